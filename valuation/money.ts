@@ -1,0 +1,51 @@
+import type { Currency, Minor } from './types.ts';
+
+/**
+ * Decimals of each ISO 4217 currency that does not have two.
+ * Source: ISO 4217 list one, minor-unit column (from memory; USD, JPY, BHD and CLF read).
+ */
+const unusualDecimals: Record<string, number> = {
+  BIF: 0, CLP: 0, DJF: 0, GNF: 0, ISK: 0, JPY: 0, KMF: 0, KRW: 0, PYG: 0, RWF: 0, UGX: 0, UYI: 0, VND: 0, VUV: 0,
+  XAF: 0, XOF: 0, XPF: 0,
+  BHD: 3, IQD: 3, JOD: 3, KWD: 3, LYD: 3, OMR: 3, TND: 3,
+  CLF: 4, UYW: 4,
+};
+
+/** Number of decimals of a currency: USD 2, JPY 0, BHD 3. Throws RangeError when it is no ISO 4217 code. */
+export const currencyDecimals = (currency: Currency): number => {
+  if (!/^[A-Z]{3}$/.test(currency)) throw new RangeError(`"${currency}" is not an ISO 4217 currency code`);
+  return unusualDecimals[currency] ?? 2;
+};
+
+/** Decimal string of an amount, such as "-1250.00": no grouping, a point, as many decimals as the currency has. */
+export const minorToDecimal = (minor: Minor, currency: Currency): string => {
+  if (!Number.isSafeInteger(minor)) throw new RangeError(`${minor} is not a whole number of minor units`);
+  const decimals = currencyDecimals(currency);
+  const digits = String(Math.abs(minor)).padStart(decimals + 1, '0');
+  const sign = minor < 0 ? '-' : '';
+  return decimals === 0 ? sign + digits : `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+};
+
+/**
+ * Minor units of a decimal string such as "1250", "1250.5" or "-0.05".
+ * Throws RangeError on anything else, on more decimals than the currency has, and beyond 2^53.
+ */
+export const decimalToMinor = (text: string, currency: Currency): Minor => {
+  const decimals = currencyDecimals(currency);
+  const match = /^(-?)(\d+)(?:\.(\d+))?$/.exec(text.trim());
+  if (!match) throw new RangeError(`"${text}" is not an amount such as 1250.00`);
+  const [, sign, whole, fraction = ''] = match;
+  if (fraction.replace(/0+$/, '').length > decimals)
+    throw new RangeError(`"${text}" has more decimals than ${currency} has (${decimals})`);
+  const minor = Number(whole + fraction.slice(0, decimals).padEnd(decimals, '0'));
+  if (!Number.isSafeInteger(minor)) throw new RangeError(`"${text}" is too large an amount`);
+  return sign && minor !== 0 ? -minor : minor;
+};
+
+/** An amount for reading: "1,250.00" grouped by the locale, without the currency, which stands once in the heading. */
+export const formatMinor = (minor: Minor, currency: Currency, locale = 'en-US', decimals?: number): string => {
+  const shown = decimals ?? currencyDecimals(currency);
+  return new Intl.NumberFormat(locale, { minimumFractionDigits: shown, maximumFractionDigits: shown }).format(
+    minor / 10 ** currencyDecimals(currency),
+  );
+};

@@ -1,0 +1,75 @@
+/** The closed vocabularies of the trade, in the order in which screens list them. Common practice, no source. */
+
+export const finishStates = ['original', 'touched up', 'restored', 'customised', 'stripped'] as const;
+export type FinishState = (typeof finishStates)[number];
+
+export const rarities = ['common', 'uncommon', 'scarce', 'rare'] as const;
+export type Rarity = (typeof rarities)[number];
+
+export const basePaints = ['none', 'front quarter', 'rear quarter', 'full'] as const;
+export type BasePaint = (typeof basePaints)[number];
+
+export const partNames = [
+  'body finish',
+  'roof',
+  'base',
+  'glazing',
+  'interior',
+  'wheels',
+  'axles',
+  'accessory',
+  'labels',
+  'post and rivet closure',
+] as const;
+export type PartName = (typeof partNames)[number];
+
+export const originalities = ['original', 'period replacement', 'reproduction', 'missing'] as const;
+export type Originality = (typeof originalities)[number];
+
+/** What a car's owner can do with it. `not-enough-evidence` is an answer, not an option. */
+export const options = ['leave', 'conserve', 'restore', 'customise', 'donor'] as const;
+export type Option = (typeof options)[number];
+export const recommendations = [...options, 'not-enough-evidence'] as const;
+export type Recommendation = (typeof recommendations)[number];
+
+/** The columns that tell the variations of a release apart. */
+export const variationFeatures = [
+  'colour',
+  'bodyFinish',
+  'basePaint',
+  'rearEnd',
+  'roof',
+  'interior',
+  'glazing',
+  'wheels',
+  'accessory',
+  'country',
+] as const;
+export type VariationFeature = (typeof variationFeatures)[number];
+
+/** Ways in which a restoration can leave the factory specification; each lowers fidelity. Common practice, no source. */
+export const deviationKinds = [
+  'another colour',
+  'other base paint',
+  'textured roof',
+  'reproduction wheels',
+  'reproduction glazing',
+  'reproduction interior',
+  'reproduction accessory',
+  'reproduction labels',
+  'polished body',
+  'visible post closure',
+  'other part',
+] as const;
+export type DeviationKind = (typeof deviationKinds)[number];
+
+/** Grades run from C10 (as made) to C1 (wreck) in half points. */
+export type Grade = number;
+export const grades: readonly Grade[] = Array.from({ length: 19 }, (_, i) => 1 + i / 2);
+
+/** True for 1, 1.5, … 10. */
+export const isGrade = (value: unknown): value is Grade =>
+  typeof value === 'number' && value >= 1 && value <= 10 && Number.isInteger(value * 2);
+
+/** "C7.5", or "C7" for a whole grade. */
+export const gradeLabel = (grade: Grade): string => `C${grade}`;
