@@ -3,21 +3,63 @@ const only = (from, to) => ({
   name: `${from}-imports-only`,
   severity: 'error',
   from: { path: `^${from}/` },
-  to: { path: '^(electron|renderer|db|migrations|valuation|reports|tests)/', pathNot: `^(${[from, ...to].join('|')})/` },
+  to: {
+    path: '^(electron|renderer|db|migrations|valuation|reports|tests)/',
+    pathNot: `^(${[from, ...to].join('|')})/`,
+  },
 });
 module.exports = {
   forbidden: [
-    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } } },
+    {
+      name: 'no-cycles',
+      severity: 'error',
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    },
     only('electron', ['db', 'reports', 'valuation']),
     only('db', ['migrations', 'valuation']),
     only('migrations', []),
     only('valuation', []),
     only('reports', ['valuation']),
-    { name: 'renderer-types-of-the-api-only', severity: 'error', from: { path: '^renderer/' }, to: { path: '^electron/', dependencyTypesNot: ['type-only'] } },
-    { name: 'renderer-sees-only-the-api', severity: 'error', from: { path: '^renderer/' }, to: { path: '^(db|migrations|reports|tests|electron/(?!api/))' } },
-    { name: 'migrations-import-kysely-only', severity: 'error', from: { path: '^migrations/' }, to: { pathNot: '^migrations/|node_modules/kysely' } },
-    { name: 'db-and-reports-take-money-and-words-only', severity: 'error', from: { path: '^(db|reports)/' }, to: { path: '^valuation/', pathNot: '^valuation/(money|words|types)\\.ts$', dependencyTypesNot: ['type-only'] } },
-    { name: 'valuation-is-pure', severity: 'error', from: { path: '^valuation/' }, to: { dependencyTypes: ['core'] } },
+    {
+      name: 'renderer-types-of-the-api-only',
+      severity: 'error',
+      from: { path: '^renderer/' },
+      to: { path: '^electron/', dependencyTypesNot: ['type-only'] },
+    },
+    {
+      name: 'renderer-sees-only-the-api',
+      severity: 'error',
+      from: { path: '^renderer/' },
+      to: { path: '^(db|migrations|reports|tests|electron/(?!api/))' },
+    },
+    {
+      name: 'migrations-import-kysely-only',
+      severity: 'error',
+      from: { path: '^migrations/' },
+      to: { pathNot: '^migrations/|node_modules/kysely' },
+    },
+    {
+      name: 'db-and-reports-take-money-and-words-only',
+      severity: 'error',
+      from: { path: '^(db|reports)/' },
+      to: {
+        path: '^valuation/',
+        pathNot: '^valuation/(money|words|types)\\.ts$',
+        dependencyTypesNot: ['type-only'],
+      },
+    },
+    {
+      name: 'valuation-is-pure',
+      severity: 'error',
+      from: { path: '^valuation/' },
+      to: { dependencyTypes: ['core'] },
+    },
   ],
-  options: { doNotFollow: { path: 'node_modules' }, tsPreCompilationDeps: true, tsConfig: { fileName: 'tsconfig.json' }, enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.mjs', '.cjs', '.js', '.json'] } },
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.mjs', '.cjs', '.js', '.json'] },
+  },
 };

@@ -5,10 +5,32 @@ import type { Currency, Minor } from './types.ts';
  * Source: ISO 4217 list one, minor-unit column (from memory; USD, JPY, BHD and CLF read).
  */
 const unusualDecimals: Record<string, number> = {
-  BIF: 0, CLP: 0, DJF: 0, GNF: 0, ISK: 0, JPY: 0, KMF: 0, KRW: 0, PYG: 0, RWF: 0, UGX: 0, UYI: 0, VND: 0, VUV: 0,
-  XAF: 0, XOF: 0, XPF: 0,
-  BHD: 3, IQD: 3, JOD: 3, KWD: 3, LYD: 3, OMR: 3, TND: 3,
-  CLF: 4, UYW: 4,
+  BIF: 0,
+  CLP: 0,
+  DJF: 0,
+  GNF: 0,
+  ISK: 0,
+  JPY: 0,
+  KMF: 0,
+  KRW: 0,
+  PYG: 0,
+  RWF: 0,
+  UGX: 0,
+  UYI: 0,
+  VND: 0,
+  VUV: 0,
+  XAF: 0,
+  XOF: 0,
+  XPF: 0,
+  BHD: 3,
+  IQD: 3,
+  JOD: 3,
+  KWD: 3,
+  LYD: 3,
+  OMR: 3,
+  TND: 3,
+  CLF: 4,
+  UYW: 4,
 };
 
 /** Number of decimals of a currency: USD 2, JPY 0, BHD 3. Throws RangeError when it is no ISO 4217 code. */
@@ -43,7 +65,12 @@ export const decimalToMinor = (text: string, currency: Currency): Minor => {
 };
 
 /** An amount for reading: "1,250.00" grouped by the locale, without the currency, which stands once in the heading. */
-export const formatMinor = (minor: Minor, currency: Currency, locale = 'en-US', decimals?: number): string => {
+export const formatMinor = (
+  minor: Minor,
+  currency: Currency,
+  locale = 'en-US',
+  decimals?: number,
+): string => {
   const shown = decimals ?? currencyDecimals(currency);
   return new Intl.NumberFormat(locale, { minimumFractionDigits: shown, maximumFractionDigits: shown }).format(
     minor / 10 ** currencyDecimals(currency),

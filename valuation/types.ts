@@ -88,7 +88,13 @@ export interface AssumptionSet {
   /** Fewest effective sale records (anywhere in the series) below which the answer is "not enough evidence". */
   leastEvidence: number;
   /** Standard deviations of log price taken as prior, with the number of observations they count for. */
-  prior: { within: number; betweenVariations: number; betweenCastings: number; betweenSeries: number; strength: number };
+  prior: {
+    within: number;
+    betweenVariations: number;
+    betweenCastings: number;
+    betweenSeries: number;
+    strength: number;
+  };
   decision: {
     /** Least expected gain (minor units of the reporting currency) and least probability for any work to be recommended. */
     leastGain: Minor;
@@ -120,7 +126,13 @@ export interface RestorationPlan {
   kind: 'restore' | 'customise';
   deviations: DeviationKind[];
   /** Materials, parts, tools: each a three-point cost. `part` names a scarce part when it draws on a limited stock. */
-  lines: { name: string; kind: 'part' | 'material' | 'tool' | 'other'; cost: ThreePoint; part?: string; quantity?: number }[];
+  lines: {
+    name: string;
+    kind: 'part' | 'material' | 'tool' | 'other';
+    cost: ThreePoint;
+    part?: string;
+    quantity?: number;
+  }[];
   hours: ThreePoint;
   /** Chance 0…1 that a step spoils the car, and the share of its as-found worth that is left then. */
   spoilChance: number;
