@@ -1,4 +1,5 @@
-import { type Kysely, sql } from 'kysely';
+import { sql } from 'kysely';
+import type { Migration } from 'kysely/migration';
 
 /**
  * The first schema. Amounts are whole minor units beside their ISO 4217 currency, dates ISO 8601 text, instants ISO 8601
@@ -174,6 +175,6 @@ const statements = [
   'CREATE INDEX change_row_change ON change_row(change_id)',
 ];
 
-export const up = async (db: Kysely<unknown>): Promise<void> => {
+export const up: Migration['up'] = async db => {
   for (const statement of statements) await sql.raw(statement).execute(db);
 };

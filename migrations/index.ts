@@ -1,4 +1,4 @@
-import type { Migration } from 'kysely';
+import type { Migration } from 'kysely/migration';
 import * as firstSchema from './0001-first-schema.ts';
 
 /** Every schema step in order. A step that has landed is frozen: change the schema by adding the next one. */
