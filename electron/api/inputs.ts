@@ -1,0 +1,307 @@
+/** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
+import { z } from 'zod';
+import {
+  basePaints,
+  deviationKinds,
+  finishStates,
+  options,
+  originalities,
+  partNames,
+  rarities,
+  variationFeatures,
+} from '../../valuation/words.ts';
+
+const id = z.int().positive();
+const isoDate = z.iso.date();
+const minor = z.int().min(-9_000_000_000_000_000).max(9_000_000_000_000_000);
+const amount = minor.min(0);
+const currency = z.string().regex(/^[A-Z]{3}$/, 'a currency is its three-letter ISO 4217 code, such as USD');
+const grade = z.number().min(1).max(10).multipleOf(0.5, 'grades go in half points');
+const line = z.string().trim().max(200);
+const text = z.string().max(20_000);
+const share = z.number().min(0).max(1);
+const threePoint = z
+  .object({ low: z.number().min(0), likely: z.number().min(0), high: z.number().min(0) })
+  .refine(p => p.low <= p.likely && p.likely <= p.high, 'low, likely and high must rise');
+const threePointAmount = z
+  .object({ low: amount, likely: amount, high: amount })
+  .refine(p => p.low <= p.likely && p.likely <= p.high, 'low, likely and high must rise');
+const range = z
+  .object({ low: amount, mid: amount, high: amount })
+  .refine(r => r.low <= r.mid && r.mid <= r.high, 'low, mid and high must rise');
+
+export const byId = z.object({ id });
+export const byIds = z.object({ ids: z.array(id).min(1).max(100_000) });
+
+export const createCollection = z.object({
+  dir: z.string().min(1).optional(),
+  reportingCurrency: currency.default('USD'),
+  owner: line.default(''),
+});
+export const openCollection = z.object({ dir: z.string().min(1) });
+export const saveSettings = z.object({
+  owner: line.optional(),
+  name: line.optional(),
+  reportingCurrency: currency.optional(),
+});
+export const saveRate = z.object({
+  currency,
+  on: isoDate,
+  rate: z.string().regex(/^\d+(\.\d{1,9})?$/, 'a rate is a number such as 1.2735'),
+});
+export const restoreBackup = z.object({ name: z.string().min(1).max(200) });
+export const search = z.object({ text: z.string().max(200), limit: z.int().min(1).max(100).default(20) });
+
+const cost = z.object({
+  kind: z.enum(['price', 'premium', 'tax', 'carriage', 'other']),
+  minor: amount,
+  note: line.default(''),
+});
+export const createLot = z.object({
+  name: line.min(1, 'a lot needs a name'),
+  boughtOn: isoDate.nullable().default(null),
+  seller: line.default(''),
+  currency,
+  costs: z.array(cost).default([]),
+  notes: text.default(''),
+});
+export const updateLot = createLot.partial().extend({ id });
+/** Cars with a share fixed by hand; the rest of the lot's cost is shared by relative worth. */
+export const shareLotCost = z.object({
+  id,
+  fixed: z.array(z.object({ carId: id, minor: amount.nullable() })).default([]),
+});
+export const bid = z.object({
+  carIds: z.array(id).optional(),
+  lotId: id.optional(),
+  margin: share.default(0.2),
+  probability: share.default(0.8),
+  premiumRate: share.default(0),
+  taxRate: share.default(0),
+  carriage: amount.default(0),
+});
+
+const features = z.partialRecord(z.enum(variationFeatures), line);
+export const carPatch = z.object({
+  inventoryNumber: line.min(1).optional(),
+  lotId: id.nullable().optional(),
+  castingId: id.nullable().optional(),
+  variationId: id.nullable().optional(),
+  candidates: z.array(id).max(500).optional(),
+  /** Text as typed, by our import columns; matched against the reference where it can be. */
+  asWritten: z.record(line.max(40), line).optional(),
+  grade: grade.nullable().optional(),
+  finishState: z.enum(finishStates).optional(),
+  status: z.enum(['kept', 'on the bench', 'donor', 'sold']).optional(),
+  location: line.optional(),
+  notes: text.optional(),
+  ownWorth: range.nullable().optional(),
+});
+export const createCars = z.object({ lotId: id.nullable(), cars: z.array(carPatch).min(1).max(1000) });
+/** One action in history, however many cars: a cell, a fill down, a paste. */
+export const updateCars = z.object({
+  changes: z
+    .array(z.object({ id, patch: carPatch }))
+    .min(1)
+    .max(100_000),
+  label: line.optional(),
+});
+export const listCars = z.object({
+  lotId: id.optional(),
+  castingId: id.optional(),
+  variationId: id.optional(),
+  includeSold: z.boolean().default(true),
+});
+export const saveCheck = z.object({
+  carId: id,
+  checkId: id.nullable().default(null),
+  checkedOn: isoDate,
+  grade: grade.nullable(),
+  notes: text.default(''),
+  parts: z.array(
+    z.object({
+      part: z.enum(partNames),
+      grade: grade.nullable(),
+      originality: z.enum(originalities),
+      note: line.default(''),
+    }),
+  ),
+});
+export const addPhotos = z.object({
+  carId: id.optional(),
+  lotId: id.optional(),
+  variationId: id.optional(),
+  files: z.array(z.file().max(100_000_000, 'a photograph may have 100 MB at most')).min(1).max(200),
+  view: line.default(''),
+  caption: line.default(''),
+  state: line.default(''),
+});
+export const updatePhoto = z.object({
+  id,
+  view: line.optional(),
+  caption: line.optional(),
+  state: line.optional(),
+  takenOn: isoDate.nullable().optional(),
+  position: z.int().optional(),
+});
+export const readPhoto = z.object({
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  size: z.enum(['thumbnail', 'screen', 'original']),
+});
+export const dispose = z.object({
+  carId: id,
+  soldOn: isoDate,
+  proceeds: amount,
+  fees: amount.default(0),
+  currency,
+  buyer: line.default(''),
+  venue: line.default(''),
+  notes: text.default(''),
+});
+export const expense = z.object({ carId: id, spentOn: isoDate, what: line.min(1), minor: amount, currency });
+
+export const suggest = z.object({
+  text: z.string().max(200),
+  castingId: id.optional(),
+  limit: z.int().min(1).max(50).default(12),
+});
+export const identify = z.object({ castingId: id, features });
+export const saveCasting = z.object({
+  id: id.optional(),
+  maker: line.min(1),
+  series: line.min(1),
+  name: line.min(1),
+  bodyType: line.default('saloon'),
+  firstYear: z.int().min(1900).max(2100).nullable().default(null),
+  lengthMm: z.number().positive().nullable().default(null),
+  materials: text.default(''),
+  markings: text.default(''),
+  notes: text.default(''),
+});
+export const saveVariation = z.object({
+  id: id.optional(),
+  castingId: id,
+  releaseName: line.min(1),
+  releaseYear: z.int().min(1900).max(2100).nullable().default(null),
+  features: features.refine(
+    f => !f.basePaint || (basePaints as readonly string[]).includes(f.basePaint),
+    'base paint is none, front quarter, rear quarter or full',
+  ),
+  rarity: z.enum(rarities).nullable().default(null),
+  factorySpecification: text.default(''),
+});
+export const saveColour = z.object({ name: line.min(1), swatch: z.string().regex(/^#[0-9a-f]{6}$/) });
+
+export const saleRecord = z.object({
+  soldOn: isoDate,
+  price: minor.min(1, 'a sale needs a price above nothing'),
+  currency,
+  castingId: id,
+  variationId: id.nullable().default(null),
+  grade: grade.nullable().default(null),
+  finishState: z.enum(finishStates).default('original'),
+  missingParts: z.array(z.enum(partNames)).default([]),
+  reproductionParts: z.array(z.enum(partNames)).default([]),
+  source: line.default(''),
+  reference: line.default(''),
+  reliabilityPercent: z.int().min(0).max(100).nullable().default(null),
+  notes: text.default(''),
+});
+export const updateSale = saleRecord.partial().extend({ id });
+export const excludeSales = z.object({
+  ids: z.array(id).min(1),
+  excluded: z.boolean(),
+  why: line.default(''),
+});
+export const listSales = z.object({ castingId: id.optional(), variationId: id.optional() });
+
+export const explainWorth = z.object({ carId: id, which: z.enum(['asFound', 'restored', 'originalFinish']) });
+export const onDate = z.object({ on: isoDate.optional() });
+
+export const savePlan = z.object({
+  carId: id,
+  kind: z.enum(['restore', 'customise']).default('restore'),
+  targetGrade: grade,
+  deviations: z.array(z.enum(deviationKinds)).default([]),
+  partsAfter: z
+    .array(z.object({ part: z.enum(partNames), grade: grade.nullable(), originality: z.enum(originalities) }))
+    .default([]),
+  hours: threePoint,
+  spoilChance: share.default(0),
+  spoiledShare: share.default(0.5),
+  lines: z
+    .array(
+      z.object({
+        name: line.min(1),
+        kind: z.enum(['part', 'material', 'tool', 'other']),
+        cost: threePointAmount,
+        part: line.optional(),
+        quantity: z.int().min(1).default(1),
+      }),
+    )
+    .default([]),
+  notes: text.default(''),
+});
+export const recordDecision = z.object({
+  carId: id,
+  choice: z.enum(options),
+  overruled: z.array(z.string().max(40)).default([]),
+  reason: text.default(''),
+});
+export const listDecisions = z.object({
+  lotId: id.optional(),
+  finishStates: z.array(z.enum(finishStates)).optional(),
+  belowGrade: grade.optional(),
+  excludeRarities: z.array(z.enum(rarities)).optional(),
+});
+export const chooseCars = z.object({
+  carIds: z.array(id).max(2000),
+  hours: z.number().min(0).nullable().default(null),
+  cash: amount.nullable().default(null),
+  parts: z.record(line, z.int().min(0)).default({}),
+  perCasting: z.int().min(1).nullable().default(null),
+  must: z.array(id).default([]),
+  mustNot: z.array(id).default([]),
+});
+
+const importOptions = z.object({
+  as: z.enum(['lot', 'reference', 'sales']),
+  sheet: z.string().optional(),
+  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
+  separator: z.enum([',', ';', '\t', '|']).optional(),
+  /** Their heading → our column; null leaves a column out. */
+  map: z.record(z.string(), z.string().nullable()).default({}),
+  decimal: z.record(z.string(), z.enum([',', '.'])).default({}),
+  dateOrder: z.record(z.string(), z.enum(['ymd', 'dmy', 'mdy'])).default({}),
+  currency: currency.optional(),
+});
+export const previewImport = importOptions.extend({ file: z.file().max(2_000_000_000) });
+export const runImport = importOptions.extend({
+  file: z.file().max(2_000_000_000),
+  dryRun: z.boolean().default(false),
+  addReference: z.boolean().default(false),
+  /** For a lot: an existing one, or a new one with its price. */
+  lotId: id.optional(),
+  lot: createLot.optional(),
+});
+
+export const makeReport = z.object({
+  format: z.enum(['pdf', 'csv', 'xlsx']),
+  title: line.default('Collection report'),
+  basis: z.enum(['fair market value', 'retail replacement value']).default('fair market value'),
+  lotId: id.optional(),
+  carIds: z.array(id).optional(),
+  on: isoDate.optional(),
+  paper: z.enum(['a4', 'us-letter']).default('a4'),
+  withPhotographs: z.boolean().default(true),
+  includeSold: z.boolean().default(false),
+});
+export const reportFile = z.object({ token: z.string().min(1) });
+export const saveAssumptions = z.object({ body: z.unknown(), note: line.default('') });
+export const savePart = z.object({
+  id: id.optional(),
+  name: line.min(1),
+  inStock: z.int().min(0),
+  unit: amount.nullable().default(null),
+  currency: currency.nullable().default(null),
+});
