@@ -1,0 +1,41 @@
+import type { Grade } from '../valuation/words.ts';
+
+/** C7.5 as it is kept: doubled, so that it stays whole. */
+export const gradeToHalf = (grade: Grade | null): number | null => (grade === null ? null : grade * 2);
+
+/** A kept, doubled grade as the owner knows it. */
+export const halfToGrade = (half: number | null): Grade | null => (half === null ? null : half / 2);
+
+/** A JSON array of words; those that `allowed` does not know are left out, and damaged text is an empty list. */
+export const readWords = <T extends string>(json: string, allowed: readonly T[]): T[] => {
+  const value = readJson(json);
+  return Array.isArray(value) ? value.filter((word): word is T => allowed.includes(word)) : [];
+};
+
+/** A JSON object of texts, without any entry that is not text; damaged text is an empty object. */
+export const readTexts = (json: string): Record<string, string> => {
+  const value = readJson(json);
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return {};
+  return Object.fromEntries(
+    Object.entries(value).filter(
+      (entry): entry is [string, string] => typeof entry[1] === 'string' && entry[0] !== '__proto__',
+    ),
+  );
+};
+
+/** Parsed JSON, or null where the text is none. */
+export const readJson = (json: string): unknown => {
+  try {
+    return JSON.parse(json);
+  } catch {
+    return null;
+  }
+};
+
+/** Cuts a list into pieces that fit SQLite's limit on bound values. */
+export const inChunks = <T>(list: readonly T[], size = 5000): T[][] =>
+  Array.from({ length: Math.ceil(list.length / size) }, (_, i) => list.slice(i * size, (i + 1) * size));
+
+/** Key that sorts numbers inside text by their value: lot-2 before lot-10. */
+export const naturalKey = (text: string): string =>
+  text.toLowerCase().replace(/\d+/g, digits => digits.padStart(12, '0'));
