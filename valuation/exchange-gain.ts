@@ -40,7 +40,7 @@ export const exchangeGain = ({
   if (s === 0)
     return m1 > m2 ? { probability: 1, expectedGain: mean1 - mean2 } : { probability: 0, expectedGain: 0 };
   const probability = normalCdf((m1 - m2) / s);
-  const d1 = (m1 - m2 + s1 * (s1 - rho * s2)) / s;
-  const d2 = (m1 - m2 - s2 * (s2 - rho * s1)) / s;
+  const d1 = (m1 - m2 + s1 * (s1 - s2 + (1 - rho) * s2)) / s;
+  const d2 = (m1 - m2 - s2 * (s2 - s1 + (1 - rho) * s1)) / s;
   return { probability, expectedGain: Math.max(0, mean1 * normalCdf(d1) - mean2 * normalCdf(d2)) };
 };

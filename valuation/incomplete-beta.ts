@@ -50,6 +50,8 @@ export const incompleteBeta = (x: number, a: number, b: number): number => {
 export const inverseIncompleteBeta = (p: number, a: number, b: number): number => {
   if (p <= 0) return 0;
   if (p >= 1) return 1;
+  // The upper half by its mirror image: near 1 the distance from 1 keeps more digits.
+  if (p > 0.5) return 1 - inverseIncompleteBeta(1 - p, b, a);
   const logBeta = logGamma(a) + logGamma(b) - logGamma(a + b);
   let low = 0;
   let high = 1;
