@@ -1,0 +1,219 @@
+import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import type { Database } from 'better-sqlite3';
+import DatabaseFile from 'better-sqlite3';
+import type { Kysely } from 'kysely';
+import { migrations as shippedSteps } from '../migrations/index.ts';
+import { currencyDecimals } from '../valuation/money.ts';
+import { openReader, openWriter } from './connection.ts';
+import { kyselyOver } from './dialect.ts';
+import { CollectionError, explain } from './errors.ts';
+import { syncFile, syncFolder } from './files.ts';
+import { checkIdentity, checkOpenIdentity } from './identity.ts';
+import { applicationId, layout } from './layout.ts';
+import { type Host, type Lock, takeLock } from './lock.ts';
+import { isSameLog, readLogSalt } from './log-lineage.ts';
+import { migrate, type Steps } from './migrate.ts';
+import { checkRuntime } from './runtime.ts';
+import type { Schema } from './schema.ts';
+import { installHistory } from './tracking.ts';
+
+export { collectionExists } from './layout.ts';
+
+/** An open collection. Times are ISO 8601 instants in UTC, given by the host. */
+export interface Collection {
+  dir: string;
+  readOnly: boolean;
+  /** The writing connection, for prepared statements inside an action; never used outside one. */
+  sqlite: Database;
+  /** The reading connection: every reader takes it. It cannot write, and sees what has been committed. */
+  db: Kysely<Schema>;
+  /** Kysely on the writing connection; history.ts alone uses it. */
+  writer: Kysely<Schema>;
+  /** What was found at opening that its owner should know, as sentences. Usually empty. */
+  notices: string[];
+  /** Rows written since opening; tells whether a backup is due. */
+  rowsWritten(): number;
+  close(options: { at: string }): Promise<void>;
+}
+
+interface OpenOptions {
+  at: string;
+  host: Host;
+  /** Reads without taking the lock, beside a program that writes; every write fails. */
+  readOnly?: boolean;
+  /** The schema steps; tests pass others. */
+  steps?: Steps;
+}
+
+const notOurLog = (path: string) =>
+  new CollectionError(
+    'damaged',
+    `${path} was not left there by this collection and could replace its content. Nothing was changed. If the collection was copied, copy its whole folder again; otherwise move that file away.`,
+  );
+
+/** Compares the log beside a collection with what its last holder noted; returns what the owner should know. */
+const checkLog = (path: string, lock: Lock): string[] => {
+  const salt = readLogSalt(path);
+  const left = lock.leftBehind;
+  if (salt !== undefined && !left) throw notOurLog(path);
+  if (left?.logSalt === undefined) return [];
+  if (salt === undefined)
+    return [
+      'The last session did not close, and its last changes are missing: its write-ahead file is gone.',
+    ];
+  if (!isSameLog(left.logSalt, salt)) throw notOurLog(path);
+  return [];
+};
+
+const quickCheck = (sqlite: Database, path: string): void => {
+  const rows = sqlite.pragma('quick_check(1)') as { quick_check: string }[];
+  if (rows[0]?.quick_check !== 'ok')
+    throw new CollectionError('damaged', `${path} is damaged (${rows[0]?.quick_check}). Restore a backup.`);
+};
+
+const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boolean) => ({
+  dir,
+  readOnly,
+  sqlite,
+  db: kyselyOver(reader),
+  writer: kyselyOver(sqlite),
+});
+
+const openForReading = (dir: string, known: number): Collection => {
+  const path = layout(dir).database;
+  const reader = openReader(dir);
+  try {
+    checkOpenIdentity(
+      path,
+      reader.pragma('application_id', { simple: true }) as number,
+      reader.pragma('user_version', { simple: true }) as number,
+      known,
+    );
+  } catch (error) {
+    reader.close();
+    throw error;
+  }
+  return {
+    ...assemble(dir, reader, reader, true),
+    notices: [],
+    rowsWritten: () => 0,
+    close: async () => {
+      reader.close();
+    },
+  };
+};
+
+const openLocked = async (
+  dir: string,
+  lock: Lock,
+  { at, host, steps = shippedSteps }: OpenOptions,
+): Promise<Collection> => {
+  const paths = layout(dir);
+  const known = Object.keys(steps).length;
+  checkIdentity(paths.database, existsSync(paths.log) && statSync(paths.log).size > 0, known);
+  const notices = checkLog(paths.log, lock);
+  lock.mark({ host, pid: process.pid, since: at });
+  const sqlite = openWriter(paths.database);
+  try {
+    const version = sqlite.pragma('user_version', { simple: true }) as number;
+    checkOpenIdentity(
+      paths.database,
+      sqlite.pragma('application_id', { simple: true }) as number,
+      version,
+      known,
+    );
+    if (lock.leftBehind) {
+      quickCheck(sqlite, paths.database);
+      if (notices.length === 0) notices.push('The last session ended without closing; checked, all is well.');
+    }
+    if (version < known) await migrate(sqlite, at, steps);
+    // A first page written makes the log and its salt, whose lineage the mark keeps.
+    else sqlite.pragma(`user_version = ${version}`);
+    lock.mark({ host, pid: process.pid, since: at, logSalt: readLogSalt(paths.log) });
+    installHistory(sqlite);
+    const reader = openReader(dir);
+    const rowsAtOpening = sqlite.prepare('SELECT total_changes()').pluck();
+    const baseline = Number(rowsAtOpening.get());
+    let open = true;
+    return {
+      ...assemble(dir, sqlite, reader, false),
+      notices,
+      rowsWritten: () => Number(rowsAtOpening.get()) - baseline,
+      close: async () => {
+        if (!open) return;
+        open = false;
+        reader.close();
+        lock.mark({ host, pid: process.pid, since: at });
+        sqlite.close();
+        lock.release(true);
+      },
+    };
+  } catch (error) {
+    sqlite.close();
+    throw error;
+  }
+};
+
+/**
+ * Opens the collection in a folder: checks what its file is before anything is written, takes the lock, checks the file
+ * after a session that did not close, and brings an older schema to the newest (with a backup before). Throws
+ * CollectionError: 'missing', 'foreign', 'newer', 'damaged', 'locked', 'read-only', 'disk-full', 'old-runtime'.
+ */
+export const openCollection = async (dir: string, options: OpenOptions): Promise<Collection> => {
+  checkRuntime();
+  const paths = layout(dir);
+  const known = Object.keys(options.steps ?? shippedSteps).length;
+  return explain(paths.database, async () => {
+    // Reading the file of a collection that this process has open would drop its locks; without a lock file nobody has.
+    if (!existsSync(paths.lock)) checkIdentity(paths.database, existsSync(paths.log), known);
+    if (options.readOnly) return openForReading(dir, known);
+    const lock = takeLock(dir);
+    try {
+      return await openLocked(dir, lock, options);
+    } catch (error) {
+      lock.release(false);
+      throw error;
+    }
+  });
+};
+
+/**
+ * Makes an empty collection in a folder, which is made too, and closes it again. The file appears whole or not at all.
+ * Throws CollectionError 'exists' where there is one; RangeError for a currency that is no ISO 4217 code.
+ */
+export const createCollection = async (
+  dir: string,
+  { at, reportingCurrency, steps }: { at: string; reportingCurrency: string; steps?: Steps },
+): Promise<void> => {
+  checkRuntime();
+  currencyDecimals(reportingCurrency);
+  const paths = layout(dir);
+  await explain(dir, async () => {
+    if (existsSync(paths.database))
+      throw new CollectionError(
+        'exists',
+        `There is already a collection in ${dir}. Open it, or choose another folder.`,
+      );
+    mkdirSync(dir, { recursive: true });
+    const temporary = `${paths.database}.part`;
+    rmSync(temporary, { force: true });
+    try {
+      const sqlite = new DatabaseFile(temporary);
+      try {
+        sqlite.pragma(`application_id = ${applicationId}`);
+        await migrate(sqlite, at, steps);
+        sqlite
+          .prepare('INSERT INTO setting (key, value) VALUES (?, ?)')
+          .run('reporting-currency', reportingCurrency);
+      } finally {
+        sqlite.close();
+      }
+      syncFile(temporary);
+      renameSync(temporary, paths.database);
+      syncFolder(dir);
+    } catch (error) {
+      rmSync(temporary, { force: true });
+      throw error;
+    }
+  });
+};

@@ -1,0 +1,77 @@
+/** Why a collection could not be opened, read or written. The first word of a sentence that the screens show. */
+export type CollectionErrorCode =
+  | 'missing'
+  | 'exists'
+  | 'foreign'
+  | 'newer'
+  | 'damaged'
+  | 'locked'
+  | 'read-only'
+  | 'disk-full'
+  | 'old-runtime'
+  | 'photo-refused'
+  | 'photo-missing'
+  | 'nothing-to-undo'
+  | 'closed';
+
+/** A failure with a reason a program can branch on and a message a person can act on: what, where, what to do. */
+export class CollectionError extends Error {
+  readonly code: CollectionErrorCode;
+
+  constructor(code: CollectionErrorCode, message: string, options?: ErrorOptions) {
+    super(message, options);
+    this.name = 'CollectionError';
+    this.code = code;
+  }
+}
+
+/** The code that SQLite or the operating system gave an error, such as SQLITE_FULL or ENOSPC. */
+const systemCode = (error: unknown): string =>
+  error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
+
+const sentences: [RegExp, CollectionErrorCode, (place: string) => string][] = [
+  [
+    /^(SQLITE_FULL|ENOSPC|EDQUOT)/,
+    'disk-full',
+    place => `The disk that holds ${place} is full. Nothing was changed. Free some space, then try again.`,
+  ],
+  [
+    /^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EROFS|EACCES|EPERM)/,
+    'read-only',
+    place =>
+      `${place} cannot be written. Nothing was changed. Allow writing to the folder, or move the collection to one that can be written.`,
+  ],
+  [
+    /^(SQLITE_CORRUPT|SQLITE_NOTADB|SQLITE_FORMAT)/,
+    'damaged',
+    place => `${place} is damaged. Restore a backup; the present state is kept beside it.`,
+  ],
+  [
+    /^(SQLITE_BUSY|SQLITE_LOCKED)/,
+    'locked',
+    place => `${place} is in use by another program. Close that program, then try again.`,
+  ],
+  [
+    /^(SQLITE_IOERR|EIO)/,
+    'damaged',
+    place =>
+      `The disk reported an error while ${place} was read or written. Check the disk, then open the collection again.`,
+  ],
+];
+
+/** Turns SQLite's and the operating system's storage errors into a CollectionError; anything else comes back as it is. */
+export const asCollectionError = (error: unknown, place: string): unknown => {
+  if (error instanceof CollectionError) return error;
+  const code = systemCode(error);
+  const found = sentences.find(([pattern]) => pattern.test(code));
+  return found ? new CollectionError(found[1], found[2](place), { cause: error }) : error;
+};
+
+/** Runs `work`, rethrowing storage errors as CollectionError about `place`. */
+export const explain = async <T>(place: string, work: () => Promise<T> | T): Promise<T> => {
+  try {
+    return await work();
+  } catch (error) {
+    throw asCollectionError(error, place);
+  }
+};

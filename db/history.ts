@@ -1,0 +1,116 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
+import type { Database } from 'better-sqlite3';
+import type { Kysely, Transaction } from 'kysely';
+import type { Collection } from './collection.ts';
+import { explain } from './errors.ts';
+import type { Schema } from './schema.ts';
+import { trackAllRows, trackedTables, trackOnlyOlderRows } from './tracking.ts';
+
+/** One action of the owner's, newest first in every list. */
+export interface HistoryAction {
+  id: number;
+  label: string;
+  at: string;
+  undone: boolean;
+}
+
+type Work<T> = (trx: Transaction<Schema>) => Promise<T>;
+
+const running = new AsyncLocalStorage<Collection>();
+
+/** Throws when an action of this collection is running in the calling code: waiting for itself, it would never end. */
+const refuseNesting = (collection: Collection, label: string): void => {
+  if (running.getStore() === collection)
+    throw new Error(
+      `"${label}" was started inside another action; pass that action's transaction on instead`,
+    );
+};
+
+const beginChange = (sqlite: Database, label: string, at: string): number => {
+  const { lastInsertRowid } = sqlite
+    .prepare('INSERT INTO change (label, made_at) VALUES (?, ?)')
+    .run(label, at);
+  sqlite.prepare('INSERT INTO current_change VALUES (?)').run(lastInsertRowid);
+  return Number(lastInsertRowid);
+};
+
+/** Ends the current action. One that changed nothing leaves no entry; any other discards what could have been redone. */
+const endChange = (sqlite: Database, id: number): void => {
+  sqlite.exec('DELETE FROM current_change');
+  sqlite
+    .prepare('DELETE FROM change_row WHERE change_id = ? AND before IS after AND before IS NOT NULL')
+    .run(id);
+  const kept = sqlite.prepare('SELECT 1 FROM change_row WHERE change_id = ? LIMIT 1').get(id);
+  if (kept) sqlite.exec('DELETE FROM change WHERE undone = 1');
+  else sqlite.prepare('DELETE FROM change WHERE id = ?').run(id);
+};
+
+/**
+ * Runs `work` as one action: one transaction, one entry in history, one undo. A failure takes everything back, entry
+ * included. Writers get `trx`; inside, `collection.db` would show the state before the action, and another action
+ * started inside throws. Storage errors come as CollectionError.
+ */
+export const runAction = async <T>(
+  collection: Collection,
+  label: string,
+  at: string,
+  work: Work<T>,
+): Promise<T> => {
+  refuseNesting(collection, label);
+  return explain(collection.dir, () =>
+    collection.writer.transaction().execute(trx =>
+      running.run(collection, async () => {
+        const id = beginChange(collection.sqlite, label, at);
+        const result = await work(trx);
+        endChange(collection.sqlite, id);
+        return result;
+      }),
+    ),
+  );
+};
+
+/** Notes which rows each table has gained since bulk work began. Rows' numbers must be left to SQLite. */
+const noteRanges = (sqlite: Database, id: number): void => {
+  for (const table of trackedTables(sqlite))
+    sqlite
+      .prepare(
+        `INSERT INTO change_row (change_id, table_name, row_id, last_row_id)
+         SELECT ?, ?, min(t.id), max(t.id) FROM main."${table.name}" t
+         WHERE t.id > (SELECT last_id FROM bulk_start WHERE table_name = ?) HAVING count(*) > 0`,
+      )
+      .run(id, table.name, table.name);
+};
+
+/**
+ * Like runAction, for thousands of rows (an import, the demo, revaluing everything): new rows are kept in history as
+ * ranges and the search index is rebuilt at the end, which is many times faster. Changes to rows that were there before
+ * are noted one by one as ever. Do not give new rows numbers of your own.
+ */
+export const runBulk = async <T>(
+  collection: Collection,
+  label: string,
+  at: string,
+  work: Work<T>,
+): Promise<T> => {
+  refuseNesting(collection, label);
+  const { sqlite } = collection;
+  return explain(collection.dir, () =>
+    collection.writer.transaction().execute(trx =>
+      running.run(collection, async () => {
+        trackOnlyOlderRows(sqlite);
+        const id = beginChange(sqlite, label, at);
+        const result = await work(trx);
+        noteRanges(sqlite, id);
+        endChange(sqlite, id);
+        trackAllRows(sqlite);
+        return result;
+      }),
+    ),
+  );
+};
+
+/** The newest actions first, undone ones included. */
+export const listHistory = async (db: Kysely<Schema>, limit = 100): Promise<HistoryAction[]> => {
+  const rows = await db.selectFrom('change').selectAll().orderBy('id', 'desc').limit(limit).execute();
+  return rows.map(row => ({ id: row.id, label: row.label, at: row.made_at, undone: row.undone === 1 }));
+};
