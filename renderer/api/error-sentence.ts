@@ -1,0 +1,7 @@
+/** What went wrong, as a sentence for the owner: the service's own words where it gave some. */
+export const errorSentence = (error: unknown): string => {
+  if (error instanceof TypeError && /fetch/i.test(error.message))
+    return 'The data service does not answer. Is Playworn still running?';
+  if (error instanceof Error && error.message) return error.message;
+  return 'Something went wrong, and no reason was given.';
+};

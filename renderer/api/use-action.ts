@@ -1,0 +1,35 @@
+import { type UseMutationResult, useMutation, useQueryClient } from '@tanstack/react-query';
+import { showProblem } from '../components/notices/undo-notice.tsx';
+import { errorSentence } from './error-sentence.ts';
+import { askEverythingAnew, useUndoOffer } from './use-undo.ts';
+
+export interface ActionOptions<Input, Output> {
+  /** What was done, in the past tense: "3 cars graded". */
+  label: string | ((input: Input, output: Output) => string);
+  /** False for what history does not keep, such as a backup: then nothing is offered and nothing said. */
+  undoable?: boolean;
+  /** What to say when it fails; the reason follows. */
+  failure?: string;
+  onDone?: (output: Output, input: Input) => void;
+}
+
+/**
+ * Runs a write: `const grade = useAction(input => api.cars.update(input), { label: 'Grade changed' })`, then `grade.mutate(input)`.
+ * When it is done, what is shown is asked anew and its undo offered; when it fails, the reason is shown.
+ */
+export const useAction = <Input = void, Output = unknown>(
+  write: (input: Input) => Promise<Output>,
+  { label, undoable = true, failure = 'That could not be saved', onDone }: ActionOptions<Input, Output>,
+): UseMutationResult<Output, Error, Input> => {
+  const client = useQueryClient();
+  const offerUndo = useUndoOffer();
+  return useMutation<Output, Error, Input>({
+    mutationFn: write,
+    onSuccess: async (output, input) => {
+      if (undoable) offerUndo(typeof label === 'function' ? label(input, output) : label);
+      onDone?.(output, input);
+      await askEverythingAnew(client);
+    },
+    onError: error => showProblem(failure, errorSentence(error)),
+  });
+};

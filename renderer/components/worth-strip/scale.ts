@@ -1,0 +1,93 @@
+import { currencyDecimals } from '../../../valuation/money.ts';
+import type { Currency, Minor } from '../../../valuation/types.ts';
+import type { StripWorths } from './strip-worths.ts';
+
+/** A log axis from `min` to `max` minor units, shared by all strips that are to be compared. */
+export interface WorthScale {
+  min: Minor;
+  max: Minor;
+  currency: Currency;
+}
+
+/** Where an amount falls: 0 at the left end, 1 at the right; `beyond` says that it lies off the axis. */
+export interface Place {
+  at: number;
+  beyond: 'left' | 'right' | null;
+}
+
+const margin = 1.12;
+const widest = 2000;
+
+const amountsOf = ({ asFound, restored, originalFinish }: StripWorths): Minor[] => [
+  ...(asFound ? [asFound.low, asFound.high] : []),
+  // A cost that eats most of a worth would stretch the axis towards zero: the low end of the net bar may leave it.
+  ...(restored ? [restored.mid, restored.high, restored.gross] : []),
+  ...(originalFinish ? [originalFinish.low, originalFinish.high] : []),
+];
+
+/** The axis that holds all given worths, with a little air at both ends; null when there is nothing to place. */
+export const worthScale = (
+  worths: Iterable<StripWorths>,
+  currency: Currency,
+  more: readonly Minor[] = [],
+): WorthScale | null => {
+  let min = Number.POSITIVE_INFINITY;
+  let max = 0;
+  const take = (amount: Minor) => {
+    if (!(amount > 0) || !Number.isFinite(amount)) return;
+    min = Math.min(min, amount);
+    max = Math.max(max, amount);
+  };
+  for (const worth of worths) for (const amount of amountsOf(worth)) take(amount);
+  for (const amount of more) take(amount);
+  if (max === 0) return null;
+  min = Math.max(min, max / widest);
+  // One amount alone still needs an axis to stand on.
+  if (max / min < 2) {
+    const middle = Math.sqrt(min * max);
+    min = middle / Math.SQRT2;
+    max = middle * Math.SQRT2;
+  }
+  return { min: min / margin, max: max * margin, currency };
+};
+
+/** Places an amount on the axis; what is zero or less lies beyond its left end. */
+export const place = (scale: WorthScale, amount: Minor): Place => {
+  if (amount < scale.min) return { at: 0, beyond: 'left' };
+  if (amount > scale.max) return { at: 1, beyond: 'right' };
+  return { at: Math.log(amount / scale.min) / Math.log(scale.max / scale.min), beyond: null };
+};
+
+export interface Tick {
+  amount: Minor;
+  at: number;
+  /** True for powers of ten. */
+  strong: boolean;
+}
+
+const coarse = [1];
+const usual = [1, 2, 5];
+const fine = [1, 1.5, 2, 3, 4, 5, 7];
+
+const ticksOf = (scale: WorthScale, steps: readonly number[]): Tick[] => {
+  const unit = 10 ** currencyDecimals(scale.currency);
+  const first = Math.floor(Math.log10(scale.min / unit));
+  const last = Math.ceil(Math.log10(scale.max / unit));
+  const ticks: Tick[] = [];
+  for (let power = first; power <= last; power += 1)
+    for (const step of steps) {
+      const amount = step * 10 ** power * unit;
+      const spot = place(scale, amount);
+      if (spot.beyond === null) ticks.push({ amount, at: spot.at, strong: step === 1 });
+    }
+  return ticks;
+};
+
+/** Round amounts along the axis, about `wanted` of them at most: powers of ten, then 1-2-5, then finer steps. */
+export const worthTicks = (scale: WorthScale, wanted = 8): Tick[] => {
+  for (const steps of [fine, usual, coarse]) {
+    const ticks = ticksOf(scale, steps);
+    if (ticks.length <= wanted || steps === coarse) return ticks;
+  }
+  return [];
+};

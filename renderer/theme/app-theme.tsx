@@ -1,0 +1,25 @@
+import '@fontsource-variable/source-sans-3/wght.css';
+import '@mantine/core/styles.layer.css';
+import '@mantine/notifications/styles.layer.css';
+import '@mantine/spotlight/styles.layer.css';
+import './tokens.css';
+import './base.css';
+import { localStorageColorSchemeManager, MantineProvider } from '@mantine/core';
+import { Notifications } from '@mantine/notifications';
+import type { ReactNode } from 'react';
+import { theme, themeVariables } from './theme.ts';
+
+const schemes = localStorageColorSchemeManager({ key: 'playworn-colour-scheme' });
+
+/** Wraps the app in its theme; light, dark or as the system has it, remembered per browser profile. */
+export const AppTheme = ({ children }: { children: ReactNode }) => (
+  <MantineProvider
+    theme={theme}
+    cssVariablesResolver={themeVariables}
+    colorSchemeManager={schemes}
+    defaultColorScheme="auto"
+  >
+    <Notifications position="bottom-left" limit={4} autoClose={8000} transitionDuration={120} />
+    {children}
+  </MantineProvider>
+);

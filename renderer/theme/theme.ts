@@ -1,0 +1,90 @@
+import { type CSSVariablesResolver, createTheme } from '@mantine/core';
+import { amber, brick, night, paper, petrol } from './colours.ts';
+
+const oneRadius = { xs: '4px', sm: '4px', md: '4px', lg: '4px', xl: '4px' };
+const overlayOnly = 'var(--overlay-shadow)';
+const small = { defaultProps: { size: 'xs' } };
+
+/** Mantine dressed as the workbench: dense by default, one radius, shadows on overlays alone. */
+export const theme = createTheme({
+  colors: { petrol, amber, brick, gray: paper, dark: night },
+  primaryColor: 'petrol',
+  primaryShade: { light: 7, dark: 6 },
+  white: '#fdfcf9',
+  black: '#22262b',
+  fontFamily: 'var(--font)',
+  fontSizes: { xs: '0.8125rem', sm: '0.8125rem', md: '0.9375rem', lg: '1.125rem', xl: '1.5rem' },
+  lineHeights: { xs: '1.4', sm: '1.4', md: '1.5', lg: '1.4', xl: '1.2' },
+  spacing: { xs: '4px', sm: '8px', md: '12px', lg: '16px', xl: '24px' },
+  radius: oneRadius,
+  defaultRadius: 'md',
+  shadows: { xs: 'none', sm: 'none', md: overlayOnly, lg: overlayOnly, xl: overlayOnly },
+  headings: {
+    fontFamily: 'var(--font)',
+    fontWeight: '600',
+    sizes: {
+      h1: { fontSize: '1.5rem', lineHeight: '1.2' },
+      h2: { fontSize: '1.125rem', lineHeight: '1.3' },
+      h3: { fontSize: '0.9375rem', lineHeight: '1.4' },
+    },
+  },
+  cursorType: 'pointer',
+  focusRing: 'auto',
+  respectReducedMotion: true,
+  components: {
+    Button: { defaultProps: { size: 'xs', variant: 'default' } },
+    ActionIcon: { defaultProps: { variant: 'subtle', color: 'gray', size: 30 } },
+    TextInput: small,
+    NumberInput: small,
+    Textarea: small,
+    Select: small,
+    MultiSelect: small,
+    Autocomplete: small,
+    DateInput: small,
+    FileInput: small,
+    SegmentedControl: small,
+    Checkbox: small,
+    Radio: small,
+    Switch: small,
+    Text: { defaultProps: { size: 'md' } },
+    Menu: { defaultProps: { shadow: 'md', transitionProps: { duration: 100 } } },
+    Popover: { defaultProps: { shadow: 'md', transitionProps: { duration: 100 } } },
+    Tooltip: { defaultProps: { transitionProps: { duration: 80 }, openDelay: 250, withArrow: false } },
+    Modal: { defaultProps: { shadow: 'md', transitionProps: { duration: 120 }, centered: true } },
+    Drawer: { defaultProps: { shadow: 'md', transitionProps: { duration: 140 } } },
+  },
+});
+
+const shared = {
+  '--mantine-color-body': 'var(--page)',
+  '--mantine-color-text': 'var(--ink)',
+  '--mantine-color-bright': 'var(--ink)',
+  '--mantine-color-dimmed': 'var(--ink-soft)',
+  '--mantine-color-placeholder': 'var(--ink-soft)',
+  '--mantine-color-anchor': 'var(--accent)',
+  '--mantine-color-error': 'var(--harm)',
+  '--mantine-color-default': 'var(--raised)',
+  '--mantine-color-default-hover': 'var(--sunken)',
+  '--mantine-color-default-color': 'var(--ink)',
+  '--mantine-color-default-border': 'var(--hairline-strong)',
+  '--mantine-color-disabled': 'var(--sunken)',
+  '--mantine-color-disabled-color': 'var(--ink-soft)',
+  '--mantine-color-disabled-border': 'var(--hairline)',
+  '--mantine-color-gray-light-color': 'var(--ink)',
+  '--mantine-color-gray-text': 'var(--ink-soft)',
+  '--mantine-color-petrol-text': 'var(--accent)',
+  '--mantine-color-petrol-light': 'var(--accent-wash)',
+  '--mantine-color-petrol-light-hover': 'var(--accent-wash)',
+  '--mantine-color-petrol-light-color': 'var(--accent)',
+  '--mantine-color-amber-text': 'var(--caution)',
+  '--mantine-color-amber-light': 'var(--caution-wash)',
+  '--mantine-color-amber-light-hover': 'var(--caution-wash)',
+  '--mantine-color-amber-light-color': 'var(--caution)',
+  '--mantine-color-brick-text': 'var(--harm)',
+  '--mantine-color-brick-light': 'var(--harm-wash)',
+  '--mantine-color-brick-light-hover': 'var(--harm-wash)',
+  '--mantine-color-brick-light-color': 'var(--harm)',
+};
+
+/** Points Mantine's own variables at the tokens, so that both schemes are declared in one place. */
+export const themeVariables: CSSVariablesResolver = () => ({ variables: {}, light: shared, dark: shared });
