@@ -13,8 +13,10 @@ import { applicationId, layout } from './layout.ts';
 import { type Host, type Lock, takeLock } from './lock.ts';
 import { isSameLog, readLogSalt } from './log-lineage.ts';
 import { migrate, type Steps } from './migrate.ts';
+import { pruneHistory } from './prune.ts';
 import { checkRuntime } from './runtime.ts';
 import type { Schema } from './schema.ts';
+import { installSearch } from './search-index.ts';
 import { installHistory } from './tracking.ts';
 
 export { collectionExists } from './layout.ts';
@@ -130,7 +132,9 @@ const openLocked = async (
     // A first page written makes the log and its salt, whose lineage the mark keeps.
     else sqlite.pragma(`user_version = ${version}`);
     lock.mark({ host, pid: process.pid, since: at, logSalt: readLogSalt(paths.log) });
+    pruneHistory(sqlite);
     installHistory(sqlite);
+    installSearch(sqlite);
     const reader = openReader(dir);
     const rowsAtOpening = sqlite.prepare('SELECT total_changes()').pluck();
     const baseline = Number(rowsAtOpening.get());

@@ -1,9 +1,10 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import type { Database } from 'better-sqlite3';
-import type { Kysely, Transaction } from 'kysely';
+import type { Kysely, Selectable, Transaction } from 'kysely';
 import type { Collection } from './collection.ts';
 import { explain } from './errors.ts';
 import type { Schema } from './schema.ts';
+import { pauseSearch, resumeSearchRebuilt, resumeSearchWithNewRows } from './search-index.ts';
 import { trackAllRows, trackedTables, trackOnlyOlderRows } from './tracking.ts';
 
 /** One action of the owner's, newest first in every list. */
@@ -19,7 +20,7 @@ type Work<T> = (trx: Transaction<Schema>) => Promise<T>;
 const running = new AsyncLocalStorage<Collection>();
 
 /** Throws when an action of this collection is running in the calling code: waiting for itself, it would never end. */
-const refuseNesting = (collection: Collection, label: string): void => {
+export const refuseNesting = (collection: Collection, label: string): void => {
   if (running.getStore() === collection)
     throw new Error(
       `"${label}" was started inside another action; pass that action's transaction on instead`,
@@ -81,6 +82,17 @@ const noteRanges = (sqlite: Database, id: number): void => {
       .run(id, table.name, table.name);
 };
 
+/** True when bulk work touched words that older documents carry: a changed older row, a new name of an older casting. */
+const touchedOlderWords = (sqlite: Database, id: number): boolean =>
+  sqlite
+    .prepare(
+      `SELECT 1 FROM change_row WHERE change_id = ?
+       UNION ALL SELECT 1 FROM release
+       WHERE id > (SELECT last_id FROM bulk_start WHERE table_name = 'release')
+         AND casting_id <= (SELECT last_id FROM bulk_start WHERE table_name = 'casting') LIMIT 1`,
+    )
+    .get(id) !== undefined;
+
 /**
  * Like runAction, for thousands of rows (an import, the demo, revaluing everything): new rows are kept in history as
  * ranges and the search index is rebuilt at the end, which is many times faster. Changes to rows that were there before
@@ -97,9 +109,12 @@ export const runBulk = async <T>(
   return explain(collection.dir, () =>
     collection.writer.transaction().execute(trx =>
       running.run(collection, async () => {
+        pauseSearch(sqlite);
         trackOnlyOlderRows(sqlite);
         const id = beginChange(sqlite, label, at);
         const result = await work(trx);
+        if (touchedOlderWords(sqlite, id)) resumeSearchRebuilt(sqlite);
+        else resumeSearchWithNewRows(sqlite);
         noteRanges(sqlite, id);
         endChange(sqlite, id);
         trackAllRows(sqlite);
@@ -109,8 +124,48 @@ export const runBulk = async <T>(
   );
 };
 
+const rowToAction = (row: Selectable<Schema['change']>): HistoryAction => ({
+  id: row.id,
+  label: row.label,
+  at: row.made_at,
+  undone: row.undone === 1,
+});
+
 /** The newest actions first, undone ones included. */
 export const listHistory = async (db: Kysely<Schema>, limit = 100): Promise<HistoryAction[]> => {
   const rows = await db.selectFrom('change').selectAll().orderBy('id', 'desc').limit(limit).execute();
-  return rows.map(row => ({ id: row.id, label: row.label, at: row.made_at, undone: row.undone === 1 }));
+  return rows.map(rowToAction);
+};
+
+/** The newest actions that touched any of these rows, such as a car and its condition checks. */
+export const historyOfRows = async (
+  db: Kysely<Schema>,
+  rows: { table: keyof Schema; ids: number[] }[],
+  limit = 100,
+): Promise<HistoryAction[]> => {
+  const touched = rows.flatMap(({ table, ids }) => ids.map(id => ({ table, id })));
+  if (touched.length === 0) return [];
+  const found = await db
+    .selectFrom('change')
+    .selectAll()
+    .where('id', 'in', changed =>
+      changed
+        .selectFrom('change_row')
+        .select('change_id')
+        .where(where =>
+          where.or(
+            touched.map(({ table, id }) =>
+              where.and([
+                where('table_name', '=', table),
+                where('row_id', '<=', id),
+                where(where.fn.coalesce('last_row_id', 'row_id'), '>=', id),
+              ]),
+            ),
+          ),
+        ),
+    )
+    .orderBy('id', 'desc')
+    .limit(limit)
+    .execute();
+  return found.map(rowToAction);
 };

@@ -1,6 +1,11 @@
 import { sql } from 'kysely';
 import type { Migration } from 'kysely/migration';
 
+const searchIndex = (name: string, columns: string) =>
+  `CREATE VIRTUAL TABLE ${name} USING fts5(
+    ${columns}, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
+  )`;
+
 /**
  * The first schema. Amounts are whole minor units beside their ISO 4217 currency, dates ISO 8601 text, instants ISO 8601
  * text in UTC, grades are kept doubled (C7.5 is 15) so that they stay whole, lists are JSON arrays.
@@ -173,6 +178,14 @@ const statements = [
     row_id INTEGER NOT NULL, last_row_id INTEGER, before TEXT, after TEXT
   ) STRICT`,
   'CREATE INDEX change_row_change ON change_row(change_id)',
+  'CREATE INDEX change_row_row ON change_row(table_name, row_id)',
+
+  // The words of a row and of the rows it points at; the index keeps no copy of the text.
+  searchIndex('car_search', 'number, casting, release, variation, lot, location, notes, written'),
+  searchIndex('lot_search', 'name, seller, notes'),
+  searchIndex('casting_search', 'name, releases, range, notes'),
+  searchIndex('variation_search', 'release, words, casting, notes'),
+  searchIndex('sale_search', 'casting, release, variation, source, notes, written'),
 ];
 
 export const up: Migration['up'] = async db => {

@@ -1,0 +1,95 @@
+import type { Database } from 'better-sqlite3';
+import { type SearchDocument, searchDocuments } from './search-documents.ts';
+
+const columnList = (document: SearchDocument) => Object.keys(document.columns).join(', ');
+
+const textOf = (document: SearchDocument, which: string) =>
+  `INSERT INTO ${document.index} (rowid, ${columnList(document)})
+   SELECT ${document.table}.id, ${Object.values(document.columns).join(', ')} FROM ${document.from} WHERE ${which}`;
+
+const refresh = (document: SearchDocument, ids: string) =>
+  `DELETE FROM ${document.index} WHERE rowid IN (${ids});
+   ${textOf(document, `${document.table}.id IN (${ids})`)};`;
+
+/** A trigger on columns that are really other than before; an update often sets more than it changes. */
+const onChanged = (name: string, table: string, columns: string[], body: string) => ({
+  name,
+  sql: `CREATE TEMP TRIGGER ${name} AFTER UPDATE OF ${columns.join(', ')} ON main.${table}
+    WHEN ${columns.map(column => `OLD.${column} IS NOT NEW.${column}`).join(' OR ')} BEGIN ${body} END`,
+});
+
+const onEvent = (name: string, event: 'INSERT' | 'DELETE', table: string, body: string) => ({
+  name,
+  sql: `CREATE TEMP TRIGGER ${name} AFTER ${event} ON main.${table} BEGIN ${body} END`,
+});
+
+/** All triggers that keep the index current: a document's own rows, and the rows whose words it carries. */
+const triggers = (): { name: string; sql: string }[] =>
+  searchDocuments.flatMap(document => {
+    const { index, table } = document;
+    const own = [
+      onEvent(`${index}_insert`, 'INSERT', table, `${textOf(document, `${table}.id = NEW.id`)};`),
+      onChanged(`${index}_update`, table, document.own, refresh(document, 'NEW.id')),
+      onEvent(`${index}_delete`, 'DELETE', table, `DELETE FROM ${index} WHERE rowid = OLD.id;`),
+    ];
+    const carried = document.carried.flatMap(source => {
+      const name = `${index}_${source.table}`;
+      const changed = refresh(document, source.documents('NEW'));
+      const updated = onChanged(`${name}_update`, source.table, source.columns, changed);
+      if (!source.comesAndGoes) return [updated];
+      const gone = refresh(document, source.documents('OLD'));
+      return [
+        updated,
+        onEvent(`${name}_insert`, 'INSERT', source.table, changed),
+        onEvent(`${name}_delete`, 'DELETE', source.table, gone),
+      ];
+    });
+    return [...own, ...carried];
+  });
+
+const installTriggers = (sqlite: Database) => {
+  for (const { sql } of triggers()) sqlite.exec(sql);
+};
+
+const dropTriggers = (sqlite: Database) => {
+  for (const { name } of triggers()) sqlite.exec(`DROP TRIGGER IF EXISTS temp.${name}`);
+};
+
+/** Installs the triggers that keep the search index current, on the writing connection alone. */
+export const installSearch = (sqlite: Database): void => installTriggers(sqlite);
+
+/** Writes the whole search index anew. */
+export const rebuildSearch = (sqlite: Database): void => {
+  for (const document of searchDocuments) {
+    sqlite.exec(`INSERT INTO ${document.index} (${document.index}) VALUES ('delete-all')`);
+    sqlite.exec(textOf(document, 'TRUE'));
+  }
+};
+
+/** Stops keeping the index current; inside a transaction that then calls one of the two below. */
+export const pauseSearch = (sqlite: Database): void => dropTriggers(sqlite);
+
+/** Adds the documents of rows that came since bulk work began, see `bulk_start`, and keeps the index current again. */
+export const resumeSearchWithNewRows = (sqlite: Database): void => {
+  for (const document of searchDocuments)
+    sqlite.exec(
+      textOf(
+        document,
+        `${document.table}.id > (SELECT last_id FROM bulk_start WHERE table_name = '${document.table}')`,
+      ),
+    );
+  installTriggers(sqlite);
+};
+
+/** Writes the index anew and keeps it current again. */
+export const resumeSearchRebuilt = (sqlite: Database): void => {
+  rebuildSearch(sqlite);
+  installTriggers(sqlite);
+};
+
+/** Runs `work` without the triggers, then writes the index anew. Inside a transaction. */
+export const withSearchRebuilt = (sqlite: Database, work: () => void): void => {
+  pauseSearch(sqlite);
+  work();
+  resumeSearchRebuilt(sqlite);
+};
