@@ -151,6 +151,7 @@ export interface VariationRow {
   rarity: Rarity | null;
   /** One line that names it among its casting's variations: "Ember, rear quarter, twin lamps". */
   label: string;
+  factorySpecification: string;
   cars: number;
   saleRecords: number;
 }

@@ -1,0 +1,27 @@
+import { os } from '@orpc/server';
+import { apiErrors, toApiError } from './errors.ts';
+import type { Session } from './session.ts';
+
+/** What every procedure is given by its host. */
+export interface ApiContext {
+  session: Session;
+}
+
+/** Every procedure: what it throws becomes an error whose message may be shown. */
+export const base = os
+  .$context<ApiContext>()
+  .errors(apiErrors)
+  .use(async ({ context, next }) => {
+    try {
+      return await next();
+    } catch (error) {
+      throw toApiError(error, context.session.collection?.dir);
+    }
+  });
+
+/** Procedures that need an open collection; they find it as `collection`, and its readers' handle as `db`. */
+export const needsCollection = base.use(({ context, next, errors }) => {
+  const { collection } = context.session;
+  if (!collection) throw errors.NO_COLLECTION();
+  return next({ context: { collection, db: collection.db } });
+});

@@ -1,0 +1,129 @@
+import { type Kysely, sql, type Transaction } from 'kysely';
+import { type Collection, collectionExists, createCollection, openCollection } from '../../db/collection.ts';
+import { runAction, runBulk } from '../../db/history.ts';
+import type { Schema } from '../../db/schema.ts';
+import { readSetting, writeSetting } from '../../db/settings.ts';
+import { refused } from './errors.ts';
+import { createVersions, type Versions } from './versions.ts';
+import type { CollectionState } from './views.ts';
+
+/** What a host tells the service about itself. */
+export interface SessionOptions {
+  host: CollectionState['host'];
+  /** The host's clock: the one place from which times enter. */
+  now: () => Date;
+  /** Where a new collection goes when no folder is named, and where the demo goes. */
+  defaultDir: string;
+  demoDir: string;
+  version: string;
+}
+
+type Work<T> = (trx: Transaction<Schema>) => Promise<T>;
+
+/** The service's state: the collection that is open, or none. One per host process. */
+export interface Session {
+  options: SessionOptions;
+  /** The open collection, or null. */
+  readonly collection: Collection | null;
+  /** Counts what has changed, so that answers can be kept until then. */
+  versions: Versions;
+  /** The instant, as ISO 8601 in UTC. */
+  at(): string;
+  /** The effective date: the host's day, or the demo's own. */
+  today(): Promise<string>;
+  state(): CollectionState;
+  create(dir: string, settings: { reportingCurrency: string; owner: string; name?: string }): Promise<void>;
+  open(dir: string): Promise<void>;
+  close(): Promise<void>;
+  /** Runs a write as one action of history and one undo; the label is a sentence in the past tense. */
+  act<T>(label: string, work: Work<T>): Promise<T>;
+  /** The same for thousands of rows. */
+  bulk<T>(label: string, work: Work<T>): Promise<T>;
+}
+
+const isoDay = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()]
+    .map((part, place) => String(part).padStart(place === 0 ? 4 : 2, '0'))
+    .join('-');
+
+/** The tables that the newest action in history changed. */
+const changedTables = async (db: Kysely<Schema>): Promise<string[]> => {
+  const { rows } = await sql<{ table_name: string }>`
+    SELECT DISTINCT table_name FROM change_row WHERE change_id = (SELECT max(id) FROM change)`.execute(db);
+  return rows.map(row => row.table_name);
+};
+
+/** Makes the state of a service that has no collection open yet. Call `close` before the process ends. */
+export const createSession = (options: SessionOptions): Session => {
+  let collection: Collection | null = null;
+  const versions = createVersions();
+  const at = () => options.now().toISOString();
+
+  const need = (): Collection => {
+    if (!collection) throw refused('No collection is open. Open one, or start a new one.', 'no-collection');
+    return collection;
+  };
+  const close = async () => {
+    const open = collection;
+    collection = null;
+    versions.touchAll();
+    await open?.close({ at: at() });
+  };
+  const open = async (dir: string) => {
+    if (collection?.dir === dir) return;
+    if (!collectionExists(dir))
+      throw refused(
+        `There is no collection in ${dir}. Choose another folder, or start one there.`,
+        'missing',
+      );
+    await close();
+    collection = await openCollection(dir, { at: at(), host: options.host });
+  };
+  const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
+    const open = need();
+    const result = await runner(open, label, at(), work);
+    versions.touch(await changedTables(open.db));
+    return result;
+  };
+
+  return {
+    options,
+    get collection() {
+      return collection;
+    },
+    versions,
+    at,
+    async today() {
+      const fixed = collection && (await readSetting(collection.db, 'today'));
+      return fixed || isoDay(options.now());
+    },
+    state: () => ({
+      open: collection !== null,
+      dir: collection?.dir ?? null,
+      defaultDir: options.defaultDir,
+      demoDir: options.demoDir,
+      host: options.host,
+      version: options.version,
+      notices: collection?.notices ?? [],
+    }),
+    async create(dir, settings) {
+      if (collectionExists(dir))
+        throw refused(
+          `There is a collection in ${dir} already. Open it, or choose another folder.`,
+          'exists',
+        );
+      await createCollection(dir, { at: at(), reportingCurrency: settings.reportingCurrency });
+      await open(dir);
+      const { owner, name } = settings;
+      if (owner || name)
+        await run(runAction, 'Started the collection', async trx => {
+          if (owner) await writeSetting(trx, 'owner', owner);
+          if (name) await writeSetting(trx, 'name', name);
+        });
+    },
+    open,
+    close,
+    act: (label, work) => run(runAction, label, work),
+    bulk: (label, work) => run(runBulk, label, work),
+  };
+};
