@@ -10,7 +10,7 @@ const wordsOf = (text: string): string[] =>
     .filter(Boolean);
 
 /** How well the typed words fit: every one must begin a word of the text; words at the start of the name count more. */
-const fit = (typed: string[], name: string, rest: string): number => {
+const fitOf = (typed: string[], name: string, rest: string): number => {
   const inName = wordsOf(name);
   const inRest = wordsOf(rest);
   let score = 0;
@@ -40,7 +40,7 @@ export const suggestFrom = (
     const names = releases.map(release => `${release.name} ${release.year ?? ''}`).join(' ');
     const ofCasting = index.ofCasting.get(casting.id) ?? [];
     const score =
-      typed.length === 0 ? 1 : fit(typed, casting.name, `${casting.series} ${casting.maker} ${names}`);
+      typed.length === 0 ? 1 : fitOf(typed, casting.name, `${casting.series} ${casting.maker} ${names}`);
     if (castingId === undefined && score > 0)
       found.push({
         kind: 'casting',
@@ -60,7 +60,7 @@ export const suggestFrom = (
       const own =
         typed.length === 0
           ? 1
-          : fit(typed, `${casting.name} ${variation.features.colour}`, `${features} ${line}`);
+          : fitOf(typed, `${casting.name} ${variation.features.colour}`, `${features} ${line}`);
       if (own === 0) continue;
       found.push({
         kind: 'variation',
