@@ -1,0 +1,39 @@
+import { fileURLToPath } from 'node:url';
+import { startBrowserHost } from '../browser-host/browser-host.ts';
+import { type BeginOptions, newSession, openAsAsked } from '../service/begin.ts';
+import { buildStale } from './build.ts';
+import { openInBrowser } from './open-in-browser.ts';
+
+const screens = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
+
+/** Serves the screens to the browser until a signal ends it; then closes the collection. Returns the exit code. */
+export const serveBrowser = async (
+  options: Omit<BeginOptions, 'host'>,
+  { open, port, say }: { open: boolean; port: number; say: (sentence: string) => void },
+): Promise<number> => {
+  await buildStale(['renderer'], say);
+  const begin: BeginOptions = { ...options, host: 'browser' };
+  const session = newSession(begin);
+  try {
+    await openAsAsked(session, begin);
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+    // With a folder named there is nothing else to show; otherwise the screens offer to open another.
+    if (options.collection) return 1;
+  }
+  const host = await startBrowserHost({ session, screens, port });
+  const ended = new Promise<void>(resolve => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolve());
+  });
+  const address = host.newAddress();
+  say(`Playworn is at ${address}`);
+  say('This address works once, in one tab. Press Enter for another, Ctrl+C to close the collection.');
+  if (open) openInBrowser(address);
+  if (process.stdin.isTTY)
+    process.stdin.on('data', () => say(`Playworn is also at ${host.newAddress()}`)).unref();
+  await ended;
+  say('Closing the collection …');
+  await host.close();
+  await session.close();
+  return 0;
+};

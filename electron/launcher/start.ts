@@ -1,0 +1,95 @@
+import { spawn } from 'node:child_process';
+import { resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { buildStale } from './build.ts';
+import { windowObstacle } from './choose-host.ts';
+import { findElectron } from './find-electron.ts';
+import { serveBrowser } from './serve-browser.ts';
+
+const usage = `npm start -- [--demo] [--collection DIR] [--browser] [--no-open]
+
+  --demo             open the demo collection, making it where it is not there yet
+  --collection DIR   open the collection in this folder
+  --browser          serve the screens to the browser, window or not
+  --no-open          do not open the browser; only print the address
+  --port N           serve on this port; without it, on any that is free
+  --no-sandbox       run the window without Chromium's sandbox, as root must`;
+
+const say = (sentence: string) => console.log(sentence);
+
+const readArguments = () => {
+  try {
+    return parseArgs({
+      options: {
+        demo: { type: 'boolean', default: false },
+        collection: { type: 'string' },
+        browser: { type: 'boolean', default: false },
+        'no-open': { type: 'boolean', default: false },
+        port: { type: 'string', default: '0' },
+        'no-sandbox': { type: 'boolean', default: false },
+        help: { type: 'boolean', default: false },
+      },
+    }).values;
+  } catch (error) {
+    console.error(`${error instanceof Error ? error.message : String(error)}\n\n${usage}`);
+    process.exit(2);
+  }
+};
+
+const runWindow = (electron: string, args: string[]): Promise<number> =>
+  new Promise(done => {
+    const root = fileURLToPath(new URL('../..', import.meta.url));
+    const child = spawn(electron, [root, ...args], { stdio: 'inherit' });
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => child.kill(signal));
+    child.on('error', error => {
+      console.error(`Electron could not be started: ${error.message}`);
+      done(1);
+    });
+    child.on('exit', (code, signal) => {
+      if (code !== 0 && signal === null)
+        console.error(
+          'Electron ended with an error. The same screens can be had with: npm start -- --browser',
+        );
+      done(code ?? 1);
+    });
+  });
+
+const start = async (): Promise<number> => {
+  const given = readArguments();
+  if (given.help) {
+    say(usage);
+    return 0;
+  }
+  const { demo } = given;
+  // npm runs scripts in the checkout, and names the folder it was called from.
+  const collection = given.collection && resolve(process.env.INIT_CWD ?? '.', given.collection);
+  const port = Number(given.port);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
+    console.error(`${given.port} is no port.\n\n${usage}`);
+    return 2;
+  }
+  if (!given.browser) {
+    const obstacle = windowObstacle({
+      platform: process.platform,
+      env: process.env,
+      isRoot: process.getuid?.() === 0,
+      noSandbox: given['no-sandbox'],
+    });
+    const electron = obstacle ? null : await findElectron(process.env, say);
+    if (electron && 'path' in electron) {
+      await buildStale(['renderer', 'electron'], say);
+      const args = [
+        ...(given['no-sandbox'] ? ['--no-sandbox'] : []),
+        ...(demo ? ['--demo'] : []),
+        ...(collection ? [`--collection=${collection}`] : []),
+      ];
+      return runWindow(electron.path, args);
+    }
+    say(obstacle ?? `Electron cannot be had here: ${electron?.missing}.`);
+    say('Serving the same screens to the browser instead.');
+  }
+  return serveBrowser({ demo, collection }, { open: !given['no-open'], port, say });
+};
+
+process.exit(await start());

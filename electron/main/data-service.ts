@@ -1,0 +1,62 @@
+import { app, type MessagePortMain } from 'electron';
+import type { FromService, ToService } from '../service/messages.ts';
+import { startRelayedService, startUtilityService } from './service-process.ts';
+
+/** A service process of either kind: how to write to it and how it is heard. */
+export interface ServiceProcess {
+  send(message: ToService, port?: MessagePortMain): void;
+  kill(): void;
+  onMessage(listener: (message: FromService) => void): void;
+  onExit(listener: (code: number | null) => void): void;
+}
+
+/** The process that owns the database, as the main process sees it. */
+export interface DataService {
+  /** Hands the service its end of a page's channel. */
+  connect(port: MessagePortMain): void;
+  /** Closes the collection, with its backup, and ends the process. */
+  close(): Promise<void>;
+}
+
+export interface ServiceEvents {
+  /** The collection that was asked for could not be opened; the service runs without one. */
+  notOpened(reason: string): void;
+  /** The process ended without having been asked to. */
+  lost(code: number | null): void;
+}
+
+/** Long enough for a backup of a large collection; after that the process is ended, which loses nothing committed. */
+const closingTime = 120_000;
+
+/** `options` reach the service as JSON. The two switches by environment are for development, not for a packaged app. */
+export const startDataService = (file: string, options: unknown, events: ServiceEvents): DataService => {
+  const env = app.isPackaged ? {} : process.env;
+  const node = env.PLAYWORN_SERVICE_NODE;
+  const start = [env.PLAYWORN_SERVICE_FILE ?? file, JSON.stringify(options)] as const;
+  const service = node ? startRelayedService(node, ...start) : startUtilityService(...start);
+  let state: 'running' | 'closing' | 'ended' = 'running';
+  let afterEnd = () => {};
+  service.onMessage(message => {
+    if (message.kind === 'not-opened') events.notOpened(message.reason);
+  });
+  service.onExit(code => {
+    const before = state;
+    state = 'ended';
+    if (before === 'running') events.lost(code);
+    if (before === 'closing') afterEnd();
+  });
+  return {
+    connect: port => service.send({ kind: 'connect', port: 0 }, port),
+    close: () =>
+      new Promise(resolve => {
+        if (state === 'ended') return resolve();
+        state = 'closing';
+        const timer = setTimeout(() => service.kill(), closingTime);
+        afterEnd = () => {
+          clearTimeout(timer);
+          resolve();
+        };
+        service.send({ kind: 'close' });
+      }),
+  };
+};

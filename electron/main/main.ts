@@ -1,0 +1,103 @@
+import { join } from 'node:path';
+import { RPCHandler } from '@orpc/server/message-port';
+import { app, type BrowserWindow, dialog, MessageChannelMain, session } from 'electron';
+import { createShell } from '../api/shell.ts';
+import { connectChannel, portChannel } from '../preload/channels.ts';
+import { type DataService, startDataService } from './data-service.ts';
+import { lockDown } from './lock-down.ts';
+import { setMenu } from './menu.ts';
+import { CommandLine, chooseFolder, nativeShell } from './native-shell.ts';
+import { registerScreensScheme, serveScreens } from './screens-scheme.ts';
+import { profileName, startOptions } from './start-options.ts';
+import { onTrustedMessage } from './trusted-sender.ts';
+import { openWindow } from './window.ts';
+
+const built = (...parts: string[]) => join(app.getAppPath(), 'dist', ...parts);
+const options = startOptions(process.argv.slice(1));
+const profile = profileName(options);
+const commandLine = new CommandLine();
+let window: BrowserWindow | undefined;
+let service: DataService;
+
+const startService = (): void => {
+  service = startDataService(built('electron', 'service.cjs'), options, {
+    notOpened: reason => {
+      void dialog.showMessageBox({
+        type: 'warning',
+        message: 'The collection was not opened',
+        detail: reason,
+      });
+    },
+    lost: code => {
+      const detail = `It ended with code ${code ?? 'unknown'}. What had been saved is safe; nothing else is lost.`;
+      const buttons = ['Start It Again', 'Quit'];
+      void dialog
+        .showMessageBox({ type: 'error', message: 'The data service stopped', detail, buttons, cancelId: 1 })
+        .then(({ response }) => {
+          if (response === 1) return app.quit();
+          startService();
+          window?.reload();
+        });
+    },
+  });
+};
+
+/** Each document gets channels of its own; those of the document before it close with it. */
+const handOverPorts = (): void =>
+  onTrustedMessage(
+    connectChannel,
+    () => window?.webContents.mainFrame,
+    (_event, frame) => {
+      if (!window) return;
+      const data = new MessageChannelMain();
+      const shell = new MessageChannelMain();
+      service.connect(data.port1);
+      new RPCHandler(createShell(nativeShell(window, commandLine))).upgrade(shell.port1);
+      shell.port1.start();
+      frame.postMessage(portChannel, null, [data.port2, shell.port2]);
+    },
+  );
+
+const show = (): void => {
+  window = openWindow(built('electron', 'preload.cjs'));
+  window.on('closed', () => {
+    window = undefined;
+  });
+  setMenu({
+    send: command => commandLine.send(command),
+    sendWithFolder: async (command, title) => {
+      const dir = window && (await chooseFolder(window, title));
+      if (dir) commandLine.send({ command, dir });
+    },
+  });
+};
+
+const start = async (): Promise<void> => {
+  await app.whenReady();
+  lockDown();
+  serveScreens(session.defaultSession, built('renderer'));
+  handOverPorts();
+  startService();
+  show();
+};
+
+registerScreensScheme();
+app.enableSandbox();
+if (profile) app.setPath('userData', join(app.getPath('userData'), 'collections', profile));
+if (app.requestSingleInstanceLock()) {
+  app.on('second-instance', () => {
+    if (window?.isMinimized()) window.restore();
+    window?.focus();
+  });
+  app.on('window-all-closed', () => app.quit());
+  let closed = false;
+  app.on('will-quit', event => {
+    if (closed || !service) return;
+    event.preventDefault();
+    void service.close().then(() => {
+      closed = true;
+      app.quit();
+    });
+  });
+  void start();
+} else app.quit();

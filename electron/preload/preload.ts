@@ -1,0 +1,9 @@
+import { ipcRenderer } from 'electron';
+import { connectChannel, portChannel, readyMessage } from './channels.ts';
+
+// All that the page gets is two ports; no function or object of Electron's reaches it.
+ipcRenderer.on(portChannel, event => window.postMessage(portChannel, window.location.origin, event.ports));
+
+window.addEventListener('message', event => {
+  if (event.source === window && event.data === readyMessage) ipcRenderer.send(connectChannel);
+});

@@ -1,0 +1,39 @@
+import { resolve } from 'node:path';
+import { createRouterClient } from '@orpc/server';
+import { collectionExists } from '../../db/collection.ts';
+import manifest from '../../package.json' with { type: 'json' };
+import { router } from '../api/router.ts';
+import { createSession, type Session, type SessionOptions } from '../api/session.ts';
+import { collectionPlaces } from './places.ts';
+
+export interface BeginOptions {
+  host: SessionOptions['host'];
+  /** The folder asked for; without one, the folder in the user's documents. */
+  collection?: string | undefined;
+  /** Open the demo, making it where it is not there yet. */
+  demo?: boolean | undefined;
+}
+
+/** The session of a host process, on the host's clock, with no collection open yet. */
+export const newSession = ({ host, collection, demo }: BeginOptions): Session => {
+  const places = collectionPlaces();
+  const dir = collection && resolve(collection);
+  return createSession({
+    host,
+    now: () => new Date(),
+    defaultDir: dir && !demo ? dir : places.defaultDir,
+    demoDir: dir && demo ? dir : places.demoDir,
+    version: manifest.version,
+  });
+};
+
+/**
+ * Opens what was asked for. A folder without a collection is left alone: the screens then offer to start one there.
+ * Throws what opening throws, such as another program holding the collection.
+ */
+export const openAsAsked = async (session: Session, { demo }: BeginOptions): Promise<void> => {
+  if (demo) {
+    const client = createRouterClient(router, { context: { session } });
+    for await (const step of await client.collection.openDemo()) void step;
+  } else if (collectionExists(session.options.defaultDir)) await session.open(session.options.defaultDir);
+};

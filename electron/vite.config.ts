@@ -1,0 +1,41 @@
+import { builtinModules } from 'node:module';
+import { fileURLToPath } from 'node:url';
+import type { InlineConfig } from 'vite';
+
+const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** Carry a binary, or find their own files beside themselves: left in node_modules. */
+const leftOut = ['electron', 'better-sqlite3', 'sharp', '@myriaddreamin/typst-ts-node-compiler', 'highs'];
+
+export const bundleNames = ['main', 'preload', 'service', 'report-worker'] as const;
+export type BundleName = (typeof bundleNames)[number];
+
+const entries: Record<BundleName, string> = {
+  main: at('main/main.ts'),
+  preload: at('preload/preload.ts'),
+  service: at('service/service.ts'),
+  'report-worker': at('../reports/worker.ts'),
+};
+
+/**
+ * One CommonJS file for each process: a sandboxed preload must be one, and the main entry of an Electron before 28 too.
+ * `outDir` is emptied by the caller, since four bundles share it.
+ */
+export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => ({
+  configFile: false,
+  root: at('.'),
+  logLevel: 'warn',
+  ssr: { noExternal: true },
+  build: {
+    ssr: true,
+    target: name === 'main' || name === 'preload' ? 'node18' : 'node22',
+    outDir,
+    emptyOutDir: false,
+    minify: false,
+    rolldownOptions: {
+      input: { [name]: entries[name] },
+      external: [...builtinModules, ...builtinModules.map(module => `node:${module}`), ...leftOut, /^@img\//],
+      output: { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
+    },
+  },
+});
