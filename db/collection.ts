@@ -4,16 +4,18 @@ import DatabaseFile from 'better-sqlite3';
 import type { Kysely } from 'kysely';
 import { migrations as shippedSteps } from '../migrations/index.ts';
 import { currencyDecimals } from '../valuation/money.ts';
+import { backUp, writeBackup } from './backup.ts';
 import { openReader, openWriter } from './connection.ts';
 import { kyselyOver } from './dialect.ts';
 import { CollectionError, explain } from './errors.ts';
 import { syncFile, syncFolder } from './files.ts';
 import { checkIdentity, checkOpenIdentity } from './identity.ts';
 import { applicationId, layout } from './layout.ts';
-import { type Host, type Lock, takeLock } from './lock.ts';
-import { isSameLog, readLogSalt } from './log-lineage.ts';
+import { type Host, type Lock, type OpenMark, takeLock } from './lock.ts';
+import { checkLog, readLogSalt } from './log-lineage.ts';
 import { migrate, type Steps } from './migrate.ts';
 import { pruneHistory } from './prune.ts';
+import { refuseInsideAction } from './running.ts';
 import { checkRuntime } from './runtime.ts';
 import type { Schema } from './schema.ts';
 import { installSearch } from './search-index.ts';
@@ -29,13 +31,17 @@ export interface Collection {
   sqlite: Database;
   /** The reading connection: every reader takes it. It cannot write, and sees what has been committed. */
   db: Kysely<Schema>;
+  /** The same connection, for prepared statements. */
+  reader: Database;
   /** Kysely on the writing connection; history.ts alone uses it. */
   writer: Kysely<Schema>;
   /** What was found at opening that its owner should know, as sentences. Usually empty. */
   notices: string[];
-  /** Rows written since opening; tells whether a backup is due. */
+  /** Rows written since opening, and how many of them the newest backup holds; tells whether one is due. */
   rowsWritten(): number;
-  close(options: { at: string }): Promise<void>;
+  backedUpRows: number;
+  /** Backs up what changed, then closes. A backup that fails keeps nothing open: its reason comes back as a notice. */
+  close(options: { at: string }): Promise<{ notices: string[] }>;
 }
 
 interface OpenOptions {
@@ -47,26 +53,6 @@ interface OpenOptions {
   steps?: Steps;
 }
 
-const notOurLog = (path: string) =>
-  new CollectionError(
-    'damaged',
-    `${path} was not left there by this collection and could replace its content. Nothing was changed. If the collection was copied, copy its whole folder again; otherwise move that file away.`,
-  );
-
-/** Compares the log beside a collection with what its last holder noted; returns what the owner should know. */
-const checkLog = (path: string, lock: Lock): string[] => {
-  const salt = readLogSalt(path);
-  const left = lock.leftBehind;
-  if (salt !== undefined && !left) throw notOurLog(path);
-  if (left?.logSalt === undefined) return [];
-  if (salt === undefined)
-    return [
-      'The last session did not close, and its last changes are missing: its write-ahead file is gone.',
-    ];
-  if (!isSameLog(left.logSalt, salt)) throw notOurLog(path);
-  return [];
-};
-
 const quickCheck = (sqlite: Database, path: string): void => {
   const rows = sqlite.pragma('quick_check(1)') as { quick_check: string }[];
   if (rows[0]?.quick_check !== 'ok')
@@ -77,7 +63,13 @@ const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boo
   dir,
   readOnly,
   sqlite,
-  db: kyselyOver(reader),
+  reader,
+  db: kyselyOver(reader, () =>
+    refuseInsideAction(
+      dir,
+      'Inside an action read with its transaction: collection.db shows the state before it',
+    ),
+  ),
   writer: kyselyOver(sqlite),
 });
 
@@ -99,10 +91,51 @@ const openForReading = (dir: string, known: number): Collection => {
     ...assemble(dir, reader, reader, true),
     notices: [],
     rowsWritten: () => 0,
+    backedUpRows: 0,
     close: async () => {
       reader.close();
+      return { notices: [] };
     },
   };
+};
+
+const whenOpen = (
+  dir: string,
+  sqlite: Database,
+  lock: Lock,
+  notices: string[],
+  mark: OpenMark,
+): Collection => {
+  const reader = openReader(dir);
+  const totalChanges = sqlite.prepare('SELECT total_changes()').pluck();
+  const atOpening = Number(totalChanges.get());
+  let open = true;
+  const collection: Collection = {
+    ...assemble(dir, sqlite, reader, false),
+    notices,
+    rowsWritten: () => Number(totalChanges.get()) - atOpening,
+    // What a session wrote that did not close is in no backup yet.
+    backedUpRows: lock.leftBehind ? -1 : 0,
+    close: async ({ at }) => {
+      if (!open) return { notices: [] };
+      open = false;
+      const failures: string[] = [];
+      if (collection.rowsWritten() !== collection.backedUpRows)
+        await backUp(collection, { at, reason: 'closed after changes' }).catch(error => {
+          failures.push(`No backup was made on closing. ${error instanceof Error ? error.message : error}`);
+        });
+      // Waits for an action that is still running.
+      await collection.writer.connection().execute(async () => {
+        reader.close();
+        // Without the log's salt, a log that is gone after this was written into the file and not lost.
+        lock.mark(mark);
+        sqlite.close();
+        lock.release(true);
+      });
+      return { notices: failures };
+    },
+  };
+  return collection;
 };
 
 const openLocked = async (
@@ -113,7 +146,7 @@ const openLocked = async (
   const paths = layout(dir);
   const known = Object.keys(steps).length;
   checkIdentity(paths.database, existsSync(paths.log) && statSync(paths.log).size > 0, known);
-  const notices = checkLog(paths.log, lock);
+  const notices = checkLog(paths.log, lock.leftBehind);
   lock.mark({ host, pid: process.pid, since: at });
   const sqlite = openWriter(paths.database);
   try {
@@ -128,30 +161,17 @@ const openLocked = async (
       quickCheck(sqlite, paths.database);
       if (notices.length === 0) notices.push('The last session ended without closing; checked, all is well.');
     }
-    if (version < known) await migrate(sqlite, at, steps);
+    if (version < known) {
+      writeBackup(dir, sqlite, { at, reason: 'before updating' });
+      await migrate(sqlite, at, steps);
+    }
     // A first page written makes the log and its salt, whose lineage the mark keeps.
     else sqlite.pragma(`user_version = ${version}`);
     lock.mark({ host, pid: process.pid, since: at, logSalt: readLogSalt(paths.log) });
     pruneHistory(sqlite);
     installHistory(sqlite);
     installSearch(sqlite);
-    const reader = openReader(dir);
-    const rowsAtOpening = sqlite.prepare('SELECT total_changes()').pluck();
-    const baseline = Number(rowsAtOpening.get());
-    let open = true;
-    return {
-      ...assemble(dir, sqlite, reader, false),
-      notices,
-      rowsWritten: () => Number(rowsAtOpening.get()) - baseline,
-      close: async () => {
-        if (!open) return;
-        open = false;
-        reader.close();
-        lock.mark({ host, pid: process.pid, since: at });
-        sqlite.close();
-        lock.release(true);
-      },
-    };
+    return whenOpen(dir, sqlite, lock, notices, { host, pid: process.pid, since: at });
   } catch (error) {
     sqlite.close();
     throw error;

@@ -17,12 +17,19 @@ class TransactionalAdapter extends SqliteAdapter {
   }
 }
 
-class WritingDriver extends SqliteDriver {
+class CollectionDriver extends SqliteDriver {
   readonly #sqlite: Database;
+  readonly #beforeUse: () => void;
 
-  constructor(sqlite: Database) {
+  constructor(sqlite: Database, beforeUse: () => void) {
     super({ database: sqlite });
     this.#sqlite = sqlite;
+    this.#beforeUse = beforeUse;
+  }
+
+  override acquireConnection(): Promise<DatabaseConnection> {
+    this.#beforeUse();
+    return super.acquireConnection();
   }
 
   /** Takes the write lock at once: a transaction that reads first can otherwise fail when it comes to write. */
@@ -36,12 +43,12 @@ class WritingDriver extends SqliteDriver {
   }
 }
 
-/** Kysely over an open better-sqlite3 handle; every transaction is BEGIN IMMEDIATE. */
-export const kyselyOver = (sqlite: Database): Kysely<Schema> => {
+/** Kysely over an open better-sqlite3 handle; every transaction is BEGIN IMMEDIATE. `beforeUse` may throw to refuse one. */
+export const kyselyOver = (sqlite: Database, beforeUse: () => void = () => {}): Kysely<Schema> => {
   const plain = new SqliteDialect({ database: sqlite });
   const dialect: Dialect = {
     createAdapter: () => new TransactionalAdapter(),
-    createDriver: () => new WritingDriver(sqlite),
+    createDriver: () => new CollectionDriver(sqlite, beforeUse),
     createIntrospector: db => plain.createIntrospector(db),
     createQueryCompiler: () => plain.createQueryCompiler(),
   };

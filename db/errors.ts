@@ -62,6 +62,10 @@ const sentences: [RegExp, CollectionErrorCode, (place: string) => string][] = [
 /** Turns SQLite's and the operating system's storage errors into a CollectionError; anything else comes back as it is. */
 export const asCollectionError = (error: unknown, place: string): unknown => {
   if (error instanceof CollectionError) return error;
+  if (error instanceof TypeError && error.message === 'The database connection is not open')
+    return new CollectionError('closed', `The collection in ${place} has been closed. Open it again.`, {
+      cause: error,
+    });
   const code = systemCode(error);
   const found = sentences.find(([pattern]) => pattern.test(code));
   return found ? new CollectionError(found[1], found[2](place), { cause: error }) : error;

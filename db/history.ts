@@ -1,8 +1,8 @@
-import { AsyncLocalStorage } from 'node:async_hooks';
 import type { Database } from 'better-sqlite3';
 import type { Kysely, Selectable, Transaction } from 'kysely';
 import type { Collection } from './collection.ts';
 import { explain } from './errors.ts';
+import { asAction, refuseInsideAction } from './running.ts';
 import type { Schema } from './schema.ts';
 import { pauseSearch, resumeSearchRebuilt, resumeSearchWithNewRows } from './search-index.ts';
 import { trackAllRows, trackedTables, trackOnlyOlderRows } from './tracking.ts';
@@ -17,15 +17,12 @@ export interface HistoryAction {
 
 type Work<T> = (trx: Transaction<Schema>) => Promise<T>;
 
-const running = new AsyncLocalStorage<Collection>();
-
-/** Throws when an action of this collection is running in the calling code: waiting for itself, it would never end. */
-export const refuseNesting = (collection: Collection, label: string): void => {
-  if (running.getStore() === collection)
-    throw new Error(
-      `"${label}" was started inside another action; pass that action's transaction on instead`,
-    );
-};
+/** Waiting for an action of its own collection, an action would never end. */
+export const refuseNesting = ({ dir }: Collection, label: string): void =>
+  refuseInsideAction(
+    dir,
+    `"${label}" was started inside another action; pass that action's transaction on instead`,
+  );
 
 const beginChange = (sqlite: Database, label: string, at: string): number => {
   const { lastInsertRowid } = sqlite
@@ -60,7 +57,7 @@ export const runAction = async <T>(
   refuseNesting(collection, label);
   return explain(collection.dir, () =>
     collection.writer.transaction().execute(trx =>
-      running.run(collection, async () => {
+      asAction(collection.dir, async () => {
         const id = beginChange(collection.sqlite, label, at);
         const result = await work(trx);
         endChange(collection.sqlite, id);
@@ -108,7 +105,7 @@ export const runBulk = async <T>(
   const { sqlite } = collection;
   return explain(collection.dir, () =>
     collection.writer.transaction().execute(trx =>
-      running.run(collection, async () => {
+      asAction(collection.dir, async () => {
         pauseSearch(sqlite);
         trackOnlyOlderRows(sqlite);
         const id = beginChange(sqlite, label, at);

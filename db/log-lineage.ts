@@ -1,4 +1,6 @@
 import { closeSync, openSync, readSync } from 'node:fs';
+import { CollectionError } from './errors.ts';
+import type { OpenMark } from './lock.ts';
 
 /**
  * First salt of a write-ahead log, or undefined when there is no log with a header. SQLite draws it at random for a
@@ -21,8 +23,30 @@ export const readLogSalt = (path: string): number | undefined => {
   }
 };
 
-/** Restarts that one sitting can plausibly see; two random salts fall this close once in some four thousand pairs. */
-const plausibleRestarts = 1 << 20;
+/** Restarts that one sitting can plausibly see; two random salts fall this close once in 65,536 pairs. */
+const plausibleRestarts = 1 << 16;
 
 /** True when a log whose salt is `now` can have grown out of the one whose salt was `then`. */
-export const isSameLog = (then: number, now: number): boolean => (now - then) >>> 0 < plausibleRestarts;
+const isSameLog = (then: number, now: number): boolean => (now - then) >>> 0 < plausibleRestarts;
+
+const notOurLog = (path: string) =>
+  new CollectionError(
+    'damaged',
+    `${path} was not left there by this collection and could replace its content. Nothing was changed. If the collection was copied, copy its whole folder again; otherwise move that file away.`,
+  );
+
+/**
+ * Compares the log beside a closed collection with what its last holder noted (nothing, after a clean close). Returns
+ * what the owner should know, as sentences; throws CollectionError 'damaged' for a log of another database.
+ */
+export const checkLog = (path: string, left: OpenMark | undefined): string[] => {
+  const salt = readLogSalt(path);
+  if (salt !== undefined && !left) throw notOurLog(path);
+  if (left?.logSalt === undefined) return [];
+  if (salt === undefined)
+    return [
+      'The last session did not close, and its last changes are missing: its write-ahead file is gone.',
+    ];
+  if (!isSameLog(left.logSalt, salt)) throw notOurLog(path);
+  return [];
+};

@@ -6,13 +6,11 @@ export interface TrackedTable {
   columns: { name: string; real: boolean }[];
 }
 
-const untracked = /^(sqlite_|kysely_|change$|change_row$)/;
-
-/** Every ordinary table of the collection but history's own and the migrations' list. */
-export const trackedTables = (sqlite: Database): TrackedTable[] => {
+/** Every ordinary table of a database, by name; the search index's own are not ordinary. */
+export const tablesOf = (sqlite: Database): TrackedTable[] => {
   const tables = sqlite.pragma('main.table_list') as { name: string; type: string }[];
   return tables
-    .filter(table => table.type === 'table' && !untracked.test(table.name))
+    .filter(table => table.type === 'table' && !table.name.startsWith('sqlite_'))
     .map(table => ({
       name: table.name,
       columns: (sqlite.pragma(`table_info("${table.name}")`) as { name: string; type: string }[]).map(
@@ -21,6 +19,12 @@ export const trackedTables = (sqlite: Database): TrackedTable[] => {
     }))
     .sort((a, b) => (a.name < b.name ? -1 : 1));
 };
+
+const untracked = /^(kysely_|change$|change_row$)/;
+
+/** The tables that history follows: all but its own and the migrations' list. */
+export const trackedTables = (sqlite: Database): TrackedTable[] =>
+  tablesOf(sqlite).filter(table => !untracked.test(table.name));
 
 /**
  * SQL for a row as JSON text. `row` is NEW, OLD or a table's name. SQLite writes a real number into JSON with 15 digits,
