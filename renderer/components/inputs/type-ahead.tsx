@@ -40,11 +40,13 @@ export const TypeAhead = ({
   const [typed, setTyped] = useState(false);
   const [active, setActive] = useState(0);
   useEffect(() => setText(value), [value]);
-  const choices = useChoices(source, typed ? text : '', open);
+  const { choices, fresh } = useChoices(source, typed ? text : '', open);
+  const [waiting, setWaiting] = useState(false);
   const close = () => {
     setOpen(false);
     setTyped(false);
     setActive(0);
+    setWaiting(false);
   };
   const pick = (choice: Choice) => {
     close();
@@ -66,6 +68,15 @@ export const TypeAhead = ({
       setText(value);
     }
   };
+  const take = () => {
+    const chosen = choices[active];
+    if (chosen && (text.trim() !== '' || !typed)) pick(chosen);
+    else settle();
+  };
+  // Enter pressed faster than the search answers is kept until it has.
+  useEffect(() => {
+    if (waiting && fresh) take();
+  });
   const press = (event: KeyboardEvent) => {
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
       event.preventDefault();
@@ -74,9 +85,8 @@ export const TypeAhead = ({
       setActive((active + step + choices.length) % Math.max(1, choices.length));
     } else if (event.key === 'Enter' && open) {
       event.preventDefault();
-      const chosen = choices[active];
-      if (chosen && (text.trim() !== '' || !typed)) pick(chosen);
-      else settle();
+      if (fresh) take();
+      else setWaiting(true);
     } else if (event.key === 'Escape' && open) {
       event.stopPropagation();
       close();

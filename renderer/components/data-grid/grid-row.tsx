@@ -1,0 +1,146 @@
+import { type DragEvent, memo, useState } from 'react';
+import { CellEditor } from './cell-editor.tsx';
+import classes from './data-grid.module.css';
+import { cellText } from './parse-cell.ts';
+import type { GridColumn, RowState } from './types.ts';
+import type { Editing, Grid } from './use-grid.ts';
+import { blankKey, cellKey, type Underway } from './use-grid-writes.ts';
+
+export interface GridRowProps<Row extends object> {
+  gridId: string;
+  index: number;
+  top: number;
+  height: number;
+  row: Row | null;
+  rowKey: string | null;
+  columns: readonly GridColumn<Row>[];
+  pins: readonly (number | null)[];
+  cursorColumn: number | null;
+  selectedFrom: number;
+  selectedTo: number;
+  editing: Editing | null;
+  underway: Underway | null;
+  state: RowState | null;
+  takesFiles: boolean;
+  /** A box that always holds the grid as it is now, so that rows need not be drawn again for its sake. */
+  grid: { current: Grid<Row> };
+  onDropFiles: { current: ((rowId: string, files: File[]) => void) | undefined };
+}
+
+const content = <Row,>(column: GridColumn<Row>, row: Row | null) => {
+  if (row === null) return null;
+  return column.render ? column.render(row) : cellText(column, row);
+};
+
+const useFileDrop = (takes: boolean, rowKey: string | null, drop: GridRowProps<object>['onDropFiles']) => {
+  const [over, setOver] = useState(false);
+  if (!takes || rowKey === null) return { over: false, handlers: {} };
+  const hasFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files');
+  return {
+    over,
+    handlers: {
+      onDragOver: (event: DragEvent) => {
+        if (!hasFiles(event)) return;
+        event.preventDefault();
+        setOver(true);
+      },
+      onDragLeave: () => setOver(false),
+      onDrop: (event: DragEvent) => {
+        if (!hasFiles(event)) return;
+        event.preventDefault();
+        setOver(false);
+        drop.current?.(rowKey, [...event.dataTransfer.files]);
+      },
+    },
+  };
+};
+
+const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
+  const {
+    gridId,
+    index,
+    row,
+    rowKey,
+    columns,
+    pins,
+    cursorColumn,
+    selectedFrom,
+    selectedTo,
+    editing,
+    underway,
+    state,
+    grid,
+  } = props;
+  const { over, handlers } = useFileDrop(props.takesFiles, rowKey, props.onDropFiles);
+  return (
+    <tr
+      className={classes.row}
+      style={{ transform: `translateY(${props.top}px)`, height: props.height }}
+      aria-rowindex={index + 2}
+      data-blank={row === null || undefined}
+      data-tone={state?.tone}
+      data-over={over || undefined}
+      {...handlers}
+    >
+      {columns.map((column, place) => {
+        const pin = pins[place] ?? null;
+        const selected = place >= selectedFrom && place <= selectedTo;
+        const edited = editing?.column === place;
+        const waiting = underway?.[cellKey(rowKey ?? blankKey(index), column.id)];
+        return (
+          // biome-ignore lint/a11y/useFocusableInteractive: the grid has the focus and points at its active cell
+          <td
+            key={column.id}
+            id={`${gridId}-r${index}-c${place}`}
+            className={classes.cell}
+            // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: laid out as a grid, a td loses its role
+            role="gridcell"
+            aria-colindex={place + 1}
+            aria-selected={selected}
+            data-align={column.align}
+            data-pinned={pin === null ? undefined : true}
+            data-cursor={cursorColumn === place || undefined}
+            data-editing={edited || undefined}
+            data-waiting={waiting !== undefined || undefined}
+            style={pin === null ? undefined : { left: pin }}
+            title={place === 0 ? state?.label : undefined}
+            onMouseDown={event => {
+              if (event.button !== 0 || edited || event.target instanceof HTMLAnchorElement) return;
+              const spot = { row: index, column: place };
+              const { goTo, selection, focusGrid } = grid.current;
+              if (!(event.target instanceof HTMLButtonElement)) event.preventDefault();
+              focusGrid();
+              goTo({ anchor: event.shiftKey ? selection.anchor : spot, focus: spot });
+            }}
+            onMouseEnter={event => {
+              if (event.buttons !== 1 || grid.current.editing) return;
+              const { goTo, selection } = grid.current;
+              goTo({ anchor: selection.anchor, focus: { row: index, column: place } });
+            }}
+            onDoubleClick={() => grid.current.beginEdit(index, place, null)}
+          >
+            {place === 0 && state ? <span className={classes.heard}>{state.label}. </span> : null}
+            {edited && editing ? (
+              <CellEditor
+                column={column}
+                row={row}
+                text={editing.text}
+                marked={editing.marked}
+                onCommit={(...settled) => grid.current.commitEdit(...settled)}
+                onCancel={() => grid.current.cancelEdit()}
+              />
+            ) : (
+              (waiting ?? content(column, row))
+            )}
+            {row === null && place === 0 && !edited && waiting === undefined ? (
+              <span className={classes.invitation}>new</span>
+            ) : null}
+          </td>
+        );
+      })}
+    </tr>
+  );
+};
+
+/** One row, drawn again only when something of its own changes. */
+export const GridRow = memo(GridRowPlain) as typeof GridRowPlain;

@@ -1,0 +1,93 @@
+import type { ReactNode } from 'react';
+import type { Choice } from '../inputs/choices.ts';
+import type { ChoiceSource } from '../inputs/use-choices.ts';
+
+export type CellValue = string | number | null;
+
+/** What a text became: a value, or a sentence that says why it cannot be taken. */
+export type ParsedCell = { value: CellValue } | { problem: string };
+
+export type CellEditor<Row> =
+  | { kind: 'text'; parse?: (text: string, row: Row | null) => ParsedCell; maxLength?: number }
+  /** Takes a plain number by default; `parse` for grades, amounts and the like. */
+  | { kind: 'number'; parse?: (text: string, row: Row | null) => ParsedCell }
+  | { kind: 'select'; choices: readonly Choice[] }
+  /** `choices` is a list or a search, kept stable per row; with `freeText` what is in no list is taken as it is written. */
+  | {
+      kind: 'type-ahead';
+      choices: (row: Row | null) => ChoiceSource;
+      freeText?: boolean;
+    };
+
+export interface GridColumn<Row> {
+  id: string;
+  title: string;
+  /** Stands under the title: a unit, a currency, a `WorthAxis`. */
+  heading?: ReactNode;
+  width: number;
+  minWidth?: number;
+  /** Takes its part of the width that is left. */
+  grow?: number;
+  align?: 'start' | 'end' | 'center';
+  /** Stays in sight at the left when the grid is scrolled sideways; only for the first columns. */
+  pinned?: boolean;
+  /** What the column is sorted by. */
+  value: (row: Row) => CellValue;
+  /** What is copied, filled down and put into the editor; by default the value as text. */
+  text?: (row: Row) => string;
+  /** What is shown; by default the text. */
+  render?: (row: Row) => ReactNode;
+  sortable?: boolean;
+  editor?: CellEditor<Row>;
+  /** False where this row's cell cannot be edited. */
+  editable?: (row: Row) => boolean;
+}
+
+export interface CellChange {
+  rowId: string;
+  columnId: string;
+  /** null clears the cell. */
+  value: CellValue;
+  /** The choice that was taken, for selects and type-aheads; null for free text. */
+  choice: Choice | null;
+}
+
+/** The cells of a row that was begun in the blank line at the foot, or pasted beyond the last row. */
+export type NewRow = Omit<CellChange, 'rowId'>[];
+
+export interface RowState {
+  tone: 'caution' | 'harm' | 'good' | 'muted';
+  /** What the mark at the row's edge means. */
+  label: string;
+}
+
+export interface DataGridProps<Row> {
+  /** What the grid is called, for those who hear it. */
+  label: string;
+  rows: readonly Row[];
+  /** Keep it stable: module scope or memo. */
+  columns: readonly GridColumn<Row>[];
+  getRowId: (row: Row) => string;
+  /** One call per edit, fill, paste or clearing, so that each is one action in history. */
+  onEdit?: (changes: CellChange[]) => Promise<unknown> | undefined;
+  /** Given, a blank line stands at the foot. */
+  onAppend?: (rows: NewRow[]) => Promise<unknown> | undefined;
+  /** Enter on a cell that is not edited, Ctrl+Enter on any, or a double click. */
+  onOpen?: (rowId: string) => void;
+  /** The rows of the selected range. */
+  onSelectionChange?: (rowIds: string[]) => void;
+  /** The row under the cursor, for an inspector; null on the heading and the blank line. */
+  onCursorChange?: (rowId: string | null) => void;
+  onDropFiles?: (rowId: string, files: File[]) => void;
+  onDelete?: (rowIds: string[]) => void;
+  rowState?: (row: Row) => RowState | null;
+  rowHeight?: number;
+  /** Column and direction to begin with. */
+  sortedBy?: { columnId: string; descending?: boolean };
+  /** Stands in the grid's place when there are no rows and no blank line. */
+  empty?: ReactNode;
+  /** Stands at the foot, beneath the last row. */
+  footer?: ReactNode;
+  /** Fills its parent by default; or as many pixels. */
+  height?: number;
+}

@@ -1,0 +1,105 @@
+import {
+  type ColumnDef,
+  columnResizingFeature,
+  columnSizingFeature,
+  createSortedRowModel,
+  rowSortingFeature,
+  tableFeatures,
+  useTable,
+} from '@tanstack/react-table';
+import { useMemo, useRef } from 'react';
+import { compareCells, extendOrder, keepOrder, orderOf } from './keep-order.ts';
+import type { DataGridProps, GridColumn } from './types.ts';
+
+const features = tableFeatures({
+  columnSizingFeature,
+  columnResizingFeature,
+  rowSortingFeature,
+  sortedRowModel: createSortedRowModel(),
+});
+
+const definition = <Row extends object>(
+  column: GridColumn<Row>,
+): ColumnDef<typeof features, Row, unknown> => ({
+  id: column.id,
+  // Empty texts sort with the unknown, last either way.
+  accessorFn: row => {
+    const value = column.value(row);
+    return value === null || value === '' ? undefined : value;
+  },
+  size: column.width,
+  minSize: column.minWidth ?? 40,
+  maxSize: 900,
+  enableSorting: column.sortable ?? true,
+  sortUndefined: 'last',
+  sortFn: (a, b, id) => compareCells(a.getValue(id), b.getValue(id)),
+});
+
+/** Widths, resizing and sorting; where cells can be edited, rows stay as they were sorted until the reader sorts again. */
+export const useGridTable = <Row extends object>({
+  rows,
+  columns,
+  getRowId,
+  sortedBy,
+  onEdit,
+}: Pick<DataGridProps<Row>, 'rows' | 'columns' | 'getRowId' | 'sortedBy' | 'onEdit'>) => {
+  const definitions = useMemo(() => columns.map(definition), [columns]);
+  const data = useMemo(() => [...rows], [rows]);
+  const table = useTable({
+    features,
+    columns: definitions,
+    data,
+    getRowId,
+    columnResizeMode: 'onChange',
+    enableMultiSort: false,
+    enableSortingRemoval: true,
+    initialState: {
+      sorting: sortedBy ? [{ id: sortedBy.columnId, desc: sortedBy.descending ?? false }] : [],
+    },
+  });
+  const { sorting, columnSizing } = table.state;
+  const sorted = table.getRowModel().rows;
+  const sortKey = sorting.map(({ id, desc }) => `${id} ${desc}`).join();
+  const kept = useRef<{ sortKey: string; order: Map<string, number> } | null>(null);
+  const holdsOrder = onEdit !== undefined;
+  const ordered = useMemo(() => {
+    const originals = sorted.map(row => row.original);
+    const before = kept.current;
+    // A list that is only read is always sorted, and an unsorted one stands as it is given.
+    if (!holdsOrder || sortKey === '' || before?.sortKey !== sortKey) {
+      kept.current = { sortKey, order: orderOf(originals, getRowId) };
+      return originals;
+    }
+    const order = keepOrder(originals, before.order, getRowId);
+    kept.current = { sortKey, order: extendOrder(before.order, order, getRowId) };
+    return order;
+  }, [sorted, sortKey, getRowId, holdsOrder]);
+  const widths = columns.map(column => columnSizing[column.id] ?? column.width);
+  const template = columns
+    .map((column, index) =>
+      column.grow && columnSizing[column.id] === undefined
+        ? `minmax(${widths[index]}px, ${column.grow}fr)`
+        : `${widths[index]}px`,
+    )
+    .join(' ');
+  return {
+    rows: ordered,
+    sorting: sorting[0] ?? null,
+    widths,
+    template,
+    totalWidth: widths.reduce((sum, width) => sum + width, 0),
+    headers: table.getHeaderGroups()[0]?.headers ?? [],
+    sort: (columnId: string) => table.getColumn(columnId)?.toggleSorting(),
+    resize: (columnId: string, by: number) => {
+      const column = columns.find(candidate => candidate.id === columnId);
+      if (!column) return;
+      table.setColumnSizing(sizes => ({
+        ...sizes,
+        [columnId]: Math.max(column.minWidth ?? 40, (sizes[columnId] ?? column.width) + by),
+      }));
+    },
+    resetWidth: (columnId: string) => table.getColumn(columnId)?.resetSize(),
+  };
+};
+
+export type GridTable<Row extends object> = ReturnType<typeof useGridTable<Row>>;

@@ -1,0 +1,124 @@
+import { useCallback, useRef, useState } from 'react';
+import { type CellOutcome, isEditable } from './parse-cell.ts';
+import type { ChangePlan } from './plan-changes.ts';
+import type { DataGridProps } from './types.ts';
+
+/** What was typed but is not yet in the rows, by "row id / column id"; shown in the meantime. */
+export type Underway = Readonly<Record<string, string>>;
+
+export const cellKey = (rowKey: string, columnId: string): string => `${rowKey}/${columnId}`;
+/** A row of the blank lines at the foot, by its place. */
+export const blankKey = (row: number): string => `#${row}`;
+
+const pause = (milliseconds: number) => new Promise(resolve => setTimeout(resolve, milliseconds));
+
+/**
+ * Writes changes one after another, so that a cell typed into a row that is only being made finds that row. What is under
+ * way is shown at once; what is refused or fails is said.
+ */
+export const useGridWrites = <Row extends object>(
+  rows: readonly Row[],
+  {
+    columns,
+    getRowId,
+    onEdit,
+    onAppend,
+  }: Pick<DataGridProps<Row>, 'columns' | 'getRowId' | 'onEdit' | 'onAppend'>,
+) => {
+  const latest = useRef(rows);
+  latest.current = rows;
+  const queue = useRef<Promise<unknown>>(Promise.resolve());
+  const [underway, setUnderway] = useState<Underway>({});
+  const [awaited, setAwaited] = useState(0);
+  const [message, setMessage] = useState<string | null>(null);
+
+  const enqueue = useCallback((work: () => Promise<void>) => {
+    queue.current = queue.current.then(work).catch(() => undefined);
+  }, []);
+
+  const show = useCallback((shown: Record<string, string>) => {
+    setUnderway(before => ({ ...before, ...shown }));
+    return () =>
+      setUnderway(before => Object.fromEntries(Object.entries(before).filter(([key]) => !(key in shown))));
+  }, []);
+
+  const append = useCallback(
+    async (added: ChangePlan['added']) => {
+      const expected = latest.current.length + added.length;
+      setAwaited(expected);
+      try {
+        await onAppend?.(added);
+        for (let tries = 0; latest.current.length < expected && tries < 50; tries += 1) await pause(10);
+      } finally {
+        setAwaited(0);
+      }
+    },
+    [onAppend],
+  );
+
+  const apply = useCallback(
+    (plan: ChangePlan) => {
+      const { changes, added, problems } = plan;
+      setMessage(
+        problems.length === 0
+          ? null
+          : problems.length === 1
+            ? (problems[0] ?? null)
+            : `${problems.length} cells were not taken. ${problems.slice(0, 3).join('. ')}${problems.length > 3 ? ' …' : ''}`,
+      );
+      if (changes.length === 0 && added.length === 0) return;
+      const hide = show(
+        Object.fromEntries(
+          changes.map(change => [
+            cellKey(change.rowId, change.columnId),
+            change.choice?.label ?? String(change.value ?? ''),
+          ]),
+        ),
+      );
+      enqueue(async () => {
+        try {
+          if (changes.length > 0) await onEdit?.(changes);
+          if (added.length > 0) await append(added);
+        } finally {
+          hide();
+        }
+      });
+    },
+    [append, enqueue, onEdit, show],
+  );
+
+  /** Writes one cell; `outcome` may still be searched for. */
+  const commit = useCallback(
+    (place: { row: number; column: number }, text: string, outcome: CellOutcome | Promise<CellOutcome>) => {
+      const column = columns[place.column];
+      const target = latest.current[place.row];
+      if (!column || !isEditable(column, target ?? null)) return;
+      const rowKey = target === undefined ? blankKey(place.row) : getRowId(target);
+      const hide = show({ [cellKey(rowKey, column.id)]: text });
+      setMessage(null);
+      if (target === undefined) setAwaited(before => Math.max(before, place.row + 1));
+      enqueue(async () => {
+        try {
+          const settled = await outcome;
+          if ('problem' in settled) {
+            setMessage(settled.problem);
+            setAwaited(0);
+            return;
+          }
+          const row = latest.current[place.row];
+          if (row !== undefined) await onEdit?.([{ rowId: getRowId(row), columnId: column.id, ...settled }]);
+          else if (settled.value !== null) await append([[{ columnId: column.id, ...settled }]]);
+        } finally {
+          hide();
+        }
+      });
+    },
+    [append, columns, enqueue, getRowId, onEdit, show],
+  );
+
+  /** Blank lines at the foot: one to write in, and one for each row that is being made. */
+  const blanks = onAppend ? Math.max(0, awaited - rows.length) + 1 : 0;
+  return { apply, commit, underway, blanks, message, setMessage };
+};
+
+export type GridWrites = ReturnType<typeof useGridWrites>;
