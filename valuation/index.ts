@@ -1,11 +1,19 @@
 /** The engine: pure functions over plain values. It knows no database, no clock and no randomness but a given seed. */
 
 export * from './beta-pert.ts';
+export * from './break-even.ts';
 export * from './buhlmann-straub.ts';
+export * from './calendar.ts';
 export * from './choose-under-limits.ts';
 export * from './cpi-u.ts';
 export type { CredibilityGroup } from './credibility-groups.ts';
+export * from './decide-car.ts';
+export * from './default-assumptions.ts';
 export * from './exchange-gain.ts';
+export * from './explain-worth.ts';
+export * from './fidelity.ts';
+export * from './fit-market.ts';
+export type { FittedMarket } from './fitted-market.ts';
 export * from './hierarchical-credibility.ts';
 export * from './index-factor.ts';
 export * from './isotonic.ts';
@@ -13,7 +21,11 @@ export * from './least-squares.ts';
 export * from './money.ts';
 export * from './net-gain.ts';
 export * from './normal.ts';
+export * from './pool-evidence.ts';
+export type { SetAside } from './prepare-sales.ts';
 export * from './quantile.ts';
 export * from './share-price.ts';
+export * from './standard-plan.ts';
 export * from './types.ts';
+export * from './value-car.ts';
 export * from './words.ts';

@@ -68,6 +68,8 @@ export interface Market {
 
 /** The project's own starting points, editable and versioned by the owner; no published guide is behind them. */
 export interface AssumptionSet {
+  /** Where the figures come from, shown wherever they are. */
+  label: string;
   /** Multiplier of price at each whole grade 1…10, relative to C10 = 1, per finish state; half grades interpolate in logs. */
   gradeMultipliers: Record<FinishState, number[]>;
   /** Price of a car in this finish state relative to the same grade in original finish. */
@@ -94,6 +96,12 @@ export interface AssumptionSet {
     betweenCastings: number;
     betweenSeries: number;
     strength: number;
+    /** How far the records may pull the assumed factors: standard deviations of log price per grade point, of a finish-state
+     * factor, of a rarity factor, and of the yearly trend. 0 holds the assumption. */
+    gradeStep: number;
+    finish: number;
+    rarity: number;
+    trend: number;
   };
   decision: {
     /** Least expected gain (minor units of the reporting currency) and least probability for any work to be recommended. */
@@ -111,6 +119,26 @@ export interface AssumptionSet {
   };
   /** What an hour at the bench costs the owner (minor units of the reporting currency); may be 0. */
   hourlyRate: Minor;
+  /** What stands in for a plan on a car that has none. Costs in minor units of the reporting currency. */
+  standardPlan: StandardPlanDefaults;
+}
+
+export interface StandardPlanDefaults {
+  restore: PlanDefaults;
+  customise: PlanDefaults;
+  /** For each part that the car has lost and that the plan replaces with a reproduction. */
+  replacedPart: ThreePoint;
+  conserve: { hours: ThreePoint; cost: ThreePoint };
+  donor: { hours: ThreePoint; cost: ThreePoint };
+}
+
+export interface PlanDefaults {
+  targetGrade: Grade;
+  hours: ThreePoint;
+  lines: RestorationPlan['lines'];
+  deviations: DeviationKind[];
+  spoilChance: number;
+  spoiledShare: number;
 }
 
 /** A part of a car as it stands. */
@@ -154,6 +182,8 @@ export interface Subject {
   plan: RestorationPlan | null;
   /** The owner's own figures, which stand in where there is no evidence. */
   ownWorth: Range | null;
+  /** Guards that the owner overrules for this car, each with the reason. */
+  overruled?: { guard: Guard['kind']; reason: string }[];
 }
 
 /** How much of an estimate rests on what. The four shares sum to 1. */
@@ -174,6 +204,8 @@ export interface Worth extends Range {
   /** Mean and standard deviation of the log of the worth in minor units. */
   logMean: number;
   logSd: number;
+  /** The part of `logSd` that comes from the pooled estimate and that the worths of one car therefore share. */
+  sharedSd: number;
   /** True where the owner's own figure stands in. */
   own: boolean;
   attainable: boolean;
@@ -199,7 +231,7 @@ export interface Fidelity {
 
 /** A line of the adjustment grid: what a factor did to a record's price, as a multiplier and in words. */
 export interface Adjustment {
-  what: 'currency' | 'date' | 'grade' | 'finish state' | 'parts';
+  what: 'currency' | 'date' | 'rarity' | 'grade' | 'finish state' | 'parts' | 'fidelity';
   factor: number;
   why: string;
 }

@@ -1,0 +1,117 @@
+import {
+  type Condition,
+  conservedCondition,
+  foundCondition,
+  plannedCondition,
+  worthOfLogs,
+} from './car-worths.ts';
+import { type FittedMarket, remembered } from './fitted-market.ts';
+import { guardsAgainstPaint } from './guards.ts';
+import { lowDiscrepancy } from './low-discrepancy.ts';
+import { addCosts, type Cost, planComponents } from './plan-cost.ts';
+import { standardPlan } from './standard-plan.ts';
+import type { Guard, RestorationPlan, Subject, ThreePoint, Valuation, Worth } from './types.ts';
+import { appraiser } from './value-car.ts';
+import { type Alternative, type NormalPoints, normalPoints } from './weigh-option.ts';
+import type { Option } from './words.ts';
+
+/** Points of the sample: enough for probabilities to half a per cent. */
+const sampleSize = 512;
+const seed = 1;
+
+export interface Considered extends Alternative {
+  option: Exclude<Option, 'leave'>;
+  guards: Guard[];
+}
+
+export const samplePoints = (fitted: FittedMarket): NormalPoints =>
+  remembered(fitted, 'points', () => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
+
+/** Costs of a kind recur over the cars of a collection: each is drawn once. */
+const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
+  const key = components.map(({ low, likely, high }) => `${low} ${likely} ${high}`).join();
+  // The first two dimensions are the worths'; a cost's draws must not go with them.
+  return remembered(fitted, `cost ${key}`, () =>
+    addCosts(components, lowDiscrepancy(sampleSize, 2 + Math.max(1, components.length), seed).slice(2)),
+  );
+};
+
+/** What is left of a worth for a car kept for its parts: a share of the worth of a complete one at the usual grade. */
+const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
+  worthOfLogs(
+    complete.logMean + Math.log(Math.max(share, 1e-6)) + found.partsLog,
+    complete.logSd,
+    complete.sharedSd,
+    complete.own,
+    true,
+  );
+
+/**
+ * The ways to treat a car besides leaving it, each with the worth that it leads to, its cost and its guards: conserve, restore,
+ * customise, use as a donor. The car's own plan stands for its kind; the standard plan for the other. Null where nothing can be valued.
+ */
+export const consideredOptions = (
+  fitted: FittedMarket,
+  subject: Subject,
+  valuation: Valuation,
+): Considered[] | null => {
+  const { assumptions } = fitted;
+  const { decision, hourlyRate, standardPlan: usual } = assumptions;
+  const appraise = appraiser(fitted, subject);
+  const { asFound: found, restored } = valuation;
+  if (!appraise || !found || !restored) return null;
+  const guards = guardsAgainstPaint(fitted, subject);
+  const common = { found, fees: decision.sellingFees, correlation: decision.worthCorrelation };
+  const ownPlan = subject.plan ?? standardPlan(subject, assumptions);
+  const paint = (kind: RestorationPlan['kind']): Considered => {
+    const plan = ownPlan.kind === kind ? ownPlan : standardPlan(subject, assumptions, kind);
+    return {
+      ...common,
+      option: kind,
+      after: ownPlan.kind === kind ? restored : appraise(plannedCondition(plan, assumptions)),
+      cost: costOf(fitted, planComponents(plan, hourlyRate)),
+      spoilChance: plan.spoilChance,
+      spoiledShare: plan.spoiledShare,
+      guards,
+    };
+  };
+  const careful = (
+    hours: ThreePoint,
+    cost: ThreePoint,
+  ): Pick<Considered, 'cost' | 'spoilChance' | 'spoiledShare' | 'guards'> => ({
+    cost: costOf(
+      fitted,
+      planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
+    ),
+    spoilChance: 0,
+    spoiledShare: 1,
+    guards: [],
+  });
+  const condition = foundCondition(subject, assumptions);
+  const complete = appraise({
+    ...condition,
+    state: 'original',
+    step: Math.round((assumptions.unknownGrade - 1) * 2),
+    gradeKnown: true,
+    partsLog: 0,
+  });
+  return [
+    {
+      ...common,
+      ...careful(usual.conserve.hours, usual.conserve.cost),
+      option: 'conserve',
+      after:
+        subject.finishState === 'original' && valuation.originalFinish
+          ? valuation.originalFinish
+          : appraise(conservedCondition(subject, assumptions)),
+    },
+    paint('restore'),
+    paint('customise'),
+    {
+      ...common,
+      ...careful(usual.donor.hours, usual.donor.cost),
+      option: 'donor',
+      after: donorWorth(complete, decision.donorShare, condition),
+    },
+  ];
+};

@@ -1,0 +1,48 @@
+import type { FittedMarket } from './fitted-market.ts';
+import { gradeView } from './grade-view.ts';
+import type { SubjectPlace } from './subject-place.ts';
+import type { Evidence } from './types.ts';
+import type { Ladder } from './worth-ladder.ts';
+
+export const noEvidence = (): Evidence => ({
+  sales: 0,
+  castingSales: 0,
+  seriesSales: 0,
+  credibility: 0,
+  shares: { variation: 0, casting: 0, series: 0, everything: 1 },
+  doubtful: [],
+});
+
+/**
+ * What an estimate at a grade step rests on: the numbers of sale records, and the shares of the pooling, z of the variation,
+ * (1 − z) z' of its casting, (1 − z)(1 − z') z'' of its series, and the rest of all that there is.
+ */
+export const evidenceOf = (
+  fitted: FittedMarket,
+  place: SubjectPlace,
+  ladder: Ladder,
+  step: number,
+): Evidence => {
+  const { index, variationSales, castingSales, seriesSales, castingDoubtful } = fitted.inside;
+  const { casting, variation, candidates } = place;
+  const series = index.castingSeries[casting]!;
+  const view = gradeView(fitted, step);
+  const own = ladder.credibility[step]!;
+  const ofCasting = (1 - own) * view.credibility[casting]!;
+  const ofSeries = (1 - own - ofCasting) * view.seriesCredibility[series]!;
+  const sales =
+    variation >= 0 ? variationSales[variation]! : candidates.reduce((sum, v) => sum + variationSales[v]!, 0);
+  return {
+    sales,
+    castingSales: castingSales[casting]!,
+    seriesSales: seriesSales[series]!,
+    credibility: own,
+    shares: {
+      variation: own,
+      casting: ofCasting,
+      series: ofSeries,
+      everything: Math.max(0, 1 - own - ofCasting - ofSeries),
+    },
+    doubtful: castingDoubtful.get(casting) ?? [],
+  };
+};

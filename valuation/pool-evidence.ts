@@ -1,0 +1,98 @@
+import { gatherUp, thinned } from './gather-up.ts';
+
+/** Variances of log price: of one sale about its variation, and of each level about the one above. */
+export interface Variances {
+  within: number;
+  betweenVariations: number;
+  betweenCastings: number;
+  betweenSeries: number;
+}
+
+export interface Evidenced {
+  /** Log residual of each sale from what is known of all, its precision, and the place of its variation. */
+  values: Float64Array;
+  precision: Float64Array;
+  variation: ArrayLike<number>;
+  /** The tree above. */
+  variationCasting: ArrayLike<number>;
+  castingSeries: ArrayLike<number>;
+  seriesCount: number;
+}
+
+export interface PooledLevel {
+  /** Posterior mean and variance of each node. */
+  mean: Float64Array;
+  variance: Float64Array;
+  /** Weight of the node's own evidence against its parent's: z = τ² q / (1 + τ² q). */
+  credibility: Float64Array;
+  /** Mean square of the node's departure from its parent, expected given the evidence: (z (x̄ − m))² + its variance. */
+  square: Float64Array;
+  /** Precision of the node's own evidence; 0 where there is none. */
+  precision: Float64Array;
+}
+
+const settle = (
+  own: Float64Array,
+  precision: Float64Array,
+  between: number,
+  above: PooledLevel | null,
+  parent: ArrayLike<number>,
+): PooledLevel => {
+  const count = precision.length;
+  const level: PooledLevel = {
+    mean: new Float64Array(count),
+    variance: new Float64Array(count),
+    credibility: new Float64Array(count),
+    square: new Float64Array(count),
+    precision,
+  };
+  for (let i = 0; i < count; i++) {
+    const up = above ? above.mean[parent[i]!]! : 0;
+    const upVariance = above ? above.variance[parent[i]!]! : 0;
+    const q = precision[i]! * between;
+    const z = q / (1 + q);
+    const apart = z * (own[i]! - up);
+    level.credibility[i] = z;
+    level.mean[i] = up + apart;
+    level.variance[i] = between * (1 - z) + (1 - z) ** 2 * upVariance;
+    level.square[i] = apart * apart + between * (1 - z) + z * z * upVariance;
+  }
+  return level;
+};
+
+/**
+ * Hierarchical Bühlmann–Straub: variations within castings within series about a collective of zero, given the variances.
+ * Going up, each node's mean is that of its children weighted by 1/(τ² + 1/q); coming down, each node's estimate is
+ * z × its own mean + (1 − z) × its parent's estimate, z = τ²/(τ² + 1/q), q the precision of its own evidence. These are the exact
+ * posterior means and variances of the nested normal model, which credibility theory calls linear credibility.
+ * Source: Bühlmann & Straub (1970); Jewell (1975); Bühlmann & Gisler, A Course in Credibility Theory (2005), ch. 6.
+ */
+export const poolEvidence = (
+  evidence: Evidenced,
+  variances: Variances,
+): { variations: PooledLevel; castings: PooledLevel; series: PooledLevel } => {
+  const { variationCasting, castingSeries, seriesCount } = evidence;
+  const v = gatherUp(
+    { rows: evidence.values, precision: evidence.precision, parent: evidence.variation },
+    variationCasting.length,
+    1,
+  );
+  const c = gatherUp(
+    {
+      rows: v.rows,
+      precision: thinned(v.precision, variances.betweenVariations),
+      parent: variationCasting,
+    },
+    castingSeries.length,
+    1,
+  );
+  const s = gatherUp(
+    { rows: c.rows, precision: thinned(c.precision, variances.betweenCastings), parent: castingSeries },
+    seriesCount,
+    1,
+  );
+  const series = settle(s.rows, s.precision, variances.betweenSeries, null, []);
+  const castings = settle(c.rows, c.precision, variances.betweenCastings, series, castingSeries);
+  const variations = settle(v.rows, v.precision, variances.betweenVariations, castings, variationCasting);
+  return { variations, castings, series };
+};

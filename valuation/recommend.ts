@@ -1,0 +1,45 @@
+import type { Considered } from './decision-options.ts';
+import { standsAgainst } from './guards.ts';
+import type { AssumptionSet } from './types.ts';
+import { chanceOfGain, expectedGain, type NormalPoints } from './weigh-option.ts';
+import type { Option } from './words.ts';
+
+export type Floors = Pick<AssumptionSet['decision'], 'leastGain' | 'leastProbability'>;
+
+export interface Weighed {
+  option: Option;
+  expectedGain: number;
+  probability: number;
+  guarded: boolean;
+  /** Passes the owner's floors: at least the least gain, at least the least probability, and above nothing. */
+  passes: boolean;
+}
+
+export const weigh = (considered: Considered, points: NormalPoints, floors: Floors): Weighed => {
+  const gain = expectedGain(considered);
+  const probability = chanceOfGain(considered, points);
+  return {
+    option: considered.option,
+    expectedGain: gain,
+    probability,
+    guarded: standsAgainst(considered.guards),
+    passes: gain > 0 && gain >= floors.leastGain && probability >= floors.leastProbability,
+  };
+};
+
+const leave: Weighed = { option: 'leave', expectedGain: 0, probability: 0, guarded: false, passes: true };
+
+/**
+ * Recommended: of the options without a guard that pass the floors, the one with the highest expected gain, else leave.
+ * Best: the same without the floors. Of equals the earlier counts.
+ */
+export const recommend = (weighed: readonly Weighed[]): { recommended: Weighed; best: Weighed } => {
+  let recommended = leave;
+  let best = leave;
+  for (const option of weighed) {
+    if (option.guarded) continue;
+    if (option.expectedGain > best.expectedGain) best = option;
+    if (option.passes && option.expectedGain > recommended.expectedGain) recommended = option;
+  }
+  return { recommended, best };
+};
