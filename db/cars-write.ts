@@ -33,20 +33,6 @@ export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: s
   return ids;
 };
 
-/** Changes the given parts of a car. */
-export const updateCar = async (
-  trx: Transaction<Schema>,
-  id: number,
-  changes: Partial<Omit<CarRecord, 'id'>>,
-  at: string,
-): Promise<void> => {
-  await trx
-    .updateTable('car')
-    .set({ ...carToRow(changes), updated_at: at })
-    .where('id', '=', id)
-    .executeTakeFirstOrThrow();
-};
-
 /** Replaces the variations that an open car may be. */
 export const replaceCandidates = async (
   trx: Transaction<Schema>,
@@ -96,4 +82,28 @@ export const nextInventoryNumbers = async (
     if (!taken.has(number.toLowerCase())) numbers.push(number);
   }
   return numbers;
+};
+
+/** Changes many cars; those with the same changes are written together. */
+export const updateCars = async (
+  trx: Transaction<Schema>,
+  updates: { id: number; changes: Partial<Omit<CarRecord, 'id'>> }[],
+  at: string,
+): Promise<void> => {
+  const groups = new Map<string, { values: ReturnType<typeof carToRow>; ids: number[] }>();
+  for (const { id, changes } of updates) {
+    const values = carToRow(changes);
+    if (Object.keys(values).length === 0) continue;
+    const key = JSON.stringify(values);
+    const group = groups.get(key);
+    if (group) group.ids.push(id);
+    else groups.set(key, { values, ids: [id] });
+  }
+  for (const { values, ids } of groups.values())
+    for (const piece of inChunks(ids))
+      await trx
+        .updateTable('car')
+        .set({ ...values, updated_at: at })
+        .where('id', 'in', piece)
+        .execute();
 };

@@ -27,7 +27,7 @@ const threePointAmount = z
   .object({ low: amount, likely: amount, high: amount })
   .refine(p => p.low <= p.likely && p.likely <= p.high, 'low, likely and high must rise');
 const range = z
-  .object({ low: amount, mid: amount, high: amount })
+  .object({ low: amount.min(1, 'a worth is above nothing'), mid: amount, high: amount })
   .refine(r => r.low <= r.mid && r.mid <= r.high, 'low, mid and high must rise');
 
 export const byId = z.object({ id });
@@ -57,15 +57,22 @@ const cost = z.object({
   minor: amount,
   note: line.default(''),
 });
-export const createLot = z.object({
+// A default inside `partial()` would still fill in what a change leaves out, so defaults are added apart.
+const lot = z.object({
   name: line.min(1, 'a lot needs a name'),
-  boughtOn: isoDate.nullable().default(null),
-  seller: line.default(''),
+  boughtOn: isoDate.nullable(),
+  seller: line,
   currency,
-  costs: z.array(cost).default([]),
-  notes: text.default(''),
+  costs: z.array(cost),
+  notes: text,
 });
-export const updateLot = createLot.partial().extend({ id });
+export const createLot = lot.extend({
+  boughtOn: lot.shape.boughtOn.default(null),
+  seller: lot.shape.seller.default(''),
+  costs: lot.shape.costs.default([]),
+  notes: lot.shape.notes.default(''),
+});
+export const updateLot = lot.partial().extend({ id });
 /** Cars with a share fixed by hand; the rest of the lot's cost is shared by relative worth. */
 export const shareLotCost = z.object({
   id,
@@ -192,22 +199,33 @@ export const saveVariation = z.object({
 });
 export const saveColour = z.object({ name: line.min(1), swatch: z.string().regex(/^#[0-9a-f]{6}$/) });
 
-export const saleRecord = z.object({
+const sale = z.object({
   soldOn: isoDate,
   price: minor.min(1, 'a sale needs a price above nothing'),
   currency,
   castingId: id,
-  variationId: id.nullable().default(null),
-  grade: grade.nullable().default(null),
-  finishState: z.enum(finishStates).default('original'),
-  missingParts: z.array(z.enum(partNames)).default([]),
-  reproductionParts: z.array(z.enum(partNames)).default([]),
-  source: line.default(''),
-  reference: line.default(''),
-  reliabilityPercent: z.int().min(0).max(100).nullable().default(null),
-  notes: text.default(''),
+  variationId: id.nullable(),
+  grade: grade.nullable(),
+  finishState: z.enum(finishStates),
+  missingParts: z.array(z.enum(partNames)),
+  reproductionParts: z.array(z.enum(partNames)),
+  source: line,
+  reference: line,
+  reliabilityPercent: z.int().min(0).max(100).nullable(),
+  notes: text,
 });
-export const updateSale = saleRecord.partial().extend({ id });
+export const saleRecord = sale.extend({
+  variationId: sale.shape.variationId.default(null),
+  grade: sale.shape.grade.default(null),
+  finishState: sale.shape.finishState.default('original'),
+  missingParts: sale.shape.missingParts.default([]),
+  reproductionParts: sale.shape.reproductionParts.default([]),
+  source: sale.shape.source.default(''),
+  reference: sale.shape.reference.default(''),
+  reliabilityPercent: sale.shape.reliabilityPercent.default(null),
+  notes: sale.shape.notes.default(''),
+});
+export const updateSale = sale.partial().extend({ id });
 export const excludeSales = z.object({
   ids: z.array(id).min(1),
   excluded: z.boolean(),

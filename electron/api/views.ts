@@ -220,7 +220,9 @@ export interface LotPage extends LotRow {
     fees: Minor;
     gain: Minor;
     remainingWorth: Minor;
+    /** The reporting currency; amounts of `withoutRate` currencies are left out until their rate is entered. */
     currency: Currency;
+    withoutRate: Currency[];
   };
 }
 

@@ -1,0 +1,94 @@
+import type { Kysely } from 'kysely';
+import { type CarRecord, listCars } from '../../db/cars.ts';
+import type { Schema } from '../../db/schema.ts';
+import { readSubjects } from '../../db/subjects.ts';
+import {
+  decideCar,
+  type FittedMarket,
+  type Recommendation,
+  type Subject,
+  valueCar,
+} from '../../valuation/index.ts';
+import { marketToday } from './market.ts';
+import { openOf } from './open-collection.ts';
+import type { Session } from './session.ts';
+import type { Worths } from './views.ts';
+
+/** What lists show of a car's valuation and decision; the rest is worked out again where it is asked for. */
+export interface CarFigures {
+  worths: Worths;
+  recommendation: Recommendation;
+  probability: number | null;
+  expectedGain: number | null;
+}
+
+interface Kept {
+  fitted: FittedMarket;
+  /** Version of the cars at which all of them were last looked through. */
+  wholeAt: number;
+  /** By car id: what the figures were worked out from, and the figures. */
+  cars: Map<number, { from: string; figures: CarFigures }>;
+}
+
+const kept = new WeakMap<Session, Kept>();
+
+/** Works a car's figures out, with the market and subject that are given. */
+export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures => {
+  const valuation = valueCar(fitted, subject);
+  const decision = decideCar(fitted, subject, valuation);
+  const planned = decision.options.find(({ option }) => option === (subject.plan?.kind ?? 'restore'));
+  const decided = decision.recommendation !== 'not-enough-evidence';
+  return {
+    worths: {
+      asFound: valuation.asFound,
+      restored: valuation.restored,
+      originalFinish: valuation.originalFinish,
+      cost: planned?.cost ?? null,
+    },
+    recommendation: decision.recommendation,
+    probability: decided ? decision.probability : null,
+    expectedGain: decided ? decision.expectedGain : null,
+  };
+};
+
+/**
+ * Figures of the given cars. Those of a car are worked out again only where the market, or the car itself (its grade,
+ * parts, plan, …), has changed; `whole` says that these are all the collection's cars.
+ */
+export const carFigures = async (
+  session: Session,
+  cars: CarRecord[],
+  whole: boolean,
+): Promise<Map<number, CarFigures>> => {
+  const { db } = openOf(session);
+  const fitted = await marketToday(session);
+  let state = kept.get(session);
+  if (state?.fitted !== fitted) {
+    state = { fitted, wholeAt: -1, cars: new Map() };
+    kept.set(session, state);
+  }
+  const version = session.versions.cars;
+  if (state.wholeAt !== version) {
+    const before = state.cars;
+    const now: Kept['cars'] = whole ? new Map() : before;
+    for (const subject of await readSubjects(db, cars, whole)) {
+      const from = JSON.stringify(subject);
+      const found = before.get(subject.id);
+      now.set(subject.id, found?.from === from ? found : { from, figures: figuresOf(fitted, subject) });
+    }
+    state.cars = now;
+    if (whole) state.wholeAt = version;
+  }
+  const answer = new Map<number, CarFigures>();
+  for (const car of cars) {
+    const found = state.cars.get(car.id);
+    if (found) answer.set(car.id, found.figures);
+  }
+  return answer;
+};
+
+/** Figures of every car that is not sold, with the cars. */
+export const figuresOfAll = async (session: Session, db: Kysely<Schema>) => {
+  const cars = await listCars(db);
+  return { cars, figures: await carFigures(session, cars, true) };
+};

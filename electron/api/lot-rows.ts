@@ -1,0 +1,136 @@
+import { type CarRecord, listCars } from '../../db/cars.ts';
+import { listDisposals, listExpenses } from '../../db/disposals.ts';
+import { findLot, type LotCost, type LotRecord, listLots, lotCosts } from '../../db/lots.ts';
+import { firstPhotos, listPhotos } from '../../db/photo-lists.ts';
+import { booksOf } from './books.ts';
+import { carRows } from './car-rows.ts';
+import { notFound } from './errors.ts';
+import { type CarFigures, carFigures } from './figures.ts';
+import { openOf } from './open-collection.ts';
+import type { Session } from './session.ts';
+import type { LotPage, LotRow } from './views.ts';
+
+interface Gathered {
+  cars: CarRecord[];
+  figures: Map<number, CarFigures>;
+  photos: Map<number, { sha256: string; photos: number }>;
+}
+
+const lotRow = (lot: LotRecord, costs: LotCost[], ownPhoto: string | null, gathered: Gathered): LotRow => {
+  const { cars, figures, photos } = gathered;
+  const standing = cars.filter(car => car.status !== 'sold');
+  const mids = standing.flatMap(car => figures.get(car.id)?.worths.asFound?.mid ?? []);
+  return {
+    id: lot.id,
+    name: lot.name,
+    boughtOn: lot.boughtOn,
+    seller: lot.seller,
+    currency: lot.currency,
+    price: costs.filter(cost => cost.kind === 'price').reduce((sum, cost) => sum + cost.minor, 0),
+    cost: costs.reduce((sum, cost) => sum + cost.minor, 0),
+    cars: cars.length,
+    graded: cars.filter(car => car.grade !== null).length,
+    identified: cars.filter(car => car.variationId !== null).length,
+    photographed: cars.filter(car => photos.has(car.id)).length,
+    sold: cars.length - standing.length,
+    worth: mids.reduce((sum, mid) => sum + mid, 0),
+    valued: mids.length,
+    photo: ownPhoto ?? cars.map(car => photos.get(car.id)?.sha256).find(Boolean) ?? null,
+  };
+};
+
+/** The first photograph of each lot itself, by lot id. */
+const lotPhotos = async (session: Session): Promise<Map<number, string>> => {
+  const rows = await openOf(session)
+    .db.selectFrom('photo')
+    .select(['lot_id', 'sha256'])
+    .where('lot_id', 'is not', null)
+    .orderBy('position', 'desc')
+    .orderBy('id', 'desc')
+    .execute();
+  return new Map(rows.flatMap(row => (row.lot_id === null ? [] : [[row.lot_id, row.sha256] as const])));
+};
+
+/** All lots as their list shows them. */
+export const lotRows = async (session: Session): Promise<LotRow[]> => {
+  const { db } = openOf(session);
+  const cars = await listCars(db);
+  const figures = await carFigures(session, cars, true);
+  const photos = await firstPhotos(db);
+  const costs = await lotCosts(db);
+  const own = await lotPhotos(session);
+  const ofLot = new Map<number, CarRecord[]>();
+  for (const car of cars) {
+    if (car.lotId === null) continue;
+    const group = ofLot.get(car.lotId);
+    if (group) group.push(car);
+    else ofLot.set(car.lotId, [car]);
+  }
+  return (await listLots(db)).map(lot =>
+    lotRow(lot, costs.get(lot.id) ?? [], own.get(lot.id) ?? null, {
+      cars: ofLot.get(lot.id) ?? [],
+      figures,
+      photos,
+    }),
+  );
+};
+
+/** A lot's page: its costs, its cars, and how it has turned out so far. */
+export const lotPage = async (session: Session, id: number): Promise<LotPage> => {
+  const { db } = openOf(session);
+  const lot = await findLot(db, id);
+  if (!lot) throw notFound('lot', id);
+  const cars = await listCars(db, { lotId: id });
+  const ids = cars.map(car => car.id);
+  const figures = await carFigures(session, cars, false);
+  const photos = await firstPhotos(db, ids);
+  const costs = (await lotCosts(db, id)).get(id) ?? [];
+  const own = (await listPhotos(db, { lotId: id }))[0]?.sha256 ?? null;
+  const row = lotRow(lot, costs, own, { cars, figures, photos });
+  return {
+    ...row,
+    notes: lot.notes,
+    costs,
+    shared: cars.reduce((sum, car) => sum + (car.cost ?? 0), 0),
+    rows: await carRows(session, db, cars),
+    result: await resultOf(session, lot, row, ids),
+  };
+};
+
+/** Cost, spending, proceeds and what is left of a lot, each brought to the reporting currency at its day. */
+const resultOf = async (
+  session: Session,
+  lot: LotRecord,
+  row: LotRow,
+  carIds: number[],
+): Promise<LotPage['result']> => {
+  const { db } = openOf(session);
+  const books = await booksOf(session);
+  const today = await session.today();
+  const missing = new Set<string>();
+  const bring = (minor: number, currency: string, on: string) => {
+    const brought = books.convert(minor, currency, on);
+    if (brought === null) missing.add(currency);
+    return brought ?? 0;
+  };
+  const cost = bring(row.cost, lot.currency, lot.boughtOn ?? today);
+  let improvements = 0;
+  for (const expense of await listExpenses(db, carIds))
+    improvements += bring(expense.minor, expense.currency, expense.spentOn);
+  let proceeds = 0;
+  let fees = 0;
+  for (const disposal of await listDisposals(db, carIds)) {
+    proceeds += bring(disposal.proceeds, disposal.currency, disposal.soldOn);
+    fees += bring(disposal.fees, disposal.currency, disposal.soldOn);
+  }
+  return {
+    cost,
+    improvements,
+    proceeds,
+    fees,
+    gain: proceeds - fees - cost - improvements + row.worth,
+    remainingWorth: row.worth,
+    currency: books.currency,
+    withoutRate: [...missing],
+  };
+};

@@ -1,0 +1,73 @@
+import type { Transaction } from 'kysely';
+import { listCars } from '../../db/cars.ts';
+import { lotCosts, setShares } from '../../db/lots.ts';
+import type { Schema } from '../../db/schema.ts';
+import { readSubjects } from '../../db/subjects.ts';
+import type { FittedMarket } from '../../valuation/fitted-market.ts';
+import { sharePrice } from '../../valuation/share-price.ts';
+import { valueCar } from '../../valuation/value-car.ts';
+import { refused } from './errors.ts';
+
+/** Weights by worth as found; a car without a worth weighs as much as the others do on average. */
+const weightsOf = (worths: (number | null)[]): number[] => {
+  const known = worths.filter((worth): worth is number => worth !== null && worth > 0);
+  const mean = known.length === 0 ? 1 : known.reduce((sum, worth) => sum + worth, 0) / known.length;
+  return worths.map(worth => (worth !== null && worth > 0 ? worth : mean));
+};
+
+/**
+ * Shares a lot's cost out over its cars by relative worth as found, to the minor unit; shares fixed by hand stay, and
+ * the shares always sum to the cost. Called inside the action that changed the lot's costs, its cars, or its shares; a
+ * later change of a grade or of the market leaves the books as they are. `strict` refuses fixed shares that cannot
+ * stand; otherwise they are let go and shared again. A lot without any cost entered gives its cars none.
+ */
+export const reshareLot = async (
+  trx: Transaction<Schema>,
+  fitted: FittedMarket,
+  lotId: number,
+  { fix = [], strict = false }: { fix?: { carId: number; minor: number | null }[]; strict?: boolean } = {},
+): Promise<void> => {
+  const costs = (await lotCosts(trx, lotId)).get(lotId) ?? [];
+  const cars = await listCars(trx, { lotId });
+  if (cars.length === 0) return;
+  if (costs.length === 0 && fix.length === 0) {
+    await trx
+      .updateTable('car')
+      .set({ cost_minor: null, cost_fixed: 0 })
+      .where('lot_id', '=', lotId)
+      .where('cost_minor', 'is not', null)
+      .execute();
+    return;
+  }
+  const total = costs.reduce((sum, cost) => sum + cost.minor, 0);
+  const asked = new Map(fix.map(({ carId, minor }) => [carId, minor]));
+  const stranger = fix.find(({ carId }) => !cars.some(car => car.id === carId));
+  if (stranger) throw refused(`Car ${stranger.carId} is not in this lot.`);
+  let fixed = cars.map(car =>
+    asked.has(car.id) ? (asked.get(car.id) ?? null) : car.costFixed ? car.cost : null,
+  );
+  const sum = fixed.reduce<number>((a, b) => a + (b ?? 0), 0);
+  const free = fixed.filter(share => share === null).length;
+  if (sum > total || (free === 0 && sum !== total)) {
+    if (strict)
+      throw refused(
+        sum > total
+          ? 'The shares fixed by hand come to more than the lot cost. Lower one, or let one be shared.'
+          : 'Every share is fixed by hand, and together they do not come to what the lot cost. Let one be shared.',
+      );
+    fixed = cars.map(() => null);
+  }
+  const standing = fixed.reduce<number>((a, b) => a + (b ?? 0), 0);
+  const open = cars.filter((_, i) => fixed[i] === null);
+  const subjects = await readSubjects(trx, open, false);
+  const weights = weightsOf(subjects.map(subject => valueCar(fitted, subject).asFound?.mid ?? null));
+  const shared = open.length === 0 ? [] : sharePrice(total - standing, weights);
+  const byId = new Map(open.map((car, i) => [car.id, shared[i] ?? 0]));
+  await setShares(
+    trx,
+    cars.map((car, i) => {
+      const minor = fixed[i] ?? null;
+      return { carId: car.id, minor: minor ?? byId.get(car.id) ?? 0, fixed: minor !== null };
+    }),
+  );
+};
