@@ -1,19 +1,28 @@
+import { createORPCClient } from '@orpc/client';
 import { RPCLink } from '@orpc/client/message-port';
+import type { RouterClient } from '@orpc/server';
+import type { Shell } from '../../electron/api/shell.ts';
 import type { ApiLink } from './client.ts';
+
+export type ShellApi = RouterClient<Shell, Record<never, never>>;
 
 const announcement = 'playworn:port';
 
-/** Waits for the port that the preload script hands to this very window, and for no other message. */
-export const portLink = (): Promise<ApiLink> =>
+/** Waits for the ports that the preload script hands to this very window, and for no other message. */
+export const portLinks = (): Promise<{ service: ApiLink; shell: ShellApi | null }> =>
   new Promise(resolve => {
     const take = (event: MessageEvent) => {
-      const [port] = event.ports;
-      if (event.source !== window || event.data !== announcement || !port) return;
+      const [service, shell] = event.ports;
+      if (event.source !== window || event.data !== announcement || !service) return;
       window.removeEventListener('message', take);
-      port.start();
-      resolve(new RPCLink({ port }));
+      resolve({
+        service: new RPCLink({ port: service }),
+        shell: shell ? createORPCClient<ShellApi>(new RPCLink({ port: shell })) : null,
+      });
+      service.start();
+      shell?.start();
     };
     window.addEventListener('message', take);
-    // The preload script runs first and may hold the port already: it hands it over when it hears this.
-    window.postMessage('playworn:ready', window.origin === 'null' ? '*' : window.origin);
+    // The preload script runs first and fetches the ports when it hears this.
+    window.postMessage('playworn:ready', window.location.origin);
   });

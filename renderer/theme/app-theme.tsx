@@ -11,6 +11,10 @@ import { theme, themeVariables } from './theme.ts';
 
 const schemes = localStorageColorSchemeManager({ key: 'playworn-colour-scheme' });
 
+/** The host's policy lets only style elements with this document's nonce through. */
+const styleNonce = (): string =>
+  document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.content ?? '';
+
 /** Wraps the app in its theme; light, dark or as the system has it, remembered per browser profile. */
 export const AppTheme = ({ children }: { children: ReactNode }) => (
   <MantineProvider
@@ -18,6 +22,7 @@ export const AppTheme = ({ children }: { children: ReactNode }) => (
     cssVariablesResolver={themeVariables}
     colorSchemeManager={schemes}
     defaultColorScheme="auto"
+    getStyleNonce={styleNonce}
   >
     <Notifications position="bottom-left" limit={4} autoClose={8000} transitionDuration={120} />
     {children}

@@ -50,8 +50,11 @@ export const theme = createTheme({
     Menu: { defaultProps: { shadow: 'md', transitionProps: { duration: 100 } } },
     Popover: { defaultProps: { shadow: 'md', transitionProps: { duration: 100 } } },
     Tooltip: { defaultProps: { transitionProps: { duration: 80 }, openDelay: 250, withArrow: false } },
-    Modal: { defaultProps: { shadow: 'md', transitionProps: { duration: 120 }, centered: true } },
-    Drawer: { defaultProps: { shadow: 'md', transitionProps: { duration: 140 } } },
+    // The page itself never scrolls, and locking it would write a style element of its own.
+    Modal: {
+      defaultProps: { shadow: 'md', transitionProps: { duration: 120 }, centered: true, lockScroll: false },
+    },
+    Drawer: { defaultProps: { shadow: 'md', transitionProps: { duration: 140 }, lockScroll: false } },
   },
 });
 

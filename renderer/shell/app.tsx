@@ -1,0 +1,81 @@
+import { QueryClientProvider } from '@tanstack/react-query';
+import { Suspense, useEffect, useRef, useState } from 'react';
+import { Route, Router, Switch, useLocation } from 'wouter';
+import { useHashLocation } from 'wouter/use-hash-location';
+import { queryClient } from '../api/query-client.ts';
+import { KeySheet } from '../components/keys/key-sheet.tsx';
+import { EmptyState } from '../components/layout/empty-state.tsx';
+import { LoadingState } from '../components/layout/loading-state.tsx';
+import { AppTheme } from '../theme/app-theme.tsx';
+import { CollectionGate } from './collection-gate.tsx';
+import { ErrorBoundary } from './error-boundary.tsx';
+import { useMenuCommands } from './menu-commands.ts';
+import { Rail } from './rail.tsx';
+import { HomeScreen, routes } from './routes.tsx';
+import { SearchEverything } from './search-everything.tsx';
+import classes from './shell.module.css';
+import { TopBar } from './top-bar.tsx';
+
+const NotFound = () => (
+  <EmptyState title="There is no such place" actions={<a href="#/">Go home</a>}>
+    The address may come from another version, or from a collection that is not open.
+  </EmptyState>
+);
+
+const Screens = () => (
+  <Switch>
+    <Route path="/">
+      <HomeScreen />
+    </Route>
+    {routes.map(({ path, screen: Screen }) => (
+      <Route key={path} path={path} nest>
+        <Screen />
+      </Route>
+    ))}
+    <Route>
+      <NotFound />
+    </Route>
+  </Switch>
+);
+
+const Frame = () => {
+  const [location] = useLocation();
+  const [keysShown, setKeysShown] = useState(false);
+  const main = useRef<HTMLElement>(null);
+  useMenuCommands(() => setKeysShown(true));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new place begins at its top
+  useEffect(() => {
+    main.current?.scrollTo({ top: 0 });
+  }, [location]);
+  return (
+    <div className={classes.frame}>
+      <button type="button" className={classes.skip} onClick={() => main.current?.focus()}>
+        Skip to the content
+      </button>
+      <Rail />
+      <TopBar onKeys={() => setKeysShown(true)} />
+      <main ref={main} id="content" className={classes.main} tabIndex={-1}>
+        <ErrorBoundary place={location}>
+          <Suspense fallback={<LoadingState />}>
+            <Screens />
+          </Suspense>
+        </ErrorBoundary>
+      </main>
+      <SearchEverything />
+      <KeySheet opened={keysShown} onClose={() => setKeysShown(false)} />
+    </div>
+  );
+};
+
+/** The whole app: theme, data, place, and the screens once a collection is open. */
+export const App = () => (
+  <AppTheme>
+    <QueryClientProvider client={queryClient}>
+      <Router hook={useHashLocation}>
+        <CollectionGate>
+          <Frame />
+        </CollectionGate>
+      </Router>
+    </QueryClientProvider>
+  </AppTheme>
+);

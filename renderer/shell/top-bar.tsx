@@ -1,0 +1,104 @@
+import { ActionIcon, Menu, Tooltip, useMantineColorScheme } from '@mantine/core';
+import { IconArrowBackUp, IconArrowForwardUp, IconDots, IconSearch } from '@tabler/icons-react';
+import { useQuery } from '@tanstack/react-query';
+import { useLocation } from 'wouter';
+import { api } from '../api/client.ts';
+import { useUndo } from '../api/use-undo.ts';
+import { KeyHint } from '../components/keys/key-hint.tsx';
+import { useKeys } from '../components/keys/key-registry.ts';
+import { CollectionMenu } from './collection-menu.tsx';
+import { openSearch } from './search-everything.tsx';
+import classes from './shell.module.css';
+
+const schemes = [
+  { value: 'light', label: 'Light' },
+  { value: 'dark', label: 'Dark' },
+  { value: 'auto', label: 'As the system' },
+] as const;
+
+/** The newest action that can be taken back, and the one that can be done again. */
+const useHistoryEnds = () => {
+  const { data = [] } = useQuery({ queryKey: ['history'], queryFn: () => api.collection.history() });
+  return {
+    undoable: data.find(entry => !entry.undone)?.label ?? null,
+    redoable: data.findLast(entry => entry.undone)?.label ?? null,
+  };
+};
+
+const HistoryButtons = () => {
+  const { undo, redo } = useUndo();
+  const { undoable, redoable } = useHistoryEnds();
+  useKeys('Everywhere', [
+    { keys: 'mod+Z', does: 'Undo', run: () => void undo() },
+    { keys: 'mod+shift+Z mod+Y', does: 'Do again', run: () => void redo() },
+  ]);
+  return (
+    <>
+      <Tooltip label={undoable ? `Undo: ${undoable}` : 'Nothing to undo'}>
+        <ActionIcon aria-label="Undo" data-disabled={!undoable || undefined} onClick={() => void undo()}>
+          <IconArrowBackUp size={18} stroke={1.6} />
+        </ActionIcon>
+      </Tooltip>
+      <Tooltip label={redoable ? `Do again: ${redoable}` : 'Nothing to do again'}>
+        <ActionIcon aria-label="Do again" data-disabled={!redoable || undefined} onClick={() => void redo()}>
+          <IconArrowForwardUp size={18} stroke={1.6} />
+        </ActionIcon>
+      </Tooltip>
+    </>
+  );
+};
+
+const MoreMenu = ({ onKeys }: { onKeys: () => void }) => {
+  const { colorScheme, setColorScheme } = useMantineColorScheme();
+  const [, navigate] = useLocation();
+  return (
+    <Menu position="bottom-end" width={240}>
+      <Menu.Target>
+        <ActionIcon aria-label="More">
+          <IconDots size={18} stroke={1.6} />
+        </ActionIcon>
+      </Menu.Target>
+      <Menu.Dropdown>
+        <Menu.Label>Colours</Menu.Label>
+        {schemes.map(({ value, label }) => (
+          <Menu.Item
+            key={value}
+            rightSection={colorScheme === value ? '✓' : null}
+            aria-checked={colorScheme === value}
+            role="menuitemradio"
+            onClick={() => setColorScheme(value)}
+          >
+            {label}
+          </Menu.Item>
+        ))}
+        <Menu.Divider />
+        <Menu.Item rightSection={<KeyHint keys="?" />} onClick={onKeys}>
+          Keys of this screen
+        </Menu.Item>
+        <Menu.Item onClick={() => navigate('/how-worth-is-estimated')}>How worth is estimated</Menu.Item>
+      </Menu.Dropdown>
+    </Menu>
+  );
+};
+
+/** Search, the collection, undo and redo, and what is needed rarely. */
+export const TopBar = ({ onKeys }: { onKeys: () => void }) => {
+  useKeys('Everywhere', [
+    { keys: 'mod+K /', does: 'Search everything', run: openSearch },
+    { keys: '?', does: 'Keys of this screen', run: onKeys },
+  ]);
+  return (
+    <header className={classes.bar}>
+      <button type="button" className={classes.search} onClick={openSearch}>
+        <IconSearch size={15} stroke={1.8} />
+        <span className={classes.searchLabel}>Search everything</span>
+        <KeyHint keys="mod+K" />
+      </button>
+      <div className={classes.barEnd}>
+        <CollectionMenu />
+        <HistoryButtons />
+        <MoreMenu onKeys={onKeys} />
+      </div>
+    </header>
+  );
+};
