@@ -1,0 +1,38 @@
+/** The finishes that the maker of the demo offered. Candy lacquer is a clear tint over bare zinc; enamel covers it. */
+export interface DemoColour {
+  name: string;
+  swatch: string;
+  bodyFinish: 'candy lacquer' | 'enamel' | 'bright plate';
+}
+
+const lacquer = (name: string, swatch: string): DemoColour => ({ name, swatch, bodyFinish: 'candy lacquer' });
+
+export const colours: DemoColour[] = [
+  lacquer('Ember', '#d8431f'),
+  lacquer('Rosehip', '#d32a5c'),
+  lacquer('Claret Cup', '#8e1630'),
+  lacquer('Copperleaf', '#b5652b'),
+  lacquer('Honeycomb', '#d99a1c'),
+  lacquer('Kingcup', '#e3c024'),
+  lacquer('Limewash', '#a3bd1f'),
+  lacquer('Greengage', '#3f8f2f'),
+  lacquer('Fernhouse', '#14683f'),
+  lacquer('Tidepool', '#0f8a86'),
+  lacquer('Harebell', '#4f9bd0'),
+  lacquer('Inkwell', '#1d4f9f'),
+  lacquer('Damson', '#5c2a86'),
+  lacquer('Sweet Pea', '#c46bb0'),
+  lacquer('Brandysnap', '#7a4a24'),
+  lacquer('Candlewick', '#cdb98a'),
+  lacquer('Slate Roof', '#5b6770'),
+  { name: 'Dairy White', swatch: '#ece7d8', bodyFinish: 'enamel' },
+  { name: 'Signal Yellow', swatch: '#e8b512', bodyFinish: 'enamel' },
+  { name: 'Milk Chocolate', swatch: '#5a3a28', bodyFinish: 'enamel' },
+  { name: 'Bright Plate', swatch: '#c9ced2', bodyFinish: 'bright plate' },
+];
+
+export const colourNamed = (name: string): DemoColour => {
+  const found = colours.find(colour => colour.name === name);
+  if (!found) throw new RangeError(`the demo has no colour "${name}"`);
+  return found;
+};

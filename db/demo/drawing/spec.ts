@@ -1,0 +1,34 @@
+import type { BasePaint, FinishState, Grade, PartName } from '../../../valuation/words.ts';
+import type { BodyType } from '../castings/plan.ts';
+
+/** Everything that a drawing of a car needs: the variation's features and how this one has fared. */
+export interface CarSpec {
+  casting: string;
+  body: BodyType;
+  /** Length of the model in millimetres; a longer one is drawn longer. */
+  lengthMm: number;
+  /** `#rrggbb` of the body's colour. */
+  colour: string;
+  bodyFinish: string;
+  basePaint: BasePaint;
+  rearEnd: string;
+  roof: string;
+  interior: string;
+  glazing: string;
+  wheels: string;
+  accessory: string;
+  country: string;
+  year: number;
+  /** C10 … C1; sets the amount of wear. */
+  grade: Grade;
+  finishState: FinishState;
+  missing: PartName[];
+  reproduction: PartName[];
+  /** Decides where chips and scratches fall. */
+  seed: string;
+}
+
+export type CarView = 'side' | 'base' | 'rear';
+
+/** One photograph to draw: a view of a car, or the cars of a lot together. */
+export type DrawnView = { kind: CarView; car: CarSpec } | { kind: 'lot'; cars: CarSpec[]; seed: string };

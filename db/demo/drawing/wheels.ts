@@ -1,0 +1,173 @@
+import { px } from './geometry.ts';
+import { fill, group, line, type Sheet } from './sheet.ts';
+
+/** One wheel from its side. */
+export interface WheelSpec {
+  x: number;
+  y: number;
+  /** Radius of the tyre in pixels. */
+  r: number;
+  kind: string;
+  /** 1 bright plating … 0 plating gone. */
+  bright: number;
+  /** A reproduction's hub is brighter and flatter than the plated original. */
+  reproduction: boolean;
+  turn: number;
+}
+
+const ring = (x: number, y: number, r: number): string =>
+  `M${px(x - r)} ${px(y)}A${px(r)} ${px(r)} 0 1 0 ${px(x + r)} ${px(y)}A${px(r)} ${px(r)} 0 1 0 ${px(x - r)} ${px(y)}Z`;
+
+const polar = (x: number, y: number, r: number, angle: number): string =>
+  `${px(x + r * Math.cos(angle))} ${px(y + r * Math.sin(angle))}`;
+
+/** Tyre, rim and hub, lit from above. */
+export const drawWheel = (sheet: Sheet, wheel: WheelSpec): string => {
+  const { x, y, r, bright } = wheel;
+  const tyre = sheet.radial(x, y - r * 0.1, r * 1.06, [
+    { at: 0, colour: '#151516' },
+    { at: 0.62, colour: '#1b1b1c' },
+    { at: 0.8, colour: '#343436' },
+    { at: 0.9, colour: '#2a2a2b' },
+    { at: 1, colour: '#0c0c0d' },
+  ]);
+  const top = sheet.linear(0, y - r, 0, y + r, [
+    { at: 0, colour: '#ffffff', opacity: 0.34 },
+    { at: 0.2, colour: '#ffffff', opacity: 0.06 },
+    { at: 0.55, colour: '#000000', opacity: 0 },
+    { at: 1, colour: '#000000', opacity: 0.6 },
+  ]);
+  const rim = r * 0.64;
+  return group(
+    [
+      fill(ring(x, y, r), tyre),
+      fill(ring(x, y, r), top),
+      line(ring(x, y, r * 0.83), '#000000', r * 0.02, 0.55),
+      line(ring(x, y, r * 0.86), '#6f6f70', r * 0.012, 0.35),
+      hub(sheet, wheel, rim),
+      // The tyre's inner edge stands proud of the rim and throws a shadow on it.
+      line(ring(x, y, rim + r * 0.012), '#000000', r * 0.05, 0.75),
+      `<path d="M${polar(x, y, r * 0.93, -2.3)}A${px(r * 0.93)} ${px(r * 0.93)} 0 0 1 ${polar(x, y, r * 0.93, -0.9)}" fill="none" stroke="#ffffff" stroke-width="${px(r * 0.035)}" stroke-linecap="round" opacity="${px(0.14 + 0.1 * bright)}"/>`,
+    ].join(''),
+  );
+};
+
+/** Metal of a plated hub: sky above, a dark horizon, the table below. */
+const plating = (sheet: Sheet, { y, bright, reproduction }: WheelSpec, rim: number): string => {
+  const dull = (colour: string, worn: string) => (bright > 0.55 ? colour : worn);
+  return sheet.linear(
+    0,
+    y - rim,
+    0,
+    y + rim,
+    reproduction
+      ? [
+          { at: 0, colour: '#fbfcfc' },
+          { at: 0.5, colour: '#cfd3d4' },
+          { at: 1, colour: '#9ba0a2' },
+        ]
+      : [
+          { at: 0, colour: dull('#ffffff', '#c9c6bf') },
+          { at: 0.3, colour: dull('#d6dcdf', '#aaa79f') },
+          { at: 0.49, colour: dull('#8d979c', '#85827b') },
+          { at: 0.55, colour: dull('#4c5459', '#6b6862') },
+          { at: 0.68, colour: dull('#a8a59d', '#8d8a82') },
+          { at: 0.86, colour: dull('#ece8dd', '#a29e94') },
+          { at: 1, colour: dull('#77797a', '#6d6a64') },
+        ],
+  );
+};
+
+const hub = (sheet: Sheet, wheel: WheelSpec, rim: number): string => {
+  const { x, y, kind, turn } = wheel;
+  const metal = plating(sheet, wheel, rim);
+  const well = sheet.radial(x, y + rim * 0.25, rim * 1.15, [
+    { at: 0, colour: '#39393b' },
+    { at: 0.75, colour: '#19191a' },
+    { at: 1, colour: '#0b0b0c' },
+  ]);
+  const lip =
+    fill(ring(x, y, rim), metal) +
+    fill(ring(x, y, rim * 0.86), well) +
+    line(ring(x, y, rim * 0.93), '#ffffff', rim * 0.03, 0.5);
+  const cap =
+    fill(ring(x, y, rim * 0.2), metal) +
+    line(ring(x, y, rim * 0.2), '#26282a', rim * 0.03, 0.7) +
+    fill(ring(x, y, rim * 0.085), '#3d3f41') +
+    fill(ring(x - rim * 0.02, y - rim * 0.025, rim * 0.045), '#c9cccc');
+  switch (kind) {
+    case 'five-spoke':
+      return lip + spokes(wheel, rim, metal, 5, 0.2, 0.13) + cap;
+    case 'slotted plate':
+      return lip + fill(ring(x, y, rim * 0.86), metal) + slots(wheel, rim) + cap;
+    case 'pierced disc':
+      return lip + fill(ring(x, y, rim * 0.86), metal) + holes(wheel, rim) + cap;
+    case 'wire':
+      return lip + wires(wheel, rim) + fill(ring(x, y, rim * 0.26), metal) + cap;
+    default:
+      return (
+        fill(ring(x, y, rim), metal) +
+        fill(
+          ring(x, y, rim * 0.8),
+          sheet.linear(0, y - rim * 0.8, 0, y + rim * 0.8, [
+            { at: 0, colour: '#5d6367' },
+            { at: 0.4, colour: '#aab0b3' },
+            { at: 0.7, colour: '#e6e6e2' },
+            { at: 1, colour: '#ffffff' },
+          ]),
+        ) +
+        fill(
+          ring(x, y, rim * 0.5),
+          sheet.radial(x - rim * 0.12, y - rim * 0.16, rim * 0.62, [
+            { at: 0, colour: '#ffffff' },
+            { at: 0.4, colour: '#c9cfd2' },
+            { at: 1, colour: '#5b6165' },
+          ]),
+        ) +
+        line(ring(x, y, rim * 0.8), '#2b2d2f', rim * 0.03, 0.5) +
+        group(cap, `opacity="${px(0.9)}" data-turn="${px(turn)}"`)
+      );
+  }
+};
+
+const spokes = (
+  { x, y, turn }: WheelSpec,
+  rim: number,
+  metal: string,
+  count: number,
+  inner: number,
+  half: number,
+): string =>
+  Array.from({ length: count }, (_, i) => {
+    const angle = turn + (i * 2 * Math.PI) / count;
+    const d = `M${polar(x, y, rim * inner, angle - half * 2.4)}L${polar(x, y, rim * 0.9, angle - half)}L${polar(x, y, rim * 0.9, angle + half)}L${polar(x, y, rim * inner, angle + half * 2.4)}Z`;
+    const edge = `M${polar(x, y, rim * inner, angle + half * 2.4)}L${polar(x, y, rim * 0.9, angle + half)}`;
+    return fill(d, metal) + line(d, '#202224', rim * 0.025, 0.65) + line(edge, '#ffffff', rim * 0.02, 0.4);
+  }).join('');
+
+const slots = ({ x, y, turn }: WheelSpec, rim: number): string =>
+  Array.from({ length: 8 }, (_, i) => {
+    const angle = turn + (i * Math.PI) / 4;
+    const d = `M${polar(x, y, rim * 0.4, angle - 0.13)}L${polar(x, y, rim * 0.74, angle - 0.17)}A${px(rim * 0.74)} ${px(rim * 0.74)} 0 0 1 ${polar(x, y, rim * 0.74, angle + 0.17)}L${polar(x, y, rim * 0.4, angle + 0.13)}Z`;
+    return fill(d, '#131415') + line(d, '#ffffff', rim * 0.02, 0.35);
+  }).join('');
+
+const holes = ({ x, y, turn }: WheelSpec, rim: number): string =>
+  Array.from({ length: 8 }, (_, i) => {
+    const angle = turn + (i * Math.PI) / 4;
+    const [cx, cy] = [x + rim * 0.6 * Math.cos(angle), y + rim * 0.6 * Math.sin(angle)];
+    return (
+      fill(ring(cx, cy, rim * 0.115), '#ffffff', 0.45) +
+      fill(ring(cx, cy - rim * 0.012, rim * 0.105), '#121314')
+    );
+  }).join('');
+
+const wires = ({ x, y, turn }: WheelSpec, rim: number): string => {
+  const count = 20;
+  const d = Array.from({ length: count }, (_, i) => {
+    const angle = turn + (i * 2 * Math.PI) / count;
+    const lean = i % 2 === 0 ? 0.42 : -0.42;
+    return `M${polar(x, y, rim * 0.22, angle + lean)}L${polar(x, y, rim * 0.87, angle)}`;
+  }).join('');
+  return line(d, '#050505', rim * 0.05, 0.6) + line(d, '#dfe3e4', rim * 0.028, 0.95);
+};
