@@ -374,6 +374,23 @@ export interface WorthExplanation {
   help: string[];
 }
 
+/** The worths of every car that is not sold, on one date. */
+export interface ValuationList {
+  on: IsoDate;
+  currency: Currency;
+  cars: {
+    inventoryNumber: string;
+    casting: string | null;
+    variation: string | null;
+    grade: Grade | null;
+    finishState: FinishState;
+    asFound: Range | null;
+    restored: Range | null;
+    originalFinish: Range | null;
+    evidence: Pick<Evidence, 'sales' | 'credibility'>;
+  }[];
+}
+
 export interface HomeView {
   summary: CollectionSummary;
   /** Of the cars not sold; `valued` of `cars` have a worth, the others are not in the sums. */

@@ -82,7 +82,8 @@ const start = async (): Promise<void> => {
 };
 
 registerScreensScheme();
-app.enableSandbox();
+// It would undo the switch that a user who is root has passed, and every process would then refuse to run.
+if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
 if (profile) app.setPath('userData', join(app.getPath('userData'), 'collections', profile));
 if (app.requestSingleInstanceLock()) {
   app.on('second-instance', () => {

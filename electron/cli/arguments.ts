@@ -1,0 +1,47 @@
+import { InvalidArgumentError } from 'commander';
+import { currencyDecimals } from '../../valuation/money.ts';
+
+/** What the options of a command may be; anything else is wrong use, and says how it is meant. */
+
+/** `Their heading=our_column`, collected; nothing after the last `=` leaves the column out. */
+export const columnMapping = (
+  text: string,
+  before: Record<string, string | null>,
+): Record<string, string | null> => {
+  const at = text.lastIndexOf('=');
+  if (at < 1) throw new InvalidArgumentError('It is written "Their heading=our_column".');
+  return { ...before, [text.slice(0, at).trim()]: text.slice(at + 1).trim() || null };
+};
+
+export const isoDate = (text: string): string => {
+  const isDay =
+    /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toISOString().startsWith(text);
+  if (!isDay) throw new InvalidArgumentError('A date is written YYYY-MM-DD.');
+  return text;
+};
+
+/** An amount without its currency; how many decimals it may have depends on that. */
+export const amount = (text: string): string => {
+  if (!/^\d+(\.\d+)?$/.test(text)) throw new InvalidArgumentError('An amount is written like 412.50.');
+  return text;
+};
+
+export const hours = (text: string): number => {
+  if (!/^\d+(\.\d+)?$/.test(text)) throw new InvalidArgumentError('Hours are written like 14.5.');
+  return Number(text);
+};
+
+export const currency = (text: string): string => {
+  try {
+    currencyDecimals(text);
+  } catch {
+    throw new InvalidArgumentError('A currency is its three-letter ISO 4217 code, such as USD.');
+  }
+  return text;
+};
+
+export const reportPath = (text: string): string => {
+  if (!/\.(pdf|csv|xlsx)$/i.test(text))
+    throw new InvalidArgumentError('A report is written as FILE.pdf, FILE.csv or FILE.xlsx.');
+  return text;
+};

@@ -1,0 +1,69 @@
+import { decimalToMinor, minorToDecimal } from '../../../valuation/money.ts';
+import type { DecideRow } from '../../api/views.ts';
+import { decimalRange } from '../amounts.ts';
+import { type Api, withCollection } from '../collection.ts';
+import { print, table } from '../terminal.ts';
+
+const decided = ({ car, decision }: DecideRow, currency: string) => ({
+  inventoryNumber: car.inventoryNumber,
+  recommendation: decision.recommendation,
+  expectedGain: minorToDecimal(decision.expectedGain, currency),
+  probability: decision.probability,
+  cost: decimalRange(decision.cost, currency),
+  reasons: decision.reasons,
+});
+
+interface Limits {
+  hours?: number;
+  cash?: string;
+}
+
+/** Which of the cars to take within the hours and the cash; without limits, none is asked for. */
+const choose = async (api: Api, rows: DecideRow[], { hours, cash }: Limits, currency: string) => {
+  if (hours === undefined && cash === undefined) return {};
+  const numbers = new Map(rows.map(({ car }) => [car.id, car.inventoryNumber]));
+  const { chosen, gain, used } = await api.decisions.choose({
+    carIds: rows.map(({ car }) => car.id),
+    hours: hours ?? null,
+    cash: cash === undefined ? null : decimalToMinor(cash, currency),
+  });
+  return {
+    chosen: chosen.map(id => numbers.get(id) ?? String(id)),
+    gain: minorToDecimal(gain, currency),
+    used: { hours: used.hours, cash: minorToDecimal(used.cash, currency) },
+  };
+};
+
+const lines =
+  (currency: string) => (shown: { cars: ReturnType<typeof decided>[]; chosen?: string[]; gain?: string }) => {
+    const rows = shown.cars.map(car => [
+      car.inventoryNumber,
+      car.recommendation,
+      car.expectedGain,
+      `${Math.round(car.probability * 100)} %`,
+      car.cost.mid,
+      car.reasons[0] ?? '',
+    ]);
+    const heads = ['No', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
+    return [
+      `Expected gain over leaving, in ${currency}`,
+      '',
+      ...table(heads, rows, [2, 3, 4]),
+      ...(shown.chosen
+        ? ['', `Within the limits: ${shown.chosen.join(', ') || 'none'} (gain ${shown.gain})`]
+        : []),
+    ];
+  };
+
+/** `playworn decide`: leave, conserve, restore, customise or use as a donor, car by car. */
+export const decide = ({
+  collection,
+  json,
+  ...limits
+}: Limits & { collection: string; json?: boolean }): Promise<void> =>
+  withCollection({ collection }, async ({ api }) => {
+    const { reportingCurrency } = await api.collection.summary();
+    const rows = await api.decisions.list({});
+    const cars = rows.map(row => decided(row, reportingCurrency));
+    print(json, { cars, ...(await choose(api, rows, limits, reportingCurrency)) }, lines(reportingCurrency));
+  });

@@ -1,0 +1,104 @@
+import { existsSync, mkdtempSync, openAsBlob, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, extname, join, resolve } from 'node:path';
+import { collectionExists } from '../../../db/collection.ts';
+import { decimalToMinor } from '../../../valuation/money.ts';
+import type { ImportKind, ImportResult } from '../../api/views.ts';
+import { type Api, type CommandContext, withCollection } from '../collection.ts';
+import { followed } from '../progress-bar.ts';
+import { print, Refused, say } from '../terminal.ts';
+
+export interface ImportOptions {
+  as: ImportKind;
+  collection: string;
+  map: Record<string, string | null>;
+  dryRun?: boolean;
+  addReference?: boolean;
+  price?: string;
+  currency?: string;
+  name?: string;
+  sheet?: string;
+  json?: boolean;
+}
+
+/** Read piece by piece as the import goes on, however large it is. */
+const fileAt = async (path: string): Promise<File> => {
+  if (!existsSync(path) || !statSync(path).isFile()) throw new Refused(`There is no file ${path}.`);
+  return new File([await openAsBlob(path)], basename(path));
+};
+
+const lotOf = (path: string, { as, name, price, currency }: ImportOptions, reporting: string) => {
+  if (as !== 'lot') return undefined;
+  const paid = currency ?? reporting;
+  return {
+    name: name ?? basename(path, extname(path)),
+    currency: paid,
+    costs: price === undefined ? [] : [{ kind: 'price' as const, minor: decimalToMinor(price, paid) }],
+  };
+};
+
+const run = async ({ api, signal }: CommandContext, path: string, options: ImportOptions) => {
+  const { reportingCurrency } = await api.collection.summary();
+  const { as, map, sheet, currency, dryRun, addReference } = options;
+  const work = await api.imports.run(
+    {
+      file: await fileAt(path),
+      as,
+      map,
+      sheet,
+      currency,
+      dryRun,
+      addReference,
+      lot: lotOf(path, options, reportingCurrency),
+    },
+    { signal },
+  );
+  return followed<ImportResult>(work);
+};
+
+const makeMissing = async (api: Api, dir: string, currency = 'USD'): Promise<void> => {
+  await api.collection.create({ dir, reportingCurrency: currency });
+  say(`Made a collection in ${dir}, reporting in ${currency}.`);
+};
+
+/** Against an empty collection of its own where there is none yet, since trying must leave nothing behind. */
+const tryWithoutCollection = async (path: string, options: ImportOptions): Promise<ImportResult> => {
+  const aside = mkdtempSync(join(tmpdir(), 'playworn-'));
+  say(`There is no collection in ${resolve(options.collection)} yet; tried against an empty one.`);
+  try {
+    return await withCollection({ collection: aside, mayBeMissing: true }, async context => {
+      await context.api.collection.create({ dir: aside, reportingCurrency: options.currency ?? 'USD' });
+      return run(context, path, options);
+    });
+  } finally {
+    rmSync(aside, { recursive: true, force: true });
+  }
+};
+
+const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
+  `${result.accepted} rows ${dryRun ? 'would be taken' : 'taken'}, ${result.rejected.length} rejected, ${result.duplicates} duplicates` +
+    (result.unidentified > 0 ? `; ${result.unidentified} not identified, their text is kept` : ''),
+  ...(result.lot ? [`Lot: ${result.lot.name}`] : []),
+  ...result.notes,
+  ...result.rejected.map(
+    ({ line, column, reason }) => `line ${line}${column ? `, ${column}` : ''}: ${reason}`,
+  ),
+];
+
+/** `playworn import`: takes a spreadsheet in, making the collection where there is none. */
+export const importFile = async (file: string, options: ImportOptions): Promise<void> => {
+  const path = resolve(file);
+  await fileAt(path);
+  const { collection, dryRun, json } = options;
+  const exists = collectionExists(resolve(collection));
+  const result =
+    dryRun && !exists
+      ? await tryWithoutCollection(path, options)
+      : await withCollection({ collection, mayBeMissing: true }, async context => {
+          if (!exists) await makeMissing(context.api, resolve(collection), options.currency);
+          return run(context, path, options);
+        });
+  print(json, result, shown => lines(shown, dryRun));
+  const took = result.accepted + result.duplicates > 0;
+  if (!took && result.rejected.length > 0) throw new Refused('No row could be taken.');
+};

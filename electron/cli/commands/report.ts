@@ -1,0 +1,70 @@
+import { renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, extname, resolve } from 'node:path';
+import type { ReportResult } from '../../api/views.ts';
+import { type Api, withCollection } from '../collection.ts';
+import { followed } from '../progress-bar.ts';
+import { print, Refused, say } from '../terminal.ts';
+
+export interface ReportOptions {
+  collection: string;
+  out: string;
+  lot?: string;
+  on?: string;
+  title?: string;
+  basis?: 'fair market value' | 'retail replacement value';
+  paper?: 'a4' | 'us-letter';
+  photographs: boolean;
+  json?: boolean;
+}
+
+const formats = { '.pdf': 'pdf', '.csv': 'csv', '.xlsx': 'xlsx' } as const;
+
+export const reportFormat = (out: string) => formats[extname(out).toLowerCase() as keyof typeof formats];
+
+const lotNamed = async (api: Api, name: string): Promise<number> => {
+  const lots = await api.lots.list();
+  const same = (left: string, right: string) =>
+    left.localeCompare(right, 'en', { sensitivity: 'accent' }) === 0;
+  const found = lots.find(lot => lot.name === name) ?? lots.find(lot => same(lot.name, name));
+  if (found) return found.id;
+  const names = lots.map(lot => `"${lot.name}"`).join(', ') || 'none yet';
+  throw new Refused(`There is no lot "${name}". The collection's lots: ${names}.`);
+};
+
+/** Beside its place first, so that a report that fails half-way leaves the one before it as it was. */
+const writeWhole = (path: string, bytes: Uint8Array): void => {
+  const aside = `${path}.${process.pid}.part`;
+  try {
+    writeFileSync(aside, bytes);
+    renameSync(aside, path);
+  } catch (error) {
+    rmSync(aside, { force: true });
+    throw new Refused(`The report could not be written: ${error instanceof Error ? error.message : error}`);
+  }
+};
+
+/** `playworn report`: the collection, or one lot, as a document. */
+export const report = async (options: ReportOptions): Promise<void> => {
+  const path = resolve(options.out);
+  if (!statSync(dirname(path), { throwIfNoEntry: false })?.isDirectory())
+    throw new Refused(`There is no folder ${dirname(path)}.`);
+  await withCollection(options, async ({ api, signal }) => {
+    const { on, title, basis, paper, lot } = options;
+    const wanted = {
+      format: reportFormat(path),
+      ...(lot !== undefined && { lotId: await lotNamed(api, lot) }),
+      ...(on !== undefined && { on }),
+      ...(title !== undefined && { title }),
+      ...(basis !== undefined && { basis }),
+      ...(paper !== undefined && { paper }),
+      withPhotographs: options.photographs,
+    };
+    const { token, warnings, bytes } = await followed<ReportResult>(
+      await api.reports.make(wanted, { signal }),
+    );
+    const file = await api.reports.file({ token });
+    writeWhole(path, new Uint8Array(await file.arrayBuffer()));
+    for (const warning of warnings) say(warning);
+    print(options.json, { file: path, bytes, warnings }, made => [`${made.file}, ${made.bytes} bytes`]);
+  });
+};

@@ -1,0 +1,49 @@
+import type { ValuationList } from '../../api/views.ts';
+import { decimalRange } from '../amounts.ts';
+import { withCollection } from '../collection.ts';
+import { followed } from '../progress-bar.ts';
+import { print, table } from '../terminal.ts';
+
+const asDecimals = ({ on, currency, cars }: ValuationList) => ({
+  on,
+  currency,
+  cars: cars.map(({ asFound, restored, originalFinish, ...car }) => ({
+    ...car,
+    asFound: decimalRange(asFound, currency),
+    restored: decimalRange(restored, currency),
+    originalFinish: decimalRange(originalFinish, currency),
+  })),
+});
+
+type Valued = ReturnType<typeof asDecimals>;
+
+const lines = ({ on, currency, cars }: Valued): string[] => {
+  const cell = (range: Valued['cars'][number]['asFound']) =>
+    range ? `${range.low} – ${range.mid} – ${range.high}` : 'not enough evidence';
+  const rows = cars.map(car => [
+    car.inventoryNumber,
+    [car.casting ?? 'unidentified', car.variation].filter(Boolean).join(', '),
+    car.grade === null ? '' : `C${car.grade}`,
+    car.finishState,
+    cell(car.asFound),
+    cell(car.restored),
+    cell(car.originalFinish),
+  ]);
+  const heads = ['No', 'Car', 'Grade', 'Finish', 'As found', 'Restored', 'Original finish'];
+  return [`Worth on ${on} in ${currency}: low – mid – high`, '', ...table(heads, rows, [4, 5, 6])];
+};
+
+/** `playworn value`: the three worths of every car that is not sold. */
+export const value = ({
+  collection,
+  on,
+  json,
+}: {
+  collection: string;
+  on?: string;
+  json?: boolean;
+}): Promise<void> =>
+  withCollection({ collection }, async ({ api, signal }) => {
+    const list = await followed<ValuationList>(await api.worth.list({ on }, { signal }));
+    print(json, asDecimals(list), lines);
+  });

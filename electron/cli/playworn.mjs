@@ -1,0 +1,39 @@
+#!/usr/bin/env node
+// Plain JavaScript, so that any Node can begin: one too old to run TypeScript, or to load the database, hands over to
+// the Node that npm installs with Playworn.
+import { spawn } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+// 22.18 and 23.6 run TypeScript as it is; 22.14 is what the database needs.
+const isNewEnough = major > 23 || (major === 23 && minor >= 6) || (major === 22 && minor >= 18);
+
+const handOver = () => {
+  let node;
+  try {
+    const manifest = createRequire(import.meta.url).resolve('node/package.json');
+    node = join(dirname(manifest), 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
+  } catch {
+    console.error(
+      `Playworn needs Node 22.18 or newer; this is ${process.versions.node}, and "npm ci" has not been run here.`,
+    );
+    process.exit(2);
+  }
+  const file = fileURLToPath(import.meta.url);
+  const child = spawn(node, [file, ...process.argv.slice(2)], { stdio: 'inherit' });
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+  child.on('error', error => {
+    console.error(`Playworn's own Node could not be started: ${error.message}`);
+    process.exit(2);
+  });
+  child.on('exit', (code, signal) => {
+    if (signal === null) process.exit(code);
+    process.removeAllListeners(signal);
+    process.kill(process.pid, signal);
+  });
+};
+
+if (isNewEnough) await import('./main.ts');
+else handOver();

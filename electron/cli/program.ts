@@ -1,0 +1,78 @@
+import { Command, Option } from 'commander';
+import manifest from '../../package.json' with { type: 'json' };
+import { amount, columnMapping, currency, hours, isoDate, reportPath } from './arguments.ts';
+import { backup, check, restore } from './commands/care.ts';
+import { decide } from './commands/decide.ts';
+import { demo } from './commands/demo.ts';
+import { importFile } from './commands/import.ts';
+import { report } from './commands/report.ts';
+import { value } from './commands/value.ts';
+
+const jsonOption = () => new Option('--json', 'print the result as JSON');
+
+const addCommand = (program: Command, usage: string, description: string): Command =>
+  program
+    .command(usage)
+    .description(description)
+    .requiredOption('--collection <DIR>', "the collection's folder")
+    .addOption(jsonOption());
+
+const addImport = (program: Command): void => {
+  addCommand(program, 'import <FILE>', 'take in a spreadsheet (CSV or XLSX); makes a missing collection')
+    .addOption(
+      new Option('--as <KIND>', 'what the rows are')
+        .choices(['lot', 'reference', 'sales'])
+        .makeOptionMandatory(),
+    )
+    .addOption(
+      new Option('--map <MAPPING>', 'their column, as "Their heading=our_column"; may be repeated')
+        .default({}, 'as recognised')
+        .argParser<Record<string, string | null>>(columnMapping),
+    )
+    .option('--dry-run', 'say what would be taken, and take nothing')
+    .option('--add-reference', 'with sales: add the castings that the reference does not have')
+    .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
+    .option('--currency <CODE>', 'currency of amounts that name none', currency)
+    .option('--name <NAME>', "with a lot: its name; without it, the file's")
+    .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, the first')
+    .action(importFile);
+};
+
+/** Every command, with its options; each action ends when its work is done. */
+export const createProgram = (): Command => {
+  const program = new Command('playworn')
+    .description('Inventory and valuation of a vintage toy car collection.')
+    .version(manifest.version)
+    .exitOverride()
+    .showHelpAfterError('(playworn help COMMAND explains the options)');
+
+  addCommand(program, 'demo', 'make the demo collection').action(demo);
+  addImport(program);
+  addCommand(program, 'value', 'the worth of every car: as found, restored, in original finish')
+    .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
+    .action(value);
+  addCommand(program, 'decide', 'leave, conserve, restore, customise or use as a donor, for every car')
+    .option('--hours <H>', 'bench hours to spend: then also which cars to take', hours)
+    .option('--cash <C>', 'cash to spend, in the reporting currency: then also which cars to take', amount)
+    .action(decide);
+  addCommand(program, 'report', 'the collection, or one lot, as a document')
+    .requiredOption('--out <FILE>', 'FILE.pdf, FILE.csv or FILE.xlsx', reportPath)
+    .option('--lot <NAME>', 'this lot only')
+    .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
+    .option('--title <TITLE>', 'what the cover says')
+    .addOption(
+      new Option('--basis <BASIS>', 'basis of value').choices([
+        'fair market value',
+        'retail replacement value',
+      ]),
+    )
+    .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(['a4', 'us-letter']))
+    .option('--no-photographs', 'leave the photographs out')
+    .action(report);
+  addCommand(program, 'backup', 'back the collection up now').action(backup);
+  addCommand(program, 'restore [BACKUP]', 'bring a backup back: the newest, or the one named').action(
+    restore,
+  );
+  addCommand(program, 'check', 'verify the database and the photographs').action(check);
+  return program;
+};
