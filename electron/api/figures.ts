@@ -2,13 +2,8 @@ import type { Kysely } from 'kysely';
 import { type CarRecord, listCars } from '../../db/cars.ts';
 import type { Schema } from '../../db/schema.ts';
 import { readSubjects } from '../../db/subjects.ts';
-import {
-  decideCar,
-  type FittedMarket,
-  type Recommendation,
-  type Subject,
-  valueCar,
-} from '../../valuation/index.ts';
+import { type FittedMarket, type Recommendation, type Subject, valueCar } from '../../valuation/index.ts';
+import { recommendCar } from '../../valuation/recommend-car.ts';
 import { marketToday } from './market.ts';
 import { openOf } from './open-collection.ts';
 import type { Session } from './session.ts';
@@ -24,6 +19,8 @@ export interface CarFigures {
 
 interface Kept {
   fitted: FittedMarket;
+  /** Cars that are alike in all that counts share their figures. */
+  alike: Map<string, CarFigures>;
   /** Version of the cars at which all of them were last looked through. */
   wholeAt: number;
   /** By car id: what the figures were worked out from, and the figures. */
@@ -35,19 +32,17 @@ const kept = new WeakMap<Session, Kept>();
 /** Works a car's figures out, with the market and subject that are given. */
 export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures => {
   const valuation = valueCar(fitted, subject);
-  const decision = decideCar(fitted, subject, valuation);
-  const planned = decision.options.find(({ option }) => option === (subject.plan?.kind ?? 'restore'));
-  const decided = decision.recommendation !== 'not-enough-evidence';
+  const { recommendation, probability, expectedGain, planCost } = recommendCar(fitted, subject, valuation);
   return {
     worths: {
       asFound: valuation.asFound,
       restored: valuation.restored,
       originalFinish: valuation.originalFinish,
-      cost: planned?.cost ?? null,
+      cost: planCost,
     },
-    recommendation: decision.recommendation,
-    probability: decided ? decision.probability : null,
-    expectedGain: decided ? decision.expectedGain : null,
+    recommendation,
+    probability,
+    expectedGain,
   };
 };
 
@@ -64,7 +59,7 @@ export const carFigures = async (
   const fitted = await marketToday(session);
   let state = kept.get(session);
   if (state?.fitted !== fitted) {
-    state = { fitted, wholeAt: -1, cars: new Map() };
+    state = { fitted, alike: new Map(), wholeAt: -1, cars: new Map() };
     kept.set(session, state);
   }
   const version = session.versions.cars;
@@ -72,9 +67,15 @@ export const carFigures = async (
     const before = state.cars;
     const now: Kept['cars'] = whole ? new Map() : before;
     for (const subject of await readSubjects(db, cars, whole)) {
-      const from = JSON.stringify(subject);
+      const from = JSON.stringify({ ...subject, id: 0 });
       const found = before.get(subject.id);
-      now.set(subject.id, found?.from === from ? found : { from, figures: figuresOf(fitted, subject) });
+      if (found?.from === from) {
+        now.set(subject.id, found);
+        continue;
+      }
+      const figures = state.alike.get(from) ?? figuresOf(fitted, subject);
+      state.alike.set(from, figures);
+      now.set(subject.id, { from, figures });
     }
     state.cars = now;
     if (whole) state.wholeAt = version;
