@@ -1,15 +1,18 @@
-import highsModule, { type Highs, type Model } from 'highs';
 import { checkBetween, checkNumbers } from './check-input.ts';
-
-/** What each candidate gains, and how much of each limited thing it uses: `uses` has one row per limit. */
-export interface Choice {
-  gains: readonly number[];
-  uses: readonly (readonly number[])[];
-  limits: readonly number[];
-}
+import {
+  type Choice,
+  type LimitsModel,
+  loadSolver,
+  openLimitsModel,
+  type Solved,
+  type Stop,
+} from './limits-model.ts';
 
 export interface ChoiceOptions {
-  /** Relative distance from the optimum at which to stop: 0.001 for a tenth of a per cent. 0 when left out. */
+  /**
+   * Relative distance from the optimum at which to stop: 0 proves the choice best however long that takes, 0.001 is a tenth of a per
+   * cent. Left out, the choice is proved best where that takes a bounded amount of work, as it does for tens or hundreds of cars.
+   */
   gap?: number;
   /** Seconds of solving in all; the best choice found by then is given. */
   timeLimit?: number;
@@ -29,19 +32,12 @@ export interface Chosen {
   gapLeft?: number;
 }
 
-/** The loader is the default export itself; the package's types, being CommonJS, put it one level lower. */
-const loadHighs = highsModule as unknown as typeof highsModule.default;
-
-let solver: Promise<Highs> | undefined;
-/** The solver is compiled once per process; a failed attempt is not kept. */
-const loadSolver = (): Promise<Highs> => {
-  const loading = solver ?? loadHighs();
-  solver = loading;
-  loading.catch(() => {
-    solver = undefined;
-  });
-  return loading;
-};
+/** Simplex iterations times candidates that a choice may take in all when no gap is asked for: a few seconds. */
+const workInAll = 3_000_000;
+/** A gap that is good enough once half of that has not closed it. */
+const goodEnough = 0.001;
+/** Candidates left open, those about whose choice the relaxation is least sure, when looking for a choice to start from. */
+const openAtFirst = 20;
 
 const checkChoice = ({ gains, uses, limits }: Choice): void => {
   checkNumbers(gains, 'gains');
@@ -57,135 +53,140 @@ const checkChoice = ({ gains, uses, limits }: Choice): void => {
   });
 };
 
-const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+const dot = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, x, j) => sum + x * b[j]!, 0);
 
-/** The power of two that brings the largest of `values` to between 1 and 2, so that scaling rounds nothing. */
-const powerOfTwo = (values: readonly number[]): number => {
-  const largest = Math.max(...values.map(Math.abs));
-  return largest > 0 ? 2 ** -Math.floor(Math.log2(largest)) : 1;
-};
+const impossible = () => new RangeError('limits cannot be kept by any choice');
 
-/** Candidates as columns, limits as rows, each scaled to its largest entry so that tolerances are relative. */
-const buildModel = (highs: Highs, { gains, uses, limits }: Choice, scales: number[]) => {
-  const starts = [0];
-  const indices: number[] = [];
-  const values: number[] = [];
-  uses.forEach((row, i) => {
-    row.forEach((use, j) => {
-      if (use === 0) return;
-      indices.push(j);
-      values.push(use * scales[i]!);
-    });
-    starts.push(indices.length);
-  });
-  const objectiveScale = 1024 * powerOfTwo(gains);
-  return highs.createModel({
-    numCols: gains.length,
-    numRows: limits.length,
-    sense: highs.constants.objectiveSense.maximize,
-    colCost: gains.map(gain => gain * objectiveScale),
-    colLower: gains.map(() => 0),
-    colUpper: gains.map(() => 1),
-    rowLower: limits.map(() => -highs.infinity),
-    rowUpper: limits.map((limit, i) => limit * scales[i]!),
-    matrix: { format: 'csr', numRows: limits.length, numCols: gains.length, starts, indices, values },
-    integrality: gains.map(() => highs.constants.variableType.integer),
-  });
-};
-
-const aborted = (signal?: AbortSignal): unknown =>
-  signal?.reason ?? new DOMException('The choice was cancelled', 'AbortError');
-
-/** Runs the model once, within `seconds` more of its clock; the chosen columns, or null where none was found in time. */
-const solveOnce = (highs: Highs, model: Model, seconds: number, options: ChoiceOptions) => {
-  const { modelStatus: status, callbackType } = highs.constants;
-  const stop = () => options.signal?.aborted || options.cancelled?.();
-  if (stop()) throw aborted(options.signal);
-  model.options.set({ time_limit: Math.min(1e9, model.getRunTime() + seconds) });
-  model.run({
-    [callbackType.mipInterrupt](event) {
-      if (stop()) event.interrupt();
-    },
-  });
-  const ended = model.getModelStatus();
-  if (stop() || ended === status.interrupted) throw aborted(options.signal);
-  if (ended === status.infeasible || ended === status.unboundedOrInfeasible)
-    throw new RangeError('limits cannot be kept by any choice');
-  if (ended !== status.optimal && ended !== status.timeLimit)
-    throw new Error(`The solver ended with status ${ended}`);
-  const found = Number(model.info.get('primal_solution_status')) === 2;
-  return {
-    columns: found ? Array.from(model.getSolution().colValue, value => value > 0.5) : null,
-    gap: Number(model.info.get('mip_gap')),
-  };
+/** Solves, and turns a halt or an impossible case into the error it stands for. */
+const solveOrThrow = (
+  model: LimitsModel,
+  stop: Stop,
+  signal?: AbortSignal,
+  start?: readonly number[],
+): Solved => {
+  const solved = model.solve(stop, start);
+  if (solved === 'halted') throw signal?.reason ?? new DOMException('The choice was cancelled', 'AbortError');
+  if (solved === 'impossible') throw impossible();
+  return solved;
 };
 
 /**
- * The candidates to choose for the largest sum of gains, each whole or not at all, with every limit kept: a 0–1 programme
- * in several knapsacks, solved by branch and cut. Candidates that gain nothing and free nothing are sorted out first.
+ * A good choice to start from: the relaxation's, with only the candidates whose standing is least sure left to decide.
+ * Undefined where there are too few candidates to be worth it, and where none was found.
+ */
+const firstChoice = (
+  model: LimitsModel,
+  relaxed: Solved,
+  relaxedGain: number,
+  stop: Stop,
+): number[] | undefined => {
+  const count = relaxed.reducedCosts.length;
+  if (count <= 2 * openAtFirst) return undefined;
+  const sureness = relaxed.reducedCosts.map(Math.abs);
+  const order = sureness.map((_, j) => j).sort((a, b) => sureness[a]! - sureness[b]! || a - b);
+  const open = new Set(order.slice(0, openAtFirst));
+  const settled = relaxed.shares!.map(Math.round);
+  model.setBounds(
+    settled.map((share, j) => (open.has(j) ? 0 : share)),
+    settled.map((share, j) => (open.has(j) ? 1 : share)),
+  );
+  const enough = (iterations: number) => iterations * count > workInAll / 10;
+  const solved = model.solve({ ...stop, enough, target: relaxedGain * (1 - goodEnough / 2) });
+  model.setBounds(new Array<number>(count).fill(0), new Array<number>(count).fill(1));
+  return typeof solved === 'object' ? (solved.shares ?? undefined) : undefined;
+};
+
+/** Lets what waits in the event loop, such as an abort, happen. */
+const breathe = () => new Promise(resolve => setTimeout(resolve));
+
+/** `chooseUnderLimits` for candidates that are all worth a thought, with the models open. */
+const solveChoice = async (
+  choice: Choice,
+  options: ChoiceOptions,
+  whole: LimitsModel,
+  relaxation: LimitsModel,
+) => {
+  const { gains, uses, limits } = choice;
+  const { gap, timeLimit = 1e9, signal, cancelled } = options;
+  const halted = () => signal?.aborted === true || cancelled?.() === true;
+  const stop: Stop = { gap: gap ?? 0, seconds: timeLimit / 2, halted };
+  const relaxed = solveOrThrow(relaxation, stop, signal);
+  if (!relaxed.shares) throw new Error('No choice was found in the time given');
+  const relaxedGain = dot(gains, relaxed.shares);
+  const start = firstChoice(whole, relaxed, relaxedGain, stop);
+  const work = (iterations: number) => iterations * gains.length;
+  const enough: Stop['enough'] = (iterations, gapSoFar) =>
+    work(iterations) > (gapSoFar <= goodEnough ? workInAll / 2 : (workInAll * 3) / 4);
+  const solved = solveOrThrow(whole, gap === undefined ? { ...stop, enough } : stop, signal, start);
+  if (!solved.shares) throw new Error('No choice was found in the time given');
+  const shares = solved.shares;
+  const gain = dot(gains, shares);
+  const proved = solved.gap < 1e-9;
+
+  const worthOfOneMore: number[] = [];
+  for (let i = 0; i < limits.length; i++) {
+    const mostUsed = uses[i]!.reduce((sum, use) => sum + Math.max(0, use), 0);
+    if (mostUsed <= limits[i]!) {
+      worthOfOneMore.push(0);
+      continue;
+    }
+    await breathe();
+    const raise = (model: LimitsModel, tried: Stop, from?: number[]) => {
+      model.setLimit(i, limits[i]! + 1);
+      const higher = solveOrThrow(model, tried, signal, from);
+      model.setLimit(i, limits[i]!);
+      return higher;
+    };
+    const each = { ...stop, seconds: timeLimit / 2 / limits.length };
+    const tooMuch = (iterations: number) =>
+      work(iterations) > (workInAll - work(solved.iterations)) / limits.length;
+    const exact =
+      proved && !gap ? raise(whole, gap === undefined ? { ...each, enough: tooMuch } : each, shares) : null;
+    const higher = exact?.shares && exact.gap < 1e-9 ? exact : raise(relaxation, each);
+    const from = higher === exact ? gain : relaxedGain;
+    worthOfOneMore.push(higher.shares ? Math.max(0, dot(gains, higher.shares) - from) : 0);
+  }
+  return { shares, gain, worthOfOneMore, gapLeft: proved ? undefined : solved.gap };
+};
+
+/**
+ * The candidates to choose for the largest sum of gains, each whole or not at all, with every limit kept: a 0–1 programme of
+ * several knapsacks, solved by branch and cut. Candidates that gain nothing and free nothing are sorted out first.
  *
- * `worthOfOneMore[i]` is the gain with limit i one unit higher, less the gain: each found by solving again from the choice, to the same
- * gap; so with a gap, or when time runs out, it is what was found, good to within the gap, and never below zero. Choose the unit of
- * a limit with that in mind (an hour, a part, a hundred of money). Without a time limit the same input gives the same answer.
+ * `worthOfOneMore[i]` is the gain with limit i one unit higher, less the gain: exactly, by solving again, where both are proved best;
+ * otherwise (with a gap, in which such a difference would drown, or after too much work) the same difference in the relaxation, in which
+ * candidates may be chosen in part. Choose the unit of each limit with that in mind: an hour, a part, a hundred of money.
+ * Without a time limit the same input gives the same answer.
  *
- * Rejects with RangeError on empty, mismatched or non-finite input, on limits that no choice can keep, and with the signal's reason or an
- * AbortError when cancelled. Solving holds its thread: run large cases in a worker. Source of the solver: HiGHS, highs.dev.
+ * Rejects with RangeError on empty, mismatched or non-finite input and on limits that no choice can keep, and with the signal's reason or
+ * an AbortError when cancelled. Solving holds its thread: run large cases in a worker.
+ * Source: HiGHS (highs.dev); the start from the least certain candidates follows Balas & Zemel (1980), Operations Research 28.
  */
 export const chooseUnderLimits = async (choice: Choice, options: ChoiceOptions = {}): Promise<Chosen> => {
   checkChoice(choice);
-  const { gap = 0, timeLimit = 1e9 } = options;
-  checkBetween(gap, 0, 1, 'gap');
-  checkBetween(timeLimit, 0, Number.MAX_VALUE, 'timeLimit');
+  if (options.gap !== undefined) checkBetween(options.gap, 0, 1, 'gap');
+  if (options.timeLimit !== undefined) checkBetween(options.timeLimit, 0, 1e9, 'timeLimit');
   const { gains, uses, limits } = choice;
   const candidates = gains.map((_, j) => j).filter(j => gains[j]! > 0 || uses.some(row => row[j]! < 0));
-  const pick = (values: readonly number[]) => candidates.map(j => values[j]!);
-  const kept: Choice = { gains: pick(gains), uses: uses.map(pick), limits };
   if (candidates.length === 0) {
-    if (limits.some(limit => limit < 0)) throw new RangeError('limits cannot be kept by any choice');
+    if (limits.some(limit => limit < 0)) throw impossible();
     return { chosen: gains.map(() => false), gain: 0, worthOfOneMore: limits.map(() => 0) };
   }
+  const pick = (values: readonly number[]) => candidates.map(j => values[j]!);
+  const kept: Choice = { gains: pick(gains), uses: uses.map(pick), limits };
   const highs = await loadSolver();
-  const scales = kept.uses.map(powerOfTwo);
-  const model = buildModel(highs, kept, scales);
+  const whole = openLimitsModel(highs, kept, true);
+  const relaxation = openLimitsModel(highs, kept, false);
   try {
-    model.options.set({
-      output_flag: false,
-      mip_rel_gap: gap,
-      mip_abs_gap: 1e-9,
-      mip_feasibility_tolerance: 1e-9,
+    const { shares, gain, worthOfOneMore, gapLeft } = await solveChoice(kept, options, whole, relaxation);
+    const chosen = gains.map(() => false);
+    candidates.forEach((j, k) => {
+      chosen[j] = shares[k] === 1;
     });
-    const first = solveOnce(highs, model, timeLimit / 2, options);
-    let best = first.columns ?? kept.gains.map(() => false);
-    if (!first.columns && limits.some(limit => limit < 0))
-      throw new Error('No choice was found in the time given');
-    const gainOf = (columns: readonly boolean[]) => sum(kept.gains.filter((_, j) => columns[j]));
-    const usesAtMost = (i: number) => sum(kept.uses[i]!.filter(use => use > 0));
-    const gainsWithMore: number[] = [];
-    for (let i = 0; i < limits.length; i++) {
-      if (usesAtMost(i) <= limits[i]!) {
-        gainsWithMore.push(0);
-        continue;
-      }
-      // Lets an abort that waits in the event loop arrive.
-      await new Promise(resolve => setTimeout(resolve));
-      model.changeRowBounds(i, -highs.infinity, (limits[i]! + 1) * scales[i]!);
-      model.setSolution({ colValue: best.map(Number) });
-      const { columns } = solveOnce(highs, model, timeLimit / 2 / limits.length, options);
-      model.changeRowBounds(i, -highs.infinity, limits[i]! * scales[i]!);
-      gainsWithMore.push(columns ? gainOf(columns) : 0);
-      // Within a gap the wider problem can turn up a better choice for the narrower one.
-      const fits = columns && sum(kept.uses[i]!.filter((_, j) => columns[j])) <= limits[i]!;
-      if (fits && gainOf(columns) > gainOf(best)) best = columns;
-    }
-    const gain = gainOf(best);
-    const chosenSet = new Set(candidates.filter((_, k) => best[k]));
-    return {
-      chosen: gains.map((_, j) => chosenSet.has(j)),
-      gain,
-      worthOfOneMore: gainsWithMore.map(more => Math.max(0, more - gain)),
-      ...(first.gap > 1e-12 ? { gapLeft: first.gap } : {}),
-    };
+    return { chosen, gain, worthOfOneMore, ...(gapLeft === undefined ? {} : { gapLeft }) };
   } finally {
-    model.dispose();
+    whole.dispose();
+    relaxation.dispose();
   }
 };

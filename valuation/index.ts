@@ -18,6 +18,7 @@ export * from './hierarchical-credibility.ts';
 export * from './index-factor.ts';
 export * from './isotonic.ts';
 export * from './least-squares.ts';
+export type { Choice } from './limits-model.ts';
 export * from './money.ts';
 export * from './net-gain.ts';
 export * from './normal.ts';
