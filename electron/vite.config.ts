@@ -18,8 +18,9 @@ const entries: Record<BundleName, string> = {
 };
 
 /**
- * One CommonJS file for each process: a sandboxed preload must be one, and the main entry of an Electron before 28 too.
- * `outDir` is emptied by the caller, since four bundles share it.
+ * One file for each process. CommonJS, since a sandboxed preload must be, and the main entry of an Electron before 28 too;
+ * but the report worker, which awaits at its top level, is a module. `outDir` is emptied by the caller, since the bundles
+ * share it.
  */
 export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => ({
   configFile: false,
@@ -35,7 +36,10 @@ export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => 
     rolldownOptions: {
       input: { [name]: entries[name] },
       external: [...builtinModules, ...builtinModules.map(module => `node:${module}`), ...leftOut, /^@img\//],
-      output: { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
+      output:
+        name === 'report-worker'
+          ? { format: 'es', entryFileNames: '[name].mjs', codeSplitting: false }
+          : { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
     },
   },
 });

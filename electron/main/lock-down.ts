@@ -1,9 +1,17 @@
 import { app, type Session, session, shell } from 'electron';
 import { isScreensUrl } from './screens-scheme.ts';
 
+const isHttps = (url: string): boolean => {
+  try {
+    return new URL(url).protocol === 'https:';
+  } catch {
+    return false;
+  }
+};
+
 /** Opens a page in the system's browser, if it is an https address. */
 export const openExternal = async (url: string): Promise<void> => {
-  if (URL.canParse(url) && new URL(url).protocol === 'https:') await shell.openExternal(url);
+  if (isHttps(url)) await shell.openExternal(url);
 };
 
 const allowedSchemes = new Set(['app:', 'blob:', 'data:', 'devtools:']);

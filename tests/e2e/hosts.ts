@@ -1,0 +1,113 @@
+/** Starts Playworn as its users do, in either host, on a collection folder of the test's own. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { _electron, type BrowserContext, type ElectronApplication, type Page } from '@playwright/test';
+
+export const root = fileURLToPath(new URL('../..', import.meta.url));
+
+export interface Started {
+  page: Page;
+  /** The app, where it is the window. */
+  app?: ElectronApplication;
+  /** Ends the host as its user would, and waits until the collection is closed. */
+  close(): Promise<void>;
+}
+
+export interface StartOptions {
+  /** Folder that stands in for the user's home, so that nothing of a real one is read or written. */
+  home: string;
+  collection: string;
+  demo?: boolean;
+  env?: Record<string, string>;
+  /** Sees the page as early as can be: in a browser before it loads, in the window once there is one. */
+  onPage?(page: Page): void;
+}
+
+const environment = ({ home, env }: StartOptions): Record<string, string> => {
+  const kept = Object.entries(process.env).filter(
+    (entry): entry is [string, string] => entry[1] !== undefined,
+  );
+  return {
+    ...Object.fromEntries(kept),
+    HOME: home,
+    XDG_CONFIG_HOME: join(home, '.config'),
+    INIT_CWD: root,
+    ...env,
+  };
+};
+
+const exited = (child: ChildProcess): Promise<void> =>
+  child.exitCode !== null || child.signalCode !== null
+    ? Promise.resolve()
+    : new Promise(resolve => child.once('exit', () => resolve()));
+
+/** Runs the launcher until it prints its address. */
+const serve = (options: StartOptions): Promise<{ address: string; child: ChildProcess }> =>
+  new Promise((resolve, reject) => {
+    const args = ['electron/launcher/start.ts', '--browser', '--no-open', '--collection', options.collection];
+    const child = spawn(process.execPath, [...args, ...(options.demo ? ['--demo'] : [])], {
+      cwd: root,
+      env: environment(options),
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let said = '';
+    const read = (chunk: Buffer) => {
+      said += chunk;
+      const address = /http:\/\/127\.0\.0\.1:\d+\/#code=\S+/.exec(said)?.[0];
+      if (address) resolve({ address, child });
+    };
+    child.stdout.on('data', read);
+    child.stderr.on('data', read);
+    child.on('exit', code => reject(new Error(`The launcher ended with ${code}:\n${said}`)));
+  });
+
+export const startBrowser = async (
+  context: BrowserContext,
+  options: StartOptions,
+): Promise<Started & { address: string }> => {
+  const { address, child } = await serve(options);
+  const page = await context.newPage();
+  options.onPage?.(page);
+  await page.goto(address);
+  return {
+    page,
+    address,
+    close: async () => {
+      await page.close();
+      child.kill('SIGINT');
+      await exited(child);
+    },
+  };
+};
+
+/** The Electron of the environment; as root it runs without its sandbox, which the launcher never chooses by itself. */
+export const startWindow = async (options: StartOptions): Promise<Started & { app: ElectronApplication }> => {
+  const dist = process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(root, 'node_modules/electron/dist');
+  const profile = join(options.home, 'profile');
+  mkdirSync(profile, { recursive: true });
+  const app = await _electron.launch({
+    executablePath: join(dist, 'electron'),
+    cwd: root,
+    args: [
+      ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+      `--user-data-dir=${profile}`,
+      root,
+      `--collection=${options.collection}`,
+      ...(options.demo ? ['--demo'] : []),
+    ],
+    env: environment(options),
+  });
+  const child = app.process();
+  const page = await app.firstWindow();
+  options.onPage?.(page);
+  return {
+    page,
+    app,
+    close: async () => {
+      await app.close().catch(() => undefined);
+      await exited(child);
+    },
+  };
+};

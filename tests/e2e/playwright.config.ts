@@ -1,0 +1,40 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from '@playwright/test';
+import type { HostOptions } from './fixtures.ts';
+
+/** A Chromium of the system's, where there is one; else the one that Playwright installs for itself. */
+const installed = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(
+  existsSync,
+);
+const output = fileURLToPath(new URL('../../output/e2e', import.meta.url));
+
+/**
+ * The screens in both hosts. `screens/` runs in each; `browser/` and `window/` in their own. The window needs an Electron
+ * and a display (see .ci/run), so `npm test` runs the browser.
+ */
+export default defineConfig<HostOptions>({
+  testDir: '.',
+  outputDir: `${output}/traces`,
+  fullyParallel: true,
+  forbidOnly: true,
+  workers: 2,
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: [
+    ['list'],
+    ['json', { outputFile: `${output}/results-${process.env.PLAYWORN_E2E ?? 'all'}.json` }],
+  ],
+  use: {
+    viewport: { width: 1440, height: 900 },
+    locale: 'en-US',
+    timezoneId: 'UTC',
+    trace: 'retain-on-failure',
+    launchOptions: installed ? { executablePath: installed } : {},
+  },
+  projects: [
+    { name: 'browser', testMatch: /\/(screens|browser)\/[^/]*\.spec\.ts$/, use: { host: 'browser' } },
+    { name: 'window', testMatch: /\/(screens|window)\/[^/]*\.spec\.ts$/, use: { host: 'window' } },
+  ],
+});
