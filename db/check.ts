@@ -4,6 +4,7 @@ import { setImmediate as breathe } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
 import { backupPaths, listBackups } from './backup.ts';
 import type { Collection } from './collection.ts';
+import { asCollectionError, CollectionError, explain } from './errors.ts';
 import { differingTables, photoHashes, readManifest, tableHashes } from './manifest.ts';
 import { originalPath, storedPhotos } from './photo-files.ts';
 import { faultOfBackup } from './restore.ts';
@@ -88,7 +89,7 @@ export const checkCollection = async (
   { onProgress, signal }: CheckOptions = {},
 ): Promise<Finding[]> => {
   const { dir, reader: sqlite } = collection;
-  const photos = photoHashes(sqlite);
+  const photos = await explain(dir, () => photoHashes(sqlite));
   const backups = await listBackups(dir);
   const findings: Finding[] = [];
   const total = 4 + photos.length + backups.length;
@@ -97,7 +98,15 @@ export const checkCollection = async (
     signal?.throwIfAborted();
     onProgress?.(done, total, what);
     await breathe();
-    findings.push(...(await work()));
+    try {
+      findings.push(...(await work()));
+    } catch (error) {
+      const reason = asCollectionError(error, collection.dir);
+      if (!(reason instanceof CollectionError)) throw error;
+      findings.push(
+        damage(`${what[0]?.toUpperCase()}${what.slice(1)} could not be read to the end. ${reason.message}`),
+      );
+    }
     done++;
   };
 

@@ -44,7 +44,7 @@ const sentences: [RegExp, CollectionErrorCode, (place: string) => string][] = [
   [
     /^(SQLITE_CORRUPT|SQLITE_NOTADB|SQLITE_FORMAT)/,
     'damaged',
-    place => `${place} is damaged. Restore a backup; the present state is kept beside it.`,
+    place => `${place} is damaged. Restore a backup; the present state will be kept beside it.`,
   ],
   [
     /^(SQLITE_BUSY|SQLITE_LOCKED)/,

@@ -67,7 +67,7 @@ export const runAction = async <T>(
   );
 };
 
-/** Notes which rows each table has gained since bulk work began. Rows' numbers must be left to SQLite. */
+/** Notes which rows each table has gained since bulk work began. */
 const noteRanges = (sqlite: Database, id: number): void => {
   for (const table of trackedTables(sqlite))
     sqlite
@@ -93,7 +93,7 @@ const touchedOlderWords = (sqlite: Database, id: number): boolean =>
 /**
  * Like runAction, for thousands of rows (an import, the demo, revaluing everything): new rows are kept in history as
  * ranges and the search index is rebuilt at the end, which is many times faster. Changes to rows that were there before
- * are noted one by one as ever. Do not give new rows numbers of your own.
+ * are noted one by one as ever.
  */
 export const runBulk = async <T>(
   collection: Collection,

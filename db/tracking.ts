@@ -43,17 +43,17 @@ type RowEvent = (typeof events)[number];
 
 const triggerName = (table: TrackedTable, event: RowEvent) => `history_${event.toLowerCase()}_${table.name}`;
 
-/** `only` is a further condition, for bulk work. */
-const createTrigger = (table: TrackedTable, event: RowEvent, only = 'TRUE'): string => {
+const createTrigger = (table: TrackedTable, event: RowEvent, when: string): string => {
   const before = event === 'INSERT' ? 'NULL' : rowAsJson(table, 'OLD');
   const after = event === 'DELETE' ? 'NULL' : rowAsJson(table, 'NEW');
-  return `CREATE TEMP TRIGGER "${triggerName(table, event)}" AFTER ${event} ON main."${table.name}"
-    WHEN EXISTS (SELECT 1 FROM current_change) AND ${only}
+  return `CREATE TEMP TRIGGER "${triggerName(table, event)}" AFTER ${event} ON main."${table.name}" WHEN ${when}
     BEGIN
       INSERT INTO change_row (change_id, table_name, row_id, before, after)
       SELECT change_id, '${table.name}', ${event === 'DELETE' ? 'OLD' : 'NEW'}.id, ${before}, ${after} FROM current_change;
     END`;
 };
+
+const whileActing = 'EXISTS (SELECT 1 FROM current_change)';
 
 /**
  * Installs what history needs on a writing connection: the action that is current, and for every tracked table triggers
@@ -64,41 +64,33 @@ export const installHistory = (sqlite: Database): void => {
   sqlite.exec(`CREATE TEMP TABLE current_change (change_id INTEGER NOT NULL);
     CREATE TEMP TABLE bulk_start (table_name TEXT PRIMARY KEY, last_id INTEGER NOT NULL) WITHOUT ROWID;`);
   for (const table of trackedTables(sqlite))
-    for (const event of events) sqlite.exec(createTrigger(table, event));
+    for (const event of events) sqlite.exec(createTrigger(table, event, whileActing));
 };
 
-const replaceTriggers = (
-  sqlite: Database,
-  wanted: (table: TrackedTable, event: RowEvent) => string | null,
-) => {
-  for (const table of trackedTables(sqlite))
-    for (const event of events) {
-      sqlite.exec(`DROP TRIGGER IF EXISTS temp."${triggerName(table, event)}"`);
-      const trigger = wanted(table, event);
-      if (trigger) sqlite.exec(trigger);
-    }
+const replaceTriggers = (sqlite: Database, table: TrackedTable, when: (event: RowEvent) => string) => {
+  for (const event of events) {
+    sqlite.exec(`DROP TRIGGER IF EXISTS temp."${triggerName(table, event)}"`);
+    sqlite.exec(createTrigger(table, event, when(event)));
+  }
 };
 
-/** For bulk work: new rows go unnoted (their range is kept instead), changes to older rows are noted as ever. */
+/**
+ * For bulk work: rows with a number beyond the last one go unnoted (their range is kept instead); changes to older rows,
+ * and a new row in the place of an older one, are noted as ever.
+ */
 export const trackOnlyOlderRows = (sqlite: Database): void => {
   sqlite.exec('DELETE FROM bulk_start');
-  for (const table of trackedTables(sqlite))
-    sqlite.exec(
-      `INSERT INTO bulk_start SELECT '${table.name}', coalesce(max(id), 0) FROM main."${table.name}"`,
+  for (const table of trackedTables(sqlite)) {
+    const last = Number(
+      sqlite.prepare(`SELECT coalesce(max(id), 0) FROM main."${table.name}"`).pluck().get(),
     );
-  replaceTriggers(sqlite, (table, event) =>
-    event === 'INSERT'
-      ? null
-      : createTrigger(
-          table,
-          event,
-          `OLD.id <= (SELECT last_id FROM bulk_start WHERE table_name = '${table.name}')`,
-        ),
-  );
+    sqlite.prepare('INSERT INTO bulk_start VALUES (?, ?)').run(table.name, last);
+    replaceTriggers(sqlite, table, event => `${event === 'INSERT' ? 'NEW' : 'OLD'}.id <= ${last}`);
+  }
 };
 
 /** Ends bulk work: every row is noted again. */
 export const trackAllRows = (sqlite: Database): void => {
   sqlite.exec('DELETE FROM bulk_start');
-  replaceTriggers(sqlite, (table, event) => createTrigger(table, event));
+  for (const table of trackedTables(sqlite)) replaceTriggers(sqlite, table, () => whileActing);
 };
