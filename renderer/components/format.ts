@@ -11,14 +11,22 @@ export const readerLocale = (): string => {
   }
 };
 
+const trueMinus = (text: string): string => text.replace('-', '−');
+
 /** An amount with all its decimals, without the currency: "1,250.00". */
 export const amountText = (minor: Minor, currency: Currency): string =>
-  formatMinor(minor, currency, readerLocale());
+  trueMinus(formatMinor(minor, currency, readerLocale()));
 
 /** An estimate as precise as it deserves: whole units from 20 up, decimals below. */
 export const worthText = (minor: Minor, currency: Currency): string => {
   const major = Math.abs(minor) / 10 ** currencyDecimals(currency);
-  return formatMinor(Math.round(minor), currency, readerLocale(), major >= 20 ? 0 : undefined);
+  return trueMinus(formatMinor(Math.round(minor), currency, readerLocale(), major >= 20 ? 0 : undefined));
+};
+
+/** A round amount on an axis, with no more decimals than it needs: "5", "10", "0.50". */
+export const axisText = (minor: Minor, currency: Currency): string => {
+  const whole = minor % 10 ** currencyDecimals(currency) === 0;
+  return formatMinor(minor, currency, readerLocale(), whole ? 0 : undefined);
 };
 
 /** A change with its sign: "+12.00", "−3.50", "±0". */

@@ -18,6 +18,8 @@ const features = tableFeatures({
   sortedRowModel: createSortedRowModel(),
 });
 
+const edge = 16;
+
 const definition = <Row extends object>(
   column: GridColumn<Row>,
 ): ColumnDef<typeof features, Row, unknown> => ({
@@ -74,7 +76,9 @@ export const useGridTable = <Row extends object>({
     kept.current = { sortKey, order: extendOrder(before.order, order, getRowId) };
     return order;
   }, [sorted, sortKey, getRowId, holdsOrder]);
-  const widths = columns.map(column => columnSizing[column.id] ?? column.width);
+  // The outer columns reach to the edges of the window, their texts to the margins of the page.
+  const air = (index: number) => (index === 0 ? edge : 0) + (index === columns.length - 1 ? edge : 0);
+  const widths = columns.map((column, index) => (columnSizing[column.id] ?? column.width) + air(index));
   const template = columns
     .map((column, index) =>
       column.grow && columnSizing[column.id] === undefined

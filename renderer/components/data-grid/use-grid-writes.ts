@@ -29,7 +29,8 @@ export const useGridWrites = <Row extends object>(
   latest.current = rows;
   const queue = useRef<Promise<unknown>>(Promise.resolve());
   const [underway, setUnderway] = useState<Underway>({});
-  const [awaited, setAwaited] = useState(0);
+  // How many rows there will be once what is under way is written; one entry for each write that makes a row.
+  const [awaited, setAwaited] = useState<readonly number[]>([]);
   const [message, setMessage] = useState<string | null>(null);
 
   const enqueue = useCallback((work: () => Promise<void>) => {
@@ -42,16 +43,16 @@ export const useGridWrites = <Row extends object>(
       setUnderway(before => Object.fromEntries(Object.entries(before).filter(([key]) => !(key in shown))));
   }, []);
 
+  const awaitRows = useCallback((count: number) => {
+    setAwaited(before => [...before, count]);
+    return () => setAwaited(before => before.toSpliced(before.indexOf(count), 1));
+  }, []);
+
   const append = useCallback(
     async (added: ChangePlan['added']) => {
       const expected = latest.current.length + added.length;
-      setAwaited(expected);
-      try {
-        await onAppend?.(added);
-        for (let tries = 0; latest.current.length < expected && tries < 50; tries += 1) await pause(10);
-      } finally {
-        setAwaited(0);
-      }
+      await onAppend?.(added);
+      for (let tries = 0; latest.current.length < expected && tries < 50; tries += 1) await pause(10);
     },
     [onAppend],
   );
@@ -75,16 +76,18 @@ export const useGridWrites = <Row extends object>(
           ]),
         ),
       );
+      const arrived = awaitRows(latest.current.length + added.length);
       enqueue(async () => {
         try {
           if (changes.length > 0) await onEdit?.(changes);
           if (added.length > 0) await append(added);
         } finally {
+          arrived();
           hide();
         }
       });
     },
-    [append, enqueue, onEdit, show],
+    [append, awaitRows, enqueue, onEdit, show],
   );
 
   /** Writes one cell; `outcome` may still be searched for. */
@@ -96,28 +99,28 @@ export const useGridWrites = <Row extends object>(
       const rowKey = target === undefined ? blankKey(place.row) : getRowId(target);
       const hide = show({ [cellKey(rowKey, column.id)]: text });
       setMessage(null);
-      if (target === undefined) setAwaited(before => Math.max(before, place.row + 1));
+      const arrived = awaitRows(target === undefined ? place.row + 1 : 0);
       enqueue(async () => {
         try {
           const settled = await outcome;
           if ('problem' in settled) {
             setMessage(settled.problem);
-            setAwaited(0);
             return;
           }
           const row = latest.current[place.row];
           if (row !== undefined) await onEdit?.([{ rowId: getRowId(row), columnId: column.id, ...settled }]);
           else if (settled.value !== null) await append([[{ columnId: column.id, ...settled }]]);
         } finally {
+          arrived();
           hide();
         }
       });
     },
-    [append, columns, enqueue, getRowId, onEdit, show],
+    [append, awaitRows, columns, enqueue, getRowId, onEdit, show],
   );
 
   /** Blank lines at the foot: one to write in, and one for each row that is being made. */
-  const blanks = onAppend ? Math.max(0, awaited - rows.length) + 1 : 0;
+  const blanks = onAppend ? Math.max(0, Math.max(0, ...awaited) - rows.length) + 1 : 0;
   return { apply, commit, underway, blanks, message, setMessage };
 };
 

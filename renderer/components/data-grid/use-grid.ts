@@ -36,10 +36,17 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const writes = useGridWrites(rows, props);
   const { apply } = writes;
   const [wanted, setSelection] = useState<Selection>(at(0, 0));
-  const [editing, setEditing] = useState<Editing | null>(null);
+  const [editing, setShownEditing] = useState<Editing | null>(null);
+  // An editor that is left by a key loses the focus a moment later: that must not settle it twice.
+  const edited = useRef<Editing | null>(null);
   const pageRows = useRef(10);
   const tabStart = useRef<number | null>(null);
   const entering = useRef(false);
+
+  const setEditing = (next: Editing | null) => {
+    edited.current = next;
+    setShownEditing(next);
+  };
 
   const extent: Extent = {
     rows: rows.length + writes.blanks,
@@ -95,7 +102,7 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
     focusGrid();
   };
   const commitEdit = (text: string, outcome: CellOutcome | Promise<CellOutcome>, key: EditKey | null) => {
-    if (!editing) return;
+    if (!editing || edited.current !== editing) return;
     const { row, column } = editing;
     const definition = columns[column];
     const target = rowAt(row);

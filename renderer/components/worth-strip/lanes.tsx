@@ -30,17 +30,17 @@ const Tick = ({ spot, y, height }: { spot: Place; y: number; height: number }) =
     </At>
   ) : null;
 
-/** An arrowhead where a bar runs off the axis. */
+/** An arrowhead beside the axis where a bar runs off it. */
 const OffAxis = ({ side, y, height }: { side: 'left' | 'right'; y: number; height: number }) => {
-  const reach = Math.min(5, height);
-  const half = height / 2;
-  const tip =
-    side === 'left'
-      ? `M${reach} 0 L0 ${half} L${reach} ${height}`
-      : `M${-reach} 0 L0 ${half} L${-reach} ${height}`;
+  const half = Math.min(height, 8) / 2;
+  const middle = height / 2;
+  const out = side === 'left' ? -1 : 1;
   return (
     <At at={side === 'left' ? 0 : 1} y={y}>
-      <path className={classes.offAxis} d={tip} />
+      <path
+        className={classes.offAxis}
+        d={`M${out * 1.5} ${middle - half} L${out * 6} ${middle} L${out * 1.5} ${middle + half} Z`}
+      />
     </At>
   );
 };
@@ -117,6 +117,10 @@ export const GridLines = ({ scale, wanted = 8 }: { scale: WorthScale; wanted?: n
       y2="100%"
     />
   ));
+
+/** Three dotted lanes, where nothing can be told. */
+export const EmptyLanes = ({ measures: { bar, gap, edge } }: { measures: StripMeasures }) =>
+  [0, 1, 2].map(index => <Unknown key={index} y={edge + index * (bar + gap)} height={bar} />);
 
 /** The three bars, always in this order: as found solid, restored hatched with its whisker, original finish outlined. */
 export const Lanes = ({

@@ -2,9 +2,9 @@ import { useId } from 'react';
 import type { Currency, Range } from '../../../valuation/types.ts';
 import { worthText } from '../format.ts';
 import { describeWorths } from './describe.ts';
-import { GridLines, Lanes, type StripMeasures, stripHeight } from './lanes.tsx';
+import { EmptyLanes, GridLines, Lanes, type StripMeasures, stripHeight } from './lanes.tsx';
 import classes from './large-worth-strip.module.css';
-import { type SaleDot, SaleDots } from './sale-dots.tsx';
+import { DotLegend, type SaleDot, SaleDots } from './sale-dots.tsx';
 import { type WorthScale, worthScale } from './scale.ts';
 import type { StripWorths } from './strip-worths.ts';
 import { WorthAxis } from './worth-axis.tsx';
@@ -94,7 +94,14 @@ export const LargeWorthStrip = ({
             <Lanes worths={worths} scale={axis} measures={measures} hatchId={hatchId} />
           </svg>
         ) : (
-          <div className={classes.bars} style={{ height: stripHeight(measures) }} />
+          <svg
+            className={classes.bars}
+            height={stripHeight(measures)}
+            role="img"
+            aria-label={describeWorths(worths, currency)}
+          >
+            <EmptyLanes measures={measures} />
+          </svg>
         )}
       </div>
       <div className={classes.amounts}>
@@ -105,7 +112,12 @@ export const LargeWorthStrip = ({
       {axis ? (
         <div className={classes.beneath}>
           <WorthAxis scale={axis} wanted={10} />
-          {dots.length > 0 ? <SaleDots dots={dots} scale={axis} onOpen={onOpenRecord} /> : null}
+          {dots.length > 0 ? (
+            <>
+              <SaleDots dots={dots} scale={axis} onOpen={onOpenRecord} />
+              <DotLegend dots={dots} />
+            </>
+          ) : null}
         </div>
       ) : null}
       <div className={classes.currency}>{currency}</div>

@@ -94,3 +94,33 @@ export const SaleDots = ({
     </fieldset>
   );
 };
+
+const kinds: {
+  says: string;
+  level: SaleDot['level'];
+  doubtful?: boolean;
+  holds: (dot: SaleDot) => boolean;
+}[] = [
+  { says: 'sales of this variation', level: 'variation', holds: dot => dot.level === 'variation' },
+  { says: 'of its casting', level: 'casting', holds: dot => dot.level === 'casting' },
+  {
+    says: 'from further off',
+    level: 'series',
+    holds: dot => dot.level === 'series' || dot.level === 'everything',
+  },
+  { says: 'doubtful', level: 'variation', doubtful: true, holds: dot => dot.doubtful === true },
+];
+
+/** What the dots mean, of those that are there. */
+export const DotLegend = ({ dots }: { dots: readonly SaleDot[] }) => (
+  <ul className={classes.legend}>
+    {kinds
+      .filter(kind => dots.some(kind.holds))
+      .map(({ says, level, doubtful }) => (
+        <li key={says}>
+          <span className={classes.sample} data-level={level} data-doubtful={doubtful} aria-hidden="true" />
+          {says}
+        </li>
+      ))}
+  </ul>
+);

@@ -17,11 +17,13 @@ export interface Place {
 
 const margin = 1.12;
 const widest = 2000;
+/** From this many amounts on, the outermost hundredth at either end may leave the axis: one rarity must not flatten the rest. */
+const crowd = 200;
 
+/** A cost that eats most of a worth would stretch the axis towards zero: the net bar's low and middle may leave it. */
 const amountsOf = ({ asFound, restored, originalFinish }: StripWorths): Minor[] => [
   ...(asFound ? [asFound.low, asFound.high] : []),
-  // A cost that eats most of a worth would stretch the axis towards zero: the low end of the net bar may leave it.
-  ...(restored ? [restored.mid, restored.high, restored.gross] : []),
+  ...(restored ? [restored.gross] : []),
   ...(originalFinish ? [originalFinish.low, originalFinish.high] : []),
 ];
 
@@ -31,24 +33,18 @@ export const worthScale = (
   currency: Currency,
   more: readonly Minor[] = [],
 ): WorthScale | null => {
-  let min = Number.POSITIVE_INFINITY;
-  let max = 0;
-  const take = (amount: Minor) => {
-    if (!(amount > 0) || !Number.isFinite(amount)) return;
-    min = Math.min(min, amount);
-    max = Math.max(max, amount);
-  };
-  for (const worth of worths) for (const amount of amountsOf(worth)) take(amount);
-  for (const amount of more) take(amount);
-  if (max === 0) return null;
-  min = Math.max(min, max / widest);
+  const amounts = [...more];
+  for (const worth of worths) amounts.push(...amountsOf(worth));
+  const sorted = amounts.filter(amount => amount > 0 && Number.isFinite(amount)).sort((a, b) => a - b);
+  const left = sorted.length < crowd ? 0 : Math.floor(sorted.length / 100);
+  const lowest = sorted[left];
+  const max = sorted[sorted.length - 1 - left];
+  if (lowest === undefined || max === undefined) return null;
+  const min = Math.max(lowest, max / widest);
+  if (max / min >= 2) return { min: min / margin, max: max * margin, currency };
   // One amount alone still needs an axis to stand on.
-  if (max / min < 2) {
-    const middle = Math.sqrt(min * max);
-    min = middle / Math.SQRT2;
-    max = middle * Math.SQRT2;
-  }
-  return { min: min / margin, max: max * margin, currency };
+  const middle = Math.sqrt(min * max);
+  return { min: middle / 1.6, max: middle * 1.6, currency };
 };
 
 /** Places an amount on the axis; what is zero or less lies beyond its left end. */
