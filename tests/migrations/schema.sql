@@ -1,0 +1,263 @@
+CREATE INDEX car_casting ON car(casting_id);
+
+CREATE INDEX car_lot ON car(lot_id);
+
+CREATE INDEX car_variation ON car(variation_id);
+
+CREATE INDEX change_row_change ON change_row(change_id);
+
+CREATE INDEX change_row_row ON change_row(table_name, row_id);
+
+CREATE INDEX condition_check_car ON condition_check(car_id, checked_on);
+
+CREATE INDEX photo_car ON photo(car_id, position);
+
+CREATE INDEX photo_sha256 ON photo(sha256);
+
+CREATE INDEX sale_record_casting ON sale_record(casting_id, sold_on);
+
+CREATE INDEX sale_record_variation ON sale_record(variation_id, sold_on);
+
+CREATE INDEX valuation_effective ON valuation(effective_on);
+
+CREATE TABLE assumption_set (
+    id INTEGER PRIMARY KEY, version INTEGER NOT NULL UNIQUE, body TEXT NOT NULL, note TEXT NOT NULL DEFAULT '',
+    made_at TEXT NOT NULL
+  ) STRICT;
+
+CREATE TABLE car (
+    id INTEGER PRIMARY KEY, inventory_number TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    lot_id INTEGER REFERENCES lot(id), casting_id INTEGER REFERENCES casting(id), release_id INTEGER REFERENCES release(id),
+    variation_id INTEGER REFERENCES variation(id),
+    as_written TEXT NOT NULL DEFAULT '{}',
+    grade_half INTEGER CHECK (grade_half BETWEEN 2 AND 20),
+    finish_state TEXT NOT NULL DEFAULT 'original'
+      CHECK (finish_state IN ('original', 'touched up', 'restored', 'customised', 'stripped')),
+    status TEXT NOT NULL DEFAULT 'kept' CHECK (status IN ('kept', 'on the bench', 'donor', 'sold')),
+    location TEXT NOT NULL DEFAULT '', notes TEXT NOT NULL DEFAULT '',
+    cost_minor INTEGER CHECK (cost_minor >= 0), cost_fixed INTEGER NOT NULL DEFAULT 0 CHECK (cost_fixed IN (0, 1)),
+    own_low_minor INTEGER, own_mid_minor INTEGER, own_high_minor INTEGER,
+    created_at TEXT NOT NULL, updated_at TEXT NOT NULL
+  ) STRICT;
+
+CREATE TABLE car_candidate (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE,
+    variation_id INTEGER NOT NULL REFERENCES variation(id) ON DELETE CASCADE, UNIQUE (car_id, variation_id)
+  ) STRICT;
+
+CREATE VIRTUAL TABLE car_search USING fts5(
+    number, casting, release, variation, lot, location, notes, written, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
+  );
+
+CREATE TABLE 'car_search_config'(k PRIMARY KEY, v) WITHOUT ROWID;
+
+CREATE TABLE 'car_search_data'(id INTEGER PRIMARY KEY, block BLOB);
+
+CREATE TABLE 'car_search_docsize'(id INTEGER PRIMARY KEY, sz BLOB, origin INTEGER);
+
+CREATE TABLE 'car_search_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
+
+CREATE TABLE casting (
+    id INTEGER PRIMARY KEY, series_id INTEGER NOT NULL REFERENCES series(id), name TEXT NOT NULL COLLATE NOCASE,
+    body_type TEXT NOT NULL DEFAULT 'saloon', first_year INTEGER, length_mm REAL, materials TEXT NOT NULL DEFAULT '',
+    markings TEXT NOT NULL DEFAULT '', notes TEXT NOT NULL DEFAULT '', UNIQUE (series_id, name)
+  ) STRICT;
+
+CREATE TABLE casting_feature (
+    id INTEGER PRIMARY KEY, casting_id INTEGER NOT NULL REFERENCES casting(id) ON DELETE CASCADE, feature TEXT NOT NULL,
+    value TEXT NOT NULL COLLATE NOCASE, UNIQUE (casting_id, feature, value)
+  ) STRICT;
+
+CREATE TABLE casting_part (
+    id INTEGER PRIMARY KEY, casting_id INTEGER NOT NULL REFERENCES casting(id) ON DELETE CASCADE, part TEXT NOT NULL,
+    detail TEXT NOT NULL DEFAULT '', UNIQUE (casting_id, part)
+  ) STRICT;
+
+CREATE VIRTUAL TABLE casting_search USING fts5(
+    name, releases, range, notes, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
+  );
+
+CREATE TABLE 'casting_search_config'(k PRIMARY KEY, v) WITHOUT ROWID;
+
+CREATE TABLE 'casting_search_data'(id INTEGER PRIMARY KEY, block BLOB);
+
+CREATE TABLE 'casting_search_docsize'(id INTEGER PRIMARY KEY, sz BLOB, origin INTEGER);
+
+CREATE TABLE 'casting_search_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
+
+CREATE TABLE change (
+    id INTEGER PRIMARY KEY, label TEXT NOT NULL, made_at TEXT NOT NULL, undone INTEGER NOT NULL DEFAULT 0 CHECK (undone IN (0, 1))
+  ) STRICT;
+
+CREATE TABLE change_row (
+    id INTEGER PRIMARY KEY, change_id INTEGER NOT NULL REFERENCES change(id) ON DELETE CASCADE, table_name TEXT NOT NULL,
+    row_id INTEGER NOT NULL, last_row_id INTEGER, before TEXT, after TEXT
+  ) STRICT;
+
+CREATE TABLE colour (
+    id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    swatch TEXT NOT NULL CHECK (swatch GLOB '#[0-9a-f][0-9a-f][0-9a-f][0-9a-f][0-9a-f][0-9a-f]')
+  ) STRICT;
+
+CREATE TABLE condition_check (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE, checked_on TEXT NOT NULL,
+    grade_half INTEGER CHECK (grade_half BETWEEN 2 AND 20), notes TEXT NOT NULL DEFAULT ''
+  ) STRICT;
+
+CREATE TABLE decision (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL UNIQUE REFERENCES car(id) ON DELETE CASCADE, decided_on TEXT NOT NULL,
+    choice TEXT NOT NULL CHECK (choice IN ('leave', 'conserve', 'restore', 'customise', 'donor')),
+    recommended TEXT NOT NULL, overruled TEXT NOT NULL DEFAULT '[]', reason TEXT NOT NULL DEFAULT ''
+  ) STRICT;
+
+CREATE TABLE disposal (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL UNIQUE REFERENCES car(id) ON DELETE CASCADE, sold_on TEXT NOT NULL,
+    proceeds_minor INTEGER NOT NULL, fees_minor INTEGER NOT NULL DEFAULT 0, currency TEXT NOT NULL,
+    buyer TEXT NOT NULL DEFAULT '', venue TEXT NOT NULL DEFAULT '', notes TEXT NOT NULL DEFAULT ''
+  ) STRICT;
+
+CREATE TABLE exchange_rate (
+    id INTEGER PRIMARY KEY, currency TEXT NOT NULL, on_date TEXT NOT NULL, rate_e9 INTEGER NOT NULL CHECK (rate_e9 > 0),
+    UNIQUE (currency, on_date)
+  ) STRICT;
+
+CREATE TABLE expense (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE, spent_on TEXT NOT NULL,
+    what TEXT NOT NULL, minor INTEGER NOT NULL, currency TEXT NOT NULL
+  ) STRICT;
+
+CREATE TABLE lot (
+    id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE COLLATE NOCASE, bought_on TEXT, seller TEXT NOT NULL DEFAULT '',
+    currency TEXT NOT NULL, notes TEXT NOT NULL DEFAULT '', created_at TEXT NOT NULL
+  ) STRICT;
+
+CREATE TABLE lot_cost (
+    id INTEGER PRIMARY KEY, lot_id INTEGER NOT NULL REFERENCES lot(id) ON DELETE CASCADE,
+    kind TEXT NOT NULL CHECK (kind IN ('price', 'premium', 'tax', 'carriage', 'other')),
+    minor INTEGER NOT NULL CHECK (minor >= 0), note TEXT NOT NULL DEFAULT '', UNIQUE (lot_id, kind, note)
+  ) STRICT;
+
+CREATE VIRTUAL TABLE lot_search USING fts5(
+    name, seller, notes, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
+  );
+
+CREATE TABLE 'lot_search_config'(k PRIMARY KEY, v) WITHOUT ROWID;
+
+CREATE TABLE 'lot_search_data'(id INTEGER PRIMARY KEY, block BLOB);
+
+CREATE TABLE 'lot_search_docsize'(id INTEGER PRIMARY KEY, sz BLOB, origin INTEGER);
+
+CREATE TABLE 'lot_search_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
+
+CREATE TABLE maker (
+    id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE COLLATE NOCASE, country TEXT, notes TEXT NOT NULL DEFAULT ''
+  ) STRICT;
+
+CREATE TABLE part (
+    id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE COLLATE NOCASE, in_stock INTEGER NOT NULL DEFAULT 0,
+    unit_minor INTEGER, currency TEXT, notes TEXT NOT NULL DEFAULT ''
+  ) STRICT;
+
+CREATE TABLE part_grade (
+    id INTEGER PRIMARY KEY, check_id INTEGER NOT NULL REFERENCES condition_check(id) ON DELETE CASCADE,
+    part TEXT NOT NULL, grade_half INTEGER CHECK (grade_half BETWEEN 2 AND 20),
+    originality TEXT NOT NULL DEFAULT 'original'
+      CHECK (originality IN ('original', 'period replacement', 'reproduction', 'missing')),
+    note TEXT NOT NULL DEFAULT '', UNIQUE (check_id, part)
+  ) STRICT;
+
+CREATE TABLE photo (
+    id INTEGER PRIMARY KEY, sha256 TEXT NOT NULL, format TEXT NOT NULL, bytes INTEGER NOT NULL, width INTEGER NOT NULL,
+    height INTEGER NOT NULL, car_id INTEGER REFERENCES car(id) ON DELETE CASCADE,
+    lot_id INTEGER REFERENCES lot(id) ON DELETE CASCADE, variation_id INTEGER REFERENCES variation(id) ON DELETE CASCADE,
+    view TEXT NOT NULL DEFAULT '', caption TEXT NOT NULL DEFAULT '', state TEXT NOT NULL DEFAULT '',
+    taken_on TEXT, position INTEGER NOT NULL DEFAULT 0, added_at TEXT NOT NULL
+  ) STRICT;
+
+CREATE TABLE plan_line (
+    id INTEGER PRIMARY KEY, plan_id INTEGER NOT NULL REFERENCES restoration_plan(id) ON DELETE CASCADE,
+    kind TEXT NOT NULL CHECK (kind IN ('part', 'material', 'tool', 'other')), name TEXT NOT NULL,
+    low_minor INTEGER NOT NULL, likely_minor INTEGER NOT NULL, high_minor INTEGER NOT NULL,
+    part_id INTEGER REFERENCES part(id), quantity INTEGER NOT NULL DEFAULT 1
+  ) STRICT;
+
+CREATE TABLE release (
+    id INTEGER PRIMARY KEY, casting_id INTEGER NOT NULL REFERENCES casting(id) ON DELETE CASCADE,
+    name TEXT NOT NULL COLLATE NOCASE, year INTEGER, changed_part TEXT NOT NULL DEFAULT '', notes TEXT NOT NULL DEFAULT '',
+    UNIQUE (casting_id, name, year)
+  ) STRICT;
+
+CREATE TABLE restoration_plan (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL UNIQUE REFERENCES car(id) ON DELETE CASCADE,
+    kind TEXT NOT NULL DEFAULT 'restore' CHECK (kind IN ('restore', 'customise')),
+    target_half INTEGER NOT NULL CHECK (target_half BETWEEN 2 AND 20), deviations TEXT NOT NULL DEFAULT '[]',
+    parts_after TEXT NOT NULL DEFAULT '[]',
+    minutes_low INTEGER NOT NULL, minutes_likely INTEGER NOT NULL, minutes_high INTEGER NOT NULL,
+    spoil_permille INTEGER NOT NULL DEFAULT 0, spoiled_share_permille INTEGER NOT NULL DEFAULT 500,
+    notes TEXT NOT NULL DEFAULT ''
+  ) STRICT;
+
+CREATE TABLE sale_record (
+    id INTEGER PRIMARY KEY, sold_on TEXT NOT NULL, price_minor INTEGER NOT NULL CHECK (price_minor > 0),
+    currency TEXT NOT NULL, casting_id INTEGER REFERENCES casting(id), variation_id INTEGER REFERENCES variation(id),
+    as_written TEXT NOT NULL DEFAULT '{}', grade_half INTEGER CHECK (grade_half BETWEEN 2 AND 20),
+    finish_state TEXT NOT NULL DEFAULT 'original'
+      CHECK (finish_state IN ('original', 'touched up', 'restored', 'customised', 'stripped')),
+    missing_parts TEXT NOT NULL DEFAULT '[]', reproduction_parts TEXT NOT NULL DEFAULT '[]',
+    source TEXT NOT NULL DEFAULT '', reference TEXT NOT NULL DEFAULT '', reliability_percent INTEGER,
+    excluded INTEGER NOT NULL DEFAULT 0 CHECK (excluded IN (0, 1)), excluded_why TEXT NOT NULL DEFAULT '',
+    disposal_id INTEGER REFERENCES disposal(id) ON DELETE CASCADE, identity TEXT NOT NULL UNIQUE, notes TEXT NOT NULL DEFAULT ''
+  ) STRICT;
+
+CREATE VIRTUAL TABLE sale_search USING fts5(
+    casting, release, variation, source, notes, written, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
+  );
+
+CREATE TABLE 'sale_search_config'(k PRIMARY KEY, v) WITHOUT ROWID;
+
+CREATE TABLE 'sale_search_data'(id INTEGER PRIMARY KEY, block BLOB);
+
+CREATE TABLE 'sale_search_docsize'(id INTEGER PRIMARY KEY, sz BLOB, origin INTEGER);
+
+CREATE TABLE 'sale_search_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
+
+CREATE TABLE series (
+    id INTEGER PRIMARY KEY, maker_id INTEGER NOT NULL REFERENCES maker(id), name TEXT NOT NULL COLLATE NOCASE,
+    first_year INTEGER, last_year INTEGER, notes TEXT NOT NULL DEFAULT '', UNIQUE (maker_id, name)
+  ) STRICT;
+
+CREATE TABLE setting (id INTEGER PRIMARY KEY, key TEXT NOT NULL UNIQUE, value TEXT NOT NULL) STRICT;
+
+CREATE TABLE valuation (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE, effective_on TEXT NOT NULL,
+    made_at TEXT NOT NULL, currency TEXT NOT NULL, basis TEXT NOT NULL, assumption_set_id INTEGER REFERENCES assumption_set(id),
+    as_found_low INTEGER, as_found_mid INTEGER, as_found_high INTEGER,
+    restored_low INTEGER, restored_mid INTEGER, restored_high INTEGER,
+    original_low INTEGER, original_mid INTEGER, original_high INTEGER,
+    evidence TEXT NOT NULL DEFAULT '{}', UNIQUE (car_id, effective_on, basis)
+  ) STRICT;
+
+CREATE TABLE variation (
+    id INTEGER PRIMARY KEY, release_id INTEGER NOT NULL REFERENCES release(id) ON DELETE CASCADE,
+    colour TEXT NOT NULL DEFAULT '' COLLATE NOCASE, body_finish TEXT NOT NULL DEFAULT '' COLLATE NOCASE,
+    base_paint TEXT NOT NULL DEFAULT '' CHECK (base_paint IN ('', 'none', 'front quarter', 'rear quarter', 'full')),
+    rear_end TEXT NOT NULL DEFAULT '' COLLATE NOCASE, roof TEXT NOT NULL DEFAULT '' COLLATE NOCASE,
+    interior TEXT NOT NULL DEFAULT '' COLLATE NOCASE, glazing TEXT NOT NULL DEFAULT '' COLLATE NOCASE,
+    wheels TEXT NOT NULL DEFAULT '' COLLATE NOCASE, accessory TEXT NOT NULL DEFAULT '' COLLATE NOCASE,
+    country TEXT NOT NULL DEFAULT '' COLLATE NOCASE,
+    rarity TEXT CHECK (rarity IN ('common', 'uncommon', 'scarce', 'rare')),
+    factory_specification TEXT NOT NULL DEFAULT '', notes TEXT NOT NULL DEFAULT '',
+    UNIQUE (release_id, colour, body_finish, base_paint, rear_end, roof, interior, glazing, wheels, accessory, country)
+  ) STRICT;
+
+CREATE VIRTUAL TABLE variation_search USING fts5(
+    release, words, casting, notes, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
+  );
+
+CREATE TABLE 'variation_search_config'(k PRIMARY KEY, v) WITHOUT ROWID;
+
+CREATE TABLE 'variation_search_data'(id INTEGER PRIMARY KEY, block BLOB);
+
+CREATE TABLE 'variation_search_docsize'(id INTEGER PRIMARY KEY, sz BLOB, origin INTEGER);
+
+CREATE TABLE 'variation_search_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
