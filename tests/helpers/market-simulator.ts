@@ -1,0 +1,178 @@
+import type { IsoDate, Market, SaleRecord } from '../../valuation/types.ts';
+import {
+  type FinishState,
+  finishStates,
+  type PartName,
+  type Rarity,
+  rarities,
+} from '../../valuation/words.ts';
+import { type Random, seededRandom } from './random.ts';
+
+/** How a market is drawn. Every figure of the truth is drawn by seed unless it is given. */
+export interface MarketWish {
+  seed: number;
+  series?: number;
+  castingsPerSeries?: number;
+  variationsPerCasting?: number;
+  /** Years of sale records before the effective date. */
+  years?: number;
+  on?: IsoDate;
+  /** Standard deviation of the log of one sale's price. */
+  noise?: number;
+  /** Yearly change of the log price. */
+  drift?: number;
+  /** Share of records with a wild price, ten times too high or too low. */
+  wildShare?: number;
+  /** Share of records without a grade. */
+  ungradedShare?: number;
+  /** Multiplies the number of sale records. */
+  density?: number;
+  /** Share of records with a missing or reproduction part; their losses are the market's own. */
+  incompleteShare?: number;
+}
+
+/** The truth behind a simulated market. */
+export interface MarketTruth {
+  noise: number;
+  drift: number;
+  /** Log of the median price at the effective date of a complete car. */
+  logPrice: (variationId: number, state: FinishState, grade: number) => number;
+  salesOf: (variationId: number) => number;
+}
+
+export interface SimulatedMarket {
+  market: Market;
+  truth: MarketTruth;
+  on: IsoDate;
+}
+
+const dayOf = (date: IsoDate): number => Date.parse(`${date}T00:00:00Z`) / 86_400_000;
+const dateOf = (day: number): IsoDate => new Date(day * 86_400_000).toISOString().slice(0, 10);
+
+const rarityShares = [0.5, 0.28, 0.15, 0.07];
+const stateShares = [0.7, 0.07, 0.14, 0.05, 0.04];
+const losable: PartName[] = ['glazing', 'accessory', 'wheels', 'labels'];
+
+/** A true grade curve: −depth × ((10 − g)/9)^bend, so that it is no multiple of any assumption. */
+const drawCurve = (random: Random, depth: number) => {
+  const bend = random.between(0.75, 1.35);
+  return (grade: number) => -depth * ((10 - grade) / 9) ** bend;
+};
+
+const drawTruth = (random: Random) => {
+  const depth = random.between(1.9, 3.3);
+  const flatter = [
+    1,
+    random.between(0.8, 1),
+    random.between(0.6, 0.9),
+    random.between(0.5, 0.9),
+    random.between(0.3, 0.8),
+  ];
+  const curves = finishStates.map((_, i) => drawCurve(random, depth * flatter[i]!));
+  const finish = [
+    0,
+    random.normal(-0.45, 0.15),
+    random.normal(-0.75, 0.25),
+    random.normal(-1.1, 0.25),
+    random.normal(-1.4, 0.3),
+  ];
+  const rarity = [0, random.between(0.15, 0.6), random.between(0.5, 1.1), random.between(1, 1.9)];
+  return { curves, finish, rarity };
+};
+
+/** Sales of a variation: a third have none, and the median of all is about two; the rarer, the fewer. */
+const drawCount = (random: Random, rarity: number, density: number): number => {
+  const none = [0.24, 0.34, 0.45, 0.6][rarity]!;
+  if (random.uniform() < none) return 0;
+  const scale = [1.35, 1.1, 0.8, 0.5][rarity]!;
+  return Math.max(1, Math.round(Math.exp(random.normal(scale, 0.85)) * density));
+};
+
+const drawGrade = (random: Random): number =>
+  Math.min(10, Math.max(1, Math.round(random.normal(6, 1.9) * 2) / 2));
+
+/**
+ * A market with a known truth: series, castings and variations with levels of their own, rarity and finish-state factors, a grade curve
+ * per finish state, drift and noise; and sale records as sparse as real ones, in minor units of USD. The same wish gives the same market.
+ */
+export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
+  const random = seededRandom(wish.seed);
+  const { series = 5, castingsPerSeries = 12, variationsPerCasting = 5, years = 8, density = 1 } = wish;
+  const on = wish.on ?? '2025-06-30';
+  const { curves, finish, rarity: rarityLogs } = drawTruth(random);
+  const noise = wish.noise ?? random.between(0.2, 0.42);
+  const drift = wish.drift ?? random.between(-0.02, 0.05);
+  const spreads = {
+    series: random.between(0.1, 0.5),
+    casting: random.between(0.3, 0.7),
+    variation: random.between(0.2, 0.5),
+  };
+  const partLoss = losable.map(() => random.between(0.08, 0.35));
+  const overall = random.between(7.5, 9.5);
+  const market: Market = { reportingCurrency: 'USD', castings: [], variations: [], sales: [], rates: [] };
+  const levels = new Map<number, number>();
+  const counts = new Map<number, number>();
+  const today = dayOf(on);
+
+  const drawSale = (variationId: number, castingId: number): SaleRecord => {
+    const state = random.pick(stateShares);
+    const grade = drawGrade(random);
+    const age = random.uniform() * years;
+    const missing = losable.filter(() => random.uniform() < (wish.incompleteShare ?? 0) / losable.length);
+    const lost = missing.reduce((log, part) => log + Math.log(1 - partLoss[losable.indexOf(part)]!), 0);
+    const wild = random.uniform() < (wish.wildShare ?? 0) ? Math.sign(random.uniform() - 0.5) * Math.LN10 : 0;
+    const log =
+      levels.get(variationId)! +
+      curves[state]!(grade) +
+      finish[state]! +
+      lost -
+      drift * age +
+      random.normal(0, noise) +
+      wild;
+    return {
+      id: market.sales.length + 1,
+      soldOn: dateOf(Math.floor(today - age * 365.25)),
+      price: Math.max(1, Math.round(Math.exp(log))),
+      currency: 'USD',
+      castingId,
+      variationId,
+      grade: random.uniform() < (wish.ungradedShare ?? 0) ? null : grade,
+      finishState: finishStates[state]!,
+      missingParts: missing,
+      reproductionParts: [],
+      reliability: null,
+      source: 'auction',
+    };
+  };
+
+  for (let s = 1; s <= series; s++) {
+    const seriesLevel = overall + random.normal(0, spreads.series);
+    for (let c = 0; c < castingsPerSeries; c++) {
+      const castingId = market.castings.push({ id: market.castings.length + 1, seriesId: s });
+      const castingLevel = seriesLevel + random.normal(0, spreads.casting);
+      const variations = Math.max(1, Math.round(random.between(0.5, 1.5) * variationsPerCasting));
+      for (let v = 0; v < variations; v++) {
+        const rank = random.pick(rarityShares);
+        const id = market.variations.length + 1;
+        market.variations.push({ id, castingId, rarity: rarities[rank] as Rarity });
+        levels.set(id, castingLevel + rarityLogs[rank]! + random.normal(0, spreads.variation));
+        const count = drawCount(random, rank, density);
+        counts.set(id, count);
+        for (let k = 0; k < count; k++) market.sales.push(drawSale(id, castingId));
+      }
+    }
+  }
+  return {
+    market,
+    on,
+    truth: {
+      noise,
+      drift,
+      logPrice: (variationId, state, grade) => {
+        const i = finishStates.indexOf(state);
+        return levels.get(variationId)! + curves[i]!(grade) + finish[i]!;
+      },
+      salesOf: variationId => counts.get(variationId)!,
+    },
+  };
+};

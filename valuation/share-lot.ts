@@ -1,0 +1,61 @@
+import { checkFinite } from './check-input.ts';
+import { sharePrice } from './share-price.ts';
+import type { Minor } from './types.ts';
+
+export interface LotShareWish {
+  id: number;
+  /** Relative worth; null where nothing is known: it then weighs as much as the others do on average. */
+  weight: number | null;
+  /** A share set by hand, which stays; null where it is to be shared. */
+  fixed: Minor | null;
+}
+
+/**
+ * Shares the price of a lot over its cars: shares fixed by hand stay, the rest is shared by relative worth to the minor unit, by the
+ * largest remainder, and all sum to the total exactly. Where no weight is above zero the rest is shared equally.
+ *
+ * Throws RangeError on an empty lot, a total below zero, a fixed share below zero, fixed shares that come to more than the total,
+ * and when every share is fixed and they do not come to the total.
+ */
+export const shareLot = ({
+  totalMinor,
+  cars,
+}: {
+  totalMinor: Minor;
+  cars: readonly LotShareWish[];
+}): { shares: { id: number; minor: Minor; fixed: boolean }[] } => {
+  if (cars.length === 0) throw new RangeError('cars must not be empty');
+  if (!Number.isSafeInteger(totalMinor) || totalMinor < 0)
+    throw new RangeError(`totalMinor must be a whole number, not below zero, not ${totalMinor}`);
+  let standing = 0;
+  for (const { id, weight, fixed } of cars) {
+    if (weight !== null) checkFinite(weight, `weight of car ${id}`);
+    if (weight !== null && weight < 0) throw new RangeError(`weight of car ${id} must not be below zero`);
+    if (fixed === null) continue;
+    if (!Number.isSafeInteger(fixed) || fixed < 0)
+      throw new RangeError(`fixed share of car ${id} must be a whole number, not below zero, not ${fixed}`);
+    standing += fixed;
+  }
+  if (standing > totalMinor)
+    throw new RangeError(
+      `the shares fixed by hand come to ${standing}, more than the lot cost (${totalMinor})`,
+    );
+  const open = cars.filter(({ fixed }) => fixed === null);
+  if (open.length === 0 && standing !== totalMinor)
+    throw new RangeError(
+      `every share is fixed, and together they come to ${standing}, not to what the lot cost (${totalMinor})`,
+    );
+  const known = open.map(({ weight }) => weight).filter(weight => weight !== null);
+  const sum = known.reduce((a, b) => a + b, 0);
+  const mean = known.length > 0 ? sum / known.length : 1;
+  const weights = open.map(({ weight }) => (sum > 0 ? (weight ?? mean) : 1));
+  const shares = open.length > 0 ? sharePrice(totalMinor - standing, weights) : [];
+  const shared = new Map(open.map((car, i) => [car, shares[i]!]));
+  return {
+    shares: cars.map(car => ({
+      id: car.id,
+      minor: car.fixed ?? shared.get(car)!,
+      fixed: car.fixed !== null,
+    })),
+  };
+};
