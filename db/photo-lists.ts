@@ -63,3 +63,27 @@ export const firstPhotos = async (
   else for (const ids of inChunks(carIds)) await read(ids);
   return first;
 };
+
+/** The photographs of the given cars, in their order, by car id. */
+export const photosOfCars = async (
+  db: Kysely<Schema>,
+  carIds: number[],
+): Promise<Map<number, { sha256: string; view: string; caption: string }[]>> => {
+  const photos = new Map<number, { sha256: string; view: string; caption: string }[]>();
+  for (const ids of inChunks(carIds)) {
+    const rows = await db
+      .selectFrom('photo')
+      .select(['car_id', 'sha256', 'view', 'caption'])
+      .where('car_id', 'in', ids)
+      .orderBy('position')
+      .orderBy('id')
+      .execute();
+    for (const { car_id, ...photo } of rows) {
+      if (car_id === null) continue;
+      const list = photos.get(car_id);
+      if (list) list.push(photo);
+      else photos.set(car_id, [photo]);
+    }
+  }
+  return photos;
+};

@@ -293,7 +293,11 @@ const importOptions = z.object({
   dateOrder: z.record(z.string(), z.enum(['ymd', 'dmy', 'mdy'])).default({}),
   currency: currency.optional(),
 });
-export const previewImport = importOptions.extend({ file: z.file().max(2_000_000_000) });
+export const previewImport = importOptions.extend({
+  file: z.file().max(2_000_000_000),
+  addReference: z.boolean().default(false),
+  lotId: id.optional(),
+});
 export const runImport = importOptions.extend({
   file: z.file().max(2_000_000_000),
   dryRun: z.boolean().default(false),

@@ -32,9 +32,13 @@ export interface Session {
   /** The effective date: the host's day, or the demo's own. */
   today(): Promise<string>;
   state(): CollectionState;
-  create(dir: string, settings: { reportingCurrency: string; owner: string; name?: string }): Promise<void>;
+  create(dir: string, settings: { reportingCurrency: string; owner: string }): Promise<void>;
   open(dir: string): Promise<void>;
   close(): Promise<void>;
+  /** Adds a sentence that the owner must be told once. */
+  tell(notice: string): void;
+  /** Forgets what has been kept of the tables that the newest action changed; for actions not run by this session. */
+  changed(): Promise<void>;
   /** Runs a write as one action of history and one undo; the label is a sentence in the past tense. */
   act<T>(label: string, work: Work<T>): Promise<T>;
   /** The same for thousands of rows. */
@@ -63,11 +67,12 @@ export const createSession = (options: SessionOptions): Session => {
     if (!collection) throw refused('No collection is open. Open one, or start a new one.', 'no-collection');
     return collection;
   };
+  let notices: string[] = [];
   const close = async () => {
     const open = collection;
     collection = null;
     versions.touchAll();
-    await open?.close({ at: at() });
+    notices = (await open?.close({ at: at() }))?.notices ?? [];
   };
   const open = async (dir: string) => {
     if (collection?.dir === dir) return;
@@ -78,11 +83,21 @@ export const createSession = (options: SessionOptions): Session => {
       );
     await close();
     collection = await openCollection(dir, { at: at(), host: options.host });
+    notices.push(...collection.notices);
   };
+  const changed = async () => versions.touch(await changedTables(need().db));
   const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
     const open = need();
     const result = await runner(open, label, at(), work);
-    versions.touch(await changedTables(open.db));
+    await changed();
+    return result;
+  };
+
+  // Opening, closing and starting a collection never overlap.
+  let turn: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const result = turn.then(work);
+    turn = result.catch(() => {});
     return result;
   };
 
@@ -104,25 +119,25 @@ export const createSession = (options: SessionOptions): Session => {
       demoDir: options.demoDir,
       host: options.host,
       version: options.version,
-      notices: collection?.notices ?? [],
+      notices: [...notices],
     }),
-    async create(dir, settings) {
-      if (collectionExists(dir))
-        throw refused(
-          `There is a collection in ${dir} already. Open it, or choose another folder.`,
-          'exists',
-        );
-      await createCollection(dir, { at: at(), reportingCurrency: settings.reportingCurrency });
-      await open(dir);
-      const { owner, name } = settings;
-      if (owner || name)
-        await run(runAction, 'Started the collection', async trx => {
-          if (owner) await writeSetting(trx, 'owner', owner);
-          if (name) await writeSetting(trx, 'name', name);
-        });
+    create: (dir, { reportingCurrency, owner }) =>
+      inTurn(async () => {
+        if (collectionExists(dir))
+          throw refused(
+            `There is a collection in ${dir} already. Open it, or choose another folder.`,
+            'exists',
+          );
+        await createCollection(dir, { at: at(), reportingCurrency });
+        await open(dir);
+        if (owner) await run(runAction, 'Started the collection', trx => writeSetting(trx, 'owner', owner));
+      }),
+    open: dir => inTurn(() => open(dir)),
+    close: () => inTurn(close),
+    tell: notice => {
+      notices.push(notice);
     },
-    open,
-    close,
+    changed,
     act: (label, work) => run(runAction, label, work),
     bulk: (label, work) => run(runBulk, label, work),
   };

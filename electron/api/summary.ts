@@ -1,3 +1,4 @@
+import { listBackups } from '../../db/backup.ts';
 import { readReportingCurrency, readSetting } from '../../db/settings.ts';
 import { openOf } from './open-collection.ts';
 import type { Session } from './session.ts';
@@ -33,6 +34,6 @@ export const summaryOf = async (session: Session): Promise<CollectionSummary> =>
     reportingCurrency: await readReportingCurrency(db),
     today: await session.today(),
     counts,
-    lastBackup: null,
+    lastBackup: (await listBackups(dir))[0] ?? null,
   };
 };

@@ -474,8 +474,12 @@ export interface ImportPreview {
   }[];
   ourColumns: { name: string; required: boolean; help: string }[];
   rows: number;
-  /** First rows as they would be taken. */
+  /** What becomes of the rows, as the file is mapped now. */
+  counts: { accepted: number; rejected: number; duplicates: number; unidentified: number };
+  /** First rows as they would be taken, and the first rejected ones. */
   sample: ImportRowView[];
+  /** Castings that sale records name and the reference lacks. */
+  missingCastings: string[];
   warnings: string[];
 }
 

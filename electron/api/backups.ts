@@ -1,0 +1,57 @@
+import { listBackups, backUp as makeBackup } from '../../db/backup.ts';
+import { checkCollection } from '../../db/check.ts';
+import { restore as restoreBackup } from '../../db/restore.ts';
+import { needsCollection } from './context.ts';
+import { refused } from './errors.ts';
+import * as inputs from './inputs.ts';
+import { streamed } from './progress.ts';
+import type { BackupInfo, CheckFinding, CollectionState } from './views.ts';
+
+const backups = needsCollection.handler(
+  ({ context }): Promise<BackupInfo[]> => listBackups(context.collection.dir),
+);
+
+const backUp = needsCollection.handler(
+  ({ context }): Promise<BackupInfo> =>
+    makeBackup(context.collection, { at: context.session.at(), reason: 'asked for' }),
+);
+
+/** Closes the collection, puts the backup in its place, and opens it again, whether or not that succeeded. */
+const restore = needsCollection
+  .input(inputs.restoreBackup)
+  .handler(async ({ context, input }): Promise<CollectionState> => {
+    const { session, collection } = context;
+    const { dir } = collection;
+    if (!(await listBackups(dir)).some(backup => backup.name === input.name))
+      throw refused('There is no such backup any more. Choose another.', 'missing');
+    await session.close();
+    try {
+      const { presentState, missingPhotos } = await restoreBackup(dir, input.name, {
+        at: session.at(),
+        host: session.options.host,
+      });
+      await session.open(dir);
+      if (presentState) session.tell(`The state from before is kept: ${presentState}.`);
+      if (missingPhotos.length > 0)
+        session.tell(
+          `${missingPhotos.length} photographs that this backup shows are no longer in the photo folder.`,
+        );
+    } catch (error) {
+      if (!session.collection) await session.open(dir);
+      throw error;
+    }
+    return session.state();
+  });
+
+const check = needsCollection.handler(({ context, signal }) =>
+  streamed<CheckFinding[]>(
+    (report, stop) =>
+      checkCollection(context.collection, {
+        onProgress: (done, total, what) => report(done, total, what),
+        signal: stop,
+      }),
+    signal,
+  ),
+);
+
+export const backupProcedures = { backups, backUp, restore, check };

@@ -1,0 +1,57 @@
+import { ImportFileError, type ImportResult, previewImport, runImport } from '../../db/import/index.ts';
+import { needsCollection } from './context.ts';
+import { refused } from './errors.ts';
+import * as inputs from './inputs.ts';
+import { marketToday } from './market.ts';
+import { streamed } from './progress.ts';
+import { reshareLot } from './shares.ts';
+import type { ImportPreview } from './views.ts';
+
+/** A file that cannot be read as a table is the caller's to put right, not a fault of ours. */
+const explained = async <T>(work: Promise<T>): Promise<T> => {
+  try {
+    return await work;
+  } catch (error) {
+    throw error instanceof ImportFileError ? refused(error.message, 'file') : error;
+  }
+};
+
+const preview = needsCollection
+  .input(inputs.previewImport)
+  .handler(({ context, input, signal }): Promise<ImportPreview> => {
+    const { file, ...options } = input;
+    return explained(
+      previewImport(
+        context.collection,
+        file,
+        file.name,
+        { ...options, dryRun: true, addReference: options.addReference },
+        { at: context.session.at(), signal },
+      ),
+    );
+  });
+
+/** Takes a file in as one action; a lot's price is shared out over its cars as part of it. */
+const run = needsCollection.input(inputs.runImport).handler(({ context, input, signal }) => {
+  const { session, collection } = context;
+  const { file, ...options } = input;
+  return streamed<ImportResult>(async (report, stop) => {
+    const fitted = await marketToday(session);
+    const result = await explained(
+      runImport(
+        collection,
+        file,
+        file.name,
+        options,
+        { at: session.at(), signal: stop, onProgress: report },
+        async (trx, lotId) => {
+          if (lotId !== null) await reshareLot(trx, fitted, lotId);
+        },
+      ),
+    );
+    if (!options.dryRun) await session.changed();
+    return result;
+  }, signal);
+});
+
+export const imports = { preview, run };
