@@ -69,18 +69,29 @@ export const LargeWorthStrip = ({
   return (
     <div className={classes.strip}>
       <div className={classes.names}>
-        {names.map(({ which, name, note }) => (
-          <div key={which} className={classes.name}>
-            {onExplain ? (
-              <button type="button" className={classes.explain} onClick={() => onExplain(which)}>
-                {name}
-              </button>
-            ) : (
-              name
-            )}
-            {note ? <span className={classes.note}>{note}</span> : null}
-          </div>
-        ))}
+        {names.map(({ which, name, note }) => {
+          const label = (
+            <>
+              {name}
+              {note ? <span className={classes.note}>{note}</span> : null}
+            </>
+          );
+          return onExplain ? (
+            <button
+              key={which}
+              type="button"
+              className={`${classes.name} ${classes.explain}`}
+              title="Show the sale records behind it"
+              onClick={() => onExplain(which)}
+            >
+              {label}
+            </button>
+          ) : (
+            <div key={which} className={classes.name}>
+              {label}
+            </div>
+          );
+        })}
       </div>
       <div className={classes.plot}>
         {axis ? (
