@@ -32,8 +32,8 @@ export interface Chosen {
   gapLeft?: number;
 }
 
-/** Simplex iterations times candidates that a choice may take in all when no gap is asked for: a few seconds. */
-const workInAll = 3_000_000;
+/** Simplex iterations that a choice may take in all when no gap is asked for: a few seconds, as they cost more among many candidates. */
+const workInAll = (candidates: number): number => Math.min(40_000, 3_000_000 / candidates);
 /** A gap that is good enough once half of that has not closed it. */
 const goodEnough = 0.001;
 /** Candidates left open, those about whose choice the relaxation is least sure, when looking for a choice to start from. */
@@ -91,7 +91,7 @@ const firstChoice = (
     settled.map((share, j) => (open.has(j) ? 0 : share)),
     settled.map((share, j) => (open.has(j) ? 1 : share)),
   );
-  const enough = (iterations: number) => iterations * count > workInAll / 10;
+  const enough = (iterations: number) => iterations > workInAll(count) / 10;
   const solved = model.solve({ ...stop, enough, target: relaxedGain * (1 - goodEnough / 2) });
   model.setBounds(new Array<number>(count).fill(0), new Array<number>(count).fill(1));
   return typeof solved === 'object' ? (solved.shares ?? undefined) : undefined;
@@ -115,9 +115,9 @@ const solveChoice = async (
   if (!relaxed.shares) throw new Error('No choice was found in the time given');
   const relaxedGain = dot(gains, relaxed.shares);
   const start = firstChoice(whole, relaxed, relaxedGain, stop);
-  const work = (iterations: number) => iterations * gains.length;
+  const work = workInAll(gains.length);
   const enough: Stop['enough'] = (iterations, gapSoFar) =>
-    work(iterations) > (gapSoFar <= goodEnough ? workInAll / 2 : (workInAll * 3) / 4);
+    iterations > (gapSoFar <= goodEnough ? work / 2 : (work * 3) / 4);
   const solved = solveOrThrow(whole, gap === undefined ? { ...stop, enough } : stop, signal, start);
   if (!solved.shares) throw new Error('No choice was found in the time given');
   const shares = solved.shares;
@@ -139,8 +139,7 @@ const solveChoice = async (
       return higher;
     };
     const each = { ...stop, seconds: timeLimit / 2 / limits.length };
-    const tooMuch = (iterations: number) =>
-      work(iterations) > (workInAll - work(solved.iterations)) / limits.length;
+    const tooMuch = (iterations: number) => iterations > (work - solved.iterations) / limits.length;
     const exact =
       proved && !gap ? raise(whole, gap === undefined ? { ...each, enough: tooMuch } : each, shares) : null;
     const higher = exact?.shares && exact.gap < 1e-9 ? exact : raise(relaxation, each);
