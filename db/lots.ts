@@ -1,4 +1,5 @@
-import type { Kysely, Selectable, Transaction } from 'kysely';
+import { type Kysely, type Selectable, sql, type Transaction } from 'kysely';
+import { inChunks } from './codec.ts';
 import type { Schema } from './schema.ts';
 
 export type LotCostKind = Schema['lot_cost']['kind'];
@@ -128,18 +129,17 @@ export const removeLot = async (trx: Transaction<Schema>, id: number): Promise<v
   await trx.deleteFrom('lot').where('id', '=', id).executeTakeFirstOrThrow();
 };
 
-/** Sets the share of its lot's cost that each car carries. */
+/** Sets the share of its lot's cost that each car carries; shares that stand already are left alone. */
 export const setShares = async (
   trx: Transaction<Schema>,
   shares: { carId: number; minor: number; fixed: boolean }[],
 ): Promise<void> => {
-  for (const share of shares)
-    await trx
-      .updateTable('car')
-      .set({ cost_minor: share.minor, cost_fixed: share.fixed ? 1 : 0 })
-      .where('id', '=', share.carId)
-      .where(eb =>
-        eb.or([eb('cost_minor', 'is not', share.minor), eb('cost_fixed', '!=', share.fixed ? 1 : 0)]),
-      )
-      .execute();
+  for (const piece of inChunks(shares)) {
+    const values = JSON.stringify(piece.map(({ carId, minor, fixed }) => [carId, minor, fixed ? 1 : 0]));
+    await sql`
+      UPDATE car SET cost_minor = share.value ->> 1, cost_fixed = share.value ->> 2
+      FROM json_each(${values}) AS share
+      WHERE car.id = share.value ->> 0
+        AND (cost_minor IS NOT share.value ->> 1 OR cost_fixed IS NOT share.value ->> 2)`.execute(trx);
+  }
 };

@@ -11,8 +11,8 @@ export interface CarRecommendation {
   /** Null where there is not enough evidence. */
   expectedGain: Minor | null;
   probability: number | null;
-  /** Cost of the car's plan, or of the standard plan; null where there is not enough evidence. */
-  planCost: Range | null;
+  /** The car's plan, or the standard plan, whether or not it is recommended; null where there is not enough evidence. */
+  plan: { expectedGain: Minor; probability: number; guarded: boolean; cost: Range } | null;
 }
 
 /**
@@ -26,17 +26,23 @@ export const recommendCar = (
 ): CarRecommendation => {
   const considered = consideredOptions(fitted, subject, valuation);
   if (!considered)
-    return { recommendation: 'not-enough-evidence', expectedGain: null, probability: null, planCost: null };
+    return { recommendation: 'not-enough-evidence', expectedGain: null, probability: null, plan: null };
   const { decision: floors } = fitted.assumptions;
   const points = samplePoints(fitted);
   const weighed = considered.map(option => weigh(option, points, floors));
   const { recommended, best } = recommend(weighed);
   const shown = recommended.option === 'leave' ? best : recommended;
-  const planned = considered.find(({ option }) => option === (subject.plan?.kind ?? 'restore'));
+  const planned = considered.findIndex(({ option }) => option === (subject.plan?.kind ?? 'restore'));
+  const plan = weighed[planned]!;
   return {
     recommendation: recommended.option,
     expectedGain: Math.round(shown.expectedGain),
     probability: shown.probability,
-    planCost: planned?.cost.range ?? null,
+    plan: {
+      expectedGain: Math.round(plan.expectedGain),
+      probability: plan.probability,
+      guarded: plan.guarded,
+      cost: considered[planned]!.cost.range,
+    },
   };
 };

@@ -1,14 +1,16 @@
+import { listCars } from '../../db/cars.ts';
 import { removeDecision, saveDecision } from '../../db/decisions.ts';
 import { readPlans, removePlan as removePlanRow, savePlan as savePlanRows } from '../../db/plans.ts';
 import { readSubjects } from '../../db/subjects.ts';
 import { decideCar, type Subject } from '../../valuation/index.ts';
 import { findCar } from './car-events.ts';
+import { chooseFrom } from './choose.ts';
 import { needsCollection } from './context.ts';
 import { decideRows } from './decision-rows.ts';
 import { refused } from './errors.ts';
 import * as inputs from './inputs.ts';
 import { marketToday } from './market.ts';
-import type { DecideRow } from './views.ts';
+import type { DecideRow, Portfolio } from './views.ts';
 
 const list = needsCollection
   .input(inputs.listDecisions)
@@ -56,4 +58,11 @@ const clear = needsCollection.input(inputs.byId).handler(async ({ context, input
   );
 });
 
-export const decisions = { list, savePlan, removePlan, record, clear };
+const choose = needsCollection
+  .input(inputs.chooseCars)
+  .handler(async ({ context, input, signal }): Promise<Portfolio> => {
+    const cars = await listCars(context.db, { ids: [...input.carIds, ...input.must] });
+    return chooseFrom(context.session, cars, input, signal);
+  });
+
+export const decisions = { list, savePlan, removePlan, record, clear, choose };

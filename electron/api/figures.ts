@@ -2,8 +2,13 @@ import type { Kysely } from 'kysely';
 import { type CarRecord, listCars } from '../../db/cars.ts';
 import type { Schema } from '../../db/schema.ts';
 import { readSubjects } from '../../db/subjects.ts';
-import { type FittedMarket, type Recommendation, type Subject, valueCar } from '../../valuation/index.ts';
-import { recommendCar } from '../../valuation/recommend-car.ts';
+import {
+  type FittedMarket,
+  type Recommendation,
+  recommendCar,
+  type Subject,
+  valueCar,
+} from '../../valuation/index.ts';
 import { marketToday } from './market.ts';
 import { openOf } from './open-collection.ts';
 import type { Session } from './session.ts';
@@ -32,13 +37,13 @@ const kept = new WeakMap<Session, Kept>();
 /** Works a car's figures out, with the market and subject that are given. */
 export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures => {
   const valuation = valueCar(fitted, subject);
-  const { recommendation, probability, expectedGain, planCost } = recommendCar(fitted, subject, valuation);
+  const { recommendation, probability, expectedGain, plan } = recommendCar(fitted, subject, valuation);
   return {
     worths: {
       asFound: valuation.asFound,
       restored: valuation.restored,
       originalFinish: valuation.originalFinish,
-      cost: planCost,
+      cost: plan?.cost ?? null,
     },
     recommendation,
     probability,

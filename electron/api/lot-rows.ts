@@ -2,6 +2,7 @@ import { type CarRecord, listCars } from '../../db/cars.ts';
 import { listDisposals, listExpenses } from '../../db/disposals.ts';
 import { findLot, type LotCost, type LotRecord, listLots, lotCosts } from '../../db/lots.ts';
 import { firstPhotos, listPhotos } from '../../db/photo-lists.ts';
+import { lotResult } from '../../valuation/index.ts';
 import { booksOf } from './books.ts';
 import { carRows } from './car-rows.ts';
 import { notFound } from './errors.ts';
@@ -93,7 +94,7 @@ export const lotPage = async (session: Session, id: number): Promise<LotPage> =>
     costs,
     shared: cars.reduce((sum, car) => sum + (car.cost ?? 0), 0),
     rows: await carRows(session, db, cars),
-    result: await resultOf(session, lot, row, ids),
+    result: await resultOf(session, lot, { cars, figures }),
   };
 };
 
@@ -101,8 +102,7 @@ export const lotPage = async (session: Session, id: number): Promise<LotPage> =>
 const resultOf = async (
   session: Session,
   lot: LotRecord,
-  row: LotRow,
-  carIds: number[],
+  { cars, figures }: Pick<Gathered, 'cars' | 'figures'>,
 ): Promise<LotPage['result']> => {
   const { db } = openOf(session);
   const books = await booksOf(session);
@@ -113,23 +113,39 @@ const resultOf = async (
     if (brought === null) missing.add(currency);
     return brought ?? 0;
   };
-  const cost = bring(row.cost, lot.currency, lot.boughtOn ?? today);
-  let improvements = 0;
-  for (const expense of await listExpenses(db, carIds))
-    improvements += bring(expense.minor, expense.currency, expense.spentOn);
-  let proceeds = 0;
-  let fees = 0;
-  for (const disposal of await listDisposals(db, carIds)) {
-    proceeds += bring(disposal.proceeds, disposal.currency, disposal.soldOn);
-    fees += bring(disposal.fees, disposal.currency, disposal.soldOn);
-  }
+  const ids = cars.map(car => car.id);
+  const expenses = Map.groupBy(await listExpenses(db, ids), expense => expense.carId);
+  const disposals = new Map((await listDisposals(db, ids)).map(disposal => [disposal.carId, disposal]));
+  const boughtOn = lot.boughtOn ?? today;
+  const result = lotResult(
+    cars.map(car => {
+      const disposal = disposals.get(car.id);
+      const improvements = (expenses.get(car.id) ?? []).map(({ minor, currency, spentOn }) =>
+        bring(minor, currency, spentOn),
+      );
+      return {
+        cost: bring(car.cost ?? 0, lot.currency, boughtOn),
+        improvements: improvements.reduce((sum, minor) => sum + minor, 0),
+        sold:
+          car.status !== 'sold'
+            ? null
+            : {
+                proceeds: disposal ? bring(disposal.proceeds, disposal.currency, disposal.soldOn) : 0,
+                fees: disposal ? bring(disposal.fees, disposal.currency, disposal.soldOn) : 0,
+              },
+        worth: figures.get(car.id)?.worths.asFound?.mid ?? null,
+      };
+    }),
+  );
   return {
-    cost,
-    improvements,
-    proceeds,
-    fees,
-    gain: proceeds - fees - cost - improvements + row.worth,
-    remainingWorth: row.worth,
+    cost: result.cost,
+    improvements: result.improvements,
+    proceeds: result.proceeds,
+    fees: result.fees,
+    gainRealised: result.gainRealised,
+    gain: result.gainInAll,
+    remainingWorth: result.remainingWorth,
+    unvalued: result.unvalued,
     currency: books.currency,
     withoutRate: [...missing],
   };

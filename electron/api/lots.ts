@@ -1,12 +1,13 @@
 import { findLot, insertLot, removeLot, replaceLotCosts, updateLot } from '../../db/lots.ts';
 import { currencyDecimals } from '../../valuation/money.ts';
+import { bidView } from './bid.ts';
 import { needsCollection } from './context.ts';
 import { notFound, refused } from './errors.ts';
 import * as inputs from './inputs.ts';
 import { lotPage, lotRows } from './lot-rows.ts';
 import { marketToday } from './market.ts';
 import { reshareLot } from './shares.ts';
-import type { LotPage, LotRow } from './views.ts';
+import type { BidView, LotPage, LotRow } from './views.ts';
 
 const list = needsCollection.handler(({ context }): Promise<LotRow[]> => lotRows(context.session));
 
@@ -58,4 +59,8 @@ const shareCost = needsCollection
     return lotPage(context.session, input.id);
   });
 
-export const lots = { list, get, create, update, remove, shareCost };
+const bid = needsCollection
+  .input(inputs.bid)
+  .handler(({ context, input }): Promise<BidView> => bidView(context.session, input));
+
+export const lots = { list, get, create, update, remove, shareCost, bid };

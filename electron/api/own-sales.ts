@@ -4,30 +4,26 @@ import { latestParts } from '../../db/checks.ts';
 import { type Disposal, listDisposals } from '../../db/disposals.ts';
 import { insertSale, listSales, type SaleEntry, updateSale } from '../../db/sales.ts';
 import type { Schema } from '../../db/schema.ts';
-import type { PartState } from '../../valuation/types.ts';
+import { disposalToSaleRecord, type PartState } from '../../valuation/index.ts';
 
-/** The kind of source under which the owner's own sales stand in the assumption set. */
-export const ownSource = 'own sale';
-
-const saleOf = (car: CarRecord, parts: PartState[], disposal: Disposal): Omit<SaleEntry, 'id'> => ({
-  soldOn: disposal.soldOn,
-  price: disposal.proceeds,
-  currency: disposal.currency,
-  castingId: car.castingId,
-  variationId: car.variationId,
-  asWritten: car.castingId === null ? car.asWritten : {},
-  grade: car.grade,
-  finishState: car.finishState,
-  missingParts: parts.filter(part => part.originality === 'missing').map(part => part.part),
-  reproductionParts: parts.filter(part => part.originality === 'reproduction').map(part => part.part),
-  source: ownSource,
-  reference: car.inventoryNumber,
-  reliabilityPercent: null,
-  excluded: false,
-  excludedWhy: '',
-  disposalId: disposal.id,
-  notes: '',
-});
+/** The sale record of a disposal; one of a car whose casting is not known is kept for later, and tells nothing yet. */
+const saleOf = (car: CarRecord, parts: PartState[], disposal: Disposal): Omit<SaleEntry, 'id'> | null => {
+  if (disposal.proceeds <= 0) return null;
+  const record = disposalToSaleRecord(0, { ...car, castingId: car.castingId ?? 0, parts }, disposal);
+  if (!record) return null;
+  const { id: _, reliability: __, ...sale } = record;
+  return {
+    ...sale,
+    castingId: car.castingId,
+    asWritten: car.castingId === null ? car.asWritten : {},
+    reference: car.inventoryNumber,
+    reliabilityPercent: null,
+    excluded: false,
+    excludedWhy: '',
+    disposalId: disposal.id,
+    notes: '',
+  };
+};
 
 /**
  * Lets the sale records of sold cars follow what their cars and disposals say, adding those that are missing. A car
@@ -47,6 +43,7 @@ export const followOwnSales = async (trx: Transaction<Schema>, carIds: number[])
       .executeTakeFirst();
     const sale = saleOf(car, parts.get(car.id) ?? [], disposal);
     const [kept] = row ? await listSales(trx, { ids: [row.id] }) : [];
+    if (!sale) continue;
     if (kept)
       await updateSale(trx, {
         ...sale,
@@ -55,6 +52,6 @@ export const followOwnSales = async (trx: Transaction<Schema>, carIds: number[])
         excludedWhy: kept.excludedWhy,
         notes: kept.notes,
       });
-    else if (disposal.proceeds > 0) await insertSale(trx, sale);
+    else await insertSale(trx, sale);
   }
 };

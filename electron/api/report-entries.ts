@@ -9,12 +9,12 @@ import { readSubjects } from '../../db/subjects.ts';
 import type { BasisName, CarIdentity, ReportEntry, ReportPhoto, ReportWorth } from '../../reports/types.ts';
 import {
   type FittedMarket,
+  recommendCar,
   type Subject,
   type Valuation,
   valueCar,
   type Worth,
 } from '../../valuation/index.ts';
-import { recommendCar } from '../../valuation/recommend-car.ts';
 import { basisOfWorths } from './basis.ts';
 import { evidenceSentence } from './evidence-sentence.ts';
 import { openOf } from './open-collection.ts';
@@ -160,7 +160,7 @@ export const reportEntries = async (
       // What the records tell is what willing buyers paid; only a figure of the owner's own can stand on another basis.
       basis: own || wanted.basis === basisOfWorths ? null : basisOfWorths,
       worths: worthsOf(subject, valuation),
-      restorationCost: subject.plan ? recommendCar(fitted, subject, valuation).planCost : null,
+      restorationCost: subject.plan ? (recommendCar(fitted, subject, valuation).plan?.cost ?? null) : null,
       evidence: valuation.asFound ? evidenceSentence(valuation.evidence, own) : null,
       notes: car.notes || null,
     });

@@ -31,6 +31,8 @@ const write = async (
   const { pdf, warnings } = await createReportPdf(data, {
     paper: wanted.paper,
     withPhotographs: wanted.withPhotographs,
+    ...(session.options.workers?.report && { worker: session.options.workers.report }),
+    ...(session.options.reportAssets && { assets: session.options.reportAssets }),
     signal,
     onProgress: progress =>
       report(

@@ -3,6 +3,7 @@ import { type Collection, collectionExists, createCollection, openCollection } f
 import { runAction, runBulk } from '../../db/history.ts';
 import type { Schema } from '../../db/schema.ts';
 import { readSetting, writeSetting } from '../../db/settings.ts';
+import type { ReportAssets } from '../../reports/report-assets.ts';
 import { refused } from './errors.ts';
 import { createVersions, type Versions } from './versions.ts';
 import type { CollectionState } from './views.ts';
@@ -16,6 +17,9 @@ export interface SessionOptions {
   defaultDir: string;
   demoDir: string;
   version: string;
+  /** Worker files, and the files of reports, where they do not lie as in a checkout: a bundled host says where. */
+  workers?: { report?: URL; choose?: URL };
+  reportAssets?: ReportAssets;
 }
 
 type Work<T> = (trx: Transaction<Schema>) => Promise<T>;

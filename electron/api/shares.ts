@@ -3,17 +3,9 @@ import { listCars } from '../../db/cars.ts';
 import { lotCosts, setShares } from '../../db/lots.ts';
 import type { Schema } from '../../db/schema.ts';
 import { readSubjects } from '../../db/subjects.ts';
-import type { FittedMarket } from '../../valuation/fitted-market.ts';
-import { sharePrice } from '../../valuation/share-price.ts';
-import { valueCar } from '../../valuation/value-car.ts';
-import { refused } from './errors.ts';
+import { type FittedMarket, shareLot, valueCar } from '../../valuation/index.ts';
 
-/** Weights by worth as found; a car without a worth weighs as much as the others do on average. */
-const weightsOf = (worths: (number | null)[]): number[] => {
-  const known = worths.filter((worth): worth is number => worth !== null && worth > 0);
-  const mean = known.length === 0 ? 1 : known.reduce((sum, worth) => sum + worth, 0) / known.length;
-  return worths.map(worth => (worth !== null && worth > 0 ? worth : mean));
-};
+import { refused } from './errors.ts';
 
 /**
  * Shares a lot's cost out over its cars by relative worth as found, to the minor unit; shares fixed by hand stay, and
@@ -57,17 +49,18 @@ export const reshareLot = async (
       );
     fixed = cars.map(() => null);
   }
-  const standing = fixed.reduce<number>((a, b) => a + (b ?? 0), 0);
-  const open = cars.filter((_, i) => fixed[i] === null);
-  const subjects = await readSubjects(trx, open, false);
-  const weights = weightsOf(subjects.map(subject => valueCar(fitted, subject).asFound?.mid ?? null));
-  const shared = open.length === 0 ? [] : sharePrice(total - standing, weights);
-  const byId = new Map(open.map((car, i) => [car.id, shared[i] ?? 0]));
+  const subjects = await readSubjects(trx, cars, false);
+  const { shares } = shareLot({
+    totalMinor: total,
+    cars: subjects.map((subject, i) => {
+      const share = fixed[i] ?? null;
+      // What is fixed needs no weight.
+      const weight = share === null ? (valueCar(fitted, subject).asFound?.mid ?? null) : null;
+      return { id: subject.id, weight, fixed: share };
+    }),
+  });
   await setShares(
     trx,
-    cars.map((car, i) => {
-      const minor = fixed[i] ?? null;
-      return { carId: car.id, minor: minor ?? byId.get(car.id) ?? 0, fixed: minor !== null };
-    }),
+    shares.map(({ id, minor, fixed: stays }) => ({ carId: id, minor, fixed: stays })),
   );
 };

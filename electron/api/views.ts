@@ -218,8 +218,13 @@ export interface LotPage extends LotRow {
     improvements: Minor;
     proceeds: Minor;
     fees: Minor;
+    /** Of the cars sold: proceeds − fees − their cost and improvements. */
+    gainRealised: Minor;
+    /** What was realised, and what selling the rest at its worth would add. */
     gain: Minor;
+    /** Of the cars still there: their worth where it is known, and how many are without. */
     remainingWorth: Minor;
+    unvalued: number;
     /** The reporting currency; amounts of `withoutRate` currencies are left out until their rate is entered. */
     currency: Currency;
     withoutRate: Currency[];
@@ -417,8 +422,13 @@ export interface DiagnosticsView {
     soldOn: IsoDate;
     realised: Minor;
   }[];
+  /** Typical ratio of what was realised to the mid, less 1, with its 95 % interval. */
   bias: number | null;
+  biasRange: { low: number; high: number } | null;
+  /** Share of the realised prices inside their range, 80 % wanted, with its 95 % interval. */
   coverage: number | null;
+  coverageRange: { low: number; high: number } | null;
+  typicalError: number | null;
   verdict: string;
 }
 

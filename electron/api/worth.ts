@@ -7,6 +7,7 @@ import { assumptionsInForce } from './assumptions.ts';
 import { basisOfWorths } from './basis.ts';
 import { findCar } from './car-events.ts';
 import { needsCollection } from './context.ts';
+import { diagnosticsView } from './diagnostics.ts';
 import { refused } from './errors.ts';
 import { evidenceSentence } from './evidence-sentence.ts';
 import * as inputs from './inputs.ts';
@@ -14,7 +15,7 @@ import { marketOn, marketToday } from './market.ts';
 import { streamed } from './progress.ts';
 import { referenceIndex } from './reference-index.ts';
 import { valueCars } from './value-cars.ts';
-import type { ValuationList, WorthExplanation } from './views.ts';
+import type { DiagnosticsView, ValuationList, WorthExplanation } from './views.ts';
 
 const explain = needsCollection
   .input(inputs.explainWorth)
@@ -95,4 +96,8 @@ const takeSnapshot = needsCollection
     return { cars: cars.length, on };
   });
 
-export const worth = { explain, list, takeSnapshot };
+const diagnostics = needsCollection.handler(
+  ({ context }): Promise<DiagnosticsView> => diagnosticsView(context.session),
+);
+
+export const worth = { explain, list, takeSnapshot, diagnostics };
