@@ -1,4 +1,5 @@
 import { checkFinite } from './check-input.ts';
+import { inverseIncompleteBeta } from './incomplete-beta.ts';
 import { normalQuantile } from './normal.ts';
 import { quantile } from './quantile.ts';
 import type { Range } from './types.ts';
@@ -33,6 +34,12 @@ const shareInterval = (hits: number, count: number) => {
   return { low: Math.max(0, middle - half), high: Math.min(1, middle + half) };
 };
 
+/** Student's t at 0.975, from the beta law of t²/(ν + t²). */
+const student = (freedom: number): number => {
+  const x = inverseIncompleteBeta(0.95, 0.5, freedom / 2);
+  return Math.sqrt((freedom * x) / (1 - x));
+};
+
 const verdictOf = (
   count: number,
   bias: number,
@@ -58,7 +65,7 @@ const verdictOf = (
 };
 
 /**
- * Past valuations against what was later realised. Bias: exp(mean of ln(realised/mid)) − 1, its interval by the normal law of the mean;
+ * Past valuations against what was later realised. Bias: exp(mean of ln(realised/mid)) − 1, its interval by Student's t;
  * coverage: the share inside low…high, with Wilson's interval. The verdict says plainly that the estimates have been wrong when
  * the interval of the bias leaves out none or that of the coverage leaves out 80 %; with fewer than five sales it says that they tell nothing.
  * Throws RangeError unless every amount is above zero.
@@ -89,7 +96,7 @@ export const diagnostics = (past: readonly (Range & { realised: number })[]): Di
   const coverageRange = shareInterval(hits, count);
   const typicalError = Math.expm1(quantile(logs.map(Math.abs), 0.5));
   const variance = logs.reduce((sum, log) => sum + (log - mean) ** 2, 0) / (count - 1);
-  const half = normalQuantile(0.975) * Math.sqrt(variance / count);
+  const half = count > 1 ? student(count - 1) * Math.sqrt(variance / count) : 0;
   const biasRange = count > 1 ? { low: Math.expm1(mean - half), high: Math.expm1(mean + half) } : null;
   const verdict =
     count < fewest || !biasRange

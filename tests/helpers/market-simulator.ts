@@ -69,11 +69,13 @@ const drawTruth = (random: Random) => {
     random.between(0.3, 0.8),
   ];
   const curves = finishStates.map((_, i) => drawCurve(random, depth * flatter[i]!));
+  const restored = random.normal(-0.75, 0.25);
   const finish = [
     0,
     random.normal(-0.45, 0.15),
-    random.normal(-0.75, 0.25),
-    random.normal(-1.1, 0.25),
+    restored,
+    // A customised car never brings more than a restored one.
+    restored - random.between(0.05, 0.7),
     random.normal(-1.4, 0.3),
   ];
   const rarity = [0, random.between(0.15, 0.6), random.between(0.5, 1.1), random.between(1, 1.9)];

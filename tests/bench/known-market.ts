@@ -1,0 +1,56 @@
+/**
+ * The engine against simulated markets whose truth is known: coverage of its 80 % intervals, its error beside plain estimators, and
+ * what its restore-or-leave decisions lose beside an oracle. Prints a table over several seeds. Run: node tests/bench/known-market.ts [seeds]
+ */
+import { cpus } from 'node:os';
+import { type Judgement, judgeMarket } from '../helpers/judge-market.ts';
+import { type MarketWish, simulateMarket } from '../helpers/market-simulator.ts';
+
+const seeds = Number(process.argv[2] ?? 12);
+const kinds: { name: string; wish: Omit<MarketWish, 'seed'>; index: 'none' | 'trend' }[] = [
+  { name: 'no index, as by default', wish: {}, index: 'none' },
+  { name: 'fitted trend', wish: {}, index: 'trend' },
+  { name: 'still market, no index', wish: { drift: 0 }, index: 'none' },
+  {
+    name: 'wild and ungraded records',
+    wish: { wildShare: 0.02, ungradedShare: 0.1, incompleteShare: 0.2 },
+    index: 'trend',
+  },
+  { name: 'small market (2 series of 6)', wish: { series: 2, castingsPerSeries: 6 }, index: 'trend' },
+];
+const percent = (x: number) => `${(100 * x).toFixed(1)} %`.padStart(7);
+const share = (list: boolean[]) => list.filter(Boolean).length / list.length;
+const median = (values: number[]) => values.toSorted((a, b) => a - b)[values.length >> 1]!;
+const others = ['own mean', 'casting mean', 'casting dummies', 'variation dummies'] as const;
+const levels = ['0 sales', '1–2', '3+'] as const;
+
+console.log(`${seeds} seeds each, ${cpus()[0]?.model ?? ''}`);
+for (const { name, wish, index } of kinds) {
+  const all: Judgement[] = [];
+  for (let seed = 1; seed <= seeds; seed++)
+    all.push(judgeMarket(simulateMarket({ ...wish, seed }), index, seed));
+  const cars = all.flatMap(j => j.cars);
+  console.log(`\n${name}: ${cars.length} cars`);
+  console.log(`  coverage overall ${percent(share(cars.map(c => c.covered)))}  (75–85)`);
+  for (const level of levels) {
+    const some = cars.filter(c => c.level === level);
+    const beside = others.map(key => {
+      // A way without an answer for a car is compared on the cars that it answers.
+      const answered = some.filter(c => !Number.isNaN(c.errors[key]));
+      if (answered.length === 0) return `${key} —`;
+      const error = median(answered.map(c => c.errors[key]));
+      return `${key} ${error.toFixed(3)} (${(error / median(answered.map(c => c.errors.ours))).toFixed(2)}×)`;
+    });
+    const ours = median(some.map(c => c.errors.ours));
+    console.log(
+      `  ${level.padEnd(8)} coverage ${percent(share(some.map(c => c.covered)))} (70–90)   median |log error| ours ${ours.toFixed(3)}, ${beside.join(', ')}`,
+    );
+  }
+  const lost = (key: keyof Judgement['regret']) =>
+    percent(
+      all.reduce((sum, j) => sum + j.regret[key], 0) / all.reduce((sum, j) => sum + j.regret.underC6, 0),
+    );
+  console.log(
+    `  regret as a share of that of "restore whatever is under C6" (at most 50 %): ours ${lost('ours')}, without floors ${lost('noFloors')}, only where nothing else is recommended ${lost('recommended')}; leaving all ${lost('never')}`,
+  );
+}

@@ -1,0 +1,107 @@
+import { decideCar } from '../../valuation/decide-car.ts';
+import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
+import { fitMarket } from '../../valuation/fit-market.ts';
+import type { Subject } from '../../valuation/types.ts';
+import { valueCar } from '../../valuation/value-car.ts';
+import { type FinishState, finishStates } from '../../valuation/words.ts';
+import type { SimulatedMarket } from './market-simulator.ts';
+import { plainEstimators } from './plain-estimators.ts';
+import { seededRandom } from './random.ts';
+
+export type Level = '0 sales' | '1–2' | '3+';
+
+export interface JudgedCar {
+  level: Level;
+  covered: boolean;
+  errors: {
+    ours: number;
+    'own mean': number;
+    'casting mean': number;
+    'casting dummies': number;
+    'variation dummies': number;
+  };
+}
+
+export interface Judgement {
+  cars: JudgedCar[];
+  /**
+   * What each way of deciding to restore or to leave loses beside an oracle that knows the truth, summed over the cars in original finish.
+   * The guards are the owner's taste, not a forecast: they are overruled here. `recommended` counts a car as restored only where no other
+   * option is recommended instead, `ours` where restoring passes the floors, `noFloors` where its expected gain is above nothing.
+   */
+  regret: { ours: number; recommended: number; noFloors: number; underC6: number; never: number };
+}
+
+const levelOf = (sales: number): Level => (sales === 0 ? '0 sales' : sales <= 2 ? '1–2' : '3+');
+
+/** Draws one car of every variation, values it with the engine and with plain estimators, and decides whether to restore it. */
+export const judgeMarket = (
+  { market, truth, on }: SimulatedMarket,
+  index: 'none' | 'trend',
+  seed: number,
+): Judgement => {
+  const random = seededRandom(seed * 7919);
+  const assumptions = { ...defaultAssumptions('USD'), index };
+  const fitted = fitMarket(market, assumptions, on);
+  const plain = plainEstimators(market, on);
+  const cars: JudgedCar[] = [];
+  const regret = { ours: 0, recommended: 0, noFloors: 0, underC6: 0, never: 0 };
+  const { leastGain, leastProbability, sellingFees } = assumptions.decision;
+  for (const { id, castingId } of market.variations) {
+    const state: FinishState = finishStates[random.pick([0.7, 0.07, 0.14, 0.05, 0.04])]!;
+    const grade = Math.min(10, Math.max(1, Math.round(random.normal(5, 1.9) * 2) / 2));
+    const subject: Subject = {
+      id,
+      castingId,
+      variationId: id,
+      candidates: [],
+      grade,
+      finishState: state,
+      parts: [],
+      plan: null,
+      ownWorth: null,
+      overruled: [
+        { guard: 'keep-grade', reason: 'judged by gain alone' },
+        { guard: 'rarity', reason: 'judged by gain alone' },
+      ],
+    };
+    const valuation = valueCar(fitted, subject);
+    const { asFound } = valuation;
+    if (!asFound) throw new Error(`car ${id} was not valued`);
+    const log = truth.logPrice(id, state, grade);
+    const realised = Math.exp(random.normal(log, truth.noise));
+    const guesses = plain(id, state, grade);
+    cars.push({
+      level: levelOf(truth.salesOf(id)),
+      covered: realised >= asFound.low && realised <= asFound.high,
+      errors: {
+        ours: Math.abs(asFound.logMean - log),
+        'own mean': Math.abs(guesses.ownMean - log),
+        'casting mean': Math.abs(guesses.castingMean - log),
+        'casting dummies': Math.abs(guesses.castingDummies - log),
+        'variation dummies': Math.abs(guesses.variationDummies - log),
+      },
+    });
+    if (state !== 'original') continue;
+    // The oracle knows the expected sale of the car as found and restored, with the plan's own mean cost and spoiling.
+    const decision = decideCar(fitted, subject, valuation);
+    const plan = assumptions.standardPlan.restore;
+    const cost = plan.lines.reduce((sum, { cost: c }) => sum + (c.low + 4 * c.likely + c.high) / 6, 0);
+    const bump = Math.exp(truth.noise ** 2 / 2);
+    const found = Math.exp(log) * bump;
+    const restored = Math.exp(truth.logPrice(id, 'restored', plan.targetGrade)) * bump;
+    const gain =
+      (1 - sellingFees) *
+        ((1 - plan.spoilChance) * restored + plan.spoilChance * plan.spoiledShare * found - found) -
+      cost;
+    const best = Math.max(0, gain);
+    const option = decision.options.find(o => o.option === 'restore')!;
+    const passes = option.expectedGain >= leastGain && option.probability >= leastProbability;
+    regret.ours += best - (passes ? gain : 0);
+    regret.recommended += best - (decision.recommendation === 'restore' ? gain : 0);
+    regret.noFloors += best - (option.expectedGain > 0 ? gain : 0);
+    regret.underC6 += best - (grade < 6 ? gain : 0);
+    regret.never += best;
+  }
+  return { cars, regret };
+};
