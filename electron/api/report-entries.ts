@@ -105,6 +105,7 @@ export interface EntriesWanted {
   includeSold: boolean;
   basis: BasisName;
   withPhotographs: boolean;
+  format: 'pdf' | 'csv' | 'xlsx';
 }
 
 /** The cars of a report, by inventory number, valued by the market that is given. */

@@ -1,4 +1,8 @@
+import { Writable } from 'node:stream';
+import { writeCollectionCsv } from '../../reports/csv.ts';
 import { createReportPdf } from '../../reports/pdf.ts';
+import type { CollectionReport } from '../../reports/types.ts';
+import { writeCollectionXlsx } from '../../reports/xlsx.ts';
 import { needsCollection } from './context.ts';
 import { refused } from './errors.ts';
 import * as inputs from './inputs.ts';
@@ -20,6 +24,44 @@ const fileNameOf = (title: string, on: string, format: string): string => {
   return `${plain || 'report'}-${on}.${format}`;
 };
 
+const mimes = {
+  pdf: 'application/pdf',
+  csv: 'text/csv; charset=utf-8',
+  xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+} as const;
+
+/** A stream that keeps what is written to it. */
+const keeper = (): { stream: Writable; bytes: () => Uint8Array } => {
+  const pieces: Buffer[] = [];
+  const stream = new Writable({
+    write(piece: Buffer | string, _encoding, done) {
+      pieces.push(Buffer.from(piece));
+      done();
+    },
+  });
+  return { stream, bytes: () => Buffer.concat(pieces) };
+};
+
+const writePdf = async (
+  session: Session,
+  wanted: ReportWanted,
+  data: CollectionReport,
+  report: Report,
+  signal: AbortSignal,
+): Promise<{ bytes: Uint8Array; warnings: string[] }> => {
+  const { workers, reportAssets } = session.options;
+  const { pdf, warnings } = await createReportPdf(data, {
+    paper: wanted.paper,
+    withPhotographs: wanted.withPhotographs,
+    ...(workers?.report && { worker: workers.report }),
+    ...(reportAssets && { assets: reportAssets }),
+    signal,
+    onProgress: ({ stage, done, total }) =>
+      report(done, total, stage === 'photographs' ? 'Preparing photographs' : 'Setting the pages'),
+  });
+  return { bytes: pdf, warnings };
+};
+
 const write = async (
   session: Session,
   wanted: ReportWanted,
@@ -27,21 +69,13 @@ const write = async (
   signal: AbortSignal,
 ): Promise<ReportFile & { warnings: string[] }> => {
   const data = await reportData(session, wanted, report, signal);
-  const fileName = fileNameOf(wanted.title, data.effectiveOn, wanted.format);
-  const { pdf, warnings } = await createReportPdf(data, {
-    paper: wanted.paper,
-    withPhotographs: wanted.withPhotographs,
-    ...(session.options.workers?.report && { worker: session.options.workers.report }),
-    ...(session.options.reportAssets && { assets: session.options.reportAssets }),
-    signal,
-    onProgress: progress =>
-      report(
-        progress.done,
-        progress.total,
-        progress.stage === 'photographs' ? 'Preparing photographs' : 'Setting the pages',
-      ),
-  });
-  return { fileName, mime: 'application/pdf', bytes: pdf, warnings };
+  const { format } = wanted;
+  const head = { fileName: fileNameOf(wanted.title, data.effectiveOn, format), mime: mimes[format] };
+  if (format === 'pdf') return { ...head, ...(await writePdf(session, wanted, data, report, signal)) };
+  const { stream, bytes } = keeper();
+  report(0, 1, 'Writing the rows');
+  await (format === 'csv' ? writeCollectionCsv : writeCollectionXlsx)(data, stream, signal);
+  return { ...head, bytes: bytes(), warnings: [] };
 };
 
 const make = needsCollection.input(inputs.makeReport).handler(({ context, input, signal }) =>
