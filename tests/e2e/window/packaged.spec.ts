@@ -1,0 +1,120 @@
+/** The packaged app, made from what is built with the Electron at hand. */
+import { execFile, spawn } from 'node:child_process';
+import { readdirSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
+import manifest from '../../../package.json' with { type: 'json' };
+import { expect, test } from '../fixtures.ts';
+import { root } from '../hosts.ts';
+
+const dist = process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(root, 'node_modules/electron/dist');
+
+/** The version that the Electron at hand says it is. */
+const electronVersion = async (): Promise<string> => {
+  const { stdout } = await promisify(execFile)(join(dist, 'electron'), ['-p', 'process.versions.electron'], {
+    env: { ...process.env, ELECTRON_RUN_AS_NODE: '1' },
+  });
+  return stdout.trim();
+};
+
+const packageInto = async (folder: string, version: string): Promise<string> => {
+  const { grantFileProtocolExtraPrivileges, ...fuses } = manifest.build.electronFuses;
+  const config = join(folder, 'builder.json');
+  writeFileSync(
+    config,
+    JSON.stringify({
+      ...manifest.build,
+      directories: { output: join(folder, 'packages') },
+      electronDist: dist,
+      electronVersion: version,
+      // This fuse came with Electron 29; an older one cannot be given it.
+      electronFuses:
+        Number(version.split('.')[0]) >= 29 ? { ...fuses, grantFileProtocolExtraPrivileges } : fuses,
+    }),
+  );
+  const builder = join(root, 'node_modules/electron-builder/cli.js');
+  await promisify(execFile)(
+    process.execPath,
+    [builder, '--linux', 'dir', '--publish', 'never', '--config', config],
+    { cwd: root },
+  );
+  return join(folder, 'packages/linux-unpacked', manifest.name);
+};
+
+const freePort = (): Promise<number> =>
+  new Promise(resolve => {
+    const server = createServer().listen(0, '127.0.0.1', () => {
+      const address = server.address();
+      server.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
+    });
+  });
+
+/** The page's own account of itself, asked over Chromium's debugging port, which needs no inspector. */
+const askPage = async (port: number, expression: string): Promise<unknown> => {
+  const listed = await fetch(`http://127.0.0.1:${port}/json/list`);
+  const pages = (await listed.json()) as { type: string; webSocketDebuggerUrl: string }[];
+  const page = pages.find(({ type }) => type === 'page');
+  if (!page) throw new Error('There is no page yet.');
+  const socket = new WebSocket(page.webSocketDebuggerUrl);
+  try {
+    return await new Promise((resolve, reject) => {
+      socket.onerror = () => reject(new Error('The page cannot be reached.'));
+      socket.onmessage = ({ data }) => resolve(JSON.parse(String(data)).result.result.value);
+      socket.onopen = () =>
+        socket.send(JSON.stringify({ id: 1, method: 'Runtime.evaluate', params: { expression } }));
+    });
+  } finally {
+    socket.close();
+  }
+};
+
+test('carries its fuses, and shows the screens out of its archive', async ({ home, collection }) => {
+  test.setTimeout(180_000);
+  const program = await packageInto(home, await electronVersion());
+
+  const { version: _version, resetAdHocDarwinSignature: _reset, ...wire } = await getCurrentFuseWire(program);
+  // The wire holds a character for each fuse.
+  const isOn = (fuse: FuseV1Options) => Reflect.get(wire, fuse) === '1'.charCodeAt(0);
+  expect({
+    runAsNode: isOn(FuseV1Options.RunAsNode),
+    nodeOptions: isOn(FuseV1Options.EnableNodeOptionsEnvironmentVariable),
+    inspect: isOn(FuseV1Options.EnableNodeCliInspectArguments),
+    onlyFromArchive: isOn(FuseV1Options.OnlyLoadAppFromAsar),
+    integrity: isOn(FuseV1Options.EnableEmbeddedAsarIntegrityValidation),
+  }).toEqual({
+    runAsNode: false,
+    nodeOptions: false,
+    inspect: false,
+    onlyFromArchive: true,
+    integrity: true,
+  });
+
+  // No inspector can be attached to it any more, so the page is reached through Chromium's own port.
+  const port = await freePort();
+  const child = spawn(
+    program,
+    [
+      '--no-sandbox',
+      `--user-data-dir=${join(home, 'profile')}`,
+      `--remote-debugging-port=${port}`,
+      `--collection=${collection}`,
+    ],
+    { env: { ...process.env, HOME: home, ELECTRON_RUN_AS_NODE: '1' }, stdio: 'ignore' },
+  );
+  try {
+    const shown = `location.href + ' ' + (document.getElementById('root').childElementCount > 0)`;
+    await expect
+      .poll(() => askPage(port, shown).catch(String), { timeout: 30_000 })
+      .toMatch(/^app:\/\/playworn\/\S* true$/);
+  } finally {
+    child.kill('SIGKILL');
+  }
+  const unpacked = join(program, '../resources/app.asar.unpacked/node_modules');
+  // Libraries that the system's loader opens cannot lie inside the archive.
+  const libraries = readdirSync(unpacked, { recursive: true }).map(String).join();
+  expect(libraries).toMatch(/better-sqlite3\S*\.node/);
+  expect(libraries).toMatch(/libvips-cpp\.so/);
+  expect(libraries).toMatch(/typst-ts-node-compiler\S*\.node/);
+});
