@@ -1,0 +1,152 @@
+import type { Kysely, Transaction } from 'kysely';
+import { currencyDecimals } from '../../valuation/money.ts';
+import type { Collection } from '../collection.ts';
+import { loadMatcher, type Match, plain } from '../match.ts';
+import { type SaleEntry, saleToRow } from '../sales.ts';
+import type { Schema } from '../schema.ts';
+import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
+import { loadExplainer, writtenOf } from './lot.ts';
+import type { Mapping } from './mapping.ts';
+import { parseDate } from './parse-date.ts';
+import { currencyOf, parseMoney } from './parse-money.ts';
+import { parseFinishState, parseGrade, parseParts } from './parse-words.ts';
+import { referenceWriter, unknownMaker, unsortedSeries } from './reference.ts';
+
+interface Target {
+  addReference: boolean;
+  /** Of amounts that name none. */
+  currency: string;
+  /** ISO date; a sale cannot lie after it. */
+  today: string;
+  /** Called with the name of each casting that the reference lacks. */
+  onMissing: (casting: string) => void;
+}
+
+const currencyAt = (values: Values, fallback: string): string => {
+  const named = values.text('currency');
+  const inPrice = currencyOf(values.text('price'), fallback);
+  if (!named) return inPrice ?? fallback;
+  const currency = currencyOf(named, fallback) ?? named.toUpperCase();
+  try {
+    currencyDecimals(currency);
+  } catch (error) {
+    throw new BadCell('currency', (error as Error).message);
+  }
+  if (inPrice && inPrice !== currency)
+    throw new BadCell(
+      'price',
+      `the price "${values.text('price')}" names ${inPrice}, the row's currency is ${currency}`,
+    );
+  return currency;
+};
+
+/**
+ * Judges the rows of a sales file. The same observation twice is a duplicate. A casting that the reference lacks rejects the
+ * row, or is added with what the row says of the variation where that was asked for.
+ */
+export const salesJudge = async (
+  collection: Collection,
+  db: Kysely<Schema> | Transaction<Schema>,
+  mapping: Mapping,
+  target: Target,
+): Promise<Judge> => {
+  const matcher = await loadMatcher(db);
+  const explain = await loadExplainer(db);
+  const reference = target.addReference ? await referenceWriter(collection, db) : null;
+  const columns = new Map(mapping.columns.map(column => [column.ours, column]));
+  const decimal = columns.get('price')?.decimal ?? null;
+  const order = columns.get('sold_on')?.dateOrder ?? null;
+  const seen = new Set(
+    (await db.selectFrom('sale_record').select('identity').execute()).map(row => row.identity),
+  );
+  const { sqlite } = collection;
+  const insert = sqlite.prepare(
+    `INSERT INTO sale_record (sold_on, price_minor, currency, casting_id, variation_id, as_written, grade_half, finish_state,
+      missing_parts, reproduction_parts, source, reference, reliability_percent, excluded, excluded_why, disposal_id, identity, notes)
+     VALUES (@sold_on, @price_minor, @currency, @casting_id, @variation_id, @as_written, @grade_half, @finish_state,
+      @missing_parts, @reproduction_parts, @source, @reference, @reliability_percent, @excluded, @excluded_why, @disposal_id, @identity, @notes)`,
+  );
+  const matched = new Map<string, Match>();
+  const added = new Map<string, { castingId: number; variationId: number }>();
+
+  /** Adds what the row names to the reference, once for all rows that name the same. */
+  const addToReference = (written: Record<string, string>) => {
+    const identity = plain(JSON.stringify(written));
+    const known = added.get(identity);
+    if (known || !reference) return known;
+    const name = written.casting ?? '';
+    const castingId = reference.casting(unknownMaker, unsortedSeries, name, null);
+    const variationId = reference.variation(
+      castingId,
+      written.release_name ?? name,
+      null,
+      { colour: written.colour ?? '', basePaint: written.base_paint ?? '', rearEnd: written.rear_end ?? '' },
+      null,
+    );
+    const ids = { castingId, variationId };
+    added.set(identity, ids);
+    return ids;
+  };
+
+  return values => {
+    const soldOn = take(values, 'sold_on', cell => parseDate(cell, order, target.today));
+    if (soldOn === null) throw new BadCell('sold_on', 'the day of the sale is missing');
+    if (values.text('price') === '') throw new BadCell('price', 'the price is missing');
+    const currency = currencyAt(values, target.currency);
+    const price = take(values, 'price', cell => parseMoney(cell, currency, decimal)) ?? 0;
+    if (price <= 0)
+      throw new BadCell('price', `"${values.text('price')}" is no price: a sale brings more than nothing`);
+    const written = writtenOf(values);
+    if (!written.casting && !written.release_name) throw new BadCell('casting', 'the casting is missing');
+    const writtenText = JSON.stringify(written);
+    const match = matched.get(writtenText) ?? matcher(written);
+    matched.set(writtenText, match);
+    if (match.castingId === null) {
+      const name = written.casting ?? written.release_name ?? '';
+      target.onMissing(name);
+      if (!reference)
+        throw new BadCell(
+          'casting',
+          `"${name}" is not in the reference; add it there first, or import with the castings added (--add-reference)`,
+        );
+    }
+    const sale: Omit<SaleEntry, 'id'> = {
+      soldOn,
+      price,
+      currency,
+      castingId: match.castingId,
+      variationId: match.variationId,
+      asWritten: written,
+      grade: take(values, 'grade', parseGrade),
+      finishState: take(values, 'finish_state', parseFinishState) ?? 'original',
+      missingParts: take(values, 'missing_parts', parseParts) ?? [],
+      reproductionParts: take(values, 'reproduction_parts', parseParts) ?? [],
+      source: takeText(values, 'source'),
+      reference: takeText(values, 'reference', 500),
+      reliabilityPercent: null,
+      excluded: false,
+      excludedWhy: '',
+      disposalId: null,
+      notes: '',
+    };
+    const row = saleToRow(sale);
+    if (seen.has(row.identity))
+      return { outcome: 'duplicate', note: 'the same sale is recorded already; nothing was changed' };
+    seen.add(row.identity);
+    return {
+      outcome: 'accepted',
+      note:
+        match.castingId === null
+          ? `"${written.casting ?? written.release_name}" is added to the reference`
+          : explain(written, match),
+      unidentified: match.castingId !== null && match.variationId === null,
+      write: () => {
+        const ids =
+          match.castingId === null
+            ? addToReference({ casting: written.release_name ?? '', ...written })
+            : undefined;
+        insert.run(ids ? saleToRow({ ...sale, ...ids }) : row);
+      },
+    };
+  };
+};

@@ -1,0 +1,108 @@
+import type { Currency, Minor } from '../../valuation/types.ts';
+
+export type ImportKind = 'lot' | 'reference' | 'sales';
+export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+export type Separator = ',' | ';' | '\t' | '|';
+export type DecimalSign = ',' | '.';
+export type DateOrder = 'ymd' | 'dmy' | 'mdy';
+
+/** How a file is to be read; what is left out is found out from the file and said in the preview. */
+export interface ImportOptions {
+  as: ImportKind;
+  sheet?: string | undefined;
+  encoding?: Encoding | undefined;
+  separator?: Separator | undefined;
+  /** Their heading → our column; null leaves a column out. */
+  map: Record<string, string | null>;
+  decimal: Record<string, DecimalSign>;
+  dateOrder: Record<string, DateOrder>;
+  /** Of amounts that name none. */
+  currency?: Currency | undefined;
+}
+
+export interface NewLot {
+  name: string;
+  boughtOn: string | null;
+  seller: string;
+  currency: Currency;
+  costs: { kind: 'price' | 'premium' | 'tax' | 'carriage' | 'other'; minor: Minor; note: string }[];
+  notes: string;
+}
+
+export interface RunOptions extends ImportOptions {
+  dryRun: boolean;
+  /** Add castings and variations that the reference lacks, from the rows of a sales file. */
+  addReference: boolean;
+  lotId?: number | undefined;
+  lot?: NewLot | undefined;
+}
+
+/** A cell as the file has it; spreadsheets keep numbers and dates apart from text. */
+export type Cell = string | number | Date | boolean | null;
+
+/** One row of the file with the line on which it begins, counted from 1 as an editor shows it. */
+export interface TableRow {
+  line: number;
+  cells: Cell[];
+}
+
+export interface ColumnView {
+  index: number;
+  /** As it stands; a heading that stands twice is told apart by "(2)". */
+  heading: string;
+  ours: string | null;
+  how: 'same name' | 'recognised' | 'chosen' | 'not used';
+  decimal: DecimalSign | null;
+  dateOrder: DateOrder | null;
+  samples: string[];
+}
+
+/** What a file looks like before anything is taken in. */
+export interface ImportPreview {
+  file: string;
+  format: 'csv' | 'xlsx';
+  encoding: string;
+  separator: string;
+  sheets: string[];
+  sheet: string | null;
+  headingLine: number;
+  columns: ColumnView[];
+  ourColumns: { name: string; required: boolean; help: string }[];
+  rows: number;
+  counts: { accepted: number; rejected: number; duplicates: number; unidentified: number };
+  /** The first rows as they would be taken, and the first rejected ones. */
+  sample: ImportRowView[];
+  missingCastings: string[];
+  warnings: string[];
+}
+
+export interface ImportRowView {
+  line: number;
+  outcome: 'accepted' | 'rejected' | 'duplicate';
+  column: string | null;
+  reason: string | null;
+  values: Record<string, string>;
+  note: string | null;
+}
+
+export interface Rejection {
+  line: number;
+  column: string | null;
+  reason: string;
+}
+
+export interface ImportResult {
+  accepted: number;
+  rejected: Rejection[];
+  duplicates: number;
+  duplicateLines: number[];
+  unidentified: number;
+  addedCastings: number;
+  lot?: { id: number; name: string };
+  notes: string[];
+}
+
+/** A file that cannot be read as a table at all: says what is wrong with it and what to do. */
+export class ImportFileError extends Error {
+  override name = 'ImportFileError';
+}
