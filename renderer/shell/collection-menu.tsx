@@ -85,7 +85,10 @@ export const CollectionMenu = () => {
       <Menu position="bottom-end" width={280}>
         <Menu.Target>
           <Button variant="subtle" color="gray" rightSection={<IconChevronDown size={14} stroke={1.8} />}>
-            <span className={classes.collection}>{summary?.name || 'Collection'}</span>
+            <span className={classes.collection}>
+              {summary?.name || 'Collection'}
+              {summary?.isDemo ? <span className={classes.tag}>demo</span> : null}
+            </span>
           </Button>
         </Menu.Target>
         <Menu.Dropdown>

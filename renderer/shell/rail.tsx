@@ -37,6 +37,18 @@ const places: readonly Place[] = [
 const isAt = (location: string, to: string): boolean =>
   to === '/' ? location === '/' : location === to || location.startsWith(`${to}/`);
 
+/** The name with the three bars that the whole app is about. */
+const Wordmark = () => (
+  <div className={classes.wordmark}>
+    <svg width="17" height="12" viewBox="0 0 17 12" aria-hidden="true">
+      <rect x="0" y="0" width="9" height="3" rx="0.5" fill="var(--worth-found)" />
+      <rect x="4" y="4.5" width="9" height="3" rx="0.5" fill="var(--worth-restored)" />
+      <rect x="8.5" y="9.4" width="8" height="2.2" rx="0.5" fill="none" stroke="var(--worth-original)" />
+    </svg>
+    Playworn
+  </div>
+);
+
 /** The places of the app, each with its key and how much lies there. */
 export const Rail = () => {
   const [location, navigate] = useLocation();
@@ -70,6 +82,7 @@ export const Rail = () => {
           </li>
         ))}
       </ul>
+      <Wordmark />
     </nav>
   );
 };

@@ -10,6 +10,8 @@ const [searchStore, search] = createSpotlight();
 
 export const openSearch = (): void => search.open();
 
+const overlay = { color: '#1b1d1f', backgroundOpacity: 0.35, blur: 0 };
+
 const groups: readonly [SearchHit['kind'], string][] = [
   ['car', 'Cars'],
   ['lot', 'Lots'],
@@ -41,6 +43,8 @@ export const SearchEverything = () => {
       scrollable
       maxHeight={440}
       radius="md"
+      size="lg"
+      overlayProps={overlay}
       transitionProps={{ duration: 100 }}
     >
       <Spotlight.Search
@@ -48,7 +52,7 @@ export const SearchEverything = () => {
         aria-label="Search everything"
         size="md"
       />
-      <Spotlight.ActionsList>
+      <Spotlight.ActionsList className={classes.hits}>
         {groups.map(([kind, label]) => {
           const ofKind = shown.filter(hit => hit.kind === kind);
           return ofKind.length === 0 ? null : (

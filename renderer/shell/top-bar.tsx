@@ -35,12 +35,12 @@ const HistoryButtons = () => {
   return (
     <>
       <Tooltip label={undoable ? `Undo: ${undoable}` : 'Nothing to undo'}>
-        <ActionIcon aria-label="Undo" data-disabled={!undoable || undefined} onClick={() => void undo()}>
+        <ActionIcon aria-label="Undo" data-idle={!undoable || undefined} onClick={() => void undo()}>
           <IconArrowBackUp size={18} stroke={1.6} />
         </ActionIcon>
       </Tooltip>
       <Tooltip label={redoable ? `Do again: ${redoable}` : 'Nothing to do again'}>
-        <ActionIcon aria-label="Do again" data-disabled={!redoable || undefined} onClick={() => void redo()}>
+        <ActionIcon aria-label="Do again" data-idle={!redoable || undefined} onClick={() => void redo()}>
           <IconArrowForwardUp size={18} stroke={1.6} />
         </ActionIcon>
       </Tooltip>

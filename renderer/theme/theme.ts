@@ -3,6 +3,7 @@ import { amber, brick, night, paper, petrol } from './colours.ts';
 
 const oneRadius = { xs: '4px', sm: '4px', md: '4px', lg: '4px', xl: '4px' };
 const overlayOnly = 'var(--overlay-shadow)';
+const overlay = { color: '#1b1d1f', backgroundOpacity: 0.35 };
 const small = { defaultProps: { size: 'xs' } };
 
 /** Mantine dressed as the workbench: dense by default, one radius, shadows on overlays alone. */
@@ -52,9 +53,22 @@ export const theme = createTheme({
     Tooltip: { defaultProps: { transitionProps: { duration: 80 }, openDelay: 250, withArrow: false } },
     // The page itself never scrolls, and locking it would write a style element of its own.
     Modal: {
-      defaultProps: { shadow: 'md', transitionProps: { duration: 120 }, centered: true, lockScroll: false },
+      defaultProps: {
+        shadow: 'md',
+        transitionProps: { duration: 120 },
+        centered: true,
+        lockScroll: false,
+        overlayProps: overlay,
+      },
     },
-    Drawer: { defaultProps: { shadow: 'md', transitionProps: { duration: 140 }, lockScroll: false } },
+    Drawer: {
+      defaultProps: {
+        shadow: 'md',
+        transitionProps: { duration: 140 },
+        lockScroll: false,
+        overlayProps: overlay,
+      },
+    },
   },
 });
 

@@ -10,7 +10,7 @@ export interface ScreenKey {
   run?: () => void;
 }
 
-interface KeyGroup {
+export interface KeyGroup {
   title: string;
   keys: readonly ScreenKey[];
 }

@@ -1,11 +1,21 @@
 import { Modal } from '@mantine/core';
 import { KeyHint } from './key-hint.tsx';
-import { useKeyGroups } from './key-registry.ts';
+import { type KeyGroup, useKeyGroups } from './key-registry.ts';
 import classes from './keys.module.css';
+
+const everywhere = 'Everywhere';
+
+/** One group per title, in the order in which they came; what works everywhere comes last. */
+const mergeGroups = (groups: readonly KeyGroup[]): KeyGroup[] => {
+  const byTitle = Map.groupBy(groups, group => group.title);
+  return [...byTitle]
+    .map(([title, parts]) => ({ title, keys: parts.flatMap(part => part.keys) }))
+    .sort((a, b) => Number(a.title === everywhere) - Number(b.title === everywhere));
+};
 
 /** The keys of the screen that is shown, grouped as they were registered; opened with "?". */
 export const KeySheet = ({ opened, onClose }: { opened: boolean; onClose: () => void }) => {
-  const groups = useKeyGroups();
+  const groups = mergeGroups(useKeyGroups());
   return (
     <Modal opened={opened} onClose={onClose} title="Keys of this screen" size="xl">
       <div className={classes.sheet}>
