@@ -2,9 +2,9 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, s
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import type { Collection } from './collection.ts';
-import { openFileReadOnly } from './connection.ts';
+import { openReader } from './connection.ts';
 import { CollectionError, explain } from './errors.ts';
-import { syncFile, syncFolder, writeWhole } from './files.ts';
+import { makeFolder, syncFile, syncFolder, writeWhole } from './files.ts';
 import { layout } from './layout.ts';
 import {
   differingTables,
@@ -101,7 +101,7 @@ const freeName = (dir: string, at: string): string => {
 
 /** Reads a copy back and describes it. Throws CollectionError 'damaged' where the copy is not what it was taken from. */
 const describeCopy = (path: string, source: Database): Pick<Manifest, 'tables' | 'photos' | 'schema'> => {
-  const copy = openFileReadOnly(path);
+  const copy = openReader(path);
   try {
     const tables = tableHashes(copy);
     const differing = differingTables(tables, tableHashes(source));
@@ -132,7 +132,7 @@ export const writeBackup = (
   { at, reason, keep }: { at: string; reason: string; keep?: string },
 ): BackupInfo => {
   const { backups } = layout(dir);
-  mkdirSync(backups, { recursive: true });
+  makeFolder(backups);
   const name = freeName(dir, at);
   const final = backupPaths(dir, name);
   const temporary = backupPaths(dir, `${name}.part`);

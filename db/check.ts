@@ -64,7 +64,8 @@ const hashOfFile = async (path: string, signal: AbortSignal | undefined): Promis
 /** Rows by content hash against the newest backup, where nothing has been done since: finds what no structure shows. */
 const checkAgainstBackup = (sqlite: Database, dir: string, newest: string | undefined): Finding[] => {
   const manifest = newest === undefined ? undefined : readManifest(backupPaths(dir, newest).manifest);
-  if (!manifest) return [];
+  const schema = sqlite.pragma('user_version', { simple: true });
+  if (!manifest || manifest.schema !== schema) return [];
   const differing = differingTables(manifest.tables, tableHashes(sqlite));
   if (differing.length === 0) return [ok('Every row is just as in the newest backup.')];
   if (differing.includes('change') || differing.includes('change_row')) return [];

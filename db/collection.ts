@@ -1,14 +1,14 @@
-import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import type { Database } from 'better-sqlite3';
 import DatabaseFile from 'better-sqlite3';
 import type { Kysely } from 'kysely';
 import { migrations as shippedSteps } from '../migrations/index.ts';
 import { currencyDecimals } from '../valuation/money.ts';
 import { backUp, writeBackup } from './backup.ts';
-import { openReader, openWriter } from './connection.ts';
+import { openReader, openUnwritable, openWriter } from './connection.ts';
 import { kyselyOver } from './dialect.ts';
-import { CollectionError, explain } from './errors.ts';
-import { syncFile, syncFolder } from './files.ts';
+import { asCollectionError, CollectionError, explain } from './errors.ts';
+import { makeFolder, syncFile, syncFolder } from './files.ts';
 import { checkIdentity, checkOpenIdentity } from './identity.ts';
 import { applicationId, layout } from './layout.ts';
 import { type Host, type Lock, type OpenMark, takeLock } from './lock.ts';
@@ -75,7 +75,14 @@ const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boo
 
 const openForReading = (dir: string, known: number): Collection => {
   const path = layout(dir).database;
-  const reader = openReader(dir);
+  let reader: Database;
+  try {
+    reader = openReader(path);
+  } catch (error) {
+    const reason = asCollectionError(error, path);
+    if (!(reason instanceof CollectionError) || reason.code !== 'read-only') throw error;
+    reader = openUnwritable(dir);
+  }
   try {
     checkOpenIdentity(
       path,
@@ -106,7 +113,7 @@ const whenOpen = (
   notices: string[],
   mark: OpenMark,
 ): Collection => {
-  const reader = openReader(dir);
+  const reader = openReader(layout(dir).database);
   const totalChanges = sqlite.prepare('SELECT total_changes()').pluck();
   const atOpening = Number(totalChanges.get());
   let open = true;
@@ -127,10 +134,15 @@ const whenOpen = (
       // Waits for an action that is still running.
       await collection.writer.connection().execute(async () => {
         reader.close();
-        // Without the log's salt, a log that is gone after this was written into the file and not lost.
-        lock.mark(mark);
+        try {
+          // Without the log's salt, a log that is gone after this was written into the file and not lost.
+          lock.mark(mark);
+        } catch (error) {
+          if (!(asCollectionError(error, dir) instanceof CollectionError)) throw error;
+        }
         sqlite.close();
-        lock.release(true);
+        // On a full disk the log cannot be written into the file: it stays, and so does the mark that vouches for it.
+        lock.release(!existsSync(layout(dir).log));
       });
       return { notices: failures };
     },
@@ -218,7 +230,7 @@ export const createCollection = async (
         'exists',
         `There is already a collection in ${dir}. Open it, or choose another folder.`,
       );
-    mkdirSync(dir, { recursive: true });
+    makeFolder(dir);
     const temporary = `${paths.database}.part`;
     rmSync(temporary, { force: true });
     try {

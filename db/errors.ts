@@ -33,7 +33,8 @@ const sentences: [RegExp, CollectionErrorCode, (place: string) => string][] = [
   [
     /^(SQLITE_FULL|ENOSPC|EDQUOT)/,
     'disk-full',
-    place => `The disk that holds ${place} is full. Nothing was changed. Free some space, then try again.`,
+    place =>
+      `The disk that holds ${place} is full. Nothing was changed. Free some space (older ones in its backups folder may go), then try again.`,
   ],
   [
     /^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EROFS|EACCES|EPERM)/,

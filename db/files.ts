@@ -1,5 +1,6 @@
-import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { asCollectionError, CollectionError } from './errors.ts';
 
 /** Makes a folder's entries durable. Windows cannot open a folder and needs nothing: its renames are journalled. */
 export const syncFolder = (folder: string): void => {
@@ -37,5 +38,19 @@ export const writeWhole = (path: string, content: string | Uint8Array, temporary
   } catch (error) {
     rmSync(temporary, { force: true });
     throw error;
+  }
+};
+
+/** Makes a folder and those above it. Throws CollectionError 'read-only' or 'disk-full' where that cannot be. */
+export const makeFolder = (path: string): void => {
+  try {
+    mkdirSync(path, { recursive: true });
+  } catch (cause) {
+    const reason = asCollectionError(cause, path);
+    if (reason instanceof CollectionError) throw reason;
+    // Below a read-only folder or on a missing drive the system only says that there is no such place.
+    throw new CollectionError('read-only', `The folder ${path} cannot be made there. Choose another place.`, {
+      cause,
+    });
   }
 };

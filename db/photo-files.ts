@@ -1,6 +1,6 @@
-import { existsSync, mkdirSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { syncFolder, writeWhole } from './files.ts';
+import { makeFolder, syncFolder, writeWhole } from './files.ts';
 import { layout } from './layout.ts';
 
 /** The picture formats kept, each with the ending of its files. */
@@ -43,7 +43,7 @@ export const writeOriginal = (dir: string, sha256: string, format: PhotoFormat, 
   const { photos } = layout(dir);
   const folder = shelf(dir, sha256);
   if (!existsSync(folder)) {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     syncFolder(dir);
     syncFolder(photos);
   }

@@ -1,10 +1,10 @@
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Transaction } from 'kysely';
 import type sharpModule from 'sharp';
-import { CollectionError, explain } from './errors.ts';
+import { asCollectionError, CollectionError, explain } from './errors.ts';
 import { exifDate } from './exif-date.ts';
-import { writeWhole } from './files.ts';
+import { makeFolder, writeWhole } from './files.ts';
 import { layout } from './layout.ts';
 import { sha256Of } from './manifest.ts';
 import {
@@ -52,7 +52,7 @@ const smallerCopy = async (bytes: Uint8Array, size: CopySize): Promise<Buffer> =
 
 const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => {
   const path = copyPath(dir, sha256, size);
-  mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path));
   writeWhole(path, copy);
 };
 
@@ -93,9 +93,10 @@ export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<Stored
     ]);
   const sha256 = sha256Of(bytes);
   return explain(layout(dir).photos, () => {
+    // The copies first: on a full disk none of it stays but copies, which can be made anew.
+    for (const [size, copy] of copies) keepCopy(dir, sha256, size, copy);
     const present = originalPath(dir, sha256);
     if (!present || sha256Of(readFileSync(present)) !== sha256) writeOriginal(dir, sha256, format, bytes);
-    for (const [size, copy] of copies) keepCopy(dir, sha256, size, copy);
     return { sha256, format, bytes: bytes.byteLength, width, height, takenOn };
   });
 };
@@ -183,6 +184,11 @@ export const readPhoto = (
     const path = copyPath(dir, sha256, size);
     if (existsSync(path)) return { bytes: readFileSync(path), contentType: 'image/webp' };
     const copy = await smallerCopy(readOriginal(dir, sha256).bytes, size);
-    keepCopy(dir, sha256, size, copy);
+    try {
+      keepCopy(dir, sha256, size, copy);
+    } catch (error) {
+      // It can be shown though the disk is full or read-only, and is made again the next time.
+      if (!(asCollectionError(error, dir) instanceof CollectionError)) throw error;
+    }
     return { bytes: copy, contentType: 'image/webp' };
   });

@@ -2,7 +2,7 @@ import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync } from 'node:
 import { basename, join } from 'node:path';
 import { schemaVersion } from '../migrations/index.ts';
 import { backupPaths, listBackups, writeBackup } from './backup.ts';
-import { openFileReadOnly, openWriter } from './connection.ts';
+import { openReader, openWriter } from './connection.ts';
 import { CollectionError, explain } from './errors.ts';
 import { putInPlace, syncFile, syncFolder } from './files.ts';
 import { checkIdentity } from './identity.ts';
@@ -27,7 +27,7 @@ export const faultOfBackup = (dir: string, name: string): string | undefined => 
   if (!existsSync(paths.database)) return 'its database is missing';
   if (sha256Of(readFileSync(paths.database)) !== manifest.sha256)
     return 'its database is not the one that was written';
-  const copy = openFileReadOnly(paths.database);
+  const copy = openReader(paths.database);
   try {
     const differing = differingTables(manifest.tables, tableHashes(copy));
     if (differing.length > 0) return `its tables ${differing.join(', ')} are not as they were`;

@@ -139,7 +139,7 @@ describe('reading a photograph', () => {
     const path = copyPath(dir, sha256, 'thumbnail');
     rmSync(path);
     mkdirSync(path);
-    await expect(readPhoto(dir, sha256, 'thumbnail')).rejects.toThrow();
+    await expect(readPhoto(dir, sha256, 'thumbnail')).rejects.toThrow('EISDIR');
     expect(existsSync(`${path}.part`)).toBe(false);
   });
 });

@@ -1,0 +1,125 @@
+import { existsSync, readdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { backUp, listBackups } from '../../db/backup.ts';
+import { checkCollection } from '../../db/check.ts';
+import { type Collection, createCollection, openCollection } from '../../db/collection.ts';
+import { listHistory, runAction } from '../../db/history.ts';
+import { layout } from '../../db/layout.ts';
+import { storedPhotos } from '../../db/photo-files.ts';
+import { storePhoto } from '../../db/photos.ts';
+import { restore } from '../../db/restore.ts';
+import { undo } from '../../db/undo.ts';
+import { addSample, at, collectionErrorOf, opened, temporaryFolder } from '../helpers/collections.ts';
+import { makeReadOnly, smallDisk } from '../helpers/mounts.ts';
+import { picture } from '../helpers/pictures.ts';
+
+const open = (dir: string) => openCollection(dir, { at, host: 'window' });
+
+const ballast = (dir: string) => join(dir, 'ballast');
+
+/** Fills what is left of the disk but for `left` bytes. */
+const fill = (dir: string, left = 0) => {
+  const { bavail, bsize } = statfsSync(dir);
+  writeFileSync(ballast(dir), Buffer.alloc(Math.max(0, bavail * bsize - left)));
+};
+const free = (dir: string) => rmSync(ballast(dir), { force: true });
+
+const addMaker = (collection: Collection, i: number) =>
+  runAction(collection, `Action ${i}`, at, trx =>
+    trx
+      .insertInto('maker')
+      .values({ name: `maker ${i}`, country: null, notes: 'x'.repeat(2_000) })
+      .execute(),
+  );
+
+const makers = (collection: Collection) =>
+  collection.db.selectFrom('maker').select('name').where('name', 'like', 'maker %').execute();
+
+describe('a full disk', () => {
+  it('ends an action with a clear error and loses nothing acknowledged', async context => {
+    const dir = smallDisk(context, 6_000);
+    await createCollection(dir, { at, reportingCurrency: 'USD' });
+    const collection = await open(dir);
+    await addSample(collection);
+    const backup = await backUp(collection, { at, reason: 'asked for' });
+    fill(dir, 200_000);
+    let done = 0;
+    const error = await collectionErrorOf(async () => {
+      for (; ; done++) await addMaker(collection, done);
+    });
+    expect(done).toBeGreaterThan(3);
+    expect([error.code, error.message]).toEqual([
+      'disk-full',
+      `The disk that holds ${dir} is full. Nothing was changed. Free some space (older ones in its backups folder may go), then try again.`,
+    ]);
+    expect(await makers(collection)).toHaveLength(done);
+    expect((await listHistory(collection.db)).length).toBe(done + 1);
+
+    const failing = await collectionErrorOf(() => backUp(collection, { at, reason: 'asked for' }));
+    expect(failing.code).toBe('disk-full');
+    const big = await picture('png', { width: 3_000, height: 2_000 });
+    expect((await collectionErrorOf(() => storePhoto(dir, big))).code).toBe('disk-full');
+    expect(storedPhotos(dir)).toEqual([]);
+    const { notices } = await collection.close({ at });
+    expect(notices).toEqual([expect.stringMatching(/^No backup was made on closing. The disk .* is full/)]);
+    expect(await listBackups(dir)).toEqual([backup]);
+    expect(readdirSync(layout(dir).backups)).toEqual([backup.name]);
+
+    free(dir);
+    const again = await open(dir);
+    expect(await makers(again)).toHaveLength(done);
+    expect((await checkCollection(again)).filter(finding => finding.level !== 'ok')).toEqual([]);
+    await undo(again);
+    await addMaker(again, 1_000);
+    await again.close({ at });
+  });
+
+  it('stops a collection from being made or restored, and leaves nothing half made', async context => {
+    const dir = smallDisk(context, 3_000);
+    await createCollection(dir, { at, reportingCurrency: 'USD' });
+    const collection = await open(dir);
+    await addSample(collection);
+    const { name } = await backUp(collection, { at, reason: 'asked for' });
+    await collection.close({ at });
+    fill(dir, 100_000);
+    const names = readdirSync(dir);
+    expect((await collectionErrorOf(() => restore(dir, name, { at, host: 'window' }))).code).toBe(
+      'disk-full',
+    );
+    const second = join(dir, 'second');
+    const making = () => createCollection(second, { at, reportingCurrency: 'USD' });
+    expect((await collectionErrorOf(making)).code).toBe('disk-full');
+    expect(readdirSync(second)).toEqual([]);
+    rmSync(second, { recursive: true });
+    expect(readdirSync(dir)).toEqual(names);
+    free(dir);
+    await restore(dir, name, { at, host: 'window' });
+    expect((await (await opened(dir)).db.selectFrom('car').selectAll().execute()).length).toBe(12);
+  });
+});
+
+describe('a read-only folder', () => {
+  it('is said to be one, and can still be read', async context => {
+    const dir = temporaryFolder();
+    await createCollection(dir, { at, reportingCurrency: 'USD' });
+    const collection = await open(dir);
+    await addSample(collection);
+    await collection.close({ at });
+    makeReadOnly(context, dir);
+    const error = await collectionErrorOf(() => open(dir));
+    expect([error.code, error.message]).toEqual([
+      'read-only',
+      `${layout(dir).database} cannot be written. Nothing was changed. Allow writing to the folder, or move the collection to one that can be written.`,
+    ]);
+    const making = () => createCollection(join(dir, 'new'), { at, reportingCurrency: 'USD' });
+    expect((await collectionErrorOf(making)).code).toBe('read-only');
+    expect((await collectionErrorOf(async () => storePhoto(dir, await picture('png')))).code).toBe(
+      'read-only',
+    );
+    const reading = await openCollection(dir, { at, host: 'command line', readOnly: true });
+    expect(await reading.db.selectFrom('car').selectAll().execute()).toHaveLength(12);
+    await reading.close({ at });
+    expect(existsSync(layout(dir).lock)).toBe(true);
+  });
+});
