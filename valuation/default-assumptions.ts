@@ -75,7 +75,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     },
     unknownGrade: 6,
     halfLifeYears: 8,
-    gradeDistanceHalf: 4,
+    gradeDistanceHalf: 6,
     index: 'none',
     leastEvidence: 3,
     prior: {

@@ -186,6 +186,8 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       castingDoubtful,
       dateWhy: date.why,
       memory: new Map(),
+      views: [],
+      ladders: [],
     },
   };
 };

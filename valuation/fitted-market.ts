@@ -1,8 +1,10 @@
+import type { GradeView } from './grade-view.ts';
 import type { MarketIndex } from './market-index.ts';
 import type { Variances } from './pool-evidence.ts';
 import type { PreparedSale, SetAside } from './prepare-sales.ts';
 import type { AssumptionSet, Currency, IsoDate } from './types.ts';
 import type { FinishState, Rarity } from './words.ts';
+import type { Ladder } from './worth-ladder.ts';
 
 /** What the fit keeps for the valuations made from it; not for reading on screens. */
 export interface FitInside {
@@ -37,6 +39,8 @@ export interface FitInside {
   dateWhy: (soldOn: IsoDate) => string;
   /** Results worked out once and kept: nothing of them can be seen from outside. */
   memory: Map<string, unknown>;
+  views: (GradeView | undefined)[];
+  ladders: (Ladder | undefined)[];
 }
 
 /** The market as the engine understands it on a day: pooled, with its curves. Made by `fitMarket`. */

@@ -78,8 +78,12 @@ const build = (fitted: FittedMarket, step: number): GradeView => {
 };
 
 /** The view from a grade step, made once per market and grade. */
-export const gradeView = (fitted: FittedMarket, step: number): GradeView =>
-  remembered(fitted, `view ${step}`, () => build(fitted, step));
+export const gradeView = (fitted: FittedMarket, step: number): GradeView => {
+  const { views } = fitted.inside;
+  const view = views[step] ?? build(fitted, step);
+  views[step] = view;
+  return view;
+};
 
 /** The sales of each variation, as places among the market's: those of v are order[start[v]] … order[start[v + 1] − 1]. */
 export const salesByVariation = (fitted: FittedMarket): { start: Int32Array; order: Int32Array } =>

@@ -18,23 +18,25 @@ export const eightyPercent = 1.2815515655446004;
  * one sale in minor units, and the part of the deviation that is the estimate's own and not the single sale's.
  */
 export interface Ladder {
-  mean: Float64Array;
-  sd: Float64Array;
-  shared: Float64Array;
+  mean: number[];
+  sd: number[];
+  shared: number[];
   /** Credibility of the variation's own sales at each grade step. */
-  credibility: Float64Array;
+  credibility: number[];
 }
 
+/** Plain lists: there is a ladder for every variation, and small typed arrays are slow to make. */
+const zeros = (count: number) => new Array<number>(count).fill(0);
 const emptyLadder = (): Ladder => ({
-  mean: new Float64Array(rungs),
-  sd: new Float64Array(rungs),
-  shared: new Float64Array(rungs),
-  credibility: new Float64Array(steps),
+  mean: zeros(rungs),
+  sd: zeros(rungs),
+  shared: zeros(rungs),
+  credibility: zeros(steps),
 });
 
-const rising = (values: number[]): number[] => {
-  for (let i = 1; i < values.length; i++) if (values[i]! < values[i - 1]!) return isotonic(values);
-  return values;
+const rises = (values: readonly number[]): boolean => {
+  for (let i = 1; i < values.length; i++) if (values[i]! < values[i - 1]!) return false;
+  return true;
 };
 
 /**
@@ -42,16 +44,17 @@ const rising = (values: number[]): number[] => {
  * deviation are taken from the two. The upper end stays above the lower, since isotonic regression keeps order.
  */
 const makeRise = (ladder: Ladder): Ladder => {
+  const low = zeros(steps);
+  const high = zeros(steps);
   for (let state = 0; state < finishStates.length; state++) {
-    const low: number[] = [];
-    const high: number[] = [];
-    for (let at = state * steps; at < (state + 1) * steps; at++) {
-      low.push(ladder.mean[at]! - eightyPercent * ladder.sd[at]!);
-      high.push(ladder.mean[at]! + eightyPercent * ladder.sd[at]!);
+    for (let step = 0; step < steps; step++) {
+      const at = state * steps + step;
+      low[step] = ladder.mean[at]! - eightyPercent * ladder.sd[at]!;
+      high[step] = ladder.mean[at]! + eightyPercent * ladder.sd[at]!;
     }
-    const risingLow = rising(low);
-    const risingHigh = rising(high);
-    if (risingLow === low && risingHigh === high) continue;
+    if (rises(low) && rises(high)) continue;
+    const risingLow = isotonic(low);
+    const risingHigh = isotonic(high);
     for (let step = 0; step < steps; step++) {
       const at = state * steps + step;
       const sd = (risingHigh[step]! - risingLow[step]!) / 2 / eightyPercent;
@@ -121,7 +124,7 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
 
 /** The ladder of a variation, by its place in the market's index. */
 export const variationLadder = (fitted: FittedMarket, variation: number): Ladder => {
-  const ladders = remembered<(Ladder | undefined)[]>(fitted, 'ladders', () => []);
+  const { ladders } = fitted.inside;
   const found =
     ladders[variation] ?? build(fitted, variation, fitted.inside.index.variationCasting[variation]!);
   ladders[variation] = found;

@@ -1,0 +1,111 @@
+/**
+ * Revaluing a large collection: 100,000 cars against 20,000 sale records, at most 2 s and 600 MB, and linear in the cars. The baseline is a
+ * bare loop that takes the mean log price of each casting and looks it up for each car. Run: node tests/bench/revalue.ts
+ */
+import { cpus } from 'node:os';
+import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
+import { fitMarket } from '../../valuation/fit-market.ts';
+import type { Market, Subject, Valuation } from '../../valuation/types.ts';
+import { valueCar } from '../../valuation/value-car.ts';
+import { finishStates, grades } from '../../valuation/words.ts';
+import { simulateMarket } from '../helpers/market-simulator.ts';
+import { seededRandom } from '../helpers/random.ts';
+
+const saleRecords = 20_000;
+const collection = 100_000;
+const seconds = 2;
+const megabytes = 600;
+
+/** Exactly `saleRecords` of a market that has some more. */
+const largeMarket = (): { market: Market; on: string } => {
+  const { market, on } = simulateMarket({
+    seed: 4,
+    series: 20,
+    castingsPerSeries: 64,
+    variationsPerCasting: 5,
+  });
+  if (market.sales.length < saleRecords)
+    throw new Error(`only ${market.sales.length} sale records were drawn`);
+  return { market: { ...market, sales: market.sales.slice(0, saleRecords) }, on };
+};
+
+const drawCars = (market: Market, count: number): Subject[] => {
+  const random = seededRandom(99);
+  return Array.from({ length: count }, (_, id) => {
+    const variation = market.variations[Math.floor(random.uniform() * market.variations.length)]!;
+    return {
+      id,
+      castingId: variation.castingId,
+      variationId: random.uniform() < 0.95 ? variation.id : null,
+      candidates: [],
+      grade: grades[Math.floor(random.uniform() * grades.length)]!,
+      finishState: finishStates[random.pick([0.7, 0.1, 0.1, 0.05, 0.05])]!,
+      parts: random.uniform() < 0.3 ? [{ part: 'glazing', grade: null, originality: 'missing' }] : [],
+      plan: null,
+      ownWorth: null,
+    };
+  });
+};
+
+const bareMeans = (market: Market, cars: readonly Subject[]): Float64Array => {
+  const sums = new Map<number, { log: number; count: number }>();
+  for (const { castingId, price } of market.sales) {
+    const sum = sums.get(castingId) ?? { log: 0, count: 0 };
+    sum.log += Math.log(price);
+    sum.count++;
+    sums.set(castingId, sum);
+  }
+  return Float64Array.from(cars, car => {
+    const sum = sums.get(car.castingId!);
+    return sum ? Math.exp(sum.log / sum.count) : 0;
+  });
+};
+
+const timed = <T>(work: () => T): { result: T; ms: number } => {
+  const start = performance.now();
+  const result = work();
+  return { result, ms: performance.now() - start };
+};
+
+const { market, on } = largeMarket();
+const assumptions = { ...defaultAssumptions('USD'), index: 'trend' as const };
+const cars = drawCars(market, collection);
+const before = process.memoryUsage().rss;
+console.log(`${cpus()[0]?.model ?? ''}, Node ${process.version}; ${market.variations.length} variations`);
+
+const revalue = (count: number) => {
+  const fit = timed(() => fitMarket(market, assumptions, on));
+  const value = timed(() => {
+    const valued: Valuation[] = [];
+    for (let i = 0; i < count; i++) valued.push(valueCar(fit.result, cars[i]!));
+    return valued;
+  });
+  if (value.result.some(v => !v.asFound)) throw new Error('a car was not valued');
+  return { fit: fit.ms, value: value.ms, rss: process.memoryUsage().rss };
+};
+
+// The first of each is the cold one, as a command meets it.
+const cold = revalue(collection);
+const base = timed(() => bareMeans(market, cars)).ms;
+const rows = [25_000, 50_000, 100_000].map(count => ({ count, ...revalue(count) }));
+const report = (name: string, fit: number, value: number) =>
+  console.log(
+    `${name}: fit ${fit.toFixed(0)} ms + value ${value.toFixed(0)} ms = ${(fit + value).toFixed(0)} ms, ${((fit + value) / base).toFixed(0)}× the bare loop`,
+  );
+console.log(`bare loop of casting means: ${base.toFixed(1)} ms`);
+report(`cold, ${collection} cars`, cold.fit, cold.value);
+for (const { count, fit, value } of rows) report(`${count} cars`, fit, value);
+const perCar = (row: { count: number; value: number }) => (row.value / row.count) * 1000;
+console.log(
+  `per car ${rows.map(row => `${perCar(row).toFixed(1)} µs at ${row.count}`).join(', ')}; going from half to all takes ${(rows[2]!.value / rows[1]!.value).toFixed(2)}× (linear: 2)`,
+);
+const peak = Math.max(cold.rss, ...rows.map(({ rss }) => rss)) / 2 ** 20;
+console.log(
+  `resident ${(before / 2 ** 20).toFixed(0)} MB with cars and records, ${peak.toFixed(0)} MB at most`,
+);
+const worst = (cold.fit + cold.value) / 1000;
+const ok = worst <= seconds && peak <= megabytes;
+console.log(
+  `${ok ? 'within' : 'NOT within'} ${seconds} s and ${megabytes} MB, cold (${worst.toFixed(2)} s, ${peak.toFixed(0)} MB)`,
+);
+process.exitCode = ok ? 0 : 1;
