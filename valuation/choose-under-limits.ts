@@ -33,7 +33,7 @@ export interface Chosen {
 }
 
 /** Simplex iterations that a choice may take in all when no gap is asked for: a few seconds, as they cost more among many candidates. */
-const workInAll = (candidates: number): number => Math.min(40_000, 3_000_000 / candidates);
+const workInAll = (candidates: number): number => Math.min(40_000, 2_000_000 / candidates);
 /** A gap that is good enough once half of that has not closed it. */
 const goodEnough = 0.001;
 /** Candidates left open, those about whose choice the relaxation is least sure, when looking for a choice to start from. */
