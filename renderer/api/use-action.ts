@@ -1,7 +1,7 @@
 import { type UseMutationResult, useMutation, useQueryClient } from '@tanstack/react-query';
-import { showProblem } from '../components/notices/undo-notice.tsx';
+import { showProblem, showUndoNotice } from '../components/notices/undo-notice.tsx';
 import { errorSentence } from './error-sentence.ts';
-import { askEverythingAnew, useUndoOffer } from './use-undo.ts';
+import { askEverythingAnew, useUndo } from './use-undo.ts';
 
 export interface ActionOptions<Input, Output> {
   /** What was done, in the past tense: "3 cars graded". */
@@ -22,11 +22,12 @@ export const useAction = <Input = void, Output = unknown>(
   { label, undoable = true, failure = 'That could not be saved', onDone }: ActionOptions<Input, Output>,
 ): UseMutationResult<Output, Error, Input> => {
   const client = useQueryClient();
-  const offerUndo = useUndoOffer();
+  const { undo } = useUndo();
   return useMutation<Output, Error, Input>({
     mutationFn: write,
     onSuccess: async (output, input) => {
-      if (undoable) offerUndo(typeof label === 'function' ? label(input, output) : label);
+      if (undoable)
+        showUndoNotice(typeof label === 'function' ? label(input, output) : label, () => void undo());
       onDone?.(output, input);
       await askEverythingAnew(client);
     },

@@ -45,6 +45,7 @@ export const SearchEverything = () => {
       radius="md"
       size="lg"
       overlayProps={overlay}
+      classNames={{ content: classes.searchBox }}
       transitionProps={{ duration: 100 }}
     >
       <Spotlight.Search

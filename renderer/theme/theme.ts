@@ -4,6 +4,7 @@ import { amber, brick, night, paper, petrol } from './colours.ts';
 const oneRadius = { xs: '4px', sm: '4px', md: '4px', lg: '4px', xl: '4px' };
 const overlayOnly = 'var(--overlay-shadow)';
 const overlay = { color: '#1b1d1f', backgroundOpacity: 0.35 };
+const raised = { content: { background: 'var(--raised)' }, header: { background: 'var(--raised)' } };
 const small = { defaultProps: { size: 'xs' } };
 
 /** Mantine dressed as the workbench: dense by default, one radius, shadows on overlays alone. */
@@ -60,6 +61,7 @@ export const theme = createTheme({
         lockScroll: false,
         overlayProps: overlay,
       },
+      styles: raised,
     },
     Drawer: {
       defaultProps: {
@@ -68,6 +70,7 @@ export const theme = createTheme({
         lockScroll: false,
         overlayProps: overlay,
       },
+      styles: raised,
     },
   },
 });

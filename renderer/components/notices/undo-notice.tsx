@@ -1,56 +1,71 @@
 import { Button } from '@mantine/core';
-import { notifications } from '@mantine/notifications';
+import { type NotificationData, notifications } from '@mantine/notifications';
 import { KeyHint } from '../keys/key-hint.tsx';
 import classes from './notices.module.css';
 
-const id = 'undo';
+/** The one notice about what was just done: a newer one takes its place, since undo goes back from the newest on. */
+const doneId = 'done';
+const shownFor = 8000;
+let turn = 0;
 
-/** Says what was written and offers to take it back. Only the newest stands: undo takes back actions from the newest on. */
-export const showUndoNotice = (label: string, undo: () => void): void => {
-  notifications.hide(id);
-  notifications.show({
-    id,
-    withCloseButton: true,
-    withBorder: false,
+const look = { withBorder: false, classNames: { root: classes.notice, body: classes.body } };
+
+const showDone = (message: NotificationData['message']): void => {
+  turn += 1;
+  const notice: NotificationData = {
+    ...look,
+    id: doneId,
     color: 'petrol',
-    classNames: { root: classes.notice, body: classes.body },
-    message: (
-      <span className={classes.line}>
-        <span className={classes.label}>{label}</span>
-        <Button
-          variant="subtle"
-          onClick={() => {
-            notifications.hide(id);
-            undo();
-          }}
-        >
-          Undo
-        </Button>
-        <KeyHint keys="mod+Z" />
-      </span>
-    ),
-  });
-};
-
-/** Says something that needs no answer, such as what was undone. */
-export const showNotice = (message: string): void => {
-  notifications.hide(id);
-  notifications.show({
-    id,
     message,
-    color: 'petrol',
-    classNames: { root: classes.notice, body: classes.body },
-  });
+    // A changed span, were it by a millisecond, begins anew when the notice is still up.
+    autoClose: shownFor + (turn % 2),
+  };
+  // Showing leaves a notice that is up as it is, so it is changed in place.
+  notifications.show(notice);
+  notifications.update(notice);
 };
+
+interface Offer {
+  label: string;
+  keys: string;
+  run: () => void;
+}
+
+const WithOffer = ({ message, offer }: { message: string; offer: Offer }) => (
+  <span className={classes.line}>
+    <span className={classes.label}>{message}</span>
+    <Button
+      variant="subtle"
+      onClick={() => {
+        notifications.hide(doneId);
+        offer.run();
+      }}
+    >
+      {offer.label}
+    </Button>
+    <KeyHint keys={offer.keys} />
+  </span>
+);
+
+/** Says what was written and offers to take it back. */
+export const showUndoNotice = (message: string, undo: () => void): void =>
+  showDone(<WithOffer message={message} offer={{ label: 'Undo', keys: 'mod+Z', run: undo }} />);
+
+/** Says what was taken back and offers to do it again. */
+export const showRedoNotice = (message: string, redo: () => void): void =>
+  showDone(<WithOffer message={message} offer={{ label: 'Do again', keys: 'mod+shift+Z', run: redo }} />);
+
+/** Says something that needs no answer. */
+export const showNotice = (message: string): void => showDone(message);
 
 /** Says what went wrong and stays until it is read. */
 export const showProblem = (title: string, sentence: string): void => {
   notifications.show({
+    ...look,
     title,
     message: sentence,
     color: 'brick',
     autoClose: false,
-    classNames: { root: classes.notice, body: classes.body },
     role: 'alert',
   });
 };
