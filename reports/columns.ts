@@ -1,0 +1,105 @@
+import type { IsoDate, Minor, Range } from '../valuation/types.ts';
+import type { BasisName, CollectionReport, ReportEntry } from './types.ts';
+
+/** A cell's value before it is written: text, a whole number, an amount in minor units with its currency, or a date. */
+export type CellValue =
+  | { kind: 'text'; text: string }
+  | { kind: 'number'; number: number }
+  | { kind: 'amount'; minor: Minor; currency: string }
+  | { kind: 'date'; date: IsoDate }
+  | null;
+
+/** A column of the exported list. */
+export interface Column {
+  /** Its heading, also the name under which our own import knows it. */
+  name: string;
+  /** Characters of width in a spreadsheet. */
+  width: number;
+  value: (entry: ReportEntry, report: CollectionReport) => CellValue;
+}
+
+const text = (value: string | null | undefined): CellValue => (value ? { kind: 'text', text: value } : null);
+const number = (value: number | null): CellValue =>
+  value === null ? null : { kind: 'number', number: value };
+const date = (value: IsoDate | null | undefined): CellValue => (value ? { kind: 'date', date: value } : null);
+
+const column = (name: string, width: number, value: Column['value']): Column => ({ name, width, value });
+
+const feature = (name: string, key: keyof ReportEntry['identity']['features']): Column =>
+  column(name, 14, entry => text(entry.identity.features[key]));
+
+const rangeColumns = (name: string, rangeOf: (entry: ReportEntry) => Range | null): Column[] =>
+  (['low', 'mid', 'high'] as const).map(point =>
+    column(`${name}_${point}`, 14, (entry, report) => {
+      const range = rangeOf(entry);
+      return range ? { kind: 'amount', minor: range[point], currency: report.currency } : null;
+    }),
+  );
+
+const basisOf = (entry: ReportEntry, report: CollectionReport): BasisName => entry.basis ?? report.basis.name;
+
+const ownFigures = ({ worths }: ReportEntry): string =>
+  [
+    worths.asFound.own && 'as found',
+    worths.restored.own && 'restored',
+    worths.originalFinish.own && 'original finish',
+  ]
+    .filter(Boolean)
+    .join('; ');
+
+const restorationText = ({ restoration }: ReportEntry): string =>
+  restoration ? [restoration.fidelity, restoration.deviations.join('; ')].filter(Boolean).join(': ') : '';
+
+/** The columns of a lot's import, in their order and under their own headings, so that an export imports with no mapping. */
+const lotColumns: Column[] = [
+  column('inventory_number', 16, entry => text(entry.inventoryNumber)),
+  column('casting', 24, entry => text(entry.identity.casting ?? entry.identity.asWritten)),
+  column('release_name', 24, entry => text(entry.identity.releaseName)),
+  column('release_year', 12, entry => number(entry.identity.releaseYear)),
+  feature('colour', 'colour'),
+  feature('base_paint', 'basePaint'),
+  feature('rear_end', 'rearEnd'),
+  feature('roof', 'roof'),
+  feature('interior', 'interior'),
+  feature('glazing', 'glazing'),
+  feature('wheels', 'wheels'),
+  feature('accessory', 'accessory'),
+  feature('country', 'country'),
+  column('grade', 8, entry => number(entry.grade)),
+  column('finish_state', 13, entry => text(entry.finishState)),
+  column('location', 20, entry => text(entry.location)),
+  column('notes', 40, entry => text(entry.notes)),
+];
+
+const worthColumns: Column[] = [
+  column('currency', 10, (_, report) => text(report.currency)),
+  ...rangeColumns('as_found', entry => entry.worths.asFound.range),
+  ...rangeColumns('restored', entry => entry.worths.restored.range),
+  ...rangeColumns('original_finish', entry => entry.worths.originalFinish.range),
+  ...rangeColumns('restoration_cost', entry => entry.restorationCost),
+  column('basis_of_value', 22, (entry, report) => text(basisOf(entry, report))),
+  column('effective_date', 14, (_, report) => date(report.effectiveOn)),
+  column('own_figures', 16, entry => text(ownFigures(entry))),
+  column('evidence', 40, entry => text(entry.evidence)),
+];
+
+const furtherColumns: Column[] = [
+  column('maker', 24, entry => text(entry.identity.maker)),
+  column('series', 20, entry => text(entry.identity.series)),
+  feature('body_finish', 'bodyFinish'),
+  column('status', 12, entry => text(entry.status)),
+  column('restoration', 24, entry => text(restorationText(entry))),
+  column('lot', 18, entry => text(entry.acquisition?.lot)),
+  column('acquired_on', 13, entry => date(entry.acquisition?.on)),
+  column('cost', 12, ({ acquisition }) =>
+    acquisition && acquisition.cost !== null && acquisition.currency
+      ? { kind: 'amount', minor: acquisition.cost, currency: acquisition.currency }
+      : null,
+  ),
+  column('cost_currency', 13, ({ acquisition }) =>
+    acquisition && acquisition.cost !== null ? text(acquisition.currency) : null,
+  ),
+];
+
+/** All columns of the CSV and the XLSX export. Restored worths are before cost, which has columns of its own. */
+export const exportColumns: readonly Column[] = [...lotColumns, ...worthColumns, ...furtherColumns];

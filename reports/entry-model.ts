@@ -1,0 +1,188 @@
+import { formatMinor } from '../valuation/money.ts';
+import type { PartState } from '../valuation/types.ts';
+import { gradeLabel, type VariationFeature, variationFeatures } from '../valuation/words.ts';
+import { longDate, printableLine, printableText } from './printable.ts';
+import type { CollectionReport, ReportEntry } from './types.ts';
+import type { WorthAxis } from './worth-axis.ts';
+import { stripInWords, type WorthRow, worthNotes, worthRows } from './worth-rows.ts';
+
+/** A car as the template lays it out: finished sentences and places, nothing left to work out there. */
+export interface EntryModel {
+  number: string;
+  name: string;
+  release: string;
+  maker: string;
+  grade: string;
+  finish: string;
+  /** What must be said of a car that is not as made; empty for an original one. */
+  finishStatement: string;
+  status: string;
+  chip: { swatch: string; basePaint: string } | null;
+  facts: [string, string][];
+  /** Facts that take a line each. */
+  lines: [string, string][];
+  location: string;
+  photos: { file: string | null; alt: string }[];
+  morePhotos: number;
+  rows: WorthRow[];
+  stripAlt: string;
+  basis: string;
+  partsSentence: string;
+  parts: { part: string; grade: string; originality: string }[];
+  /** What is to be known about its worths, such as "Original finish: no longer attainable." */
+  worthNotes: string;
+  evidence: string;
+  notes: string;
+  /** True where it may be longer than a page, so that it must be allowed to break. */
+  long: boolean;
+}
+
+const featureLabels: Record<VariationFeature, string> = {
+  colour: 'Colour',
+  bodyFinish: 'Body finish',
+  basePaint: 'Base paint',
+  rearEnd: 'Rear end',
+  roof: 'Roof',
+  interior: 'Interior',
+  glazing: 'Glazing',
+  wheels: 'Wheels',
+  accessory: 'Accessory',
+  country: 'Country',
+};
+
+const finishStatement = (entry: ReportEntry): string => {
+  const { finishState, restoration } = entry;
+  if (finishState === 'original') return '';
+  if (finishState === 'touched up') return 'Touched up: the finish is not wholly the factory\u2019s.';
+  if (finishState === 'stripped') return 'Stripped: the factory finish has been removed.';
+  const word = finishState === 'restored' ? 'Restored' : 'Customised';
+  if (!restoration)
+    return `${word}: not the factory finish. How closely it follows the factory specification is not recorded.`;
+  const done = restoration.completedOn ? `, completed ${longDate(restoration.completedOn)}` : '';
+  const deviations = restoration.deviations.map(printableLine).join(', ');
+  const fidelity = {
+    'to specification': 'to factory specification',
+    'with deviations': `with deviations from the factory specification${deviations ? `: ${deviations}` : ''}`,
+    custom: `as a custom${deviations ? `: ${deviations}` : ''}`,
+  }[restoration.fidelity];
+  return `${word} ${fidelity}${done}. Not the factory finish.`;
+};
+
+const acquisitionText = ({ acquisition }: ReportEntry, locale?: string): string => {
+  if (!acquisition) return '';
+  const cost =
+    acquisition.cost !== null && acquisition.currency
+      ? `${acquisition.currency}\u00a0${formatMinor(acquisition.cost, acquisition.currency, locale)}`
+      : '';
+  const from = printableLine(acquisition.from);
+  return [
+    printableLine(acquisition.lot),
+    acquisition.on ? longDate(acquisition.on) : '',
+    from ? `from ${from}` : '',
+    cost,
+  ]
+    .filter(Boolean)
+    .join(', ');
+};
+
+const isException = (part: PartState, overall: number | null): boolean =>
+  part.originality !== 'original' ||
+  (part.grade !== null && overall !== null && Math.abs(part.grade - overall) >= 1.5);
+
+const partsOf = (entry: ReportEntry): Pick<EntryModel, 'partsSentence' | 'parts'> => {
+  const { parts, grade } = entry;
+  if (parts.length === 0) return { partsSentence: '', parts: [] };
+  const exceptions = parts.filter(part => isException(part, grade));
+  const others = parts.length - exceptions.length;
+  const graded = parts.flatMap(part => (isException(part, grade) || part.grade === null ? [] : [part.grade]));
+  const span =
+    graded.length === 0
+      ? ''
+      : Math.min(...graded) === Math.max(...graded)
+        ? ` at ${gradeLabel(graded[0]!)}`
+        : `, ${gradeLabel(Math.min(...graded))} to ${gradeLabel(Math.max(...graded))}`;
+  const counted = others === 1 ? '1 part' : `${others} parts`;
+  const sentence =
+    others === 0
+      ? ''
+      : exceptions.length === 0
+        ? `All ${counted} looked at are original${span}.`
+        : `The other ${counted} looked at: original${span}.`;
+  return {
+    partsSentence: sentence,
+    parts: exceptions.map(part => ({
+      part: part.part,
+      grade: part.grade === null || part.originality === 'missing' ? '\u2013' : gradeLabel(part.grade),
+      originality: part.originality,
+    })),
+  };
+};
+
+export const photosPerEntry = 3;
+// About what fits on a page beside the photograph; beyond it a car may break over the page end.
+const longEntry = 1800;
+
+const entryName = ({ identity }: ReportEntry): string =>
+  printableLine(identity.casting) || printableLine(identity.asWritten) || 'Not identified';
+
+const releaseText = ({ identity }: ReportEntry, name: string): string => {
+  const released = printableLine(identity.releaseName);
+  const year = identity.releaseYear === null ? '' : String(identity.releaseYear);
+  if (released && released !== name) return `released as \u201c${released}\u201d${year ? ` in ${year}` : ''}`;
+  return year ? `released ${year}` : '';
+};
+
+/** The model of one car. `fileOf` gives a photograph's name inside the document, or null where it cannot be shown. */
+export const entryModel = (
+  entry: ReportEntry,
+  report: CollectionReport,
+  axis: WorthAxis | null,
+  fileOf: (path: string) => string | null,
+): EntryModel => {
+  const { identity } = entry;
+  const name = entryName(entry);
+  const fact = (label: string, text: string | null | undefined): [string, string][] => {
+    const printed = printableLine(text);
+    return printed ? [[label, printed]] : [];
+  };
+  const facts = [
+    ...variationFeatures.flatMap(feature => fact(featureLabels[feature], identity.features[feature])),
+  ];
+  const lines = [
+    identity.casting ? fact('As written', identity.asWritten) : [],
+    fact('Object', [identity.type, identity.materials, identity.measurements].filter(Boolean).join('; ')),
+    fact('Markings', identity.markings),
+    fact('Distinguishing', identity.distinguishingFeatures),
+    fact('Acquired', acquisitionText(entry, report.locale)),
+  ].flat();
+  const rows = worthRows(entry, report, axis).map(row => ({ ...row, note: printableLine(row.note) }));
+  const notes = printableText(entry.notes ?? '');
+  const evidence = printableText(entry.evidence ?? '');
+  const printed = [name, notes, evidence, ...[...facts, ...lines].flat()].join('');
+  return {
+    number: printableLine(entry.inventoryNumber),
+    name,
+    release: releaseText(entry, name),
+    maker: [printableLine(identity.maker), printableLine(identity.series)].filter(Boolean).join(', '),
+    grade: entry.grade === null ? 'not graded' : gradeLabel(entry.grade),
+    finish: entry.finishState,
+    finishStatement: finishStatement(entry),
+    status: entry.status === 'kept' ? '' : entry.status,
+    chip: identity.swatch ? { swatch: identity.swatch, basePaint: identity.features.basePaint ?? '' } : null,
+    facts,
+    lines,
+    location: printableLine(entry.location),
+    photos: entry.photos
+      .slice(0, photosPerEntry)
+      .map(photo => ({ file: fileOf(photo.path), alt: printableLine(photo.alt) || `Photograph of ${name}` })),
+    morePhotos: Math.max(0, entry.photos.length - photosPerEntry),
+    rows,
+    stripAlt: stripInWords(rows, report.currency),
+    basis: entry.basis && entry.basis !== report.basis.name ? entry.basis : '',
+    ...partsOf(entry),
+    worthNotes: worthNotes(rows),
+    evidence,
+    notes,
+    long: printed.length + printed.split('\n').length * 40 > longEntry,
+  };
+};

@@ -1,0 +1,45 @@
+import { photosPerEntry } from './entry-model.ts';
+import { printPhotos } from './photos.ts';
+import { readAssets } from './report-assets.ts';
+import { reportModel } from './report-model.ts';
+import type { CollectionReport } from './types.ts';
+import { type Typeset, typeset } from './typeset.ts';
+import type { ReportJob, ReportProgress } from './worker-messages.ts';
+
+const printedPaths = (report: CollectionReport): string[] =>
+  report.entries.flatMap(entry => entry.photos.slice(0, photosPerEntry).map(photo => photo.path));
+
+const photoWarnings = (report: CollectionReport, failed: Map<string, string>): string[] =>
+  report.entries.flatMap(entry =>
+    entry.photos
+      .slice(0, photosPerEntry)
+      .filter(photo => failed.has(photo.path))
+      .map(photo => `${entry.inventoryNumber}: photograph missing (${failed.get(photo.path)})`),
+  );
+
+/** The whole work of a report, as the worker does it: photographs, model, typesetting. Blocks while typesetting. */
+export const makePdf = async (
+  { report, layout, standard, assets }: ReportJob,
+  onProgress: (progress: ReportProgress) => void,
+): Promise<Typeset> => {
+  const { templates, fonts } = await readAssets(assets);
+  const paths = layout.withPhotographs ? printedPaths(report) : [];
+  const { ready, failed } = await printPhotos(paths, (done, total) =>
+    onProgress({ stage: 'photographs', done, total }),
+  );
+  const files = new Map<string, string>();
+  for (const path of paths)
+    if (ready.has(path) && !files.has(path)) files.set(path, `photo-${files.size + 1}.jpg`);
+  onProgress({ stage: 'typesetting', done: 0, total: 1 });
+  const model = reportModel(report, layout, path => files.get(path) ?? null);
+  const result = typeset({
+    templates,
+    main: 'report.typ',
+    fonts,
+    data: JSON.stringify(model),
+    photos: new Map([...files].map(([path, file]) => [file, ready.get(path)!])),
+    standard,
+    createdAt: Math.floor(Date.parse(report.preparedOn) / 1000),
+  });
+  return { ...result, warnings: [...photoWarnings(report, failed), ...result.warnings] };
+};

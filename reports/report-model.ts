@@ -1,0 +1,203 @@
+import { formatMinor } from '../valuation/money.ts';
+import { type EntryModel, entryModel } from './entry-model.ts';
+import { longDate, longInstant, printableLine, printableText } from './printable.ts';
+import { type GroupTotal, seriesOf, totalsOf, withoutWorthSentence } from './totals.ts';
+import type { CollectionReport, ReportEntry } from './types.ts';
+import { worthAxis } from './worth-axis.ts';
+import { drawnAmounts } from './worth-rows.ts';
+
+interface GroupModel {
+  name: string;
+  cars: string;
+  withoutWorth: string;
+  asFound: string;
+  /** Of the greatest group, 0…1. */
+  share: number;
+}
+
+interface BasisModel {
+  basis: string;
+  total: GroupModel;
+  own: string;
+  groups: { heading: string; column: string; rows: GroupModel[] }[];
+}
+
+/** The whole document as the template lays it out. */
+export interface ReportModel {
+  paper: 'a4' | 'us-letter';
+  withPhotographs: boolean;
+  title: string;
+  owner: string;
+  collection: string;
+  scope: string;
+  currency: string;
+  basis: { name: string; definition: string; source: string };
+  effectiveOn: string;
+  preparedOn: string;
+  assumptionsVersion: string;
+  cars: string;
+  totals: BasisModel[];
+  exceptions: string[];
+  method: string[];
+  limits: string[];
+  ticks: { at: number; label: string }[];
+  /** Characters of the longest amount that a worth table shows. */
+  longestFigure: number;
+  coverPhotos: { file: string; alt: string }[];
+  groups: { heading: string; entries: EntryModel[] }[];
+  /** Places, in the order of `groups`, of all cars in the order given, and of those of highest worth as found. */
+  schedule: number[];
+  highest: number[];
+}
+
+export interface ReportLayout {
+  paper: 'a4' | 'us-letter';
+  withPhotographs: boolean;
+}
+
+const coverPhotoCount = 9;
+const highestCount = 10;
+
+const totalModels = (groups: GroupTotal[], report: CollectionReport): GroupModel[] => {
+  const greatest = Math.max(...groups.map(group => group.asFound), 1);
+  return groups.map(group => ({
+    name: printableLine(group.name),
+    cars: String(group.cars),
+    withoutWorth: group.withoutWorth === 0 ? '' : String(group.withoutWorth),
+    asFound:
+      group.cars === group.withoutWorth
+        ? '\u2013'
+        : formatMinor(group.asFound, report.currency, report.locale),
+    share: Math.max(0, group.asFound) / greatest,
+  }));
+};
+
+const basisModels = (report: CollectionReport): BasisModel[] =>
+  totalsOf(report).bases.map(totals => ({
+    basis: totals.basis,
+    total: totalModels([totals], report)[0]!,
+    own:
+      totals.ownFigures === 0
+        ? ''
+        : `Includes ${totals.ownFigures === 1 ? '1 figure' : `${totals.ownFigures} figures`} of the owner\u2019s own: ${report.currency} ${formatMinor(totals.ownFiguresSum, report.currency, report.locale)}.`,
+    groups: [
+      { heading: 'By series', column: 'Series', rows: totalModels(totals.bySeries, report) },
+      { heading: 'By finish state', column: 'Finish state', rows: totalModels(totals.byFinishState, report) },
+      { heading: 'By lot', column: 'Lot', rows: totalModels(totals.byLot, report) },
+    ],
+  }));
+
+const exceptionSentences = (report: CollectionReport): string[] => {
+  const { bases, sold } = totalsOf(report);
+  const without = withoutWorthSentence(bases.reduce((sum, totals) => sum + totals.withoutWorth, 0));
+  const ungraded = report.entries.filter(entry => entry.grade === null).length;
+  return [
+    without ? `${without}.` : '',
+    sold === 0 ? '' : `${sold === 1 ? '1 sold car is' : `${sold} sold cars are`} listed, in no total.`,
+    bases.length > 1
+      ? 'Cars on another basis of value are totalled apart; the two totals are not to be added.'
+      : '',
+    ungraded === 0 ? '' : `${ungraded === 1 ? '1 car is' : `${ungraded} cars are`} not graded yet.`,
+  ].filter(Boolean);
+};
+
+const bySeries = (entries: ReportEntry[]): Map<string, ReportEntry[]> => {
+  const groups = new Map<string, ReportEntry[]>();
+  for (const entry of entries) {
+    const name = seriesOf(entry);
+    const group = groups.get(name);
+    if (group) group.push(entry);
+    else groups.set(name, [entry]);
+  }
+  return groups;
+};
+
+const worthOf = (entry: ReportEntry): number => entry.worths.asFound.range?.mid ?? -1;
+
+/** Photographs for the cover: of the cars of highest worth, one of each casting and colour before any comes again. */
+const coverPhotos = (
+  report: CollectionReport,
+  fileOf: (path: string) => string | null,
+): ReportModel['coverPhotos'] => {
+  const seen = new Set<string>();
+  const first: ReportModel['coverPhotos'] = [];
+  const again: ReportModel['coverPhotos'] = [];
+  const held = report.entries.filter(entry => entry.status !== 'sold');
+  for (const { photos, identity } of held.sort((a, b) => worthOf(b) - worthOf(a))) {
+    const photo = photos.find(candidate => fileOf(candidate.path) !== null);
+    const file = photo && fileOf(photo.path);
+    if (!file) continue;
+    const look = `${identity.casting} ${identity.features.colour}`;
+    (seen.has(look) ? again : first).push({
+      file,
+      alt: printableLine(photo.alt) || 'A car of the collection',
+    });
+    seen.add(look);
+  }
+  return [...first, ...again].slice(0, coverPhotoCount);
+};
+
+const longestFigure = (entries: EntryModel[]): number => {
+  let longest = 0;
+  for (const { rows } of entries)
+    for (const { figures } of rows)
+      for (const text of figures ? [figures.low, figures.mid, figures.high] : [])
+        longest = Math.max(longest, text.length);
+  return longest;
+};
+
+/** Where each entry, in the order given, stands once the cars are grouped. */
+const placesInGroups = (report: CollectionReport, groups: Map<string, ReportEntry[]>): number[] => {
+  const places = new Map([...groups.values()].flat().map((entry, place) => [entry, place]));
+  return report.entries.map(entry => places.get(entry)!);
+};
+
+/**
+ * Everything the PDF says, in the order and words in which it says it; cars are grouped by series, otherwise in the order
+ * given. `fileOf` gives a photograph's name inside the document, or null where it cannot be shown.
+ */
+export const reportModel = (
+  report: CollectionReport,
+  layout: ReportLayout,
+  fileOf: (path: string) => string | null,
+): ReportModel => {
+  const groups = bySeries(report.entries);
+  const places = placesInGroups(report, groups);
+  const axis = worthAxis(drawnAmounts(report), report.currency, report.locale);
+  const groupModels = [...groups].map(([heading, entries]) => ({
+    heading: printableLine(heading),
+    entries: entries.map(entry => entryModel(entry, report, axis, fileOf)),
+  }));
+  return {
+    ...layout,
+    title: printableLine(report.title) || 'Collection report',
+    owner: printableLine(report.owner),
+    collection: printableLine(report.collection),
+    scope: printableLine(report.scope),
+    currency: report.currency,
+    basis: {
+      name: report.basis.name,
+      definition: printableText(report.basis.definition),
+      source: printableText(report.basis.source),
+    },
+    effectiveOn: longDate(report.effectiveOn),
+    preparedOn: longInstant(report.preparedOn),
+    assumptionsVersion: printableLine(report.assumptionsVersion),
+    cars: String(report.entries.length),
+    totals: basisModels(report),
+    exceptions: exceptionSentences(report),
+    method: report.method.map(printableText),
+    limits: report.limits.map(printableText),
+    ticks: axis?.ticks ?? [],
+    longestFigure: longestFigure(groupModels.flatMap(group => group.entries)),
+    coverPhotos: layout.withPhotographs ? coverPhotos(report, fileOf) : [],
+    groups: groupModels,
+    schedule: places,
+    highest: report.entries
+      .map((entry, i) => ({ entry, place: places[i]! }))
+      .filter(({ entry }) => entry.worths.asFound.range && entry.status !== 'sold' && !entry.basis)
+      .sort((a, b) => worthOf(b.entry) - worthOf(a.entry))
+      .slice(0, highestCount)
+      .map(({ place }) => place),
+  };
+};

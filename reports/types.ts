@@ -1,0 +1,110 @@
+import type { Currency, IsoDate, Minor, PartState, Range } from '../valuation/types.ts';
+import type { FinishState, Grade, VariationFeature } from '../valuation/words.ts';
+
+/** What kind of price a worth is; two kinds are never added up. */
+export type BasisName = 'fair market value' | 'retail replacement value';
+
+/** A basis of value with its definition and where that definition stands. */
+export interface Basis {
+  name: BasisName;
+  definition: string;
+  source: string;
+}
+
+/** A photograph on disk. The report prints a reduced copy without its metadata. */
+export interface ReportPhoto {
+  /** Absolute path of the file. */
+  path: string;
+  /** What it shows, for readers who cannot see it. */
+  alt: string;
+}
+
+/** One of a car's three worths, in minor units of the report's currency. */
+export interface ReportWorth {
+  /** null where there is not enough evidence (or where `note` gives another reason). */
+  range: Range | null;
+  /** True where the owner's own figure stands in for evidence. */
+  own: boolean;
+  /** A few words beside it, such as "no longer attainable"; for a null range, why (default "not enough evidence"). */
+  note: string | null;
+}
+
+/** How far a finished restoration follows the variation's factory specification. */
+export interface RestorationRecord {
+  fidelity: 'to specification' | 'with deviations' | 'custom';
+  deviations: string[];
+  completedOn: IsoDate | null;
+}
+
+/** Who made the car and what it is, after the categories of Object ID. Empty or null: not recorded. */
+export interface CarIdentity {
+  maker: string | null;
+  series: string | null;
+  /** null where the car is not identified; `asWritten` then says what the owner wrote. */
+  casting: string | null;
+  releaseName: string | null;
+  releaseYear: number | null;
+  features: Partial<Record<VariationFeature, string>>;
+  /** `#rrggbb` of the colour as the owner chose it, for the lacquer chip. */
+  swatch: string | null;
+  asWritten: string | null;
+  /** Such as "die-cast toy car". */
+  type: string | null;
+  materials: string | null;
+  measurements: string | null;
+  markings: string | null;
+  distinguishingFeatures: string | null;
+}
+
+/** How the car came into the collection. */
+export interface Acquisition {
+  lot: string | null;
+  on: IsoDate | null;
+  from: string | null;
+  /** The car's share of the lot's cost, minor units of `currency`; null leaves it out. */
+  cost: Minor | null;
+  currency: Currency | null;
+}
+
+export interface ReportEntry {
+  inventoryNumber: string;
+  photos: ReportPhoto[];
+  identity: CarIdentity;
+  grade: Grade | null;
+  parts: PartState[];
+  finishState: FinishState;
+  /** For restored and customised cars; null says that it is not recorded. */
+  restoration: RestorationRecord | null;
+  status: 'kept' | 'on the bench' | 'donor' | 'sold';
+  acquisition: Acquisition | null;
+  location: string | null;
+  /** Where it is not the report's: such a car is totalled apart. */
+  basis: BasisName | null;
+  worths: { asFound: ReportWorth; restored: ReportWorth; originalFinish: ReportWorth };
+  /** Cost of the restoration behind `worths.restored`, minor units; the worth strip then shows the worth net of its mid. */
+  restorationCost: Range | null;
+  /** One sentence, such as "62 % this variation's 4 sales, 38 % its casting's 31". */
+  evidence: string | null;
+  notes: string | null;
+}
+
+/** All that a collection report says, as plain data. Amounts are whole minor units of `currency`. */
+export interface CollectionReport {
+  title: string;
+  owner: string;
+  collection: string;
+  /** What the report covers where that is not the whole collection, such as "Lot: Barn tin". */
+  scope: string | null;
+  basis: Basis;
+  /** The day for which the worths hold. */
+  effectiveOn: IsoDate;
+  /** ISO 8601 instant with its offset, such as `2026-11-25T15:46:00Z`; also stamped into the files. */
+  preparedOn: string;
+  currency: Currency;
+  /** BCP 47 tag by which amounts are written; `en-US` where it is left out. */
+  locale?: string;
+  assumptionsVersion: string;
+  method: string[];
+  limits: string[];
+  entries: ReportEntry[];
+}
