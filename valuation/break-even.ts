@@ -3,7 +3,6 @@ import type { Considered } from './decision-options.ts';
 import { costWithMid } from './plan-cost.ts';
 import { type Floors, recommend, type Weighed, weigh } from './recommend.ts';
 import type { Minor, Worth } from './types.ts';
-import type { NormalPoints } from './weigh-option.ts';
 
 /** The same worth with another median, its spread in logs unchanged. */
 export const worthWithMid = (worth: Worth, mid: number): Worth =>
@@ -43,11 +42,10 @@ const leastThat = (holds: (x: number) => boolean, from: number, guess: number): 
 export const breakEven = (
   option: Considered,
   others: readonly Weighed[],
-  points: NormalPoints,
   floors: Floors,
 ): { restoredWorth: Minor | null; cost: Minor | null } => {
   const chosen = (changed: Considered) =>
-    recommend([...others, weigh(changed, points, floors)].sort(inOrder)).recommended.option === option.option;
+    recommend([...others, weigh(changed, floors)].sort(inOrder)).recommended.option === option.option;
   const restoredWorth = leastThat(
     mid => chosen({ ...option, after: worthWithMid(option.after, mid) }),
     1,

@@ -1,5 +1,5 @@
 import { breakEven } from './break-even.ts';
-import { type Considered, consideredOptions, samplePoints } from './decision-options.ts';
+import { type Considered, consideredOptions } from './decision-options.ts';
 import { decisionReasons } from './decision-reasons.ts';
 import type { FittedMarket } from './fitted-market.ts';
 import { standsAgainst } from './guards.ts';
@@ -42,8 +42,7 @@ export const decideCar = (
   const considered = consideredOptions(fitted, subject, valuation);
   if (!considered) return undecided(valuation);
   const { decision: floors } = fitted.assumptions;
-  const points = samplePoints(fitted);
-  const weighed = considered.map(option => weigh(option, points, floors));
+  const weighed = considered.map(option => weigh(option, floors));
   const { recommended, best } = recommend(weighed);
   const found = considered[0]!.found;
   const results: OptionResult[] = considered.map((option, i) => ({
@@ -51,14 +50,14 @@ export const decideCar = (
     cost: option.cost.range,
     worth: rangeOf(option.after),
     expectedGain: Math.round(weighed[i]!.expectedGain),
-    gain: gainRange(option, points),
+    gain: gainRange(option),
     probability: weighed[i]!.probability,
     guards: option.guards,
   }));
   const planned: Considered['option'] = subject.plan?.kind ?? 'restore';
   const plan = considered.find(({ option }) => option === planned)!;
   const others = weighed.filter(({ option }) => option !== planned);
-  const evenAt = standsAgainst(plan.guards) ? null : breakEven(plan, others, points, floors);
+  const evenAt = standsAgainst(plan.guards) ? null : breakEven(plan, others, floors);
   const shown = recommended.option === 'leave' ? best : recommended;
   const shownOption = considered.find(({ option }) => option === shown.option) ?? plan;
   const decided: Omit<Decision, 'reasons'> = {
@@ -84,7 +83,7 @@ export const decideCar = (
       evenAt?.restoredWorth != null && evenAt.cost != null
         ? { restoredWorth: evenAt.restoredWorth, cost: evenAt.cost }
         : null,
-    tornado: tornado(plan, considered, points, floors),
+    tornado: tornado(plan, considered, floors),
   };
   return {
     ...decided,

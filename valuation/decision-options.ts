@@ -12,7 +12,7 @@ import { addCosts, type Cost, planComponents } from './plan-cost.ts';
 import { standardPlan } from './standard-plan.ts';
 import type { Guard, RestorationPlan, Subject, ThreePoint, Valuation, Worth } from './types.ts';
 import { appraiser } from './value-car.ts';
-import { type Alternative, type NormalPoints, normalPoints } from './weigh-option.ts';
+import { type Alternative, drawWorths, type NormalPoints, normalPoints } from './weigh-option.ts';
 import type { Option } from './words.ts';
 
 /** Points of the sample: enough for probabilities to half a per cent. */
@@ -24,7 +24,9 @@ export interface Considered extends Alternative {
   guards: Guard[];
 }
 
-export const samplePoints = (fitted: FittedMarket): NormalPoints =>
+type Undrawn = Omit<Considered, 'draws'>;
+
+const samplePoints = (fitted: FittedMarket): NormalPoints =>
   remembered(fitted, 'points', () => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
 
 /** Costs of a kind recur over the cars of a collection: each is drawn once. */
@@ -63,7 +65,7 @@ export const consideredOptions = (
   const guards = guardsAgainstPaint(fitted, subject);
   const common = { found, fees: decision.sellingFees, correlation: decision.worthCorrelation };
   const ownPlan = subject.plan ?? standardPlan(subject, assumptions);
-  const paint = (kind: RestorationPlan['kind']): Considered => {
+  const paint = (kind: RestorationPlan['kind']): Undrawn => {
     const plan = ownPlan.kind === kind ? ownPlan : standardPlan(subject, assumptions, kind);
     return {
       ...common,
@@ -95,7 +97,7 @@ export const consideredOptions = (
     gradeKnown: true,
     partsLog: 0,
   });
-  return [
+  const options: Undrawn[] = [
     {
       ...common,
       ...careful(usual.conserve.hours, usual.conserve.cost),
@@ -114,4 +116,9 @@ export const consideredOptions = (
       after: donorWorth(complete, decision.donorShare, condition),
     },
   ];
+  const points = samplePoints(fitted);
+  return options.map(option => ({
+    ...option,
+    draws: drawWorths(found, option.after, decision.worthCorrelation, points),
+  }));
 };

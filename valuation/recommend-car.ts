@@ -1,4 +1,4 @@
-import { consideredOptions, samplePoints } from './decision-options.ts';
+import { consideredOptions } from './decision-options.ts';
 import type { FittedMarket } from './fitted-market.ts';
 import { recommend, weigh } from './recommend.ts';
 import type { Minor, Range, Subject, Valuation } from './types.ts';
@@ -28,8 +28,7 @@ export const recommendCar = (
   if (!considered)
     return { recommendation: 'not-enough-evidence', expectedGain: null, probability: null, plan: null };
   const { decision: floors } = fitted.assumptions;
-  const points = samplePoints(fitted);
-  const weighed = considered.map(option => weigh(option, points, floors));
+  const weighed = considered.map(option => weigh(option, floors));
   const { recommended, best } = recommend(weighed);
   const shown = recommended.option === 'leave' ? best : recommended;
   const planned = considered.findIndex(({ option }) => option === (subject.plan?.kind ?? 'restore'));

@@ -1,7 +1,7 @@
 import type { Considered } from './decision-options.ts';
 import { standsAgainst } from './guards.ts';
 import type { AssumptionSet } from './types.ts';
-import { chanceOfGain, expectedGain, type NormalPoints } from './weigh-option.ts';
+import { chanceOfGain, expectedGain } from './weigh-option.ts';
 import type { Option } from './words.ts';
 
 export type Floors = Pick<AssumptionSet['decision'], 'leastGain' | 'leastProbability'>;
@@ -15,9 +15,9 @@ export interface Weighed {
   passes: boolean;
 }
 
-export const weigh = (considered: Considered, points: NormalPoints, floors: Floors): Weighed => {
+export const weigh = (considered: Considered, floors: Floors): Weighed => {
   const gain = expectedGain(considered);
-  const probability = chanceOfGain(considered, points);
+  const probability = chanceOfGain(considered);
   return {
     option: considered.option,
     expectedGain: gain,

@@ -3,7 +3,7 @@ import type { Considered } from './decision-options.ts';
 import { costWithMid } from './plan-cost.ts';
 import { type Floors, recommend, weigh } from './recommend.ts';
 import type { TornadoBar } from './types.ts';
-import { expectedGain, type NormalPoints } from './weigh-option.ts';
+import { expectedGain } from './weigh-option.ts';
 
 type Change = (option: Considered) => Considered;
 
@@ -19,16 +19,13 @@ const certain = (option: Considered, which: 'found' | 'after', mid: number): num
  * a bar flips where the recommendation at either end is another than it is. Worths and costs go over their 80 % intervals, the chance of
  * spoiling from none to double, selling costs by half down and up. Widest first.
  */
-export const tornado = (
-  option: Considered,
-  all: readonly Considered[],
-  points: NormalPoints,
-  floors: Floors,
-): TornadoBar[] => {
+export const tornado = (option: Considered, all: readonly Considered[], floors: Floors): TornadoBar[] => {
+  const unchanged = all.map(other => weigh(other, floors));
   const recommendedWith = (change: Change, everywhere: boolean) =>
-    recommend(all.map(other => weigh(everywhere || other === option ? change(other) : other, points, floors)))
-      .recommended.option;
-  const asItIs = recommendedWith(o => o, false);
+    recommend(
+      all.map((other, i) => (everywhere || other === option ? weigh(change(other), floors) : unchanged[i]!)),
+    ).recommended.option;
+  const asItIs = recommend(unchanged).recommended.option;
   const bars: TornadoBar[] = [];
   const bar = (input: string, low: number, high: number, changes: [Change, Change], everywhere = false) =>
     bars.push({

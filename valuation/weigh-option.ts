@@ -1,7 +1,6 @@
 import { exchangeGain } from './exchange-gain.ts';
 import { normalQuantile } from './normal.ts';
 import type { Cost } from './plan-cost.ts';
-import { weightedQuantile } from './quantile.ts';
 import type { Range, Worth } from './types.ts';
 
 /** One way to treat a car, against leaving it. Money in minor units of the reporting currency. */
@@ -16,6 +15,8 @@ export interface Alternative {
   spoiledShare: number;
   /** Correlation of the two worths beyond what they share through the pooled estimate. */
   correlation: number;
+  /** Draws of the two worths, each as a multiple of its median, at the points at which the cost was drawn. */
+  draws: { found: Float64Array; after: Float64Array };
 }
 
 /** Mean of a lognormal worth, exp(m + s²/2). */
@@ -36,7 +37,7 @@ export const expectedGain = (alternative: Alternative, after = meanWorth(alterna
   return (1 - fees) * ((1 - p) * after + p * spoiledShare * left - left) - cost.mean;
 };
 
-/** Standard normal draws for the worth as found and, beyond its correlation with it, the worth after. */
+/** Standard normal points: for the worth as found, and for what the worth after has besides its correlation with it. */
 export interface NormalPoints {
   found: Float64Array;
   after: Float64Array;
@@ -47,29 +48,29 @@ export const normalPoints = (points: readonly Float64Array[]): NormalPoints => (
   after: points[1]!.map(normalQuantile),
 });
 
-/** Draws of the two worths at the points of the sample. */
-const drawWorths = ({ found, after, correlation }: Alternative, points: NormalPoints) => {
+/** The two worths at the points of the sample, each as a multiple of its median: they hold whatever the medians are. */
+export const drawWorths = (
+  found: Worth,
+  after: Worth,
+  correlation: number,
+  points: NormalPoints,
+): Alternative['draws'] => {
   const rho = correlationOf(found, after, correlation);
   const own = Math.sqrt(1 - rho * rho);
-  const count = points.found.length;
-  const foundDraws = new Float64Array(count);
-  const afterDraws = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    foundDraws[i] = Math.exp(found.logMean + found.logSd * points.found[i]!);
-    const z = rho * points.found[i]! + own * points.after[i]!;
-    afterDraws[i] = Math.exp(after.logMean + after.logSd * z);
-  }
-  return { foundDraws, afterDraws };
+  return {
+    found: points.found.map(z => Math.exp(found.logSd * z)),
+    after: points.after.map((z, i) => Math.exp(after.logSd * (rho * points.found[i]! + own * z))),
+  };
 };
 
 /**
  * Probability that the option beats leaving, P(gain > 0). Where it costs nothing and spoils nothing that is P(after > found) of two
  * correlated lognormals, in closed form; otherwise the share of the sample's draws, the spoiled branch weighted by its chance.
  */
-export const chanceOfGain = (alternative: Alternative, points: NormalPoints): number => {
-  const { found, after, cost, fees, spoilChance, spoiledShare, correlation } = alternative;
+export const chanceOfGain = (alternative: Alternative): number => {
+  const { found, after, cost, fees, spoilChance, spoiledShare, correlation, draws } = alternative;
   if (fees >= 1) return 0;
-  if (cost.range.high === 0 && cost.mean === 0 && spoilChance === 0) {
+  if (cost.mean === 0 && spoilChance === 0) {
     const rho = correlationOf(found, after, correlation);
     return exchangeGain({
       m1: after.logMean,
@@ -79,30 +80,44 @@ export const chanceOfGain = (alternative: Alternative, points: NormalPoints): nu
       rho,
     }).probability;
   }
-  const { foundDraws, afterDraws } = drawWorths(alternative, points);
+  const foundMedian = Math.exp(found.logMean);
+  const afterMedian = Math.exp(after.logMean);
   let wins = 0;
   let spoiledWins = 0;
-  for (let i = 0; i < foundDraws.length; i++) {
-    const spent = cost.draws[i]! / (1 - fees);
-    if (afterDraws[i]! > foundDraws[i]! + spent) wins++;
-    if (spoiledShare * foundDraws[i]! > foundDraws[i]! + spent) spoiledWins++;
+  for (let i = 0; i < draws.found.length; i++) {
+    const needed = foundMedian * draws.found[i]! + cost.draws[i]! / (1 - fees);
+    if (afterMedian * draws.after[i]! > needed) wins++;
+    if (spoiledShare * foundMedian * draws.found[i]! > needed) spoiledWins++;
   }
-  return ((1 - spoilChance) * wins + spoilChance * spoiledWins) / foundDraws.length;
+  return ((1 - spoilChance) * wins + spoilChance * spoiledWins) / draws.found.length;
 };
 
-/** Low, mid and high of the gain over leaving: 10, 50 and 90 % quantiles of the draws. */
-export const gainRange = (alternative: Alternative, points: NormalPoints): Range => {
-  const { cost, fees, spoilChance, spoiledShare } = alternative;
-  const { foundDraws, afterDraws } = drawWorths(alternative, points);
-  const gains: number[] = [];
-  const weights: number[] = [];
-  for (let i = 0; i < foundDraws.length; i++) {
-    gains.push((1 - fees) * (afterDraws[i]! - foundDraws[i]!) - cost.draws[i]!);
-    weights.push(1 - spoilChance);
-    if (spoilChance === 0) continue;
-    gains.push((1 - fees) * (spoiledShare - 1) * foundDraws[i]! - cost.draws[i]!);
-    weights.push(spoilChance);
-  }
-  const at = (p: number) => Math.round(weightedQuantile(gains, weights, p));
-  return { low: at(0.1), mid: at(0.5), high: at(0.9) };
+/** Low, mid and high of the gain over leaving: 10, 50 and 90 % quantiles of the draws, the spoiled branch weighted by its chance. */
+export const gainRange = (alternative: Alternative): Range => {
+  const { found, after, cost, fees, spoilChance, spoiledShare, draws } = alternative;
+  const foundMedian = Math.exp(found.logMean);
+  const afterMedian = Math.exp(after.logMean);
+  const gain = (worth: number, i: number) =>
+    (1 - fees) * (worth - foundMedian * draws.found[i]!) - cost.draws[i]!;
+  const done = draws.after.map((x, i) => gain(afterMedian * x, i)).sort();
+  const spoiled = draws.found.map((x, i) => gain(spoiledShare * foundMedian * x, i)).sort();
+  const count = done.length;
+  let i = 0;
+  let j = 0;
+  let reached = 0;
+  const next = (p: number): number => {
+    let value = Number.NaN;
+    // Goes on in order of the gains through both branches until their weights reach p.
+    while (Number.isNaN(value) || reached < p - 1e-9) {
+      if (i < count && (j >= count || done[i]! <= spoiled[j]!)) {
+        value = done[i++]!;
+        reached += (1 - spoilChance) / count;
+      } else {
+        value = spoiled[j++]!;
+        reached += spoilChance / count;
+      }
+    }
+    return Math.round(value);
+  };
+  return { low: next(0.1), mid: next(0.5), high: next(0.9) };
 };
