@@ -1,15 +1,16 @@
 import { Modal } from '@mantine/core';
 import { KeyHint } from './key-hint.tsx';
-import { type KeyGroup, useKeyGroups } from './key-registry.ts';
+import { type KeyGroup, type ScreenKey, useKeyGroups } from './key-registry.ts';
 import classes from './keys.module.css';
 
 const everywhere = 'Everywhere';
 
 /** One group per title, in the order in which they came; what works everywhere comes last. */
 const mergeGroups = (groups: readonly KeyGroup[]): KeyGroup[] => {
-  const byTitle = Map.groupBy(groups, group => group.title);
-  return [...byTitle]
-    .map(([title, parts]) => ({ title, keys: parts.flatMap(part => part.keys) }))
+  const merged = new Map<string, ScreenKey[]>();
+  for (const { title, keys } of groups) merged.set(title, [...(merged.get(title) ?? []), ...keys]);
+  return [...merged]
+    .map(([title, keys]) => ({ title, keys }))
     .sort((a, b) => Number(a.title === everywhere) - Number(b.title === everywhere));
 };
 
