@@ -5,6 +5,7 @@ import { onTestFinished } from 'vitest';
 import { type Collection, createCollection, openCollection } from '../../db/collection.ts';
 import { CollectionError } from '../../db/errors.ts';
 import { runBulk } from '../../db/history.ts';
+import { sampleColours } from './sample-colours.ts';
 
 /** The time at which tests happen unless they say otherwise. */
 export const at = '2026-03-14T09:26:53.000Z';
@@ -31,8 +32,6 @@ export const newCollection = async (): Promise<Collection> => {
   await createCollection(dir, { at, reportingCurrency: 'USD' });
   return opened(dir);
 };
-
-export const sampleColours = ['Amber', 'Teal', 'Ruby', 'Violet', 'Lime', 'Rust', 'Pearl'];
 
 /** Adds one maker and series, `castings` castings in every sample colour, one lot and `cars` cars, as one bulk action. */
 export const addSample = (collection: Collection, { castings = 3, cars = 12 } = {}): Promise<void> =>

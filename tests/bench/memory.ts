@@ -1,0 +1,66 @@
+/**
+ * Resident memory of a data service with 20,000 cars open, after it has listed and searched them: at most 250 MB. Measured in a
+ * process of its own, beside one that has opened an empty collection.
+ * Run: node tests/bench/memory.ts [cars]
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createRouterClient } from '@orpc/server';
+import { createCollection } from '../../db/collection.ts';
+import { router } from '../../electron/api/router.ts';
+import { createSession } from '../../electron/api/session.ts';
+import { makeLargeCollection } from '../helpers/large-collection.ts';
+
+const at = '2026-03-14T10:00:00.000Z';
+const target = 250;
+const megabytes = (bytes: number) => bytes / 1e6;
+
+/** Opens a collection as the service does, uses it, and prints its resident memory in bytes: now, and the most there was. */
+const use = async (dir: string) => {
+  const session = createSession({
+    host: 'command line',
+    now: () => new Date(2026, 2, 14, 12),
+    defaultDir: dir,
+    demoDir: `${dir}-demo`,
+    version: '0.0.0',
+  });
+  const api = createRouterClient(router, { context: { session } });
+  await api.collection.open({ dir });
+  await api.cars.list({});
+  for (const text of ['q', 'ruby', 'bent axle', 'harrow 1']) await api.collection.search({ text, limit: 20 });
+  const now = process.memoryUsage().rss;
+  console.log(JSON.stringify([now, process.resourceUsage().maxRSS * 1024]));
+  await session.close();
+};
+
+if (process.argv[2] === 'use') await use(process.argv[3]!);
+else {
+  const cars = Number(process.argv[2] ?? 20_000);
+  const folder = mkdtempSync(join(tmpdir(), 'playworn-bench-'));
+  try {
+    const empty = join(folder, 'empty');
+    await createCollection(empty, { at, reportingCurrency: 'USD' });
+    const full = join(folder, 'full');
+    await (await makeLargeCollection(full, cars)).close({ at });
+    const measure = (dir: string): [number, number] =>
+      JSON.parse(
+        execFileSync(process.execPath, [fileURLToPath(import.meta.url), 'use', dir], { encoding: 'utf8' }),
+      );
+    const [emptyNow, emptyMost] = measure(empty);
+    const [now, most] = measure(full);
+    const line = (what: string, a: number, b: number) =>
+      console.log(`${what.padEnd(24)} ${megabytes(a).toFixed(0)} MB, at most ${megabytes(b).toFixed(0)} MB`);
+    line('an empty collection', emptyNow, emptyMost);
+    line(`${cars} cars open`, now, most);
+    console.log(`${(now / emptyNow).toFixed(2)}× the empty one; target ≤ ${target} MB`);
+    if (megabytes(now) > target) {
+      console.log('ABOVE the target');
+      process.exitCode = 1;
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,80 @@
+/**
+ * One keystroke of the search over 20,000 cars, in the data layer and through the procedure that the screens call: at most
+ * 20 ms at the 95th percentile. The baseline is one bare, prepared full-text query for the same words.
+ * Run: node tests/bench/search.ts [cars]
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createRouterClient } from '@orpc/server';
+import { search, searchCarIds, searchQuery } from '../../db/search.ts';
+import { router } from '../../electron/api/router.ts';
+import { createSession } from '../../electron/api/session.ts';
+import { makeLargeCollection } from '../helpers/large-collection.ts';
+
+const cars = Number(process.argv[2] ?? 20_000);
+const target = 20;
+const folder = mkdtempSync(join(tmpdir(), 'playworn-bench-'));
+const dir = join(folder, 'collection');
+const typed = [
+  'q-0123',
+  'ruby harrow',
+  'bent axle box 12',
+  'kestrel 1970',
+  'shelf 4 teal',
+  'lot 17',
+  'wren',
+  'x',
+];
+const keystrokes = typed.flatMap(text => Array.from(text, (_, i) => text.slice(0, i + 1)));
+
+const times = async (rounds: number, press: (text: string) => unknown): Promise<number[]> => {
+  for (const text of keystrokes) await press(text);
+  const taken: number[] = [];
+  for (let round = 0; round < rounds; round++)
+    for (const text of keystrokes) {
+      const start = performance.now();
+      await press(text);
+      taken.push(performance.now() - start);
+    }
+  return taken.sort((a, b) => a - b);
+};
+const at = (sorted: number[], share: number) => sorted[Math.floor(share * (sorted.length - 1))]!;
+
+try {
+  await (await makeLargeCollection(dir, cars)).close({ at: '2026-03-14T10:00:00.000Z' });
+  const session = createSession({
+    host: 'command line',
+    now: () => new Date(2026, 2, 14, 12),
+    defaultDir: dir,
+    demoDir: join(folder, 'demo'),
+    version: '0.0.0',
+  });
+  const api = createRouterClient(router, { context: { session } });
+  await api.collection.open({ dir });
+  const collection = session.collection!;
+  const bare = collection.reader.prepare(
+    'SELECT rowid FROM car_search WHERE car_search MATCH ? ORDER BY rank LIMIT 20',
+  );
+  const measured: [string, number[]][] = [
+    ['one bare query of the cars', await times(10, text => bare.all(searchQuery(text) ?? '""'))],
+    ['every kind, data layer', await times(10, text => search(collection.db, text, 20))],
+    [
+      'every kind, through the procedure',
+      await times(10, text => api.collection.search({ text, limit: 20 })),
+    ],
+    ["all cars' numbers, for the grid", await times(10, text => searchCarIds(collection.db, text))],
+  ];
+  await session.close();
+  const baseline = at(measured[0]![1], 0.5);
+  console.log(`${keystrokes.length} keystrokes over ${cars} cars, ten times; target p95 ≤ ${target} ms`);
+  for (const [what, sorted] of measured)
+    console.log(
+      `${what.padEnd(36)} p50 ${at(sorted, 0.5).toFixed(2)} ms (${(at(sorted, 0.5) / baseline).toFixed(1)}×)  p95 ${at(sorted, 0.95).toFixed(2)} ms  max ${at(sorted, 1).toFixed(2)} ms`,
+    );
+  const p95 = at(measured[2]![1], 0.95);
+  console.log(p95 <= target ? 'within the target' : `ABOVE the target: ${p95.toFixed(1)} ms`);
+  if (p95 > target) process.exitCode = 1;
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
