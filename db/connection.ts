@@ -28,6 +28,8 @@ export const openWriter = (path: string): Database.Database =>
   prepared(new Database(path, { fileMustExist: true }), sqlite => {
     sqlite.pragma('journal_mode = WAL');
     sqlite.pragma('synchronous = FULL');
+    // A large import leaves a large log; this much of it stays for the next.
+    sqlite.pragma('journal_size_limit = 64000000');
     // Without it a REPLACE would remove rows unseen by history and search.
     sqlite.pragma('recursive_triggers = ON');
     if (process.platform === 'darwin') sqlite.pragma('checkpoint_fullfsync = ON');
