@@ -9,8 +9,9 @@ export interface BetaPert {
 }
 
 /**
- * Beta-PERT of a low, a likely and a high figure, in their unit: a beta on low…high with mean (low + 4 likely + high)/6,
- * so α = 1 + 4 (likely − low)/(high − low), β = 6 − α, and the exact variance (mean − low)(high − mean)/7.
+ * Beta-PERT of a low, a likely and a high figure, in their unit: a beta on low…high with mean (low + 4 likely
+ * + high)/6, so α = 1 + 4 (likely − low)/(high − low), β = 6 − α, and the exact variance (mean − low)(high −
+ * mean)/7.
  * Where low = high the figure is certain.
  *
  * Throws RangeError on non-finite input, unless low ≤ likely ≤ high, and on p outside 0…1.

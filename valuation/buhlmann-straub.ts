@@ -18,10 +18,12 @@ export interface BuhlmannStraub {
  * For group i of weight wᵢ and mean Xᵢ: `within` s² = Σ w (x − Xᵢ)² / Σ (nᵢ − 1);
  * `between` a = max(0, w (Σ wᵢ (Xᵢ − X)² − (I − 1) s²) / (w² − Σ wᵢ²)) with w = Σ wᵢ and X the grand mean;
  * zᵢ = wᵢ / (wᵢ + s²/a), collective m = Σ zᵢ Xᵢ / Σ zᵢ, estimate zᵢ Xᵢ + (1 − zᵢ) m.
- * With a = 0, as for a single group, every z is 0 and all pool to the weighted grand mean. A group whose weights are all zero has z = 0.
+ * With a = 0, as for a single group, every z is 0 and all pool to the weighted grand mean. A group whose
+ * weights are all zero has z = 0.
  * `within` is in the square of the values' unit times the unit of weight; the others in that of the values.
  *
- * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two observations.
+ * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two
+ * observations.
  * Source: Bühlmann & Straub (1970); Goulet et al., package actuar, credibility vignette, section 3.
  */
 export const buhlmannStraub = (groups: readonly CredibilityGroup[]): BuhlmannStraub => {

@@ -10,8 +10,9 @@ import {
 
 export interface ChoiceOptions {
   /**
-   * Relative distance from the optimum at which to stop: 0 proves the choice best however long that takes, 0.001 is a tenth of a per
-   * cent. Left out, the choice is proved best where that takes a bounded amount of work, as it does for tens or hundreds of cars.
+   * Relative distance from the optimum at which to stop: 0 proves the choice best however long that takes,
+   * 0.001 is a tenth of a per cent. Left out, the choice is proved best where that takes a bounded amount of
+   * work, as it does for tens or hundreds of cars.
    */
   gap?: number;
   /** Seconds of solving in all; the best choice found by then is given. */
@@ -32,11 +33,17 @@ export interface Chosen {
   gapLeft?: number;
 }
 
-/** Simplex iterations that a choice may take in all when no gap is asked for: a few seconds, as they cost more among many candidates. */
+/**
+ * Simplex iterations that a choice may take in all when no gap is asked for: a few seconds, as they cost more
+ * among many candidates.
+ */
 const workInAll = (candidates: number): number => Math.min(40_000, 2_000_000 / candidates);
 /** A gap that is good enough once half of that has not closed it. */
 const goodEnough = 0.001;
-/** Candidates left open, those about whose choice the relaxation is least sure, when looking for a choice to start from. */
+/**
+ * Candidates left open, those about whose choice the relaxation is least sure, when looking for a choice to
+ * start from.
+ */
 const openAtFirst = 20;
 
 const checkChoice = ({ gains, uses, limits }: Choice): void => {
@@ -57,6 +64,7 @@ const dot = (a: readonly number[], b: readonly number[]): number =>
   a.reduce((sum, x, j) => sum + x * b[j]!, 0);
 
 const impossible = () => new RangeError('limits cannot be kept by any choice');
+const noneInTime = () => new Error('No choice was found in the time given');
 
 /** Solves, and turns a halt or an impossible case into the error it stands for. */
 const solveOrThrow = (
@@ -72,7 +80,8 @@ const solveOrThrow = (
 };
 
 /**
- * A good choice to start from: the relaxation's, with only the candidates whose standing is least sure left to decide.
+ * A good choice to start from: the relaxation's, with only the candidates whose standing is least sure left
+ * to decide.
  * Undefined where there are too few candidates to be worth it, and where none was found.
  */
 const firstChoice = (
@@ -97,70 +106,89 @@ const firstChoice = (
   return typeof solved === 'object' ? (solved.shares ?? undefined) : undefined;
 };
 
+/** Solves with one more of limit `i`, and puts the limit back. */
+const solveWithMore = (
+  model: LimitsModel,
+  limits: readonly number[],
+  i: number,
+  solve: () => Solved,
+): Solved => {
+  model.setLimit(i, limits[i]! + 1);
+  const solved = solve();
+  model.setLimit(i, limits[i]!);
+  return solved;
+};
+
 /** Lets what waits in the event loop, such as an abort, happen. */
 const breathe = () => new Promise(resolve => setTimeout(resolve));
 
 /** `chooseUnderLimits` for candidates that are all worth a thought, with the models open. */
 const solveChoice = async (
-  choice: Choice,
-  options: ChoiceOptions,
+  { gains, uses, limits }: Choice,
+  { gap, timeLimit = 1e9, signal, cancelled }: ChoiceOptions,
   whole: LimitsModel,
   relaxation: LimitsModel,
 ) => {
-  const { gains, uses, limits } = choice;
-  const { gap, timeLimit = 1e9, signal, cancelled } = options;
   const halted = () => signal?.aborted === true || cancelled?.() === true;
-  const stop: Stop = { gap: gap ?? 0, seconds: timeLimit / 2, halted };
-  const relaxed = solveOrThrow(relaxation, stop, signal);
-  if (!relaxed.shares) throw new Error('No choice was found in the time given');
-  const relaxedGain = dot(gains, relaxed.shares);
-  const start = firstChoice(whole, relaxed, relaxedGain, stop);
   const work = workInAll(gains.length);
-  const enough: Stop['enough'] = (iterations, gapSoFar) =>
-    iterations > (gapSoFar <= goodEnough ? work / 2 : (work * 3) / 4);
-  const solved = solveOrThrow(whole, gap === undefined ? { ...stop, enough } : stop, signal, start);
-  if (!solved.shares) throw new Error('No choice was found in the time given');
+  /** Without a gap to keep to, the iterations bound the work. */
+  const bounded = (stop: Stop, enough: Stop['enough']): Stop =>
+    gap === undefined ? { ...stop, enough } : stop;
+  const brief: Stop = { gap: gap ?? 0, seconds: timeLimit / 20, halted };
+  const relaxed = solveOrThrow(relaxation, brief, signal);
+  if (!relaxed.shares) throw noneInTime();
+  const relaxedGain = dot(gains, relaxed.shares);
+  const start = firstChoice(whole, relaxed, relaxedGain, brief);
+  const most = bounded({ ...brief, seconds: timeLimit * 0.4 }, (iterations, gapSoFar) =>
+    gapSoFar <= goodEnough ? iterations > work / 2 : iterations > (work * 3) / 4,
+  );
+  const solved = solveOrThrow(whole, most, signal, start);
+  if (!solved.shares) throw noneInTime();
   const shares = solved.shares;
   const gain = dot(gains, shares);
   const proved = solved.gap < 1e-9;
 
+  const each = bounded(
+    { ...brief, seconds: timeLimit / 2 / limits.length },
+    iterations => iterations > (work - solved.iterations) / limits.length,
+  );
   const worthOfOneMore: number[] = [];
   for (let i = 0; i < limits.length; i++) {
     const mostUsed = uses[i]!.reduce((sum, use) => sum + Math.max(0, use), 0);
-    if (mostUsed <= limits[i]!) {
-      worthOfOneMore.push(0);
-      continue;
+    let worth = 0;
+    if (mostUsed > limits[i]!) {
+      await breathe();
+      const exact =
+        proved && !gap
+          ? solveWithMore(whole, limits, i, () => solveOrThrow(whole, each, signal, shares))
+          : undefined;
+      if (exact?.shares && exact.gap < 1e-9) worth = dot(gains, exact.shares) - gain;
+      else {
+        const partly = solveWithMore(relaxation, limits, i, () => solveOrThrow(relaxation, each, signal));
+        worth = partly.shares ? dot(gains, partly.shares) - relaxedGain : 0;
+      }
     }
-    await breathe();
-    const raise = (model: LimitsModel, tried: Stop, from?: number[]) => {
-      model.setLimit(i, limits[i]! + 1);
-      const higher = solveOrThrow(model, tried, signal, from);
-      model.setLimit(i, limits[i]!);
-      return higher;
-    };
-    const each = { ...stop, seconds: timeLimit / 2 / limits.length };
-    const tooMuch = (iterations: number) => iterations > (work - solved.iterations) / limits.length;
-    const exact =
-      proved && !gap ? raise(whole, gap === undefined ? { ...each, enough: tooMuch } : each, shares) : null;
-    const higher = exact?.shares && exact.gap < 1e-9 ? exact : raise(relaxation, each);
-    const from = higher === exact ? gain : relaxedGain;
-    worthOfOneMore.push(higher.shares ? Math.max(0, dot(gains, higher.shares) - from) : 0);
+    worthOfOneMore.push(Math.max(0, worth));
   }
   return { shares, gain, worthOfOneMore, gapLeft: proved ? undefined : solved.gap };
 };
 
 /**
- * The candidates to choose for the largest sum of gains, each whole or not at all, with every limit kept: a 0–1 programme of
- * several knapsacks, solved by branch and cut. Candidates that gain nothing and free nothing are sorted out first.
+ * The candidates to choose for the largest sum of gains, each whole or not at all, with every limit kept: a
+ * 0–1 programme of several knapsacks, solved by branch and cut. Candidates that gain nothing and free nothing
+ * are sorted out first.
  *
- * `worthOfOneMore[i]` is the gain with limit i one unit higher, less the gain: exactly, by solving again, where both are proved best;
- * otherwise (with a gap, in which such a difference would drown, or after too much work) the same difference in the relaxation, in which
- * candidates may be chosen in part. Choose the unit of each limit with that in mind: an hour, a part, a hundred of money.
+ * `worthOfOneMore[i]` is the gain with limit i one unit higher, less the gain: exactly, by solving again,
+ * where both are proved best; otherwise (with a gap, in which such a difference would drown, or after too
+ * much work) the same difference in the relaxation, in which candidates may be chosen in part. Choose the
+ * unit of each limit with that in mind: an hour, a part, a hundred of money.
  * Without a time limit the same input gives the same answer.
  *
- * Rejects with RangeError on empty, mismatched or non-finite input and on limits that no choice can keep, and with the signal's reason or
- * an AbortError when cancelled. Solving holds its thread: run large cases in a worker.
- * Source: HiGHS (highs.dev); the start from the least certain candidates follows Balas & Zemel (1980), Operations Research 28.
+ * Rejects with RangeError on empty, mismatched or non-finite input and on limits that no choice can keep, and
+ * with the signal's reason or an AbortError when cancelled; with Error where the time limit leaves none
+ * found. Solving holds its thread: run large cases in a worker.
+ * Source: HiGHS (highs.dev); the start from the least certain candidates follows Balas & Zemel (1980),
+ * Operations Research 28.
  */
 export const chooseUnderLimits = async (choice: Choice, options: ChoiceOptions = {}): Promise<Chosen> => {
   checkChoice(choice);

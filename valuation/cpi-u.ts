@@ -1,6 +1,8 @@
 /**
- * Consumer Price Index for All Urban Consumers (CPI-U), US city average, all items, not seasonally adjusted, 1982–84 = 100:
- * the annual averages as published. They are used as they stand, for averaging the published months does not give 1966.
+ * Consumer Price Index for All Urban Consumers (CPI-U), US city average, all items, not seasonally adjusted,
+ * 1982–84 = 100:
+ * the annual averages as published. They are used as they stand, for averaging the published months does not
+ * give 1966.
  * 2025 is the published average over eleven months, as October 2025 was not collected.
  * Source: U.S. Bureau of Labor Statistics, series CUUR0000SA0.
  */

@@ -25,8 +25,8 @@ export const weightedMean = (values: readonly number[], weights: readonly number
 };
 
 /**
- * Each group's weight and weighted mean, and the pooled variance within groups of an observation of unit weight,
- * Σ w (x − x̄)² / Σ (n − 1). Observations of weight zero count for nothing.
+ * Each group's weight and weighted mean, and the pooled variance within groups of an observation of unit
+ * weight, Σ w (x − x̄)² / Σ (n − 1). Observations of weight zero count for nothing.
  * Throws RangeError on empty, mismatched or non-finite input, and when no group holds two observations.
  */
 export const summariseGroups = (

@@ -77,7 +77,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     halfLifeYears: 8,
     gradeDistanceHalf: 6,
     index: 'none',
-    leastEvidence: 3,
+    leastEvidence: 2,
     prior: {
       within: 0.35,
       betweenVariations: 0.35,

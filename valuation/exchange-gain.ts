@@ -11,12 +11,15 @@ export interface Exchange {
 }
 
 /**
- * What there is to gain by having X instead of Y, two correlated lognormals: P(X > Y) and E(X − Y)⁺, the latter in their unit.
+ * What there is to gain by having X instead of Y, two correlated lognormals: P(X > Y) and E(X − Y)⁺, the
+ * latter in their unit.
  *
  * With s² = s₁² + s₂² − 2ρs₁s₂ and Fᵢ = exp(mᵢ + sᵢ²/2): P = Φ((m₁ − m₂)/s), E = F₁ Φ(d₁) − F₂ Φ(d₁ − s),
- * d₁ = (ln(F₁/F₂) + s²/2)/s. Where s is 0 the ratio of the two is certain: the gain is then F₁ − F₂ if m₁ > m₂, else 0.
+ * d₁ = (ln(F₁/F₂) + s²/2)/s. Where s is 0 the ratio of the two is certain: the gain is then F₁ − F₂ if m₁ >
+ * m₂, else 0.
  *
- * Throws RangeError on non-finite input, negative deviations, ρ outside −1…1, and means too large for a number.
+ * Throws RangeError on non-finite input, negative deviations, ρ outside −1…1, and means too large for a
+ * number.
  * Source: Margrabe (1978), Journal of Finance 33, 177–186.
  */
 export const exchangeGain = ({

@@ -66,6 +66,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
   const cells = new Int32Array(count);
   const slots = new Int32Array(count);
   const weights = new Float64Array(count);
+  const ungraded = new Uint8Array(count);
   const slotCasting = [...index.variationCasting];
   const unnamed = new Map<number, Span>();
   const variationSales = new Int32Array(known);
@@ -92,6 +93,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
     seriesWeight[series]! += weight;
     cells[i] = state * steps + step;
     weights[i] = weight;
+    ungraded[i] = sale.record.grade === null ? 1 : 0;
     const at = i * width;
     const curve = curveCells[cells[i]!]!;
     for (let a = 0; a < columns.count; a++) rows[at + a] = curve[a]! + span.cell[a]!;
@@ -112,6 +114,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
     rows,
     cells,
     weights,
+    ungraded,
     slots,
     slotCasting: castingOfSlot,
     castingSeries: Int32Array.from(index.castingSeries),
@@ -169,7 +172,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       sales,
       slots,
       slotCasting: castingOfSlot,
-      weights: weights.map((w, i) => w * fit.robust[i]!),
+      weights: weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]!),
       robust: fit.robust,
       departures: fit.departures,
       saleRarity,

@@ -20,6 +20,8 @@ export interface RoundsInput {
   /** Finish state × 19 + grade step of each sale. */
   cells: Int32Array;
   weights: Float64Array;
+  /** 1 where the sale has no grade, and stands at the assumption set's unknown grade. */
+  ungraded: Uint8Array;
   slots: Int32Array;
   slotCasting: Int32Array;
   castingSeries: Int32Array;
@@ -33,6 +35,8 @@ export interface RoundsResult {
   residuals: Float64Array;
   robust: Float64Array;
   departures: Float64Array;
+  /** Precision of each sale beside that of a graded one, 0…1. */
+  clarity: Float64Array;
   rounds: number;
   stable: boolean;
 }
@@ -53,6 +57,17 @@ const curveOf = (estimate: Float64Array, assumed: Float64Array, evidence: Float6
     curve.set(isotonic(raw, weights), state * steps);
   }
   return curve;
+};
+
+/** How far off the grade of an ungraded sale may be, as a standard deviation in half points. */
+const unknownGradeSteps = 3;
+
+/** Variance that an unknown grade adds at a cell: the square of what the curve changes over that distance. */
+const unknownGradeVariance = (curve: Float64Array, cell: number): number => {
+  const from = cell - (cell % steps);
+  const down = Math.max(from, cell - unknownGradeSteps);
+  const up = Math.min(from + steps - 1, cell + unknownGradeSteps);
+  return (((curve[up]! - curve[down]!) * unknownGradeSteps) / (up - down)) ** 2;
 };
 
 const priorVariances = ({ prior }: AssumptionSet): Variances => ({
@@ -79,7 +94,8 @@ const meanSquare = (squares: Float64Array, precision: Float64Array, prior: numbe
  * (Dempster, Laird & Rubin 1977), with the assumption's standard deviations counting as `prior.strength` observations each.
  */
 export const fitRounds = (input: RoundsInput): RoundsResult => {
-  const { assumptions, rows, cells, weights, slots, slotCasting, castingSeries, seriesCount } = input;
+  const { assumptions, rows, cells, weights, ungraded, slots, slotCasting, castingSeries, seriesCount } =
+    input;
   const { strength } = assumptions.prior;
   const count = cells.length;
   const width = columns.count + 1;
@@ -97,6 +113,11 @@ export const fitRounds = (input: RoundsInput): RoundsResult => {
   const precision = new Float64Array(count);
   const residuals = new Float64Array(count);
   const departures = new Float64Array(count);
+  const clarity = new Float64Array(count).fill(1);
+  const setPrecision = () => {
+    for (let i = 0; i < count; i++)
+      precision[i] = (clarity[i]! * robust[i]! * weights[i]! * normal) / variances.within;
+  };
   const tree = { variation: slots, variationCasting: slotCasting, castingSeries, seriesCount };
   let effects: SharedEffects;
   let curve: Float64Array;
@@ -104,7 +125,7 @@ export const fitRounds = (input: RoundsInput): RoundsResult => {
   let moved = Number.POSITIVE_INFINITY;
   do {
     rounds++;
-    for (let i = 0; i < count; i++) precision[i] = (robust[i]! * weights[i]! * normal) / variances.within;
+    setPrecision();
     effects = sharedEffects({ rows, width, precision, ...tree, prior }, variances);
     curve = curveOf(effects.estimate, assumed, evidence);
     for (let i = 0; i < count; i++) {
@@ -113,10 +134,11 @@ export const fitRounds = (input: RoundsInput): RoundsResult => {
       // The curve's own columns are in the curve already; level, trend and rarities come before them.
       for (let a = 0; a < columns.firstOfCurve; a++) fit += effects.estimate[a]! * rows[i * width + a]!;
       residuals[i] = rows[i * width + columns.count]! - fit;
+      if (ungraded[i]) clarity[i] = variances.within / (variances.within + unknownGradeVariance(curve, cell));
     }
     moved = 0;
     for (let inner = 0; inner < innerSteps; inner++) {
-      for (let i = 0; i < count; i++) precision[i] = (robust[i]! * weights[i]! * normal) / variances.within;
+      setPrecision();
       const pooled = poolEvidence({ values: residuals, precision, ...tree }, variances);
       let within = strength * start.within;
       let observations = strength;
@@ -124,9 +146,10 @@ export const fitRounds = (input: RoundsInput): RoundsResult => {
         const r = residuals[i]! - pooled.variations.mean[slots[i]!]!;
         const fitVariance = pooled.variations.variance[slots[i]!]!;
         const w = weights[i]! * normal * robust[i]!;
-        within += w * (r * r + fitVariance);
+        const sale = variances.within / clarity[i]!;
+        within += w * clarity[i]! * (r * r + fitVariance);
         observations += w;
-        const t = leftOutDeparture(r, variances.within, variances.within / w, fitVariance);
+        const t = leftOutDeparture(r, sale, sale / w, fitVariance);
         const weight = robustWeight(t);
         moved = Math.max(moved, Math.abs(weight - robust[i]!));
         departures[i] = t;
@@ -168,6 +191,7 @@ export const fitRounds = (input: RoundsInput): RoundsResult => {
     residuals,
     robust,
     departures,
+    clarity,
     rounds,
     stable: moved <= 1e-4,
   };

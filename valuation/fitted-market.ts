@@ -13,7 +13,7 @@ export interface FitInside {
   /** Variation of each sale; a sale that names its casting only has a place of its own after the known ones. */
   slots: Int32Array;
   slotCasting: Int32Array;
-  /** Weight of each sale: recency × reliability × robustness. */
+  /** Weight of each sale: recency × reliability × robustness, less where its grade is unknown. */
   weights: Float64Array;
   robust: Float64Array;
   /** Standard deviations by which each sale departs from what the others foretell. */

@@ -7,7 +7,10 @@ export interface ChildGroup extends CredibilityGroup {
 
 export interface HierarchicalCredibility {
   within: number;
-  /** Variance of children about their parent, and of parents about the collective; 0 where the estimate vanishes. */
+  /**
+   * Variance of children about their parent, and of parents about the collective; 0 where the estimate
+   * vanishes.
+   */
   betweenChildren: number;
   betweenParents: number;
   collective: number;
@@ -24,7 +27,9 @@ interface Level {
   above: number[];
 }
 
-/** Credibilities of a level's nodes given its variance and that below, and the level above that they make up. */
+/**
+ * Credibilities of a level's nodes given its variance and that below, and the level above that they make up.
+ */
 const climb = (level: Level, between: number, below: number, nodesAbove: number) => {
   const { means, weights, above } = level;
   const credibility = weights.map(weight =>
@@ -46,7 +51,10 @@ const climb = (level: Level, between: number, below: number, nodesAbove: number)
   return { credibility, meansAbove, weightsAbove, squares };
 };
 
-/** Repeats `next` from `start` until it stands still. A value that sinks below a trillionth of its start is zero. */
+/**
+ * Repeats `next` from `start` until it stands still. A value that sinks below a trillionth of its start is
+ * zero.
+ */
 const settle = (start: number, next: (between: number) => number): number => {
   let between = start;
   for (let round = 0; round < 10_000 && between > start * 1e-12; round++) {
@@ -57,7 +65,9 @@ const settle = (start: number, next: (between: number) => number): number => {
   return between > start * 1e-12 ? between : 0;
 };
 
-/** Plain variance of the nodes of some weight about the mean of their parent, from which the iteration starts. */
+/**
+ * Plain variance of the nodes of some weight about the mean of their parent, from which the iteration starts.
+ */
 const startVariance = ({ means, weights, above }: Level, nodesAbove: number, freedom: number): number => {
   const natural = climb({ means, weights, above }, 0, 0, nodesAbove).meansAbove;
   let squares = 0;
@@ -67,16 +77,20 @@ const startVariance = ({ means, weights, above }: Level, nodesAbove: number, fre
 };
 
 /**
- * Hierarchical credibility of two levels (Jewell), with the iterative pseudo-estimators of the variances between.
+ * Hierarchical credibility of two levels (Jewell), with the iterative pseudo-estimators of the variances
+ * between.
  *
  * zᵢⱼ = a wᵢⱼ / (a wᵢⱼ + s²) for child j of parent i; zᵢ = b zᵢ· / (b zᵢ· + a) with zᵢ· = Σⱼ zᵢⱼ;
  * a = Σᵢⱼ zᵢⱼ (Xᵢⱼ − Xᵢ)² / Σᵢ (Jᵢ − 1) about the credibility-weighted parent mean Xᵢ;
- * b = Σᵢ zᵢ (Xᵢ − X)² / (I − 1) about the credibility-weighted collective X; each solved by repeated substitution.
+ * b = Σᵢ zᵢ (Xᵢ − X)² / (I − 1) about the credibility-weighted collective X; each solved by repeated
+ * substitution.
  * Parent: zᵢ Xᵢ + (1 − zᵢ) X. Child: zᵢⱼ Xᵢⱼ + (1 − zᵢⱼ) × its parent's estimate.
- * A variance that vanishes, or that nothing can tell (one child per parent, one parent), is 0: that level then pools wholly.
+ * A variance that vanishes, or that nothing can tell (one child per parent, one parent), is 0: that level
+ * then pools wholly.
  * Children whose weights are all zero take their parent's estimate.
  *
- * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two observations.
+ * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two
+ * observations.
  * Source: Jewell (1975); Goulet et al., package actuar, credibility vignette, method "iterative".
  */
 export const hierarchicalCredibility = (groups: readonly ChildGroup[]): HierarchicalCredibility => {

@@ -11,7 +11,9 @@ const logGamma = (x: number): number => {
   );
 };
 
-/** Continued fraction of the incomplete beta function, by Lentz's method; quick for x < (a + 1)/(a + b + 2). */
+/**
+ * Continued fraction of the incomplete beta function, by Lentz's method; quick for x < (a + 1)/(a + b + 2).
+ */
 const continuedFraction = (x: number, a: number, b: number): number => {
   const tiny = 1e-300;
   const away = (value: number) => (Math.abs(value) < tiny ? tiny : value);
@@ -33,7 +35,8 @@ const continuedFraction = (x: number, a: number, b: number): number => {
 };
 
 /**
- * Regularised incomplete beta function I_x(a, b) for a, b > 0 and x in 0…1: the distribution function of a beta variable.
+ * Regularised incomplete beta function I_x(a, b) for a, b > 0 and x in 0…1: the distribution function of a
+ * beta variable.
  * Source: NIST Digital Library of Mathematical Functions 8.17.22 and 8.17.4.
  */
 export const incompleteBeta = (x: number, a: number, b: number): number => {

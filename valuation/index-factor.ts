@@ -15,8 +15,10 @@ const levelIn = (series: Readonly<Record<number, number>>, year: number, name: s
 };
 
 /**
- * Factor by which prices rose from one year to another by an index series of yearly levels: series[to] / series[from].
- * Throws RangeError on an empty series, a year that it does not hold, and a level that is not a number above zero.
+ * Factor by which prices rose from one year to another by an index series of yearly levels: series[to] /
+ * series[from].
+ * Throws RangeError on an empty series, a year that it does not hold, and a level that is not a number above
+ * zero.
  */
 export const indexFactor = (
   series: Readonly<Record<number, number>>,

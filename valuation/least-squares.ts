@@ -11,7 +11,10 @@ export interface LeastSquares {
   rSquared: number;
 }
 
-/** A column whose part outside the others is smaller than this, relative to its length, adds nothing that can be told. */
+/**
+ * A column whose part outside the others is smaller than this, relative to its length, adds nothing that can
+ * be told.
+ */
 const rankTolerance = 1e-11;
 
 const checkRows = (rows: readonly (readonly number[])[], y: readonly number[]): number => {
@@ -28,11 +31,14 @@ const checkRows = (rows: readonly (readonly number[])[], y: readonly number[]): 
 };
 
 /**
- * Weighted least squares by Householder QR of columns scaled to unit length, with one step of iterative refinement.
- * `rows` carry their own column of ones; `weights` are inverse variances up to a factor, and rows of weight zero are left out.
+ * Weighted least squares by Householder QR of columns scaled to unit length, with one step of iterative
+ * refinement.
+ * `rows` carry their own column of ones; `weights` are inverse variances up to a factor, and rows of weight
+ * zero are left out.
  * Residual standard deviation √(Σ w r² / (n − p)); standard errors from R⁻¹ R⁻ᵀ.
  *
- * Throws RangeError on empty, mismatched or non-finite input, with fewer rows than columns, and when a column depends on the others.
+ * Throws RangeError on empty, mismatched or non-finite input, with fewer rows than columns, and when a column
+ * depends on the others.
  * Source: Golub & Van Loan, Matrix Computations, 5.2–5.3; definitions as in NIST StRD and R's `lm`.
  */
 export const leastSquares = (
@@ -48,7 +54,7 @@ export const leastSquares = (
   const roots = kept.map(i => (weights ? Math.sqrt(weights[i]!) : 1));
   const weighted = kept.map((i, k) => rows[i]!.map(x => x * roots[k]!));
   const target = kept.map((i, k) => y[i]! * roots[k]!);
-  const lengths = Array.from({ length: columns }, (_, j) => Math.hypot(...weighted.map(row => row[j]!)) || 1);
+  const lengths = columnLengths(weighted, columns);
   const design = new Matrix(weighted.map(row => row.map((x, j) => x / lengths[j]!)));
   const qr = new QrDecomposition(design);
   const r = qr.upperTriangularMatrix;
@@ -80,6 +86,18 @@ export const leastSquares = (
   const rSquared = totalSquares > 0 ? 1 - residualSquares / totalSquares : Number.NaN;
   return { coefficients, standardErrors, residualStandardDeviation, rSquared };
 };
+
+/**
+ * Euclidean length of each column, by way of its largest entry so that no square overflows; 1 for a column of
+ * zeros.
+ */
+const columnLengths = (rows: readonly (readonly number[])[], columns: number): number[] =>
+  Array.from({ length: columns }, (_, j) => {
+    const largest = rows.reduce((most, row) => Math.max(most, Math.abs(row[j]!)), 0);
+    return largest === 0
+      ? 1
+      : largest * Math.sqrt(rows.reduce((sum, row) => sum + (row[j]! / largest) ** 2, 0));
+  });
 
 /** Rows of the inverse of an upper triangle, by back substitution. */
 const invertUpper = (r: Matrix, size: number): number[][] => {

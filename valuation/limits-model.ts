@@ -15,7 +15,10 @@ export interface Stop {
   seconds: number;
   /** Gain that is good enough. */
   target?: number;
-  /** True when the choice found, `gap` from the optimum at most, is good enough after so many simplex iterations. */
+  /**
+   * True when the choice found, `gap` from the optimum at most, is good enough after so many simplex
+   * iterations.
+   */
   enough?: (iterations: number, gap: number) => boolean;
   /** True when the caller no longer wants an answer. */
   halted: () => boolean;
@@ -30,7 +33,9 @@ export interface Solved {
   iterations: number;
 }
 
-/** A choice under limits inside the solver, to be solved, changed and solved again. Its owner disposes of it. */
+/**
+ * A choice under limits inside the solver, to be solved, changed and solved again. Its owner disposes of it.
+ */
 export interface LimitsModel {
   solve: (stop: Stop, start?: readonly number[]) => Solved | 'halted' | 'impossible';
   setLimit: (index: number, limit: number) => void;
@@ -56,14 +61,17 @@ export const loadSolver = (): Promise<Highs> => {
   return loading;
 };
 
-/** The power of two that brings the largest of `values` to between 1 and 2, so that scaling rounds nothing. */
+/**
+ * The power of two that brings the largest of `values` to between 1 and 2, so that scaling rounds nothing.
+ */
 const powerOfTwo = (values: readonly number[]): number => {
   const largest = Math.max(...values.map(Math.abs));
   return largest > 0 ? 2 ** -Math.floor(Math.log2(largest)) : 1;
 };
 
 /**
- * Opens a model of the choice; with `whole` false, of its relaxation, in which candidates may be chosen in part.
+ * Opens a model of the choice; with `whole` false, of its relaxation, in which candidates may be chosen in
+ * part.
  * Each limit is scaled to its largest use, so that the solver's tolerances are relative.
  */
 export const openLimitsModel = (

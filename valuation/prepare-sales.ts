@@ -23,7 +23,7 @@ export interface PreparedSale {
   partsLog: number;
   /** Years from the sale to the effective date. */
   age: number;
-  /** Recency × reliability of the source, the latter halved where no grade was given. */
+  /** Recency × reliability of the source. */
   weight: number;
 }
 
@@ -32,9 +32,6 @@ export interface SetAside {
   id: number;
   why: string;
 }
-
-/** A record without a grade could be two points off: it counts half. */
-const unknownGradeTrust = 0.5;
 
 /** Throws RangeError, naming the record, on a figure that no stored record can hold. */
 const checkRecord = (record: SaleRecord): void => {
@@ -72,10 +69,9 @@ const prepare = (record: SaleRecord, context: Context): PreparedSale | string =>
   const reliability =
     record.reliability ??
     assumptions.sourceReliability[record.source] ??
-    assumptions.sourceReliability['other'] ??
+    assumptions.sourceReliability.other ??
     1;
-  const trust = record.grade === null ? unknownGradeTrust : 1;
-  const weight = reliability * trust * 0.5 ** (age / assumptions.halfLifeYears);
+  const weight = reliability * 0.5 ** (age / assumptions.halfLifeYears);
   if (!(weight > 0)) return 'Its source counts for nothing';
   return {
     record,

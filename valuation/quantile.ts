@@ -1,7 +1,8 @@
 import { checkBetween, checkNumbers, checkWeights } from './check-input.ts';
 
 /**
- * Quantile of type 7: linear between order statistics at (n − 1) p. `p` in 0…1, the result in the unit of the values.
+ * Quantile of type 7: linear between order statistics at (n − 1) p. `p` in 0…1, the result in the unit of the
+ * values.
  * Throws RangeError on empty or non-finite values and on p outside 0…1.
  * Source: Hyndman & Fan (1996), The American Statistician 50, definition 7.
  */
@@ -15,13 +16,16 @@ export const quantile = (values: readonly number[], p: number): number => {
   return below === above ? below : below + (above - below) * (place - Math.floor(place));
 };
 
-/** Sums of decimal weights miss a round share of their total by a few last places; this counts as reaching it. */
+/**
+ * Sums of decimal weights miss a round share of their total by a few last places; this counts as reaching it.
+ */
 const reached = 1 - 1e-12;
 
 /**
- * The smallest value at which the weights up to it reach the share `p` of all: the inverse of the weighted distribution
- * function. At p = 0.5 it is the lower weighted median. Values of weight zero do not count.
- * Throws RangeError on empty, mismatched or non-finite input, on weights negative or all zero, and on p outside 0…1.
+ * The smallest value at which the weights up to it reach the share `p` of all: the inverse of the weighted
+ * distribution function. At p = 0.5 it is the lower weighted median. Values of weight zero do not count.
+ * Throws RangeError on empty, mismatched or non-finite input, on weights negative or all zero, and on p
+ * outside 0…1.
  * Source: Cormen et al., Introduction to Algorithms, problem 9-2.
  */
 export const weightedQuantile = (

@@ -1,7 +1,10 @@
 import { checkWeights } from './check-input.ts';
 import type { Minor } from './types.ts';
 
-/** A number as digits × 10^exponent, exactly as it prints: 0.3 is three tenths, not the nearest binary fraction. */
+/**
+ * A number as digits × 10^exponent, exactly as it prints: 0.3 is three tenths, not the nearest binary
+ * fraction.
+ */
 const decimalParts = (value: number): { digits: bigint; exponent: number } => {
   const [mantissa = '0', exponent = '0'] = String(value).split('e');
   const [whole = '0', fraction = ''] = mantissa.split('.');
@@ -16,14 +19,16 @@ const wholeWeights = (weights: readonly number[]): bigint[] => {
 };
 
 /**
- * Shares of a price by weight, in whole minor units, by the method of the largest remainder: each share is its quota
- * rounded down, and the units left over go one each to the largest remainders, the earlier of equals first.
+ * Shares of a price by weight, in whole minor units, by the method of the largest remainder: each share is
+ * its quota rounded down, and the units left over go one each to the largest remainders, the earlier of
+ * equals first.
  *
- * The shares sum exactly to `totalMinor`, each within one unit of its quota; a weight of zero gets nothing. A negative total (a
- * refund) is shared as the positive one is, with the sign turned. Not monotone: 10 by 6:6:2 is 4, 4, 2 but 11 is
- * 5, 5, 1 (the Alabama paradox), so a share can fall when the total rises.
+ * The shares sum exactly to `totalMinor`, each within one unit of its quota; a weight of zero gets nothing. A
+ * negative total (a refund) is shared as the positive one is, with the sign turned. Not monotone: 10 by 6:6:2
+ * is 4, 4, 2 but 11 is 5, 5, 1 (the Alabama paradox), so a share can fall when the total rises.
  *
- * Throws RangeError when the total is no whole number within 2^53, and when weights are empty, negative, not finite or all zero.
+ * Throws RangeError when the total is no whole number within 2^53, and when weights are empty, negative, not
+ * finite or all zero.
  * Source: Hamilton's method of apportionment (1792); Balinski & Young, Fair Representation (1982).
  */
 export const sharePrice = (totalMinor: Minor, weights: readonly number[]): Minor[] => {

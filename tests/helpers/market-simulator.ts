@@ -19,6 +19,10 @@ export interface MarketWish {
   on?: IsoDate;
   /** Standard deviation of the log of one sale's price. */
   noise?: number;
+  /** Fall of the log price from C10 to C1 in original finish. */
+  depth?: number;
+  /** Standard deviations of the log levels of series, castings and variations about what they belong to. */
+  spreads?: { series: number; casting: number; variation: number };
   /** Yearly change of the log price. */
   drift?: number;
   /** Share of records with a wild price, ten times too high or too low. */
@@ -59,8 +63,9 @@ const drawCurve = (random: Random, depth: number) => {
   return (grade: number) => -depth * ((10 - grade) / 9) ** bend;
 };
 
-const drawTruth = (random: Random) => {
-  const depth = random.between(1.9, 3.3);
+const drawTruth = (random: Random, wishedDepth?: number) => {
+  const drawnDepth = random.between(1.9, 3.3);
+  const depth = wishedDepth ?? drawnDepth;
   const flatter = [
     1,
     random.between(0.8, 1),
@@ -101,14 +106,15 @@ export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
   const random = seededRandom(wish.seed);
   const { series = 5, castingsPerSeries = 12, variationsPerCasting = 5, years = 8, density = 1 } = wish;
   const on = wish.on ?? '2025-06-30';
-  const { curves, finish, rarity: rarityLogs } = drawTruth(random);
+  const { curves, finish, rarity: rarityLogs } = drawTruth(random, wish.depth);
   const noise = wish.noise ?? random.between(0.2, 0.42);
   const drift = wish.drift ?? random.between(-0.02, 0.05);
-  const spreads = {
+  const drawnSpreads = {
     series: random.between(0.1, 0.5),
     casting: random.between(0.3, 0.7),
     variation: random.between(0.2, 0.5),
   };
+  const spreads = wish.spreads ?? drawnSpreads;
   const partLoss = losable.map(() => random.between(0.08, 0.35));
   const overall = random.between(7.5, 9.5);
   const market: Market = { reportingCurrency: 'USD', castings: [], variations: [], sales: [], rates: [] };
