@@ -1,0 +1,92 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from 'wouter';
+import { api } from '../../api/client.ts';
+import { dateText } from '../../components/format.ts';
+import { EmptyState } from '../../components/layout/empty-state.tsx';
+import { ErrorState } from '../../components/layout/error-state.tsx';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+import { Section } from '../../components/layout/section.tsx';
+import { BestCars } from './best-cars.tsx';
+import { Breakdown } from './breakdown.tsx';
+import classes from './home.module.css';
+import { NextSteps } from './next-steps.tsx';
+import { Recommended } from './recommended.tsx';
+import { Totals } from './totals.tsx';
+import { WorthOverTime } from './worth-over-time.tsx';
+
+const HomeScreen = () => {
+  const home = useQuery({ queryKey: ['home'], queryFn: () => api.collection.home() });
+  if (home.error) return <ErrorState error={home.error} retry={home.refetch} />;
+  if (!home.data) return <LoadingState />;
+  const { summary, totals, overTime, next, best, byRecommendation, bySeries, byGrade, byColour } = home.data;
+  const { currency } = totals;
+  const facts = `${summary.counts.cars} cars in ${summary.counts.lots} lots · worths of ${dateText(summary.today)}, in ${currency}`;
+  if (summary.counts.cars === 0)
+    return (
+      <>
+        <PageHeader title={summary.name || 'Home'} facts="No cars yet" />
+        <div className="page">
+          <EmptyState
+            title="Begin with a lot"
+            actions={
+              <>
+                <Link className={classes.primary} href="~/lots/new">
+                  Enter a lot
+                </Link>
+                <Link className={classes.secondary} href="~/lots/import">
+                  Import a spreadsheet
+                </Link>
+              </>
+            }
+          >
+            A lot is what you bought at once for one price. Enter its cars or import your list; then the
+            worths, the shares of the price and what to restore follow from your sale records.
+          </EmptyState>
+          {next.length ? (
+            <Section title="What to do next">
+              <NextSteps steps={next} />
+            </Section>
+          ) : null}
+        </div>
+      </>
+    );
+  return (
+    <>
+      <PageHeader title={summary.name || 'Home'} facts={facts} />
+      <div className="page">
+        <div className={classes.top}>
+          <div className={classes.worth}>
+            <Totals totals={totals} />
+            <WorthOverTime points={overTime} currency={currency} />
+          </div>
+          <Section title="What to do next">
+            <NextSteps steps={next} />
+          </Section>
+        </div>
+        <Section title="Dearest as found" aside={<Link href="~/cars">All cars</Link>}>
+          <BestCars cars={best} currency={currency} />
+        </Section>
+        <Section title="What the figures recommend" aside={<Link href="~/decide">Decide</Link>}>
+          <Recommended rows={byRecommendation} currency={currency} />
+        </Section>
+        <div className={classes.breakdowns}>
+          <Section title="By series" aside={`worth as found, ${currency}`}>
+            <Breakdown rows={bySeries} currency={currency} />
+          </Section>
+          <Section title="By grade" aside={`worth as found, ${currency}`}>
+            <Breakdown
+              rows={byGrade.map(({ grade, ...row }) => ({ name: grade, ...row }))}
+              currency={currency}
+            />
+          </Section>
+          <Section title="By colour" aside={`worth as found, ${currency}`}>
+            <Breakdown rows={byColour} currency={currency} chips />
+          </Section>
+        </div>
+      </div>
+    </>
+  );
+};
+
+export default HomeScreen;

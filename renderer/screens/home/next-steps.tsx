@@ -1,0 +1,20 @@
+import { Link } from 'wouter';
+import type { HomeView } from '../../../electron/api/views.ts';
+import classes from './home.module.css';
+
+/** The most useful things to do now, each a link to where it is done. */
+export const NextSteps = ({ steps }: { steps: HomeView['next'] }) =>
+  steps.length === 0 ? (
+    <p className="soft">Nothing waits: every car is identified, graded and photographed, and decided upon.</p>
+  ) : (
+    <ol className={classes.next}>
+      {steps.map(step => (
+        <li key={step.sentence}>
+          <Link href={`~${step.to}`}>
+            <span className={classes.count}>{step.count || '›'}</span>
+            <span>{step.sentence}</span>
+          </Link>
+        </li>
+      ))}
+    </ol>
+  );
