@@ -41,6 +41,17 @@ describe('PERT: Taylor, Introduction to Management Science (read)', () => {
   });
 });
 
+describe('quantiles of the beta-PERT', () => {
+  it('(2, 5, 14) at .1, .5 and .9 (recomputed with mpmath to 40 digits)', () => {
+    const { quantile } = betaPert(2, 5, 14);
+    expectRelative(
+      [0.1, 0.5, 0.9].map(quantile),
+      [3.346819502550303, 5.765722045468369, 9.006684495434348],
+      1e-13,
+    );
+  });
+});
+
 describe('exchanging one asset for another', () => {
   it.each(exchange.cases)(
     'Margrabe (1978), as printed in the test suite of QuantLib to three decimals (read): $S1 against $S2, T $T, sigma2 $sigma2, rho $rho',

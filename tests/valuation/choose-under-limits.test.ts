@@ -27,7 +27,7 @@ const choices = (least: number): fc.Arbitrary<Choice> =>
     }),
   );
 
-describe('chooseUnderLimits', () => {
+describe('chooseUnderLimits', { timeout: 120_000 }, () => {
   it.each([
     ['uses', 0],
     ['uses of which some free more than they take', -6],
@@ -92,6 +92,24 @@ describe('chooseUnderLimits', () => {
     expect(rough.gapLeft ?? 0).toBeLessThanOrEqual(0.02);
     expect(exact.gapLeft ?? 0).toBeLessThanOrEqual(0.001);
     for (const worth of rough.worthOfOneMore) expect(worth).toBeGreaterThanOrEqual(0);
+  });
+
+  it('ends with what it has where neither the work nor the time suffices, and says how far off it may be', async () => {
+    const { between } = seededRandom(5);
+    const rows = [0, 1, 2, 3, 4].map(() => Array.from({ length: 300 }, () => Math.round(between(1, 1000))));
+    // Gains that follow the mean use make the hard cases of the textbooks.
+    const gains = rows[0]!.map((_, j) => rows.reduce((sum, row) => sum + row[j]!, 0) / 5 + between(0, 500));
+    const given = { gains, uses: rows, limits: rows.map(row => Math.floor(row.reduce((a, b) => a + b) / 2)) };
+    for (const options of [{}, { gap: 0, timeLimit: 1 }]) {
+      const { chosen, gain, gapLeft, worthOfOneMore } = await chooseUnderLimits(given, options);
+      expect(gapLeft).toBeGreaterThan(0);
+      expect(gapLeft).toBeLessThan(0.01);
+      expect(gains.reduce((sum, g, j) => sum + (chosen[j] ? g : 0), 0)).toBeCloseTo(gain, 6);
+      given.limits.forEach((limit, i) => {
+        expect(rows[i]!.reduce((sum, use, j) => sum + (chosen[j] ? use : 0), 0)).toBeLessThanOrEqual(limit);
+        expect(worthOfOneMore[i]).toBeGreaterThan(0);
+      });
+    }
   });
 
   it('stops for an abort, before it starts and in the middle', async () => {
