@@ -32,7 +32,7 @@ export const BestCars = ({ cars, currency }: { cars: CarRow[]; currency: Currenc
       {cars.map(car => (
         <li key={car.id} className={classes.card}>
           <Link href={`~/cars/${car.id}`} className={classes.picture} tabIndex={-1} aria-hidden="true">
-            <Photo sha256={car.photo} size="screen" alt="" height={148} />
+            <Photo sha256={car.photo} size="screen" alt="" height={124} />
           </Link>
           <div className={classes.cardHead}>
             <Link href={`~/cars/${car.id}`} className={classes.cardTitle}>

@@ -11,8 +11,10 @@ export const NextSteps = ({ steps }: { steps: HomeView['next'] }) =>
       {steps.map(step => (
         <li key={step.sentence}>
           <Link href={`~${step.to}`}>
-            <span className={classes.count}>{step.count || '›'}</span>
             <span>{step.sentence}</span>
+            <span className={classes.go} aria-hidden="true">
+              ›
+            </span>
           </Link>
         </li>
       ))}
