@@ -51,18 +51,20 @@ export const removeCars = async (trx: Transaction<Schema>, carIds: number[]): Pr
 
 /**
  * The next free inventory numbers: the last car's number (of the lot, or of the collection) counted on with as many
- * digits, such as A-017 after A-016; 0001 in an empty collection.
+ * digits, such as A-017 after A-016; 0001 in an empty collection. `given` are numbers about to be entered beside them.
  */
 export const nextInventoryNumbers = async (
   trx: Transaction<Schema>,
   count: number,
   lotId: number | null,
+  given: string[] = [],
 ): Promise<string[]> => {
-  const rows = await trx
+  const kept = await trx
     .selectFrom('car')
     .select(['inventory_number', 'lot_id'])
     .orderBy('id', 'desc')
     .execute();
+  const rows = [...given.map(inventory_number => ({ inventory_number, lot_id: lotId })), ...kept];
   const taken = new Set(rows.map(row => row.inventory_number.toLowerCase()));
   const numbered = (number: string) => /^(.*?)(\d+)$/.exec(number);
   const last =

@@ -66,10 +66,8 @@ const create = needsCollection
     const read = input.cars.map(patch => readPatch(index, match, blank(input.lotId), patch));
     const number = read.length === 1 ? 'a car' : `${read.length} cars`;
     const ids = await session.act(lot ? `Added ${number} to ${lot.name}` : `Added ${number}`, async trx => {
-      // As many as there are cars: numbers that this very call gives by hand are passed over.
-      const numbers = await nextInventoryNumbers(trx, read.length, input.lotId);
-      const given = new Set(read.map(({ changes }) => changes.inventoryNumber?.toLowerCase()));
-      const free = numbers.filter(next => !given.has(next.toLowerCase()));
+      const given = read.flatMap(({ changes }) => changes.inventoryNumber ?? []);
+      const free = await nextInventoryNumbers(trx, read.length - given.length, input.lotId, given);
       const cars = read.map(({ changes }) => ({
         lotId: input.lotId,
         ...changes,

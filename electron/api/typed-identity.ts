@@ -44,16 +44,13 @@ export const typedIdentity = (
   typed: Record<string, string>,
 ): Identity => {
   const known = asColumns(index, car);
-  const asWritten = said({ ...car.asWritten, ...typed });
   if ('casting' in typed) {
-    // Another casting: what was known of the earlier one does not carry over.
-    const carried = without(
-      asWritten,
-      ...('series' in typed ? [] : ['series']),
-      ...('maker' in typed ? [] : ['maker']),
-    );
-    return { ...match(carried), asWritten };
+    // Another casting: its own release, series and maker are not those of the one before.
+    const stale = ['release_name', 'release_year', 'series', 'maker'].filter(column => !(column in typed));
+    const carried = said({ ...without(car.asWritten, ...stale), ...typed });
+    return { ...match(carried), asWritten: carried };
   }
+  const asWritten = said({ ...car.asWritten, ...typed });
   const typedRelease = 'release_name' in typed || 'release_year' in typed;
   const everything = said({ ...asWritten, ...known.casting, ...known.features, ...typed });
   const attempts = [
