@@ -54,7 +54,7 @@ export const Rail = () => {
   const [location, navigate] = useLocation();
   const { data: summary } = useSummary();
   useKeys(
-    'Everywhere',
+    'Places',
     places.map(({ to, label }, index) => ({
       keys: `alt+${index + 1}`,
       does: label,

@@ -124,6 +124,7 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
             {items.map(({ index, start }) => {
               const row = rows[index] ?? null;
               const rowKey = row === null ? null : getRowId(row);
+              const state = row === null ? null : rowState?.(row);
               const inBox = box !== null && index >= box.top && index <= box.bottom;
               return (
                 <GridRow
@@ -142,7 +143,8 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
                   selectedTo={inBox ? box.right : -2}
                   editing={editing?.row === index ? editing : null}
                   underway={ownUnderway(writes.underway, rowKey ?? blankKey(index))}
-                  state={row === null ? null : (rowState?.(row) ?? null)}
+                  tone={state?.tone ?? null}
+                  toneLabel={state?.label ?? null}
                   takesFiles={onDropFiles !== undefined}
                   grid={current}
                   onDropFiles={drop}

@@ -20,7 +20,9 @@ export interface GridRowProps<Row extends object> {
   selectedTo: number;
   editing: Editing | null;
   underway: Underway | null;
-  state: RowState | null;
+  /** The row's state in parts, so that an equal one does not draw the row again. */
+  tone: RowState['tone'] | null;
+  toneLabel: string | null;
   takesFiles: boolean;
   /** A box that always holds the grid as it is now, so that rows need not be drawn again for its sake. */
   grid: { current: Grid<Row> };
@@ -68,7 +70,8 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
     selectedTo,
     editing,
     underway,
-    state,
+    tone,
+    toneLabel,
     grid,
   } = props;
   const { over, handlers } = useFileDrop(props.takesFiles, rowKey, props.onDropFiles);
@@ -78,7 +81,7 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
       style={{ transform: `translateY(${props.top}px)`, height: props.height }}
       aria-rowindex={index + 2}
       data-blank={row === null || undefined}
-      data-tone={state?.tone}
+      data-tone={tone ?? undefined}
       data-over={over || undefined}
       {...handlers}
     >
@@ -103,7 +106,7 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
             data-editing={edited || undefined}
             data-waiting={waiting !== undefined || undefined}
             style={pin === null ? undefined : { left: pin }}
-            title={place === 0 ? state?.label : undefined}
+            title={place === 0 ? (toneLabel ?? undefined) : undefined}
             onMouseDown={event => {
               if (event.button !== 0 || edited || event.target instanceof HTMLAnchorElement) return;
               const spot = { row: index, column: place };
@@ -119,7 +122,7 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
             }}
             onDoubleClick={() => grid.current.beginEdit(index, place, null)}
           >
-            {place === 0 && state ? <span className={classes.heard}>{state.label}. </span> : null}
+            {place === 0 && toneLabel ? <span className={classes.heard}>{toneLabel}. </span> : null}
             {edited && editing ? (
               <CellEditor
                 column={column}

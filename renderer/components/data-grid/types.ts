@@ -82,6 +82,8 @@ export interface DataGridProps<Row> {
   onDelete?: (rowIds: string[]) => void;
   rowState?: (row: Row) => RowState | null;
   rowHeight?: number;
+  /** Takes the focus when it is first shown: for the grid that a screen is about. */
+  autoFocus?: boolean;
   /** Column and direction to begin with. */
   sortedBy?: { columnId: string; descending?: boolean };
   /** Stands in the grid's place when there are no rows and no blank line. */

@@ -66,6 +66,10 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   };
 
   const focusGrid = useCallback(() => gridRef.current?.focus({ preventScroll: true }), []);
+  const { autoFocus = false } = props;
+  useEffect(() => {
+    if (autoFocus) focusGrid();
+  }, [autoFocus, focusGrid]);
   const goTo = (next: Selection) => {
     setSelection(next);
     tabStart.current = null;

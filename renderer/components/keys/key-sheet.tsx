@@ -3,15 +3,16 @@ import { KeyHint } from './key-hint.tsx';
 import { type KeyGroup, type ScreenKey, useKeyGroups } from './key-registry.ts';
 import classes from './keys.module.css';
 
-const everywhere = 'Everywhere';
+/** What the shell lists comes after the screen's own. */
+const last = ['Places', 'Everywhere'];
 
-/** One group per title, in the order in which they came; what works everywhere comes last. */
+/** One group per title, in the order in which they came. */
 const mergeGroups = (groups: readonly KeyGroup[]): KeyGroup[] => {
   const merged = new Map<string, ScreenKey[]>();
   for (const { title, keys } of groups) merged.set(title, [...(merged.get(title) ?? []), ...keys]);
   return [...merged]
     .map(([title, keys]) => ({ title, keys }))
-    .sort((a, b) => Number(a.title === everywhere) - Number(b.title === everywhere));
+    .sort((a, b) => last.indexOf(a.title) - last.indexOf(b.title));
 };
 
 /** The keys of the screen that is shown, grouped as they were registered; opened with "?". */
