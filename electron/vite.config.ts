@@ -7,7 +7,7 @@ const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 /** Carry a binary, or find their own files beside themselves: left in node_modules. */
 const leftOut = ['electron', 'better-sqlite3', 'sharp', '@myriaddreamin/typst-ts-node-compiler', 'highs'];
 
-export const bundleNames = ['main', 'preload', 'service', 'report-worker'] as const;
+export const bundleNames = ['main', 'preload', 'service', 'report-worker', 'choose-worker'] as const;
 export type BundleName = (typeof bundleNames)[number];
 
 const entries: Record<BundleName, string> = {
@@ -15,12 +15,13 @@ const entries: Record<BundleName, string> = {
   preload: at('preload/preload.ts'),
   service: at('service/service.ts'),
   'report-worker': at('../reports/worker.ts'),
+  'choose-worker': at('api/choose-worker.ts'),
 };
 
 /**
- * One file for each process. CommonJS, since a sandboxed preload must be, and the main entry of an Electron before 28 too;
- * but the report worker, which awaits at its top level, is a module. `outDir` is emptied by the caller, since the bundles
- * share it.
+ * One file for each process and thread. CommonJS, since a sandboxed preload must be, and the main entry of an Electron
+ * before 28 too; but the workers, one of which awaits at its top level, are modules. The bundles share `outDir`, which
+ * is therefore not emptied here.
  */
 export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => ({
   configFile: false,
@@ -36,10 +37,9 @@ export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => 
     rolldownOptions: {
       input: { [name]: entries[name] },
       external: [...builtinModules, ...builtinModules.map(module => `node:${module}`), ...leftOut, /^@img\//],
-      output:
-        name === 'report-worker'
-          ? { format: 'es', entryFileNames: '[name].mjs', codeSplitting: false }
-          : { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
+      output: name.endsWith('worker')
+        ? { format: 'es', entryFileNames: '[name].mjs', codeSplitting: false }
+        : { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
     },
   },
 });

@@ -58,7 +58,7 @@ const judgeFor = async (
   if (options.as === 'reference') return referenceJudge(collection, db);
   return salesJudge(collection, db, mapping, {
     addReference: options.addReference,
-    currency: options.currency ?? (await readReportingCurrency(collection.db)),
+    currency: options.currency ?? (await readReportingCurrency(db)),
     today: at.slice(0, 10),
     onMissing,
   });

@@ -12,6 +12,12 @@ export const say = (sentence: string): void => void process.stderr.write(`${sent
 export const print = <T>(json: boolean | undefined, value: T, lines: (value: T) => string[]): void =>
   void process.stdout.write(`${json ? JSON.stringify(value, null, 2) : lines(value).join('\n')}\n`);
 
+/** Ends with 1 where the result, already printed, tells what was refused. */
+export const endRefused = (sentence: string): void => {
+  say(sentence);
+  process.exitCode = exitCodes.refused;
+};
+
 /** True for what the API, or a command, refuses with reasons; anything else is a fault of the program. */
 const isRefusal = (error: unknown): boolean =>
   error instanceof Refused || (error instanceof ORPCError && error.code !== 'INTERNAL_SERVER_ERROR');

@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { cpSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
+import { checkoutAssets } from '../../reports/report-assets.ts';
+import { bundledFiles } from '../service/bundled-files.ts';
 import { bundleConfig, bundleNames } from '../vite.config.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -22,6 +24,10 @@ const products = {
     sources: ['electron', 'db', 'migrations', 'valuation', 'reports', 'package.json', 'package-lock.json'],
     make: async (outDir: string) => {
       for (const name of bundleNames) await build(bundleConfig(name, outDir));
+      const { templates, fonts } = checkoutAssets();
+      const copied = bundledFiles(outDir).reportAssets;
+      cpSync(templates, copied.templates, { recursive: true });
+      for (const font of fonts) cpSync(font, join(copied.fonts[0], basename(font)));
     },
   },
 };

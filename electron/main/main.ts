@@ -20,26 +20,37 @@ let window: BrowserWindow | undefined;
 let service: DataService;
 
 const startService = (): void => {
-  service = startDataService(built('electron', 'service.cjs'), options, {
-    notOpened: reason => {
-      void dialog.showMessageBox({
-        type: 'warning',
-        message: 'The collection was not opened',
-        detail: reason,
-      });
-    },
-    lost: code => {
-      const detail = `It ended with code ${code ?? 'unknown'}. What had been saved is safe; nothing else is lost.`;
-      const buttons = ['Start It Again', 'Quit'];
-      void dialog
-        .showMessageBox({ type: 'error', message: 'The data service stopped', detail, buttons, cancelId: 1 })
-        .then(({ response }) => {
-          if (response === 1) return app.quit();
-          startService();
-          window?.reload();
+  const bundle = built('electron');
+  service = startDataService(
+    join(bundle, 'service.cjs'),
+    { ...options, bundle },
+    {
+      notOpened: reason => {
+        void dialog.showMessageBox({
+          type: 'warning',
+          message: 'The collection was not opened',
+          detail: reason,
         });
+      },
+      lost: code => {
+        const detail = `It ended with code ${code ?? 'unknown'}. What had been saved is safe; nothing else is lost.`;
+        const buttons = ['Start It Again', 'Quit'];
+        void dialog
+          .showMessageBox({
+            type: 'error',
+            message: 'The data service stopped',
+            detail,
+            buttons,
+            cancelId: 1,
+          })
+          .then(({ response }) => {
+            if (response === 1) return app.quit();
+            startService();
+            window?.reload();
+          });
+      },
     },
-  });
+  );
 };
 
 /** Each document gets channels of its own; those of the document before it close with it. */

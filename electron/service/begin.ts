@@ -4,6 +4,7 @@ import { collectionExists } from '../../db/collection.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { router } from '../api/router.ts';
 import { createSession, type Session, type SessionOptions } from '../api/session.ts';
+import { bundledFiles } from './bundled-files.ts';
 import { collectionPlaces } from './places.ts';
 
 export interface BeginOptions {
@@ -12,10 +13,12 @@ export interface BeginOptions {
   collection?: string | undefined;
   /** Open the demo, making it where it is not there yet. */
   demo?: boolean | undefined;
+  /** Folder of the bundle that this runs from; without one, it runs from a checkout's sources. */
+  bundle?: string | undefined;
 }
 
 /** The session of a host process, on the host's clock, with no collection open yet. */
-export const newSession = ({ host, collection, demo }: BeginOptions): Session => {
+export const newSession = ({ host, collection, demo, bundle }: BeginOptions): Session => {
   const places = collectionPlaces();
   const dir = collection && resolve(collection);
   return createSession({
@@ -24,6 +27,7 @@ export const newSession = ({ host, collection, demo }: BeginOptions): Session =>
     defaultDir: dir && !demo ? dir : places.defaultDir,
     demoDir: dir && demo ? dir : places.demoDir,
     version: manifest.version,
+    ...(bundle !== undefined && bundledFiles(bundle)),
   });
 };
 

@@ -1,7 +1,7 @@
 import type { BackupInfo, CheckFinding } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
-import { print, Refused, say } from '../terminal.ts';
+import { endRefused, print, Refused } from '../terminal.ts';
 
 interface Common {
   collection: string;
@@ -36,7 +36,5 @@ export const check = ({ collection, json }: Common): Promise<void> =>
     print(json, { sound: damaged === 0, findings }, shown =>
       shown.findings.map(({ level, sentence }) => `${marks[level]}  ${sentence}`),
     );
-    if (damaged === 0) return;
-    say(`${damaged} of ${findings.length} findings are damage.`);
-    process.exitCode = 1;
+    if (damaged > 0) endRefused(`${damaged} of ${findings.length} findings are damage.`);
   });

@@ -6,7 +6,7 @@ import { decimalToMinor } from '../../../valuation/money.ts';
 import type { ImportKind, ImportResult } from '../../api/views.ts';
 import { type Api, type CommandContext, withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
-import { print, Refused, say } from '../terminal.ts';
+import { endRefused, print, Refused, say } from '../terminal.ts';
 
 export interface ImportOptions {
   as: ImportKind;
@@ -100,5 +100,5 @@ export const importFile = async (file: string, options: ImportOptions): Promise<
         });
   print(json, result, shown => lines(shown, dryRun));
   const took = result.accepted + result.duplicates > 0;
-  if (!took && result.rejected.length > 0) throw new Refused('No row could be taken.');
+  if (!took && result.rejected.length > 0) endRefused('No row could be taken.');
 };

@@ -7,11 +7,12 @@ import { print, table } from '../terminal.ts';
 const asDecimals = ({ on, currency, cars }: ValuationList) => ({
   on,
   currency,
-  cars: cars.map(({ asFound, restored, originalFinish, ...car }) => ({
+  cars: cars.map(({ asFound, restored, originalFinish, evidence, ...car }) => ({
     ...car,
     asFound: decimalRange(asFound, currency),
     restored: decimalRange(restored, currency),
     originalFinish: decimalRange(originalFinish, currency),
+    evidence,
   })),
 });
 

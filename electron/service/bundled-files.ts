@@ -1,0 +1,18 @@
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+/**
+ * Where the bundled service finds its workers and the files of reports: beside itself, and in a packaged app outside the
+ * archive, so that plain Node threads can load them and the binaries they need.
+ */
+export const bundledFiles = (folder: string) => {
+  const place = folder.replace(/app\.asar(?=[\\/]|$)/, 'app.asar.unpacked');
+  const worker = (name: string) => pathToFileURL(join(place, `${name}-worker.mjs`));
+  return {
+    workers: { report: worker('report'), choose: worker('choose') },
+    reportAssets: {
+      templates: join(place, 'report-templates'),
+      fonts: [join(place, 'report-fonts')] as [string],
+    },
+  };
+};
