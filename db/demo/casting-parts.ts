@@ -2,8 +2,8 @@ import type { PartName } from '../../valuation/words.ts';
 import type { BodyType, CastingPlan } from './castings/index.ts';
 
 /** Bodies that have no roof of their own, and bodies without glazing. */
-export const openBodies: BodyType[] = ['single-seater', 'open rod'];
-const bare: BodyType[] = ['dune car', 'open rod'];
+const roofless: BodyType[] = ['single-seater', 'bubble-top'];
+const bare: BodyType[] = ['open rod'];
 
 /** The parts that a casting is made of, with what a restorer measures. */
 export const castingParts = (plan: CastingPlan): { part: PartName; detail: string }[] => {
@@ -19,7 +19,7 @@ export const castingParts = (plan: CastingPlan): { part: PartName; detail: strin
       detail: 'clear tinted lacquer over tumbled zinc alloy; enamel on the later releases',
     },
   ];
-  if (!openBodies.includes(plan.body))
+  if (!roofless.includes(plan.body))
     parts.push({
       part: 'roof',
       detail: plan.roofs.includes('open')

@@ -1,4 +1,5 @@
 import type { DemoCar } from './cars.ts';
+import type { BodyType } from './castings/index.ts';
 import { colourNamed } from './colours.ts';
 import type { DemoCondition } from './condition.ts';
 import type { DemoPhoto } from './content.ts';
@@ -33,11 +34,24 @@ export const specOf = (reference: DemoReference, car: DemoCar, condition: DemoCo
     finishState: condition.finishState,
     missing: having('missing'),
     reproduction: having('reproduction'),
+    paper: car.lot - 1,
     seed: car.number,
   };
 };
 
 const viewCaptions: Record<CarView, string> = { side: 'Near side', base: 'Base', rear: 'Rear' };
+
+/** Bodies whose tail is worth a photograph of its own. */
+const rearDrawn: BodyType[] = [
+  'saloon',
+  'coupé',
+  'fastback',
+  'estate',
+  'van',
+  'pickup',
+  'roadster',
+  'wedge prototype',
+];
 
 /** Cars of the last lot that nobody has photographed yet. */
 const unphotographed = 3;
@@ -70,7 +84,10 @@ export const makePhotos = (reference: DemoReference, cars: DemoCar[]): DemoPhoto
     } else add('side', car.now, day, '');
     const baseGone = car.now.parts.some(part => part.part === 'base' && part.originality === 'missing');
     if (!baseGone && random.chance(car.lot === 2 ? 0.75 : 0.3)) add('base', car.now, day, '');
-    if (car.variation.features.rearEnd !== '' && random.chance(car.lot === 2 ? 0.6 : 0.26))
+    if (
+      rearDrawn.includes(reference.castings[car.variation.castingId - 1]!.body) &&
+      random.chance(car.lot === 2 ? 0.6 : 0.26)
+    )
       add('rear', car.now, day, '');
   }
   lotPlans.forEach((lot, i) => {

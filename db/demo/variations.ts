@@ -129,6 +129,7 @@ const roofText: Record<string, string> = {
   open: 'open body',
   'textured black': 'black textured roof over the lacquer',
   'folded hood': 'black folded hood',
+  'blown dome': 'blown dome in one piece with the glazing',
   ribbed: 'ribbed roof in body colour',
 };
 const baseText: Record<BasePaint, string> = {
@@ -149,7 +150,7 @@ const specify = (plan: CastingPlan, one: DemoFeatures, year: number): string => 
   const sentences = [
     `${one.colour}: ${finishText[one.bodyFinish]}; ${roof}; ${baseText[one.basePaint]}.`,
     `${one.rearEnd === '' ? 'Plain tail' : `Tail: ${one.rearEnd}`}, cast with the base.`,
-    `Interior ${one.interior}, ${plan.body === 'dune car' || plan.body === 'open rod' ? 'no glazing' : `${one.glazing} glazing`}.`,
+    `Interior ${one.interior}, ${plan.body === 'open rod' ? 'no glazing' : `${one.glazing} glazing`}.`,
     `Wheels: ${one.wheels}, bright.`,
   ];
   if (one.accessory !== '') sentences.push(`Fitted with ${one.accessory}.`);

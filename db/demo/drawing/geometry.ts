@@ -114,3 +114,19 @@ export const heightAt = (points: readonly PathPoint[], x: number): number => {
   }
   return line[x < line[0]![0] ? 0 : line.length - 1]![1];
 };
+
+/** Leftmost and rightmost place of a line at height y; the ends of the line where it does not reach y. */
+export const reachAt = (points: readonly PathPoint[], y: number): [left: number, right: number] => {
+  let left = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  const line = along(points, 16);
+  for (let i = 1; i < line.length; i++) {
+    const [x1, y1] = line[i - 1]!;
+    const [x2, y2] = line[i]!;
+    if (y < Math.min(y1, y2) || y > Math.max(y1, y2)) continue;
+    const x = y1 === y2 ? x1 : x1 + ((x2 - x1) * (y - y1)) / (y2 - y1);
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+  }
+  return [Number.isFinite(left) ? left : line[0]![0], Number.isFinite(right) ? right : line.at(-1)![0]];
+};

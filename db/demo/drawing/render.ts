@@ -1,36 +1,57 @@
 import sharp from 'sharp';
-import { px } from './geometry.ts';
+import { drawBase } from './base-view.ts';
+import { drawLot } from './lot-view.ts';
+import { drawRear } from './rear-view.ts';
 import { shapeOf } from './shapes/index.ts';
-import { newSheet } from './sheet.ts';
+import { newSheet, type Sheet } from './sheet.ts';
 import { drawSide } from './side-view.ts';
-import type { CarSpec, DrawnView } from './spec.ts';
-import { canvas, drawPaper, drawShadow, papers } from './studio.ts';
+import type { CarSpec, CarView, DrawnView } from './spec.ts';
+import { canvas, drawFlatPaper, drawPaper, drawShadow, type Paper, papers } from './studio.ts';
 
 /** Pixels for one millimetre of the model. */
-const pixelsPerMm = 12.6;
+const pixelsPerMm = 14.3;
+const ground = 590;
 
-/** A photograph of a car from its near side, as SVG. */
-export const drawCar = (spec: CarSpec, paper = 0): string => {
-  const sheet = newSheet('c');
+const page = (sheet: Sheet, inner: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${canvas.width}" height="${canvas.height}" viewBox="0 0 ${canvas.width} ${canvas.height}">${sheet.defs()}${inner}</svg>`;
+
+const side = (sheet: Sheet, spec: CarSpec, paper: Paper): string => {
   const length = spec.lengthMm * pixelsPerMm;
-  const at = { left: (canvas.width - length) / 2, ground: 572, scale: length / 100 };
+  const at = { left: (canvas.width - length) / 2, ground, scale: length / 100 };
   const shape = shapeOf(spec);
-  const backdrop = papers[paper % papers.length]!;
   const wheels = shape.axles.map((x, i): [number, number] => [
     at.left + x * at.scale,
     shape.radii[i]! * at.scale,
   ]);
-  const inner =
-    drawPaper(sheet, backdrop, at.ground) +
-    drawShadow(sheet, backdrop, { left: at.left, right: at.left + length, ground: at.ground, wheels }) +
-    drawSide(sheet, spec, at);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${px(canvas.width)}" height="${px(canvas.height)}" viewBox="0 0 ${canvas.width} ${canvas.height}">${sheet.defs()}${inner}</svg>`;
+  return (
+    drawPaper(sheet, paper, ground) +
+    drawShadow(sheet, paper, { left: at.left, right: at.left + length, ground, wheels }) +
+    drawSide(sheet, spec, at)
+  );
+};
+
+const base = (sheet: Sheet, spec: CarSpec, paper: Paper): string => {
+  const length = spec.lengthMm * pixelsPerMm;
+  const at = { left: (canvas.width - length) / 2, ground: canvas.height / 2, scale: length / 100 };
+  return drawFlatPaper(sheet, paper) + drawBase(sheet, spec, at, paper);
+};
+
+/** A photograph of a car on its sheet of paper, as SVG. */
+export const drawCar = (spec: CarSpec, view: CarView = 'side', paper = 0): string => {
+  const sheet = newSheet('c');
+  const draw = { side, base, rear: drawRear }[view];
+  return page(sheet, draw(sheet, spec, papers[paper % papers.length]!));
+};
+
+/** The cars of a lot together, as SVG. */
+export const drawLotPicture = (cars: readonly CarSpec[], seed: string): string => {
+  const sheet = newSheet('l');
+  return page(sheet, drawLot(sheet, cars, seed, cars[0]?.paper ?? 0));
 };
 
 /** The photograph as JPEG bytes: fixed options, so that the same drawing is the same file. */
 export const renderView = async (view: DrawnView): Promise<Uint8Array> => {
-  const spec = view.kind === 'lot' ? view.cars[0]! : view.car;
-  return sharp(Buffer.from(drawCar(spec)), { density: 72 })
-    .jpeg({ quality: 84, mozjpeg: true })
-    .toBuffer();
+  const svg =
+    view.kind === 'lot' ? drawLotPicture(view.cars, view.seed) : drawCar(view.car, view.kind, view.car.paper);
+  return sharp(Buffer.from(svg)).jpeg({ quality: 86, mozjpeg: true }).toBuffer();
 };

@@ -24,6 +24,8 @@ export interface CarSpec {
   finishState: FinishState;
   missing: PartName[];
   reproduction: PartName[];
+  /** Which sheet of paper it was photographed on. */
+  paper: number;
   /** Decides where chips and scratches fall. */
   seed: string;
 }

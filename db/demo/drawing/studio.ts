@@ -1,5 +1,6 @@
+import { mix } from './colour-mixing.ts';
 import { px } from './geometry.ts';
-import { fill, type Sheet } from './sheet.ts';
+import { fill, group, line, type Sheet } from './sheet.ts';
 
 export const canvas = { width: 1200, height: 800 };
 
@@ -64,7 +65,8 @@ export const drawShadow = (
       [
         { at: 0, colour: paper.shadow, opacity },
         { at: core, colour: paper.shadow, opacity: opacity * 0.86 },
-        { at: 0.72, colour: paper.shadow, opacity: opacity * 0.28 },
+        { at: (1 + core) / 2 - 0.06, colour: paper.shadow, opacity: opacity * 0.42 },
+        { at: 0.9, colour: paper.shadow, opacity: opacity * 0.08 },
         { at: 1, colour: paper.shadow, opacity: 0 },
       ],
       ry / rx,
@@ -72,8 +74,25 @@ export const drawShadow = (
     return `<ellipse cx="${px(cx)}" cy="${px(cy)}" rx="${px(rx)}" ry="${px(ry)}" fill="${paint}"/>`;
   };
   return (
-    pool(middle, ground + 6, half * 1.22, 70, 0.42, 0.2) +
-    pool(middle, ground + 2, half * 1.04, 26, 0.75, 0.62) +
-    wheels.map(([x, r]) => pool(x, ground + 1, r * 0.95, 11, 0.95, 0.5)).join('')
+    pool(middle, ground + 8, half * 1.25, 74, 0.4, 0.2) +
+    pool(middle, ground - 3, half * 1.12, 34, 0.85, 0.4) +
+    pool(middle, ground - 8, half * 0.92, 23, 0.75, 0.6) +
+    wheels.map(([x, r]) => pool(x, ground + 1, r * 0.98, 10, 0.95, 0.55)).join('')
   );
+};
+
+/** Paper seen from above. */
+export const drawFlatPaper = (sheet: Sheet, paper: Paper): string => {
+  const pool = sheet.radial(520, 300, 900, [
+    { at: 0, colour: '#ffffff', opacity: 0.4 },
+    { at: 0.5, colour: '#ffffff', opacity: 0.1 },
+    { at: 1, colour: paper.shadow, opacity: 0.28 },
+  ]);
+  return fill(whole, mix(paper.near, paper.far, 0.5)) + fill(whole, pool);
+};
+
+/** Soft shadow of a thing that lies flat on the paper, from its outline: many faint edges, each wider than the last. */
+export const flatShadow = (paper: Paper, outline: string): string => {
+  const edges = [4, 12, 22, 34, 48, 64, 82].map(width => line(outline, paper.shadow, width, 0.13)).join('');
+  return group(fill(outline, paper.shadow, 0.9) + edges, 'transform="translate(9 15)"');
 };

@@ -1,4 +1,4 @@
-import { px } from './geometry.ts';
+import { type Placing, place, px } from './geometry.ts';
 import { fill, group, line, type Sheet } from './sheet.ts';
 
 /** One wheel from its side. */
@@ -170,4 +170,43 @@ const wires = ({ x, y, turn }: WheelSpec, rim: number): string => {
     return `M${polar(x, y, rim * 0.22, angle + lean)}L${polar(x, y, rim * 0.87, angle)}`;
   }).join('');
   return line(d, '#050505', rim * 0.05, 0.6) + line(d, '#dfe3e4', rim * 0.028, 0.95);
+};
+
+/** A wheel of the far side, of which only the dark tyre shows under the car. */
+export const drawFarWheel = (sheet: Sheet, at: Placing, x: number, r: number): string => {
+  const [cx, cy] = place(at, [x, r + 0.75]);
+  const radius = r * at.scale;
+  return fill(
+    ring(cx, cy, radius),
+    sheet.linear(0, cy, 0, cy + radius, [
+      { at: 0, colour: '#060606' },
+      { at: 0.8, colour: '#151515' },
+      { at: 1, colour: '#1d1c1b' },
+    ]),
+  );
+};
+
+/** The end of an axle whose wheel is gone, before the inner face of the wheel on the far side. */
+export const drawAxleEnd = (sheet: Sheet, at: Placing, x: number, y: number, r: number): string => {
+  const pin = at.scale * 0.75;
+  const steel = sheet.radial(x - pin * 0.3, y - pin * 0.4, pin * 1.6, [
+    { at: 0, colour: '#f2f2f0' },
+    { at: 0.5, colour: '#9c9a95' },
+    { at: 1, colour: '#4b4741' },
+  ]);
+  const far = y - at.scale * 0.7;
+  const inner = sheet.radial(x, far, r, [
+    { at: 0, colour: '#3a3b3d' },
+    { at: 0.55, colour: '#2a2b2c' },
+    { at: 0.6, colour: '#161617' },
+    { at: 0.92, colour: '#232324' },
+    { at: 1, colour: '#101011' },
+  ]);
+  return (
+    fill(ring(x + at.scale * 1.2, far, r), inner) +
+    line(ring(x + at.scale * 1.2, far, r * 0.62), '#54565a', 2, 0.6) +
+    line(`M${px(x)} ${px(y)}l${px(at.scale * 1.2)} ${px(far - y)}`, '#77797b', pin * 1.5) +
+    fill(ring(x, y, pin), steel) +
+    line(ring(x, y, pin), '#1c1b1a', 1, 0.7)
+  );
 };

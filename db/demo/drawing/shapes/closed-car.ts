@@ -1,4 +1,4 @@
-import { along, heightAt, type PathPoint, type Point } from '../geometry.ts';
+import { along, heightAt, type PathPoint, type Point, reachAt } from '../geometry.ts';
 import type { Shape } from './shape.ts';
 
 /** The measures that make one closed body differ from another, in hundredths of the length. */
@@ -31,6 +31,10 @@ export interface ClosedCar {
   doors: [from: number, to: number][];
   bed?: Shape['bed'];
   creaseDrop: number;
+  folded?: boolean;
+  /** A face without a bonnet, running straight up into the windscreen. */
+  flatFace?: boolean;
+  noseTurn?: number;
 }
 
 /** What the rear end does to the outline: a lip, fins, a taper. */
@@ -84,13 +88,13 @@ const roofPoints = (car: ClosedCar): PathPoint[] => {
     a[1] + (b[1] - a[1]) * t + lift,
   ];
   return [
-    [cowl[0], cowl[1], 'corner'],
+    car.flatFace ? [cowl[0], cowl[1]] : [cowl[0], cowl[1], 'corner'],
     between(cowl, screenTop, 0.5, 0.45),
     [screenTop[0], screenTop[1]],
     [roofPeak[0], roofPeak[1]],
     [roofEnd[0], roofEnd[1]],
     between(roofEnd, backBase, 0.5, backSwell),
-    [backBase[0], backBase[1], 'corner'],
+    car.tailX - backBase[0] < 4 ? [backBase[0], backBase[1]] : [backBase[0], backBase[1], 'corner'],
   ];
 };
 
@@ -135,24 +139,48 @@ const glassBetween = (car: ClosedCar, roof: PathPoint[]): Point[][] => {
 export const closedCar = (car: ClosedCar, rearEnd: string): Shape => {
   const roof = roofPoints(car);
   const { cowl, backBase, noseX, noseTop, tailX, tailTop, sill } = car;
-  const bonnet: PathPoint[] = [
-    [noseX + (cowl[0] - noseX) * 0.35, noseTop + (cowl[1] - noseTop) * 0.35 + car.bonnetCrown],
-    [noseX + (cowl[0] - noseX) * 0.7, noseTop + (cowl[1] - noseTop) * 0.72 + car.bonnetCrown * 0.7],
-  ];
+  const axle = car.axles[0];
+  // The wing goes over the wheel, however low the nose.
+  const wing = 2 * car.radii[0] + 2.9;
+  const onLine = noseTop + ((cowl[1] - noseTop) * (axle - noseX)) / (cowl[0] - noseX) + car.bonnetCrown;
+  const low = axle < cowl[0] - 4 && onLine < wing;
+  const bonnet: PathPoint[] = car.flatFace
+    ? []
+    : low
+      ? [
+          [axle - 8.5, Math.max(noseTop + 0.8, wing - 3)],
+          [axle - 1, wing],
+          [axle + (cowl[0] - axle) * 0.55, Math.max(wing - 0.5, (wing + cowl[1]) / 2 - 0.4)],
+        ]
+      : [
+          [noseX + (cowl[0] - noseX) * 0.35, noseTop + (cowl[1] - noseTop) * 0.35 + car.bonnetCrown],
+          [noseX + (cowl[0] - noseX) * 0.7, noseTop + (cowl[1] - noseTop) * 0.72 + car.bonnetCrown * 0.7],
+        ];
   const deckLength = tailX - backBase[0];
+  const upright = deckLength < 4;
   const deck: PathPoint[] =
     deckLength > 9
       ? [[backBase[0] + deckLength * 0.45, backBase[1] + (tailTop - backBase[1]) * 0.4 + 0.2]]
       : [];
-  const outline = [...nosePoints(car), ...bonnet, ...roof, ...deck, ...tailPoints(car, rearEnd)];
+  const tail = tailPoints(car, rearEnd);
+  const nose = nosePoints(car);
+  const outline = [
+    ...(car.flatFace ? nose.slice(0, 3) : nose),
+    ...bonnet,
+    ...roof,
+    ...deck,
+    ...(upright ? tail.slice(-2) : tail),
+  ];
   const drop = car.creaseDrop;
   const belt: PathPoint[] = [
-    [noseX + 0.4, noseTop - 2.4],
-    [noseX + (cowl[0] - noseX) * 0.5, (noseTop + cowl[1]) / 2 - 1.2],
+    [noseX + 0.4, car.flatFace ? cowl[1] - 1.4 : noseTop - 2.4],
+    low
+      ? [axle, wing - 1.6]
+      : [noseX + (cowl[0] - noseX) * 0.5, car.flatFace ? cowl[1] - 1.2 : (noseTop + cowl[1]) / 2 - 1.2],
     [cowl[0], cowl[1] - 0.8],
     [(cowl[0] + backBase[0]) / 2, (cowl[1] + backBase[1]) / 2 - 0.5],
     [backBase[0], backBase[1] - 0.9],
-    [tailX - 0.6, tailTop - 1.8],
+    [tailX - 0.6, upright ? backBase[1] - 1.2 : tailTop - 1.8],
   ];
   const crease = belt.map(
     ([x, y], i): PathPoint => [x, y - drop - (i === 0 || i === belt.length - 1 ? 0.4 : 0)],
@@ -170,6 +198,7 @@ export const closedCar = (car: ClosedCar, rearEnd: string): Shape => {
       ],
     ];
   });
+  const lampHeight = noseTop - (car.flatFace ? 6.4 : 2.6 + car.noseRound);
   return {
     outline,
     belt,
@@ -181,8 +210,10 @@ export const closedCar = (car: ClosedCar, rearEnd: string): Shape => {
     radii: car.radii,
     arches: true,
     sill,
-    headlamp: [noseX + 1.3, noseTop - 2.6],
-    tailLamp: [tailX - 0.3, tailTop - 3.2],
+    folded: car.folded ?? false,
+    noseTurn: car.noseTurn ?? 8,
+    headlamp: [reachAt(outline, lampHeight)[0] + 0.75, lampHeight],
+    tailLamp: [reachAt(outline, tailTop - 3.2)[1] - 0.2, tailTop - 3.2],
     seats: car.doors.map(([from, to]) => ({ x: from + (to - from) * 0.62, top: cowl[1] + 3.6 })),
     wheelHub: [car.cowl[0] + (car.doors[0] ? 5.5 : 4), cowl[1] + 1.6],
     bed: car.bed ?? null,

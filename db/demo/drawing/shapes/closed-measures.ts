@@ -152,6 +152,7 @@ export const closedBodies: Partial<Record<BodyType, ClosedCar>> = {
     roofSkin: 4,
     doors: [[15, 33.5]],
     creaseDrop: 3.4,
+    flatFace: true,
   },
   'wedge prototype': {
     noseX: 0.4,
@@ -167,7 +168,7 @@ export const closedBodies: Partial<Record<BodyType, ClosedCar>> = {
     tailTop: 20.2,
     tailX: 99.5,
     axles: [20, 77.5],
-    radii: [7, 8],
+    radii: [6.4, 8],
     sill: 4.4,
     pillars: [],
     aPillar: 2.4,
@@ -175,6 +176,7 @@ export const closedBodies: Partial<Record<BodyType, ClosedCar>> = {
     roofSkin: 1.6,
     doors: [[35, 61]],
     creaseDrop: 2.4,
+    folded: true,
   },
 };
 
@@ -232,8 +234,10 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
     pillars: [[64, 66]],
     cPillar: 8,
     doors: [[35, 64]],
+    folded: true,
   },
   'Brass Ring': {
+    folded: true,
     noseTop: 17.8,
     noseRound: 0.1,
     bonnetCrown: 0.3,
@@ -252,6 +256,7 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
   },
   'Bellmarsh Sweep': {},
   Rookhallow: {
+    folded: true,
     noseTop: 18,
     noseRound: 0.12,
     bonnetCrown: 0.4,
@@ -298,6 +303,7 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
     radii: [7.6, 7.7],
   },
   Sedgewarren: {
+    folded: true,
     noseTop: 20.2,
     noseRound: 0.1,
     bonnetCrown: 0.2,
@@ -323,8 +329,9 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
     noseTop: 21.4,
     noseRound: 0.5,
     bonnetCrown: 0.7,
-    cowl: [13, 23.8],
-    screenTop: [22, 34.4],
+    cowl: [9.5, 24],
+    flatFace: true,
+    screenTop: [19, 34.4],
     roofPeak: [31, 36],
     roofEnd: [40.5, 35],
     backBase: [43.5, 22.4],
@@ -333,6 +340,7 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
     bed: { from: 45.5, to: 98.5, rail: 21.6, floor: 13 },
   },
   Wheelwright: {
+    folded: true,
     noseTop: 18.6,
     noseRound: 0.15,
     cowl: [31, 21],
@@ -347,6 +355,7 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
     bed: { from: 64, to: 98.5, rail: 20.6, floor: 13 },
   },
   'Quarry Bell': {
+    folded: true,
     noseTop: 23,
     noseRound: 0.1,
     cowl: [24, 24.6],
@@ -381,6 +390,7 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
     ],
   },
   'Night Parcel': {
+    flatFace: false,
     noseTop: 19.6,
     noseRound: 0.5,
     cowl: [24, 22],
@@ -406,6 +416,8 @@ export const castingMeasures: Record<string, Partial<ClosedCar>> = {
     roofSkin: 3.6,
   },
   'Hurdy Gurdy': {
+    flatFace: false,
+    folded: true,
     noseTop: 19.8,
     noseRound: 0.25,
     cowl: [15, 23],

@@ -1,9 +1,23 @@
 import type { CarSpec } from '../spec.ts';
 import { closedCar } from './closed-car.ts';
 import { castingMeasures, closedBodies } from './closed-measures.ts';
+import { bubbleTop, duneCar, openRod, roadster, singleSeater } from './open-cars.ts';
 import type { Shape } from './shape.ts';
 
-export const shapeOf = (spec: CarSpec): Shape => {
-  const usual = closedBodies[spec.body] ?? closedBodies['saloon']!;
-  return closedCar({ ...usual, ...castingMeasures[spec.casting] }, spec.rearEnd);
+/** The side view of a casting with its rear end. */
+export const shapeOf = ({ body, casting, rearEnd }: CarSpec): Shape => {
+  switch (body) {
+    case 'roadster':
+      return roadster(casting, rearEnd);
+    case 'single-seater':
+      return singleSeater(casting, rearEnd);
+    case 'dune car':
+      return duneCar(casting);
+    case 'open rod':
+      return openRod(casting);
+    case 'bubble-top':
+      return bubbleTop(rearEnd);
+    default:
+      return closedCar({ ...closedBodies[body]!, ...castingMeasures[casting] }, rearEnd);
+  }
 };

@@ -19,6 +19,10 @@ export interface Shape {
   /** False for wheels that stand free of the body. */
   arches: boolean;
   sill: number;
+  /** True where the flank is folded along a line, false where it is rounded. */
+  folded: boolean;
+  /** How far from nose and tail the body begins to turn in. */
+  noseTurn: number;
   headlamp: Point;
   tailLamp: Point;
   /** Where the seats are, and how high their backs end. */
