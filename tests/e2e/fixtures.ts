@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
+import { copyDemo } from './demo-template.ts';
 import { root, type Started, type StartOptions, startBrowser, startWindow } from './hosts.ts';
 
 export { expect } from '@playwright/test';
@@ -64,7 +65,11 @@ export const test = base.extend<Fixtures>({
     if (unexpected.length > 0) throw new Error(`The page complained:\n${unexpected.join('\n')}`);
   },
   screens: async ({ start }, use) => use((await start()).page),
-  demo: async ({ start }, use) => use((await start({ demo: true })).page),
+  demo: async ({ start, collection }, use, info) => {
+    info.setTimeout(info.timeout + 180_000);
+    await copyDemo(collection);
+    await use((await start()).page);
+  },
   picture: async ({ host }, use) =>
     use(async (page, name) => {
       const path = join(root, 'output/e2e/screenshots', host, `${name}.png`);

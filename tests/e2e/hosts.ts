@@ -9,6 +9,8 @@ export const root = fileURLToPath(new URL('../..', import.meta.url));
 
 export interface Started {
   page: Page;
+  /** The address that was printed, where it is the browser. */
+  address?: string;
   /** The app, where it is the window. */
   app?: ElectronApplication;
   /** Ends the host as its user would, and waits until the collection is closed. */

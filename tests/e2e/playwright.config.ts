@@ -24,7 +24,7 @@ export default defineConfig<HostOptions>({
   expect: { timeout: 10_000 },
   reporter: [
     ['list'],
-    ['json', { outputFile: `${output}/results-${process.env.PLAYWORN_E2E ?? 'all'}.json` }],
+    ['json', { outputFile: process.env.PLAYWORN_E2E_RESULTS ?? `${output}/results.json` }],
   ],
   use: {
     viewport: { width: 1440, height: 900 },
