@@ -1,6 +1,4 @@
-import type { Kysely } from 'kysely';
-import { type CarRecord, listCars } from '../../db/cars.ts';
-import type { Schema } from '../../db/schema.ts';
+import type { CarRecord } from '../../db/cars.ts';
 import { readSubjects } from '../../db/subjects.ts';
 import {
   type FittedMarket,
@@ -91,10 +89,4 @@ export const carFigures = async (
     if (found) answer.set(car.id, found.figures);
   }
   return answer;
-};
-
-/** Figures of every car that is not sold, with the cars. */
-export const figuresOfAll = async (session: Session, db: Kysely<Schema>) => {
-  const cars = await listCars(db);
-  return { cars, figures: await carFigures(session, cars, true) };
 };

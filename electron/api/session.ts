@@ -1,4 +1,5 @@
 import { type Kysely, sql, type Transaction } from 'kysely';
+import { backUpIfDue } from '../../db/backup.ts';
 import { type Collection, collectionExists, createCollection, openCollection } from '../../db/collection.ts';
 import { runAction, runBulk } from '../../db/history.ts';
 import type { Schema } from '../../db/schema.ts';
@@ -54,6 +55,8 @@ const isoDay = (date: Date): string =>
     .map((part, place) => String(part).padStart(place === 0 ? 4 : 2, '0'))
     .join('-');
 
+const hour = 3_600_000;
+
 /** The tables that the newest action in history changed. */
 const changedTables = async (db: Kysely<Schema>): Promise<string[]> => {
   const { rows } = await sql<{ table_name: string }>`
@@ -72,12 +75,14 @@ export const createSession = (options: SessionOptions): Session => {
     return collection;
   };
   let notices: string[] = [];
+  let lastBackupCheck = 0;
   const close = async () => {
     const open = collection;
     collection = null;
     versions.touchAll();
     notices = (await open?.close({ at: at() }))?.notices ?? [];
   };
+  // The one that is open stays open until the next one is.
   const open = async (dir: string) => {
     if (collection?.dir === dir) return;
     if (!collectionExists(dir))
@@ -85,11 +90,28 @@ export const createSession = (options: SessionOptions): Session => {
         `There is no collection in ${dir}. Choose another folder, or start one there.`,
         'missing',
       );
+    const next = await openCollection(dir, { at: at(), host: options.host });
     await close();
-    collection = await openCollection(dir, { at: at(), host: options.host });
-    notices.push(...collection.notices);
+    collection = next;
+    lastBackupCheck = options.now().getTime();
+    notices.push(...next.notices);
   };
-  const changed = async () => versions.touch(await changedTables(need().db));
+  /** Where a session stays open for days, the first change after each hour looks whether the day's backup is due. */
+  const backUpDaily = async (kept: Collection) => {
+    const now = options.now().getTime();
+    if (Math.abs(now - lastBackupCheck) < hour) return;
+    lastBackupCheck = now;
+    try {
+      await backUpIfDue(kept, { at: at() });
+    } catch (error) {
+      notices.push(`The day's backup failed: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  };
+  const changed = async () => {
+    const kept = need();
+    versions.touch(await changedTables(kept.db));
+    await backUpDaily(kept);
+  };
   const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
     const open = need();
     const result = await runner(open, label, at(), work);

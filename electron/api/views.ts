@@ -4,7 +4,6 @@ import type {
   BasePaint,
   Currency,
   Decision,
-  DeviationKind,
   Evidence,
   Fidelity,
   FinishState,
@@ -546,4 +545,4 @@ export interface PartStock {
   planned: number;
 }
 
-export type { Currency, DeviationKind, FinishState, Grade, IsoDate, Minor, Range, Rarity };
+export type { Currency, FinishState, Grade, IsoDate, Minor, Range, Rarity };

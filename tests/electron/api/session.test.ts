@@ -1,3 +1,4 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { newCollectionService, newService, refusalOf } from '../../helpers/api.ts';
@@ -57,6 +58,42 @@ describe('creating and opening', () => {
     const { api, dir } = await newCollectionService();
     await refusalOf(api.collection.open({ dir: join(dir, 'nowhere') }));
     expect(await api.collection.state()).toMatchObject({ open: true, dir: join(dir, 'collection') });
+  });
+
+  it('keeps the open one open when another is damaged', async () => {
+    const { api, dir } = await newCollectionService();
+    mkdirSync(join(dir, 'damaged'));
+    writeFileSync(join(dir, 'damaged', 'collection.sqlite'), 'no database');
+    const refusal = await refusalOf(api.collection.open({ dir: join(dir, 'damaged') }));
+    expect(refusal).toMatchObject({ code: 'STORAGE', data: { reason: 'damaged' } });
+    await api.lots.create({ name: 'Loft', currency: 'USD' });
+    expect(await api.lots.list()).toHaveLength(1);
+  });
+
+  it('opens and starts one after the other when asked for both at once', async () => {
+    const { api, dir } = await newCollectionService();
+    const states = await Promise.all([
+      api.collection.create({ dir: join(dir, 'b') }),
+      api.collection.create({ dir: join(dir, 'c') }),
+      api.collection.open({ dir: join(dir, 'collection') }),
+    ]);
+    expect(states.every(state => state.open)).toBe(true);
+    expect(await api.collection.state()).toMatchObject({ dir: join(dir, 'collection') });
+    await api.collection.open({ dir: join(dir, 'b') });
+  });
+
+  it('makes the day’s backup while it stays open', async () => {
+    const { api, clock } = await newCollectionService();
+    await api.lots.create({ name: 'Monday', currency: 'USD' });
+    expect(await api.collection.backups()).toEqual([]);
+    clock.now = new Date(2026, 2, 15, 12);
+    await api.lots.create({ name: 'Tuesday', currency: 'USD' });
+    await api.lots.create({ name: 'Tuesday again', currency: 'USD' });
+    const daily = await api.collection.backups();
+    expect(daily.map(backup => backup.reason)).toEqual(['daily']);
+    clock.now = new Date(2026, 2, 16, 12);
+    await api.lots.create({ name: 'Wednesday', currency: 'USD' });
+    expect(await api.collection.backups()).toHaveLength(2);
   });
 
   it('shows nothing of the one before once another is open', async () => {
