@@ -8,6 +8,9 @@ export interface SearchMatch {
   id: number;
 }
 
+/** Words beyond these are left out of a query: each one costs time, and none of them narrows any more. */
+const mostWords = 16;
+
 /**
  * What the owner typed as a full-text query: every word quoted, so that none is an operator, and matched from its
  * beginning. Undefined where there is no letter or digit to look for.
@@ -17,7 +20,8 @@ export const searchQuery = (text: string): string | undefined => {
     .replaceAll('\0', ' ')
     .split(/\s+/u)
     .filter(word => /[\p{L}\p{N}]/u.test(word));
-  return words.length === 0 ? undefined : words.map(word => `"${word.replaceAll('"', '""')}"*`).join(' ');
+  const asked = [...new Set(words)].slice(0, mostWords);
+  return asked.length === 0 ? undefined : asked.map(word => `"${word.replaceAll('"', '""')}"*`).join(' ');
 };
 
 /** Ranking every row of a large collection takes longer than a keystroke may; beyond this many, order is as entered. */

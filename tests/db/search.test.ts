@@ -43,6 +43,17 @@ describe('a query', () => {
     expect(searchQuery('ru\0by')).toBe('"ru"* "by"*');
   });
 
+  it('takes each word once and sixteen at most', () => {
+    expect(searchQuery('ruby ruby')).toBe('"ruby"*');
+    const many = Array.from({ length: 40 }, (_, i) => `w${i}`);
+    expect(searchQuery(many.join(' '))).toBe(
+      many
+        .slice(0, 16)
+        .map(word => `"${word}"*`)
+        .join(' '),
+    );
+  });
+
   it('is none where there is no letter or digit', () => {
     for (const text of ['', '   ', '\0', '"', '-- ***', '()']) expect(searchQuery(text)).toBeUndefined();
   });
