@@ -4,7 +4,6 @@ import { type CarRecord, listCars } from '../../db/cars.ts';
 import { readSubjects } from '../../db/subjects.ts';
 import {
   betaPert,
-  decideCar,
   type FittedMarket,
   type RestorationPlan,
   type Subject,
@@ -16,6 +15,7 @@ import { marketToday } from './market.ts';
 import { openOf } from './open-collection.ts';
 import type { Session } from './session.ts';
 import type { CarRow, DecideRow } from './views.ts';
+import { wholeDecision } from './whole-decisions.ts';
 
 /** What a car's plan takes of the owner: expected hours at the bench and cash, and the scarce parts by name. */
 export const planUse = (plan: RestorationPlan): Pick<DecideRow, 'hours' | 'cash' | 'parts'> => {
@@ -71,7 +71,7 @@ export const decideRows = async (
     }
     decided.push({
       car,
-      decision: decideCar(fitted, subject),
+      decision: wholeDecision(fitted, subject),
       ...planUse(planOf(fitted, subject)),
     });
   }

@@ -1,7 +1,5 @@
 import { existsSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
 import { collectionExists, createCollection, openCollection } from '../../db/collection.ts';
-import { demoContent, writeDemo } from '../../db/demo/index.ts';
-import { pastWorths } from './demo-worths.ts';
 import { refused } from './errors.ts';
 import type { Report } from './progress.ts';
 import type { Session } from './session.ts';
@@ -23,6 +21,9 @@ export const openDemo = async (
     const aside = `${demoDir}.part`;
     rmSync(aside, { recursive: true, force: true });
     report(0, 1, 'Working out past worths');
+    // Most sessions never make the demo; what draws it is loaded when one does.
+    const { demoContent, writeDemo } = await import('../../db/demo/index.ts');
+    const { pastWorths } = await import('./demo-worths.ts');
     try {
       await createCollection(aside, { at: session.at(), reportingCurrency: 'USD' });
       const made = await openCollection(aside, { at: session.at(), host });

@@ -1,4 +1,4 @@
-import { ImportFileError, type ImportResult, previewImport, runImport } from '../../db/import/index.ts';
+import type { ImportResult } from '../../db/import/index.ts';
 import { needsCollection } from './context.ts';
 import { refused } from './errors.ts';
 import * as inputs from './inputs.ts';
@@ -7,19 +7,24 @@ import { streamed } from './progress.ts';
 import { reshareLot } from './shares.ts';
 import type { ImportPreview } from './views.ts';
 
+/** Loaded at the first import: the reader of spreadsheets takes memory that most sessions need not give. */
+const engine = () => import('../../db/import/index.ts');
+
 /** A file that cannot be read as a table is the caller's to put right, not a fault of ours. */
 const explained = async <T>(work: Promise<T>): Promise<T> => {
   try {
     return await work;
   } catch (error) {
+    const { ImportFileError } = await engine();
     throw error instanceof ImportFileError ? refused(error.message, 'file') : error;
   }
 };
 
 const preview = needsCollection
   .input(inputs.previewImport)
-  .handler(({ context, input, signal }): Promise<ImportPreview> => {
+  .handler(async ({ context, input, signal }): Promise<ImportPreview> => {
     const { file, ...options } = input;
+    const { previewImport } = await engine();
     return explained(
       previewImport(
         context.collection,
@@ -37,6 +42,7 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
   const { file, ...options } = input;
   return streamed<ImportResult>(async (report, stop) => {
     const fitted = await marketToday(session);
+    const { runImport } = await engine();
     const result = await explained(
       runImport(
         collection,

@@ -1,8 +1,6 @@
 import { Writable } from 'node:stream';
-import { writeCollectionCsv } from '../../reports/csv.ts';
 import { createReportPdf } from '../../reports/pdf.ts';
 import type { CollectionReport } from '../../reports/types.ts';
-import { writeCollectionXlsx } from '../../reports/xlsx.ts';
 import { needsCollection } from './context.ts';
 import { refused } from './errors.ts';
 import * as inputs from './inputs.ts';
@@ -74,7 +72,9 @@ const write = async (
   if (format === 'pdf') return { ...head, ...(await writePdf(session, wanted, data, report, signal)) };
   const { stream, bytes } = keeper();
   report(0, 1, 'Writing the rows');
-  await (format === 'csv' ? writeCollectionCsv : writeCollectionXlsx)(data, stream, signal);
+  // Loaded when first asked for: what writes spreadsheets takes memory that most sessions need not give.
+  if (format === 'csv') await (await import('../../reports/csv.ts')).writeCollectionCsv(data, stream, signal);
+  else await (await import('../../reports/xlsx.ts')).writeCollectionXlsx(data, stream, signal);
   return { ...head, bytes: bytes(), warnings: [] };
 };
 
