@@ -1,0 +1,63 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { ReportResult } from '../../../electron/api/views.ts';
+import { api } from '../../api/client.ts';
+import { useProgress } from '../../api/use-progress.ts';
+import { useSummary } from '../../api/use-summary.ts';
+import { ErrorState } from '../../components/layout/error-state.tsx';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+import { WorkProgress } from '../../components/notices/work-progress.tsx';
+import { MadeReport } from './made-report.tsx';
+import { NothingToReport } from './nothing-to-report.tsx';
+import { type ReportChoice, reportInput, startingChoice } from './report-choice.ts';
+import { ReportForm } from './report-form.tsx';
+import classes from './reports.module.css';
+import { Sheet } from './sheet.tsx';
+
+const ReportsScreen = () => {
+  const summary = useSummary();
+  const lots = useQuery({ queryKey: ['lots'], queryFn: () => api.lots.list() });
+  const [own, setOwn] = useState<ReportChoice | null>(null);
+  const work = useProgress<ReportResult>();
+  const failed = summary.error ?? lots.error;
+  if (failed) return <ErrorState error={failed} retry={summary.error ? summary.refetch : lots.refetch} />;
+  if (!summary.data || !lots.data) return <LoadingState />;
+  const choice = own ?? startingChoice(summary.data);
+  const change = (next: Partial<ReportChoice>) => {
+    setOwn({ ...choice, ...next });
+    if (work.state.is !== 'running') work.reset();
+  };
+  if (summary.data.counts.cars === 0) return <NothingToReport />;
+  return (
+    <>
+      <PageHeader
+        title="Reports"
+        facts="For an insurer, an heir or a buyer: what there is, how it stands, what it is worth, and how that is known"
+      />
+      <div className={`page ${classes.split}`}>
+        <div>
+          <ReportForm
+            choice={choice}
+            lots={lots.data}
+            today={summary.data.today}
+            busy={work.state.is === 'running'}
+            onChange={change}
+            onMake={() => void work.start(signal => api.reports.make(reportInput(choice), { signal }))}
+          />
+          <div className={classes.outcome} aria-live="polite">
+            <WorkProgress work={work} label="Making the report" />
+            {work.state.is === 'done' ? <MadeReport result={work.state.result} /> : null}
+          </div>
+        </div>
+        <Sheet
+          choice={choice}
+          summary={summary.data}
+          lot={lots.data.find(lot => lot.id === choice.lotId) ?? null}
+        />
+      </div>
+    </>
+  );
+};
+
+export default ReportsScreen;

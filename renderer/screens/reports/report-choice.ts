@@ -1,0 +1,56 @@
+import type { CollectionSummary, IsoDate } from '../../../electron/api/views.ts';
+
+export type ReportFormat = 'pdf' | 'xlsx' | 'csv';
+export type ReportBasis = 'fair market value' | 'retail replacement value';
+
+/** What the owner has chosen of a report to be made. */
+export interface ReportChoice {
+  format: ReportFormat;
+  title: string;
+  basis: ReportBasis;
+  /** null for the whole collection. */
+  lotId: number | null;
+  on: IsoDate;
+  paper: 'a4' | 'us-letter';
+  withPhotographs: boolean;
+  includeSold: boolean;
+}
+
+/** Where a new report starts: the whole collection as a PDF of today, on the paper that the currency suggests. */
+export const startingChoice = (
+  summary: Pick<CollectionSummary, 'today' | 'reportingCurrency'>,
+): ReportChoice => ({
+  format: 'pdf',
+  title: 'Collection report',
+  basis: 'fair market value',
+  lotId: null,
+  on: summary.today,
+  paper: ['USD', 'CAD', 'MXN'].includes(summary.reportingCurrency) ? 'us-letter' : 'a4',
+  withPhotographs: true,
+  includeSold: false,
+});
+
+/** The choice as the service takes it. */
+export const reportInput = ({ lotId, title, ...choice }: ReportChoice) => ({
+  ...choice,
+  title: title.trim() || 'Collection report',
+  ...(lotId === null ? {} : { lotId }),
+});
+
+/** What each format is good for, in a few words. */
+export const formats: { value: ReportFormat; label: string; help: string }[] = [
+  {
+    value: 'pdf',
+    label: 'PDF',
+    help: 'To print, send and keep: pictures, grades, worths, method and limits.',
+  },
+  { value: 'xlsx', label: 'Spreadsheet', help: 'XLSX, one row a car, amounts as numbers.' },
+  { value: 'csv', label: 'CSV', help: 'Plain text, one row a car. It imports here again as it is.' },
+];
+
+export const basisHelp: Record<ReportBasis, string> = {
+  'fair market value':
+    'What a willing buyer would pay a willing seller, neither compelled, both informed (26 CFR 20.2031-1(b)).',
+  'retail replacement value':
+    'What replacing the car with a like one costs where such cars are usually sold. An insurer may ask for it; the policy’s wording comes first.',
+};

@@ -1,0 +1,58 @@
+import type { CollectionSummary, LotRow } from '../../../electron/api/views.ts';
+import { dateText } from '../../components/format.ts';
+import type { ReportChoice } from './report-choice.ts';
+import classes from './reports.module.css';
+
+const contents: Record<ReportChoice['format'], string[]> = {
+  pdf: [
+    'Cover with basis, effective date and total',
+    'Totals by series, finish state and lot',
+    'Method and limits',
+    'Every car: picture, identity, grade, finish state, worth',
+  ],
+  xlsx: [
+    'One row a car, with the columns of a lot file first',
+    'The three worths as numbers',
+    'Dates as dates',
+  ],
+  csv: [
+    'One row a car, with the columns of a lot file first',
+    'The three worths as decimals',
+    'UTF-8, comma, RFC 4180',
+  ],
+};
+
+/** A small sheet that shows what the report will say of itself. */
+export const Sheet = ({
+  choice,
+  summary,
+  lot,
+}: {
+  choice: ReportChoice;
+  summary: CollectionSummary;
+  lot: LotRow | null;
+}) => (
+  <aside className={classes.sheet} data-paper={choice.paper} aria-label="What the report will say of itself">
+    <p className={classes.sheetOwner}>{summary.owner || summary.name}</p>
+    <p className={classes.sheetTitle}>{choice.title.trim() || 'Collection report'}</p>
+    <dl className={classes.sheetFacts}>
+      <dt>Cars</dt>
+      <dd>{lot ? `${lot.cars} of the lot ${lot.name}` : `${summary.counts.cars}, the whole collection`}</dd>
+      <dt>Basis</dt>
+      <dd>{choice.basis}</dd>
+      <dt>Effective</dt>
+      <dd>{dateText(choice.on)}</dd>
+      <dt>Currency</dt>
+      <dd>{summary.reportingCurrency}</dd>
+    </dl>
+    <ul className={classes.sheetContents}>
+      {contents[choice.format].map(line => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+    <p className={classes.sheetLimits}>
+      An owner’s inventory, not an appraisal. Cars without enough evidence are listed and counted apart, never
+      taken as nothing.
+    </p>
+  </aside>
+);
