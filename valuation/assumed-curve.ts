@@ -2,6 +2,9 @@ import { checkFinite } from './check-input.ts';
 import type { AssumptionSet } from './types.ts';
 import { type FinishState, grades } from './words.ts';
 
+/** How far off the grade of an ungraded car or sale may be, as a standard deviation in half points. */
+export const unknownGradeSteps = 3;
+
 /** Place of a grade among the nineteen of `grades`: C1 → 0, C1.5 → 1, … C10 → 18. */
 export const gradeStep = (grade: number): number => {
   const step = Math.round((grade - 1) * 2);

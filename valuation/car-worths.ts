@@ -1,4 +1,4 @@
-import { gradeStep } from './assumed-curve.ts';
+import { gradeStep, unknownGradeSteps } from './assumed-curve.ts';
 import { checkFinite } from './check-input.ts';
 import { partsBesidesDeviations, planFidelity } from './fidelity.ts';
 import { partsLog } from './part-loss.ts';
@@ -7,8 +7,6 @@ import { type FinishState, finishStates, grades } from './words.ts';
 import { eightyPercent, type Ladder } from './worth-ladder.ts';
 
 const steps = grades.length;
-/** How far off the grade of an ungraded car may be, as a standard deviation in half points. */
-const unknownGradeSteps = 3;
 
 /** A car's condition to be valued: what the grid brings each record to. */
 export interface Condition {

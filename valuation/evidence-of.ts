@@ -23,7 +23,8 @@ export const evidenceOf = (
   ladder: Ladder,
   step: number,
 ): Evidence => {
-  const { index, variationSales, castingSales, seriesSales, castingDoubtful } = fitted.inside;
+  const { index, evidence } = fitted.inside;
+  const { variationSales, castingSales, seriesSales, castingDoubtful } = evidence;
   const { casting, variation, candidates } = place;
   const series = index.castingSeries[casting]!;
   const view = gradeView(fitted, step);

@@ -6,6 +6,43 @@ import type { AssumptionSet, Currency, IsoDate } from './types.ts';
 import type { FinishState, Rarity } from './words.ts';
 import type { Ladder } from './worth-ladder.ts';
 
+/** How many sales there are of what, by place. */
+export interface EvidenceCounts {
+  variationSales: Int32Array;
+  castingSales: Int32Array;
+  seriesSales: Int32Array;
+  /** Sum of the weights (recency × reliability) of each series' sales. */
+  seriesWeight: Float64Array;
+  /** Ids of the doubtful records of each casting that has any. */
+  castingDoubtful: Map<number, number[]>;
+}
+
+export const countEvidence = (
+  index: MarketIndex,
+  sales: readonly PreparedSale[],
+  doubtful: ReadonlySet<number>,
+): EvidenceCounts => {
+  const counts: EvidenceCounts = {
+    variationSales: new Int32Array(index.variationIds.length),
+    castingSales: new Int32Array(index.castingIds.length),
+    seriesSales: new Int32Array(index.seriesCount),
+    seriesWeight: new Float64Array(index.seriesCount),
+    castingDoubtful: new Map(),
+  };
+  for (const { record, variation, casting, weight } of sales) {
+    const series = index.castingSeries[casting]!;
+    if (variation >= 0) counts.variationSales[variation]!++;
+    counts.castingSales[casting]!++;
+    counts.seriesSales[series]!++;
+    counts.seriesWeight[series]! += weight;
+    if (!doubtful.has(record.id)) continue;
+    const ids = counts.castingDoubtful.get(casting) ?? [];
+    ids.push(record.id);
+    counts.castingDoubtful.set(casting, ids);
+  }
+  return counts;
+};
+
 /** What the fit keeps for the valuations made from it; not for reading on screens. */
 export interface FitInside {
   index: MarketIndex;
@@ -15,7 +52,6 @@ export interface FitInside {
   slotCasting: Int32Array;
   /** Weight of each sale: recency × reliability × robustness, less where its grade is unknown. */
   weights: Float64Array;
-  robust: Float64Array;
   /** Standard deviations by which each sale departs from what the others foretell. */
   departures: Float64Array;
   /** Log of the rarity factor of each sale's variation. */
@@ -30,12 +66,7 @@ export interface FitInside {
   /** Fitted log price at each finish state and grade step (state × 19 + step), relative to C10 original. */
   curve: Float64Array;
   rarityLog: Map<Rarity | null, number>;
-  /** Sum of the weights (without robustness) of each series' sales. */
-  seriesWeight: Float64Array;
-  seriesSales: Int32Array;
-  castingSales: Int32Array;
-  variationSales: Int32Array;
-  castingDoubtful: Map<number, number[]>;
+  evidence: EvidenceCounts;
   dateWhy: (soldOn: IsoDate) => string;
   /** Results worked out once and kept: nothing of them can be seen from outside. */
   memory: Map<string, unknown>;
@@ -53,6 +84,11 @@ export interface FittedMarket {
   /** Records doubted as wild: how many standard deviations they lie from what the others foretell. */
   doubtful: { id: number; departure: number }[];
   recordsUsed: number;
+  /**
+   * The estimate tried on its own records: each foretold by the others, the share of them that fell inside the 80 % range (null with
+   * no records), and how far the typical one fell from the mid, as a factor less 1.
+   */
+  leftOut: { coverage: number | null; typicalError: number | null };
   /** Multiplier of price at each of the nineteen grades, C1 to C10, relative to C10 of the same finish state. */
   gradeCurves: Record<FinishState, number[]>;
   /** Price in this finish state relative to original finish, both at C10. */

@@ -21,7 +21,6 @@ export interface GradeView {
 export const nearness = (fitted: FittedMarket): Float64Array =>
   remembered(fitted, 'nearness', () => {
     const half = fitted.assumptions.gradeDistanceHalf;
-    if (!(half > 0)) throw new RangeError('gradeDistanceHalf must be above zero');
     return Float64Array.from(grades, (_, distance) => 0.5 ** (distance / 2 / half));
   });
 

@@ -47,7 +47,13 @@ export const curveCells: Float64Array[] = finishStates.flatMap((_, state) =>
 );
 
 /** Columns of a rarity, and the log of its assumed factor. */
-export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarityFactors']) => {
+export interface RaritySpan {
+  cell: Float64Array;
+  log: number;
+}
+
+/** Throws RangeError unless the factor is above zero. */
+export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarityFactors']): RaritySpan => {
   const cell = new Float64Array(columns.count);
   const column = rarity === null ? undefined : rarityColumns[rarity];
   if (column !== undefined) cell[column] = 1;

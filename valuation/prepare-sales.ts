@@ -99,7 +99,6 @@ export const prepareSales = (
   assumptions: AssumptionSet,
   on: IsoDate,
 ): { sales: PreparedSale[]; setAside: SetAside[]; date: DateAdjustment } => {
-  if (!(assumptions.halfLifeYears > 0)) throw new RangeError('halfLifeYears must be above zero');
   const date = dateAdjustment(assumptions.index, on);
   const context: Context = {
     index,

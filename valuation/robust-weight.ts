@@ -14,17 +14,17 @@ export const robustWeight = (t: number): number => {
 };
 
 /**
- * Departure of a sale from what the others foretell, in standard deviations, from its residual r against the fit that includes it,
- * the variance of one sale, its variance as weighted, and the posterior variance of the fit: with leverage h = fit/(weighted),
- * r/(1 − h) over √(sale + weighted · h/(1 − h)).
+ * How far a sale lies from what the others foretell, in logs (`apart`) and in standard deviations (`departure`), from its residual r against
+ * the fit that includes it, the variance of one sale, its variance as weighted, and the posterior variance of the fit: with leverage
+ * h = fit/weighted, apart = r/(1 − h) and departure = apart / √(sale + weighted · h/(1 − h)).
  */
 export const leftOutDeparture = (
   residual: number,
   sale: number,
   weighted: number,
   fitVariance: number,
-): number => {
+): { apart: number; departure: number } => {
   const leverage = Math.min(0.999, fitVariance / weighted);
   const apart = residual / (1 - leverage);
-  return apart / Math.sqrt(sale + (weighted * leverage) / (1 - leverage));
+  return { apart, departure: apart / Math.sqrt(sale + (weighted * leverage) / (1 - leverage)) };
 };

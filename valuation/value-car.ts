@@ -27,10 +27,10 @@ export type Appraise = ((condition: Condition) => Worth) | null;
 /** The way to a car's worths in any condition. Null where there is neither enough evidence nor a figure of the owner's. */
 export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
   const place = subjectPlace(fitted, subject);
-  const { index, seriesWeight, curve } = fitted.inside;
+  const { index, evidence, curve } = fitted.inside;
   const enough =
     place !== null &&
-    seriesWeight[index.castingSeries[place.casting]!]! >= fitted.assumptions.leastEvidence &&
+    evidence.seriesWeight[index.castingSeries[place.casting]!]! >= fitted.assumptions.leastEvidence &&
     fitted.recordsUsed > 0;
   if (enough) {
     const ladder = ladderOf(fitted, place);
