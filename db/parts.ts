@@ -1,7 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Schema } from './schema.ts';
 
-/** A part on the shelf, and how many of it the plans of cars still to be done ask for. */
+/** A part on the shelf, and how many of it the plans of cars that are not sold ask for. */
 export interface PartOnShelf {
   id: number;
   name: string;
@@ -15,9 +15,19 @@ export interface PartOnShelf {
 export const listParts = async (db: Kysely<Schema>): Promise<PartOnShelf[]> => {
   const rows = await db
     .selectFrom('part')
-    .leftJoin('plan_line', 'plan_line.part_id', 'part.id')
+    .leftJoin(
+      eb =>
+        eb
+          .selectFrom('plan_line')
+          .innerJoin('restoration_plan', 'restoration_plan.id', 'plan_line.plan_id')
+          .innerJoin('car', 'car.id', 'restoration_plan.car_id')
+          .select(['plan_line.part_id', 'plan_line.quantity'])
+          .where('car.status', '!=', 'sold')
+          .as('wanted'),
+      join => join.onRef('wanted.part_id', '=', 'part.id'),
+    )
     .select(['part.id', 'part.name', 'part.in_stock', 'part.unit_minor', 'part.currency'])
-    .select(eb => eb.fn.coalesce(eb.fn.sum<number>('plan_line.quantity'), eb.val(0)).as('planned'))
+    .select(eb => eb.fn.coalesce(eb.fn.sum<number>('wanted.quantity'), eb.val(0)).as('planned'))
     .groupBy('part.id')
     .orderBy('part.name')
     .execute();

@@ -52,6 +52,9 @@ describe('a plan', () => {
     expect(await api.collection.parts()).toEqual([
       { id: 1, name: 'Wheels A', inStock: 0, unit: null, currency: null, planned: 1 },
     ]);
+    await api.cars.dispose({ carId, soldOn: '2026-01-01', proceeds: 10, currency: 'USD' });
+    expect((await api.collection.parts())[0]?.planned).toBe(0);
+    await api.collection.undo();
     await api.decisions.removePlan({ id: carId });
     expect((await api.cars.get({ id: carId })).plan?.standard).toBe(true);
     await api.collection.undo();

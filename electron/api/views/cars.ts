@@ -1,0 +1,167 @@
+/** What the procedures answer about lots and cars. */
+import type {
+  Currency,
+  Decision,
+  Evidence,
+  Fidelity,
+  FinishState,
+  Grade,
+  IsoDate,
+  Minor,
+  Option,
+  PartState,
+  Range,
+  Rarity,
+  Recommendation,
+  RestorationPlan,
+} from '../../../valuation/index.ts';
+import type { HistoryEntry } from './collection.ts';
+import type { VariationRow } from './reference.ts';
+import type { Features, PhotoView, Worths } from './shared.ts';
+
+export interface LotRow {
+  id: number;
+  name: string;
+  boughtOn: IsoDate | null;
+  seller: string;
+  currency: Currency;
+  price: Minor;
+  /** Price, premium, tax, carriage and other, in the lot's currency. */
+  cost: Minor;
+  cars: number;
+  graded: number;
+  identified: number;
+  photographed: number;
+  sold: number;
+  /** Sum of the mids as found of the cars still there, in the reporting currency, and how many of them have a worth. */
+  worth: Minor;
+  valued: number;
+  photo: string | null;
+}
+
+export interface LotPage extends LotRow {
+  notes: string;
+  costs: { kind: 'price' | 'premium' | 'tax' | 'carriage' | 'other'; minor: Minor; note: string }[];
+  /** Sum of the cars' shares; equal to `cost` once shared. */
+  shared: Minor;
+  rows: CarRow[];
+  result: {
+    cost: Minor;
+    improvements: Minor;
+    proceeds: Minor;
+    fees: Minor;
+    /** Of the cars sold: proceeds − fees − their cost and improvements. */
+    gainRealised: Minor;
+    /** What was realised, and what selling the rest at its worth would add. */
+    gain: Minor;
+    /** Of the cars still there: their worth where it is known, and how many are without. */
+    remainingWorth: Minor;
+    unvalued: number;
+    /** The reporting currency; amounts of `withoutRate` currencies are left out until their rate is entered. */
+    currency: Currency;
+    withoutRate: Currency[];
+  };
+}
+
+export type CarStatus = 'kept' | 'on the bench' | 'donor' | 'sold';
+
+export interface CarRow {
+  id: number;
+  inventoryNumber: string;
+  lotId: number | null;
+  lot: string | null;
+  castingId: number | null;
+  casting: string | null;
+  releaseName: string | null;
+  releaseYear: number | null;
+  series: string | null;
+  variationId: number | null;
+  /** The variation's features where it is identified, else what the owner wrote. */
+  features: Features;
+  swatch: string | null;
+  variation: string | null;
+  rarity: Rarity | null;
+  /** What was typed or imported, kept as it was, where it is not identified. */
+  asWritten: Record<string, string>;
+  identified: 'variation' | 'casting' | 'no';
+  candidates: number;
+  grade: Grade | null;
+  finishState: FinishState;
+  status: CarStatus;
+  location: string;
+  notes: string;
+  cost: Minor | null;
+  costFixed: boolean;
+  costCurrency: Currency | null;
+  photo: string | null;
+  photos: number;
+  worths: Worths;
+  recommendation: Recommendation | null;
+  probability: number | null;
+  expectedGain: Minor | null;
+  decided: Option | null;
+}
+
+export interface PartGradeView extends PartState {
+  note: string;
+}
+
+export interface ConditionCheckView {
+  id: number;
+  checkedOn: IsoDate;
+  grade: Grade | null;
+  notes: string;
+  parts: PartGradeView[];
+}
+
+export interface PlanView extends RestorationPlan {
+  notes: string;
+  /** True where it is the standard plan that the assumption set supplies, not the owner's. */
+  standard: boolean;
+}
+
+export interface DecisionView extends Decision {
+  inventoryNumber: string;
+  casting: string | null;
+  variation: string | null;
+  recorded: RecordedDecision | null;
+}
+
+export interface RecordedDecision {
+  choice: Option;
+  decidedOn: IsoDate;
+  recommended: Recommendation;
+  overruled: string[];
+  reason: string;
+}
+
+export interface DisposalView {
+  soldOn: IsoDate;
+  proceeds: Minor;
+  fees: Minor;
+  currency: Currency;
+  buyer: string;
+  venue: string;
+  notes: string;
+  /** Proceeds − fees − cost, where the cost is known in the same currency. */
+  gain: Minor | null;
+}
+
+export interface CarPage extends CarRow {
+  ownWorth: Range | null;
+  candidateRows: VariationRow[];
+  photoRows: PhotoView[];
+  checks: ConditionCheckView[];
+  plan: PlanView | null;
+  decision: DecisionView;
+  evidence: Evidence;
+  fidelity: Fidelity;
+  help: string[];
+  expenses: { id: number; spentOn: IsoDate; what: string; minor: Minor; currency: Currency }[];
+  disposal: DisposalView | null;
+  valuations: { on: IsoDate; asFound: Range | null; restored: Range | null; originalFinish: Range | null }[];
+  history: HistoryEntry[];
+  factorySpecification: string;
+  previousId: number | null;
+  nextId: number | null;
+}

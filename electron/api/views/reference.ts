@@ -1,0 +1,64 @@
+/** What the procedures answer about castings and variations. */
+import type { BasePaint, Rarity, VariationFeature } from '../../../valuation/index.ts';
+import type { Features } from './shared.ts';
+
+export interface CastingRow {
+  id: number;
+  maker: string;
+  series: string;
+  seriesId: number;
+  name: string;
+  bodyType: string;
+  firstYear: number | null;
+  releases: number;
+  variations: number;
+  cars: number;
+  saleRecords: number;
+}
+
+export interface VariationRow {
+  id: number;
+  castingId: number;
+  casting: string;
+  series: string;
+  releaseId: number;
+  releaseName: string;
+  releaseYear: number | null;
+  features: Features;
+  swatch: string | null;
+  rarity: Rarity | null;
+  /** One line that names it among its casting's variations: "Ember, rear quarter, twin lamps". */
+  label: string;
+  factorySpecification: string;
+  cars: number;
+  saleRecords: number;
+}
+
+export interface CastingPage extends CastingRow {
+  makerId: number;
+  lengthMm: number | null;
+  materials: string;
+  markings: string;
+  notes: string;
+  parts: { part: string; detail: string }[];
+  featureValues: { feature: VariationFeature; values: string[] }[];
+  releaseRows: { id: number; name: string; year: number | null; changedPart: string; notes: string }[];
+  variationRows: VariationRow[];
+}
+
+/** A type-ahead answer: pick one and the row is identified. */
+export interface Suggestion {
+  kind: 'casting' | 'variation';
+  castingId: number;
+  variationId: number | null;
+  label: string;
+  detail: string;
+  swatch: string | null;
+  basePaint: BasePaint | '';
+}
+
+/** What features are still open for a casting, given those already chosen, and which variations remain. */
+export interface Identification {
+  remaining: VariationRow[];
+  open: { feature: VariationFeature; values: { value: string; variations: number }[] }[];
+}

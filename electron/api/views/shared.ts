@@ -1,0 +1,32 @@
+/** Pieces that several answers share. */
+import type { IsoDate, Range, VariationFeature, Worth } from '../../../valuation/index.ts';
+
+/** The three worths of a car, as the worth strip draws them. */
+export interface Worths {
+  asFound: Worth | null;
+  restored: Worth | null;
+  originalFinish: Worth | null;
+  /** Cost of the plan behind `restored`, for its net bar; null without a plan. */
+  cost: Range | null;
+}
+
+/** Photographs are read by their hash through `photos.read`. */
+export interface PhotoView {
+  id: number;
+  sha256: string;
+  width: number;
+  height: number;
+  view: string;
+  caption: string;
+  state: string;
+  takenOn: IsoDate | null;
+}
+
+export interface ColourView {
+  name: string;
+  /** `#rrggbb`, or null where the owner has chosen none yet. */
+  swatch: string | null;
+}
+
+/** What tells a variation apart. Empty strings mean "does not apply or not recorded". */
+export type Features = Record<VariationFeature, string>;
