@@ -76,7 +76,10 @@ const chooseVariations = (
   while (chosen.length < lot.cars) {
     const variation = random.weighted(
       pool,
-      pool.map(one => Math.min(1.2, market.supply.get(one.id)!) + 0.12),
+      pool.map(one => {
+        const sought = one.rarity === 'scarce' || one.rarity === 'rare' ? lot.choice : 1;
+        return (Math.min(1.2, market.supply.get(one.id)!) + 0.12) * sought;
+      }),
     );
     if (chosen.filter(one => one.id === variation.id).length < (lot.year ? 2 : 1)) chosen.push(variation);
   }

@@ -16,6 +16,8 @@ export interface LotPlan {
   grade: { mean: number; sd: number; low: number; high: number };
   /** Finish states other than original, and how many cars arrived in each. */
   finishes: Partial<Record<FinishState, number>>;
+  /** How much likelier scarce and rare variations are in it than in the market. */
+  choice: number;
   /** Only castings first sold in this year, where the lot is of one year. */
   year?: number;
   unidentified: number;
@@ -39,6 +41,7 @@ export const lotPlans: LotPlan[] = [
     cars: 18,
     grade: { mean: 6.4, sd: 1.2, low: 4, high: 9 },
     finishes: { 'touched up': 2, customised: 1 },
+    choice: 1.5,
     unidentified: 0,
     sold: 0,
     locations: ['Cabinet, shelf 2', 'Cabinet, shelf 3', 'Drawer A1'],
@@ -49,8 +52,8 @@ export const lotPlans: LotPlan[] = [
     seller: 'Attic and Axle',
     currency: 'GBP',
     costs: [
-      { kind: 'price', minor: 185000, note: '' },
-      { kind: 'tax', minor: 9250, note: 'Import' },
+      { kind: 'price', minor: 295000, note: '' },
+      { kind: 'tax', minor: 14750, note: 'Import' },
       { kind: 'carriage', minor: 4200, note: 'Insured parcel' },
     ],
     notes:
@@ -58,6 +61,7 @@ export const lotPlans: LotPlan[] = [
     cars: 14,
     grade: { mean: 8.7, sd: 0.4, low: 8, high: 9.5 },
     finishes: { restored: 1 },
+    choice: 9,
     unidentified: 0,
     sold: 0,
     locations: ['Cabinet, shelf 1'],
@@ -76,6 +80,7 @@ export const lotPlans: LotPlan[] = [
     cars: 20,
     grade: { mean: 5.6, sd: 1.2, low: 3, high: 8 },
     finishes: { 'touched up': 3, customised: 2, restored: 2 },
+    choice: 1.2,
     unidentified: 0,
     sold: 7,
     locations: ['Tray 3', 'Drawer A2', 'Cabinet, shelf 3'],
@@ -96,6 +101,7 @@ export const lotPlans: LotPlan[] = [
     cars: 22,
     grade: { mean: 4.7, sd: 1.3, low: 2, high: 7.5 },
     finishes: { 'touched up': 2, customised: 2, stripped: 3, restored: 1 },
+    choice: 1,
     unidentified: 6,
     sold: 0,
     locations: ['Drawer B1', 'Drawer B2', 'Bench tray'],
@@ -117,6 +123,7 @@ export const lotPlans: LotPlan[] = [
     grade: { mean: 3.3, sd: 0.8, low: 1.5, high: 5 },
     finishes: { stripped: 1, 'touched up': 1 },
     year: 1968,
+    choice: 1,
     unidentified: 0,
     sold: 0,
     locations: ['Barn tin', 'Bench tray'],

@@ -29,9 +29,9 @@ const gradeCurve = [0.045, 0.07, 0.1, 0.15, 0.21, 0.29, 0.4, 0.55, 0.75, 1];
 const finishFactor: Record<FinishState, { level: number; slope: number }> = {
   original: { level: 1, slope: 1 },
   'touched up': { level: 0.74, slope: 0.92 },
-  restored: { level: 0.54, slope: 0.8 },
-  customised: { level: 0.36, slope: 0.75 },
-  stripped: { level: 0.28, slope: 0.65 },
+  restored: { level: 0.38, slope: 0.8 },
+  customised: { level: 0.3, slope: 0.75 },
+  stripped: { level: 0.26, slope: 0.65 },
 };
 
 const missingFactor: Record<PartName, number> = {
@@ -50,6 +50,8 @@ const reproductionShare = 0.45;
 
 const rarityOffset: Record<Rarity, number> = { common: 0, uncommon: 0.32, scarce: 0.85, rare: 1.85 };
 const raritySupply: Record<Rarity, number> = { common: 1, uncommon: 0.62, scarce: 0.32, rare: 0.22 };
+/** Even the commonest car comes up only so often. */
+const mostSupply = 2;
 const seriesLevel = [0.3, -0.1, 0.05, -0.28];
 const meanLogPrice = Math.log(215);
 
@@ -85,7 +87,7 @@ export const makeMarket = (reference: DemoReference): DemoMarket => {
     supply: new Map(),
     atDate: '2026-10-31',
     drift: 0.035,
-    noise: { auction: 0.2, dealer: 0.22, fair: 0.26, private: 0.3, listing: 0.27 },
+    noise: { auction: 0.31, dealer: 0.32, fair: 0.35, private: 0.36, listing: 0.35 },
   };
   const castingSupply = new Map<number, number>();
   for (const casting of reference.castings) {
@@ -103,7 +105,10 @@ export const makeMarket = (reference: DemoReference): DemoMarket => {
       variation.id,
       random.chance(0.22)
         ? 0
-        : castingSupply.get(variation.castingId)! * raritySupply[variation.rarity] * asked,
+        : Math.min(
+            mostSupply,
+            castingSupply.get(variation.castingId)! * raritySupply[variation.rarity] * asked,
+          ),
     );
   }
   return market;

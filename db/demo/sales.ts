@@ -1,7 +1,7 @@
 import type { FinishState, Grade, PartName } from '../../valuation/words.ts';
 import { type SaleEntry, saleToRow } from '../sales.ts';
 import type { Row } from './content.ts';
-import { addDays, demoDate } from './dates.ts';
+import { addDays } from './dates.ts';
 import { type DemoMarket, trueLogPrice } from './market.ts';
 import { type Random, randomFrom } from './random.ts';
 import { rateOn } from './rates.ts';
@@ -85,7 +85,7 @@ const saleOf = (
   const graded = !random.chance(0.05);
   const colour = castingOnly ? vagueColour(random) : '';
   return {
-    soldOn: soldOn > demoDate ? demoDate : soldOn,
+    soldOn,
     price: Math.round(price * 100),
     currency,
     castingId: variation.castingId,

@@ -137,14 +137,14 @@ const plate = (drawing: BaseDrawing): string => {
 const ragged = ({ at, random, half }: BaseDrawing, x: number, tint: string): string =>
   Array.from({ length: 60 }, () => {
     const [cx, cy] = place(at, [x + random.normal(0, 0.9), random.between(-half, half)]);
-    return `<circle cx="${px(cx)}" cy="${px(cy)}" r="${px(random.between(0.8, 3.4))}" fill="${tint}" opacity="${px(random.between(0.25, 0.6))}"/>`;
+    return `<circle cx="${px(cx)}" cy="${px(cy)}" r="${px(random.between(0.8, 3.4))}" fill="${tint}" fill-opacity="${px(random.between(0.25, 0.6))}"/>`;
   }).join('');
 
 /** Small facets of tumbled zinc. */
 const tumble = ({ at, random, half, spec }: BaseDrawing): string =>
   spec.year >= 1974
     ? ''
-    : Array.from({ length: 240 }, () => {
+    : Array.from({ length: 140 }, () => {
         const [x, y] = place(at, [random.between(2, 98), random.between(-half, half)]);
         const angle = random.between(0, Math.PI);
         const r = random.between(2, 9);
@@ -254,7 +254,7 @@ const bloom = ({ at, random, spec, half }: BaseDrawing): string => {
   return Array.from({ length: count }, () => {
     const [x, y] = place(at, [random.between(3, 97), random.between(-half, half)]);
     const r = random.between(4, 26);
-    return `<ellipse cx="${px(x)}" cy="${px(y)}" rx="${px(r)}" ry="${px(r * random.between(0.4, 0.9))}" fill="${random.chance(0.55) ? '#e9e7e0' : '#4e4538'}" opacity="${px(random.between(0.06, 0.2))}"/>`;
+    return `<ellipse cx="${px(x)}" cy="${px(y)}" rx="${px(r)}" ry="${px(r * random.between(0.4, 0.9))}" fill="${random.chance(0.55) ? '#e9e7e0' : '#4e4538'}" fill-opacity="${px(random.between(0.06, 0.2))}"/>`;
   }).join('');
 };
 
@@ -308,7 +308,7 @@ const tyre = (at: Placing, x: number, r: number, y: number, wide: number): strin
       ),
     )
     .join('');
-  return `<rect x="${px(x0)}" y="${px(y0)}" width="${px(w)}" height="${px(h)}" rx="${px(h * 0.16)}" fill="#232324"/>${bands}<rect x="${px(x0)}" y="${px(y0)}" width="${px(w)}" height="${px(h * 0.22)}" rx="${px(h * 0.1)}" fill="#ffffff" opacity="0.12"/>`;
+  return `<rect x="${px(x0)}" y="${px(y0)}" width="${px(w)}" height="${px(h)}" rx="${px(h * 0.16)}" fill="#232324"/>${bands}<rect x="${px(x0)}" y="${px(y0)}" width="${px(w)}" height="${px(h * 0.22)}" rx="${px(h * 0.1)}" fill="#ffffff" fill-opacity="0.12"/>`;
 };
 
 /** Wheels that stand free of the body. */
@@ -365,11 +365,11 @@ const posts = ({ sheet, at, shape, spec }: BaseDrawing): string => {
         `<circle cx="${px(cx)}" cy="${px(cy)}" r="${px(radius)}" fill="${paint}" ${extra}/>`;
       const slot = `M${px(cx - r * 0.62)} ${px(cy + r * 0.3)}L${px(cx + r * 0.62)} ${px(cy - r * 0.3)}M${px(cx - r * 0.3)} ${px(cy - r * 0.62)}L${px(cx + r * 0.3)} ${px(cy + r * 0.62)}`;
       return (
-        circle(r * 1.3, '#000000', 'opacity="0.35"') +
+        circle(r * 1.3, '#000000', 'fill-opacity="0.35"') +
         circle(r, head) +
         (opened
           ? line(slot, '#1b1c1d', r * 0.24, 0.9)
-          : circle(r * 0.5, '#85888a', 'opacity="0.55"') + circle(r * 0.32, '#d9dada'))
+          : circle(r * 0.5, '#85888a', 'fill-opacity="0.55"') + circle(r * 0.32, '#d9dada'))
       );
     })
     .join('');

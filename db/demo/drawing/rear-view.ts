@@ -130,7 +130,7 @@ const backlight = ({ sheet, spec, shape, at }: RearDrawing): string => {
             [wide, foot],
           ],
         ];
-  const tint = glazingTints[spec.glazing] ?? glazingTints['clear']!;
+  const tint = glazingTints[spec.glazing] ?? glazingTints.clear!;
   const [, y0] = place(at, [0, top]);
   const [, y1] = place(at, [0, foot]);
   const inside = sheet.linear(0, y0, 0, y1, [
@@ -183,7 +183,7 @@ const beyond = ({ sheet, spec, at }: RearDrawing): string => {
       { at: 0.5, colour: '#000000', opacity: 0.2 },
       { at: 1, colour: '#000000', opacity: 0.55 },
     ]);
-    const glass = glazingTints[spec.glazing] ?? glazingTints['clear']!;
+    const glass = glazingTints[spec.glazing] ?? glazingTints.clear!;
     const d = rounded(at, cab, 1.6);
     const window = rounded(at, pane, 1.2);
     return (

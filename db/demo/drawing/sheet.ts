@@ -64,10 +64,11 @@ export const newSheet = (prefix: string): Sheet => {
   };
 };
 
+/** A filled path. Opacity is the paint's own: a group's would need a picture of its own to be made. */
 export const fill = (d: string, paint: string, opacity = 1): string =>
-  `<path d="${d}" fill="${paint}"${opacity === 1 ? '' : ` opacity="${px(opacity)}"`}/>`;
+  `<path d="${d}" fill="${paint}"${opacity === 1 ? '' : ` fill-opacity="${px(opacity)}"`}/>`;
 
 export const line = (d: string, paint: string, width: number, opacity = 1): string =>
-  `<path d="${d}" fill="none" stroke="${paint}" stroke-width="${px(width)}" stroke-linecap="round" stroke-linejoin="round"${opacity === 1 ? '' : ` opacity="${px(opacity)}"`}/>`;
+  `<path d="${d}" fill="none" stroke="${paint}" stroke-width="${px(width)}" stroke-linecap="round" stroke-linejoin="round"${opacity === 1 ? '' : ` stroke-opacity="${px(opacity)}"`}/>`;
 
 export const group = (inner: string, attributes = ''): string => `<g ${attributes}>${inner}</g>`;

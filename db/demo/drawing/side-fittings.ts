@@ -42,7 +42,7 @@ const headlamp = (sheet: Sheet, { shape, at, spec }: SideDrawing): string => {
     { at: 1, colour: '#e6e3da' },
   ]);
   return (
-    `<ellipse cx="${px(x)}" cy="${px(y)}" rx="${px(r * 0.52)}" ry="${px(r * 1.08)}" fill="#1a1a1b" opacity="0.6"/>` +
+    `<ellipse cx="${px(x)}" cy="${px(y)}" rx="${px(r * 0.52)}" ry="${px(r * 1.08)}" fill="#1a1a1b" fill-opacity="0.6"/>` +
     `<ellipse cx="${px(x - r * 0.1)}" cy="${px(y)}" rx="${px(r * 0.44)}" ry="${px(r)}" fill="${lens}"/>` +
     `<ellipse cx="${px(x - r * 0.16)}" cy="${px(y - r * 0.35)}" rx="${px(r * 0.14)}" ry="${px(r * 0.28)}" fill="#ffffff"/>`
   );
@@ -66,7 +66,7 @@ const handles = (sheet: Sheet, { shape, at, spec }: SideDrawing): string => {
       const w = at.scale * 2.9;
       const h = at.scale * 0.62;
       return (
-        `<rect x="${px(x)}" y="${px(y + h * 0.5)}" width="${px(w)}" height="${px(h)}" rx="${px(h / 2)}" fill="#000000" opacity="0.35"/>` +
+        `<rect x="${px(x)}" y="${px(y + h * 0.5)}" width="${px(w)}" height="${px(h)}" rx="${px(h / 2)}" fill="#000000" fill-opacity="0.35"/>` +
         `<rect x="${px(x)}" y="${px(y)}" width="${px(w)}" height="${px(h)}" rx="${px(h / 2)}" fill="${metalDown(sheet, y, y + h)}"/>`
       );
     })

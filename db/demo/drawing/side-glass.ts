@@ -14,7 +14,7 @@ export const drawGlass = (sheet: Sheet, { shape, at, spec }: SideDrawing): strin
   const [, top] = place(at, [0, Math.max(...ys)]);
   const [, bottom] = place(at, [0, Math.min(...ys)]);
   const gone = spec.missing.includes('glazing');
-  const tint = glazingTints[spec.glazing] ?? glazingTints['clear']!;
+  const tint = glazingTints[spec.glazing] ?? glazingTints.clear!;
   // Through the far window the paper shows; above and below it the inside of the casting.
   const behind = sheet.linear(0, top, 0, bottom, [
     { at: 0, colour: '#1c1b1a' },

@@ -49,7 +49,7 @@ export const drawBefore = (sheet: Sheet, drawing: SideDrawing): string => {
 const windscreen = ({ shape, at, spec }: SideDrawing): string => {
   if (!shape.screen || spec.missing.includes('glazing')) return '';
   const { foot, head } = shape.screen;
-  const tint = glazingTints[spec.glazing] ?? glazingTints['clear']!;
+  const tint = glazingTints[spec.glazing] ?? glazingTints.clear!;
   const pane: PathPoint[] = [
     [foot[0], foot[1], 'corner'],
     [head[0], head[1], 'corner'],
@@ -228,7 +228,7 @@ const roundel = ({ shape, at, spec }: SideDrawing): string => {
   if (spec.missing.includes('labels') || spec.finishState === 'stripped') return '';
   const [x, y] = place(at, [33, shape.bonnetSpot[1] - 4.6]);
   const r = at.scale * 3;
-  return `<circle cx="${px(x)}" cy="${px(y)}" r="${px(r)}" fill="${spec.grade < 6 ? '#d8cbab' : '#f1ece0'}" opacity="0.94"/><circle cx="${px(x)}" cy="${px(y)}" r="${px(r)}" fill="none" stroke="#26221c" stroke-width="1.4" opacity="0.55"/>`;
+  return `<circle cx="${px(x)}" cy="${px(y)}" r="${px(r)}" fill="${spec.grade < 6 ? '#d8cbab' : '#f1ece0'}" fill-opacity="0.94"/><circle cx="${px(x)}" cy="${px(y)}" r="${px(r)}" fill="none" stroke="#26221c" stroke-width="1.4" stroke-opacity="0.55"/>`;
 };
 
 /** Rails of a rod, from the front axle to the tail. */
@@ -303,7 +303,7 @@ const front = (sheet: Sheet, { at, spec }: SideDrawing): string => {
 
 /** The blown dome of a show car, with the cabin under it. */
 const dome = (sheet: Sheet, { at, spec }: SideDrawing): string => {
-  const tint = glazingTints[spec.glazing] ?? glazingTints['clear']!;
+  const tint = glazingTints[spec.glazing] ?? glazingTints.clear!;
   const glass: PathPoint[] = [
     [34, 16.6, 'corner'],
     [37.4, 21.6],

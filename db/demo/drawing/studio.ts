@@ -93,6 +93,6 @@ export const drawFlatPaper = (sheet: Sheet, paper: Paper): string => {
 
 /** Soft shadow of a thing that lies flat on the paper, from its outline: many faint edges, each wider than the last. */
 export const flatShadow = (paper: Paper, outline: string): string => {
-  const edges = [4, 12, 22, 34, 48, 64, 82].map(width => line(outline, paper.shadow, width, 0.13)).join('');
+  const edges = [6, 18, 34, 54, 78].map(width => line(outline, paper.shadow, width, 0.17)).join('');
   return group(fill(outline, paper.shadow, 0.9) + edges, 'transform="translate(9 15)"');
 };

@@ -47,7 +47,7 @@ export const drawWheel = (sheet: Sheet, wheel: WheelSpec): string => {
       hub(sheet, wheel, rim),
       // The tyre's inner edge stands proud of the rim and throws a shadow on it.
       line(ring(x, y, rim + r * 0.012), '#000000', r * 0.05, 0.75),
-      `<path d="M${polar(x, y, r * 0.93, -2.3)}A${px(r * 0.93)} ${px(r * 0.93)} 0 0 1 ${polar(x, y, r * 0.93, -0.9)}" fill="none" stroke="#ffffff" stroke-width="${px(r * 0.035)}" stroke-linecap="round" opacity="${px(0.14 + 0.1 * bright)}"/>`,
+      `<path d="M${polar(x, y, r * 0.93, -2.3)}A${px(r * 0.93)} ${px(r * 0.93)} 0 0 1 ${polar(x, y, r * 0.93, -0.9)}" fill="none" stroke="#ffffff" stroke-width="${px(r * 0.035)}" stroke-linecap="round" stroke-opacity="${px(0.14 + 0.1 * bright)}"/>`,
     ].join(''),
   );
 };
@@ -79,7 +79,7 @@ const plating = (sheet: Sheet, { y, bright, reproduction }: WheelSpec, rim: numb
 };
 
 const hub = (sheet: Sheet, wheel: WheelSpec, rim: number): string => {
-  const { x, y, kind, turn } = wheel;
+  const { x, y, kind } = wheel;
   const metal = plating(sheet, wheel, rim);
   const well = sheet.radial(x, y + rim * 0.25, rim * 1.15, [
     { at: 0, colour: '#39393b' },
@@ -125,7 +125,7 @@ const hub = (sheet: Sheet, wheel: WheelSpec, rim: number): string => {
           ]),
         ) +
         line(ring(x, y, rim * 0.8), '#2b2d2f', rim * 0.03, 0.5) +
-        group(cap, `opacity="${px(0.9)}" data-turn="${px(turn)}"`)
+        cap
       );
   }
 };

@@ -1,8 +1,10 @@
 import type { CarSpec } from '../spec.ts';
 import { closedCar } from './closed-car.ts';
-import { castingMeasures, closedBodies } from './closed-measures.ts';
+import { closedBodies } from './closed-measures.ts';
 import { bubbleTop, duneCar, openRod, roadster, singleSeater } from './open-cars.ts';
+import { roadMeasures } from './road-measures.ts';
 import type { Shape } from './shape.ts';
+import { workMeasures } from './work-measures.ts';
 
 /** The side view of a casting with its rear end. */
 export const shapeOf = ({ body, casting, rearEnd }: CarSpec): Shape => {
@@ -18,6 +20,9 @@ export const shapeOf = ({ body, casting, rearEnd }: CarSpec): Shape => {
     case 'bubble-top':
       return bubbleTop(rearEnd);
     default:
-      return closedCar({ ...closedBodies[body]!, ...castingMeasures[casting] }, rearEnd);
+      return closedCar(
+        { ...closedBodies[body]!, ...(roadMeasures[casting] ?? workMeasures[casting]) },
+        rearEnd,
+      );
   }
 };

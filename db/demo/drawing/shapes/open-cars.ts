@@ -114,7 +114,7 @@ const cigars: Record<
 };
 
 export const singleSeater = (casting: string, rearEnd: string): Shape => {
-  const { nose, crown, tail, radii, axles } = cigars[casting] ?? cigars['Threadneedle']!;
+  const { nose, crown, tail, radii, axles } = cigars[casting] ?? cigars.Threadneedle!;
   const end: PathPoint[] =
     rearEnd === 'boat tail'
       ? [
@@ -181,7 +181,7 @@ const dunes: Record<string, { nose: number; dash: number; r: [number, number]; r
 };
 
 export const duneCar = (casting: string): Shape => {
-  const { nose, dash, r, rear } = dunes[casting] ?? dunes['Marram']!;
+  const { nose, dash, r, rear } = dunes[casting] ?? dunes.Marram!;
   const front = 2 * r[0] + 3.4;
   const back = Math.max(rear, 2 * r[1] + 3.2);
   const outline: PathPoint[] = [
