@@ -1,7 +1,6 @@
 import { QueryClientProvider } from '@tanstack/react-query';
 import { Suspense, useEffect, useRef, useState } from 'react';
 import { Route, Router, Switch, useLocation } from 'wouter';
-import { useHashLocation } from 'wouter/use-hash-location';
 import { queryClient } from '../api/query-client.ts';
 import { KeySheet } from '../components/keys/key-sheet.tsx';
 import { EmptyState } from '../components/layout/empty-state.tsx';
@@ -9,6 +8,7 @@ import { LoadingState } from '../components/layout/loading-state.tsx';
 import { AppTheme } from '../theme/app-theme.tsx';
 import { CollectionGate } from './collection-gate.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
+import { useHashPlace } from './hash-location.ts';
 import { useMenuCommands } from './menu-commands.ts';
 import { Rail } from './rail.tsx';
 import { HomeScreen, routes } from './routes.tsx';
@@ -71,7 +71,7 @@ const Frame = () => {
 export const App = () => (
   <AppTheme>
     <QueryClientProvider client={queryClient}>
-      <Router hook={useHashLocation}>
+      <Router hook={useHashPlace}>
         <CollectionGate>
           <Frame />
         </CollectionGate>
