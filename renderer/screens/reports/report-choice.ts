@@ -52,5 +52,5 @@ export const basisHelp: Record<ReportBasis, string> = {
   'fair market value':
     'What a willing buyer would pay a willing seller, neither compelled, both informed (26 CFR 20.2031-1(b)).',
   'retail replacement value':
-    'What replacing the car with a like one costs where such cars are usually sold. An insurer may ask for it; the policy’s wording comes first.',
+    'What replacing the car with a like one costs where such cars are usually sold. Only figures of your own stand on it; worths found from sales stay fair market value and are totalled apart.',
 };
