@@ -17,9 +17,11 @@ export const serveBrowser = async (
   try {
     await openAsAsked(session, begin);
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
-    // With a folder named there is nothing else to show; otherwise the screens offer to open another.
+    const reason = error instanceof Error ? error.message : String(error);
+    say(reason);
+    // With a folder named there is nothing else to show; otherwise the screens say why, and offer to open another.
     if (options.collection) return 1;
+    session.tell(reason);
   }
   const host = await startBrowserHost({ session, screens, port });
   const ended = new Promise<void>(resolve => {

@@ -1,12 +1,11 @@
 import { app, type MessagePortMain } from 'electron';
-import type { FromService, ToService } from '../service/messages.ts';
+import type { ToService } from '../service/messages.ts';
 import { startRelayedService, startUtilityService } from './service-process.ts';
 
 /** A service process of either kind: how to write to it and how it is heard. */
 export interface ServiceProcess {
   send(message: ToService, port?: MessagePortMain): void;
   kill(): void;
-  onMessage(listener: (message: FromService) => void): void;
   onExit(listener: (code: number | null) => void): void;
 }
 
@@ -18,31 +17,28 @@ export interface DataService {
   close(): Promise<void>;
 }
 
-export interface ServiceEvents {
-  /** The collection that was asked for could not be opened; the service runs without one. */
-  notOpened(reason: string): void;
-  /** The process ended without having been asked to. */
-  lost(code: number | null): void;
-}
-
 /** Long enough for a backup of a large collection; after that the process is ended, which loses nothing committed. */
 const closingTime = 120_000;
 
-/** `options` reach the service as JSON. The two switches by environment are for development, not for a packaged app. */
-export const startDataService = (file: string, options: unknown, events: ServiceEvents): DataService => {
+/**
+ * `options` reach the service as JSON; `lost` hears that the process ended without having been asked to. The two
+ * switches by environment are for development, not for a packaged app.
+ */
+export const startDataService = (
+  file: string,
+  options: unknown,
+  lost: (code: number | null) => void,
+): DataService => {
   const env = app.isPackaged ? {} : process.env;
   const node = env.PLAYWORN_SERVICE_NODE;
   const start = [env.PLAYWORN_SERVICE_FILE ?? file, JSON.stringify(options)] as const;
   const service = node ? startRelayedService(node, ...start) : startUtilityService(...start);
   let state: 'running' | 'closing' | 'ended' = 'running';
   let afterEnd = () => {};
-  service.onMessage(message => {
-    if (message.kind === 'not-opened') events.notOpened(message.reason);
-  });
   service.onExit(code => {
     const before = state;
     state = 'ended';
-    if (before === 'running') events.lost(code);
+    if (before === 'running') lost(code);
     if (before === 'closing') afterEnd();
   });
   return {

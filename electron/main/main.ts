@@ -21,36 +21,18 @@ let service: DataService;
 
 const startService = (): void => {
   const bundle = built('electron');
-  service = startDataService(
-    join(bundle, 'service.cjs'),
-    { ...options, bundle },
-    {
-      notOpened: reason => {
-        void dialog.showMessageBox({
-          type: 'warning',
-          message: 'The collection was not opened',
-          detail: reason,
-        });
-      },
-      lost: code => {
-        const detail = `It ended with code ${code ?? 'unknown'}. What had been saved is safe; nothing else is lost.`;
-        const buttons = ['Start It Again', 'Quit'];
-        void dialog
-          .showMessageBox({
-            type: 'error',
-            message: 'The data service stopped',
-            detail,
-            buttons,
-            cancelId: 1,
-          })
-          .then(({ response }) => {
-            if (response === 1) return app.quit();
-            startService();
-            window?.reload();
-          });
-      },
-    },
-  );
+  service = startDataService(join(bundle, 'service.cjs'), { ...options, bundle }, async code => {
+    const { response } = await dialog.showMessageBox({
+      type: 'error',
+      message: 'The data service stopped',
+      detail: `It ended with code ${code ?? 'unknown'}. What had been saved is safe.`,
+      buttons: ['Start It Again', 'Quit'],
+      cancelId: 1,
+    });
+    if (response === 1) return app.quit();
+    startService();
+    window?.reload();
+  });
 };
 
 /** Each document gets channels of its own; those of the document before it close with it. */

@@ -9,7 +9,6 @@ export const startUtilityService = (file: string, options: string): ServiceProce
   return {
     send: (message, port) => child.postMessage(message, port ? [port] : []),
     kill: () => void child.kill(),
-    onMessage: listener => void child.on('message', listener),
     onExit: listener => void child.on('exit', listener),
   };
 };
@@ -45,7 +44,6 @@ export const startRelayedService = (node: string, file: string, options: string)
   return {
     send: (message, page) => (message.kind === 'connect' && page ? relay(page) : send(message)),
     kill: () => void child.kill(),
-    onMessage: listener => void child.on('message', listener),
     onExit: listener => {
       child.on('exit', listener);
       child.on('error', () => listener(null));

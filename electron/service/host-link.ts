@@ -7,7 +7,6 @@ export type PagePort = SupportedMessagePort & { start(): void };
 
 /** The service's line to the process that started it, whichever kind of process it runs in. */
 export interface HostLink {
-  tell(message: FromService): void;
   /** Ports to pages, as they come. */
   onPort(listener: (port: PagePort) => void): void;
   /** Asked to close, or left alone by a host that is gone. */
@@ -15,7 +14,6 @@ export interface HostLink {
 }
 
 const utilityLink = (parent: ParentPort): HostLink => ({
-  tell: message => parent.postMessage(message),
   onPort: listener =>
     parent.on('message', event => {
       const [port] = event.ports;
@@ -88,7 +86,6 @@ const childLink = (child: NodeJS.Process): HostLink => {
   });
   child.on('disconnect', () => onClose());
   return {
-    tell,
     onPort: listener => {
       onPort = listener;
     },

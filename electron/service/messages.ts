@@ -10,7 +10,4 @@ export type ToService =
   | { kind: 'disconnect'; port: number }
   | { kind: 'close' };
 
-export type FromService =
-  | { kind: 'not-opened'; reason: string }
-  | { kind: 'data'; port: number; data: unknown }
-  | { kind: 'closed' };
+export type FromService = { kind: 'data'; port: number; data: unknown };

@@ -10,8 +10,9 @@ const serve = () => {
   const session = newSession({ ...options, host: 'window' });
   const handler = new RPCHandler(router);
 
+  // The screens show why, and offer to open another.
   const opened = openAsAsked(session, options).catch((error: unknown) =>
-    link.tell({ kind: 'not-opened', reason: error instanceof Error ? error.message : String(error) }),
+    session.tell(error instanceof Error ? error.message : String(error)),
   );
   // A page that comes while the collection is being opened waits for it, instead of being told that there is none.
   link.onPort(async port => {
@@ -19,13 +20,14 @@ const serve = () => {
     handler.upgrade(port, { context: { session } });
     port.start();
   });
+  // Ctrl+C reaches every process of the terminal; the main one then asks this one to close.
+  process.on('SIGINT', () => undefined);
   let closing = false;
   link.onClose(async () => {
     if (closing) return;
     closing = true;
     await opened;
     await session.close();
-    link.tell({ kind: 'closed' });
     process.exit(0);
   });
 };

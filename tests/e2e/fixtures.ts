@@ -21,6 +21,8 @@ interface Fixtures extends HostOptions {
   collection: string;
   /** Starts the host on the collection, again after it was closed where a test needs that. */
   start: Start;
+  /** The same folder, holding a copy of the demo before anything is started. */
+  demoCollection: string;
   /** The screens, started without a collection. */
   screens: Page;
   /** The screens with the demo open. */
@@ -65,11 +67,12 @@ export const test = base.extend<Fixtures>({
     if (unexpected.length > 0) throw new Error(`The page complained:\n${unexpected.join('\n')}`);
   },
   screens: async ({ start }, use) => use((await start()).page),
-  demo: async ({ start, collection }, use, info) => {
+  demoCollection: async ({ collection }, use, info) => {
     info.setTimeout(info.timeout + 180_000);
     await copyDemo(collection);
-    await use((await start()).page);
+    await use(collection);
   },
+  demo: async ({ start, demoCollection: _copied }, use) => use((await start()).page),
   picture: async ({ host }, use) =>
     use(async (page, name) => {
       const path = join(root, 'output/e2e/screenshots', host, `${name}.png`);

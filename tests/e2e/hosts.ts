@@ -46,7 +46,7 @@ const exited = (child: ChildProcess): Promise<void> =>
     : new Promise(resolve => child.once('exit', () => resolve()));
 
 /** Runs the launcher until it prints its address. */
-const serve = (options: StartOptions): Promise<{ address: string; child: ChildProcess }> =>
+export const serve = (options: StartOptions): Promise<{ address: string; child: ChildProcess }> =>
   new Promise((resolve, reject) => {
     const args = ['electron/launcher/start.ts', '--browser', '--no-open', '--collection', options.collection];
     const child = spawn(process.execPath, [...args, ...(options.demo ? ['--demo'] : [])], {
@@ -84,13 +84,16 @@ export const startBrowser = async (
   };
 };
 
-/** The Electron of the environment; as root it runs without its sandbox, which the launcher never chooses by itself. */
+/** The Electron of the environment, else the one that npm installed. */
+export const electronProgram = (): string =>
+  join(process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(root, 'node_modules/electron/dist'), 'electron');
+
+/** As root Electron runs without its sandbox only, which the launcher never chooses by itself. */
 export const startWindow = async (options: StartOptions): Promise<Started & { app: ElectronApplication }> => {
-  const dist = process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(root, 'node_modules/electron/dist');
   const profile = join(options.home, 'profile');
   mkdirSync(profile, { recursive: true });
   const app = await _electron.launch({
-    executablePath: join(dist, 'electron'),
+    executablePath: electronProgram(),
     cwd: root,
     args: [
       ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),

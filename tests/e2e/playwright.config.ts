@@ -35,6 +35,12 @@ export default defineConfig<HostOptions>({
   },
   projects: [
     { name: 'browser', testMatch: /\/(screens|browser)\/[^/]*\.spec\.ts$/, use: { host: 'browser' } },
-    { name: 'window', testMatch: /\/(screens|window)\/[^/]*\.spec\.ts$/, use: { host: 'window' } },
+    // One at a time: a window that another one covers is not painted.
+    {
+      name: 'window',
+      testMatch: /\/(screens|window)\/[^/]*\.spec\.ts$/,
+      use: { host: 'window' },
+      workers: 1,
+    },
   ],
 });

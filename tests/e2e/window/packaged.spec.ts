@@ -2,18 +2,16 @@
 import { execFile, spawn } from 'node:child_process';
 import { readdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import manifest from '../../../package.json' with { type: 'json' };
 import { expect, test } from '../fixtures.ts';
-import { root } from '../hosts.ts';
-
-const dist = process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(root, 'node_modules/electron/dist');
+import { electronProgram, root } from '../hosts.ts';
 
 /** The version that the Electron at hand says it is. */
 const electronVersion = async (): Promise<string> => {
-  const { stdout } = await promisify(execFile)(join(dist, 'electron'), ['-p', 'process.versions.electron'], {
+  const { stdout } = await promisify(execFile)(electronProgram(), ['-p', 'process.versions.electron'], {
     env: { ...process.env, ELECTRON_RUN_AS_NODE: '1' },
   });
   return stdout.trim();
@@ -27,7 +25,7 @@ const packageInto = async (folder: string, version: string): Promise<string> => 
     JSON.stringify({
       ...manifest.build,
       directories: { output: join(folder, 'packages') },
-      electronDist: dist,
+      electronDist: dirname(electronProgram()),
       electronVersion: version,
       // This fuse came with Electron 29; an older one cannot be given it.
       electronFuses:
