@@ -1,5 +1,6 @@
 import '@fontsource-variable/source-sans-3/wght.css';
 import '@mantine/core/styles.layer.css';
+import '@mantine/dates/styles.layer.css';
 import '@mantine/notifications/styles.layer.css';
 import '@mantine/spotlight/styles.layer.css';
 import './tokens.css';

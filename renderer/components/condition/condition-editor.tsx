@@ -1,0 +1,138 @@
+import { Button } from '@mantine/core';
+import { useEffect, useRef, useState } from 'react';
+import type { ConditionCheckView } from '../../../electron/api/views.ts';
+import type { IsoDate } from '../../../valuation/types.ts';
+import type { Grade } from '../../../valuation/words.ts';
+import { api } from '../../api/client.ts';
+import { useAction } from '../../api/use-action.ts';
+import { dateText } from '../format.ts';
+import classes from './condition.module.css';
+import { checkInput, draftOfCheck, isReadable, newestCheck, readGrade } from './condition-draft.ts';
+import { PartRow } from './part-row.tsx';
+
+/**
+ * The condition of a car, part by part, on the day of the newest check or today. Grades are typed, arrows and Enter walk the
+ * parts, the letters O P R M say whether a part is original; what was changed is kept once the editor is left, as one action.
+ */
+export const ConditionEditor = ({
+  carId,
+  grade,
+  checks,
+  today,
+  withNotes = false,
+}: {
+  carId: number;
+  /** The car's overall grade. */
+  grade: Grade | null;
+  checks: readonly ConditionCheckView[];
+  today: IsoDate;
+  /** Shows a note for each part, where there is room. */
+  withNotes?: boolean;
+}) => {
+  const newest = newestCheck(checks);
+  const saved = draftOfCheck(newest, grade);
+  const savedText = JSON.stringify(saved);
+  const [draft, setDraft] = useState(saved);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: compared by what it says; another car or check begins anew
+  useEffect(() => setDraft(saved), [carId, savedText]);
+  const table = useRef<HTMLTableElement>(null);
+  const save = useAction((input: ReturnType<typeof checkInput>) => api.cars.saveCheck(input), {
+    label: 'Condition kept',
+  });
+  const changed = JSON.stringify(draft) !== savedText;
+  const readable = isReadable(draft);
+  const keep = () => {
+    if (changed && readable && !save.isPending) save.mutate(checkInput(carId, draft, newest, today));
+  };
+  const step = (from: number, by: number) => {
+    const fields = table.current?.querySelectorAll<HTMLInputElement>('[data-part-grade]');
+    fields?.[Math.max(0, Math.min(fields.length - 1, from + by))]?.focus();
+  };
+  const overall = readGrade(draft.overall);
+  return (
+    <fieldset
+      className={classes.editor}
+      onBlur={event => {
+        if (!event.currentTarget.contains(event.relatedTarget)) keep();
+      }}
+      onKeyDown={event => {
+        if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) {
+          event.preventDefault();
+          event.stopPropagation();
+          keep();
+        }
+        if (event.key === 'Escape' && changed) {
+          event.stopPropagation();
+          setDraft(saved);
+        }
+      }}
+    >
+      <legend className={classes.heard}>Condition by part</legend>
+      <table ref={table} className={classes.table}>
+        <thead className={classes.heard}>
+          <tr>
+            <th scope="col">Part</th>
+            <th scope="col">Grade</th>
+            <th scope="col">Originality</th>
+            {withNotes ? <th scope="col">Note</th> : null}
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row" className={classes.strong}>
+              overall
+            </th>
+            <td className={classes.gradeCell}>
+              <input
+                className={`${classes.grade} ${classes.strong}`}
+                aria-label="Overall grade"
+                aria-invalid={overall === undefined || undefined}
+                placeholder="–"
+                inputMode="decimal"
+                autoComplete="off"
+                maxLength={6}
+                value={draft.overall}
+                data-part-grade
+                onFocus={event => event.currentTarget.select()}
+                onChange={event => setDraft({ ...draft, overall: event.currentTarget.value })}
+                onKeyDown={event => {
+                  if (event.key !== 'ArrowDown' && event.key !== 'Enter') return;
+                  if (event.ctrlKey || event.metaKey) return;
+                  event.preventDefault();
+                  step(0, 1);
+                }}
+              />
+              <span className={classes.rule} aria-hidden="true">
+                <span style={{ width: typeof overall === 'number' ? `${overall * 10}%` : 0 }} />
+              </span>
+            </td>
+            <td className="soft" colSpan={withNotes ? 2 : 1}>
+              {newest ? `checked ${dateText(newest.checkedOn)}` : 'not checked by part yet'}
+            </td>
+          </tr>
+          {draft.parts.map((part, index) => (
+            <PartRow
+              key={part.part}
+              draft={part}
+              withNotes={withNotes}
+              onStep={by => step(index + 1, by)}
+              onChange={next => setDraft({ ...draft, parts: draft.parts.with(index, next) })}
+            />
+          ))}
+        </tbody>
+      </table>
+      <div className={classes.foot}>
+        <span className={readable ? 'soft' : 'harm'}>
+          {readable
+            ? '↑ ↓ parts · O P R M originality'
+            : 'Grades go from C1 to C10 in half points; nothing is kept until this one is mended.'}
+        </span>
+        {changed ? (
+          <Button onClick={keep} disabled={!readable} loading={save.isPending}>
+            Keep
+          </Button>
+        ) : null}
+      </div>
+    </fieldset>
+  );
+};

@@ -1,0 +1,76 @@
+import { useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import type { CarPage, CarRow } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import { api } from '../../../api/client.ts';
+import { RangeText } from '../../../components/amounts/amount.tsx';
+import { RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
+import { worthScale } from '../../../components/worth-strip/scale.ts';
+import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
+import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
+import { WorthStrip } from '../../../components/worth-strip/worth-strip.tsx';
+import classes from './inspector.module.css';
+
+/** The worth strip of a car with its three ranges in figures, what they rest on, and what follows from them. */
+export const CarWorth = ({
+  row,
+  car,
+  currency,
+}: {
+  row: CarRow;
+  car: CarPage | null;
+  currency: Currency;
+}) => {
+  const worths = useMemo(() => stripWorths(row.worths), [row.worths]);
+  const scale = useMemo(() => worthScale([worths], currency), [worths, currency]);
+  const { data: explained } = useQuery({
+    queryKey: ['worth explained', row.id, 'asFound'],
+    queryFn: () => api.worth.explain({ carId: row.id, which: 'asFound' }),
+    enabled: row.worths.asFound !== null,
+  });
+  const { originalFinish } = row.worths;
+  return (
+    <section className={classes.part} aria-label="Worth">
+      <h3>
+        Worth <span className={classes.unit}>{currency}</span>
+      </h3>
+      {scale ? (
+        <>
+          <WorthStrip worths={worths} currency={currency} scale={scale} size="card" />
+          <WorthAxis scale={scale} wanted={6} />
+          <dl className={classes.worths}>
+            <dt>as found</dt>
+            <dd>
+              <RangeText range={worths.asFound} currency={currency} />
+            </dd>
+            <dt>restored, net</dt>
+            <dd>
+              <RangeText range={worths.restored} currency={currency} />
+            </dd>
+            <dt>{originalFinish?.attainable === false ? 'original finish, lost' : 'original finish'}</dt>
+            <dd>
+              <RangeText range={originalFinish} currency={currency} />
+            </dd>
+          </dl>
+        </>
+      ) : (
+        <p className={classes.sentence}>Not enough evidence.</p>
+      )}
+      {explained?.sentence ? (
+        <p className={classes.sentence}>
+          <a href={`#/cars/${row.id}`}>{explained.sentence}</a>
+        </p>
+      ) : null}
+      {!row.worths.asFound && car?.help.length ? <p className={classes.sentence}>{car.help[0]}</p> : null}
+      {row.recommendation ? (
+        <div className={classes.recommended}>
+          <RecommendationMark
+            recommendation={row.recommendation}
+            {...(row.probability !== null && { probability: row.probability })}
+          />
+          {car?.decision.reasons[0] ? <p className={classes.sentence}>{car.decision.reasons[0]}</p> : null}
+        </div>
+      ) : null}
+    </section>
+  );
+};

@@ -1,0 +1,162 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import type { CarPage, CarRow } from '../../../../electron/api/views.ts';
+import type { BasePaint, VariationFeature } from '../../../../valuation/words.ts';
+import { api } from '../../../api/client.ts';
+import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
+import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
+import { suggestCastings } from '../lot/car-choices.tsx';
+import type { LotWrites } from '../lot/use-lot-writes.ts';
+import classes from './inspector.module.css';
+
+type Chosen = Partial<Record<VariationFeature, string>>;
+
+const featureWords: Record<VariationFeature, string> = {
+  colour: 'Colour',
+  bodyFinish: 'Body finish',
+  basePaint: 'Base paint',
+  rearEnd: 'Rear end',
+  roof: 'Roof',
+  interior: 'Interior',
+  glazing: 'Glazing',
+  wheels: 'Wheels',
+  accessory: 'Accessory',
+  country: 'Country on the base',
+};
+
+const Written = ({ row }: { row: CarRow }) => {
+  const written = Object.entries(row.asWritten).filter(([, text]) => text);
+  if (written.length === 0) return null;
+  return (
+    <p className={classes.asWritten}>
+      As written: {written.map(([column, text]) => `${column.replaceAll('_', ' ')} “${text}”`).join(', ')}
+    </p>
+  );
+};
+
+const ByFeatures = ({ castingId, row, writes }: { castingId: number; row: CarRow; writes: LotWrites }) => {
+  const [chosen, setChosen] = useState<Chosen>({});
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another car or casting is identified from the beginning
+  useEffect(() => setChosen({}), [row.id, castingId]);
+  const { data } = useQuery({
+    queryKey: ['identify', castingId, chosen],
+    queryFn: () => api.reference.identify({ castingId, features: chosen }),
+    placeholderData: keepPreviousData,
+  });
+  if (!data) return null;
+  const { remaining, open } = data;
+  const [next] = open;
+  return (
+    <>
+      {Object.keys(chosen).length > 0 ? (
+        <p className={classes.chosen}>
+          {(Object.entries(chosen) as [VariationFeature, string][]).map(([feature, value]) => (
+            <button
+              key={feature}
+              type="button"
+              className={classes.tag}
+              aria-label={`${featureWords[feature]}: ${value || 'none'}, take back`}
+              onClick={() => {
+                const { [feature]: _, ...rest } = chosen;
+                setChosen(rest);
+              }}
+            >
+              {value || `no ${featureWords[feature].toLowerCase()}`} ×
+            </button>
+          ))}
+        </p>
+      ) : null}
+      {next && remaining.length > 1 ? (
+        <fieldset className={classes.question}>
+          <legend>{featureWords[next.feature]}?</legend>
+          {next.values.map(({ value, variations }) => (
+            <button
+              key={value}
+              type="button"
+              className={classes.answer}
+              disabled={value === ''}
+              onClick={() => setChosen({ ...chosen, [next.feature]: value })}
+            >
+              {value || 'not recorded'} <span className="soft">{variations}</span>
+            </button>
+          ))}
+        </fieldset>
+      ) : null}
+      <p className={classes.left}>
+        {remaining.length === 0
+          ? 'No variation has all of these. Take one back.'
+          : remaining.length === 1
+            ? 'This one is left:'
+            : `${remaining.length} variations are left:`}
+      </p>
+      <ul className={classes.remaining}>
+        {remaining.slice(0, 12).map(variation => (
+          <li key={variation.id}>
+            <button
+              type="button"
+              className={classes.take}
+              onClick={() => void writes.update(row.id, { variationId: variation.id })}
+            >
+              <LacquerChip
+                name={variation.label}
+                swatch={variation.swatch}
+                basePaint={variation.features.basePaint as BasePaint | ''}
+              />
+              <span className="soft">{variation.releaseYear ?? ''}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {remaining.length > 12 ? <p className="soft grid-text">and {remaining.length - 12} more</p> : null}
+    </>
+  );
+};
+
+/** Leads from what can be seen on a car to its variation: one telling feature at a time, the rest shrinking with each. */
+export const Identify = ({ row, car, writes }: { row: CarRow; car: CarPage | null; writes: LotWrites }) => (
+  <section className={classes.part} aria-label="Identify">
+    <h3>Identify by features</h3>
+    <Written row={row} />
+    {row.castingId === null ? (
+      <TypeAhead
+        label="Casting"
+        value={row.asWritten.casting ?? ''}
+        choices={suggestCastings}
+        onPick={choice => {
+          const [kind, id] = choice.value.split(':');
+          void writes.update(
+            row.id,
+            kind === 'variation' ? { variationId: Number(id) } : { castingId: Number(id) },
+          );
+        }}
+      />
+    ) : (
+      <>
+        {car && car.candidateRows.length > 0 ? (
+          <>
+            <p className={classes.left}>By what was written it may be:</p>
+            <ul className={classes.remaining}>
+              {car.candidateRows.slice(0, 8).map(variation => (
+                <li key={variation.id}>
+                  <button
+                    type="button"
+                    className={classes.take}
+                    onClick={() => void writes.update(row.id, { variationId: variation.id })}
+                  >
+                    <LacquerChip
+                      name={variation.label}
+                      swatch={variation.swatch}
+                      basePaint={variation.features.basePaint as BasePaint | ''}
+                    />
+                    <span className="soft">{variation.releaseYear ?? ''}</span>
+                  </button>
+                </li>
+              ))}
+            </ul>
+          </>
+        ) : null}
+        <ByFeatures castingId={row.castingId} row={row} writes={writes} />
+      </>
+    )}
+  </section>
+);

@@ -1,0 +1,133 @@
+import { Button, Textarea, TextInput } from '@mantine/core';
+import { DateInput } from '@mantine/dates';
+import { Amount } from '../../components/amounts/amount.tsx';
+import { CurrencyField } from '../../components/inputs/currency-field.tsx';
+import { MoneyInput } from '../../components/inputs/money-input.tsx';
+import { costKinds, draftTotal, type LotDraft } from './lot-draft.ts';
+import classes from './lot-fields.module.css';
+
+const costWords = {
+  price: 'Price',
+  premium: 'Premium',
+  tax: 'Tax',
+  carriage: 'Carriage',
+} satisfies Record<(typeof costKinds)[number], string>;
+
+const OtherCosts = ({ draft, onChange }: FieldsProps) => {
+  const set = (index: number, change: Partial<LotDraft['others'][number]>) =>
+    onChange({
+      ...draft,
+      others: draft.others.map((other, place) => (place === index ? { ...other, ...change } : other)),
+    });
+  return (
+    <>
+      {draft.others.map((other, index) => (
+        <div key={index} className={classes.other}>
+          <TextInput
+            label="What for"
+            value={other.note}
+            maxLength={200}
+            onChange={event => set(index, { note: event.currentTarget.value })}
+          />
+          <MoneyInput
+            label="Amount"
+            currency={draft.currency}
+            value={other.minor}
+            onChange={minor => set(index, { minor })}
+          />
+          <Button
+            variant="subtle"
+            onClick={() => onChange({ ...draft, others: draft.others.toSpliced(index, 1) })}
+          >
+            Remove
+          </Button>
+        </div>
+      ))}
+      <Button
+        variant="subtle"
+        className={classes.add}
+        onClick={() => onChange({ ...draft, others: [...draft.others, { note: '', minor: null }] })}
+      >
+        Add another cost
+      </Button>
+    </>
+  );
+};
+
+interface FieldsProps {
+  draft: LotDraft;
+  onChange: (draft: LotDraft) => void;
+}
+
+/** The fields of a purchase: what, when, of whom, and all that it cost. */
+export const LotFields = ({
+  draft,
+  onChange,
+  autoFocus = false,
+  withNotes = true,
+}: FieldsProps & { autoFocus?: boolean; withNotes?: boolean }) => {
+  const set = (change: Partial<LotDraft>) => onChange({ ...draft, ...change });
+  return (
+    <div className={classes.fields}>
+      <TextInput
+        className={classes.wide}
+        label="Name of the lot"
+        placeholder="How you speak of it, such as Barn tin"
+        required
+        data-autofocus={autoFocus || undefined}
+        autoFocus={autoFocus}
+        maxLength={200}
+        value={draft.name}
+        onChange={event => set({ name: event.currentTarget.value })}
+      />
+      <div className={classes.pair}>
+        <DateInput
+          label="Bought on"
+          value={draft.boughtOn}
+          onChange={boughtOn => set({ boughtOn })}
+          valueFormat="YYYY-MM-DD"
+          placeholder="YYYY-MM-DD"
+          clearable
+        />
+        <TextInput
+          label="Seller"
+          maxLength={200}
+          value={draft.seller}
+          onChange={event => set({ seller: event.currentTarget.value })}
+        />
+        <CurrencyField value={draft.currency} onChange={currency => set({ currency })} />
+      </div>
+      <fieldset className={classes.costs}>
+        <legend>What it cost</legend>
+        <div className={classes.four}>
+          {costKinds.map(kind => (
+            <MoneyInput
+              key={kind}
+              label={costWords[kind]}
+              currency={draft.currency}
+              value={draft.usual[kind]}
+              onChange={minor => set({ usual: { ...draft.usual, [kind]: minor } })}
+            />
+          ))}
+        </div>
+        <OtherCosts draft={draft} onChange={onChange} />
+        <p className={classes.total}>
+          <span>In all</span>
+          <strong>
+            <Amount minor={draftTotal(draft)} currency={draft.currency} /> {draft.currency}
+          </strong>
+        </p>
+      </fieldset>
+      {withNotes ? (
+        <Textarea
+          label="Notes"
+          autosize
+          minRows={2}
+          maxRows={8}
+          value={draft.notes}
+          onChange={event => set({ notes: event.currentTarget.value })}
+        />
+      ) : null}
+    </div>
+  );
+};

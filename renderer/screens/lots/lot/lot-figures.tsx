@@ -1,0 +1,69 @@
+import type { ReactNode } from 'react';
+import type { LotPage } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import { AmountDelta, ChangingAmount } from '../../../components/amounts/amount.tsx';
+import { worthText } from '../../../components/format.ts';
+import classes from './lot.module.css';
+
+const Figure = ({ word, children, under }: { word: string; children: ReactNode; under?: ReactNode }) => (
+  <div className={classes.figure}>
+    <dt>{word}</dt>
+    <dd>
+      {children}
+      {under ? <span className={classes.figureUnder}>{under}</span> : null}
+    </dd>
+  </div>
+);
+
+/** How the purchase stands: spent, realised, still here, and what that comes to. Amounts in the reporting currency. */
+export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency }) => {
+  const { result } = lot;
+  const sold = lot.rows.filter(row => row.status === 'sold').length;
+  const here = lot.rows.length - sold;
+  const missing = result.withoutRate.length
+    ? `without ${result.withoutRate.join(', ')}, which has no rate yet`
+    : null;
+  return (
+    <dl className={classes.figures}>
+      <Figure
+        word={`Cost, ${currency}`}
+        under={
+          missing ??
+          (result.improvements > 0 ? `and ${worthText(result.improvements, currency)} spent on them` : null)
+        }
+      >
+        <ChangingAmount minor={result.cost} currency={currency} />
+      </Figure>
+      <Figure
+        word="Worth of what is here"
+        under={
+          here === 0
+            ? 'nothing is left'
+            : result.unvalued > 0
+              ? `${here - result.unvalued} of ${here} valued`
+              : `all ${here} valued`
+        }
+      >
+        <ChangingAmount
+          minor={here > 0 && result.unvalued === here ? null : result.remainingWorth}
+          currency={currency}
+          estimate
+        />
+      </Figure>
+      <Figure
+        word="Realised"
+        under={sold === 0 ? 'none sold yet' : `${sold} sold, fees of ${worthText(result.fees, currency)} off`}
+      >
+        <ChangingAmount minor={sold === 0 ? null : result.proceeds - result.fees} currency={currency} />
+      </Figure>
+      <Figure
+        word="Gain in all"
+        under={
+          result.unvalued > 0 ? 'the cars without a worth count as nothing' : 'if the rest sold at its worth'
+        }
+      >
+        <AmountDelta minor={result.gain} currency={currency} />
+      </Figure>
+    </dl>
+  );
+};

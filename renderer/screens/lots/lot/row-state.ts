@@ -1,0 +1,24 @@
+import type { CarRow } from '../../../../electron/api/views.ts';
+import type { RowState } from '../../../components/data-grid/types.ts';
+
+/** The filters that the foot of a lot's grid offers. */
+export const lacks = {
+  unidentified: (row: CarRow) => row.variationId === null,
+  ungraded: (row: CarRow) => row.grade === null,
+  'without photo': (row: CarRow) => row.photos === 0,
+} satisfies Record<string, (row: CarRow) => boolean>;
+export type Lack = keyof typeof lacks;
+
+const variations = (count: number) => (count === 1 ? '1 variation fits' : `${count} variations fit`);
+
+/** What the mark at a row's edge says. */
+export const carRowState = (row: CarRow): RowState | null => {
+  if (row.status === 'sold') return { tone: 'muted', label: 'Sold' };
+  if (row.identified === 'no') return { tone: 'caution', label: 'Not identified; what was written is kept' };
+  if (row.identified === 'casting')
+    return {
+      tone: 'caution',
+      label: `Variation not settled${row.candidates > 0 ? `: ${variations(row.candidates)}` : ''}`,
+    };
+  return null;
+};

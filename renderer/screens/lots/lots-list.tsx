@@ -1,0 +1,77 @@
+import { useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import { useLocation } from 'wouter';
+import { api } from '../../api/client.ts';
+import { useSummary } from '../../api/use-summary.ts';
+import { DataGrid } from '../../components/data-grid/data-grid.tsx';
+import { useKeys } from '../../components/keys/key-registry.ts';
+import { EmptyState } from '../../components/layout/empty-state.tsx';
+import { ErrorState } from '../../components/layout/error-state.tsx';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+import { ButtonLink } from './button-link.tsx';
+import classes from './lots.module.css';
+import { lotColumns } from './lots-columns.tsx';
+
+const ways = (
+  <>
+    <ButtonLink href="/import">Import a spreadsheet</ButtonLink>
+    <ButtonLink href="/new" primary>
+      New lot
+    </ButtonLink>
+  </>
+);
+
+/** Every purchase: how far its cars are catalogued, and what they are worth against what they cost. */
+export const LotsList = () => {
+  const lots = useQuery({ queryKey: ['lots'], queryFn: () => api.lots.list() });
+  const { data: summary } = useSummary();
+  const [, navigate] = useLocation();
+  useKeys('Lots', [
+    { keys: 'N', does: 'New lot', run: () => navigate('/new') },
+    { keys: 'I', does: 'Import a spreadsheet', run: () => navigate('/import') },
+  ]);
+  const rows = lots.data;
+  const currency = summary?.reportingCurrency;
+  const columns = useMemo(() => (rows && currency ? lotColumns(rows, currency) : []), [rows, currency]);
+  if (lots.error) return <ErrorState error={lots.error} retry={() => void lots.refetch()} />;
+  if (!rows || !currency) return <LoadingState />;
+  if (rows.length === 0)
+    return (
+      <>
+        <PageHeader title="Lots" facts="None yet" />
+        <EmptyState title="Enter your first lot" actions={ways}>
+          A lot is what you bought at once for one price: a tin of rough cars, a shelf, a single car. Its
+          price is shared out over its cars by what they are worth. Enter the cars by hand, paste them from a
+          spreadsheet, or import the list that you keep.
+        </EmptyState>
+      </>
+    );
+  const cars = rows.reduce((sum, lot) => sum + lot.cars, 0);
+  const open = rows.filter(
+    lot =>
+      lot.cars > 0 && (lot.graded < lot.cars || lot.identified < lot.cars || lot.photographed < lot.cars),
+  ).length;
+  const facts = [
+    `${rows.length} ${rows.length === 1 ? 'lot' : 'lots'} of ${cars} cars`,
+    open === 0 ? 'all catalogued' : `${open} still to be catalogued`,
+    `worths in ${currency}`,
+  ].join(' · ');
+  return (
+    <div className="fill">
+      <PageHeader title="Lots" facts={facts} actions={ways} />
+      <div className={classes.list}>
+        <DataGrid
+          label="Lots"
+          rows={rows}
+          columns={columns}
+          getRowId={lot => String(lot.id)}
+          rowHeight={64}
+          sortedBy={{ columnId: 'boughtOn', descending: true }}
+          onOpen={id => navigate(`/${id}`)}
+          autoFocus
+        />
+      </div>
+    </div>
+  );
+};
