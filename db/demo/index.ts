@@ -1,4 +1,3 @@
-export type { DemoContent, SnapshotDay } from './content.ts';
-export { demoDate } from './dates.ts';
+export type { DemoContent } from './content.ts';
 export { demoContent } from './demo-content.ts';
-export { type WriteDemoOptions, writeDemo } from './write-demo.ts';
+export { writeDemo } from './write-demo.ts';

@@ -37,7 +37,7 @@ export const lotPlans: LotPlan[] = [
       { kind: 'other', minor: 1450, note: 'Fuel, two trips' },
     ],
     notes:
-      'One boy’s cars, kept in a drawer from 1966 on and never given away. His sister sold the house. She remembered the Ashlock being the one that went to school.',
+      'One boy’s cars, kept in a drawer from 1966 on and never given away. His sister sold the house. She remembered the Pellbrook being the one that went to school.',
     cars: 18,
     grade: { mean: 6.4, sd: 1.2, low: 4, high: 9 },
     finishes: { 'touched up': 2, customised: 1 },

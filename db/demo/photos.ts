@@ -30,6 +30,7 @@ export const specOf = (reference: DemoReference, car: DemoCar, condition: DemoCo
     accessory: features.accessory,
     country: features.country,
     year: car.variation.year,
+    castYear: casting.plan.year,
     grade: condition.grade,
     finishState: condition.finishState,
     missing: having('missing'),

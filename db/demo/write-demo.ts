@@ -9,7 +9,7 @@ import { demoDate } from './dates.ts';
 import { demoContent } from './demo-content.ts';
 import { drawPhotos } from './draw-photos.ts';
 
-export interface WriteDemoOptions {
+interface WriteDemoOptions {
   /** Instant of the action in history; nothing else in the demo depends on the clock. */
   at: string;
   /** Past worths as the engine gave them for `demoContent().snapshots`; left out, the demo has no past. */

@@ -5,4 +5,4 @@ import { slipwinds } from './slipwinds.ts';
 
 /** Everything that Quillon Toys of Wrenmoor made, range by range. */
 export const seriesPlans = [lamplighters, journeymen, slipwinds, nightFair];
-export type { BodyType, CastingPlan, FeaturePlan, ReleasePlan } from './plan.ts';
+export type { BodyType, CastingPlan, FeaturePlan } from './plan.ts';

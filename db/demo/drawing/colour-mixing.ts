@@ -62,6 +62,3 @@ export const deepen = (hex: string, factor: number, chroma = 1): string => {
   const { l, a, b } = parse(hex);
   return format({ l: l * factor, a: a * chroma, b: b * chroma });
 };
-
-/** Lightness 0 … 1. */
-export const lightness = (hex: string): number => parse(hex).l;

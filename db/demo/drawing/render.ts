@@ -53,5 +53,5 @@ export const drawLotPicture = (cars: readonly CarSpec[], seed: string): string =
 export const renderView = async (view: DrawnView): Promise<Uint8Array> => {
   const svg =
     view.kind === 'lot' ? drawLotPicture(view.cars, view.seed) : drawCar(view.car, view.kind, view.car.paper);
-  return sharp(Buffer.from(svg)).jpeg({ quality: 86 }).toBuffer();
+  return sharp(Buffer.from(svg)).jpeg({ quality: 83 }).toBuffer();
 };

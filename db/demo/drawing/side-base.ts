@@ -63,7 +63,7 @@ const arches = ({ shape, at }: SideDrawing): string =>
     ? shape.axles
         .map((x, i) => {
           const reach = shape.radii[i]! + archGap + 0.2;
-          const low = shape.sill - 1.4;
+          const low = shape.sill - 0.2;
           const half = Math.sqrt(Math.max(0, reach * reach - (shape.radii[i]! - low) ** 2));
           const r = px(reach * at.scale);
           const [x0, y0] = place(at, [x - half, low]);

@@ -89,7 +89,7 @@ export const drawSeats = (sheet: Sheet, shape: Shape, at: Placing, colour: strin
   const [x, y] = place(at, shape.wheelHub);
   const r = at.scale * 2;
   const column = line(
-    `M${px(x)} ${px(y)}l${px(-at.scale * 3.4)} ${px(at.scale * 2.2)}`,
+    `M${px(x)} ${px(y)}l${px(-at.scale * 5)} ${px(at.scale * 3.2)}`,
     deepen(colour, 0.4),
     at.scale * 0.5,
   );

@@ -19,6 +19,8 @@ export interface CarSpec {
   accessory: string;
   country: string;
   year: number;
+  /** The year of the tool, as its base says. */
+  castYear: number;
   /** C10 … C1; sets the amount of wear. */
   grade: Grade;
   finishState: FinishState;

@@ -1,6 +1,6 @@
 import { mix } from './colour-mixing.ts';
 import { px } from './geometry.ts';
-import { fill, group, line, type Sheet } from './sheet.ts';
+import { fill, group, type Sheet } from './sheet.ts';
 
 export const canvas = { width: 1200, height: 800 };
 
@@ -91,8 +91,18 @@ export const drawFlatPaper = (sheet: Sheet, paper: Paper): string => {
   return fill(whole, mix(paper.near, paper.far, 0.5)) + fill(whole, pool);
 };
 
-/** Soft shadow of a thing that lies flat on the paper, from its outline: many faint edges, each wider than the last. */
-export const flatShadow = (paper: Paper, outline: string): string => {
-  const edges = [6, 18, 34, 54, 78].map(width => line(outline, paper.shadow, width, 0.17)).join('');
-  return group(fill(outline, paper.shadow, 0.9) + edges, 'transform="translate(9 15)"');
+/** Soft shadow of a thing that lies flat on the paper, from its outlines. */
+export const flatShadow = (sheet: Sheet, paper: Paper, outlines: string): string => {
+  const soft = sheet.define(
+    id =>
+      `<filter id="${id}" x="-0.1" y="-0.2" width="1.2" height="1.4"><feGaussianBlur stdDeviation="15"/></filter>`,
+  );
+  const tight = sheet.define(
+    id =>
+      `<filter id="${id}" x="-0.1" y="-0.2" width="1.2" height="1.4"><feGaussianBlur stdDeviation="5"/></filter>`,
+  );
+  return (
+    group(fill(outlines, paper.shadow, 0.8), `filter="${soft}" transform="translate(10 18)"`) +
+    group(fill(outlines, paper.shadow, 0.7), `filter="${tight}" transform="translate(3 6)"`)
+  );
 };
