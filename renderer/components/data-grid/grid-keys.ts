@@ -5,7 +5,7 @@ import type { Step } from './cursor.ts';
 export type GridCommand =
   | { do: 'move'; step: Step; extend: boolean }
   | { do: 'edit'; text: string | null }
-  | { do: 'open' | 'fill down' | 'clear' | 'select all' | 'collapse' | 'delete rows' }
+  | { do: 'open' | 'new row' | 'fill down' | 'clear' | 'select all' | 'collapse' | 'delete rows' }
   | { do: 'tab'; back: boolean }
   | { do: 'resize'; by: number };
 
@@ -34,6 +34,7 @@ export const gridCommand = (press: KeyPress): GridCommand | null => {
   if (arrow) return { do: 'move', step: arrow[mod ? 1 : 0], extend: shiftKey };
   if (mod) {
     if (key === 'Enter') return { do: 'open' };
+    if (key.toLowerCase() === 'i' && !shiftKey) return { do: 'new row' };
     if (key === 'Delete' || key === 'Backspace') return { do: 'delete rows' };
     if (key.toLowerCase() === 'd' && !shiftKey) return { do: 'fill down' };
     if (key.toLowerCase() === 'a' && !shiftKey) return { do: 'select all' };
@@ -43,6 +44,8 @@ export const gridCommand = (press: KeyPress): GridCommand | null => {
     case 'Enter':
     case 'F2':
       return { do: 'edit', text: null };
+    case 'Insert':
+      return { do: 'new row' };
     case 'Escape':
       return { do: 'collapse' };
     case 'Delete':
@@ -67,6 +70,7 @@ export const gridKeyList = (editable: boolean) => [
     ? [
         { keys: 'F2 Enter', does: 'Edit the cell; typing replaces it' },
         { keys: 'Tab', does: 'While entering: the next cell. Enter: the next row, where the Tabs began' },
+        { keys: 'mod+I Insert', does: 'To the blank line at the foot' },
         { keys: 'mod+D', does: 'Fill down, or copy from the row above' },
         { keys: 'mod+V', does: 'Paste rows and columns from a spreadsheet' },
         { keys: 'Delete', does: 'Clear the range' },

@@ -82,8 +82,12 @@ export interface DataGridProps<Row> {
   onDelete?: (rowIds: string[]) => void;
   rowState?: (row: Row) => RowState | null;
   rowHeight?: number;
+  /** Where the cursor begins, and where a new row is begun; the first column by default. */
+  startColumn?: string;
   /** Takes the focus when it is first shown: for the grid that a screen is about. */
   autoFocus?: boolean;
+  /** The row on which the cursor begins, and to which it goes when this changes. */
+  startAt?: string | null;
   /** Column and direction to begin with. */
   sortedBy?: { columnId: string; descending?: boolean };
   /** Stands in the grid's place when there are no rows and no blank line. */

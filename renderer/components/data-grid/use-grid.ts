@@ -35,7 +35,11 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const { rows } = table;
   const writes = useGridWrites(rows, props);
   const { apply } = writes;
-  const [wanted, setSelection] = useState<Selection>(at(0, 0));
+  const startColumn = Math.max(
+    0,
+    columns.findIndex(column => column.id === props.startColumn),
+  );
+  const [wanted, setSelection] = useState<Selection>(at(0, startColumn));
   const [editing, setShownEditing] = useState<Editing | null>(null);
   // An editor that is left by a key loses the focus a moment later: that must not settle it twice.
   const edited = useRef<Editing | null>(null);
@@ -70,6 +74,14 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   useEffect(() => {
     if (autoFocus) focusGrid();
   }, [autoFocus, focusGrid]);
+  const { startAt = null } = props;
+  const startRow = startAt === null ? -1 : rows.findIndex(row => getRowId(row) === startAt);
+  const started = useRef<string | null>(null);
+  useEffect(() => {
+    if (startAt === started.current || (startAt !== null && startRow < 0)) return;
+    started.current = startAt;
+    if (startRow >= 0) setSelection(at(startRow, 0));
+  }, [startAt, startRow]);
   const goTo = (next: Selection) => {
     setSelection(next);
     tabStart.current = null;
@@ -143,6 +155,8 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
         return beginEdit(focus.row, focus.column, command.text);
       case 'open':
         return open(focus.row);
+      case 'new row':
+        return onAppend ? goTo(at(extent.rows - 1, startColumn)) : undefined;
       case 'select all':
         return goTo(everything({ ...extent, rows: rows.length }));
       case 'collapse':

@@ -88,6 +88,7 @@ export const LotFields = ({
           valueFormat="YYYY-MM-DD"
           placeholder="YYYY-MM-DD"
           clearable
+          clearButtonProps={{ tabIndex: -1 }}
         />
         <TextInput
           label="Seller"

@@ -50,7 +50,7 @@ const Against = ({ lot, most, currency }: { lot: LotRow; most: number; currency:
 const progress = (id: 'identified' | 'graded' | 'photographed', title: string): GridColumn<LotRow> => ({
   id,
   title,
-  width: 92,
+  width: id === 'photographed' ? 116 : 92,
   value: lot => (lot.cars ? lot[id] / lot.cars : 0),
   text: lot => `${lot[id]} of ${lot.cars}`,
   render: lot => <Done of={lot.cars} done={lot[id]} word={id} />,

@@ -67,6 +67,7 @@ export const LotsList = () => {
           columns={columns}
           getRowId={lot => String(lot.id)}
           rowHeight={64}
+          startColumn="name"
           sortedBy={{ columnId: 'boughtOn', descending: true }}
           onOpen={id => navigate(`/${id}`)}
           autoFocus

@@ -74,6 +74,7 @@ const identityColumns = (client: QueryClient): GridColumn<CarRow>[] => {
       width: 84,
       grow: 1,
       value: row => featureText(row, 'rearEnd'),
+      render: row => words(featureText(row, 'rearEnd'), true),
       editor: { kind: 'type-ahead', choices: choices.rearEnd, freeText: true },
     },
   ];
@@ -139,6 +140,7 @@ export const carColumns = ({
     width: 72,
     grow: 1,
     value: row => row.location,
+    render: row => words(row.location, true),
     editor: { kind: 'text', maxLength: 200 },
   },
   {
@@ -147,6 +149,7 @@ export const carColumns = ({
     width: 72,
     grow: 2,
     value: row => row.notes,
+    render: row => words(row.notes, true),
     editor: { kind: 'text' },
   },
   {

@@ -62,6 +62,7 @@ const LotWork = ({ lot, currency }: { lot: LotPage; currency: Currency }) => {
             columns={columns}
             getRowId={row => String(row.id)}
             rowHeight={40}
+            startColumn="casting"
             autoFocus
             rowState={carRowState}
             onEdit={writes.edit}
