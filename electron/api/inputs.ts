@@ -226,6 +226,13 @@ export const saleRecord = sale.extend({
   notes: sale.shape.notes.default(''),
 });
 export const updateSale = sale.partial().extend({ id });
+/** One action in history, however many records: a cell, a fill down, a paste. */
+export const updateSales = z.object({
+  changes: z
+    .array(z.object({ id, patch: sale.partial() }))
+    .min(1)
+    .max(100_000),
+});
 export const excludeSales = z.object({
   ids: z.array(id).min(1),
   excluded: z.boolean(),

@@ -24,6 +24,16 @@ const variationText = (
   return { variation: colour, swatch: index.swatchOf(colour) };
 };
 
+const standingOf = (
+  { id, excluded }: SaleEntry,
+  aside: ReadonlyMap<number, string>,
+  doubted: ReadonlyMap<number, string>,
+): SaleRow['standing'] => {
+  if (excluded) return 'left out';
+  if (aside.has(id)) return 'set aside';
+  return doubted.has(id) ? 'doubtful' : 'counted';
+};
+
 const list = needsCollection
   .input(inputs.listSales)
   .handler(async ({ context, input }): Promise<SaleRow[]> => {
@@ -58,6 +68,7 @@ const list = needsCollection
       excluded: sale.excluded,
       excludedWhy: sale.excludedWhy,
       own: sale.disposalId !== null,
+      standing: standingOf(sale, aside, doubted),
       doubt: aside.get(sale.id) ?? doubted.get(sale.id) ?? null,
       notes: sale.notes,
     }));
@@ -87,23 +98,50 @@ const create = needsCollection.input(inputs.saleRecord).handler(async ({ context
   };
 });
 
-const update = needsCollection.input(inputs.updateSale).handler(async ({ context, input }) => {
-  const index = await referenceIndex(context.session);
-  const [sale] = await listSales(context.db, { ids: [input.id] });
-  if (!sale) throw notFound('sale record', input.id);
+type SalePatch = Partial<Omit<SaleEntry, 'id'>>;
+
+/** The record as a patch leaves it; another casting lets go of the variation. */
+const changed = (
+  index: ReferenceIndex,
+  sale: SaleEntry,
+  patch: { [Key in keyof SalePatch]: SalePatch[Key] | undefined },
+): SaleEntry => {
   if (sale.disposalId !== null)
     throw refused('This record follows your own sale of a car. Change it on that car’s page.');
-  if (input.currency !== undefined) currencyDecimals(input.currency);
+  if (patch.currency !== undefined) currencyDecimals(patch.currency);
   const given = Object.fromEntries(
-    Object.entries(input).filter(([, value]) => value !== undefined),
-  ) as Partial<SaleEntry>;
-  const changed: SaleEntry = { ...sale, ...given };
-  if (input.castingId !== undefined && input.variationId === undefined && input.castingId !== sale.castingId)
-    changed.variationId = null;
-  if (changed.castingId !== null) checkReference(index, changed.castingId, changed.variationId);
-  await context.session.act(`Changed a sale record of ${castingName(index, changed.castingId)}`, trx =>
-    updateSale(trx, changed),
+    Object.entries(patch).filter(([, value]) => value !== undefined),
+  ) as SalePatch;
+  const after: SaleEntry = { ...sale, ...given };
+  if (patch.castingId !== undefined && patch.variationId === undefined && patch.castingId !== sale.castingId)
+    after.variationId = null;
+  if (after.castingId !== null) checkReference(index, after.castingId, after.variationId);
+  return after;
+};
+
+const update = needsCollection.input(inputs.updateSale).handler(async ({ context, input }) => {
+  const index = await referenceIndex(context.session);
+  const { id, ...patch } = input;
+  const [sale] = await listSales(context.db, { ids: [id] });
+  if (!sale) throw notFound('sale record', id);
+  const after = changed(index, sale, patch);
+  await context.session.act(`Changed a sale record of ${castingName(index, after.castingId)}`, trx =>
+    updateSale(trx, after),
   );
+});
+
+const updateMany = needsCollection.input(inputs.updateSales).handler(async ({ context, input }) => {
+  const index = await referenceIndex(context.session);
+  const ids = [...new Set(input.changes.map(change => change.id))];
+  const sales = new Map((await listSales(context.db, { ids })).map(sale => [sale.id, sale]));
+  for (const { id, patch } of input.changes) {
+    const sale = sales.get(id);
+    if (!sale) throw notFound('sale record', id);
+    sales.set(id, changed(index, sale, patch));
+  }
+  await context.session.act(`Changed ${count(sales.size)}`, async trx => {
+    for (const sale of sales.values()) await updateSale(trx, sale);
+  });
 });
 
 const count = (number: number) => (number === 1 ? 'a sale record' : `${number} sale records`);
@@ -122,4 +160,4 @@ const exclude = needsCollection.input(inputs.excludeSales).handler(async ({ cont
   await context.session.act(label, trx => excludeSales(trx, input.ids, input.excluded, input.why));
 });
 
-export const sales = { list, create, update, remove, exclude };
+export const sales = { list, create, update, updateMany, remove, exclude };

@@ -35,6 +35,8 @@ export interface SaleRow {
   excludedWhy: string;
   /** Set where it came from the owner's own disposal. */
   own: boolean;
+  /** How far it counts: left out by the owner, set aside by the engine as of no use, doubted as wild, or counted. */
+  standing: 'counted' | 'doubtful' | 'set aside' | 'left out';
   /** Why the engine set it aside or doubts it, or null. */
   doubt: string | null;
   notes: string;

@@ -26,6 +26,40 @@ describe('sale records', () => {
     });
   });
 
+  it('change many at once in one action, or none of them', async () => {
+    const { api, dart } = await withCar();
+    const before = await api.sales.list({ castingId: dart });
+    const [first, second] = before.map(sale => sale.id);
+    const changes = [
+      { id: first ?? 0, patch: { grade: 5, missingParts: ['glazing' as const] } },
+      { id: second ?? 0, patch: { grade: 5 } },
+    ];
+    await api.sales.updateMany({ changes });
+    const after = await api.sales.list({ castingId: dart });
+    expect(after.slice(0, 2).map(sale => [sale.grade, sale.missingParts])).toEqual([
+      [5, ['glazing']],
+      [5, []],
+    ]);
+    await api.collection.undo();
+    expect(await api.sales.list({ castingId: dart })).toEqual(before);
+    const bad = [...changes, { id: 99_999, patch: { grade: 4 } }];
+    expect((await refusalOf(api.sales.updateMany({ changes: bad }))).code).toBe('NOT_FOUND');
+    expect(await api.sales.list({ castingId: dart })).toEqual(before);
+  });
+
+  it('say how far each counts', async () => {
+    const { api, dart, variations } = await withCar();
+    const sale = { soldOn: '2026-02-01', castingId: dart, variationId: variations.emberTwin, grade: 6 };
+    const { id: foreign } = await api.sales.create({ ...sale, price: 5000, currency: 'EUR' });
+    const { id: wild } = await api.sales.create({ ...sale, price: 1_200_000, currency: 'USD' });
+    const { id: gift } = await api.sales.create({ ...sale, price: 100, currency: 'USD' });
+    await api.sales.exclude({ ids: [gift], excluded: true });
+    const rows = await api.sales.list({});
+    const standing = (id: number) => rows.find(row => row.id === id)?.standing;
+    expect([foreign, wild, gift].map(standing)).toEqual(['set aside', 'doubtful', 'left out']);
+    expect(rows.filter(row => row.standing === 'counted')).toHaveLength(18);
+  });
+
   it('refuse a variation of another casting and a price of nothing', async () => {
     const { api, osprey, variations } = await withCar();
     const sale = { soldOn: '2026-01-01', price: 100, currency: 'USD', castingId: osprey };
