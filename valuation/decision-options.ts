@@ -7,7 +7,7 @@ import {
 } from './car-worths.ts';
 import { type FittedMarket, remembered } from './fitted-market.ts';
 import { guardsAgainstPaint } from './guards.ts';
-import { lowDiscrepancy } from './low-discrepancy.ts';
+import { lowDiscrepancy, mostDimensions } from './low-discrepancy.ts';
 import { addCosts, type Cost, planComponents } from './plan-cost.ts';
 import { standardPlan } from './standard-plan.ts';
 import type { Guard, RestorationPlan, Subject, ThreePoint, Valuation, Worth } from './types.ts';
@@ -29,13 +29,24 @@ type Undrawn = Omit<Considered, 'draws'>;
 const samplePoints = (fitted: FittedMarket): NormalPoints =>
   remembered(fitted, 'points', () => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
 
+/** The first two dimensions are the worths'; a cost's draws must not go with them. */
+const costDimensions = mostDimensions - 2;
+
+/** Coordinates for any number of costs: beyond the net's dimensions they come again, taken in another order. */
+const costPoints = (components: number): Float64Array[] => {
+  const net = lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2);
+  return Array.from({ length: Math.max(1, components) }, (_, k) => {
+    const turn = Math.floor(k / costDimensions);
+    const points = net[k % costDimensions]!;
+    // An odd stride visits every place of a power of two once.
+    return turn === 0 ? points : points.map((_, i) => points[(i * (2 * turn * 37 + 1)) % sampleSize]!);
+  });
+};
+
 /** Costs of a kind recur over the cars of a collection: each is drawn once. */
 const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
   const key = components.map(({ low, likely, high }) => `${low} ${likely} ${high}`).join();
-  // The first two dimensions are the worths'; a cost's draws must not go with them.
-  return remembered(fitted, `cost ${key}`, () =>
-    addCosts(components, lowDiscrepancy(sampleSize, 2 + Math.max(1, components.length), seed).slice(2)),
-  );
+  return remembered(fitted, `cost ${key}`, () => addCosts(components, costPoints(components.length)));
 };
 
 /** What is left of a worth for a car kept for its parts: a share of the worth of a complete one at the usual grade. */

@@ -74,8 +74,8 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
       other: 0.7,
     },
     unknownGrade: 6,
-    halfLifeYears: 8,
-    gradeDistanceHalf: 6,
+    halfLifeYears: 10,
+    gradeDistanceHalf: 8,
     index: 'none',
     leastEvidence: 2,
     prior: {

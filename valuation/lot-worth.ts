@@ -1,9 +1,11 @@
 import { checkBetween } from './check-input.ts';
-import { normalCdf, normalQuantile } from './normal.ts';
+import { normalCdf } from './normal.ts';
 import type { Range, Worth } from './types.ts';
 
-/** Nodes at which the part that all worths share is taken: the middles of as many equally likely stretches. */
-const nodes = 200;
+/** Places, in standard deviations, at which the part that all worths share is taken, each weighted by the normal density. */
+const step = 0.05;
+const places = Array.from({ length: 241 }, (_, i) => (i - 120) * step);
+const density = (z: number) => (step * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI);
 
 export interface LotWorth {
   mean: number;
@@ -22,26 +24,27 @@ export interface LotWorth {
 export const lotWorth = (worths: readonly Worth[], correlation: number): LotWorth => {
   if (worths.length === 0) throw new RangeError('worths must not be empty');
   checkBetween(correlation, 0, 1, 'correlation');
-  const shared = Math.sqrt(correlation);
-  const parts = Array.from({ length: nodes }, (_, i) => {
-    const z = normalQuantile((i + 0.5) / nodes);
+  // One car shares with none.
+  const rho = worths.length > 1 ? correlation : 0;
+  const parts = places.map(z => {
     let mean = 0;
     let variance = 0;
     for (const { logMean, logSd } of worths) {
-      const own = logSd * logSd * (1 - correlation);
-      const expected = Math.exp(logMean + logSd * shared * z + own / 2);
+      const own = logSd * logSd * (1 - rho);
+      const expected = Math.exp(logMean + logSd * Math.sqrt(rho) * z + own / 2);
       mean += expected;
       variance += expected * expected * Math.expm1(own);
     }
     const square = Math.log1p(variance / (mean * mean));
-    return { log: Math.log(mean) - square / 2, sd: Math.sqrt(square) };
+    return { log: Math.log(mean) - square / 2, sd: Math.sqrt(square), weight: density(z) };
   });
   const cdf = (amount: number) => {
     if (!(amount > 0)) return 0;
     const log = Math.log(amount);
     let sum = 0;
-    for (const { log: at, sd } of parts) sum += sd > 0 ? normalCdf((log - at) / sd) : Number(log >= at);
-    return sum / nodes;
+    for (const { log: at, sd, weight } of parts)
+      sum += weight * (sd > 0 ? normalCdf((log - at) / sd) : Number(log >= at));
+    return Math.min(1, sum);
   };
   const quantile = (p: number) => {
     checkBetween(p, 1e-9, 1 - 1e-9, 'p');

@@ -51,7 +51,7 @@ describe('prepareSales', () => {
   it('weighs by recency times reliability: half at the half-life, the record’s own reliability before its source’s', () => {
     const { sales } = prepare(
       { soldOn: on },
-      { soldOn: '2017-06-30' },
+      { soldOn: '2015-06-30' },
       { soldOn: on, source: 'listing' },
       { soldOn: on, source: 'listing', reliability: 0.9 },
       { soldOn: on, source: 'a rumour' },
