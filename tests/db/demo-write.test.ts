@@ -44,7 +44,7 @@ beforeAll(async () => {
     valuations: [snapshot(1, '2024-10-31'), snapshot(2, '2024-10-31'), snapshot(1, '2024-11-30')],
     onProgress: done => progress.push(done),
   });
-}, 240_000);
+}, 600_000);
 
 afterAll(async () => {
   await collection.close({ at });
