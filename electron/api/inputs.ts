@@ -151,6 +151,8 @@ export const updatePhoto = z.object({
   takenOn: isoDate.nullable().optional(),
   position: z.int().optional(),
 });
+/** All photographs of one car, lot or variation, in the order in which they are to stand. */
+export const reorderPhotos = z.object({ ids: z.array(id).min(1).max(1000) });
 export const readPhoto = z.object({
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
   size: z.enum(['thumbnail', 'screen', 'original']),

@@ -73,6 +73,20 @@ const update = needsCollection.input(inputs.updatePhoto).handler(async ({ contex
   await context.session.act('Changed a photograph', trx => updatePhoto(trx, id, changes));
 });
 
+/** Puts the photographs of one car, lot or variation in the given order, as one action. */
+const reorder = needsCollection.input(inputs.reorderPhotos).handler(async ({ context, input }) => {
+  const photos = await listPhotos(context.db, { ids: input.ids });
+  const gone = input.ids.find(id => !photos.some(photo => photo.id === id));
+  if (gone !== undefined) throw notFound('photograph', gone);
+  const owners = new Set(
+    photos.map(({ carId, lotId, variationId }) => [carId, lotId, variationId].join('/')),
+  );
+  if (owners.size > 1) throw refused('Photographs are put in order within one car, lot or variation.');
+  await context.session.act('Reordered photographs', async trx => {
+    for (const [position, id] of input.ids.entries()) await updatePhoto(trx, id, { position });
+  });
+});
+
 /** Takes a photograph off; its file stays in the folder, so that undo brings it back. */
 const remove = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
   const [photo] = await listPhotos(context.db, { ids: [input.id] });
@@ -80,4 +94,4 @@ const remove = needsCollection.input(inputs.byId).handler(async ({ context, inpu
   await context.session.act('Took a photograph off', trx => removePhoto(trx, input.id));
 });
 
-export const photos = { add, read, update, remove };
+export const photos = { add, read, update, reorder, remove };

@@ -1,0 +1,105 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import type { CarPage } from '../../../../electron/api/views.ts';
+import type { Currency, IsoDate } from '../../../../valuation/types.ts';
+import type { Option } from '../../../../valuation/words.ts';
+import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { Section } from '../../../components/layout/section.tsx';
+import { StickyIndex } from '../../../components/layout/sticky-index.tsx';
+import type { WorthKind } from '../../../components/worth-strip/large-worth-strip.tsx';
+import { Books } from './books/books.tsx';
+import classes from './car.module.css';
+import { CarHead } from './car-head.tsx';
+import { carTitle } from './car-names.ts';
+import { ConditionSection } from './condition/condition-section.tsx';
+import { DecisionSection } from './decision/decision-section.tsx';
+import { Evidence } from './evidence/evidence.tsx';
+import { History } from './history.tsx';
+import { Identity } from './identity/identity.tsx';
+import { Photographs } from './photographs/photographs.tsx';
+import { PlanSection } from './plan/plan-section.tsx';
+import { OptionsTable } from './recommendation/options-table.tsx';
+import { WhatToDo } from './recommendation/what-to-do.tsx';
+import { useCarKeys } from './use-car-keys.ts';
+import { WorthBlock } from './worth/worth-block.tsx';
+import { WorthHistory } from './worth/worth-history.tsx';
+
+const index = [
+  { id: 'car', label: 'Car' },
+  { id: 'worth', label: 'Worth' },
+  { id: 'what-to-do', label: 'What to do' },
+  { id: 'condition', label: 'Condition' },
+  { id: 'plan', label: 'Plan' },
+  { id: 'evidence', label: 'Evidence' },
+  { id: 'decision', label: 'Decision' },
+  { id: 'books', label: 'Books' },
+  { id: 'over-time', label: 'Over time' },
+  { id: 'history', label: 'History' },
+];
+
+const goTo = (id: string) => {
+  const section = document.getElementById(id);
+  section?.scrollIntoView({ block: 'start' });
+  section?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
+};
+
+/** All of one car on one page, its parts always within reach through the index. */
+export const CarBody = ({ car, currency, today }: { car: CarPage; currency: Currency; today: IsoDate }) => {
+  const [, navigate] = useLocation();
+  const [which, setWhich] = useState<WorthKind>('asFound');
+  const [choice, setChoice] = useState<Option | null>(null);
+  useCarKeys(car, goTo);
+  const explain = (worth: WorthKind) => {
+    setWhich(worth);
+    goTo('evidence');
+  };
+  const choose = (option: Option) => {
+    setChoice(option);
+    goTo('decision');
+  };
+  return (
+    <>
+      <PageHeader
+        title={carTitle(car)}
+        back={{ label: 'Cars', to: '/cars' }}
+        facts={<CarHead.Facts car={car} />}
+        actions={<CarHead.Actions car={car} />}
+      />
+      <StickyIndex entries={index} label="Parts of this page" />
+      <div className="page">
+        <section id="car" className={classes.top} aria-label="Photographs and identity">
+          <Photographs car={car} />
+          <Identity car={car} />
+        </section>
+        <Section
+          id="worth"
+          title="Worth"
+          aside="what it would bring, four times in five; the tick is the middle"
+        >
+          <WorthBlock
+            car={car}
+            currency={currency}
+            today={today}
+            onExplain={explain}
+            onOpenRecord={record => navigate(`~/sales?record=${record}`)}
+          />
+        </Section>
+        <Section id="what-to-do" title="What to do" aside={`gain over leaving it, in ${currency}`}>
+          <WhatToDo car={car} currency={currency} />
+          <OptionsTable car={car} currency={currency} onChoose={choose} />
+        </Section>
+        <ConditionSection car={car} today={today} />
+        <PlanSection car={car} currency={currency} />
+        <Evidence car={car} currency={currency} which={which} onWhich={setWhich} />
+        <DecisionSection car={car} choice={choice} onChoice={setChoice} />
+        <Books car={car} currency={currency} today={today} />
+        <Section id="over-time" title="Worth over time" aside={`in ${currency}`}>
+          <WorthHistory car={car} currency={currency} />
+        </Section>
+        <Section id="history" title="History">
+          <History car={car} />
+        </Section>
+      </div>
+    </>
+  );
+};

@@ -1,0 +1,40 @@
+import type { CarRow } from '../../../../electron/api/views.ts';
+
+/** What a car is called: the name it was sold under, else its casting, else what was written, else that it is not known. */
+export const carTitle = (
+  car: Pick<CarRow, 'releaseName' | 'casting' | 'asWritten' | 'inventoryNumber'>,
+): string =>
+  car.releaseName || car.casting || car.asWritten.casting || `Unidentified car ${car.inventoryNumber}`;
+
+/** The colour of a car that is identified, or the one that was written of it. */
+export const carColour = (car: Pick<CarRow, 'features' | 'asWritten'>): string =>
+  car.features.colour || car.asWritten.colour || '';
+
+export const featureNames = {
+  colour: 'Colour',
+  bodyFinish: 'Body finish',
+  basePaint: 'Base paint',
+  rearEnd: 'Rear end',
+  roof: 'Roof',
+  interior: 'Interior',
+  glazing: 'Glazing',
+  wheels: 'Wheels',
+  accessory: 'Accessory',
+  country: 'Country',
+} as const;
+
+/** What must be said wherever a car is shown or sold whose finish is no longer the factory's. */
+export const finishRecord = (state: CarRow['finishState']): string | null => {
+  switch (state) {
+    case 'restored':
+      return 'Restored. It is shown, valued, reported and sold as restored.';
+    case 'customised':
+      return 'Customised. It is shown, valued, reported and sold as customised.';
+    case 'stripped':
+      return 'Stripped of its finish, and shown and valued as such.';
+    case 'touched up':
+      return 'Touched up. It is shown, valued, reported and sold as touched up.';
+    case 'original':
+      return null;
+  }
+};

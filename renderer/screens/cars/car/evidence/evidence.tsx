@@ -1,0 +1,134 @@
+import { Button, SegmentedControl } from '@mantine/core';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { CarPage } from '../../../../../electron/api/views.ts';
+import type { Currency } from '../../../../../valuation/types.ts';
+import { api } from '../../../../api/client.ts';
+import { RangeText } from '../../../../components/amounts/amount.tsx';
+import { ErrorState } from '../../../../components/layout/error-state.tsx';
+import { LoadingState } from '../../../../components/layout/loading-state.tsx';
+import { Section } from '../../../../components/layout/section.tsx';
+import type { WorthKind } from '../../../../components/worth-strip/large-worth-strip.tsx';
+import { usedColumns } from './adjustments.ts';
+import classes from './evidence.module.css';
+import { RecordRow } from './record-row.tsx';
+
+const kinds: { value: WorthKind; label: string }[] = [
+  { value: 'asFound', label: 'As found' },
+  { value: 'restored', label: 'Restored' },
+  { value: 'originalFinish', label: 'Original finish' },
+];
+
+const fewest = 12;
+const step = 50;
+
+/** The sale records behind a worth, line by line: what each was sold for, and how it was brought to this car. */
+export const Evidence = ({
+  car,
+  currency,
+  which,
+  onWhich,
+}: {
+  car: CarPage;
+  currency: Currency;
+  which: WorthKind;
+  onWhich: (which: WorthKind) => void;
+}) => {
+  const [shown, setShown] = useState<number | null>(null);
+  const [open, setOpen] = useState<number | null>(null);
+  const explanation = useQuery({
+    queryKey: ['explain', car.id, which],
+    queryFn: () => api.worth.explain({ carId: car.id, which }),
+    placeholderData: keepPreviousData,
+  });
+  const content = () => {
+    if (explanation.error) return <ErrorState error={explanation.error} retry={explanation.refetch} />;
+    if (!explanation.data) return <LoadingState />;
+    const { records, sentence, worth, help } = explanation.data;
+    const near = records.filter(({ level }) => level === 'variation' || level === 'casting').length;
+    const count = shown ?? Math.max(near, Math.min(fewest, records.length));
+    const rows = records.slice(0, count);
+    const columns = usedColumns(rows);
+    return (
+      <>
+        <p className={classes.sentence}>
+          {worth ? (
+            <>
+              <RangeText range={worth} currency={currency} /> <span>{sentence}.</span>
+            </>
+          ) : (
+            <span>{help.length > 0 ? help.join(' ') : 'There is not enough evidence for this worth.'}</span>
+          )}
+        </p>
+        {rows.length === 0 ? (
+          <p className="soft">
+            No sale record bears on it yet. <Link href="~/sales">Enter or import sale records</Link>
+          </p>
+        ) : (
+          <div className={classes.scroll}>
+            <table className={classes.grid}>
+              <thead>
+                <tr>
+                  <th scope="col">Sold on</th>
+                  <th scope="col">Variation</th>
+                  <th scope="col">As sold</th>
+                  <th scope="col" className={classes.end}>
+                    Price
+                  </th>
+                  {columns.map(({ what, title }) => (
+                    <th key={what} scope="col" className={classes.end}>
+                      {title}
+                    </th>
+                  ))}
+                  <th scope="col" className={classes.end}>
+                    Brought here
+                  </th>
+                  <th scope="col">Weight</th>
+                  <th scope="col">Counts as</th>
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map(record => (
+                  <RecordRow
+                    key={record.id}
+                    record={record}
+                    currency={currency}
+                    columns={columns}
+                    open={open === record.id}
+                    onToggle={() => setOpen(open === record.id ? null : record.id)}
+                  />
+                ))}
+              </tbody>
+            </table>
+          </div>
+        )}
+        {records.length > count ? (
+          <Button variant="subtle" onClick={() => setShown(count + step)}>
+            Show {Math.min(step, records.length - count)} more of the {records.length - count} from further
+            off
+          </Button>
+        ) : null}
+      </>
+    );
+  };
+  return (
+    <Section
+      id="evidence"
+      title="Evidence"
+      aside={
+        <SegmentedControl
+          aria-label="Which worth"
+          data={kinds}
+          value={which}
+          onChange={value => {
+            setOpen(null);
+            onWhich(value as WorthKind);
+          }}
+        />
+      }
+    >
+      {content()}
+    </Section>
+  );
+};

@@ -1,0 +1,101 @@
+import { Link } from 'wouter';
+import { currencyDecimals } from '../../../../../valuation/money.ts';
+import type { Currency } from '../../../../../valuation/types.ts';
+import { gradeLabel } from '../../../../../valuation/words.ts';
+import { amountText, dateText, percentText, worthText } from '../../../../components/format.ts';
+import { type AdjustmentColumn, type ExplainedRecord, factorOf, factorText, stepsOf } from './adjustments.ts';
+import classes from './evidence.module.css';
+
+const levelWords = {
+  variation: 'this variation',
+  casting: 'its casting',
+  series: 'its series',
+  everything: 'further off',
+} as const;
+
+const Steps = ({ record, currency, span }: { record: ExplainedRecord; currency: Currency; span: number }) => {
+  const unit = 10 ** (currencyDecimals(currency) - currencyDecimals(record.currency));
+  const steps = stepsOf(record, unit);
+  return (
+    <tr className={classes.steps}>
+      <td colSpan={span}>
+        <ol>
+          <li>
+            <span>
+              sold {dateText(record.soldOn)}
+              {record.source ? `, ${record.source}` : ''}
+            </span>
+            <span />
+            <span className="amount">
+              {amountText(record.price, record.currency)} {record.currency}
+            </span>
+          </li>
+          {steps.map((step, place) => (
+            <li key={place}>
+              <span>{step.why}</span>
+              <span className="amount">{factorText(step.factor)}</span>
+              <span className="amount">{amountText(step.after, currency)}</span>
+            </li>
+          ))}
+        </ol>
+        <Link href={`~/sales?record=${record.id}`}>Open this sale record</Link>
+      </td>
+    </tr>
+  );
+};
+
+/** One sale record of the adjustment grid; opened, it shows each step with its reason. */
+export const RecordRow = ({
+  record,
+  currency,
+  columns,
+  open,
+  onToggle,
+}: {
+  record: ExplainedRecord;
+  currency: Currency;
+  columns: readonly { what: AdjustmentColumn }[];
+  open: boolean;
+  onToggle: () => void;
+}) => (
+  <>
+    <tr data-doubtful={record.doubtful || undefined} data-open={open || undefined}>
+      <th scope="row">
+        <button type="button" className={classes.toggle} aria-expanded={open} onClick={onToggle}>
+          <span className={classes.arrow} aria-hidden="true">
+            ›
+          </span>
+          {dateText(record.soldOn)}
+        </button>
+      </th>
+      <td className={classes.of}>{record.variation || 'casting only'}</td>
+      <td>
+        {record.grade === null ? 'ungraded' : gradeLabel(record.grade)} {record.finishState}
+      </td>
+      <td className="amount">
+        {amountText(record.price, record.currency)}
+        {record.currency === currency ? null : <span className={classes.foreign}>{record.currency}</span>}
+      </td>
+      {columns.map(({ what }) => {
+        const factor = factorOf(record, what);
+        return (
+          <td key={what} className={`amount ${factor === null ? 'soft' : ''}`}>
+            {factor === null ? '–' : factorText(factor)}
+          </td>
+        );
+      })}
+      <td className={`amount ${classes.adjusted}`}>{worthText(record.adjusted, currency)}</td>
+      <td className={classes.weight}>
+        <span aria-hidden="true">
+          <i style={{ width: `${Math.min(1, record.weight) * 100}%` }} />
+        </span>
+        {percentText(Math.min(1, record.weight))}
+      </td>
+      <td className={classes.level}>
+        {levelWords[record.level]}
+        {record.doubtful ? <strong className="caution"> doubtful</strong> : null}
+      </td>
+    </tr>
+    {open ? <Steps record={record} currency={currency} span={7 + columns.length} /> : null}
+  </>
+);

@@ -1,0 +1,21 @@
+import type { CarPage } from '../../../../electron/api/views.ts';
+import { dateText } from '../../../components/format.ts';
+import classes from './history.module.css';
+
+/** What was done to this car's entries, newest first, taken-back ones struck through. */
+export const History = ({ car }: { car: CarPage }) =>
+  car.history.length === 0 ? (
+    <p className="soft">Nothing has been changed yet.</p>
+  ) : (
+    <ol className={classes.entries}>
+      {car.history.map(entry => (
+        <li key={entry.id} data-undone={entry.undone || undefined}>
+          <time dateTime={entry.at}>{dateText(entry.at)}</time>
+          <span>
+            {entry.undone ? <del>{entry.label}</del> : entry.label}
+            {entry.undone ? <span className="soft"> taken back</span> : null}
+          </span>
+        </li>
+      ))}
+    </ol>
+  );

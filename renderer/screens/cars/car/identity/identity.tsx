@@ -1,0 +1,160 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { CarPage } from '../../../../../electron/api/views.ts';
+import type { BasePaint } from '../../../../../valuation/words.ts';
+import { finishStates, gradeLabel, grades } from '../../../../../valuation/words.ts';
+import { api } from '../../../../api/client.ts';
+import { useAction } from '../../../../api/use-action.ts';
+import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
+import { FinishState } from '../../../../components/marks/finish-state.tsx';
+import { carColour, finishRecord } from '../car-names.ts';
+import { InPlaceChoice, InPlaceText } from '../in-place.tsx';
+import { FeatureList } from './feature-list.tsx';
+import { Identify } from './identify.tsx';
+import classes from './identity.module.css';
+
+type Patch = Parameters<typeof api.cars.update>[0]['changes'][number]['patch'];
+
+const gradeChoices = [
+  { value: '', label: 'ungraded' },
+  ...grades.toReversed().map(grade => ({ value: String(grade), label: gradeLabel(grade) })),
+];
+const stateChoices = finishStates.map(state => ({ value: state, label: state }));
+const statusChoices = ['kept', 'on the bench', 'donor'].map(status => ({ value: status, label: status }));
+
+const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void }) => (
+  <div className={classes.standing}>
+    <div className={classes.grade} data-key="grade">
+      <InPlaceChoice
+        label="Grade"
+        value={car.grade === null ? '' : String(car.grade)}
+        choices={gradeChoices}
+        onSave={grade => save({ grade: grade === '' ? null : Number(grade) })}
+      >
+        {car.grade === null ? (
+          <span className={classes.ungraded}>ungraded</span>
+        ) : (
+          <span className={classes.figure}>{gradeLabel(car.grade)}</span>
+        )}
+      </InPlaceChoice>
+      <span className={classes.rule} aria-hidden="true">
+        <span style={{ width: `${(car.grade ?? 0) * 10}%` }} />
+      </span>
+    </div>
+    <div className={classes.finish}>
+      <InPlaceChoice
+        label="Finish state"
+        value={car.finishState}
+        choices={stateChoices}
+        onSave={state => save({ finishState: finishStates.find(word => word === state) ?? 'original' })}
+      >
+        <FinishState state={car.finishState} />
+      </InPlaceChoice>
+      <span className={classes.under}>finish</span>
+    </div>
+    {car.rarity ? (
+      <div className={classes.finish}>
+        <span className={classes.rarity} data-rarity={car.rarity}>
+          {car.rarity}
+        </span>
+        <span className={classes.under}>variation</span>
+      </div>
+    ) : null}
+  </div>
+);
+
+/** What the car is and where it stands; whatever its owner decides is edited in place. */
+export const Identity = ({ car }: { car: CarPage }) => {
+  const [identifying, setIdentifying] = useState(car.identified === 'no');
+  const lots = useQuery({ queryKey: ['lots'], queryFn: () => api.lots.list() });
+  const update = useAction((patch: Patch) => api.cars.update({ changes: [{ id: car.id, patch }] }), {
+    label: `${car.inventoryNumber} changed`,
+  });
+  const save = (patch: Patch) => update.mutate(patch);
+  const record = finishRecord(car.finishState);
+  const sold = car.status === 'sold';
+  return (
+    <div className={classes.identity}>
+      <div className={classes.colour}>
+        <LacquerChip
+          name={carColour(car)}
+          swatch={car.swatch}
+          basePaint={car.identified === 'variation' ? (car.features.basePaint as BasePaint | '') : ''}
+          size="large"
+        />
+        <Standing car={car} save={save} />
+      </div>
+      {record ? <p className={classes.record}>{record}</p> : null}
+      <div className={classes.what}>
+        <FeatureList car={car} />
+        <Button data-key="identify" aria-expanded={identifying} onClick={() => setIdentifying(!identifying)}>
+          {identifying ? 'Close' : car.identified === 'variation' ? 'Identify anew' : 'Identify it'}
+        </Button>
+      </div>
+      {identifying ? <Identify car={car} onDone={() => setIdentifying(false)} /> : null}
+      {car.factorySpecification ? (
+        <p className={classes.specification}>
+          <span className={classes.term}>Factory specification</span> {car.factorySpecification}
+        </p>
+      ) : null}
+      <dl className={classes.facts}>
+        <dt>Inventory number</dt>
+        <dd>
+          <InPlaceText
+            label="Inventory number"
+            value={car.inventoryNumber}
+            placeholder="none"
+            required
+            onSave={inventoryNumber => save({ inventoryNumber })}
+          />
+        </dd>
+        <dt>Lot</dt>
+        <dd className={classes.lot}>
+          <InPlaceChoice
+            label="Lot"
+            value={car.lotId === null ? '' : String(car.lotId)}
+            choices={[
+              { value: '', label: 'of no lot' },
+              ...(lots.data ?? []).map(lot => ({ value: String(lot.id), label: lot.name })),
+            ]}
+            onSave={lotId => save({ lotId: lotId === '' ? null : Number(lotId) })}
+          >
+            {car.lot ?? <i className="soft">of no lot</i>}
+          </InPlaceChoice>
+          {car.lotId === null ? null : <Link href={`~/lots/${car.lotId}`}>open</Link>}
+        </dd>
+        <dt>Location</dt>
+        <dd>
+          <InPlaceText
+            label="Location"
+            value={car.location}
+            placeholder="where it lies"
+            onSave={location => save({ location })}
+          />
+        </dd>
+        <dt>Status</dt>
+        <dd>
+          <InPlaceChoice
+            label="Status"
+            value={car.status}
+            disabled={sold}
+            choices={sold ? [{ value: 'sold', label: 'sold' }] : statusChoices}
+            onSave={status => save({ status: status as 'kept' | 'on the bench' | 'donor' })}
+          />
+        </dd>
+        <dt>Notes</dt>
+        <dd>
+          <InPlaceText
+            label="Notes"
+            value={car.notes}
+            placeholder="anything worth remembering"
+            lines
+            onSave={notes => save({ notes })}
+          />
+        </dd>
+      </dl>
+    </div>
+  );
+};

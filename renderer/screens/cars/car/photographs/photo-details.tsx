@@ -1,0 +1,123 @@
+import { ActionIcon, Autocomplete, Button, Popover, Select, TextInput } from '@mantine/core';
+import { DateInput } from '@mantine/dates';
+import { IconArrowLeft, IconArrowRight, IconPencil, IconTrash } from '@tabler/icons-react';
+import { useState } from 'react';
+import type { PhotoView } from '../../../../../electron/api/views.ts';
+import { api } from '../../../../api/client.ts';
+import { useAction } from '../../../../api/use-action.ts';
+import { dateText } from '../../../../components/format.ts';
+import { photoName } from './pairs.ts';
+import classes from './photographs.module.css';
+
+const views = ['near side', 'off side', 'front', 'rear', 'top', 'base', 'detail', 'packaging'];
+const states = [
+  { value: 'before', label: 'before the work' },
+  { value: 'during', label: 'during the work' },
+  { value: 'after', label: 'after the work' },
+];
+
+type Details = Pick<PhotoView, 'view' | 'caption' | 'state' | 'takenOn'>;
+
+const DetailsForm = ({ photo, onDone }: { photo: PhotoView; onDone: () => void }) => {
+  const [draft, setDraft] = useState<Details>({
+    view: photo.view,
+    caption: photo.caption,
+    state: photo.state,
+    takenOn: photo.takenOn,
+  });
+  const save = useAction((details: Details) => api.photos.update({ id: photo.id, ...details }), {
+    label: 'Photograph described',
+    onDone,
+  });
+  return (
+    <form
+      className={classes.details}
+      onSubmit={event => {
+        event.preventDefault();
+        save.mutate(draft);
+      }}
+    >
+      <Autocomplete
+        label="View"
+        data={views}
+        value={draft.view}
+        onChange={view => setDraft({ ...draft, view })}
+        comboboxProps={{ withinPortal: false }}
+        data-autofocus
+      />
+      <Select
+        label="State"
+        placeholder="neither before nor after"
+        data={states}
+        value={draft.state || null}
+        clearable
+        onChange={state => setDraft({ ...draft, state: state ?? '' })}
+        comboboxProps={{ withinPortal: false }}
+      />
+      <TextInput
+        label="Caption"
+        value={draft.caption}
+        maxLength={200}
+        onChange={event => setDraft({ ...draft, caption: event.currentTarget.value })}
+      />
+      <DateInput
+        label="Taken on"
+        value={draft.takenOn}
+        clearable
+        onChange={takenOn => setDraft({ ...draft, takenOn })}
+        popoverProps={{ withinPortal: false }}
+      />
+      <div className={classes.formActions}>
+        <Button type="submit" variant="filled" loading={save.isPending}>
+          Keep
+        </Button>
+        <Button variant="subtle" onClick={onDone}>
+          Cancel
+        </Button>
+      </div>
+    </form>
+  );
+};
+
+/** What the photograph in view shows, and what can be done with it. */
+export const PhotoDetails = ({
+  photo,
+  place,
+  of,
+  onMove,
+}: {
+  photo: PhotoView;
+  place: number;
+  of: number;
+  onMove: (by: number) => void;
+}) => {
+  const [editing, setEditing] = useState(false);
+  const remove = useAction(() => api.photos.remove({ id: photo.id }), { label: 'Photograph taken off' });
+  return (
+    <div className={classes.caption}>
+      <span className={classes.says}>
+        {photoName(photo)}
+        {photo.takenOn ? <span className="soft"> · {dateText(photo.takenOn)}</span> : null}
+      </span>
+      <ActionIcon aria-label="Earlier in the row" disabled={place === 0} onClick={() => onMove(-1)}>
+        <IconArrowLeft size={16} stroke={1.75} />
+      </ActionIcon>
+      <ActionIcon aria-label="Later in the row" disabled={place === of - 1} onClick={() => onMove(1)}>
+        <IconArrowRight size={16} stroke={1.75} />
+      </ActionIcon>
+      <Popover opened={editing} onChange={setEditing} position="bottom-end" trapFocus width={300}>
+        <Popover.Target>
+          <ActionIcon aria-label="Describe this photograph" onClick={() => setEditing(!editing)}>
+            <IconPencil size={16} stroke={1.75} />
+          </ActionIcon>
+        </Popover.Target>
+        <Popover.Dropdown>
+          <DetailsForm key={photo.id} photo={photo} onDone={() => setEditing(false)} />
+        </Popover.Dropdown>
+      </Popover>
+      <ActionIcon aria-label="Take this photograph off" onClick={() => remove.mutate()}>
+        <IconTrash size={16} stroke={1.75} />
+      </ActionIcon>
+    </div>
+  );
+};

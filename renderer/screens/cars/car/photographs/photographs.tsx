@@ -1,0 +1,147 @@
+import { Button, Modal } from '@mantine/core';
+import { useRef, useState } from 'react';
+import type { CarPage } from '../../../../../electron/api/views.ts';
+import { api } from '../../../../api/client.ts';
+import { useAction } from '../../../../api/use-action.ts';
+import { Photo } from '../../../../components/photo/photo.tsx';
+import { carTitle } from '../car-names.ts';
+import { BeforeAfter } from './before-after.tsx';
+import { photoName, photoPairs } from './pairs.ts';
+import { PhotoDetails } from './photo-details.tsx';
+import classes from './photographs.module.css';
+
+const accepted = 'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif';
+
+/** A car's photographs: one large, the others beside it, before against after where both were taken; files can be dropped on it. */
+export const Photographs = ({ car }: { car: CarPage }) => {
+  const photos = car.photoRows;
+  const pairs = photoPairs(photos);
+  const [chosen, setChosen] = useState<number | 'compare' | null>(null);
+  const [over, setOver] = useState(false);
+  const [enlarged, setEnlarged] = useState(false);
+  const picker = useRef<HTMLInputElement>(null);
+  const add = useAction((files: File[]) => api.photos.add({ carId: car.id, files }), {
+    label: (files: File[]) => (files.length === 1 ? 'Photograph added' : `${files.length} photographs added`),
+    failure: 'Not added',
+    onDone: added => setChosen(added[0]?.id ?? null),
+  });
+  const move = useAction((ids: number[]) => api.photos.reorder({ ids }), { label: 'Photographs reordered' });
+  const [pair] = pairs;
+  const comparing = pair !== undefined && (chosen === 'compare' || chosen === null);
+  const shown = photos.find(photo => photo.id === chosen) ?? photos[0];
+  const place = shown ? photos.indexOf(shown) : 0;
+  const name = carTitle(car);
+  const take = (files: FileList | null) => {
+    if (files && files.length > 0) add.mutate([...files]);
+  };
+  const shift = (by: number) => {
+    const ids = photos.map(photo => photo.id);
+    const [moved] = ids.splice(place, 1);
+    if (moved === undefined) return;
+    ids.splice(place + by, 0, moved);
+    setChosen(moved);
+    move.mutate(ids);
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: files can be dropped anywhere here; the button does the same by keyboard
+    <div
+      className={classes.photographs}
+      data-over={over || undefined}
+      onDragOver={event => {
+        if (!event.dataTransfer.types.includes('Files')) return;
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={event => {
+        event.preventDefault();
+        setOver(false);
+        take(event.dataTransfer.files);
+      }}
+    >
+      <div className={classes.large}>
+        {comparing ? (
+          <BeforeAfter pair={pair} car={name} />
+        ) : shown ? (
+          <button
+            type="button"
+            className={classes.enlarge}
+            aria-label={`Enlarge ${photoName(shown)}`}
+            onClick={() => setEnlarged(true)}
+          >
+            <Photo sha256={shown.sha256} size="screen" alt={`${name}, ${photoName(shown)}`} height="100%" />
+          </button>
+        ) : (
+          <div className={classes.none}>
+            <Photo sha256={null} alt="" height="100%" />
+            <span>Drop photographs here, or choose them</span>
+          </div>
+        )}
+      </div>
+      <div className={classes.row}>
+        {pair ? (
+          <button
+            type="button"
+            className={classes.compareThumb}
+            aria-pressed={comparing}
+            data-key="compare"
+            onClick={() => setChosen('compare')}
+          >
+            before | after
+          </button>
+        ) : null}
+        {photos.map(photo => (
+          <button
+            key={photo.id}
+            type="button"
+            className={classes.thumb}
+            aria-label={photoName(photo)}
+            aria-pressed={!comparing && photo === shown}
+            title={photoName(photo)}
+            onClick={() => setChosen(photo.id)}
+          >
+            <Photo sha256={photo.sha256} alt="" width={72} height={48} />
+          </button>
+        ))}
+        <input
+          ref={picker}
+          type="file"
+          accept={accepted}
+          multiple
+          hidden
+          onChange={event => {
+            take(event.currentTarget.files);
+            event.currentTarget.value = '';
+          }}
+        />
+        <Button
+          data-key="add-photographs"
+          variant={photos.length === 0 ? 'filled' : 'default'}
+          loading={add.isPending}
+          onClick={() => picker.current?.click()}
+        >
+          Add photographs
+        </Button>
+      </div>
+      {shown && !comparing ? (
+        <PhotoDetails photo={shown} place={place} of={photos.length} onMove={shift} />
+      ) : null}
+      {shown ? (
+        <Modal
+          opened={enlarged}
+          onClose={() => setEnlarged(false)}
+          title={`${name}, ${photoName(shown)}`}
+          size="90vw"
+        >
+          <Photo
+            sha256={shown.sha256}
+            size="original"
+            alt={`${name}, ${photoName(shown)}`}
+            fit="contain"
+            height="78vh"
+          />
+        </Modal>
+      ) : null}
+    </div>
+  );
+};

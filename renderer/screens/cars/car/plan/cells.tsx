@@ -1,0 +1,92 @@
+import { useEffect, useState } from 'react';
+import type { Currency, Minor } from '../../../../../valuation/types.ts';
+import { amountText, readerLocale } from '../../../../components/format.ts';
+import { parseMoney, separatorsOf } from '../../../../components/inputs/parse-money.ts';
+import classes from './plan.module.css';
+
+/** A small field whose text is read when it is left; what cannot be read is marked and goes back. */
+const ReadCell = ({
+  label,
+  shown,
+  read,
+}: {
+  label: string;
+  shown: string;
+  /** Takes the text over and returns null, or says why it cannot. */
+  read: (text: string) => string | null;
+}) => {
+  const [text, setText] = useState(shown);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    setText(shown);
+    setProblem(null);
+  }, [shown]);
+  return (
+    <input
+      className={`${classes.cell} ${classes.number}`}
+      aria-label={label}
+      aria-invalid={problem !== null || undefined}
+      title={problem ?? undefined}
+      inputMode="decimal"
+      autoComplete="off"
+      value={text}
+      onFocus={event => event.currentTarget.select()}
+      onChange={event => {
+        setText(event.currentTarget.value);
+        setProblem(null);
+      }}
+      onBlur={() => {
+        const said = text === shown ? null : read(text);
+        setProblem(said);
+      }}
+    />
+  );
+};
+
+export const AmountCell = ({
+  label,
+  currency,
+  value,
+  onChange,
+}: {
+  label: string;
+  currency: Currency;
+  value: Minor;
+  onChange: (minor: Minor) => void;
+}) => (
+  <ReadCell
+    label={label}
+    shown={amountText(value, currency)}
+    read={text => {
+      const parsed = parseMoney(text, currency, separatorsOf(readerLocale()));
+      if ('problem' in parsed) return parsed.problem;
+      if ((parsed.minor ?? 0) < 0) return 'This amount cannot be below nothing.';
+      onChange(parsed.minor ?? 0);
+      return null;
+    }}
+  />
+);
+
+export const NumberCell = ({
+  label,
+  value,
+  most = 10_000,
+  onChange,
+}: {
+  label: string;
+  value: number;
+  most?: number;
+  onChange: (value: number) => void;
+}) => (
+  <ReadCell
+    label={label}
+    shown={String(Math.round(value * 100) / 100)}
+    read={text => {
+      const number = Number(text.trim().replace(',', '.') || '0');
+      if (!Number.isFinite(number) || number < 0 || number > most)
+        return `A number from 0 to ${most} is needed here.`;
+      onChange(number);
+      return null;
+    }}
+  />
+);

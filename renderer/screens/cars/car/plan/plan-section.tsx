@@ -1,0 +1,122 @@
+import { Button, Textarea } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import type { CarPage, PlanView } from '../../../../../electron/api/views.ts';
+import type { Currency } from '../../../../../valuation/types.ts';
+import { api } from '../../../../api/client.ts';
+import { useAction } from '../../../../api/use-action.ts';
+import { RangeText } from '../../../../components/amounts/amount.tsx';
+import { CautionList } from '../../../../components/cautions/caution-list.tsx';
+import { cautionsFor } from '../../../../components/cautions/cautions.ts';
+import { percentText } from '../../../../components/format.ts';
+import { Section } from '../../../../components/layout/section.tsx';
+import classes from './plan.module.css';
+import { draftOfPlan, planInput, planProblem } from './plan-draft.ts';
+import { PlanLines } from './plan-lines.tsx';
+import { Deviations, PartsAfter, PlanMeasures } from './plan-measures.tsx';
+
+const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; currency: Currency }) => {
+  const saved = draftOfPlan(plan);
+  const savedText = JSON.stringify(saved);
+  const [draft, setDraft] = useState(saved);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: compared by what it says
+  useEffect(() => setDraft(saved), [savedText]);
+  const stock = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
+  const keep = useAction(() => api.decisions.savePlan(planInput(car.id, draft)), { label: 'Plan kept' });
+  const drop = useAction(() => api.decisions.removePlan({ id: car.id }), {
+    label: 'Back to the standard plan',
+  });
+  const changed = JSON.stringify(draft) !== savedText;
+  const problem = planProblem(draft);
+  const cautions = cautionsFor([
+    draft.notes,
+    ...draft.lines.map(line => line.name),
+    // Whatever its lines say, a plan that makes a finish anew takes paint off and puts paint on.
+    'strip and spray',
+  ]);
+  return (
+    <>
+      <div className={classes.head}>
+        <p className={classes.what}>
+          {plan.standard ? (
+            <>
+              <span className={classes.standard}>standard plan</span> From the assumption set, the same for
+              every car; change anything to make it this car’s own.
+            </>
+          ) : (
+            <>
+              <strong>This car’s own plan.</strong>{' '}
+              {car.fidelity.grade === 'to specification'
+                ? 'It follows the factory specification.'
+                : `It counts as ${car.fidelity.grade}: ${percentText(car.fidelity.factor)} of the worth to specification.`}
+            </>
+          )}
+        </p>
+        {car.worths.cost ? (
+          <p className={classes.cost}>
+            <span className="soft">cost, hours included</span>{' '}
+            <RangeText range={car.worths.cost} currency={currency} /> <span className="soft">{currency}</span>
+          </p>
+        ) : null}
+      </div>
+      <PlanMeasures draft={draft} onChange={setDraft} />
+      <PlanLines
+        draft={draft}
+        currency={currency}
+        stock={stock.data ?? []}
+        onChange={lines => setDraft({ ...draft, lines })}
+      />
+      <div className={classes.columns}>
+        <Deviations draft={draft} onChange={setDraft} />
+        <PartsAfter draft={draft} onChange={setDraft} />
+        <CautionList kinds={cautions} />
+      </div>
+      <Textarea
+        label="Notes on the work"
+        autosize
+        minRows={1}
+        maxRows={12}
+        value={draft.notes}
+        onChange={event => setDraft({ ...draft, notes: event.currentTarget.value })}
+      />
+      <div className={classes.actions}>
+        <Button
+          variant="filled"
+          disabled={!changed || problem !== null}
+          loading={keep.isPending}
+          onClick={() => keep.mutate()}
+        >
+          {plan.standard ? 'Keep as this car’s plan' : 'Keep the plan'}
+        </Button>
+        {changed ? (
+          <Button variant="subtle" onClick={() => setDraft(saved)}>
+            Put back
+          </Button>
+        ) : null}
+        {plan.standard ? null : (
+          <Button variant="subtle" onClick={() => drop.mutate()}>
+            Back to the standard plan
+          </Button>
+        )}
+        {problem ? <span className="harm">{problem}</span> : null}
+        {changed && !problem ? (
+          <span className="soft">Worth, cost and recommendation follow once it is kept.</span>
+        ) : null}
+      </div>
+    </>
+  );
+};
+
+/** What a restoration would do, take and risk. */
+export const PlanSection = ({ car, currency }: { car: CarPage; currency: Currency }) => (
+  <Section id="plan" title="Plan" aside={`amounts in ${currency}`}>
+    {car.plan ? (
+      <PlanEditor car={car} plan={car.plan} currency={currency} />
+    ) : (
+      <p className="soft">
+        A plan needs to know what the car is. Identify it above, down to its casting at least, or enter your
+        own figure of its worth.
+      </p>
+    )}
+  </Section>
+);

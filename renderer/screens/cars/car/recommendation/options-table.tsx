@@ -1,0 +1,94 @@
+import { Button } from '@mantine/core';
+import type { CarPage } from '../../../../../electron/api/views.ts';
+import type { Currency } from '../../../../../valuation/types.ts';
+import type { Option } from '../../../../../valuation/words.ts';
+import { RangeText } from '../../../../components/amounts/amount.tsx';
+import { deltaText, percentText, worthText } from '../../../../components/format.ts';
+import { RecommendationGlyph } from '../../../../components/marks/recommendation-mark.tsx';
+import classes from './options-table.module.css';
+
+/** What can be done with the car: each option's cost, worth then, gain over leaving and the chance that it beats leaving. */
+export const OptionsTable = ({
+  car,
+  currency,
+  onChoose,
+}: {
+  car: CarPage;
+  currency: Currency;
+  onChoose: (option: Option) => void;
+}) => {
+  const { options, recommendation, recorded } = car.decision;
+  if (options.length === 0) return null;
+  return (
+    <table className={classes.options}>
+      <caption className={classes.heard}>The options, compared with leaving it</caption>
+      <thead>
+        <tr>
+          <th scope="col">Option</th>
+          <th scope="col" className={classes.end}>
+            Cost
+          </th>
+          <th scope="col" className={classes.end}>
+            Worth then
+          </th>
+          <th scope="col" className={classes.end}>
+            Gain expected
+          </th>
+          <th scope="col" className={classes.end}>
+            Gain, four times in five
+          </th>
+          <th scope="col">Beats leaving</th>
+          <th scope="col">
+            <span className={classes.heard}>Choose</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {options.map(({ option, cost, worth, expectedGain, gain, probability, guards }) => {
+          const leaving = option === 'leave';
+          const guarded = guards.some(guard => !guard.overruled);
+          return (
+            <tr key={option} data-recommended={option === recommendation || undefined}>
+              <th scope="row">
+                <RecommendationGlyph recommendation={option} /> {option}
+                {option === recommendation ? <span className={classes.tag}>recommended</span> : null}
+                {guarded ? <span className={classes.guarded}>guarded</span> : null}
+              </th>
+              <td className="amount">{leaving ? '–' : <RangeText range={cost} currency={currency} />}</td>
+              <td className="amount">
+                <RangeText range={worth} currency={currency} />
+              </td>
+              <td className={`amount ${classes.gain}`}>
+                {leaving ? '–' : deltaText(expectedGain, currency)}
+              </td>
+              <td className="amount soft">
+                {leaving ? '–' : `${worthText(gain.low, currency)} to ${worthText(gain.high, currency)}`}
+              </td>
+              <td className={classes.chance}>
+                {leaving ? (
+                  '–'
+                ) : (
+                  <>
+                    <span className={classes.bar} aria-hidden="true">
+                      <span style={{ width: `${probability * 100}%` }} />
+                    </span>
+                    {percentText(probability)}
+                  </>
+                )}
+              </td>
+              <td className={classes.choose}>
+                {recorded?.choice === option ? (
+                  <span className={classes.chosen}>✓ chosen</span>
+                ) : car.status === 'sold' ? null : (
+                  <Button variant="subtle" onClick={() => onChoose(option)} aria-label={`Choose ${option}`}>
+                    Choose
+                  </Button>
+                )}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+};

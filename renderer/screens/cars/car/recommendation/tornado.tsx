@@ -1,0 +1,72 @@
+import type { CarPage } from '../../../../../electron/api/views.ts';
+import type { Currency } from '../../../../../valuation/types.ts';
+import { deltaText } from '../../../../components/format.ts';
+import classes from './recommendation.module.css';
+import { tornadoScale } from './tornado-scale.ts';
+
+/** How far the gain moves when one input goes from its low to its high and the others stay: the widest first. */
+export const Tornado = ({ car, currency }: { car: CarPage; currency: Currency }) => {
+  const { tornado, expectedGain, recommendation, best } = car.decision;
+  if (tornado.length === 0) return null;
+  const at = tornadoScale(tornado, expectedGain);
+  const flips = tornado.filter(bar => bar.flips);
+  const option = recommendation === 'leave' ? best : recommendation;
+  return (
+    <div className={classes.tornado}>
+      <h3>What the gain of {option === 'leave' ? 'working on it' : `“${option}”`} hangs on</h3>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className={classes.heard}>Input</span>
+            </th>
+            <th scope="col" className={classes.end}>
+              at its low
+            </th>
+            <th scope="col">
+              <span className={classes.heard}>Gain</span>
+            </th>
+            <th scope="col">at its high</th>
+          </tr>
+        </thead>
+        <tbody>
+          {tornado.map(bar => {
+            const left = at(Math.min(bar.low, bar.high));
+            const right = at(Math.max(bar.low, bar.high));
+            return (
+              <tr key={bar.input} data-flips={bar.flips || undefined}>
+                <th scope="row">
+                  {bar.input}
+                  {bar.flips ? <span className={classes.flips}>flips it</span> : null}
+                </th>
+                <td className="amount">{deltaText(bar.low, currency)}</td>
+                <td className={classes.plot}>
+                  <span className={classes.zero} style={{ left: `${at(0)}%` }} />
+                  <span
+                    className={classes.bar}
+                    style={{ left: `${left}%`, width: `max(${right - left}%, 2px)` }}
+                  />
+                  <span className={classes.now} style={{ left: `${at(expectedGain)}%` }} />
+                </td>
+                <td className={classes.high}>{deltaText(bar.high, currency)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      <p className={classes.key}>
+        <span>
+          <i className={classes.keyNow} /> gain as expected
+        </span>
+        <span>
+          <i className={classes.keyZero} /> no gain
+        </span>
+        <span>
+          {flips.length === 0
+            ? 'No single input flips the recommendation.'
+            : `${flips.map(bar => bar.input).join(' and ')} alone can flip it.`}
+        </span>
+      </p>
+    </div>
+  );
+};

@@ -1,0 +1,160 @@
+import {
+  Area,
+  CartesianGrid,
+  ComposedChart,
+  Line,
+  ResponsiveContainer,
+  Tooltip,
+  XAxis,
+  YAxis,
+} from 'recharts';
+import type { CarPage } from '../../../../../electron/api/views.ts';
+import type { Currency, Range } from '../../../../../valuation/types.ts';
+import { axisText, dateText, worthText } from '../../../../components/format.ts';
+import classes from './worth.module.css';
+
+interface Point {
+  time: number;
+  on: string;
+  band: [number, number] | null;
+  asFound: number | null;
+  restored: number | null;
+  originalFinish: number | null;
+}
+
+const lines = [
+  { key: 'asFound', name: 'as found', colour: 'var(--worth-found)', dash: '' },
+  { key: 'restored', name: 'restored, before cost', colour: 'var(--worth-restored)', dash: '6 3' },
+  { key: 'originalFinish', name: 'original finish', colour: 'var(--worth-original)', dash: '2 3' },
+] as const;
+
+const Reading = ({
+  active,
+  payload,
+  currency,
+}: {
+  active?: boolean;
+  payload?: readonly { payload?: unknown }[];
+  currency: Currency;
+}) => {
+  const point = payload?.[0]?.payload as Point | undefined;
+  if (!active || !point) return null;
+  return (
+    <div className={classes.reading}>
+      {dateText(point.on)}
+      <dl>
+        {lines.map(({ key, name }) => {
+          const value = point[key];
+          return value === null ? null : (
+            <div key={key} style={{ display: 'contents' }}>
+              <dt>{name}</dt>
+              <dd>{worthText(value, currency)}</dd>
+            </div>
+          );
+        })}
+      </dl>
+    </div>
+  );
+};
+
+const middle = (range: Range | null): number | null => range?.mid ?? null;
+const month = new Intl.DateTimeFormat(undefined, { month: 'short', year: 'numeric', timeZone: 'UTC' });
+
+/** The worths that were kept of this car: the three middles, and the range of the first as a band. */
+export const WorthHistory = ({ car, currency }: { car: CarPage; currency: Currency }) => {
+  const first = car.valuations[0];
+  const last = car.valuations.at(-1);
+  if (!first || !last || car.valuations.length < 2)
+    return (
+      <p className="soft">
+        {first
+          ? `One valuation was kept, on ${dateText(first.on)}. The curve begins with the second.`
+          : 'No valuation of this car has been kept yet. One is kept with each report, or from Settings.'}
+      </p>
+    );
+  const data: Point[] = car.valuations.map(({ on, asFound, restored, originalFinish }) => ({
+    time: Date.parse(`${on}T00:00:00Z`),
+    on,
+    band: asFound && [asFound.low, asFound.high],
+    asFound: middle(asFound),
+    restored: middle(restored),
+    originalFinish: middle(originalFinish),
+  }));
+  const said = (range: Range | null) => (range ? worthText(range.mid, currency) : 'not known');
+  return (
+    <figure className={classes.curve}>
+      <figcaption className={classes.heard}>
+        Worth as found {said(first.asFound)} {currency} on {dateText(first.on)}, {said(last.asFound)} on{' '}
+        {dateText(last.on)}, over {car.valuations.length} valuations.
+      </figcaption>
+      <div aria-hidden="true">
+        <ResponsiveContainer width="100%" height={180}>
+          <ComposedChart
+            data={data}
+            margin={{ top: 8, right: 8, bottom: 0, left: 0 }}
+            accessibilityLayer={false}
+          >
+            <CartesianGrid vertical={false} stroke="var(--hairline)" />
+            <XAxis
+              dataKey="time"
+              type="number"
+              scale="time"
+              domain={['dataMin', 'dataMax']}
+              tickFormatter={time => month.format(time)}
+              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
+              stroke="var(--hairline-strong)"
+              tickLine={false}
+              minTickGap={56}
+            />
+            <YAxis
+              width={48}
+              tickFormatter={(value: number) => axisText(value, currency)}
+              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
+              axisLine={false}
+              tickLine={false}
+              tickCount={4}
+            />
+            <Tooltip content={<Reading currency={currency} />} isAnimationActive={false} />
+            <Area
+              dataKey="band"
+              stroke="none"
+              fill="var(--worth-found)"
+              fillOpacity={0.1}
+              isAnimationActive={false}
+              activeDot={false}
+            />
+            {lines.map(({ key, colour, dash }) => (
+              <Line
+                key={key}
+                dataKey={key}
+                stroke={colour}
+                strokeWidth={1.75}
+                strokeDasharray={dash}
+                dot={false}
+                isAnimationActive={false}
+              />
+            ))}
+          </ComposedChart>
+        </ResponsiveContainer>
+        <ul className={classes.lines}>
+          {lines.map(({ key, name, colour, dash }) => (
+            <li key={key}>
+              <svg width="24" height="8" aria-hidden="true">
+                <line
+                  x1="0"
+                  x2="24"
+                  y1="4"
+                  y2="4"
+                  stroke={colour}
+                  strokeWidth="1.75"
+                  strokeDasharray={dash}
+                />
+              </svg>
+              {name}
+            </li>
+          ))}
+        </ul>
+      </div>
+    </figure>
+  );
+};
