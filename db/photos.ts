@@ -46,7 +46,7 @@ const smallerCopy = async (bytes: Uint8Array, size: CopySize): Promise<Buffer> =
   return sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' })
     .autoOrient()
     .resize(copySizes[size], copySizes[size], { fit: 'inside', withoutEnlargement: true })
-    .webp({ quality: 82 })
+    .webp({ quality: 82, effort: 2 })
     .toBuffer();
 };
 
