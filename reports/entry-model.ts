@@ -10,6 +10,8 @@ import { stripInWords, type WorthRow, worthNotes, worthRows } from './worth-rows
 export interface EntryModel {
   number: string;
   name: string;
+  /** The name where a line must do. */
+  shortName: string;
   release: string;
   maker: string;
   grade: string;
@@ -121,9 +123,22 @@ const partsOf = (entry: ReportEntry): Pick<EntryModel, 'partsSentence' | 'parts'
 export const photosPerEntry = 3;
 // About what fits on a page beside the photograph; beyond it a car may break over the page end.
 const longEntry = 1800;
+const shortNameLength = 48;
 
 const entryName = ({ identity }: ReportEntry): string =>
   printableLine(identity.casting) || printableLine(identity.asWritten) || 'Not identified';
+
+// Letters of the scripts beyond U+2E80 are about twice as wide.
+const printedWidth = (character: string): number => (character >= '\u2e80' ? 2 : 1);
+
+const shortened = (name: string): string => {
+  let width = 0;
+  const kept = [...name.replaceAll('\u200b', '')].filter(character => {
+    width += printedWidth(character);
+    return width < shortNameLength;
+  });
+  return width < shortNameLength ? name : `${kept.join('')}\u2026`;
+};
 
 const releaseText = ({ identity }: ReportEntry, name: string): string => {
   const released = printableLine(identity.releaseName);
@@ -162,6 +177,7 @@ export const entryModel = (
   return {
     number: printableLine(entry.inventoryNumber),
     name,
+    shortName: shortened(name),
     release: releaseText(entry, name),
     maker: [printableLine(identity.maker), printableLine(identity.series)].filter(Boolean).join(', '),
     grade: entry.grade === null ? 'not graded' : gradeLabel(entry.grade),

@@ -6,13 +6,14 @@ import type { CollectionReport } from './types.ts';
 import { type Typeset, typeset } from './typeset.ts';
 import type { ReportJob, ReportProgress } from './worker-messages.ts';
 
-const printedPaths = (report: CollectionReport): string[] =>
-  report.entries.flatMap(entry => entry.photos.slice(0, photosPerEntry).map(photo => photo.path));
+/** Photographs of a car that are printed, and pixels of their long side: 400, 320 and 254 to the inch. */
+const photoPrint = (compact: boolean, cars: number): { perEntry: number; pixels: number } =>
+  compact ? { perEntry: 1, pixels: 320 } : { perEntry: photosPerEntry, pixels: cars <= 300 ? 900 : 720 };
 
-const photoWarnings = (report: CollectionReport, failed: Map<string, string>): string[] =>
+const photoWarnings = (report: CollectionReport, perEntry: number, failed: Map<string, string>): string[] =>
   report.entries.flatMap(entry =>
     entry.photos
-      .slice(0, photosPerEntry)
+      .slice(0, perEntry)
       .filter(photo => failed.has(photo.path))
       .map(photo => `${entry.inventoryNumber}: photograph missing (${failed.get(photo.path)})`),
   );
@@ -23,8 +24,11 @@ export const makePdf = async (
   onProgress: (progress: ReportProgress) => void,
 ): Promise<Typeset> => {
   const { templates, fonts } = await readAssets(assets);
-  const paths = layout.withPhotographs ? printedPaths(report) : [];
-  const { ready, failed } = await printPhotos(paths, (done, total) =>
+  const { perEntry, pixels } = photoPrint(layout.compact, report.entries.length);
+  const paths = layout.withPhotographs
+    ? report.entries.flatMap(entry => entry.photos.slice(0, perEntry).map(photo => photo.path))
+    : [];
+  const { ready, failed } = await printPhotos(paths, pixels, (done, total) =>
     onProgress({ stage: 'photographs', done, total }),
   );
   const files = new Map<string, string>();
@@ -41,5 +45,5 @@ export const makePdf = async (
     standard,
     createdAt: Math.floor(Date.parse(report.preparedOn) / 1000),
   });
-  return { ...result, warnings: [...photoWarnings(report, failed), ...result.warnings] };
+  return { ...result, warnings: [...photoWarnings(report, perEntry, failed), ...result.warnings] };
 };

@@ -8,6 +8,8 @@ import type { ReportJob, ReportProgress, WorkerMessage } from './worker-messages
 export interface ReportPdfOptions {
   paper?: 'a4' | 'us-letter';
   withPhotographs?: boolean;
+  /** How much room a car has: three to a page, or five to eight. Default: full up to a thousand cars, compact beyond. */
+  density?: 'full' | 'compact';
   /** Default `a-2a`, archival and tagged. The result names the standard that was met. */
   standard?: PdfStandard;
   /**
@@ -22,6 +24,8 @@ export interface ReportPdfOptions {
   signal?: AbortSignal;
   onProgress?: (progress: ReportProgress) => void;
 }
+
+const mostFullEntries = 1000;
 
 /**
  * The collection report as a PDF, made in a worker thread: the caller's thread only waits. The file is tagged, carries
@@ -38,7 +42,12 @@ export const createReportPdf = async (
   signal?.throwIfAborted();
   const job: ReportJob = {
     report,
-    layout: { paper: options.paper ?? 'a4', withPhotographs: options.withPhotographs ?? true },
+    layout: {
+      paper: options.paper ?? 'a4',
+      withPhotographs: options.withPhotographs ?? true,
+      compact:
+        (options.density ?? (report.entries.length > mostFullEntries ? 'compact' : 'full')) === 'compact',
+    },
     standard: options.standard ?? 'a-2a',
     assets: options.assets ?? checkoutAssets(),
   };

@@ -10,10 +10,6 @@ export interface PrintPhotos {
 const photographFormats = new Set(['jpeg', 'png', 'webp', 'tiff', 'gif', 'heif', 'avif']);
 const atOnce = 4;
 
-/** Pixels of a photograph's long side in print: fewer in very large reports, which must stay small enough to send. */
-export const printPixels = (photographs: number): number =>
-  photographs <= 300 ? 900 : photographs <= 1500 ? 720 : 560;
-
 /**
  * A photograph as it goes to print: upright, at most `pixels` on its long side, sRGB, on white, JPEG, and without any of
  * its metadata (place, camera, owner). Throws where the file cannot be read or is not a photograph.
@@ -34,11 +30,11 @@ export const printPhoto = async (path: string, pixels: number): Promise<Buffer> 
 /** Prepares all photographs, each path once, a few at a time. A photograph that fails is reported, never thrown. */
 export const printPhotos = async (
   paths: Iterable<string>,
+  pixels: number,
   onProgress: (done: number, total: number) => void,
 ): Promise<PrintPhotos> => {
   const queue = [...new Set(paths)];
   const total = queue.length;
-  const pixels = printPixels(total);
   const results = new Map<string, Buffer | string>();
   const work = async (): Promise<void> => {
     for (let path = queue.shift(); path !== undefined; path = queue.shift()) {

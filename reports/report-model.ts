@@ -1,7 +1,7 @@
 import { formatMinor } from '../valuation/money.ts';
 import { type EntryModel, entryModel } from './entry-model.ts';
 import { longDate, longInstant, printableLine, printableText } from './printable.ts';
-import { type GroupTotal, seriesOf, totalsOf, withoutWorthSentence } from './totals.ts';
+import { type BasisTotals, type GroupTotal, seriesOf, totalsOf, withoutWorthSentence } from './totals.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 import { worthAxis } from './worth-axis.ts';
 import { drawnAmounts } from './worth-rows.ts';
@@ -18,14 +18,13 @@ interface GroupModel {
 interface BasisModel {
   basis: string;
   total: GroupModel;
-  own: string;
+  /** "40 cars, effective …", with what is to be known about the total. */
+  summary: string;
   groups: { heading: string; column: string; rows: GroupModel[] }[];
 }
 
 /** The whole document as the template lays it out. */
-export interface ReportModel {
-  paper: 'a4' | 'us-letter';
-  withPhotographs: boolean;
+export interface ReportModel extends ReportLayout {
   title: string;
   owner: string;
   collection: string;
@@ -36,6 +35,7 @@ export interface ReportModel {
   preparedOn: string;
   assumptionsVersion: string;
   cars: string;
+  carsNote: string;
   totals: BasisModel[];
   exceptions: string[];
   method: string[];
@@ -53,6 +53,8 @@ export interface ReportModel {
 export interface ReportLayout {
   paper: 'a4' | 'us-letter';
   withPhotographs: boolean;
+  /** Small photographs and running text, five to eight cars to the page. */
+  compact: boolean;
 }
 
 const coverPhotoCount = 9;
@@ -72,14 +74,32 @@ const totalModels = (groups: GroupTotal[], report: CollectionReport): GroupModel
   }));
 };
 
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+const summaryOf = (totals: BasisTotals, report: CollectionReport): string =>
+  [
+    `${counted(totals.cars, 'car', 'cars')}, effective ${longDate(report.effectiveOn)}.`,
+    totals.withoutWorth === 0 ? '' : `${totals.withoutWorth} without worth.`,
+    totals.ownFigures === 0
+      ? ''
+      : `Includes ${counted(totals.ownFigures, 'figure', 'figures')} of the owner\u2019s own: ${report.currency} ${formatMinor(totals.ownFiguresSum, report.currency, report.locale)}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+
+/** What stands under the number of cars on the cover. */
+const carsNote = (report: CollectionReport, totals: BasisTotals): string =>
+  totals.cars !== report.entries.length
+    ? `${totals.cars - totals.withoutWorth} of them in this total`
+    : totals.withoutWorth === 0
+      ? 'all with a worth'
+      : `${totals.withoutWorth} without worth`;
+
 const basisModels = (report: CollectionReport): BasisModel[] =>
   totalsOf(report).bases.map(totals => ({
     basis: totals.basis,
     total: totalModels([totals], report)[0]!,
-    own:
-      totals.ownFigures === 0
-        ? ''
-        : `Includes ${totals.ownFigures === 1 ? '1 figure' : `${totals.ownFigures} figures`} of the owner\u2019s own: ${report.currency} ${formatMinor(totals.ownFiguresSum, report.currency, report.locale)}.`,
+    summary: summaryOf(totals, report),
     groups: [
       { heading: 'By series', column: 'Series', rows: totalModels(totals.bySeries, report) },
       { heading: 'By finish state', column: 'Finish state', rows: totalModels(totals.byFinishState, report) },
@@ -93,11 +113,11 @@ const exceptionSentences = (report: CollectionReport): string[] => {
   const ungraded = report.entries.filter(entry => entry.grade === null).length;
   return [
     without ? `${without}.` : '',
-    sold === 0 ? '' : `${sold === 1 ? '1 sold car is' : `${sold} sold cars are`} listed, in no total.`,
+    sold === 0 ? '' : `${counted(sold, 'sold car is', 'sold cars are')} listed, in no total.`,
     bases.length > 1
       ? 'Cars on another basis of value are totalled apart; the two totals are not to be added.'
       : '',
-    ungraded === 0 ? '' : `${ungraded === 1 ? '1 car is' : `${ungraded} cars are`} not graded yet.`,
+    ungraded === 0 ? '' : `${counted(ungraded, 'car is', 'cars are')} not graded yet.`,
   ].filter(Boolean);
 };
 
@@ -184,6 +204,7 @@ export const reportModel = (
     preparedOn: longInstant(report.preparedOn),
     assumptionsVersion: printableLine(report.assumptionsVersion),
     cars: String(report.entries.length),
+    carsNote: carsNote(report, totalsOf(report).bases[0]!),
     totals: basisModels(report),
     exceptions: exceptionSentences(report),
     method: report.method.map(printableText),

@@ -112,4 +112,21 @@ describe.skipIf(!canReadPdf)('hostile names and notes in the PDF', () => {
     expect(numbers.size).toBe(1000);
     expect(text).toContain(`${pages} of ${pages}`);
   }, 120_000);
+
+  it('and the compact layout says the same of each car', async () => {
+    const hostile = markup.map((name, i) => named(name, { inventoryNumber: `N${i}`, notes: name }));
+    const entries = [...Array.from({ length: 12 }, (_, i) => sampleEntry(i)), ...hostile];
+    const full = await createReportPdf(sampleReport(entries));
+    const compact = await createReportPdf(sampleReport(entries), { density: 'compact' });
+    expect(compact).toMatchObject({ standard: 'a-2a' });
+    expect(compact.pages).toBeLessThan(full.pages);
+    const text = squeezed(await pdfText(compact.pdf));
+    for (const name of markup) expect(text.split(squeezed(name)).length).toBeGreaterThan(3);
+    for (const { inventoryNumber, worths, location } of entries) {
+      expect(text.split(inventoryNumber).length).toBeGreaterThan(2);
+      if (location) expect(text).toContain(squeezed(location).slice(0, 8));
+      if (worths.asFound.range) expect(text).toContain((worths.asFound.range.high / 100).toFixed(2));
+    }
+    expect(text).toContain('notenoughevidence');
+  });
 });
