@@ -1,7 +1,7 @@
 import type { FittedMarket } from './fitted-market.ts';
 import { subjectPlace } from './subject-place.ts';
 import type { Guard, Subject } from './types.ts';
-import { gradeLabel, type Rarity } from './words.ts';
+import { type Grade, gradeLabel, type Rarity } from './words.ts';
 
 /** The rarities that a car can have: its variation's, or its candidates'. */
 const raritiesOf = (fitted: FittedMarket, subject: Subject): Set<Rarity> => {
@@ -12,10 +12,17 @@ const raritiesOf = (fitted: FittedMarket, subject: Subject): Set<Rarity> => {
   return new Set(found.filter(rarity => rarity !== null));
 };
 
+/** The better of the grades of the car and of its original body finish; null where neither is graded. */
+const finishGrade = ({ grade, parts }: Subject): Grade | null => {
+  const body = parts.find(({ part, originality }) => part === 'body finish' && originality === 'original');
+  if (grade === null) return body?.grade ?? null;
+  return Math.max(grade, body?.grade ?? grade);
+};
+
 /**
  * What stands against painting a car. A factory finish can be removed only once, so both guards hold only while some of it is there
- * (original or touched up): an original finish at or above the keep-grade, and a rarity that the assumption set keeps. An ungraded original
- * is not guarded by grade. A guard that the owner overrules with a reason stays in the list, marked.
+ * (original or touched up): an original finish at or above the keep-grade, by the grade of the car or of its body finish, or one that has
+ * not been graded; and a rarity that the assumption set keeps. A guard that the owner overrules with a reason stays in the list, marked.
  */
 export const guardsAgainstPaint = (fitted: FittedMarket, subject: Subject): Guard[] => {
   const { keepGrade, keepRarities } = fitted.assumptions.decision;
@@ -28,11 +35,19 @@ export const guardsAgainstPaint = (fitted: FittedMarket, subject: Subject): Guar
       overruled: Boolean(reason),
     });
   };
-  if (subject.finishState === 'original' && subject.grade !== null && subject.grade >= keepGrade)
-    add(
-      'keep-grade',
-      `Its original finish at ${gradeLabel(subject.grade)} is at or above the keep-grade ${gradeLabel(keepGrade)}: a factory finish can be removed only once.`,
-    );
+  if (subject.finishState === 'original') {
+    const finish = finishGrade(subject);
+    if (finish === null)
+      add(
+        'keep-grade',
+        `Its original finish is not graded: it may be at or above the keep-grade ${gradeLabel(keepGrade)}. Grade it before any paint.`,
+      );
+    else if (finish >= keepGrade)
+      add(
+        'keep-grade',
+        `Its original finish at ${gradeLabel(finish)} is at or above the keep-grade ${gradeLabel(keepGrade)}: a factory finish can be removed only once.`,
+      );
+  }
   const kept = [...raritiesOf(fitted, subject)].filter(rarity => keepRarities.includes(rarity));
   if (kept.length > 0 && (subject.finishState === 'original' || subject.finishState === 'touched up')) {
     const known = subjectPlace(fitted, subject)!.variation >= 0;

@@ -17,6 +17,7 @@ export * from './explain-worth.ts';
 export * from './fidelity.ts';
 export * from './fit-market.ts';
 export type { FittedMarket } from './fitted-market.ts';
+export * from './fitted-trend.ts';
 export * from './hierarchical-credibility.ts';
 export * from './highest-bid.ts';
 export * from './index-factor.ts';

@@ -60,14 +60,16 @@ export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   const evidence =
     place === null ? noEvidence() : evidenceOf(fitted, place, ladderOf(fitted, place), found.step);
   const help: string[] = [];
-  if (!appraise) help.push(place === null ? askIdentity : askSales, askOwn);
-  else {
+  const asFound = appraise?.(found) ?? null;
+  if (!asFound || asFound.own) help.push(place === null ? askIdentity : askSales);
+  if (!asFound) help.push(askOwn);
+  else if (!asFound.own) {
     if (place !== null && place.variation < 0) help.push(askVariation);
     if (subject.grade === null) help.push(askGrade);
   }
   return {
     id: subject.id,
-    asFound: appraise?.(found) ?? null,
+    asFound,
     restored: appraise?.(plannedCondition(plan, assumptions)) ?? null,
     originalFinish: appraise?.(originalCondition(subject, assumptions)) ?? null,
     fidelity,

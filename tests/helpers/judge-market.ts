@@ -1,6 +1,6 @@
-import { decideCar } from '../../valuation/decide-car.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { fitMarket } from '../../valuation/fit-market.ts';
+import { recommendCar } from '../../valuation/recommend-car.ts';
 import type { Subject } from '../../valuation/types.ts';
 import { valueCar } from '../../valuation/value-car.ts';
 import { type FinishState, finishStates } from '../../valuation/words.ts';
@@ -84,7 +84,7 @@ export const judgeMarket = (
     });
     if (state !== 'original') continue;
     // The oracle knows the expected sale of the car as found and restored, with the plan's own mean cost and spoiling.
-    const decision = decideCar(fitted, subject, valuation);
+    const { recommendation, plan: planned } = recommendCar(fitted, subject, valuation);
     const plan = assumptions.standardPlan.restore;
     const cost = plan.lines.reduce((sum, { cost: c }) => sum + (c.low + 4 * c.likely + c.high) / 6, 0);
     const bump = Math.exp(truth.noise ** 2 / 2);
@@ -95,11 +95,10 @@ export const judgeMarket = (
         ((1 - plan.spoilChance) * restored + plan.spoilChance * plan.spoiledShare * found - found) -
       cost;
     const best = Math.max(0, gain);
-    const option = decision.options.find(o => o.option === 'restore')!;
-    const passes = option.expectedGain >= leastGain && option.probability >= leastProbability;
+    const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
     regret.ours += best - (passes ? gain : 0);
-    regret.recommended += best - (decision.recommendation === 'restore' ? gain : 0);
-    regret.noFloors += best - (option.expectedGain > 0 ? gain : 0);
+    regret.recommended += best - (recommendation === 'restore' ? gain : 0);
+    regret.noFloors += best - (planned!.expectedGain > 0 ? gain : 0);
     regret.underC6 += best - (grade < 6 ? gain : 0);
     regret.never += best;
   }

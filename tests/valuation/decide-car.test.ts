@@ -58,6 +58,19 @@ describe('decideCar', () => {
     expect(decideCar(fitted, car({ grade: 8, finishState: 'restored' })).options[2]!.guards).toEqual([]);
   });
 
+  it('keeps an ungraded original from paint until it is graded, and goes by the body finish where that is better', () => {
+    const restoreOf = (known: Parameters<typeof car>[0]) =>
+      decideCar(fitted, car(known)).options.find(({ option }) => option === 'restore')!;
+    expect(restoreOf({ grade: null }).guards[0]!.sentence).toContain('Grade it before any paint');
+    const body = (grade: number, originality: 'original' | 'reproduction') => [
+      { part: 'body finish' as const, grade, originality },
+    ];
+    expect(restoreOf({ grade: 4, parts: body(8, 'original') }).guards[0]!.sentence).toContain('finish at C8');
+    expect(restoreOf({ grade: 4, parts: body(5, 'original') }).guards).toEqual([]);
+    expect(restoreOf({ grade: null, parts: body(5, 'original') }).guards).toEqual([]);
+    expect(restoreOf({ grade: 4, parts: body(9, 'reproduction') }).guards).toEqual([]);
+  });
+
   it('keeps scarce and rare variations from paint while factory finish is left on them', () => {
     for (const variationId of [2, 3])
       for (const finishState of ['original', 'touched up'] as const) {

@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest';
-import { judgeMarket } from '../helpers/judge-market.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type JudgedCar, type Judgement, judgeMarket } from '../helpers/judge-market.ts';
 import { type MarketWish, simulateMarket } from '../helpers/market-simulator.ts';
 
 const median = (values: number[]) => values.toSorted((a, b) => a - b)[values.length >> 1]!;
@@ -30,8 +30,12 @@ describe.each([
   ['in a still market without an index', { drift: 0 }, 'none' as const],
   ['with wild and ungraded records', { wildShare: 0.02, ungradedShare: 0.1 }, 'trend' as const],
 ])('against markets of known truth %s', (_, wish, index) => {
-  const judged = judge(wish, index);
-  const cars = judged.flatMap(one => one.cars);
+  let judged: Judgement[] = [];
+  let cars: JudgedCar[] = [];
+  beforeAll(() => {
+    judged = judge(wish, index);
+    cars = judged.flatMap(one => one.cars);
+  });
 
   it('holds 75 to 85 % of new sales in its ranges, and 70 to 90 % at every sparsity', () => {
     expect(share(cars.map(({ covered }) => covered))).toBeGreaterThan(0.75);

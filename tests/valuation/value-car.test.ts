@@ -123,6 +123,7 @@ describe('valueCar', () => {
     const own = { low: 1000, mid: 1500, high: 2500 };
     const unknown = valueCar(fitted, subjectOf({ ownWorth: own, grade: 4 }));
     expect(unknown.asFound).toMatchObject({ ...own, own: true });
+    expect(unknown.help).toEqual([expect.stringContaining('Identify the casting')]);
     const curve = (state: 'original' | 'restored', grade: number) =>
       fitted.gradeCurves[state][(grade - 1) * 2]! * fitted.finishFactors[state];
     expect(unknown.restored!.mid).toBe(Math.round((1500 * curve('restored', 9)) / curve('original', 4)));
