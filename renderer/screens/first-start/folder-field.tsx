@@ -1,0 +1,44 @@
+import { Button, TextInput } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { shell } from '../../api/connect.ts';
+import classes from './first-start.module.css';
+
+/** A folder: by the system's dialog where there is one, by its path everywhere. */
+export const FolderField = ({
+  label,
+  description,
+  value,
+  onChange,
+  title,
+}: {
+  label: string;
+  description: string;
+  value: string;
+  onChange: (dir: string) => void;
+  title: string;
+}) => {
+  const { data: native } = useQuery({ queryKey: ['shell'], queryFn: () => shell, meta: { immutable: true } });
+  return (
+    <div className={classes.folder}>
+      <TextInput
+        label={label}
+        description={description}
+        value={value}
+        autoFocus
+        spellCheck={false}
+        autoComplete="off"
+        onChange={event => onChange(event.currentTarget.value)}
+      />
+      {native ? (
+        <Button
+          onClick={async () => {
+            const dir = await native.chooseFolder({ title });
+            if (dir) onChange(dir);
+          }}
+        >
+          Choose …
+        </Button>
+      ) : null}
+    </div>
+  );
+};

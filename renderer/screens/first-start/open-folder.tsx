@@ -1,0 +1,64 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import { api } from '../../api/client.ts';
+import { errorSentence } from '../../api/error-sentence.ts';
+import classes from './first-start.module.css';
+import { FolderField } from './folder-field.tsx';
+import { useEntry } from './use-entry.ts';
+
+/** The way back to a collection that lies somewhere else, a restored or a moved one. */
+export const OpenFolder = ({
+  open,
+  onOpen,
+  onCancel,
+}: {
+  open: boolean;
+  onOpen: () => void;
+  onCancel: () => void;
+}) => {
+  const [dir, setDir] = useState('');
+  const [, navigate] = useLocation();
+  const opening = useEntry(
+    () => api.collection.open({ dir: dir.trim() }),
+    () => navigate('/'),
+  );
+  if (!open)
+    return (
+      <p className={classes.other}>
+        You have a collection already?{' '}
+        <button type="button" className={classes.link} onClick={onOpen}>
+          Open its folder
+        </button>
+      </p>
+    );
+  return (
+    <form
+      className={classes.form}
+      aria-label="Open a collection"
+      onSubmit={event => {
+        event.preventDefault();
+        if (dir.trim()) opening.mutate();
+      }}
+    >
+      <FolderField
+        label="Folder of the collection"
+        description="The one that holds collection.sqlite"
+        value={dir}
+        onChange={setDir}
+        title="Folder of the collection"
+      />
+      {opening.error ? (
+        <p className={classes.problem} role="alert">
+          {errorSentence(opening.error)}
+        </p>
+      ) : null}
+      <div className={classes.formFoot}>
+        <Button onClick={onCancel}>Cancel</Button>
+        <Button type="submit" variant="filled" disabled={!dir.trim()} loading={opening.isPending}>
+          Open
+        </Button>
+      </div>
+    </form>
+  );
+};

@@ -1,0 +1,14 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { askEverythingAnew } from '../../api/use-undo.ts';
+
+/** Makes or opens a collection and goes on into it; what goes wrong is left to the form, which says it in place. */
+export const useEntry = (enter: () => Promise<unknown>, onEntered: () => void) => {
+  const client = useQueryClient();
+  return useMutation<unknown, Error>({
+    mutationFn: enter,
+    onSuccess: async () => {
+      onEntered();
+      await askEverythingAnew(client);
+    },
+  });
+};
