@@ -5,8 +5,6 @@ import { useState } from 'react';
 import type { PhotoView } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';
-import { dateText } from '../../../../components/format.ts';
-import { photoName } from './pairs.ts';
 import classes from './photographs.module.css';
 
 const views = ['near side', 'off side', 'front', 'rear', 'top', 'base', 'detail', 'packaging'];
@@ -79,8 +77,8 @@ const DetailsForm = ({ photo, onDone }: { photo: PhotoView; onDone: () => void }
   );
 };
 
-/** What the photograph in view shows, and what can be done with it. */
-export const PhotoDetails = ({
+/** What can be done with the photograph in view. */
+export const PhotoTools = ({
   photo,
   place,
   of,
@@ -94,20 +92,24 @@ export const PhotoDetails = ({
   const [editing, setEditing] = useState(false);
   const remove = useAction(() => api.photos.remove({ id: photo.id }), { label: 'Photograph taken off' });
   return (
-    <div className={classes.caption}>
-      <span className={classes.says}>
-        {photoName(photo)}
-        {photo.takenOn ? <span className="soft"> · {dateText(photo.takenOn)}</span> : null}
-      </span>
-      <ActionIcon aria-label="Earlier in the row" disabled={place === 0} onClick={() => onMove(-1)}>
-        <IconArrowLeft size={16} stroke={1.75} />
-      </ActionIcon>
-      <ActionIcon aria-label="Later in the row" disabled={place === of - 1} onClick={() => onMove(1)}>
-        <IconArrowRight size={16} stroke={1.75} />
-      </ActionIcon>
+    <>
+      {of > 1 ? (
+        <>
+          <ActionIcon aria-label="Earlier in the row" disabled={place === 0} onClick={() => onMove(-1)}>
+            <IconArrowLeft size={16} stroke={1.75} />
+          </ActionIcon>
+          <ActionIcon aria-label="Later in the row" disabled={place === of - 1} onClick={() => onMove(1)}>
+            <IconArrowRight size={16} stroke={1.75} />
+          </ActionIcon>
+        </>
+      ) : null}
       <Popover opened={editing} onChange={setEditing} position="bottom-end" trapFocus width={300}>
         <Popover.Target>
-          <ActionIcon aria-label="Describe this photograph" onClick={() => setEditing(!editing)}>
+          <ActionIcon
+            aria-label="Describe this photograph"
+            title="Describe"
+            onClick={() => setEditing(!editing)}
+          >
             <IconPencil size={16} stroke={1.75} />
           </ActionIcon>
         </Popover.Target>
@@ -115,9 +117,9 @@ export const PhotoDetails = ({
           <DetailsForm key={photo.id} photo={photo} onDone={() => setEditing(false)} />
         </Popover.Dropdown>
       </Popover>
-      <ActionIcon aria-label="Take this photograph off" onClick={() => remove.mutate()}>
+      <ActionIcon aria-label="Take this photograph off" title="Take off" onClick={() => remove.mutate()}>
         <IconTrash size={16} stroke={1.75} />
       </ActionIcon>
-    </div>
+    </>
   );
 };

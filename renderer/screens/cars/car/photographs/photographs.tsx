@@ -3,11 +3,12 @@ import { useRef, useState } from 'react';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';
+import { dateText } from '../../../../components/format.ts';
 import { Photo } from '../../../../components/photo/photo.tsx';
 import { carTitle } from '../car-names.ts';
 import { BeforeAfter } from './before-after.tsx';
 import { photoName, photoPairs } from './pairs.ts';
-import { PhotoDetails } from './photo-details.tsx';
+import { PhotoTools } from './photo-details.tsx';
 import classes from './photographs.module.css';
 
 const accepted = 'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif';
@@ -77,6 +78,12 @@ export const Photographs = ({ car }: { car: CarPage }) => {
             <span>Drop photographs here, or choose them</span>
           </div>
         )}
+        {shown && !comparing ? (
+          <span className={classes.caption}>
+            {photoName(shown)}
+            {shown.takenOn ? <span className="soft"> · {dateText(shown.takenOn)}</span> : null}
+          </span>
+        ) : null}
       </div>
       <div className={classes.row}>
         {pair ? (
@@ -114,18 +121,20 @@ export const Photographs = ({ car }: { car: CarPage }) => {
             event.currentTarget.value = '';
           }}
         />
-        <Button
-          data-key="add-photographs"
-          variant={photos.length === 0 ? 'filled' : 'default'}
-          loading={add.isPending}
-          onClick={() => picker.current?.click()}
-        >
-          Add photographs
-        </Button>
+        <div className={classes.tools}>
+          {shown && !comparing ? (
+            <PhotoTools photo={shown} place={place} of={photos.length} onMove={shift} />
+          ) : null}
+          <Button
+            data-key="add-photographs"
+            variant={photos.length === 0 ? 'filled' : 'default'}
+            loading={add.isPending}
+            onClick={() => picker.current?.click()}
+          >
+            Add photographs
+          </Button>
+        </div>
       </div>
-      {shown && !comparing ? (
-        <PhotoDetails photo={shown} place={place} of={photos.length} onMove={shift} />
-      ) : null}
       {shown ? (
         <Modal
           opened={enlarged}

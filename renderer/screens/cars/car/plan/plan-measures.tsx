@@ -40,14 +40,16 @@ export const PlanMeasures = ({ draft, onChange }: Part) => (
     </label>
     <fieldset>
       <legend>Hours: low, likely, high</legend>
-      {(['low', 'likely', 'high'] as const).map(point => (
-        <NumberCell
-          key={point}
-          label={`${point} hours`}
-          value={draft.hours[point]}
-          onChange={hours => onChange({ ...draft, hours: { ...draft.hours, [point]: hours } })}
-        />
-      ))}
+      <div className={classes.three}>
+        {(['low', 'likely', 'high'] as const).map(point => (
+          <NumberCell
+            key={point}
+            label={`${point} hours`}
+            value={draft.hours[point]}
+            onChange={hours => onChange({ ...draft, hours: { ...draft.hours, [point]: hours } })}
+          />
+        ))}
+      </div>
     </fieldset>
     <fieldset>
       <legend>Chance to spoil it, %</legend>

@@ -81,8 +81,8 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
       />
       <div className={classes.actions}>
         <Button
-          variant="filled"
-          disabled={!changed || problem !== null}
+          variant={changed ? 'filled' : 'default'}
+          disabled={(!changed && !plan.standard) || problem !== null}
           loading={keep.isPending}
           onClick={() => keep.mutate()}
         >

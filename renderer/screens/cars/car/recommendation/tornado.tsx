@@ -4,16 +4,17 @@ import { deltaText } from '../../../../components/format.ts';
 import classes from './recommendation.module.css';
 import { tornadoScale } from './tornado-scale.ts';
 
-/** How far the gain moves when one input goes from its low to its high and the others stay: the widest first. */
+/** How far the gain of the planned work moves when one input goes from its low to its high and the others stay, widest first. */
 export const Tornado = ({ car, currency }: { car: CarPage; currency: Currency }) => {
-  const { tornado, expectedGain, recommendation, best } = car.decision;
-  if (tornado.length === 0) return null;
+  const { tornado, options } = car.decision;
+  const planned = car.plan?.kind ?? 'restore';
+  const expectedGain = options.find(({ option }) => option === planned)?.expectedGain;
+  if (tornado.length === 0 || expectedGain === undefined) return null;
   const at = tornadoScale(tornado, expectedGain);
   const flips = tornado.filter(bar => bar.flips);
-  const option = recommendation === 'leave' ? best : recommendation;
   return (
     <div className={classes.tornado}>
-      <h3>What the gain of {option === 'leave' ? 'working on it' : `“${option}”`} hangs on</h3>
+      <h3>What the gain of {planned === 'restore' ? 'restoring' : 'customising'} it hangs on</h3>
       <table>
         <thead>
           <tr>
@@ -63,8 +64,8 @@ export const Tornado = ({ car, currency }: { car: CarPage; currency: Currency })
         </span>
         <span>
           {flips.length === 0
-            ? 'No single input flips the recommendation.'
-            : `${flips.map(bar => bar.input).join(' and ')} alone can flip it.`}
+            ? 'No single input changes the recommendation.'
+            : `${flips.map(bar => bar.input).join(' and ')} alone can change the recommendation.`}
         </span>
       </p>
     </div>
