@@ -3,6 +3,7 @@ import { useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import type { Option } from '../../../../valuation/words.ts';
+import { OptionsTable } from '../../../components/decision/options-table.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { StickyIndex } from '../../../components/layout/sticky-index.tsx';
@@ -18,7 +19,6 @@ import { History } from './history.tsx';
 import { Identity } from './identity/identity.tsx';
 import { Photographs } from './photographs/photographs.tsx';
 import { PlanSection } from './plan/plan-section.tsx';
-import { OptionsTable } from './recommendation/options-table.tsx';
 import { WhatToDo } from './recommendation/what-to-do.tsx';
 import { useCarKeys } from './use-car-keys.ts';
 import { WorthBlock } from './worth/worth-block.tsx';
@@ -86,7 +86,12 @@ export const CarBody = ({ car, currency, today }: { car: CarPage; currency: Curr
         </Section>
         <Section id="what-to-do" title="What to do" aside={`gain over leaving it, in ${currency}`}>
           <WhatToDo car={car} currency={currency} />
-          <OptionsTable car={car} currency={currency} onChoose={choose} />
+          <OptionsTable
+            decision={car.decision}
+            currency={currency}
+            chosen={car.decision.recorded?.choice ?? null}
+            onChoose={car.status === 'sold' ? undefined : choose}
+          />
         </Section>
         <ConditionSection car={car} today={today} />
         <PlanSection car={car} currency={currency} />

@@ -1,13 +1,21 @@
-import type { CarPage } from '../../../../../electron/api/views.ts';
-import type { Currency } from '../../../../../valuation/types.ts';
-import { deltaText } from '../../../../components/format.ts';
-import classes from './recommendation.module.css';
+import type { Currency, Decision } from '../../../valuation/types.ts';
+import type { Option } from '../../../valuation/words.ts';
+import { deltaText } from '../format.ts';
+import classes from './tornado.module.css';
 import { tornadoScale } from './tornado-scale.ts';
 
 /** How far the gain of the planned work moves when one input goes from its low to its high and the others stay, widest first. */
-export const Tornado = ({ car, currency }: { car: CarPage; currency: Currency }) => {
-  const { tornado, options } = car.decision;
-  const planned = car.plan?.kind ?? 'restore';
+export const Tornado = ({
+  decision,
+  planned,
+  currency,
+}: {
+  decision: Pick<Decision, 'tornado' | 'options'>;
+  /** The option that the car's plan stands for; the inputs are those of that plan. */
+  planned: Option;
+  currency: Currency;
+}) => {
+  const { tornado, options } = decision;
   const expectedGain = options.find(({ option }) => option === planned)?.expectedGain;
   if (tornado.length === 0 || expectedGain === undefined) return null;
   const at = tornadoScale(tornado, expectedGain);

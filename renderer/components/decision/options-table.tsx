@@ -1,23 +1,26 @@
 import { Button } from '@mantine/core';
-import type { CarPage } from '../../../../../electron/api/views.ts';
-import type { Currency } from '../../../../../valuation/types.ts';
-import type { Option } from '../../../../../valuation/words.ts';
-import { RangeText } from '../../../../components/amounts/amount.tsx';
-import { deltaText, percentText, worthText } from '../../../../components/format.ts';
-import { RecommendationGlyph } from '../../../../components/marks/recommendation-mark.tsx';
+import type { Currency, Decision } from '../../../valuation/types.ts';
+import type { Option } from '../../../valuation/words.ts';
+import { RangeText } from '../amounts/amount.tsx';
+import { deltaText, percentText, worthText } from '../format.ts';
+import { RecommendationGlyph } from '../marks/recommendation-mark.tsx';
 import classes from './options-table.module.css';
 
 /** What can be done with the car: each option's cost, worth then, gain over leaving and the chance that it beats leaving. */
 export const OptionsTable = ({
-  car,
+  decision,
   currency,
+  chosen,
   onChoose,
 }: {
-  car: CarPage;
+  decision: Pick<Decision, 'options' | 'recommendation'>;
   currency: Currency;
-  onChoose: (option: Option) => void;
+  /** What the owner decided, where that is recorded. */
+  chosen: Option | null;
+  /** Left out where nothing is to be chosen any more, as of a car that was sold. */
+  onChoose?: ((option: Option) => void) | undefined;
 }) => {
-  const { options, recommendation, recorded } = car.decision;
+  const { options, recommendation } = decision;
   if (options.length === 0) return null;
   return (
     <table className={classes.options}>
@@ -77,9 +80,9 @@ export const OptionsTable = ({
                 )}
               </td>
               <td className={classes.choose}>
-                {recorded?.choice === option ? (
+                {chosen === option ? (
                   <span className={classes.chosen}>✓ chosen</span>
-                ) : car.status === 'sold' ? null : (
+                ) : onChoose === undefined ? null : (
                   <Button variant="subtle" onClick={() => onChoose(option)} aria-label={`Choose ${option}`}>
                     Choose
                   </Button>

@@ -1,4 +1,4 @@
-import type { TornadoBar } from '../../../../../valuation/index.ts';
+import type { TornadoBar } from '../../../valuation/index.ts';
 
 /** Places a gain on the tornado's axis, 0 … 100: the axis holds every bar, no gain, and the gain as expected. */
 export const tornadoScale = (bars: readonly TornadoBar[], expected: number): ((gain: number) => number) => {
