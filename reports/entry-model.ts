@@ -124,6 +124,8 @@ export const photosPerEntry = 3;
 // About what fits on a page beside the photograph; beyond it a car may break over the page end.
 const longEntry = 1800;
 const shortNameLength = 48;
+// A heading cannot break over pages; a longer name is printed whole among the facts.
+export const headingLength = 160;
 
 const entryName = ({ identity }: ReportEntry): string =>
   printableLine(identity.casting) || printableLine(identity.asWritten) || 'Not identified';
@@ -131,13 +133,14 @@ const entryName = ({ identity }: ReportEntry): string =>
 // Letters of the scripts beyond U+2E80 are about twice as wide.
 const printedWidth = (character: string): number => (character >= '\u2e80' ? 2 : 1);
 
-const shortened = (name: string): string => {
+/** A name cut to a width in letters, with … where something is left out. */
+export const shortened = (name: string, most: number): string => {
   let width = 0;
   const kept = [...name.replaceAll('\u200b', '')].filter(character => {
     width += printedWidth(character);
-    return width < shortNameLength;
+    return width < most;
   });
-  return width < shortNameLength ? name : `${kept.join('')}\u2026`;
+  return width < most ? name : printableLine(`${kept.join('')}\u2026`);
 };
 
 const releaseText = ({ identity }: ReportEntry, name: string): string => {
@@ -164,6 +167,7 @@ export const entryModel = (
     ...variationFeatures.flatMap(feature => fact(featureLabels[feature], identity.features[feature])),
   ];
   const lines = [
+    shortened(name, headingLength) === name ? [] : fact('Name', name),
     identity.casting ? fact('As written', identity.asWritten) : [],
     fact('Object', [identity.type, identity.materials, identity.measurements].filter(Boolean).join('; ')),
     fact('Markings', identity.markings),
@@ -176,8 +180,8 @@ export const entryModel = (
   const printed = [name, notes, evidence, ...[...facts, ...lines].flat()].join('');
   return {
     number: printableLine(entry.inventoryNumber),
-    name,
-    shortName: shortened(name),
+    name: shortened(name, headingLength),
+    shortName: shortened(name, shortNameLength),
     release: releaseText(entry, name),
     maker: [printableLine(identity.maker), printableLine(identity.series)].filter(Boolean).join(', '),
     grade: entry.grade === null ? 'not graded' : gradeLabel(entry.grade),

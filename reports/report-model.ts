@@ -1,5 +1,5 @@
 import { formatMinor } from '../valuation/money.ts';
-import { type EntryModel, entryModel } from './entry-model.ts';
+import { type EntryModel, entryModel, headingLength, shortened } from './entry-model.ts';
 import { longDate, longInstant, printableLine, printableText } from './printable.ts';
 import { type BasisTotals, type GroupTotal, seriesOf, totalsOf, withoutWorthSentence } from './totals.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
@@ -185,7 +185,7 @@ export const reportModel = (
   const places = placesInGroups(report, groups);
   const axis = worthAxis(drawnAmounts(report), report.currency, report.locale);
   const groupModels = [...groups].map(([heading, entries]) => ({
-    heading: printableLine(heading),
+    heading: shortened(printableLine(heading), headingLength),
     entries: entries.map(entry => entryModel(entry, report, axis, fileOf)),
   }));
   return {

@@ -93,7 +93,7 @@ export const sampleEntry = (i: number, photos: ReportPhoto[] = []): ReportEntry 
         roof: i % 3 ? 'smooth, black' : 'textured',
         interior: 'cream',
         glazing: i % 5 ? 'clear' : 'blue tint',
-        wheels: 'red line, medium',
+        wheels: 'medium, bright rim',
         ...(i % 4 === 1 ? { accessory: 'surf board' } : {}),
         country: i % 2 ? 'Wrenmoor' : 'Eastholm',
       },
