@@ -95,7 +95,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
       keepGrade: 7,
       keepRarities: ['scarce', 'rare'],
       sellingFees: 0.12,
-      worthCorrelation: 0.3,
+      worthCorrelation: 0.7,
       conserveGain: 0.5,
       donorShare: 0.2,
     },
