@@ -8,7 +8,11 @@ const doneId = 'done';
 const shownFor = 8000;
 let turn = 0;
 
-const look = { withBorder: false, classNames: { root: classes.notice, body: classes.body } };
+const look = {
+  withBorder: false,
+  closeButtonProps: { 'aria-label': 'Dismiss' },
+  classNames: { root: classes.notice, body: classes.body },
+};
 
 const showDone = (message: NotificationData['message']): void => {
   turn += 1;

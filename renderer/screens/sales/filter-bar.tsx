@@ -1,0 +1,87 @@
+import { CloseButton, SegmentedControl, Select } from '@mantine/core';
+import { finishStates } from '../../../valuation/words.ts';
+import { pickedCasting, suggestCastings } from '../../components/inputs/casting-choices.tsx';
+import { TypeAhead } from '../../components/inputs/type-ahead.tsx';
+import { isFiltered, type SaleFilter, type Show } from './sale-filter.ts';
+import classes from './sales.module.css';
+
+const showWords: Record<Show, string> = {
+  all: 'All',
+  doubtful: 'Doubtful',
+  'left-out': 'Left out',
+  own: 'Your own',
+};
+
+/** Narrows the list by what was sold, how it was seen, and how far it counts. */
+export const FilterBar = ({
+  filter,
+  counts,
+  sources,
+  castingName,
+  onChange,
+}: {
+  filter: SaleFilter;
+  counts: Record<Show, number>;
+  sources: readonly string[];
+  /** Of the casting or variation that is filtered for. */
+  castingName: string;
+  onChange: (change: Partial<SaleFilter>) => void;
+}) => (
+  <search className={classes.filters}>
+    <div className={classes.filterCasting}>
+      <TypeAhead
+        label="Casting"
+        value={castingName}
+        choices={suggestCastings}
+        placeholder="Any casting"
+        onPick={choice => {
+          const picked = pickedCasting(choice);
+          if (picked) onChange({ casting: picked.castingId, variation: picked.variationId });
+        }}
+        onClear={() => onChange({ casting: null, variation: null })}
+      />
+    </div>
+    <Select
+      label="Source"
+      className={classes.filterSelect}
+      value={filter.source || null}
+      data={[...sources]}
+      placeholder="Any source"
+      clearable
+      searchable={sources.length > 10}
+      clearButtonProps={{ 'aria-label': 'Any source' }}
+      onChange={source => onChange({ source: source ?? '' })}
+    />
+    <Select
+      label="Finish"
+      className={classes.filterSelect}
+      value={filter.finish || null}
+      data={[...finishStates]}
+      placeholder="Any finish"
+      clearable
+      clearButtonProps={{ 'aria-label': 'Any finish' }}
+      onChange={finish => onChange({ finish: finish ?? '' })}
+    />
+    <SegmentedControl
+      aria-label="Standing"
+      className={classes.filterShow}
+      value={filter.show}
+      data={Object.entries(showWords).map(([value, label]) => ({
+        value,
+        label: (
+          <>
+            {label} <span className={classes.tally}>{counts[value as Show].toLocaleString()}</span>
+          </>
+        ),
+      }))}
+      onChange={show => onChange({ show: show as Show })}
+    />
+    {isFiltered(filter) ? (
+      <CloseButton
+        aria-label="Show all records"
+        title="Show all records"
+        onClick={() => onChange({ casting: null, variation: null, source: '', finish: '', show: 'all' })}
+      />
+    ) : null}
+  </search>
+);

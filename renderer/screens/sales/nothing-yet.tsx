@@ -1,0 +1,40 @@
+import { Button } from '@mantine/core';
+import { Link } from 'wouter';
+import { EmptyState } from '../../components/layout/empty-state.tsx';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+
+/** What the screen says before the first sale record: why they matter, and how to get them. */
+export const NothingYet = ({ castings, onAdd }: { castings: number; onAdd: () => void }) => (
+  <>
+    <PageHeader title="Sale records" facts="None yet" />
+    <EmptyState
+      title="Every worth rests on sale records"
+      actions={
+        castings > 0 ? (
+          <>
+            <Button variant="filled" onClick={onAdd}>
+              Add a sale record
+            </Button>
+            <Button component={Link} href="~/lots/import?as=sales">
+              Import a spreadsheet
+            </Button>
+          </>
+        ) : (
+          <>
+            <Button component={Link} href="~/lots/import?as=sales" variant="filled">
+              Import a spreadsheet
+            </Button>
+            <Button component={Link} href="~/reference">
+              Enter castings first
+            </Button>
+          </>
+        )
+      }
+    >
+      A sale record is one sale that you saw: what it was, its grade and finish, what it brought, when and
+      where. No price list comes with this program, and none is guessed at: from the sales that you enter it
+      works out what your cars would bring, and says how sure that is. Two or three sales of a casting are a
+      beginning; your own sales are added by themselves.
+    </EmptyState>
+  </>
+);

@@ -1,0 +1,127 @@
+import { useQuery } from '@tanstack/react-query';
+import { CartesianGrid, ResponsiveContainer, Scatter, ScatterChart, Tooltip, XAxis, YAxis } from 'recharts';
+import type { SaleRow } from '../../../electron/api/views.ts';
+import { rateFinder } from '../../../valuation/exchange-rate.ts';
+import type { Currency } from '../../../valuation/types.ts';
+import { gradeLabel } from '../../../valuation/words.ts';
+import { api } from '../../api/client.ts';
+import { amountText, axisText, dateText, worthText } from '../../components/format.ts';
+import { logTicks, type PricePoint, pricePoints, yearTicks } from './price-points.ts';
+import { saleName } from './sale-edits.ts';
+import classes from './sales.module.css';
+
+const Dot = ({
+  cx = 0,
+  cy = 0,
+  payload,
+  onOpen,
+}: {
+  cx?: number;
+  cy?: number;
+  payload?: PricePoint;
+  onOpen: (id: number) => void;
+}) => {
+  if (!payload) return null;
+  const { row } = payload;
+  if (row.standing === 'left out')
+    return <path d={`M${cx - 4} ${cy - 4}l8 8m0 -8l-8 8`} className={classes.out} />;
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the same records stand in the grid, which the keyboard walks
+    <circle
+      cx={cx}
+      cy={cy}
+      r={5}
+      className={classes.dot}
+      data-standing={row.standing}
+      style={row.standing === 'counted' ? { fill: row.swatch ?? 'var(--worth-found)' } : undefined}
+      onClick={() => onOpen(row.id)}
+    />
+  );
+};
+
+const Reading = ({ active, payload }: { active?: boolean; payload?: readonly { payload?: unknown }[] }) => {
+  const point = payload?.[0]?.payload as PricePoint | undefined;
+  if (!active || !point) return null;
+  const { row } = point;
+  return (
+    <div className={classes.reading}>
+      <strong>{amountText(row.price, row.currency)}</strong> {row.currency}, {dateText(row.soldOn)}
+      <br />
+      {saleName(row)}
+      <br />
+      {[row.grade === null ? 'ungraded' : gradeLabel(row.grade), row.finishState, row.source]
+        .filter(Boolean)
+        .join(', ')}
+      {row.standing === 'counted' ? null : `, ${row.standing}`}
+    </div>
+  );
+};
+
+/** What one casting has brought over the years, each sale a dot in its own colour, on a scale of equal ratios. */
+export const PriceChart = ({
+  rows,
+  currency,
+  onOpen,
+}: {
+  rows: readonly SaleRow[];
+  currency: Currency;
+  onOpen: (id: number) => void;
+}) => {
+  const { data: rates } = useQuery({ queryKey: ['rates'], queryFn: () => api.collection.rates() });
+  const rateOf = rateFinder(
+    currency,
+    (rates ?? []).map(({ rate, ...rest }) => ({ ...rest, rate: Number(rate) })),
+  );
+  const points = pricePoints(rows, rateOf);
+  if (points.length < 2) return null;
+  const prices = points.map(({ amount }) => amount);
+  const [low, high] = [Math.min(...prices), Math.max(...prices)];
+  const ticks = logTicks(low, high, currency);
+  const years = yearTicks(points);
+  const lacking = rows.length - points.length;
+  return (
+    <figure className={classes.chart}>
+      <figcaption className={classes.caption}>
+        <span>
+          Prices as they were, {currency}, each in its colour; ring doubtful, cross left out
+          {lacking > 0 ? `; ${lacking} without an exchange rate are not drawn` : ''}
+        </span>
+        <span className={classes.heard}>
+          {points.length} sales from {worthText(low, currency)} to {worthText(high, currency)}.
+        </span>
+      </figcaption>
+      <div aria-hidden="true">
+        <ResponsiveContainer width="100%" height={168}>
+          <ScatterChart margin={{ top: 8, right: 16, bottom: 0, left: 0 }} accessibilityLayer={false}>
+            <CartesianGrid stroke="var(--hairline)" vertical={false} />
+            <XAxis
+              dataKey="time"
+              type="number"
+              domain={['dataMin - 5000000000', 'dataMax + 5000000000']}
+              ticks={years}
+              tickFormatter={time => String(new Date(time).getUTCFullYear())}
+              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
+              stroke="var(--hairline-strong)"
+              tickLine={false}
+            />
+            <YAxis
+              dataKey="amount"
+              type="number"
+              scale="log"
+              domain={[Math.min(low, ticks[0] ?? low) * 0.75, Math.max(high, ticks.at(-1) ?? high) * 1.35]}
+              ticks={ticks}
+              allowDataOverflow
+              width={56}
+              tickFormatter={minor => axisText(minor, currency)}
+              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
+              axisLine={false}
+              tickLine={false}
+            />
+            <Tooltip content={<Reading />} cursor={false} isAnimationActive={false} />
+            <Scatter data={points} isAnimationActive={false} shape={<Dot onOpen={onOpen} />} />
+          </ScatterChart>
+        </ResponsiveContainer>
+      </div>
+    </figure>
+  );
+};

@@ -1,0 +1,127 @@
+import { Button, Popover, TextInput } from '@mantine/core';
+import { useState } from 'react';
+import type { SaleRow } from '../../../electron/api/views.ts';
+import { api } from '../../api/client.ts';
+import { useAction } from '../../api/use-action.ts';
+import { amountText, dateText } from '../../components/format.ts';
+import { saleName } from './sale-edits.ts';
+import classes from './sales.module.css';
+
+const records = (count: number) => (count === 1 ? 'Sale record' : `${count} sale records`);
+
+const LeaveOut = ({ ids }: { ids: number[] }) => {
+  const [open, setOpen] = useState(false);
+  const [why, setWhy] = useState('');
+  const exclude = useAction((reason: string) => api.sales.exclude({ ids, excluded: true, why: reason }), {
+    label: `${records(ids.length)} left out`,
+    onDone: () => {
+      setOpen(false);
+      setWhy('');
+    },
+  });
+  return (
+    <Popover opened={open} onChange={setOpen} position="top-end" trapFocus withRoles={false}>
+      <Popover.Target>
+        <Button aria-expanded={open} onClick={() => setOpen(!open)}>
+          Leave out …
+        </Button>
+      </Popover.Target>
+      <Popover.Dropdown>
+        <form
+          className={classes.why}
+          onSubmit={event => {
+            event.preventDefault();
+            exclude.mutate(why.trim());
+          }}
+        >
+          <TextInput
+            label="Why it should not count"
+            placeholder="such as: sold to a friend, box included"
+            value={why}
+            maxLength={200}
+            data-autofocus
+            onChange={event => setWhy(event.currentTarget.value)}
+          />
+          <Button type="submit" variant="filled" loading={exclude.isPending}>
+            Leave out
+          </Button>
+        </form>
+      </Popover.Dropdown>
+    </Popover>
+  );
+};
+
+const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) => {
+  const reason =
+    row.standing === 'left out'
+      ? row.excludedWhy
+        ? `Left out: ${row.excludedWhy}.`
+        : 'Left out of every estimate, without a reason given.'
+      : row.standing === 'doubtful'
+        ? `Doubtful: ${[phrase && `${phrase} for this casting`, row.doubt].filter(Boolean).join('; ')}.`
+        : row.standing === 'set aside'
+          ? `Set aside: ${row.doubt}.`
+          : null;
+  return (
+    <span className={classes.facts}>
+      <strong>{saleName(row)}</strong>
+      <span>
+        {amountText(row.price, row.currency)} {row.currency}, {dateText(row.soldOn)}
+      </span>
+      {row.reliabilityPercent !== null ? <span>trusted {row.reliabilityPercent} %</span> : null}
+      {reason ? <span className={row.standing === 'left out' ? 'soft' : 'caution'}>{reason}</span> : null}
+      {row.own ? <span className="soft">Your own sale: change it on the car’s page.</span> : null}
+      {row.notes ? <span className="soft">{row.notes}</span> : null}
+    </span>
+  );
+};
+
+/** What stands under the cursor in full, why it counts little or not, and what can be done with the chosen records. */
+export const RecordFoot = ({
+  row,
+  chosen,
+  phrase,
+}: {
+  row: SaleRow | null;
+  chosen: readonly SaleRow[];
+  phrase: string | undefined;
+}) => {
+  const include = useAction((ids: number[]) => api.sales.exclude({ ids, excluded: false }), {
+    label: ids => `${records(ids.length)} taken in again`,
+  });
+  const remove = useAction((ids: number[]) => api.sales.remove({ ids }), {
+    label: ids => `${records(ids.length)} removed`,
+  });
+  if (!row || chosen.length === 0) return <span className={classes.facts} />;
+  const ids = chosen.map(({ id }) => id);
+  const out = chosen.filter(({ excluded }) => excluded).map(({ id }) => id);
+  return (
+    <div className={classes.foot}>
+      {chosen.length > 1 ? (
+        <span className={classes.facts}>
+          <strong>{chosen.length} records chosen</strong>
+        </span>
+      ) : (
+        <Facts row={row} phrase={phrase} />
+      )}
+      <span className={classes.footActions}>
+        {out.length === ids.length ? (
+          <Button loading={include.isPending} onClick={() => include.mutate(out)}>
+            Take in again
+          </Button>
+        ) : (
+          <LeaveOut ids={ids} />
+        )}
+        <Button
+          variant="subtle"
+          color="brick"
+          loading={remove.isPending}
+          disabled={chosen.some(({ own }) => own)}
+          onClick={() => remove.mutate(ids)}
+        >
+          Remove
+        </Button>
+      </span>
+    </div>
+  );
+};

@@ -1,0 +1,122 @@
+import type { SaleRow } from '../../../electron/api/views.ts';
+import { type FinishState, finishStates, type PartName, partNames } from '../../../valuation/words.ts';
+import { readGrade } from '../../components/condition/condition-draft.ts';
+import type { CellChange, ParsedCell } from '../../components/data-grid/types.ts';
+import { readerLocale } from '../../components/format.ts';
+import { pickedCasting } from '../../components/inputs/casting-choices.tsx';
+import { parseMoney, separatorsOf } from '../../components/inputs/parse-money.ts';
+
+/** What the grid can change of a sale record. */
+export interface SalePatch {
+  soldOn?: string;
+  price?: number;
+  currency?: string;
+  castingId?: number;
+  variationId?: number | null;
+  grade?: number | null;
+  finishState?: FinishState;
+  missingParts?: PartName[];
+  reproductionParts?: PartName[];
+  source?: string;
+  reference?: string;
+  notes?: string;
+}
+
+const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+
+const isDay = (date: string): boolean => {
+  const time = Date.parse(`${date}T00:00:00Z`);
+  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(date);
+};
+
+/** A day as it can be read only one way: "2025-03-14", "14 Mar 2025". */
+export const parseDay = (text: string): ParsedCell => {
+  const bare = text.trim();
+  const written = /^(\d{1,2})\.?\s+(\p{L}{3,})\.?,?\s+(\d{4})$/u.exec(bare);
+  const month = months.indexOf((written?.[2] ?? '').slice(0, 3).toLowerCase()) + 1;
+  const date = written
+    ? `${written[3]}-${String(month).padStart(2, '0')}-${written[1]?.padStart(2, '0')}`
+    : bare;
+  if (/^\d{4}-\d{2}-\d{2}$/.test(date) && isDay(date)) return { value: date };
+  return { problem: `“${bare}” is not a day such as 2025-03-14 or 14 Mar 2025` };
+};
+
+export const parseGradeCell = (text: string): ParsedCell => {
+  const grade = readGrade(text);
+  return grade === undefined
+    ? { problem: `“${text.trim()}” is not a grade from C1 to C10 in half points` }
+    : { value: grade };
+};
+
+/** A price in the record's own currency. */
+export const parsePrice = (text: string, currency: string): ParsedCell => {
+  const parsed = parseMoney(text, currency, separatorsOf(readerLocale()));
+  if ('problem' in parsed) return parsed;
+  return parsed.minor === null || parsed.minor <= 0
+    ? { problem: 'A sale needs a price above nothing' }
+    : { value: parsed.minor };
+};
+
+const partOf = (word: string): PartName | null => {
+  const exact = partNames.find(part => part === word);
+  const starting = partNames.filter(part => part.startsWith(word));
+  return exact ?? (starting.length === 1 ? (starting[0] ?? null) : null);
+};
+
+/** A list of parts: "wheels, glazing"; the beginning of a name will do. */
+export const parseParts = (text: string): ParsedCell => {
+  const words = text
+    .split(/[,;+]/)
+    .map(word => word.trim().toLowerCase())
+    .filter(Boolean);
+  const parts = words.map(partOf);
+  const unknown = words.find((_, index) => parts[index] === null);
+  if (unknown !== undefined) return { problem: `“${unknown}” is none of: ${partNames.join(', ')}` };
+  return { value: partNames.filter(part => parts.includes(part)).join(', ') };
+};
+
+const partsIn = (text: string): PartName[] =>
+  partNames.filter(part => text.split(', ').some(word => word === part));
+
+/** What one edited cell changes of its record; null where the cell cannot be left empty or is no part of it. */
+export const salePatchOf = ({ columnId, value, choice }: Omit<CellChange, 'rowId'>): SalePatch | null => {
+  const text = value === null ? '' : String(value);
+  switch (columnId) {
+    case 'soldOn':
+      return text ? { soldOn: text } : null;
+    case 'price':
+      return typeof value === 'number' ? { price: value } : null;
+    case 'currency':
+      return text ? { currency: text } : null;
+    case 'casting':
+      return pickedCasting(choice);
+    case 'variation':
+      return { variationId: choice ? Number(choice.value) : null };
+    case 'grade':
+      return { grade: typeof value === 'number' ? value : null };
+    case 'finishState':
+      return { finishState: finishStates.find(state => state === text) ?? 'original' };
+    case 'missingParts':
+      return { missingParts: partsIn(text) };
+    case 'reproductionParts':
+      return { reproductionParts: partsIn(text) };
+    case 'source':
+      return { source: text };
+    case 'reference':
+      return { reference: text };
+    default:
+      return null;
+  }
+};
+
+/** The patches of an edit, a fill or a paste, in the grid's order. */
+export const saleChanges = (changes: readonly CellChange[]): { id: number; patch: SalePatch }[] =>
+  changes.flatMap(change => {
+    const patch = salePatchOf(change);
+    return patch ? [{ id: Number(change.rowId), patch }] : [];
+  });
+
+export const partsText = (parts: readonly string[]): string => parts.join(', ');
+
+/** The record in a few words, for those who hear it and for notices. */
+export const saleName = (row: SaleRow): string => [row.casting, row.variation].filter(Boolean).join(', ');

@@ -1,0 +1,167 @@
+import { Button } from '@mantine/core';
+import { useCallback, useMemo, useState } from 'react';
+import { Link, useLocation, useSearch } from 'wouter';
+import type { CollectionSummary, SaleRow } from '../../../electron/api/views.ts';
+import { api } from '../../api/client.ts';
+import { useAction } from '../../api/use-action.ts';
+import { DataGrid } from '../../components/data-grid/data-grid.tsx';
+import type { CellChange, RowState } from '../../components/data-grid/types.ts';
+import { useKeys } from '../../components/keys/key-registry.ts';
+import { EmptyState } from '../../components/layout/empty-state.tsx';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+import { FilterBar } from './filter-bar.tsx';
+import { PriceChart } from './price-chart.tsx';
+import { RecordFoot } from './record-foot.tsx';
+import { saleColumns } from './sale-columns.tsx';
+import { saleChanges } from './sale-edits.ts';
+import { doubtPhrases, filterQuery, filterSales, readFilter, type SaleFilter } from './sale-filter.ts';
+import classes from './sales.module.css';
+
+const tones: Record<SaleRow['standing'], RowState | null> = {
+  counted: null,
+  doubtful: { tone: 'caution', label: 'Doubtful' },
+  'set aside': { tone: 'caution', label: 'Set aside' },
+  'left out': { tone: 'muted', label: 'Left out' },
+};
+const rowState = (row: SaleRow) => tones[row.standing];
+const rowId = (row: SaleRow) => String(row.id);
+
+const factsOf = (rows: readonly SaleRow[]): string => {
+  const castings = new Set(rows.map(row => row.castingId)).size;
+  const count = (standing: SaleRow['standing']) => rows.filter(row => row.standing === standing).length;
+  const apart = (['doubtful', 'set aside', 'left out'] as const)
+    .map(standing => [count(standing), standing] as const)
+    .filter(([number]) => number > 0)
+    .map(([number, standing]) => `${number.toLocaleString()} ${standing}`);
+  return [
+    `${rows.length.toLocaleString()} sales of ${castings} castings`,
+    `${count('counted').toLocaleString()} count in full`,
+    ...apart,
+  ].join(' · ');
+};
+
+const useEdit = () => {
+  const { mutateAsync } = useAction(
+    (changes: ReturnType<typeof saleChanges>) => api.sales.updateMany({ changes }),
+    {
+      label: changes => {
+        const records = new Set(changes.map(({ id }) => id)).size;
+        return records === 1 ? 'Sale record changed' : `${records} sale records changed`;
+      },
+    },
+  );
+  return useCallback(
+    async (changes: CellChange[]) => {
+      const patches = saleChanges(changes);
+      if (patches.length > 0) await mutateAsync(patches);
+    },
+    [mutateAsync],
+  );
+};
+
+/** Every sale that the worths rest on, to read, correct and weigh. */
+export const SalesList = ({
+  all,
+  sources,
+  summary,
+  onAdd,
+}: {
+  all: readonly SaleRow[];
+  /** Kinds of source, those of the assumptions first. */
+  sources: readonly string[];
+  summary: CollectionSummary;
+  onAdd: () => void;
+}) => {
+  const [, navigate] = useLocation();
+  const query = useSearch();
+  const filter = useMemo(() => readFilter(query), [query]);
+  const asked = new URLSearchParams(query).get('record');
+  const [opened, setOpened] = useState<number | null>(null);
+  const [cursor, setCursor] = useState<string | null>(null);
+  const [selected, setSelected] = useState<readonly string[]>([]);
+  const edit = useEdit();
+  useKeys('Sale records', [{ keys: 'N', does: 'Add a sale record', run: onAdd }]);
+
+  const phrases = useMemo(() => doubtPhrases(all), [all]);
+  const columns = useMemo(
+    () =>
+      saleColumns(
+        sources.map(source => ({ value: source, label: source })),
+        phrases,
+      ),
+    [sources, phrases],
+  );
+  const { rows, counts } = useMemo(() => filterSales(all, filter), [all, filter]);
+  const facts = useMemo(() => factsOf(all), [all]);
+  const change = (next: Partial<SaleFilter>) =>
+    navigate(`~/sales${filterQuery({ ...filter, ...next })}`, { replace: true });
+  const named = all.find(row =>
+    filter.variation === null ? row.castingId === filter.casting : row.variationId === filter.variation,
+  );
+  const name =
+    filter.casting === null && filter.variation === null
+      ? ''
+      : filter.variation === null
+        ? (named?.casting ?? '')
+        : `${named?.casting ?? ''}, ${named?.variation ?? ''}`;
+  const row = rows.find(entry => rowId(entry) === cursor) ?? null;
+  const ids = new Set(selected);
+  const chosen = rows.filter(entry => ids.has(rowId(entry)));
+  return (
+    <div className="fill">
+      <PageHeader
+        title="Sale records"
+        facts={facts}
+        actions={
+          <>
+            <Button component={Link} href="~/lots/import?as=sales">
+              Import a spreadsheet
+            </Button>
+            <Button variant="filled" onClick={onAdd}>
+              Add a sale record
+            </Button>
+          </>
+        }
+      />
+      <FilterBar
+        filter={filter}
+        counts={counts}
+        sources={sources.filter(source => all.some(entry => entry.source === source))}
+        castingName={name}
+        onChange={change}
+      />
+      {filter.casting !== null || filter.variation !== null ? (
+        <PriceChart rows={rows} currency={summary.reportingCurrency} onOpen={setOpened} />
+      ) : null}
+      <div className={classes.list}>
+        <DataGrid
+          label="Sale records"
+          rows={rows}
+          columns={columns}
+          getRowId={rowId}
+          rowState={rowState}
+          rowHeight={32}
+          sortedBy={{ columnId: 'soldOn', descending: true }}
+          startAt={opened === null ? asked : String(opened)}
+          autoFocus
+          onEdit={edit}
+          onCursorChange={setCursor}
+          onSelectionChange={setSelected}
+          footer={<RecordFoot row={row} chosen={chosen} phrase={row ? phrases.get(row.id) : undefined} />}
+          empty={
+            <EmptyState
+              title="No sale record is like that"
+              actions={
+                <Button component={Link} href="~/sales">
+                  Show all records
+                </Button>
+              }
+            >
+              {name ? `None of ${name} under this filter. ` : ''}Widen the filter, or add what you have seen.
+            </EmptyState>
+          }
+        />
+      </div>
+    </div>
+  );
+};
