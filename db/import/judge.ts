@@ -53,7 +53,8 @@ export const valuesOf = (mapping: Mapping, row: TableRow): Values => {
   return { cell: at, text: column => cellText(at(column)) };
 };
 
-const totals = /^(grand |sub)?-? ?(totals?|sum|summe|gesamt|subtotals?)( .*)?:?$/i;
+const totals =
+  /^(grand |sub)?-? ?(totals?|sum|summe|gesamt|subtotals?)( (of|for|cost|price|paid|cars?)( .*)?)?[:=]?$/i;
 
 /** Judges one row: its shape first, then what it says. Their heading names the column of a rejected one. */
 export const judgeRow = (judge: Judge, mapping: Mapping, row: TableRow): Judged => {

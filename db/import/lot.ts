@@ -59,7 +59,7 @@ export const loadExplainer = async (db: Kysely<Schema>) => {
     const colour = written.colour;
     if (colour && !known.some(name => name.toLowerCase() === colour.toLowerCase())) {
       const close = nearest(colour, known);
-      return `variation unidentified: this casting has no colour "${colour}"${close ? `; did you mean "${close}"?` : ''}; the text is kept`;
+      return `variation unidentified: this casting has no colour "${colour}"${close ? ` (did you mean "${close}"?)` : ''}; the text is kept`;
     }
     return match.candidates.length
       ? `variation unidentified: ${match.candidates.length} variations fit; the text is kept`

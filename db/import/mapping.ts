@@ -78,7 +78,7 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   if (complete && missing.length)
     throw new ImportFileError(
       `No column gives ${missing.map(column => `${column.name} (${column.help})`).join(' and ')}. ` +
-        `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant (--map "Their heading=our_column").`,
+        `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`,
     );
   return { columns, places, warnings };
 };

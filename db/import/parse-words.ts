@@ -23,14 +23,17 @@ export const plainWord = (text: string): string =>
     .replace(/[\s\-_]+/g, ' ')
     .trim();
 
-/** A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`. Refuses words, ranges and quarter points. */
+/** A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`. Refuses words, ranges and quarter points. */
 export const parseGrade = (cell: Cell): Parsed<Grade> => {
   if (cell instanceof Date)
     return refused(
       'the spreadsheet has turned this grade into a date; format the column as text and type it again',
     );
   const shown = String(cell ?? '').trim();
-  const text = shown.replace(/½/g, '.5').replace(/\s+/g, '').replace(',', '.');
+  const text = shown
+    .replace(/ ?½| 1\/2/g, '.5')
+    .replace(/\s+/g, '')
+    .replace(',', '.');
   const match = /^[cC]?\.?(\d{1,2}(?:\.\d+)?)(?:\/10)?$/.exec(text);
   const value = Number(match?.[1]);
   if (!match) return refused(`"${shown}" is not a grade from C1 to C10 such as ${gradeLabel(7.5)}`);

@@ -107,7 +107,7 @@ export const salesJudge = async (
       if (!reference)
         throw new BadCell(
           'casting',
-          `"${name}" is not in the reference; add it there first, or import with the castings added (--add-reference)`,
+          `"${name}" is not in the reference; add it there first, or let the import add it`,
         );
     }
     const sale: Omit<SaleEntry, 'id'> = {

@@ -20,7 +20,7 @@ export const openDemo = async (
       throw refused(`The folder ${demoDir} holds other things already. Choose another folder for the demo.`);
     const aside = `${demoDir}.part`;
     rmSync(aside, { recursive: true, force: true });
-    report(0, 1, 'Working out past worths');
+    report(0, 0, 'Working out past worths');
     // Most sessions never make the demo; what draws it is loaded when one does.
     const { demoContent, writeDemo } = await import('../../db/demo/index.ts');
     const { pastWorths } = await import('./demo-worths.ts');

@@ -40,6 +40,7 @@ export const theme = createTheme({
     NumberInput: small,
     Textarea: small,
     Select: small,
+    NativeSelect: small,
     MultiSelect: small,
     Autocomplete: small,
     DateInput: small,

@@ -1,0 +1,77 @@
+import { SegmentedControl } from '@mantine/core';
+import type { ImportKind } from '../../../../electron/api/views.ts';
+import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { DropFile } from './drop-file.tsx';
+import classes from './import.module.css';
+import { isKind, kindWords } from './import-choice.ts';
+
+const about: Record<ImportKind, { reads: string; columns: string }> = {
+  lot: {
+    reads:
+      'One row for each car. A casting is all that a row needs; what the reference does not know is kept as you wrote it.',
+    columns:
+      'number · casting · release · year · colour · base paint · rear end · grade · finish state · location · notes',
+  },
+  sales: {
+    reads:
+      'One row for each sale that you have seen: its day, what it brought, and which casting. They are the evidence behind every worth.',
+    columns:
+      'date · price · currency · casting · colour · base paint · rear end · grade · finish state · missing parts · source',
+  },
+  reference: {
+    reads: 'One row for each variation: the casting, and what tells this one apart.',
+    columns:
+      'maker · series · casting · release · year · colour · body finish · base paint · rear end · roof · interior · wheels · rarity',
+  },
+};
+
+export const KindSwitch = ({ as, onKind }: { as: ImportKind; onKind: (as: ImportKind) => void }) => (
+  <SegmentedControl
+    aria-label="What the file holds"
+    classNames={{ root: classes.kinds }}
+    value={as}
+    onChange={value => isKind(value) && onKind(value)}
+    data={Object.entries(kindWords).map(([value, { title }]) => ({ value, label: title }))}
+  />
+);
+
+/** Before a file is chosen: what kinds there are, and what such a file looks like. */
+export const ChooseFile = ({
+  as,
+  onKind,
+  onFile,
+}: {
+  as: ImportKind;
+  onKind: (as: ImportKind) => void;
+  onFile: (file: File) => void;
+}) => (
+  <>
+    <PageHeader
+      title="Import a spreadsheet"
+      facts="As you keep it: you see what becomes of every row before anything is taken"
+      back={{ label: 'Lots', to: '/lots' }}
+    />
+    <div className={`page ${classes.choose}`}>
+      <KindSwitch as={as} onKind={onKind} />
+      <div className={classes.drop}>
+        <p className={classes.dropLead}>Drop a CSV or XLSX file here</p>
+        <DropFile label="Choose a file" primary onFile={onFile} />
+      </div>
+      <dl className={classes.about}>
+        <dt>What it reads</dt>
+        <dd>{about[as].reads}</dd>
+        <dt>Columns it knows</dt>
+        <dd>
+          {about[as].columns}. Yours may be named and ordered otherwise; you say what each means where it is
+          not plain.
+        </dd>
+        <dt>Forgives</dt>
+        <dd>
+          Titles above the headings, blank rows, mixed forms of dates and amounts, “C7.5”, “7” and “7/10” for
+          grades, files of another program’s making. A row that cannot be read is listed with its line, column
+          and reason, and the others are taken.
+        </dd>
+      </dl>
+    </div>
+  </>
+);

@@ -1,0 +1,126 @@
+import { NativeSelect } from '@mantine/core';
+import type { ImportPreview } from '../../../../electron/api/views.ts';
+import classes from './import.module.css';
+import { columnWords, type ImportChoice, mapHeading } from './import-choice.ts';
+
+type Column = ImportPreview['columns'][number];
+
+const how: Record<Column['how'], string> = {
+  'same name': 'by its name',
+  recognised: 'recognised',
+  chosen: 'chosen',
+  'not used': '',
+};
+
+const Format = ({
+  column,
+  choice,
+  onChange,
+}: {
+  column: Column;
+  choice: ImportChoice;
+  onChange: (choice: ImportChoice) => void;
+}) => {
+  const { heading } = column;
+  if (column.ours === 'price')
+    return (
+      <NativeSelect
+        aria-label={`Decimal sign of ${heading}`}
+        value={column.decimal ?? ''}
+        data={[
+          { value: '', label: 'by each amount' },
+          { value: '.', label: 'decimal point' },
+          { value: ',', label: 'decimal comma' },
+        ]}
+        onChange={event => {
+          const { [heading]: _, ...decimal } = choice.decimal;
+          const sign = event.currentTarget.value;
+          onChange({
+            ...choice,
+            decimal: sign === ',' || sign === '.' ? { ...decimal, [heading]: sign } : decimal,
+          });
+        }}
+      />
+    );
+  if (column.ours === 'sold_on')
+    return (
+      <NativeSelect
+        aria-label={`Order of dates of ${heading}`}
+        value={column.dateOrder ?? ''}
+        data={[
+          { value: '', label: 'by each date' },
+          { value: 'dmy', label: 'day first' },
+          { value: 'mdy', label: 'month first' },
+          { value: 'ymd', label: 'year first' },
+        ]}
+        onChange={event => {
+          const { [heading]: _, ...dateOrder } = choice.dateOrder;
+          const order = event.currentTarget.value;
+          onChange({
+            ...choice,
+            dateOrder:
+              order === 'dmy' || order === 'mdy' || order === 'ymd'
+                ? { ...dateOrder, [heading]: order }
+                : dateOrder,
+          });
+        }}
+      />
+    );
+  return <span className="soft">{how[column.how]}</span>;
+};
+
+/** Their columns beside ours: what each heading means, with its first values to tell by. */
+export const ColumnTable = ({
+  preview,
+  choice,
+  onChange,
+}: {
+  preview: ImportPreview;
+  choice: ImportChoice;
+  onChange: (choice: ImportChoice) => void;
+}) => {
+  const options = [
+    { value: '', label: 'not read' },
+    ...preview.ourColumns.map(({ name, required }) => ({
+      value: name,
+      label: columnWords(name) + (required ? ' *' : ''),
+    })),
+  ];
+  const help = new Map(preview.ourColumns.map(column => [column.name, column.help]));
+  return (
+    <table className={classes.columns}>
+      <thead>
+        <tr>
+          <th scope="col">In your file</th>
+          <th scope="col">First values</th>
+          <th scope="col">Here</th>
+          <th scope="col">How</th>
+        </tr>
+      </thead>
+      <tbody>
+        {preview.columns.map(column => (
+          <tr key={column.index} data-unused={column.ours === null || undefined}>
+            <th scope="row">{column.heading}</th>
+            <td className={classes.samples}>{column.samples.slice(0, 4).join(' · ')}</td>
+            <td>
+              <NativeSelect
+                aria-label={`What ${column.heading} means`}
+                title={column.ours ? help.get(column.ours) : undefined}
+                value={column.ours ?? ''}
+                data={options}
+                onChange={event =>
+                  onChange(
+                    mapHeading(choice, preview.columns, column.heading, event.currentTarget.value || null),
+                  )
+                }
+              />
+            </td>
+            <td>
+              <Format column={column} choice={choice} onChange={onChange} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+};

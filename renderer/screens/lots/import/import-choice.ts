@@ -1,0 +1,87 @@
+import type { ImportKind, ImportPreview } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+
+/** How a file is to be read, as far as its owner has said so; the rest is found out from the file. */
+export interface ImportChoice {
+  as: ImportKind;
+  sheet?: string;
+  encoding?: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+  separator?: ',' | ';' | '\t' | '|';
+  map: Record<string, string | null>;
+  decimal: Record<string, ',' | '.'>;
+  dateOrder: Record<string, 'ymd' | 'dmy' | 'mdy'>;
+  currency?: Currency;
+  addReference: boolean;
+  /** The lot that the cars go into; null for a new one. */
+  lotId: number | null;
+}
+
+export const kindWords: Record<ImportKind, { title: string; rows: string; row: string }> = {
+  lot: { title: 'Cars of a lot', rows: 'cars', row: 'car' },
+  sales: { title: 'Sale records', rows: 'sale records', row: 'sale record' },
+  reference: { title: 'Reference', rows: 'variations', row: 'variation' },
+};
+
+export const isKind = (text: string | null): text is ImportKind =>
+  text === 'lot' || text === 'sales' || text === 'reference';
+
+export const choiceFor = (as: ImportKind, lotId: number | null): ImportChoice => ({
+  as,
+  map: {},
+  decimal: {},
+  dateOrder: {},
+  addReference: false,
+  lotId,
+});
+
+type Columns = ImportPreview['columns'];
+
+/**
+ * Maps a heading to one of our columns, or to none. A column of ours that another heading gives by choice is let go there;
+ * one that it gives by recognition gives way by itself.
+ */
+export const mapHeading = (
+  choice: ImportChoice,
+  columns: Columns,
+  heading: string,
+  ours: string | null,
+): ImportChoice => {
+  const map = { ...choice.map, [heading]: ours };
+  if (ours !== null)
+    for (const column of columns)
+      if (column.heading !== heading && column.how === 'chosen' && column.ours === ours)
+        map[column.heading] = null;
+  return { ...choice, map };
+};
+
+/** What `imports.preview` takes of a choice. */
+export const previewInput = (file: File, choice: ImportChoice) => {
+  const { lotId, ...options } = choice;
+  return { file, ...options, ...(lotId !== null && options.as === 'lot' && { lotId }) };
+};
+
+/** "release_name" as it is read: "release name". */
+export const columnWords = (name: string): string => name.replaceAll('_', ' ');
+
+const quoted = (text: string): string => {
+  // What a spreadsheet would take for a formula is made inert.
+  const inert = /^[=+\-@\t]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(inert) ? `"${inert.replaceAll('"', '""')}"` : inert;
+};
+
+/** The rejected rows as CSV, to be put right in the file that they came from. */
+export const rejectedCsv = (
+  rejected: readonly { line: number; column: string | null; reason: string }[],
+): string =>
+  [
+    'line,column,reason',
+    ...rejected.map(({ line, column, reason }) => [String(line), column ?? '', reason].map(quoted).join(',')),
+  ].join('\r\n');
+
+/** A name for the new lot, from the file's own: "barn_tin-2026.csv" is "barn tin 2026". */
+export const lotNameOf = (fileName: string): string =>
+  fileName
+    .replace(/\.[^.]+$/, '')
+    .replace(/[_-]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();

@@ -1,0 +1,109 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { ImportKind, ImportResult } from '../../../../electron/api/views.ts';
+import { useUndo } from '../../../api/use-undo.ts';
+import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { Section } from '../../../components/layout/section.tsx';
+import classes from './import.module.css';
+import { kindWords } from './import-choice.ts';
+import { RejectedRows } from './rejected-rows.tsx';
+
+const counted = (count: number, word: string, words = `${word}s`) =>
+  `${count.toLocaleString()} ${count === 1 ? word : words}`;
+
+const placeOf = (as: ImportKind, result: ImportResult): { to: string; label: string } =>
+  result.lot
+    ? { to: `~/lots/${result.lot.id}`, label: `Go to ${result.lot.name}` }
+    : as === 'sales'
+      ? { to: '~/sales', label: 'Go to the sale records' }
+      : as === 'reference'
+        ? { to: '~/reference', label: 'Go to the reference' }
+        : { to: '~/cars', label: 'Go to the cars' };
+
+/** What an import has done, with its undo, its rejected rows and the way to what was taken. */
+export const ImportedResult = ({
+  result,
+  as,
+  fileName,
+  onAgain,
+}: {
+  result: ImportResult;
+  as: ImportKind;
+  fileName: string;
+  onAgain: () => void;
+}) => {
+  const { undo } = useUndo();
+  const [undone, setUndone] = useState(false);
+  const [, navigate] = useLocation();
+  const { accepted, duplicates, rejected, unidentified, addedCastings, lot, notes } = result;
+  const place = placeOf(as, result);
+  const title = undone
+    ? 'The import was taken back'
+    : accepted === 0
+      ? 'Nothing was taken'
+      : `Imported ${counted(accepted, kindWords[as].row, kindWords[as].rows)}${lot ? ` into ${lot.name}` : ''}`;
+  const facts = [
+    fileName,
+    unidentified > 0 ? `${unidentified} without a variation yet` : null,
+    addedCastings > 0 ? `${counted(addedCastings, 'casting')} added to the reference` : null,
+    duplicates > 0 ? `${duplicates} known already` : null,
+    rejected.length > 0 ? `${counted(rejected.length, 'row')} not taken` : 'every row was read',
+  ];
+  return (
+    <>
+      <PageHeader
+        title={title}
+        facts={facts.filter(Boolean).join(' · ')}
+        back={{ label: 'Lots', to: '/lots' }}
+      />
+      <div className="page">
+        <p className={classes.next}>
+          {undone || accepted === 0 ? null : (
+            <Button variant="filled" size="sm" onClick={() => navigate(place.to)}>
+              {place.label}
+            </Button>
+          )}
+          <Button size="sm" onClick={onAgain}>
+            Import another file
+          </Button>
+          {undone || accepted === 0 ? null : (
+            <Button
+              size="sm"
+              variant="subtle"
+              onClick={async () => {
+                await undo();
+                setUndone(true);
+              }}
+            >
+              Undo this import
+            </Button>
+          )}
+        </p>
+        {rejected.length > 0 ? (
+          <Section
+            title="Rows that were not taken"
+            aside="Put them right in the file and import it again: what was taken is known then, and left alone"
+          >
+            <RejectedRows rejected={rejected} fileName={fileName} />
+          </Section>
+        ) : null}
+        {notes.length > 0 ? (
+          <Section title="Notes">
+            <ul className={classes.notes}>
+              {notes.map(note => (
+                <li key={note}>{note}</li>
+              ))}
+            </ul>
+          </Section>
+        ) : null}
+        {lot && unidentified > 0 && !undone ? (
+          <p className="soft">
+            Cars without a variation are marked in the lot;{' '}
+            <Link href={`/${lot.id}`}>identify them there</Link> by their features.
+          </p>
+        ) : null}
+      </div>
+    </>
+  );
+};

@@ -1,0 +1,147 @@
+import { Button } from '@mantine/core';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { ImportKind, ImportPreview, ImportResult } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import { api } from '../../../api/client.ts';
+import { errorSentence } from '../../../api/error-sentence.ts';
+import type { Work } from '../../../api/use-progress.ts';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
+import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { Section } from '../../../components/layout/section.tsx';
+import { WorkProgress } from '../../../components/notices/work-progress.tsx';
+import { draftInput, type LotDraft } from '../lot-draft.ts';
+import { KindSwitch } from './choose-file.tsx';
+import { ColumnTable } from './column-table.tsx';
+import { DropFile } from './drop-file.tsx';
+import { FileFacts } from './file-facts.tsx';
+import classes from './import.module.css';
+import { type ImportChoice, kindWords, previewInput } from './import-choice.ts';
+import { IntoLot } from './into-lot.tsx';
+import { RowCounts } from './row-counts.tsx';
+import { SalesChoices } from './sales-choices.tsx';
+import { SampleRows } from './sample-rows.tsx';
+
+interface Props {
+  file: File;
+  /** Tells one choice of a file from the next, were it the same file again. */
+  turn: number;
+  choice: ImportChoice;
+  onChange: (choice: ImportChoice) => void;
+  onKind: (as: ImportKind) => void;
+  onFile: (file: File) => void;
+  work: Work<ImportResult>;
+  reporting: Currency;
+  initialDraft: LotDraft;
+}
+
+const Looked = ({
+  preview,
+  choice,
+  onChange,
+}: Pick<Props, 'choice' | 'onChange'> & { preview: ImportPreview }) => (
+  <>
+    <FileFacts preview={preview} choice={choice} onChange={onChange} />
+    {preview.warnings.length > 0 ? (
+      <ul className={classes.warnings}>
+        {preview.warnings.map(warning => (
+          <li key={warning}>{warning}</li>
+        ))}
+      </ul>
+    ) : null}
+    <Section title="Columns" aside="* needed">
+      <ColumnTable preview={preview} choice={choice} onChange={onChange} />
+    </Section>
+    {preview.sample.length > 0 ? (
+      <Section title="Rows">
+        <SampleRows preview={preview} />
+      </Section>
+    ) : null}
+  </>
+);
+
+/** A file under way: how it is read at the left, what will be taken and the button for it at the right. */
+export const ImportWork = (props: Props) => {
+  const { file, turn, choice, onChange, onKind, onFile, work, reporting } = props;
+  const [draft, setDraft] = useState(props.initialDraft);
+  const preview = useQuery({
+    queryKey: ['import preview', turn, choice],
+    queryFn: ({ signal }) => api.imports.preview(previewInput(file, choice), { signal }),
+    placeholderData: keepPreviousData,
+    retry: false,
+    enabled: work.state.is !== 'running',
+  });
+  const { data } = preview;
+  const accepted = preview.isPlaceholderData ? 0 : (data?.counts.accepted ?? 0);
+  const needsName = choice.as === 'lot' && choice.lotId === null && !draft.name.trim();
+  const running = work.state.is === 'running';
+  const run = () => {
+    const input = {
+      ...previewInput(file, choice),
+      ...(choice.as === 'lot' && choice.lotId === null && { lot: draftInput(draft) }),
+    };
+    void work.start(signal => api.imports.run(input, { signal }));
+  };
+  const words = accepted === 1 ? kindWords[choice.as].row : kindWords[choice.as].rows;
+  return (
+    <>
+      <PageHeader
+        title={file.name}
+        facts="Nothing is taken before you say so"
+        back={{ label: 'Lots', to: '/lots' }}
+        actions={
+          <>
+            <KindSwitch as={choice.as} onKind={onKind} />
+            <DropFile label="Another file" onFile={onFile} />
+          </>
+        }
+      />
+      <div className={`page ${classes.split}`}>
+        <div className={classes.left} aria-busy={preview.isFetching}>
+          {preview.error ? (
+            <p className={classes.problem} role="alert">
+              {errorSentence(preview.error)}
+            </p>
+          ) : data ? (
+            <Looked preview={data} choice={choice} onChange={onChange} />
+          ) : (
+            <LoadingState label="Reading the file" />
+          )}
+        </div>
+        <aside className={classes.right} aria-label="What will be taken">
+          {data && !preview.error ? (
+            <>
+              <RowCounts counts={data.counts} as={choice.as} />
+              {choice.as === 'lot' ? (
+                <IntoLot choice={choice} onChange={onChange} draft={draft} onDraft={setDraft} />
+              ) : null}
+              {choice.as === 'sales' ? (
+                <SalesChoices preview={data} choice={choice} onChange={onChange} reporting={reporting} />
+              ) : null}
+              <div className={classes.go}>
+                {running ? null : (
+                  <Button
+                    fullWidth
+                    size="sm"
+                    variant="filled"
+                    disabled={accepted === 0 || needsName}
+                    loading={preview.isFetching && preview.isPlaceholderData}
+                    onClick={run}
+                  >
+                    {accepted === 0
+                      ? 'No row can be taken yet'
+                      : needsName
+                        ? 'The lot needs a name'
+                        : `Import ${accepted.toLocaleString()} ${words}`}
+                  </Button>
+                )}
+                <WorkProgress work={work} label="Importing" />
+                <p className="soft grid-text">One undo takes the whole import back.</p>
+              </div>
+            </>
+          ) : null}
+        </aside>
+      </div>
+    </>
+  );
+};
