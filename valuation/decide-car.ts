@@ -28,7 +28,8 @@ const undecided = (valuation: Valuation): Decision => ({
 /**
  * What to do with a car: leave, conserve, restore, customise, or use as a donor, compared by expected net gain over leaving, its range, and the
  * probability that it beats leaving, in minor units of the reporting currency. Recommended is the option with the highest expected
- * gain that no guard stands against and that passes the owner's floors. A car without a plan is judged by the standard plan.
+ * gain that no guard stands against and that passes the owner's floors; customising only where the owner has planned it. A car without a
+ * plan is judged by the standard plan.
  *
  * When the answer is leave, `expectedGain`, `probability` and `cost` are those of the best option considered; where that too is leave,
  * gain and probability are 0 and the cost is that of the plan. Break-even is null where a guard stands against the plan.
@@ -53,6 +54,7 @@ export const decideCar = (
     gain: gainRange(option),
     probability: weighed[i]!.probability,
     guards: option.guards,
+    ...(option.note === null ? {} : { note: option.note }),
   }));
   const planned: Considered['option'] = subject.plan?.kind ?? 'restore';
   const plan = considered.find(({ option }) => option === planned)!;

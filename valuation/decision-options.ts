@@ -22,7 +22,12 @@ const seed = 1;
 export interface Considered extends Alternative {
   option: Exclude<Option, 'leave'>;
   guards: Guard[];
+  /** Why it is only compared and never recommended; null where it can be. */
+  note: string | null;
 }
+
+/** A custom car is a matter of taste, and there is no way back from it: the engine does not propose one of its own accord. */
+const onlyCompared = 'Shown for comparison: customising is recommended only where you have planned it.';
 
 type Undrawn = Omit<Considered, 'draws'>;
 
@@ -86,12 +91,13 @@ export const consideredOptions = (
       spoilChance: plan.spoilChance,
       spoiledShare: plan.spoiledShare,
       guards,
+      note: kind === 'customise' && ownPlan.kind !== kind ? onlyCompared : null,
     };
   };
   const careful = (
     hours: ThreePoint,
     cost: ThreePoint,
-  ): Pick<Considered, 'cost' | 'spoilChance' | 'spoiledShare' | 'guards'> => ({
+  ): Pick<Considered, 'cost' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'> => ({
     cost: costOf(
       fitted,
       planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
@@ -99,6 +105,7 @@ export const consideredOptions = (
     spoilChance: 0,
     spoiledShare: 1,
     guards: [],
+    note: null,
   });
   const condition = foundCondition(subject, assumptions);
   const complete = appraise({

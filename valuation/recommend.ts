@@ -10,6 +10,7 @@ export interface Weighed {
   option: Option;
   expectedGain: number;
   probability: number;
+  /** A guard stands against it, or it is only compared. */
   guarded: boolean;
   /** Passes the owner's floors: at least the least gain, at least the least probability, and above nothing. */
   passes: boolean;
@@ -22,7 +23,7 @@ export const weigh = (considered: Considered, floors: Floors): Weighed => {
     option: considered.option,
     expectedGain: gain,
     probability,
-    guarded: standsAgainst(considered.guards),
+    guarded: considered.note !== null || standsAgainst(considered.guards),
     passes: gain > 0 && gain >= floors.leastGain && probability >= floors.leastProbability,
   };
 };

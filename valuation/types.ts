@@ -259,6 +259,8 @@ export interface OptionResult {
   probability: number;
   /** Guards against it, each a sentence; empty when none. */
   guards: Guard[];
+  /** Set where it is shown for comparison and never recommended: why, as a sentence. */
+  note?: string;
 }
 
 export interface Guard {
@@ -283,7 +285,7 @@ export interface Decision {
   probability: number;
   cost: Range;
   options: OptionResult[];
-  /** The option with the highest expected gain among those not guarded, whether or not it passes the floors. */
+  /** The option with the highest expected gain among those not guarded nor only compared, whether or not it passes the floors. */
   best: Option;
   reasons: string[];
   /** Restored worth above which, and cost below which, restoring pays; null where no restoration was considered. */

@@ -137,16 +137,24 @@ describe('decideCar', () => {
       ...standardPlan(car({}), assumptions),
       lines: [{ name: 'plating', kind: 'other', cost: { low: 20_000, likely: 30_000, high: 40_000 } }],
     };
-    const generous = fittedWith({
-      decision: { ...assumptions.decision, donorShare: 0.6 },
-      standardPlan: {
-        ...assumptions.standardPlan,
-        customise: { ...assumptions.standardPlan.customise, lines: costly.lines },
-      },
-    });
+    const generous = fittedWith({ decision: { ...assumptions.decision, donorShare: 0.6 } });
     const decision = decideCar(generous, car({ grade: 1, finishState: 'stripped', plan: costly }));
     expect(decision.recommendation).toBe('donor');
     expect(decision.reasons[0]).toMatch(/^Using it for its parts/);
+  });
+
+  it('proposes customising only where the owner has planned it, and shows it for comparison elsewhere', () => {
+    const factors = { ...assumptions.finishFactors, restored: 0.3, customised: 0.9 };
+    const custom = fittedWith({ finishFactors: factors });
+    const unplanned = decideCar(custom, car({}));
+    const compared = unplanned.options.find(({ option }) => option === 'customise')!;
+    expect(compared.note).toContain('only where you have planned it');
+    expect(compared.expectedGain).toBeGreaterThan(unplanned.expectedGain);
+    expect(unplanned.recommendation).not.toBe('customise');
+    const plan = standardPlan(car({}), assumptions, 'customise');
+    const planned = decideCar(custom, car({ plan }));
+    expect(planned.recommendation).toBe('customise');
+    expect(planned.options.every(({ note }) => note === undefined)).toBe(true);
   });
 
   it('counts the hours at what they cost the owner', () => {
