@@ -8,8 +8,12 @@ import { type MarketWish, simulateMarket } from '../helpers/market-simulator.ts'
 
 const seeds = Number(process.argv[2] ?? 12);
 const kinds: { name: string; wish: Omit<MarketWish, 'seed'>; index: 'none' | 'trend' }[] = [
-  { name: 'no index, as by default', wish: {}, index: 'none' },
-  { name: 'fitted trend', wish: {}, index: 'trend' },
+  {
+    name: 'drifting market, no index, as by default (the others have a line in time)',
+    wish: {},
+    index: 'none',
+  },
+  { name: 'drifting market, fitted trend', wish: {}, index: 'trend' },
   { name: 'still market, no index', wish: { drift: 0 }, index: 'none' },
   {
     name: 'wild and ungraded records',
