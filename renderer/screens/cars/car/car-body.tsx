@@ -8,6 +8,7 @@ import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { StickyIndex } from '../../../components/layout/sticky-index.tsx';
 import type { WorthKind } from '../../../components/worth-strip/large-worth-strip.tsx';
+import { listAddress } from '../list/last-list.ts';
 import { Books } from './books/books.tsx';
 import classes from './car.module.css';
 import { CarHead } from './car-head.tsx';
@@ -61,7 +62,7 @@ export const CarBody = ({ car, currency, today }: { car: CarPage; currency: Curr
     <>
       <PageHeader
         title={carTitle(car)}
-        back={{ label: 'Cars', to: '/cars' }}
+        back={{ label: 'Cars', to: listAddress() }}
         facts={<CarHead.Facts car={car} />}
         actions={<CarHead.Actions car={car} />}
       />

@@ -1,6 +1,7 @@
 import { useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import { useKeys } from '../../../components/keys/key-registry.ts';
+import { listAddress } from '../list/last-list.ts';
 
 const press = (name: string) => document.querySelector<HTMLElement>(`[data-key="${name}"]`)?.click();
 const focus = (name: string) => {
@@ -22,7 +23,7 @@ export const useCarKeys = (car: CarPage, goTo: (id: string) => void): void => {
   useKeys('Car', [
     { keys: 'J ]', does: 'Next car', run: () => walk(car.nextId) },
     { keys: 'K [', does: 'Previous car', run: () => walk(car.previousId) },
-    { keys: 'U', does: 'Up to all cars', run: () => navigate('~/cars') },
+    { keys: 'U', does: 'Up to all cars', run: () => navigate(`~${listAddress()}`) },
     { keys: 'G', does: 'Grade it', run: () => focus('grade') },
     { keys: 'I', does: 'Identify it', run: () => press('identify') },
     { keys: 'P', does: 'Add photographs', run: () => press('add-photographs') },

@@ -1,2 +1,155 @@
-import { PageHeader } from '../../../components/layout/page-header.tsx';
-export const CarsScreen = () => <PageHeader title="Cars" />;
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useCallback, useMemo, useRef, useState } from 'react';
+import { useLocation } from 'wouter';
+import type { CarRow } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import { api } from '../../../api/client.ts';
+import { useSummary } from '../../../api/use-summary.ts';
+import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
+import { useKeys } from '../../../components/keys/key-registry.ts';
+import { EmptyState } from '../../../components/layout/empty-state.tsx';
+import { ErrorState } from '../../../components/layout/error-state.tsx';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
+import { worthScale } from '../../../components/worth-strip/scale.ts';
+import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
+import { BulkBar } from './bulk-bar.tsx';
+import { filterCars, filterIn } from './car-filter.ts';
+import { CarsHeader } from './cars-header.tsx';
+import { carColumns, carRowState } from './columns.tsx';
+import { FilterSentence } from './filter-sentence.tsx';
+import classes from './list.module.css';
+import { NoCars } from './no-cars.tsx';
+import { PhotoWall } from './photo-wall.tsx';
+import { Ticks, useTicked } from './ticks.ts';
+import { TotalsLine } from './totals-line.tsx';
+import { useListAddress } from './use-list-address.ts';
+import { orderWall } from './wall-order.ts';
+
+const rowId = (car: CarRow) => String(car.id);
+
+const focusList = () =>
+  document.querySelector<HTMLElement>('[role="grid"], [data-cars-list]')?.focus({ preventScroll: true });
+
+const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
+  const [, navigate] = useLocation();
+  const { filter, wall, order, go } = useListAddress();
+  const [ticks] = useState(() => new Ticks());
+  const ticked = useTicked(ticks);
+  const [ranged, setRanged] = useState<number[]>([]);
+  const rangedNow = useRef(ranged);
+  rangedNow.current = ranged;
+  const shown = useMemo(() => filterCars(cars, filter), [cars, filter]);
+  const hung = useMemo(() => (wall ? orderWall(shown, order) : shown), [wall, shown, order]);
+  const scale = useMemo(
+    () =>
+      worthScale(
+        shown.filter(car => car.status !== 'sold').map(car => stripWorths(car.worths)),
+        currency,
+      ),
+    [shown, currency],
+  );
+  const columns = useMemo(() => carColumns(ticks, currency, scale), [ticks, currency, scale]);
+  const select = useCallback((ids: string[]) => setRanged(ids.map(Number)), []);
+  // Ticks count; without any, a range of several rows does.
+  const chosenIds = ticked.size > 0 ? ticked : new Set(ranged.length > 1 ? ranged : []);
+  const chosen = useMemo(() => cars.filter(car => chosenIds.has(car.id)), [cars, chosenIds]);
+  const tickRange = () => ticks.toggle(rangedNow.current);
+  const letGo = () => {
+    ticks.set([]);
+    focusList();
+  };
+  useKeys('Cars', [
+    {
+      keys: 'X',
+      does: wall ? 'Tick cars (in the grid)' : 'Tick the selected cars, or untick them',
+      run: tickRange,
+    },
+    {
+      keys: 'F',
+      does: 'Search among them',
+      run: () => document.querySelector<HTMLElement>('[data-cars-text]')?.focus(),
+    },
+    { keys: 'V', does: wall ? 'Show the grid' : 'Show the photo wall', run: () => go({ wall: !wall }) },
+    {
+      keys: 'C',
+      does: 'Show all cars again',
+      run: () => document.querySelector<HTMLElement>('[data-clear-filter]')?.click(),
+    },
+    { keys: 'N', does: 'New car', run: () => document.querySelector<HTMLElement>('[data-new-car]')?.click() },
+    ...(ticked.size > 0 ? [{ keys: 'Escape', does: 'Let go of the ticked cars', run: letGo }] : []),
+  ]);
+  const nothing = (
+    <div className={classes.nothing}>
+      <EmptyState
+        title="No car is like that"
+        actions={
+          <Button variant="filled" onClick={() => go({ filter: filterIn('') })}>
+            Show all cars
+          </Button>
+        }
+      >
+        Of the {cars.length} cars of this collection none has all that the line above asks for.
+      </EmptyState>
+    </div>
+  );
+  return (
+    <>
+      <CarsHeader cars={cars.length} wall={wall} order={order} onGo={go} />
+      <FilterSentence cars={cars} filter={filter} onChange={next => go({ filter: next })} />
+      {chosen.length > 0 && !wall ? <BulkBar cars={chosen} onLetGo={letGo} /> : null}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the space bar ticks in the grid, which has the focus */}
+      <div
+        className={classes.body}
+        onKeyDown={event => {
+          if (event.key !== ' ' || !(event.target instanceof HTMLElement) || event.target.role !== 'grid')
+            return;
+          event.preventDefault();
+          tickRange();
+        }}
+      >
+        {shown.length === 0 ? (
+          nothing
+        ) : wall ? (
+          <>
+            <PhotoWall cars={hung} currency={currency} scale={scale} />
+            <div className={classes.foot}>
+              <TotalsLine cars={shown} currency={currency} />
+            </div>
+          </>
+        ) : (
+          <DataGrid
+            label="Cars"
+            rows={shown}
+            columns={columns}
+            getRowId={rowId}
+            rowHeight={42}
+            rowState={carRowState}
+            autoFocus
+            onOpen={id => navigate(`/${id}`)}
+            onSelectionChange={select}
+            footer={<TotalsLine cars={shown} currency={currency} />}
+          />
+        )}
+      </div>
+    </>
+  );
+};
+
+/** All cars, in a grid or as a wall of photographs. */
+export const CarsScreen = () => {
+  const cars = useQuery({ queryKey: ['cars'], queryFn: () => api.cars.list({}) });
+  const summary = useSummary();
+  const error = cars.error ?? summary.error;
+  if (error) return <ErrorState error={error} retry={cars.refetch} />;
+  if (!cars.data || !summary.data) return <LoadingState label="Looking through the cars" />;
+  return (
+    <div className="fill">
+      {cars.data.length === 0 ? (
+        <NoCars />
+      ) : (
+        <List cars={cars.data} currency={summary.data.reportingCurrency} />
+      )}
+    </div>
+  );
+};

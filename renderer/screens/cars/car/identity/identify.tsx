@@ -45,7 +45,16 @@ const Remaining = ({ row, current, onTake }: { row: VariationRow; current: boole
 );
 
 /** Finds the variation: first the casting by its name, then feature by feature, the most telling asked first. */
-export const Identify = ({ car, onDone }: { car: CarPage; onDone: () => void }) => {
+export const Identify = ({
+  car,
+  asked,
+  onDone,
+}: {
+  car: CarPage;
+  /** True where its owner has asked for it, and is about to type. */
+  asked: boolean;
+  onDone: () => void;
+}) => {
   const [casting, setCasting] = useState(
     car.castingId === null ? null : { id: car.castingId, name: car.casting ?? '' },
   );
@@ -79,7 +88,7 @@ export const Identify = ({ car, onDone }: { car: CarPage; onDone: () => void }) 
         value={casting?.name ?? ''}
         choices={suggest}
         placeholder="begin to type its name"
-        autoFocus={casting === null}
+        autoFocus={asked && casting === null}
         onPick={pick}
       />
       {casting && found.data ? (

@@ -68,6 +68,7 @@ const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void })
 /** What the car is and where it stands; whatever its owner decides is edited in place. */
 export const Identity = ({ car }: { car: CarPage }) => {
   const [identifying, setIdentifying] = useState(car.identified === 'no');
+  const [asked, setAsked] = useState(false);
   const lots = useQuery({ queryKey: ['lots'], queryFn: () => api.lots.list() });
   const update = useAction((patch: Patch) => api.cars.update({ changes: [{ id: car.id, patch }] }), {
     label: `${car.inventoryNumber} changed`,
@@ -89,11 +90,18 @@ export const Identity = ({ car }: { car: CarPage }) => {
       {record ? <p className={classes.record}>{record}</p> : null}
       <div className={classes.what}>
         <FeatureList car={car} />
-        <Button data-key="identify" aria-expanded={identifying} onClick={() => setIdentifying(!identifying)}>
+        <Button
+          data-key="identify"
+          aria-expanded={identifying}
+          onClick={() => {
+            setIdentifying(!identifying);
+            setAsked(true);
+          }}
+        >
           {identifying ? 'Close' : car.identified === 'variation' ? 'Identify anew' : 'Identify it'}
         </Button>
       </div>
-      {identifying ? <Identify car={car} onDone={() => setIdentifying(false)} /> : null}
+      {identifying ? <Identify car={car} asked={asked} onDone={() => setIdentifying(false)} /> : null}
       {car.factorySpecification ? (
         <p className={classes.specification}>
           <span className={classes.term}>Factory specification</span> {car.factorySpecification}

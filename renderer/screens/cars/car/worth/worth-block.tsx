@@ -77,7 +77,10 @@ export const WorthBlock = ({
             )
           ) : (
             <>
-              Rests on {found.data?.sentence ?? '…'}. As of {dateText(today)}, before selling costs.{' '}
+              {car.worths.asFound?.own
+                ? 'Your own figure: there is not enough evidence for another.'
+                : `Rests on ${found.data?.sentence ?? '…'}.`}{' '}
+              As of {dateText(today)}, before selling costs.{' '}
               <Link href="~/how-worth-is-estimated">How worth is estimated</Link>
             </>
           )}

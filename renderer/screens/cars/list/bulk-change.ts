@@ -1,0 +1,19 @@
+import type { CarRow, CarStatus } from '../../../../electron/api/views.ts';
+import type { FinishState, Grade } from '../../../../valuation/words.ts';
+
+export type BulkPatch =
+  | { grade: Grade | null }
+  | { finishState: FinishState }
+  | { status: Exclude<CarStatus, 'sold'> }
+  | { location: string };
+
+/** One action for all of them; a sold car keeps its status until its sale is taken back. */
+export const bulkChange = (cars: readonly CarRow[], patch: BulkPatch, says: string) => {
+  const changed = 'status' in patch ? cars.filter(car => car.status !== 'sold') : cars;
+  const verb = 'grade' in patch ? 'Graded' : 'location' in patch ? 'Moved' : 'Marked';
+  const whose = changed.length === 1 ? (changed[0]?.inventoryNumber ?? '') : `${changed.length} cars`;
+  return {
+    changes: changed.map(({ id }) => ({ id, patch })),
+    label: `${verb} ${whose} ${says}`,
+  };
+};

@@ -1,0 +1,81 @@
+import { Button, SegmentedControl } from '@mantine/core';
+import { IconLayoutGrid, IconList } from '@tabler/icons-react';
+import { useLocation } from 'wouter';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../api/use-action.ts';
+import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { WorthLegend } from '../../../components/worth-strip/worth-axis.tsx';
+import classes from './list.module.css';
+import type { ListPlace } from './use-list-address.ts';
+import { isWallOrder, wallOrders } from './wall-order.ts';
+
+/** Adds a car of no lot, and opens its page to say what it is. */
+export const NewCar = ({ primary = false }: { primary?: boolean }) => {
+  const [, navigate] = useLocation();
+  const add = useAction(() => api.cars.create({ lotId: null, cars: [{}] }), {
+    label: 'Car added',
+    onDone: ({ ids }) => navigate(`/${ids[0]}`),
+  });
+  return (
+    <Button
+      data-new-car
+      variant={primary ? 'filled' : 'default'}
+      loading={add.isPending}
+      onClick={() => add.mutate()}
+    >
+      New car
+    </Button>
+  );
+};
+
+/** The head of the list: grid or wall, the wall's order, and a new car. */
+export const CarsHeader = ({
+  cars,
+  wall,
+  order,
+  onGo,
+}: Pick<ListPlace, 'wall' | 'order'> & { cars: number; onGo: (next: Partial<ListPlace>) => void }) => (
+  <PageHeader
+    title="Cars"
+    facts={`${cars} in the collection`}
+    actions={
+      <>
+        <WorthLegend />
+        {wall ? (
+          <select
+            className={classes.order}
+            aria-label="Order of the wall"
+            value={order}
+            onChange={event => {
+              const next = event.currentTarget.value;
+              if (isWallOrder(next)) onGo({ order: next });
+            }}
+          >
+            {Object.entries(wallOrders).map(([value, label]) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
+          </select>
+        ) : null}
+        <SegmentedControl
+          aria-label="Show as"
+          value={wall ? 'wall' : 'grid'}
+          onChange={value => onGo({ wall: value === 'wall' })}
+          data={[
+            { value: 'grid', label: <Label icon={<IconList size={14} />} text="Grid" /> },
+            { value: 'wall', label: <Label icon={<IconLayoutGrid size={14} />} text="Photo wall" /> },
+          ]}
+        />
+        <NewCar />
+      </>
+    }
+  />
+);
+
+const Label = ({ icon, text }: { icon: React.ReactNode; text: string }) => (
+  <span className={classes.view}>
+    {icon}
+    {text}
+  </span>
+);

@@ -1,0 +1,210 @@
+import { Link } from 'wouter';
+import type { CarRow } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import type { BasePaint } from '../../../../valuation/words.ts';
+import { Amount, AmountDelta } from '../../../components/amounts/amount.tsx';
+import type { GridColumn, RowState } from '../../../components/data-grid/types.ts';
+import { amountText } from '../../../components/format.ts';
+import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
+import { FinishState } from '../../../components/marks/finish-state.tsx';
+import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import { RecommendationMark, recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
+import { Photo } from '../../../components/photo/photo.tsx';
+import type { WorthScale } from '../../../components/worth-strip/scale.ts';
+import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
+import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
+import { WorthStrip } from '../../../components/worth-strip/worth-strip.tsx';
+import { carColour, carTitle } from '../car/car-names.ts';
+import classes from './list.module.css';
+import { type Ticks, useIsTicked } from './ticks.ts';
+
+const Tick = ({ ticks, car }: { ticks: Ticks; car: CarRow }) => (
+  <input
+    type="checkbox"
+    className={classes.tick}
+    aria-label={`Tick ${car.inventoryNumber}`}
+    tabIndex={-1}
+    checked={useIsTicked(ticks, car.id)}
+    onChange={() => ticks.toggle([car.id])}
+  />
+);
+
+const Name = ({ car }: { car: CarRow }) => {
+  const title = carTitle(car);
+  return (
+    <Link href={`/${car.id}`} className={classes.name} tabIndex={-1} data-sure={car.identified !== 'no'}>
+      <span>{title}</span>
+      {car.casting && car.casting !== title ? <span className={classes.second}>{car.casting}</span> : null}
+    </Link>
+  );
+};
+
+/** What the mark at a row's edge says. */
+export const carRowState = (car: CarRow): RowState | null => {
+  if (car.status === 'sold') return { tone: 'muted', label: 'Sold' };
+  if (car.identified === 'no') return { tone: 'caution', label: 'Not identified' };
+  if (car.identified === 'casting') return { tone: 'caution', label: 'Variation not settled' };
+  return null;
+};
+
+/** The columns of the list of cars; the strips share one scale, which stands in their heading. */
+export const carColumns = (
+  ticks: Ticks,
+  currency: Currency,
+  scale: WorthScale | null,
+): GridColumn<CarRow>[] => [
+  {
+    id: 'tick',
+    title: '✓',
+    width: 26,
+    minWidth: 26,
+    sortable: false,
+    value: () => null,
+    render: car => <Tick ticks={ticks} car={car} />,
+  },
+  {
+    id: 'number',
+    title: 'No',
+    width: 58,
+    value: car => car.inventoryNumber,
+    render: car => (
+      <Link href={`/${car.id}`} className={classes.number} tabIndex={-1}>
+        {car.inventoryNumber}
+      </Link>
+    ),
+  },
+  {
+    id: 'photo',
+    title: 'Photo',
+    width: 66,
+    value: car => car.photos,
+    text: () => '',
+    render: car => (
+      <Link href={`/${car.id}`} tabIndex={-1} aria-hidden="true" className={classes.thumb}>
+        <Photo sha256={car.photo} alt="" width={52} height={35} />
+      </Link>
+    ),
+  },
+  {
+    id: 'name',
+    title: 'Name, casting',
+    width: 128,
+    grow: 2,
+    value: carTitle,
+    render: car => <Name car={car} />,
+  },
+  {
+    id: 'colour',
+    title: 'Colour',
+    width: 116,
+    grow: 1,
+    value: carColour,
+    render: car => (
+      <LacquerChip
+        name={carColour(car)}
+        swatch={car.swatch}
+        basePaint={car.variationId === null ? '' : (car.features.basePaint as BasePaint | '')}
+      />
+    ),
+  },
+  {
+    id: 'grade',
+    title: 'Grade',
+    width: 56,
+    value: car => car.grade,
+    text: car => (car.grade === null ? '' : `C${car.grade}`),
+    render: car => <GradeBadge grade={car.grade} />,
+  },
+  {
+    id: 'finish',
+    title: 'Finish',
+    width: 90,
+    value: car => car.finishState,
+    render: car => <FinishState state={car.finishState} />,
+  },
+  { id: 'lot', title: 'Lot', width: 104, grow: 2, value: car => car.lot },
+  { id: 'status', title: 'Status', width: 82, value: car => car.status },
+  {
+    id: 'cost',
+    title: 'Cost',
+    heading: currency,
+    width: 74,
+    align: 'end',
+    value: car => car.cost,
+    text: car => (car.cost === null || !car.costCurrency ? '' : amountText(car.cost, car.costCurrency)),
+    render: car =>
+      car.cost !== null && car.costCurrency !== null && car.costCurrency !== currency ? (
+        <span title={`In ${car.costCurrency}`}>
+          <span className={classes.foreign}>{car.costCurrency}</span>{' '}
+          <Amount minor={car.cost} currency={car.costCurrency} />
+        </span>
+      ) : (
+        <Amount minor={car.cost} currency={currency} />
+      ),
+  },
+  {
+    id: 'worth',
+    title: 'Worth',
+    heading: scale ? <WorthAxis scale={scale} /> : undefined,
+    width: 150,
+    grow: 3,
+    value: car => car.worths.asFound?.mid ?? null,
+    text: car => (car.worths.asFound ? amountText(car.worths.asFound.mid, currency) : ''),
+    render: car =>
+      car.status === 'sold' ? (
+        <span className="soft">sold</span>
+      ) : (
+        <WorthStrip worths={stripWorths(car.worths)} currency={currency} scale={scale} />
+      ),
+  },
+  {
+    id: 'found',
+    title: 'As found',
+    heading: currency,
+    width: 72,
+    align: 'end',
+    value: car => (car.status === 'sold' ? null : (car.worths.asFound?.mid ?? null)),
+    text: car => (car.worths.asFound ? amountText(car.worths.asFound.mid, currency) : ''),
+    render: car => (
+      <Amount
+        minor={car.status === 'sold' ? null : (car.worths.asFound?.mid ?? null)}
+        currency={currency}
+        estimate
+      />
+    ),
+  },
+  {
+    id: 'recommendation',
+    title: 'Recommended',
+    width: 124,
+    value: car =>
+      car.status === 'sold' || !car.recommendation ? null : recommendationWord(car.recommendation),
+    render: car =>
+      car.recommendation === null || car.status === 'sold' ? null : car.recommendation ===
+        'not-enough-evidence' ? (
+        <RecommendationMark recommendation={car.recommendation} />
+      ) : (
+        <RecommendationMark
+          recommendation={car.recommendation}
+          probability={car.recommendation === 'leave' ? null : car.probability}
+        />
+      ),
+  },
+  {
+    id: 'gain',
+    title: 'Gain',
+    heading: currency,
+    width: 66,
+    align: 'end',
+    value: car => (gains(car) ? car.expectedGain : null),
+    text: car => (gains(car) && car.expectedGain !== null ? amountText(car.expectedGain, currency) : ''),
+    render: car => <AmountDelta minor={gains(car) ? car.expectedGain : null} currency={currency} />,
+  },
+];
+
+/** A gain is shown where some work is recommended: leaving gains nothing over leaving. */
+const gains = (car: CarRow): boolean =>
+  car.status !== 'sold' &&
+  car.recommendation !== null &&
+  car.recommendation !== 'leave' &&
+  car.recommendation !== 'not-enough-evidence';

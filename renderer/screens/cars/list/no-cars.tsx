@@ -1,0 +1,28 @@
+import { Button } from '@mantine/core';
+import { Link } from 'wouter';
+import { EmptyState } from '../../../components/layout/empty-state.tsx';
+import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { NewCar } from './cars-header.tsx';
+
+/** What the list says before there is a car. */
+export const NoCars = () => (
+  <>
+    <PageHeader title="Cars" facts="none yet" />
+    <EmptyState
+      title="No cars yet"
+      actions={
+        <>
+          <Button component={Link} href="~/lots/new" variant="filled">
+            Enter a lot
+          </Button>
+          <Button component={Link} href="~/lots/import">
+            Import a spreadsheet
+          </Button>
+          <NewCar />
+        </>
+      }
+    >
+      Cars come in by the lot: what you bought at once for one price. A single car can be added by itself too.
+    </EmptyState>
+  </>
+);

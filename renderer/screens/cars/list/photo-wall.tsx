@@ -1,0 +1,93 @@
+import { useElementSize } from '@mantine/hooks';
+import { useVirtualizer } from '@tanstack/react-virtual';
+import { type KeyboardEvent, useEffect, useRef } from 'react';
+import type { CarRow } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import type { WorthScale } from '../../../components/worth-strip/scale.ts';
+import classes from './wall.module.css';
+import { WallCard } from './wall-card.tsx';
+
+const gap = 20;
+const narrowest = 212;
+const textHeight = 122;
+
+/** Photographs edge to edge, drawn only where they are in sight. Arrows walk, Enter opens. */
+export const PhotoWall = ({
+  cars,
+  currency,
+  scale,
+}: {
+  cars: readonly CarRow[];
+  currency: Currency;
+  scale: WorthScale | null;
+}) => {
+  const { ref: measured, width } = useElementSize<HTMLDivElement>();
+  const scroller = useRef<HTMLDivElement | null>(null);
+  const inner = Math.max(0, width);
+  const columns = Math.max(1, Math.floor((inner + gap) / (narrowest + gap)));
+  const cardWidth = (inner - gap * (columns - 1)) / columns;
+  const pictureHeight = Math.round((cardWidth * 2) / 3);
+  const rows = Math.ceil(cars.length / columns);
+  const virtual = useVirtualizer({
+    count: inner > 0 ? rows : 0,
+    getScrollElement: () => scroller.current,
+    estimateSize: () => pictureHeight + textHeight + gap,
+    overscan: 2,
+  });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the height of a row follows the width of the window
+  useEffect(() => virtual.measure(), [virtual, pictureHeight]);
+  const walk = (event: KeyboardEvent) => {
+    const link =
+      event.target instanceof HTMLElement ? event.target.closest<HTMLElement>('[data-place]') : null;
+    if (!link) return;
+    const from = Number(link.dataset.place);
+    const steps: Record<string, number> = {
+      ArrowRight: 1,
+      ArrowLeft: -1,
+      ArrowDown: columns,
+      ArrowUp: -columns,
+      PageDown: columns * 3,
+      PageUp: -columns * 3,
+      Home: -from,
+      End: cars.length - 1 - from,
+    };
+    const step = steps[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    const to = Math.max(0, Math.min(cars.length - 1, from + step));
+    virtual.scrollToIndex(Math.floor(to / columns));
+    requestAnimationFrame(() =>
+      requestAnimationFrame(() =>
+        scroller.current?.querySelector<HTMLElement>(`[data-place="${to}"]`)?.focus({ preventScroll: true }),
+      ),
+    );
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the keys walk between the links inside
+    <div ref={scroller} className={classes.scroller} onKeyDown={walk}>
+      <div ref={measured} className={classes.wall} style={{ height: virtual.getTotalSize() }}>
+        {virtual.getVirtualItems().map(row => (
+          <ul
+            key={row.key}
+            className={classes.row}
+            style={{
+              transform: `translateY(${row.start}px)`,
+              gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
+            }}
+          >
+            {cars.slice(row.index * columns, (row.index + 1) * columns).map((car, index) => (
+              <WallCard
+                key={car.id}
+                car={car}
+                place={row.index * columns + index}
+                pictureHeight={pictureHeight}
+                currency={currency}
+                scale={scale}
+              />
+            ))}
+          </ul>
+        ))}
+      </div>
+    </div>
+  );
+};
