@@ -60,12 +60,14 @@ describe('photographs', () => {
       [added[0]?.id, ''],
     ]);
     expect((await api.cars.list({}))[0]).toMatchObject({ photos: 2, photo: added[1]?.sha256 });
-    const ids = added.map(photo => photo.id);
-    await api.photos.reorder({ ids });
-    expect((await api.cars.get({ id: carId })).photoRows.map(photo => photo.id)).toEqual(ids);
+    const order = added.map(photo => photo.id);
+    await api.photos.reorder({ ids: order });
+    expect((await api.cars.get({ id: carId })).photoRows.map(photo => photo.id)).toEqual(order);
     await api.collection.undo();
-    expect((await api.cars.get({ id: carId })).photoRows.map(photo => photo.id)).toEqual(ids.toReversed());
-    expect(await refusalOf(api.photos.reorder({ ids: [...ids, 999] }))).toMatchObject({ code: 'NOT_FOUND' });
+    expect((await api.cars.get({ id: carId })).photoRows.map(photo => photo.id)).toEqual(order.toReversed());
+    expect(await refusalOf(api.photos.reorder({ ids: [...order, 999] }))).toMatchObject({
+      code: 'NOT_FOUND',
+    });
     await api.photos.remove({ id: added[1]?.id ?? 0 });
     expect((await api.cars.list({}))[0]).toMatchObject({ photos: 1, photo: added[0]?.sha256 });
     await api.collection.undo();
