@@ -1,9 +1,19 @@
 import { consideredOptions } from './decision-options.ts';
 import type { FittedMarket } from './fitted-market.ts';
 import { recommend, weigh } from './recommend.ts';
-import type { Minor, Range, Subject, Valuation } from './types.ts';
+import type { Guard, Minor, Range, Subject, Valuation } from './types.ts';
 import { valueCar } from './value-car.ts';
-import type { Recommendation } from './words.ts';
+import type { Option, Recommendation } from './words.ts';
+
+/** An option in short: what it is expected to bring over leaving, how likely it beats leaving, and its cost. */
+export interface OptionInShort {
+  option: Option;
+  expectedGain: Minor;
+  probability: number;
+  /** It is not to be recommended, whatever it brings. */
+  guarded: boolean;
+  cost: Range;
+}
 
 /** What a list shows of a car's decision; each figure is the one that `decideCar` gives. */
 export interface CarRecommendation {
@@ -12,7 +22,11 @@ export interface CarRecommendation {
   expectedGain: Minor | null;
   probability: number | null;
   /** The car's plan, or the standard plan, whether or not it is recommended; null where there is not enough evidence. */
-  plan: { expectedGain: Minor; probability: number; guarded: boolean; cost: Range } | null;
+  plan: OptionInShort | null;
+  /** Every option but to leave it; none where there is not enough evidence. */
+  options: OptionInShort[];
+  /** What stands against the plan, overruled or not. */
+  guards: Guard[];
 }
 
 /**
@@ -26,22 +40,32 @@ export const recommendCar = (
 ): CarRecommendation => {
   const considered = consideredOptions(fitted, subject, valuation);
   if (!considered)
-    return { recommendation: 'not-enough-evidence', expectedGain: null, probability: null, plan: null };
+    return {
+      recommendation: 'not-enough-evidence',
+      expectedGain: null,
+      probability: null,
+      plan: null,
+      options: [],
+      guards: [],
+    };
   const { decision: floors } = fitted.assumptions;
   const weighed = considered.map(option => weigh(option, floors));
   const { recommended, best } = recommend(weighed);
   const shown = recommended.option === 'leave' ? best : recommended;
   const planned = considered.findIndex(({ option }) => option === (subject.plan?.kind ?? 'restore'));
-  const plan = weighed[planned]!;
+  const options = weighed.map(({ option, expectedGain, probability, guarded }, i) => ({
+    option,
+    expectedGain: Math.round(expectedGain),
+    probability,
+    guarded,
+    cost: considered[i]!.cost.range,
+  }));
   return {
     recommendation: recommended.option,
     expectedGain: Math.round(shown.expectedGain),
     probability: shown.probability,
-    plan: {
-      expectedGain: Math.round(plan.expectedGain),
-      probability: plan.probability,
-      guarded: plan.guarded,
-      cost: considered[planned]!.cost.range,
-    },
+    plan: options[planned]!,
+    options,
+    guards: considered[planned]!.guards,
   };
 };

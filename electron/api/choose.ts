@@ -3,11 +3,11 @@ import type { CarRecord } from '../../db/cars.ts';
 import { readSubjects } from '../../db/subjects.ts';
 import { type CarCandidate, type CarLimits, recommendCar } from '../../valuation/index.ts';
 import { chooseAside } from './choose-aside.ts';
-import { planOf, planUse } from './decision-rows.ts';
 import { refused } from './errors.ts';
 import type { chooseCars } from './inputs.ts';
 import { marketToday } from './market.ts';
 import { openOf } from './open-collection.ts';
+import { planOf, planUse } from './plan-use.ts';
 import type { Session } from './session.ts';
 import type { Portfolio } from './views.ts';
 

@@ -2,37 +2,15 @@ import { setImmediate } from 'node:timers/promises';
 import type { z } from 'zod';
 import { type CarRecord, listCars } from '../../db/cars.ts';
 import { readSubjects } from '../../db/subjects.ts';
-import {
-  betaPert,
-  type FittedMarket,
-  type RestorationPlan,
-  type Subject,
-  standardPlan,
-} from '../../valuation/index.ts';
 import { carRows } from './car-rows.ts';
+import { carFigures } from './figures.ts';
 import type { listDecisions } from './inputs.ts';
 import { marketToday } from './market.ts';
 import { openOf } from './open-collection.ts';
+import { planOf, planUse } from './plan-use.ts';
 import type { Session } from './session.ts';
-import type { CarRow, DecideRow } from './views.ts';
+import type { CarRow, DecideOverview, DecideRow } from './views.ts';
 import { wholeDecision } from './whole-decisions.ts';
-
-/** What a car's plan takes of the owner: expected hours at the bench and cash, and the scarce parts by name. */
-export const planUse = (plan: RestorationPlan): Pick<DecideRow, 'hours' | 'cash' | 'parts'> => {
-  const mean = ({ low, likely, high }: RestorationPlan['hours']) => betaPert(low, likely, high).mean;
-  const parts: Record<string, number> = {};
-  for (const line of plan.lines)
-    if (line.part !== undefined) parts[line.part] = (parts[line.part] ?? 0) + (line.quantity ?? 1);
-  return {
-    hours: mean(plan.hours),
-    cash: Math.round(plan.lines.reduce((sum, line) => sum + mean(line.cost), 0)),
-    parts,
-  };
-};
-
-/** The plan by which a car is judged: the owner's own, or the standard one. */
-export const planOf = (fitted: FittedMarket, subject: Subject): RestorationPlan =>
-  subject.plan ?? standardPlan(subject, fitted.assumptions);
 
 /** The cars that may be worked on, narrowed as asked; sold cars are no longer to be decided. */
 const candidates = (
@@ -76,4 +54,23 @@ export const decideRows = async (
     });
   }
   return decided;
+};
+
+/** Every car that may be worked on with its decision in short, at the pace of a list. */
+export const decideOverview = async (session: Session): Promise<DecideOverview> => {
+  const { db } = openOf(session);
+  const cars = await listCars(db);
+  const rows = candidates(await carRows(session, db, cars, true), {});
+  const figures = await carFigures(session, cars, true);
+  const { assumptions, reportingCurrency } = await marketToday(session);
+  const { leastGain, leastProbability } = assumptions.decision;
+  return {
+    currency: reportingCurrency,
+    leastGain,
+    leastProbability,
+    cars: rows.flatMap(car => {
+      const weighed = figures.get(car.id)?.weighed;
+      return weighed ? [{ car, ...weighed }] : [];
+    }),
+  };
 };

@@ -1,16 +1,13 @@
 import { listCars } from '../../db/cars.ts';
-import { removeDecision, saveDecision } from '../../db/decisions.ts';
+import { removeDecision } from '../../db/decisions.ts';
 import { readPlans, removePlan as removePlanRow, savePlan as savePlanRows } from '../../db/plans.ts';
-import { readSubjects } from '../../db/subjects.ts';
-import { decideCar, type Subject } from '../../valuation/index.ts';
 import { findCar } from './car-events.ts';
 import { chooseFrom } from './choose.ts';
 import { needsCollection } from './context.ts';
-import { decideRows } from './decision-rows.ts';
-import { refused } from './errors.ts';
+import { decideOverview, decideRows } from './decision-rows.ts';
 import * as inputs from './inputs.ts';
-import { marketToday } from './market.ts';
-import type { DecideRow, Portfolio } from './views.ts';
+import { recordDecisions } from './record-decisions.ts';
+import type { DecideOverview, DecideRow, Portfolio } from './views.ts';
 
 const list = needsCollection
   .input(inputs.listDecisions)
@@ -29,18 +26,20 @@ const removePlan = needsCollection.input(inputs.byId).handler(async ({ context, 
   await context.session.act(`Removed the plan of ${car.inventoryNumber}`, trx => removePlanRow(trx, car.id));
 });
 
+const overview = needsCollection.handler(
+  ({ context }): Promise<DecideOverview> => decideOverview(context.session),
+);
+
 /** Keeps what the owner decided, beside what was recommended then. Overruling a guard needs a reason. */
 const record = needsCollection.input(inputs.recordDecision).handler(async ({ context, input }) => {
-  const { session, db } = context;
-  const car = await findCar(db, input.carId);
-  if (input.overruled.length > 0 && input.reason.trim() === '')
-    throw refused('Overruling a caution needs a reason; it stays with the decision.', 'reason');
-  const [subject] = (await readSubjects(db, [car], false)) as [Subject];
-  const decision = decideCar(await marketToday(session), subject);
-  const today = await session.today();
-  await session.act(`Decided to ${verbs[input.choice]} ${car.inventoryNumber}`, trx =>
-    saveDecision(trx, { ...input, decidedOn: today, recommended: decision.recommendation }),
-  );
+  const car = await findCar(context.db, input.carId);
+  await recordDecisions(context.session, [input], `Decided to ${verbs[input.choice]} ${car.inventoryNumber}`);
+});
+
+/** The same for many cars, as one action. */
+const recordAll = needsCollection.input(inputs.recordDecisions).handler(async ({ context, input }) => {
+  const { decisions: all } = input;
+  await recordDecisions(context.session, all, `Decided ${all.length} ${all.length === 1 ? 'car' : 'cars'}`);
 });
 
 const verbs = {
@@ -65,4 +64,4 @@ const choose = needsCollection
     return chooseFrom(context.session, cars, input, signal);
   });
 
-export const decisions = { list, savePlan, removePlan, record, clear, choose };
+export const decisions = { list, overview, savePlan, removePlan, record, recordAll, clear, choose };

@@ -10,7 +10,8 @@ import {
 import { marketToday } from './market.ts';
 import { openOf } from './open-collection.ts';
 import type { Session } from './session.ts';
-import type { Worths } from './views.ts';
+import type { WeighedCar, Worths } from './views.ts';
+import { weighedOf } from './weighed.ts';
 
 /** What lists show of a car's valuation and decision; the rest is worked out again where it is asked for. */
 export interface CarFigures {
@@ -18,6 +19,8 @@ export interface CarFigures {
   recommendation: Recommendation;
   probability: number | null;
   expectedGain: number | null;
+  /** Its decision in short. */
+  weighed: Omit<WeighedCar, 'car'>;
 }
 
 interface Kept {
@@ -35,7 +38,8 @@ const kept = new WeakMap<Session, Kept>();
 /** Works a car's figures out, with the market and subject that are given. */
 export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures => {
   const valuation = valueCar(fitted, subject);
-  const { recommendation, probability, expectedGain, plan } = recommendCar(fitted, subject, valuation);
+  const recommended = recommendCar(fitted, subject, valuation);
+  const { recommendation, probability, expectedGain, plan } = recommended;
   return {
     worths: {
       asFound: valuation.asFound,
@@ -46,6 +50,7 @@ export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures =>
     recommendation,
     probability,
     expectedGain,
+    weighed: weighedOf(fitted, subject, recommended, valuation.help),
   };
 };
 

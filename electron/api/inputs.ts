@@ -275,6 +275,7 @@ export const recordDecision = z.object({
   overruled: z.array(z.string().max(40)).default([]),
   reason: text.default(''),
 });
+export const recordDecisions = z.object({ decisions: z.array(recordDecision).min(1).max(2000) });
 export const listDecisions = z.object({
   lotId: id.optional(),
   finishStates: z.array(z.enum(finishStates)).optional(),

@@ -65,18 +65,27 @@ describe('recommendCar', () => {
             expectedGain: null,
             probability: null,
             plan: null,
+            options: [],
+            guards: [],
           });
           return;
         }
         expect(quick.expectedGain).toBe(whole.expectedGain);
         expect(quick.probability).toBe(whole.probability);
-        const planned = whole.options.find(({ option }) => option === (subject.plan?.kind ?? 'restore'));
-        expect(quick.plan).toEqual({
-          expectedGain: planned?.expectedGain,
-          probability: planned?.probability,
-          cost: planned?.cost,
-          guarded: planned?.guards.some(guard => !guard.overruled),
-        });
+        const planned = subject.plan?.kind ?? 'restore';
+        expect(quick.options).toEqual(
+          whole.options
+            .filter(({ option }) => option !== 'leave')
+            .map(({ option, expectedGain, probability, cost, guards, note }) => ({
+              option,
+              expectedGain,
+              probability,
+              cost,
+              guarded: note !== undefined || guards.some(guard => !guard.overruled),
+            })),
+        );
+        expect(quick.plan).toEqual(quick.options.find(({ option }) => option === planned));
+        expect(quick.guards).toEqual(whole.options.find(({ option }) => option === planned)?.guards);
       }),
       { numRuns: 120, seed: 3 },
     );
