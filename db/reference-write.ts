@@ -1,6 +1,6 @@
 import type { Transaction } from 'kysely';
 import type { Rarity } from '../valuation/words.ts';
-import { type FeatureTexts, featuresToRow } from './reference.ts';
+import { type CastingRecord, type FeatureTexts, featuresToRow } from './reference.ts';
 import type { Schema } from './schema.ts';
 
 /** The id of the maker of this name, added where there is none. */
@@ -58,17 +58,7 @@ export const ensureRelease = async (
   ).id;
 };
 
-export interface NewCasting {
-  maker: string;
-  series: string;
-  name: string;
-  bodyType: string;
-  firstYear: number | null;
-  lengthMm: number | null;
-  materials: string;
-  markings: string;
-  notes: string;
-}
+export type NewCasting = Omit<CastingRecord, 'id' | 'makerId' | 'seriesId'>;
 
 /** Adds a casting, or changes the one of this id; its maker and series are added where there are none. */
 export const saveCasting = async (

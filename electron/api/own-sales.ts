@@ -8,7 +8,6 @@ import { disposalToSaleRecord, type PartState } from '../../valuation/index.ts';
 
 /** The sale record of a disposal; one of a car whose casting is not known is kept for later, and tells nothing yet. */
 const saleOf = (car: CarRecord, parts: PartState[], disposal: Disposal): Omit<SaleEntry, 'id'> | null => {
-  if (disposal.proceeds <= 0) return null;
   const record = disposalToSaleRecord(0, { ...car, castingId: car.castingId ?? 0, parts }, disposal);
   if (!record) return null;
   const { id: _, reliability: __, ...sale } = record;

@@ -3,7 +3,7 @@ import { listCars } from '../../db/cars.ts';
 import { lotCosts, setShares } from '../../db/lots.ts';
 import type { Schema } from '../../db/schema.ts';
 import { readSubjects } from '../../db/subjects.ts';
-import { type FittedMarket, shareLot, valueCar } from '../../valuation/index.ts';
+import { type FittedMarket, shareLot, valueCar, weighFixedShares } from '../../valuation/index.ts';
 
 import { refused } from './errors.ts';
 
@@ -38,12 +38,11 @@ export const reshareLot = async (
   let fixed = cars.map(car =>
     asked.has(car.id) ? (asked.get(car.id) ?? null) : car.costFixed ? car.cost : null,
   );
-  const sum = fixed.reduce<number>((a, b) => a + (b ?? 0), 0);
-  const free = fixed.filter(share => share === null).length;
-  if (sum > total || (free === 0 && sum !== total)) {
+  const { problem } = weighFixedShares(total, fixed);
+  if (problem) {
     if (strict)
       throw refused(
-        sum > total
+        problem === 'too much'
           ? 'The shares fixed by hand come to more than the lot cost. Lower one, or let one be shared.'
           : 'Every share is fixed by hand, and together they do not come to what the lot cost. Let one be shared.',
       );

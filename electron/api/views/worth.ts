@@ -2,6 +2,7 @@
 import type {
   AdjustedRecord,
   Currency,
+  Diagnostics,
   Evidence,
   FinishState,
   Grade,
@@ -90,7 +91,7 @@ export interface HomeView {
   best: CarRow[];
 }
 
-export interface DiagnosticsView {
+export interface DiagnosticsView extends Omit<Diagnostics, 'count'> {
   /** Past valuations against what was later realised. */
   pairs: {
     carId: number;
@@ -102,12 +103,4 @@ export interface DiagnosticsView {
     soldOn: IsoDate;
     realised: Minor;
   }[];
-  /** Typical ratio of what was realised to the mid, less 1, with its 95 % interval. */
-  bias: number | null;
-  biasRange: { low: number; high: number } | null;
-  /** Share of the realised prices inside their range, 80 % wanted, with its 95 % interval. */
-  coverage: number | null;
-  coverageRange: { low: number; high: number } | null;
-  typicalError: number | null;
-  verdict: string;
 }
