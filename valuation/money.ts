@@ -72,7 +72,20 @@ export const formatMinor = (
   decimals?: number,
 ): string => {
   const shown = decimals ?? currencyDecimals(currency);
-  return new Intl.NumberFormat(locale, { minimumFractionDigits: shown, maximumFractionDigits: shown }).format(
-    minor / 10 ** currencyDecimals(currency),
-  );
+  return numberFormat(locale, shown).format(minor / 10 ** currencyDecimals(currency));
+};
+
+const formats = new Map<string, Intl.NumberFormat>();
+
+/** Making a format takes far longer than using it, and a grid writes thousands of amounts. */
+const numberFormat = (locale: string, decimals: number): Intl.NumberFormat => {
+  const key = `${locale} ${decimals}`;
+  const known = formats.get(key);
+  if (known) return known;
+  const made = new Intl.NumberFormat(locale, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
+  formats.set(key, made);
+  return made;
 };

@@ -100,7 +100,8 @@ const Text = ({ value, onChange }: { value: string; onChange: (text: string) => 
       value={text}
       onChange={event => setText(event.currentTarget.value)}
       onKeyDown={event => {
-        if (event.key === 'Enter') document.querySelector<HTMLElement>('[data-cars-list]')?.focus();
+        if (event.key === 'Enter')
+          document.querySelector<HTMLElement>('[role="grid"], [data-cars-list]')?.focus();
         if (event.key === 'Escape' && text) setText('');
       }}
     />
