@@ -1,0 +1,138 @@
+import { useQuery } from '@tanstack/react-query';
+import { type ReactNode, useEffect, useState } from 'react';
+import type { AssumptionsView } from '../../../../electron/api/views.ts';
+import { defaultAssumptions } from '../../../../valuation/default-assumptions.ts';
+import type { AssumptionSet, Currency } from '../../../../valuation/types.ts';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../api/use-action.ts';
+import { Section } from '../../../components/layout/section.tsx';
+import { Asking } from './asking.tsx';
+import classes from './assumptions.module.css';
+import { countChanges } from './changed.ts';
+import { IndexChoice, Sources, Weights } from './counting.tsx';
+import { Grades } from './grades.tsx';
+import { KeepBar } from './keep-bar.tsx';
+import { DeviationLosses, PartLosses, RarityFactors } from './losses.tsx';
+import type { PartOfDraft } from './part-of-draft.ts';
+import { Spreads } from './spreads.tsx';
+import { StandardPlan } from './standard-plan.tsx';
+import { Versions } from './versions.tsx';
+
+const Group = ({ title, lead, children }: { title: string; lead: string; children: ReactNode }) => (
+  <div className={classes.group}>
+    <h3>{title}</h3>
+    <p className={classes.note}>{lead}</p>
+    {children}
+  </div>
+);
+
+const Groups = (part: PartOfDraft) => (
+  <>
+    <Group
+      title="Grade and finish"
+      lead="What a lower grade and a changed finish leave of the price. A factory finish can be lost only once, which is why it stands highest."
+    >
+      <Grades {...part} />
+    </Group>
+    <div className={classes.columns}>
+      <Group title="Parts" lead="For a car or a sale that lacks a part, or carries another in its place.">
+        <PartLosses {...part} />
+      </Group>
+      <Group
+        title="Departures of a restoration"
+        lead="From the factory specification of the variation; each is taken once."
+      >
+        <DeviationLosses {...part} />
+      </Group>
+    </div>
+    <div className={classes.columns}>
+      <Group
+        title="What you ask before any work"
+        lead="Nothing is recommended that does not pass all of these."
+      >
+        <Asking {...part} />
+      </Group>
+      <div>
+        <Group title="How sales count" lead="Newer, nearer and better documented sales count more.">
+          <Weights {...part} />
+        </Group>
+        <Group
+          title="Rarity"
+          lead="Against a common variation of the same casting, before its own sales speak."
+        >
+          <RarityFactors {...part} />
+        </Group>
+      </div>
+    </div>
+    <div className={classes.columns}>
+      <Group title="Sources" lead="A sale that someone tells of is worth less than one that is documented.">
+        <Sources {...part} />
+      </Group>
+      <Group title="Old prices" lead="How a price of years ago is brought to today.">
+        <IndexChoice {...part} />
+      </Group>
+    </div>
+    <Group
+      title="Standard plan"
+      lead="Stands in for a plan on cars that have none, so that Decide can compare them all."
+    >
+      <StandardPlan {...part} />
+    </Group>
+    <Spreads {...part} />
+  </>
+);
+
+const Editor = ({ view, currency }: { view: AssumptionsView; currency: Currency }) => {
+  const [draft, setDraft] = useState<AssumptionSet>(view.body);
+  // What is in force changed, by keeping it here or by an undo: the draft follows.
+  useEffect(() => setDraft(view.body), [view.body]);
+  const changes = countChanges(view.body, draft);
+  const save = useAction(
+    ({ body, note }: { body: AssumptionSet; note: string }) => api.collection.saveAssumptions({ body, note }),
+    { label: (_, saved) => `Assumptions kept as version ${saved.version}` },
+  );
+  return (
+    <>
+      <p className={classes.lead}>
+        These are the project’s own starting points: common practice, put down as figures. No published guide
+        is behind them. Your sale records correct most of them by themselves as they come in; change what your
+        own experience contradicts. Every worth and recommendation follows at once, and earlier versions stay.
+      </p>
+      <Groups
+        draft={draft}
+        set={change => setDraft(before => ({ ...before, ...change }))}
+        currency={currency}
+      />
+      <Group title="Versions" lead="The newest is in force; undo takes it back.">
+        <Versions view={view} onStartingPoints={() => setDraft(defaultAssumptions(currency))} />
+      </Group>
+      {changes > 0 ? (
+        <KeepBar
+          changes={changes}
+          next={(view.versions[0]?.version ?? 0) + 1}
+          saving={save.isPending}
+          onKeep={note => save.mutate({ body: draft, note })}
+          onDiscard={() => setDraft(view.body)}
+        />
+      ) : null}
+    </>
+  );
+};
+
+/** What the estimates assume where the records do not say, in plain words, to be changed as a whole. */
+export const AssumptionsSection = ({ currency }: { currency: Currency }) => {
+  const { data: view } = useQuery({
+    queryKey: ['assumptions'],
+    queryFn: () => api.collection.assumptions(),
+  });
+  const standing = view
+    ? view.untouched
+      ? 'the starting points, unchanged'
+      : `version ${view.version}${view.note ? `: ${view.note}` : ''}`
+    : null;
+  return (
+    <Section id="assumptions" title="Assumptions" aside={standing}>
+      {view ? <Editor view={view} currency={currency} /> : null}
+    </Section>
+  );
+};

@@ -1,0 +1,151 @@
+import { Button, Radio, Select, TextInput } from '@mantine/core';
+import { useState } from 'react';
+import { gradeLabel, grades } from '../../../../valuation/words.ts';
+import classes from './assumptions.module.css';
+import { CellFigure, FigureField } from './figure-field.tsx';
+import { percent, spread, years } from './figures.ts';
+import type { PartOfDraft } from './part-of-draft.ts';
+
+/** Sources that the engine itself names; the owner's own can be removed again. */
+const standing = ['own sale', 'other'];
+
+export const Sources = ({ draft, set }: PartOfDraft) => {
+  const [name, setName] = useState('');
+  const { sourceReliability } = draft;
+  const add = () => {
+    const source = name.trim();
+    if (!source || source in sourceReliability) return;
+    set({ sourceReliability: { ...sourceReliability, [source]: sourceReliability.other ?? 0.7 } });
+    setName('');
+  };
+  return (
+    <div>
+      <table className={classes.cells}>
+        <caption>How far a sale is believed, per cent; other names count as “other”</caption>
+        <tbody>
+          {Object.entries(sourceReliability).map(([source, value]) => (
+            <tr key={source}>
+              <th scope="row">{source}</th>
+              <td>
+                <CellFigure
+                  label={`Trust in ${source}, per cent`}
+                  value={value}
+                  kind={percent}
+                  onChange={next => set({ sourceReliability: { ...sourceReliability, [source]: next } })}
+                />
+              </td>
+              <td className={classes.drop}>
+                {standing.includes(source) ? null : (
+                  <Button
+                    variant="subtle"
+                    size="compact-xs"
+                    aria-label={`Remove the source ${source}`}
+                    onClick={() => {
+                      const { [source]: _, ...rest } = sourceReliability;
+                      set({ sourceReliability: rest });
+                    }}
+                  >
+                    Remove
+                  </Button>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <form
+        className={classes.addSource}
+        onSubmit={event => {
+          event.preventDefault();
+          add();
+        }}
+      >
+        <TextInput
+          aria-label="Another source"
+          placeholder="Another source"
+          maxLength={40}
+          value={name}
+          onChange={event => setName(event.currentTarget.value)}
+        />
+        <Button type="submit" disabled={!name.trim() || name.trim() in sourceReliability}>
+          Add
+        </Button>
+      </form>
+    </div>
+  );
+};
+
+/** How much a sale record counts, by its age, its grade and what is not known of it. */
+export const Weights = ({ draft, set }: PartOfDraft) => (
+  <div>
+    <FigureField
+      label="A sale counts half after"
+      value={draft.halfLifeYears}
+      kind={years}
+      onChange={halfLifeYears => set({ halfLifeYears })}
+    />
+    <FigureField
+      label="A sale counts half at a distance of"
+      help="grades between it and the car"
+      value={draft.gradeDistanceHalf}
+      kind={{ ...spread, unit: 'grades', least: 0.1, most: 100, digits: 1 }}
+      onChange={gradeDistanceHalf => set({ gradeDistanceHalf })}
+    />
+    <FigureField
+      label="Below so many sales in the series, no worth is given"
+      help="counted by their weight: an old or doubtful sale is less than one"
+      value={draft.leastEvidence}
+      kind={{ ...spread, unit: 'sales', most: 1000, digits: 1 }}
+      onChange={leastEvidence => set({ leastEvidence })}
+    />
+    <div className={classes.field}>
+      <span className={classes.fieldName}>An ungraded sale or car is taken as</span>
+      <Select
+        aria-label="An ungraded sale or car is taken as"
+        className={classes.fieldFigure}
+        value={String(draft.unknownGrade)}
+        data={grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }))}
+        allowDeselect={false}
+        onChange={grade => set({ unknownGrade: Number(grade) })}
+      />
+    </div>
+  </div>
+);
+
+const indexChoices = [
+  {
+    value: 'none',
+    label: 'As they were',
+    help: 'Old prices stand as they were; they only count less with age.',
+  },
+  {
+    value: 'cpi-u',
+    label: 'By consumer prices in the United States',
+    help: 'CPI-U, yearly averages, all urban consumers, as published by the Bureau of Labor Statistics.',
+  },
+  {
+    value: 'trend',
+    label: 'By the trend of your own records',
+    help: 'Fitted from 40 records over 3 years on; until then as they were.',
+  },
+];
+
+/** How old prices are brought to the effective date. */
+export const IndexChoice = ({ draft, set }: PartOfDraft) => (
+  <Radio.Group
+    aria-label="Old prices are taken"
+    value={typeof draft.index === 'string' ? draft.index : 'series'}
+    onChange={value => {
+      if (value === 'none' || value === 'cpi-u' || value === 'trend') set({ index: value });
+    }}
+  >
+    <div className={classes.choices}>
+      {indexChoices.map(({ value, label, help }) => (
+        <Radio key={value} value={value} label={label} description={help} />
+      ))}
+      {typeof draft.index === 'string' ? null : (
+        <Radio value="series" label="By a series of your own" description="As it was brought in." />
+      )}
+    </div>
+  </Radio.Group>
+);

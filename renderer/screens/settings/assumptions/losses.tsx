@@ -1,0 +1,90 @@
+import { deviationKinds, partNames, rarities } from '../../../../valuation/words.ts';
+import classes from './assumptions.module.css';
+import { CellFigure, FigureField } from './figure-field.tsx';
+import { percent, times } from './figures.ts';
+import type { PartOfDraft } from './part-of-draft.ts';
+
+const losses = [
+  ['missing', 'missing'],
+  ['reproduction', 'reproduction'],
+  ['periodReplacement', 'period replacement'],
+] as const;
+
+/** What a missing or replaced part takes from the price. */
+export const PartLosses = ({ draft, set }: PartOfDraft) => (
+  <table className={classes.cells}>
+    <caption>Share of the price that is lost, per cent</caption>
+    <thead>
+      <tr>
+        <th scope="col">Part</th>
+        {losses.map(([key, word]) => (
+          <th key={key} scope="col">
+            {word}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {partNames.map(part => (
+        <tr key={part}>
+          <th scope="row">{part}</th>
+          {losses.map(([key, word]) => (
+            <td key={key}>
+              <CellFigure
+                label={`${part} ${word}, per cent lost`}
+                value={draft.partLoss[part][key]}
+                kind={percent}
+                onChange={value =>
+                  set({ partLoss: { ...draft.partLoss, [part]: { ...draft.partLoss[part], [key]: value } } })
+                }
+              />
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+/** What each departure from the factory specification takes from a restoration's worth. */
+export const DeviationLosses = ({ draft, set }: PartOfDraft) => (
+  <table className={classes.cells}>
+    <caption>Share of a restoration’s worth that is lost, per cent</caption>
+    <thead>
+      <tr>
+        <th scope="col">Departure</th>
+        <th scope="col">lost</th>
+      </tr>
+    </thead>
+    <tbody>
+      {deviationKinds.map(kind => (
+        <tr key={kind}>
+          <th scope="row">{kind}</th>
+          <td>
+            <CellFigure
+              label={`${kind}, per cent lost`}
+              value={draft.deviationLoss[kind]}
+              kind={percent}
+              onChange={value => set({ deviationLoss: { ...draft.deviationLoss, [kind]: value } })}
+            />
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+/** What a rarer variation brings against its casting, before any of its own sales is known. */
+export const RarityFactors = ({ draft, set }: PartOfDraft) => (
+  <div>
+    {rarities.map(rarity => (
+      <FigureField
+        key={rarity}
+        label={`A ${rarity} variation`}
+        value={draft.rarityFactors[rarity]}
+        kind={times}
+        onChange={value => set({ rarityFactors: { ...draft.rarityFactors, [rarity]: value } })}
+      />
+    ))}
+  </div>
+);

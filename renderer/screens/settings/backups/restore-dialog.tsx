@@ -1,0 +1,46 @@
+import { Button, Modal } from '@mantine/core';
+import type { BackupInfo } from '../../../../electron/api/views.ts';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../api/use-action.ts';
+import { showNotice } from '../../../components/notices/undo-notice.tsx';
+import classes from '../settings.module.css';
+import { momentText } from './texts.ts';
+
+/** Asks once more before the collection is put back, and says what becomes of the present state. */
+export const RestoreDialog = ({ backup, onClose }: { backup: BackupInfo | null; onClose: () => void }) => {
+  const restore = useAction((name: string) => api.collection.restore({ name }), {
+    label: 'Restored',
+    undoable: false,
+    failure: 'The backup could not be restored',
+    onDone: ({ notices }) => {
+      showNotice(['Restored.', ...notices].join(' '));
+      onClose();
+    },
+  });
+  return (
+    <Modal
+      opened={backup !== null}
+      onClose={onClose}
+      title="Put the collection back?"
+      closeButtonProps={{ 'aria-label': 'Close' }}
+    >
+      <p className={classes.dialogText}>
+        Everything entered since {backup ? momentText(backup.at) : ''} goes out of sight. It is not lost: the
+        present state is kept as a backup of its own first, to which you can come back in the same way.
+      </p>
+      <div className={classes.dialogFoot}>
+        <Button onClick={onClose} data-autofocus>
+          Leave it as it is
+        </Button>
+        <Button
+          variant="filled"
+          color="brick"
+          loading={restore.isPending}
+          onClick={() => backup && restore.mutate(backup.name)}
+        >
+          Restore this backup
+        </Button>
+      </div>
+    </Modal>
+  );
+};

@@ -1,0 +1,55 @@
+import { useSummary } from '../../api/use-summary.ts';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+import { Section } from '../../components/layout/section.tsx';
+import { StickyIndex } from '../../components/layout/sticky-index.tsx';
+import { AppearanceSection } from './appearance-section.tsx';
+import { AssumptionsSection } from './assumptions/assumptions-section.tsx';
+import { BackupsSection } from './backups/backups-section.tsx';
+import { CollectionSection } from './collection-section.tsx';
+import { MoneySection } from './money-section.tsx';
+import { PartsSection } from './parts-section.tsx';
+import classes from './settings.module.css';
+import { HeldUp } from './valuations/held-up.tsx';
+import { KeepValuation } from './valuations/keep-valuation.tsx';
+
+const entries = [
+  { id: 'collection', label: 'Collection' },
+  { id: 'money', label: 'Exchange rates' },
+  { id: 'assumptions', label: 'Assumptions' },
+  { id: 'parts', label: 'Parts shelf' },
+  { id: 'valuations', label: 'Valuations' },
+  { id: 'held-up', label: 'How the estimates held up' },
+  { id: 'backups', label: 'Backups' },
+  { id: 'appearance', label: 'Appearance' },
+];
+
+const SettingsScreen = () => {
+  const { data: summary } = useSummary();
+  if (!summary) return <LoadingState />;
+  const currency = summary.reportingCurrency;
+  return (
+    <>
+      <PageHeader title="Settings" facts="Kept in the collection, and backed up with it" />
+      <StickyIndex entries={entries} />
+      <div className={`page ${classes.body}`}>
+        <CollectionSection key={summary.dir} summary={summary} />
+        <MoneySection summary={summary} />
+        <AssumptionsSection currency={currency} />
+        <Section id="parts" title="Parts shelf" aside="spare parts that restorations draw on">
+          <PartsSection currency={currency} />
+        </Section>
+        <Section id="valuations" title="Valuations kept" aside="the curve on Home">
+          <KeepValuation today={summary.today} currency={currency} />
+        </Section>
+        <Section id="held-up" title="How the estimates have held up" aside={`amounts in ${currency}`}>
+          <HeldUp currency={currency} />
+        </Section>
+        <BackupsSection />
+        <AppearanceSection />
+      </div>
+    </>
+  );
+};
+
+export default SettingsScreen;

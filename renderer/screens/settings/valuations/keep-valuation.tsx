@@ -1,0 +1,53 @@
+import { Button } from '@mantine/core';
+import { DateInput } from '@mantine/dates';
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { Currency, IsoDate } from '../../../../valuation/types.ts';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../api/use-action.ts';
+import { dateText, worthText } from '../../../components/format.ts';
+import classes from '../settings.module.css';
+
+/** Keeps the worths of a day, so that they can be looked back on and judged by what cars bring later. */
+export const KeepValuation = ({ today, currency }: { today: IsoDate; currency: Currency }) => {
+  const { data: home } = useQuery({ queryKey: ['home'], queryFn: () => api.collection.home() });
+  const [on, setOn] = useState<IsoDate | null>(today);
+  const keep = useAction((day: IsoDate) => api.worth.takeSnapshot({ on: day }), {
+    label: (day, { cars }) => `Worths of ${cars} cars kept for ${dateText(day)}`,
+  });
+  const kept = home?.overTime ?? [];
+  const last = kept.at(-1);
+  return (
+    <>
+      <p className={classes.lead}>
+        Keep the worth of every car, once a month or before a sale. The curve on Home is drawn from what you
+        keep, and when a kept car is sold later, the estimate is judged by it below. An earlier day is valued
+        from the sales known up to it, with each car as it stands now.
+      </p>
+      <form
+        className={classes.keep}
+        onSubmit={event => {
+          event.preventDefault();
+          if (on) keep.mutate(on);
+        }}
+      >
+        <DateInput
+          label="As of"
+          value={on}
+          maxDate={today}
+          valueFormat="YYYY-MM-DD"
+          placeholder="YYYY-MM-DD"
+          onChange={setOn}
+        />
+        <Button type="submit" disabled={!on} loading={keep.isPending}>
+          Keep the worths
+        </Button>
+        <span className="soft grid-text">
+          {last
+            ? `${kept.length} kept; the last, of ${dateText(last.on)}: ${worthText(last.asFound, currency)} ${currency} for ${last.cars} cars`
+            : 'None kept yet'}
+        </span>
+      </form>
+    </>
+  );
+};
