@@ -22,9 +22,9 @@ describe('a figure of the assumptions', () => {
     expect(readFigure('7 %', percent)).toEqual({ value: 0.07 });
     expect(readFigure('1,4', times)).toEqual({ value: 1.4 });
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 1000 }), tenths =>
-        expect(readFigure(figureText(tenths / 1000, percent), percent)).toEqual({ value: tenths / 1000 }),
-      ),
+      fc.property(fc.integer({ min: 0, max: 1000 }), tenths => {
+        expect(readFigure(figureText(tenths / 1000, percent), percent)).toEqual({ value: tenths / 1000 });
+      }),
     );
   });
 
