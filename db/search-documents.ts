@@ -1,3 +1,5 @@
+import { featureColumns } from './match.ts';
+
 /** What the search index holds of one kind of thing, and where its words come from. */
 export interface SearchDocument {
   kind: 'car' | 'lot' | 'casting' | 'variation' | 'sale record';
@@ -21,17 +23,7 @@ export interface SearchDocument {
 const writtenWords = (table: string) =>
   `(SELECT group_concat(value, ' ') FROM json_each(iif(json_valid(${table}.as_written), ${table}.as_written, '{}')))`;
 
-const features = [
-  'colour',
-  'body_finish',
-  'rear_end',
-  'roof',
-  'interior',
-  'glazing',
-  'wheels',
-  'accessory',
-  'country',
-];
+const features = Object.values(featureColumns).filter(column => column !== 'base_paint');
 const variationColumns = [...features, 'base_paint', 'rarity'];
 
 /** "full" alone would say nothing, so the base's paint is searched as "full base". */

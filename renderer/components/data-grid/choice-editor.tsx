@@ -5,7 +5,7 @@ import type { Choice } from '../inputs/choices.ts';
 import { type ChoiceSource, useChoices } from '../inputs/use-choices.ts';
 import classes from './data-grid.module.css';
 import type { CellOutcome } from './parse-cell.ts';
-import { type EditorProps, editKey } from './text-editor.tsx';
+import { beginEdit, type EditorProps, editKey } from './text-editor.tsx';
 
 const asWritten = '\u0000as written';
 
@@ -83,11 +83,7 @@ export const ChoiceEditor = ({
           aria-autocomplete="list"
           autoComplete="off"
           value={text}
-          ref={element => {
-            if (!element || document.activeElement === element) return;
-            element.focus({ preventScroll: true });
-            if (marked) element.select();
-          }}
+          ref={element => beginEdit(element, marked)}
           onChange={event => {
             setText(event.currentTarget.value);
             setTouched(true);

@@ -13,6 +13,13 @@ export interface EditorProps {
   onCancel: () => void;
 }
 
+/** Puts the cursor into an editor when it appears. */
+export const beginEdit = (input: HTMLInputElement | null, marked: boolean): void => {
+  if (!input || document.activeElement === input) return;
+  input.focus({ preventScroll: true });
+  if (marked) input.select();
+};
+
 /** The key that settles an edit, as the cursor understands it. */
 export const editKey = (event: KeyboardEvent): EditKey | null => {
   if (event.key !== 'Enter' && event.key !== 'Tab') return null;
@@ -41,11 +48,7 @@ export const TextEditor = ({ label, text: initial, marked, parse, onCommit, onCa
         aria-label={label}
         aria-invalid={problem ? true : undefined}
         value={text}
-        ref={element => {
-          if (!element || document.activeElement === element) return;
-          element.focus({ preventScroll: true });
-          if (marked) element.select();
-        }}
+        ref={element => beginEdit(element, marked)}
         onChange={event => {
           setText(event.currentTarget.value);
           setProblem(null);
