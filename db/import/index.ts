@@ -2,6 +2,7 @@ import type { Transaction } from 'kysely';
 import { nextInventoryNumbers } from '../cars-write.ts';
 import type { Collection } from '../collection.ts';
 import { runBulk } from '../history.ts';
+import { insertLot } from '../lots.ts';
 import type { Schema } from '../schema.ts';
 import { readReportingCurrency } from '../settings.ts';
 import { ourColumns } from './columns.ts';
@@ -17,6 +18,7 @@ import {
   type ImportPreview,
   type ImportResult,
   type ImportRowView,
+  MissingColumnError,
   type RunOptions,
 } from './types.ts';
 
@@ -38,8 +40,7 @@ const mostNotes = 200;
 const openMapped = async (file: Blob, name: string, options: ImportOptions, signal?: AbortSignal) => {
   const table = await openTable(file, name, options);
   const mapping = mapColumns(table, options);
-  const { rows } = await learnFormats(table, mapping, options, signal);
-  return { table, mapping, rows };
+  return { table, mapping, ...(await learnFormats(table, mapping, options, signal)) };
 };
 
 const judgeFor = async (
@@ -106,7 +107,7 @@ export const previewImport = async (
   try {
     mapping = mapColumns(table, options);
   } catch (error) {
-    if (!(error instanceof ImportFileError) || Object.keys(options.map).length) throw error;
+    if (!(error instanceof MissingColumnError)) throw error;
     return unmappedPreview(table, name, options, error.message);
   }
   const { rows } = await learnFormats(table, mapping, options, watch.signal);
@@ -187,7 +188,7 @@ export const runImport = async (
   watch: Watch,
   afterwards?: (trx: Transaction<Schema>, lotId: number | null) => Promise<void>,
 ): Promise<ImportResult> => {
-  const { table, mapping, rows } = await openMapped(file, name, options, watch.signal);
+  const { table, mapping, rows, numbers } = await openMapped(file, name, options, watch.signal);
   const result: ImportResult = {
     accepted: 0,
     rejected: [],
@@ -239,7 +240,12 @@ export const runImport = async (
   return runBulk(collection, labelOf(options, name), watch.at, async trx => {
     const lot = options.as === 'lot' ? await lotFor(trx, options, watch.at) : null;
     const lotId = lot?.id ?? null;
-    const freeNumbers = options.as === 'lot' ? await nextInventoryNumbers(trx, 2 * rows, lotId) : [];
+    const freeNumbers =
+      options.as === 'lot'
+        ? (await nextInventoryNumbers(trx, rows + numbers.size, lotId)).filter(
+            free => !numbers.has(free.toLowerCase()),
+          )
+        : [];
     await take(trx, lotId, freeNumbers, true);
     // A lot of which no car could be read is not made either.
     if (lot?.isNew && result.accepted === 0) await trx.deleteFrom('lot').where('id', '=', lot.id).execute();
@@ -288,22 +294,6 @@ const lotFor = async (
   if (!lot) return null;
   const known = await lotNamed(trx, lot.name);
   if (known) return { ...known, isNew: false };
-  const { id } = await trx
-    .insertInto('lot')
-    .values({
-      name: lot.name,
-      bought_on: lot.boughtOn,
-      seller: lot.seller,
-      currency: lot.currency,
-      notes: lot.notes,
-      created_at: at,
-    })
-    .returning('id')
-    .executeTakeFirstOrThrow();
-  if (lot.costs.length)
-    await trx
-      .insertInto('lot_cost')
-      .values(lot.costs.map(cost => ({ lot_id: id, ...cost })))
-      .execute();
+  const id = await insertLot(trx, lot, at);
   return { id, name: lot.name, isNew: true };
 };

@@ -1,7 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import { gradeToHalf } from '../codec.ts';
 import type { Collection } from '../collection.ts';
-import { loadMatcher, type Match } from '../match.ts';
+import { featureColumns, loadMatcher, type Match } from '../match.ts';
 import { listVariations } from '../reference.ts';
 import type { Schema } from '../schema.ts';
 import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
@@ -11,21 +11,7 @@ import { parseBasePaint, parseFinishState, parseGrade, parseYear } from './parse
 import type { Cell } from './types.ts';
 
 /** The columns that say what a car is; their text is kept as it was written. */
-const identityColumns = [
-  'casting',
-  'release_name',
-  'release_year',
-  'colour',
-  'body_finish',
-  'base_paint',
-  'rear_end',
-  'roof',
-  'interior',
-  'glazing',
-  'wheels',
-  'accessory',
-  'country',
-] as const;
+const identityColumns = ['casting', 'release_name', 'release_year', ...Object.values(featureColumns)];
 
 /** What stands in the file of a car's identity; base paint and year in our words where they are readable. */
 export const writtenOf = (values: Values): Record<string, string> => {

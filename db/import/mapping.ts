@@ -8,6 +8,7 @@ import {
   type DecimalSign,
   ImportFileError,
   type ImportOptions,
+  MissingColumnError,
 } from './types.ts';
 
 /** How the columns of a file become ours. */
@@ -76,7 +77,7 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     throw new ImportFileError('Two headings are mapped to the same column of ours; map one of them only.');
   const missing = ours.filter(column => column.required && !places.has(column.name));
   if (complete && missing.length)
-    throw new ImportFileError(
+    throw new MissingColumnError(
       `No column gives ${missing.map(column => `${column.name} (${column.help})`).join(' and ')}. ` +
         `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`,
     );
@@ -91,6 +92,12 @@ interface Evidence {
   ambiguousDates: number;
 }
 
+export interface Learned {
+  rows: number;
+  /** Inventory numbers that the file brings, in small letters: none of them is free to be given to another car. */
+  numbers: Set<string>;
+}
+
 /**
  * Reads the whole file once: finds each column's decimal sign and order of dates from the values that leave no doubt, keeps
  * the first values as samples, and counts the rows that are not blank. What stays in doubt becomes a warning.
@@ -100,12 +107,14 @@ export const learnFormats = async (
   mapping: Mapping,
   options: ImportOptions,
   signal?: AbortSignal,
-): Promise<{ rows: number }> => {
+): Promise<Learned> => {
   const evidence = mapping.columns.map(
     (): Evidence => ({ point: 0, comma: 0, dmy: 0, mdy: 0, ambiguousDates: 0 }),
   );
   const price = mapping.places.get('price');
   const date = mapping.places.get('sold_on');
+  const number = mapping.places.get('inventory_number');
+  const numbers = new Set<string>();
   let rows = 0;
   for await (const { cells } of table.rows()) {
     signal?.throwIfAborted();
@@ -117,6 +126,10 @@ export const learnFormats = async (
         if (text && column.samples.length < 5 && !column.samples.includes(text))
           column.samples.push(text.slice(0, 80));
       }
+    if (number !== undefined) {
+      const brought = cellText(cells[number] ?? null).toLowerCase();
+      if (brought) numbers.add(brought);
+    }
     if (price !== undefined) {
       const sign = decimalSignOf(cells[price] ?? null);
       if (sign) evidence[price]![sign === ',' ? 'comma' : 'point']++;
@@ -140,7 +153,7 @@ export const learnFormats = async (
     const column = mapping.columns[date]!;
     const { dmy, mdy, ambiguousDates } = evidence[date]!;
     column.dateOrder = choice<DateOrder>(options.dateOrder, column.heading) ?? null;
-    if (column.dateOrder) return { rows };
+    if (column.dateOrder) return { rows, numbers };
     if (!(dmy && mdy)) column.dateOrder = dmy ? 'dmy' : mdy ? 'mdy' : null;
     if (ambiguousDates && dmy && mdy)
       mapping.warnings.push(
@@ -155,5 +168,5 @@ export const learnFormats = async (
         `"${column.heading}" is read ${dmy ? 'day' : 'month'} first, as ${dmy || mdy} of its dates can only be read so.`,
       );
   }
-  return { rows };
+  return { rows, numbers };
 };

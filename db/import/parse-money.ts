@@ -14,10 +14,33 @@ const symbols: Record<string, Currency> = {
 };
 const dollars = new Set(['USD', 'CAD', 'AUD', 'NZD', 'SGD', 'HKD', 'MXN']);
 
+const currencies = new Set(Intl.supportedValuesOf('currency'));
+
+/** True for a code of ISO 4217 that this runtime knows, past ones included. */
+export const isCurrency = (code: string): boolean => currencies.has(code);
+
+const smallCodes = new Set([
+  'USD',
+  'EUR',
+  'GBP',
+  'JPY',
+  'CAD',
+  'AUD',
+  'NZD',
+  'CHF',
+  'SEK',
+  'NOK',
+  'DKK',
+  'PLN',
+]);
+
 /** The currency that a text names: a code, a sign, or words such as "dollars"; null where it names none. */
 export const currencyOf = (text: string, fallback: Currency): Currency | null => {
-  const code = /\b([A-Z]{3})\b/.exec(text.toUpperCase())?.[1];
-  if (code && code !== 'NIL') return code;
+  const code = /\b[A-Z]{3}\b/.exec(text)?.[0];
+  if (code) return code;
+  // In small letters a word such as "all" or "net" is likelier than the code of that name.
+  const small = /\b[a-z]{3}\b/i.exec(text)?.[0].toUpperCase();
+  if (small && smallCodes.has(small)) return small;
   for (const [sign, currency] of Object.entries(symbols)) if (text.includes(sign)) return currency;
   if (text.includes('$')) return dollars.has(fallback) ? fallback : 'USD';
   return null;
@@ -79,7 +102,7 @@ export const parseMoney = (cell: Cell, currency: Currency, decimal: DecimalSign 
   }
   const group = sign === ',' ? '.' : ',';
   const [whole = '', fraction = '', ...more] = text.split(sign ?? '.');
-  if (more.length || fraction.includes(group) || !/^(\d+|\d{1,3}([.,]\d{3})+)$/.test(whole || '0'))
+  if (more.length || fraction.includes(group) || !/^(\d+|\d{1,3}([.,]\d{2,3})*[.,]\d{3})$/.test(whole || '0'))
     return wrong;
   return exact(
     `${negative ? '-' : ''}${(whole || '0').replaceAll(group, '')}.${fraction}`,

@@ -13,6 +13,11 @@ const text = async function* (file: Blob, { encoding, skip }: FoundEncoding): As
   yield decoder.decode();
 };
 
+const unclosed = (line: number) =>
+  new ImportFileError(
+    `Line ${line}: a quotation mark is opened and not closed again. Close it (or write it twice inside a value) and import again.`,
+  );
+
 const newlines = (value: string): number => {
   let count = 0;
   for (let i = 0; i < value.length; i++) {
@@ -62,23 +67,33 @@ export const readCsv = async function* (
     // Chosen for text without quotation marks, it splits the rest of the text anew at every pause: 40 times slower here.
     fastMode: false,
   });
-  const source = Readable.from(text(file, encoding));
+  let lastSign = '';
+  const watched = async function* () {
+    for await (const piece of text(file, encoding)) {
+      lastSign = piece.trimEnd().at(-1) ?? lastSign;
+      yield piece;
+    }
+  };
+  const source = Readable.from(watched());
   source.on('error', error => parser.destroy(error));
   source.pipe(parser);
   let line = 1;
+  let lastLine = 1;
+  let openEnd = false;
   try {
     for await (const cells of parser as AsyncIterable<string[]>) {
       let inside = 0;
       for (const cell of cells) {
-        if (cell.length > longestCell)
-          throw new ImportFileError(
-            `Line ${line}: a quotation mark is opened and not closed again. Close it (or write it twice inside a value) and import again.`,
-          );
+        if (cell.length > longestCell) throw unclosed(line);
         if (cell.includes('\n') || cell.includes('\r')) inside += newlines(cell);
       }
       yield { line, cells };
+      lastLine = line;
+      openEnd = /[\r\n]/.test(cells.at(-1)?.trimEnd() ?? '');
       line += 1 + inside;
     }
+    // A value with a line break in it was quoted; the file's last one must then end with its quotation mark.
+    if (openEnd && lastSign !== '"') throw unclosed(lastLine);
   } finally {
     source.destroy();
     parser.destroy();

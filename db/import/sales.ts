@@ -1,5 +1,4 @@
 import type { Kysely, Transaction } from 'kysely';
-import { currencyDecimals } from '../../valuation/money.ts';
 import type { Collection } from '../collection.ts';
 import { loadMatcher, type Match, plain } from '../match.ts';
 import { type SaleEntry, saleToRow } from '../sales.ts';
@@ -8,7 +7,7 @@ import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
 import { loadExplainer, writtenOf } from './lot.ts';
 import type { Mapping } from './mapping.ts';
 import { parseDate } from './parse-date.ts';
-import { currencyOf, parseMoney } from './parse-money.ts';
+import { currencyOf, isCurrency, parseMoney } from './parse-money.ts';
 import { parseFinishState, parseGrade, parseParts } from './parse-words.ts';
 import { referenceWriter, unknownMaker, unsortedSeries } from './reference.ts';
 
@@ -25,13 +24,12 @@ interface Target {
 const currencyAt = (values: Values, fallback: string): string => {
   const named = values.text('currency');
   const inPrice = currencyOf(values.text('price'), fallback);
+  if (inPrice && !isCurrency(inPrice))
+    throw new BadCell('price', `"${values.text('price')}" names the currency ${inPrice}, which there is not`);
   if (!named) return inPrice ?? fallback;
   const currency = currencyOf(named, fallback) ?? named.toUpperCase();
-  try {
-    currencyDecimals(currency);
-  } catch (error) {
-    throw new BadCell('currency', (error as Error).message);
-  }
+  if (!isCurrency(currency))
+    throw new BadCell('currency', `"${named}" is no currency; write its ISO 4217 code, such as USD`);
   if (inPrice && inPrice !== currency)
     throw new BadCell(
       'price',

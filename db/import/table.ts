@@ -1,7 +1,7 @@
 import { recogniseHeading } from './columns.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { findSeparator, readCsv } from './read-csv.ts';
-import { readXlsx, xlsxSheets } from './read-xlsx.ts';
+import { filledSheets, readXlsx } from './read-xlsx.ts';
 import {
   type Cell,
   ImportFileError,
@@ -10,6 +10,7 @@ import {
   type Separator,
   type TableRow,
 } from './types.ts';
+import { openBook } from './xlsx-book.ts';
 
 /** A file opened as a table: its headings, and its rows below them, readable as often as needed. */
 export interface Table {
@@ -90,7 +91,8 @@ const markLength = async (file: Blob): Promise<number> => {
 
 const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promise<Table> => {
   const warnings: string[] = [];
-  const sheets = await xlsxSheets(file);
+  const book = await openBook(file);
+  const sheets = await filledSheets(book);
   if (sheets.length === 0) throw new ImportFileError(`${name} holds no filled sheet. Choose another file.`);
   if (options.sheet !== undefined && !sheets.includes(options.sheet))
     throw new ImportFileError(
@@ -104,7 +106,7 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
         .map(s => `"${s}"`)
         .join(', ')} not.`,
     );
-  const { line, headings } = await findHeadings(readXlsx(file, sheet), name, options.as);
+  const { line, headings } = await findHeadings(readXlsx(book, sheet), name, options.as);
   return {
     format: 'xlsx',
     encoding: 'spreadsheet',
@@ -114,7 +116,7 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
     headingLine: line,
     headings: tellApart(headings, warnings),
     warnings,
-    rows: () => below(readXlsx(file, sheet), line),
+    rows: () => below(readXlsx(book, sheet), line),
   };
 };
 

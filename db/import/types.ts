@@ -1,4 +1,5 @@
-import type { Currency, Minor } from '../../valuation/types.ts';
+import type { Currency } from '../../valuation/types.ts';
+import type { LotCost, LotRecord } from '../lots.ts';
 
 export type ImportKind = 'lot' | 'reference' | 'sales';
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
@@ -20,21 +21,12 @@ export interface ImportOptions {
   currency?: Currency | undefined;
 }
 
-export interface NewLot {
-  name: string;
-  boughtOn: string | null;
-  seller: string;
-  currency: Currency;
-  costs: { kind: 'price' | 'premium' | 'tax' | 'carriage' | 'other'; minor: Minor; note: string }[];
-  notes: string;
-}
-
 export interface RunOptions extends ImportOptions {
   dryRun: boolean;
   /** Add castings and variations that the reference lacks, from the rows of a sales file. */
   addReference: boolean;
   lotId?: number | undefined;
-  lot?: NewLot | undefined;
+  lot?: (Omit<LotRecord, 'id'> & { costs: LotCost[] }) | undefined;
 }
 
 /** A cell as the file has it; spreadsheets keep numbers and dates apart from text. */
@@ -51,9 +43,11 @@ export interface ColumnView {
   /** As it stands; a heading that stands twice is told apart by "(2)". */
   heading: string;
   ours: string | null;
+  /** Why it was so mapped. */
   how: 'same name' | 'recognised' | 'chosen' | 'not used';
   decimal: DecimalSign | null;
   dateOrder: DateOrder | null;
+  /** The first values. */
   samples: string[];
 }
 
@@ -66,12 +60,15 @@ export interface ImportPreview {
   sheets: string[];
   sheet: string | null;
   headingLine: number;
+  /** In the order of the file. */
   columns: ColumnView[];
   ourColumns: { name: string; required: boolean; help: string }[];
   rows: number;
+  /** What becomes of the rows, as the file is mapped now. */
   counts: { accepted: number; rejected: number; duplicates: number; unidentified: number };
   /** The first rows as they would be taken, and the first rejected ones. */
   sample: ImportRowView[];
+  /** Castings that sale records name and the reference lacks. */
   missingCastings: string[];
   warnings: string[];
 }
@@ -106,3 +103,6 @@ export interface ImportResult {
 export class ImportFileError extends Error {
   override name = 'ImportFileError';
 }
+
+/** No column gives what every row must have; the columns can still be mapped by hand. */
+export class MissingColumnError extends ImportFileError {}

@@ -1,0 +1,194 @@
+import ExcelJS from 'exceljs';
+import { describe, expect, it } from 'vitest';
+import {
+  ImportFileError,
+  type ImportKind,
+  type ImportOptions,
+  type TableRow,
+} from '../../../db/import/index.ts';
+import { openTable } from '../../../db/import/table.ts';
+import { fileOf } from './importing.ts';
+
+const open = (
+  content: string | Uint8Array<ArrayBuffer>,
+  options: Partial<ImportOptions> = {},
+  name?: string,
+) => {
+  const file = fileOf(content, name);
+  const as: ImportKind = 'lot';
+  return openTable(file, file.name, { as, map: {}, decimal: {}, dateOrder: {}, ...options });
+};
+
+const all = async (rows: AsyncGenerator<TableRow>): Promise<TableRow[]> => {
+  const list: TableRow[] = [];
+  for await (const row of rows) list.push(row);
+  return list;
+};
+
+const utf16 = (text: string, big: boolean, mark: boolean): Uint8Array<ArrayBuffer> => {
+  const bytes = Buffer.from((mark ? '\ufeff' : '') + text, 'utf16le');
+  return new Uint8Array(big ? bytes.swap16() : bytes);
+};
+
+describe('a CSV file', () => {
+  const text = 'casting,colour,notes\nOsmerry,Café,“ok”\n';
+
+  it('is read in the encoding that its bytes show, and says how that was found', async () => {
+    const cases: [Uint8Array<ArrayBuffer>, RegExp][] = [
+      [new Uint8Array(Buffer.from(text)), /^utf-8 \(it is valid UTF-8\)/],
+      [new Uint8Array(Buffer.from(`\ufeff${text}`)), /^utf-8 \(it begins with the UTF-8 mark\)/],
+      [utf16(text, false, true), /^utf-16le \(it begins with the UTF-16 mark\)/],
+      [utf16(text, true, true), /^utf-16be \(it begins with the UTF-16 mark\)/],
+      [utf16(text, false, false), /^utf-16le \(every second byte is zero\)/],
+      [utf16(text, true, false), /^utf-16be \(every second byte is zero\)/],
+    ];
+    for (const [bytes, how] of cases) {
+      const table = await open(bytes);
+      expect(table.encoding).toMatch(how);
+      expect(table.headings).toEqual(['casting', 'colour', 'notes']);
+      expect((await all(table.rows()))[0]?.cells).toEqual(['Osmerry', 'Café', '“ok”']);
+      expect(table.warnings).toEqual([]);
+    }
+  });
+
+  it('that is no UTF-8 is read as Windows-1252, with a warning', async () => {
+    const bytes = Uint8Array.from(
+      [...text].map(sign => ({ '“': 0x93, '”': 0x94 })[sign] ?? sign.charCodeAt(0)),
+    );
+    const table = await open(bytes);
+    expect(table.encoding).toBe('windows-1252 (it is not valid UTF-8)');
+    expect(table.warnings.join()).toContain('Windows-1252');
+    expect((await all(table.rows()))[0]?.cells).toEqual(['Osmerry', 'Café', '“ok”']);
+  });
+
+  it('has the separator found that fits most lines, or the one that is chosen', async () => {
+    for (const separator of [',', ';', '\t', '|'] as const) {
+      const table = await open(`casting${separator}notes\nOsmerry${separator}a\n`);
+      expect(table.separator).toBe(separator);
+    }
+    const amounts = 'casting;notes\nOsmerry;1,5\nHalcyard;2,5, or 3\n';
+    expect((await open(amounts)).separator).toBe(';');
+    const table = await open(amounts, { separator: ',' });
+    expect(table.headings).toEqual(['casting;notes']);
+  });
+
+  it('of one column is read, with the doubt said', async () => {
+    const table = await open('casting\nOsmerry\nHalcyard\n');
+    expect(table.headings).toEqual(['casting']);
+    expect(await all(table.rows())).toHaveLength(2);
+    expect(table.warnings.join()).toContain('separator is not certain');
+  });
+
+  it('numbers its lines as an editor does, newlines inside values and blank lines included', async () => {
+    for (const newline of ['\n', '\r\n', '\r']) {
+      const table = await open(
+        [
+          'casting,notes',
+          'Osmerry,"two',
+          'lines"',
+          '',
+          'Halcyard,"a ""quoted"" one"',
+          'Isobar,"three',
+          '',
+          'lines"',
+          'Ashlock,',
+        ].join(newline),
+      );
+      const rows = await all(table.rows());
+      const filled = rows.filter(row => row.cells.some(cell => cell !== ''));
+      expect(filled.map(row => [row.line, row.cells[0]])).toEqual([
+        [2, 'Osmerry'],
+        [5, 'Halcyard'],
+        [6, 'Isobar'],
+        [9, 'Ashlock'],
+      ]);
+      expect(filled[1]?.cells[1]).toBe('a "quoted" one');
+    }
+  });
+
+  it('may have titles and blank lines above its headings', async () => {
+    const table = await open('My cars,,\nas of March,,\n,,\nNo.,Car,Color\n1,Osmerry,Ember\n');
+    expect(table.headingLine).toBe(4);
+    expect(table.headings).toEqual(['No.', 'Car', 'Color']);
+    expect(await all(table.rows())).toHaveLength(1);
+  });
+
+  it('has headings told apart that stand twice or are empty', async () => {
+    const table = await open('casting,Notes,notes,,\nOsmerry,a,b,c,d\n');
+    expect(table.headings).toEqual(['casting', 'Notes', 'notes (2)', 'column 4', 'column 5']);
+    expect(table.warnings.join()).toContain('stands more than once');
+  });
+
+  it('is refused with a plain reason where it is no table', async () => {
+    const refusals: [string | Uint8Array<ArrayBuffer>, RegExp][] = [
+      ['', /is empty/],
+      ['\n\n  \n', /holds no rows/],
+      [Uint8Array.from([0xd0, 0xcf, 0x11, 0xe0, 0, 0]), /old \.xls/],
+      ['%PDF-1.7\n', /is a PDF/],
+      [Uint8Array.from([0x50, 0x4b, 3, 4, 1, 2, 3]), /cannot be read as a spreadsheet|holds no filled sheet/],
+    ];
+    for (const [content, reason] of refusals) {
+      const refusal = open(content);
+      await expect(refusal).rejects.toThrow(ImportFileError);
+      await expect(refusal).rejects.toThrow(reason);
+    }
+  });
+});
+
+describe('an XLSX file', () => {
+  const book = async (fill: (book: ExcelJS.Workbook) => void): Promise<Uint8Array<ArrayBuffer>> => {
+    const workbook = new ExcelJS.Workbook();
+    fill(workbook);
+    return new Uint8Array(await workbook.xlsx.writeBuffer());
+  };
+
+  it('gives numbers, dates, formulas, rich text and links as what they show', async () => {
+    const bytes = await book(workbook => {
+      const sheet = workbook.addWorksheet('Cars');
+      sheet.addRow(['casting', 'grade', 'notes', 'location', 'colour', 'rear_end']);
+      sheet.addRow([
+        { richText: [{ text: 'Os' }, { text: 'merry', font: { bold: true } }] },
+        7.5,
+        { formula: 'B2*2', result: 15 },
+        new Date(Date.UTC(2026, 2, 14)),
+        { text: 'Ember', hyperlink: 'https://example.com/' },
+        true,
+      ]);
+    });
+    const table = await open(bytes, {}, 'cars.xlsx');
+    const [row] = await all(table.rows());
+    expect(row?.line).toBe(2);
+    expect(row?.cells).toEqual(['Osmerry', 7.5, 15, new Date(Date.UTC(2026, 2, 14)), 'Ember', true]);
+  });
+
+  it('has its first filled sheet read, and says which are not', async () => {
+    const bytes = await book(workbook => {
+      workbook.addWorksheet('Empty');
+      workbook.addWorksheet('Cars').addRows([['casting'], ['Osmerry']]);
+      workbook.addWorksheet('Old').addRows([['casting'], ['Halcyard'], ['Isobar']]);
+    });
+    const table = await open(bytes, {}, 'cars.xlsx');
+    expect([table.sheet, table.sheets]).toEqual(['Cars', ['Cars', 'Old']]);
+    expect(table.warnings.join()).toContain('"Old" not');
+    const old = await open(bytes, { sheet: 'Old' }, 'cars.xlsx');
+    expect((await all(old.rows())).map(row => row.cells[0])).toEqual(['Halcyard', 'Isobar']);
+    await expect(open(bytes, { sheet: 'Nowhere' }, 'cars.xlsx')).rejects.toThrow('has no sheet "Nowhere"');
+  });
+
+  it('may have gaps in its rows and cells; lines are those of the sheet', async () => {
+    const bytes = await book(workbook => {
+      const sheet = workbook.addWorksheet('Cars');
+      sheet.getCell('A1').value = 'casting';
+      sheet.getCell('C1').value = 'notes';
+      sheet.getCell('C4').value = 'far';
+      sheet.getCell('A6').value = 'Osmerry';
+    });
+    const table = await open(bytes, {}, 'cars.xlsx');
+    expect(table.headings).toEqual(['casting', 'column 2', 'notes']);
+    const rows = (await all(table.rows())).filter(row => row.cells.some(cell => cell !== null));
+    expect(rows).toEqual([
+      { line: 4, cells: [null, null, 'far'] },
+      { line: 6, cells: ['Osmerry'] },
+    ]);
+  });
+});

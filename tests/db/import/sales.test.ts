@@ -1,0 +1,110 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Collection } from '../../../db/collection.ts';
+import { listSales } from '../../../db/sales.ts';
+import { newCollection } from '../../helpers/collections.ts';
+import { countOf, fileOf, fixture, lookAt, rejections, take } from './importing.ts';
+
+let collection: Collection;
+beforeEach(async () => {
+  collection = await newCollection();
+  await take(collection, fixture('club-list.csv'), { as: 'reference' });
+});
+
+describe.each(['csv', 'xlsx'])('sales kept by hand as %s', format => {
+  const file = fixture(`seen-sales.${format}`);
+  const line = (inCsv: number, inXlsx: number) => (format === 'csv' ? inCsv : inXlsx);
+
+  it('give records, each price in its own currency and decimal sign', async () => {
+    const result = await take(collection, file, { as: 'sales' });
+    const sales = (await listSales(collection.db)).sort((a, b) => a.id - b.id);
+    expect(sales.map(({ soldOn, price, currency, grade }) => [soldOn, price, currency, grade])).toEqual([
+      ['2021-03-14', 125000, 'USD', 7.5],
+      ['2021-03-14', 125000, 'EUR', 7],
+      ['2021-06-28', 1250, 'EUR', 7],
+      ['2022-01-05', 1800, 'GBP', null],
+      ['2022-03-03', 2250, 'USD', 5],
+    ]);
+    expect(sales[1]?.missingParts).toEqual(['glazing']);
+    expect(sales[3]?.missingParts).toEqual(['roof', 'wheels']);
+    expect(sales[2]?.reference).toMatch(/^window shelf\s+back row$/);
+    expect(result).toMatchObject({
+      accepted: 5,
+      duplicates: 1,
+      duplicateLines: [line(12, 11)],
+      addedCastings: 0,
+    });
+  });
+
+  it('have what cannot be read refused with line, column and reason', async () => {
+    expect(rejections(await take(collection, file, { as: 'sales' }))).toEqual([
+      [line(9, 8), 'Sold', expect.stringContaining('calendar does not have')],
+      [line(10, 9), 'Paid', expect.stringContaining('"make offer" is not an amount')],
+      [line(11, 10), 'Model', expect.stringContaining('"Wobbleston Flyer" is not in the reference')],
+      [line(13, 12), null, expect.stringContaining('totals')],
+    ]);
+  });
+
+  it('offer to add the castings that the reference lacks, as part of the import', async () => {
+    const preview = await lookAt(collection, file, { as: 'sales' });
+    expect(preview.missingCastings).toEqual(['Wobbleston Flyer']);
+    const before = countOf(collection, 'casting');
+    const result = await take(collection, file, { as: 'sales', addReference: true });
+    expect(result).toMatchObject({ accepted: 6, addedCastings: 1 });
+    expect(countOf(collection, 'casting')).toBe(before + 1);
+    const again = await take(collection, file, { as: 'sales', addReference: true });
+    expect(again).toMatchObject({ accepted: 0, duplicates: 7, addedCastings: 0 });
+    expect(countOf(collection, 'casting')).toBe(before + 1);
+  });
+});
+
+describe('sales', () => {
+  it('whose dates can be read two ways wait for their order', async () => {
+    const file = fileOf('sold_on,price,casting\n03/04/2021,10,Osmerry\n05/06/2021,11,Osmerry\n');
+    const preview = await lookAt(collection, file, { as: 'sales' });
+    expect(preview.counts).toMatchObject({ accepted: 0, rejected: 2 });
+    expect(preview.warnings.join()).toContain('day first or month first');
+    const chosen = await lookAt(collection, file, { as: 'sales', dateOrder: { sold_on: 'mdy' } });
+    expect(chosen.counts.accepted).toBe(2);
+    await take(collection, file, { as: 'sales', dateOrder: { sold_on: 'dmy' } });
+    expect((await listSales(collection.db)).map(sale => sale.soldOn).sort()).toEqual([
+      '2021-04-03',
+      '2021-06-05',
+    ]);
+  });
+
+  it('learn the order of their dates from the ones that leave no doubt', async () => {
+    const file = fileOf('sold_on,price,casting\n03/04/2021,10,Osmerry\n25/06/2021,11,Osmerry\n');
+    const preview = await lookAt(collection, file, { as: 'sales' });
+    expect(preview.columns[0]?.dateOrder).toBe('dmy');
+    expect(preview.warnings.join()).toContain('read day first');
+    expect(preview.counts.accepted).toBe(2);
+  });
+
+  it('take the currency of bare amounts from the choice, else the collection', async () => {
+    const file = fileOf('sold_on,price,casting\n2021-04-03,10,Osmerry\n');
+    await take(collection, file, { as: 'sales', currency: 'JPY' });
+    await take(collection, file, { as: 'sales' });
+    expect((await listSales(collection.db)).map(sale => [sale.price, sale.currency])).toEqual(
+      expect.arrayContaining([
+        [10, 'JPY'],
+        [1000, 'USD'],
+      ]),
+    );
+  });
+
+  it('refuse an amount that contradicts its row, an unknown currency, nothing, and less than nothing', async () => {
+    const file = fileOf(
+      'sold_on,price,currency,casting\n2021-04-03,€ 10,USD,Osmerry\n2021-04-03,10,QQQ,Osmerry\n2021-04-03,,USD,Osmerry\n2021-04-03,-5,USD,Osmerry\n2021-04-03,0,USD,Osmerry\n,5,USD,Osmerry\n',
+    );
+    const result = await take(collection, file, { as: 'sales' });
+    expect(rejections(result).map(([line, column]) => [line, column])).toEqual([
+      [2, 'price'],
+      [3, 'currency'],
+      [4, 'price'],
+      [5, 'price'],
+      [6, 'price'],
+      [7, 'sold_on'],
+    ]);
+    expect(countOf(collection, 'sale_record')).toBe(0);
+  });
+});
