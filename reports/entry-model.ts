@@ -10,7 +10,7 @@ import { stripInWords, type WorthRow, worthNotes, worthRows } from './worth-rows
 export interface EntryModel {
   number: string;
   name: string;
-  /** The name where a line must do. */
+  /** Name and colour where a line must do. */
   shortName: string;
   release: string;
   maker: string;
@@ -23,7 +23,8 @@ export interface EntryModel {
   facts: [string, string][];
   /** Facts that take a line each. */
   lines: [string, string][];
-  location: string;
+  /** Where the car is and where it came from. */
+  whereabouts: [string, string][];
   photos: { file: string | null; alt: string }[];
   morePhotos: number;
   rows: WorthRow[];
@@ -172,16 +173,22 @@ export const entryModel = (
     fact('Object', [identity.type, identity.materials, identity.measurements].filter(Boolean).join('; ')),
     fact('Markings', identity.markings),
     fact('Distinguishing', identity.distinguishingFeatures),
-    fact('Acquired', acquisitionText(entry, report.locale)),
   ].flat();
+  const whereabouts = [
+    ...fact('Location', entry.location),
+    ...fact('Acquired', acquisitionText(entry, report.locale)),
+  ];
   const rows = worthRows(entry, report, axis).map(row => ({ ...row, note: printableLine(row.note) }));
   const notes = printableText(entry.notes ?? '');
   const evidence = printableText(entry.evidence ?? '');
-  const printed = [name, notes, evidence, ...[...facts, ...lines].flat()].join('');
+  const printed = [name, notes, evidence, ...[...facts, ...lines, ...whereabouts].flat()].join('');
   return {
     number: printableLine(entry.inventoryNumber),
     name: shortened(name, headingLength),
-    shortName: shortened(name, shortNameLength),
+    shortName: shortened(
+      [name, printableLine(identity.features.colour)].filter(Boolean).join(', '),
+      shortNameLength,
+    ),
     release: releaseText(entry, name),
     maker: [printableLine(identity.maker), printableLine(identity.series)].filter(Boolean).join(', '),
     grade: entry.grade === null ? 'not graded' : gradeLabel(entry.grade),
@@ -191,7 +198,7 @@ export const entryModel = (
     chip: identity.swatch ? { swatch: identity.swatch, basePaint: identity.features.basePaint ?? '' } : null,
     facts,
     lines,
-    location: printableLine(entry.location),
+    whereabouts,
     photos: entry.photos
       .slice(0, photosPerEntry)
       .map(photo => ({ file: fileOf(photo.path), alt: printableLine(photo.alt) || `Photograph of ${name}` })),

@@ -1,3 +1,6 @@
+import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { createReportPdf } from '../../reports/pdf.ts';
 import { checkoutAssets } from '../../reports/report-assets.ts';
@@ -66,6 +69,19 @@ describe('the report\u2019s worker', () => {
     await expect(
       createReportPdf(report, { assets: { ...assets, templates: broken.pathname } }),
     ).rejects.toThrow(/could not be set.*nowhere-defined/s);
+  });
+
+  it('finds templates and fonts wherever a bundle puts them', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'playworn-assets-'));
+    const assets = checkoutAssets();
+    await cp(assets.templates, join(folder, 'templates'), { recursive: true });
+    await mkdir(join(folder, 'fonts'));
+    for (const font of assets.fonts) await cp(font, join(folder, 'fonts', basename(font)));
+    const placed = { templates: join(folder, 'templates'), fonts: [join(folder, 'fonts')] };
+    const report = manyCars(2);
+    const { pdf } = await createReportPdf(report, { assets: placed });
+    expect(Buffer.compare(pdf, (await createReportPdf(report)).pdf)).toBe(0);
+    await rm(folder, { recursive: true });
   });
 
   it('refuses unsound figures before it starts', async () => {
