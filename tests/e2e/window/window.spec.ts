@@ -118,7 +118,7 @@ test('a collection that another program holds is not opened, and the screens say
   const gone = new Promise(resolve => holder.once('exit', resolve));
   try {
     const { page } = await start();
-    await expect(page.getByText(/browser mode/)).toBeVisible();
+    await expect(page.getByText(/browser mode/).first()).toBeVisible();
   } finally {
     holder.kill('SIGINT');
     await gone;
