@@ -33,7 +33,7 @@ export const cellText = (cell: Cell): string => {
     .replaceAll('\0', '')
     .replace(/[\u00a0\u202f]/g, ' ')
     .trim();
-  return /^'[=+\-@\t]/.test(text) ? text.slice(1) : text;
+  return /^'+[=+\-@\t]/.test(text) ? text.slice(1) : text;
 };
 
 export const isBlank = (cells: Cell[]): boolean => cells.every(cell => cellText(cell) === '');

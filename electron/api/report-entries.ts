@@ -60,7 +60,10 @@ const featuresOf = async (session: Session, car: CarRecord): Promise<string> => 
     const words = [part.originality === 'original' ? '' : part.originality, part.note].filter(Boolean);
     return words.length === 0 ? [] : [`${part.part}: ${words.join(', ')}`];
   });
-  return [check.notes, ...parts].filter(Boolean).join('; ');
+  return [check.notes, ...parts]
+    .map(text => text.trim().replace(/\.$/, ''))
+    .filter(Boolean)
+    .join('; ');
 };
 
 /** The car's photographs on disk: the screen copy, whose pixels are enough for print, else the original. */
