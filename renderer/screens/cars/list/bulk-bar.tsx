@@ -88,7 +88,9 @@ export const BulkBar = ({ cars, onLetGo }: { cars: readonly CarRow[]; onLetGo: (
         {sold > 0 ? `${sold} sold: their status stays. ` : ''}each change is one undo
       </span>
       <Button variant="subtle" onClick={onLetGo}>
-        Let go <KeyHint keys="Escape" />
+        <span className={classes.view}>
+          Let go <KeyHint keys="Escape" />
+        </span>
       </Button>
     </section>
   );

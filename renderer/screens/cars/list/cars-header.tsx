@@ -3,6 +3,7 @@ import { IconLayoutGrid, IconList } from '@tabler/icons-react';
 import { useLocation } from 'wouter';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../api/use-action.ts';
+import { readerLocale } from '../../../components/format.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { WorthLegend } from '../../../components/worth-strip/worth-axis.tsx';
 import classes from './list.module.css';
@@ -37,7 +38,7 @@ export const CarsHeader = ({
 }: Pick<ListPlace, 'wall' | 'order'> & { cars: number; onGo: (next: Partial<ListPlace>) => void }) => (
   <PageHeader
     title="Cars"
-    facts={`${cars} in the collection`}
+    facts={`${cars.toLocaleString(readerLocale())} in the collection`}
     actions={
       <>
         <WorthLegend />

@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
 import { useQuery } from '@tanstack/react-query';
 import { useCallback, useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
@@ -49,7 +50,8 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
       ),
     [shown, currency],
   );
-  const columns = useMemo(() => carColumns(ticks, currency, scale), [ticks, currency, scale]);
+  const narrow = useMediaQuery('(max-width: 1320px)', undefined, { getInitialValueInEffect: false });
+  const columns = useMemo(() => carColumns(ticks, currency, scale, narrow), [ticks, currency, scale, narrow]);
   const select = useCallback((ids: string[]) => setRanged(ids.map(Number)), []);
   // Ticks count; without any, a range of several rows does.
   const chosenIds = ticked.size > 0 ? ticked : new Set(ranged.length > 1 ? ranged : []);

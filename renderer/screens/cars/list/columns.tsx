@@ -47,17 +47,38 @@ export const carRowState = (car: CarRow): RowState | null => {
   return null;
 };
 
+/** What can wait beyond the edge of a narrow window, so that worth and what to do stay in sight. */
+const later = ['lot', 'status', 'cost'];
+const narrower: Record<string, number> = {
+  photo: 62,
+  name: 106,
+  colour: 106,
+  finish: 88,
+  recommendation: 118,
+};
+
 /** The columns of the list of cars; the strips share one scale, which stands in their heading. */
 export const carColumns = (
   ticks: Ticks,
   currency: Currency,
   scale: WorthScale | null,
-): GridColumn<CarRow>[] => [
+  narrow: boolean,
+): GridColumn<CarRow>[] => {
+  const columns = allColumns(ticks, currency, scale);
+  if (!narrow) return columns;
+  return [
+    ...columns.filter(({ id }) => !later.includes(id)),
+    ...columns.filter(({ id }) => later.includes(id)),
+  ].map(column => ({ ...column, width: narrower[column.id] ?? column.width }));
+};
+
+const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null): GridColumn<CarRow>[] => [
   {
     id: 'tick',
     title: '✓',
     width: 26,
     minWidth: 26,
+    pinned: true,
     sortable: false,
     value: () => null,
     render: car => <Tick ticks={ticks} car={car} />,
@@ -66,6 +87,7 @@ export const carColumns = (
     id: 'number',
     title: 'No',
     width: 58,
+    pinned: true,
     value: car => car.inventoryNumber,
     render: car => (
       <Link href={`/${car.id}`} className={classes.number} tabIndex={-1}>
@@ -122,7 +144,18 @@ export const carColumns = (
     value: car => car.finishState,
     render: car => <FinishState state={car.finishState} />,
   },
-  { id: 'lot', title: 'Lot', width: 104, grow: 2, value: car => car.lot },
+  {
+    id: 'lot',
+    title: 'Lot',
+    width: 104,
+    grow: 2,
+    value: car => car.lot,
+    render: car => (
+      <span className={classes.cut} title={car.lot ?? undefined}>
+        {car.lot}
+      </span>
+    ),
+  },
   { id: 'status', title: 'Status', width: 82, value: car => car.status },
   {
     id: 'cost',

@@ -1,6 +1,6 @@
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import { amountText, deltaText, worthText } from '../../../components/format.ts';
+import { amountText, deltaText, readerLocale, worthText } from '../../../components/format.ts';
 import classes from './list.module.css';
 import { totalsOf } from './totals.ts';
 
@@ -11,7 +11,7 @@ export const TotalsLine = ({ cars, currency }: { cars: readonly CarRow[]; curren
   return (
     <div className={classes.totals} role="status">
       <span>
-        <strong>{totals.cars}</strong> {totals.cars === 1 ? 'car' : 'cars'}
+        <strong>{totals.cars.toLocaleString(readerLocale())}</strong> {totals.cars === 1 ? 'car' : 'cars'}
         {sold > 0 ? `, ${sold} of them sold` : ''}
       </span>
       <span>
