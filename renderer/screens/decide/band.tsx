@@ -1,0 +1,119 @@
+import type { DecideOverview, WeighedCar } from '../../../electron/api/views.ts';
+import classes from './decide.module.css';
+import type { Filter } from './filter/filter.ts';
+import { CarPanel } from './inspector/car-panel.tsx';
+import { Legend } from './scatter/legend.tsx';
+import { Scatter } from './scatter/scatter.tsx';
+import type { LeftOut, Totals } from './season/season.ts';
+import { SeasonPlan } from './season/season-plan.tsx';
+import type { ChoiceState } from './season/use-choose.ts';
+
+const tabs = [
+  { id: 'car', label: 'Car' },
+  { id: 'season', label: 'Season' },
+] as const;
+
+export type Tab = (typeof tabs)[number]['id'];
+
+/** Above the list: the chart, and beside it the car under the cursor or the season in full. */
+export const Band = ({
+  overview,
+  listed,
+  ofSentence,
+  filter,
+  onFilter,
+  ringed,
+  cursor,
+  onCursor,
+  onOpen,
+  onToggle,
+  tab,
+  onTab,
+  totals,
+  out,
+  choice,
+}: {
+  overview: DecideOverview;
+  listed: readonly WeighedCar[];
+  ofSentence: readonly WeighedCar[];
+  filter: Filter;
+  onFilter: (filter: Filter) => void;
+  ringed: ReadonlySet<number>;
+  cursor: WeighedCar | null;
+  onCursor: (id: number) => void;
+  onOpen: (id: number) => void;
+  onToggle: (id: number) => void;
+  tab: Tab;
+  onTab: (tab: Tab) => void;
+  totals: Totals;
+  out: readonly LeftOut[];
+  choice: ChoiceState;
+}) => (
+  <div className={classes.band}>
+    <section className={classes.left} aria-label="Gain against probability">
+      <Legend
+        cars={ofSentence}
+        chosen={filter.recommendation}
+        onChoose={recommendation => onFilter({ ...filter, recommendation })}
+      />
+      <Scatter
+        cars={listed}
+        floors={overview}
+        ringed={ringed}
+        cursor={cursor?.car.id ?? null}
+        onCursor={onCursor}
+        onOpen={onOpen}
+        onToggle={onToggle}
+      />
+    </section>
+    <div className={classes.right}>
+      <div className={classes.tabs} role="tablist" aria-label="Beside the chart">
+        {tabs.map(({ id, label }) => (
+          <button
+            key={id}
+            type="button"
+            role="tab"
+            id={`decide-tab-${id}`}
+            aria-selected={tab === id}
+            aria-controls="decide-beside"
+            tabIndex={tab === id ? 0 : -1}
+            onClick={() => onTab(id)}
+            onKeyDown={event => {
+              if (event.key !== 'ArrowLeft' && event.key !== 'ArrowRight') return;
+              const other = id === 'car' ? 'season' : 'car';
+              onTab(other);
+              document.getElementById(`decide-tab-${other}`)?.focus();
+            }}
+          >
+            {label}
+            {id === 'season' && totals.cars.length > 0 ? ` · ${totals.cars.length}` : ''}
+          </button>
+        ))}
+      </div>
+      <div
+        id="decide-beside"
+        className={classes.scroll}
+        role="tabpanel"
+        aria-labelledby={`decide-tab-${tab}`}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so that the keyboard must reach it
+        tabIndex={0}
+      >
+        {tab === 'car' ? (
+          <CarPanel
+            weighed={cursor}
+            currency={overview.currency}
+            onOpen={() => cursor && onOpen(cursor.car.id)}
+          />
+        ) : (
+          <SeasonPlan
+            totals={totals}
+            out={out}
+            choice={choice}
+            currency={overview.currency}
+            onGo={onCursor}
+          />
+        )}
+      </div>
+    </div>
+  </div>
+);

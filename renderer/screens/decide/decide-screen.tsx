@@ -1,0 +1,220 @@
+import { Button } from '@mantine/core';
+import { useCallback, useMemo, useState } from 'react';
+import { useLocation, useSearch } from 'wouter';
+import type { DecideOverview, PartStock } from '../../../electron/api/views.ts';
+import { KeyHint } from '../../components/keys/key-hint.tsx';
+import { useKeys } from '../../components/keys/key-registry.ts';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+import { showNotice } from '../../components/notices/undo-notice.tsx';
+import { Band } from './band.tsx';
+import classes from './decide.module.css';
+import { everything, type Filter, passes, readFilter, writeFilter } from './filter/filter.ts';
+import { Sentence } from './filter/sentence.tsx';
+import { DecisionDrawer } from './inspector/decision-drawer.tsx';
+import { DecideList } from './list/decide-list.tsx';
+import { NoEvidence } from './no-evidence.tsx';
+import { RecordDialog, type ToRecord } from './season/record-dialog.tsx';
+import {
+  candidatesOf,
+  leftOut,
+  mostCandidates,
+  partLimits,
+  switched,
+  toggled,
+  totalsOf,
+  withChosen,
+} from './season/season.ts';
+import { SeasonBar } from './season/season-bar.tsx';
+import { useChoose } from './season/use-choose.ts';
+import { useSeason } from './season/use-season.ts';
+import { useSharedCursor } from './use-shared-cursor.ts';
+
+const lotsOf = ({ cars }: DecideOverview) =>
+  [...new Map(cars.flatMap(({ car }) => (car.lotId === null ? [] : ([[car.lotId, car.lot ?? '']] as const))))]
+    .map(([id, name]) => ({ id, name }))
+    .sort((a, b) => a.name.localeCompare(b.name));
+
+/** Which cars to work on: all of them weighed in a chart and a list, and the season that they are taken into. */
+export const DecideScreen = ({
+  overview,
+  shelf,
+  dir,
+}: {
+  overview: DecideOverview;
+  shelf: readonly PartStock[];
+  dir: string;
+}) => {
+  const { cars, currency } = overview;
+  const query = useSearch();
+  const [, navigate] = useLocation();
+  const filter = useMemo(() => readFilter(query), [query]);
+  const setFilter = (next: Filter) => {
+    const text = writeFilter(next);
+    navigate(text === '' ? '~/decide' : `~/decide?${text}`, { replace: true });
+  };
+  const lots = useMemo(() => lotsOf(overview), [overview]);
+  const ofSentence = useMemo(
+    () => cars.filter(weighed => passes({ ...filter, recommendation: [] }, weighed)),
+    [cars, filter],
+  );
+  const listed = useMemo(() => ofSentence.filter(weighed => passes(filter, weighed)), [ofSentence, filter]);
+  const byId = useMemo(() => new Map(cars.map(weighed => [weighed.car.id, weighed])), [cars]);
+  const asked = Number(new URLSearchParams(query).get('car'));
+  const { cursor, sentTo, follow, send } = useSharedCursor(byId.has(asked) ? asked : null);
+  const [selected, setSelected] = useState<number[]>([]);
+  const [opened, setOpened] = useState<number | null>(null);
+  const [recording, setRecording] = useState<ToRecord[] | null>(null);
+  const [tab, setTab] = useState<'car' | 'season'>('car');
+
+  const { season, change } = useSeason(dir);
+  const totals = useMemo(() => totalsOf(season, cars), [season, cars]);
+  const limits = useMemo(() => partLimits(season, cars, shelf), [season, cars, shelf]);
+  const out = useMemo(() => leftOut(season, listed), [season, listed]);
+  const candidates = useMemo(() => candidatesOf(season, listed), [season, listed]);
+  const ringed = useMemo(() => new Set(totals.cars.map(({ car }) => car.id)), [totals]);
+  const { state: choice, choose, cancel } = useChoose();
+
+  const plannable = useCallback(
+    (ids: readonly number[]) => {
+      const able = ids.filter(id => byId.get(id)?.plan);
+      if (able.length < ids.length) showNotice('There is not enough evidence to plan that car in.');
+      return able;
+    },
+    [byId],
+  );
+  const toggle = useCallback(
+    (ids: readonly number[]) => {
+      const able = plannable(ids);
+      if (able.length > 0) change(before => toggled(before, able));
+    },
+    [plannable, change],
+  );
+  const toggleOne = useCallback((id: number) => toggle([id]), [toggle]);
+  const chooseBest = async () => {
+    const { standings } = season;
+    const within = (word: string) =>
+      [...standings].flatMap(([id, standing]) => (standing === word ? [id] : []));
+    const must = within('must').filter(id => byId.get(id)?.plan);
+    setTab('season');
+    const portfolio = await choose({
+      carIds: candidates,
+      hours: season.hours,
+      cash: season.cash,
+      parts: Object.fromEntries([...limits].filter((one): one is [string, number] => one[1] !== null)),
+      perCasting: season.perCasting,
+      must,
+      mustNot: within('never').filter(id => byId.has(id)),
+    });
+    if (portfolio) change(before => withChosen(before, portfolio));
+  };
+  const recommendedOf = (ids: readonly number[]): ToRecord[] =>
+    ids.flatMap(id => {
+      const weighed = byId.get(id);
+      const word = weighed?.car.recommendation;
+      return weighed && word && word !== 'not-enough-evidence' ? [{ weighed, choice: word }] : [];
+    });
+  const asRecommended = recommendedOf(selected).slice(0, mostCandidates);
+  const recordSelected = () => {
+    if (asRecommended.length > 0) setRecording(asRecommended);
+  };
+  useKeys('Decide', [
+    { keys: 'Space', does: 'Put the selected cars into the season, or take them out' },
+    {
+      keys: 'M',
+      does: 'They must be in, or no longer must',
+      run: () => {
+        const able = plannable(selected);
+        if (able.length > 0) change(before => switched(before, able, 'must'));
+      },
+    },
+    {
+      keys: 'X',
+      does: 'Keep them out, or no longer',
+      run: () => selected.length > 0 && change(before => switched(before, selected, 'never')),
+    },
+    { keys: 'R', does: 'Record the selected cars as recommended', run: recordSelected },
+  ]);
+
+  const known = cars.some(({ shown }) => shown);
+  return (
+    <div className="fill">
+      <PageHeader
+        title="Decide"
+        facts={<Sentence filter={filter} lots={lots} onChange={setFilter} />}
+        actions={
+          <>
+            <span className={classes.counted} role="status">
+              {listed.length === cars.length
+                ? `${cars.length.toLocaleString('en')} cars`
+                : `${listed.length.toLocaleString('en')} of ${cars.length.toLocaleString('en')} cars`}
+            </span>
+            <Button
+              onClick={recordSelected}
+              disabled={asRecommended.length === 0}
+              rightSection={<KeyHint keys="R" />}
+            >
+              {asRecommended.length > 1
+                ? `Record ${asRecommended.length} as recommended`
+                : 'Record as recommended'}
+            </Button>
+          </>
+        }
+      />
+      {known ? (
+        <Band
+          overview={overview}
+          listed={listed}
+          ofSentence={ofSentence}
+          filter={filter}
+          onFilter={setFilter}
+          ringed={ringed}
+          cursor={cursor === null ? null : (byId.get(cursor) ?? null)}
+          onCursor={send}
+          onOpen={setOpened}
+          onToggle={toggleOne}
+          tab={tab}
+          onTab={setTab}
+          totals={totals}
+          out={out}
+          choice={choice}
+        />
+      ) : (
+        <NoEvidence cars={cars} />
+      )}
+      <DecideList
+        cars={listed}
+        currency={currency}
+        standings={season.standings}
+        startAt={sentTo}
+        onCursor={follow}
+        onSelect={setSelected}
+        onOpen={setOpened}
+        onToggle={toggle}
+        onToggleOne={toggleOne}
+        onAll={() => setFilter(everything)}
+      />
+      {known ? (
+        <SeasonBar
+          season={season}
+          totals={totals}
+          limits={limits}
+          currency={currency}
+          running={choice.is === 'running'}
+          canChoose={candidates.length > 0 || totals.cars.length > 0}
+          onSeason={change}
+          onChoose={() => void chooseBest()}
+          onCancel={cancel}
+          onRecord={() =>
+            setRecording(
+              totals.cars.flatMap(weighed =>
+                weighed.plan ? [{ weighed, choice: weighed.plan.option }] : [],
+              ),
+            )
+          }
+        />
+      ) : null}
+      <DecisionDrawer carId={opened} currency={currency} onClose={() => setOpened(null)} />
+      <RecordDialog list={recording} onClose={() => setRecording(null)} />
+    </div>
+  );
+};

@@ -1,0 +1,109 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link } from 'wouter';
+import type { CarPage, WeighedCar } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import type { BasePaint } from '../../../../valuation/words.ts';
+import { api } from '../../../api/client.ts';
+import { BreakEven } from '../../../components/decision/break-even.tsx';
+import { Guards } from '../../../components/decision/guards.tsx';
+import { deltaText, percentText } from '../../../components/format.ts';
+import { KeyHint } from '../../../components/keys/key-hint.tsx';
+import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
+import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
+import { Photo } from '../../../components/photo/photo.tsx';
+import { carName } from '../car-words.ts';
+import classes from './inspector.module.css';
+import { useSettled } from './use-settled.ts';
+
+/** The options in short: what each is expected to gain, and how likely it beats leaving. */
+const ShortOptions = ({ car, currency }: { car: CarPage; currency: Currency }) => (
+  <table className={classes.short}>
+    <caption className={classes.heard}>The options in short</caption>
+    <thead className={classes.heard}>
+      <tr>
+        <th scope="col">Option</th>
+        <th scope="col">Gain expected</th>
+        <th scope="col">Beats leaving</th>
+      </tr>
+    </thead>
+    <tbody>
+      {car.decision.options
+        .filter(({ option }) => option !== 'leave')
+        .map(({ option, expectedGain, probability, guards }) => (
+          <tr key={option} data-recommended={option === car.decision.recommendation || undefined}>
+            <th scope="row">
+              <RecommendationGlyph recommendation={option} /> {option}
+              {guards.some(guard => !guard.overruled) ? (
+                <span className={classes.guarded}>guarded</span>
+              ) : null}
+            </th>
+            <td className="amount">{deltaText(expectedGain, currency)}</td>
+            <td className={classes.chance}>
+              <span className={classes.bar} aria-hidden="true">
+                <span style={{ width: `${probability * 100}%` }} />
+              </span>
+              {percentText(probability)}
+            </td>
+          </tr>
+        ))}
+    </tbody>
+  </table>
+);
+
+/** The car under the cursor: what it is, what its options come to, and the way to all of it. */
+export const CarPanel = ({
+  weighed,
+  currency,
+  onOpen,
+}: {
+  weighed: WeighedCar | null;
+  currency: Currency;
+  onOpen: () => void;
+}) => {
+  const settled = useSettled(weighed?.car.id ?? null, 120);
+  const { data } = useQuery({
+    queryKey: ['car', settled],
+    queryFn: () => api.cars.get({ id: settled ?? 0 }),
+    enabled: settled !== null,
+  });
+  if (!weighed) return <p className="soft">Go to a car in the list or the chart to see its options.</p>;
+  const { car } = weighed;
+  const page = data?.id === car.id ? data : null;
+  return (
+    <div className={classes.panel}>
+      <div className={classes.head}>
+        <Photo sha256={car.photo} alt="" width={88} height={56} />
+        <div className={classes.identity}>
+          <div className={classes.name}>
+            <Link href={`~/cars/${car.id}`}>{carName(car)}</Link>
+            <span className="soft">{car.inventoryNumber}</span>
+          </div>
+          <div className={classes.facts}>
+            <GradeBadge grade={car.grade} />
+            {car.features.colour ? (
+              <LacquerChip
+                name={car.features.colour}
+                swatch={car.swatch}
+                basePaint={car.features.basePaint as BasePaint | ''}
+              />
+            ) : null}
+          </div>
+        </div>
+        <Button onClick={onOpen} rightSection={<KeyHint keys="Enter" />}>
+          All options
+        </Button>
+      </div>
+      {page && page.decision.options.length > 0 ? (
+        <>
+          <ShortOptions car={page} currency={currency} />
+          <BreakEven decision={page.decision} />
+          <Guards decision={page.decision} />
+        </>
+      ) : (
+        <p className="soft">{page ? page.help.join(' ') || weighed.why : weighed.why}</p>
+      )}
+    </div>
+  );
+};

@@ -1,0 +1,223 @@
+import { Link } from 'wouter';
+import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import { type BasePaint, options } from '../../../../valuation/words.ts';
+import { AmountDelta } from '../../../components/amounts/amount.tsx';
+import type { GridColumn } from '../../../components/data-grid/types.ts';
+import { deltaText, percentText, worthText } from '../../../components/format.ts';
+import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
+import { FinishState } from '../../../components/marks/finish-state.tsx';
+import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import {
+  RecommendationGlyph,
+  RecommendationMark,
+  recommendationWord,
+} from '../../../components/marks/recommendation-mark.tsx';
+import { Photo } from '../../../components/photo/photo.tsx';
+import type { WorthScale } from '../../../components/worth-strip/scale.ts';
+import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
+import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
+import { WorthStrip } from '../../../components/worth-strip/worth-strip.tsx';
+import { carName, doing } from '../car-words.ts';
+import type { Standing } from '../season/season.ts';
+import classes from './list.module.css';
+import { StandingMark } from './standing-mark.tsx';
+
+/** A row of the list: the car, and how it stands to the season. */
+export interface ListRow {
+  weighed: WeighedCar;
+  standing: Standing | null;
+}
+
+/** Cost as low – mid – high in three places of their own, so that each stands under its like. */
+const Cost = ({ row, currency }: { row: ListRow; currency: Currency }) => {
+  const cost = row.weighed.shown?.cost;
+  if (!cost) return <span className="soft">–</span>;
+  return (
+    <span className={classes.cost}>
+      <span>{worthText(cost.low, currency)}</span>
+      <b>{worthText(cost.mid, currency)}</b>
+      <span>{worthText(cost.high, currency)}</span>
+    </span>
+  );
+};
+
+/** The gain of what is recommended; of a car to leave, softly, that of the option nearest to paying. */
+const Gain = ({ row: { weighed }, currency }: { row: ListRow; currency: Currency }) => {
+  const { shown, car } = weighed;
+  if (!shown) return <span className="soft">–</span>;
+  if (car.recommendation !== 'leave') return <AmountDelta minor={shown.expectedGain} currency={currency} />;
+  return (
+    <span className={classes.nearest} title={`by ${doing[shown.option]}`}>
+      <RecommendationGlyph recommendation={shown.option} /> {deltaText(shown.expectedGain, currency)}
+    </span>
+  );
+};
+
+const rank = (word: string | null): number | null =>
+  word === null ? null : (options as readonly string[]).indexOf(word) + 1 || options.length + 1;
+
+const standingRank: Record<Standing, number> = { must: 0, in: 1, never: 3 };
+
+/** The columns of the list. `scale` is shared by its worth strips. */
+export const decideColumns = ({
+  currency,
+  scale,
+  onToggle,
+}: {
+  currency: Currency;
+  scale: WorthScale | null;
+  onToggle: (carId: number) => void;
+}): GridColumn<ListRow>[] => [
+  {
+    id: 'number',
+    title: 'No',
+    width: 62,
+    pinned: true,
+    value: ({ weighed }) => weighed.car.inventoryNumber,
+    render: ({ weighed }) => (
+      <Link className={classes.number} href={`~/cars/${weighed.car.id}`} tabIndex={-1}>
+        {weighed.car.inventoryNumber}
+      </Link>
+    ),
+  },
+  {
+    id: 'season',
+    title: 'Season',
+    width: 60,
+    align: 'center',
+    value: ({ standing }) => (standing ? standingRank[standing] : 2),
+    text: ({ standing }) => standing ?? '',
+    render: ({ weighed, standing }) => (
+      <StandingMark
+        standing={standing}
+        possible={weighed.plan !== null}
+        car={weighed.car.inventoryNumber}
+        onToggle={() => onToggle(weighed.car.id)}
+      />
+    ),
+  },
+  {
+    id: 'photo',
+    title: 'Photo',
+    width: 60,
+    sortable: false,
+    value: () => null,
+    text: () => '',
+    render: ({ weighed }) => <Photo sha256={weighed.car.photo} alt="" width={46} height={29} />,
+  },
+  {
+    id: 'car',
+    title: 'Car',
+    width: 108,
+    grow: 2,
+    value: ({ weighed }) => carName(weighed.car),
+    render: ({ weighed }) => (
+      <span className={classes.text} title={weighed.car.variation ?? undefined}>
+        {carName(weighed.car)}
+      </span>
+    ),
+  },
+  {
+    id: 'colour',
+    title: 'Colour',
+    width: 100,
+    grow: 1,
+    value: ({ weighed }) => weighed.car.features.colour,
+    render: ({ weighed: { car } }) =>
+      car.features.colour ? (
+        <LacquerChip
+          name={car.features.colour}
+          swatch={car.swatch}
+          basePaint={car.features.basePaint as BasePaint | ''}
+        />
+      ) : null,
+  },
+  {
+    id: 'grade',
+    title: 'Grade',
+    width: 56,
+    value: ({ weighed }) => weighed.car.grade,
+    text: ({ weighed }) => (weighed.car.grade === null ? '' : `C${weighed.car.grade}`),
+    render: ({ weighed }) => <GradeBadge grade={weighed.car.grade} />,
+  },
+  {
+    id: 'finish',
+    title: 'Finish',
+    width: 92,
+    value: ({ weighed }) => weighed.car.finishState,
+    render: ({ weighed }) => <FinishState state={weighed.car.finishState} />,
+  },
+  {
+    id: 'worth',
+    title: 'Worth',
+    heading: scale ? <WorthAxis scale={scale} wanted={4} /> : undefined,
+    width: 132,
+    grow: 2,
+    value: ({ weighed }) => weighed.car.worths.asFound?.mid ?? null,
+    render: ({ weighed }) => (
+      <WorthStrip worths={stripWorths(weighed.car.worths)} currency={currency} scale={scale} />
+    ),
+  },
+  {
+    id: 'cost',
+    title: 'Cost',
+    heading: `low – mid – high, ${currency}`,
+    width: 120,
+    align: 'end',
+    value: ({ weighed }) => weighed.shown?.cost.mid ?? null,
+    text: ({ weighed }) => (weighed.shown ? worthText(weighed.shown.cost.mid, currency) : ''),
+    render: row => <Cost row={row} currency={currency} />,
+  },
+  {
+    id: 'gain',
+    title: 'Gain',
+    heading: 'over leaving',
+    width: 78,
+    align: 'end',
+    value: ({ weighed }) => weighed.shown?.expectedGain ?? null,
+    text: ({ weighed }) => (weighed.shown ? deltaText(weighed.shown.expectedGain, currency) : ''),
+    render: row => <Gain row={row} currency={currency} />,
+  },
+  {
+    id: 'probability',
+    title: 'Probability',
+    heading: 'beats leaving',
+    width: 84,
+    align: 'end',
+    value: ({ weighed }) => weighed.shown?.probability ?? null,
+    text: ({ weighed }) => (weighed.shown ? percentText(weighed.shown.probability) : ''),
+    render: ({ weighed }) => (weighed.shown ? percentText(weighed.shown.probability) : '–'),
+  },
+  {
+    id: 'recommendation',
+    title: 'Recommended, and why',
+    width: 200,
+    grow: 6,
+    value: ({ weighed }) => rank(weighed.car.recommendation),
+    text: ({ weighed }) => (weighed.car.recommendation ? recommendationWord(weighed.car.recommendation) : ''),
+    render: ({ weighed: { car, why } }) => (
+      <span className={classes.recommended}>
+        {car.recommendation ? <RecommendationMark recommendation={car.recommendation} /> : null}
+        <span className={classes.why} title={why}>
+          {why}
+        </span>
+      </span>
+    ),
+  },
+  {
+    id: 'decided',
+    title: 'Decided',
+    width: 80,
+    value: ({ weighed }) => rank(weighed.car.decided),
+    text: ({ weighed }) => weighed.car.decided ?? '',
+    render: ({ weighed: { car } }) =>
+      car.decided ? (
+        <span className={classes.decided} data-otherwise={car.decided !== car.recommendation || undefined}>
+          ✓ {car.decided}
+        </span>
+      ) : (
+        <span className="soft">–</span>
+      ),
+  },
+];

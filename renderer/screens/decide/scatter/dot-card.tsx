@@ -1,0 +1,36 @@
+import type { Currency } from '../../../../valuation/types.ts';
+import { deltaText, percentText, worthText } from '../../../components/format.ts';
+import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
+import { carName, shownPhrase } from '../car-words.ts';
+import type { Dot, PlotSize } from './dots.ts';
+import classes from './scatter.module.css';
+
+/** What a dot stands for, beside it. */
+export const DotCard = ({ dot, size, currency }: { dot: Dot; size: PlotSize; currency: Currency }) => {
+  const { car, shown } = dot.weighed;
+  if (!shown) return null;
+  const right = dot.x > size.width * 0.62;
+  const low = dot.y > size.height * 0.55;
+  return (
+    <div
+      className={classes.card}
+      style={{
+        ...(right ? { right: size.width - dot.x + dot.r + 10 } : { left: dot.x + dot.r + 10 }),
+        ...(low ? { bottom: size.height - dot.y - 8 } : { top: dot.y - 8 }),
+      }}
+    >
+      <div className={classes.cardHead}>
+        <RecommendationGlyph recommendation={dot.recommendation} />
+        <strong>{carName(car)}</strong>
+        <span className="soft">{car.inventoryNumber}</span>
+        <GradeBadge grade={car.grade} />
+      </div>
+      <div>
+        {shownPhrase(dot.weighed)}: {deltaText(shown.expectedGain, currency)}, beats leaving in{' '}
+        {percentText(shown.probability)}
+      </div>
+      <div className="soft">cost about {worthText(shown.cost.mid, currency)}</div>
+    </div>
+  );
+};

@@ -1,0 +1,102 @@
+import { type Recommendation, recommendations } from '../../../../valuation/words.ts';
+import { crowd, type Dot, type PlotSize } from './dots.ts';
+
+/** The colours of the marks and of the ring, read from the page, so that they follow its scheme. */
+export interface DotColours {
+  marks: Record<Recommendation, string>;
+  ring: string;
+  page: string;
+}
+
+export const readColours = (element: Element): DotColours => {
+  const style = getComputedStyle(element);
+  const token = (name: string) => style.getPropertyValue(`--${name}`).trim();
+  return {
+    marks: {
+      leave: token('ink-soft'),
+      conserve: token('worth-restored'),
+      restore: token('worth-restored'),
+      customise: token('worth-original'),
+      donor: token('worth-found'),
+      'not-enough-evidence': token('ink-soft'),
+    },
+    ring: token('ink'),
+    page: token('page'),
+  };
+};
+
+/** A mark's outline around nothing, of radius 1; the shapes are those of the recommendation marks. */
+const outlines: Record<Recommendation, (path: Path2D) => void> = {
+  leave: path => path.arc(0, 0, 0.9, 0, 2 * Math.PI),
+  conserve: path => path.arc(0, 0, 0.9, Math.PI / 2, (3 * Math.PI) / 2),
+  restore: path => {
+    path.moveTo(0, -1.15);
+    path.lineTo(1.1, 0.8);
+    path.lineTo(-1.1, 0.8);
+    path.closePath();
+  },
+  customise: path => {
+    path.moveTo(0, -1.2);
+    path.lineTo(1.2, 0);
+    path.lineTo(0, 1.2);
+    path.lineTo(-1.2, 0);
+    path.closePath();
+  },
+  donor: path => path.rect(-0.85, -0.85, 1.7, 1.7),
+  'not-enough-evidence': path => path.arc(0, 0, 0.9, 0, 2 * Math.PI),
+};
+
+/** Made when first drawn: paths need a browser. */
+let kept: Map<Recommendation, Path2D> | null = null;
+
+const pathsOf = (): Map<Recommendation, Path2D> => {
+  kept ??= new Map(
+    recommendations.map(recommendation => {
+      const path = new Path2D();
+      outlines[recommendation](path);
+      return [recommendation, path];
+    }),
+  );
+  return kept;
+};
+
+/** Draws all dots; those in `ringed` get a ring. Thousands take some tens of milliseconds, and only when they change. */
+export const drawDots = (
+  canvas: HTMLCanvasElement,
+  dots: readonly Dot[],
+  { width, height }: PlotSize,
+  ringed: ReadonlySet<number>,
+  colours: DotColours,
+): void => {
+  const density = window.devicePixelRatio || 1;
+  canvas.width = Math.round(width * density);
+  canvas.height = Math.round(height * density);
+  const context = canvas.getContext('2d');
+  if (!context) return;
+  const paths = pathsOf();
+  const many = dots.length > crowd;
+  for (const { x, y, r, recommendation } of dots) {
+    context.setTransform(density * r, 0, 0, density * r, density * x, density * y);
+    context.fillStyle = colours.marks[recommendation];
+    context.strokeStyle = colours.marks[recommendation];
+    context.globalAlpha = many ? 0.42 : 0.78;
+    const path = paths.get(recommendation);
+    if (!path) continue;
+    context.fill(path);
+    if (recommendation === 'conserve') {
+      context.globalAlpha = many ? 0.5 : 0.9;
+      context.lineWidth = 1.1 / r;
+      context.stroke(paths.get('leave') ?? path);
+    }
+  }
+  context.globalAlpha = 1;
+  context.strokeStyle = colours.ring;
+  for (const { id, x, y, r } of dots) {
+    if (!ringed.has(id)) continue;
+    context.setTransform(density, 0, 0, density, 0, 0);
+    context.lineWidth = 1.5;
+    context.beginPath();
+    context.arc(x, y, r + 3.5, 0, 2 * Math.PI);
+    context.stroke();
+  }
+};

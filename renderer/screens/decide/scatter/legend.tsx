@@ -1,0 +1,46 @@
+import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { Recommendation } from '../../../../valuation/words.ts';
+import { recommendations } from '../../../../valuation/words.ts';
+import { RecommendationGlyph, recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
+import classes from './scatter.module.css';
+
+/** What the marks mean and how many there are of each; a press shows these alone, another all again. */
+export const Legend = ({
+  cars,
+  chosen,
+  onChoose,
+}: {
+  /** The cars of the sentence, whatever is recommended of them. */
+  cars: readonly WeighedCar[];
+  chosen: readonly Recommendation[];
+  onChoose: (recommendations: Recommendation[]) => void;
+}) => {
+  const counts = new Map<Recommendation, number>();
+  for (const { car } of cars)
+    if (car.recommendation) counts.set(car.recommendation, (counts.get(car.recommendation) ?? 0) + 1);
+  return (
+    <ul className={classes.legend} aria-label="Recommendations">
+      {recommendations
+        .filter(word => counts.has(word) || chosen.includes(word))
+        .map(word => {
+          const alone = chosen.length === 1 && chosen[0] === word;
+          return (
+            <li key={word}>
+              <button
+                type="button"
+                aria-pressed={chosen.includes(word)}
+                onClick={() => onChoose(alone ? [] : [word])}
+              >
+                <RecommendationGlyph recommendation={word} />
+                <span className={classes.count}>{(counts.get(word) ?? 0).toLocaleString('en')}</span>{' '}
+                {recommendationWord(word)}
+              </button>
+            </li>
+          );
+        })}
+      <li className={classes.sizes} aria-hidden="true">
+        <i /> <i /> <i /> larger: costs more
+      </li>
+    </ul>
+  );
+};
