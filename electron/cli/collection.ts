@@ -31,7 +31,8 @@ export const withCollection = async <T>(
   const session = newSession({ host: 'command line', collection, demo });
   const controller = new AbortController();
   const interrupt = () => controller.abort();
-  process.once('SIGINT', interrupt).once('SIGTERM', interrupt);
+  // Heard more than once, so that closing is not cut short.
+  process.on('SIGINT', interrupt).on('SIGTERM', interrupt);
   try {
     const api: Api = createRouterClient(router, { context: { session } });
     const dir = session.options.defaultDir;

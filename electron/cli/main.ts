@@ -1,3 +1,4 @@
+import '../service/small-heap.ts';
 import { CommanderError } from 'commander';
 import { createProgram } from './program.ts';
 import { exitCodes, reportFailure } from './terminal.ts';

@@ -23,7 +23,9 @@ const handOver = () => {
   }
   const file = fileURLToPath(import.meta.url);
   const child = spawn(node, [file, ...process.argv.slice(2)], { stdio: 'inherit' });
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+  // A terminal interrupts both processes at once; passing it on would interrupt twice.
+  process.on('SIGINT', () => process.stdin.isTTY || child.kill('SIGINT'));
+  for (const signal of ['SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
   child.on('error', error => {
     console.error(`Playworn's own Node could not be started: ${error.message}`);
     process.exit(2);

@@ -1,8 +1,9 @@
+import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
+import { once } from 'node:events';
 import { cpSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'vite';
 import { checkoutAssets } from '../../reports/report-assets.ts';
 import { bundledFiles } from '../service/bundled-files.ts';
 import { bundleConfig, bundleNames } from '../vite.config.ts';
@@ -13,16 +14,19 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const products = {
   renderer: {
     sources: ['renderer', 'valuation', 'electron/api', 'package-lock.json'],
-    make: (outDir: string) =>
-      build({
+    make: async (outDir: string) => {
+      const { build } = await import('vite');
+      await build({
         configFile: join(root, 'renderer/vite.config.ts'),
         logLevel: 'warn',
         build: { outDir, emptyOutDir: true },
-      }),
+      });
+    },
   },
   electron: {
     sources: ['electron', 'db', 'migrations', 'valuation', 'reports', 'package.json', 'package-lock.json'],
     make: async (outDir: string) => {
+      const { build } = await import('vite');
       for (const name of bundleNames) await build(bundleConfig(name, outDir));
       const { templates, fonts } = checkoutAssets();
       const copied = bundledFiles(outDir).reportAssets;
@@ -68,31 +72,44 @@ const isBuilt = (product: Product, wanted: string): boolean => {
   }
 };
 
-/** Builds what is stale. A build that fails, or two at once, leave the last good one in place. */
-export const buildStale = async (wanted: Product[], say: (sentence: string) => void): Promise<void> => {
-  for (const product of wanted) {
-    const made = digest(product);
-    if (isBuilt(product, made)) continue;
-    say(`Building ${product === 'renderer' ? 'the screens' : 'the app'} …`);
-    const fresh = join(root, 'dist', `${product}.${process.pid}`);
-    const old = `${fresh}.old`;
-    mkdirSync(fresh, { recursive: true });
+/** Builds one product. A build that fails, or two at once, leave the last good one in place. */
+const make = async (product: Product): Promise<void> => {
+  const made = digest(product);
+  const fresh = join(root, 'dist', `${product}.${process.pid}`);
+  const old = `${fresh}.old`;
+  mkdirSync(fresh, { recursive: true });
+  try {
+    await products[product].make(fresh);
+    rmSync(stampOf(product), { force: true });
     try {
-      await products[product].make(fresh);
-      rmSync(stampOf(product), { force: true });
-      try {
-        renameSync(join(root, 'dist', product), old);
-      } catch (error) {
-        if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
-      }
-      renameSync(fresh, join(root, 'dist', product));
-      writeFileSync(stampOf(product), made);
-    } finally {
-      rmSync(fresh, { recursive: true, force: true });
-      rmSync(old, { recursive: true, force: true });
+      renameSync(join(root, 'dist', product), old);
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
     }
+    renameSync(fresh, join(root, 'dist', product));
+    writeFileSync(stampOf(product), made);
+  } finally {
+    rmSync(fresh, { recursive: true, force: true });
+    rmSync(old, { recursive: true, force: true });
   }
 };
 
-if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)
-  await buildStale(['renderer', 'electron'], sentence => console.log(sentence));
+const isProduct = (word: string): word is Product => Object.hasOwn(products, word);
+
+/** Builds what is stale, in a process of its own: a build takes memory that a host would hold as long as it serves. */
+export const buildStale = async (wanted: Product[], say: (sentence: string) => void): Promise<void> => {
+  const stale = wanted.filter(product => !isBuilt(product, digest(product)));
+  if (stale.length === 0) return;
+  say(
+    `Building ${stale.map(product => (product === 'renderer' ? 'the screens' : 'the app')).join(' and ')} …`,
+  );
+  const child = spawn(process.execPath, [fileURLToPath(import.meta.url), ...stale], { stdio: 'inherit' });
+  const [code] = await once(child, 'exit');
+  if (code !== 0) throw new Error('The build failed, and says why above.');
+};
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  const named = process.argv.slice(2).filter(isProduct);
+  if (named.length > 0) for (const product of named) await make(product);
+  else await buildStale(['renderer', 'electron'], sentence => console.log(sentence));
+}

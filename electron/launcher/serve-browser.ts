@@ -1,3 +1,4 @@
+import '../service/small-heap.ts';
 import { fileURLToPath } from 'node:url';
 import { startBrowserHost } from '../browser-host/browser-host.ts';
 import { type BeginOptions, newSession, openAsAsked } from '../service/begin.ts';
@@ -25,7 +26,8 @@ export const serveBrowser = async (
   }
   const host = await startBrowserHost({ session, screens, port });
   const ended = new Promise<void>(resolve => {
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolve());
+    // Heard more than once: npm passes on what the terminal has sent already, and closing must not be cut short.
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => resolve());
   });
   const address = host.newAddress();
   say(`Playworn is at ${address}`);

@@ -2,10 +2,8 @@ import { spawn } from 'node:child_process';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { buildStale } from './build.ts';
 import { windowObstacle } from './choose-host.ts';
 import { findElectron } from './find-electron.ts';
-import { serveBrowser } from './serve-browser.ts';
 
 const usage = `npm start -- [--demo] [--collection DIR] [--browser] [--no-open]
 
@@ -41,7 +39,9 @@ const runWindow = (electron: string, args: string[]): Promise<number> =>
   new Promise(done => {
     const root = fileURLToPath(new URL('../..', import.meta.url));
     const child = spawn(electron, [root, ...args], { stdio: 'inherit' });
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => child.kill(signal));
+    // A terminal interrupts both processes at once, and Electron takes a second interrupt for a kill.
+    process.on('SIGINT', () => process.stdin.isTTY || child.kill('SIGINT'));
+    process.on('SIGTERM', () => child.kill('SIGTERM'));
     child.on('error', error => {
       console.error(`Electron could not be started: ${error.message}`);
       done(1);
@@ -78,6 +78,7 @@ const start = async (): Promise<number> => {
     });
     const electron = obstacle ? null : await findElectron(process.env, say);
     if (electron && 'path' in electron) {
+      const { buildStale } = await import('./build.ts');
       await buildStale(['renderer', 'electron'], say);
       const args = [
         ...(given['no-sandbox'] ? ['--no-sandbox'] : []),
@@ -89,6 +90,7 @@ const start = async (): Promise<number> => {
     say(obstacle ?? `Electron cannot be had here: ${electron?.missing}.`);
     say('Serving the same screens to the browser instead.');
   }
+  const { serveBrowser } = await import('./serve-browser.ts');
   return serveBrowser({ demo, collection }, { open: !given['no-open'], port, say });
 };
 

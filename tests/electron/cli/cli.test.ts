@@ -1,9 +1,9 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { answer, playworn } from './run-command.ts';
+import { answer, command, playworn } from './run-command.ts';
 
 const referenceRows = `maker,series,casting,release_name,release_year,colour,base_paint,rear_end,rarity
 Quillon Toys of Wrenmoor,Hedgerow,Thornby,Thornby,1968,Ember,none,,common
@@ -172,6 +172,23 @@ describe('the command line', { timeout: 60_000 }, () => {
     expect((await playworn(on('check'))).code).toBe(1);
     writeFileSync(path, whole);
   });
+});
+
+it('takes nothing in when it is interrupted, and closes the collection', { timeout: 60_000 }, async () => {
+  const dir = join(folder, 'Interrupted');
+  const lines = Array.from({ length: 120_000 }, (_, i) => `S-${i},Casting ${i % 50}`).join('\n');
+  const many = file('many.csv', `inventory_number,casting\n${lines}`);
+  const child = spawn(process.execPath, [command, 'import', many, '--as', 'lot', '--collection', dir]);
+  let said = '';
+  child.stderr.on('data', chunk => {
+    said += chunk;
+    // Twice, as a terminal and a program in between may.
+    if (String(chunk).includes('Made a collection')) child.kill('SIGINT') && child.kill('SIGINT');
+  });
+  expect(await new Promise(resolve => child.once('exit', resolve))).toBe(1);
+  expect(said).toMatch(/cancelled/);
+  expect(existsSync(join(dir, 'collection.open'))).toBe(false);
+  expect((await answer(['value', '--collection', dir])).cars).toEqual([]);
 });
 
 describe('use', () => {
