@@ -66,6 +66,14 @@ const read = needsCollection.input(inputs.readPhoto).handler(async ({ context, i
   return new File([new Uint8Array(bytes)], `${input.sha256.slice(0, 12)}.${ending}`, { type: contentType });
 });
 
+/** The photographs that hang on a variation itself, such as those of a reference example, in their order. */
+const ofVariation = needsCollection
+  .input(inputs.byId)
+  .handler(
+    async ({ context, input }): Promise<PhotoView[]> =>
+      (await listPhotos(context.db, { variationId: input.id })).map(photoView),
+  );
+
 const update = needsCollection.input(inputs.updatePhoto).handler(async ({ context, input }) => {
   const { id, ...changes } = input;
   const [photo] = await listPhotos(context.db, { ids: [id] });
@@ -94,4 +102,4 @@ const remove = needsCollection.input(inputs.byId).handler(async ({ context, inpu
   await context.session.act('Took a photograph off', trx => removePhoto(trx, input.id));
 });
 
-export const photos = { add, read, update, reorder, remove };
+export const photos = { add, read, ofVariation, update, reorder, remove };

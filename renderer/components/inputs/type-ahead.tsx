@@ -102,6 +102,7 @@ export const TypeAhead = ({
           error={error}
           placeholder={placeholder}
           autoFocus={autoFocus}
+          data-autofocus={autoFocus || undefined}
           disabled={disabled}
           value={text}
           role="combobox"

@@ -75,6 +75,15 @@ describe('photographs', () => {
     expect(back.type).toBe('image/png');
   });
 
+  it('hang on a variation, as an example to compare cars with', async () => {
+    const { api } = await newCollectionService();
+    const { variations } = await addReference(api);
+    const files = [new File([new Uint8Array(await picture('jpeg'))], 'a.jpg')];
+    const added = await api.photos.add({ variationId: variations.emberTwin, files });
+    expect(await api.photos.ofVariation({ id: variations.emberTwin })).toEqual(added);
+    expect(await api.photos.ofVariation({ id: variations.emberBar })).toEqual([]);
+  });
+
   it('belong to one thing that is there', async () => {
     const { api } = await newCollectionService();
     const files = [new File([new Uint8Array(await picture('jpeg'))], 'a.jpg')];

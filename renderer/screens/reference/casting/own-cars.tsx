@@ -1,0 +1,39 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from 'wouter';
+import { api } from '../../../api/client.ts';
+import { Section } from '../../../components/layout/section.tsx';
+import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import { Photo } from '../../../components/photo/photo.tsx';
+import classes from '../reference.module.css';
+
+const most = 12;
+
+/** The owner's own cars of a casting, as they look. */
+export const OwnCars = ({ castingId }: { castingId: number }) => {
+  const { data: cars } = useQuery({
+    queryKey: ['cars of casting', castingId],
+    queryFn: () => api.cars.list({ castingId, includeSold: false }),
+  });
+  if (!cars || cars.length === 0) return null;
+  return (
+    <Section
+      title="Yours"
+      aside={<Link href={`~/cars?casting=${castingId}`}>{`${cars.length} in the list of cars`}</Link>}
+    >
+      <ul className={classes.ownCars}>
+        {cars.slice(0, most).map(car => (
+          <li key={car.id}>
+            <Link href={`~/cars/${car.id}`} className={classes.ownCar}>
+              <Photo sha256={car.photo} size="screen" alt="" height={92} />
+              <span className={classes.ownLine}>
+                <span>{car.inventoryNumber}</span>
+                <GradeBadge grade={car.grade} />
+              </span>
+              <span className={classes.ownUnder}>{car.variation ?? 'variation open'}</span>
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+};

@@ -1,0 +1,140 @@
+import { Button, Drawer, NumberInput, Textarea, TextInput } from '@mantine/core';
+import { useMemo, useState } from 'react';
+import type { CastingPage, CastingRow } from '../../../../electron/api/views.ts';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../api/use-action.ts';
+import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
+import classes from '../reference.module.css';
+import { type CastingDraft, castingDraft, choicesOf } from './drafts.ts';
+
+const Form = ({
+  casting,
+  castings,
+  onClose,
+  onSaved,
+}: {
+  casting: CastingPage | null;
+  castings: readonly CastingRow[];
+  onClose: () => void;
+  onSaved: (id: number) => void;
+}) => {
+  const [draft, setDraft] = useState(() => castingDraft(casting, castings));
+  const set = (change: Partial<CastingDraft>) => setDraft(before => ({ ...before, ...change }));
+  const makers = useMemo(() => choicesOf(castings.map(({ maker }) => maker)), [castings]);
+  const series = useMemo(() => choicesOf(castings.map(row => row.series)), [castings]);
+  const bodies = useMemo(() => choicesOf(castings.map(({ bodyType }) => bodyType)), [castings]);
+  const save = useAction((input: CastingDraft) => api.reference.saveCasting(input), {
+    label: input => `${input.name} ${casting ? 'changed' : 'added'}`,
+    onDone: ({ id }) => {
+      onClose();
+      onSaved(id);
+    },
+  });
+  const whole = draft.maker.trim() && draft.series.trim() && draft.name.trim();
+  return (
+    <form
+      className={classes.form}
+      onSubmit={event => {
+        event.preventDefault();
+        if (whole) save.mutate(draft);
+      }}
+    >
+      <TextInput
+        label="Name of the casting"
+        required
+        data-autofocus
+        maxLength={200}
+        value={draft.name}
+        onChange={event => set({ name: event.currentTarget.value })}
+      />
+      <div className={classes.pair}>
+        <TypeAhead
+          label="Maker"
+          value={draft.maker}
+          choices={makers}
+          freeText
+          onPick={({ label }) => set({ maker: label })}
+        />
+        <TypeAhead
+          label="Series"
+          value={draft.series}
+          choices={series}
+          freeText
+          onPick={({ label }) => set({ series: label })}
+        />
+        <TypeAhead
+          label="Body"
+          value={draft.bodyType}
+          choices={bodies}
+          freeText
+          onPick={({ label }) => set({ bodyType: label })}
+        />
+        <NumberInput
+          label="First sold in"
+          value={draft.firstYear ?? ''}
+          min={1900}
+          max={2100}
+          allowDecimal={false}
+          hideControls
+          onChange={year => set({ firstYear: typeof year === 'number' ? year : null })}
+        />
+        <NumberInput
+          label="Length, mm"
+          value={draft.lengthMm ?? ''}
+          min={1}
+          hideControls
+          onChange={length => set({ lengthMm: typeof length === 'number' ? length : null })}
+        />
+      </div>
+      {(
+        [
+          ['materials', 'Materials'],
+          ['markings', 'Markings on the base'],
+          ['notes', 'Notes'],
+        ] as const
+      ).map(([key, label]) => (
+        <Textarea
+          key={key}
+          label={label}
+          autosize
+          minRows={1}
+          maxRows={8}
+          value={draft[key]}
+          onChange={event => set({ [key]: event.currentTarget.value })}
+        />
+      ))}
+      <div className={classes.formFoot}>
+        <Button onClick={onClose}>Cancel</Button>
+        <Button type="submit" variant="filled" disabled={!whole} loading={save.isPending}>
+          {casting ? 'Save' : 'Add the casting'}
+        </Button>
+      </div>
+    </form>
+  );
+};
+
+/** The form of a casting beside the page: a new one, or one that is changed. */
+export const CastingForm = ({
+  opened,
+  casting = null,
+  castings,
+  onClose,
+  onSaved = () => undefined,
+}: {
+  opened: boolean;
+  casting?: CastingPage | null;
+  castings: readonly CastingRow[];
+  onClose: () => void;
+  onSaved?: (id: number) => void;
+}) => (
+  <Drawer
+    opened={opened}
+    onClose={onClose}
+    position="right"
+    size={440}
+    title={casting ? `Edit ${casting.name}` : 'Add a casting'}
+    closeButtonProps={{ 'aria-label': 'Close' }}
+  >
+    <Form casting={casting} castings={castings} onClose={onClose} onSaved={onSaved} />
+  </Drawer>
+);

@@ -1,0 +1,56 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Route, Switch, useLocation } from 'wouter';
+import { api } from '../../api/client.ts';
+import { useKeys } from '../../components/keys/key-registry.ts';
+import { ErrorState } from '../../components/layout/error-state.tsx';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
+import { CastingScreen } from './casting/casting-screen.tsx';
+import { CastingTree } from './casting-tree.tsx';
+import { CastingForm } from './forms/casting-form.tsx';
+import { NoReference } from './no-reference.tsx';
+import { Overview } from './overview.tsx';
+import classes from './reference.module.css';
+
+const ReferenceScreen = () => {
+  const castings = useQuery({ queryKey: ['castings'], queryFn: () => api.reference.castings() });
+  const [adding, setAdding] = useState(false);
+  const [, navigate] = useLocation();
+  useKeys('Reference', [{ keys: 'N', does: 'Add a casting', run: () => setAdding(true) }]);
+  if (castings.error) return <ErrorState error={castings.error} retry={() => void castings.refetch()} />;
+  if (!castings.data) return <LoadingState />;
+  const rows = castings.data;
+  const form = (
+    <CastingForm
+      opened={adding}
+      castings={rows}
+      onClose={() => setAdding(false)}
+      onSaved={id => navigate(`/${id}`)}
+    />
+  );
+  if (rows.length === 0)
+    return (
+      <>
+        <NoReference onAdd={() => setAdding(true)} />
+        {form}
+      </>
+    );
+  const page = (id: string) => <CastingScreen key={id} id={Number(id)} castings={rows} />;
+  return (
+    <div className={classes.split}>
+      <CastingTree castings={rows} onAdd={() => setAdding(true)} />
+      <div className={classes.right}>
+        <Switch>
+          <Route path="/castings/:id">{({ id }) => page(id)}</Route>
+          <Route path="/:id">{({ id }) => page(id)}</Route>
+          <Route path="/">
+            <Overview castings={rows} />
+          </Route>
+        </Switch>
+      </div>
+      {form}
+    </div>
+  );
+};
+
+export default ReferenceScreen;

@@ -1,0 +1,85 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { Link } from 'wouter';
+import type { CastingRow } from '../../../electron/api/views.ts';
+import { api } from '../../api/client.ts';
+import { PageHeader } from '../../components/layout/page-header.tsx';
+import { Section } from '../../components/layout/section.tsx';
+import { groupCastings } from './group-castings.ts';
+import classes from './reference.module.css';
+import { SwatchButton } from './swatch-button.tsx';
+
+const sum = (castings: readonly CastingRow[], of: 'variations' | 'cars' | 'saleRecords') =>
+  castings.reduce((total, casting) => total + casting[of], 0);
+
+/** Beside the list while no casting is chosen: the series in figures, and the colours with their swatches. */
+export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
+  const { data: colours } = useQuery({ queryKey: ['colours'], queryFn: () => api.reference.colours() });
+  const groups = groupCastings(castings, '');
+  const bare = (colours ?? []).filter(colour => colour.swatch === null).length;
+  return (
+    <>
+      <PageHeader
+        title="Reference"
+        facts={`${castings.length} castings in ${sum(castings, 'variations').toLocaleString()} variations`}
+        actions={
+          <Button component={Link} href="~/lots/import?as=reference">
+            Import a spreadsheet
+          </Button>
+        }
+      />
+      <div className="page">
+        <Section title="Series">
+          <table className={classes.table}>
+            <thead>
+              <tr>
+                <th scope="col">Series</th>
+                <th scope="col">Maker</th>
+                <th scope="col" className="amount">
+                  Castings
+                </th>
+                <th scope="col" className="amount">
+                  Variations
+                </th>
+                <th scope="col" className="amount">
+                  Yours
+                </th>
+                <th scope="col" className="amount">
+                  Sale records
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {groups.map(group => (
+                <tr key={`${group.maker} ${group.series}`}>
+                  <th scope="row">{group.series}</th>
+                  <td className="soft">{group.maker}</td>
+                  <td className="amount">{group.castings.length}</td>
+                  <td className="amount">{sum(group.castings, 'variations')}</td>
+                  <td className="amount">{sum(group.castings, 'cars') || '–'}</td>
+                  <td className="amount">{sum(group.castings, 'saleRecords') || '–'}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Section>
+        <Section
+          title="Colours"
+          aside={bare > 0 ? `${bare} without a swatch` : 'press one to choose its swatch'}
+        >
+          {colours && colours.length > 0 ? (
+            <ul className={classes.colours}>
+              {colours.map(colour => (
+                <li key={colour.name}>
+                  <SwatchButton colour={colour} />
+                </li>
+              ))}
+            </ul>
+          ) : (
+            <p className="soft grid-text">Colours come with the variations that are sold in them.</p>
+          )}
+        </Section>
+      </div>
+    </>
+  );
+};
