@@ -6,12 +6,12 @@ import { insertLot } from '../lots.ts';
 import type { Schema } from '../schema.ts';
 import { readReportingCurrency } from '../settings.ts';
 import { ourColumns } from './columns.ts';
-import { type Judge, judgeRow, rowView } from './judge.ts';
+import { type Judge, type Judged, judgeRow, type ReadRow, readRow, rowView } from './judge.ts';
 import { lotJudge } from './lot.ts';
 import { learnFormats, type Mapping, mapColumns } from './mapping.ts';
 import { referenceJudge } from './reference.ts';
 import { salesJudge } from './sales.ts';
-import { isBlank, openTable, type Table } from './table.ts';
+import { openTable, type Table } from './table.ts';
 import {
   ImportFileError,
   type ImportOptions,
@@ -72,22 +72,21 @@ const judgeAll = async (
   judge: Judge,
   rows: number,
   { signal, onProgress }: Pick<Watch, 'signal' | 'onProgress'>,
-  onRow: (
-    row: { line: number; cells: import('./types.ts').Cell[] },
-    judged: ReturnType<typeof judgeRow>,
-  ) => void,
+  onRow: (row: ReadRow, judged: Judged) => void,
 ): Promise<void> => {
   let done = 0;
-  for await (const row of table.rows()) {
-    if (isBlank(row.cells)) continue;
-    onRow(row, judgeRow(judge, mapping, row));
-    done++;
-    if (done % 500 === 0) {
-      await new Promise(resolve => setImmediate(resolve));
-      signal?.throwIfAborted();
-      onProgress?.(done, rows, 'reading rows');
+  for await (const batch of table.rows())
+    for (const given of batch) {
+      const row = readRow(given);
+      if (!row) continue;
+      onRow(row, judgeRow(judge, mapping, row));
+      done++;
+      if (done % 500 === 0) {
+        await new Promise(resolve => setImmediate(resolve));
+        signal?.throwIfAborted();
+        onProgress?.(done, rows, 'reading rows');
+      }
     }
-  }
   signal?.throwIfAborted();
 };
 

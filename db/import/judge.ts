@@ -44,28 +44,38 @@ export const takeText = (values: Values, column: string, longest = 200): string 
   return text;
 };
 
-/** Reads rows of the file through the mapping. */
-export const valuesOf = (mapping: Mapping, row: TableRow): Values => {
-  const at = (column: string): Cell => {
-    const place = mapping.places.get(column);
-    return place === undefined ? null : (row.cells[place] ?? null);
-  };
-  return { cell: at, text: column => cellText(at(column)) };
+/** A row with the text of each of its cells, taken once. */
+export interface ReadRow extends TableRow {
+  texts: string[];
+}
+
+/** The row with its texts, or null where it is blank. */
+export const readRow = (row: TableRow): ReadRow | null => {
+  const texts = row.cells.map(cellText);
+  return texts.some(text => text !== '') ? { ...row, texts } : null;
 };
+
+/** Reads rows of the file through the mapping. */
+export const valuesOf = ({ places }: Mapping, { cells, texts }: ReadRow): Values => ({
+  cell: column => {
+    const place = places.get(column);
+    return place === undefined ? null : (cells[place] ?? null);
+  },
+  text: column => {
+    const place = places.get(column);
+    return place === undefined ? '' : (texts[place] ?? '');
+  },
+});
 
 const totals =
   /^(grand |sub)?-? ?(totals?|sum|summe|gesamt|subtotals?)( (of|for|cost|price|paid|cars?)( .*)?)?[:=]?$/i;
 
 /** Judges one row: its shape first, then what it says. Their heading names the column of a rejected one. */
-export const judgeRow = (judge: Judge, mapping: Mapping, row: TableRow): Judged => {
-  const filled = row.cells.map(cellText).filter(text => text !== '');
+export const judgeRow = (judge: Judge, mapping: Mapping, row: ReadRow): Judged => {
+  const filled = row.texts.filter(text => text !== '');
   if (filled.length <= 4 && totals.test(filled[0] ?? ''))
     return { outcome: 'rejected', column: null, reason: 'this looks like a line of totals, not a record' };
-  const extra = row.cells
-    .slice(mapping.columns.length)
-    .map(cellText)
-    .find(text => text !== '');
-  if (extra !== undefined)
+  if (row.texts.length > mapping.columns.length && row.texts.slice(mapping.columns.length).some(Boolean))
     return {
       outcome: 'rejected',
       column: null,
@@ -85,7 +95,7 @@ export const judgeRow = (judge: Judge, mapping: Mapping, row: TableRow): Judged 
 };
 
 /** A judged row as the preview shows it. */
-export const rowView = (mapping: Mapping, row: TableRow, judged: Judged): ImportRowView => {
+export const rowView = (mapping: Mapping, row: ReadRow, judged: Judged): ImportRowView => {
   const values = valuesOf(mapping, row);
   return {
     line: row.line,

@@ -2,10 +2,9 @@ import type { Kysely, Transaction } from 'kysely';
 import { gradeToHalf } from '../codec.ts';
 import type { Collection } from '../collection.ts';
 import { featureColumns, loadMatcher, type Match } from '../match.ts';
-import { listVariations } from '../reference.ts';
 import type { Schema } from '../schema.ts';
+import { loadExplainer } from './explain-match.ts';
 import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
-import { nearest } from './nearest.ts';
 import { parsed } from './parse-date.ts';
 import { parseBasePaint, parseFinishState, parseGrade, parseYear } from './parse-words.ts';
 import type { Cell } from './types.ts';
@@ -25,32 +24,6 @@ export const writtenOf = (values: Values): Record<string, string> => {
   const year = take(values, 'release_year', parseYear);
   if (year) written.release_year = String(year);
   return written;
-};
-
-/** Explains why text led to no variation, with the nearest colour where it looks mistyped. */
-export const loadExplainer = async (db: Kysely<Schema>) => {
-  const colours = new Map<number, string[]>();
-  for (const { castingId, features } of await listVariations(db)) {
-    const known = colours.get(castingId) ?? [];
-    if (features.colour && !known.includes(features.colour)) known.push(features.colour);
-    colours.set(castingId, known);
-  }
-  return (written: Record<string, string>, match: Match): string | null => {
-    if (match.variationId !== null) return null;
-    if (match.castingId === null)
-      return written.casting || written.release_name
-        ? `unidentified: "${written.casting ?? written.release_name}" is not in the reference; the text is kept`
-        : 'unidentified: no casting is given; the text is kept';
-    const known = colours.get(match.castingId) ?? [];
-    const colour = written.colour;
-    if (colour && !known.some(name => name.toLowerCase() === colour.toLowerCase())) {
-      const close = nearest(colour, known);
-      return `variation unidentified: this casting has no colour "${colour}"${close ? ` (did you mean "${close}"?)` : ''}; the text is kept`;
-    }
-    return match.candidates.length
-      ? `variation unidentified: ${match.candidates.length} variations fit; the text is kept`
-      : 'variation unidentified: the text fits no variation of this casting, or all of them; it is kept';
-  };
 };
 
 const parseNumber = (cell: Cell) =>

@@ -3,6 +3,7 @@ import { dateOrderOf, isAmbiguousDate } from './parse-date.ts';
 import { decimalSignOf } from './parse-money.ts';
 import { cellText, isBlank, type Table } from './table.ts';
 import {
+  type Cell,
   type ColumnView,
   type DateOrder,
   type DecimalSign,
@@ -116,9 +117,8 @@ export const learnFormats = async (
   const number = mapping.places.get('inventory_number');
   const numbers = new Set<string>();
   let rows = 0;
-  for await (const { cells } of table.rows()) {
-    signal?.throwIfAborted();
-    if (isBlank(cells)) continue;
+  const learn = (cells: Cell[]) => {
+    if (isBlank(cells)) return;
     rows++;
     if (rows <= 400)
       for (const column of mapping.columns) {
@@ -140,6 +140,10 @@ export const learnFormats = async (
       if (order === 'dmy' || order === 'mdy') evidence[date]![order]++;
       else if (isAmbiguousDate(cell)) evidence[date]!.ambiguousDates++;
     }
+  };
+  for await (const batch of table.rows()) {
+    signal?.throwIfAborted();
+    for (const { cells } of batch) learn(cells);
   }
   const choice = <T>(choices: Record<string, T>, heading: string): T | undefined =>
     Object.entries(choices).find(([theirs]) => sameHeading(theirs, heading))?.[1];

@@ -1,11 +1,11 @@
-import { Readable } from 'node:stream';
 import Papa from 'papaparse';
 import type { FoundEncoding } from './encoding.ts';
 import { ImportFileError, type Separator, type TableRow } from './types.ts';
 
 const separators: readonly Separator[] = [',', ';', '\t', '|'];
-/** A cell longer than this is an unclosed quotation mark, not a note. */
-const longestCell = 200_000;
+/** A row longer than this is an unclosed quotation mark, not a record. */
+const longestRow = 400_000;
+const headLength = 65_536;
 
 const text = async function* (file: Blob, { encoding, skip }: FoundEncoding): AsyncGenerator<string> {
   const decoder = new TextDecoder(encoding);
@@ -13,10 +13,11 @@ const text = async function* (file: Blob, { encoding, skip }: FoundEncoding): As
   yield decoder.decode();
 };
 
-const unclosed = (line: number) =>
-  new ImportFileError(
-    `Line ${line}: a quotation mark is opened and not closed again. Close it (or write it twice inside a value) and import again.`,
-  );
+const headOf = async (file: Blob, encoding: FoundEncoding): Promise<string> => {
+  let head = '';
+  for await (const piece of text(file.slice(0, headLength), encoding)) head += piece;
+  return head;
+};
 
 const newlines = (value: string): number => {
   let count = 0;
@@ -35,8 +36,7 @@ export const findSeparator = async (
   file: Blob,
   encoding: FoundEncoding,
 ): Promise<{ separator: Separator; sure: boolean }> => {
-  let head = '';
-  for await (const piece of text(file.slice(0, 65_536), encoding)) head += piece;
+  const head = await headOf(file, encoding);
   const scores = separators.map(separator => {
     const rows = Papa.parse<string[]>(head, { delimiter: separator, preview: 60 }).data.filter(row =>
       row.some(c => c.trim()),
@@ -54,48 +54,49 @@ export const findSeparator = async (
   };
 };
 
-/** The rows of a CSV file (RFC 4180, other separators allowed) one by one, with bounded memory. */
+interface ParsedPiece {
+  data: string[][];
+  errors: { code: string }[];
+  meta: { cursor: number };
+}
+
+const unclosed = (line: number) =>
+  new ImportFileError(
+    `Line ${line}: a quotation mark is opened and not closed again. Close it (or write it twice inside a value) and import again.`,
+  );
+
+/** The rows of a CSV file (RFC 4180, other separators allowed), some at a time, with bounded memory. */
 export const readCsv = async function* (
   file: Blob,
   encoding: FoundEncoding,
   separator: Separator,
-): AsyncGenerator<TableRow> {
-  const parser = Papa.parse(Papa.NODE_STREAM_INPUT, {
-    delimiter: separator,
-    header: false,
-    skipEmptyLines: false,
-    // Chosen for text without quotation marks, it splits the rest of the text anew at every pause: 40 times slower here.
-    fastMode: false,
-  });
-  let lastSign = '';
-  const watched = async function* () {
-    for await (const piece of text(file, encoding)) {
-      lastSign = piece.trimEnd().at(-1) ?? lastSign;
-      yield piece;
-    }
-  };
-  const source = Readable.from(watched());
-  source.on('error', error => parser.destroy(error));
-  source.pipe(parser);
+): AsyncGenerator<TableRow[]> {
+  // A line of its own ends with LF, whether CR stands before it or not; in a file without any LF, with CR.
+  const head = await headOf(file, encoding);
+  const newline = head.includes('\n') || !head.includes('\r') ? '\n' : '\r';
+  let pending = '';
   let line = 1;
-  let lastLine = 1;
-  let openEnd = false;
-  try {
-    for await (const cells of parser as AsyncIterable<string[]>) {
-      let inside = 0;
-      for (const cell of cells) {
-        if (cell.length > longestCell) throw unclosed(line);
-        if (cell.includes('\n') || cell.includes('\r')) inside += newlines(cell);
-      }
-      yield { line, cells };
-      lastLine = line;
-      openEnd = /[\r\n]/.test(cells.at(-1)?.trimEnd() ?? '');
-      line += 1 + inside;
-    }
-    // A value with a line break in it was quoted; the file's last one must then end with its quotation mark.
-    if (openEnd && lastSign !== '"') throw unclosed(lastLine);
-  } finally {
-    source.destroy();
-    parser.destroy();
+  const parse = (whole: boolean): TableRow[] => {
+    const parser = new Papa.Parser({ delimiter: separator, newline, quoteChar: '"' });
+    const { data, errors, meta } = parser.parse(pending, 0, !whole) as ParsedPiece;
+    pending = pending.slice(meta.cursor);
+    const rows = data.map(cells => {
+      const last = cells.length - 1;
+      if (newline === '\n' && cells[last]?.endsWith('\r')) cells[last] = cells[last].slice(0, -1);
+      const row = { line, cells };
+      line += 1;
+      for (const cell of cells) if (cell.includes('\n') || cell.includes('\r')) line += newlines(cell);
+      return row;
+    });
+    if (whole && errors.some(error => error.code === 'MissingQuotes'))
+      throw unclosed(rows.at(-1)?.line ?? line);
+    return rows;
+  };
+  for await (const piece of text(file, encoding)) {
+    pending += piece;
+    const rows = parse(false);
+    if (rows.length > 0) yield rows;
+    if (pending.length > longestRow) throw unclosed(line);
   }
+  if (pending) yield parse(true);
 };

@@ -47,8 +47,8 @@ const readCell = (book: Book, type: string, style: number, text: string): Cell =
   }
 };
 
-/** The rows of one sheet one by one. Formulas give their last result; a cell that shows an error gives its text. */
-export const readXlsx = async function* (book: Book, name: string): AsyncGenerator<TableRow> {
+/** The rows of one sheet, some at a time. Formulas give their last result; a cell that shows an error gives its text. */
+export const readXlsx = async function* (book: Book, name: string): AsyncGenerator<TableRow[]> {
   const sheet = book.sheets.find(own => own.name === name);
   if (!sheet) return;
   let line = 0;
@@ -101,7 +101,7 @@ export const readXlsx = async function* (book: Book, name: string): AsyncGenerat
       }
       if (opens && event.name === 't' && type.endsWith(' spoken')) reading = false;
     }
-    yield* rows;
+    if (rows.length > 0) yield rows;
   }
 };
 
@@ -109,8 +109,8 @@ export const readXlsx = async function* (book: Book, name: string): AsyncGenerat
 export const filledSheets = async (book: Book): Promise<string[]> => {
   const names: string[] = [];
   for (const { name } of book.sheets)
-    for await (const row of readXlsx(book, name)) {
-      if (!row.cells.some(cell => cell !== null)) continue;
+    for await (const rows of readXlsx(book, name)) {
+      if (!rows.some(row => row.cells.some(cell => cell !== null))) continue;
       names.push(name);
       break;
     }

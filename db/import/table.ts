@@ -22,18 +22,22 @@ export interface Table {
   headingLine: number;
   headings: string[];
   warnings: string[];
-  rows(): AsyncGenerator<TableRow>;
+  /** Some at a time. */
+  rows(): AsyncGenerator<TableRow[]>;
 }
+
+const unusualSpaces = /[\0\u00a0\u202f]/;
 
 /** The text of a cell without outer white space; our export's inert mark before `= + - @` is taken off again. */
 export const cellText = (cell: Cell): string => {
   if (cell === null) return '';
   if (cell instanceof Date) return Number.isNaN(cell.getTime()) ? '' : cell.toISOString().slice(0, 10);
-  const text = String(cell)
-    .replaceAll('\0', '')
-    .replace(/[\u00a0\u202f]/g, ' ')
-    .trim();
-  return /^'+[=+\-@\t]/.test(text) ? text.slice(1) : text;
+  const written = String(cell);
+  const plain = unusualSpaces.test(written)
+    ? written.replaceAll('\0', '').replace(/[\u00a0\u202f]/g, ' ')
+    : written;
+  const text = plain.trim();
+  return text.startsWith("'") && /^'[=+\-@\t]/.test(text) ? text.slice(1) : text;
 };
 
 export const isBlank = (cells: Cell[]): boolean => cells.every(cell => cellText(cell) === '');
@@ -79,7 +83,7 @@ const openCsv = async (file: Blob, name: string, options: ImportOptions): Promis
     headingLine: line,
     headings: tellApart(headings, warnings),
     warnings,
-    rows: () => below(rows(), line),
+    rows: remembered(() => below(rows(), line), file.size <= rememberedCsv),
   };
 };
 
@@ -116,28 +120,52 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
     headingLine: line,
     headings: tellApart(headings, warnings),
     warnings,
-    rows: () => below(readXlsx(book, sheet), line),
+    rows: remembered(() => below(readXlsx(book, sheet), line), file.size <= rememberedXlsx),
   };
 };
 
 const below = async function* (
-  rows: AsyncGenerator<TableRow>,
+  batches: AsyncGenerator<TableRow[]>,
   headingLine: number,
-): AsyncGenerator<TableRow> {
-  for await (const row of rows) if (row.line > headingLine) yield row;
+): AsyncGenerator<TableRow[]> {
+  for await (const rows of batches) {
+    const under = (rows[0]?.line ?? 0) > headingLine ? rows : rows.filter(row => row.line > headingLine);
+    if (under.length > 0) yield under;
+  }
+};
+
+/** Files up to these sizes are kept in memory once they are read: they are read again for each step. */
+const rememberedCsv = 4_000_000;
+const rememberedXlsx = 400_000;
+
+const remembered = (
+  read: () => AsyncGenerator<TableRow[]>,
+  small: boolean,
+): (() => AsyncGenerator<TableRow[]>) => {
+  let kept: TableRow[][] | null = null;
+  return async function* () {
+    if (kept) return yield* kept;
+    const batches: TableRow[][] = [];
+    for await (const rows of read()) {
+      if (small) batches.push(rows);
+      yield rows;
+    }
+    if (small) kept = batches;
+  };
 };
 
 /** The heading line: of the first filled lines, the one with most headings that we know; titles may stand above it. */
-const findHeadings = async (rows: AsyncGenerator<TableRow>, name: string, as: ImportKind) => {
+const findHeadings = async (batches: AsyncGenerator<TableRow[]>, name: string, as: ImportKind) => {
   let best: { line: number; headings: string[]; known: number } | null = null;
   let filled = 0;
-  for await (const { line, cells } of rows) {
-    if (isBlank(cells)) continue;
-    const headings = cells.map(cellText);
-    const known = headings.filter(heading => recogniseHeading(as, heading)).length;
-    if (!best || known > best.known) best = { line, headings, known };
-    if (++filled >= 20) break;
-  }
+  search: for await (const rows of batches)
+    for (const { line, cells } of rows) {
+      if (isBlank(cells)) continue;
+      const headings = cells.map(cellText);
+      const known = headings.filter(heading => recogniseHeading(as, heading)).length;
+      if (!best || known > best.known) best = { line, headings, known };
+      if (++filled >= 20) break search;
+    }
   if (!best) throw new ImportFileError(`${name} holds no rows. Choose another file.`);
   return best;
 };

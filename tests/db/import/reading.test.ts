@@ -19,9 +19,9 @@ const open = (
   return openTable(file, file.name, { as, map: {}, decimal: {}, dateOrder: {}, ...options });
 };
 
-const all = async (rows: AsyncGenerator<TableRow>): Promise<TableRow[]> => {
+const all = async (rows: AsyncGenerator<TableRow[]>): Promise<TableRow[]> => {
   const list: TableRow[] = [];
-  for await (const row of rows) list.push(row);
+  for await (const batch of rows) list.push(...batch);
   return list;
 };
 

@@ -7,7 +7,7 @@ import { bookOf, zipOf } from './raw-zip.ts';
 
 const rowsOf = async (bytes: Uint8Array<ArrayBuffer>, sheet = 'Cars'): Promise<TableRow[]> => {
   const rows: TableRow[] = [];
-  for await (const row of readXlsx(await openBook(new Blob([bytes])), sheet)) rows.push(row);
+  for await (const batch of readXlsx(await openBook(new Blob([bytes])), sheet)) rows.push(...batch);
   return rows;
 };
 

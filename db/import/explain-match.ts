@@ -1,0 +1,44 @@
+import type { Kysely } from 'kysely';
+import { type Match, plain } from '../match.ts';
+import { listVariations } from '../reference.ts';
+import type { Schema } from '../schema.ts';
+import { nearest } from './nearest.ts';
+
+/** Beyond this many different mistakes each is looked up anew, so that memory stays bounded. */
+const mostMistakes = 10_000;
+
+/** Explains why text led to no variation, with the nearest colour where it looks mistyped. */
+export const loadExplainer = async (db: Kysely<Schema>) => {
+  const colours = new Map<number, Map<string, string>>();
+  for (const { castingId, features } of await listVariations(db)) {
+    const known = colours.get(castingId) ?? new Map<string, string>();
+    if (features.colour && !known.has(plain(features.colour)))
+      known.set(plain(features.colour), features.colour);
+    colours.set(castingId, known);
+  }
+  // A list repeats its mistakes; each is looked up once.
+  const meant = new Map<string, string | null>();
+  const nearestColour = (castingId: number, colour: string): string | null => {
+    const mistake = `${castingId} ${colour}`;
+    const before = meant.get(mistake);
+    if (before !== undefined) return before;
+    const close = nearest(colour, [...(colours.get(castingId)?.values() ?? [])]);
+    if (meant.size < mostMistakes) meant.set(mistake, close);
+    return close;
+  };
+  return (written: Record<string, string>, match: Match): string | null => {
+    if (match.variationId !== null) return null;
+    if (match.castingId === null)
+      return written.casting || written.release_name
+        ? `unidentified: "${written.casting ?? written.release_name}" is not in the reference; the text is kept`
+        : 'unidentified: no casting is given; the text is kept';
+    const { colour } = written;
+    if (colour && !colours.get(match.castingId)?.has(plain(colour))) {
+      const close = nearestColour(match.castingId, colour);
+      return `variation unidentified: this casting has no colour "${colour}"${close ? ` (did you mean "${close}"?)` : ''}; the text is kept`;
+    }
+    return match.candidates.length
+      ? `variation unidentified: ${match.candidates.length} variations fit; the text is kept`
+      : 'variation unidentified: the text fits no variation of this casting, or all of them; it is kept';
+  };
+};

@@ -1,0 +1,200 @@
+/**
+ * Time of importing 20,000 rows against bare prepared statements that insert the same rows (values at hand, one transaction,
+ * the same tables and indexes, no triggers): at most 4 times. Resident memory while 200,000 rows are imported, in a process of
+ * its own: at most 400 MB. Each kind of file, through the procedure that the screens call.
+ * Run: node tests/bench/import.ts [rows] [rows for memory]
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, openAsBlob, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createRouterClient } from '@orpc/server';
+import Database from 'better-sqlite3';
+import ExcelJS from 'exceljs';
+import { router } from '../../electron/api/router.ts';
+import { createSession } from '../../electron/api/session.ts';
+import type { ImportKind, ImportResult } from '../../electron/api/views.ts';
+
+const rows = Number(process.argv[2] ?? 20_000);
+const manyRows = Number(process.argv[3] ?? 200_000);
+const mostTimes = 4;
+const mostMegabytes = 400;
+const colours = ['Ember', 'Damson', 'Inkwell', 'Larch', 'Honey'];
+const castings = Array.from({ length: 40 }, (_, i) => `Harrow ${i + 1}`);
+
+const pick = <T>(list: readonly T[], i: number): T => list[i % list.length] as T;
+
+/** The lines of a file of each kind; no two alike. */
+const lines: Record<ImportKind, { head: string; line: (i: number) => string }> = {
+  reference: {
+    head: 'maker,series,casting,release_name,release_year,colour,base_paint,rear_end,interior,rarity',
+    line: i =>
+      `Quillon Toys,Wren,${pick(castings, i)},${pick(castings, i)},1969,${pick(colours, i)} ${Math.floor(i / 200)},none,lamp ${i},ivory,common`,
+  },
+  lot: {
+    head: 'inventory_number,casting,colour,base_paint,rear_end,grade,finish_state,location,notes',
+    line: i =>
+      `N-${i},${pick(castings, i)},${pick(colours, i)},none,lamp ${i % 200},C${1 + (i % 19) / 2},original,Shelf ${i % 60},"Chipped nose, axle ${i} bent"`,
+  },
+  sales: {
+    head: 'sold_on,price,currency,casting,colour,base_paint,grade,finish_state,source,reference',
+    line: i =>
+      `20${10 + (i % 15)}-0${1 + (i % 9)}-1${i % 9},"${1 + (i % 900)}.50",USD,${pick(castings, i)},${pick(colours, i)},none,C${1 + (i % 19) / 2},original,auction,lot ${i}`,
+  },
+};
+
+const writeCsv = (path: string, as: ImportKind, count: number): void => {
+  const { head, line } = lines[as];
+  writeFileSync(path, `${[head, ...Array.from({ length: count }, (_, i) => line(i))].join('\r\n')}\r\n`);
+};
+
+const openService = async (dir: string) => {
+  const session = createSession({
+    host: 'command line',
+    now: () => new Date(Date.UTC(2026, 2, 14, 12)),
+    defaultDir: dir,
+    demoDir: `${dir}-demo`,
+    version: '0.0.0',
+  });
+  const api = createRouterClient(router, { context: { session } });
+  await api.collection.create({ dir });
+  const take = async (path: string, as: ImportKind): Promise<ImportResult> => {
+    const file = new File([await openAsBlob(path)], basename(path));
+    const lot = as === 'lot' ? { lot: { name: 'Large tin', currency: 'USD' } } : {};
+    for await (const step of await api.imports.run({ file, as, ...lot }))
+      if (step.type === 'done') return step.result;
+    throw new Error('the import ended without a result');
+  };
+  return { session, take };
+};
+
+/** Processor seconds of this process: what is measured does not depend on what else the machine does. */
+const seconds = async (work: () => unknown): Promise<number> => {
+  const start = process.cpuUsage();
+  await work();
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1e6;
+};
+
+const tableOf: Record<ImportKind, string> = { reference: 'variation', lot: 'car', sales: 'sale_record' };
+
+/** Inserts what the import has made once more, into an emptied copy without triggers, by one bare prepared statement. */
+const bareSeconds = async (dir: string, as: ImportKind, count: number): Promise<number> => {
+  const source = new Database(join(dir, 'collection.sqlite'), { readonly: true });
+  const table = tableOf[as];
+  const values = source
+    .prepare(`SELECT * FROM "${table}" ORDER BY id DESC LIMIT ?`)
+    .raw()
+    .all(count) as unknown[][];
+  const copy = `${dir}-${as}-bare.sqlite`;
+  source.exec(`VACUUM INTO '${copy}'`);
+  source.close();
+  const db = new Database(copy);
+  db.pragma('journal_mode = WAL');
+  db.pragma('synchronous = FULL');
+  db.pragma('foreign_keys = OFF');
+  const triggers = db
+    .prepare("SELECT name FROM sqlite_schema WHERE type = 'trigger'")
+    .pluck()
+    .all() as string[];
+  for (const name of triggers) db.exec(`DROP TRIGGER "${name}"`);
+  db.exec(`DELETE FROM "${table}"`);
+  db.pragma('foreign_keys = ON');
+  db.pragma('wal_checkpoint(TRUNCATE)');
+  const insert = db.prepare(`INSERT INTO "${table}" VALUES (${values[0]!.map(() => '?').join(', ')})`);
+  const taken = await seconds(() => {
+    db.transaction(() => {
+      for (const row of values.toReversed()) insert.run(row);
+    })();
+  });
+  db.close();
+  return taken;
+};
+
+const measureTimes = async (folder: string): Promise<boolean> => {
+  console.log(`${rows} rows of each kind; target ≤ ${mostTimes} × bare prepared statements`);
+  const dir = join(folder, 'collection');
+  const { session, take } = await openService(dir);
+  const worst: number[] = [];
+  for (const as of ['reference', 'lot', 'sales'] as const) {
+    const path = join(folder, `${as}.csv`);
+    writeCsv(path, as, rows);
+    const before = process.memoryUsage().rss;
+    let result: ImportResult | null = null;
+    const own = await seconds(async () => {
+      result = await take(path, as);
+    });
+    const { accepted } = result as unknown as ImportResult;
+    if (accepted !== rows) throw new Error(`only ${accepted} of ${rows} rows were taken`);
+    const bare = await bareSeconds(dir, as, rows);
+    worst.push(own / bare);
+    console.log(
+      `${as.padEnd(10)} import ${own.toFixed(2)} s (${Math.round(rows / own)} rows/s)  bare ${bare.toFixed(3)} s  ratio ${(own / bare).toFixed(2)}  memory +${Math.round((process.memoryUsage().rss - before) / 1e6)} MB`,
+    );
+  }
+  await session.close();
+  return Math.max(...worst) <= mostTimes;
+};
+
+/** Imports one file into a collection of its own, and prints the most memory that there was, in bytes. */
+const importAlone = async (path: string, as: ImportKind): Promise<void> => {
+  const dir = mkdtempSync(join(tmpdir(), 'playworn-bench-'));
+  try {
+    const { session, take } = await openService(join(dir, 'collection'));
+    const before = process.memoryUsage().rss;
+    const start = performance.now();
+    const { accepted } = await take(path, as);
+    const most = process.resourceUsage().maxRSS * 1024;
+    console.log(JSON.stringify({ accepted, before, most, seconds: (performance.now() - start) / 1000 }));
+    await session.close();
+  } finally {
+    rmSync(dir, { recursive: true, force: true });
+  }
+};
+
+const writeXlsx = async (path: string, as: ImportKind, count: number): Promise<void> => {
+  const book = new ExcelJS.stream.xlsx.WorkbookWriter({ filename: path, useSharedStrings: true });
+  const sheet = book.addWorksheet('Cars');
+  const { head, line } = lines[as];
+  sheet.addRow(head.split(',')).commit();
+  for (let i = 0; i < count; i++)
+    sheet.addRow(line(i).replaceAll('"', '').split(',').slice(0, head.split(',').length)).commit();
+  await book.commit();
+};
+
+const measureMemory = async (folder: string): Promise<boolean> => {
+  console.log(`${manyRows} rows in a process of its own; target ≤ ${mostMegabytes} MB resident`);
+  let good = true;
+  for (const [as, kind] of [
+    ['lot', 'csv'],
+    ['lot', 'xlsx'],
+  ] as const) {
+    const path = join(folder, `many.${kind}`);
+    if (kind === 'csv') writeCsv(path, as, manyRows);
+    else await writeXlsx(path, as, manyRows);
+    const said = execFileSync(process.execPath, [fileURLToPath(import.meta.url), 'alone', path, as], {
+      encoding: 'utf8',
+    });
+    const { accepted, before, most, seconds: taken } = JSON.parse(said);
+    const megabytes = most / 1e6;
+    good &&= megabytes <= mostMegabytes && accepted === manyRows;
+    console.log(
+      `${as} ${kind.padEnd(5)} most ${megabytes.toFixed(0)} MB (${(most / before).toFixed(1)} × the idle service)  ${accepted} rows in ${taken.toFixed(1)} s`,
+    );
+  }
+  return good;
+};
+
+if (process.argv[2] === 'alone') await importAlone(process.argv[3]!, process.argv[4] as ImportKind);
+else {
+  const folder = mkdtempSync(join(tmpdir(), 'playworn-bench-'));
+  try {
+    const fast = await measureTimes(folder);
+    const small = await measureMemory(folder);
+    console.log(fast && small ? 'within the targets' : 'ABOVE a target');
+    if (!fast || !small) process.exitCode = 1;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
