@@ -50,7 +50,12 @@ export const probabilityScale = (probabilities: readonly number[], floor: number
 };
 
 /** The dots of the cars that could be weighed, the largest first, so that small ones lie on top. */
-export const dotsOf = (cars: readonly WeighedCar[], scale: GainScale, { width, height }: PlotSize): Dot[] => {
+export const dotsOf = (
+  cars: readonly WeighedCar[],
+  gain: GainScale,
+  probability: ProbabilityScale,
+  { width, height }: PlotSize,
+): Dot[] => {
   const highest = cars.reduce((most, { shown }) => Math.max(most, shown?.cost.mid ?? 0), 0);
   const dots: Dot[] = [];
   for (const weighed of cars) {
@@ -58,7 +63,7 @@ export const dotsOf = (cars: readonly WeighedCar[], scale: GainScale, { width, h
     if (!shown || !car.recommendation) continue;
     dots.push({
       id: car.id,
-      x: scale.at(shown.expectedGain) * width,
+      x: gain.at(shown.expectedGain) * width,
       y: probability.at(shown.probability, height),
       r: radiusOf(shown.cost.mid, highest, cars.length),
       recommendation: car.recommendation,
