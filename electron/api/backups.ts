@@ -1,27 +1,36 @@
 import { listBackups, backUp as makeBackup } from '../../db/backup.ts';
 import { checkCollection } from '../../db/check.ts';
 import { restore as restoreBackup } from '../../db/restore.ts';
-import { needsCollection } from './context.ts';
+import { base, needsCollection } from './context.ts';
 import { refused } from './errors.ts';
 import * as inputs from './inputs.ts';
+import { openOf } from './open-collection.ts';
 import { streamed } from './progress.ts';
+import type { Session } from './session.ts';
 import type { BackupInfo, CheckFinding, CollectionState } from './views.ts';
 
-const backups = needsCollection.handler(
-  ({ context }): Promise<BackupInfo[]> => listBackups(context.collection.dir),
-);
+/** The folder named, else that of the open collection. */
+const folderOf = (session: Session, named: string | undefined): string => named ?? openOf(session).dir;
+
+const backups = base
+  .input(inputs.listBackups)
+  .handler(({ context, input }): Promise<BackupInfo[]> => listBackups(folderOf(context.session, input?.dir)));
 
 const backUp = needsCollection.handler(
   ({ context }): Promise<BackupInfo> =>
     makeBackup(context.collection, { at: context.session.at(), reason: 'asked for' }),
 );
 
-/** Closes the collection, puts the backup in its place, and opens it again, whether or not that succeeded. */
-const restore = needsCollection
+/**
+ * Closes the collection, puts the backup in its place, and opens it again, whether or not that succeeded. Works on a
+ * folder whose collection cannot be opened, too: that is when it is needed most.
+ */
+const restore = base
   .input(inputs.restoreBackup)
   .handler(async ({ context, input }): Promise<CollectionState> => {
-    const { session, collection } = context;
-    const { dir } = collection;
+    const { session } = context;
+    const before = session.collection?.dir;
+    const dir = folderOf(session, input.dir);
     if (!(await listBackups(dir)).some(backup => backup.name === input.name))
       throw refused('There is no such backup any more. Choose another.', 'missing');
     await session.close();
@@ -37,7 +46,7 @@ const restore = needsCollection
           `${missingPhotos.length} photographs that this backup shows are no longer in the photo folder.`,
         );
     } catch (error) {
-      if (!session.collection) await session.open(dir);
+      if (before !== undefined && !session.collection) await session.open(before);
       throw error;
     }
     return session.state();

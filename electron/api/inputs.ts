@@ -49,7 +49,12 @@ export const saveRate = z.object({
   on: isoDate,
   rate: z.string().regex(/^\d+(\.\d{1,9})?$/, 'a rate is a number such as 1.2735'),
 });
-export const restoreBackup = z.object({ name: z.string().min(1).max(200) });
+/** `dir` names a collection that is not open, such as one too damaged to be. */
+export const listBackups = z.object({ dir: z.string().min(1).optional() }).optional();
+export const restoreBackup = z.object({
+  name: z.string().min(1).max(200),
+  dir: z.string().min(1).optional(),
+});
 export const search = z.object({ text: z.string().max(200), limit: z.int().min(1).max(100).default(20) });
 
 const cost = z.object({

@@ -19,13 +19,18 @@ interface Opening {
   collection: string;
   /** For `demo`, which makes its own collection. */
   demo?: boolean;
-  /** For commands that make a missing collection, or need none open. */
+  /** For commands that make a missing collection. */
   mayBeMissing?: boolean;
+  /** For `restore`, whose collection may be beyond opening. */
+  unopened?: boolean;
 }
+
+export const noCollection = (dir: string): Refused =>
+  new Refused(`There is no collection in ${dir}. Start one with "playworn import" or "playworn demo".`);
 
 /** Runs a command with the collection open, and closes it whatever happens. An interrupt cancels the work first. */
 export const withCollection = async <T>(
-  { collection, demo, mayBeMissing }: Opening,
+  { collection, demo, mayBeMissing, unopened }: Opening,
   work: (context: CommandContext) => Promise<T>,
 ): Promise<T> => {
   const session = newSession({ host: 'command line', collection, demo });
@@ -36,13 +41,10 @@ export const withCollection = async <T>(
   try {
     const api: Api = createRouterClient(router, { context: { session } });
     const dir = session.options.defaultDir;
-    if (!demo && collectionExists(dir)) {
+    if (!demo && !unopened && collectionExists(dir)) {
       const { notices } = await api.collection.open({ dir });
       for (const notice of notices) say(notice);
-    } else if (!mayBeMissing)
-      throw new Refused(
-        `There is no collection in ${dir}. Start one with "playworn import" or "playworn demo".`,
-      );
+    } else if (!mayBeMissing && !unopened) throw noCollection(dir);
     return await work({ api, session, signal: controller.signal });
   } finally {
     process.off('SIGINT', interrupt).off('SIGTERM', interrupt);

@@ -1,7 +1,9 @@
+import { resolve } from 'node:path';
+import { collectionExists } from '../../../db/collection.ts';
 import type { BackupInfo, CheckFinding } from '../../api/views.ts';
-import { withCollection } from '../collection.ts';
+import { noCollection, withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
-import { endRefused, print, Refused } from '../terminal.ts';
+import { endRefused, print, Refused, say } from '../terminal.ts';
 
 interface Common {
   collection: string;
@@ -16,15 +18,22 @@ export const backup = ({ collection, json }: Common): Promise<void> =>
     ]);
   });
 
-/** `playworn restore`: the newest backup, or the one named; the present state is kept as a backup first. */
-export const restore = (name: string | undefined, { collection, json }: Common): Promise<void> =>
-  withCollection({ collection }, async ({ api }) => {
-    const [newest] = await api.collection.backups();
+/**
+ * `playworn restore`: the newest backup, or the one named; the present state is kept as a backup first. The collection
+ * need not be one that can still be opened.
+ */
+export const restore = async (name: string | undefined, { collection, json }: Common): Promise<void> => {
+  if (!collectionExists(resolve(collection))) throw noCollection(resolve(collection));
+  await withCollection({ collection, unopened: true }, async ({ api, session }) => {
+    const dir = session.options.defaultDir;
+    const [newest] = await api.collection.backups({ dir });
     const chosen = name ?? newest?.name;
     if (chosen === undefined) throw new Refused('This collection has no backup yet.');
-    const { dir } = await api.collection.restore({ name: chosen });
+    const { notices } = await api.collection.restore({ name: chosen, dir });
+    for (const notice of notices) say(notice);
     print(json, { restored: chosen, dir }, made => [`Restored ${made.restored} in ${made.dir}`]);
   });
+};
 
 const marks: Record<CheckFinding['level'], string> = { ok: 'ok     ', warning: 'warning', damage: 'DAMAGE ' };
 

@@ -165,12 +165,16 @@ describe('the command line', { timeout: 60_000 }, () => {
     expect((await answer(on('restore', 'no-such-backup'), 1)).error).toBeTruthy();
   });
 
-  it('finds damage, and ends with 1', async () => {
+  it('finds damage, ends with 1, and is put right by a backup', async () => {
+    const before = (await answer(on('value'))).cars.length;
     const path = join(collection, 'collection.sqlite');
     const whole = readFileSync(path);
     writeFileSync(path, whole.subarray(0, Math.floor(whole.length / 2)));
-    expect((await playworn(on('check'))).code).toBe(1);
-    writeFileSync(path, whole);
+    expect((await answer(on('check'), 1)).error).toMatch(/damaged|cut short|Restore a backup/);
+    expect((await answer(on('value'), 1)).error).toMatch(/Restore a backup/);
+    await answer(on('restore'));
+    expect((await answer(on('check'))).sound).toBe(true);
+    expect((await answer(on('value'))).cars.length).toBe(before);
   });
 });
 
