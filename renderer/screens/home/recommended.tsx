@@ -16,7 +16,7 @@ export const Recommended = ({
   <ul className={classes.recommended}>
     {rows.map(row => (
       <li key={row.recommendation}>
-        <Link href="~/decide">
+        <Link href={`~/decide?recommendation=${row.recommendation}`}>
           <RecommendationMark recommendation={row.recommendation} />
           <span className={classes.figure}>{row.cars}</span>
           <span className={classes.under}>

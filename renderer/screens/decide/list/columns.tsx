@@ -84,7 +84,7 @@ export const decideColumns = ({
   {
     id: 'season',
     title: 'Season',
-    width: 60,
+    width: 56,
     align: 'center',
     value: ({ standing }) => (standing ? standingRank[standing] : 2),
     text: ({ standing }) => standing ?? '',
@@ -109,29 +109,23 @@ export const decideColumns = ({
   {
     id: 'car',
     title: 'Car',
-    width: 108,
-    grow: 2,
+    width: 148,
+    grow: 3,
     value: ({ weighed }) => carName(weighed.car),
-    render: ({ weighed }) => (
-      <span className={classes.text} title={weighed.car.variation ?? undefined}>
-        {carName(weighed.car)}
+    text: ({ weighed: { car } }) =>
+      car.features.colour ? `${carName(car)}, ${car.features.colour}` : carName(car),
+    render: ({ weighed: { car } }) => (
+      <span className={classes.car} title={car.variation ?? undefined}>
+        <span className={classes.text}>{carName(car)}</span>
+        {car.features.colour ? (
+          <LacquerChip
+            name={car.features.colour}
+            swatch={car.swatch}
+            basePaint={car.features.basePaint as BasePaint | ''}
+          />
+        ) : null}
       </span>
     ),
-  },
-  {
-    id: 'colour',
-    title: 'Colour',
-    width: 100,
-    grow: 1,
-    value: ({ weighed }) => weighed.car.features.colour,
-    render: ({ weighed: { car } }) =>
-      car.features.colour ? (
-        <LacquerChip
-          name={car.features.colour}
-          swatch={car.swatch}
-          basePaint={car.features.basePaint as BasePaint | ''}
-        />
-      ) : null,
   },
   {
     id: 'grade',
@@ -152,8 +146,8 @@ export const decideColumns = ({
     id: 'worth',
     title: 'Worth',
     heading: scale ? <WorthAxis scale={scale} wanted={4} /> : undefined,
-    width: 132,
-    grow: 2,
+    width: 140,
+    grow: 3,
     value: ({ weighed }) => weighed.car.worths.asFound?.mid ?? null,
     render: ({ weighed }) => (
       <WorthStrip worths={stripWorths(weighed.car.worths)} currency={currency} scale={scale} />
@@ -173,7 +167,7 @@ export const decideColumns = ({
     id: 'gain',
     title: 'Gain',
     heading: 'over leaving',
-    width: 78,
+    width: 80,
     align: 'end',
     value: ({ weighed }) => weighed.shown?.expectedGain ?? null,
     text: ({ weighed }) => (weighed.shown ? deltaText(weighed.shown.expectedGain, currency) : ''),
@@ -192,7 +186,7 @@ export const decideColumns = ({
   {
     id: 'recommendation',
     title: 'Recommended, and why',
-    width: 200,
+    width: 228,
     grow: 6,
     value: ({ weighed }) => rank(weighed.car.recommendation),
     text: ({ weighed }) => (weighed.car.recommendation ? recommendationWord(weighed.car.recommendation) : ''),
