@@ -1,0 +1,38 @@
+import type { Currency } from '../../../valuation/types.ts';
+import { Section } from '../../components/layout/section.tsx';
+import classes from './method.module.css';
+
+const gainWords = (gain: number): string => {
+  if (gain <= 0) return '';
+  if (gain === 0.5) return ', half a grade up';
+  return gain === 1 ? ', a grade up' : `, ${gain} grades up`;
+};
+
+/** What the three figures and their ranges mean. */
+export const WhatItIs = ({ currency, gain }: { currency: Currency; gain: number }) => (
+  <Section id="what" title="What a worth is">
+    <div className={classes.prose}>
+      <p>
+        A worth is the price in {currency} at which such a car is likely to change hands on the effective
+        date, before selling costs. It is always a range: four in five such sales should fall between{' '}
+        <strong>low</strong> and <strong>high</strong>, and half above <strong>mid</strong>. Each car has
+        three:
+      </p>
+      <dl className={classes.three}>
+        <dt data-worth="found">As found</dt>
+        <dd>with its grade, its finish and its parts as they are today.</dd>
+        <dt data-worth="restored">Restored</dt>
+        <dd>
+          as its plan leaves it, or the standard plan where it has none; shown with the cost of the work taken
+          off, and always as a restored car.
+        </dd>
+        <dt data-worth="original">Original finish</dt>
+        <dd>
+          with its factory finish, at the grade that cleaning and straightening alone can reach
+          {gainWords(gain)}. Where the finish is gone, what such a car would bring, marked as no longer
+          attainable.
+        </dd>
+      </dl>
+    </div>
+  </Section>
+);
