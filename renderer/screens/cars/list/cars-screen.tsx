@@ -55,7 +55,8 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
   const select = useCallback((ids: string[]) => setRanged(ids.map(Number)), []);
   // Ticks count; without any, a range of several rows does.
   const chosenIds = ticked.size > 0 ? ticked : new Set(ranged.length > 1 ? ranged : []);
-  const chosen = useMemo(() => cars.filter(car => chosenIds.has(car.id)), [cars, chosenIds]);
+  // Only what is in sight is changed.
+  const chosen = useMemo(() => shown.filter(car => chosenIds.has(car.id)), [shown, chosenIds]);
   const tickRange = () => ticks.toggle(rangedNow.current);
   const letGo = () => {
     ticks.set([]);

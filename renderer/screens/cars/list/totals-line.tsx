@@ -9,7 +9,7 @@ export const TotalsLine = ({ cars, currency }: { cars: readonly CarRow[]; curren
   const totals = totalsOf(cars);
   const sold = totals.cars - totals.here;
   return (
-    <div className={classes.totals} role="status">
+    <div className={classes.totals} role="status" aria-label="What the cars in view come to">
       <span>
         <strong>{totals.cars.toLocaleString(readerLocale())}</strong> {totals.cars === 1 ? 'car' : 'cars'}
         {sold > 0 ? `, ${sold} of them sold` : ''}

@@ -56,7 +56,8 @@ export const DecisionSection = ({
         carId={car.id}
         decision={car.decision}
         choice={choice}
-        reason={car.decision.recorded?.reason}
+        // The reason of another choice does not speak for this one.
+        reason={car.decision.recorded?.choice === choice ? car.decision.recorded?.reason : undefined}
         onChoice={onChoice}
         onCancel={car.decision.recorded ? () => onChoice(null) : undefined}
       />
