@@ -65,8 +65,8 @@ export const decimalSignOf = (cell: Cell): DecimalSign | null => {
 
 /**
  * Minor units of an amount as people write it: `$1,250.00`, `1.250,00 €`, `1 250`, `12`. A sign that groups thousands by
- * threes is told from a decimal sign by the amount itself; where it cannot (`1.250` of a currency with three decimals) by
- * `decimal`, and else the amount is refused. Negative and zero amounts are left to the caller.
+ * threes is told from a decimal sign by the amount itself; where it cannot (`1.250`) by
+ * `decimal`, the sign of its column; without one it groups thousands, and is refused for a currency with three decimals. Negative and zero amounts are left to the caller.
  */
 export const parseMoney = (cell: Cell, currency: Currency, decimal: DecimalSign | null): Parsed<Minor> => {
   let decimals: number;
@@ -90,13 +90,14 @@ export const parseMoney = (cell: Cell, currency: Currency, decimal: DecimalSign 
     return wrong;
   let sign = decimalSignOf(text);
   if (!sign && /[.,]/.test(text)) {
-    // One sign with three digits behind it: the decimals of a currency that has three, else a group of thousands.
+    // One sign with three digits behind it: what its column makes of it, else a group of thousands, unless the currency has
+    // three decimals.
     const own = text.includes(',') ? ',' : '.';
     if (decimals >= 3 && !decimal)
       return refused(
         `"${shown}" can be read two ways in ${currency}; choose the decimal sign for this column`,
       );
-    sign = decimals >= 3 ? decimal : own === ',' ? '.' : ',';
+    sign = decimal ?? (own === ',' ? '.' : ',');
   } else if (sign && decimal && sign !== decimal && !(text.includes(',') && text.includes('.'))) {
     return refused(`"${shown}" does not fit the decimal sign "${decimal}" chosen for this column`);
   }

@@ -14,9 +14,10 @@ export const columnMapping = (
 };
 
 export const isoDate = (text: string): string => {
+  const day = new Date(`${text}T00:00:00Z`);
   const isDay =
-    /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toISOString().startsWith(text);
-  if (!isDay) throw new InvalidArgumentError('A date is written YYYY-MM-DD.');
+    /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+  if (!isDay) throw new InvalidArgumentError('A date is a day of the calendar, written YYYY-MM-DD.');
   return text;
 };
 

@@ -22,9 +22,13 @@ export const endRefused = (sentence: string): void => {
 const isRefusal = (error: unknown): boolean =>
   error instanceof Refused || (error instanceof ORPCError && error.code !== 'INTERNAL_SERVER_ERROR');
 
+/** What `--json` answers where there is no result. */
+export const printFailure = (message: string): void =>
+  void process.stdout.write(`${JSON.stringify({ error: message }, null, 2)}\n`);
+
 export const reportFailure = (error: unknown, json: boolean): number => {
   const message = error instanceof Error ? error.message : String(error);
-  if (json) process.stdout.write(`${JSON.stringify({ error: message }, null, 2)}\n`);
+  if (json) printFailure(message);
   say(message);
   if (!isRefusal(error) && error instanceof Error && process.env.PLAYWORN_DEBUG) say(String(error.stack));
   return exitCodes.refused;

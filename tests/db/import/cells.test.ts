@@ -97,6 +97,17 @@ describe('amounts', () => {
     expect(readAs(parseMoney(text, currency, null))).toBe(expected);
   });
 
+  it.each([
+    ['12.345', 'USD', '.', 'refused: "12.345" has more decimals than USD has (2)'],
+    ['12.340', 'USD', '.', 1234],
+    ['12.345', 'USD', ',', 1234500],
+    ['1,250', 'USD', '.', 125000],
+    ['12.345', 'BHD', '.', 12345],
+    ['12.345', 'JPY', '.', 'refused: "12.345" has more decimals than JPY has (0)'],
+  ] as const)('%s in %s, in a column whose decimal sign is "%s"', (text, currency, sign, expected) => {
+    expect(readAs(parseMoney(text, currency, sign))).toBe(expected);
+  });
+
   it('of a spreadsheet are exact, and too fine ones refused', () => {
     expect(readAs(parseMoney(1250.1, 'USD', null))).toBe(125010);
     expect(readAs(parseMoney(0.1 + 0.2, 'USD', null))).toBe(30);

@@ -228,6 +228,10 @@ describe('use', () => {
       expect(stderr).not.toBe('');
     }
   });
+  it('says what was wrong as JSON too, where that is asked for', async () => {
+    expect((await answer(['value'], 2)).error).toContain('--collection');
+    expect((await answer(['frobnicate'], 2)).error).toContain('frobnicate');
+  });
   it('explains itself', async () => {
     const { code, stdout } = await playworn(['--help']);
     expect(code).toBe(0);

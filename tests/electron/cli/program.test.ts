@@ -25,6 +25,7 @@ describe('wrong use is refused before anything is opened', () => {
     [['value'], /--collection/],
     [['value', '--collection', 'x', '--on', '31.10.2026'], /YYYY-MM-DD/],
     [['value', '--collection', 'x', '--on', '2026-02-30'], /YYYY-MM-DD/],
+    [['value', '--collection', 'x', '--on', '2026-13-01'], /YYYY-MM-DD/],
     [['value', '--collection', 'x', '--frobnicate'], /unknown option/],
     [['import', 'x.csv', '--collection', 'x'], /--as/],
     [['import', 'x.csv', '--as', 'cars', '--collection', 'x'], /lot, reference, sales/],
