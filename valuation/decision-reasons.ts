@@ -29,14 +29,20 @@ const percent = (share: number) => `${Math.round(share * 100)} %`;
 const plural = (count: number, one: string) => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 const evidenceSentence = ({ sales, castingSales, credibility, shares, doubtful }: Evidence): string => {
-  const own = `${percent(credibility)} this variation's ${plural(sales, 'sale')}`;
-  const casting = `${percent(shares.casting)} its casting's ${castingSales}`;
-  const rest = `${percent(shares.series + shares.everything)} its series and the rest`;
+  const parts: [number, string][] = [
+    [credibility, `this variation's ${plural(sales, 'sale')}`],
+    [shares.casting, `its casting's ${castingSales}`],
+    [shares.series + shares.everything, 'its series and the rest'],
+  ];
+  const rests = parts
+    .filter(([share]) => Math.round(share * 100) > 0)
+    .map(([share, what]) => `${percent(share)} ${what}`)
+    .join(', ');
   const doubt =
     doubtful.length > 0
       ? ` ${plural(doubtful.length, 'record')} of its casting ${doubtful.length === 1 ? 'is' : 'are'} doubtful and ${doubtful.length === 1 ? 'counts' : 'count'} little.`
       : '';
-  return `The worth rests on ${own}, ${casting}, ${rest}.${doubt}`;
+  return `The worth rests on ${rests}.${doubt}`;
 };
 
 /** The reasons for a recommendation, in plain sentences, the weightiest first. Amounts are in the reporting currency. */

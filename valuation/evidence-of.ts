@@ -15,7 +15,8 @@ export const noEvidence = (): Evidence => ({
 
 /**
  * What an estimate at a grade step rests on: the numbers of sale records, and the shares of the pooling, z of the variation,
- * (1 − z) z' of its casting, (1 − z)(1 − z') z'' of its series, and the rest of all that there is.
+ * (1 − z) z' of its casting, (1 − z)(1 − z') z'' of its series, and the rest of all that there is. Where nothing but the casting is
+ * known, no sale is one of "its variation": what its variations' own sales tell then counts to the casting.
  */
 export const evidenceOf = (
   fitted: FittedMarket,
@@ -28,8 +29,9 @@ export const evidenceOf = (
   const { casting, variation, candidates } = place;
   const series = index.castingSeries[casting]!;
   const view = gradeView(fitted, step);
-  const own = ladder.credibility[step]!;
-  const ofCasting = (1 - own) * view.credibility[casting]!;
+  const byVariations = ladder.credibility[step]!;
+  const own = variation < 0 && candidates.length === 0 ? 0 : byVariations;
+  const ofCasting = byVariations - own + (1 - byVariations) * view.credibility[casting]!;
   const ofSeries = (1 - own - ofCasting) * view.seriesCredibility[series]!;
   const sales =
     variation >= 0 ? variationSales[variation]! : candidates.reduce((sum, v) => sum + variationSales[v]!, 0);

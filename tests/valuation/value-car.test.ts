@@ -36,6 +36,16 @@ describe('valueCar', () => {
     expect(evidence.seriesSales).toBe(market.sales.filter(({ castingId }) => castings.has(castingId)).length);
   });
 
+  it('counts to the casting what is known of a car of which nothing else is known', () => {
+    const known = valueCar(fitted, subjectOf({ variationId: sold.id })).evidence;
+    const { evidence } = valueCar(fitted, subjectOf({ castingId: sold.castingId }));
+    const { shares } = evidence;
+    expect(evidence).toMatchObject({ sales: 0, credibility: 0, castingSales: known.castingSales });
+    expect(shares.variation).toBe(0);
+    expect(shares.casting).toBeGreaterThan(known.shares.casting);
+    expect(shares.casting + shares.series + shares.everything).toBeCloseTo(1, 12);
+  });
+
   it('trusts a variation’s own sales the more of them there are', () => {
     const credibilities = market.variations.map(({ id }) => {
       const { evidence } = valueCar(fitted, subjectOf({ variationId: id }));
