@@ -42,8 +42,7 @@ export const WorthOverTime = ({ points, currency }: { points: HomeView['overTime
   if (points.length < 2)
     return (
       <p className={classes.noCurve}>
-        The curve of worth begins with the second valuation that you keep. Keep one from Settings, or each
-        time you make a report.
+        The curve of worth begins with the second valuation that you keep. Keep one from Settings.
       </p>
     );
   const data: Point[] = points.map(point => ({ ...point, time: Date.parse(`${point.on}T00:00:00Z`) }));

@@ -69,7 +69,7 @@ export const WorthHistory = ({ car, currency }: { car: CarPage; currency: Curren
       <p className="soft">
         {first
           ? `One valuation was kept, on ${dateText(first.on)}. The curve begins with the second.`
-          : 'No valuation of this car has been kept yet. One is kept with each report, or from Settings.'}
+          : 'No valuation of this car has been kept yet. Keep one from Settings.'}
       </p>
     );
   const data: Point[] = car.valuations.map(({ on, asFound, restored, originalFinish }) => ({
