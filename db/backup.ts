@@ -21,6 +21,8 @@ export interface BackupInfo {
   at: string;
   reason: string;
   bytes: number;
+  /** For the state from before a restore: the name of the backup that took its place. */
+  replacedBy?: string;
 }
 
 /** Where a backup's parts lie. A backup is a folder that appears whole: the database's copy and its manifest. */
@@ -39,15 +41,22 @@ const allBackups = (dir: string): (BackupInfo & { sequence: number })[] => {
     .flatMap(name => {
       const manifest = readManifest(backupPaths(dir, name).manifest);
       if (!manifest) return [];
-      const { at, reason, bytes, sequence } = manifest;
-      return [{ name, at, reason, bytes, sequence }];
+      const { at, reason, bytes, sequence, replacedBy } = manifest;
+      return [{ name, at, reason, bytes, sequence, ...(replacedBy !== undefined && { replacedBy }) }];
     })
     .sort((a, b) => b.sequence - a.sequence);
 };
 
 /** The backups of a collection, newest first, by the order in which they were made and not by the clock. */
 export const listBackups = async (dir: string): Promise<BackupInfo[]> =>
-  allBackups(dir).map(({ name, at, reason, bytes }) => ({ name, at, reason, bytes }));
+  allBackups(dir).map(({ sequence, ...backup }) => backup);
+
+/**
+ * The backup nearest to what the collection last held, of all given newest first: the newest, or where that is the state
+ * that a restore gave up, the backup that took its place; undefined where there is none.
+ */
+export const nearestBackup = (backups: BackupInfo[]): BackupInfo | undefined =>
+  backups.find(({ name }) => name === backups[0]?.replacedBy) ?? backups[0];
 
 const mostOfToday = 3;
 const mostBackups = 10;
@@ -123,13 +132,13 @@ const describeCopy = (path: string, source: Database): Pick<Manifest, 'tables' |
 
 /**
  * Copies an open database into the collection's backups: VACUUM INTO a temporary folder, read back and compared, made
- * durable, and only then put in its place; then older backups beyond those to keep go (`keep` names one that stays in
- * any case). Without a transaction open.
+ * durable, and only then put in its place; then older backups beyond those to keep go (`replacedBy`, the one about to be
+ * restored, stays in any case). Without a transaction open.
  */
 export const writeBackup = (
   dir: string,
   sqlite: Database,
-  { at, reason, keep }: { at: string; reason: string; keep?: string },
+  { at, reason, replacedBy }: { at: string; reason: string; replacedBy?: string },
 ): BackupInfo => {
   const { backups } = layout(dir);
   makeFolder(backups);
@@ -145,12 +154,13 @@ export const writeBackup = (
     const bytes = statSync(temporary.database).size;
     const sequence = (allBackups(dir)[0]?.sequence ?? 0) + 1;
     const sha256 = sha256Of(readFileSync(temporary.database));
-    const manifest: Manifest = { sequence, at, reason, bytes, sha256, ...described };
+    const replaced = replacedBy !== undefined && { replacedBy };
+    const manifest: Manifest = { sequence, at, reason, bytes, sha256, ...replaced, ...described };
     writeWhole(temporary.manifest, `${JSON.stringify(manifest, null, 1)}\n`);
     renameSync(temporary.folder, final.folder);
     syncFolder(backups);
-    removeSurplus(dir, keep);
-    return { name, at, reason, bytes };
+    removeSurplus(dir, replacedBy);
+    return { name, at, reason, bytes, ...replaced };
   } catch (error) {
     rmSync(temporary.folder, { recursive: true, force: true });
     throw error;

@@ -15,6 +15,8 @@ export interface Manifest {
   sha256: string;
   /** Of every table its rows and the SHA-256 of their content, independent of how the file lays them out. */
   tables: Record<string, { rows: number; sha256: string }>;
+  /** For the state from before a restore: the name of the backup that took its place. */
+  replacedBy?: string;
   /** SHA-256 of every photograph that belongs to it. The photographs lie in the photo folder alone. */
   photos: string[];
 }

@@ -54,7 +54,7 @@ const setAside = (dir: string, at: string): string => {
 };
 
 /** Backs up the present state, with all of its log written into the file; a damaged one is set aside as it lies. */
-const keepPresentState = (dir: string, at: string, lock: Lock, keep: string): string | undefined => {
+const keepPresentState = (dir: string, at: string, lock: Lock, replacedBy: string): string | undefined => {
   const paths = layout(dir);
   if (!existsSync(paths.database)) return undefined;
   try {
@@ -62,7 +62,7 @@ const keepPresentState = (dir: string, at: string, lock: Lock, keep: string): st
     checkLog(paths.log, lock.leftBehind);
     const sqlite = openWriter(paths.database);
     try {
-      return writeBackup(dir, sqlite, { at, reason: 'before restoring', keep }).name;
+      return writeBackup(dir, sqlite, { at, reason: 'before restoring', replacedBy }).name;
     } finally {
       sqlite.close();
     }

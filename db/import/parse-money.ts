@@ -65,8 +65,9 @@ export const decimalSignOf = (cell: Cell): DecimalSign | null => {
 
 /**
  * Minor units of an amount as people write it: `$1,250.00`, `1.250,00 €`, `1 250`, `12`. A sign that groups thousands by
- * threes is told from a decimal sign by the amount itself; where it cannot (`1.250`) by
- * `decimal`, the sign of its column; without one it groups thousands, and is refused for a currency with three decimals. Negative and zero amounts are left to the caller.
+ * threes is told from a decimal sign by the amount itself; where it cannot (`1.250`) by `decimal`, the sign of its column;
+ * without one it groups thousands, and is refused for a currency with three decimals. Negative and zero amounts are left to
+ * the caller.
  */
 export const parseMoney = (cell: Cell, currency: Currency, decimal: DecimalSign | null): Parsed<Minor> => {
   let decimals: number;

@@ -9,7 +9,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { backUp, backupPaths, listBackups } from '../../db/backup.ts';
+import { backUp, backupPaths, listBackups, nearestBackup } from '../../db/backup.ts';
 import { openCollection } from '../../db/collection.ts';
 import { runAction } from '../../db/history.ts';
 import { layout } from '../../db/layout.ts';
@@ -49,6 +49,17 @@ describe('restoring', () => {
     expect(newest).toMatchObject({ name: presentState, reason: 'before restoring' });
     await restore(dir, presentState!, toRestore);
     expect((await carsIn(dir)).cars).toBe(0);
+  });
+
+  it('leaves the restored backup as the nearest to what there is, until a newer one is made', async () => {
+    const { dir, backup } = await emptied();
+    expect(nearestBackup(await listBackups(dir))?.name).not.toBe(backup.name);
+    await restore(dir, backup.name, toRestore);
+    expect(nearestBackup(await listBackups(dir))?.name).toBe(backup.name);
+    const collection = await opened(dir);
+    const newer = await backUp(collection, { at: later, reason: 'asked for' });
+    expect(nearestBackup(await listBackups(dir))?.name).toBe(newer.name);
+    expect(nearestBackup([])).toBeUndefined();
   });
 
   it('brings history along, so that undo goes on from there', async () => {

@@ -37,6 +37,8 @@ export interface BackupInfo {
   at: string;
   reason: string;
   bytes: number;
+  /** For the state from before a restore: the name of the backup that took its place. */
+  replacedBy?: string;
 }
 
 export interface HistoryEntry {

@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { nearestBackup } from '../../../db/backup.ts';
 import { collectionExists } from '../../../db/collection.ts';
 import type { BackupInfo, CheckFinding } from '../../api/views.ts';
 import { noCollection, withCollection } from '../collection.ts';
@@ -19,15 +20,14 @@ export const backup = ({ collection, json }: Common): Promise<void> =>
   });
 
 /**
- * `playworn restore`: the newest backup, or the one named; the present state is kept as a backup first. The collection
- * need not be one that can still be opened.
+ * `playworn restore`: the backup nearest to what the collection last held, or the one named; the present state is kept as a
+ * backup first. The collection need not be one that can still be opened.
  */
 export const restore = async (name: string | undefined, { collection, json }: Common): Promise<void> => {
   if (!collectionExists(resolve(collection))) throw noCollection(resolve(collection));
   await withCollection({ collection, unopened: true }, async ({ api, session }) => {
     const dir = session.options.defaultDir;
-    const [newest] = await api.collection.backups({ dir });
-    const chosen = name ?? newest?.name;
+    const chosen = name ?? nearestBackup(await api.collection.backups({ dir }))?.name;
     if (chosen === undefined) throw new Refused('This collection has no backup yet.');
     const { notices } = await api.collection.restore({ name: chosen, dir });
     for (const notice of notices) say(notice);
