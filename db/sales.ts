@@ -1,6 +1,7 @@
 import type { Kysely, Selectable, Transaction } from 'kysely';
 import { type FinishState, type Grade, type PartName, partNames } from '../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readTexts, readWords } from './codec.ts';
+import { plain } from './match.ts';
 import type { Schema } from './schema.ts';
 
 /** One observed sale of a comparable car, with what its owner keeps beside it. */
@@ -76,7 +77,6 @@ export const saleToRow = (sale: Omit<SaleEntry, 'id'>) => ({
  */
 export const saleIdentity = (sale: Omit<SaleEntry, 'id'>): string => {
   if (sale.disposalId !== null) return `disposal ${sale.disposalId}`;
-  const plain = (text: string) => text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
   // Where the variation is not known, the text tells one record from another.
   const of =
     sale.variationId === null

@@ -1,3 +1,4 @@
+import { isAscii } from 'node:buffer';
 import type { Encoding } from './types.ts';
 
 /** An encoding with how it was found, so that it is never guessed silently. */
@@ -35,9 +36,9 @@ export const findEncoding = async (file: Blob): Promise<FoundEncoding> => {
   let undefinedBytes = 0;
   let valid = true;
   for await (const chunk of file.stream()) {
-    for (const byte of chunk) {
-      if (byte > 127) plain = false;
-      if (undefinedInWindows1252.has(byte)) undefinedBytes++;
+    if (!isAscii(chunk)) {
+      plain = false;
+      for (const byte of chunk) if (undefinedInWindows1252.has(byte)) undefinedBytes++;
     }
     if (valid) {
       try {

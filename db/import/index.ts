@@ -187,7 +187,7 @@ export const runImport = async (
   watch: Watch,
   afterwards?: (trx: Transaction<Schema>, lotId: number | null) => Promise<void>,
 ): Promise<ImportResult> => {
-  const { table, mapping, rows, numbers } = await openMapped(file, name, options, watch.signal);
+  const { table, mapping, rows, numbers, unnumbered } = await openMapped(file, name, options, watch.signal);
   const result: ImportResult = {
     accepted: 0,
     rejected: [],
@@ -240,11 +240,12 @@ export const runImport = async (
     const lot = options.as === 'lot' ? await lotFor(trx, options, watch.at) : null;
     const lotId = lot?.id ?? null;
     const freeNumbers =
-      options.as === 'lot'
-        ? (await nextInventoryNumbers(trx, rows + numbers.size, lotId)).filter(
+      options.as === 'lot' && unnumbered > 0
+        ? (await nextInventoryNumbers(trx, unnumbered + numbers.size, lotId)).filter(
             free => !numbers.has(free.toLowerCase()),
           )
         : [];
+    numbers.clear();
     await take(trx, lotId, freeNumbers, true);
     // A lot of which no car could be read is not made either.
     if (lot?.isNew && result.accepted === 0) await trx.deleteFrom('lot').where('id', '=', lot.id).execute();

@@ -15,6 +15,9 @@ export type Judged =
   | { outcome: 'duplicate'; note: string }
   | { outcome: 'rejected'; column: string | null; reason: string };
 
+/** Matches of text with the reference that are remembered at most, so that memory stays bounded. */
+export const mostMatches = 20_000;
+
 /** Judges the rows of one file in order; it remembers those it accepted, to know what stands twice. */
 export type Judge = (values: Values, line: number) => Judged;
 

@@ -3,14 +3,18 @@ import { gradeToHalf } from '../codec.ts';
 import type { Collection } from '../collection.ts';
 import { featureColumns, loadMatcher, type Match } from '../match.ts';
 import type { Schema } from '../schema.ts';
-import { loadExplainer } from './explain-match.ts';
-import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
+import { matchExplainer } from './explain-match.ts';
+import { BadCell, type Judge, mostMatches, take, takeText, type Values } from './judge.ts';
 import { parsed } from './parse-date.ts';
 import { parseBasePaint, parseFinishState, parseGrade, parseYear } from './parse-words.ts';
+import { remembered } from './remembered.ts';
 import type { Cell } from './types.ts';
 
 /** The columns that say what a car is; their text is kept as it was written. */
 const identityColumns = ['casting', 'release_name', 'release_year', ...Object.values(featureColumns)];
+
+const readBasePaint = remembered(parseBasePaint);
+const readYear = remembered(parseYear);
 
 /** What stands in the file of a car's identity; base paint and year in our words where they are readable. */
 export const writtenOf = (values: Values): Record<string, string> => {
@@ -19,9 +23,9 @@ export const writtenOf = (values: Values): Record<string, string> => {
     const text = takeText(values, column);
     if (text) written[column] = text;
   }
-  const basePaint = take(values, 'base_paint', parseBasePaint);
+  const basePaint = take(values, 'base_paint', readBasePaint);
   if (basePaint) written.base_paint = basePaint;
-  const year = take(values, 'release_year', parseYear);
+  const year = take(values, 'release_year', readYear);
   if (year) written.release_year = String(year);
   return written;
 };
@@ -50,7 +54,7 @@ export const lotJudge = async (
   target: Target,
 ): Promise<Judge> => {
   const matcher = await loadMatcher(db);
-  const explain = await loadExplainer(db);
+  const explain = matchExplainer(collection.sqlite);
   const numbers = new Map<string, number>();
   const sameContent = new Map<string, number>();
   const rows = await db
@@ -69,6 +73,8 @@ export const lotJudge = async (
       location, notes, created_at, updated_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   const insertCandidate = sqlite.prepare('INSERT INTO car_candidate (car_id, variation_id) VALUES (?, ?)');
+  const readGrade = remembered(parseGrade);
+  const readFinish = remembered(parseFinishState);
   const matched = new Map<string, Match>();
   let given = 0;
 
@@ -77,8 +83,8 @@ export const lotJudge = async (
     const notes = takeText(values, 'notes', 20_000);
     if (Object.keys(written).length === 0 && !notes)
       throw new BadCell('casting', 'the row says nothing about the car: give a casting, a colour or a note');
-    const grade = gradeToHalf(take(values, 'grade', parseGrade));
-    const finishState = take(values, 'finish_state', parseFinishState) ?? 'original';
+    const grade = gradeToHalf(take(values, 'grade', readGrade));
+    const finishState = take(values, 'finish_state', readFinish) ?? 'original';
     const location = takeText(values, 'location');
     const number = take(values, 'inventory_number', parseNumber) ?? '';
     if (number.length > 60)
@@ -106,7 +112,7 @@ export const lotJudge = async (
       }
     }
     const match = matched.get(asWritten) ?? matcher(written);
-    matched.set(asWritten, match);
+    if (matched.size < mostMatches) matched.set(asWritten, match);
     return {
       outcome: 'accepted',
       note: explain(written, match),

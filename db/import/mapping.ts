@@ -97,6 +97,8 @@ export interface Learned {
   rows: number;
   /** Inventory numbers that the file brings, in small letters: none of them is free to be given to another car. */
   numbers: Set<string>;
+  /** Rows that bring none. */
+  unnumbered: number;
 }
 
 /**
@@ -116,6 +118,7 @@ export const learnFormats = async (
   const date = mapping.places.get('sold_on');
   const number = mapping.places.get('inventory_number');
   const numbers = new Set<string>();
+  let unnumbered = 0;
   let rows = 0;
   const learn = (cells: Cell[]) => {
     if (isBlank(cells)) return;
@@ -126,10 +129,9 @@ export const learnFormats = async (
         if (text && column.samples.length < 5 && !column.samples.includes(text))
           column.samples.push(text.slice(0, 80));
       }
-    if (number !== undefined) {
-      const brought = cellText(cells[number] ?? null).toLowerCase();
-      if (brought) numbers.add(brought);
-    }
+    const brought = number === undefined ? '' : cellText(cells[number] ?? null).toLowerCase();
+    if (brought) numbers.add(brought);
+    else unnumbered++;
     if (price !== undefined) {
       const sign = decimalSignOf(cells[price] ?? null);
       if (sign) evidence[price]![sign === ',' ? 'comma' : 'point']++;
@@ -157,7 +159,7 @@ export const learnFormats = async (
     const column = mapping.columns[date]!;
     const { dmy, mdy, ambiguousDates } = evidence[date]!;
     column.dateOrder = choice<DateOrder>(options.dateOrder, column.heading) ?? null;
-    if (column.dateOrder) return { rows, numbers };
+    if (column.dateOrder) return { rows, numbers, unnumbered };
     if (!(dmy && mdy)) column.dateOrder = dmy ? 'dmy' : mdy ? 'mdy' : null;
     if (ambiguousDates && dmy && mdy)
       mapping.warnings.push(
@@ -172,5 +174,5 @@ export const learnFormats = async (
         `"${column.heading}" is read ${dmy ? 'day' : 'month'} first, as ${dmy || mdy} of its dates can only be read so.`,
       );
   }
-  return { rows, numbers };
+  return { rows, numbers, unnumbered };
 };

@@ -13,13 +13,13 @@ const simple = (word: string) =>
 /** Month names, long and short, in the languages of the markets in which such cars are sold. */
 const months = new Map<string, number>();
 for (const locale of ['en', 'de', 'fr', 'es', 'it', 'nl'])
-  for (const style of ['long', 'short'] as const)
+  for (const style of ['long', 'short'] as const) {
+    const format = new Intl.DateTimeFormat(locale, { month: style, timeZone: 'UTC' });
     for (let month = 0; month < 12; month++) {
-      const name = new Intl.DateTimeFormat(locale, { month: style, timeZone: 'UTC' }).format(
-        Date.UTC(2000, month, 1),
-      );
-      if (!months.has(simple(name))) months.set(simple(name), month + 1);
+      const name = simple(format.format(Date.UTC(2000, month, 1)));
+      if (!months.has(name)) months.set(name, month + 1);
     }
+  }
 months.set('sept', 9);
 
 const iso = (year: number, month: number, day: number): string | null => {

@@ -12,17 +12,27 @@ import {
 import type { Schema } from '../schema.ts';
 import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
 import { parseBasePaint, parseRarity, parseYear } from './parse-words.ts';
+import { remembered } from './remembered.ts';
 
-const key = (...parts: (string | number | null)[]) =>
-  JSON.stringify(parts.map(part => (typeof part === 'string' ? plain(part) : part)));
+const key = (...parts: (string | number | null)[]): string => {
+  let whole = '';
+  for (const part of parts) whole += `${typeof part === 'string' ? plain(part) : part}\u0001`;
+  return whole;
+};
+
+const readBasePaint = remembered(parseBasePaint);
+const readRarity = remembered(parseRarity);
+const readYear = remembered(parseYear);
 
 const featuresOf = (values: Values): FeatureTexts => {
   const features = Object.fromEntries(
     variationFeatures.map(feature => [feature, takeText(values, featureColumns[feature])]),
   ) as FeatureTexts;
-  features.basePaint = take(values, 'base_paint', parseBasePaint) ?? '';
+  features.basePaint = take(values, 'base_paint', readBasePaint) ?? '';
   return features;
 };
+
+const mostListed = 200_000;
 
 /** Where things go whose maker or series nobody has given yet. */
 export const unknownMaker = 'Unknown maker';
@@ -31,6 +41,8 @@ export const unsortedSeries = 'Unsorted';
 /** Writes parts of the reference with prepared statements, each once, and remembers their ids. */
 export const referenceWriter = async (collection: Collection, db: Kysely<Schema> | Transaction<Schema>) => {
   const ids = new Map<string, number>();
+  /** Features written already, so that each is tried once; beyond a number of them the database tells. */
+  const listed = new Set<string>();
   const castings = await listCastings(db);
   for (const row of await db.selectFrom('maker').select(['id', 'name']).execute())
     ids.set(key('maker', row.name), row.id);
@@ -63,7 +75,16 @@ export const referenceWriter = async (collection: Collection, db: Kysely<Schema>
     ids.set(name, id);
     return id;
   };
+  const homes = new Map<string, number>();
   const casting = (maker: string, series: string, name: string, year: number | null): number => {
+    const written = `${maker}\u0001${series}\u0001${name}`;
+    const before = homes.get(written);
+    if (before !== undefined) return before;
+    const id = castingOnce(maker, series, name, year);
+    homes.set(written, id);
+    return id;
+  };
+  const castingOnce = (maker: string, series: string, name: string, year: number | null): number => {
     const makerId = once(key('maker', maker), () => statements.maker.run(maker));
     const seriesId = once(key('series', makerId, series), () => statements.series.run(makerId, series));
     return once(key('casting', seriesId, name), () => statements.casting.run(seriesId, name, year));
@@ -78,8 +99,13 @@ export const referenceWriter = async (collection: Collection, db: Kysely<Schema>
     const releaseId = once(key('release', castingId, release, year), () =>
       statements.release.run(castingId, release, year),
     );
-    for (const feature of variationFeatures)
-      if (features[feature]) statements.feature.run(castingId, feature, features[feature]);
+    for (const feature of variationFeatures) {
+      const value = features[feature];
+      const entry = `${castingId} ${feature} ${value}`;
+      if (!value || listed.has(entry)) continue;
+      if (listed.size < mostListed) listed.add(entry);
+      statements.feature.run(castingId, feature, value);
+    }
     return Number(
       statements.variation.run({ release_id: releaseId, ...featuresToRow(features), rarity }).lastInsertRowid,
     );
@@ -145,9 +171,9 @@ export const referenceJudge = async (
     const maker = takeText(values, 'maker') || home?.maker || unknownMaker;
     const series = takeText(values, 'series') || home?.series || unsortedSeries;
     const release = takeText(values, 'release_name') || name;
-    const year = take(values, 'release_year', parseYear);
+    const year = take(values, 'release_year', readYear);
     const features = featuresOf(values);
-    const rarity = take(values, 'rarity', parseRarity);
+    const rarity = take(values, 'rarity', readRarity);
     const identity = variationKey(maker, series, name, release, year, features);
     const before = rarities.get(identity);
     if (before !== undefined)

@@ -1,16 +1,19 @@
 import type { Kysely, Transaction } from 'kysely';
+import type { Minor } from '../../valuation/types.ts';
 import type { Collection } from '../collection.ts';
 import { loadMatcher, type Match, plain } from '../match.ts';
 import { type SaleEntry, saleToRow } from '../sales.ts';
 import type { Schema } from '../schema.ts';
-import { loadExplainer } from './explain-match.ts';
-import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
+import { matchExplainer } from './explain-match.ts';
+import { BadCell, type Judge, mostMatches, take, takeText, type Values } from './judge.ts';
 import { writtenOf } from './lot.ts';
 import type { Mapping } from './mapping.ts';
-import { parseDate } from './parse-date.ts';
+import { type Parsed, parseDate } from './parse-date.ts';
 import { currencyOf, isCurrency, parseMoney } from './parse-money.ts';
 import { parseFinishState, parseGrade, parseParts } from './parse-words.ts';
 import { referenceWriter, unknownMaker, unsortedSeries } from './reference.ts';
+import { remembered } from './remembered.ts';
+import type { Cell } from './types.ts';
 
 interface Target {
   addReference: boolean;
@@ -50,7 +53,7 @@ export const salesJudge = async (
   target: Target,
 ): Promise<Judge> => {
   const matcher = await loadMatcher(db);
-  const explain = await loadExplainer(db);
+  const explain = matchExplainer(collection.sqlite);
   const reference = target.addReference ? await referenceWriter(collection, db) : null;
   const columns = new Map(mapping.columns.map(column => [column.ours, column]));
   const decimal = columns.get('price')?.decimal ?? null;
@@ -87,19 +90,30 @@ export const salesJudge = async (
     return ids;
   };
 
+  const readDay = remembered(cell => parseDate(cell, order, target.today));
+  const readGrade = remembered(parseGrade);
+  const readFinish = remembered(parseFinishState);
+  const readParts = remembered(parseParts);
+  const readPrices = new Map<string, (cell: Cell) => Parsed<Minor>>();
+  const readPrice = (currency: string) => {
+    const read = readPrices.get(currency) ?? remembered(cell => parseMoney(cell, currency, decimal));
+    readPrices.set(currency, read);
+    return read;
+  };
+
   return values => {
-    const soldOn = take(values, 'sold_on', cell => parseDate(cell, order, target.today));
+    const soldOn = take(values, 'sold_on', readDay);
     if (soldOn === null) throw new BadCell('sold_on', 'the day of the sale is missing');
     if (values.text('price') === '') throw new BadCell('price', 'the price is missing');
     const currency = currencyAt(values, target.currency);
-    const price = take(values, 'price', cell => parseMoney(cell, currency, decimal)) ?? 0;
+    const price = take(values, 'price', readPrice(currency)) ?? 0;
     if (price <= 0)
       throw new BadCell('price', `"${values.text('price')}" is no price: a sale brings more than nothing`);
     const written = writtenOf(values);
     if (!written.casting && !written.release_name) throw new BadCell('casting', 'the casting is missing');
     const writtenText = JSON.stringify(written);
     const match = matched.get(writtenText) ?? matcher(written);
-    matched.set(writtenText, match);
+    if (matched.size < mostMatches) matched.set(writtenText, match);
     if (match.castingId === null) {
       const name = written.casting ?? written.release_name ?? '';
       target.onMissing(name);
@@ -116,10 +130,10 @@ export const salesJudge = async (
       castingId: match.castingId,
       variationId: match.variationId,
       asWritten: written,
-      grade: take(values, 'grade', parseGrade),
-      finishState: take(values, 'finish_state', parseFinishState) ?? 'original',
-      missingParts: take(values, 'missing_parts', parseParts) ?? [],
-      reproductionParts: take(values, 'reproduction_parts', parseParts) ?? [],
+      grade: take(values, 'grade', readGrade),
+      finishState: take(values, 'finish_state', readFinish) ?? 'original',
+      missingParts: take(values, 'missing_parts', readParts) ?? [],
+      reproductionParts: take(values, 'reproduction_parts', readParts) ?? [],
       source: takeText(values, 'source'),
       reference: takeText(values, 'reference', 500),
       reliabilityPercent: null,

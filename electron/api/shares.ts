@@ -20,8 +20,6 @@ export const reshareLot = async (
   { fix = [], strict = false }: { fix?: { carId: number; minor: number | null }[]; strict?: boolean } = {},
 ): Promise<void> => {
   const costs = (await lotCosts(trx, lotId)).get(lotId) ?? [];
-  const cars = await listCars(trx, { lotId });
-  if (cars.length === 0) return;
   if (costs.length === 0 && fix.length === 0) {
     await trx
       .updateTable('car')
@@ -31,6 +29,8 @@ export const reshareLot = async (
       .execute();
     return;
   }
+  const cars = await listCars(trx, { lotId });
+  if (cars.length === 0) return;
   const total = costs.reduce((sum, cost) => sum + cost.minor, 0);
   const asked = new Map(fix.map(({ carId, minor }) => [carId, minor]));
   const stranger = fix.find(({ carId }) => !cars.some(car => car.id === carId));
