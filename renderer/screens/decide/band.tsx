@@ -1,4 +1,5 @@
 import type { DecideOverview, WeighedCar } from '../../../electron/api/views.ts';
+import { readerLocale } from '../../components/format.ts';
 import classes from './decide.module.css';
 import type { Filter } from './filter/filter.ts';
 import { CarPanel } from './inspector/car-panel.tsx';
@@ -12,6 +13,11 @@ const tabs = [
   { id: 'car', label: 'Car' },
   { id: 'season', label: 'Season' },
 ] as const;
+
+const countText = (listed: number, all: number): string => {
+  const figure = (count: number) => count.toLocaleString(readerLocale());
+  return listed === all ? `${figure(all)} cars` : `${figure(listed)} of ${figure(all)} cars`;
+};
 
 export type Tab = (typeof tabs)[number]['id'];
 
@@ -51,11 +57,16 @@ export const Band = ({
 }) => (
   <div className={classes.band}>
     <section className={classes.left} aria-label="Gain against probability">
-      <Legend
-        cars={ofSentence}
-        chosen={filter.recommendation}
-        onChoose={recommendation => onFilter({ ...filter, recommendation })}
-      />
+      <div className={classes.over}>
+        <Legend
+          cars={ofSentence}
+          chosen={filter.recommendation}
+          onChoose={recommendation => onFilter({ ...filter, recommendation })}
+        />
+        <span className={classes.counted} role="status">
+          {countText(listed.length, overview.cars.length)}
+        </span>
+      </div>
       <Scatter
         cars={listed}
         floors={overview}

@@ -7,7 +7,6 @@ import { useKeys } from '../../components/keys/key-registry.ts';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { showNotice } from '../../components/notices/undo-notice.tsx';
 import { Band } from './band.tsx';
-import classes from './decide.module.css';
 import { everything, type Filter, passes, readFilter, writeFilter } from './filter/filter.ts';
 import { Sentence } from './filter/sentence.tsx';
 import { DecisionDrawer } from './inspector/decision-drawer.tsx';
@@ -142,25 +141,20 @@ export const DecideScreen = ({
         title="Decide"
         facts={<Sentence filter={filter} lots={lots} onChange={setFilter} />}
         actions={
-          <>
-            <span className={classes.counted} role="status">
-              {listed.length === cars.length
-                ? `${cars.length.toLocaleString('en')} cars`
-                : `${listed.length.toLocaleString('en')} of ${cars.length.toLocaleString('en')} cars`}
-            </span>
-            <Button
-              onClick={recordSelected}
-              disabled={asRecommended.length === 0}
-              rightSection={<KeyHint keys="R" />}
-            >
-              {asRecommended.length > 1
-                ? `Record ${asRecommended.length} as recommended`
-                : 'Record as recommended'}
-            </Button>
-          </>
+          <Button
+            onClick={recordSelected}
+            disabled={asRecommended.length === 0}
+            rightSection={<KeyHint keys="R" />}
+          >
+            {asRecommended.length > 1
+              ? `Record ${asRecommended.length} as recommended`
+              : 'Record as recommended'}
+          </Button>
         }
       />
-      {known ? (
+      {!known ? (
+        <NoEvidence cars={cars} />
+      ) : listed.length === 0 ? null : (
         <Band
           overview={overview}
           listed={listed}
@@ -178,8 +172,6 @@ export const DecideScreen = ({
           out={out}
           choice={choice}
         />
-      ) : (
-        <NoEvidence cars={cars} />
       )}
       <DecideList
         cars={listed}

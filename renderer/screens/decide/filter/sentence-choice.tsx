@@ -2,6 +2,12 @@ import { Menu } from '@mantine/core';
 import type { ReactNode } from 'react';
 import classes from './sentence.module.css';
 
+const tick = (
+  <span className={classes.tick} aria-hidden="true">
+    ✓
+  </span>
+);
+
 export interface SentenceOption<Value extends string> {
   value: Value;
   label: ReactNode;
@@ -28,19 +34,6 @@ export const SentenceChoice = <Value extends string>({
   many?: boolean;
   onChange: (chosen: Value[]) => void;
 }) => {
-  const role = many ? 'menuitemcheckbox' : 'menuitemradio';
-  const item = (key: string, text: ReactNode, checked: boolean, run: () => void, stays: boolean) => (
-    <Menu.Item
-      key={key}
-      role={role}
-      aria-checked={checked}
-      closeMenuOnClick={!stays}
-      leftSection={<span className={classes.tick}>{checked ? '✓' : ''}</span>}
-      onClick={run}
-    >
-      {text}
-    </Menu.Item>
-  );
   return (
     <Menu position="bottom-start" offset={2} middlewares={{ flip: true, shift: true }}>
       <Menu.Target>
@@ -57,19 +50,41 @@ export const SentenceChoice = <Value extends string>({
         </button>
       </Menu.Target>
       <Menu.Dropdown className={classes.menu}>
-        {item('', anyWord, chosen.length === 0, () => onChange([]), false)}
-        <Menu.Divider />
-        {options.map(({ value, label: text }) => {
-          const checked = chosen.includes(value);
-          const without = chosen.filter(word => word !== value);
-          return item(
-            value,
-            text,
-            checked,
-            () => onChange(many ? (checked ? without : [...chosen, value]) : [value]),
-            many,
-          );
-        })}
+        <Menu.RadioItem
+          className={classes.any}
+          value=""
+          checked={chosen.length === 0}
+          checkIcon={tick}
+          closeMenuOnClick
+          onChange={() => onChange([])}
+        >
+          {anyWord}
+        </Menu.RadioItem>
+        {options.map(({ value, label: text }) =>
+          many ? (
+            <Menu.CheckboxItem
+              key={value}
+              checked={chosen.includes(value)}
+              checkIcon={tick}
+              onChange={checked =>
+                onChange(checked ? [...chosen, value] : chosen.filter(word => word !== value))
+              }
+            >
+              {text}
+            </Menu.CheckboxItem>
+          ) : (
+            <Menu.RadioItem
+              key={value}
+              value={value}
+              checked={chosen.includes(value)}
+              checkIcon={tick}
+              closeMenuOnClick
+              onChange={() => onChange([value])}
+            >
+              {text}
+            </Menu.RadioItem>
+          ),
+        )}
       </Menu.Dropdown>
     </Menu>
   );

@@ -59,7 +59,7 @@ export const Axes = ({
       <text className={classes.floorLabel} x={floorX + 5} y={height - 6}>
         least gain {deltaText(leastGain, scale.currency)}
       </text>
-      <text className={classes.floorLabel} x={5} y={floorY - 5}>
+      <text className={classes.floorLabel} x={width - 5} y={floorY + 13} textAnchor="end">
         least probability {percentText(leastProbability)}
       </text>
     </svg>

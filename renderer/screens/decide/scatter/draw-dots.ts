@@ -5,7 +5,6 @@ import { crowd, type Dot, type PlotSize } from './dots.ts';
 export interface DotColours {
   marks: Record<Recommendation, string>;
   ring: string;
-  page: string;
 }
 
 export const readColours = (element: Element): DotColours => {
@@ -21,7 +20,6 @@ export const readColours = (element: Element): DotColours => {
       'not-enough-evidence': token('ink-soft'),
     },
     ring: token('ink'),
-    page: token('page'),
   };
 };
 
@@ -60,28 +58,32 @@ const pathsOf = (): Map<Recommendation, Path2D> => {
   return kept;
 };
 
-/** Draws all dots; those in `ringed` get a ring. Thousands take some tens of milliseconds, and only when they change. */
-export const drawDots = (
-  canvas: HTMLCanvasElement,
-  dots: readonly Dot[],
-  { width, height }: PlotSize,
-  ringed: ReadonlySet<number>,
-  colours: DotColours,
-): void => {
+/** An empty canvas as large as the plot and as fine as the display. */
+const cleared = (canvas: HTMLCanvasElement, { width, height }: PlotSize) => {
   const density = window.devicePixelRatio || 1;
   canvas.width = Math.round(width * density);
   canvas.height = Math.round(height * density);
-  const context = canvas.getContext('2d');
+  return { context: canvas.getContext('2d'), density };
+};
+
+/** Draws all dots. Thousands take some tens of milliseconds, and only when they change. */
+export const drawDots = (
+  canvas: HTMLCanvasElement,
+  dots: readonly Dot[],
+  size: PlotSize,
+  { marks }: DotColours,
+): void => {
+  const { context, density } = cleared(canvas, size);
   if (!context) return;
   const paths = pathsOf();
   const many = dots.length > crowd;
   for (const { x, y, r, recommendation } of dots) {
-    context.setTransform(density * r, 0, 0, density * r, density * x, density * y);
-    context.fillStyle = colours.marks[recommendation];
-    context.strokeStyle = colours.marks[recommendation];
-    context.globalAlpha = many ? 0.42 : 0.78;
     const path = paths.get(recommendation);
     if (!path) continue;
+    context.setTransform(density * r, 0, 0, density * r, density * x, density * y);
+    context.fillStyle = marks[recommendation];
+    context.strokeStyle = marks[recommendation];
+    context.globalAlpha = many ? 0.42 : 0.78;
     context.fill(path);
     if (recommendation === 'conserve') {
       context.globalAlpha = many ? 0.5 : 0.9;
@@ -89,12 +91,23 @@ export const drawDots = (
       context.stroke(paths.get('leave') ?? path);
     }
   }
-  context.globalAlpha = 1;
-  context.strokeStyle = colours.ring;
+};
+
+/** Draws a ring around each dot of the season, on a sheet of its own: going in and out must not draw all dots anew. */
+export const drawRings = (
+  canvas: HTMLCanvasElement,
+  dots: readonly Dot[],
+  size: PlotSize,
+  ringed: ReadonlySet<number>,
+  { ring }: DotColours,
+): void => {
+  const { context, density } = cleared(canvas, size);
+  if (!context) return;
+  context.setTransform(density, 0, 0, density, 0, 0);
+  context.strokeStyle = ring;
+  context.lineWidth = 1.5;
   for (const { id, x, y, r } of dots) {
     if (!ringed.has(id)) continue;
-    context.setTransform(density, 0, 0, density, 0, 0);
-    context.lineWidth = 1.5;
     context.beginPath();
     context.arc(x, y, r + 3.5, 0, 2 * Math.PI);
     context.stroke();

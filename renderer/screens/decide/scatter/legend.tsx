@@ -1,6 +1,7 @@
 import type { WeighedCar } from '../../../../electron/api/views.ts';
 import type { Recommendation } from '../../../../valuation/words.ts';
 import { recommendations } from '../../../../valuation/words.ts';
+import { readerLocale } from '../../../components/format.ts';
 import { RecommendationGlyph, recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
 import classes from './scatter.module.css';
 
@@ -32,7 +33,9 @@ export const Legend = ({
                 onClick={() => onChoose(alone ? [] : [word])}
               >
                 <RecommendationGlyph recommendation={word} />
-                <span className={classes.count}>{(counts.get(word) ?? 0).toLocaleString('en')}</span>{' '}
+                <span className={classes.count}>
+                  {(counts.get(word) ?? 0).toLocaleString(readerLocale())}
+                </span>{' '}
                 {recommendationWord(word)}
               </button>
             </li>

@@ -7,7 +7,7 @@ import { carName } from '../car-words.ts';
 import { Axes } from './axes.tsx';
 import { DotCard } from './dot-card.tsx';
 import { type Direction, type Dot, dotAt, dotsOf, nextDot, probabilityScale } from './dots.ts';
-import { drawDots, readColours } from './draw-dots.ts';
+import { drawDots, drawRings, readColours } from './draw-dots.ts';
 import { gainScale } from './gain-scale.ts';
 import classes from './scatter.module.css';
 import { useSize } from './use-size.ts';
@@ -43,6 +43,7 @@ export const Scatter = ({
 }) => {
   const { ref: plot, size } = useSize<HTMLDivElement>();
   const canvas = useRef<HTMLCanvasElement>(null);
+  const rings = useRef<HTMLCanvasElement>(null);
   const scheme = useComputedColorScheme('light');
   const [hovered, setHovered] = useState<Dot | null>(null);
   const [focused, setFocused] = useState(false);
@@ -66,8 +67,12 @@ export const Scatter = ({
   const dots = useMemo(() => dotsOf(cars, scale, probabilities, size), [cars, scale, probabilities, size]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scheme changes the colours that are read from the page
   useEffect(() => {
-    if (canvas.current && size.width > 0)
-      drawDots(canvas.current, dots, size, ringed, readColours(canvas.current));
+    if (canvas.current && size.width > 0) drawDots(canvas.current, dots, size, readColours(canvas.current));
+  }, [dots, size, scheme]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: as above
+  useEffect(() => {
+    if (rings.current && size.width > 0)
+      drawRings(rings.current, dots, size, ringed, readColours(rings.current));
   }, [dots, size, ringed, scheme]);
   const at = dots.find(dot => dot.id === cursor) ?? null;
   const told = hovered && dots.includes(hovered) ? hovered : focused ? at : null;
@@ -112,6 +117,7 @@ export const Scatter = ({
           role="img"
           aria-label={`${dots.length} cars by expected gain and probability; the list beneath says the same`}
         />
+        <canvas ref={rings} className={classes.canvas} />
         {at ? (
           <svg className={classes.axes} width={size.width} height={size.height} aria-hidden="true">
             <line className={classes.hair} x1={at.x} x2={at.x} y1={0} y2={size.height} />

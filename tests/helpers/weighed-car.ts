@@ -1,0 +1,61 @@
+import type { CarRow, WeighedCar, WeighedOption } from '../../electron/api/views.ts';
+import { variationFeatures } from '../../valuation/words.ts';
+
+/** A car with its decision in short, as the overview gives it; what is not given is plain. */
+export const weighed = (
+  id: number,
+  car: Partial<CarRow> = {},
+  rest: Partial<Omit<WeighedCar, 'car' | 'plan'>> & { plan?: Partial<WeighedCar['plan']> | null } = {},
+): WeighedCar => {
+  const option: WeighedOption = {
+    option: 'restore',
+    expectedGain: 1000,
+    probability: 0.8,
+    cost: { low: 100, mid: 200, high: 300 },
+  };
+  const { plan, ...others } = rest;
+  return {
+    car: {
+      id,
+      inventoryNumber: `Q-${id}`,
+      lotId: null,
+      lot: null,
+      castingId: 1,
+      casting: 'Dart',
+      releaseName: 'Dart',
+      releaseYear: 1968,
+      series: 'Slipwinds',
+      variationId: 1,
+      features: Object.fromEntries(variationFeatures.map(feature => [feature, ''])) as CarRow['features'],
+      swatch: null,
+      variation: null,
+      rarity: null,
+      asWritten: {},
+      identified: 'variation',
+      candidates: 0,
+      grade: 5,
+      finishState: 'original',
+      status: 'kept',
+      location: '',
+      notes: '',
+      cost: null,
+      costFixed: false,
+      costCurrency: null,
+      photo: null,
+      photos: 0,
+      worths: { asFound: null, restored: null, originalFinish: null, cost: null },
+      recommendation: 'restore',
+      probability: 0.8,
+      expectedGain: 1000,
+      decided: null,
+      ...car,
+    },
+    shown: option,
+    plan: plan === null ? null : { ...option, guarded: false, guards: [], ...plan },
+    hours: 2,
+    cash: 200,
+    parts: {},
+    why: '',
+    ...others,
+  };
+};

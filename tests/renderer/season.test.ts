@@ -1,0 +1,219 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readSeason, writeSeason } from '../../renderer/screens/decide/season/keep-season.ts';
+import {
+  candidatesOf,
+  emptySeason,
+  isIn,
+  leftOut,
+  partLimits,
+  type Season,
+  type Standing,
+  switched,
+  tightest,
+  toggled,
+  totalsOf,
+  withChosen,
+  withStanding,
+} from '../../renderer/screens/decide/season/season.ts';
+import { weighed } from '../helpers/weighed-car.ts';
+
+const cars = [
+  weighed(1, { casting: 'Dart' }, { hours: 1.5, cash: 150, parts: { Hub: 4 }, plan: { expectedGain: 900 } }),
+  weighed(
+    2,
+    { casting: 'Dart' },
+    { hours: 2.5, cash: 250, parts: { Hub: 2, Glazing: 1 }, plan: { expectedGain: 1200 } },
+  ),
+  weighed(3, { casting: 'Osprey' }, { hours: 4, cash: 0, plan: { expectedGain: -300 } }),
+  weighed(4, { casting: 'Osprey' }, { plan: { expectedGain: 5000, guarded: true } }),
+  weighed(5, { casting: null }, { shown: null, plan: null }),
+];
+
+const standing = (entries: [number, Standing][]): Season => ({ ...emptySeason, standings: new Map(entries) });
+
+describe('the totals of a season', () => {
+  it('add up what its cars take and gain', () => {
+    const season = standing([
+      [1, 'in'],
+      [2, 'must'],
+      [3, 'never'],
+      [5, 'in'],
+      [99, 'in'],
+    ]);
+    const { cars: taken, ...totals } = totalsOf(season, cars);
+    expect(taken.map(({ car }) => car.id)).toEqual([1, 2]);
+    expect(totals).toEqual({ hours: 4, cash: 400, parts: { Hub: 6, Glazing: 1 }, gain: 2100, crowded: [] });
+  });
+
+  it('name the castings of which there are too many', () => {
+    const season = {
+      ...standing([
+        [1, 'in'],
+        [2, 'in'],
+        [3, 'in'],
+      ]),
+      perCasting: 1,
+    };
+    expect(totalsOf(season, cars).crowded).toEqual(['Dart']);
+    expect(totalsOf({ ...season, perCasting: 2 }, cars).crowded).toEqual([]);
+  });
+
+  it('are those of the parts of the set, whatever set it is', () => {
+    fc.assert(
+      fc.property(fc.subarray([1, 2, 3, 4]), ids => {
+        const whole = totalsOf(withStanding(emptySeason, ids, 'in'), cars);
+        const single = ids.map(id => totalsOf(withStanding(emptySeason, [id], 'in'), cars));
+        expect(whole.gain).toBe(single.reduce((sum, { gain }) => sum + gain, 0));
+        expect(whole.cash).toBe(single.reduce((sum, { cash }) => sum + cash, 0));
+        expect(whole.hours).toBeCloseTo(
+          single.reduce((sum, { hours }) => sum + hours, 0),
+          9,
+        );
+      }),
+    );
+  });
+});
+
+describe('going in and out', () => {
+  it('puts all in unless all are in already', () => {
+    const some = standing([
+      [1, 'in'],
+      [2, 'must'],
+    ]);
+    expect([...toggled(some, [1, 3]).standings]).toEqual([
+      [1, 'in'],
+      [2, 'must'],
+      [3, 'in'],
+    ]);
+    expect([...toggled(some, [1, 2]).standings]).toEqual([]);
+    expect([...toggled(standing([[3, 'never']]), [3]).standings]).toEqual([[3, 'in']]);
+  });
+
+  it('twice is as before where all were alike', () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.nat(20), { minLength: 1 }), ids => {
+        const once = toggled(emptySeason, ids);
+        expect(ids.every(id => isIn(once.standings.get(id)))).toBe(true);
+        expect(toggled(once, ids).standings.size).toBe(0);
+      }),
+    );
+  });
+
+  it('takes "must" back to in and "never" to neither', () => {
+    const must = switched(emptySeason, [1, 2], 'must');
+    expect([...must.standings.values()]).toEqual(['must', 'must']);
+    expect([...switched(must, [1], 'must').standings]).toEqual([
+      [1, 'in'],
+      [2, 'must'],
+    ]);
+    const never = switched(must, [1], 'never');
+    expect(never.standings.get(1)).toBe('never');
+    expect(switched(never, [1], 'never').standings.has(1)).toBe(false);
+  });
+
+  it('keeps what must be and what must not when a set was chosen', () => {
+    const before = standing([
+      [1, 'must'],
+      [2, 'in'],
+      [3, 'never'],
+    ]);
+    const portfolio = {
+      chosen: [4, 1],
+      gain: 0,
+      used: { hours: 0, cash: 0, parts: {} },
+      worthOfOneMore: { hours: null, cash: null, parts: {} },
+    };
+    expect([...withChosen(before, portfolio).standings]).toEqual([
+      [4, 'in'],
+      [1, 'must'],
+      [3, 'never'],
+    ]);
+  });
+});
+
+describe('what may be chosen and what is left out', () => {
+  it('chooses among cars that gain, are not guarded and not kept out, the most gain first', () => {
+    expect(candidatesOf(emptySeason, cars)).toEqual([2, 1]);
+    expect(candidatesOf(standing([[2, 'never']]), cars)).toEqual([1]);
+  });
+
+  it('says why a car that would gain is not in', () => {
+    const out = leftOut(standing([[1, 'never']]), cars).map(({ weighed: { car }, why }) => [car.id, why]);
+    expect(out).toEqual([
+      [4, 'guarded'],
+      [2, 'no room'],
+      [1, 'never'],
+    ]);
+    expect(
+      leftOut(
+        standing([
+          [1, 'in'],
+          [2, 'in'],
+          [4, 'must'],
+        ]),
+        cars,
+      ),
+    ).toEqual([]);
+  });
+});
+
+describe('scarce parts', () => {
+  const shelf = [
+    { name: 'Hub', inStock: 4 },
+    { name: 'Label', inStock: 9 },
+  ];
+
+  it('are limited by the shelf, unless the owner says otherwise', () => {
+    expect([...partLimits(emptySeason, cars, shelf)]).toEqual([
+      ['Glazing', 0],
+      ['Hub', 4],
+    ]);
+    const own = { ...emptySeason, parts: { Hub: 12, Glazing: null } };
+    expect([...partLimits(own, cars, shelf)]).toEqual([
+      ['Glazing', null],
+      ['Hub', 12],
+    ]);
+  });
+
+  it('come the tightest first, and only those that are used', () => {
+    const limits = new Map([
+      ['Hub', 8],
+      ['Glazing', 0],
+      ['Wire', null],
+      ['Screw', 2],
+    ]);
+    expect(tightest({ Hub: 4, Glazing: 1, Wire: 3 }, limits).map(({ name }) => name)).toEqual([
+      'Glazing',
+      'Hub',
+      'Wire',
+    ]);
+  });
+});
+
+describe('a season that is kept', () => {
+  it('comes back as it was', () => {
+    const season: Season = {
+      standings: new Map([
+        [1, 'in'],
+        [7, 'must'],
+        [9, 'never'],
+      ]),
+      hours: 20.5,
+      cash: 15000,
+      parts: { Hub: 12, Glazing: null },
+      perCasting: 2,
+    };
+    expect(readSeason(writeSeason(season))).toEqual(season);
+  });
+
+  it('is empty where it cannot be read, and leaves out what is wrong', () => {
+    for (const text of [null, '', '{', '3', '"x"', '[]', 'null'])
+      expect(readSeason(text)).toEqual(emptySeason);
+    expect(
+      readSeason(
+        '{"standings":[[1,"in"],["2","in"],[3,"perhaps"],4],"hours":-3,"cash":"9","parts":{"Hub":"x"},"perCasting":0}',
+      ),
+    ).toEqual({ ...emptySeason, standings: new Map([[1, 'in']]), parts: { Hub: null } });
+  });
+});
