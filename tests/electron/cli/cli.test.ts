@@ -1,4 +1,4 @@
-import { execFileSync, spawn } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -231,6 +231,16 @@ describe('use', () => {
   it('says what was wrong as JSON too, where that is asked for', async () => {
     expect((await answer(['value'], 2)).error).toContain('--collection');
     expect((await answer(['frobnicate'], 2)).error).toContain('frobnicate');
+  });
+  it('hands over to the Node of the checkout where the one it was started with is too old', async () => {
+    const older = `data:text/javascript,${encodeURIComponent(
+      `Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '20.11.0' } })`,
+    )}`;
+    const run = (words: string[]) =>
+      spawnSync(process.execPath, ['--import', older, command, ...words], { encoding: 'utf8' });
+    expect(run(['--version']).stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+    expect(run(['value']).status).toBe(2);
+    expect(run(['value', '--collection', join(folder, 'nowhere')]).status).toBe(1);
   });
   it('explains itself', async () => {
     const { code, stdout } = await playworn(['--help']);
