@@ -1,3 +1,4 @@
+import type { Kysely } from 'kysely';
 import { type CarRecord, carCandidates, neighbours } from '../../db/cars.ts';
 import { carChecks } from '../../db/checks.ts';
 import { readDecisions } from '../../db/decisions.ts';
@@ -6,6 +7,7 @@ import { historyOfRows } from '../../db/history.ts';
 import { listPhotos, type PhotoRecord } from '../../db/photo-lists.ts';
 import { readPlans } from '../../db/plans.ts';
 import { referenceUse } from '../../db/reference.ts';
+import type { Schema } from '../../db/schema.ts';
 import { readSubjects } from '../../db/subjects.ts';
 import { listValuations } from '../../db/valuations.ts';
 import {
@@ -88,6 +90,16 @@ const disposalView = (
   };
 };
 
+/** The rows of its own that a car's page does not otherwise need by id, for its history. */
+const otherRows = async (db: Kysely<Schema>, carId: number) => {
+  const rows: { table: 'restoration_plan' | 'decision' | 'photo'; ids: number[] }[] = [];
+  for (const table of ['restoration_plan', 'decision', 'photo'] as const) {
+    const found = await db.selectFrom(table).select('id').where('car_id', '=', carId).execute();
+    rows.push({ table, ids: found.map(row => row.id) });
+  }
+  return rows;
+};
+
 /** All that is known of one car. */
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {
   const { db } = openOf(session);
@@ -133,6 +145,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       { table: 'condition_check', ids: checks.map(check => check.id) },
       { table: 'disposal', ids: disposal ? [disposal.id] : [] },
       { table: 'expense', ids: expenses.map(expense => expense.id) },
+      ...(await otherRows(db, id)),
     ]),
     factorySpecification:
       (car.variationId === null ? undefined : index.variations.get(car.variationId)?.factorySpecification) ??

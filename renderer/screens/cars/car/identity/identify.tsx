@@ -59,6 +59,7 @@ export const Identify = ({
     car.castingId === null ? null : { id: car.castingId, name: car.casting ?? '' },
   );
   const [chosen, setChosen] = useState<Chosen>({});
+  const [wide, setWide] = useState(false);
   const found = useQuery({
     queryKey: ['identify', casting?.id, chosen],
     queryFn: () => api.reference.identify({ castingId: casting?.id ?? 0, features: chosen }),
@@ -75,12 +76,15 @@ export const Identify = ({
     setCasting({ id: Number(castingId), name: choice.label });
     setChosen({});
   };
-  const remaining = found.data?.remaining ?? [];
+  const picked = Object.entries(chosen) as [VariationFeature, string][];
+  // What was written has narrowed it already; any answer here, or another casting, begins with all of them.
+  const fitting =
+    !wide && picked.length === 0 && casting?.id === car.castingId && car.candidateRows.length > 0;
+  const remaining = fitting ? car.candidateRows : (found.data?.remaining ?? []);
   const set = (feature: VariationFeature, value: string | undefined) => {
     const { [feature]: _, ...others } = chosen;
     setChosen(value === undefined ? others : { ...others, [feature]: value });
   };
-  const picked = Object.entries(chosen) as [VariationFeature, string][];
   return (
     <section className={classes.identify} aria-label="Identify it">
       <TypeAhead
@@ -111,31 +115,37 @@ export const Identify = ({
             {found.data.open.map(({ feature, values }) => (
               <div key={feature} className={classes.question}>
                 <span>{featureNames[feature]}</span>
-                {values
-                  .filter(entry => entry.value !== '')
-                  .map(({ value, variations }) => (
-                    <button
-                      key={value}
-                      type="button"
-                      className={classes.value}
-                      aria-pressed="false"
-                      onClick={() => set(feature, value)}
-                    >
-                      {value} <span className="soft">{variations}</span>
-                    </button>
-                  ))}
+                <span className={classes.values}>
+                  {values
+                    .filter(entry => entry.value !== '')
+                    .map(({ value, variations }) => (
+                      <button
+                        key={value}
+                        type="button"
+                        className={classes.value}
+                        aria-pressed="false"
+                        onClick={() => set(feature, value)}
+                      >
+                        {value} <span className="soft">{variations}</span>
+                      </button>
+                    ))}
+                </span>
               </div>
             ))}
           </div>
           <div className={classes.left}>
             <span>
-              {remaining.length === 0
-                ? 'No variation of this casting has all of these.'
-                : remaining.length === 1
-                  ? 'One variation is left:'
-                  : `${remaining.length} variations are left:`}
+              {fitting
+                ? 'By what was written, it may be:'
+                : remaining.length === 0
+                  ? 'No variation of this casting has all of these.'
+                  : remaining.length === 1
+                    ? 'One variation is left:'
+                    : `${remaining.length} variations are left:`}
             </span>
-            {remaining.length > 1 ? (
+            {fitting ? (
+              <Button onClick={() => setWide(true)}>All of its casting</Button>
+            ) : remaining.length > 1 ? (
               <Button
                 onClick={() =>
                   settle.mutate({ castingId: casting.id, candidates: remaining.map(row => row.id) })
