@@ -77,7 +77,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     halfLifeYears: 10,
     gradeDistanceHalf: 8,
     index: 'none',
-    leastEvidence: 2,
+    leastEvidence: 1.5,
     prior: {
       within: 0.35,
       betweenVariations: 0.35,

@@ -114,6 +114,22 @@ describe('valueCar', () => {
     expect(valueCar(lonely, subjectOf({ castingId: 801 })).help.join()).toContain('Add sale records');
   });
 
+  it('takes three sales of the year as enough, whoever told of them, and one as too few', () => {
+    const told = (count: number): Market => ({
+      reportingCurrency: 'USD',
+      castings: [{ id: 1, seriesId: 1 }],
+      variations: [{ id: 1, castingId: 1, rarity: null }],
+      sales: Array.from({ length: count }, (_, i) =>
+        saleOf({ id: i + 1, grade: 7, soldOn: '2024-10-31', source: 'other' }),
+      ),
+      rates: [],
+    });
+    const found = (count: number) =>
+      valueCar(fitMarket(told(count), assumptions, on), subjectOf({ variationId: 1, grade: 5 })).asFound;
+    expect(found(3)).not.toBeNull();
+    expect(found(1)).toBeNull();
+  });
+
   it('asks for the assumption set’s least evidence, by weight', () => {
     const one: Market = {
       reportingCurrency: 'USD',
