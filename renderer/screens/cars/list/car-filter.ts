@@ -33,7 +33,7 @@ export const lacks = {
   },
   'no-photograph': { label: 'without a photograph', is: (car: CarRow) => car.photos === 0 },
 } as const;
-export type Lack = keyof typeof lacks;
+type Lack = keyof typeof lacks;
 
 export interface CarFilter {
   lots: number[];

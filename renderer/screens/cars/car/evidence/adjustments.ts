@@ -5,7 +5,7 @@ export type ExplainedRecord = WorthExplanation['records'][number];
 export type AdjustmentColumn = 'currency' | 'date' | 'rarity' | 'grade' | 'finish state' | 'parts';
 
 /** The columns of the adjustment grid, in the order in which a price goes through them. */
-export const adjustmentColumns: readonly { what: AdjustmentColumn; title: string }[] = [
+const adjustmentColumns: readonly { what: AdjustmentColumn; title: string }[] = [
   { what: 'currency', title: 'currency' },
   { what: 'date', title: 'date' },
   { what: 'rarity', title: 'rarity' },
