@@ -34,7 +34,7 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const grid = useGrid(props);
   const { table, rows, writes, selection, box, editing, extent } = grid;
   useGridClipboard(grid, props);
-  useKeys(label, gridKeyList(grid.writable));
+  useKeys(label, gridKeyList(grid.writable, props.onAppend !== undefined));
   const scroller = useRef<HTMLDivElement>(null);
   const head = headHeight(columns.some(column => column.heading));
   const virtual = useVirtualizer({

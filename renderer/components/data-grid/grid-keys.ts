@@ -60,7 +60,7 @@ export const gridCommand = (press: KeyPress): GridCommand | null => {
 };
 
 /** The grid's keys, for the sheet. */
-export const gridKeyList = (editable: boolean) => [
+export const gridKeyList = (editable: boolean, appends = false) => [
   { keys: 'ArrowUp ArrowDown ArrowLeft ArrowRight', does: 'Move; with Shift select, with Ctrl to the edge' },
   { keys: 'PageUp PageDown', does: 'A page up or down' },
   { keys: 'Home End', does: 'First and last column; with Ctrl first and last row' },
@@ -70,7 +70,7 @@ export const gridKeyList = (editable: boolean) => [
     ? [
         { keys: 'F2 Enter', does: 'Edit the cell; typing replaces it' },
         { keys: 'Tab', does: 'While entering: the next cell. Enter: the next row, where the Tabs began' },
-        { keys: 'mod+I Insert', does: 'To the blank line at the foot' },
+        ...(appends ? [{ keys: 'mod+I Insert', does: 'To the blank line at the foot' }] : []),
         { keys: 'mod+D', does: 'Fill down, or copy from the row above' },
         { keys: 'mod+V', does: 'Paste rows and columns from a spreadsheet' },
         { keys: 'Delete', does: 'Clear the range' },

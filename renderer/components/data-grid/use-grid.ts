@@ -142,6 +142,7 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
       return setSelection({ anchor: next, focus: next });
     }
     if (command.do === 'delete rows' && !onDelete) return;
+    if (command.do === 'new row' && !onAppend) return;
     if (command.do === 'edit' && command.text !== null && !canEdit(focus.row, focus.column)) return;
     if (command.do === 'resize' && !heading) return;
     event.preventDefault();

@@ -13,6 +13,7 @@ const SalesScreen = () => {
   const assumptions = useQuery({ queryKey: ['assumptions'], queryFn: () => api.collection.assumptions() });
   const { data: summary } = useSummary();
   const [adding, setAdding] = useState(false);
+  const [added, setAdded] = useState<number | null>(null);
   const rows = sales.data;
   const known = assumptions.data?.body.sourceReliability;
   const sources = useMemo(
@@ -28,13 +29,14 @@ const SalesScreen = () => {
       {rows.length === 0 ? (
         <NothingYet castings={summary.counts.castings} onAdd={add} />
       ) : (
-        <SalesList all={rows} sources={sources} summary={summary} onAdd={add} />
+        <SalesList all={rows} sources={sources} summary={summary} added={added} onAdd={add} />
       )}
       <NewRecord
         opened={adding}
         currency={summary.reportingCurrency}
         today={summary.today}
         sources={choices}
+        onAdded={setAdded}
         onClose={() => setAdding(false)}
       />
     </>

@@ -153,11 +153,13 @@ const RecordForm = ({
   currency,
   today,
   sources,
+  onAdded,
   onClose,
 }: {
   currency: Currency;
   today: IsoDate;
   sources: readonly Choice[];
+  onAdded: (id: number) => void;
   onClose: () => void;
 }) => {
   const [draft, setDraft] = useState(() => emptyRecord(currency, today));
@@ -167,7 +169,8 @@ const RecordForm = ({
   const set = (change: Partial<RecordDraft>) => setDraft(before => ({ ...before, ...change }));
   const create = useAction((record: RecordDraft) => api.sales.create(recordInput(record)), {
     label: 'Sale record added',
-    onDone: () => {
+    onDone: ({ id }) => {
+      onAdded(id);
       if (!another.current) return onClose();
       setDraft(nextRecord);
       setTurn(turn + 1);

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { useCallback, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import type { CollectionSummary, SaleRow } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
@@ -64,12 +64,15 @@ export const SalesList = ({
   all,
   sources,
   summary,
+  added,
   onAdd,
 }: {
   all: readonly SaleRow[];
   /** Kinds of source, those of the assumptions first. */
   sources: readonly string[];
   summary: CollectionSummary;
+  /** The record that was added last: the cursor goes to it. */
+  added: number | null;
   onAdd: () => void;
 }) => {
   const [, navigate] = useLocation();
@@ -77,10 +80,11 @@ export const SalesList = ({
   const filter = useMemo(() => readFilter(query), [query]);
   const asked = new URLSearchParams(query).get('record');
   const [opened, setOpened] = useState<number | null>(null);
+  useEffect(() => setOpened(added), [added]);
   const [cursor, setCursor] = useState<string | null>(null);
   const [selected, setSelected] = useState<readonly string[]>([]);
   const edit = useEdit();
-  useKeys('Sale records', [{ keys: 'N', does: 'Add a sale record', run: onAdd }]);
+  useKeys('Sale records', [{ keys: 'mod+I Insert', does: 'Add a sale record', run: onAdd }]);
 
   const phrases = useMemo(() => doubtPhrases(all), [all]);
   const columns = useMemo(

@@ -1,3 +1,4 @@
+import type { CollectionSummary } from '../../../electron/api/views.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
@@ -24,6 +25,10 @@ const entries = [
   { id: 'appearance', label: 'Appearance' },
 ];
 
+/** Changes when the names or the currency do, by an undo or a restore, so that the fields follow. */
+const namesOf = ({ dir, name, owner, reportingCurrency }: CollectionSummary): string =>
+  [dir, name, owner, reportingCurrency].join('\n');
+
 const SettingsScreen = () => {
   const { data: summary } = useSummary();
   if (!summary) return <LoadingState />;
@@ -33,7 +38,7 @@ const SettingsScreen = () => {
       <PageHeader title="Settings" facts="Kept in the collection, and backed up with it" />
       <StickyIndex entries={entries} />
       <div className={`page ${classes.body}`}>
-        <CollectionSection key={summary.dir} summary={summary} />
+        <CollectionSection key={namesOf(summary)} summary={summary} />
         <MoneySection summary={summary} />
         <AssumptionsSection currency={currency} />
         <Section id="parts" title="Parts shelf" aside="spare parts that restorations draw on">

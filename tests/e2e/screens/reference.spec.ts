@@ -1,0 +1,86 @@
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo } from '../looking.ts';
+
+test.describe.configure({ timeout: 120_000 });
+
+test('a variation is told by what is seen, and the rest shrink', async ({ demo, picture }) => {
+  await goTo(demo, '/reference');
+  const castings = demo.getByRole('navigation', { name: 'Castings' });
+  await castings.getByRole('textbox', { name: 'Find a casting' }).fill('ash');
+  await demo.keyboard.press('ArrowDown');
+  await demo.keyboard.press('ArrowDown');
+  await demo.keyboard.press('Enter');
+  await expect(demo.getByRole('heading', { level: 1, name: 'Ashlock' })).toBeVisible();
+  const grid = demo.getByRole('grid', { name: 'Variations of Ashlock' });
+  await expect(grid.getByRole('row')).toHaveCount(9);
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'reference-casting');
+  await demo
+    .getByRole('combobox', { name: 'Colour' })
+    .or(demo.getByRole('textbox', { name: 'Colour' }))
+    .click();
+  await demo.getByRole('option', { name: /^Inkwell/ }).click();
+  await expect(demo.getByText('3 of 8 remain')).toBeVisible();
+  await demo
+    .getByRole('combobox', { name: 'Rear end' })
+    .or(demo.getByRole('textbox', { name: 'Rear end' }))
+    .click();
+  await demo.getByRole('option', { name: /^fin tail/ }).click();
+  await expect(demo.getByText('One variation remains')).toBeVisible();
+  await expect(grid.getByRole('row')).toHaveCount(2);
+});
+
+test('a casting and a variation are added, opened by the search’s address, and taken back', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/reference');
+  await demo.getByRole('button', { name: 'Add', exact: true }).click();
+  const form = demo.getByRole('dialog', { name: 'Add a casting' });
+  await form.getByRole('textbox', { name: 'Name of the casting' }).fill('Bracken Pony');
+  expect(await breaches(demo)).toEqual([]);
+  await form.getByRole('button', { name: 'Add the casting' }).click();
+  await expect(demo.getByRole('heading', { level: 1, name: 'Bracken Pony' })).toBeVisible();
+  await demo.getByRole('button', { name: 'Add a variation' }).first().click();
+  const variation = demo.getByRole('dialog', { name: 'Add a variation of Bracken Pony' });
+  const colour = variation.getByRole('combobox', { name: 'Colour' });
+  await expect(colour).toBeFocused();
+  await colour.fill('Ember');
+  await colour.press('Enter');
+  expect(await breaches(demo)).toEqual([]);
+  await variation.getByRole('button', { name: 'Add the variation' }).click();
+  const grid = demo.getByRole('grid', { name: 'Variations of Bracken Pony' });
+  await expect(grid.getByText('Ember')).toBeVisible();
+  await picture(demo, 'reference-new-casting');
+  await demo.getByRole('button', { name: 'Undo', exact: true }).first().click();
+  await expect(grid).toBeHidden();
+});
+
+test('a casting that is named by cars is not removed, and the reason is said', async ({
+  demo,
+  expectedComplaints,
+}) => {
+  expectedComplaints.push(/422/);
+  await goTo(demo, '/reference/castings/1');
+  await expect(demo.getByRole('heading', { level: 1, name: 'Ashlock' })).toBeVisible();
+  await demo.getByRole('button', { name: 'More', exact: true }).last().click();
+  await demo.getByRole('menuitem', { name: 'Remove the casting' }).click();
+  await expect(demo.getByRole('alert').filter({ hasText: 'Ashlock stays' })).toContainText(
+    'is named by 2 cars and 23 sale records',
+  );
+});
+
+test('a swatch is chosen for a colour', async ({ demo, picture }) => {
+  await goTo(demo, '/reference');
+  await demo.getByRole('button', { name: 'Ember: choose its swatch' }).click();
+  const hex = demo.getByRole('textbox', { name: 'As #rrggbb' });
+  await hex.fill('#12ab');
+  await expect(demo.getByRole('button', { name: 'Choose', exact: true })).toBeDisabled();
+  await hex.fill('#12ab34');
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'reference-swatch');
+  await demo.keyboard.press('Enter');
+  await expect(demo.getByText('Swatch of Ember chosen')).toBeVisible();
+  await demo.getByRole('button', { name: 'Ember: choose its swatch' }).click();
+  await expect(hex).toHaveValue('#12ab34');
+});

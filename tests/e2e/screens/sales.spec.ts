@@ -1,0 +1,108 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo } from '../looking.ts';
+
+test.describe.configure({ timeout: 120_000 });
+
+const grid = (page: Page) => page.getByRole('grid', { name: 'Sale records' });
+const tally = (page: Page, name: string) => page.getByRole('radio', { name: new RegExp(`^${name} \\d`) });
+
+test('doubtful sales say why, and one is left out with a reason and taken in again', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/sales');
+  await expect(grid(demo)).toBeFocused();
+  await expect(demo.getByText(/600 sales of 36 castings/)).toBeVisible();
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'sales');
+  await goTo(demo, '/sales?show=doubtful');
+  await expect(grid(demo).getByText(/^doubtful: 10,590 among \d+ to \d+$/)).toBeVisible();
+  await grid(demo).getByText('10,590.00').click();
+  await demo.getByRole('button', { name: 'Leave out …' }).click();
+  await demo.getByRole('textbox', { name: 'Why it should not count' }).fill('two noughts too many');
+  await demo.keyboard.press('Enter');
+  await expect(tally(demo, 'Left out')).toHaveAccessibleName('Left out 3');
+  await goTo(demo, '/sales?show=left-out');
+  await expect(grid(demo).getByText('left out: two noughts too many')).toBeVisible();
+  await grid(demo).getByText('10,590.00').click();
+  await demo.getByRole('button', { name: 'Take in again' }).click();
+  await expect(tally(demo, 'Left out')).toHaveAccessibleName('Left out 2');
+});
+
+test('a link opens the list at its record, and a casting shows its prices over time', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/sales?record=120');
+  const cursor = grid(demo).locator('[data-cursor]');
+  await expect(cursor).toHaveText(/^(4 Nov|Nov 4,) 2020$/);
+  await goTo(demo, '/sales?casting=1');
+  await expect(demo.getByRole('figure')).toContainText('23 sales from');
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'sales-of-a-casting');
+});
+
+test('records are added by typing, changed in the grid, filled down as one action, and undone', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/sales?casting=1');
+  await expect(grid(demo)).toBeFocused();
+  await demo.keyboard.press('Control+i');
+  const form = demo.getByRole('dialog', { name: 'Add a sale record' });
+  const casting = form.getByRole('combobox', { name: 'Casting' });
+  await expect(casting).toBeFocused();
+  await casting.fill('ashlock');
+  await casting.press('Enter');
+  await expect(casting).toHaveValue('Ashlock');
+  await form.getByRole('textbox', { name: 'Price' }).fill('77.70');
+  await form.getByRole('textbox', { name: 'Grade' }).fill('C6.5');
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'sales-add');
+  await form.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(form).toBeHidden();
+  await expect(tally(demo, 'All')).toHaveAccessibleName('All 24');
+
+  const added = grid(demo).getByRole('row').filter({ hasText: '77.70' });
+  await expect(added.locator('[data-cursor]')).toBeVisible();
+  await added.getByRole('gridcell').nth(1).click();
+  await demo.keyboard.type('88');
+  await demo.keyboard.press('Enter');
+  await expect(grid(demo).getByText('88.00')).toBeVisible();
+
+  const rows = grid(demo).getByRole('row');
+  const grades = async () =>
+    Promise.all([1, 2, 3].map(row => rows.nth(row).getByRole('gridcell').nth(5).textContent()));
+  const before = await grades();
+  await rows.nth(1).getByRole('gridcell').nth(5).click();
+  await demo.keyboard.press('Shift+ArrowDown');
+  await demo.keyboard.press('Shift+ArrowDown');
+  await demo.keyboard.press('Control+d');
+  await expect.poll(grades).toEqual([before[0], before[0], before[0]]);
+  await demo.keyboard.press('Control+z');
+  await expect.poll(grades).toEqual(before);
+});
+
+test('in an empty collection, sales, reference and method say what to begin with', async ({
+  start,
+  collection,
+  picture,
+}) => {
+  const { page } = await start();
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByLabel('Where it lies').fill(collection);
+  await page.getByRole('button', { name: 'Make the collection' }).click();
+  await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
+  await goTo(page, '/sales');
+  await expect(page.getByRole('heading', { name: 'Every worth rests on sale records' })).toBeVisible();
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'sales-empty');
+  await goTo(page, '/reference');
+  await expect(page.getByRole('heading', { name: 'Begin with the castings that you collect' })).toBeVisible();
+  await picture(page, 'reference-empty');
+  await goTo(page, '/how-worth-is-estimated');
+  await expect(page.getByText(/this one is invented, with fourteen invented sales/)).toBeVisible();
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'method-empty');
+});
