@@ -58,6 +58,7 @@ const reference = (of: (castings: string) => string): SearchDocument['carried'] 
   { table: 'maker', columns: ['name'], documents: row => of(castingsOfMaker(`${row}.id`)) },
 ];
 
+/** What the search finds: the table and columns behind each index, by SQL expression. */
 export const searchDocuments: SearchDocument[] = [
   {
     kind: 'car',

@@ -121,11 +121,16 @@ const partsOf = (entry: ReportEntry): Pick<EntryModel, 'partsSentence' | 'parts'
   };
 };
 
+/** Photographs that an entry prints; the rest are counted. */
 export const photosPerEntry = 3;
 // About what fits on a page beside the photograph; beyond it a car may break over the page end.
 const longEntry = 1800;
 const shortNameLength = 48;
-// A heading cannot break over pages; a longer name is printed whole among the facts.
+
+/**
+ * Most letters of a name in a heading, which cannot break over pages; a longer name is printed whole among the
+ * facts.
+ */
 export const headingLength = 160;
 
 const entryName = ({ identity }: ReportEntry): string =>

@@ -25,4 +25,5 @@ export const dayNumber = (date: IsoDate): number => {
 export const yearsBetween = (from: IsoDate, to: IsoDate): number =>
   (dayNumber(to) - dayNumber(from)) / 365.25;
 
+/** The calendar year of a `YYYY-MM-DD` date. */
 export const yearOf = (date: IsoDate): number => Number(date.slice(0, 4));

@@ -4,6 +4,10 @@ import type { SubjectPlace } from './subject-place.ts';
 import type { Evidence } from './types.ts';
 import type { Ladder } from './worth-ladder.ts';
 
+/**
+ * What stands behind a worth of which nothing is known: no sales, and all of the estimate (share 1) from the
+ * market at large.
+ */
 export const noEvidence = (): Evidence => ({
   sales: 0,
   castingSales: 0,

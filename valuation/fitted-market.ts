@@ -17,6 +17,10 @@ export interface EvidenceCounts {
   castingDoubtful: Map<number, number[]>;
 }
 
+/**
+ * Sales at each node of the market, by its place in the index, and the weight they carry; doubtful records (by
+ * their id) count apart.
+ */
 export const countEvidence = (
   index: MarketIndex,
   sales: readonly PreparedSale[],
@@ -104,6 +108,7 @@ export interface FittedMarket {
   inside: FitInside;
 }
 
+/** Variances of log price at each level, the squares of the fitted spreads (standard deviations). */
 export const variancesOf = (fitted: FittedMarket): Variances => ({
   within: fitted.spread.within ** 2,
   betweenVariations: fitted.spread.betweenVariations ** 2,

@@ -61,5 +61,6 @@ export const guardsAgainstPaint = (fitted: FittedMarket, subject: Subject): Guar
   return guards;
 };
 
+/** True where at least one guard has not been overruled by the owner. */
 export const standsAgainst = (guards: readonly Guard[]): boolean =>
   guards.some(({ overruled }) => !overruled);

@@ -17,6 +17,7 @@ const stretches = [
   { from: 7, to: 10 },
 ] as const;
 
+/** Where each effect stands among the columns of the regression, and how many columns there are. */
 export const columns = {
   level: 0,
   trend: 1,
@@ -27,6 +28,11 @@ export const columns = {
 
 /** How common a variation of each rarity is beside the others: what an unnamed variation of a casting most likely is. */
 const supply: Record<Rarity, number> = { common: 1, uncommon: 0.6, scarce: 0.25, rare: 0.08 };
+
+/**
+ * Relative supply of a variation (common = 1), by which candidates are weighted; unknown rarity counts as
+ * uncommon.
+ */
 export const supplyOf = (rarity: Rarity | null): number => (rarity === null ? 0.6 : supply[rarity]);
 
 /** Grade points between `from` and `to` that lie above a grade: they stand between the car and C10. */

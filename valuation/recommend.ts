@@ -16,6 +16,10 @@ export interface Weighed {
   passes: boolean;
 }
 
+/**
+ * One option against the owner's floors: expected gain in minor units, its chance (0 … 1), whether a guard stands
+ * against it, and whether it passes.
+ */
 export const weigh = (considered: Considered, floors: Floors): Weighed => {
   const gain = expectedGain(considered);
   const probability = chanceOfGain(considered);

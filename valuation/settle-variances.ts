@@ -18,6 +18,7 @@ export interface SaleStates {
   apart: Float64Array;
 }
 
+/** States of `count` sales before the first round: no residuals, full weights. */
 export const newStates = (count: number): SaleStates => ({
   residuals: new Float64Array(count),
   robust: new Float64Array(count).fill(1),
@@ -26,6 +27,7 @@ export const newStates = (count: number): SaleStates => ({
   apart: new Float64Array(count),
 });
 
+/** The assumed variances of log price by level, none below the least with which the fit stays defined. */
 export const priorVariances = ({ prior }: AssumptionSet): Variances => ({
   within: Math.max(least, prior.within ** 2),
   betweenVariations: Math.max(least, prior.betweenVariations ** 2),
@@ -33,6 +35,10 @@ export const priorVariances = ({ prior }: AssumptionSet): Variances => ({
   betweenSeries: Math.max(least, prior.betweenSeries ** 2),
 });
 
+/**
+ * Precision (1 / variance of log price) of each sale: its weight, robust weight and clarity over the variance
+ * within a variation; `normal` evens out what robust weighting takes from normal sales.
+ */
 export const precisionOf = (
   { weights }: MarketDesign,
   { robust, clarity }: SaleStates,

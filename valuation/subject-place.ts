@@ -34,6 +34,10 @@ export const subjectPlace = (fitted: FittedMarket, subject: Subject): SubjectPla
   return casting === undefined ? null : { casting, variation: -1, candidates: [] };
 };
 
+/**
+ * The levels that estimate a subject, from the narrowest known to the whole market: its variation, else the
+ * variations it may be, else its casting.
+ */
 export const ladderOf = (fitted: FittedMarket, place: SubjectPlace): Ladder => {
   if (place.variation >= 0) return variationLadder(fitted, place.variation);
   if (place.candidates.length > 0) return candidatesLadder(fitted, place.candidates);

@@ -43,6 +43,10 @@ export interface NormalPoints {
   after: Float64Array;
 }
 
+/**
+ * Points of the unit square (two rows of 0 … 1, exclusive) as standard normal quantiles: worth as found, worth
+ * after the work.
+ */
 export const normalPoints = (points: readonly Float64Array[]): NormalPoints => ({
   found: points[0]!.map(normalQuantile),
   after: points[1]!.map(normalQuantile),

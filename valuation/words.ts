@@ -1,14 +1,18 @@
 /** The closed vocabularies of the trade, in the order in which screens list them. Common practice, no source. */
 
+/** What has become of the factory finish. */
 export const finishStates = ['original', 'touched up', 'restored', 'customised', 'stripped'] as const;
 export type FinishState = (typeof finishStates)[number];
 
+/** How often a variation turns up, the commonest first. */
 export const rarities = ['common', 'uncommon', 'scarce', 'rare'] as const;
 export type Rarity = (typeof rarities)[number];
 
+/** How much of the base carries the body colour. */
 export const basePaints = ['none', 'front quarter', 'rear quarter', 'full'] as const;
 export type BasePaint = (typeof basePaints)[number];
 
+/** The parts that a check looks at one by one. */
 export const partNames = [
   'body finish',
   'roof',
@@ -23,12 +27,15 @@ export const partNames = [
 ] as const;
 export type PartName = (typeof partNames)[number];
 
+/** Where a part comes from. */
 export const originalities = ['original', 'period replacement', 'reproduction', 'missing'] as const;
 export type Originality = (typeof originalities)[number];
 
 /** What a car's owner can do with it. `not-enough-evidence` is an answer, not an option. */
 export const options = ['leave', 'conserve', 'restore', 'customise', 'donor'] as const;
 export type Option = (typeof options)[number];
+
+/** What can be advised: an option, or that there is not enough evidence to advise one. */
 export const recommendations = [...options, 'not-enough-evidence'] as const;
 export type Recommendation = (typeof recommendations)[number];
 
@@ -65,6 +72,8 @@ export type DeviationKind = (typeof deviationKinds)[number];
 
 /** Grades run from C10 (as made) to C1 (wreck) in half points. */
 export type Grade = number;
+
+/** Every grade: C1 to C10 by half points, the worst first. */
 export const grades: readonly Grade[] = Array.from({ length: 19 }, (_, i) => 1 + i / 2);
 
 /** True for 1, 1.5, … 10. */

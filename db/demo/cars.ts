@@ -32,6 +32,7 @@ export interface DemoCar {
 /** How many cars of a lot the owner restored at the bench, by lot. */
 const restoredAtBench = [1, 0, 3, 2, 0];
 
+/** The cars of the invented collection, lot by lot; the same at every call, as each lot draws from its own seed. */
 export const makeCars = (reference: DemoReference, market: DemoMarket): DemoCar[] => {
   const note = carNotes(randomFrom('car notes'));
   const cars: DemoCar[] = [];

@@ -7,6 +7,7 @@ export interface DemoColour {
 
 const lacquer = (name: string, swatch: string): DemoColour => ({ name, swatch, bodyFinish: 'candy lacquer' });
 
+/** Every colour that the invented maker painted a car. */
 export const colours: DemoColour[] = [
   lacquer('Ember', '#d8431f'),
   lacquer('Rosehip', '#d32a5c'),
@@ -31,6 +32,7 @@ export const colours: DemoColour[] = [
   { name: 'Bright Plate', swatch: '#c9ced2', bodyFinish: 'bright plate' },
 ];
 
+/** A colour of the demo by its name. Throws RangeError where there is none. */
 export const colourNamed = (name: string): DemoColour => {
   const found = colours.find(colour => colour.name === name);
   if (!found) throw new RangeError(`the demo has no colour "${name}"`);

@@ -16,6 +16,7 @@ export interface DemoCondition {
   parts: DemoPart[];
 }
 
+/** The nearest half grade between `low` and `high`. */
 export const halfPoint = (value: number, low = 1, high = 10): Grade =>
   Math.min(high, Math.max(low, Math.round(value * 2) / 2));
 

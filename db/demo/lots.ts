@@ -25,6 +25,7 @@ export interface LotPlan {
   locations: string[];
 }
 
+/** The purchases of the invented collection; costs in minor units of the lot's currency. */
 export const lotPlans: LotPlan[] = [
   {
     name: 'Tollhouse Lane estate',
@@ -130,6 +131,7 @@ export const lotPlans: LotPlan[] = [
   },
 ];
 
+/** The lots as rows, ids by their order. */
 export const lotRows: Row<'lot'>[] = lotPlans.map((lot, i) => ({
   id: i + 1,
   name: lot.name,
@@ -140,6 +142,7 @@ export const lotRows: Row<'lot'>[] = lotPlans.map((lot, i) => ({
   created_at: instant(lot.boughtOn),
 }));
 
+/** Their costs as rows, minor units. */
 export const lotCostRows: Row<'lot_cost'>[] = lotPlans
   .flatMap((lot, i) => lot.costs.map(cost => ({ lot_id: i + 1, ...cost })))
   .map((cost, i) => ({ id: i + 1, ...cost }));

@@ -91,6 +91,7 @@ const replaced: Partial<Record<PartName, string>> = {
   accessory: 'Cast resin, painted',
 };
 
+/** What an owner would note of a part in this condition; may be empty. */
 export const partNote = (
   random: Random,
   part: PartName,

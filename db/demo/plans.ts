@@ -19,6 +19,7 @@ const stock: [name: string, inStock: number, unitMinor: number, notes: string][]
   ['Countersunk screw M1.6, pair', 18, 15, ''],
 ];
 
+/** The spare parts in the drawer as rows; cost of one in US cents. */
 export const partRows: Row<'part'>[] = stock.map(([name, in_stock, unit_minor, notes], i) => ({
   id: i + 1,
   name,

@@ -22,11 +22,13 @@ const noted: [IsoDate, gbp: number, eur: number][] = [
   ['2026-10-01', 1.325, 1.155],
 ];
 
+/** The invented exchange rates: US dollars for one unit of the currency. */
 export const demoRates: ExchangeRate[] = noted.flatMap(([on, gbp, eur]) => [
   { currency: 'GBP', on, rate: gbp },
   { currency: 'EUR', on, rate: eur },
 ]);
 
+/** The same as rows; rates in billionths (`rate_e9`). */
 export const rateRows: Row<'exchange_rate'>[] = demoRates.map((rate, i) => ({
   id: i + 1,
   currency: rate.currency,

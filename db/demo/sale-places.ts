@@ -13,6 +13,10 @@ const fairs: Record<string, string[]> = {
 };
 const shops = ['The Tin Shelf', 'Second Shelf Toys', 'Attic and Axle', 'Penny Counter'];
 
+/**
+ * Where an invented sale took place, as its record writes it; currencies have auction rooms and fairs of their
+ * own.
+ */
 export const referenceFor = (random: Random, source: string, currency: string): string => {
   switch (source) {
     case 'auction':

@@ -63,6 +63,10 @@ const finishState = column(
   'finish,state,paint state,originality,restored?',
 );
 
+/**
+ * The columns that each kind of import knows, in their order, with the other headings by which they are
+ * recognised.
+ */
 export const ourColumns: Record<ImportKind, OurColumn[]> = {
   lot: [
     column(

@@ -1,7 +1,11 @@
 import type { Cell, DateOrder } from './types.ts';
 
 export type Parsed<T> = { ok: true; value: T } | { ok: false; reason: string };
+
+/** A cell that could be read. */
 export const parsed = <T>(value: T): Parsed<T> => ({ ok: true, value });
+
+/** A cell that could not; `reason` is shown to the owner. */
 export const refused = (reason: string): Parsed<never> => ({ ok: false, reason });
 
 const simple = (word: string) =>

@@ -119,10 +119,17 @@ const chosen = <T extends string>(
   return found ? parsed(found) : refused(`"${shown}" is no ${what}; write one of: ${words.join(', ')}`);
 };
 
+/**
+ * A finish state, in our words or common others such as "repainted"; anything else is refused, naming the choices.
+ */
 export const parseFinishState = (cell: Cell): Parsed<FinishState> =>
   chosen(cell, finishStates, finishWords, 'finish state');
+
+/** How much of the base is painted, in our words or common others; anything else is refused, naming the choices. */
 export const parseBasePaint = (cell: Cell): Parsed<BasePaint> =>
   chosen(cell, basePaints, baseWords, 'base paint');
+
+/** A rarity, in our words or common others; anything else is refused, naming the choices. */
 export const parseRarity = (cell: Cell): Parsed<Rarity> => chosen(cell, rarities, rarityWords, 'rarity');
 
 /** Part names separated by commas, semicolons, slashes, plus signs or "and". */

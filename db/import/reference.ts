@@ -36,6 +36,8 @@ const mostListed = 200_000;
 
 /** Where things go whose maker or series nobody has given yet. */
 export const unknownMaker = 'Unknown maker';
+
+/** Where a casting goes whose series nobody has given yet. */
 export const unsortedSeries = 'Unsorted';
 
 /** Writes parts of the reference with prepared statements, each once, and remembers their ids. */

@@ -40,6 +40,7 @@ export const cellText = (cell: Cell): string => {
   return text.startsWith("'") && /^'[=+\-@\t]/.test(text) ? text.slice(1) : text;
 };
 
+/** True where no cell of the row holds any text. */
 export const isBlank = (cells: Cell[]): boolean => cells.every(cell => cellText(cell) === '');
 
 const separatorNames: Record<Separator, string> = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' };

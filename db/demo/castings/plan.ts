@@ -1,5 +1,6 @@
 import type { BasePaint } from '../../../valuation/words.ts';
 
+/** The bodies that the invented maker built. */
 export const bodyTypes = [
   'saloon',
   'coupé',

@@ -87,6 +87,7 @@ export const relief = (drawing: BaseDrawing): string => {
   );
 };
 
+/** The lettering cast into the base between the axles, as SVG. */
 export const text = (drawing: BaseDrawing): string => {
   const { at, spec, shape, half } = drawing;
   const [front, rear] = shape.axles;

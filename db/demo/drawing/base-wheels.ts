@@ -3,6 +3,7 @@ import { deepen } from './colour-mixing.ts';
 import { type Placing, place, px, rounded } from './geometry.ts';
 import { fill, line } from './sheet.ts';
 
+/** The wheel wells in the base, as SVG; narrow bodies have none. */
 export const wells = ({ at, shape, half, spec }: BaseDrawing): string =>
   narrow.includes(spec.body)
     ? ''
@@ -89,6 +90,7 @@ export const tyres = ({ at, shape, spec, wheels }: BaseDrawing): string =>
         .join('')
     : '';
 
+/** The axles across the base, as SVG, bent on a car that has been played with hard. */
 export const axleWires = ({ sheet, at, shape, half, wheels, spec }: BaseDrawing): string => {
   const reach = narrow.includes(spec.body) ? wheels - 3 : half - 6.4;
   return shape.axles

@@ -1,6 +1,7 @@
 import { along, type PathPoint } from './geometry.ts';
 import type { Shape } from './shapes/shape.ts';
 
+/** Room between a wheel and its arch, in hundredths of the length. */
 export const archGap = 1.25;
 
 /** The body as a surface over a grid: for each pixel its normal's parts, and how exposed it is to knocks. */
@@ -22,6 +23,7 @@ export interface Surface {
   roof: Uint8Array;
 }
 
+/** Radians in a degree. */
 export const radians = Math.PI / 180;
 
 /** A smooth table of angles over 0 … 1 through the given stops. */

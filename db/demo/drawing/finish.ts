@@ -1,6 +1,7 @@
 import { mix } from './colour-mixing.ts';
 import type { CarSpec } from './spec.ts';
 
+/** Bare casting metal. */
 export const zinc = '#b7b9b8';
 
 /** Colours of a customiser's tin, by the seed of the car. */
@@ -24,6 +25,7 @@ export const roofColour = (roof: string): string | null => {
   return null;
 };
 
+/** Colours of the interiors by the name that the reference gives them. */
 export const interiorColours: Record<string, string> = {
   ivory: '#e4d9bd',
   black: '#2b2c2f',

@@ -12,8 +12,10 @@ export interface Placing {
   scale: number;
 }
 
+/** A length in pixels as SVG writes it, to a hundredth. */
 export const px = (value: number): string => String(Math.round(value * 100) / 100);
 
+/** A point of the car (hundredths of its length, y up from the ground) in pixels of the sheet. */
 export const place = (at: Placing, [x, y]: readonly [number, number, ...unknown[]]): Point => [
   at.left + x * at.scale,
   at.ground - y * at.scale,

@@ -94,6 +94,7 @@ export const studioTables = (): NonNullable<typeof tables> => {
   return tables;
 };
 
+/** `#rrggbb` as linear light, 0 … 1 a channel (sRGB transfer function, IEC 61966-2-1). */
 export const toLinear = (hex: string): Light => {
   const channel = (i: number) => {
     const value = Number.parseInt(hex.slice(i, i + 2), 16) / 255;

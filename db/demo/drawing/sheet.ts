@@ -28,6 +28,7 @@ const stopText = (stops: Stop[]): string =>
     )
     .join('');
 
+/** An empty sheet; the ids of its definitions begin with `prefix`, and equal definitions are kept once. */
 export const newSheet = (prefix: string): Sheet => {
   const made: string[] = [];
   const known = new Map<string, string>();
@@ -68,7 +69,9 @@ export const newSheet = (prefix: string): Sheet => {
 export const fill = (d: string, paint: string, opacity = 1): string =>
   `<path d="${d}" fill="${paint}"${opacity === 1 ? '' : ` fill-opacity="${px(opacity)}"`}/>`;
 
+/** An SVG path as a stroke with round ends, `width` in pixels. */
 export const line = (d: string, paint: string, width: number, opacity = 1): string =>
   `<path d="${d}" fill="none" stroke="${paint}" stroke-width="${px(width)}" stroke-linecap="round" stroke-linejoin="round"${opacity === 1 ? '' : ` stroke-opacity="${px(opacity)}"`}/>`;
 
+/** An SVG group around markup. */
 export const group = (inner: string, attributes = ''): string => `<g ${attributes}>${inner}</g>`;

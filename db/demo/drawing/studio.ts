@@ -2,6 +2,7 @@ import { mix } from './colour-mixing.ts';
 import { px } from './geometry.ts';
 import { fill, group, type Sheet } from './sheet.ts';
 
+/** Size of a drawn photograph in pixels. */
 export const canvas = { width: 1200, height: 800 };
 
 /** Paper that the cars are photographed on; each lot was photographed on its own sheet. */
@@ -11,6 +12,7 @@ export interface Paper {
   shadow: string;
 }
 
+/** The sheets of paper, one per lot. */
 export const papers: Paper[] = [
   { near: '#cfc8bb', far: '#e9e5dc', shadow: '#4a4338' },
   { near: '#b9bdc0', far: '#dfe2e3', shadow: '#363c42' },

@@ -48,6 +48,7 @@ const roadsterTail = (rearEnd: string, deck: number): PathPoint[] => {
   }
 };
 
+/** A two-seater without a roof. */
 export const roadster = (casting: string, rearEnd: string): Shape => {
   const { round, hood, cowl, deck, seatAt, r } = roadsters[casting] ?? roadsters['Fenwyther Drophead']!;
   const outline: PathPoint[] = [
@@ -113,6 +114,7 @@ const cigars: Record<
   Plumbline: { nose: 8.4, crown: 13.6, tail: 10.8, radii: [6.6, 9.8], axles: [13, 82] },
 };
 
+/** A cigar-shaped racer. */
 export const singleSeater = (casting: string, rearEnd: string): Shape => {
   const { nose, crown, tail, radii, axles } = cigars[casting] ?? cigars.Threadneedle!;
   const end: PathPoint[] =
@@ -180,6 +182,7 @@ const dunes: Record<string, { nose: number; dash: number; r: [number, number]; r
   'Lucky Dip': { nose: 22, dash: 25, r: [9, 10], rear: 24 },
 };
 
+/** A short, open car on big wheels. */
 export const duneCar = (casting: string): Shape => {
   const { nose, dash, r, rear } = dunes[casting] ?? dunes.Marram!;
   const front = 2 * r[0] + 3.4;
@@ -243,6 +246,7 @@ const tubs: Record<string, { cowl: number; top: number; back: number }> = {
   'Barley Twist': { cowl: 45, top: 22.4, back: 88 },
 };
 
+/** An open tub with its engine in the wind. */
 export const openRod = (casting: string): Shape => {
   const { cowl, top, back } = tubs[casting] ?? tubs['Barley Twist']!;
   const outline: PathPoint[] = [
@@ -294,6 +298,7 @@ export const openRod = (casting: string): Shape => {
   };
 };
 
+/** A show car under a clear dome. */
 export const bubbleTop = (rearEnd: string): Shape => {
   const fins = rearEnd === 'fin tail';
   const outline: PathPoint[] = [
