@@ -1,5 +1,7 @@
+import { Button } from '@mantine/core';
 import type { DecideOverview, WeighedCar } from '../../../electron/api/views.ts';
 import { readerLocale } from '../../components/format.ts';
+import { KeyHint } from '../../components/keys/key-hint.tsx';
 import classes from './decide.module.css';
 import type { Filter } from './filter/filter.ts';
 import { CarPanel } from './inspector/car-panel.tsx';
@@ -78,28 +80,35 @@ export const Band = ({
       />
     </section>
     <div className={classes.right}>
-      <div className={classes.tabs} role="tablist" aria-label="Beside the chart">
-        {tabs.map(({ id, label }) => (
-          <button
-            key={id}
-            type="button"
-            role="tab"
-            id={`decide-tab-${id}`}
-            aria-selected={tab === id}
-            aria-controls="decide-beside"
-            tabIndex={tab === id ? 0 : -1}
-            onClick={() => onTab(id)}
-            onKeyDown={event => {
-              if (event.key !== 'ArrowLeft' && event.key !== 'ArrowRight') return;
-              const other = id === 'car' ? 'season' : 'car';
-              onTab(other);
-              document.getElementById(`decide-tab-${other}`)?.focus();
-            }}
-          >
-            {label}
-            {id === 'season' && totals.cars.length > 0 ? ` · ${totals.cars.length}` : ''}
-          </button>
-        ))}
+      <div className={classes.tabs}>
+        <div role="tablist" aria-label="Beside the chart">
+          {tabs.map(({ id, label }) => (
+            <button
+              key={id}
+              type="button"
+              role="tab"
+              id={`decide-tab-${id}`}
+              aria-selected={tab === id}
+              aria-controls="decide-beside"
+              tabIndex={tab === id ? 0 : -1}
+              onClick={() => onTab(id)}
+              onKeyDown={event => {
+                if (event.key !== 'ArrowLeft' && event.key !== 'ArrowRight') return;
+                const other = id === 'car' ? 'season' : 'car';
+                onTab(other);
+                document.getElementById(`decide-tab-${other}`)?.focus();
+              }}
+            >
+              {label}
+              {id === 'season' && totals.cars.length > 0 ? ` · ${totals.cars.length}` : ''}
+            </button>
+          ))}
+        </div>
+        {cursor && tab === 'car' ? (
+          <Button onClick={() => onOpen(cursor.car.id)} rightSection={<KeyHint keys="Enter" />}>
+            All options
+          </Button>
+        ) : null}
       </div>
       <div
         id="decide-beside"
@@ -110,11 +119,7 @@ export const Band = ({
         tabIndex={0}
       >
         {tab === 'car' ? (
-          <CarPanel
-            weighed={cursor}
-            currency={overview.currency}
-            onOpen={() => cursor && onOpen(cursor.car.id)}
-          />
+          <CarPanel weighed={cursor} currency={overview.currency} />
         ) : (
           <SeasonPlan
             totals={totals}

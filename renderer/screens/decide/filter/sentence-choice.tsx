@@ -35,7 +35,12 @@ export const SentenceChoice = <Value extends string>({
   onChange: (chosen: Value[]) => void;
 }) => {
   return (
-    <Menu position="bottom-start" offset={2} middlewares={{ flip: true, shift: true }}>
+    <Menu
+      withInitialFocusPlaceholder={false}
+      position="bottom-start"
+      offset={2}
+      middlewares={{ flip: true, shift: true }}
+    >
       <Menu.Target>
         <button
           type="button"

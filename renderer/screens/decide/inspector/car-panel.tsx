@@ -1,4 +1,3 @@
-import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { CarPage, WeighedCar } from '../../../../electron/api/views.ts';
@@ -8,7 +7,6 @@ import { api } from '../../../api/client.ts';
 import { BreakEven } from '../../../components/decision/break-even.tsx';
 import { Guards } from '../../../components/decision/guards.tsx';
 import { deltaText, percentText } from '../../../components/format.ts';
-import { KeyHint } from '../../../components/keys/key-hint.tsx';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
 import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
@@ -53,15 +51,7 @@ const ShortOptions = ({ car, currency }: { car: CarPage; currency: Currency }) =
 );
 
 /** The car under the cursor: what it is, what its options come to, and the way to all of it. */
-export const CarPanel = ({
-  weighed,
-  currency,
-  onOpen,
-}: {
-  weighed: WeighedCar | null;
-  currency: Currency;
-  onOpen: () => void;
-}) => {
+export const CarPanel = ({ weighed, currency }: { weighed: WeighedCar | null; currency: Currency }) => {
   const settled = useSettled(weighed?.car.id ?? null, 120);
   const { data } = useQuery({
     queryKey: ['car', settled],
@@ -91,9 +81,6 @@ export const CarPanel = ({
             ) : null}
           </div>
         </div>
-        <Button onClick={onOpen} rightSection={<KeyHint keys="Enter" />}>
-          All options
-        </Button>
       </div>
       {page && page.decision.options.length > 0 ? (
         <>

@@ -1,0 +1,155 @@
+import { execFile } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { expect, test } from '../fixtures.ts';
+import { root } from '../hosts.ts';
+import { breaches, goTo } from '../looking.ts';
+
+const run = promisify(execFile);
+
+const shown = { timeout: 20_000 };
+
+test('choosing what to restore: the sentence narrows, the best set is found, and recording it is one undo', async ({
+  demo,
+  picture,
+}) => {
+  test.setTimeout(120_000);
+  await goTo(demo, '/decide');
+  await expect(demo.getByRole('heading', { level: 1, name: 'Decide' })).toBeVisible(shown);
+  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
+  await expect(grid).toBeFocused();
+  const rows = async () => Number(await grid.getAttribute('aria-rowcount')) - 1;
+  const all = await rows();
+  expect(all).toBeGreaterThan(50);
+
+  await demo.getByRole('button', { name: 'Recommendation: anything' }).click();
+  await demo.getByRole('menuitemcheckbox', { name: 'restore' }).click();
+  await demo.keyboard.press('Escape');
+  await expect.poll(() => new URL(demo.url()).hash).toContain('recommendation=restore');
+  await expect.poll(rows).toBeLessThan(all);
+  const few = await rows();
+  await expect(demo.getByText(`${few} of ${all} cars`)).toBeVisible();
+
+  const season = demo.getByRole('region', { name: 'Season' });
+  await season.getByLabel('Hours that there are').fill('20');
+  await season.getByLabel('Hours that there are').press('Enter');
+  await season.getByRole('button', { name: 'Choose the best set' }).click();
+  await expect(demo.getByRole('heading', { name: 'Take them in this order' })).toBeVisible(shown);
+  const order = demo.getByRole('tabpanel').locator('ol > li');
+  const chosen = await order.count();
+  expect(chosen).toBeGreaterThan(1);
+  expect(chosen).toBeLessThan(few);
+  await expect(demo.getByRole('heading', { name: 'One more would add' })).toBeVisible();
+  await expect(demo.getByRole('heading', { name: /^Left out/ })).toBeVisible();
+  await picture(demo, 'decide-season');
+
+  // The first of the list is in; Space takes it out and puts it back, and the sums follow.
+  const record = (count: number) => season.getByRole('button', { name: `Record ${count} decisions` });
+  await grid.focus();
+  await demo.keyboard.press('Control+Home');
+  await demo.keyboard.press('Space');
+  await expect(record(chosen - 1)).toBeVisible();
+  await demo.keyboard.press('Space');
+  await record(chosen).click();
+  const dialog = demo.getByRole('dialog');
+  await expect(dialog.getByRole('listitem')).toHaveCount(chosen);
+  await dialog.getByRole('button', { name: `Record ${chosen} decisions` }).click();
+  await expect(dialog).toBeHidden();
+  const decided = grid.getByText('✓ restore');
+  await expect(decided).not.toHaveCount(0);
+  await demo.getByRole('button', { name: 'Undo', exact: true }).last().click();
+  await expect(decided).toHaveCount(0);
+});
+
+test('a guarded car is restored only with a reason, and the chart and the list have one cursor', async ({
+  demo,
+}) => {
+  test.setTimeout(120_000);
+  await goTo(demo, '/decide?finish=original&not=common,uncommon');
+  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
+  await expect(grid).toBeFocused(shown);
+  const number = async () => {
+    const cell = await grid.getAttribute('aria-activedescendant');
+    return demo.locator(`[id="${cell?.replace(/-c\d+$/, '-c0')}"]`).textContent();
+  };
+  const first = await number();
+  await demo.getByRole('button', { name: /^Chart:/ }).focus();
+  await demo.keyboard.press('ArrowLeft');
+  await expect.poll(number).not.toBe(first);
+  const car = (await number()) ?? '';
+
+  await grid.focus();
+  await demo.keyboard.press('m');
+  const season = demo.getByRole('region', { name: 'Season' });
+  await season.getByRole('button', { name: 'Record 1 decision', exact: true }).click();
+  const dialog = demo.getByRole('dialog');
+  await expect(dialog.getByText(car).first()).toBeVisible();
+  await dialog.getByRole('button', { name: 'Record the decision' }).click();
+  await expect(dialog.getByText('Say why the finish may go all the same.')).toBeVisible();
+  await dialog
+    .getByRole('textbox', { name: /Why, against these cautions/ })
+    .fill('Half of it is gone already');
+  await dialog.getByRole('button', { name: 'Record the decision' }).click();
+  await expect(dialog).toBeHidden();
+
+  await grid.focus();
+  await demo.keyboard.press('Enter');
+  await expect(demo.getByRole('dialog').getByText('Half of it is gone already').first()).toBeVisible(shown);
+  await expect(demo.getByRole('dialog').getByText(/What the gain of restoring it hangs on/)).toBeVisible();
+  expect(await breaches(demo)).toEqual([]);
+});
+
+test('deciding can be done by everyone, menus and dialogs too, and with nothing to decide', async ({
+  demo,
+  picture,
+}) => {
+  test.setTimeout(180_000);
+  await goTo(demo, '/decide');
+  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeFocused(shown);
+  await picture(demo, 'decide');
+  expect(await breaches(demo)).toEqual([]);
+  await demo.getByRole('button', { name: 'Finish: any' }).press('Enter');
+  await demo.keyboard.press('ArrowDown');
+  await expect(demo.getByRole('menuitemcheckbox', { name: 'original' })).toBeVisible();
+  expect(await breaches(demo)).toEqual([]);
+  await demo.keyboard.press('Escape');
+  await goTo(demo, '/decide?finish=restored&below=2');
+  await expect(demo.getByRole('heading', { name: 'No car is like that' })).toBeVisible();
+  expect(await breaches(demo)).toEqual([]);
+  await demo.getByRole('button', { name: 'Weigh all cars' }).click();
+  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeVisible();
+});
+
+test('with nothing to decide it says how to begin', async ({ start, collection, picture }) => {
+  const { page } = await start();
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByLabel('Where it lies').fill(collection);
+  await page.getByRole('button', { name: 'Make the collection' }).click();
+  await expect(page.getByRole('navigation').first()).toBeVisible(shown);
+  await goTo(page, '/decide');
+  await expect(page.getByRole('heading', { name: 'No car waits for a decision' })).toBeVisible(shown);
+  await picture(page, 'decide-empty');
+  expect(await breaches(page)).toEqual([]);
+});
+
+test('without sale records it says what would help, and makes up no figure', async ({
+  start,
+  home,
+  collection,
+  picture,
+}) => {
+  const list = join(home, 'cars.csv');
+  writeFileSync(list, 'inventory_number,casting,grade\nT-001,Saltmarsh,4\nT-002,Quarryman,7.5\n');
+  const command = join(root, 'electron/cli/playworn.mjs');
+  await run(process.execPath, [command, 'import', list, '--as', 'lot', '--collection', collection]);
+  const { page } = await start();
+  await goTo(page, '/decide');
+  const help = page.getByRole('region', { name: 'What would help' });
+  await expect(help.getByRole('heading', { name: /not enough evidence/ })).toBeVisible(shown);
+  await expect(help.getByRole('listitem').first()).toContainText('2 cars');
+  await expect(page.getByRole('grid', { name: 'Cars to decide' }).getByText('T-002')).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Season' })).toHaveCount(0);
+  await picture(page, 'decide-no-evidence');
+  expect(await breaches(page)).toEqual([]);
+});
