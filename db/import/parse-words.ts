@@ -115,7 +115,8 @@ const chosen = <T extends string>(
 ): Parsed<T> => {
   const shown = String(cell ?? '').trim();
   const word = plainWord(shown);
-  const found = words.find(w => w === word) ?? others[word];
+  // A cell that says "constructor" must not find what every object has.
+  const found = words.find(w => w === word) ?? (Object.hasOwn(others, word) ? others[word] : undefined);
   return found ? parsed(found) : refused(`"${shown}" is no ${what}; write one of: ${words.join(', ')}`);
 };
 

@@ -82,7 +82,14 @@ export const startBrowserHost = async ({ session, screens, port = 0 }: Options):
 
   const server = createServer(
     // A sender has ten seconds for the head of a request and five minutes for all of it.
-    { headersTimeout: 10_000, requestTimeout: 300_000, keepAliveTimeout: 5_000, maxHeaderSize: 16_384 },
+    {
+      headersTimeout: 10_000,
+      requestTimeout: 300_000,
+      // How often both are looked at; at Node's own half minute, ten seconds would mean up to forty.
+      connectionsCheckingInterval: 5_000,
+      keepAliveTimeout: 5_000,
+      maxHeaderSize: 16_384,
+    },
     (request, response) => {
       serve(request, response).catch((error: unknown) => {
         console.error(error);
