@@ -34,11 +34,14 @@ export const foundCondition = (subject: Subject, assumptions: AssumptionSet): Co
   attainable: true,
 });
 
+/** The best that cleaning and straightening can make of a car; what is better already has nothing to gain by them. Common practice, no source. */
+const bestByCare = gradeStep(8);
+
 /** The car conserved: as it stands, at the grade that reversible care can reach. */
 export const conservedCondition = (subject: Subject, assumptions: AssumptionSet): Condition => {
   const found = foundCondition(subject, assumptions);
   const gain = Math.round(assumptions.decision.conserveGain * 2);
-  return { ...found, step: Math.max(found.step, Math.min(steps - 1, found.step + gain)) };
+  return { ...found, step: Math.max(found.step, Math.min(bestByCare, found.step + gain)) };
 };
 
 /** The car with its factory finish at the grade that conserving can reach; attainable only while the finish is there. */
@@ -61,6 +64,10 @@ export const plannedCondition = (plan: RestorationPlan, assumptions: AssumptionS
   };
 };
 
+/**
+ * A worth in whole minor units from a log price that is normal: its median, and its 80 % range
+ * `exp(logMean ± 1.2816 · logSd)`. `sharedSd` is the part of the log spread that cars have in common.
+ */
 export const worthOfLogs = (
   logMean: number,
   logSd: number,

@@ -99,15 +99,20 @@ describe('a decision', () => {
       fc.property(cars, car => {
         const subject = subjectOf(car);
         const decision = decideCar(fitted, subject);
-        const { plan, ...inList } = recommendCar(fitted, subject);
+        const { plan, options: inShort, guards, ...inList } = recommendCar(fitted, subject);
         expect(decision).toMatchObject(inList);
+        for (const { guarded, ...short } of inShort) {
+          const full = decision.options.find(({ option }) => option === short.option)!;
+          expect(full).toMatchObject(short);
+          expect(guarded).toBe(full.guards.some(guard => !guard.overruled) || full.note !== undefined);
+        }
         const ofPlan = decision.options.find(({ option }) => option === (car.plan?.kind ?? 'restore'))!;
         expect(ofPlan).toMatchObject({
           expectedGain: plan!.expectedGain,
           probability: plan!.probability,
           cost: plan!.cost,
         });
-        expect(plan!.guarded).toBe(ofPlan.guards.some(guard => !guard.overruled));
+        expect(guards).toEqual(ofPlan.guards);
         expect(JSON.stringify(decideCar(fitMarket(market, assumptions, on), subject))).toBe(
           JSON.stringify(decision),
         );

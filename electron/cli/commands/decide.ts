@@ -4,14 +4,26 @@ import { decimalRange } from '../amounts.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { print, table } from '../terminal.ts';
 
-const decided = ({ car, decision }: DecideRow, currency: string) => ({
-  inventoryNumber: car.inventoryNumber,
-  recommendation: decision.recommendation,
-  expectedGain: minorToDecimal(decision.expectedGain, currency),
-  probability: decision.probability,
-  cost: decimalRange(decision.cost, currency),
-  reasons: decision.reasons,
-});
+/** Leaving gains nothing over leaving; what the best work that was not recommended would bring stands under `best`. */
+const decided = ({ car, decision }: DecideRow, currency: string) => {
+  const { recommendation, best, reasons } = decision;
+  const gain = minorToDecimal(decision.expectedGain, currency);
+  const known = recommendation !== 'not-enough-evidence';
+  const leave = recommendation === 'leave';
+  return {
+    inventoryNumber: car.inventoryNumber,
+    recommendation,
+    expectedGain: leave ? minorToDecimal(0, currency) : known ? gain : null,
+    probability: leave ? 0 : known ? decision.probability : null,
+    cost: known ? decimalRange(leave ? nothing : decision.cost, currency) : unknown,
+    ...(leave &&
+      best !== 'leave' && { best: { option: best, expectedGain: gain, probability: decision.probability } }),
+    reasons,
+  };
+};
+
+const nothing = { low: 0, mid: 0, high: 0 };
+const unknown = { low: null, mid: null, high: null };
 
 interface Limits {
   hours?: number;
@@ -39,9 +51,9 @@ const lines =
     const rows = shown.cars.map(car => [
       car.inventoryNumber,
       car.recommendation,
-      car.expectedGain,
-      `${Math.round(car.probability * 100)} %`,
-      car.cost.mid,
+      car.expectedGain ?? '–',
+      car.probability === null ? '–' : `${Math.round(car.probability * 100)} %`,
+      car.cost.mid ?? '–',
       car.reasons[0] ?? '',
     ]);
     const heads = ['No', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];

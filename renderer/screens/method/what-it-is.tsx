@@ -4,8 +4,8 @@ import classes from './method.module.css';
 
 const gainWords = (gain: number): string => {
   if (gain <= 0) return '';
-  if (gain === 0.5) return ', half a grade up';
-  return gain === 1 ? ', a grade up' : `, ${gain} grades up`;
+  if (gain === 0.5) return ', half a grade up and no further than C8';
+  return gain === 1 ? ', a grade up and no further than C8' : `, ${gain} grades up and no further than C8`;
 };
 
 /** What the three figures and their ranges mean. */

@@ -127,14 +127,23 @@ describe('the command line', { timeout: 60_000 }, () => {
     const words = ['leave', 'conserve', 'restore', 'customise', 'donor', 'not-enough-evidence'];
     for (const car of cars) {
       expect(words).toContain(car.recommendation);
+      expect(Object.keys(car.cost)).toEqual(['low', 'mid', 'high']);
+      expect(car.reasons.length).toBeGreaterThan(0);
+      if (car.recommendation === 'not-enough-evidence') continue;
       expect(car.expectedGain).toMatch(/^-?\d+\.\d\d$/);
       expect(car.probability).toBeGreaterThanOrEqual(0);
       expect(car.probability).toBeLessThanOrEqual(1);
-      expect(Object.keys(car.cost)).toEqual(['low', 'mid', 'high']);
-      expect(car.reasons.length).toBeGreaterThan(0);
+      if (car.recommendation === 'leave')
+        expect(car).toMatchObject({ expectedGain: '0.00', cost: { mid: '0.00' } });
     }
     const unknown = cars.find((car: { inventoryNumber: string }) => car.inventoryNumber === 'A-4');
-    expect(unknown.recommendation).toBe('not-enough-evidence');
+    // No number is made up where none is known.
+    expect(unknown).toMatchObject({
+      recommendation: 'not-enough-evidence',
+      expectedGain: null,
+      probability: null,
+      cost: { low: null, mid: null, high: null },
+    });
     expect(Array.isArray(chosen)).toBe(true);
   });
 
