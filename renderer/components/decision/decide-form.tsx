@@ -44,6 +44,7 @@ export const DecideForm = ({
   return (
     <form
       className={classes.form}
+      noValidate
       onSubmit={event => {
         event.preventDefault();
         if (!choice) return;

@@ -42,6 +42,7 @@ const Body = ({ list, onClose }: { list: readonly ToRecord[]; onClose: () => voi
   );
   return (
     <form
+      noValidate
       onSubmit={event => {
         event.preventDefault();
         setAsked(true);
