@@ -1,3 +1,4 @@
+import './small-heap.ts';
 import { RPCHandler } from '@orpc/server/message-port';
 import { router } from '../api/router.ts';
 import { type BeginOptions, newSession, openAsAsked } from './begin.ts';

@@ -4,6 +4,7 @@
  * its own: at most 400 MB. Each kind of file, through the procedure that the screens call.
  * Run: node tests/bench/import.ts [rows] [rows for memory]
  */
+import '../../electron/service/small-heap.ts';
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, openAsBlob, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -23,21 +24,21 @@ const rounds = 3;
 const kinds = ['reference', 'lot', 'sales'] as const;
 const mostMegabytes = 400;
 const colours = ['Ember', 'Damson', 'Inkwell', 'Larch', 'Honey'];
-const castings = Array.from({ length: 40 }, (_, i) => `Harrow ${i + 1}`);
+const castings = Array.from({ length: 2000 }, (_, i) => `Harrow ${i + 1}`);
 
 const pick = <T>(list: readonly T[], i: number): T => list[i % list.length] as T;
 
-/** The lines of a file of each kind; no two alike. */
+/** The lines of a file of each kind; no two alike. There are ten variations of each casting. */
 const lines: Record<ImportKind, { head: string; line: (i: number) => string }> = {
   reference: {
     head: 'maker,series,casting,release_name,release_year,colour,base_paint,rear_end,interior,rarity',
     line: i =>
-      `Quillon Toys,Wren,${pick(castings, i)},${pick(castings, i)},1969,${pick(colours, i)} ${Math.floor(i / 200)},none,lamp ${i},ivory,common`,
+      `Quillon Toys,Wren,${pick(castings, i)},${pick(castings, i)},1969,${pick(colours, Math.floor(i / 2000))},none,lamp ${Math.floor(i / 2000)},ivory,common`,
   },
   lot: {
     head: 'inventory_number,casting,colour,base_paint,rear_end,grade,finish_state,location,notes',
     line: i =>
-      `N-${i},${pick(castings, i)},${pick(colours, i)},none,lamp ${i % 200},C${1 + (i % 19) / 2},original,Shelf ${i % 60},"Chipped nose, axle ${i} bent"`,
+      `N-${i},${pick(castings, i * 7)},${pick(colours, i)},none,lamp ${i % 10},C${1 + (i % 19) / 2},original,Shelf ${i % 60},"Chipped nose, axle ${i} bent"`,
   },
   sales: {
     head: 'sold_on,price,currency,casting,colour,base_paint,grade,finish_state,source,reference',

@@ -3,6 +3,7 @@
  * 20 ms at the 95th percentile. The baseline is one bare, prepared full-text query for the same words.
  * Run: node tests/bench/search.ts [cars]
  */
+import '../../electron/service/small-heap.ts';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
