@@ -88,7 +88,7 @@ export const LotFields = ({
           valueFormat="YYYY-MM-DD"
           placeholder="YYYY-MM-DD"
           clearable
-          clearButtonProps={{ tabIndex: -1 }}
+          clearButtonProps={{ tabIndex: -1, 'aria-label': 'Clear the date' }}
         />
         <TextInput
           label="Seller"

@@ -15,16 +15,21 @@ import classes from './inspector.module.css';
 export const CarWorth = ({
   row,
   car,
+  version,
   currency,
 }: {
   row: CarRow;
   car: CarPage | null;
+  version: number;
   currency: Currency;
 }) => {
   const worths = useMemo(() => stripWorths(row.worths), [row.worths]);
   const scale = useMemo(() => worthScale([worths], currency), [worths, currency]);
   const { data: explained } = useQuery({
-    queryKey: ['worth explained', row.id, 'asFound'],
+    queryKey: ['inspected worth', row.id, version],
+    meta: { immutable: true },
+    gcTime: 10_000,
+    placeholderData: (before, query) => (query?.queryKey[1] === row.id ? before : undefined),
     queryFn: () => api.worth.explain({ carId: row.id, which: 'asFound' }),
     enabled: row.worths.asFound !== null,
   });

@@ -53,17 +53,22 @@ const IdentityHead = ({ row }: { row: CarRow }) => (
 const Body = ({
   row,
   lot,
+  version,
   currency,
   writes,
 }: {
   row: CarRow;
   lot: LotPage;
+  version: number;
   currency: Currency;
   writes: LotWrites;
 }) => {
   const { data: summary } = useSummary();
   const { data } = useQuery({
-    queryKey: ['car', row.id],
+    // Asked anew with the lot and after it, so that a car which an undo has taken away is not asked for.
+    queryKey: ['inspected car', row.id, version],
+    meta: { immutable: true },
+    gcTime: 10_000,
     queryFn: () => api.cars.get({ id: row.id }),
     placeholderData: keepPreviousData,
   });
@@ -77,7 +82,7 @@ const Body = ({
       />
       <IdentityHead row={row} />
       {row.variationId === null ? <Identify row={row} car={car} writes={writes} /> : null}
-      <CarWorth row={row} car={car} currency={currency} />
+      <CarWorth row={row} car={car} version={version} currency={currency} />
       <section className={classes.part} aria-label="Condition">
         <h3>Condition</h3>
         {car && summary ? (
@@ -98,6 +103,8 @@ const Body = ({
 export const Inspector = (props: {
   row: CarRow | null;
   lot: LotPage;
+  /** Of the lot: what is shown of the car is as old as it. */
+  version: number;
   currency: Currency;
   writes: LotWrites;
 }) => (

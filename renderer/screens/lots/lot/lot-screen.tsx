@@ -23,7 +23,16 @@ import { useLotWrites } from './use-lot-writes.ts';
 /** What the inspector shows beside the grid, the grid leaves out where room is short. */
 const besides = new Set(['release', 'location', 'notes']);
 
-const LotWork = ({ lot, currency }: { lot: LotPage; currency: Currency }) => {
+const LotWork = ({
+  lot,
+  version,
+  currency,
+}: {
+  lot: LotPage;
+  /** Changes whenever the lot is asked for anew. */
+  version: number;
+  currency: Currency;
+}) => {
   const client = useQueryClient();
   const [, navigate] = useLocation();
   const writes = useLotWrites(lot.id);
@@ -74,7 +83,9 @@ const LotWork = ({ lot, currency }: { lot: LotPage; currency: Currency }) => {
             footer={<LotFoot lot={lot} lack={lack} onLack={setLack} shareAnew={writes.shareAnew} />}
           />
         </div>
-        {inspector.shown ? <Inspector row={current} lot={lot} currency={currency} writes={writes} /> : null}
+        {inspector.shown ? (
+          <Inspector row={current} lot={lot} version={version} currency={currency} writes={writes} />
+        ) : null}
       </div>
     </div>
   );
@@ -89,5 +100,5 @@ export const LotScreen = ({ id }: { id: number }) => {
       <ErrorState error={lot.error} retry={() => void lot.refetch()} title="This lot could not be shown" />
     );
   if (!lot.data || !summary) return <LoadingState />;
-  return <LotWork lot={lot.data} currency={summary.reportingCurrency} />;
+  return <LotWork lot={lot.data} version={lot.dataUpdatedAt} currency={summary.reportingCurrency} />;
 };

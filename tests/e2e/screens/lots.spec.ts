@@ -1,0 +1,165 @@
+import { fileURLToPath } from 'node:url';
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo } from '../looking.ts';
+
+const messy = (name: string) => fileURLToPath(new URL(`../../fixtures/messy/${name}`, import.meta.url));
+
+/** Sixteen cars as they come out of a tin: a few letters for each, and its grade in one of the ways of writing it. */
+const tin: [string, string][] = [
+  ['bellm dam', '7'],
+  ['osmer', '4.5'],
+  ['hob hon', 'C5'],
+  ['isob', '6'],
+  ['ashl ink', '5'],
+  ['vane', '7/10'],
+  ['night clar', '3'],
+  ['mystery coupe', '2'],
+  ['pellb', '6,5'],
+  ['halc', '6'],
+  ['larkh', '7.5'],
+  ['thread', '5'],
+  ['sext', '4'],
+  ['whirl', '5.5'],
+  ['kelder', '8'],
+  ['dryst', '9'],
+];
+
+test('a lot of sixteen is catalogued by keyboard alone in under five minutes', async ({ demo, picture }) => {
+  test.setTimeout(180_000);
+  const { keyboard } = demo;
+  const begun = Date.now();
+  let presses = 0;
+  const type = async (text: string) => {
+    presses += text.length;
+    await keyboard.type(text, { delay: 12 });
+  };
+  const press = async (...keys: string[]) => {
+    presses += keys.length;
+    for (const key of keys) await keyboard.press(key);
+  };
+  await press('Alt+2');
+  await expect(demo.getByRole('grid', { name: 'Lots' })).toBeFocused();
+  await keyboard.press('Shift+Tab');
+  await keyboard.press('Enter');
+  await expect(demo.getByRole('textbox', { name: 'Name of the lot' })).toBeFocused();
+  await type('Trial tin');
+  await press('Tab', 'Tab');
+  await expect(demo.getByRole('textbox', { name: 'Seller' })).toBeFocused();
+  await type('Fair');
+  await press('Tab', 'Tab');
+  await type('64');
+  await press('Enter');
+  const grid = demo.getByRole('grid', { name: 'Cars of Trial tin' });
+  await expect(grid).toBeFocused();
+  for (const [casting, grade] of tin) {
+    await type(casting);
+    await press('Tab', 'Tab', 'Tab', 'Tab');
+    await type(grade);
+    await press('Enter');
+  }
+  const facts = demo.getByRole('banner').or(demo.locator('main header')).last();
+  await expect(facts).toContainText('16 cars · all graded', { timeout: 30_000 });
+  await expect(facts).toContainText('64.00 USD');
+  await expect(demo.getByText('shared 64.00 = 64.00 USD ✓')).toBeVisible();
+  await expect(demo.getByText('mystery coupe')).toBeVisible();
+  await picture(demo, 'lot-by-keyboard');
+  // A person types four keys a second without haste.
+  const seconds = presses / 4 + (Date.now() - begun) / 1000;
+  expect(seconds).toBeLessThan(300);
+  expect(await breaches(demo)).toEqual([]);
+});
+
+test('rows pasted from a spreadsheet become cars, and one undo takes them back', async ({ demo }) => {
+  await goTo(demo, '/lots/5');
+  const grid = demo.getByRole('grid', { name: 'Cars of Barn tin' });
+  await expect(grid).toBeFocused();
+  await expect(demo.locator('main header')).toContainText('16 cars');
+  await demo.keyboard.press('Control+i');
+  await demo.evaluate(() => {
+    const data = new DataTransfer();
+    data.setData('text/plain', 'Isobar\tEmber\nHalcyard\tCopperleaf\nSomething else\tbrown\n');
+    document.activeElement?.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }),
+    );
+  });
+  await expect(demo.locator('main header')).toContainText('19 cars');
+  await expect(demo.getByText('Something else')).toBeVisible();
+  await demo.keyboard.press('Control+z');
+  await expect(demo.locator('main header')).toContainText('16 cars');
+});
+
+test('the parts of a car are graded by keyboard, and kept when the editor is left', async ({ demo }) => {
+  await goTo(demo, '/lots/5');
+  await expect(demo.getByRole('grid', { name: 'Cars of Barn tin' })).toBeFocused();
+  const roof = demo.getByRole('textbox', { name: 'Grade of the roof' });
+  await roof.focus();
+  await demo.keyboard.type('6,5');
+  await demo.keyboard.press('ArrowDown');
+  await expect(demo.getByRole('textbox', { name: 'Grade of the base' })).toBeFocused();
+  await demo.keyboard.press('r');
+  await expect(demo.getByRole('combobox', { name: 'Originality of the base' })).toHaveValue('reproduction');
+  await demo.keyboard.press('Control+Enter');
+  await expect(demo.getByText('Condition kept')).toBeVisible();
+  await expect(roof).toHaveValue('C6.5');
+});
+
+test('a share fixed by hand has the rest shared anew; the bid and the details can be used by everyone', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/lots/5');
+  await expect(demo.getByRole('grid', { name: 'Cars of Barn tin' })).toBeFocused();
+  const share = demo.getByRole('textbox', { name: /Share of the lot's cost/ });
+  await share.fill('100');
+  await share.press('Enter');
+  await expect(demo.getByText('shared 412.50 = 412.50 USD ✓ · 1 fixed by hand')).toBeVisible();
+  await demo.getByRole('button', { name: 'Highest bid' }).click();
+  await expect(demo.getByText(/^Bid .* at most\./)).toBeVisible();
+  await picture(demo, 'lot-bid');
+  expect(await breaches(demo)).toEqual([]);
+  await demo.keyboard.press('Escape');
+  await demo.getByRole('button', { name: 'Details and cost' }).click();
+  await expect(demo.getByRole('dialog')).toBeVisible();
+  expect(await breaches(demo)).toEqual([]);
+  await demo.keyboard.press('Escape');
+  await demo.getByRole('button', { name: /without photo/ }).click();
+  await expect(demo.getByRole('button', { name: 'Show all 16' })).toBeVisible();
+});
+
+test('from nothing to a messy list taken in: every row with its outcome, and one undo', async ({
+  screens,
+  picture,
+}) => {
+  await expect(screens.getByRole('heading', { level: 1, name: 'Playworn' })).toBeVisible();
+  expect(await breaches(screens)).toEqual([]);
+  await screens.getByRole('button', { name: 'Import a spreadsheet' }).click();
+  await expect(screens.getByRole('textbox', { name: 'Where it lies' })).toBeFocused();
+  expect(await breaches(screens)).toEqual([]);
+  await screens.getByRole('button', { name: 'Make it and choose a file' }).click();
+  await expect(screens.getByRole('heading', { level: 1, name: 'Import a spreadsheet' })).toBeVisible();
+  expect(await breaches(screens)).toEqual([]);
+  await screens.getByLabel('Spreadsheet to import').setInputFiles(messy('barn-tin.csv'));
+  const taken = screens.getByRole('complementary', { name: 'What will be taken' });
+  await expect(taken).toContainText('7 cars would be taken');
+  await expect(taken).toContainText('3 rows cannot be read');
+  await expect(screens.getByText('Read as Windows-1252').first()).toBeVisible();
+  await expect(screens.getByText('Condition: "C11" lies outside C1 to C10')).toBeVisible();
+  await screens.getByRole('combobox', { name: 'What No. means' }).selectOption('not read');
+  await expect(taken).toContainText('8 cars would be taken');
+  await screens.getByRole('combobox', { name: 'What No. means' }).selectOption('inventory number');
+  await expect(taken).toContainText('7 cars would be taken');
+  await picture(screens, 'import-look');
+  expect(await breaches(screens)).toEqual([]);
+  await taken.getByRole('textbox', { name: 'Price' }).fill('412.50');
+  await screens.getByRole('button', { name: 'Import 7 cars' }).click();
+  await expect(
+    screens.getByRole('heading', { level: 1, name: 'Imported 7 cars into barn tin' }),
+  ).toBeVisible();
+  await picture(screens, 'import-done');
+  expect(await breaches(screens)).toEqual([]);
+  await screens.getByRole('button', { name: 'Undo this import' }).click();
+  await expect(screens.getByRole('heading', { level: 1, name: 'The import was taken back' })).toBeVisible();
+  await goTo(screens, '/lots');
+  await expect(screens.getByRole('heading', { name: 'Enter your first lot' })).toBeVisible();
+  expect(await breaches(screens)).toEqual([]);
+});
