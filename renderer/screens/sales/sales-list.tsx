@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import type { CollectionSummary, SaleRow } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
@@ -84,6 +84,11 @@ export const SalesList = ({
   const [cursor, setCursor] = useState<string | null>(null);
   const [selected, setSelected] = useState<readonly string[]>([]);
   const edit = useEdit();
+  const list = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a list that is filtered otherwise begins at its top
+  useEffect(() => {
+    list.current?.querySelector('[role="grid"]')?.parentElement?.scrollTo({ top: 0 });
+  }, [filter]);
   useKeys('Sale records', [{ keys: 'mod+I Insert', does: 'Add a sale record', run: onAdd }]);
 
   const phrases = useMemo(() => doubtPhrases(all), [all]);
@@ -137,7 +142,7 @@ export const SalesList = ({
       {filter.casting !== null || filter.variation !== null ? (
         <PriceChart rows={rows} currency={summary.reportingCurrency} onOpen={setOpened} />
       ) : null}
-      <div className={classes.list}>
+      <div ref={list} className={classes.list}>
         <DataGrid
           label="Sale records"
           rows={rows}

@@ -9,7 +9,7 @@ import classes from '../reference.module.css';
 const featureColumn = (feature: VariationFeature): GridColumn<VariationRow> => ({
   id: feature,
   title: featureWords[feature],
-  width: 86,
+  width: feature === 'bodyFinish' ? 104 : 86,
   grow: 1,
   value: row => row.features[feature],
   render: row => (
@@ -57,7 +57,7 @@ export const variationColumns = (
       id: 'colour',
       title: 'Colour',
       width: 124,
-      grow: 2,
+      grow: 1,
       pinned: true,
       value: row => row.features.colour,
       render: row => (
@@ -87,6 +87,7 @@ export const variationColumns = (
       id: 'release',
       title: 'Release',
       width: renamed ? 108 : 60,
+      ...(renamed && { grow: 1 }),
       value: row => `${row.releaseYear ?? ''} ${row.releaseName}`,
       render: row => (
         <span className={classes.cell}>
