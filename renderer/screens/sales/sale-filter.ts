@@ -1,7 +1,7 @@
 import type { SaleRow } from '../../../electron/api/views.ts';
 import { worthText } from '../../components/format.ts';
 
-export const shows = ['all', 'doubtful', 'left-out', 'own'] as const;
+const shows = ['all', 'doubtful', 'left-out', 'own'] as const;
 export type Show = (typeof shows)[number];
 
 /** Which records are shown; kept in the address. */
