@@ -78,6 +78,7 @@ export const Scatter = ({
   const told = hovered && dots.includes(hovered) ? hovered : focused ? at : null;
 
   const press = (event: KeyboardEvent) => {
+    setHovered(null);
     const direction = directions[event.key];
     if (direction) {
       event.preventDefault();

@@ -87,7 +87,7 @@ export const totalsOf = (season: Season, cars: readonly WeighedCar[]): Totals =>
   return { cars: taken, hours, cash, parts, gain, crowded };
 };
 
-export interface Meter {
+interface Meter {
   used: number;
   limit: number | null;
 }
