@@ -180,6 +180,12 @@ export const castingFeatures = async (
     .orderBy('id')
     .execute();
 
+/** The country of each maker whose country is recorded, by the maker's id. */
+export const makerCountries = async (db: Kysely<Schema>): Promise<Map<number, string>> => {
+  const rows = await db.selectFrom('maker').select(['id', 'country']).execute();
+  return new Map(rows.flatMap(({ id, country }) => (country ? [[id, country] as const] : [])));
+};
+
 /** The swatch that the owner chose for each colour name, under the name in lower case. */
 export const colourSwatches = async (db: Kysely<Schema>): Promise<Map<string, string>> => {
   const rows = await db.selectFrom('colour').select(['name', 'swatch']).execute();

@@ -90,6 +90,7 @@ const furtherColumns: Column[] = [
   column('status', 12, entry => text(entry.status)),
   column('restoration', 24, entry => text(restorationText(entry))),
   column('lot', 18, entry => text(entry.acquisition?.lot)),
+  column('documented_on', 14, entry => date(entry.documentedOn)),
   column('acquired_on', 13, entry => date(entry.acquisition?.on)),
   column('cost', 12, ({ acquisition }) =>
     acquisition && acquisition.cost !== null && acquisition.currency

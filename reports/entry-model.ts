@@ -171,6 +171,7 @@ export const entryModel = (
   };
   const facts = [
     ...variationFeatures.flatMap(feature => fact(featureLabels[feature], identity.features[feature])),
+    ...(identity.features.country ? [] : fact('Maker\u2019s country', identity.makerCountry)),
   ];
   const lines = [
     shortened(name, headingLength) === name ? [] : fact('Name', name),
@@ -182,6 +183,7 @@ export const entryModel = (
   const whereabouts = [
     ...fact('Location', entry.location),
     ...fact('Acquired', acquisitionText(entry, report.locale)),
+    ...fact('Documented', entry.documentedOn && longDate(entry.documentedOn)),
   ];
   const rows = worthRows(entry, report, axis).map(row => ({ ...row, note: printableLine(row.note) }));
   const notes = printableText(entry.notes ?? '');

@@ -36,9 +36,14 @@ export interface RestorationRecord {
   completedOn: IsoDate | null;
 }
 
-/** Who made the car and what it is, after the categories of Object ID. Empty or null: not recorded. */
+/**
+ * Who made the car and what it is, after the categories of Object ID (ICOM, from the Getty Information Institute). Empty
+ * or null: not recorded.
+ */
 export interface CarIdentity {
   maker: string | null;
+  /** Stands for the place of origin where the car's own country is not recorded. */
+  makerCountry: string | null;
   series: string | null;
   /** null where the car is not identified; `asWritten` then says what the owner wrote. */
   casting: string | null;
@@ -78,6 +83,8 @@ export interface ReportEntry {
   status: 'kept' | 'on the bench' | 'donor' | 'sold';
   acquisition: Acquisition | null;
   location: string | null;
+  /** The day on which the car was last looked at part by part; null where that has not been recorded. */
+  documentedOn: IsoDate | null;
   /** Where it is not the report's: such a car is totalled apart. */
   basis: BasisName | null;
   worths: { asFound: ReportWorth; restored: ReportWorth; originalFinish: ReportWorth };

@@ -1,10 +1,11 @@
 import { existsSync } from 'node:fs';
 import { type CarRecord, listCars } from '../../db/cars.ts';
-import { carChecks } from '../../db/checks.ts';
+import { type ConditionCheck, carChecks } from '../../db/checks.ts';
 import { naturalKey } from '../../db/codec.ts';
 import { type LotRecord, listLots } from '../../db/lots.ts';
 import { copyPath, originalPath } from '../../db/photo-files.ts';
 import { photosOfCars } from '../../db/photo-lists.ts';
+import { makerCountries } from '../../db/reference.ts';
 import { readSubjects } from '../../db/subjects.ts';
 import type { BasisName, CarIdentity, ReportEntry, ReportPhoto, ReportWorth } from '../../reports/types.ts';
 import {
@@ -28,13 +29,19 @@ const worthOf = (worth: Worth | null, note: string | null = null): ReportWorth =
   note: worth ? note : null,
 });
 
-const identityOf = (index: ReferenceIndex, car: CarRecord, features: string): CarIdentity => {
+const identityOf = (
+  index: ReferenceIndex,
+  countries: Map<number, string>,
+  car: CarRecord,
+  features: string,
+): CarIdentity => {
   const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
   const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
   const release = car.releaseId === null ? undefined : index.releases.get(car.releaseId);
   const written = Object.values(car.asWritten).filter(text => text.trim() !== '');
   return {
     maker: casting?.maker ?? null,
+    makerCountry: (casting && countries.get(casting.makerId)) ?? null,
     series: casting?.series ?? null,
     casting: casting?.name ?? null,
     releaseName: release?.name ?? null,
@@ -53,8 +60,7 @@ const identityOf = (index: ReferenceIndex, car: CarRecord, features: string): Ca
 };
 
 /** What a car's newest check found that tells it from its like: damage, repairs, replaced parts. */
-const featuresOf = async (session: Session, car: CarRecord): Promise<string> => {
-  const [check] = await carChecks(openOf(session).db, car.id);
+const featuresOf = (check: ConditionCheck | undefined): string => {
   if (!check) return '';
   const parts = check.parts.flatMap(part => {
     const words = [part.originality === 'original' ? '' : part.originality, part.note].filter(Boolean);
@@ -132,6 +138,7 @@ export const reportEntries = async (
     .map(({ car }) => car);
   const subjects = await readSubjects(db, cars, false);
   const index = await referenceIndex(session);
+  const countries = await makerCountries(db);
   const lots = new Map((await listLots(db)).map(lot => [lot.id, lot]));
   const photos = wanted.withPhotographs
     ? await photosOfCars(
@@ -148,19 +155,22 @@ export const reportEntries = async (
       await new Promise(resolve => setImmediate(resolve));
       signal.throwIfAborted();
     }
+    const [check] = await carChecks(db, car.id);
     const valuation = valueCar(fitted, subject);
     const own = valuation.asFound?.own ?? false;
     entries.push({
       inventoryNumber: car.inventoryNumber,
       photos: photosOf(dir, car, photos.get(car.id) ?? []),
-      identity: identityOf(index, car, await featuresOf(session, car)),
+      identity: identityOf(index, countries, car, featuresOf(check)),
       grade: car.grade,
       parts: subject.parts,
       finishState: car.finishState,
+      // A plan says what is meant to be done, not what was: until work at the bench is recorded, the report says that it is not.
       restoration: null,
       status: car.status,
       acquisition: acquisitionOf(car, car.lotId === null ? undefined : lots.get(car.lotId)),
       location: car.location || null,
+      documentedOn: check?.checkedOn ?? null,
       // What the records tell is what willing buyers paid; only a figure of the owner's own can stand on another basis.
       basis: own || wanted.basis === basisOfWorths ? null : basisOfWorths,
       worths: worthsOf(subject, valuation),

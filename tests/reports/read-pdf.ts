@@ -33,9 +33,12 @@ const withFile = async <Result>(
 const output = async (tool: string, args: string[]): Promise<string> =>
   (await run(tool, args, { maxBuffer: 256 * 1024 * 1024 })).stdout;
 
-/** The text of a PDF, page breaks as form feeds, without the break opportunities that print puts into long runs. */
-export const pdfText = (pdf: Uint8Array): Promise<string> =>
-  withFile(pdf, async file => (await output('pdftotext', ['-layout', file, '-'])).replaceAll('\u200b', ''));
+/**
+ * The text of a PDF, page breaks as form feeds, without the break opportunities that print puts into long runs; as it
+ * stands on the page, or column by column as it was written.
+ */
+export const pdfText = (pdf: Uint8Array, order: 'layout' | 'raw' = 'layout'): Promise<string> =>
+  withFile(pdf, async file => (await output('pdftotext', [`-${order}`, file, '-'])).replaceAll('\u200b', ''));
 
 /** What the file says of itself: title, author, whether tagged, pages. */
 export const pdfInfo = (pdf: Uint8Array): Promise<Map<string, string>> =>

@@ -38,6 +38,7 @@ export const plainEntry = (changes: Partial<ReportEntry> = {}): ReportEntry => (
   photos: [],
   identity: {
     maker: 'Quillon Toys of Wrenmoor',
+    makerCountry: null,
     series: series[0]!,
     casting: castings[0]!,
     releaseName: castings[0]!,
@@ -58,6 +59,7 @@ export const plainEntry = (changes: Partial<ReportEntry> = {}): ReportEntry => (
   status: 'kept',
   acquisition: null,
   location: null,
+  documentedOn: null,
   basis: null,
   worths: { asFound: worth(8000, 12000, 18000), restored: worth(null), originalFinish: worth(null) },
   restorationCost: null,
@@ -81,6 +83,7 @@ export const sampleEntry = (i: number, photos: ReportPhoto[] = []): ReportEntry 
     photos,
     identity: {
       maker: 'Quillon Toys of Wrenmoor',
+      makerCountry: 'Eastholm',
       series: series[(i * 3) % series.length]!,
       casting: i % 23 === 22 ? null : casting,
       releaseName: i % 4 === 3 ? `${casting} Special` : casting,
@@ -130,6 +133,7 @@ export const sampleEntry = (i: number, photos: ReportPhoto[] = []): ReportEntry 
       cost: 1850,
       currency: 'USD',
     },
+    documentedOn: i % 5 === 4 ? null : '2026-10-04',
     location: `Cabinet ${1 + (i % 3)}, drawer ${1 + (i % 8)}`,
     worths: {
       asFound: known

@@ -158,6 +158,19 @@ describe('reports', () => {
     ]);
   });
 
+  it('say when a car was last looked at part by part', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await fill(api);
+    for (const checkedOn of ['2026-02-03', '2025-07-08'])
+      await api.cars.saveCheck({ carId: ids[1] ?? 0, checkedOn, grade: 4, parts: [] });
+    const { content } = await reported(api, { format: 'csv' });
+    const [heads = '', ...cars] = content.toString('utf8').split('\r\n');
+    expect(heads).toContain('documented_on');
+    // Neither another car's nor an earlier one.
+    expect(cars.filter(car => car.includes('2026-02-03')).map(car => car.split(',')[0])).toEqual(['Q-2']);
+    expect(cars.join('\n')).not.toContain('2025-07-08');
+  });
+
   it('write XLSX, for chosen cars', async () => {
     const { api } = await newCollectionService();
     const { ids } = await fill(api);
