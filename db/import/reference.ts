@@ -2,13 +2,7 @@ import type { Kysely, Transaction } from 'kysely';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import type { Collection } from '../collection.ts';
 import { featureColumns, plain } from '../match.ts';
-import {
-  type FeatureTexts,
-  featuresToRow,
-  listCastings,
-  listReleases,
-  listVariations,
-} from '../reference.ts';
+import { type FeatureTexts, listCastings, listReleases, listVariations } from '../reference.ts';
 import type { Schema } from '../schema.ts';
 import { BadCell, type Judge, take, takeText, type Values } from './judge.ts';
 import { parseBasePaint, parseRarity, parseYear } from './parse-words.ts';
@@ -25,9 +19,8 @@ const readRarity = remembered(parseRarity);
 const readYear = remembered(parseYear);
 
 const featuresOf = (values: Values): FeatureTexts => {
-  const features = Object.fromEntries(
-    variationFeatures.map(feature => [feature, takeText(values, featureColumns[feature])]),
-  ) as FeatureTexts;
+  const features = {} as FeatureTexts;
+  for (const feature of variationFeatures) features[feature] = takeText(values, featureColumns[feature]);
   features.basePaint = take(values, 'base_paint', readBasePaint) ?? '';
   return features;
 };
@@ -65,9 +58,8 @@ export const referenceWriter = async (collection: Collection, db: Kysely<Schema>
       'INSERT OR IGNORE INTO casting_feature (casting_id, feature, value) VALUES (?, ?, ?)',
     ),
     variation: sqlite.prepare(
-      `INSERT INTO variation (release_id, colour, body_finish, base_paint, rear_end, roof, interior, glazing, wheels, accessory,
-        country, rarity) VALUES (@release_id, @colour, @body_finish, @base_paint, @rear_end, @roof, @interior, @glazing, @wheels,
-        @accessory, @country, @rarity)`,
+      `INSERT INTO variation (release_id, ${variationFeatures.map(feature => featureColumns[feature]).join(', ')}, rarity)
+       VALUES (?, ${variationFeatures.map(() => '?').join(', ')}, ?)`,
     ),
   };
   const once = (name: string, insert: () => { lastInsertRowid: number | bigint }): number => {
@@ -103,19 +95,22 @@ export const referenceWriter = async (collection: Collection, db: Kysely<Schema>
     );
     for (const feature of variationFeatures) {
       const value = features[feature];
+      if (!value) continue;
       const entry = `${castingId} ${feature} ${value}`;
-      if (!value || listed.has(entry)) continue;
+      if (listed.has(entry)) continue;
       if (listed.size < mostListed) listed.add(entry);
       statements.feature.run(castingId, feature, value);
     }
     return Number(
-      statements.variation.run({ release_id: releaseId, ...featuresToRow(features), rarity }).lastInsertRowid,
+      statements.variation.run(
+        releaseId,
+        ...variationFeatures.map(feature => features[feature] ?? ''),
+        rarity,
+      ).lastInsertRowid,
     );
   };
   return { castings, casting, variation };
 };
-
-export type ReferenceWriter = Awaited<ReturnType<typeof referenceWriter>>;
 
 /** Judges the rows of a reference file: each is a variation; one that is known already is a duplicate. */
 export const referenceJudge = async (

@@ -41,7 +41,8 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
   const { session, collection } = context;
   const { file, ...options } = input;
   return streamed<ImportResult>(async (report, stop) => {
-    const fitted = await marketToday(session);
+    // Only a lot has a price to share out by worth.
+    const fitted = options.as === 'lot' ? await marketToday(session) : null;
     const { runImport } = await engine();
     const result = await explained(
       runImport(
@@ -51,7 +52,7 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
         options,
         { at: session.at(), signal: stop, onProgress: report },
         async (trx, lotId) => {
-          if (lotId !== null) await reshareLot(trx, fitted, lotId);
+          if (lotId !== null && fitted) await reshareLot(trx, fitted, lotId);
         },
       ),
     );
