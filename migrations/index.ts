@@ -1,9 +1,9 @@
 import type { Migration } from 'kysely/migration';
-import * as firstSchema from './0001-first-schema.ts';
+import { up as firstSchema } from './0001-first-schema.ts';
 
 /** Every schema step in order. A step that has landed is frozen: change the schema by adding the next one. */
 export const migrations: Record<string, Migration> = {
-  '0001-first-schema': firstSchema,
+  '0001-first-schema': { up: firstSchema },
 };
 
 /** What `PRAGMA user_version` says of a collection that all steps have reached. */

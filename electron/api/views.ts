@@ -1,6 +1,6 @@
 /** What the procedures answer with: plain, serialisable shapes that the screens draw and the command line prints. */
 
-export type { Currency, FinishState, Grade, IsoDate, Minor, Range, Rarity } from '../../valuation/index.ts';
+export type { IsoDate } from '../../valuation/index.ts';
 export type * from './views/cars.ts';
 export type * from './views/collection.ts';
 export type * from './views/decide.ts';
