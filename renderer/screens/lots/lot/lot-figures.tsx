@@ -20,6 +20,8 @@ export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency
   const { result } = lot;
   const sold = lot.rows.filter(row => row.status === 'sold').length;
   const here = lot.rows.length - sold;
+  // What was bought for nothing that anyone wrote down has gained nothing that could be told.
+  const costKnown = lot.costs.length > 0;
   const missing = result.withoutRate.length
     ? `without ${result.withoutRate.join(', ')}, which has no rate yet`
     : null;
@@ -32,7 +34,7 @@ export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency
           (result.improvements > 0 ? `and ${worthText(result.improvements, currency)} spent on them` : null)
         }
       >
-        <ChangingAmount minor={result.cost} currency={currency} />
+        <ChangingAmount minor={costKnown ? result.cost : null} currency={currency} />
       </Figure>
       <Figure
         word="Worth of what is here"
@@ -40,8 +42,8 @@ export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency
           here === 0
             ? 'nothing is left'
             : result.unvalued > 0
-              ? `${here - result.unvalued} of ${here} valued`
-              : `all ${here} valued`
+              ? `${(here - result.unvalued).toLocaleString()} of ${here.toLocaleString()} valued`
+              : `all ${here.toLocaleString()} valued`
         }
       >
         <ChangingAmount
@@ -62,7 +64,7 @@ export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency
           result.unvalued > 0 ? 'the cars without a worth count as nothing' : 'if the rest sold at its worth'
         }
       >
-        <AmountDelta minor={result.gain} currency={currency} />
+        <AmountDelta minor={costKnown ? result.gain : null} currency={currency} />
       </Figure>
     </dl>
   );

@@ -51,13 +51,13 @@ export const LotFoot = ({
               aria-pressed={lack === word}
               onClick={() => onLack(lack === word ? null : word)}
             >
-              {count} {word}
+              {count.toLocaleString()} {word}
             </button>
           );
         })}
         {lack === null ? null : (
           <button type="button" className={classes.footButton} onClick={() => onLack(null)}>
-            Show all {lot.rows.length}
+            Show all {lot.rows.length.toLocaleString()}
           </button>
         )}
       </span>

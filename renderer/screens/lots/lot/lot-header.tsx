@@ -19,7 +19,7 @@ const PanelIcon = () => (
 );
 
 const count = (done: number, all: number, word: string) =>
-  done === all ? `all ${word}` : `${done} of ${all} ${word}`;
+  done === all ? `all ${word}` : `${done.toLocaleString()} of ${all.toLocaleString()} ${word}`;
 
 /** The head of a lot: what it is, how far it is catalogued, how it stands, and what can be done with the whole of it. */
 export const LotHeader = ({
@@ -44,7 +44,7 @@ export const LotHeader = ({
     ...(lot.cars === 0
       ? ['no cars yet']
       : [
-          `${lot.cars} ${lot.cars === 1 ? 'car' : 'cars'}`,
+          `${lot.cars.toLocaleString()} ${lot.cars === 1 ? 'car' : 'cars'}`,
           count(lot.graded, lot.cars, 'graded'),
           count(lot.identified, lot.cars, 'identified'),
           count(lot.photographed, lot.cars, 'photographed'),
