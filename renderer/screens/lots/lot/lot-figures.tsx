@@ -61,7 +61,11 @@ export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency
       <Figure
         word="Gain in all"
         under={
-          result.unvalued > 0 ? 'the cars without a worth count as nothing' : 'if the rest sold at its worth'
+          !costKnown
+            ? 'once the cost is entered'
+            : result.unvalued > 0
+              ? 'the cars without a worth count as nothing'
+              : 'if the rest sold at its worth'
         }
       >
         <AmountDelta minor={costKnown ? result.gain : null} currency={currency} />
