@@ -10,7 +10,8 @@ const installed = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/g
 const output = fileURLToPath(new URL('../../output/e2e', import.meta.url));
 
 /**
- * The screens in both hosts. `screens/` runs in each; `browser/` and `window/` in their own. The window needs an Electron
+ * The screens in both hosts: all of `screens/` in the browser, the main job and the look at every screen in the window too; `browser/` and
+ * `window/` in their own. The window needs an Electron
  * and a display (see .ci/run), so `npm test` runs the browser.
  */
 export default defineConfig<HostOptions>({
