@@ -40,7 +40,7 @@ export default defineConfig<HostOptions>({
     // One at a time: a window that another one covers is not painted.
     {
       name: 'window',
-      testMatch: /\/(screens|window)\/[^/]*\.spec\.ts$/,
+      testMatch: /\/(window\/[^/]*|screens\/(start|main-job|every-screen))\.spec\.ts$/,
       // Recording a trace makes the pages of an older Electron hang now and then.
       use: { host: 'window', trace: 'off' },
       workers: 1,
