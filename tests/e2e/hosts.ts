@@ -88,6 +88,15 @@ export const startBrowser = async (
 export const electronProgram = (): string =>
   join(process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(root, 'node_modules/electron/dist'), 'electron');
 
+/**
+ * Switches of Chromium's for a machine that tests. As root there is no sandbox to be had; and where there is no graphics
+ * card, Chromium's attempts to use one now and then stop the whole app at its start.
+ */
+export const windowSwitches = (): string[] => [
+  '--disable-gpu',
+  ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+];
+
 /** As root Electron runs without its sandbox only, which the launcher never chooses by itself. */
 export const startWindow = async (options: StartOptions): Promise<Started & { app: ElectronApplication }> => {
   const profile = join(options.home, 'profile');
@@ -96,7 +105,7 @@ export const startWindow = async (options: StartOptions): Promise<Started & { ap
     executablePath: electronProgram(),
     cwd: root,
     args: [
-      ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+      ...windowSwitches(),
       `--user-data-dir=${profile}`,
       root,
       `--collection=${options.collection}`,

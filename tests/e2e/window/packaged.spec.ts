@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 import { FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import manifest from '../../../package.json' with { type: 'json' };
 import { expect, test } from '../fixtures.ts';
-import { electronProgram, root } from '../hosts.ts';
+import { electronProgram, root, windowSwitches } from '../hosts.ts';
 
 /** The version that the Electron at hand says it is. */
 const electronVersion = async (): Promise<string> => {
@@ -94,7 +94,7 @@ test('carries its fuses, and shows the screens out of its archive', async ({ hom
   const child = spawn(
     program,
     [
-      '--no-sandbox',
+      ...windowSwitches(),
       `--user-data-dir=${join(home, 'profile')}`,
       `--remote-debugging-port=${port}`,
       `--collection=${collection}`,

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ElectronApplication } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { electronProgram, root, serve } from '../hosts.ts';
+import { electronProgram, root, serve, windowSwitches } from '../hosts.ts';
 
 const bounds = (app: ElectronApplication | undefined) =>
   app!.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]!.getBounds());
@@ -33,12 +33,7 @@ test('a second start on the same collection shows the window there is, and ends'
   });
   const second = spawn(
     electronProgram(),
-    [
-      ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
-      `--user-data-dir=${join(home, 'profile')}`,
-      root,
-      `--collection=${collection}`,
-    ],
+    [...windowSwitches(), `--user-data-dir=${join(home, 'profile')}`, root, `--collection=${collection}`],
     { stdio: 'ignore' },
   );
   const code = await new Promise(resolve => second.once('exit', resolve));
