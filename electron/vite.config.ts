@@ -19,7 +19,8 @@ const entries: Record<BundleName, string> = {
 };
 
 /**
- * One file for each process and thread. CommonJS, since a sandboxed preload must be, and the main entry of an Electron
+ * One file for each process and thread; of the service, what only some days need (spreadsheets, the demo) lies apart, since
+ * reading it takes longer than the rest of the start. CommonJS, since a sandboxed preload must be, and the main entry of an Electron
  * before 28 too; but the workers, one of which awaits at its top level, are modules. The bundles share `outDir`, which
  * is therefore not emptied here.
  */
@@ -39,7 +40,12 @@ export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => 
       external: [...builtinModules, ...builtinModules.map(module => `node:${module}`), ...leftOut, /^@img\//],
       output: name.endsWith('worker')
         ? { format: 'es', entryFileNames: '[name].mjs', codeSplitting: false }
-        : { format: 'cjs', entryFileNames: '[name].cjs', codeSplitting: false },
+        : {
+            format: 'cjs',
+            entryFileNames: '[name].cjs',
+            chunkFileNames: `${name}-[name].cjs`,
+            codeSplitting: name === 'service',
+          },
     },
   },
 });

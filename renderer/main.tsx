@@ -1,9 +1,13 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { connect } from './api/connect.ts';
+import { queryClient } from './api/query-client.ts';
 import { App } from './shell/app.tsx';
+import { placeIn } from './shell/hash-location.ts';
+import { beginHome } from './shell/routes.ts';
 
 connect();
+if (placeIn(location.hash).path === '/') beginHome(queryClient);
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no root to draw in.');

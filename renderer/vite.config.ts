@@ -19,5 +19,11 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 900,
+    rolldownOptions: {
+      output: {
+        // What every start needs is one file: each further one costs the window a question to the main process.
+        codeSplitting: { groups: [{ name: 'start', tags: ['$initial'] }] },
+      },
+    },
   },
 });

@@ -8,16 +8,26 @@ export interface BetaPert {
   quantile: (p: number) => number;
 }
 
+/** Quantile at `p` of the beta on 0…1 with α = `alpha` and β = 6 − α: the shape of every beta-PERT of that α. */
+export type ShapeQuantile = (p: number, alpha: number) => number;
+
+export const shapeQuantile: ShapeQuantile = (p, alpha) => inverseIncompleteBeta(p, alpha, 6 - alpha);
+
 /**
  * Beta-PERT of a low, a likely and a high figure, in their unit: a beta on low…high with mean (low + 4 likely
  * + high)/6, so α = 1 + 4 (likely − low)/(high − low), β = 6 − α, and the exact variance (mean − low)(high −
  * mean)/7.
- * Where low = high the figure is certain.
+ * Where low = high the figure is certain. `ofShape` stands in for `shapeQuantile` where its answers are kept.
  *
  * Throws RangeError on non-finite input, unless low ≤ likely ≤ high, and on p outside 0…1.
  * Source: Malcolm et al. (1959), Operations Research 7; Vose, Risk Analysis (2008), PERT distribution.
  */
-export const betaPert = (low: number, likely: number, high: number): BetaPert => {
+export const betaPert = (
+  low: number,
+  likely: number,
+  high: number,
+  ofShape: ShapeQuantile = shapeQuantile,
+): BetaPert => {
   checkFinite(low, 'low');
   checkFinite(likely, 'likely');
   checkFinite(high, 'high');
@@ -31,7 +41,7 @@ export const betaPert = (low: number, likely: number, high: number): BetaPert =>
     checkBetween(p, 0, 1, 'p');
     if (p === 0 || span === 0) return low;
     if (p === 1) return high;
-    return low + span * inverseIncompleteBeta(p, alpha, 6 - alpha);
+    return low + span * ofShape(p, alpha);
   };
   return { mean, variance: ((mean - low) * (high - mean)) / 7, quantile };
 };

@@ -1,3 +1,4 @@
+import { type ShapeQuantile, shapeQuantile } from './beta-pert.ts';
 import {
   type Condition,
   conservedCondition,
@@ -38,8 +39,10 @@ const samplePoints = (fitted: FittedMarket): NormalPoints =>
 const costDimensions = mostDimensions - 2;
 
 /** Coordinates for any number of costs: beyond the net's dimensions they come again, taken in another order. */
-const costPoints = (components: number): Float64Array[] => {
-  const net = lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2);
+const costPoints = (fitted: FittedMarket, components: number): Float64Array[] => {
+  const net = remembered(fitted, 'cost points', () =>
+    lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2),
+  );
   return Array.from({ length: Math.max(1, components) }, (_, k) => {
     const turn = Math.floor(k / costDimensions);
     const points = net[k % costDimensions]!;
@@ -48,10 +51,23 @@ const costPoints = (components: number): Float64Array[] => {
   });
 };
 
+/** Lines are of few shapes, and every coordinate holds the same probabilities: each is worked out once. */
+const keptShapes = (fitted: FittedMarket): ShapeQuantile => {
+  const shapes = remembered(fitted, 'shapes', () => new Map<number, Map<number, number>>());
+  return (p, alpha) => {
+    const shape = shapes.get(alpha) ?? new Map<number, number>();
+    const x = shape.get(p) ?? shapeQuantile(p, alpha);
+    shapes.set(alpha, shape.set(p, x));
+    return x;
+  };
+};
+
 /** Costs of a kind recur over the cars of a collection: each is drawn once. */
 const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
   const key = components.map(({ low, likely, high }) => `${low} ${likely} ${high}`).join();
-  return remembered(fitted, `cost ${key}`, () => addCosts(components, costPoints(components.length)));
+  return remembered(fitted, `cost ${key}`, () =>
+    addCosts(components, costPoints(fitted, components.length), keptShapes(fitted)),
+  );
 };
 
 /** What is left of a worth for a car kept for its parts: a share of the worth of a complete one at the usual grade. */

@@ -18,12 +18,16 @@ export const gatherUp = (
 ): { rows: Float64Array; precision: Float64Array } => {
   const means = new Float64Array(parents * width);
   const sums = new Float64Array(parents);
+  // A record has few of the columns, so that only pairs of those that it has are gone through.
+  const told = new Int32Array(width);
   const spread = (from: Float64Array, at: number, weight: number) => {
     if (!scatter) return;
-    for (let a = 0; a < width; a++) {
+    let count = 0;
+    for (let a = 0; a < width; a++) if (from[at + a] !== 0) told[count++] = a;
+    for (let i = 0; i < count; i++) {
+      const a = told[i]!;
       const scaled = weight * from[at + a]!;
-      if (scaled === 0) continue;
-      for (let b = a; b < width; b++) scatter[a * width + b]! += scaled * from[at + b]!;
+      for (let j = i; j < count; j++) scatter[a * width + told[j]!]! += scaled * from[at + told[j]!]!;
     }
   };
   for (let i = 0; i < precision.length; i++) {

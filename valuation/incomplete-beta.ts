@@ -34,15 +34,17 @@ const continuedFraction = (x: number, a: number, b: number): number => {
   return fraction;
 };
 
+/** ln B(a, b) of the beta function. */
+const logBetaOf = (a: number, b: number): number => logGamma(a) + logGamma(b) - logGamma(a + b);
+
 /**
  * Regularised incomplete beta function I_x(a, b) for a, b > 0 and x in 0…1: the distribution function of a
  * beta variable.
  * Source: NIST Digital Library of Mathematical Functions 8.17.22 and 8.17.4.
  */
-export const incompleteBeta = (x: number, a: number, b: number): number => {
+export const incompleteBeta = (x: number, a: number, b: number, logBeta = logBetaOf(a, b)): number => {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
-  const logBeta = logGamma(a) + logGamma(b) - logGamma(a + b);
   const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - logBeta);
   return x < (a + 1) / (a + b + 2)
     ? (front * continuedFraction(x, a, b)) / a
@@ -55,12 +57,12 @@ export const inverseIncompleteBeta = (p: number, a: number, b: number): number =
   if (p >= 1) return 1;
   // The upper half by its mirror image: near 1 the distance from 1 keeps more digits.
   if (p > 0.5) return 1 - inverseIncompleteBeta(1 - p, b, a);
-  const logBeta = logGamma(a) + logGamma(b) - logGamma(a + b);
+  const logBeta = logBetaOf(a, b);
   let low = 0;
   let high = 1;
   let x = a / (a + b);
   for (let round = 0; round < 200; round++) {
-    const miss = incompleteBeta(x, a, b) - p;
+    const miss = incompleteBeta(x, a, b, logBeta) - p;
     if (miss === 0) return x;
     if (miss > 0) high = x;
     else low = x;

@@ -1,4 +1,4 @@
-import { betaPert } from './beta-pert.ts';
+import { betaPert, type ShapeQuantile, shapeQuantile } from './beta-pert.ts';
 import { quantile } from './quantile.ts';
 import type { Minor, Range, RestorationPlan, ThreePoint } from './types.ts';
 
@@ -27,13 +27,17 @@ export const planComponents = (
  * sample, one list per component, through its quantile function. Low, mid and high are the 10, 50 and 90 % quantiles of the draws.
  * Throws RangeError on a cost below zero or out of order.
  */
-export const addCosts = (components: readonly ThreePoint[], points: readonly Float64Array[]): Cost => {
+export const addCosts = (
+  components: readonly ThreePoint[],
+  points: readonly Float64Array[],
+  ofShape: ShapeQuantile = shapeQuantile,
+): Cost => {
   const count = points[0]?.length ?? 0;
   const draws = new Float64Array(count);
   let mean = 0;
   components.forEach(({ low, likely, high }, k) => {
     if (low < 0) throw new RangeError(`a cost must not be below zero, and is ${low}`);
-    const pert = betaPert(low, likely, high);
+    const pert = betaPert(low, likely, high, ofShape);
     mean += pert.mean;
     for (let i = 0; i < count; i++) draws[i]! += pert.quantile(points[k]![i]!);
   });

@@ -70,8 +70,9 @@ const start = async (): Promise<void> => {
   lockDown();
   serveScreens(session.defaultSession, built('renderer'));
   handOverPorts();
-  startService();
+  // The page takes longer to come up than the service.
   show();
+  startService();
 };
 
 registerScreensScheme();

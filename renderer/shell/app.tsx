@@ -5,15 +5,17 @@ import { queryClient } from '../api/query-client.ts';
 import { KeySheet } from '../components/keys/key-sheet.tsx';
 import { EmptyState } from '../components/layout/empty-state.tsx';
 import { LoadingState } from '../components/layout/loading-state.tsx';
+import HomeScreen from '../screens/home/index.tsx';
 import { AppTheme } from '../theme/app-theme.tsx';
 import { CollectionGate } from './collection-gate.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { useHashPlace } from './hash-location.ts';
 import { useMenuCommands } from './menu-commands.ts';
 import { Rail } from './rail.tsx';
-import { HomeScreen, routes } from './routes.tsx';
+import { fetchTheRest, routes } from './routes.ts';
 import { SearchEverything } from './search-everything.tsx';
 import classes from './shell.module.css';
+import { ShowScreen } from './show-screen.tsx';
 import { TopBar } from './top-bar.tsx';
 
 const NotFound = () => (
@@ -27,9 +29,9 @@ const Screens = () => (
     <Route path="/">
       <HomeScreen />
     </Route>
-    {routes.map(({ path, screen: Screen }) => (
+    {routes.map(({ path, screen }) => (
       <Route key={path} path={path} nest>
-        <Screen />
+        <ShowScreen code={screen} />
       </Route>
     ))}
     <Route>
@@ -38,11 +40,18 @@ const Screens = () => (
   </Switch>
 );
 
+/** Milliseconds after the first screen: by then it has its figures and pictures. */
+const restAfter = 2000;
+
 const Frame = () => {
   const [location] = useLocation();
   const [keysShown, setKeysShown] = useState(false);
   const main = useRef<HTMLElement>(null);
   useMenuCommands(() => setKeysShown(true));
+  useEffect(() => {
+    const waiting = setTimeout(() => void fetchTheRest(), restAfter);
+    return () => clearTimeout(waiting);
+  }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new place begins at its top
   useEffect(() => {
     main.current?.scrollTo({ top: 0 });

@@ -1,21 +1,15 @@
 import { useQuery } from '@tanstack/react-query';
 import { type ReactNode, Suspense, useEffect, useRef } from 'react';
-import { api } from '../api/client.ts';
 import { ErrorState } from '../components/layout/error-state.tsx';
 import { LoadingState } from '../components/layout/loading-state.tsx';
 import { showNotice } from '../components/notices/undo-notice.tsx';
-import { FirstStartScreen } from './routes.tsx';
+import { firstStart } from './routes.ts';
+import { ShowScreen } from './show-screen.tsx';
+import { stateQuery } from './state-query.ts';
 
 /** Lets the screens be seen once a collection is open; until then the first start stands in their place. */
 export const CollectionGate = ({ children }: { children: ReactNode }) => {
-  const {
-    data: state,
-    error,
-    refetch,
-  } = useQuery({
-    queryKey: ['collection state'],
-    queryFn: () => api.collection.state(),
-  });
+  const { data: state, error, refetch } = useQuery(stateQuery);
   const told = useRef(new Set<string>());
   const notices = state?.notices;
   useEffect(() => {
@@ -31,7 +25,7 @@ export const CollectionGate = ({ children }: { children: ReactNode }) => {
   if (!state.open)
     return (
       <Suspense fallback={<LoadingState />}>
-        <FirstStartScreen />
+        <ShowScreen code={firstStart} />
       </Suspense>
     );
   return children;

@@ -11,10 +11,9 @@ import { fill, group, line, type Sheet } from './sheet.ts';
 import type { CarSpec } from './spec.ts';
 import { flatShadow, type Paper } from './studio.ts';
 
-/** The car on its back: the base with its lettering, posts and axles. */
-export const drawBase = (sheet: Sheet, spec: CarSpec, at: Placing, paper: Paper): string => {
+const drawingOf = (sheet: Sheet, spec: CarSpec, at: Placing): BaseDrawing => {
   const slim = narrow.includes(spec.body);
-  const drawing: BaseDrawing = {
+  return {
     sheet,
     spec,
     shape: shapeOf(spec),
@@ -23,9 +22,19 @@ export const drawBase = (sheet: Sheet, spec: CarSpec, at: Placing, paper: Paper)
     half: slim ? 9.5 : spec.body === 'wedge prototype' || spec.body === 'bubble-top' ? 20.6 : 19,
     wheels: slim ? 19.5 : 18.6,
   };
+};
+
+/** The shadow under the car on its back. */
+export const drawBaseShadow = (sheet: Sheet, spec: CarSpec, at: Placing, paper: Paper): string => {
+  const drawing = drawingOf(sheet, spec, at);
+  return flatShadow(sheet, paper, outlinePath(drawing, 0) + tyreOutlines(drawing));
+};
+
+/** The car on its back: the base with its lettering, posts and axles. */
+export const drawBase = (sheet: Sheet, spec: CarSpec, at: Placing): string => {
+  const drawing = drawingOf(sheet, spec, at);
   return group(
-    flatShadow(sheet, paper, outlinePath(drawing, 0) + tyreOutlines(drawing)) +
-      tyres(drawing) +
+    tyres(drawing) +
       bodyRim(drawing) +
       plate(drawing) +
       wells(drawing) +

@@ -133,26 +133,38 @@ const settle = (heights: Float32Array, filler: number): Float32Array => {
   return heights;
 };
 
-/** Works out the surface of a shape at `scale` pixels for one hundredth of the length. */
-export const surfaceOf = (shape: Shape, scale: number): Surface => {
-  const step = 1 / scale;
-  const left = -2;
-  const peak = Math.max(...shape.outline.map(([, y]) => y)) + 1.2;
-  const width = Math.ceil(104 * scale);
-  const height = Math.ceil((peak - shape.sill + 1) * scale);
-  const count = width * height;
-  const surface: Surface = {
-    width,
-    height,
-    scale,
-    left,
-    top: peak,
+/** A grid of `scale` pixels for one hundredth of the length, on which nothing stands yet. */
+export const emptySurface = (grid: Omit<Surface, 'nx' | 'ny' | 'exposed' | 'open' | 'roof'>): Surface => {
+  const count = grid.width * grid.height;
+  return {
+    ...grid,
     nx: new Float32Array(count),
     ny: new Float32Array(count),
     exposed: new Float32Array(count),
     open: new Float32Array(count),
     roof: new Uint8Array(count),
   };
+};
+
+let last: { key: string; surface: Surface } | undefined;
+
+/**
+ * The surface of a shape at `scale` pixels for one hundredth of the length. The last one is kept, for the next car of the
+ * same casting; nobody may write into it.
+ */
+export const surfaceOf = (shape: Shape, scale: number): Surface => {
+  const key = JSON.stringify([shape, scale]);
+  if (last?.key !== key) last = { key, surface: workOut(shape, scale) };
+  return last.surface;
+};
+
+const workOut = (shape: Shape, scale: number): Surface => {
+  const step = 1 / scale;
+  const left = -2;
+  const peak = Math.max(...shape.outline.map(([, y]) => y)) + 1.2;
+  const width = Math.ceil(104 * scale);
+  const height = Math.ceil((peak - shape.sill + 1) * scale);
+  const surface = emptySurface({ width, height, scale, left, top: peak });
   const outline = settle(overColumns(shape.outline, width, left, step, true), 12);
   const belt = settle(overColumns(shape.belt, width, left, step, true), shape.belt[0]![1]);
   const crease = settle(overColumns(shape.crease, width, left, step, true), -50);

@@ -9,6 +9,14 @@ const chunk = (type: string, data: Uint8Array): Buffer => {
   return out;
 };
 
+let kept = new Uint8Array(0);
+
+/** Bytes to write in, whatever they hold from before: taking so many anew for each picture keeps the collector busy. */
+const room = (bytes: number): Uint8Array => {
+  if (kept.length < bytes) kept = new Uint8Array(bytes);
+  return kept.subarray(0, bytes);
+};
+
 /** A PNG data address of RGBA pixels, hardly compressed: it lives only until the drawing is rendered. */
 export const pngAddress = (rgba: Uint8Array, width: number, height: number): string => {
   const header = Buffer.alloc(13);
@@ -16,8 +24,11 @@ export const pngAddress = (rgba: Uint8Array, width: number, height: number): str
   header.writeUInt32BE(height, 4);
   header.set([8, 6, 0, 0, 0], 8);
   const stride = width * 4;
-  const raw = Buffer.alloc((stride + 1) * height);
-  for (let y = 0; y < height; y++) raw.set(rgba.subarray(y * stride, (y + 1) * stride), y * (stride + 1) + 1);
+  const raw = room((stride + 1) * height);
+  for (let y = 0; y < height; y++) {
+    raw[y * (stride + 1)] = 0;
+    raw.set(rgba.subarray(y * stride, (y + 1) * stride), y * (stride + 1) + 1);
+  }
   const png = Buffer.concat([
     Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
     chunk('IHDR', header),

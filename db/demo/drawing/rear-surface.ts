@@ -1,4 +1,4 @@
-import { overRows, profile, radians, type Surface } from './body-surface.ts';
+import { emptySurface, overRows, profile, radians, type Surface } from './body-surface.ts';
 import type { PathPoint } from './geometry.ts';
 
 /** A car seen from behind, in hundredths of its length; x runs from the middle. */
@@ -37,19 +37,7 @@ export const rearSurface = (shape: RearShape, scale: number): Surface => {
   const top = shape.roof + 1.5;
   const width = Math.ceil(52 * scale);
   const height = Math.ceil((top - shape.sill + 0.5) * scale);
-  const count = width * height;
-  const surface: Surface = {
-    width,
-    height,
-    scale,
-    left,
-    top,
-    nx: new Float32Array(count),
-    ny: new Float32Array(count),
-    exposed: new Float32Array(count),
-    open: new Float32Array(count),
-    roof: new Uint8Array(count),
-  };
+  const surface = emptySurface({ width, height, scale, left, top });
   const reach = overRows(rearOutline(shape), height, top, step);
   for (let row = 0; row < height; row++) {
     const y = top - row * step;

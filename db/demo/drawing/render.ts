@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import { drawBase } from './base-view.ts';
+import { drawBase, drawBaseShadow } from './base-view.ts';
 import { drawLot } from './lot-view.ts';
 import { drawRear } from './rear-view.ts';
 import { shapeOf } from './shapes/index.ts';
@@ -12,8 +12,8 @@ import { canvas, drawFlatPaper, drawPaper, drawShadow, type Paper, papers } from
 const pixelsPerMm = 14.3;
 const ground = 590;
 
-const page = (sheet: Sheet, inner: string): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${canvas.width}" height="${canvas.height}" viewBox="0 0 ${canvas.width} ${canvas.height}">${sheet.defs()}${inner}</svg>`;
+const page = (sheet: Sheet, inner: string, scale = 1): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${canvas.width * scale}" height="${canvas.height * scale}" viewBox="0 0 ${canvas.width} ${canvas.height}">${sheet.defs()}${inner}</svg>`;
 
 const side = (sheet: Sheet, spec: CarSpec, paper: Paper): string => {
   const length = spec.lengthMm * pixelsPerMm;
@@ -30,21 +30,34 @@ const side = (sheet: Sheet, spec: CarSpec, paper: Paper): string => {
   );
 };
 
-const base = (sheet: Sheet, spec: CarSpec, paper: Paper): string => {
+/** What is all soft, drawn small and spread: blurring it at its full size would take five times as long as all the rest. */
+const spread = async (sheet: Sheet, soft: string): Promise<string> => {
+  const small = await sharp(Buffer.from(page(sheet, soft, 1 / 4)))
+    .png({ compressionLevel: 1 })
+    .toBuffer();
+  return `<image width="${canvas.width}" height="${canvas.height}" href="data:image/png;base64,${small.toString('base64')}"/>`;
+};
+
+const base = async (sheet: Sheet, spec: CarSpec, paper: Paper): Promise<string> => {
   const length = spec.lengthMm * pixelsPerMm;
   const at = { left: (canvas.width - length) / 2, ground: canvas.height / 2, scale: length / 100 };
-  return drawFlatPaper(sheet, paper) + drawBase(sheet, spec, at, paper);
+  const shadow = newSheet('s');
+  return (
+    drawFlatPaper(sheet, paper) +
+    (await spread(shadow, drawBaseShadow(shadow, spec, at, paper))) +
+    drawBase(sheet, spec, at)
+  );
 };
 
 /** A photograph of a car on its sheet of paper, as SVG. */
-export const drawCar = (spec: CarSpec, view: CarView = 'side', paper = 0): string => {
+const drawCar = async (spec: CarSpec, view: CarView, paper = 0): Promise<string> => {
   const sheet = newSheet('c');
   const draw = { side, base, rear: drawRear }[view];
-  return page(sheet, draw(sheet, spec, papers[paper % papers.length]!));
+  return page(sheet, await draw(sheet, spec, papers[paper % papers.length]!));
 };
 
 /** The cars of a lot together, as SVG. */
-export const drawLotPicture = (cars: readonly CarSpec[], seed: string): string => {
+const drawLotPicture = (cars: readonly CarSpec[], seed: string): string => {
   const sheet = newSheet('l');
   return page(sheet, drawLot(sheet, cars, seed, cars[0]?.paper ?? 0));
 };
@@ -52,6 +65,8 @@ export const drawLotPicture = (cars: readonly CarSpec[], seed: string): string =
 /** The photograph as JPEG bytes: fixed options, so that the same drawing is the same file. */
 export const renderView = async (view: DrawnView): Promise<Uint8Array> => {
   const svg =
-    view.kind === 'lot' ? drawLotPicture(view.cars, view.seed) : drawCar(view.car, view.kind, view.car.paper);
+    view.kind === 'lot'
+      ? drawLotPicture(view.cars, view.seed)
+      : await drawCar(view.car, view.kind, view.car.paper);
   return sharp(Buffer.from(svg)).jpeg({ quality: 83 }).toBuffer();
 };

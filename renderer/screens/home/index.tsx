@@ -1,6 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
-import { api } from '../../api/client.ts';
 import { dateText } from '../../components/format.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
@@ -10,13 +9,14 @@ import { Section } from '../../components/layout/section.tsx';
 import { BestCars } from './best-cars.tsx';
 import { Breakdown } from './breakdown.tsx';
 import classes from './home.module.css';
+import { homeQuery } from './home-query.ts';
 import { NextSteps } from './next-steps.tsx';
 import { Recommended } from './recommended.tsx';
 import { Totals } from './totals.tsx';
 import { WorthOverTime } from './worth-over-time.tsx';
 
 const HomeScreen = () => {
-  const home = useQuery({ queryKey: ['home'], queryFn: () => api.collection.home() });
+  const home = useQuery(homeQuery);
   if (home.error) return <ErrorState error={home.error} retry={home.refetch} />;
   if (!home.data) return <LoadingState />;
   const { summary, totals, overTime, next, best, byRecommendation, bySeries, byGrade, byColour } = home.data;

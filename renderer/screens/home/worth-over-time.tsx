@@ -1,51 +1,20 @@
-import { Area, AreaChart, CartesianGrid, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
+import { Suspense } from 'react';
 import type { HomeView } from '../../../electron/api/views.ts';
 import type { Currency } from '../../../valuation/types.ts';
-import { axisText, dateText, worthText } from '../../components/format.ts';
+import { dateText, worthText } from '../../components/format.ts';
+import { useLate } from '../../components/late-code.ts';
 import classes from './home.module.css';
-
-type Point = HomeView['overTime'][number] & { time: number };
-
-const Reading = ({
-  active,
-  payload,
-  currency,
-}: {
-  active?: boolean;
-  payload?: readonly { payload?: unknown }[];
-  currency: Currency;
-}) => {
-  const point = payload?.[0]?.payload as Point | undefined;
-  if (!active || !point) return null;
-  return (
-    <div className={classes.reading}>
-      <strong>{worthText(point.asFound, currency)}</strong> {currency} for {point.cars} cars
-      <br />
-      {dateText(point.on)}
-    </div>
-  );
-};
-
-const yearStarts = (points: Point[]): number[] => {
-  const first = new Date(points[0]?.time ?? 0).getUTCFullYear();
-  const last = new Date(points.at(-1)?.time ?? 0).getUTCFullYear();
-  const marks: number[] = [];
-  for (let year = first; year <= last; year++)
-    for (const month of points.length > 40 ? [0] : [0, 6]) marks.push(Date.UTC(year, month, 1));
-  return marks.filter(time => time >= (points[0]?.time ?? 0) && time <= (points.at(-1)?.time ?? 0));
-};
-
-const monthText = new Intl.DateTimeFormat(undefined, { month: 'short', year: 'numeric', timeZone: 'UTC' });
+import { worthCurve } from './worth-curve.ts';
 
 /** The worth as found of the cars that were owned on each day that was valued. */
 export const WorthOverTime = ({ points, currency }: { points: HomeView['overTime']; currency: Currency }) => {
+  const Chart = useLate(worthCurve);
   if (points.length < 2)
     return (
       <p className={classes.noCurve}>
         The curve of worth begins with the second valuation that you keep. Keep one from Settings.
       </p>
     );
-  const data: Point[] = points.map(point => ({ ...point, time: Date.parse(`${point.on}T00:00:00Z`) }));
   const [first, last] = [points[0]!, points.at(-1)!];
   return (
     <figure className={classes.curve}>
@@ -54,51 +23,10 @@ export const WorthOverTime = ({ points, currency }: { points: HomeView['overTime
         {dateText(first.on)}, {worthText(last.asFound, currency)} {currency} for {last.cars} cars on{' '}
         {dateText(last.on)}.
       </figcaption>
-      <div aria-hidden="true">
-        <ResponsiveContainer width="100%" height={220}>
-          <AreaChart
-            data={data}
-            margin={{ top: 12, right: 8, bottom: 0, left: 0 }}
-            accessibilityLayer={false}
-          >
-            <CartesianGrid vertical={false} stroke="var(--hairline)" />
-            <XAxis
-              dataKey="time"
-              type="number"
-              scale="time"
-              domain={['dataMin', 'dataMax']}
-              ticks={yearStarts(data)}
-              tickFormatter={time => monthText.format(time)}
-              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-              stroke="var(--hairline-strong)"
-              tickLine={false}
-            />
-            <YAxis
-              width={56}
-              tickFormatter={minor => axisText(minor, currency)}
-              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-              axisLine={false}
-              tickLine={false}
-              tickCount={4}
-            />
-            <Tooltip
-              content={<Reading currency={currency} />}
-              cursor={{ stroke: 'var(--hairline-strong)' }}
-              isAnimationActive={false}
-            />
-            <Area
-              dataKey="asFound"
-              type="linear"
-              stroke="var(--worth-found)"
-              strokeWidth={2}
-              fill="var(--worth-found)"
-              fillOpacity={0.08}
-              isAnimationActive={false}
-              dot={false}
-              activeDot={{ r: 4, fill: 'var(--worth-found)', stroke: 'var(--page)' }}
-            />
-          </AreaChart>
-        </ResponsiveContainer>
+      <div className={classes.chart} aria-hidden="true">
+        <Suspense fallback={null}>
+          <Chart points={points} currency={currency} />
+        </Suspense>
       </div>
     </figure>
   );
