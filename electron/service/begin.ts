@@ -4,6 +4,7 @@ import { collectionExists } from '../../db/collection.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { router } from '../api/router.ts';
 import { createSession, type Session, type SessionOptions } from '../api/session.ts';
+import { warmUp } from '../api/warm-up.ts';
 import { bundledFiles } from './bundled-files.ts';
 import { collectionPlaces } from './places.ts';
 
@@ -40,4 +41,5 @@ export const openAsAsked = async (session: Session, { demo }: BeginOptions): Pro
     const client = createRouterClient(router, { context: { session } });
     for await (const step of await client.collection.openDemo()) void step;
   } else if (collectionExists(session.options.defaultDir)) await session.open(session.options.defaultDir);
+  void warmUp(session);
 };
