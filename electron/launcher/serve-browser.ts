@@ -1,11 +1,32 @@
 import '../service/small-heap.ts';
 import { fileURLToPath } from 'node:url';
+import { collectionExists } from '../../db/collection.ts';
+import type { Session } from '../api/session.ts';
 import { startBrowserHost } from '../browser-host/browser-host.ts';
+import { followed } from '../cli/progress-bar.ts';
 import { type BeginOptions, newSession, openAsAsked } from '../service/begin.ts';
 import { buildStale } from './build.ts';
 import { openInBrowser } from './open-in-browser.ts';
 
 const screens = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
+
+const sayIfMade = (session: Session, say: (sentence: string) => void): void => {
+  const { demoDir } = session.options;
+  if (!collectionExists(demoDir)) say(`Making the demo collection in ${demoDir} …`);
+};
+
+/** Makes the demo where it is not there yet, so that the window opens on a collection and not on a long wait. */
+export const makeDemo = async (
+  options: Omit<BeginOptions, 'host'>,
+  say: (sentence: string) => void,
+): Promise<void> => {
+  const begin: BeginOptions = { ...options, host: 'window' };
+  const session = newSession(begin);
+  if (collectionExists(session.options.demoDir)) return;
+  sayIfMade(session, say);
+  await openAsAsked(session, begin, followed);
+  await session.close();
+};
 
 /** Serves the screens to the browser until a signal ends it; then closes the collection. Returns the exit code. */
 export const serveBrowser = async (
@@ -16,7 +37,8 @@ export const serveBrowser = async (
   const begin: BeginOptions = { ...options, host: 'browser' };
   const session = newSession(begin);
   try {
-    await openAsAsked(session, begin);
+    if (begin.demo) sayIfMade(session, say);
+    await openAsAsked(session, begin, followed);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     say(reason);

@@ -80,6 +80,8 @@ const start = async (): Promise<number> => {
     if (electron && 'path' in electron) {
       const { buildStale } = await import('./build.ts');
       await buildStale(['renderer', 'electron'], say);
+      const { makeDemo } = await import('./serve-browser.ts');
+      if (demo) await makeDemo({ demo, collection }, say);
       const args = [
         ...(given['no-sandbox'] ? ['--no-sandbox'] : []),
         ...(demo ? ['--demo'] : []),

@@ -4,6 +4,7 @@ import { collectionExists } from '../../db/collection.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { router } from '../api/router.ts';
 import { createSession, type Session, type SessionOptions } from '../api/session.ts';
+import type { CollectionState, Progress } from '../api/views.ts';
 import { warmUp } from '../api/warm-up.ts';
 import { bundledFiles } from './bundled-files.ts';
 import { collectionPlaces } from './places.ts';
@@ -32,14 +33,23 @@ export const newSession = ({ host, collection, demo, bundle }: BeginOptions): Se
   });
 };
 
+type Follow = (work: AsyncIterable<Progress<CollectionState>>) => Promise<unknown>;
+
+const unwatched: Follow = async work => {
+  for await (const step of work) void step;
+};
+
 /**
  * Opens what was asked for. A folder without a collection is left alone: the screens then offer to start one there.
- * Throws what opening throws, such as another program holding the collection.
+ * Making the demo takes a while, which `follow` can show. Throws what opening throws, such as another program holding
+ * the collection.
  */
-export const openAsAsked = async (session: Session, { demo }: BeginOptions): Promise<void> => {
-  if (demo) {
-    const client = createRouterClient(router, { context: { session } });
-    for await (const step of await client.collection.openDemo()) void step;
-  } else if (collectionExists(session.options.defaultDir)) await session.open(session.options.defaultDir);
+export const openAsAsked = async (
+  session: Session,
+  { demo }: BeginOptions,
+  follow: Follow = unwatched,
+): Promise<void> => {
+  if (demo) await follow(await createRouterClient(router, { context: { session } }).collection.openDemo());
+  else if (collectionExists(session.options.defaultDir)) await session.open(session.options.defaultDir);
   void warmUp(session);
 };
