@@ -1,4 +1,4 @@
-import { checkBetween, checkFinite } from './check-input.ts';
+import { checkBetween, checkFinite } from './statistics/check-input.ts';
 import type { AssumptionSet } from './types.ts';
 
 /**

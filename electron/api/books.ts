@@ -1,6 +1,6 @@
 import { marketRates } from '../../db/rates.ts';
 import { readReportingCurrency } from '../../db/settings.ts';
-import { rateFinder } from '../../valuation/exchange-rate.ts';
+import { rateFinder } from '../../valuation/market/exchange-rate.ts';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
 import { memo } from './memo.ts';
 import { openOf } from './open-collection.ts';

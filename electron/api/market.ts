@@ -1,6 +1,6 @@
 import { readMarket } from '../../db/market.ts';
-import { fitMarket } from '../../valuation/fit-market.ts';
-import type { FittedMarket } from '../../valuation/fitted-market.ts';
+import { fitMarket } from '../../valuation/market/fit-market.ts';
+import type { FittedMarket } from '../../valuation/market/fitted-market.ts';
 import type { Market } from '../../valuation/types.ts';
 import { assumptionsInForce } from './assumptions.ts';
 import { memo } from './memo.ts';

@@ -4,8 +4,8 @@
  * Run it alone: `npx node tests/bench/choose-under-limits.ts`.
  */
 import { Worker } from 'node:worker_threads';
+import { loadSolver, openLimitsModel } from '../../valuation/choice/limits-model.ts';
 import type { Choice, Chosen } from '../../valuation/index.ts';
-import { loadSolver, openLimitsModel } from '../../valuation/limits-model.ts';
 import { seededRandom } from '../helpers/random.ts';
 
 const cars = 300;

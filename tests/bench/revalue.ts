@@ -4,10 +4,10 @@
  */
 import { cpus } from 'node:os';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { fitMarket } from '../../valuation/fit-market.ts';
+import { fitMarket } from '../../valuation/market/fit-market.ts';
 import type { Market, Subject, Valuation } from '../../valuation/types.ts';
-import { valueCar } from '../../valuation/value-car.ts';
 import { finishStates, grades } from '../../valuation/words.ts';
+import { valueCar } from '../../valuation/worth/value-car.ts';
 import { simulateMarket } from '../helpers/market-simulator.ts';
 import { seededRandom } from '../helpers/random.ts';
 

@@ -1,9 +1,9 @@
+import { recommendCar } from '../../valuation/decision/recommend-car.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { fitMarket } from '../../valuation/fit-market.ts';
-import { recommendCar } from '../../valuation/recommend-car.ts';
+import { fitMarket } from '../../valuation/market/fit-market.ts';
 import type { Subject } from '../../valuation/types.ts';
-import { valueCar } from '../../valuation/value-car.ts';
 import { type FinishState, finishStates } from '../../valuation/words.ts';
+import { valueCar } from '../../valuation/worth/value-car.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
 import { plainEstimators } from './plain-estimators.ts';
 import { seededRandom } from './random.ts';

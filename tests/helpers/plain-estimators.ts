@@ -1,4 +1,4 @@
-import { leastSquares } from '../../valuation/least-squares.ts';
+import { leastSquares } from '../../valuation/statistics/least-squares.ts';
 import type { Market, SaleRecord } from '../../valuation/types.ts';
 import { type FinishState, finishStates, rarities } from '../../valuation/words.ts';
 

@@ -1,4 +1,4 @@
-import { normalQuantile } from '../../valuation/normal.ts';
+import { normalQuantile } from '../../valuation/statistics/normal.ts';
 
 export interface Random {
   /** Uniform in 0…1, both left out. */

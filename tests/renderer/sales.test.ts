@@ -14,7 +14,7 @@ import {
   filterSales,
   readFilter,
 } from '../../renderer/screens/sales/sale-filter.ts';
-import { rateFinder } from '../../valuation/exchange-rate.ts';
+import { rateFinder } from '../../valuation/market/exchange-rate.ts';
 
 const sale = (id: number, over: Partial<SaleRow> = {}): SaleRow => ({
   id,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { standardPlan } from '../../valuation/standard-plan.ts';
 import { deviationKinds, finishStates, partNames, rarities } from '../../valuation/words.ts';
+import { standardPlan } from '../../valuation/worth/standard-plan.ts';
 import { subjectOf } from '../helpers/market-arbitrary.ts';
 
 describe('defaultAssumptions', () => {

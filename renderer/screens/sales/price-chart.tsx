@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { CartesianGrid, ResponsiveContainer, Scatter, ScatterChart, Tooltip, XAxis, YAxis } from 'recharts';
 import type { SaleRow } from '../../../electron/api/views.ts';
-import { rateFinder } from '../../../valuation/exchange-rate.ts';
+import { rateFinder } from '../../../valuation/market/exchange-rate.ts';
 import type { Currency } from '../../../valuation/types.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';

@@ -1,5 +1,5 @@
 import type { SaleRow } from '../../../electron/api/views.ts';
-import type { RateFinder } from '../../../valuation/exchange-rate.ts';
+import type { RateFinder } from '../../../valuation/market/exchange-rate.ts';
 import { currencyDecimals } from '../../../valuation/money.ts';
 import type { Currency, Minor } from '../../../valuation/types.ts';
 

@@ -1,8 +1,8 @@
 import { defaultAssumptions } from '../../../../valuation/default-assumptions.ts';
-import { explainWorth } from '../../../../valuation/explain-worth.ts';
-import { fitMarket } from '../../../../valuation/fit-market.ts';
+import { fitMarket } from '../../../../valuation/market/fit-market.ts';
 import type { Currency, Market, SaleRecord, Subject } from '../../../../valuation/types.ts';
-import { valueCar } from '../../../../valuation/value-car.ts';
+import { explainWorth } from '../../../../valuation/worth/explain-worth.ts';
+import { valueCar } from '../../../../valuation/worth/value-car.ts';
 import type { WorkedCar } from './worked.ts';
 
 const on = '2026-06-30';

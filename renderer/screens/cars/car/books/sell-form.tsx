@@ -2,7 +2,7 @@ import { Button, TextInput } from '@mantine/core';
 import { DateInput } from '@mantine/dates';
 import { useState } from 'react';
 import type { CarPage } from '../../../../../electron/api/views.ts';
-import { netGain } from '../../../../../valuation/net-gain.ts';
+import { netGain } from '../../../../../valuation/lots/net-gain.ts';
 import type { Currency, IsoDate, Minor } from '../../../../../valuation/types.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';

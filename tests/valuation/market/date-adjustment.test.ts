@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest';
+import { cpiU } from '../../../valuation/market/cpi-u.ts';
+import { dateAdjustment } from '../../../valuation/market/date-adjustment.ts';
+
+describe('dateAdjustment', () => {
+  it('changes nothing without an index, nor where the trend is fitted', () => {
+    for (const index of ['none', 'trend'] as const)
+      expect(dateAdjustment(index, '2025-01-01').log('1990-05-05')).toBe(0);
+  });
+
+  it('brings 1970 to 2024 by the consumer price index: 313.689 / 38.8', () => {
+    const { log, why } = dateAdjustment('cpi-u', '2024-07-01');
+    expect(Math.exp(log('1970-03-03'))).toBeCloseTo(8.084768, 6);
+    expect(why('1970-03-03')).toBe('CPI-U from 1970 to 2024');
+  });
+
+  it('holds the first and the last figure beyond the series', () => {
+    const last = Math.max(...Object.keys(cpiU).map(Number));
+    const { log, why } = dateAdjustment('cpi-u', `${last + 3}-01-01`);
+    expect(log(`${last + 2}-01-01`)).toBe(0);
+    expect(why(`${last}-01-01`)).toContain(`to ${last}`);
+  });
+
+  it("reads the owner's series", () => {
+    const { log } = dateAdjustment({ series: { 2020: 100, 2024: 150 } }, '2024-05-01');
+    expect(Math.exp(log('2020-01-01'))).toBeCloseTo(1.5, 12);
+    expect(Math.exp(log('2021-01-01'))).toBeCloseTo(1.5, 12);
+    expect(log('2023-01-01')).toBe(0);
+  });
+
+  it('refuses an empty series and levels that are none', () => {
+    expect(() => dateAdjustment({ series: {} }, '2024-05-01')).toThrow(RangeError);
+    expect(() => dateAdjustment({ series: { 2020: 0, 2024: 1 } }, '2024-05-01').log('2020-01-01')).toThrow(
+      RangeError,
+    );
+  });
+});

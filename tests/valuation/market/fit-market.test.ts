@@ -1,0 +1,208 @@
+import { describe, expect, it } from 'vitest';
+import { defaultAssumptions, fitMarket, type Market, valueCar } from '../../../valuation/index.ts';
+import { finishStates, grades } from '../../../valuation/words.ts';
+import { demoMarket } from '../../helpers/demo-market.ts';
+import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { seededRandom } from '../../helpers/random.ts';
+
+const assumptions = defaultAssumptions('USD');
+const trending = { ...assumptions, index: 'trend' as const };
+
+describe('fitMarket', () => {
+  it('finds the truth of a dense market: factors, curve, trend and spread', () => {
+    const { market, truth, on: date } = simulateMarket({ seed: 21, density: 8, drift: 0.04, noise: 0.25 });
+    const fitted = fitMarket(market, trending, date);
+    expect(fitted.stable).toBe(true);
+    expect(Math.log(fitted.trend!.perYear)).toBeCloseTo(0.04, 2);
+    expect(fitted.spread.within).toBeGreaterThan(0.23);
+    expect(fitted.spread.within).toBeLessThan(0.28);
+    const [one] = market.variations;
+    for (const state of ['original', 'restored'] as const)
+      for (const grade of [3, 5, 7, 9]) {
+        const wanted = truth.logPrice(one!.id, state, grade) - truth.logPrice(one!.id, 'original', 6);
+        const at = (s: typeof state, g: number) =>
+          Math.log(fitted.gradeCurves[s][(g - 1) * 2]! * fitted.finishFactors[s]);
+        expect(Math.abs(at(state, grade) - at('original', 6) - wanted)).toBeLessThan(0.1);
+      }
+  });
+
+  it('fits curves that rise in every finish state, whatever the records say', () => {
+    const random = seededRandom(3);
+    const market: Market = {
+      reportingCurrency: 'USD',
+      castings: [{ id: 1, seriesId: 1 }],
+      variations: [{ id: 1, castingId: 1, rarity: null }],
+      // Prices that fall with the grade.
+      sales: Array.from({ length: 200 }, (_, i) => {
+        const grade = grades[i % 19]!;
+        return saleOf({
+          id: i + 1,
+          grade,
+          finishState: finishStates[i % 5]!,
+          price: Math.round(20_000 * Math.exp(-0.3 * grade + random.normal(0, 0.1))),
+        });
+      }),
+      rates: [],
+    };
+    const fitted = fitMarket(market, assumptions, on);
+    for (const state of finishStates)
+      fitted.gradeCurves[state].forEach((value, i, curve) => {
+        if (i > 0) expect(value).toBeGreaterThanOrEqual(curve[i - 1]!);
+      });
+  });
+
+  it('is the assumption set without records, and moves from it as records come', () => {
+    const empty: Market = { reportingCurrency: 'USD', castings: [], variations: [], sales: [], rates: [] };
+    const bare = fitMarket(empty, assumptions, on);
+    expect(bare.recordsUsed).toBe(0);
+    expect(bare.leftOut).toEqual({ coverage: null, typicalError: null });
+    assumptions.gradeMultipliers.original.forEach((multiplier, i) => {
+      expect(bare.gradeCurves.original[i * 2]).toBeCloseTo(multiplier, 9);
+    });
+    expect(bare.finishFactors.restored).toBeCloseTo(assumptions.finishFactors.restored, 9);
+    expect(bare.rarityFactors.rare).toBeCloseTo(assumptions.rarityFactors.rare, 9);
+
+    const truth = 0.2;
+    const market = (count: number): Market => ({
+      ...empty,
+      castings: [{ id: 1, seriesId: 1 }],
+      variations: [{ id: 1, castingId: 1, rarity: null }],
+      sales: Array.from({ length: count }, (_, i) =>
+        saleOf({
+          id: i + 1,
+          price: i % 2 === 0 ? 10_000 : 10_000 * truth,
+          finishState: i % 2 === 0 ? 'original' : 'restored',
+          grade: 10,
+        }),
+      ),
+    });
+    const factors = [4, 20, 200].map(
+      count => fitMarket(market(count), assumptions, on).finishFactors.restored,
+    );
+    expect(factors[0]).toBeLessThan(assumptions.finishFactors.restored);
+    expect(factors[1]).toBeLessThan(factors[0]!);
+    expect(factors[2]).toBeLessThan(factors[1]!);
+    expect(factors[2]).toBeCloseTo(truth, 2);
+  });
+
+  it('fits a trend only from forty records over three years, and only when asked', () => {
+    const { market, on: date } = simulateMarket({ seed: 2, series: 2, castingsPerSeries: 4, drift: 0.05 });
+    expect(market.sales.length).toBeGreaterThan(60);
+    expect(fitMarket(market, assumptions, date).trend).toBeNull();
+    const fitted = fitMarket(market, trending, date);
+    expect(fitted.trend!.perYear).toBeGreaterThan(1);
+    expect(fitted.trend!.perYear).toBeLessThan(Math.exp(0.1));
+    const few = { ...market, sales: market.sales.slice(0, 39) };
+    expect(fitMarket(few, trending, date).trend).toBeNull();
+    const recent = market.sales.filter(({ soldOn }) => soldOn > '2023-01-01');
+    const padded = [...recent, ...recent.map(sale => ({ ...sale, id: sale.id + 10_000 }))];
+    expect(padded.length).toBeGreaterThanOrEqual(40);
+    expect(fitMarket({ ...market, sales: padded }, trending, date).trend).toBeNull();
+  });
+
+  it('lets a mistyped 12,000 among 120s move an estimate by less than a tenth of its range, and names it', () => {
+    for (const count of [3, 4, 8])
+      for (const seed of [1, 2]) {
+        const { market } = simulateMarket({ seed, series: 2, castingsPerSeries: 5 });
+        const random = seededRandom(seed);
+        market.castings.push({ id: 900, seriesId: 1 });
+        market.variations.push({ id: 900, castingId: 900, rarity: 'common' });
+        const sale = (id: number, price: number) =>
+          saleOf({ id, price, castingId: 900, variationId: 900, grade: 7 });
+        for (let i = 0; i < count; i++)
+          market.sales.push(sale(8000 + i, Math.round(12_000 * Math.exp(random.normal(0, 0.1)))));
+        const subject = subjectOf({ variationId: 900, grade: 7 });
+        const before = valueCar(fitMarket(market, assumptions, on), subject).asFound!;
+        const wild = { ...market, sales: [...market.sales, sale(9999, 1_200_000)] };
+        const fitted = fitMarket(wild, assumptions, on);
+        const { asFound, evidence } = valueCar(fitted, subject);
+        expect(Math.abs(asFound!.mid - before.mid)).toBeLessThan((before.high - before.low) / 10);
+        expect(fitted.doubtful.find(({ id }) => id === 9999)!.departure).toBeGreaterThan(3.5);
+        expect(evidence.doubtful).toContain(9999);
+      }
+  });
+
+  it('believes a price far from its casting once several sales agree on it', () => {
+    const { market } = simulateMarket({ seed: 5, series: 2, castingsPerSeries: 5 });
+    const { id, castingId } = market.variations[0]!;
+    const subject = subjectOf({ variationId: id });
+    const level = valueCar(fitMarket(market, assumptions, on), subject).asFound!.mid;
+    const added = Array.from({ length: 6 }, (_, i) =>
+      saleOf({ id: 7000 + i, price: level * 6 + i, castingId, variationId: id }),
+    );
+    const only = market.sales.filter(sale => sale.variationId !== id);
+    const fitted = fitMarket({ ...market, sales: [...only, ...added] }, assumptions, on);
+    expect(valueCar(fitted, subject).asFound!.mid).toBeGreaterThan(level * 4);
+  });
+
+  it('lets records override the assumed rarity, for a variation and for a whole rarity', () => {
+    const { market, truth, on: date } = simulateMarket({ seed: 8, density: 3 });
+    const fitted = fitMarket(market, trending, date);
+    const errors = market.variations
+      .filter(({ id, rarity }) => rarity === 'rare' && truth.salesOf(id) >= 3)
+      .map(
+        ({ id }) =>
+          valueCar(fitted, subjectOf({ variationId: id })).asFound!.logMean -
+          truth.logPrice(id, 'original', 6),
+      );
+    expect(errors.length).toBeGreaterThan(3);
+    expect(Math.abs(errors.reduce((a, b) => a + b, 0) / errors.length)).toBeLessThan(0.2);
+  });
+
+  it('holds 75 to 85 % of the demo’s own sales in its ranges when each is foretold by the others', () => {
+    const market = demoMarket();
+    expect(market.sales.length).toBeGreaterThan(500);
+    for (const set of [assumptions, trending]) {
+      const { leftOut, setAside } = fitMarket(market, set, '2026-10-31');
+      expect(leftOut.coverage).toBeGreaterThan(0.75);
+      expect(leftOut.coverage).toBeLessThan(0.85);
+      expect(setAside).toEqual([]);
+    }
+  });
+
+  it('foretells a record from the others as refitting without it does', () => {
+    const { market, on: date } = simulateMarket({ seed: 14, series: 2, castingsPerSeries: 5 });
+    const fitted = fitMarket(market, assumptions, date);
+    const { sales, departures } = fitted.inside;
+    sales.forEach(({ record, price }, i) => {
+      if (i % 8 > 0) return;
+      const others = { ...market, sales: market.sales.filter(sale => sale !== record) };
+      const worth = valueCar(
+        fitMarket(others, assumptions, date),
+        subjectOf({ variationId: record.variationId, grade: record.grade, finishState: record.finishState }),
+      ).asFound!;
+      // Nearness of grade and recency weigh a little differently in the two.
+      expect(Math.abs((price - worth.logMean) / worth.logSd - departures[i]!)).toBeLessThan(0.5);
+    });
+  });
+
+  it.each([
+    ['a spread below zero', { prior: { ...assumptions.prior, within: -1 } }, /prior.within/],
+    ['a half-life of nothing', { halfLifeYears: 0 }, /halfLifeYears/],
+    ['a grade distance that is no number', { gradeDistanceHalf: Number.NaN }, /gradeDistanceHalf/],
+    [
+      'selling costs of more than all',
+      { decision: { ...assumptions.decision, sellingFees: 1.2 } },
+      /sellingFees/,
+    ],
+    ['a rarity factor of nothing', { rarityFactors: { ...assumptions.rarityFactors, rare: 0 } }, /rare/],
+  ])('refuses %s', (_, change, message) => {
+    const { market } = simulateMarket({ seed: 1, series: 1, castingsPerSeries: 1 });
+    expect(() => fitMarket(market, { ...assumptions, ...change }, on)).toThrow(message);
+    expect(() => fitMarket(market, { ...assumptions, ...change }, on)).toThrow(RangeError);
+  });
+
+  it('stands spreads of nothing: all pools wholly, and nothing becomes NaN', () => {
+    const { market, on: date } = simulateMarket({ seed: 1, series: 2, castingsPerSeries: 3 });
+    const prior = { ...assumptions.prior, betweenVariations: 0, betweenCastings: 0, betweenSeries: 0 };
+    const fitted = fitMarket(market, { ...assumptions, prior: { ...prior, strength: 1e6 } }, date);
+    const [a, b] = market.variations.map(
+      ({ id }) => valueCar(fitted, subjectOf({ variationId: id })).asFound!,
+    );
+    expect(a!.logSd).toBeGreaterThan(0);
+    expect(fitted.spread.betweenCastings).toBeLessThan(0.01);
+    const rarities = market.variations.slice(0, 2).map(({ rarity }) => fitted.rarityFactors[rarity!]);
+    expect(a!.logMean - b!.logMean).toBeCloseTo(Math.log(rarities[0]! / rarities[1]!), 1);
+  });
+});

@@ -1,0 +1,190 @@
+import { describe, expect, it } from 'vitest';
+import { defaultAssumptions, fitMarket, type Market, valueCar } from '../../../valuation/index.ts';
+import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/market-simulator.ts';
+
+const assumptions = defaultAssumptions('USD');
+const { market, on: date } = simulateMarket({ seed: 6, series: 2, castingsPerSeries: 6, density: 2 });
+const fitted = fitMarket(market, assumptions, date);
+const sold = market.variations.find(
+  ({ id }) => market.sales.filter(({ variationId }) => variationId === id).length >= 5,
+)!;
+const spread = ({ low, high }: { low: number; high: number }) => Math.log(high / low);
+
+describe('valueCar', () => {
+  it('bounds 80 % of a lognormal by low and high, with the median between', () => {
+    const { low, mid, high, logMean, logSd, sharedSd } = valueCar(fitted, subjectOf({ variationId: sold.id }))
+      .asFound!;
+    expect(mid).toBe(Math.round(Math.exp(logMean)));
+    expect(low).toBe(Math.round(Math.exp(logMean - 1.2815515655446 * logSd)));
+    expect(high).toBe(Math.round(Math.exp(logMean + 1.2815515655446 * logSd)));
+    expect(sharedSd).toBeLessThan(logSd);
+    expect(logSd ** 2 - sharedSd ** 2).toBeCloseTo(fitted.spread.within ** 2, 6);
+  });
+
+  it('says what the estimate rests on: shares that sum to 1, and the numbers of sales', () => {
+    const { evidence } = valueCar(fitted, subjectOf({ variationId: sold.id }));
+    const { shares } = evidence;
+    expect(shares.variation + shares.casting + shares.series + shares.everything).toBeCloseTo(1, 12);
+    expect(evidence.credibility).toBe(shares.variation);
+    expect(evidence.sales).toBe(market.sales.filter(({ variationId }) => variationId === sold.id).length);
+    expect(evidence.castingSales).toBe(
+      market.sales.filter(({ castingId }) => castingId === sold.castingId).length,
+    );
+    const series = market.castings.find(({ id }) => id === sold.castingId)!.seriesId;
+    const castings = new Set(market.castings.filter(c => c.seriesId === series).map(({ id }) => id));
+    expect(evidence.seriesSales).toBe(market.sales.filter(({ castingId }) => castings.has(castingId)).length);
+  });
+
+  it('counts to the casting what is known of a car of which nothing else is known', () => {
+    const known = valueCar(fitted, subjectOf({ variationId: sold.id })).evidence;
+    const { evidence } = valueCar(fitted, subjectOf({ castingId: sold.castingId }));
+    const { shares } = evidence;
+    expect(evidence).toMatchObject({ sales: 0, credibility: 0, castingSales: known.castingSales });
+    expect(shares.variation).toBe(0);
+    expect(shares.casting).toBeGreaterThan(known.shares.casting);
+    expect(shares.casting + shares.series + shares.everything).toBeCloseTo(1, 12);
+  });
+
+  it('trusts a variation’s own sales the more of them there are', () => {
+    const credibilities = market.variations.map(({ id }) => {
+      const { evidence } = valueCar(fitted, subjectOf({ variationId: id }));
+      return { sales: evidence.sales, z: evidence.credibility };
+    });
+    expect(credibilities.every(({ sales, z }) => (sales === 0 ? z === 0 : z > 0 && z < 1))).toBe(true);
+    const mean = (from: number, to: number) => {
+      const some = credibilities.filter(({ sales }) => sales >= from && sales <= to);
+      return some.reduce((sum, { z }) => sum + z, 0) / some.length;
+    };
+    expect(mean(1, 2)).toBeLessThan(mean(3, 5));
+    expect(mean(3, 5)).toBeLessThan(mean(6, 100));
+  });
+
+  it('is wider for several candidates than for one, and lies between them', () => {
+    const ids = market.variations.filter(v => v.castingId === sold.castingId).map(({ id }) => id);
+    const single = ids.map(id => valueCar(fitted, subjectOf({ variationId: id })).asFound!);
+    const { asFound, help } = valueCar(fitted, subjectOf({ candidates: ids }));
+    expect(asFound!.mid).toBeGreaterThan(Math.min(...single.map(({ mid }) => mid)));
+    expect(asFound!.mid).toBeLessThan(Math.max(...single.map(({ mid }) => mid)));
+    expect(spread(asFound!)).toBeGreaterThan(Math.min(...single.map(spread)));
+    expect(help.join()).toContain('variation');
+    expect(valueCar(fitted, subjectOf({ candidates: [sold.id] }))).toEqual(
+      valueCar(fitted, subjectOf({ variationId: sold.id })),
+    );
+  });
+
+  it('values by the casting alone, wider, and without a grade, wider still', () => {
+    const known = valueCar(fitted, subjectOf({ variationId: sold.id })).asFound!;
+    const casting = valueCar(fitted, subjectOf({ castingId: sold.castingId })).asFound!;
+    expect(spread(casting)).toBeGreaterThan(spread(known));
+    const ungraded = valueCar(fitted, subjectOf({ castingId: sold.castingId, grade: null }));
+    expect(spread(ungraded.asFound!)).toBeGreaterThan(spread(casting));
+    expect(ungraded.help.join()).toContain('Grade the car');
+  });
+
+  it('values a variation and a casting that have never been sold, from what is above them', () => {
+    const wider: Market = {
+      ...market,
+      castings: [...market.castings, { id: 800, seriesId: 1 }],
+      variations: [...market.variations, { id: 800, castingId: sold.castingId, rarity: 'uncommon' }],
+    };
+    const more = fitMarket(wider, assumptions, date);
+    const variation = valueCar(more, subjectOf({ variationId: 800 }));
+    const casting = valueCar(more, subjectOf({ castingId: 800 }));
+    expect(variation.evidence).toMatchObject({ sales: 0, credibility: 0 });
+    expect(casting.evidence).toMatchObject({ castingSales: 0 });
+    expect(spread(casting.asFound!)).toBeGreaterThan(spread(variation.asFound!));
+    expect(spread(variation.asFound!)).toBeGreaterThan(
+      spread(valueCar(more, subjectOf({ variationId: sold.id })).asFound!),
+    );
+  });
+
+  it('has no number without evidence, and says what would help', () => {
+    const bare: Market = {
+      ...market,
+      castings: [...market.castings, { id: 801, seriesId: 99 }],
+    };
+    const lonely = fitMarket(bare, assumptions, date);
+    for (const known of [{}, { castingId: 801 }, { castingId: 12_345 }, { variationId: 12_345 }]) {
+      const valuation = valueCar(lonely, subjectOf(known));
+      expect(valuation).toMatchObject({ asFound: null, restored: null, originalFinish: null });
+      expect(valuation.help.length).toBeGreaterThan(0);
+    }
+    expect(valueCar(lonely, subjectOf({})).help.join()).toContain('Identify the casting');
+    expect(valueCar(lonely, subjectOf({ castingId: 801 })).help.join()).toContain('Add sale records');
+  });
+
+  it('takes three sales of the year as enough, whoever told of them, and one as too few', () => {
+    const told = (count: number): Market => ({
+      reportingCurrency: 'USD',
+      castings: [{ id: 1, seriesId: 1 }],
+      variations: [{ id: 1, castingId: 1, rarity: null }],
+      sales: Array.from({ length: count }, (_, i) =>
+        saleOf({ id: i + 1, grade: 7, soldOn: '2024-10-31', source: 'other' }),
+      ),
+      rates: [],
+    });
+    const found = (count: number) =>
+      valueCar(fitMarket(told(count), assumptions, on), subjectOf({ variationId: 1, grade: 5 })).asFound;
+    expect(found(3)).not.toBeNull();
+    expect(found(1)).toBeNull();
+  });
+
+  it('asks for the assumption set’s least evidence, by weight', () => {
+    const one: Market = {
+      reportingCurrency: 'USD',
+      castings: [{ id: 1, seriesId: 1 }],
+      variations: [{ id: 1, castingId: 1, rarity: null }],
+      sales: [saleOf({ id: 1, soldOn: on }), saleOf({ id: 2, soldOn: on })],
+      rates: [],
+    };
+    const value = (leastEvidence: number) =>
+      valueCar(fitMarket(one, { ...assumptions, leastEvidence }, on), subjectOf({ variationId: 1 })).asFound;
+    expect(value(2.01)).toBeNull();
+    expect(value(2)!.mid).toBeGreaterThan(4000);
+    expect(value(2)!.mid).toBeLessThan(6000);
+  });
+
+  it('lets the owner’s figure stand in only where there is no evidence, marked as such', () => {
+    const own = { low: 1000, mid: 1500, high: 2500 };
+    const unknown = valueCar(fitted, subjectOf({ ownWorth: own, grade: 4 }));
+    expect(unknown.asFound).toMatchObject({ ...own, own: true });
+    expect(unknown.help).toEqual([expect.stringContaining('Identify the casting')]);
+    const curve = (state: 'original' | 'restored', grade: number) =>
+      fitted.gradeCurves[state][(grade - 1) * 2]! * fitted.finishFactors[state];
+    expect(unknown.restored!.mid).toBe(Math.round((1500 * curve('restored', 9)) / curve('original', 4)));
+    expect(unknown.restored!.own).toBe(true);
+    const known = valueCar(fitted, subjectOf({ ownWorth: own, variationId: sold.id }));
+    expect(known.asFound!.own).toBe(false);
+    expect(() => valueCar(fitted, subjectOf({ ownWorth: { low: 5, mid: 2, high: 9 } }))).toThrow(RangeError);
+  });
+
+  it('takes off what is missing now from the worth as found, and what the plan leaves from the worth restored', () => {
+    const parts = [{ part: 'wheels' as const, grade: null, originality: 'missing' as const }];
+    const whole = valueCar(fitted, subjectOf({ variationId: sold.id, grade: 4 }));
+    const lacking = valueCar(fitted, subjectOf({ variationId: sold.id, grade: 4, parts }));
+    const ratio = (a: { logMean: number } | null, b: { logMean: number } | null) =>
+      Math.exp(a!.logMean - b!.logMean);
+    expect(ratio(lacking.asFound, whole.asFound)).toBeCloseTo(1 - assumptions.partLoss.wheels.missing, 9);
+    // The standard plan buys reproduction wheels, which is a deviation.
+    expect(ratio(lacking.restored, whole.restored)).toBeCloseTo(
+      1 - assumptions.deviationLoss['reproduction wheels'],
+      9,
+    );
+    expect(lacking.fidelity.deviations).toEqual(['reproduction wheels']);
+  });
+
+  it('marks the original finish of a car that has lost it as no longer attainable', () => {
+    const state = (finishState: 'original' | 'stripped') =>
+      valueCar(fitted, subjectOf({ variationId: sold.id, grade: 5, finishState })).originalFinish!;
+    expect(state('original').attainable).toBe(true);
+    expect(state('stripped').attainable).toBe(false);
+    expect(state('stripped').mid).toBe(state('original').mid);
+    const conserved = valueCar(fitted, subjectOf({ variationId: sold.id, grade: 5.5 })).asFound!;
+    expect(state('original').mid).toBe(conserved.mid);
+  });
+
+  it('refuses a grade that is none', () => {
+    expect(() => valueCar(fitted, subjectOf({ variationId: sold.id, grade: 6.2 }))).toThrow(RangeError);
+  });
+});

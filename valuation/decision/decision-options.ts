@@ -1,0 +1,158 @@
+import { type FittedMarket, remembered } from '../market/fitted-market.ts';
+import { type ShapeQuantile, shapeQuantile } from '../statistics/beta-pert.ts';
+import { lowDiscrepancy, mostDimensions } from '../statistics/low-discrepancy.ts';
+import type { Guard, RestorationPlan, Subject, ThreePoint, Valuation, Worth } from '../types.ts';
+import type { Option } from '../words.ts';
+import {
+  type Condition,
+  conservedCondition,
+  foundCondition,
+  plannedCondition,
+  worthOfLogs,
+} from '../worth/car-worths.ts';
+import { standardPlan } from '../worth/standard-plan.ts';
+import { appraiser } from '../worth/value-car.ts';
+import { guardsAgainstPaint } from './guards.ts';
+import { addCosts, type Cost, planComponents } from './plan-cost.ts';
+import { type Alternative, drawWorths, type NormalPoints, normalPoints } from './weigh-option.ts';
+
+/** Points of the sample: enough for probabilities to half a per cent. */
+const sampleSize = 512;
+const seed = 1;
+
+export interface Considered extends Alternative {
+  option: Exclude<Option, 'leave'>;
+  guards: Guard[];
+  /** Why it is only compared and never recommended; null where it can be. */
+  note: string | null;
+}
+
+/** A custom car is a matter of taste, and there is no way back from it: the engine does not propose one of its own accord. */
+const onlyCompared = 'Shown for comparison: customising is recommended only where you have planned it.';
+
+type Undrawn = Omit<Considered, 'draws'>;
+
+const samplePoints = (fitted: FittedMarket): NormalPoints =>
+  remembered(fitted, 'points', () => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
+
+/** The first two dimensions are the worths'; a cost's draws must not go with them. */
+const costDimensions = mostDimensions - 2;
+
+/** Coordinates for any number of costs: beyond the net's dimensions they come again, taken in another order. */
+const costPoints = (fitted: FittedMarket, components: number): Float64Array[] => {
+  const net = remembered(fitted, 'cost points', () =>
+    lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2),
+  );
+  return Array.from({ length: Math.max(1, components) }, (_, k) => {
+    const turn = Math.floor(k / costDimensions);
+    const points = net[k % costDimensions]!;
+    // An odd stride visits every place of a power of two once.
+    return turn === 0 ? points : points.map((_, i) => points[(i * (2 * turn * 37 + 1)) % sampleSize]!);
+  });
+};
+
+/** Lines are of few shapes, and every coordinate holds the same probabilities: each is worked out once. */
+const keptShapes = (fitted: FittedMarket): ShapeQuantile => {
+  const shapes = remembered(fitted, 'shapes', () => new Map<number, Map<number, number>>());
+  return (p, alpha) => {
+    const shape = shapes.get(alpha) ?? new Map<number, number>();
+    const x = shape.get(p) ?? shapeQuantile(p, alpha);
+    shapes.set(alpha, shape.set(p, x));
+    return x;
+  };
+};
+
+/** Costs of a kind recur over the cars of a collection: each is drawn once. */
+const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
+  const key = components.map(({ low, likely, high }) => `${low} ${likely} ${high}`).join();
+  return remembered(fitted, `cost ${key}`, () =>
+    addCosts(components, costPoints(fitted, components.length), keptShapes(fitted)),
+  );
+};
+
+/** What is left of a worth for a car kept for its parts: a share of the worth of a complete one at the usual grade. */
+const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
+  worthOfLogs(
+    complete.logMean + Math.log(Math.max(share, 1e-6)) + found.partsLog,
+    complete.logSd,
+    complete.sharedSd,
+    complete.own,
+    true,
+  );
+
+/**
+ * The ways to treat a car besides leaving it, each with the worth that it leads to, its cost and its guards: conserve, restore,
+ * customise, use as a donor. The car's own plan stands for its kind; the standard plan for the other. Null where nothing can be valued.
+ */
+export const consideredOptions = (
+  fitted: FittedMarket,
+  subject: Subject,
+  valuation: Valuation,
+): Considered[] | null => {
+  const { assumptions } = fitted;
+  const { decision, hourlyRate, standardPlan: usual } = assumptions;
+  const appraise = appraiser(fitted, subject);
+  const { asFound: found, restored } = valuation;
+  if (!appraise || !found || !restored) return null;
+  const guards = guardsAgainstPaint(fitted, subject);
+  const common = { found, fees: decision.sellingFees, correlation: decision.worthCorrelation };
+  const ownPlan = subject.plan ?? standardPlan(subject, assumptions);
+  const paint = (kind: RestorationPlan['kind']): Undrawn => {
+    const plan = ownPlan.kind === kind ? ownPlan : standardPlan(subject, assumptions, kind);
+    return {
+      ...common,
+      option: kind,
+      after: ownPlan.kind === kind ? restored : appraise(plannedCondition(plan, assumptions)),
+      cost: costOf(fitted, planComponents(plan, hourlyRate)),
+      spoilChance: plan.spoilChance,
+      spoiledShare: plan.spoiledShare,
+      guards,
+      note: kind === 'customise' && ownPlan.kind !== kind ? onlyCompared : null,
+    };
+  };
+  const careful = (
+    hours: ThreePoint,
+    cost: ThreePoint,
+  ): Pick<Considered, 'cost' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'> => ({
+    cost: costOf(
+      fitted,
+      planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
+    ),
+    spoilChance: 0,
+    spoiledShare: 1,
+    guards: [],
+    note: null,
+  });
+  const condition = foundCondition(subject, assumptions);
+  const complete = appraise({
+    ...condition,
+    state: 'original',
+    step: Math.round((assumptions.unknownGrade - 1) * 2),
+    gradeKnown: true,
+    partsLog: 0,
+  });
+  const options: Undrawn[] = [
+    {
+      ...common,
+      ...careful(usual.conserve.hours, usual.conserve.cost),
+      option: 'conserve',
+      after:
+        subject.finishState === 'original' && valuation.originalFinish
+          ? valuation.originalFinish
+          : appraise(conservedCondition(subject, assumptions)),
+    },
+    paint('restore'),
+    paint('customise'),
+    {
+      ...common,
+      ...careful(usual.donor.hours, usual.donor.cost),
+      option: 'donor',
+      after: donorWorth(complete, decision.donorShare, condition),
+    },
+  ];
+  const points = samplePoints(fitted);
+  return options.map(option => ({
+    ...option,
+    draws: drawWorths(found, option.after, decision.worthCorrelation, points),
+  }));
+};

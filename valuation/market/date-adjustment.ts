@@ -1,0 +1,45 @@
+import { yearOf } from '../calendar.ts';
+import type { AssumptionSet, IsoDate } from '../types.ts';
+import { cpiU } from './cpi-u.ts';
+import { indexFactor } from './index-factor.ts';
+
+export interface DateAdjustment {
+  /** Log of the factor that brings a price of that day to the effective date. */
+  log: (soldOn: IsoDate) => number;
+  /** What was done, for the line of the grid. */
+  why: (soldOn: IsoDate) => string;
+}
+
+/** The year of a series nearest to the wanted one: a series that ends early holds its last figure. */
+const nearestYear = (series: Readonly<Record<number, number>>, year: number): number => {
+  const years = Object.keys(series).map(Number);
+  if (years.length === 0) throw new RangeError('index series must hold at least one year');
+  return years.reduce((best, y) => (Math.abs(y - year) < Math.abs(best - year) ? y : best));
+};
+
+/**
+ * Adjustment of prices for date by a yearly index: CPI-U, or the owner's series. Factor = index of the year of `on` / index of the
+ * year of sale; a year outside the series takes its nearest. "none" and "trend" (which is fitted, not given) adjust nothing here.
+ * Throws RangeError on an empty series or one with a figure that is not above zero.
+ */
+export const dateAdjustment = (index: AssumptionSet['index'], on: IsoDate): DateAdjustment => {
+  if (index === 'none' || index === 'trend')
+    return { log: () => 0, why: () => 'No index: the price counts as it was' };
+  const series = index === 'cpi-u' ? cpiU : index.series;
+  const name = index === 'cpi-u' ? 'CPI-U' : "The owner's series";
+  const to = nearestYear(series, yearOf(on));
+  const from = new Map<number, { year: number; log: number }>();
+  const of = (soldOn: IsoDate) => {
+    const wanted = yearOf(soldOn);
+    const known = from.get(wanted);
+    if (known) return known;
+    const year = nearestYear(series, wanted);
+    const found = { year, log: Math.log(indexFactor(series, year, to)) };
+    from.set(wanted, found);
+    return found;
+  };
+  return {
+    log: soldOn => of(soldOn).log,
+    why: soldOn => `${name} from ${of(soldOn).year} to ${to}`,
+  };
+};

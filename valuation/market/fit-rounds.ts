@@ -1,0 +1,124 @@
+import { isotonic } from '../statistics/isotonic.ts';
+import type { AssumptionSet } from '../types.ts';
+import { finishStates, grades } from '../words.ts';
+import { unknownGradeSteps } from './assumed-curve.ts';
+import { columnPrecisions, columns, curveCells } from './market-columns.ts';
+import type { MarketDesign } from './market-design.ts';
+import type { Variances } from './pool-evidence.ts';
+import {
+  newStates,
+  precisionOf,
+  priorVariances,
+  type SaleStates,
+  settleVariances,
+} from './settle-variances.ts';
+import { type SharedEffects, sharedEffects } from './shared-effects.ts';
+
+const width = columns.count + 1;
+const steps = grades.length;
+const mostRounds = 25;
+/** Steps of the variances and the weights between two fits of the shared effects. */
+const innerSteps = 6;
+/** Changes of weights and of logs of variances below this count as none. */
+const still = 1e-4;
+
+export interface RoundsResult extends SaleStates {
+  effects: SharedEffects;
+  /** Fitted log price of each finish state × 19 + grade step, relative to C10 original but for the level. */
+  curve: Float64Array;
+  variances: Variances;
+  rounds: number;
+  stable: boolean;
+}
+
+/** The assumption plus the fitted effects, made to rise with grade by isotonic regression weighted by the records at each grade. */
+const curveOf = (estimate: Float64Array, { assumed, cells, weights }: MarketDesign): Float64Array => {
+  const evidence = new Float64Array(assumed.length).fill(1);
+  for (let i = 0; i < cells.length; i++) evidence[cells[i]!]! += weights[i]!;
+  const raw = assumed.map((log, cell) =>
+    curveCells[cell]!.reduce((sum, x, a) => sum + estimate[a]! * x, log),
+  );
+  const curve = new Float64Array(assumed.length);
+  for (let from = 0; from < finishStates.length * steps; from += steps) {
+    const stretch = (values: Float64Array) => Array.from(values.subarray(from, from + steps));
+    curve.set(isotonic(stretch(raw), stretch(evidence)), from);
+  }
+  return curve;
+};
+
+/** Variance that an unknown grade adds at a cell: the square of what the curve changes over that distance. */
+const unknownGradeVariance = (curve: Float64Array, cell: number): number => {
+  const from = cell - (cell % steps);
+  const down = Math.max(from, cell - unknownGradeSteps);
+  const up = Math.min(from + steps - 1, cell + unknownGradeSteps);
+  return (((curve[up]! - curve[down]!) * unknownGradeSteps) / (up - down)) ** 2;
+};
+
+/** Residuals of the sales from the shared effects, and how clearly each tells, given what one sale varies. */
+const setResiduals = (
+  { rows, cells, assumed, ungraded }: MarketDesign,
+  states: SaleStates,
+  estimate: Float64Array,
+  curve: Float64Array,
+  within: number,
+): void => {
+  for (let i = 0; i < cells.length; i++) {
+    const cell = cells[i]!;
+    let fit = curve[cell]! - assumed[cell]!;
+    // The curve's own columns are in the curve already; level, trend and rarities come before them.
+    for (let a = 0; a < columns.firstOfCurve; a++) fit += estimate[a]! * rows[i * width + a]!;
+    states.residuals[i] = rows[i * width + columns.count]! - fit;
+    if (ungraded[i]) states.clarity[i] = within / (within + unknownGradeVariance(curve, cell));
+  }
+};
+
+/**
+ * Fits the shared effects (level, trend, rarities, finish states, grade curve), the variances of the pooling, and the weight of each
+ * record against wildness, in turns until nothing moves.
+ */
+export const fitRounds = (
+  design: MarketDesign,
+  assumptions: AssumptionSet,
+  withTrend: boolean,
+): RoundsResult => {
+  const { rows, weights, slots, slotCasting, castingSeries, seriesCount } = design;
+  // Variances are judged with weights that keep the information of the sample: Σw/Σw² brings them there (Kish).
+  const total = weights.reduce((sum, w) => sum + w, 0);
+  const squares = weights.reduce((sum, w) => sum + w * w, 0);
+  const normal = squares > 0 ? total / squares : 1;
+  const columnPrior = columnPrecisions(assumptions.prior, withTrend);
+  const prior = { variances: priorVariances(assumptions), strength: assumptions.prior.strength };
+  const states = newStates(slots.length);
+  let { variances } = prior;
+  let effects: SharedEffects;
+  let curve: Float64Array;
+  let rounds = 0;
+  let moved = 0;
+  do {
+    rounds++;
+    const precision = precisionOf(design, states, normal, variances.within);
+    effects = sharedEffects(
+      {
+        rows,
+        width,
+        precision,
+        variation: slots,
+        variationCasting: slotCasting,
+        castingSeries,
+        seriesCount,
+        prior: columnPrior,
+      },
+      variances,
+    );
+    curve = curveOf(effects.estimate, design);
+    setResiduals(design, states, effects.estimate, curve, variances.within);
+    moved = 0;
+    for (let inner = 0; inner < innerSteps; inner++) {
+      const step = settleVariances(design, states, variances, prior, normal, effects.freedom);
+      moved = Math.max(moved, step.moved);
+      // The first round looks for wild records with the assumed variances, which they have not yet inflated.
+      if (rounds > 1) variances = step.variances;
+    }
+  } while (rounds < mostRounds && (moved > still || rounds < 3));
+  return { ...states, effects, curve, variances, rounds, stable: moved <= still };
+};

@@ -1,0 +1,127 @@
+import type { AssumptionSet, Currency, IsoDate } from '../types.ts';
+import type { FinishState, Rarity } from '../words.ts';
+import type { GradeView } from '../worth/grade-view.ts';
+import type { Ladder } from '../worth/worth-ladder.ts';
+import type { MarketIndex } from './market-index.ts';
+import type { Variances } from './pool-evidence.ts';
+import type { PreparedSale, SetAside } from './prepare-sales.ts';
+
+/** How many sales there are of what, by place. */
+export interface EvidenceCounts {
+  variationSales: Int32Array;
+  castingSales: Int32Array;
+  seriesSales: Int32Array;
+  /** Sum of the weights (recency × reliability) of each series' sales. */
+  seriesWeight: Float64Array;
+  /** Ids of the doubtful records of each casting that has any. */
+  castingDoubtful: Map<number, number[]>;
+}
+
+/**
+ * Sales at each node of the market, by its place in the index, and the weight they carry; doubtful records (by
+ * their id) count apart.
+ */
+export const countEvidence = (
+  index: MarketIndex,
+  sales: readonly PreparedSale[],
+  doubtful: ReadonlySet<number>,
+): EvidenceCounts => {
+  const counts: EvidenceCounts = {
+    variationSales: new Int32Array(index.variationIds.length),
+    castingSales: new Int32Array(index.castingIds.length),
+    seriesSales: new Int32Array(index.seriesCount),
+    seriesWeight: new Float64Array(index.seriesCount),
+    castingDoubtful: new Map(),
+  };
+  for (const { record, variation, casting, weight } of sales) {
+    const series = index.castingSeries[casting]!;
+    if (variation >= 0) counts.variationSales[variation]!++;
+    counts.castingSales[casting]!++;
+    counts.seriesSales[series]!++;
+    counts.seriesWeight[series]! += weight;
+    if (!doubtful.has(record.id)) continue;
+    const ids = counts.castingDoubtful.get(casting) ?? [];
+    ids.push(record.id);
+    counts.castingDoubtful.set(casting, ids);
+  }
+  return counts;
+};
+
+/** What the fit keeps for the valuations made from it; not for reading on screens. */
+export interface FitInside {
+  index: MarketIndex;
+  sales: PreparedSale[];
+  /** Variation of each sale; a sale that names its casting only has a place of its own after the known ones. */
+  slots: Int32Array;
+  slotCasting: Int32Array;
+  /** Weight of each sale: recency × reliability × robustness, less where its grade is unknown. */
+  weights: Float64Array;
+  /** Standard deviations by which each sale departs from what the others foretell. */
+  departures: Float64Array;
+  /** Log of the rarity factor of each sale's variation. */
+  saleRarity: Float64Array;
+  /** L⁻¹ × the columns of each sale, and last its log residual from the effects that all share: `columns.count + 1` to a row. */
+  rows: Float64Array;
+  /** L, the root of the effects' posterior precision: |L⁻¹ x|² is the variance that a combination x of the effects has. */
+  root: Float64Array;
+  level: number;
+  /** Log of the fitted trend's factor per year; 0 without one. */
+  trendLog: number;
+  /** Fitted log price at each finish state and grade step (state × 19 + step), relative to C10 original. */
+  curve: Float64Array;
+  rarityLog: Map<Rarity | null, number>;
+  evidence: EvidenceCounts;
+  dateWhy: (soldOn: IsoDate) => string;
+  /** Results worked out once and kept: nothing of them can be seen from outside. */
+  memory: Map<string, unknown>;
+  views: (GradeView | undefined)[];
+  ladders: (Ladder | undefined)[];
+}
+
+/** The market as the engine understands it on a day: pooled, with its curves. Made by `fitMarket`. */
+export interface FittedMarket {
+  on: IsoDate;
+  reportingCurrency: Currency;
+  assumptions: AssumptionSet;
+  /** Records that could not be used, with the reason. */
+  setAside: SetAside[];
+  /** Records doubted as wild: how many standard deviations they lie from what the others foretell. */
+  doubtful: { id: number; departure: number }[];
+  recordsUsed: number;
+  /**
+   * The estimate tried on its own records: each foretold by the others, the share of them that fell inside the 80 % range (null with
+   * no records), and how far the typical one fell from the mid, as a factor less 1.
+   */
+  leftOut: { coverage: number | null; typicalError: number | null };
+  /** Multiplier of price at each of the nineteen grades, C1 to C10, relative to C10 of the same finish state. */
+  gradeCurves: Record<FinishState, number[]>;
+  /** Price in this finish state relative to original finish, both at C10. */
+  finishFactors: Record<FinishState, number>;
+  rarityFactors: Record<Rarity, number>;
+  /** Standard deviations of log price, after the records. */
+  spread: { within: number; betweenVariations: number; betweenCastings: number; betweenSeries: number };
+  /** Yearly change of price that was fitted, as a factor such as 1.03; null where no trend is used. */
+  trend: { perYear: number; years: number } | null;
+  /** Rounds until nothing moved any more, and whether that was reached. */
+  rounds: number;
+  stable: boolean;
+  inside: FitInside;
+}
+
+/** Variances of log price at each level, the squares of the fitted spreads (standard deviations). */
+export const variancesOf = (fitted: FittedMarket): Variances => ({
+  within: fitted.spread.within ** 2,
+  betweenVariations: fitted.spread.betweenVariations ** 2,
+  betweenCastings: fitted.spread.betweenCastings ** 2,
+  betweenSeries: fitted.spread.betweenSeries ** 2,
+});
+
+/** A result worked out at its first use and kept with the fitted market. */
+export const remembered = <T>(fitted: FittedMarket, key: string, work: () => T): T => {
+  const { memory } = fitted.inside;
+  const found = memory.get(key);
+  if (found !== undefined) return found as T;
+  const made = work();
+  memory.set(key, made);
+  return made;
+};

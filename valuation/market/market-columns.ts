@@ -1,0 +1,87 @@
+import type { AssumptionSet } from '../types.ts';
+import { finishStates, grades, type Rarity } from '../words.ts';
+
+/**
+ * The effects that all records share, one column each, as departures from the assumption set in log price:
+ * the overall level; the yearly trend; a factor per rarity above common; a factor per finish state besides original; and the grade
+ * curve: one slope for all states, nine steps C1–C2 … C9–C10 for all states, and three stretches of its own for each state.
+ */
+const rarityColumns: Partial<Record<Rarity, number>> = { uncommon: 2, scarce: 3, rare: 4 };
+const firstFinish = 5;
+const slope = firstFinish + finishStates.length - 1;
+const firstStep = slope + 1;
+const firstStretch = firstStep + 9;
+const stretches = [
+  { from: 1, to: 4 },
+  { from: 4, to: 7 },
+  { from: 7, to: 10 },
+] as const;
+
+/** Where each effect stands among the columns of the regression, and how many columns there are. */
+export const columns = {
+  level: 0,
+  trend: 1,
+  /** The finish states and the grade curve come last. */
+  firstOfCurve: firstFinish,
+  count: firstStretch + finishStates.length * stretches.length,
+};
+
+/** How common a variation of each rarity is beside the others: what an unnamed variation of a casting most likely is. */
+const supply: Record<Rarity, number> = { common: 1, uncommon: 0.6, scarce: 0.25, rare: 0.08 };
+
+/**
+ * Relative supply of a variation (common = 1), by which candidates are weighted; unknown rarity counts as
+ * uncommon.
+ */
+export const supplyOf = (rarity: Rarity | null): number => (rarity === null ? 0.6 : supply[rarity]);
+
+/** Grade points between `from` and `to` that lie above a grade: they stand between the car and C10. */
+const above = (grade: number, from: number, to: number) => Math.max(0, Math.min(to - from, to - grade));
+
+/** Curve columns of each finish state and grade, by state × 19 + step. */
+export const curveCells: Float64Array[] = finishStates.flatMap((_, state) =>
+  grades.map(grade => {
+    const cell = new Float64Array(columns.count);
+    if (state > 0) cell[firstFinish + state - 1] = 1;
+    cell[slope] = -(10 - grade);
+    for (let k = 0; k < 9; k++) cell[firstStep + k] = -above(grade, k + 1, k + 2);
+    stretches.forEach(({ from, to }, k) => {
+      cell[firstStretch + state * stretches.length + k] = -above(grade, from, to);
+    });
+    return cell;
+  }),
+);
+
+/** Columns of a rarity, and the log of its assumed factor. */
+export interface RaritySpan {
+  cell: Float64Array;
+  log: number;
+}
+
+/** Throws RangeError unless the factor is above zero. */
+export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarityFactors']): RaritySpan => {
+  const cell = new Float64Array(columns.count);
+  const column = rarity === null ? undefined : rarityColumns[rarity];
+  if (column !== undefined) cell[column] = 1;
+  const factor = rarity === null ? 1 : factors[rarity];
+  if (!(factor > 0)) throw new RangeError(`rarity factor of "${rarity}" must be above zero`);
+  return { cell, log: Math.log(factor) };
+};
+
+/**
+ * Prior precision of each column, 1/sd²: the level is free (sd 100 in logs); the others are held to the assumption by its standard deviations.
+ * A deviation of 0 holds the column wholly; the trend is held at none where it is not to be fitted.
+ */
+export const columnPrecisions = (prior: AssumptionSet['prior'], withTrend: boolean): Float64Array => {
+  const held = 1e12;
+  const of = (sd: number) => (sd > 0 ? 1 / (sd * sd) : held);
+  const precision = new Float64Array(columns.count);
+  precision.fill(of(prior.gradeStep * 0.6));
+  precision[columns.level] = 1e-4;
+  precision[columns.trend] = withTrend ? of(prior.trend) : held;
+  for (const column of Object.values(rarityColumns)) precision[column] = of(prior.rarity);
+  precision.fill(of(prior.finish), firstFinish, slope);
+  precision[slope] = of(prior.gradeStep);
+  precision.fill(of(prior.gradeStep * 0.8), firstStep, firstStretch);
+  return precision;
+};

@@ -1,0 +1,121 @@
+import { dayNumber } from '../calendar.ts';
+import { checkBetween } from '../statistics/check-input.ts';
+import type { AssumptionSet, IsoDate, Market, SaleRecord } from '../types.ts';
+import { finishStates } from '../words.ts';
+import { gradeStep } from './assumed-curve.ts';
+import { type DateAdjustment, dateAdjustment } from './date-adjustment.ts';
+import { type RateFinder, rateFinder } from './exchange-rate.ts';
+import type { MarketIndex } from './market-index.ts';
+import { recordPartsLog } from './part-loss.ts';
+
+/** A sale record in logs and places, adjusted for all that needs no fitting: currency, index and parts. */
+export interface PreparedSale {
+  record: SaleRecord;
+  casting: number;
+  /** −1 where the record names the casting only. */
+  variation: number;
+  state: number;
+  step: number;
+  /** ln of the price in minor units of the reporting currency, at the sale date and as sold. */
+  price: number;
+  currencyLog: number;
+  dateLog: number;
+  partsLog: number;
+  /** Years from the sale to the effective date. */
+  age: number;
+  /** Recency × reliability of the source. */
+  weight: number;
+}
+
+/** A record that could not be used, and why, for the owner to mend. */
+export interface SetAside {
+  id: number;
+  why: string;
+}
+
+/** Throws RangeError, naming the record, on a figure that no stored record can hold. */
+const checkRecord = (record: SaleRecord): void => {
+  const name = `sale record ${record.id}`;
+  if (!Number.isSafeInteger(record.price) || record.price < 0)
+    throw new RangeError(`price of ${name} must be a whole number of minor units, not ${record.price}`);
+  if (record.grade !== null) gradeStep(record.grade);
+  if (!finishStates.includes(record.finishState))
+    throw new RangeError(`finish state of ${name} is unknown: "${record.finishState}"`);
+  if (record.reliability !== null) checkBetween(record.reliability, 0, 1, `reliability of ${name}`);
+};
+
+interface Context {
+  index: MarketIndex;
+  assumptions: AssumptionSet;
+  today: number;
+  rateOf: RateFinder;
+  date: DateAdjustment;
+}
+
+const prepare = (record: SaleRecord, context: Context): PreparedSale | string => {
+  const { index, assumptions } = context;
+  checkRecord(record);
+  const casting = index.castingPlace.get(record.castingId);
+  if (casting === undefined) return `Its casting (${record.castingId}) is not in the reference`;
+  const variation = record.variationId === null ? -1 : index.variationPlace.get(record.variationId);
+  if (variation === undefined) return `Its variation (${record.variationId}) is not in the reference`;
+  if (variation >= 0 && index.variationCasting[variation] !== casting)
+    return 'Its variation belongs to another casting';
+  if (record.price === 0) return 'Its price is nothing';
+  const age = (context.today - dayNumber(record.soldOn)) / 365.25;
+  if (age < 0) return `It was sold on ${record.soldOn}, after the effective date`;
+  const currencyLog = context.rateOf(record.currency, record.soldOn);
+  if (currencyLog === null) return `No exchange rate for ${record.currency} on ${record.soldOn}`;
+  const reliability =
+    record.reliability ??
+    assumptions.sourceReliability[record.source] ??
+    assumptions.sourceReliability.other ??
+    1;
+  const weight = reliability * 0.5 ** (age / assumptions.halfLifeYears);
+  if (!(weight > 0)) return 'Its source counts for nothing';
+  return {
+    record,
+    casting,
+    variation,
+    state: finishStates.indexOf(record.finishState),
+    step: gradeStep(record.grade ?? assumptions.unknownGrade),
+    price: Math.log(record.price) + currencyLog,
+    currencyLog,
+    dateLog: context.date.log(record.soldOn),
+    partsLog: recordPartsLog(record, assumptions.partLoss),
+    age,
+    weight,
+  };
+};
+
+/**
+ * Brings every sale record to logs, sorted by id, and lists those set aside with the reason: no exchange rate at the sale date,
+ * not in the reference, sold after the effective date, no price, no weight.
+ * Throws RangeError on bad figures: a price that is no whole number, a bad date, grade, reliability or rate, an id given twice.
+ */
+export const prepareSales = (
+  market: Market,
+  index: MarketIndex,
+  assumptions: AssumptionSet,
+  on: IsoDate,
+): { sales: PreparedSale[]; setAside: SetAside[]; date: DateAdjustment } => {
+  const date = dateAdjustment(assumptions.index, on);
+  const context: Context = {
+    index,
+    assumptions,
+    today: dayNumber(on),
+    rateOf: rateFinder(market.reportingCurrency, market.rates),
+    date,
+  };
+  const sales: PreparedSale[] = [];
+  const setAside: SetAside[] = [];
+  const records = [...market.sales].sort((a, b) => a.id - b.id);
+  records.forEach((record, i) => {
+    if (i > 0 && records[i - 1]!.id === record.id)
+      throw new RangeError(`sale record ${record.id} is there twice`);
+    const prepared = prepare(record, context);
+    if (typeof prepared === 'string') setAside.push({ id: record.id, why: prepared });
+    else sales.push(prepared);
+  });
+  return { sales, setAside, date };
+};

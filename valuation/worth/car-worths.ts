@@ -1,0 +1,131 @@
+import { gradeStep, unknownGradeSteps } from '../market/assumed-curve.ts';
+import { partsLog } from '../market/part-loss.ts';
+import { checkFinite } from '../statistics/check-input.ts';
+import type { AssumptionSet, RestorationPlan, Subject, Worth } from '../types.ts';
+import { type FinishState, finishStates, grades } from '../words.ts';
+import { partsBesidesDeviations, planFidelity } from './fidelity.ts';
+import { eightyPercent, type Ladder } from './worth-ladder.ts';
+
+const steps = grades.length;
+
+/** A car's condition to be valued: what the grid brings each record to. */
+export interface Condition {
+  state: FinishState;
+  step: number;
+  gradeKnown: boolean;
+  partsLog: number;
+  fidelityLog: number;
+  attainable: boolean;
+}
+
+/** Share left by a fidelity of nothing, so that its log stays finite. */
+const leastFidelity = 0.01;
+
+const foundStep = (subject: Subject, assumptions: AssumptionSet) =>
+  gradeStep(subject.grade ?? assumptions.unknownGrade);
+
+/** The car as it stands. */
+export const foundCondition = (subject: Subject, assumptions: AssumptionSet): Condition => ({
+  state: subject.finishState,
+  step: foundStep(subject, assumptions),
+  gradeKnown: subject.grade !== null,
+  partsLog: partsLog(subject.parts, assumptions.partLoss),
+  fidelityLog: 0,
+  attainable: true,
+});
+
+/** The best that cleaning and straightening can make of a car; what is better already has nothing to gain by them. Common practice, no source. */
+const bestByCare = gradeStep(8);
+
+/** The car conserved: as it stands, at the grade that reversible care can reach. */
+export const conservedCondition = (subject: Subject, assumptions: AssumptionSet): Condition => {
+  const found = foundCondition(subject, assumptions);
+  const gain = Math.round(assumptions.decision.conserveGain * 2);
+  return { ...found, step: Math.max(found.step, Math.min(bestByCare, found.step + gain)) };
+};
+
+/** The car with its factory finish at the grade that conserving can reach; attainable only while the finish is there. */
+export const originalCondition = (subject: Subject, assumptions: AssumptionSet): Condition => ({
+  ...conservedCondition(subject, assumptions),
+  state: 'original',
+  attainable: subject.finishState === 'original',
+});
+
+/** The car as its plan leaves it. A customised car's deviations are what makes it custom, and are not counted again. */
+export const plannedCondition = (plan: RestorationPlan, assumptions: AssumptionSet): Condition => {
+  const fidelity = planFidelity(plan, assumptions.deviationLoss);
+  return {
+    state: plan.kind === 'customise' ? 'customised' : 'restored',
+    step: gradeStep(plan.targetGrade),
+    gradeKnown: true,
+    partsLog: partsLog(partsBesidesDeviations(plan), assumptions.partLoss),
+    fidelityLog: plan.kind === 'customise' ? 0 : Math.log(Math.max(leastFidelity, fidelity.factor)),
+    attainable: true,
+  };
+};
+
+/**
+ * A worth in whole minor units from a log price that is normal: its median, and its 80 % range
+ * `exp(logMean ± 1.2816 · logSd)`. `sharedSd` is the part of the log spread that cars have in common.
+ */
+export const worthOfLogs = (
+  logMean: number,
+  logSd: number,
+  sharedSd: number,
+  own: boolean,
+  attainable: boolean,
+): Worth => ({
+  low: Math.round(Math.exp(logMean - eightyPercent * logSd)),
+  mid: Math.round(Math.exp(logMean)),
+  high: Math.round(Math.exp(logMean + eightyPercent * logSd)),
+  logMean,
+  logSd,
+  sharedSd,
+  own,
+  attainable,
+});
+
+/** Worth of a condition from the ladder of its variation; an unknown grade widens it by the slope of the ladder around it. */
+export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
+  const from = finishStates.indexOf(condition.state) * steps;
+  const at = from + condition.step;
+  let sd = ladder.sd[at]!;
+  let shared = ladder.shared[at]!;
+  if (!condition.gradeKnown) {
+    const down = Math.max(from, at - unknownGradeSteps);
+    const up = Math.min(from + steps - 1, at + unknownGradeSteps);
+    const slope = (ladder.mean[up]! - ladder.mean[down]!) / (up - down);
+    const extra = (slope * unknownGradeSteps) ** 2;
+    sd = Math.sqrt(sd * sd + extra);
+    shared = Math.sqrt(shared * shared + extra);
+  }
+  const mean = ladder.mean[at]! + condition.partsLog + condition.fidelityLog;
+  return worthOfLogs(mean, sd, shared, false, condition.attainable);
+};
+
+/**
+ * Worth of a condition from the owner's own figure for the car as found: brought to the condition by the grade curves and factors,
+ * low and high read as an 80 % interval in logs. Throws RangeError unless 0 < low ≤ mid ≤ high.
+ */
+export const ownWorth = (
+  own: NonNullable<Subject['ownWorth']>,
+  found: Condition,
+  condition: Condition,
+  curve: Float64Array,
+): Worth => {
+  for (const key of ['low', 'mid', 'high'] as const) checkFinite(own[key], `own worth, ${key},`);
+  if (!(own.low > 0 && own.low <= own.mid && own.mid <= own.high))
+    throw new RangeError(`own worth must have 0 < low ≤ mid ≤ high, not ${own.low}, ${own.mid}, ${own.high}`);
+  const cell = ({ state, step }: Condition) => curve[finishStates.indexOf(state) * steps + step]!;
+  const brought =
+    cell(condition) -
+    cell(found) +
+    condition.partsLog -
+    found.partsLog +
+    condition.fidelityLog -
+    found.fidelityLog;
+  const sd = (Math.log(own.high) - Math.log(own.low)) / 2 / eightyPercent;
+  const same = condition.state === found.state && condition.step === found.step && brought === 0;
+  const worth = worthOfLogs(Math.log(own.mid) + brought, sd, sd, true, condition.attainable);
+  return same ? { ...worth, low: own.low, mid: own.mid, high: own.high } : worth;
+};

@@ -1,0 +1,134 @@
+import type { FittedMarket } from '../market/fitted-market.ts';
+import { supplyOf } from '../market/market-columns.ts';
+import type { PreparedSale } from '../market/prepare-sales.ts';
+import { doubtfulFrom } from '../market/robust-weight.ts';
+import type { AdjustedRecord, Adjustment, Subject } from '../types.ts';
+import { finishStates, gradeLabel, grades } from '../words.ts';
+import { type Condition, foundCondition, originalCondition, plannedCondition } from './car-worths.ts';
+import { recordWeights } from './record-weights.ts';
+import { standardPlan } from './standard-plan.ts';
+import { type SubjectPlace, subjectPlace } from './subject-place.ts';
+
+const steps = grades.length;
+
+export type WhichWorth = 'asFound' | 'restored' | 'originalFinish';
+
+const conditionOf = (fitted: FittedMarket, subject: Subject, which: WhichWorth): Condition => {
+  const { assumptions } = fitted;
+  if (which === 'asFound') return foundCondition(subject, assumptions);
+  if (which === 'originalFinish') return originalCondition(subject, assumptions);
+  return plannedCondition(subject.plan ?? standardPlan(subject, assumptions), assumptions);
+};
+
+/** The variations that a car may be, each with its chance; an unknown variation of the casting is −1. */
+const chances = (fitted: FittedMarket, place: SubjectPlace): { variation: number; chance: number }[] => {
+  if (place.variation >= 0) return [{ variation: place.variation, chance: 1 }];
+  if (place.candidates.length > 0)
+    return place.candidates.map(variation => ({ variation, chance: 1 / place.candidates.length }));
+  const { castingVariations, variationRarity } = fitted.inside.index;
+  const places = castingVariations[place.casting]!;
+  if (places.length === 0) return [{ variation: -1, chance: 1 }];
+  const total = places.reduce((sum, v) => sum + supplyOf(variationRarity[v]!), 0);
+  return places.map(variation => ({
+    variation,
+    chance: supplyOf(variationRarity[variation]!) / total,
+  }));
+};
+
+/** Every adjustment of a sale to the condition, in the order in which they apply; those that change nothing are left out. */
+const adjust = (fitted: FittedMarket, sale: PreparedSale, to: Condition, rarityLog: number): Adjustment[] => {
+  const { curve, dateWhy, trendLog } = fitted.inside;
+  const { record } = sale;
+  const toState = finishStates.indexOf(to.state);
+  const at = (state: number, step: number) => curve[state * steps + step]!;
+  const lines: Adjustment[] = [];
+  const line = (what: Adjustment['what'], log: number, why: string) => {
+    if (Math.abs(log) > 1e-12) lines.push({ what, factor: Math.exp(log), why });
+  };
+  if (record.currency !== fitted.reportingCurrency)
+    lines.push({
+      what: 'currency',
+      factor: Math.exp(sale.currencyLog),
+      why: `${record.currency} to ${fitted.reportingCurrency} at the rate of ${record.soldOn}`,
+    });
+  line('date', sale.dateLog, dateWhy(record.soldOn));
+  line('date', trendLog * sale.age, `Fitted trend over ${sale.age.toFixed(1)} years`);
+  line('rarity', rarityLog, 'From the rarity of its variation to that of this one');
+  const from =
+    record.grade === null
+      ? `ungraded, taken as ${gradeLabel(grades[sale.step]!)},`
+      : gradeLabel(record.grade);
+  line(
+    'grade',
+    at(sale.state, to.step) - at(sale.state, sale.step),
+    `From ${from} to ${gradeLabel(grades[to.step]!)}, ${record.finishState} finish`,
+  );
+  line(
+    'finish state',
+    at(toState, to.step) - at(sale.state, to.step),
+    `From ${record.finishState} to ${to.state} at ${gradeLabel(grades[to.step]!)}`,
+  );
+  const gone = [
+    ...record.missingParts.map(part => `${part} missing`),
+    ...record.reproductionParts.map(part => `reproduction ${part}`),
+  ];
+  line('parts', -sale.partsLog, `Made complete: ${gone.join(', ')}`);
+  line('parts', to.partsLog, "This car's own missing and replaced parts");
+  line('fidelity', to.fidelityLog, 'Departures of the restoration from the factory specification');
+  return lines;
+};
+
+/**
+ * The adjustment grid: the sale records behind a worth, each brought to the car line by line, sorted by weight. The weights are the
+ * shares of the records in the estimate, through the variation, its casting, its series and all; with all records they sum to 1, and
+ * the weighted geometric mean of the adjusted prices is the mid of the worth but for the smoothing over grades.
+ * `most` bounds the list, the weightiest first. Empty where nothing is known of what the car is.
+ */
+export const explainWorth = (
+  fitted: FittedMarket,
+  subject: Subject,
+  which: WhichWorth,
+  most = 500,
+): AdjustedRecord[] => {
+  const place = subjectPlace(fitted, subject);
+  if (!place) return [];
+  const { index, sales, slots, rarityLog, departures, saleRarity } = fitted.inside;
+  const condition = conditionOf(fitted, subject, which);
+  const variations = chances(fitted, place);
+  const weights = new Float64Array(sales.length);
+  let subjectRarity = 0;
+  for (const { variation, chance } of variations) {
+    recordWeights(fitted, variation, place.casting, condition.step).forEach((w, i) => {
+      weights[i]! += chance * w;
+    });
+    subjectRarity += chance * rarityLog.get(variation < 0 ? null : index.variationRarity[variation]!)!;
+  }
+  const own = new Set(place.variation >= 0 ? [place.variation] : place.candidates);
+  const series = index.castingSeries[place.casting]!;
+  const order = Array.from(weights.keys())
+    .filter(i => weights[i]! > 0)
+    .sort((a, b) => weights[b]! - weights[a]! || a - b)
+    .slice(0, most);
+  return order.map(i => {
+    const sale = sales[i]!;
+    const adjustments = adjust(fitted, sale, condition, subjectRarity - saleRarity[i]!);
+    const log = adjustments.reduce((sum, { factor }) => sum + Math.log(factor), Math.log(sale.record.price));
+    const level = own.has(slots[i]!)
+      ? 'variation'
+      : sale.casting === place.casting
+        ? 'casting'
+        : index.castingSeries[sale.casting] === series
+          ? 'series'
+          : 'everything';
+    return {
+      id: sale.record.id,
+      price: sale.record.price,
+      currency: sale.record.currency,
+      adjustments,
+      adjusted: Math.round(Math.exp(log)),
+      weight: weights[i]!,
+      level,
+      doubtful: Math.abs(departures[i]!) >= doubtfulFrom,
+    };
+  });
+};

@@ -1,0 +1,100 @@
+import { type FittedMarket, remembered, variancesOf } from '../market/fitted-market.ts';
+import { gatherUp, thinned } from '../market/gather-up.ts';
+import { columns } from '../market/market-columns.ts';
+import { grades } from '../words.ts';
+
+const width = columns.count + 1;
+
+/** The castings as seen from one grade: sales of that grade count in full, others less with each point of distance. */
+export interface GradeView {
+  /** What a casting's estimate rests on: a row of L⁻¹ columns, and last its pooled log residual. */
+  rows: Float64Array;
+  /** Posterior variance of each casting's level, its credibility, and that of its series. */
+  variance: Float64Array;
+  credibility: Float64Array;
+  precision: Float64Array;
+  seriesCredibility: Float64Array;
+  seriesPrecision: Float64Array;
+}
+
+/** Factors by which a sale counts at each grade distance in half points: half at `gradeDistanceHalf` points. */
+export const nearness = (fitted: FittedMarket): Float64Array =>
+  remembered(fitted, 'nearness', () => {
+    const half = fitted.assumptions.gradeDistanceHalf;
+    return Float64Array.from(grades, (_, distance) => 0.5 ** (distance / 2 / half));
+  });
+
+const build = (fitted: FittedMarket, step: number): GradeView => {
+  const { index, sales, slots, slotCasting, rows, weights } = fitted.inside;
+  const near = nearness(fitted);
+  const variances = variancesOf(fitted);
+  const precision = weights.map((w, i) => (w * near[Math.abs(sales[i]!.step - step)]!) / variances.within);
+  const variations = gatherUp({ rows, precision, parent: slots }, slotCasting.length, width);
+  const castings = gatherUp(
+    {
+      rows: variations.rows,
+      precision: thinned(variations.precision, variances.betweenVariations),
+      parent: slotCasting,
+    },
+    index.castingIds.length,
+    width,
+  );
+  const series = gatherUp(
+    {
+      rows: castings.rows,
+      precision: thinned(castings.precision, variances.betweenCastings),
+      parent: index.castingSeries,
+    },
+    index.seriesCount,
+    width,
+  );
+  const seriesCredibility = series.precision.map(q => {
+    const own = q * variances.betweenSeries;
+    return own / (1 + own);
+  });
+  const count = index.castingIds.length;
+  const view: GradeView = {
+    rows: castings.rows,
+    variance: new Float64Array(count),
+    credibility: new Float64Array(count),
+    precision: castings.precision,
+    seriesCredibility,
+    seriesPrecision: series.precision,
+  };
+  for (let c = 0; c < count; c++) {
+    const s = index.castingSeries[c]!;
+    const own = castings.precision[c]! * variances.betweenCastings;
+    const z = own / (1 + own);
+    const zSeries = seriesCredibility[s]!;
+    view.credibility[c] = z;
+    view.variance[c] =
+      variances.betweenCastings * (1 - z) + (1 - z) ** 2 * variances.betweenSeries * (1 - zSeries);
+    for (let a = 0; a < width; a++)
+      view.rows[c * width + a] =
+        z * castings.rows[c * width + a]! + (1 - z) * zSeries * series.rows[s * width + a]!;
+  }
+  return view;
+};
+
+/** The view from a grade step, made once per market and grade. */
+export const gradeView = (fitted: FittedMarket, step: number): GradeView => {
+  const { views } = fitted.inside;
+  const view = views[step] ?? build(fitted, step);
+  views[step] = view;
+  return view;
+};
+
+/** The sales of each variation, as places among the market's: those of v are order[start[v]] … order[start[v + 1] − 1]. */
+export const salesByVariation = (fitted: FittedMarket): { start: Int32Array; order: Int32Array } =>
+  remembered(fitted, 'sales by variation', () => {
+    const { slots, slotCasting } = fitted.inside;
+    const start = new Int32Array(slotCasting.length + 1);
+    for (const slot of slots) start[slot + 1]!++;
+    for (let v = 0; v < slotCasting.length; v++) start[v + 1]! += start[v]!;
+    const next = start.slice();
+    const order = new Int32Array(slots.length);
+    slots.forEach((slot, i) => {
+      order[next[slot]!++] = i;
+    });
+    return { start, order };
+  });

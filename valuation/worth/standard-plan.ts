@@ -1,0 +1,40 @@
+import { checkFinite } from '../statistics/check-input.ts';
+import type { AssumptionSet, PartState, RestorationPlan, Subject } from '../types.ts';
+
+/**
+ * The plan that stands in for a car without one: the assumption set's usual hours, materials and target, and a reproduction
+ * bought for each part that the car has lost. The paint itself is not a part to buy.
+ */
+export const standardPlan = (
+  subject: Subject,
+  assumptions: AssumptionSet,
+  kind: RestorationPlan['kind'] = 'restore',
+): RestorationPlan => {
+  const defaults = assumptions.standardPlan[kind];
+  checkFinite(defaults.targetGrade, 'target grade of the standard plan');
+  const partsAfter: PartState[] = [];
+  const lines = [...defaults.lines];
+  for (const { part, originality } of subject.parts) {
+    if (part === 'body finish' || originality === 'original') continue;
+    if (originality !== 'missing') {
+      partsAfter.push({ part, grade: null, originality });
+      continue;
+    }
+    partsAfter.push({ part, grade: null, originality: 'reproduction' });
+    lines.push({
+      name: `Reproduction ${part}`,
+      kind: 'part',
+      cost: assumptions.standardPlan.replacedPart,
+    });
+  }
+  return {
+    targetGrade: defaults.targetGrade,
+    kind,
+    deviations: [...defaults.deviations],
+    lines,
+    hours: defaults.hours,
+    spoilChance: defaults.spoilChance,
+    spoiledShare: defaults.spoiledShare,
+    partsAfter,
+  };
+};

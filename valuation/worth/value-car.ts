@@ -1,0 +1,79 @@
+import type { FittedMarket } from '../market/fitted-market.ts';
+import type { Subject, Valuation, Worth } from '../types.ts';
+import {
+  type Condition,
+  foundCondition,
+  ladderWorth,
+  originalCondition,
+  ownWorth,
+  plannedCondition,
+} from './car-worths.ts';
+import { evidenceOf, noEvidence } from './evidence-of.ts';
+import { planFidelity } from './fidelity.ts';
+import { standardPlan } from './standard-plan.ts';
+import { ladderOf, subjectPlace } from './subject-place.ts';
+
+const askIdentity = 'Identify the casting: without it no sale record can be compared with this car.';
+const askSales =
+  'Add sale records of this casting or of others in its series; three or so of a known grade already help.';
+const askVariation = 'Choose its variation, or the few that it can be: the range narrows at once.';
+const askGrade =
+  'Grade the car: until then it is taken at the usual grade of ungraded cars, with a wide range.';
+const askOwn = 'Or enter your own figure; it then stands in, marked as yours.';
+
+/** How a car is valued: by the market's ladder, by the owner's own figure, or not at all. */
+export type Appraise = ((condition: Condition) => Worth) | null;
+
+/** The way to a car's worths in any condition. Null where there is neither enough evidence nor a figure of the owner's. */
+export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
+  const place = subjectPlace(fitted, subject);
+  const { index, evidence, curve } = fitted.inside;
+  const enough =
+    place !== null &&
+    evidence.seriesWeight[index.castingSeries[place.casting]!]! >= fitted.assumptions.leastEvidence &&
+    fitted.recordsUsed > 0;
+  if (enough) {
+    const ladder = ladderOf(fitted, place);
+    return condition => ladderWorth(ladder, condition);
+  }
+  const own = subject.ownWorth;
+  if (!own) return null;
+  const found = foundCondition(subject, fitted.assumptions);
+  return condition => ownWorth(own, found, condition, curve);
+};
+
+/**
+ * The three worths of a car in minor units of the reporting currency at the market's date: as found; restored, as its plan (or the
+ * standard plan) leaves it; and with its factory finish, as conserving alone can show it, marked where that is no longer attainable.
+ * Low and high hold 80 % of the sales of such a car; mid is their median. Where the series has too few records each worth is null, and
+ * `help` says what would help; the owner's own figure stands in if there is one.
+ *
+ * Throws RangeError on a grade that is none, or an own worth out of order.
+ */
+export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
+  const { assumptions } = fitted;
+  const plan = subject.plan ?? standardPlan(subject, assumptions);
+  const fidelity = planFidelity(plan, assumptions.deviationLoss);
+  const place = subjectPlace(fitted, subject);
+  const found = foundCondition(subject, assumptions);
+  const appraise = appraiser(fitted, subject);
+  const evidence =
+    place === null ? noEvidence() : evidenceOf(fitted, place, ladderOf(fitted, place), found.step);
+  const help: string[] = [];
+  const asFound = appraise?.(found) ?? null;
+  if (!asFound || asFound.own) help.push(place === null ? askIdentity : askSales);
+  if (!asFound) help.push(askOwn);
+  else if (!asFound.own) {
+    if (place !== null && place.variation < 0) help.push(askVariation);
+    if (subject.grade === null) help.push(askGrade);
+  }
+  return {
+    id: subject.id,
+    asFound,
+    restored: appraise?.(plannedCondition(plan, assumptions)) ?? null,
+    originalFinish: appraise?.(originalCondition(subject, assumptions)) ?? null,
+    fidelity,
+    evidence,
+    help,
+  };
+};

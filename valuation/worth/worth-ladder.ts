@@ -1,0 +1,181 @@
+import { type FittedMarket, remembered, variancesOf } from '../market/fitted-market.ts';
+import { columns, curveCells, raritySpan, supplyOf } from '../market/market-columns.ts';
+import { forward } from '../market/shared-effects.ts';
+import { isotonic } from '../statistics/isotonic.ts';
+import { finishStates, grades, type Rarity, rarities } from '../words.ts';
+import { gradeView, nearness, salesByVariation } from './grade-view.ts';
+
+const width = columns.count + 1;
+const size = columns.count;
+const steps = grades.length;
+const rungs = finishStates.length * steps;
+
+/** z of an 80 % interval: the normal quantile at 0.9. */
+export const eightyPercent = 1.2815515655446004;
+
+/**
+ * What a complete car of one variation brings, at each finish state (× 19) and grade step: mean and standard deviation of the log of
+ * one sale in minor units, and the part of the deviation that is the estimate's own and not the single sale's.
+ */
+export interface Ladder {
+  mean: number[];
+  sd: number[];
+  shared: number[];
+  /** Credibility of the variation's own sales at each grade step. */
+  credibility: number[];
+}
+
+/** Plain lists: there is a ladder for every variation, and small typed arrays are slow to make. */
+const zeros = (count: number) => new Array<number>(count).fill(0);
+const emptyLadder = (): Ladder => ({
+  mean: zeros(rungs),
+  sd: zeros(rungs),
+  shared: zeros(rungs),
+  credibility: zeros(steps),
+});
+
+const rises = (values: readonly number[]): boolean => {
+  for (let i = 1; i < values.length; i++) if (values[i]! < values[i - 1]!) return false;
+  return true;
+};
+
+/**
+ * Makes low, mid and high of a ladder rise with grade: each end of the 80 % interval is made to rise by isotonic regression, and mean and
+ * deviation are taken from the two. The upper end stays above the lower, since isotonic regression keeps order.
+ */
+const makeRise = (ladder: Ladder): Ladder => {
+  const low = zeros(steps);
+  const high = zeros(steps);
+  for (let state = 0; state < finishStates.length; state++) {
+    for (let step = 0; step < steps; step++) {
+      const at = state * steps + step;
+      low[step] = ladder.mean[at]! - eightyPercent * ladder.sd[at]!;
+      high[step] = ladder.mean[at]! + eightyPercent * ladder.sd[at]!;
+    }
+    if (rises(low) && rises(high)) continue;
+    const risingLow = isotonic(low);
+    const risingHigh = isotonic(high);
+    for (let step = 0; step < steps; step++) {
+      const at = state * steps + step;
+      const sd = (risingHigh[step]! - risingLow[step]!) / 2 / eightyPercent;
+      ladder.mean[at] = (risingHigh[step]! + risingLow[step]!) / 2;
+      ladder.shared[at] = Math.min(sd, (ladder.shared[at]! * sd) / ladder.sd[at]!);
+      ladder.sd[at] = sd;
+    }
+  }
+  return ladder;
+};
+
+/** L⁻¹ × the columns of every finish state and grade for a complete car of a rarity at the effective date. */
+const subjectCells = (fitted: FittedMarket): Map<Rarity | null, Float64Array> =>
+  remembered(fitted, 'subject cells', () => {
+    const transformed = (rarity: Rarity | null) => {
+      const cells = new Float64Array(rungs * size);
+      const span = raritySpan(rarity, fitted.assumptions.rarityFactors).cell;
+      for (let at = 0; at < rungs; at++) {
+        const cell = curveCells[at]!.map((x, a) => x + span[a]!);
+        cell[columns.level] = 1;
+        cells.set(forward(fitted.inside.root, size, cell), at * size);
+      }
+      return cells;
+    };
+    return new Map([...rarities, null].map(rarity => [rarity, transformed(rarity)]));
+  });
+
+/** The ladder of a place in the tree: a variation with its own sales, or (−1) a variation of the casting of which nothing is known. */
+const build = (fitted: FittedMarket, variation: number, casting: number): Ladder => {
+  const { index, sales, rows, weights, curve, rarityLog, level } = fitted.inside;
+  const { within, betweenVariations } = variancesOf(fitted);
+  const near = nearness(fitted);
+  const { start, order } = salesByVariation(fitted);
+  const rarity = variation < 0 ? null : index.variationRarity[variation]!;
+  const cells = subjectCells(fitted).get(rarity)!;
+  const base = level + rarityLog.get(rarity)!;
+  const ladder = emptyLadder();
+  const mix = new Float64Array(width);
+  const from = variation < 0 ? 0 : start[variation]!;
+  const to = variation < 0 ? 0 : start[variation + 1]!;
+  for (let step = 0; step < steps; step++) {
+    const view = gradeView(fitted, step);
+    let precision = 0;
+    mix.fill(0);
+    for (let k = from; k < to; k++) {
+      const i = order[k]!;
+      const q = (weights[i]! * near[Math.abs(sales[i]!.step - step)]!) / within;
+      precision += q;
+      for (let a = 0; a < width; a++) mix[a]! += q * rows[i * width + a]!;
+    }
+    const z = (precision * betweenVariations) / (1 + precision * betweenVariations);
+    const share = precision > 0 ? z / precision : 0;
+    for (let a = 0; a < width; a++) mix[a] = share * mix[a]! + (1 - z) * view.rows[casting * width + a]!;
+    const pooled = betweenVariations * (1 - z) + (1 - z) ** 2 * view.variance[casting]!;
+    ladder.credibility[step] = z;
+    for (let state = 0; state < finishStates.length; state++) {
+      const at = state * steps + step;
+      let effects = 0;
+      for (let a = 0; a < size; a++) effects += (cells[at * size + a]! - mix[a]!) ** 2;
+      ladder.mean[at] = base + curve[at]! + mix[size]!;
+      ladder.shared[at] = Math.sqrt(pooled + effects);
+      ladder.sd[at] = Math.sqrt(within + pooled + effects);
+    }
+  }
+  return makeRise(ladder);
+};
+
+/** The ladder of a variation, by its place in the market's index. */
+export const variationLadder = (fitted: FittedMarket, variation: number): Ladder => {
+  const { ladders } = fitted.inside;
+  const found =
+    ladders[variation] ?? build(fitted, variation, fitted.inside.index.variationCasting[variation]!);
+  ladders[variation] = found;
+  return found;
+};
+
+/** The ladder of a car that is one of several variations, with the chance of each: mean and variance of the mixture's logs. */
+const mixture = (fitted: FittedMarket, parts: { ladder: Ladder; chance: number }[]): Ladder => {
+  if (parts.length === 1) return parts[0]!.ladder;
+  const { within } = variancesOf(fitted);
+  const mixed = emptyLadder();
+  for (let at = 0; at < rungs; at++) {
+    let mean = 0;
+    let square = 0;
+    for (const { ladder, chance } of parts) {
+      mean += chance * ladder.mean[at]!;
+      square += chance * (ladder.sd[at]! ** 2 + ladder.mean[at]! ** 2);
+    }
+    const variance = Math.max(square - mean * mean, within);
+    mixed.mean[at] = mean;
+    mixed.sd[at] = Math.sqrt(variance);
+    mixed.shared[at] = Math.sqrt(Math.max(0, variance - within));
+  }
+  for (let step = 0; step < steps; step++)
+    mixed.credibility[step] = parts.reduce((sum, p) => sum + p.chance * p.ladder.credibility[step]!, 0);
+  return makeRise(mixed);
+};
+
+/** The ladder of a car that may be any of these variations, each as likely as the others. */
+export const candidatesLadder = (fitted: FittedMarket, variations: readonly number[]): Ladder => {
+  const sorted = [...new Set(variations)].sort((a, b) => a - b);
+  return remembered(fitted, `candidates ${sorted.join()}`, () =>
+    mixture(
+      fitted,
+      sorted.map(v => ({ ladder: variationLadder(fitted, v), chance: 1 / sorted.length })),
+    ),
+  );
+};
+
+/** The ladder of a car of which only the casting is known: each of its variations as likely as its rarity makes it. */
+export const castingLadder = (fitted: FittedMarket, casting: number): Ladder =>
+  remembered(fitted, `casting ${casting}`, () => {
+    const { castingVariations, variationRarity } = fitted.inside.index;
+    const places = castingVariations[casting]!;
+    if (places.length === 0) return build(fitted, -1, casting);
+    const total = places.reduce((sum, v) => sum + supplyOf(variationRarity[v]!), 0);
+    return mixture(
+      fitted,
+      places.map(v => ({
+        ladder: variationLadder(fitted, v),
+        chance: supplyOf(variationRarity[v]!) / total,
+      })),
+    );
+  });
