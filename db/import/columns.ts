@@ -1,4 +1,4 @@
-import { plainWord } from './parse-words.ts';
+import { plainWord } from './cells/parse-words.ts';
 import type { ImportKind } from './types.ts';
 
 export interface OurColumn {

@@ -1,17 +1,17 @@
 import type { Transaction } from 'kysely';
-import { nextInventoryNumbers } from '../cars-write.ts';
-import type { Collection } from '../collection.ts';
-import { runBulk } from '../history.ts';
-import { insertLot } from '../lots.ts';
+import { runBulk } from '../history/history.ts';
+import type { Collection } from '../open-collection.ts';
+import { nextInventoryNumbers } from '../records/cars-write.ts';
+import { insertLot } from '../records/lots.ts';
+import { readReportingCurrency } from '../records/settings.ts';
 import type { Schema } from '../schema.ts';
-import { readReportingCurrency } from '../settings.ts';
 import { ourColumns } from './columns.ts';
-import { type Judge, type Judged, judgeRow, type ReadRow, readRow, rowView } from './judge.ts';
-import { lotJudge } from './lot.ts';
+import { openTable, type Table } from './files/table.ts';
+import { type Judge, type Judged, judgeRow, type ReadRow, readRow, rowView } from './judges/judge.ts';
+import { lotJudge } from './judges/lot.ts';
+import { referenceJudge } from './judges/reference.ts';
+import { salesJudge } from './judges/sales.ts';
 import { learnFormats, type Mapping, mapColumns } from './mapping.ts';
-import { referenceJudge } from './reference.ts';
-import { salesJudge } from './sales.ts';
-import { openTable, type Table } from './table.ts';
 import {
   ImportFileError,
   type ImportOptions,

@@ -1,7 +1,7 @@
+import { dateOrderOf, isAmbiguousDate } from './cells/parse-date.ts';
+import { decimalSignOf } from './cells/parse-money.ts';
 import { ourColumns, recogniseHeading } from './columns.ts';
-import { dateOrderOf, isAmbiguousDate } from './parse-date.ts';
-import { decimalSignOf } from './parse-money.ts';
-import { cellText, isBlank, type Table } from './table.ts';
+import { cellText, isBlank, type Table } from './files/table.ts';
 import {
   type Cell,
   type ColumnView,

@@ -1,5 +1,5 @@
 import type { Currency } from '../../valuation/types.ts';
-import type { LotCost, LotRecord } from '../lots.ts';
+import type { LotCost, LotRecord } from '../records/lots.ts';
 
 export type ImportKind = 'lot' | 'reference' | 'sales';
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';

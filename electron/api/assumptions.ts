@@ -1,5 +1,5 @@
-import { latestAssumptions } from '../../db/assumptions.ts';
-import { readReportingCurrency } from '../../db/settings.ts';
+import { latestAssumptions } from '../../db/records/assumptions.ts';
+import { readReportingCurrency } from '../../db/records/settings.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import type { AssumptionSet } from '../../valuation/types.ts';
 import { assumptionsSchema } from './assumptions-schema.ts';

@@ -1,6 +1,6 @@
-import { listBackups, backUp as makeBackup } from '../../db/backup.ts';
-import { checkCollection } from '../../db/check.ts';
-import { restore as restoreBackup } from '../../db/restore.ts';
+import { listBackups, backUp as makeBackup } from '../../db/backup/backup.ts';
+import { restore as restoreBackup } from '../../db/backup/restore.ts';
+import { checkCollection } from '../../db/backup/verify.ts';
 import { base, needsCollection } from './context.ts';
 import { refused } from './errors.ts';
 import * as inputs from './inputs.ts';

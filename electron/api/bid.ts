@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { listCars } from '../../db/cars.ts';
+import { listCars } from '../../db/records/cars.ts';
 import { formatMinor, highestBid } from '../../valuation/index.ts';
 import { refused } from './errors.ts';
 import { carFigures } from './figures.ts';

@@ -1,14 +1,14 @@
 import type { Kysely } from 'kysely';
-import { type CarRecord, listCars } from '../../db/cars.ts';
-import { updateCars } from '../../db/cars-write.ts';
-import { carChecks, saveCheck as saveCheckRows } from '../../db/checks.ts';
+import { type CarRecord, listCars } from '../../db/records/cars.ts';
+import { updateCars } from '../../db/records/cars-write.ts';
+import { carChecks, saveCheck as saveCheckRows } from '../../db/records/condition-checks.ts';
 import {
   insertDisposal,
   insertExpense,
   listDisposals,
   removeDisposal,
   removeExpense as removeExpenseRow,
-} from '../../db/disposals.ts';
+} from '../../db/records/disposals.ts';
 import type { Schema } from '../../db/schema.ts';
 import { currencyDecimals } from '../../valuation/money.ts';
 import { needsCollection } from './context.ts';

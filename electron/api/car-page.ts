@@ -1,15 +1,15 @@
 import type { Kysely } from 'kysely';
-import { type CarRecord, carCandidates, neighbours } from '../../db/cars.ts';
-import { carChecks } from '../../db/checks.ts';
-import { readDecisions } from '../../db/decisions.ts';
-import { type Disposal, type Expense, listDisposals, listExpenses } from '../../db/disposals.ts';
-import { historyOfRows } from '../../db/history.ts';
-import { listPhotos, type PhotoRecord } from '../../db/photo-lists.ts';
-import { readPlans } from '../../db/plans.ts';
-import { referenceUse } from '../../db/reference.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import { historyOfRows } from '../../db/history/history.ts';
+import { listPhotos, type PhotoRecord } from '../../db/photos/photo-lists.ts';
+import { type CarRecord, carCandidates, neighbours } from '../../db/records/cars.ts';
+import { carChecks } from '../../db/records/condition-checks.ts';
+import { readDecisions } from '../../db/records/decisions.ts';
+import { type Disposal, type Expense, listDisposals, listExpenses } from '../../db/records/disposals.ts';
+import { readPlans } from '../../db/records/plans.ts';
+import { listValuations } from '../../db/records/valuations.ts';
+import { referenceUse } from '../../db/reference/reference.ts';
 import type { Schema } from '../../db/schema.ts';
-import { readSubjects } from '../../db/subjects.ts';
-import { listValuations } from '../../db/valuations.ts';
 import {
   decideCar,
   netGain,

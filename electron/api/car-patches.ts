@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import type { CarRecord } from '../../db/cars.ts';
-import type { Matcher } from '../../db/match.ts';
+import type { CarRecord } from '../../db/records/cars.ts';
+import type { Matcher } from '../../db/reference/match.ts';
 import { notFound, refused } from './errors.ts';
 import type { carPatch } from './inputs.ts';
 import type { ReferenceIndex } from './reference-index.ts';

@@ -1,10 +1,10 @@
 import type { Kysely } from 'kysely';
-import { type CarRecord, carCandidates } from '../../db/cars.ts';
-import { readDecisions } from '../../db/decisions.ts';
-import { listLots } from '../../db/lots.ts';
-import { featureColumns } from '../../db/match.ts';
-import { firstPhotos } from '../../db/photo-lists.ts';
-import type { FeatureTexts } from '../../db/reference.ts';
+import { firstPhotos } from '../../db/photos/photo-lists.ts';
+import { type CarRecord, carCandidates } from '../../db/records/cars.ts';
+import { readDecisions } from '../../db/records/decisions.ts';
+import { listLots } from '../../db/records/lots.ts';
+import { featureColumns } from '../../db/reference/match.ts';
+import type { FeatureTexts } from '../../db/reference/reference.ts';
 import type { Schema } from '../../db/schema.ts';
 import { variationFeatures } from '../../valuation/words.ts';
 import { type CarFigures, carFigures } from './figures.ts';

@@ -1,14 +1,14 @@
-import { type CarRecord, listCars } from '../../db/cars.ts';
+import { type CarRecord, listCars } from '../../db/records/cars.ts';
 import {
   insertCars,
   nextInventoryNumbers,
   removeCars,
   replaceCandidates,
   updateCars,
-} from '../../db/cars-write.ts';
-import { listDisposals } from '../../db/disposals.ts';
-import { findLot } from '../../db/lots.ts';
-import { loadMatcher } from '../../db/match.ts';
+} from '../../db/records/cars-write.ts';
+import { listDisposals } from '../../db/records/disposals.ts';
+import { findLot } from '../../db/records/lots.ts';
+import { loadMatcher } from '../../db/reference/match.ts';
 import { carEvents } from './car-events.ts';
 import { carPage } from './car-page.ts';
 import { editLabel, readPatch } from './car-patches.ts';

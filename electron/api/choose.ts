@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import type { CarRecord } from '../../db/cars.ts';
-import { readSubjects } from '../../db/subjects.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import type { CarRecord } from '../../db/records/cars.ts';
 import { type CarCandidate, type CarLimits, recommendCar } from '../../valuation/index.ts';
 import { chooseAside } from './choose-aside.ts';
 import { refused } from './errors.ts';

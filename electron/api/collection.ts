@@ -1,6 +1,6 @@
 import { CollectionError } from '../../db/errors.ts';
-import { listHistory } from '../../db/history.ts';
-import { redo as redoLast, undo as undoLast } from '../../db/undo.ts';
+import { listHistory } from '../../db/history/history.ts';
+import { redo as redoLast, undo as undoLast } from '../../db/history/undo.ts';
 import { currencyDecimals } from '../../valuation/money.ts';
 import { backupProcedures } from './backups.ts';
 import { base, needsCollection } from './context.ts';

@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { z } from 'zod';
-import { type CarRecord, listCars } from '../../db/cars.ts';
-import { readSubjects } from '../../db/subjects.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import { type CarRecord, listCars } from '../../db/records/cars.ts';
 import { carRows } from './car-rows.ts';
 import { carFigures } from './figures.ts';
 import type { listDecisions } from './inputs.ts';

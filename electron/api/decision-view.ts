@@ -1,4 +1,4 @@
-import type { StoredDecision } from '../../db/decisions.ts';
+import type { StoredDecision } from '../../db/records/decisions.ts';
 import type { Decision } from '../../valuation/index.ts';
 import type { CarRow, DecisionView } from './views.ts';
 

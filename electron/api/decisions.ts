@@ -1,6 +1,6 @@
-import { listCars } from '../../db/cars.ts';
-import { removeDecision } from '../../db/decisions.ts';
-import { readPlans, removePlan as removePlanRow, savePlan as savePlanRows } from '../../db/plans.ts';
+import { listCars } from '../../db/records/cars.ts';
+import { removeDecision } from '../../db/records/decisions.ts';
+import { readPlans, removePlan as removePlanRow, savePlan as savePlanRows } from '../../db/records/plans.ts';
 import { findCar } from './car-events.ts';
 import { chooseFrom } from './choose.ts';
 import { needsCollection } from './context.ts';

@@ -1,7 +1,7 @@
-import type { DemoContent } from '../../db/demo/index.ts';
-import { rowToSale } from '../../db/sales.ts';
-import type { ValuationSnapshot } from '../../db/valuations.ts';
+import { rowToSale } from '../../db/records/sales.ts';
+import type { ValuationSnapshot } from '../../db/records/valuations.ts';
 import { defaultAssumptions, fitMarket, type Market, valueCar, type Worth } from '../../valuation/index.ts';
+import type { DemoContent } from '../demo/index.ts';
 import { basisOfWorths } from './basis.ts';
 
 const currency = 'USD';

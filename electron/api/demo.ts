@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
-import { collectionExists, createCollection, openCollection } from '../../db/collection.ts';
+import { collectionExists, createCollection, openCollection } from '../../db/open-collection.ts';
 import { refused } from './errors.ts';
 import type { Report } from './progress.ts';
 import type { Session } from './session.ts';
@@ -22,7 +22,7 @@ export const openDemo = async (
     rmSync(aside, { recursive: true, force: true });
     report(0, 0, 'Working out past worths');
     // Most sessions never make the demo; what draws it is loaded when one does.
-    const { demoContent, writeDemo } = await import('../../db/demo/index.ts');
+    const { demoContent, writeDemo } = await import('../demo/index.ts');
     const { pastWorths } = await import('./demo-worths.ts');
     try {
       await createCollection(aside, { at: session.at(), reportingCurrency: 'USD' });

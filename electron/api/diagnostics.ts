@@ -1,6 +1,6 @@
-import { listCars } from '../../db/cars.ts';
-import { listDisposals } from '../../db/disposals.ts';
-import { listValuations, type ValuationSnapshot } from '../../db/valuations.ts';
+import { listCars } from '../../db/records/cars.ts';
+import { listDisposals } from '../../db/records/disposals.ts';
+import { listValuations, type ValuationSnapshot } from '../../db/records/valuations.ts';
 import { diagnostics } from '../../valuation/index.ts';
 import { basisOfWorths } from './basis.ts';
 import { booksOf } from './books.ts';

@@ -1,5 +1,5 @@
-import type { CarRecord } from '../../db/cars.ts';
-import { readSubjects } from '../../db/subjects.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import type { CarRecord } from '../../db/records/cars.ts';
 import {
   type FittedMarket,
   type Recommendation,

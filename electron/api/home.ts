@@ -1,8 +1,8 @@
-import { type CarRecord, listCars } from '../../db/cars.ts';
-import { readDecisions } from '../../db/decisions.ts';
-import { listLots } from '../../db/lots.ts';
-import { firstPhotos } from '../../db/photo-lists.ts';
-import { worthOverTime } from '../../db/valuations.ts';
+import { firstPhotos } from '../../db/photos/photo-lists.ts';
+import { type CarRecord, listCars } from '../../db/records/cars.ts';
+import { readDecisions } from '../../db/records/decisions.ts';
+import { listLots } from '../../db/records/lots.ts';
+import { worthOverTime } from '../../db/records/valuations.ts';
 import { gradeLabel, type Range, recommendations } from '../../valuation/index.ts';
 import { basisOfWorths } from './basis.ts';
 import { booksOf } from './books.ts';

@@ -1,7 +1,7 @@
-import { type CarRecord, listCars } from '../../db/cars.ts';
-import { listDisposals, listExpenses } from '../../db/disposals.ts';
-import { findLot, type LotCost, type LotRecord, listLots, lotCosts } from '../../db/lots.ts';
-import { firstPhotos, listPhotos } from '../../db/photo-lists.ts';
+import { firstPhotos, listPhotos } from '../../db/photos/photo-lists.ts';
+import { type CarRecord, listCars } from '../../db/records/cars.ts';
+import { listDisposals, listExpenses } from '../../db/records/disposals.ts';
+import { findLot, type LotCost, type LotRecord, listLots, lotCosts } from '../../db/records/lots.ts';
 import { lotResult } from '../../valuation/index.ts';
 import { booksOf } from './books.ts';
 import { carRows } from './car-rows.ts';

@@ -1,4 +1,4 @@
-import { findLot, insertLot, removeLot, replaceLotCosts, updateLot } from '../../db/lots.ts';
+import { findLot, insertLot, removeLot, replaceLotCosts, updateLot } from '../../db/records/lots.ts';
 import { currencyDecimals } from '../../valuation/money.ts';
 import { bidView } from './bid.ts';
 import { needsCollection } from './context.ts';

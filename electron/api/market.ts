@@ -1,4 +1,4 @@
-import { readMarket } from '../../db/market.ts';
+import { readMarket } from '../../db/engine/market.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';
 import type { FittedMarket } from '../../valuation/market/fitted-market.ts';
 import type { Market } from '../../valuation/types.ts';

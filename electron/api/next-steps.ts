@@ -1,4 +1,4 @@
-import type { CarRecord } from '../../db/cars.ts';
+import type { CarRecord } from '../../db/records/cars.ts';
 import type { CarFigures } from './figures.ts';
 import type { HomeView } from './views.ts';
 

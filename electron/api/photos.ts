@@ -1,7 +1,7 @@
-import { findLot } from '../../db/lots.ts';
-import { removePhoto, updatePhoto } from '../../db/photo-edits.ts';
-import { listPhotos } from '../../db/photo-lists.ts';
-import { addPhoto, readPhoto, type StoredPhoto, storePhoto } from '../../db/photos.ts';
+import { removePhoto, updatePhoto } from '../../db/photos/photo-edits.ts';
+import { listPhotos } from '../../db/photos/photo-lists.ts';
+import { addPhoto, readPhoto, type StoredPhoto, storePhoto } from '../../db/photos/photos.ts';
+import { findLot } from '../../db/records/lots.ts';
 import { findCar } from './car-events.ts';
 import { photoView } from './car-page.ts';
 import { needsCollection } from './context.ts';

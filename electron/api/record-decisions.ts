@@ -1,7 +1,7 @@
 import type { z } from 'zod';
-import { listCars } from '../../db/cars.ts';
-import { saveDecision } from '../../db/decisions.ts';
-import { readSubjects } from '../../db/subjects.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import { listCars } from '../../db/records/cars.ts';
+import { saveDecision } from '../../db/records/decisions.ts';
 import { recommendCar } from '../../valuation/index.ts';
 import { notFound, refused } from './errors.ts';
 import type { recordDecision } from './inputs.ts';

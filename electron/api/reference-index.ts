@@ -6,8 +6,8 @@ import {
   listVariations,
   type ReleaseRecord,
   type VariationRecord,
-} from '../../db/reference.ts';
-import { variationLabels } from '../../db/reference-label.ts';
+} from '../../db/reference/reference.ts';
+import { variationLabels } from '../../db/reference/reference-label.ts';
 import { memo } from './memo.ts';
 import { openOf } from './open-collection.ts';
 

@@ -1,11 +1,11 @@
-import { castingFeatures, castingParts, listCastings, referenceUse } from '../../db/reference.ts';
+import { castingFeatures, castingParts, listCastings, referenceUse } from '../../db/reference/reference.ts';
 import {
   removeCasting as removeCastingRows,
   removeVariation as removeVariationRow,
   saveCasting as saveCastingRow,
   saveColour as saveColourRow,
   saveVariation as saveVariationRow,
-} from '../../db/reference-write.ts';
+} from '../../db/reference/reference-write.ts';
 import { variationFeatures } from '../../valuation/words.ts';
 import { needsCollection } from './context.ts';
 import { notFound, refused } from './errors.ts';

@@ -1,12 +1,12 @@
 import { existsSync } from 'node:fs';
-import { type CarRecord, listCars } from '../../db/cars.ts';
-import { type ConditionCheck, carChecks } from '../../db/checks.ts';
 import { naturalKey } from '../../db/codec.ts';
-import { type LotRecord, listLots } from '../../db/lots.ts';
-import { copyPath, originalPath } from '../../db/photo-files.ts';
-import { photosOfCars } from '../../db/photo-lists.ts';
-import { makerCountries } from '../../db/reference.ts';
-import { readSubjects } from '../../db/subjects.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import { copyPath, originalPath } from '../../db/photos/photo-files.ts';
+import { photosOfCars } from '../../db/photos/photo-lists.ts';
+import { type CarRecord, listCars } from '../../db/records/cars.ts';
+import { type ConditionCheck, carChecks } from '../../db/records/condition-checks.ts';
+import { type LotRecord, listLots } from '../../db/records/lots.ts';
+import { makerCountries } from '../../db/reference/reference.ts';
 import type { BasisName, CarIdentity, ReportEntry, ReportPhoto, ReportWorth } from '../../reports/types.ts';
 import {
   type FittedMarket,

@@ -5,7 +5,7 @@ import {
   removeSales,
   type SaleEntry,
   updateSale,
-} from '../../db/sales.ts';
+} from '../../db/records/sales.ts';
 import { currencyDecimals } from '../../valuation/money.ts';
 import { needsCollection } from './context.ts';
 import { notFound, refused } from './errors.ts';

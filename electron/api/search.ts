@@ -1,7 +1,7 @@
-import { listCars } from '../../db/cars.ts';
-import { findLot } from '../../db/lots.ts';
-import { listSales } from '../../db/sales.ts';
-import { search as find, type SearchMatch } from '../../db/search.ts';
+import { listCars } from '../../db/records/cars.ts';
+import { findLot } from '../../db/records/lots.ts';
+import { listSales } from '../../db/records/sales.ts';
+import { search as find, type SearchMatch } from '../../db/search/search.ts';
 import { formatMinor } from '../../valuation/money.ts';
 import { needsCollection } from './context.ts';
 import * as inputs from './inputs.ts';

@@ -1,9 +1,14 @@
 import { type Kysely, sql, type Transaction } from 'kysely';
-import { backUpIfDue } from '../../db/backup.ts';
-import { type Collection, collectionExists, createCollection, openCollection } from '../../db/collection.ts';
-import { runAction, runBulk } from '../../db/history.ts';
+import { backUpIfDue } from '../../db/backup/backup.ts';
+import { runAction, runBulk } from '../../db/history/history.ts';
+import {
+  type Collection,
+  collectionExists,
+  createCollection,
+  openCollection,
+} from '../../db/open-collection.ts';
+import { readSetting, writeSetting } from '../../db/records/settings.ts';
 import type { Schema } from '../../db/schema.ts';
-import { readSetting, writeSetting } from '../../db/settings.ts';
 import type { ReportAssets } from '../../reports/report-assets.ts';
 import { refused } from './errors.ts';
 import { createVersions, type Versions } from './versions.ts';

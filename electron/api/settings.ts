@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely';
-import { addAssumptions, assumptionVersions } from '../../db/assumptions.ts';
-import { listParts, savePart as savePartRow } from '../../db/parts.ts';
-import { listRates, removeRate as removeRateRow, saveRate as saveRateRow } from '../../db/rates.ts';
+import { addAssumptions, assumptionVersions } from '../../db/records/assumptions.ts';
+import { listParts, savePart as savePartRow } from '../../db/records/parts.ts';
+import { listRates, removeRate as removeRateRow, saveRate as saveRateRow } from '../../db/records/rates.ts';
+import { readReportingCurrency, writeSetting } from '../../db/records/settings.ts';
 import type { Schema } from '../../db/schema.ts';
-import { readReportingCurrency, writeSetting } from '../../db/settings.ts';
 import { currencyDecimals } from '../../valuation/money.ts';
 import { assumptionsInForce } from './assumptions.ts';
 import { assumptionsSchema } from './assumptions-schema.ts';

@@ -1,8 +1,8 @@
 import type { Transaction } from 'kysely';
-import { listCars } from '../../db/cars.ts';
-import { lotCosts, setShares } from '../../db/lots.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import { listCars } from '../../db/records/cars.ts';
+import { lotCosts, setShares } from '../../db/records/lots.ts';
 import type { Schema } from '../../db/schema.ts';
-import { readSubjects } from '../../db/subjects.ts';
 import { type FittedMarket, shareLot, valueCar, weighFixedShares } from '../../valuation/index.ts';
 
 import { refused } from './errors.ts';

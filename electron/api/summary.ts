@@ -1,5 +1,5 @@
-import { listBackups } from '../../db/backup.ts';
-import { readReportingCurrency, readSetting } from '../../db/settings.ts';
+import { listBackups } from '../../db/backup/backup.ts';
+import { readReportingCurrency, readSetting } from '../../db/records/settings.ts';
 import { openOf } from './open-collection.ts';
 import type { Session } from './session.ts';
 import type { CollectionSummary } from './views.ts';

@@ -1,5 +1,5 @@
-import type { CarRecord } from '../../db/cars.ts';
-import { featureColumns, type Match, type Matcher } from '../../db/match.ts';
+import type { CarRecord } from '../../db/records/cars.ts';
+import { featureColumns, type Match, type Matcher } from '../../db/reference/match.ts';
 import { variationFeatures } from '../../valuation/words.ts';
 import type { ReferenceIndex } from './reference-index.ts';
 

@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
-import { listCars } from '../../db/cars.ts';
-import { readReportingCurrency } from '../../db/settings.ts';
-import { readSubjects } from '../../db/subjects.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import { listCars } from '../../db/records/cars.ts';
+import { readReportingCurrency } from '../../db/records/settings.ts';
 import { type Valuation, valueCar, type Worth } from '../../valuation/index.ts';
 import { marketOn, marketToday } from './market.ts';
 import { openOf } from './open-collection.ts';

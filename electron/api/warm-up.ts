@@ -1,5 +1,5 @@
 import { setImmediate as othersTurn } from 'node:timers/promises';
-import { listCars } from '../../db/cars.ts';
+import { listCars } from '../../db/records/cars.ts';
 import { carFigures } from './figures.ts';
 import { homeView } from './home.ts';
 import { marketToday } from './market.ts';

@@ -1,7 +1,7 @@
-import { listCars } from '../../db/cars.ts';
-import { listSales } from '../../db/sales.ts';
-import { readSubjects } from '../../db/subjects.ts';
-import { saveValuations } from '../../db/valuations.ts';
+import { readSubjects } from '../../db/engine/subjects.ts';
+import { listCars } from '../../db/records/cars.ts';
+import { listSales } from '../../db/records/sales.ts';
+import { saveValuations } from '../../db/records/valuations.ts';
 import { explainWorth, type Subject, valueCar } from '../../valuation/index.ts';
 import { assumptionsInForce } from './assumptions.ts';
 import { basisOfWorths } from './basis.ts';

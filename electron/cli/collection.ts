@@ -1,5 +1,5 @@
 import { createRouterClient, type RouterClient } from '@orpc/server';
-import { collectionExists } from '../../db/collection.ts';
+import { collectionExists } from '../../db/open-collection.ts';
 import { type AppRouter, router } from '../api/router.ts';
 import type { Session } from '../api/session.ts';
 import { newSession } from '../service/begin.ts';

@@ -1,6 +1,6 @@
 import '../service/small-heap.ts';
 import { fileURLToPath } from 'node:url';
-import { collectionExists } from '../../db/collection.ts';
+import { collectionExists } from '../../db/open-collection.ts';
 import type { Session } from '../api/session.ts';
 import { startBrowserHost } from '../browser-host/browser-host.ts';
 import { followed } from '../cli/progress-bar.ts';

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { createRouterClient } from '@orpc/server';
-import { collectionExists } from '../../db/collection.ts';
+import { collectionExists } from '../../db/open-collection.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { router } from '../api/router.ts';
 import { createSession, type Session, type SessionOptions } from '../api/session.ts';

@@ -10,7 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createRouterClient } from '@orpc/server';
-import { createCollection } from '../../db/collection.ts';
+import { createCollection } from '../../db/open-collection.ts';
 import { router } from '../../electron/api/router.ts';
 import { createSession } from '../../electron/api/session.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';

@@ -8,7 +8,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createRouterClient } from '@orpc/server';
-import { search, searchCarIds, searchQuery } from '../../db/search.ts';
+import { search, searchCarIds, searchQuery } from '../../db/search/search.ts';
 import { router } from '../../electron/api/router.ts';
 import { createSession } from '../../electron/api/session.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';

@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { sql } from 'kysely';
 import { describe, expect, it } from 'vitest';
-import { collectionExists, createCollection, openCollection } from '../../db/collection.ts';
-import { runAction } from '../../db/history.ts';
-import { applicationId, layout } from '../../db/layout.ts';
-import { checkRuntime } from '../../db/runtime.ts';
-import { readReportingCurrency } from '../../db/settings.ts';
+import { applicationId, layout } from '../../db/file/layout.ts';
+import { checkRuntime } from '../../db/file/runtime.ts';
+import { runAction } from '../../db/history/history.ts';
+import { collectionExists, createCollection, openCollection } from '../../db/open-collection.ts';
+import { readReportingCurrency } from '../../db/records/settings.ts';
 import { schemaVersion } from '../../migrations/index.ts';
 import { at, collectionErrorOf, newCollection, opened, temporaryFolder } from '../helpers/collections.ts';
 

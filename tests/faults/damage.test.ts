@@ -9,11 +9,11 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { listBackups } from '../../db/backup.ts';
-import { checkCollection } from '../../db/check.ts';
-import { type Collection, createCollection, openCollection } from '../../db/collection.ts';
-import { layout } from '../../db/layout.ts';
-import { restore } from '../../db/restore.ts';
+import { listBackups } from '../../db/backup/backup.ts';
+import { restore } from '../../db/backup/restore.ts';
+import { checkCollection } from '../../db/backup/verify.ts';
+import { layout } from '../../db/file/layout.ts';
+import { type Collection, createCollection, openCollection } from '../../db/open-collection.ts';
 import { addSample, at, collectionErrorOf, temporaryFolder } from '../helpers/collections.ts';
 import { startWorker } from './killing.ts';
 

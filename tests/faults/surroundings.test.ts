@@ -4,10 +4,10 @@ import { delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { describe, expect, it } from 'vitest';
-import { listBackups } from '../../db/backup.ts';
-import { createCollection, openCollection } from '../../db/collection.ts';
-import { listHistory, runAction } from '../../db/history.ts';
-import { undo } from '../../db/undo.ts';
+import { listBackups } from '../../db/backup/backup.ts';
+import { listHistory, runAction } from '../../db/history/history.ts';
+import { undo } from '../../db/history/undo.ts';
+import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { at, collectionErrorOf, opened, temporaryFolder } from '../helpers/collections.ts';
 import { startWorker } from './killing.ts';
 
@@ -103,7 +103,7 @@ describe('a runtime that is too old', () => {
       root,
       configFile: false,
       logLevel: 'silent',
-      build: { ssr: join(root, 'db/collection.ts'), outDir, minify: false },
+      build: { ssr: join(root, 'db/open-collection.ts'), outDir, minify: false },
     });
     symlinkSync(join(root, 'node_modules'), join(outDir, 'node_modules'));
     const program = `import('${join(outDir, 'collection.js')}')

@@ -5,14 +5,14 @@
 import { writeSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { type Kysely, sql } from 'kysely';
-import { backUp } from '../../db/backup.ts';
-import { createCollection, openCollection } from '../../db/collection.ts';
-import { runAction, runBulk } from '../../db/history.ts';
-import { tableHashes } from '../../db/manifest.ts';
-import { addPhoto, storePhoto } from '../../db/photos.ts';
-import { restore } from '../../db/restore.ts';
-import { search } from '../../db/search.ts';
-import { undo } from '../../db/undo.ts';
+import { backUp } from '../../db/backup/backup.ts';
+import { tableHashes } from '../../db/backup/manifest.ts';
+import { restore } from '../../db/backup/restore.ts';
+import { runAction, runBulk } from '../../db/history/history.ts';
+import { undo } from '../../db/history/undo.ts';
+import { createCollection, openCollection } from '../../db/open-collection.ts';
+import { addPhoto, storePhoto } from '../../db/photos/photos.ts';
+import { search } from '../../db/search/search.ts';
 import { migrations, schemaVersion } from '../../migrations/index.ts';
 import { picture } from '../helpers/pictures.ts';
 

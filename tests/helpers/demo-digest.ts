@@ -6,8 +6,8 @@
  */
 import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
-import { demoContent } from '../../db/demo/demo-content.ts';
-import { renderView } from '../../db/demo/drawing/render.ts';
+import { demoContent } from '../../electron/demo/demo-content.ts';
+import { renderView } from '../../electron/demo/drawing/render.ts';
 
 /** The photographs that are drawn for the digest: the first of each view, and the first car before restoration. */
 export const sampledPhotos = (content: ReturnType<typeof demoContent>) => [

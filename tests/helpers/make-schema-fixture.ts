@@ -1,9 +1,9 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createCollection, openCollection } from '../../db/collection.ts';
-import { runAction } from '../../db/history.ts';
-import { layout } from '../../db/layout.ts';
+import { layout } from '../../db/file/layout.ts';
+import { runAction } from '../../db/history/history.ts';
+import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { schemaVersion } from '../../migrations/index.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
-import { nearestBackup } from '../../../db/backup.ts';
-import { collectionExists } from '../../../db/collection.ts';
+import { nearestBackup } from '../../../db/backup/backup.ts';
+import { collectionExists } from '../../../db/open-collection.ts';
 import type { BackupInfo, CheckFinding } from '../../api/views.ts';
 import { noCollection, withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';

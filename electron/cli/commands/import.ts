@@ -1,7 +1,7 @@
 import { existsSync, mkdtempSync, openAsBlob, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
-import { collectionExists } from '../../../db/collection.ts';
+import { collectionExists } from '../../../db/open-collection.ts';
 import { decimalToMinor } from '../../../valuation/money.ts';
 import type { ImportKind, ImportResult } from '../../api/views.ts';
 import { type Api, type CommandContext, withCollection } from '../collection.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearest } from '../../../db/import/nearest.ts';
-import { dateOrderOf, isAmbiguousDate, parseDate } from '../../../db/import/parse-date.ts';
-import { currencyOf, decimalSignOf, parseMoney } from '../../../db/import/parse-money.ts';
+import { nearest } from '../../../db/import/cells/nearest.ts';
+import { dateOrderOf, isAmbiguousDate, parseDate } from '../../../db/import/cells/parse-date.ts';
+import { currencyOf, decimalSignOf, parseMoney } from '../../../db/import/cells/parse-money.ts';
 import {
   parseBasePaint,
   parseFinishState,
@@ -10,8 +10,8 @@ import {
   parseParts,
   parseRarity,
   parseYear,
-} from '../../../db/import/parse-words.ts';
-import { cellText } from '../../../db/import/table.ts';
+} from '../../../db/import/cells/parse-words.ts';
+import { cellText } from '../../../db/import/files/table.ts';
 import { formatMinor } from '../../../valuation/money.ts';
 import { grades } from '../../../valuation/words.ts';
 

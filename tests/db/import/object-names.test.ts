@@ -1,7 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { listCars } from '../../../db/cars.ts';
-import type { Collection } from '../../../db/collection.ts';
-import { parseBasePaint, parseFinishState, parseParts, parseRarity } from '../../../db/import/parse-words.ts';
+import {
+  parseBasePaint,
+  parseFinishState,
+  parseParts,
+  parseRarity,
+} from '../../../db/import/cells/parse-words.ts';
+import type { Collection } from '../../../db/open-collection.ts';
+import { listCars } from '../../../db/records/cars.ts';
 import { columnMapping } from '../../../electron/cli/arguments.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { fileOf, fixture, lookAt, newLot, rejections, take } from './importing.ts';

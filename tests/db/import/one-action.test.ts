@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { listHistory } from '../../../db/history.ts';
+import { listHistory } from '../../../db/history/history.ts';
+import { redo, undo } from '../../../db/history/undo.ts';
 import { runImport } from '../../../db/import/index.ts';
-import { search } from '../../../db/search.ts';
-import { redo, undo } from '../../../db/undo.ts';
+import { search } from '../../../db/search/search.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, fixture, newLot, optionsOf, take } from './importing.ts';
 

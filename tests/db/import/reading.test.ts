@@ -1,12 +1,12 @@
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
+import { openTable } from '../../../db/import/files/table.ts';
 import {
   ImportFileError,
   type ImportKind,
   type ImportOptions,
   type TableRow,
 } from '../../../db/import/index.ts';
-import { openTable } from '../../../db/import/table.ts';
 import { fileOf } from './importing.ts';
 
 const open = (

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { listVariations } from '../../../db/reference.ts';
+import { listVariations } from '../../../db/reference/reference.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, fixture, rejections, take } from './importing.ts';
 

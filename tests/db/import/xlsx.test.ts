@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { filledSheets, readXlsx } from '../../../db/import/read-xlsx.ts';
+import { filledSheets, readXlsx } from '../../../db/import/files/read-xlsx.ts';
+import { isDateFormat, openBook } from '../../../db/import/files/xlsx-book.ts';
 import { ImportFileError, type TableRow } from '../../../db/import/types.ts';
-import { isDateFormat, openBook } from '../../../db/import/xlsx-book.ts';
 import { bookOf, zipOf } from './raw-zip.ts';
 
 const rowsOf = async (bytes: Uint8Array<ArrayBuffer>, sheet = 'Cars'): Promise<TableRow[]> => {

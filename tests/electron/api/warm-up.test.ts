@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { listCars } from '../../../db/cars.ts';
+import { listCars } from '../../../db/records/cars.ts';
 import { carFigures } from '../../../electron/api/figures.ts';
 import { warmUp } from '../../../electron/api/warm-up.ts';
 import { newCollectionService, newService } from '../../helpers/api.ts';

@@ -1,0 +1,102 @@
+import type { Cell, DateOrder } from '../types.ts';
+
+export type Parsed<T> = { ok: true; value: T } | { ok: false; reason: string };
+
+/** A cell that could be read. */
+export const parsed = <T>(value: T): Parsed<T> => ({ ok: true, value });
+
+/** A cell that could not; `reason` is shown to the owner. */
+export const refused = (reason: string): Parsed<never> => ({ ok: false, reason });
+
+const simple = (word: string) =>
+  word
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/[^a-z]/g, '');
+
+/** Month names, long and short, in the languages of the markets in which such cars are sold. */
+const months = new Map<string, number>();
+for (const locale of ['en', 'de', 'fr', 'es', 'it', 'nl'])
+  for (const style of ['long', 'short'] as const) {
+    const format = new Intl.DateTimeFormat(locale, { month: style, timeZone: 'UTC' });
+    for (let month = 0; month < 12; month++) {
+      const name = simple(format.format(Date.UTC(2000, month, 1)));
+      if (!months.has(name)) months.set(name, month + 1);
+    }
+  }
+months.set('sept', 9);
+
+const iso = (year: number, month: number, day: number): string | null => {
+  const date = new Date(Date.UTC(year, month - 1, day));
+  if (date.getUTCFullYear() !== year || date.getUTCMonth() !== month - 1 || date.getUTCDate() !== day)
+    return null;
+  return date.toISOString().slice(0, 10);
+};
+
+/** Two-digit years fall into the hundred years that end with the year of `today`. */
+const fullYear = (digits: string, today: string): number => {
+  const year = Number(digits);
+  if (digits.length > 2) return year;
+  const century = Math.floor(Number(today.slice(0, 4)) / 100) * 100;
+  return century + year > Number(today.slice(0, 4)) ? century - 100 + year : century + year;
+};
+
+const numeric = /^(\d{1,2})[./\- ]+(\d{1,2})[./\- ]+(\d{2}|\d{4})$/;
+
+/** What one date says of the order of its column: `dmy`, `mdy`, or null where it says nothing or can be read both ways. */
+export const dateOrderOf = (cell: Cell): DateOrder | null => {
+  if (typeof cell !== 'string') return null;
+  const match = numeric.exec(cell.trim());
+  if (!match) return null;
+  const [first, second] = [Number(match[1]), Number(match[2])];
+  if (first > 12 && second <= 12) return 'dmy';
+  if (second > 12 && first <= 12) return 'mdy';
+  return null;
+};
+
+/** True for a date such as 03/04/2021, which two conventions read differently. */
+export const isAmbiguousDate = (cell: Cell): boolean => {
+  if (typeof cell !== 'string') return false;
+  const match = numeric.exec(cell.trim());
+  return !!match && Number(match[1]) <= 12 && Number(match[2]) <= 12 && match[1] !== match[2];
+};
+
+/**
+ * ISO date of a cell: a spreadsheet's date, `2021-03-14`, `14.3.2021`, `3/14/21`, `14 Mar 2021`, `March 14, 2021`.
+ * `order` decides the ones that can be read two ways; null refuses those.
+ */
+export const parseDate = (cell: Cell, order: DateOrder | null, today: string): Parsed<string> => {
+  if (cell instanceof Date)
+    return Number.isNaN(cell.getTime())
+      ? refused('this is no date')
+      : checkedDate(cell.toISOString().slice(0, 10), today);
+  const text = String(cell ?? '')
+    .trim()
+    .replace(/\s+/g, ' ');
+  const wrong = refused(`"${text}" is not a date such as 2021-03-14 or 14 Mar 2021`);
+  const year = /^(\d{4})[./-](\d{1,2})[./-](\d{1,2})(?:[T ]\d{1,2}:\d{2}.*)?$/.exec(text);
+  if (year) return checkedDate(iso(Number(year[1]), Number(year[2]), Number(year[3])), today, text);
+  const named =
+    /^(\d{1,2})(?:st|nd|rd|th|er|\.)?[ -]?([^\d\s.,-]+)[.,]?[ -]?(\d{4}|\d{2})$/i.exec(
+      text.replace(/ de /gi, ' '),
+    ) ?? /^()([^\d\s.,-]+)\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4}|\d{2})$/i.exec(text);
+  if (named) {
+    const month = months.get(simple(named[2] ?? ''));
+    if (!month) return wrong;
+    const [day, yearText] = named[1] === '' ? [named[3], named[4]] : [named[1], named[3]];
+    return checkedDate(iso(fullYear(yearText ?? '', today), month, Number(day)), today, text);
+  }
+  const match = numeric.exec(text);
+  if (!match) return wrong;
+  const own = dateOrderOf(text) ?? (isAmbiguousDate(text) ? order : 'dmy');
+  if (!own || own === 'ymd')
+    return refused(`"${text}" can be read day first or month first; choose the order for this column`);
+  const [day, month] = own === 'dmy' ? [match[1], match[2]] : [match[2], match[1]];
+  return checkedDate(iso(fullYear(match[3] ?? '', today), Number(month), Number(day)), today, text);
+};
+
+const checkedDate = (date: string | null, today: string, text = date ?? ''): Parsed<string> => {
+  if (!date) return refused(`"${text}" is a day that the calendar does not have`);
+  if (date > today) return refused(`"${text}" lies in the future`);
+  return parsed(date);
+};

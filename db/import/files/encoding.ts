@@ -1,0 +1,67 @@
+import { isAscii } from 'node:buffer';
+import type { Encoding } from '../types.ts';
+
+/** An encoding with how it was found, so that it is never guessed silently. */
+export interface FoundEncoding {
+  encoding: Encoding;
+  because: string;
+  /** Bytes of the byte-order mark to pass over. */
+  skip: number;
+}
+
+/** The single bytes of Windows-1252 that stand for no character. */
+const undefinedInWindows1252 = new Set([0x81, 0x8d, 0x8f, 0x90, 0x9d]);
+
+/**
+ * Tells UTF-8, UTF-16 and Windows-1252 apart by reading the whole file: a byte-order mark, else zero bytes in every second
+ * place, else valid UTF-8, else Windows-1252.
+ */
+export const findEncoding = async (file: Blob): Promise<FoundEncoding> => {
+  const head = new Uint8Array(await file.slice(0, 4096).arrayBuffer());
+  if (head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf)
+    return { encoding: 'utf-8', because: 'it begins with the UTF-8 mark', skip: 3 };
+  if (head[0] === 0xff && head[1] === 0xfe)
+    return { encoding: 'utf-16le', because: 'it begins with the UTF-16 mark', skip: 2 };
+  if (head[0] === 0xfe && head[1] === 0xff)
+    return { encoding: 'utf-16be', because: 'it begins with the UTF-16 mark', skip: 2 };
+  const zeros = { even: 0, odd: 0 };
+  for (let i = 0; i < head.length; i++) if (head[i] === 0) i % 2 === 0 ? zeros.even++ : zeros.odd++;
+  if (zeros.odd > head.length / 5 && zeros.even * 10 < zeros.odd)
+    return { encoding: 'utf-16le', because: 'every second byte is zero', skip: 0 };
+  if (zeros.even > head.length / 5 && zeros.odd * 10 < zeros.even)
+    return { encoding: 'utf-16be', because: 'every second byte is zero', skip: 0 };
+
+  const decoder = new TextDecoder('utf-8', { fatal: true });
+  let plain = true;
+  let undefinedBytes = 0;
+  let valid = true;
+  for await (const chunk of file.stream()) {
+    if (!isAscii(chunk)) {
+      plain = false;
+      for (const byte of chunk) if (undefinedInWindows1252.has(byte)) undefinedBytes++;
+    }
+    if (valid) {
+      try {
+        decoder.decode(chunk, { stream: true });
+      } catch {
+        valid = false;
+      }
+    }
+  }
+  if (valid) {
+    try {
+      decoder.decode();
+    } catch {
+      valid = false;
+    }
+  }
+  if (valid)
+    return { encoding: 'utf-8', because: plain ? 'it is plain ASCII' : 'it is valid UTF-8', skip: 0 };
+  return {
+    encoding: 'windows-1252',
+    because: undefinedBytes
+      ? `it is not valid UTF-8; ${undefinedBytes} bytes have no meaning in Windows-1252 either, look at the preview closely`
+      : 'it is not valid UTF-8',
+    skip: 0,
+  };
+};

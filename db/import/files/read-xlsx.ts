@@ -1,0 +1,118 @@
+import { type Cell, ImportFileError, type TableRow } from '../types.ts';
+import type { Book } from './xlsx-book.ts';
+import { xmlEvents } from './xml.ts';
+import { zipText } from './zip.ts';
+
+const mostColumns = 16_384;
+const mostRows = 1_048_576;
+
+/** "AB12" → 27, the place of its column counted from 0. */
+const columnOf = (reference: string): number => {
+  let column = 0;
+  for (const letter of reference) {
+    const code = letter.charCodeAt(0);
+    if (code < 65 || code > 90) break;
+    column = column * 26 + code - 64;
+  }
+  return column - 1;
+};
+
+/**
+ * The date of a serial day number. Day 60 of the usual system is a 29 February 1900 that never was; days before it are one
+ * further on. Source: ECMA-376 part 1, 18.17.4.1.
+ */
+const dateOf = (serial: number, from1904: boolean): Date => {
+  const days = from1904 ? serial + 1462 : serial < 60 ? serial + 1 : serial;
+  return new Date(Math.round((days - 25_569) * 86_400) * 1000);
+};
+
+const readCell = (book: Book, type: string, style: number, text: string): Cell => {
+  switch (type) {
+    case 's':
+      return book.texts[Number(text)] ?? null;
+    case 'b':
+      return text === '1';
+    case 'd':
+      return new Date(/[zZ]|[+-]\d\d:\d\d$/.test(text) ? text : `${text}${text.includes('T') ? 'Z' : ''}`);
+    case 'str':
+    case 'inlineStr':
+    case 'e':
+      return text;
+    default: {
+      if (text === '') return null;
+      const number = Number(text);
+      if (!Number.isFinite(number)) return text;
+      return book.dateStyles[style] ? dateOf(number, book.from1904) : number;
+    }
+  }
+};
+
+/** The rows of one sheet, some at a time. Formulas give their last result; a cell that shows an error gives its text. */
+export const readXlsx = async function* (book: Book, name: string): AsyncGenerator<TableRow[]> {
+  const sheet = book.sheets.find(own => own.name === name);
+  if (!sheet) return;
+  let line = 0;
+  let cells: Cell[] = [];
+  let column = -1;
+  let type = '';
+  let style = 0;
+  let text = '';
+  let reading = false;
+  for await (const events of xmlEvents(zipText(book.file, sheet.entry))) {
+    const rows: TableRow[] = [];
+    for (const event of events) {
+      if (event.is === 'text') {
+        if (reading) text += event.text;
+        continue;
+      }
+      const opens = event.is === 'open';
+      switch (event.name) {
+        case 'row':
+          if (!opens) rows.push({ line, cells: Array.from(cells, cell => cell ?? null) });
+          else {
+            line = Number(event.attributes.r ?? line + 1);
+            cells = [];
+            column = -1;
+            if (!(line <= mostRows))
+              throw new ImportFileError('This sheet has more rows than a sheet can have.');
+          }
+          break;
+        case 'c':
+          if (opens) {
+            const { r, t, s } = event.attributes;
+            column = r ? columnOf(r) : column + 1;
+            type = t ?? 'n';
+            style = Number(s ?? 0);
+            text = '';
+          } else if (column >= 0 && column < mostColumns) {
+            const value = readCell(book, type, style, text);
+            if (value !== null && value !== '') cells[column] = value;
+          }
+          break;
+        case 'v':
+        case 't':
+          reading = opens;
+          break;
+        case 'rPh':
+          // How a text is spoken is no part of it.
+          if (opens) type = `${type} spoken`;
+          else type = type.replace(' spoken', '');
+          break;
+      }
+      if (opens && event.name === 't' && type.endsWith(' spoken')) reading = false;
+    }
+    if (rows.length > 0) yield rows;
+  }
+};
+
+/** Names of the sheets that hold anything. */
+export const filledSheets = async (book: Book): Promise<string[]> => {
+  const names: string[] = [];
+  for (const { name } of book.sheets)
+    for await (const rows of readXlsx(book, name)) {
+      if (!rows.some(row => row.cells.some(cell => cell !== null))) continue;
+      names.push(name);
+      break;
+    }
+  return names;
+};

@@ -1,0 +1,49 @@
+import type { Database } from 'better-sqlite3';
+import { type Match, plain } from '../../reference/match.ts';
+import { nearest } from '../cells/nearest.ts';
+
+/** Beyond this many different mistakes each is looked up anew, so that memory stays bounded. */
+const mostMistakes = 10_000;
+
+/** Explains why text led to no variation, with the nearest colour where it looks mistyped; reads colours as they are needed. */
+export const matchExplainer = (sqlite: Database) => {
+  const select = sqlite
+    .prepare(
+      `SELECT DISTINCT variation.colour FROM variation JOIN release ON release.id = variation.release_id
+       WHERE release.casting_id = ? AND variation.colour <> ''`,
+    )
+    .pluck();
+  const colours = new Map<number, Map<string, string>>();
+  const coloursOf = (castingId: number): Map<string, string> => {
+    const before = colours.get(castingId);
+    if (before) return before;
+    const known = new Map((select.all(castingId) as string[]).map(colour => [plain(colour), colour]));
+    colours.set(castingId, known);
+    return known;
+  };
+  // A list repeats its mistakes; each is looked up once.
+  const meant = new Map<string, string | null>();
+  const nearestColour = (castingId: number, colour: string): string | null => {
+    const mistake = `${castingId} ${colour}`;
+    const before = meant.get(mistake);
+    if (before !== undefined) return before;
+    const close = nearest(colour, [...coloursOf(castingId).values()]);
+    if (meant.size < mostMistakes) meant.set(mistake, close);
+    return close;
+  };
+  return (written: Record<string, string>, match: Match): string | null => {
+    if (match.variationId !== null) return null;
+    if (match.castingId === null)
+      return written.casting || written.release_name
+        ? `unidentified: "${written.casting ?? written.release_name}" is not in the reference; the text is kept`
+        : 'unidentified: no casting is given; the text is kept';
+    const { colour } = written;
+    if (colour && !coloursOf(match.castingId).has(plain(colour))) {
+      const close = nearestColour(match.castingId, colour);
+      return `variation unidentified: this casting has no colour "${colour}"${close ? ` (did you mean "${close}"?)` : ''}; the text is kept`;
+    }
+    return match.candidates.length
+      ? `variation unidentified: ${match.candidates.length} variations fit; the text is kept`
+      : 'variation unidentified: the text fits no variation of this casting, or all of them; it is kept';
+  };
+};

@@ -1,0 +1,20 @@
+import type { Parsed } from '../cells/parse-date.ts';
+import type { Cell } from '../types.ts';
+
+type Parse<T> = (cell: Cell) => Parsed<T>;
+
+const most = 5000;
+
+/** The same reading, which remembers what a text came to: the columns of a list repeat themselves. Memory stays bounded. */
+export const remembered = <T>(parse: Parse<T>): Parse<T> => {
+  const known = new Map<string, Parsed<T>>();
+  return cell => {
+    if (typeof cell !== 'string') return parse(cell);
+    const before = known.get(cell);
+    if (before) return before;
+    const outcome = parse(cell);
+    if (known.size >= most) known.clear();
+    known.set(cell, outcome);
+    return outcome;
+  };
+};

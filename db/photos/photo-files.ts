@@ -1,0 +1,69 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { makeFolder, syncFolder, writeWhole } from '../file/files.ts';
+import { layout } from '../file/layout.ts';
+
+/** The picture formats kept, each with the ending of its files. */
+export const photoFormats = {
+  jpeg: { ending: 'jpg', contentType: 'image/jpeg' },
+  png: { ending: 'png', contentType: 'image/png' },
+  webp: { ending: 'webp', contentType: 'image/webp' },
+  tiff: { ending: 'tif', contentType: 'image/tiff' },
+  avif: { ending: 'avif', contentType: 'image/avif' },
+  gif: { ending: 'gif', contentType: 'image/gif' },
+} as const;
+export type PhotoFormat = keyof typeof photoFormats;
+
+/** Smaller copies, by the longest side in pixels; enough for a dense screen at the sizes they are shown. */
+export const copySizes = { thumbnail: 320, screen: 1280 } as const;
+export type CopySize = keyof typeof copySizes;
+
+/** The folder of a photograph: photos/ab for one whose SHA-256 begins with ab. */
+const shelf = (dir: string, sha256: string) => join(layout(dir).photos, sha256.slice(0, 2));
+
+/** Where an original lies, or undefined where there is none. */
+export const originalPath = (dir: string, sha256: string): string | undefined => {
+  for (const { ending } of Object.values(photoFormats)) {
+    const path = join(shelf(dir, sha256), `${sha256.slice(2)}.${ending}`);
+    if (existsSync(path)) return path;
+  }
+  return undefined;
+};
+
+/** The format of an original, told by its file's ending. */
+export const formatOfFile = (path: string): PhotoFormat => {
+  const ending = basename(path).split('.').at(-1);
+  const found = Object.entries(photoFormats).find(([, format]) => format.ending === ending);
+  if (!found) throw new RangeError(`${path} has no ending of a photograph`);
+  return found[0] as PhotoFormat;
+};
+
+/** Writes an original so that it is there whole or not at all, and durable with its folders. */
+export const writeOriginal = (dir: string, sha256: string, format: PhotoFormat, bytes: Uint8Array): void => {
+  const { photos } = layout(dir);
+  const folder = shelf(dir, sha256);
+  if (!existsSync(folder)) {
+    makeFolder(folder);
+    syncFolder(dir);
+    syncFolder(photos);
+  }
+  writeWhole(join(folder, `${sha256.slice(2)}.${photoFormats[format].ending}`), bytes);
+};
+
+/** Where a smaller copy lies, made or not. */
+export const copyPath = (dir: string, sha256: string, size: CopySize): string =>
+  join(layout(dir).thumbnails, sha256.slice(0, 2), `${sha256.slice(2)}-${copySizes[size]}.webp`);
+
+/** The SHA-256 of every original in the photo folder. */
+export const storedPhotos = (dir: string): string[] => {
+  const { photos } = layout(dir);
+  if (!existsSync(photos)) return [];
+  return readdirSync(photos)
+    .filter(name => /^[0-9a-f]{2}$/.test(name))
+    .flatMap(prefix =>
+      readdirSync(join(photos, prefix)).flatMap(name => {
+        const match = /^([0-9a-f]{62})\.[a-z]+$/.exec(name);
+        return match ? [prefix + match[1]] : [];
+      }),
+    );
+};

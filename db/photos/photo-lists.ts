@@ -1,0 +1,89 @@
+import { type Kysely, sql } from 'kysely';
+import { inChunks } from '../codec.ts';
+import type { Schema } from '../schema.ts';
+
+/** A photograph as it hangs on a car, a lot or a variation. */
+export interface PhotoRecord {
+  id: number;
+  sha256: string;
+  format: string;
+  width: number;
+  height: number;
+  carId: number | null;
+  lotId: number | null;
+  variationId: number | null;
+  view: string;
+  caption: string;
+  state: string;
+  takenOn: string | null;
+}
+
+/** The photographs of a car, a lot or a variation, in their order; or those of these ids. */
+export const listPhotos = async (
+  db: Kysely<Schema>,
+  of: { carId?: number; lotId?: number; variationId?: number; ids?: number[] },
+): Promise<PhotoRecord[]> => {
+  let query = db.selectFrom('photo').selectAll();
+  if (of.carId !== undefined) query = query.where('car_id', '=', of.carId);
+  if (of.lotId !== undefined) query = query.where('lot_id', '=', of.lotId);
+  if (of.variationId !== undefined) query = query.where('variation_id', '=', of.variationId);
+  if (of.ids) query = query.where('id', 'in', of.ids);
+  const rows = await query.orderBy('position').orderBy('id').execute();
+  return rows.map(row => ({
+    id: row.id,
+    sha256: row.sha256,
+    format: row.format,
+    width: row.width,
+    height: row.height,
+    carId: row.car_id,
+    lotId: row.lot_id,
+    variationId: row.variation_id,
+    view: row.view,
+    caption: row.caption,
+    state: row.state,
+    takenOn: row.taken_on,
+  }));
+};
+
+/** The first photograph of each car and how many it has, by car id; of all cars, or of those given. */
+export const firstPhotos = async (
+  db: Kysely<Schema>,
+  carIds?: number[],
+): Promise<Map<number, { sha256: string; photos: number }>> => {
+  const first = new Map<number, { sha256: string; photos: number }>();
+  const read = async (ids?: number[]) => {
+    // SQLite takes a bare column beside min() from the row that holds the minimum.
+    const only = ids ? sql`AND car_id IN (${sql.join(ids)})` : sql``;
+    const { rows } = await sql<{ car_id: number; sha256: string; photos: number }>`
+      SELECT car_id, sha256, count(*) AS photos, min(position * 1000000000 + id) AS place
+      FROM photo WHERE car_id IS NOT NULL ${only} GROUP BY car_id`.execute(db);
+    for (const row of rows) first.set(row.car_id, { sha256: row.sha256, photos: row.photos });
+  };
+  if (!carIds) await read();
+  else for (const ids of inChunks(carIds)) await read(ids);
+  return first;
+};
+
+/** The photographs of the given cars, in their order, by car id. */
+export const photosOfCars = async (
+  db: Kysely<Schema>,
+  carIds: number[],
+): Promise<Map<number, { sha256: string; view: string; caption: string }[]>> => {
+  const photos = new Map<number, { sha256: string; view: string; caption: string }[]>();
+  for (const ids of inChunks(carIds)) {
+    const rows = await db
+      .selectFrom('photo')
+      .select(['car_id', 'sha256', 'view', 'caption'])
+      .where('car_id', 'in', ids)
+      .orderBy('position')
+      .orderBy('id')
+      .execute();
+    for (const { car_id, ...photo } of rows) {
+      if (car_id === null) continue;
+      const list = photos.get(car_id);
+      if (list) list.push(photo);
+      else photos.set(car_id, [photo]);
+    }
+  }
+  return photos;
+};

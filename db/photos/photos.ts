@@ -1,0 +1,194 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname } from 'node:path';
+import type { Transaction } from 'kysely';
+import type sharpModule from 'sharp';
+import { sha256Of } from '../backup/manifest.ts';
+import { asCollectionError, CollectionError, explain } from '../errors.ts';
+import { makeFolder, writeWhole } from '../file/files.ts';
+import { layout } from '../file/layout.ts';
+import type { Schema } from '../schema.ts';
+import { exifDate } from './exif-date.ts';
+import {
+  type CopySize,
+  copyPath,
+  copySizes,
+  formatOfFile,
+  originalPath,
+  type PhotoFormat,
+  photoFormats,
+  writeOriginal,
+} from './photo-files.ts';
+import { photoFormat } from './photo-format.ts';
+
+/** An original in the photo folder, ready for a row to point at. Width and height are as it is seen, turned upright. */
+export interface StoredPhoto {
+  sha256: string;
+  format: PhotoFormat;
+  bytes: number;
+  width: number;
+  height: number;
+  takenOn: string | null;
+}
+
+/** The most pixels a photograph may have; a picture of a few kilobytes can otherwise unpack into gigabytes. */
+const mostPixels = 100_000_000;
+
+/** libvips takes its memory when it is loaded, so it is loaded for the first photograph and keeps no pictures. */
+const loadSharp = async (): Promise<typeof sharpModule> => {
+  const { default: sharp } = await import('sharp');
+  sharp.cache(false);
+  return sharp;
+};
+
+/** A smaller copy, upright, in the screen's colours, and without the original's metadata (place and camera). */
+const smallerCopy = async (bytes: Uint8Array, size: CopySize): Promise<Buffer> => {
+  const sharp = await loadSharp();
+  return sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' })
+    .autoOrient()
+    .resize(copySizes[size], copySizes[size], { fit: 'inside', withoutEnlargement: true })
+    .webp({ quality: 82, effort: 2 })
+    .toBuffer();
+};
+
+const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => {
+  const path = copyPath(dir, sha256, size);
+  makeFolder(dirname(path));
+  writeWhole(path, copy);
+};
+
+const refuse = (why: string, cause?: unknown) => new CollectionError('photo-refused', why, { cause });
+
+const measure = async (bytes: Uint8Array) => {
+  const sharp = await loadSharp();
+  // The limit is checked below, where the reason can be given; metadata alone unpacks nothing.
+  const read = await sharp(bytes, { limitInputPixels: false, failOn: 'error' })
+    .metadata()
+    .catch((error: unknown) => {
+      throw refuse('The photograph is damaged or cut short and cannot be read.', error);
+    });
+  const { width, height } = read.autoOrient;
+  if (width * height > mostPixels)
+    throw refuse(
+      `The photograph has ${width} × ${height} pixels; the most is ${mostPixels / 1e6} million. Add a smaller copy of it.`,
+    );
+  return { width, height, takenOn: exifDate(read.exif) };
+};
+
+/**
+ * Puts a photograph into the collection's photo folder, named by its content, with its smaller copies; one that is there
+ * already is not stored twice, and one that was altered is put right. The original keeps all of its metadata. Call it
+ * before the action, then `addPhoto` inside. Throws CollectionError 'photo-refused' (with the reason), 'disk-full',
+ * 'read-only'.
+ */
+export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<StoredPhoto> => {
+  const format = photoFormat(bytes);
+  const { width, height, takenOn } = await measure(bytes);
+  const copies: [CopySize, Buffer][] = [];
+  for (const size of Object.keys(copySizes) as CopySize[])
+    copies.push([
+      size,
+      await smallerCopy(bytes, size).catch((error: unknown) => {
+        throw refuse('The photograph is damaged or cut short and cannot be read.', error);
+      }),
+    ]);
+  const sha256 = sha256Of(bytes);
+  return explain(layout(dir).photos, () => {
+    // The copies first: on a full disk none of it stays but copies, which can be made anew.
+    for (const [size, copy] of copies) keepCopy(dir, sha256, size, copy);
+    const present = originalPath(dir, sha256);
+    if (!present || sha256Of(readFileSync(present)) !== sha256) writeOriginal(dir, sha256, format, bytes);
+    return { sha256, format, bytes: bytes.byteLength, width, height, takenOn };
+  });
+};
+
+/** What a photograph shows: one car, lot or variation. */
+export interface PhotoPlace {
+  carId?: number | undefined;
+  lotId?: number | undefined;
+  variationId?: number | undefined;
+  view?: string | undefined;
+  caption?: string | undefined;
+  state?: string | undefined;
+  at: string;
+}
+
+/** Adds a stored photograph after the others of its car, lot or variation, inside an action. Returns its row's number. */
+export const addPhoto = async (
+  trx: Transaction<Schema>,
+  photo: StoredPhoto,
+  { carId, lotId, variationId, view = '', caption = '', state = '', at }: PhotoPlace,
+): Promise<number> => {
+  const [column, id] =
+    carId !== undefined
+      ? (['car_id', carId] as const)
+      : lotId !== undefined
+        ? (['lot_id', lotId] as const)
+        : (['variation_id', variationId ?? null] as const);
+  if (id === null) throw new RangeError('A photograph belongs to a car, a lot or a variation');
+  const last = await trx
+    .selectFrom('photo')
+    .select(eb => eb.fn.max('position').as('position'))
+    .where(column, '=', id)
+    .executeTakeFirst();
+  const { sha256, format, bytes, width, height, takenOn } = photo;
+  const row = await trx
+    .insertInto('photo')
+    .values({
+      sha256,
+      format,
+      bytes,
+      width,
+      height,
+      car_id: carId ?? null,
+      lot_id: carId === undefined ? (lotId ?? null) : null,
+      variation_id: column === 'variation_id' ? id : null,
+      view,
+      caption,
+      state,
+      taken_on: takenOn,
+      position: (last?.position ?? -1) + 1,
+      added_at: at,
+    })
+    .returning('id')
+    .executeTakeFirstOrThrow();
+  return row.id;
+};
+
+const readOriginal = (dir: string, sha256: string) => {
+  const path = originalPath(dir, sha256);
+  if (!path)
+    throw new CollectionError(
+      'photo-missing',
+      `The photograph ${sha256.slice(0, 8)} is missing from ${layout(dir).photos}. Put it back from a copy of the folder, or add it again.`,
+    );
+  const bytes = readFileSync(path);
+  if (sha256Of(bytes) !== sha256)
+    throw new CollectionError(
+      'damaged',
+      `The photograph ${path} is not the one that was added: it was altered or damaged. Put it back from a copy, or add it again.`,
+    );
+  return { bytes, contentType: photoFormats[formatOfFile(path)].contentType };
+};
+
+/**
+ * A photograph's bytes: the original as it was added, verified, or a smaller upright WebP copy, made anew where it is
+ * missing. Throws CollectionError 'photo-missing', or 'damaged' where the original is no longer what was added.
+ */
+export const readPhoto = (
+  dir: string,
+  sha256: string,
+  size: CopySize | 'original',
+): Promise<{ bytes: Uint8Array; contentType: string }> =>
+  explain(layout(dir).photos, async () => {
+    if (size === 'original') return readOriginal(dir, sha256);
+    const path = copyPath(dir, sha256, size);
+    if (existsSync(path)) return { bytes: readFileSync(path), contentType: 'image/webp' };
+    const copy = await smallerCopy(readOriginal(dir, sha256).bytes, size);
+    try {
+      keepCopy(dir, sha256, size, copy);
+    } catch (error) {
+      // It can be shown though the disk is full or read-only, and is made again the next time.
+      if (!(asCollectionError(error, dir) instanceof CollectionError)) throw error;
+    }
+    return { bytes: copy, contentType: 'image/webp' };
+  });

@@ -1,0 +1,111 @@
+import type { Transaction } from 'kysely';
+import { inChunks } from '../codec.ts';
+import type { Schema } from '../schema.ts';
+import { type CarRecord, carToRow } from './cars.ts';
+
+export type NewCar = Partial<Omit<CarRecord, 'id' | 'inventoryNumber'>> & { inventoryNumber: string };
+
+/** Adds cars and returns their ids in the same order. `at` is the instant of entering. */
+export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: string): Promise<number[]> => {
+  const ids: number[] = [];
+  for (const car of cars) {
+    const row = await trx
+      .insertInto('car')
+      .values({
+        lot_id: null,
+        casting_id: null,
+        release_id: null,
+        variation_id: null,
+        grade_half: null,
+        cost_minor: null,
+        own_low_minor: null,
+        own_mid_minor: null,
+        own_high_minor: null,
+        ...carToRow(car),
+        inventory_number: car.inventoryNumber,
+        created_at: at,
+        updated_at: at,
+      })
+      .returning('id')
+      .executeTakeFirstOrThrow();
+    ids.push(row.id);
+  }
+  return ids;
+};
+
+/** Replaces the variations that an open car may be. */
+export const replaceCandidates = async (
+  trx: Transaction<Schema>,
+  carId: number,
+  variationIds: number[],
+): Promise<void> => {
+  await trx.deleteFrom('car_candidate').where('car_id', '=', carId).execute();
+  const rows = [...new Set(variationIds)].map(id => ({ car_id: carId, variation_id: id }));
+  if (rows.length > 0) await trx.insertInto('car_candidate').values(rows).execute();
+};
+
+/** Removes cars with all that hangs on them: checks, photographs' places, plans, decisions, expenses, disposals. */
+export const removeCars = async (trx: Transaction<Schema>, carIds: number[]): Promise<void> => {
+  for (const ids of inChunks(carIds)) await trx.deleteFrom('car').where('id', 'in', ids).execute();
+};
+
+/**
+ * The next free inventory numbers: the last car's number (of the lot, or of the collection) counted on with as many
+ * digits, such as A-017 after A-016; 0001 in an empty collection. `given` are numbers about to be entered beside them.
+ */
+export const nextInventoryNumbers = async (
+  trx: Transaction<Schema>,
+  count: number,
+  lotId: number | null,
+  given: string[] = [],
+): Promise<string[]> => {
+  const kept = await trx
+    .selectFrom('car')
+    .select(['inventory_number', 'lot_id'])
+    .orderBy('id', 'desc')
+    .execute();
+  const rows = [...given.map(inventory_number => ({ inventory_number, lot_id: lotId })), ...kept];
+  const taken = new Set(rows.map(row => row.inventory_number.toLowerCase()));
+  const numbered = (number: string) => /^(.*?)(\d+)$/.exec(number);
+  const last =
+    rows.find(row => lotId !== null && row.lot_id === lotId && numbered(row.inventory_number)) ??
+    rows.find(row => numbered(row.inventory_number));
+  const [, prefix = '', digits = '0000'] = (last && numbered(last.inventory_number)) ?? [];
+  let next = Number(digits);
+  for (const row of rows) {
+    const parts = numbered(row.inventory_number);
+    // Only numbers of the same form count on: A-2024-017 does not make A-016 jump.
+    if (parts && parts[1]?.toLowerCase() === prefix.toLowerCase()) next = Math.max(next, Number(parts[2]));
+  }
+  const numbers: string[] = [];
+  while (numbers.length < count) {
+    next += 1;
+    const number = `${prefix}${String(next).padStart(digits.length, '0')}`;
+    if (!taken.has(number.toLowerCase())) numbers.push(number);
+  }
+  return numbers;
+};
+
+/** Changes many cars; those with the same changes are written together. */
+export const updateCars = async (
+  trx: Transaction<Schema>,
+  updates: { id: number; changes: Partial<Omit<CarRecord, 'id'>> }[],
+  at: string,
+): Promise<void> => {
+  const groups = new Map<string, { values: ReturnType<typeof carToRow>; ids: number[] }>();
+  for (const { id, changes } of updates) {
+    const values = carToRow(changes);
+    if (Object.keys(values).length === 0) continue;
+    const key = JSON.stringify(values);
+    const group = groups.get(key);
+    if (group) group.ids.push(id);
+    else groups.set(key, { values, ids: [id] });
+  }
+  for (const { values, ids } of groups.values())
+    for (const piece of inChunks(ids))
+      await trx
+        .updateTable('car')
+        .set({ ...values, updated_at: at })
+        .where('id', 'in', piece)
+        .execute();
+};

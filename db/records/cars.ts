@@ -1,0 +1,133 @@
+import type { Kysely, Selectable } from 'kysely';
+import type { Range } from '../../valuation/types.ts';
+import type { FinishState, Grade } from '../../valuation/words.ts';
+import { gradeToHalf, halfToGrade, inChunks, readTexts } from '../codec.ts';
+import type { Schema } from '../schema.ts';
+
+export type CarStatus = 'kept' | 'on the bench' | 'donor' | 'sold';
+
+/** One physical example. Its cost is in its lot's currency. */
+export interface CarRecord {
+  id: number;
+  inventoryNumber: string;
+  lotId: number | null;
+  castingId: number | null;
+  releaseId: number | null;
+  variationId: number | null;
+  /** Text as typed or imported, by our import columns. */
+  asWritten: Record<string, string>;
+  grade: Grade | null;
+  finishState: FinishState;
+  status: CarStatus;
+  location: string;
+  notes: string;
+  cost: number | null;
+  costFixed: boolean;
+  /** The owner's own figures, in the reporting currency. */
+  ownWorth: Range | null;
+}
+
+/** A car as its row keeps it, read. */
+export const rowToCar = (row: Selectable<Schema['car']>): CarRecord => ({
+  id: row.id,
+  inventoryNumber: row.inventory_number,
+  lotId: row.lot_id,
+  castingId: row.casting_id,
+  releaseId: row.release_id,
+  variationId: row.variation_id,
+  asWritten: row.as_written === '{}' ? {} : readTexts(row.as_written),
+  grade: halfToGrade(row.grade_half),
+  finishState: row.finish_state,
+  status: row.status,
+  location: row.location,
+  notes: row.notes,
+  cost: row.cost_minor,
+  costFixed: row.cost_fixed === 1,
+  ownWorth:
+    row.own_low_minor === null || row.own_mid_minor === null || row.own_high_minor === null
+      ? null
+      : { low: row.own_low_minor, mid: row.own_mid_minor, high: row.own_high_minor },
+});
+
+/** The columns of those parts of a car that are given. */
+export const carToRow = (car: Partial<Omit<CarRecord, 'id'>>) => ({
+  ...(car.inventoryNumber !== undefined && { inventory_number: car.inventoryNumber }),
+  ...(car.lotId !== undefined && { lot_id: car.lotId }),
+  ...(car.castingId !== undefined && { casting_id: car.castingId }),
+  ...(car.releaseId !== undefined && { release_id: car.releaseId }),
+  ...(car.variationId !== undefined && { variation_id: car.variationId }),
+  ...(car.asWritten !== undefined && { as_written: JSON.stringify(car.asWritten) }),
+  ...(car.grade !== undefined && { grade_half: gradeToHalf(car.grade) }),
+  ...(car.finishState !== undefined && { finish_state: car.finishState }),
+  ...(car.status !== undefined && { status: car.status }),
+  ...(car.location !== undefined && { location: car.location }),
+  ...(car.notes !== undefined && { notes: car.notes }),
+  ...(car.cost !== undefined && { cost_minor: car.cost }),
+  ...(car.costFixed !== undefined && { cost_fixed: car.costFixed ? (1 as const) : (0 as const) }),
+  ...(car.ownWorth !== undefined && {
+    own_low_minor: car.ownWorth?.low ?? null,
+    own_mid_minor: car.ownWorth?.mid ?? null,
+    own_high_minor: car.ownWorth?.high ?? null,
+  }),
+});
+
+/** Which cars a list shows; every part narrows it. */
+export interface CarFilter {
+  ids?: number[];
+  lotId?: number;
+  castingId?: number;
+  variationId?: number;
+  includeSold?: boolean;
+}
+
+/** Cars in the order in which they were entered. */
+export const listCars = async (db: Kysely<Schema>, filter: CarFilter = {}): Promise<CarRecord[]> => {
+  const read = async (ids?: number[]) => {
+    let query = db.selectFrom('car').selectAll();
+    if (ids) query = query.where('id', 'in', ids);
+    if (filter.lotId !== undefined) query = query.where('lot_id', '=', filter.lotId);
+    if (filter.castingId !== undefined) query = query.where('casting_id', '=', filter.castingId);
+    if (filter.variationId !== undefined) query = query.where('variation_id', '=', filter.variationId);
+    if (filter.includeSold === false) query = query.where('status', '!=', 'sold');
+    return (await query.orderBy('id').execute()).map(rowToCar);
+  };
+  if (!filter.ids) return read();
+  const cars: CarRecord[] = [];
+  for (const ids of inChunks([...filter.ids].sort((a, b) => a - b))) cars.push(...(await read(ids)));
+  return cars;
+};
+
+/** The ids of the cars entered before and after this one. */
+export const neighbours = async (db: Kysely<Schema>, id: number) => {
+  const find = async (operator: '<' | '>', order: 'asc' | 'desc') =>
+    (
+      await db
+        .selectFrom('car')
+        .select('id')
+        .where('id', operator, id)
+        .orderBy('id', order)
+        .limit(1)
+        .executeTakeFirst()
+    )?.id ?? null;
+  return { previousId: await find('<', 'desc'), nextId: await find('>', 'asc') };
+};
+
+/** Variations that each open car may be, by car id; all cars, or those given. */
+export const carCandidates = async (
+  db: Kysely<Schema>,
+  carIds?: number[],
+): Promise<Map<number, number[]>> => {
+  const candidates = new Map<number, number[]>();
+  const read = async (ids?: number[]) => {
+    let query = db.selectFrom('car_candidate').select(['car_id', 'variation_id']);
+    if (ids) query = query.where('car_id', 'in', ids);
+    for (const row of await query.orderBy('id').execute()) {
+      const list = candidates.get(row.car_id);
+      if (list) list.push(row.variation_id);
+      else candidates.set(row.car_id, [row.variation_id]);
+    }
+  };
+  if (!carIds) await read();
+  else for (const ids of inChunks(carIds)) await read(ids);
+  return candidates;
+};

@@ -1,0 +1,145 @@
+import { type Kysely, type Selectable, sql, type Transaction } from 'kysely';
+import { inChunks } from '../codec.ts';
+import type { Schema } from '../schema.ts';
+
+export type LotCostKind = Schema['lot_cost']['kind'];
+
+export interface LotCost {
+  kind: LotCostKind;
+  /** In the lot's currency. */
+  minor: number;
+  note: string;
+}
+
+/** A purchase of one or more cars for one price. */
+export interface LotRecord {
+  id: number;
+  name: string;
+  boughtOn: string | null;
+  seller: string;
+  currency: string;
+  notes: string;
+}
+
+/** A lot as its row keeps it, read. */
+export const rowToLot = (row: Selectable<Schema['lot']>): LotRecord => ({
+  id: row.id,
+  name: row.name,
+  boughtOn: row.bought_on,
+  seller: row.seller,
+  currency: row.currency,
+  notes: row.notes,
+});
+
+/** The columns of those parts of a lot that are given. */
+export const lotToRow = (lot: Partial<Omit<LotRecord, 'id'>>) => ({
+  ...(lot.name !== undefined && { name: lot.name }),
+  ...(lot.boughtOn !== undefined && { bought_on: lot.boughtOn }),
+  ...(lot.seller !== undefined && { seller: lot.seller }),
+  ...(lot.currency !== undefined && { currency: lot.currency }),
+  ...(lot.notes !== undefined && { notes: lot.notes }),
+});
+
+/** All lots, the latest purchase first; those without a date come last. */
+export const listLots = async (db: Kysely<Schema>): Promise<LotRecord[]> =>
+  (
+    await db
+      .selectFrom('lot')
+      .selectAll()
+      .orderBy('bought_on', order => order.desc().nullsLast())
+      .orderBy('id', 'desc')
+      .execute()
+  ).map(rowToLot);
+
+/** One lot, or undefined. */
+export const findLot = async (db: Kysely<Schema>, id: number): Promise<LotRecord | undefined> => {
+  const row = await db.selectFrom('lot').selectAll().where('id', '=', id).executeTakeFirst();
+  return row && rowToLot(row);
+};
+
+/** The costs of every lot, by lot id. */
+export const lotCosts = async (db: Kysely<Schema>, lotId?: number): Promise<Map<number, LotCost[]>> => {
+  let query = db.selectFrom('lot_cost').select(['lot_id', 'kind', 'minor', 'note']);
+  if (lotId !== undefined) query = query.where('lot_id', '=', lotId);
+  const costs = new Map<number, LotCost[]>();
+  for (const { lot_id, ...cost } of await query.orderBy('id').execute()) {
+    const list = costs.get(lot_id);
+    if (list) list.push(cost);
+    else costs.set(lot_id, [cost]);
+  }
+  return costs;
+};
+
+/** Adds a lot with its costs; `at` is the instant of entering. */
+export const insertLot = async (
+  trx: Transaction<Schema>,
+  lot: Omit<LotRecord, 'id'> & { costs: LotCost[] },
+  at: string,
+): Promise<number> => {
+  const { id } = await trx
+    .insertInto('lot')
+    .values({
+      name: lot.name,
+      bought_on: lot.boughtOn,
+      seller: lot.seller,
+      currency: lot.currency,
+      notes: lot.notes,
+      created_at: at,
+    })
+    .returning('id')
+    .executeTakeFirstOrThrow();
+  await replaceLotCosts(trx, id, lot.costs);
+  return id;
+};
+
+/** Changes the given parts of a lot. */
+export const updateLot = async (
+  trx: Transaction<Schema>,
+  id: number,
+  changes: Partial<Omit<LotRecord, 'id'>>,
+): Promise<void> => {
+  const values = lotToRow(changes);
+  if (Object.keys(values).length > 0)
+    await trx.updateTable('lot').set(values).where('id', '=', id).executeTakeFirstOrThrow();
+};
+
+/** Replaces what a lot cost; two costs of one kind and note become one. */
+export const replaceLotCosts = async (
+  trx: Transaction<Schema>,
+  lotId: number,
+  costs: LotCost[],
+): Promise<void> => {
+  await trx.deleteFrom('lot_cost').where('lot_id', '=', lotId).execute();
+  const sums = new Map<string, LotCost>();
+  for (const cost of costs) {
+    const key = `${cost.kind}\n${cost.note}`;
+    sums.set(key, { ...cost, minor: (sums.get(key)?.minor ?? 0) + cost.minor });
+  }
+  const rows = [...sums.values()].map(cost => ({ lot_id: lotId, ...cost }));
+  if (rows.length > 0) await trx.insertInto('lot_cost').values(rows).execute();
+};
+
+/** Removes a lot; its cars stay, without a lot and without a share of its cost. */
+export const removeLot = async (trx: Transaction<Schema>, id: number): Promise<void> => {
+  await trx
+    .updateTable('car')
+    .set({ lot_id: null, cost_minor: null, cost_fixed: 0 })
+    .where('lot_id', '=', id)
+    .execute();
+  await trx.deleteFrom('lot').where('id', '=', id).executeTakeFirstOrThrow();
+};
+
+/** Sets the share of its lot's cost that each car carries; shares that stand already are left alone. */
+export const setShares = async (
+  trx: Transaction<Schema>,
+  shares: { carId: number; minor: number; fixed: boolean }[],
+): Promise<void> => {
+  for (const piece of inChunks(shares)) {
+    const values = JSON.stringify(piece.map(({ carId, minor, fixed }) => [carId, minor, fixed ? 1 : 0]));
+    await sql`
+      UPDATE car SET cost_minor = share.value ->> 1, cost_fixed = share.value ->> 2
+      FROM json_each(${values}) AS share
+      WHERE car.id = share.value ->> 0
+        AND (cost_minor IS NOT share.value ->> 1 OR cost_fixed IS NOT share.value ->> 2)`.execute(trx);
+  }
+};

@@ -1,0 +1,159 @@
+import type { Transaction } from 'kysely';
+import type { Rarity } from '../../valuation/words.ts';
+import type { Schema } from '../schema.ts';
+import { type CastingRecord, type FeatureTexts, featuresToRow } from './reference.ts';
+
+/** The id of the maker of this name, added where there is none. */
+export const ensureMaker = async (trx: Transaction<Schema>, name: string): Promise<number> => {
+  const found = await trx.selectFrom('maker').select('id').where('name', '=', name).executeTakeFirst();
+  if (found) return found.id;
+  return (
+    await trx.insertInto('maker').values({ name, country: null }).returning('id').executeTakeFirstOrThrow()
+  ).id;
+};
+
+/** The id of the maker's series of this name, added where there is none. */
+export const ensureSeries = async (
+  trx: Transaction<Schema>,
+  makerId: number,
+  name: string,
+): Promise<number> => {
+  const found = await trx
+    .selectFrom('series')
+    .select('id')
+    .where('maker_id', '=', makerId)
+    .where('name', '=', name)
+    .executeTakeFirst();
+  if (found) return found.id;
+  return (
+    await trx
+      .insertInto('series')
+      .values({ maker_id: makerId, name, first_year: null, last_year: null })
+      .returning('id')
+      .executeTakeFirstOrThrow()
+  ).id;
+};
+
+/** The id of the casting's release of this name and year, added where there is none. */
+export const ensureRelease = async (
+  trx: Transaction<Schema>,
+  castingId: number,
+  name: string,
+  year: number | null,
+): Promise<number> => {
+  const found = await trx
+    .selectFrom('release')
+    .select('id')
+    .where('casting_id', '=', castingId)
+    .where('name', '=', name)
+    .where('year', year === null ? 'is' : '=', year)
+    .executeTakeFirst();
+  if (found) return found.id;
+  return (
+    await trx
+      .insertInto('release')
+      .values({ casting_id: castingId, name, year })
+      .returning('id')
+      .executeTakeFirstOrThrow()
+  ).id;
+};
+
+export type NewCasting = Omit<CastingRecord, 'id' | 'makerId' | 'seriesId'>;
+
+/** Adds a casting, or changes the one of this id; its maker and series are added where there are none. */
+export const saveCasting = async (
+  trx: Transaction<Schema>,
+  casting: NewCasting & { id?: number },
+): Promise<number> => {
+  const seriesId = await ensureSeries(trx, await ensureMaker(trx, casting.maker), casting.series);
+  const values = {
+    series_id: seriesId,
+    name: casting.name,
+    body_type: casting.bodyType,
+    first_year: casting.firstYear,
+    length_mm: casting.lengthMm,
+    materials: casting.materials,
+    markings: casting.markings,
+    notes: casting.notes,
+  };
+  if (casting.id !== undefined) {
+    await trx.updateTable('casting').set(values).where('id', '=', casting.id).executeTakeFirstOrThrow();
+    return casting.id;
+  }
+  return (await trx.insertInto('casting').values(values).returning('id').executeTakeFirstOrThrow()).id;
+};
+
+export interface NewVariation {
+  castingId: number;
+  releaseName: string;
+  releaseYear: number | null;
+  features: Partial<FeatureTexts>;
+  rarity: Rarity | null;
+  factorySpecification: string;
+}
+
+/** Adds a variation, or changes the one of this id; its release is added where there is none. */
+export const saveVariation = async (
+  trx: Transaction<Schema>,
+  variation: NewVariation & { id?: number },
+): Promise<number> => {
+  const releaseId = await ensureRelease(
+    trx,
+    variation.castingId,
+    variation.releaseName,
+    variation.releaseYear,
+  );
+  const values = {
+    release_id: releaseId,
+    ...featuresToRow(variation.features),
+    rarity: variation.rarity,
+    factory_specification: variation.factorySpecification,
+  };
+  if (variation.id !== undefined) {
+    await trx.updateTable('variation').set(values).where('id', '=', variation.id).executeTakeFirstOrThrow();
+    // Cars keep the release beside the variation.
+    await trx
+      .updateTable('car')
+      .set({ release_id: releaseId, casting_id: variation.castingId })
+      .where('variation_id', '=', variation.id)
+      .where(eb =>
+        eb.or([eb('release_id', 'is not', releaseId), eb('casting_id', 'is not', variation.castingId)]),
+      )
+      .execute();
+    return variation.id;
+  }
+  return (await trx.insertInto('variation').values(values).returning('id').executeTakeFirstOrThrow()).id;
+};
+
+/** Removes a variation; cars and sale records that named it keep their casting. */
+export const removeVariation = async (trx: Transaction<Schema>, id: number): Promise<void> => {
+  await trx.updateTable('car').set({ variation_id: null }).where('variation_id', '=', id).execute();
+  await trx.updateTable('sale_record').set({ variation_id: null }).where('variation_id', '=', id).execute();
+  await trx.deleteFrom('car_candidate').where('variation_id', '=', id).execute();
+  await trx.deleteFrom('photo').where('variation_id', '=', id).execute();
+  await trx.deleteFrom('variation').where('id', '=', id).executeTakeFirstOrThrow();
+};
+
+/** Removes a casting that no car and no sale record names, with its releases and variations. */
+export const removeCasting = async (trx: Transaction<Schema>, id: number): Promise<void> => {
+  const variations = await trx
+    .selectFrom('variation')
+    .innerJoin('release', 'release.id', 'variation.release_id')
+    .select('variation.id')
+    .where('release.casting_id', '=', id)
+    .execute();
+  for (const variation of variations) await removeVariation(trx, variation.id);
+  await trx.deleteFrom('casting_feature').where('casting_id', '=', id).execute();
+  await trx.deleteFrom('casting_part').where('casting_id', '=', id).execute();
+  await trx.deleteFrom('release').where('casting_id', '=', id).execute();
+  await trx.deleteFrom('casting').where('id', '=', id).executeTakeFirstOrThrow();
+};
+
+/** Keeps the swatch that the owner chose for a colour name. */
+export const saveColour = async (trx: Transaction<Schema>, name: string, swatch: string): Promise<void> => {
+  await trx
+    .insertInto('colour')
+    .values({ name, swatch })
+    .onConflict(conflict => conflict.column('name').doUpdateSet({ swatch }))
+    .execute();
+};

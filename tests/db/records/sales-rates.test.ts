@@ -1,0 +1,121 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readMarket } from '../../../db/engine/market.ts';
+import { runAction } from '../../../db/history/history.ts';
+import { e9ToRate, rateToE9, saveRate } from '../../../db/records/rates.ts';
+import {
+  excludeSales,
+  insertSale,
+  listSales,
+  type SaleEntry,
+  saleIdentity,
+  updateSale,
+} from '../../../db/records/sales.ts';
+import { addSample, at, newCollection } from '../../helpers/collections.ts';
+
+const sale: Omit<SaleEntry, 'id'> = {
+  soldOn: '2025-05-05',
+  price: 4200,
+  currency: 'USD',
+  castingId: null,
+  variationId: null,
+  asWritten: { casting: 'Whoosh' },
+  grade: 6.5,
+  finishState: 'restored',
+  missingParts: ['roof'],
+  reproductionParts: ['wheels', 'glazing'],
+  source: 'auction',
+  reference: 'lot 12',
+  reliabilityPercent: 90,
+  excluded: false,
+  excludedWhy: '',
+  disposalId: null,
+  notes: 'seen on the day',
+};
+
+describe('sale records', () => {
+  it('come back as they were written', async () => {
+    const collection = await newCollection();
+    const id = await runAction(collection, 'Added', at, trx => insertSale(trx, sale));
+    expect(await listSales(collection.db)).toEqual([{ id, ...sale }]);
+    const changed = { ...sale, id, grade: null, missingParts: [], reliabilityPercent: null };
+    await runAction(collection, 'Changed', at, trx => updateSale(trx, changed));
+    expect(await listSales(collection.db, { ids: [id] })).toEqual([changed]);
+  });
+
+  it('are the same observation by source and reference, else by all that is known', () => {
+    const same = (change: Partial<typeof sale>) =>
+      saleIdentity({ ...sale, ...change }) === saleIdentity(sale);
+    expect(same({ notes: 'other', grade: 3, source: ' Auction ' })).toBe(true);
+    expect(same({ reference: 'lot 13' })).toBe(false);
+    expect(same({ price: 4201 })).toBe(false);
+    const bare = { ...sale, reference: '' };
+    expect(saleIdentity({ ...bare, grade: 3 })).not.toBe(saleIdentity(bare));
+    expect(saleIdentity({ ...bare, notes: 'x' })).toBe(saleIdentity(bare));
+    expect(saleIdentity({ ...sale, disposalId: 3 })).toBe(saleIdentity({ ...bare, disposalId: 3, price: 1 }));
+  });
+
+  it('may be entered twice by hand', async () => {
+    const collection = await newCollection();
+    await runAction(collection, 'Added', at, async trx => {
+      await insertSale(trx, sale);
+      await insertSale(trx, sale);
+    });
+    expect(await listSales(collection.db)).toHaveLength(2);
+  });
+
+  it('reach the engine only with a casting and not left out', async () => {
+    const collection = await newCollection();
+    await addSample(collection);
+    const ids = await runAction(collection, 'Added', at, async trx => {
+      await insertSale(trx, sale);
+      const known = { ...sale, castingId: 1, asWritten: {} };
+      return [
+        await insertSale(trx, { ...known, reference: 'a', variationId: 2, reliabilityPercent: null }),
+        await insertSale(trx, { ...known, reference: 'b' }),
+      ];
+    });
+    await runAction(collection, 'Left out', at, async trx => {
+      await excludeSales(trx, [ids[1] ?? 0], true, 'a friend');
+      await saveRate(trx, 'EUR', '2025-01-01', '1.16');
+    });
+    const market = await readMarket(collection.db);
+    expect(market.sales).toEqual([
+      {
+        id: ids[0],
+        soldOn: '2025-05-05',
+        price: 4200,
+        currency: 'USD',
+        castingId: 1,
+        variationId: 2,
+        grade: 6.5,
+        finishState: 'restored',
+        missingParts: ['roof'],
+        reproductionParts: ['wheels', 'glazing'],
+        reliability: null,
+        source: 'auction',
+      },
+    ]);
+    expect(market.rates).toEqual([{ currency: 'EUR', on: '2025-01-01', rate: 1.16 }]);
+    expect(market.castings).toHaveLength(3);
+    expect(market.variations.every(variation => variation.castingId >= 1)).toBe(true);
+  });
+});
+
+describe('rates', () => {
+  it('keep every decimal there and back', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 9_007_199_254_740_991 }), e9 => {
+        expect(rateToE9(e9ToRate(e9))).toBe(e9);
+      }),
+    );
+    expect(e9ToRate(rateToE9('1.2735'))).toBe('1.2735');
+    expect(e9ToRate(rateToE9('150.000'))).toBe('150');
+    expect(rateToE9('0.000000001')).toBe(1);
+  });
+
+  it('refuse nothing, words and more than can be kept', () => {
+    for (const rate of ['0', '0.0', '', '1,2', '-1', '1e3', '1.0000000001', '10000000'])
+      expect(() => rateToE9(rate), rate).toThrow(RangeError);
+  });
+});

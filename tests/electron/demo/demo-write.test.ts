@@ -1,0 +1,171 @@
+import { execFile } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sha256Of } from '../../../db/backup/manifest.ts';
+import { listHistory } from '../../../db/history/history.ts';
+import { type Collection, createCollection, openCollection } from '../../../db/open-collection.ts';
+import { readPhoto } from '../../../db/photos/photos.ts';
+import { readSetting } from '../../../db/records/settings.ts';
+import { demoTables } from '../../../electron/demo/content.ts';
+import { demoContent } from '../../../electron/demo/demo-content.ts';
+import { renderView } from '../../../electron/demo/drawing/render.ts';
+import { writeDemo } from '../../../electron/demo/index.ts';
+import { at, newCollection } from '../../helpers/collections.ts';
+import { demoDigest, sampledPhotos } from '../../helpers/demo-digest.ts';
+
+const content = demoContent();
+const progress: number[] = [];
+let dir: string;
+let collection: Collection;
+
+const range = { low: 100, mid: 200, high: 400 };
+const snapshot = (carId: number, on: string) => ({
+  carId,
+  on,
+  currency: 'USD',
+  basis: 'fair market value',
+  asFound: range,
+  restored: null,
+  originalFinish: null,
+  evidence: { sales: 3 },
+});
+
+beforeAll(async () => {
+  dir = mkdtempSync(join(tmpdir(), 'playworn-demo-'));
+  await createCollection(dir, { at, reportingCurrency: 'USD' });
+  collection = await openCollection(dir, { at, host: 'command line' });
+  await writeDemo(collection, {
+    at,
+    valuations: [snapshot(1, '2024-10-31'), snapshot(2, '2024-10-31'), snapshot(1, '2024-11-30')],
+    onProgress: done => progress.push(done),
+  });
+}, 600_000);
+
+afterAll(async () => {
+  await collection.close({ at });
+  rmSync(dir, { recursive: true, force: true });
+});
+
+describe('writing the demo', () => {
+  it('keeps every row as the content has it, under the ids that it was given', async () => {
+    for (const table of demoTables) {
+      const rows = await collection.db.selectFrom(table).selectAll().orderBy('id').execute();
+      expect(rows).toHaveLength(content.tables[table].length);
+      content.tables[table].forEach((row, i) => {
+        expect(rows[i]).toMatchObject(row);
+      });
+    }
+  });
+
+  it('leaves no reference open', () => {
+    expect(collection.sqlite.pragma('foreign_key_check')).toEqual([]);
+  });
+
+  it('stores every photograph under its hash, in its place', async () => {
+    const rows = await collection.db.selectFrom('photo').selectAll().orderBy('id').execute();
+    expect(rows).toHaveLength(content.photos.length);
+    expect(progress.at(-1)).toBe(content.photos.length);
+    for (const [i, row] of rows.entries()) {
+      const photo = content.photos[i]!;
+      expect([row.car_id, row.lot_id, row.state, row.position, row.taken_on]).toEqual([
+        photo.carId,
+        photo.lotId,
+        photo.state,
+        photo.position,
+        photo.takenOn,
+      ]);
+      const { bytes } = await readPhoto(dir, row.sha256, 'original');
+      expect(sha256Of(bytes)).toBe(row.sha256);
+      expect([row.width, row.height, row.format]).toEqual([1200, 800, 'jpeg']);
+    }
+    expect(rows.filter(row => row.lot_id !== null)).toHaveLength(5);
+    const without = content.tables.car.filter(car => !rows.some(row => row.car_id === car.id));
+    expect(without).toHaveLength(3);
+  });
+
+  it('draws pictures of something: wide in tone, and no two cars the same', async () => {
+    const rows = await collection.db
+      .selectFrom('photo')
+      .select(['sha256', 'car_id'])
+      .where('view', '=', 'near side')
+      .execute();
+    expect(new Set(rows.map(row => row.sha256)).size).toBe(rows.length);
+    for (const row of rows.slice(0, 12)) {
+      const { channels } = await sharp((await readPhoto(dir, row.sha256, 'original')).bytes).stats();
+      for (const channel of channels) expect(channel.stdev).toBeGreaterThan(12);
+    }
+  });
+
+  it('draws the same bytes again', async () => {
+    const rows = await collection.db.selectFrom('photo').select('sha256').orderBy('id').execute();
+    for (const photo of sampledPhotos(content)) {
+      const place = content.photos.indexOf(photo);
+      expect(sha256Of(await renderView(photo.drawn))).toBe(rows[place]!.sha256);
+    }
+  });
+
+  it('is the same in a process of its own', async () => {
+    const script = fileURLToPath(new URL('../../helpers/demo-digest.ts', import.meta.url));
+    const { stdout } = await promisify(execFile)(process.execPath, [script]);
+    expect(stdout.trim()).toBe(await demoDigest());
+  }, 60_000);
+
+  it('says that it is the demo, and what day it is there', async () => {
+    expect(await readSetting(collection.db, 'demo')).toBe('yes');
+    expect(await readSetting(collection.db, 'today')).toBe('2026-10-31');
+    expect(await listHistory(collection.db)).toMatchObject([{ label: 'Made the demo collection', at }]);
+  });
+
+  it('keeps past worths day by day', async () => {
+    const rows = await collection.db
+      .selectFrom('valuation')
+      .select(['car_id', 'effective_on', 'as_found_mid'])
+      .orderBy('effective_on')
+      .orderBy('car_id')
+      .execute();
+    expect(rows).toEqual([
+      { car_id: 1, effective_on: '2024-10-31', as_found_mid: 200 },
+      { car_id: 2, effective_on: '2024-10-31', as_found_mid: 200 },
+      { car_id: 1, effective_on: '2024-11-30', as_found_mid: 200 },
+    ]);
+  });
+
+  it('weighs less than 25 MB in all', () => {
+    const weigh = (path: string): number =>
+      statSync(path).isDirectory()
+        ? readdirSync(path).reduce((sum, name) => sum + weigh(join(path, name)), 0)
+        : statSync(path).size;
+    expect(weigh(dir)).toBeLessThan(25_000_000);
+  });
+});
+
+describe('refusing to write the demo', () => {
+  it('leaves a collection alone that has anything in it', async () => {
+    await expect(writeDemo(collection, { at })).rejects.toThrow(/needs an empty collection/);
+    expect(await listHistory(collection.db)).toHaveLength(1);
+  });
+
+  it('leaves no rows behind when it is stopped', async () => {
+    const empty = await newCollection();
+    const controller = new AbortController();
+    const stopped = writeDemo(empty, {
+      at,
+      signal: controller.signal,
+      onProgress: () => controller.abort(new Error('enough')),
+    });
+    await expect(stopped).rejects.toThrow('enough');
+    for (const table of [...demoTables, 'photo', 'setting'] as const) {
+      const row = await empty.db
+        .selectFrom(table)
+        .select(eb => eb.fn.countAll<number>().as('count'))
+        .executeTakeFirstOrThrow();
+      expect([table, row.count]).toEqual([table, table === 'setting' ? 1 : 0]);
+    }
+    expect(existsSync(join(empty.dir, 'collection.sqlite'))).toBe(true);
+  });
+});
