@@ -15,7 +15,7 @@ const entries: Record<BundleName, string> = {
   preload: at('preload/preload.ts'),
   service: at('service/service.ts'),
   'report-worker': at('../reports/worker.ts'),
-  'choose-worker': at('api/choose-worker.ts'),
+  'choose-worker': at('api/decisions/choose-worker.ts'),
 };
 
 /**

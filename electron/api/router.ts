@@ -1,13 +1,13 @@
-import { cars } from './cars.ts';
-import { collection } from './collection.ts';
-import { decisions } from './decisions.ts';
-import { imports } from './imports.ts';
-import { lots } from './lots.ts';
-import { photos } from './photos.ts';
-import { reference } from './reference.ts';
-import { reports } from './reports.ts';
-import { sales } from './sales.ts';
-import { worth } from './worth.ts';
+import { cars } from './cars/cars.ts';
+import { photos } from './cars/photos.ts';
+import { collection } from './collection/collection.ts';
+import { decisions } from './decisions/decisions.ts';
+import { imports } from './imports/imports.ts';
+import { lots } from './lots/lots.ts';
+import { reference } from './reference/reference.ts';
+import { reports } from './reports/reports.ts';
+import { sales } from './sales/sales.ts';
+import { worth } from './worth/worth.ts';
 
 /** Every procedure, by subject. One router serves the window, the browser and the command line. */
 export const router = {

@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { text } from 'node:stream/consumers';
 import { RPCHandler } from '@orpc/server/node';
 import { router } from '../api/router.ts';
-import type { Session } from '../api/session.ts';
+import type { Session } from '../api/session/session.ts';
 import { everyAnswerHeaders } from '../boundary/policy.ts';
 import { screenFile } from '../boundary/screen-files.ts';
 import { type Access, createAccess } from './access.ts';

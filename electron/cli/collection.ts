@@ -1,7 +1,7 @@
 import { createRouterClient, type RouterClient } from '@orpc/server';
 import { collectionExists } from '../../db/open-collection.ts';
 import { type AppRouter, router } from '../api/router.ts';
-import type { Session } from '../api/session.ts';
+import type { Session } from '../api/session/session.ts';
 import { newSession } from '../service/begin.ts';
 import { Refused, say } from './terminal.ts';
 

@@ -1,7 +1,7 @@
 import '../service/small-heap.ts';
 import { fileURLToPath } from 'node:url';
 import { collectionExists } from '../../db/open-collection.ts';
-import type { Session } from '../api/session.ts';
+import type { Session } from '../api/session/session.ts';
 import { startBrowserHost } from '../browser-host/browser-host.ts';
 import { followed } from '../cli/progress-bar.ts';
 import { type BeginOptions, newSession, openAsAsked } from '../service/begin.ts';

@@ -2,10 +2,10 @@ import { resolve } from 'node:path';
 import { createRouterClient } from '@orpc/server';
 import { collectionExists } from '../../db/open-collection.ts';
 import manifest from '../../package.json' with { type: 'json' };
+import { warmUp } from '../api/collection/warm-up.ts';
 import { router } from '../api/router.ts';
-import { createSession, type Session, type SessionOptions } from '../api/session.ts';
+import { createSession, type Session, type SessionOptions } from '../api/session/session.ts';
 import type { CollectionState, Progress } from '../api/views.ts';
-import { warmUp } from '../api/warm-up.ts';
 import { bundledFiles } from './bundled-files.ts';
 import { collectionPlaces } from './places.ts';
 

@@ -14,7 +14,7 @@ import { createRouterClient } from '@orpc/server';
 import Database from 'better-sqlite3';
 import ExcelJS from 'exceljs';
 import { router } from '../../electron/api/router.ts';
-import { createSession } from '../../electron/api/session.ts';
+import { createSession } from '../../electron/api/session/session.ts';
 import type { ImportKind, ImportResult } from '../../electron/api/views.ts';
 
 const rows = Number(process.argv[2] ?? 20_000);

@@ -12,7 +12,7 @@ import { fileURLToPath } from 'node:url';
 import { createRouterClient } from '@orpc/server';
 import { createCollection } from '../../db/open-collection.ts';
 import { router } from '../../electron/api/router.ts';
-import { createSession } from '../../electron/api/session.ts';
+import { createSession } from '../../electron/api/session/session.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';
 
 const at = '2026-03-14T10:00:00.000Z';

@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import { createRouterClient } from '@orpc/server';
 import { search, searchCarIds, searchQuery } from '../../db/search/search.ts';
 import { router } from '../../electron/api/router.ts';
-import { createSession } from '../../electron/api/session.ts';
+import { createSession } from '../../electron/api/session/session.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';
 
 const cars = Number(process.argv[2] ?? 20_000);

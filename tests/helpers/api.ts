@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { createRouterClient, type RouterClient } from '@orpc/server';
 import { onTestFinished } from 'vitest';
 import { type AppRouter, router } from '../../electron/api/router.ts';
-import { createSession, type Session } from '../../electron/api/session.ts';
+import { createSession, type Session } from '../../electron/api/session/session.ts';
 
 export type Api = RouterClient<AppRouter>;
 

@@ -7,7 +7,7 @@ import { RPCLink } from '@orpc/client/fetch';
 import type { RouterClient } from '@orpc/server';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AppRouter } from '../../../electron/api/router.ts';
-import { createSession, type Session } from '../../../electron/api/session.ts';
+import { createSession, type Session } from '../../../electron/api/session/session.ts';
 import { type BrowserHost, startBrowserHost } from '../../../electron/browser-host/browser-host.ts';
 
 let folder: string;

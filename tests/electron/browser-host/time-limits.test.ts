@@ -4,7 +4,7 @@ import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it, vi } from 'vitest';
-import { createSession, type Session } from '../../../electron/api/session.ts';
+import { createSession, type Session } from '../../../electron/api/session/session.ts';
 import { type BrowserHost, startBrowserHost } from '../../../electron/browser-host/browser-host.ts';
 
 /** The host's own limits, kept by a clock that runs a hundred times as fast. */

@@ -1,0 +1,85 @@
+import type { Kysely } from 'kysely';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { updateCars } from '../../../db/records/cars-write.ts';
+import { carChecks, saveCheck as saveCheckRows } from '../../../db/records/condition-checks.ts';
+import {
+  insertDisposal,
+  insertExpense,
+  listDisposals,
+  removeDisposal,
+  removeExpense as removeExpenseRow,
+} from '../../../db/records/disposals.ts';
+import type { Schema } from '../../../db/schema.ts';
+import { currencyDecimals } from '../../../valuation/money.ts';
+import * as inputs from '../inputs.ts';
+import { followOwnSales } from '../sales/own-sales.ts';
+import { needsCollection } from '../session/context.ts';
+import { notFound, refused } from '../session/errors.ts';
+
+/** One car, or NOT_FOUND. */
+export const findCar = async (db: Kysely<Schema>, id: number): Promise<CarRecord> => {
+  const [car] = await listCars(db, { ids: [id] });
+  if (!car) throw notFound('car', id);
+  return car;
+};
+
+/** Keeps a check; where it is the car's newest, the car takes its overall grade. */
+const saveCheck = needsCollection.input(inputs.saveCheck).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const car = await findCar(db, input.carId);
+  const checks = await carChecks(db, car.id);
+  if (input.checkId !== null && !checks.some(check => check.id === input.checkId))
+    throw notFound('condition check', input.checkId);
+  const others = checks.filter(check => check.id !== input.checkId);
+  const newest = others.every(check => check.checkedOn <= input.checkedOn);
+  await session.act(`Checked the condition of ${car.inventoryNumber}`, async trx => {
+    await saveCheckRows(trx, car.id, { ...input, id: input.checkId });
+    if (newest && input.grade !== null && input.grade !== car.grade)
+      await updateCars(trx, [{ id: car.id, changes: { grade: input.grade } }], session.at());
+    await followOwnSales(trx, [car.id]);
+  });
+});
+
+/** Sells a car: its disposal, the sale record of the owner's own that follows from it, and its status are one action. */
+const dispose = needsCollection.input(inputs.dispose).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const car = await findCar(db, input.carId);
+  currencyDecimals(input.currency);
+  if ((await listDisposals(db, [car.id])).length > 0)
+    throw refused(`${car.inventoryNumber} has been sold already. Take that sale back first.`);
+  await session.act(`Sold ${car.inventoryNumber}`, async trx => {
+    await insertDisposal(trx, input);
+    await updateCars(trx, [{ id: car.id, changes: { status: 'sold' } }], session.at());
+    await followOwnSales(trx, [car.id]);
+  });
+});
+
+const undispose = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const car = await findCar(db, input.id);
+  if (car.status !== 'sold' && (await listDisposals(db, [car.id])).length === 0)
+    throw refused(`${car.inventoryNumber} has not been sold.`);
+  await session.act(`Took back the sale of ${car.inventoryNumber}`, async trx => {
+    await removeDisposal(trx, car.id);
+    await updateCars(trx, [{ id: car.id, changes: { status: 'kept' } }], session.at());
+  });
+});
+
+const addExpense = needsCollection.input(inputs.expense).handler(async ({ context, input }) => {
+  const car = await findCar(context.db, input.carId);
+  currencyDecimals(input.currency);
+  await context.session.act(`Added an expense of ${car.inventoryNumber}`, trx => insertExpense(trx, input));
+});
+
+const removeExpense = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const found = await context.db
+    .selectFrom('expense')
+    .innerJoin('car', 'car.id', 'expense.car_id')
+    .select('car.inventory_number as number')
+    .where('expense.id', '=', input.id)
+    .executeTakeFirst();
+  if (!found) throw notFound('expense', input.id);
+  await context.session.act(`Removed an expense of ${found.number}`, trx => removeExpenseRow(trx, input.id));
+});
+
+export const carEvents = { saveCheck, dispose, undispose, addExpense, removeExpense };

@@ -1,0 +1,155 @@
+import type { Kysely } from 'kysely';
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { historyOfRows } from '../../../db/history/history.ts';
+import { listPhotos, type PhotoRecord } from '../../../db/photos/photo-lists.ts';
+import { type CarRecord, carCandidates, neighbours } from '../../../db/records/cars.ts';
+import { carChecks } from '../../../db/records/condition-checks.ts';
+import { readDecisions } from '../../../db/records/decisions.ts';
+import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
+import { readPlans } from '../../../db/records/plans.ts';
+import { listValuations } from '../../../db/records/valuations.ts';
+import { referenceUse } from '../../../db/reference/reference.ts';
+import type { Schema } from '../../../db/schema.ts';
+import {
+  decideCar,
+  netGain,
+  type RestorationPlan,
+  type Subject,
+  standardPlan,
+  valueCar,
+} from '../../../valuation/index.ts';
+import { decisionView } from '../figures/decision-view.ts';
+import { marketToday } from '../figures/market.ts';
+import { variationRow } from '../reference/reference.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { CarPage, CarRow, DisposalView, PhotoView, PlanView } from '../views.ts';
+import { findCar } from './car-events.ts';
+import { carRows } from './car-rows.ts';
+
+export const photoView = (photo: PhotoRecord): PhotoView => ({
+  id: photo.id,
+  sha256: photo.sha256,
+  width: photo.width,
+  height: photo.height,
+  view: photo.view,
+  caption: photo.caption,
+  state: photo.state,
+  takenOn: photo.takenOn,
+});
+
+const planView = (
+  own: (RestorationPlan & { notes: string }) | undefined,
+  standing: RestorationPlan,
+): PlanView => {
+  const { targetGrade, kind, deviations, lines, hours, spoilChance, spoiledShare, partsAfter } =
+    own ?? standing;
+  return {
+    targetGrade,
+    kind,
+    deviations,
+    lines,
+    hours,
+    spoilChance,
+    spoiledShare,
+    partsAfter,
+    notes: own?.notes ?? '',
+    standard: own === undefined,
+  };
+};
+
+/** What a sale brought, and the gain where the car's cost and all spending on it are in the same currency. */
+const disposalView = (
+  disposal: Disposal,
+  car: CarRecord,
+  costCurrency: string | null,
+  expenses: Expense[],
+): DisposalView => {
+  const same =
+    car.cost !== null &&
+    costCurrency === disposal.currency &&
+    expenses.every(expense => expense.currency === disposal.currency);
+  return {
+    soldOn: disposal.soldOn,
+    proceeds: disposal.proceeds,
+    fees: disposal.fees,
+    currency: disposal.currency,
+    buyer: disposal.buyer,
+    venue: disposal.venue,
+    notes: disposal.notes,
+    gain:
+      same && car.cost !== null
+        ? netGain({
+            proceeds: disposal.proceeds,
+            fees: disposal.fees,
+            cost: car.cost,
+            improvements: expenses.reduce((sum, expense) => sum + expense.minor, 0),
+          })
+        : null,
+  };
+};
+
+/** The rows of its own that a car's page does not otherwise need by id, for its history. */
+const otherRows = async (db: Kysely<Schema>, carId: number) => {
+  const rows: { table: 'restoration_plan' | 'decision' | 'photo'; ids: number[] }[] = [];
+  for (const table of ['restoration_plan', 'decision', 'photo'] as const) {
+    const found = await db.selectFrom(table).select('id').where('car_id', '=', carId).execute();
+    rows.push({ table, ids: found.map(row => row.id) });
+  }
+  return rows;
+};
+
+/** All that is known of one car. */
+export const carPage = async (session: Session, id: number): Promise<CarPage> => {
+  const { db } = openOf(session);
+  const car = await findCar(db, id);
+  const [row] = (await carRows(session, db, [car])) as [CarRow];
+  const [subject] = (await readSubjects(db, [car], false)) as [Subject];
+  const fitted = await marketToday(session);
+  const valuation = valueCar(fitted, subject);
+  const decision = decideCar(fitted, subject, valuation);
+  const index = await referenceIndex(session);
+  const use = await referenceUse(db);
+  const expenses = await listExpenses(db, [id]);
+  const [disposal] = await listDisposals(db, [id]);
+  const candidates = (await carCandidates(db, [id])).get(id) ?? [];
+  const checks = await carChecks(db, id);
+  const recorded = (await readDecisions(db, [id])).get(id);
+  const known = car.castingId !== null || car.ownWorth !== null;
+  const own = (await readPlans(db, [id])).get(id);
+  return {
+    ...row,
+    ownWorth: car.ownWorth,
+    candidateRows: candidates.flatMap(candidate => {
+      const variation = index.variations.get(candidate);
+      return variation ? [variationRow(index, variation, use)] : [];
+    }),
+    photoRows: (await listPhotos(db, { carId: id })).map(photoView),
+    checks,
+    plan: own || known ? planView(own, standardPlan(subject, fitted.assumptions)) : null,
+    decision: decisionView(decision, row, recorded),
+    evidence: valuation.evidence,
+    fidelity: valuation.fidelity,
+    help: valuation.help,
+    expenses: expenses.map(({ carId: _, ...expense }) => expense),
+    disposal: disposal ? disposalView(disposal, car, row.costCurrency, expenses) : null,
+    valuations: (await listValuations(db, id)).map(({ on, asFound, restored, originalFinish }) => ({
+      on,
+      asFound,
+      restored,
+      originalFinish,
+    })),
+    history: await historyOfRows(db, [
+      { table: 'car', ids: [id] },
+      { table: 'condition_check', ids: checks.map(check => check.id) },
+      { table: 'disposal', ids: disposal ? [disposal.id] : [] },
+      { table: 'expense', ids: expenses.map(expense => expense.id) },
+      ...(await otherRows(db, id)),
+    ]),
+    factorySpecification:
+      (car.variationId === null ? undefined : index.variations.get(car.variationId)?.factorySpecification) ??
+      '',
+    ...(await neighbours(db, id)),
+  };
+};

@@ -1,0 +1,110 @@
+import { firstPhotos } from '../../../db/photos/photo-lists.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { readDecisions } from '../../../db/records/decisions.ts';
+import { listLots } from '../../../db/records/lots.ts';
+import { worthOverTime } from '../../../db/records/valuations.ts';
+import { gradeLabel, type Range, recommendations } from '../../../valuation/index.ts';
+import { carRows } from '../cars/car-rows.ts';
+import { basisOfWorths } from '../figures/basis.ts';
+import { booksOf } from '../figures/books.ts';
+import { type CarFigures, carFigures } from '../figures/figures.ts';
+import { sumWorths } from '../figures/sum-worths.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { HomeView } from '../views.ts';
+import { nextSteps } from './next-steps.ts';
+import { summaryOf } from './summary.ts';
+
+interface Valued {
+  car: CarRecord;
+  figures: CarFigures | undefined;
+}
+
+const midOf = ({ figures }: Valued) => figures?.worths.asFound?.mid ?? 0;
+
+/** Cars and the sum of their mids, group by group, the greatest worth first. */
+const grouped = (cars: Valued[], nameOf: (car: CarRecord) => string) =>
+  [...Map.groupBy(cars, ({ car }) => nameOf(car))]
+    .map(([name, members]) => ({
+      name,
+      cars: members.length,
+      worth: members.reduce((sum, member) => sum + midOf(member), 0),
+    }))
+    .sort((a, b) => b.worth - a.worth || b.cars - a.cars);
+
+/** What the cars have cost, brought to the reporting currency at the day of their lot. */
+const costOf = async (session: Session, cars: CarRecord[]): Promise<number> => {
+  const books = await booksOf(session);
+  const today = await session.today();
+  const lots = new Map((await listLots(openOf(session).db)).map(lot => [lot.id, lot]));
+  return cars.reduce((sum, car) => {
+    const lot = car.lotId === null ? undefined : lots.get(car.lotId);
+    if (car.cost === null || !lot) return sum;
+    return sum + (books.convert(car.cost, lot.currency, lot.boughtOn ?? today) ?? 0);
+  }, 0);
+};
+
+/** The first page: what there is, what it is worth, and what to do next. */
+export const homeView = async (session: Session): Promise<HomeView> => {
+  const { db } = openOf(session);
+  const all = await listCars(db);
+  const figures = await carFigures(session, all, true);
+  const cars: Valued[] = all
+    .filter(car => car.status !== 'sold')
+    .map(car => ({ car, figures: figures.get(car.id) }));
+  const index = await referenceIndex(session);
+  const summary = await summaryOf(session);
+  const worths = cars.flatMap(({ figures: found }) => found?.worths.asFound ?? []);
+  const total: Range = sumWorths(worths);
+  const variationOf = (car: CarRecord) =>
+    car.variationId === null ? undefined : index.variations.get(car.variationId);
+  const seriesOf = (car: CarRecord) =>
+    (car.castingId === null ? undefined : index.castings.get(car.castingId)?.series) ?? 'Not identified';
+  const best = cars
+    .filter(valued => midOf(valued) > 0)
+    .sort((a, b) => midOf(b) - midOf(a))
+    .slice(0, 6)
+    .map(({ car }) => car);
+  const bestRows = new Map((await carRows(session, db, best)).map(row => [row.id, row]));
+  return {
+    summary,
+    totals: {
+      cars: cars.length,
+      valued: worths.length,
+      asFound: total,
+      cost: await costOf(
+        session,
+        cars.map(({ car }) => car),
+      ),
+      currency: summary.reportingCurrency,
+    },
+    overTime: await worthOverTime(db, basisOfWorths, summary.reportingCurrency),
+    bySeries: grouped(cars, seriesOf),
+    byGrade: grouped(cars, car => (car.grade === null ? 'Not graded' : gradeLabel(Math.floor(car.grade))))
+      .map(({ name, ...rest }) => ({ grade: name, ...rest }))
+      .sort((a, b) => gradeOrder(b.grade) - gradeOrder(a.grade)),
+    byColour: grouped(
+      cars,
+      car => variationOf(car)?.features.colour || car.asWritten.colour || 'Not known',
+    ).map(group => ({ ...group, swatch: index.swatchOf(group.name) })),
+    byRecommendation: recommendations.flatMap(recommendation => {
+      const members = cars.filter(({ figures: found }) => found?.recommendation === recommendation);
+      const gain = members.reduce((sum, { figures: found }) => sum + (found?.expectedGain ?? 0), 0);
+      // The gain of leaving is nothing; the figure beside it is that of the best thing not done.
+      return members.length === 0
+        ? []
+        : [{ recommendation, cars: members.length, gain: recommendation === 'leave' ? 0 : gain }];
+    }),
+    next: nextSteps({
+      cars,
+      photos: await firstPhotos(db),
+      decided: await readDecisions(db),
+      saleRecords: summary.counts.saleRecords,
+      castings: summary.counts.castings,
+    }),
+    best: best.flatMap(car => bestRows.get(car.id) ?? []),
+  };
+};
+
+const gradeOrder = (label: string) => (label.startsWith('C') ? Number(label.slice(1)) : 0);

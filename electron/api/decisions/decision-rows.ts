@@ -1,0 +1,76 @@
+import { setImmediate } from 'node:timers/promises';
+import type { z } from 'zod';
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { carRows } from '../cars/car-rows.ts';
+import { carFigures } from '../figures/figures.ts';
+import { marketToday } from '../figures/market.ts';
+import { planOf, planUse } from '../figures/plan-use.ts';
+import { wholeDecision } from '../figures/whole-decisions.ts';
+import type { listDecisions } from '../inputs.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { CarRow, DecideOverview, DecideRow } from '../views.ts';
+
+/** The cars that may be worked on, narrowed as asked; sold cars are no longer to be decided. */
+const candidates = (
+  rows: CarRow[],
+  { lotId, finishStates, belowGrade, excludeRarities }: z.output<typeof listDecisions>,
+): CarRow[] =>
+  rows.filter(
+    row =>
+      row.status !== 'sold' &&
+      (lotId === undefined || row.lotId === lotId) &&
+      (finishStates === undefined || finishStates.includes(row.finishState)) &&
+      (belowGrade === undefined || row.grade === null || row.grade < belowGrade) &&
+      (excludeRarities === undefined || row.rarity === null || !excludeRarities.includes(row.rarity)),
+  );
+
+/** Every car to be decided with its whole decision, worked out while other calls are answered in between. */
+export const decideRows = async (
+  session: Session,
+  filter: z.output<typeof listDecisions>,
+  signal?: AbortSignal,
+): Promise<DecideRow[]> => {
+  const { db } = openOf(session);
+  const cars = await listCars(db);
+  const rows = candidates(await carRows(session, db, cars, true), filter);
+  const byId = new Map<number, CarRecord>(cars.map(car => [car.id, car]));
+  const wanted = rows.flatMap(row => byId.get(row.id) ?? []);
+  const subjects = await readSubjects(db, wanted, wanted.length === cars.length);
+  const fitted = await marketToday(session);
+  const decided: DecideRow[] = [];
+  for (const [i, car] of rows.entries()) {
+    const subject = subjects[i];
+    if (!subject) continue;
+    if (i % 50 === 49) {
+      await setImmediate();
+      signal?.throwIfAborted();
+    }
+    decided.push({
+      car,
+      decision: wholeDecision(fitted, subject),
+      ...planUse(planOf(fitted, subject)),
+    });
+  }
+  return decided;
+};
+
+/** Every car that may be worked on with its decision in short, at the pace of a list. */
+export const decideOverview = async (session: Session): Promise<DecideOverview> => {
+  const { db } = openOf(session);
+  const cars = await listCars(db);
+  const rows = candidates(await carRows(session, db, cars, true), {});
+  const figures = await carFigures(session, cars, true);
+  const { assumptions, reportingCurrency } = await marketToday(session);
+  const { leastGain, leastProbability } = assumptions.decision;
+  return {
+    currency: reportingCurrency,
+    leastGain,
+    leastProbability,
+    cars: rows.flatMap(car => {
+      const weighed = figures.get(car.id)?.weighed;
+      return weighed ? [{ car, ...weighed }] : [];
+    }),
+  };
+};

@@ -1,0 +1,71 @@
+import { listCars } from '../../../db/records/cars.ts';
+import { removeDecision } from '../../../db/records/decisions.ts';
+import {
+  readPlans,
+  removePlan as removePlanRow,
+  savePlan as savePlanRows,
+} from '../../../db/records/plans.ts';
+import { findCar } from '../cars/car-events.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import type { DecideOverview, DecideRow, Portfolio } from '../views.ts';
+import { chooseFrom } from './choose.ts';
+import { decideOverview, decideRows } from './decision-rows.ts';
+import { recordDecisions } from './record-decisions.ts';
+
+const list = needsCollection
+  .input(inputs.listDecisions)
+  .handler(({ context, input, signal }): Promise<DecideRow[]> => decideRows(context.session, input, signal));
+
+const savePlan = needsCollection.input(inputs.savePlan).handler(async ({ context, input }) => {
+  const car = await findCar(context.db, input.carId);
+  const known = (await readPlans(context.db, [car.id])).has(car.id);
+  await context.session.act(`${known ? 'Changed' : 'Made'} the plan of ${car.inventoryNumber}`, trx =>
+    savePlanRows(trx, input),
+  );
+});
+
+const removePlan = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const car = await findCar(context.db, input.id);
+  await context.session.act(`Removed the plan of ${car.inventoryNumber}`, trx => removePlanRow(trx, car.id));
+});
+
+const overview = needsCollection.handler(
+  ({ context }): Promise<DecideOverview> => decideOverview(context.session),
+);
+
+/** Keeps what the owner decided, beside what was recommended then. Overruling a guard needs a reason. */
+const record = needsCollection.input(inputs.recordDecision).handler(async ({ context, input }) => {
+  const car = await findCar(context.db, input.carId);
+  await recordDecisions(context.session, [input], `Decided to ${verbs[input.choice]} ${car.inventoryNumber}`);
+});
+
+/** The same for many cars, as one action. */
+const recordAll = needsCollection.input(inputs.recordDecisions).handler(async ({ context, input }) => {
+  const { decisions: all } = input;
+  await recordDecisions(context.session, all, `Decided ${all.length} ${all.length === 1 ? 'car' : 'cars'}`);
+});
+
+const verbs = {
+  leave: 'leave',
+  conserve: 'conserve',
+  restore: 'restore',
+  customise: 'customise',
+  donor: 'use for parts',
+} as const;
+
+const clear = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const car = await findCar(context.db, input.id);
+  await context.session.act(`Took back the decision on ${car.inventoryNumber}`, trx =>
+    removeDecision(trx, car.id),
+  );
+});
+
+const choose = needsCollection
+  .input(inputs.chooseCars)
+  .handler(async ({ context, input, signal }): Promise<Portfolio> => {
+    const cars = await listCars(context.db, { ids: [...input.carIds, ...input.must] });
+    return chooseFrom(context.session, cars, input, signal);
+  });
+
+export const decisions = { list, overview, savePlan, removePlan, record, recordAll, clear, choose };

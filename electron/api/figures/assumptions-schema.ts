@@ -1,0 +1,93 @@
+import { z } from 'zod';
+import type { AssumptionSet, StandardPlanDefaults } from '../../../valuation/types.ts';
+import { deviationKinds, finishStates, partNames, rarities } from '../../../valuation/words.ts';
+
+const share = z.number().min(0).max(1);
+const factor = z.number().positive().max(1000);
+const spread = z.number().min(0).max(5);
+const amount = z.int().min(0);
+const grade = z.number().min(1).max(10).multipleOf(0.5, 'grades go in half points');
+const name = z.string().trim().min(1).max(200);
+const threePoint = z
+  .object({ low: z.number().min(0), likely: z.number().min(0), high: z.number().min(0) })
+  .refine(point => point.low <= point.likely && point.likely <= point.high, 'low, likely and high must rise');
+
+/** Multipliers at C1 … C10: a better grade is never worth less, and C10 is what the others are relative to. */
+const multipliers = z
+  .array(factor)
+  .length(10, 'there is one multiplier for each of C1 to C10')
+  .refine(
+    list => list.every((value, i) => i === 0 || value >= (list[i - 1] ?? 0)),
+    'multipliers must rise with the grade',
+  )
+  .refine(list => list[9] === 1, 'the multiplier at C10 is 1: the others are relative to it');
+
+const plan = z.object({
+  targetGrade: grade,
+  hours: threePoint,
+  lines: z.array(
+    z.object({
+      name,
+      kind: z.enum(['part', 'material', 'tool', 'other']),
+      cost: threePoint,
+      part: name.optional(),
+      quantity: z.int().min(1).optional(),
+    }),
+  ),
+  deviations: z.array(z.enum(deviationKinds)),
+  spoilChance: share,
+  spoiledShare: share,
+});
+
+const standardPlan: z.ZodType<StandardPlanDefaults> = z.object({
+  restore: plan,
+  customise: plan,
+  replacedPart: threePoint,
+  conserve: z.object({ hours: threePoint, cost: threePoint }),
+  donor: z.object({ hours: threePoint, cost: threePoint }),
+});
+
+/** A whole assumption set as the owner may save it; what is outside sense is refused with its place. */
+export const assumptionsSchema: z.ZodType<AssumptionSet> = z.object({
+  label: z.string().max(500),
+  gradeMultipliers: z.record(z.enum(finishStates), multipliers),
+  finishFactors: z.record(z.enum(finishStates), factor),
+  partLoss: z.record(
+    z.enum(partNames),
+    z.object({ missing: share, reproduction: share, periodReplacement: share }),
+  ),
+  deviationLoss: z.record(z.enum(deviationKinds), share),
+  rarityFactors: z.record(z.enum(rarities), factor),
+  sourceReliability: z.record(z.string().max(40), share),
+  unknownGrade: grade,
+  halfLifeYears: z.number().positive().max(1000),
+  gradeDistanceHalf: z.number().positive().max(100),
+  index: z.union([
+    z.enum(['none', 'cpi-u', 'trend']),
+    z.object({ series: z.record(z.string().regex(/^\d{4}$/), z.number().positive()) }),
+  ]),
+  leastEvidence: z.number().min(0).max(1000),
+  prior: z.object({
+    within: spread,
+    betweenVariations: spread,
+    betweenCastings: spread,
+    betweenSeries: spread,
+    strength: z.number().min(0).max(10_000),
+    gradeStep: spread,
+    finish: spread,
+    rarity: spread,
+    trend: spread,
+  }),
+  decision: z.object({
+    leastGain: amount,
+    leastProbability: share,
+    keepGrade: grade,
+    keepRarities: z.array(z.enum(rarities)),
+    sellingFees: share,
+    worthCorrelation: share,
+    conserveGain: z.number().min(0).max(9).multipleOf(0.5),
+    donorShare: share,
+  }),
+  hourlyRate: amount,
+  standardPlan,
+});

@@ -1,0 +1,32 @@
+import { latestAssumptions } from '../../../db/records/assumptions.ts';
+import { readReportingCurrency } from '../../../db/records/settings.ts';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import type { AssumptionSet } from '../../../valuation/types.ts';
+import { memo } from '../session/memo.ts';
+import { openOf } from '../session/open-collection.ts';
+import { assumptionsSchema } from './assumptions-schema.ts';
+
+/** The assumptions in force, with the row that keeps them; id and version are null and 0 for the starting points. */
+export interface AssumptionsInForce {
+  id: number | null;
+  version: number;
+  note: string;
+  madeAt: string | null;
+  body: AssumptionSet;
+  /** True where a stored version could not be read by this version and the starting points stand in. */
+  unreadable: boolean;
+}
+
+/** The owner's newest assumptions, or the project's starting points. */
+export const assumptionsInForce = memo<AssumptionsInForce>(
+  session => session.versions.market,
+  async session => {
+    const { db } = openOf(session);
+    const starting = defaultAssumptions(await readReportingCurrency(db));
+    const stored = await latestAssumptions(db);
+    if (!stored) return { id: null, version: 0, note: '', madeAt: null, body: starting, unreadable: false };
+    const { id, version, note, madeAt } = stored;
+    const read = assumptionsSchema.safeParse(stored.body);
+    return { id, version, note, madeAt, body: read.data ?? starting, unreadable: !read.success };
+  },
+);

@@ -1,0 +1,64 @@
+import type { ImportResult } from '../../../db/import/index.ts';
+import { marketToday } from '../figures/market.ts';
+import { reshareLot } from '../figures/shares.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
+import { streamed } from '../session/progress.ts';
+import type { ImportPreview } from '../views.ts';
+
+/** Loaded at the first import: the reader of spreadsheets takes memory that most sessions need not give. */
+const engine = () => import('../../../db/import/index.ts');
+
+/** A file that cannot be read as a table is the caller's to put right, not a fault of ours. */
+const explained = async <T>(work: Promise<T>): Promise<T> => {
+  try {
+    return await work;
+  } catch (error) {
+    const { ImportFileError } = await engine();
+    throw error instanceof ImportFileError ? refused(error.message, 'file') : error;
+  }
+};
+
+const preview = needsCollection
+  .input(inputs.previewImport)
+  .handler(async ({ context, input, signal }): Promise<ImportPreview> => {
+    const { file, ...options } = input;
+    const { previewImport } = await engine();
+    return explained(
+      previewImport(
+        context.collection,
+        file,
+        file.name,
+        { ...options, dryRun: true, addReference: options.addReference },
+        { at: context.session.at(), signal },
+      ),
+    );
+  });
+
+/** Takes a file in as one action; a lot's price is shared out over its cars as part of it. */
+const run = needsCollection.input(inputs.runImport).handler(({ context, input, signal }) => {
+  const { session, collection } = context;
+  const { file, ...options } = input;
+  return streamed<ImportResult>(async (report, stop) => {
+    // Only a lot has a price to share out by worth.
+    const fitted = options.as === 'lot' ? await marketToday(session) : null;
+    const { runImport } = await engine();
+    const result = await explained(
+      runImport(
+        collection,
+        file,
+        file.name,
+        options,
+        { at: session.at(), signal: stop, onProgress: report },
+        async (trx, lotId) => {
+          if (lotId !== null && fitted) await reshareLot(trx, fitted, lotId);
+        },
+      ),
+    );
+    if (!options.dryRun) await session.changed();
+    return result;
+  }, signal);
+});
+
+export const imports = { preview, run };

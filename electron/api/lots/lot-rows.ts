@@ -1,0 +1,152 @@
+import { firstPhotos, listPhotos } from '../../../db/photos/photo-lists.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
+import { findLot, type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots.ts';
+import { lotResult } from '../../../valuation/index.ts';
+import { carRows } from '../cars/car-rows.ts';
+import { booksOf } from '../figures/books.ts';
+import { type CarFigures, carFigures } from '../figures/figures.ts';
+import { notFound } from '../session/errors.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { LotPage, LotRow } from '../views.ts';
+
+interface Gathered {
+  cars: CarRecord[];
+  figures: Map<number, CarFigures>;
+  photos: Map<number, { sha256: string; photos: number }>;
+}
+
+const lotRow = (lot: LotRecord, costs: LotCost[], ownPhoto: string | null, gathered: Gathered): LotRow => {
+  const { cars, figures, photos } = gathered;
+  const standing = cars.filter(car => car.status !== 'sold');
+  const mids = standing.flatMap(car => figures.get(car.id)?.worths.asFound?.mid ?? []);
+  return {
+    id: lot.id,
+    name: lot.name,
+    boughtOn: lot.boughtOn,
+    seller: lot.seller,
+    currency: lot.currency,
+    price: costs.filter(cost => cost.kind === 'price').reduce((sum, cost) => sum + cost.minor, 0),
+    cost: costs.reduce((sum, cost) => sum + cost.minor, 0),
+    cars: cars.length,
+    graded: cars.filter(car => car.grade !== null).length,
+    identified: cars.filter(car => car.variationId !== null).length,
+    photographed: cars.filter(car => photos.has(car.id)).length,
+    sold: cars.length - standing.length,
+    worth: mids.reduce((sum, mid) => sum + mid, 0),
+    valued: mids.length,
+    photo: ownPhoto ?? cars.map(car => photos.get(car.id)?.sha256).find(Boolean) ?? null,
+  };
+};
+
+/** The first photograph of each lot itself, by lot id. */
+const lotPhotos = async (session: Session): Promise<Map<number, string>> => {
+  const rows = await openOf(session)
+    .db.selectFrom('photo')
+    .select(['lot_id', 'sha256'])
+    .where('lot_id', 'is not', null)
+    .orderBy('position', 'desc')
+    .orderBy('id', 'desc')
+    .execute();
+  return new Map(rows.flatMap(row => (row.lot_id === null ? [] : [[row.lot_id, row.sha256] as const])));
+};
+
+/** All lots as their list shows them. */
+export const lotRows = async (session: Session): Promise<LotRow[]> => {
+  const { db } = openOf(session);
+  const cars = await listCars(db);
+  const figures = await carFigures(session, cars, true);
+  const photos = await firstPhotos(db);
+  const costs = await lotCosts(db);
+  const own = await lotPhotos(session);
+  const ofLot = new Map<number, CarRecord[]>();
+  for (const car of cars) {
+    if (car.lotId === null) continue;
+    const group = ofLot.get(car.lotId);
+    if (group) group.push(car);
+    else ofLot.set(car.lotId, [car]);
+  }
+  return (await listLots(db)).map(lot =>
+    lotRow(lot, costs.get(lot.id) ?? [], own.get(lot.id) ?? null, {
+      cars: ofLot.get(lot.id) ?? [],
+      figures,
+      photos,
+    }),
+  );
+};
+
+/** A lot's page: its costs, its cars, and how it has turned out so far. */
+export const lotPage = async (session: Session, id: number): Promise<LotPage> => {
+  const { db } = openOf(session);
+  const lot = await findLot(db, id);
+  if (!lot) throw notFound('lot', id);
+  const cars = await listCars(db, { lotId: id });
+  const ids = cars.map(car => car.id);
+  const figures = await carFigures(session, cars, false);
+  const photos = await firstPhotos(db, ids);
+  const costs = (await lotCosts(db, id)).get(id) ?? [];
+  const own = (await listPhotos(db, { lotId: id }))[0]?.sha256 ?? null;
+  const row = lotRow(lot, costs, own, { cars, figures, photos });
+  return {
+    ...row,
+    notes: lot.notes,
+    costs,
+    shared: cars.reduce((sum, car) => sum + (car.cost ?? 0), 0),
+    rows: await carRows(session, db, cars),
+    result: await resultOf(session, lot, { cars, figures }),
+  };
+};
+
+/** Cost, spending, proceeds and what is left of a lot, each brought to the reporting currency at its day. */
+const resultOf = async (
+  session: Session,
+  lot: LotRecord,
+  { cars, figures }: Pick<Gathered, 'cars' | 'figures'>,
+): Promise<LotPage['result']> => {
+  const { db } = openOf(session);
+  const books = await booksOf(session);
+  const today = await session.today();
+  const missing = new Set<string>();
+  const bring = (minor: number, currency: string, on: string) => {
+    const brought = books.convert(minor, currency, on);
+    if (brought === null) missing.add(currency);
+    return brought ?? 0;
+  };
+  const ids = cars.map(car => car.id);
+  const expenses = Map.groupBy(await listExpenses(db, ids), expense => expense.carId);
+  const disposals = new Map((await listDisposals(db, ids)).map(disposal => [disposal.carId, disposal]));
+  const boughtOn = lot.boughtOn ?? today;
+  const result = lotResult(
+    cars.map(car => {
+      const disposal = disposals.get(car.id);
+      const improvements = (expenses.get(car.id) ?? []).map(({ minor, currency, spentOn }) =>
+        bring(minor, currency, spentOn),
+      );
+      return {
+        cost: bring(car.cost ?? 0, lot.currency, boughtOn),
+        improvements: improvements.reduce((sum, minor) => sum + minor, 0),
+        sold:
+          car.status !== 'sold'
+            ? null
+            : {
+                proceeds: disposal ? bring(disposal.proceeds, disposal.currency, disposal.soldOn) : 0,
+                fees: disposal ? bring(disposal.fees, disposal.currency, disposal.soldOn) : 0,
+              },
+        worth: figures.get(car.id)?.worths.asFound?.mid ?? null,
+      };
+    }),
+  );
+  return {
+    cost: result.cost,
+    improvements: result.improvements,
+    proceeds: result.proceeds,
+    fees: result.fees,
+    gainRealised: result.gainRealised,
+    gain: result.gainInAll,
+    remainingWorth: result.remainingWorth,
+    unvalued: result.unvalued,
+    currency: books.currency,
+    withoutRate: [...missing],
+  };
+};

@@ -1,0 +1,66 @@
+import { findLot, insertLot, removeLot, replaceLotCosts, updateLot } from '../../../db/records/lots.ts';
+import { currencyDecimals } from '../../../valuation/money.ts';
+import { marketToday } from '../figures/market.ts';
+import { reshareLot } from '../figures/shares.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import { notFound, refused } from '../session/errors.ts';
+import type { BidView, LotPage, LotRow } from '../views.ts';
+import { bidView } from './bid.ts';
+import { lotPage, lotRows } from './lot-rows.ts';
+
+const list = needsCollection.handler(({ context }): Promise<LotRow[]> => lotRows(context.session));
+
+const get = needsCollection
+  .input(inputs.byId)
+  .handler(({ context, input }): Promise<LotPage> => lotPage(context.session, input.id));
+
+const create = needsCollection.input(inputs.createLot).handler(async ({ context, input }) => {
+  currencyDecimals(input.currency);
+  const { session } = context;
+  return { id: await session.act(`Added the lot ${input.name}`, trx => insertLot(trx, input, session.at())) };
+});
+
+const update = needsCollection.input(inputs.updateLot).handler(async ({ context, input }) => {
+  const { id, costs, ...changes } = input;
+  const lot = await findLot(context.db, id);
+  if (!lot) throw notFound('lot', id);
+  if (changes.currency !== undefined) currencyDecimals(changes.currency);
+  const fitted = await marketToday(context.session);
+  await context.session.act(`Changed the lot ${changes.name ?? lot.name}`, async trx => {
+    await updateLot(trx, id, changes);
+    if (costs === undefined) return;
+    await replaceLotCosts(trx, id, costs);
+    await reshareLot(trx, fitted, id);
+  });
+});
+
+const remove = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const lot = await findLot(context.db, input.id);
+  if (!lot) throw notFound('lot', input.id);
+  await context.session.act(`Removed the lot ${lot.name}; its cars stay`, trx => removeLot(trx, input.id));
+});
+
+const shareCost = needsCollection
+  .input(inputs.shareLotCost)
+  .handler(async ({ context, input }): Promise<LotPage> => {
+    const lot = await findLot(context.db, input.id);
+    if (!lot) throw notFound('lot', input.id);
+    const cars = await context.db
+      .selectFrom('car')
+      .select(eb => eb.fn.countAll<number>().as('number'))
+      .where('lot_id', '=', input.id)
+      .executeTakeFirstOrThrow();
+    if (cars.number === 0) throw refused('This lot has no cars yet to share its cost over.');
+    const fitted = await marketToday(context.session);
+    await context.session.act(`Shared out the cost of ${lot.name}`, trx =>
+      reshareLot(trx, fitted, input.id, { fix: input.fixed, strict: true }),
+    );
+    return lotPage(context.session, input.id);
+  });
+
+const bid = needsCollection
+  .input(inputs.bid)
+  .handler(({ context, input }): Promise<BidView> => bidView(context.session, input));
+
+export const lots = { list, get, create, update, remove, shareCost, bid };

@@ -1,0 +1,190 @@
+import {
+  castingFeatures,
+  castingParts,
+  listCastings,
+  referenceUse,
+} from '../../../db/reference/reference.ts';
+import {
+  removeCasting as removeCastingRows,
+  removeVariation as removeVariationRow,
+  saveCasting as saveCastingRow,
+  saveColour as saveColourRow,
+  saveVariation as saveVariationRow,
+} from '../../../db/reference/reference-write.ts';
+import { variationFeatures } from '../../../valuation/words.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import { notFound, refused } from '../session/errors.ts';
+import type { CastingPage, CastingRow, ColourView, VariationRow } from '../views.ts';
+import { identifyAmong } from './identify.ts';
+import { type IndexedVariation, type ReferenceIndex, referenceIndex } from './reference-index.ts';
+import { suggestFrom } from './suggest.ts';
+
+type Use = Awaited<ReturnType<typeof referenceUse>>;
+
+/** A variation as lists show it. */
+export const variationRow = (index: ReferenceIndex, variation: IndexedVariation, use: Use): VariationRow => {
+  const casting = index.castings.get(variation.castingId);
+  return {
+    id: variation.id,
+    castingId: variation.castingId,
+    casting: casting?.name ?? '',
+    series: casting?.series ?? '',
+    releaseId: variation.releaseId,
+    releaseName: variation.releaseName,
+    releaseYear: variation.releaseYear,
+    features: variation.features,
+    swatch: variation.swatch,
+    rarity: variation.rarity,
+    label: variation.label,
+    factorySpecification: variation.factorySpecification,
+    cars: use.variationCars.get(variation.id) ?? 0,
+    saleRecords: use.variationSales.get(variation.id) ?? 0,
+  };
+};
+
+const castingRow = (
+  index: ReferenceIndex,
+  casting: ReferenceIndex['castings'] extends Map<number, infer C> ? C : never,
+  use: Use,
+): CastingRow => ({
+  id: casting.id,
+  maker: casting.maker,
+  series: casting.series,
+  seriesId: casting.seriesId,
+  name: casting.name,
+  bodyType: casting.bodyType,
+  firstYear: casting.firstYear,
+  releases: index.releasesOf.get(casting.id)?.length ?? 0,
+  variations: index.ofCasting.get(casting.id)?.length ?? 0,
+  cars: use.castingCars.get(casting.id) ?? 0,
+  saleRecords: use.castingSales.get(casting.id) ?? 0,
+});
+
+const castings = needsCollection.handler(async ({ context }): Promise<CastingRow[]> => {
+  const index = await referenceIndex(context.session);
+  const use = await referenceUse(context.db);
+  return [...index.castings.values()].map(casting => castingRow(index, casting, use));
+});
+
+const casting = needsCollection
+  .input(inputs.byId)
+  .handler(async ({ context, input }): Promise<CastingPage> => {
+    const index = await referenceIndex(context.session);
+    const found = index.castings.get(input.id);
+    if (!found) throw notFound('casting', input.id);
+    const use = await referenceUse(context.db);
+    const known = await castingFeatures(context.db, input.id);
+    const ofCasting = index.ofCasting.get(input.id) ?? [];
+    const featureValues = variationFeatures
+      .map(feature => ({
+        feature,
+        values: [
+          ...new Set([
+            ...known.filter(entry => entry.feature === feature).map(entry => entry.value),
+            ...ofCasting.map(variation => variation.features[feature]).filter(value => value !== ''),
+          ]),
+        ],
+      }))
+      .filter(entry => entry.values.length > 0);
+    return {
+      ...castingRow(index, found, use),
+      makerId: found.makerId,
+      lengthMm: found.lengthMm,
+      materials: found.materials,
+      markings: found.markings,
+      notes: found.notes,
+      parts: await castingParts(context.db, input.id),
+      featureValues,
+      releaseRows: (index.releasesOf.get(input.id) ?? []).map(release => ({
+        id: release.id,
+        name: release.name,
+        year: release.year,
+        changedPart: release.changedPart,
+        notes: release.notes,
+      })),
+      variationRows: ofCasting.map(variation => variationRow(index, variation, use)),
+    };
+  });
+
+const suggest = needsCollection
+  .input(inputs.suggest)
+  .handler(async ({ context, input }) => suggestFrom(await referenceIndex(context.session), input));
+
+const identify = needsCollection.input(inputs.identify).handler(async ({ context, input }) => {
+  const index = await referenceIndex(context.session);
+  const use = await referenceUse(context.db);
+  const { remaining, open } = identifyAmong(index.ofCasting.get(input.castingId) ?? [], input.features);
+  return { remaining: remaining.map(variation => variationRow(index, variation, use)), open };
+});
+
+const saveCasting = needsCollection.input(inputs.saveCasting).handler(async ({ context, input }) => {
+  const index = await referenceIndex(context.session);
+  if (input.id !== undefined && !index.castings.has(input.id)) throw notFound('casting', input.id);
+  const label = `${input.id === undefined ? 'Added' : 'Changed'} the casting ${input.name}`;
+  return { id: await context.session.act(label, trx => saveCastingRow(trx, input)) };
+});
+
+const saveVariation = needsCollection.input(inputs.saveVariation).handler(async ({ context, input }) => {
+  const index = await referenceIndex(context.session);
+  const ofCasting = index.castings.get(input.castingId);
+  if (!ofCasting) throw notFound('casting', input.castingId);
+  if (input.id !== undefined && !index.variations.has(input.id)) throw notFound('variation', input.id);
+  const what = input.features.colour || input.releaseName;
+  const label = `${input.id === undefined ? 'Added' : 'Changed'} the variation ${what} of ${ofCasting.name}`;
+  return { id: await context.session.act(label, trx => saveVariationRow(trx, input)) };
+});
+
+const removeVariation = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const index = await referenceIndex(context.session);
+  const found = index.variations.get(input.id);
+  if (!found) throw notFound('variation', input.id);
+  const ofCasting = index.castings.get(found.castingId)?.name ?? '';
+  await context.session.act(`Removed the variation ${found.label} of ${ofCasting}`, trx =>
+    removeVariationRow(trx, input.id),
+  );
+});
+
+const removeCasting = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const found = (await listCastings(context.db)).find(one => one.id === input.id);
+  if (!found) throw notFound('casting', input.id);
+  const use = await referenceUse(context.db);
+  const cars = use.castingCars.get(input.id) ?? 0;
+  const sales = use.castingSales.get(input.id) ?? 0;
+  if (cars + sales > 0)
+    throw refused(
+      `${found.name} is named by ${cars} cars and ${sales} sale records. Give them another casting, or remove them, first.`,
+    );
+  await context.session.act(`Removed the casting ${found.name}`, trx => removeCastingRows(trx, input.id));
+});
+
+const colours = needsCollection.handler(async ({ context }): Promise<ColourView[]> => {
+  const index = await referenceIndex(context.session);
+  const stored = await context.db.selectFrom('colour').select('name').orderBy('name').execute();
+  const used = [...index.variations.values()].map(variation => variation.features.colour);
+  const names = new Map<string, string>();
+  for (const name of [...stored.map(row => row.name), ...used])
+    if (name !== '' && !names.has(name.toLowerCase())) names.set(name.toLowerCase(), name);
+  return [...names.values()]
+    .sort((a, b) => a.localeCompare(b, 'en'))
+    .map(name => ({ name, swatch: index.swatchOf(name) }));
+});
+
+const saveColour = needsCollection.input(inputs.saveColour).handler(async ({ context, input }) => {
+  await context.session.act(`Chose a swatch for ${input.name}`, trx =>
+    saveColourRow(trx, input.name, input.swatch),
+  );
+});
+
+export const reference = {
+  castings,
+  casting,
+  suggest,
+  identify,
+  saveCasting,
+  saveVariation,
+  removeVariation,
+  removeCasting,
+  colours,
+  saveColour,
+};

@@ -1,0 +1,58 @@
+import type { z } from 'zod';
+import { findLot } from '../../../db/records/lots.ts';
+import { readSetting } from '../../../db/records/settings.ts';
+import { bases } from '../../../reports/basis.ts';
+import { limitParagraphs, methodParagraphs } from '../../../reports/method.ts';
+import type { CollectionReport } from '../../../reports/types.ts';
+import { assumptionsInForce } from '../figures/assumptions.ts';
+import { marketOn, marketToday } from '../figures/market.ts';
+import type { makeReport } from '../inputs.ts';
+import { notFound, refused } from '../session/errors.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Report } from '../session/progress.ts';
+import type { Session } from '../session/session.ts';
+import { reportEntries } from './report-entries.ts';
+
+export type ReportWanted = z.output<typeof makeReport>;
+
+const scopeOf = async (session: Session, wanted: ReportWanted): Promise<string | null> => {
+  if (wanted.lotId !== undefined) {
+    const lot = await findLot(openOf(session).db, wanted.lotId);
+    if (!lot) throw notFound('lot', wanted.lotId);
+    return `Lot: ${lot.name}`;
+  }
+  if (!wanted.carIds) return null;
+  return wanted.carIds.length === 1 ? 'One car' : `A choice of ${wanted.carIds.length} cars`;
+};
+
+/** Gathers all that a report says, as plain data. Refused where there is no car to report. */
+export const reportData = async (
+  session: Session,
+  wanted: ReportWanted,
+  report: Report,
+  signal: AbortSignal,
+): Promise<CollectionReport> => {
+  const { db } = openOf(session);
+  const today = await session.today();
+  const on = wanted.on ?? today;
+  if (on > today) throw refused(`Worths are not known for a day to come; today is ${today}.`);
+  const scope = await scopeOf(session, wanted);
+  const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
+  const { version, body } = await assumptionsInForce(session);
+  const entries = await reportEntries(session, fitted, wanted, report, signal);
+  if (entries.length === 0) throw refused('There is no car to report. Add cars, or choose others.');
+  return {
+    title: wanted.title,
+    owner: (await readSetting(db, 'owner')) ?? '',
+    collection: (await readSetting(db, 'name')) ?? '',
+    scope,
+    basis: bases[wanted.basis],
+    effectiveOn: on,
+    preparedOn: session.at(),
+    currency: fitted.reportingCurrency,
+    assumptionsVersion: version === 0 ? 'starting points' : `version ${version}`,
+    method: methodParagraphs(body),
+    limits: limitParagraphs(),
+    entries,
+  };
+};

@@ -1,0 +1,189 @@
+import { existsSync } from 'node:fs';
+import { naturalKey } from '../../../db/codec.ts';
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { copyPath, originalPath } from '../../../db/photos/photo-files.ts';
+import { photosOfCars } from '../../../db/photos/photo-lists.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { type ConditionCheck, carChecks } from '../../../db/records/condition-checks.ts';
+import { type LotRecord, listLots } from '../../../db/records/lots.ts';
+import { makerCountries } from '../../../db/reference/reference.ts';
+import type {
+  BasisName,
+  CarIdentity,
+  ReportEntry,
+  ReportPhoto,
+  ReportWorth,
+} from '../../../reports/types.ts';
+import {
+  type FittedMarket,
+  recommendCar,
+  type Subject,
+  type Valuation,
+  valueCar,
+  type Worth,
+} from '../../../valuation/index.ts';
+import { basisOfWorths } from '../figures/basis.ts';
+import { evidenceSentence } from '../figures/evidence-sentence.ts';
+import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Report } from '../session/progress.ts';
+import type { Session } from '../session/session.ts';
+
+const worthOf = (worth: Worth | null, note: string | null = null): ReportWorth => ({
+  range: worth && { low: worth.low, mid: worth.mid, high: worth.high },
+  own: worth?.own ?? false,
+  note: worth ? note : null,
+});
+
+const identityOf = (
+  index: ReferenceIndex,
+  countries: Map<number, string>,
+  car: CarRecord,
+  features: string,
+): CarIdentity => {
+  const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
+  const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
+  const release = car.releaseId === null ? undefined : index.releases.get(car.releaseId);
+  const written = Object.values(car.asWritten).filter(text => text.trim() !== '');
+  return {
+    maker: casting?.maker ?? null,
+    makerCountry: (casting && countries.get(casting.makerId)) ?? null,
+    series: casting?.series ?? null,
+    casting: casting?.name ?? null,
+    releaseName: release?.name ?? null,
+    releaseYear: release?.year ?? null,
+    features: variation
+      ? Object.fromEntries(Object.entries(variation.features).filter(([, value]) => value !== ''))
+      : {},
+    swatch: variation?.swatch ?? null,
+    asWritten: variation || written.length === 0 ? null : written.join(', '),
+    type: casting ? `die-cast toy car, ${casting.bodyType}` : 'die-cast toy car',
+    materials: casting?.materials || null,
+    measurements: casting?.lengthMm == null ? null : `length ${casting.lengthMm} mm`,
+    markings: casting?.markings || null,
+    distinguishingFeatures: features || null,
+  };
+};
+
+/** What a car's newest check found that tells it from its like: damage, repairs, replaced parts. */
+const featuresOf = (check: ConditionCheck | undefined): string => {
+  if (!check) return '';
+  const parts = check.parts.flatMap(part => {
+    const words = [part.originality === 'original' ? '' : part.originality, part.note].filter(Boolean);
+    return words.length === 0 ? [] : [`${part.part}: ${words.join(', ')}`];
+  });
+  return [check.notes, ...parts]
+    .map(text => text.trim().replace(/\.$/, ''))
+    .filter(Boolean)
+    .join('; ');
+};
+
+/** The car's photographs on disk: the screen copy, whose pixels are enough for print, else the original. */
+const photosOf = (
+  dir: string,
+  car: CarRecord,
+  photos: { sha256: string; view: string; caption: string }[],
+): ReportPhoto[] =>
+  photos.map(photo => {
+    const copy = copyPath(dir, photo.sha256, 'screen');
+    return {
+      path: existsSync(copy) ? copy : (originalPath(dir, photo.sha256) ?? copy),
+      alt: [car.inventoryNumber, photo.view, photo.caption].filter(Boolean).join(', '),
+    };
+  });
+
+const worthsOf = (subject: Subject, valuation: Valuation): ReportEntry['worths'] => ({
+  asFound: worthOf(valuation.asFound),
+  restored: subject.plan
+    ? worthOf(valuation.restored)
+    : { range: null, own: false, note: 'no restoration planned' },
+  originalFinish: worthOf(
+    valuation.originalFinish,
+    valuation.originalFinish?.attainable === false ? 'no longer attainable' : null,
+  ),
+});
+
+const acquisitionOf = (car: CarRecord, lot: LotRecord | undefined): ReportEntry['acquisition'] =>
+  lot
+    ? {
+        lot: lot.name,
+        on: lot.boughtOn,
+        from: lot.seller || null,
+        cost: car.cost,
+        currency: car.cost === null ? null : lot.currency,
+      }
+    : null;
+
+export interface EntriesWanted {
+  lotId?: number | undefined;
+  carIds?: number[] | undefined;
+  includeSold: boolean;
+  basis: BasisName;
+  withPhotographs: boolean;
+  format: 'pdf' | 'csv' | 'xlsx';
+}
+
+/** The cars of a report, by inventory number, valued by the market that is given. */
+export const reportEntries = async (
+  session: Session,
+  fitted: FittedMarket,
+  wanted: EntriesWanted,
+  report: Report,
+  signal: AbortSignal,
+): Promise<ReportEntry[]> => {
+  const { db, dir } = openOf(session);
+  const cars = (
+    await listCars(db, {
+      ...(wanted.carIds && { ids: wanted.carIds }),
+      ...(wanted.lotId !== undefined && { lotId: wanted.lotId }),
+      includeSold: wanted.includeSold,
+    })
+  )
+    .map(car => ({ car, key: naturalKey(car.inventoryNumber) }))
+    .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
+    .map(({ car }) => car);
+  const subjects = await readSubjects(db, cars, false);
+  const index = await referenceIndex(session);
+  const countries = await makerCountries(db);
+  const lots = new Map((await listLots(db)).map(lot => [lot.id, lot]));
+  const photos = wanted.withPhotographs
+    ? await photosOfCars(
+        db,
+        cars.map(car => car.id),
+      )
+    : new Map();
+  const entries: ReportEntry[] = [];
+  for (const [i, car] of cars.entries()) {
+    const subject = subjects[i];
+    if (!subject) continue;
+    if (i % 100 === 0) {
+      report(i, cars.length, 'Valuing the cars');
+      await new Promise(resolve => setImmediate(resolve));
+      signal.throwIfAborted();
+    }
+    const [check] = await carChecks(db, car.id);
+    const valuation = valueCar(fitted, subject);
+    const own = valuation.asFound?.own ?? false;
+    entries.push({
+      inventoryNumber: car.inventoryNumber,
+      photos: photosOf(dir, car, photos.get(car.id) ?? []),
+      identity: identityOf(index, countries, car, featuresOf(check)),
+      grade: car.grade,
+      parts: subject.parts,
+      finishState: car.finishState,
+      // A plan says what is meant to be done, not what was: until work at the bench is recorded, the report says that it is not.
+      restoration: null,
+      status: car.status,
+      acquisition: acquisitionOf(car, car.lotId === null ? undefined : lots.get(car.lotId)),
+      location: car.location || null,
+      documentedOn: check?.checkedOn ?? null,
+      // What the records tell is what willing buyers paid; only a figure of the owner's own can stand on another basis.
+      basis: own || wanted.basis === basisOfWorths ? null : basisOfWorths,
+      worths: worthsOf(subject, valuation),
+      restorationCost: subject.plan ? (recommendCar(fitted, subject, valuation).plan?.cost ?? null) : null,
+      evidence: valuation.asFound ? evidenceSentence(valuation.evidence, own) : null,
+      notes: car.notes || null,
+    });
+  }
+  return entries;
+};

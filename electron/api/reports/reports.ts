@@ -1,0 +1,96 @@
+import { Writable } from 'node:stream';
+import { createReportPdf } from '../../../reports/pdf.ts';
+import type { CollectionReport } from '../../../reports/types.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
+import { type Report, streamed } from '../session/progress.ts';
+import type { Session } from '../session/session.ts';
+import type { ReportResult } from '../views.ts';
+import { type ReportWanted, reportData } from './report-data.ts';
+import { keepReport, keptReport, type ReportFile } from './report-files.ts';
+
+/** A name for the file that every system takes: letters, digits and hyphens. */
+const fileNameOf = (title: string, on: string, format: string): string => {
+  const plain = title
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60);
+  return `${plain || 'report'}-${on}.${format}`;
+};
+
+const mimes = {
+  pdf: 'application/pdf',
+  csv: 'text/csv; charset=utf-8',
+  xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+} as const;
+
+/** A stream that keeps what is written to it. */
+const keeper = (): { stream: Writable; bytes: () => Uint8Array } => {
+  const pieces: Buffer[] = [];
+  const stream = new Writable({
+    write(piece: Buffer | string, _encoding, done) {
+      pieces.push(Buffer.from(piece));
+      done();
+    },
+  });
+  return { stream, bytes: () => Buffer.concat(pieces) };
+};
+
+const writePdf = async (
+  session: Session,
+  wanted: ReportWanted,
+  data: CollectionReport,
+  report: Report,
+  signal: AbortSignal,
+): Promise<{ bytes: Uint8Array; warnings: string[] }> => {
+  const { workers, reportAssets } = session.options;
+  const { pdf, warnings } = await createReportPdf(data, {
+    paper: wanted.paper,
+    withPhotographs: wanted.withPhotographs,
+    ...(workers?.report && { worker: workers.report }),
+    ...(reportAssets && { assets: reportAssets }),
+    signal,
+    onProgress: ({ stage, done, total }) =>
+      report(done, total, stage === 'photographs' ? 'Preparing photographs' : 'Setting the pages'),
+  });
+  return { bytes: pdf, warnings };
+};
+
+const write = async (
+  session: Session,
+  wanted: ReportWanted,
+  report: Report,
+  signal: AbortSignal,
+): Promise<ReportFile & { warnings: string[] }> => {
+  const data = await reportData(session, wanted, report, signal);
+  const { format } = wanted;
+  const head = { fileName: fileNameOf(wanted.title, data.effectiveOn, format), mime: mimes[format] };
+  if (format === 'pdf') return { ...head, ...(await writePdf(session, wanted, data, report, signal)) };
+  const { stream, bytes } = keeper();
+  report(0, 1, 'Writing the rows');
+  // Loaded when first asked for: what writes spreadsheets takes memory that most sessions need not give.
+  if (format === 'csv')
+    await (await import('../../../reports/csv.ts')).writeCollectionCsv(data, stream, signal);
+  else await (await import('../../../reports/xlsx.ts')).writeCollectionXlsx(data, stream, signal);
+  return { ...head, bytes: bytes(), warnings: [] };
+};
+
+const make = needsCollection.input(inputs.makeReport).handler(({ context, input, signal }) =>
+  streamed<ReportResult>(async (report, stop) => {
+    const { warnings, ...file } = await write(context.session, input, report, stop);
+    const token = keepReport(context.session, file);
+    return { fileName: file.fileName, mime: file.mime, bytes: file.bytes.byteLength, token, warnings };
+  }, signal),
+);
+
+const file = needsCollection.input(inputs.reportFile).handler(({ context, input }): File => {
+  const kept = keptReport(context.session, input.token);
+  if (!kept) throw refused('That report is no longer kept. Make it again.', 'report');
+  return new File([new Uint8Array(kept.bytes)], kept.fileName, { type: kept.mime });
+});
+
+export const reports = { make, file };

@@ -1,0 +1,67 @@
+import { AsyncIteratorClass } from '@orpc/server';
+import type { Progress } from '../views.ts';
+import { toApiError } from './errors.ts';
+
+/** Called by long work as it goes on; only the latest report is kept until someone looks. */
+export type Report = (done: number, total: number, stage: string) => void;
+
+/**
+ * Runs long work as a stream: its progress, then its result. Leaving the stream, or aborting the call, aborts the
+ * signal that the work was given. Errors come out of the stream as a procedure's do.
+ */
+export const streamed = <T>(
+  work: (report: Report, signal: AbortSignal) => Promise<T>,
+  signal?: AbortSignal,
+): AsyncIteratorClass<Progress<T>, void, void> => {
+  const controller = new AbortController();
+  const stop = () => controller.abort();
+  signal?.addEventListener('abort', stop, { once: true });
+  if (signal?.aborted) stop();
+
+  let latest: Progress<T> | null = null;
+  let wake = () => {};
+  let running: Promise<T> | null = null;
+  let finished: { result: T } | { error: unknown } | null = null;
+  let told = false;
+
+  const start = () => {
+    running ??= work((done, total, stage) => {
+      latest = { type: 'progress', done, total, stage };
+      wake();
+    }, controller.signal);
+    running.then(
+      result => {
+        finished = { result };
+        wake();
+      },
+      error => {
+        finished = { error };
+        wake();
+      },
+    );
+  };
+
+  const next = async (): Promise<IteratorResult<Progress<T>, void>> => {
+    if (told) return { done: true, value: undefined };
+    if (!running) start();
+    if (!latest && !finished)
+      await new Promise<void>(resolve => {
+        wake = resolve;
+      });
+    if (latest) {
+      const value = latest;
+      latest = null;
+      return { done: false, value };
+    }
+    told = true;
+    if (!finished) return { done: true, value: undefined };
+    if ('error' in finished) throw toApiError(finished.error);
+    return { done: false, value: { type: 'done', result: finished.result } };
+  };
+
+  return new AsyncIteratorClass(next, async () => {
+    signal?.removeEventListener('abort', stop);
+    stop();
+    wake();
+  });
+};

@@ -1,0 +1,175 @@
+import { type Kysely, sql, type Transaction } from 'kysely';
+import { backUpIfDue } from '../../../db/backup/backup.ts';
+import { runAction, runBulk } from '../../../db/history/history.ts';
+import {
+  type Collection,
+  collectionExists,
+  createCollection,
+  openCollection,
+} from '../../../db/open-collection.ts';
+import { readSetting, writeSetting } from '../../../db/records/settings.ts';
+import type { Schema } from '../../../db/schema.ts';
+import type { ReportAssets } from '../../../reports/report-assets.ts';
+import type { CollectionState } from '../views.ts';
+import { refused } from './errors.ts';
+import { createVersions, type Versions } from './versions.ts';
+
+/** What a host tells the service about itself. */
+export interface SessionOptions {
+  host: CollectionState['host'];
+  /** The host's clock: the one place from which times enter. */
+  now: () => Date;
+  /** Where a new collection goes when no folder is named, and where the demo goes. */
+  defaultDir: string;
+  demoDir: string;
+  version: string;
+  /** Worker files, and the files of reports, where they do not lie as in a checkout: a bundled host says where. */
+  workers?: { report?: URL; choose?: URL };
+  reportAssets?: ReportAssets;
+}
+
+type Work<T> = (trx: Transaction<Schema>) => Promise<T>;
+
+/** The service's state: the collection that is open, or none. One per host process. */
+export interface Session {
+  options: SessionOptions;
+  /** The open collection, or null. */
+  readonly collection: Collection | null;
+  /** Counts what has changed, so that answers can be kept until then. */
+  versions: Versions;
+  /** The instant, as ISO 8601 in UTC. */
+  at(): string;
+  /** The effective date: the host's day, or the demo's own. */
+  today(): Promise<string>;
+  state(): CollectionState;
+  create(dir: string, settings: { reportingCurrency: string; owner: string }): Promise<void>;
+  open(dir: string): Promise<void>;
+  close(): Promise<void>;
+  /** Adds a sentence that the owner must be told once. */
+  tell(notice: string): void;
+  /** Forgets what has been kept of the tables that the newest action changed; for actions not run by this session. */
+  changed(): Promise<void>;
+  /** Runs a write as one action of history and one undo; the label is a sentence in the past tense. */
+  act<T>(label: string, work: Work<T>): Promise<T>;
+  /** The same for thousands of rows. */
+  bulk<T>(label: string, work: Work<T>): Promise<T>;
+}
+
+const isoDay = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()]
+    .map((part, place) => String(part).padStart(place === 0 ? 4 : 2, '0'))
+    .join('-');
+
+const hour = 3_600_000;
+
+/** The tables that the newest action in history changed. */
+const changedTables = async (db: Kysely<Schema>): Promise<string[]> => {
+  const { rows } = await sql<{ table_name: string }>`
+    SELECT DISTINCT table_name FROM change_row WHERE change_id = (SELECT max(id) FROM change)`.execute(db);
+  return rows.map(row => row.table_name);
+};
+
+/** Makes the state of a service that has no collection open yet. Call `close` before the process ends. */
+export const createSession = (options: SessionOptions): Session => {
+  let collection: Collection | null = null;
+  const versions = createVersions();
+  const at = () => options.now().toISOString();
+
+  const need = (): Collection => {
+    if (!collection) throw refused('No collection is open. Open one, or start a new one.', 'no-collection');
+    return collection;
+  };
+  let notices: string[] = [];
+  let lastBackupCheck = 0;
+  const close = async () => {
+    const open = collection;
+    collection = null;
+    versions.touchAll();
+    notices = (await open?.close({ at: at() }))?.notices ?? [];
+  };
+  // The one that is open stays open until the next one is.
+  const open = async (dir: string) => {
+    if (collection?.dir === dir) return;
+    if (!collectionExists(dir))
+      throw refused(
+        `There is no collection in ${dir}. Choose another folder, or start one there.`,
+        'missing',
+      );
+    const next = await openCollection(dir, { at: at(), host: options.host });
+    await close();
+    collection = next;
+    lastBackupCheck = options.now().getTime();
+    notices.push(...next.notices);
+  };
+  /** Where a session stays open for days, the first change after each hour looks whether the day's backup is due. */
+  const backUpDaily = async (kept: Collection) => {
+    const now = options.now().getTime();
+    if (Math.abs(now - lastBackupCheck) < hour) return;
+    lastBackupCheck = now;
+    try {
+      await backUpIfDue(kept, { at: at() });
+    } catch (error) {
+      notices.push(`The day's backup failed: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  };
+  const changed = async () => {
+    const kept = need();
+    versions.touch(await changedTables(kept.db));
+    await backUpDaily(kept);
+  };
+  const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
+    const open = need();
+    const result = await runner(open, label, at(), work);
+    await changed();
+    return result;
+  };
+
+  // Opening, closing and starting a collection never overlap.
+  let turn: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const result = turn.then(work);
+    turn = result.catch(() => {});
+    return result;
+  };
+
+  return {
+    options,
+    get collection() {
+      return collection;
+    },
+    versions,
+    at,
+    async today() {
+      const fixed = collection && (await readSetting(collection.db, 'today'));
+      return fixed || isoDay(options.now());
+    },
+    state: () => ({
+      open: collection !== null,
+      dir: collection?.dir ?? null,
+      defaultDir: options.defaultDir,
+      demoDir: options.demoDir,
+      host: options.host,
+      version: options.version,
+      notices: [...notices],
+    }),
+    create: (dir, { reportingCurrency, owner }) =>
+      inTurn(async () => {
+        if (collectionExists(dir))
+          throw refused(
+            `There is a collection in ${dir} already. Open it, or choose another folder.`,
+            'exists',
+          );
+        await createCollection(dir, { at: at(), reportingCurrency });
+        await open(dir);
+        if (owner) await run(runAction, 'Started the collection', trx => writeSetting(trx, 'owner', owner));
+      }),
+    open: dir => inTurn(() => open(dir)),
+    close: () => inTurn(close),
+    tell: notice => {
+      notices.push(notice);
+    },
+    changed,
+    act: (label, work) => run(runAction, label, work),
+    bulk: (label, work) => run(runBulk, label, work),
+  };
+};

@@ -1,0 +1,103 @@
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { listCars } from '../../../db/records/cars.ts';
+import { listSales } from '../../../db/records/sales.ts';
+import { saveValuations } from '../../../db/records/valuations.ts';
+import { explainWorth, type Subject, valueCar } from '../../../valuation/index.ts';
+import { findCar } from '../cars/car-events.ts';
+import { assumptionsInForce } from '../figures/assumptions.ts';
+import { basisOfWorths } from '../figures/basis.ts';
+import { evidenceSentence } from '../figures/evidence-sentence.ts';
+import { marketOn, marketToday } from '../figures/market.ts';
+import { valueCars } from '../figures/value-cars.ts';
+import * as inputs from '../inputs.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
+import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
+import { streamed } from '../session/progress.ts';
+import type { DiagnosticsView, ValuationList, WorthExplanation } from '../views.ts';
+import { diagnosticsView } from './diagnostics.ts';
+
+const explain = needsCollection
+  .input(inputs.explainWorth)
+  .handler(async ({ context, input }): Promise<WorthExplanation> => {
+    const { session, db } = context;
+    const car = await findCar(db, input.carId);
+    const [subject] = (await readSubjects(db, [car], false)) as [Subject];
+    const fitted = await marketToday(session);
+    const valuation = valueCar(fitted, subject);
+    const records = explainWorth(fitted, subject, input.which);
+    const sales = new Map(
+      (await listSales(db, { ids: records.map(record => record.id) })).map(sale => [sale.id, sale]),
+    );
+    const index = await referenceIndex(session);
+    return {
+      which: input.which,
+      worth: valuation[input.which],
+      evidence: valuation.evidence,
+      sentence: evidenceSentence(valuation.evidence, valuation[input.which]?.own ?? false),
+      records: records.flatMap(record => {
+        const sale = sales.get(record.id);
+        if (!sale) return [];
+        const variation = sale.variationId === null ? undefined : index.variations.get(sale.variationId);
+        const casting = sale.castingId === null ? undefined : index.castings.get(sale.castingId);
+        return [
+          {
+            ...record,
+            soldOn: sale.soldOn,
+            grade: sale.grade,
+            finishState: sale.finishState,
+            variation: [sale.castingId === car.castingId ? undefined : casting?.name, variation?.label]
+              .filter(Boolean)
+              .join(', '),
+            source: sale.source,
+          },
+        ];
+      }),
+      help: valuation.help,
+    };
+  });
+
+/** The worths of every car that is not sold, on the effective date or an earlier one. */
+const list = needsCollection
+  .input(inputs.onDate)
+  .handler(({ context, input, signal }) =>
+    streamed<ValuationList>((report, stop) => valueCars(context.session, input.on, report, stop), signal),
+  );
+
+/** Keeps today's worths (or those of an earlier day) of every car that is not sold, to look back on. */
+const takeSnapshot = needsCollection
+  .input(inputs.onDate)
+  .handler(async ({ context, input }): Promise<{ cars: number; on: string }> => {
+    const { session, db } = context;
+    const today = await session.today();
+    const on = input.on ?? today;
+    if (on > today) throw refused(`Worths cannot be kept for a day to come; today is ${today}.`);
+    const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
+    const cars = await listCars(db, { includeSold: false });
+    const subjects = await readSubjects(db, cars, false);
+    const assumptions = await assumptionsInForce(session);
+    const snapshots = subjects.map(subject => {
+      const { asFound, restored, originalFinish, evidence } = valueCar(fitted, subject);
+      const range = (worth: typeof asFound) => worth && { low: worth.low, mid: worth.mid, high: worth.high };
+      return {
+        carId: subject.id,
+        on,
+        currency: fitted.reportingCurrency,
+        basis: basisOfWorths,
+        asFound: range(asFound),
+        restored: range(restored),
+        originalFinish: range(originalFinish),
+        evidence,
+      };
+    });
+    await session.bulk(`Kept the worths of ${cars.length} cars on ${on}`, trx =>
+      saveValuations(trx, snapshots, session.at(), assumptions.id),
+    );
+    return { cars: cars.length, on };
+  });
+
+const diagnostics = needsCollection.handler(
+  ({ context }): Promise<DiagnosticsView> => diagnosticsView(context.session),
+);
+
+export const worth = { explain, list, takeSnapshot, diagnostics };

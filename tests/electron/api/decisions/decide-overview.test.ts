@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest';
+import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+
+const cars = async (api: Api) => {
+  const { variations } = await addReference(api);
+  const { ids } = await api.cars.create({
+    lotId: null,
+    cars: [
+      { variationId: variations.emberTwin, grade: 2 },
+      { variationId: variations.mossTwin, grade: 5.5 },
+      { variationId: variations.mossBar, grade: 7 },
+      { variationId: variations.emberTwin, grade: 9, finishState: 'restored' },
+      { asWritten: { casting: 'Not in any book' } },
+    ],
+  });
+  return ids;
+};
+
+describe('the overview of decisions', () => {
+  it('says of every car in short what the whole decision says', async () => {
+    const { api } = await newCollectionService();
+    await cars(api);
+    const { cars: rows, leastGain, leastProbability, currency } = await api.decisions.overview();
+    const whole = new Map((await api.decisions.list({})).map(row => [row.car.id, row]));
+    const { body } = await api.collection.assumptions();
+    expect({ leastGain, leastProbability, currency }).toEqual({
+      leastGain: body.decision.leastGain,
+      leastProbability: body.decision.leastProbability,
+      currency: 'USD',
+    });
+    expect(rows.map(row => row.car.id)).toEqual([...whole.keys()]);
+    for (const { car, shown, plan, hours, cash, parts, why } of rows) {
+      const { decision, ...use } = whole.get(car.id) ?? expect.fail('a car is lacking');
+      expect({ hours, cash, parts }).toEqual({ hours: use.hours, cash: use.cash, parts: use.parts });
+      expect(why).not.toBe('');
+      expect(car.recommendation).toBe(decision.recommendation);
+      if (decision.recommendation === 'not-enough-evidence') {
+        expect([shown, plan]).toEqual([null, null]);
+        continue;
+      }
+      const same = (option: string | undefined) => decision.options.find(one => one.option === option);
+      for (const short of [shown, plan]) {
+        const full = same(short?.option);
+        expect(short).toMatchObject({
+          expectedGain: full?.expectedGain,
+          probability: full?.probability,
+          cost: full?.cost,
+        });
+      }
+      expect(plan?.option).toBe('restore');
+      if (decision.recommendation !== 'leave') expect(shown?.option).toBe(decision.recommendation);
+      else if (decision.best !== 'leave') expect(shown?.option).toBe(decision.best);
+    }
+  });
+
+  it('tells why in the words of the guard, the floor or the next best', async () => {
+    const { api } = await newCollectionService();
+    const [, , rare, , unknown] = await cars(api);
+    const why = async (id: number | undefined) =>
+      (await api.decisions.overview()).cars.find(row => row.car.id === id)?.why;
+    const { body } = await api.collection.assumptions();
+    const withFloor = (leastGain: number, more = {}) =>
+      api.collection.saveAssumptions({
+        body: { ...body, decision: { ...body.decision, leastGain, ...more } },
+        note: '',
+      });
+    await withFloor(1, { leastProbability: 0 });
+    expect(await why(rare)).toMatch(/^Its original finish at C7 is at or above the keep-grade C7\./);
+    expect(await why(unknown)).not.toMatch(/[0-9]/);
+    await withFloor(90_000_000, { keepGrade: 10, keepRarities: [] });
+    const { cars: rows } = await api.decisions.overview();
+    const known = rows.filter(row => row.shown);
+    expect(known.length).toBeGreaterThan(2);
+    for (const row of known) {
+      expect(row.car.recommendation).toBe('leave');
+      expect(row.why).toMatch(
+        (row.shown?.expectedGain ?? 0) > 0
+          ? /under your least gain of 900,000\.00\.$/
+          : /^Nothing pays; the nearest/,
+      );
+    }
+  });
+
+  it('leaves out what was sold', async () => {
+    const { api } = await newCollectionService();
+    const [first = 0, ...rest] = await cars(api);
+    await api.cars.dispose({ carId: first, soldOn: '2026-01-01', proceeds: 10, currency: 'USD' });
+    expect((await api.decisions.overview()).cars.map(row => row.car.id)).toEqual(rest);
+  });
+});
+
+describe('many decisions at once', () => {
+  it('are one action and one undo', async () => {
+    const { api } = await newCollectionService();
+    const ids = await cars(api);
+    const decided = async () => (await api.decisions.overview()).cars.map(row => row.car.decided);
+    const before = await api.collection.history({});
+    await api.decisions.recordAll({
+      decisions: ids.slice(0, 3).map((carId, i) => ({
+        carId,
+        choice: i === 2 ? ('conserve' as const) : ('restore' as const),
+      })),
+    });
+    expect(await decided()).toEqual(['restore', 'restore', 'conserve', null, null]);
+    const after = await api.collection.history({});
+    expect(after.length).toBe(before.length + 1);
+    await api.collection.undo();
+    expect(await decided()).toEqual([null, null, null, null, null]);
+  });
+
+  it('are refused as a whole', async () => {
+    const { api } = await newCollectionService();
+    const [first = 0, second = 0] = await cars(api);
+    const good = { carId: first, choice: 'restore' as const };
+    const refusals = [
+      [good, { carId: second, choice: 'restore' as const, overruled: ['rarity'], reason: ' ' }],
+      [good, { carId: 999, choice: 'leave' as const }],
+      [good, { ...good, choice: 'leave' as const }],
+    ];
+    const said = [];
+    for (const decisions of refusals)
+      said.push((await refusalOf(api.decisions.recordAll({ decisions }))).message);
+    expect(said).toEqual([
+      expect.stringContaining('needs a reason'),
+      expect.stringContaining('999'),
+      expect.stringContaining('only once'),
+    ]);
+    expect((await api.decisions.overview()).cars.every(row => row.car.decided === null)).toBe(true);
+  });
+});

@@ -1,0 +1,175 @@
+import { describe, expect, it } from 'vitest';
+import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+
+const plan = (carId: number) => ({
+  carId,
+  kind: 'restore' as const,
+  targetGrade: 9.5,
+  deviations: ['another colour' as const],
+  partsAfter: [{ part: 'wheels' as const, grade: 9, originality: 'reproduction' as const }],
+  hours: { low: 1.25, likely: 2, high: 4.5 },
+  spoilChance: 0.045,
+  spoiledShare: 0.25,
+  lines: [
+    {
+      name: 'Wheel set',
+      kind: 'part' as const,
+      cost: { low: 400, likely: 500, high: 900 },
+      part: 'Wheels A',
+      quantity: 1,
+    },
+    { name: 'Paint', kind: 'material' as const, cost: { low: 100, likely: 200, high: 300 }, quantity: 1 },
+  ],
+  notes: 'strip, prime, three coats',
+});
+
+const roughCars = async (api: Api, count = 4) => {
+  const { variations } = await addReference(api);
+  const { ids } = await api.cars.create({
+    lotId: null,
+    cars: Array.from({ length: count }, (_, i) => ({
+      variationId: [variations.emberTwin, variations.mossTwin][i % 2] ?? null,
+      grade: 1.5 + i / 2,
+    })),
+  });
+  return { ids, variations };
+};
+
+describe('a plan', () => {
+  it('comes back as it was saved and stands in place of the standard one', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await roughCars(api);
+    const carId = ids[0] ?? 0;
+    expect((await api.cars.get({ id: carId })).plan?.standard).toBe(true);
+    await api.decisions.savePlan(plan(carId));
+    const { carId: _, ...saved } = plan(carId);
+    const page = await api.cars.get({ id: carId });
+    expect(page.plan).toEqual({ ...saved, standard: false });
+    expect(page.fidelity).toMatchObject({
+      grade: 'with deviations',
+      deviations: ['another colour', 'reproduction wheels'],
+    });
+    expect(await api.collection.parts()).toEqual([
+      { id: 1, name: 'Wheels A', inStock: 0, unit: null, currency: null, planned: 1 },
+    ]);
+    await api.cars.dispose({ carId, soldOn: '2026-01-01', proceeds: 10, currency: 'USD' });
+    expect((await api.collection.parts())[0]?.planned).toBe(0);
+    await api.collection.undo();
+    await api.decisions.removePlan({ id: carId });
+    expect((await api.cars.get({ id: carId })).plan?.standard).toBe(true);
+    await api.collection.undo();
+    expect((await api.cars.get({ id: carId })).plan).toEqual({ ...saved, standard: false });
+  });
+
+  it('refuses points that do not rise, with their place', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await roughCars(api);
+    const wrong = { ...plan(ids[0] ?? 0), hours: { low: 3, likely: 2, high: 4 } };
+    expect((await refusalOf(api.decisions.savePlan(wrong))).message).toBe(
+      'This cannot be taken: hours: low, likely and high must rise.',
+    );
+  });
+
+  it('moves the list at once', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await roughCars(api);
+    const cost = async () => (await api.cars.list({})).find(row => row.id === ids[1])?.worths.cost;
+    const before = await cost();
+    await api.decisions.savePlan(plan(ids[1] ?? 0));
+    expect(await cost()).not.toEqual(before);
+    await api.collection.undo();
+    expect(await cost()).toEqual(before);
+  });
+});
+
+describe('a decision', () => {
+  it('is listed for every car not sold, narrowed as asked', async () => {
+    const { api } = await newCollectionService();
+    const { ids, variations } = await roughCars(api);
+    await api.cars.update({ changes: [{ id: ids[3] ?? 0, patch: { variationId: variations.mossBar } }] });
+    await api.cars.dispose({ carId: ids[0] ?? 0, soldOn: '2026-01-01', proceeds: 10, currency: 'USD' });
+    const rows = await api.decisions.list({});
+    expect(rows.map(row => row.car.id)).toEqual(ids.slice(1));
+    for (const { car, decision, hours, cash } of rows) {
+      expect(decision.recommendation).toBe(car.recommendation);
+      expect(decision.expectedGain).toBe(car.expectedGain);
+      expect(decision.reasons.length).toBeGreaterThan(0);
+      expect(hours).toBeGreaterThan(0);
+      expect(cash).toBeGreaterThan(0);
+    }
+    expect((await api.decisions.list({ belowGrade: 2.5 })).map(row => row.car.id)).toEqual([ids[1]]);
+    expect((await api.decisions.list({ excludeRarities: ['rare'] })).map(row => row.car.id)).toEqual([
+      ids[1],
+      ids[2],
+    ]);
+    expect(await api.decisions.list({ finishStates: ['restored'] })).toEqual([]);
+  });
+
+  it('is recorded beside what was recommended, and overruling a caution needs a reason', async () => {
+    const { api } = await newCollectionService();
+    const { ids, variations } = await roughCars(api);
+    const carId = ids[0] ?? 0;
+    await api.cars.update({ changes: [{ id: carId, patch: { variationId: variations.mossBar } }] });
+    const recommended = (await api.cars.get({ id: carId })).decision.recommendation;
+    const record = (reason: string) =>
+      api.decisions.record({ carId, choice: 'restore', overruled: ['rarity'], reason });
+    expect((await refusalOf(record(' '))).message).toContain('needs a reason');
+    await record('Its colour is gone beyond conserving');
+    const page = await api.cars.get({ id: carId });
+    expect(page.decided).toBe('restore');
+    expect(page.decision.recorded).toEqual({
+      choice: 'restore',
+      decidedOn: '2026-03-14',
+      recommended,
+      overruled: ['rarity'],
+      reason: 'Its colour is gone beyond conserving',
+    });
+    const guards = page.decision.options.flatMap(option => option.guards);
+    expect(guards.length).toBeGreaterThan(0);
+    expect(guards.every(guard => guard.overruled)).toBe(true);
+    await api.decisions.clear({ id: carId });
+    expect((await api.cars.get({ id: carId })).decision.recorded).toBeNull();
+  });
+});
+
+describe('choosing within limits', () => {
+  it('keeps to hours, cash and parts, takes what must be and leaves what must not', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await roughCars(api, 8);
+    for (const carId of ids.slice(0, 4)) await api.decisions.savePlan({ ...plan(carId), deviations: [] });
+    const all = await api.decisions.choose({ carIds: ids });
+    expect(all.chosen.length).toBeGreaterThan(2);
+    const rows = new Map((await api.decisions.list({})).map(row => [row.car.id, row]));
+    const sum = (chosen: number[], of: 'hours' | 'cash') =>
+      chosen.reduce((total, id) => total + (rows.get(id)?.[of] ?? 0), 0);
+    expect(all.used.hours).toBeCloseTo(sum(all.chosen, 'hours'), 9);
+    const hours = all.used.hours * 0.7;
+    const cash = Math.round(all.used.cash * 0.9);
+    const few = await api.decisions.choose({ carIds: ids, hours, cash, parts: { 'Wheels A': 1 } });
+    expect(few.chosen.length).toBeGreaterThan(0);
+    expect(few.used.hours).toBeCloseTo(sum(few.chosen, 'hours'), 9);
+    expect(few.used.hours).toBeLessThanOrEqual(hours);
+    expect(few.used.cash).toBe(sum(few.chosen, 'cash'));
+    expect(few.used.cash).toBeLessThanOrEqual(cash);
+    expect(few.used.parts['Wheels A']).toBeLessThanOrEqual(1);
+    expect(few.gain).toBeLessThan(all.gain);
+    expect(few.worthOfOneMore.parts).toHaveProperty('Wheels A');
+    const [first] = all.chosen;
+    const without = await api.decisions.choose({ carIds: ids, mustNot: [first ?? 0] });
+    expect(without.chosen).not.toContain(first);
+    const last = ids.find(id => !few.chosen.includes(id)) ?? 0;
+    const forced = await api.decisions.choose({ carIds: ids, hours, must: [last] });
+    expect(forced.chosen).toContain(last);
+  });
+
+  it('refuses what cannot be', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await roughCars(api);
+    const [id = 0] = ids;
+    expect((await refusalOf(api.decisions.choose({ carIds: ids, must: [id], mustNot: [id] }))).code).toBe(
+      'REFUSED',
+    );
+    const tight = await refusalOf(api.decisions.choose({ carIds: ids, must: ids, hours: 0.5 }));
+    expect(tight.message).toContain('limit of hours');
+  });
+});
