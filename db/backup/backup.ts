@@ -1,11 +1,11 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import type { Collection } from '../collection.ts';
 import { CollectionError, explain } from '../errors.ts';
 import { openReader } from '../file/connection.ts';
 import { makeFolder, syncFile, syncFolder, writeWhole } from '../file/files.ts';
 import { layout } from '../file/layout.ts';
-import type { Collection } from '../open-collection.ts';
 import {
   differingTables,
   type Manifest,

@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely, Selectable, Transaction } from 'kysely';
+import type { Collection } from '../collection.ts';
 import { explain } from '../errors.ts';
-import type { Collection } from '../open-collection.ts';
 import type { Schema } from '../schema.ts';
 import { pauseSearch, resumeSearchRebuilt, resumeSearchWithNewRows } from '../search/search-index.ts';
 import { asAction, refuseInsideAction } from './running.ts';

@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
+import type { Collection } from '../collection.ts';
 import { CollectionError, explain } from '../errors.ts';
-import type { Collection } from '../open-collection.ts';
 import { withSearchRebuilt } from '../search/search-index.ts';
 import { refuseNesting } from './history.ts';
 import { rowAsJson, type TrackedTable, trackedTables } from './tracking.ts';

@@ -1,6 +1,6 @@
 import type { Transaction } from 'kysely';
+import type { Collection } from '../collection.ts';
 import { runBulk } from '../history/history.ts';
-import type { Collection } from '../open-collection.ts';
 import { nextInventoryNumbers } from '../records/cars-write.ts';
 import { insertLot } from '../records/lots.ts';
 import { readReportingCurrency } from '../records/settings.ts';

@@ -1,6 +1,6 @@
 import type { Transaction } from 'kysely';
+import type { Collection } from '../../db/collection.ts';
 import { runBulk } from '../../db/history/history.ts';
-import type { Collection } from '../../db/open-collection.ts';
 import { writeSetting } from '../../db/records/settings.ts';
 import { saveValuations, type ValuationSnapshot } from '../../db/records/valuations.ts';
 import type { Schema } from '../../db/schema.ts';

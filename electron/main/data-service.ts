@@ -1,13 +1,5 @@
 import { app, type MessagePortMain } from 'electron';
-import type { ToService } from '../service/messages.ts';
 import { startRelayedService, startUtilityService } from './service-process.ts';
-
-/** A service process of either kind: how to write to it and how it is heard. */
-export interface ServiceProcess {
-  send(message: ToService, port?: MessagePortMain): void;
-  kill(): void;
-  onExit(listener: (code: number | null) => void): void;
-}
 
 /** The process that owns the database, as the main process sees it. */
 export interface DataService {

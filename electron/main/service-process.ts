@@ -1,7 +1,13 @@
 import { spawn } from 'node:child_process';
 import { type MessagePortMain, utilityProcess } from 'electron';
 import type { FromService, ToService } from '../service/messages.ts';
-import type { ServiceProcess } from './data-service.ts';
+
+/** A service process of either kind: how to write to it and how it is heard. */
+export interface ServiceProcess {
+  send(message: ToService, port?: MessagePortMain): void;
+  kill(): void;
+  onExit(listener: (code: number | null) => void): void;
+}
 
 /** The usual way: a process of Electron's own, which is sent the ports themselves. */
 export const startUtilityService = (file: string, options: string): ServiceProcess => {

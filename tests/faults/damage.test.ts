@@ -12,8 +12,9 @@ import { describe, expect, it } from 'vitest';
 import { listBackups } from '../../db/backup/backup.ts';
 import { restore } from '../../db/backup/restore.ts';
 import { checkCollection } from '../../db/backup/verify.ts';
+import type { Collection } from '../../db/collection.ts';
 import { layout } from '../../db/file/layout.ts';
-import { type Collection, createCollection, openCollection } from '../../db/open-collection.ts';
+import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { addSample, at, collectionErrorOf, temporaryFolder } from '../helpers/collections.ts';
 import { startWorker } from './killing.ts';
 

@@ -2,9 +2,10 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
+import type { Collection } from '../../db/collection.ts';
 import { CollectionError } from '../../db/errors.ts';
 import { runBulk } from '../../db/history/history.ts';
-import { type Collection, createCollection, openCollection } from '../../db/open-collection.ts';
+import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { sampleColours } from './sample-colours.ts';
 
 /** The time at which tests happen unless they say otherwise. */

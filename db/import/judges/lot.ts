@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import { gradeToHalf } from '../../codec.ts';
-import type { Collection } from '../../open-collection.ts';
+import type { Collection } from '../../collection.ts';
 import { featureColumns, loadMatcher, type Match } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
 import { parsed } from '../cells/parse-date.ts';

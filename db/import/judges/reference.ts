@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
-import type { Collection } from '../../open-collection.ts';
+import type { Collection } from '../../collection.ts';
 import { featureColumns, plain } from '../../reference/match.ts';
 import { type FeatureTexts, listCastings, listReleases, listVariations } from '../../reference/reference.ts';
 import type { Schema } from '../../schema.ts';

@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Minor } from '../../../valuation/types.ts';
-import type { Collection } from '../../open-collection.ts';
+import type { Collection } from '../../collection.ts';
 import { type SaleEntry, saleToRow } from '../../records/sales.ts';
 import { loadMatcher, type Match, plain } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';

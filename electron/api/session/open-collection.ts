@@ -1,4 +1,4 @@
-import type { Collection } from '../../../db/open-collection.ts';
+import type { Collection } from '../../../db/collection.ts';
 import { refused } from './errors.ts';
 import type { Session } from './session.ts';
 

@@ -1,12 +1,8 @@
 import { type Kysely, sql, type Transaction } from 'kysely';
 import { backUpIfDue } from '../../../db/backup/backup.ts';
+import type { Collection } from '../../../db/collection.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
-import {
-  type Collection,
-  collectionExists,
-  createCollection,
-  openCollection,
-} from '../../../db/open-collection.ts';
+import { collectionExists, createCollection, openCollection } from '../../../db/open-collection.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { ReportAssets } from '../../../reports/report-assets.ts';

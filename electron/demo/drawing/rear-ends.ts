@@ -2,8 +2,8 @@ import { deepen, shade } from './colour-mixing.ts';
 import { baseTint, bodyColour } from './finish.ts';
 import { type PathPoint, type Placing, place, px } from './geometry.ts';
 import { box, engine, slab, tube } from './metal-parts.ts';
+import type { RearDrawing } from './rear-drawing.ts';
 import { halfWidth } from './rear-shapes.ts';
-import type { RearDrawing } from './rear-view.ts';
 import { line, type Sheet } from './sheet.ts';
 import { drawWheel } from './wheels.ts';
 

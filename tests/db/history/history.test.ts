@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { tableHashes } from '../../../db/backup/manifest.ts';
+import type { Collection } from '../../../db/collection.ts';
 import { historyOfRows, listHistory, runAction, runBulk } from '../../../db/history/history.ts';
 import { pruneHistory } from '../../../db/history/prune.ts';
 import { redo, undo } from '../../../db/history/undo.ts';
-import type { Collection } from '../../../db/open-collection.ts';
 import { addSample, at, collectionErrorOf, newCollection } from '../../helpers/collections.ts';
 
 /** The content of everything but history itself. */

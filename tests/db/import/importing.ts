@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import type { Collection } from '../../../db/collection.ts';
 import { type ImportResult, previewImport, type RunOptions, runImport } from '../../../db/import/index.ts';
-import type { Collection } from '../../../db/open-collection.ts';
 import { at } from '../../helpers/collections.ts';
 
 export const fixture = (name: string): File =>

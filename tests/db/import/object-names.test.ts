@@ -1,11 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Collection } from '../../../db/collection.ts';
 import {
   parseBasePaint,
   parseFinishState,
   parseParts,
   parseRarity,
 } from '../../../db/import/cells/parse-words.ts';
-import type { Collection } from '../../../db/open-collection.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { columnMapping } from '../../../electron/cli/arguments.ts';
 import { newCollection } from '../../helpers/collections.ts';

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Collection } from '../../../db/open-collection.ts';
+import type { Collection } from '../../../db/collection.ts';
 import { listSales } from '../../../db/records/sales.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, fixture, lookAt, rejections, take } from './importing.ts';

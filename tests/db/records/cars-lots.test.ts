@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { naturalKey, readTexts, readWords } from '../../../db/codec.ts';
+import type { Collection } from '../../../db/collection.ts';
 import { listHistory, runAction } from '../../../db/history/history.ts';
 import { undo } from '../../../db/history/undo.ts';
-import type { Collection } from '../../../db/open-collection.ts';
 import { carToRow, listCars, rowToCar } from '../../../db/records/cars.ts';
 import { insertCars, nextInventoryNumbers, updateCars } from '../../../db/records/cars-write.ts';
 import { latestParts, saveCheck } from '../../../db/records/condition-checks.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { Collection } from '../../../db/collection.ts';
 import { runAction } from '../../../db/history/history.ts';
-import type { Collection } from '../../../db/open-collection.ts';
 import { loadMatcher, plainBasePaint } from '../../../db/reference/match.ts';
 import { listVariations } from '../../../db/reference/reference.ts';
 import { variationLabels } from '../../../db/reference/reference-label.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Collection } from '../../../db/collection.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
 import { redo, undo } from '../../../db/history/undo.ts';
-import type { Collection } from '../../../db/open-collection.ts';
 import { search, searchCarIds, searchQuery } from '../../../db/search/search.ts';
 import { searchDocuments } from '../../../db/search/search-documents.ts';
 import { rebuildSearch } from '../../../db/search/search-index.ts';
