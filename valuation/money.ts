@@ -1,42 +1,21 @@
+import { currencyTable } from './currencies.ts';
 import type { Currency, Minor } from './types.ts';
 
-/**
- * Decimals of each ISO 4217 currency that does not have two.
- * Source: ISO 4217 list one, minor-unit column (from memory; USD, JPY, BHD and CLF read).
- */
-const unusualDecimals: Record<string, number> = {
-  BIF: 0,
-  CLP: 0,
-  DJF: 0,
-  GNF: 0,
-  ISK: 0,
-  JPY: 0,
-  KMF: 0,
-  KRW: 0,
-  PYG: 0,
-  RWF: 0,
-  UGX: 0,
-  UYI: 0,
-  VND: 0,
-  VUV: 0,
-  XAF: 0,
-  XOF: 0,
-  XPF: 0,
-  BHD: 3,
-  IQD: 3,
-  JOD: 3,
-  KWD: 3,
-  LYD: 3,
-  OMR: 3,
-  TND: 3,
-  CLF: 4,
-  UYW: 4,
-};
+/** Every currency that an amount can be in, by its ISO 4217 code; some withdrawn ones included. */
+export const currencies: readonly Currency[] = [...currencyTable.keys()].sort();
 
-/** Number of decimals of a currency: USD 2, JPY 0, BHD 3. Throws RangeError when it is no ISO 4217 code. */
+/** True for the ISO 4217 code of a currency that an amount can be in. Whatever takes a currency from outside asks this. */
+export const isCurrency = (code: string): boolean => currencyTable.has(code);
+
+/** What to say of a code that `isCurrency` does not know. */
+export const unknownCurrency = (code: string): string =>
+  `"${code}" is no currency of ISO 4217; write its three-letter code, such as USD`;
+
+/** Number of decimals of a currency: USD 2, JPY 0, BHD 3. Throws RangeError when ISO 4217 has no such currency. */
 export const currencyDecimals = (currency: Currency): number => {
-  if (!/^[A-Z]{3}$/.test(currency)) throw new RangeError(`"${currency}" is not an ISO 4217 currency code`);
-  return unusualDecimals[currency] ?? 2;
+  const decimals = currencyTable.get(currency);
+  if (decimals === undefined) throw new RangeError(unknownCurrency(currency));
+  return decimals;
 };
 
 /** Decimal string of an amount, such as "-1250.00": no grouping, a point, as many decimals as the currency has. */

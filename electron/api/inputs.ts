@@ -1,5 +1,6 @@
 /** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
 import { z } from 'zod';
+import { isCurrency, unknownCurrency } from '../../valuation/money.ts';
 import {
   basePaints,
   deviationKinds,
@@ -10,12 +11,13 @@ import {
   rarities,
   variationFeatures,
 } from '../../valuation/words.ts';
+import { folderInput } from './folder-input.ts';
 
 const id = z.int().positive();
 const isoDate = z.iso.date();
 const minor = z.int().min(-9_000_000_000_000_000).max(9_000_000_000_000_000);
 const amount = minor.min(0);
-const currency = z.string().regex(/^[A-Z]{3}$/, 'a currency is its three-letter ISO 4217 code, such as USD');
+const currency = z.string().refine(isCurrency, { error: ({ input }) => unknownCurrency(String(input)) });
 const grade = z.number().min(1).max(10).multipleOf(0.5, 'grades go in half points');
 const line = z.string().trim().max(200);
 const text = z.string().max(20_000);
@@ -34,11 +36,11 @@ export const byId = z.object({ id });
 export const byIds = z.object({ ids: z.array(id).min(1).max(100_000) });
 
 export const createCollection = z.object({
-  dir: z.string().min(1).optional(),
+  dir: folderInput.optional(),
   reportingCurrency: currency.default('USD'),
   owner: line.default(''),
 });
-export const openCollection = z.object({ dir: z.string().min(1) });
+export const openCollection = z.object({ dir: folderInput });
 export const saveSettings = z.object({
   owner: line.optional(),
   name: line.optional(),
@@ -50,10 +52,10 @@ export const saveRate = z.object({
   rate: z.string().regex(/^\d+(\.\d{1,9})?$/, 'a rate is a number such as 1.2735'),
 });
 /** `dir` names a collection that is not open, such as one too damaged to be. */
-export const listBackups = z.object({ dir: z.string().min(1).optional() }).optional();
+export const listBackups = z.object({ dir: folderInput.optional() }).optional();
 export const restoreBackup = z.object({
   name: z.string().min(1).max(200),
-  dir: z.string().min(1).optional(),
+  dir: folderInput.optional(),
 });
 export const search = z.object({ text: z.string().max(200), limit: z.int().min(1).max(100).default(20) });
 

@@ -1,5 +1,5 @@
 import { InvalidArgumentError } from 'commander';
-import { currencyDecimals } from '../../valuation/money.ts';
+import { isCurrency, unknownCurrency } from '../../valuation/money.ts';
 
 /** What the options of a command may be; anything else is wrong use, and says how it is meant. */
 
@@ -33,11 +33,7 @@ export const hours = (text: string): number => {
 };
 
 export const currency = (text: string): string => {
-  try {
-    currencyDecimals(text);
-  } catch {
-    throw new InvalidArgumentError('A currency is its three-letter ISO 4217 code, such as USD.');
-  }
+  if (!isCurrency(text)) throw new InvalidArgumentError(`${unknownCurrency(text)}.`);
   return text;
 };
 

@@ -14,11 +14,6 @@ const symbols: Record<string, Currency> = {
 };
 const dollars = new Set(['USD', 'CAD', 'AUD', 'NZD', 'SGD', 'HKD', 'MXN']);
 
-const currencies = new Set(Intl.supportedValuesOf('currency'));
-
-/** True for a code of ISO 4217 that this runtime knows, past ones included. */
-export const isCurrency = (code: string): boolean => currencies.has(code);
-
 const smallCodes = new Set([
   'USD',
   'EUR',

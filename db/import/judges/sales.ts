@@ -1,11 +1,12 @@
 import type { Kysely, Transaction } from 'kysely';
+import { isCurrency } from '../../../valuation/money.ts';
 import type { Minor } from '../../../valuation/types.ts';
 import type { Collection } from '../../collection.ts';
 import { type SaleEntry, saleToRow } from '../../records/sales.ts';
 import { loadMatcher, type Match, plain } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
 import { type Parsed, parseDate } from '../cells/parse-date.ts';
-import { currencyOf, isCurrency, parseMoney } from '../cells/parse-money.ts';
+import { currencyOf, parseMoney } from '../cells/parse-money.ts';
 import { parseFinishState, parseGrade, parseParts } from '../cells/parse-words.ts';
 import type { Mapping } from '../mapping.ts';
 import type { Cell } from '../types.ts';

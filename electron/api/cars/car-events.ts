@@ -10,7 +10,6 @@ import {
   removeExpense as removeExpenseRow,
 } from '../../../db/records/disposals.ts';
 import type { Schema } from '../../../db/schema.ts';
-import { currencyDecimals } from '../../../valuation/money.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
@@ -44,7 +43,6 @@ const saveCheck = needsCollection.input(inputs.saveCheck).handler(async ({ conte
 const dispose = needsCollection.input(inputs.dispose).handler(async ({ context, input }) => {
   const { session, db } = context;
   const car = await findCar(db, input.carId);
-  currencyDecimals(input.currency);
   if ((await listDisposals(db, [car.id])).length > 0)
     throw refused(`${car.inventoryNumber} has been sold already. Take that sale back first.`);
   await session.act(`Sold ${car.inventoryNumber}`, async trx => {
@@ -67,7 +65,6 @@ const undispose = needsCollection.input(inputs.byId).handler(async ({ context, i
 
 const addExpense = needsCollection.input(inputs.expense).handler(async ({ context, input }) => {
   const car = await findCar(context.db, input.carId);
-  currencyDecimals(input.currency);
   await context.session.act(`Added an expense of ${car.inventoryNumber}`, trx => insertExpense(trx, input));
 });
 

@@ -1,7 +1,6 @@
 import { CollectionError } from '../../../db/errors.ts';
 import { listHistory } from '../../../db/history/history.ts';
 import { redo as redoLast, undo as undoLast } from '../../../db/history/undo.ts';
-import { currencyDecimals } from '../../../valuation/money.ts';
 import * as inputs from '../inputs.ts';
 import { base, needsCollection } from '../session/context.ts';
 import { streamed } from '../session/progress.ts';
@@ -18,7 +17,6 @@ const state = base.handler(({ context }): CollectionState => context.session.sta
 const create = base
   .input(inputs.createCollection)
   .handler(async ({ context, input }): Promise<CollectionState> => {
-    currencyDecimals(input.reportingCurrency);
     await context.session.create(input.dir ?? context.session.options.defaultDir, input);
     return context.session.state();
   });

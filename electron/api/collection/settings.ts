@@ -8,7 +8,6 @@ import {
 } from '../../../db/records/rates.ts';
 import { readReportingCurrency, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
-import { currencyDecimals } from '../../../valuation/money.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { assumptionsSchema } from '../figures/assumptions-schema.ts';
 import * as inputs from '../inputs.ts';
@@ -48,7 +47,6 @@ const saveSettings = needsCollection
     const { owner, name, reportingCurrency } = input;
     const before = await readReportingCurrency(db);
     if (reportingCurrency !== undefined && reportingCurrency !== before) {
-      currencyDecimals(reportingCurrency);
       await refuseCurrencyChange(db, before);
     }
     await session.act('Changed the settings', async trx => {
@@ -63,7 +61,6 @@ const rates = needsCollection.handler(({ context }): Promise<ExchangeRateView[]>
 
 const saveRate = needsCollection.input(inputs.saveRate).handler(async ({ context, input }) => {
   const reporting = await readReportingCurrency(context.db);
-  currencyDecimals(input.currency);
   if (input.currency === reporting)
     throw refused(`${reporting} is the reporting currency itself; its rate is always 1.`);
   await context.session.act(`Set the rate of ${input.currency} from ${input.on}`, trx =>
@@ -120,7 +117,6 @@ const savePart = needsCollection.input(inputs.savePart).handler(async ({ context
   if (id !== undefined && !(await listParts(context.db)).some(part => part.id === id))
     throw notFound('part', id);
   if (unit !== null && currency === null) throw refused('A price needs its currency.');
-  if (currency !== null) currencyDecimals(currency);
   await context.session.act(`${id === undefined ? 'Added' : 'Changed'} the part ${input.name}`, trx =>
     savePartRow(trx, input),
   );

@@ -1,5 +1,4 @@
 import { findLot, insertLot, removeLot, replaceLotCosts, updateLot } from '../../../db/records/lots.ts';
-import { currencyDecimals } from '../../../valuation/money.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
@@ -16,7 +15,6 @@ const get = needsCollection
   .handler(({ context, input }): Promise<LotPage> => lotPage(context.session, input.id));
 
 const create = needsCollection.input(inputs.createLot).handler(async ({ context, input }) => {
-  currencyDecimals(input.currency);
   const { session } = context;
   return { id: await session.act(`Added the lot ${input.name}`, trx => insertLot(trx, input, session.at())) };
 });
@@ -25,7 +23,6 @@ const update = needsCollection.input(inputs.updateLot).handler(async ({ context,
   const { id, costs, ...changes } = input;
   const lot = await findLot(context.db, id);
   if (!lot) throw notFound('lot', id);
-  if (changes.currency !== undefined) currencyDecimals(changes.currency);
   const fitted = await marketToday(context.session);
   await context.session.act(`Changed the lot ${changes.name ?? lot.name}`, async trx => {
     await updateLot(trx, id, changes);

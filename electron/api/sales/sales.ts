@@ -6,7 +6,6 @@ import {
   type SaleEntry,
   updateSale,
 } from '../../../db/records/sales.ts';
-import { currencyDecimals } from '../../../valuation/money.ts';
 import { marketToday } from '../figures/market.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
@@ -88,7 +87,6 @@ const castingName = (index: ReferenceIndex, castingId: number | null): string =>
 
 const create = needsCollection.input(inputs.saleRecord).handler(async ({ context, input }) => {
   const index = await referenceIndex(context.session);
-  currencyDecimals(input.currency);
   checkReference(index, input.castingId, input.variationId);
   const label = `Added a sale record of ${castingName(index, input.castingId)}`;
   return {
@@ -108,7 +106,6 @@ const changed = (
 ): SaleEntry => {
   if (sale.disposalId !== null)
     throw refused('This record follows your own sale of a car. Change it on that car’s page.');
-  if (patch.currency !== undefined) currencyDecimals(patch.currency);
   const given = Object.fromEntries(
     Object.entries(patch).filter(([, value]) => value !== undefined),
   ) as SalePatch;

@@ -1,24 +1,14 @@
 import { useMemo } from 'react';
-import { currencyDecimals } from '../../../valuation/money.ts';
+import { currencies } from '../../../valuation/money.ts';
 import type { Currency } from '../../../valuation/types.ts';
 import { readerLocale } from '../format.ts';
 import type { Choice } from './choices.ts';
 import { TypeAhead } from './type-ahead.tsx';
 
-const isKnown = (code: string): boolean => {
-  try {
-    return currencyDecimals(code) >= 0;
-  } catch {
-    return false;
-  }
-};
-
 /** Every currency that amounts can be kept in, by its code and its name in the reader's language. */
 export const currencyChoices = (): Choice[] => {
   const names = new Intl.DisplayNames([readerLocale()], { type: 'currency' });
-  return Intl.supportedValuesOf('currency')
-    .filter(isKnown)
-    .map(code => ({ value: code, label: code, detail: names.of(code) ?? '' }));
+  return currencies.map(code => ({ value: code, label: code, detail: names.of(code) ?? '' }));
 };
 
 /** A currency, found by its code or its name. */

@@ -33,6 +33,7 @@ describe('wrong use is refused before anything is opened', () => {
     [[...importing, '--map', 'nothing'], /Their heading=our_column/],
     [[...importing, '--price', '$5'], /412\.50/],
     [[...importing, '--currency', 'dollars'], /ISO 4217/],
+    [[...importing, '--currency', 'ZZZ'], /ISO 4217/],
     [['decide', '--collection', 'x', '--hours', 'many'], /14\.5/],
     [['report', '--collection', 'x'], /--out/],
     [['report', '--collection', 'x', '--out', 'x.doc'], /FILE\.pdf/],
