@@ -43,6 +43,7 @@ export const zipEntries = async (file: Blob): Promise<Map<string, ZipEntry>> => 
   for (let i = 0; i < count; i++) {
     if (at + 46 > directory.byteLength || directory.getUint32(at, true) !== entryMark) throw damaged();
     const nameLength = directory.getUint16(at + 28, true);
+    if (at + 46 + nameLength > directory.byteLength) throw damaged();
     const name = new TextDecoder().decode(new Uint8Array(directory.buffer, at + 46, nameLength));
     if (directory.getUint16(at + 8, true) & 1)
       throw new ImportFileError(

@@ -88,6 +88,15 @@ describe('a damaged or hostile workbook is refused with a reason', () => {
     }
   });
 
+  it('whose directory names a file beyond its own end', async () => {
+    const changed = good.slice();
+    const entry = changed.findLastIndex(
+      (byte, i) => byte === 0x50 && changed[i + 1] === 0x4b && changed[i + 2] === 1 && changed[i + 3] === 2,
+    );
+    changed[entry + 29] = 0xff;
+    await refused(changed);
+  });
+
   it('that unpacks to more than it announces', async () => {
     const bomb = zipOf(bookOf({ Cars: `<row><c t="str"><v>${'x'.repeat(500_000)}</v></c></row>` }), {
       announce: (name, size) => (name.includes('pages') ? 1000 : size),
