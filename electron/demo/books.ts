@@ -112,7 +112,7 @@ const spent: [what: string, low: number, high: number][] = [
   ['Candy lacquer, share of a can', 180, 420],
   ['Axle wire and two hubs', 250, 600],
   ['Reproduction glazing', 300, 700],
-  ['Stripping bath, share', 90, 200],
+  ['Paint stripper, share', 90, 200],
   ['Polishing points', 80, 240],
 ];
 

@@ -30,8 +30,8 @@ export const castingParts = (plan: CastingPlan): { part: PartName; detail: strin
     part: 'base',
     detail:
       plan.year >= 1974
-        ? 'black plastic, lettered, with the tail moulded on'
-        : 'zinc alloy, lettered, with bumpers and tail cast on',
+        ? 'black plastic, lettered, with bumpers; holds the tail insert'
+        : 'zinc alloy, lettered, with bumpers; holds the tail insert',
   });
   if (!bare.includes(plan.body))
     parts.push({ part: 'glazing', detail: 'one piece, located by the front post' });

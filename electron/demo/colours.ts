@@ -15,7 +15,7 @@ export const colours: DemoColour[] = [
   lacquer('Copperleaf', '#b5652b'),
   lacquer('Honeycomb', '#d99a1c'),
   lacquer('Kingcup', '#e3c024'),
-  lacquer('Limewash', '#a3bd1f'),
+  lacquer('Lime Cordial', '#a3bd1f'),
   lacquer('Greengage', '#3f8f2f'),
   lacquer('Fernhouse', '#14683f'),
   lacquer('Tidepool', '#0f8a86'),
@@ -26,9 +26,9 @@ export const colours: DemoColour[] = [
   lacquer('Brandysnap', '#7a4a24'),
   lacquer('Candlewick', '#cdb98a'),
   lacquer('Slate Roof', '#5b6770'),
-  { name: 'Dairy White', swatch: '#ece7d8', bodyFinish: 'enamel' },
-  { name: 'Signal Yellow', swatch: '#e8b512', bodyFinish: 'enamel' },
-  { name: 'Milk Chocolate', swatch: '#5a3a28', bodyFinish: 'enamel' },
+  { name: 'Whey', swatch: '#ece7d8', bodyFinish: 'enamel' },
+  { name: 'Gorse Flower', swatch: '#e8b512', bodyFinish: 'enamel' },
+  { name: 'Peat Bank', swatch: '#5a3a28', bodyFinish: 'enamel' },
   { name: 'Bright Plate', swatch: '#c9ced2', bodyFinish: 'bright plate' },
 ];
 

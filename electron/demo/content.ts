@@ -7,32 +7,10 @@ import type { DrawnView } from './drawing/spec.ts';
 /** A row as it is written, with its id chosen by the demo, so that every reference is known beforehand. */
 export type Row<T extends keyof Schema> = Insertable<Schema[T]> & { id: number };
 
-/** The tables that the demo fills, in an order in which every reference already exists. */
-export const demoTables = [
-  'maker',
-  'series',
-  'casting',
-  'casting_part',
-  'casting_feature',
-  'release',
-  'variation',
-  'colour',
-  'lot',
-  'lot_cost',
-  'car',
-  'car_candidate',
-  'condition_check',
-  'part_grade',
-  'disposal',
-  'sale_record',
-  'exchange_rate',
-  'part',
-  'restoration_plan',
-  'plan_line',
-  'decision',
-  'expense',
-] as const satisfies (keyof Schema)[];
-export type DemoTable = (typeof demoTables)[number];
+/** What the program itself writes, and the demo does not bring as rows of its own. */
+type OwnTable = 'photo' | 'valuation' | 'assumption_set' | 'setting' | 'change' | 'change_row';
+/** The tables that the demo fills. */
+export type DemoTable = Exclude<keyof Schema, OwnTable>;
 
 /** A photograph still to be drawn: what it shows and where it belongs. */
 export interface DemoPhoto {

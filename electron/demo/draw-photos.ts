@@ -1,6 +1,7 @@
 import { storePhoto } from '../../db/photos/photos.ts';
 import type { DemoPhoto, Row } from './content.ts';
 import { instant } from './dates.ts';
+import { newPalette, type Palette } from './drawing/palette.ts';
 import { renderView } from './drawing/render.ts';
 
 /** So many photographs are drawn at once; libvips works on its own threads. */
@@ -16,13 +17,14 @@ export const drawPhotos = async (
   // Cars of one casting after each other: they share their surface, which takes long to work out.
   const order = photos.map((_, place) => place);
   order.sort((a, b) => compare(alikeness(photos[a]!), alikeness(photos[b]!)) || a - b);
+  const palette = newPalette();
   let next = 0;
   let done = 0;
   const work = async () => {
     while (next < photos.length) {
       signal?.throwIfAborted();
       const place = order[next++]!;
-      rows[place] = await drawPhoto(dir, photos[place]!);
+      rows[place] = await drawPhoto(dir, photos[place]!, palette);
       onProgress?.(++done, photos.length);
     }
   };
@@ -35,8 +37,12 @@ const compare = (a: string, b: string): number => (a < b ? -1 : Number(a > b));
 const alikeness = ({ drawn }: DemoPhoto): string =>
   drawn.kind === 'lot' ? 'lot' : `${drawn.kind} ${drawn.car.body} ${drawn.car.casting} ${drawn.car.rearEnd}`;
 
-const drawPhoto = async (dir: string, photo: DemoPhoto): Promise<Omit<Row<'photo'>, 'id'>> => {
-  const stored = await storePhoto(dir, await renderView(photo.drawn));
+const drawPhoto = async (
+  dir: string,
+  photo: DemoPhoto,
+  palette: Palette,
+): Promise<Omit<Row<'photo'>, 'id'>> => {
+  const stored = await storePhoto(dir, await renderView(photo.drawn, palette));
   return {
     sha256: stored.sha256,
     format: stored.format,

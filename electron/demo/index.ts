@@ -1,3 +1,1 @@
-export type { DemoContent } from './content.ts';
-export { demoContent } from './demo-content.ts';
-export { writeDemo } from './write-demo.ts';
+export { makeDemo } from './make-demo.ts';

@@ -2,7 +2,7 @@ import { rowToSale } from '../../db/records/sales.ts';
 import type { ValuationSnapshot } from '../../db/records/valuations.ts';
 import { defaultAssumptions, fitMarket, type Market, valueCar, type Worth } from '../../valuation/index.ts';
 import { basisOfWorths } from '../api/figures/basis.ts';
-import type { DemoContent } from './index.ts';
+import type { DemoContent } from './content.ts';
 
 const currency = 'USD';
 

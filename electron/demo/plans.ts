@@ -2,18 +2,19 @@ import type { DeviationKind } from '../../valuation/words.ts';
 import type { DemoCar } from './cars.ts';
 import type { Row } from './content.ts';
 import { type Random, randomFrom } from './random.ts';
+import type { DemoFeatures } from './variations.ts';
 
 /** What lies in the parts drawer, with what a piece cost. */
 const stock: [name: string, inStock: number, unitMinor: number, notes: string][] = [
-  ['Hub, five-spoke 10.4 mm, reproduction', 10, 95, 'A shade too bright; tone down with weak tea'],
-  ['Hub, five-spoke 11.2 mm, reproduction', 6, 95, ''],
+  ['Hub, six-hole disc 10.4 mm, reproduction', 10, 95, 'A shade too bright; tone down with weak tea'],
+  ['Hub, six-hole disc 11.2 mm, reproduction', 6, 95, ''],
   ['Hub, dished disc 10.4 mm, reproduction', 4, 110, ''],
   ['Hub, slotted plate 11.2 mm, original', 3, 350, 'From donors, plating good on two'],
   ['Hub, wire 10.4 mm, reproduction', 0, 160, 'Waiting on the caster'],
   ['Axle wire 1.10 mm, per car', 24, 20, ''],
   ['Glazing, saloon and coupé, clear', 3, 420, 'Vacuum-formed, trim to fit'],
   ['Glazing, wedge, smoke', 1, 480, ''],
-  ['Surfboard pair, cast resin', 2, 600, ''],
+  ['Hamper, cast resin', 2, 600, ''],
   ['Roof beacon, cast resin', 1, 250, ''],
   ['Label sheet, Night Patrol', 2, 150, 'Printed film; the originals were paper'],
   ['Countersunk screw M1.6, pair', 18, 15, ''],
@@ -60,7 +61,9 @@ const partLines = (car: DemoCar): { lines: Line[]; deviations: DeviationKind[] }
   const { wheels } = car.variation.features;
   if (lost('wheels')) {
     const hub =
-      wheels === 'five-spoke' || wheels === 'dished disc' ? `Hub, ${wheels} 10.4` : 'Hub, five-spoke 11.2';
+      wheels === 'six-hole disc' || wheels === 'dished disc'
+        ? `Hub, ${wheels} 10.4`
+        : 'Hub, six-hole disc 11.2';
     lines.push(line('part', `Two hubs, ${wheels}`, 190, 200, 320, hub, 2));
     deviations.push('reproduction wheels');
   }
@@ -78,18 +81,39 @@ const partLines = (car: DemoCar): { lines: Line[]; deviations: DeviationKind[] }
 
 const planNotes = [
   'Wait for dry weather: the last wet coat bloomed.',
-  'Try a warm bath before anything stronger, the lacquer may lift by itself.',
+  'Try warm water and soap before anything stronger, the lacquer may lift by itself.',
   'Match the colour inside the door line before stripping, and photograph it.',
   'Straighten the axle channel first; if it cracks, this becomes a donor.',
   'Keep the old wheels with the car in a bag.',
 ];
 
+/** Candy lacquer goes on bright metal, enamel on primer; plate is bought in as work. */
+const finishLines = ({ bodyFinish, colour }: DemoFeatures, custom: boolean): Line[] => {
+  if (bodyFinish === 'enamel' && !custom)
+    return [
+      line('material', 'Primer, share of a can', 60, 90, 150),
+      line('material', `Enamel, ${colour.toLowerCase()}`, 180, 260, 420),
+    ];
+  return [
+    line('material', 'Metal polish and felts, share', 40, 80, 150),
+    bodyFinish === 'bright plate' && !custom
+      ? line('other', 'Plating of the body by a plating shop', 900, 1400, 2200)
+      : line(
+          'material',
+          `Candy lacquer and clear coat, ${custom ? 'own mix' : colour.toLowerCase()}`,
+          220,
+          320,
+          520,
+        ),
+  ];
+};
+
 const makePlan = (random: Random, car: DemoCar, id: number) => {
   const custom = car.now.finishState === 'customised';
   const { lines, deviations } = partLines(car);
   lines.unshift(
-    line('material', 'Stripping bath and neutraliser, share', 90, 140, 260),
-    line('material', `Candy lacquer, ${car.variation.features.colour.toLowerCase()}`, 220, 320, 520),
+    line('material', 'Paint stripper, share', 90, 140, 260),
+    ...finishLines(car.variation.features, custom),
   );
   lines.push(
     line('part', 'Axle wire', 20, 40, 60, 'Axle wire', 1),
@@ -104,7 +128,9 @@ const makePlan = (random: Random, car: DemoCar, id: number) => {
     kind: custom ? 'customise' : 'restore',
     target_half: custom ? 16 : random.pick([17, 18, 18, 19]),
     deviations: JSON.stringify(
-      custom ? ['another colour', ...deviations] : ['visible post closure', ...deviations],
+      custom
+        ? ['another colour', 'visible post closure', ...deviations]
+        : ['visible post closure', ...deviations],
     ),
     parts_after: '[]',
     minutes_low: 120,

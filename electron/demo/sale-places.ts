@@ -11,7 +11,7 @@ const fairs: Record<string, string[]> = {
   GBP: ['Corn Exchange toy fair', 'Racecourse swapmeet'],
   EUR: ['Foire aux jouets', 'Spielzeugbörse Stadthalle'],
 };
-const shops = ['The Tin Shelf', 'Second Shelf Toys', 'Attic and Axle', 'Penny Counter'];
+const shops = ['The Tin Shelf', 'Lower Shelf Toys', 'Attic and Axle', 'Penny Counter'];
 
 /**
  * Where an invented sale took place, as its record writes it; currencies have auction rooms and fairs of their

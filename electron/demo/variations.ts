@@ -117,7 +117,7 @@ const rarityOf = (random: Random, one: DemoFeatures, place: number, of: number):
     (place / of) * 1.3 +
     (one.basePaint === 'full' ? 0.7 : one.basePaint === 'none' ? 0 : 0.25) +
     (one.bodyFinish === 'bright plate' ? 1 : 0) +
-    (one.colour === 'Sweet Pea' || one.colour === 'Rosehip' ? 0.5 : 0);
+    (one.colour === 'Fernhouse' || one.colour === 'Harebell' ? 0.5 : 0);
   if (score > 2.5) return 'rare';
   if (score > 1.75) return 'scarce';
   if (score > 0.9) return 'uncommon';
@@ -140,7 +140,7 @@ const baseText: Record<BasePaint, string> = {
 };
 const finishText: Record<string, string> = {
   'candy lacquer': 'candy lacquer over bare zinc, one wet coat',
-  enamel: 'opaque enamel over primer',
+  enamel: 'opaque enamel straight on the metal',
   'bright plate': 'vacuum plate under clear lacquer',
 };
 
@@ -149,7 +149,7 @@ const specify = (plan: CastingPlan, one: DemoFeatures, year: number): string => 
   const roof = roofText[one.roof] ?? `${one.roof} roof`;
   const sentences = [
     `${one.colour}: ${finishText[one.bodyFinish]}; ${roof}; ${baseText[one.basePaint]}.`,
-    `${one.rearEnd === '' ? 'Plain tail' : `Tail: ${one.rearEnd}`}, cast with the base.`,
+    one.rearEnd === '' ? 'Plain tail.' : `Tail insert: ${one.rearEnd}, held by the base.`,
     `Interior ${one.interior}, ${plan.body === 'open rod' ? 'no glazing' : `${one.glazing} glazing`}.`,
     `Wheels: ${one.wheels}, bright.`,
   ];

@@ -4,15 +4,15 @@ import { runBulk } from '../../db/history/history.ts';
 import { writeSetting } from '../../db/records/settings.ts';
 import { saveValuations, type ValuationSnapshot } from '../../db/records/valuations.ts';
 import type { Schema } from '../../db/schema.ts';
-import { type DemoContent, type DemoTable, demoTables, type Row } from './content.ts';
+import type { DemoContent, DemoTable, Row } from './content.ts';
 import { demoDate } from './dates.ts';
-import { demoContent } from './demo-content.ts';
 import { drawPhotos } from './draw-photos.ts';
+import { inOrderOfReference } from './table-order.ts';
 
 interface WriteDemoOptions {
   /** Instant of the action in history; nothing else in the demo depends on the clock. */
   at: string;
-  /** Past worths as the engine gave them for `demoContent().snapshots`; left out, the demo has no past. */
+  /** Past worths as the engine gave them for the content's snapshots; left out, the demo has no past. */
   valuations?: (ValuationSnapshot & { evidence: object })[];
   /** Photographs drawn so far, of all. */
   onProgress?: (done: number, total: number) => void;
@@ -23,17 +23,21 @@ interface WriteDemoOptions {
  * Fills an empty collection with the demo: the same rows and the same photographs every time, in one action of history.
  * Throws Error where the collection is not empty; an aborted signal throws its reason and leaves no rows behind.
  */
-export const writeDemo = async (collection: Collection, options: WriteDemoOptions): Promise<void> => {
-  for (const table of demoTables) {
+export const writeDemo = async (
+  collection: Collection,
+  content: DemoContent,
+  options: WriteDemoOptions,
+): Promise<void> => {
+  const tables = inOrderOfReference(collection.sqlite, Object.keys(content.tables) as DemoTable[]);
+  for (const table of [...tables, 'photo'] as const) {
     const row = await collection.db.selectFrom(table).select('id').limit(1).executeTakeFirst();
     if (row)
       throw new Error(`The demo needs an empty collection, and ${collection.dir} has rows of ${table}.`);
   }
-  const content = demoContent();
   const photos = await drawPhotos(collection.dir, content.photos, options);
   options.signal?.throwIfAborted();
   await runBulk(collection, 'Made the demo collection', options.at, async trx => {
-    for (const table of demoTables) await insertRows(trx, table, content);
+    for (const table of tables) await insertRows(trx, table, content);
     for (const piece of pieces(photos, 500)) await trx.insertInto('photo').values(piece).execute();
     await saveByDay(trx, options.valuations ?? []);
     await writeSetting(trx, 'demo', 'yes');

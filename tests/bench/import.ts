@@ -34,7 +34,7 @@ const lines: Record<ImportKind, { head: string; line: (i: number) => string }> =
     head: 'maker,series,casting,release_name,release_year,colour,base_paint,rear_end,interior,rarity',
     line: i => {
       const casting = `Harrow ${Math.floor(i / 10) + 1}`;
-      return `Quillon Toys,Wren,${casting},${casting},1969,${pick(colours, i)},none,lamp ${i % 10},ivory,common`;
+      return `Quillon Toys,Weir,${casting},${casting},1969,${pick(colours, i)},none,lamp ${i % 10},ivory,common`;
     },
   },
   lot: {

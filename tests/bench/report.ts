@@ -61,7 +61,7 @@ const compiler = NodeCompiler.create({ workspace: '/bare', fontArgs: [{ fontBlob
 compiler.addSource('/bare/main.typ', bare);
 const rows = paths.map((path, i) => {
   compiler.mapShadow(`/bare/${i}.jpg`, ready.get(path)!);
-  return { photo: `/${i}.jpg`, number: `Q-${i}`, name: 'Wrenmoor Comet', amount: '120.00' };
+  return { photo: `/${i}.jpg`, number: `Q-${i}`, name: 'Wrenmoor Lintel', amount: '120.00' };
 });
 compiler.mapShadow('/bare/rows.json', Buffer.from(JSON.stringify(rows)));
 started = performance.now();

@@ -21,10 +21,10 @@ const typed = [
   'q-0123',
   'ruby harrow',
   'bent axle box 12',
-  'kestrel 1970',
+  'fallowell 1970',
   'shelf 4 teal',
   'lot 17',
-  'wren',
+  'weir',
   'x',
 ];
 const keystrokes = typed.flatMap(text => Array.from(text, (_, i) => text.slice(0, i + 1)));

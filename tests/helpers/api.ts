@@ -61,14 +61,14 @@ export const refusalOf = async (
 };
 
 /**
- * A reference of one series with two castings: "Dart" in two colours with two rear ends each, re-released as "Dart GT"
- * in a third colour, and "Osprey" in one colour; and eighteen sale records over them.
+ * A reference of one series with two castings: "Dovetail" in two colours with two rear ends each, re-released as "Dovetail Rally"
+ * in a third colour, and "Oxbow" in one colour; and eighteen sale records over them.
  */
 export const addReference = async (api: Api) => {
   const casting = (name: string) =>
     api.reference.saveCasting({ maker: 'Quillon Toys', series: 'Slipwinds', name, bodyType: 'coupé' });
-  const { id: dart } = await casting('Dart');
-  const { id: osprey } = await casting('Osprey');
+  const { id: dovetail } = await casting('Dovetail');
+  const { id: oxbow } = await casting('Oxbow');
   const variation = async (
     castingId: number,
     releaseName: string,
@@ -87,12 +87,12 @@ export const addReference = async (api: Api) => {
       })
     ).id;
   const variations = {
-    emberTwin: await variation(dart, 'Dart', 1968, 'Ember', 'twin lamps'),
-    emberBar: await variation(dart, 'Dart', 1968, 'Ember', 'bar lamp'),
-    mossTwin: await variation(dart, 'Dart', 1968, 'Moss', 'twin lamps'),
-    mossBar: await variation(dart, 'Dart', 1968, 'Moss', 'bar lamp', 'rare'),
-    plumGt: await variation(dart, 'Dart GT', 1971, 'Plum', 'twin lamps'),
-    skyOsprey: await variation(osprey, 'Osprey', 1969, 'Sky', ''),
+    emberTwin: await variation(dovetail, 'Dovetail', 1968, 'Ember', 'twin lamps'),
+    emberBar: await variation(dovetail, 'Dovetail', 1968, 'Ember', 'bar lamp'),
+    mossTwin: await variation(dovetail, 'Dovetail', 1968, 'Moss', 'twin lamps'),
+    mossBar: await variation(dovetail, 'Dovetail', 1968, 'Moss', 'bar lamp', 'rare'),
+    plumGt: await variation(dovetail, 'Dovetail Rally', 1971, 'Plum', 'twin lamps'),
+    skyOxbow: await variation(oxbow, 'Oxbow', 1969, 'Sky', ''),
   };
   const ids = Object.values(variations);
   for (let i = 0; i < 18; i++) {
@@ -101,12 +101,12 @@ export const addReference = async (api: Api) => {
       soldOn: `20${24 + (i % 2)}-${String(1 + (i % 12)).padStart(2, '0')}-11`,
       price: 3000 + 370 * ((i * 7) % 18),
       currency: 'USD',
-      castingId: variationId === variations.skyOsprey ? osprey : dart,
+      castingId: variationId === variations.skyOxbow ? oxbow : dovetail,
       variationId: variationId ?? null,
       grade: 4 + (i % 11) / 2,
       source: i % 3 === 0 ? 'auction' : 'dealer',
       reference: `r${i}`,
     });
   }
-  return { dart, osprey, variations };
+  return { dovetail, oxbow, variations };
 };

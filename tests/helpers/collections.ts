@@ -43,7 +43,7 @@ export const addSample = (collection: Collection, { castings = 3, cars = 12 } = 
       return (...values: unknown[]) => Number(statement.run(...values).lastInsertRowid);
     };
     const maker = insert('INSERT INTO maker (name) VALUES (?)')('Quillon Toys');
-    const series = insert('INSERT INTO series (maker_id, name) VALUES (?, ?)')(maker, 'Wren');
+    const series = insert('INSERT INTO series (maker_id, name) VALUES (?, ?)')(maker, 'Weir');
     const addCasting = insert('INSERT INTO casting (series_id, name, length_mm) VALUES (?, ?, ?)');
     const addRelease = insert('INSERT INTO release (casting_id, name, year) VALUES (?, ?, ?)');
     const addVariation = insert('INSERT INTO variation (release_id, colour, interior) VALUES (?, ?, ?)');

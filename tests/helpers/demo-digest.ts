@@ -7,6 +7,7 @@
 import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
 import { demoContent } from '../../electron/demo/demo-content.ts';
+import { newPalette } from '../../electron/demo/drawing/palette.ts';
 import { renderView } from '../../electron/demo/drawing/render.ts';
 
 /** The photographs that are drawn for the digest: the first of each view, and the first car before restoration. */
@@ -20,7 +21,8 @@ export const sampledPhotos = (content: ReturnType<typeof demoContent>) => [
 export const demoDigest = async (): Promise<string> => {
   const content = demoContent();
   const hash = createHash('sha256').update(JSON.stringify(content));
-  for (const photo of sampledPhotos(content)) hash.update(await renderView(photo.drawn));
+  const palette = newPalette();
+  for (const photo of sampledPhotos(content)) hash.update(await renderView(photo.drawn, palette));
   return hash.digest('hex');
 };
 

@@ -10,8 +10,8 @@ const names = [
   'Harrow',
   'Bellweather',
   'Larkspur',
-  'Kestrel',
-  'Osprey',
+  'Fallowell',
+  'Oxbow',
   'Thornbury',
   'Quince',
   'Marlow',
@@ -49,7 +49,7 @@ export const makeLargeCollection = async (dir: string, cars: number): Promise<Co
       'INSERT INTO variation (release_id, colour, rear_end, interior, base_paint) VALUES (?, ?, ?, ?, ?)',
     );
     const known: [number, number, number][] = [];
-    const ranges = ['Wren', 'Finch', 'Siskin', 'Dunnock'].map(name => series(maker, name));
+    const ranges = ['Weir', 'Finch', 'Siskin', 'Dunnock'].map(name => series(maker, name));
     for (let i = 0; i < 144; i++) {
       const castingId = casting(ranges[i % 4], `${names[i % 9]} ${100 + i}`, bodies[i % 6], 1966 + (i % 10));
       const releaseId = release(castingId, `${names[(i * 5) % 9]} ${200 + i}`, 1966 + (i % 10));

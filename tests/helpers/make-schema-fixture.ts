@@ -16,7 +16,7 @@ const at = '2026-01-02T03:04:05.000Z';
 
 const rows: [string, Record<string, unknown>][] = [
   ['maker', { name: 'Quillon Toys', country: 'Wrenmoor' }],
-  ['series', { maker_id: 1, name: 'Wren', first_year: 1966, last_year: 1970 }],
+  ['series', { maker_id: 1, name: 'Weir', first_year: 1966, last_year: 1970 }],
   ['casting', { series_id: 1, name: 'Harrow', body_type: 'estate', first_year: 1967, length_mm: 71.3 }],
   ['casting_part', { casting_id: 1, part: 'roof', detail: 'lifts off' }],
   ['casting_feature', { casting_id: 1, feature: 'wheels', value: 'spoked' }],

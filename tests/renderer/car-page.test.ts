@@ -183,9 +183,9 @@ describe('guards and records', () => {
 
 describe('cautions', () => {
   it('come with the work that calls for them', () => {
-    expect(cautionsFor(['Half acid, half water dip'])).toEqual(['acid']);
+    expect(cautionsFor(['Weak acid bath'])).toEqual(['acid']);
     expect(cautionsFor(['Paint stripper', 'clear coat'])).toEqual(['solvents', 'dust', 'spray']);
-    expect(cautionsFor(['Zinc plating, two sessions'])).toContain('plating');
+    expect(cautionsFor(['Nickel plating'])).toContain('plating');
     expect(cautionsFor(['Wheels and axles'])).toEqual([]);
   });
   it('say what must be said of acid, lead and strippers', () => {

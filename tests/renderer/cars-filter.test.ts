@@ -22,8 +22,8 @@ const car = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   lotId: 1,
   lot: 'Attic box',
   castingId: 7,
-  casting: 'Skipjack',
-  releaseName: 'Skipjack',
+  casting: 'Larkhythe',
+  releaseName: 'Larkhythe',
   releaseYear: 1969,
   series: 'Harbour',
   variationId: 70,
@@ -98,7 +98,7 @@ describe('the cars that a filter lets through', () => {
     expect(shown(cars, 'grade=7-8.5')).toEqual([6]);
     expect(shown(cars, 'finish=restored')).toEqual([2]);
     expect(shown(cars, 'casting=7&variation=70')).toEqual([1, 2, 5, 6]);
-    expect(shown(cars, 'text=TRAY+skip')).toEqual([4]);
+    expect(shown(cars, 'text=TRAY+lark')).toEqual([4]);
     expect(shown(cars, 'text=nowhere')).toEqual([]);
   });
   it('counts what is lacking as Home does: of the cars still here', () => {

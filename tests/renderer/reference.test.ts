@@ -22,10 +22,10 @@ const casting = (id: number, name: string, series: string, seriesId: number): Ca
 const variation = (id: number, features: Partial<Record<VariationFeature, string>>): VariationRow => ({
   id,
   castingId: 1,
-  casting: 'Dart',
+  casting: 'Dovetail',
   series: 'Slipwinds',
   releaseId: 1,
-  releaseName: 'Dart',
+  releaseName: 'Dovetail',
   releaseYear: null,
   features: {
     ...(Object.fromEntries(variationFeatures.map(feature => [feature, ''])) as VariationRow['features']),
@@ -41,8 +41,8 @@ const variation = (id: number, features: Partial<Record<VariationFeature, string
 
 describe('the list of castings', () => {
   const castings = [
-    casting(1, 'Osprey 12', 'Slipwinds', 7),
-    casting(2, 'Osprey 2', 'Slipwinds', 7),
+    casting(1, 'Oxbow 12', 'Slipwinds', 7),
+    casting(2, 'Oxbow 2', 'Slipwinds', 7),
     casting(3, 'Émeraude', 'Lamplighters', 8),
   ];
 

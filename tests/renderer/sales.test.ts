@@ -22,7 +22,7 @@ const sale = (id: number, over: Partial<SaleRow> = {}): SaleRow => ({
   price: 10_000 + id,
   currency: 'USD',
   castingId: 1,
-  casting: 'Dart',
+  casting: 'Dovetail',
   variationId: null,
   variation: '',
   swatch: null,
@@ -70,7 +70,7 @@ describe('cells of a sale record', () => {
         { ...cell, columnId: 'price', value: null },
         { ...cell, columnId: 'grade', value: null },
         { ...cell, columnId: 'missingParts', value: 'glazing, wheels' },
-        { ...cell, columnId: 'casting', value: '3:9', choice: { value: '3:9', label: 'Dart' } },
+        { ...cell, columnId: 'casting', value: '3:9', choice: { value: '3:9', label: 'Dovetail' } },
         { ...cell, columnId: 'standing', value: 'counted' },
       ]),
     ).toEqual([

@@ -19,14 +19,18 @@ import {
 import { weighed } from '../helpers/weighed-car.ts';
 
 const cars = [
-  weighed(1, { casting: 'Dart' }, { hours: 1.5, cash: 150, parts: { Hub: 4 }, plan: { expectedGain: 900 } }),
+  weighed(
+    1,
+    { casting: 'Dovetail' },
+    { hours: 1.5, cash: 150, parts: { Hub: 4 }, plan: { expectedGain: 900 } },
+  ),
   weighed(
     2,
-    { casting: 'Dart' },
+    { casting: 'Dovetail' },
     { hours: 2.5, cash: 250, parts: { Hub: 2, Glazing: 1 }, plan: { expectedGain: 1200 } },
   ),
-  weighed(3, { casting: 'Osprey' }, { hours: 4, cash: 0, plan: { expectedGain: -300 } }),
-  weighed(4, { casting: 'Osprey' }, { plan: { expectedGain: 5000, guarded: true } }),
+  weighed(3, { casting: 'Oxbow' }, { hours: 4, cash: 0, plan: { expectedGain: -300 } }),
+  weighed(4, { casting: 'Oxbow' }, { plan: { expectedGain: 5000, guarded: true } }),
   weighed(5, { casting: null }, { shown: null, plan: null }),
 ];
 
@@ -55,7 +59,7 @@ describe('the totals of a season', () => {
       ]),
       perCasting: 1,
     };
-    expect(totalsOf(season, cars).crowded).toEqual(['Dart']);
+    expect(totalsOf(season, cars).crowded).toEqual(['Dovetail']);
     expect(totalsOf({ ...season, perCasting: 2 }, cars).crowded).toEqual([]);
   });
 

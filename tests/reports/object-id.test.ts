@@ -27,7 +27,7 @@ const categories: Record<string, string[]> = {
   'short description': ['Kingfisher', 'candy lacquer', 'rear quarter', 'C7.5', 'original'],
   'inventory number': ['Q-0417'],
   'place of origin': ['Country', 'Eastholm'],
-  'related material': ['Accessory', 'surf board', 'Comes with its box and the collector\u2019s button'],
+  'related material': ['Accessory', 'hamper', 'Comes with its box and the folded leaflet'],
   'date documented': ['Documented', '4 October 2026'],
 };
 
@@ -46,7 +46,7 @@ const full = (photos: ReportEntry['photos']): ReportEntry =>
         colour: 'Kingfisher',
         bodyFinish: 'candy lacquer',
         basePaint: 'rear quarter',
-        accessory: 'surf board',
+        accessory: 'hamper',
         country: 'Eastholm',
       },
       swatch: '#1d7fa3',
@@ -59,7 +59,7 @@ const full = (photos: ReportEntry['photos']): ReportEntry =>
     },
     grade: 7.5,
     documentedOn: '2026-10-04',
-    notes: 'Comes with its box and the collector\u2019s button.',
+    notes: 'Comes with its box and the folded leaflet.',
   });
 
 describe.skipIf(!canReadPdf)('a car in the report, by the categories of Object ID', () => {
@@ -93,7 +93,7 @@ describe.skipIf(!canReadPdf)('a car in the report, by the categories of Object I
 
   it('leaves out what is not recorded, and lets the maker\u2019s country stand for the car\u2019s own', async () => {
     const { text } = await printed(plainEntry());
-    expect(text).toContain('WrenmoorComet');
+    expect(text).toContain('WrenmoorLintel');
     for (const label of ['Markings', 'Distinguishing', 'Country', 'Accessory', 'Documented'])
       expect(text).not.toContain(label);
     const { country: _, ...features } = full([]).identity.features;

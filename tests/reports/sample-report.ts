@@ -3,14 +3,14 @@ import type { CollectionReport, ReportEntry, ReportPhoto, ReportWorth } from '..
 import { partNames } from '../../valuation/words.ts';
 
 const castings = [
-  'Wrenmoor Comet',
-  'Harrier Fastback',
+  'Wrenmoor Lintel',
+  'Hollinside Fastback',
   'Low Meadow Estate',
   'Quarryman Pick-up',
   'Silver Lane',
   'Tarn Saloon',
 ];
-const series = ['Lane Racers 1968', 'Lane Racers 1969', 'Moor Haulers', 'Night Drive'];
+const series = ['Coach Road', 'Coach Road II', 'Moor Haulers', 'Night Drive'];
 export const sampleColours: [string, string][] = [
   ['Ember', '#c2452d'],
   ['Kingfisher', '#1d7fa3'],
@@ -97,7 +97,7 @@ export const sampleEntry = (i: number, photos: ReportPhoto[] = []): ReportEntry 
         interior: 'cream',
         glazing: i % 5 ? 'clear' : 'blue tint',
         wheels: 'medium, bright rim',
-        ...(i % 4 === 1 ? { accessory: 'surf board' } : {}),
+        ...(i % 4 === 1 ? { accessory: 'hamper' } : {}),
         country: i % 2 ? 'Wrenmoor' : 'Eastholm',
       },
       swatch,

@@ -22,16 +22,13 @@ export const openDemo = async (
     rmSync(aside, { recursive: true, force: true });
     report(0, 0, 'Working out past worths');
     // Most sessions never make the demo; what draws it is loaded when one does.
-    const { demoContent, writeDemo } = await import('../../demo/index.ts');
-    const { pastWorths } = await import('../../demo/past-worths.ts');
+    const { makeDemo } = await import('../../demo/index.ts');
     try {
       await createCollection(aside, { at: session.at(), reportingCurrency: 'USD' });
       const made = await openCollection(aside, { at: session.at(), host });
       try {
-        const valuations = await pastWorths(demoContent(), signal);
-        await writeDemo(made, {
+        await makeDemo(made, {
           at: session.at(),
-          valuations,
           onProgress: (done, total) => report(done, total, 'Drawing photographs'),
           signal,
         });

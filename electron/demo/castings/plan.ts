@@ -63,7 +63,7 @@ const usual: FeaturePlan = {
   roofs: ['body colour'],
   interiors: ['ivory', 'black'],
   glazings: ['clear', 'pale blue'],
-  wheels: ['five-spoke', 'dished disc'],
+  wheels: ['six-hole disc', 'dished disc'],
   accessories: [''],
   countries: ['England', 'Portugal'],
 };

@@ -6,14 +6,14 @@ export const slipwinds: SeriesPlan = {
   firstYear: 1970,
   lastYear: 1973,
   notes:
-    'Wedges and racers, low and quick on a track. Tinted glazing throughout; the rear end was changed whenever a tool wore.',
+    'Wedges and racers, low and quick on a track. Tinted glazing throughout; the tail insert was changed whenever its tool wore.',
   castings: [
     casting({
       name: 'Vanewright',
       body: 'wedge prototype',
       year: 1970,
       lengthMm: 74,
-      colours: ['Ember', 'Limewash', 'Tidepool', 'Damson', 'Honeycomb'],
+      colours: ['Ember', 'Lime Cordial', 'Tidepool', 'Damson', 'Honeycomb'],
       basePaints: ['none', 'front quarter', 'full'],
       rearEnds: ['louvred tail', 'open engine', 'bar lamp'],
       glazings: ['smoke', 'amber', 'pale blue'],
@@ -55,7 +55,7 @@ export const slipwinds: SeriesPlan = {
       roofs: ['open'],
       interiors: ['black'],
       glazings: ['clear', 'pale blue'],
-      wheels: ['slotted plate', 'five-spoke'],
+      wheels: ['slotted plate', 'six-hole disc'],
     }),
     casting({
       name: 'Isobar',
@@ -72,7 +72,7 @@ export const slipwinds: SeriesPlan = {
       body: 'single-seater',
       year: 1971,
       lengthMm: 72,
-      colours: ['Ember', 'Inkwell', 'Limewash', 'Copperleaf'],
+      colours: ['Ember', 'Inkwell', 'Lime Cordial', 'Copperleaf'],
       basePaints: ['none', 'front quarter'],
       rearEnds: ['open engine', 'twin pipes'],
       roofs: ['open'],
@@ -96,11 +96,11 @@ export const slipwinds: SeriesPlan = {
       body: 'fastback',
       year: 1971,
       lengthMm: 70.5,
-      colours: ['Sweet Pea', 'Limewash', 'Brandysnap', 'Ember'],
+      colours: ['Sweet Pea', 'Lime Cordial', 'Brandysnap', 'Ember'],
       rearEnds: ['ducktail', 'louvred tail'],
       roofs: ['body colour', 'black'],
       glazings: ['smoke', 'amber'],
-      wheels: ['slotted plate', 'five-spoke'],
+      wheels: ['slotted plate', 'six-hole disc'],
     }),
     casting({
       name: 'Sextant',

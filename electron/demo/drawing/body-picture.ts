@@ -2,8 +2,9 @@ import { randomFrom } from '../random.ts';
 import type { Surface } from './body-surface.ts';
 import { mix } from './colour-mixing.ts';
 import { bodyColour, roofColour } from './finish.ts';
-import { type Light, studioTables, toByte, toLinear } from './lighting.ts';
-import { texel, textures } from './noise.ts';
+import { type Light, type StudioTables, toByte, toLinear } from './lighting.ts';
+import { texel } from './noise.ts';
+import type { Palette } from './palette.ts';
 import { pngAddress } from './png.ts';
 import type { CarSpec } from './spec.ts';
 
@@ -70,15 +71,15 @@ const wearOf = ({ grade, finishState }: CarSpec): number => {
 };
 
 /** The painted pixels of a surface as an image, to lie under windows and lamps. */
-export const surfaceImage = (surface: Surface, spec: CarSpec): string =>
-  pngAddress(paint(surface, spec), surface.width, surface.height);
+export const surfaceImage = (palette: Palette, surface: Surface, spec: CarSpec): string =>
+  pngAddress(paint(palette, surface, spec), surface.width, surface.height, palette.room);
 
-const paint = (surface: Surface, spec: CarSpec): Uint8Array => {
+const paint = (palette: Palette, surface: Surface, spec: CarSpec): Uint8Array => {
   const { width, height, nx, ny, exposed, open, roof, scale } = surface;
   const rgba = new Uint8Array(width * height * 4);
   const random = randomFrom(`paint ${spec.seed} ${spec.grade}`);
   const shift = { x: random.whole(0, 511), y: random.whole(0, 511) };
-  const { chips, clouds, grain } = textures();
+  const { chips, clouds, grain } = palette.textures;
   const body = bodyMaterial(spec);
   const roofPaint = roofMaterial(spec, body);
   const bare: Material = { coat: 'zinc', light: zincLight, gloss: 0.35 };
@@ -109,11 +110,11 @@ const paint = (surface: Surface, spec: CarSpec): Uint8Array => {
       const wobble = (texel(chips, cx * 2, cy * 2) - 0.5) * ripple;
       const own = roof[k] === 1 ? roofPaint : body;
       const cloud = tone * texel(clouds, cx, cy);
-      shadeInto(out, own, tint, nx[k]! + wobble, ny[k]! + wobble, cloud, texel(grain, cx, cy));
+      shadeInto(palette.light, out, own, tint, nx[k]! + wobble, ny[k]! + wobble, cloud, texel(grain, cx, cy));
       if (gone > 0) {
         const { r, g, b } = out;
         const under = touched && texel(clouds, cx * 3, cy * 3) < 0.58 ? patch : bare;
-        shadeInto(out, under, tint, nx[k]!, ny[k]!, 0, texel(grain, cx + 7, cy));
+        shadeInto(palette.light, out, under, tint, nx[k]!, ny[k]!, 0, texel(grain, cx + 7, cy));
         // The edge of the coat: dark where it turns from the light.
         const edge = 1 - 0.5 * Math.max(0, 1 - Math.abs(gone - 0.5) * 2);
         out.r = (r * (1 - gone) + out.r * gone) * edge;
@@ -131,6 +132,7 @@ const paint = (surface: Surface, spec: CarSpec): Uint8Array => {
 
 /** Light that comes back from a material with this normal, toward the camera. */
 const shadeInto = (
+  { sharp, satin, matt }: StudioTables,
   out: Light,
   { coat, light, gloss }: Material,
   tint: Float32Array,
@@ -139,7 +141,6 @@ const shadeInto = (
   tone: number,
   grain: number,
 ): void => {
-  const { sharp, satin, matt } = studioTables();
   const flat = Math.min(0.9999, nx * nx + ny * ny);
   const facing = Math.sqrt(1 - flat);
   const rim = (1 - facing) ** 5;

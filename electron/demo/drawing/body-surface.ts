@@ -146,19 +146,8 @@ export const emptySurface = (grid: Omit<Surface, 'nx' | 'ny' | 'exposed' | 'open
   };
 };
 
-let last: { key: string; surface: Surface } | undefined;
-
-/**
- * The surface of a shape at `scale` pixels for one hundredth of the length. The last one is kept, for the next car of the
- * same casting; nobody may write into it.
- */
+/** The surface of a shape at `scale` pixels for one hundredth of the length. */
 export const surfaceOf = (shape: Shape, scale: number): Surface => {
-  const key = JSON.stringify([shape, scale]);
-  if (last?.key !== key) last = { key, surface: workOut(shape, scale) };
-  return last.surface;
-};
-
-const workOut = (shape: Shape, scale: number): Surface => {
   const step = 1 / scale;
   const left = -2;
   const peak = Math.max(...shape.outline.map(([, y]) => y)) + 1.2;

@@ -86,13 +86,18 @@ const lookAlong = (nx: number, ny: number, tubes: boolean): number => {
   return studio(2 * z * y, 2 * z * x, 2 * z * z - 1, tubes);
 };
 
-let tables: { sharp: StudioTable; satin: StudioTable; matt: StudioTable } | undefined;
+export interface StudioTables {
+  sharp: StudioTable;
+  satin: StudioTable;
+  matt: StudioTable;
+}
 
 /** The studio as clear coat, metal under lacquer, and dull surfaces mirror it. */
-export const studioTables = (): NonNullable<typeof tables> => {
-  tables ??= { sharp: new StudioTable(0, true), satin: new StudioTable(0.2), matt: new StudioTable(0.5) };
-  return tables;
-};
+export const studioTables = (): StudioTables => ({
+  sharp: new StudioTable(0, true),
+  satin: new StudioTable(0.2),
+  matt: new StudioTable(0.5),
+});
 
 /** `#rrggbb` as linear light, 0 … 1 a channel (sRGB transfer function, IEC 61966-2-1). */
 export const toLinear = (hex: string): Light => {

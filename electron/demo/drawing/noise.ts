@@ -49,33 +49,34 @@ const evenly = (texture: Float32Array): Float32Array => {
   return out;
 };
 
-let made: { chips: Float32Array; clouds: Float32Array; grain: Float32Array } | undefined;
+export interface Textures {
+  chips: Float32Array;
+  clouds: Float32Array;
+  grain: Float32Array;
+}
 
-/** Textures of 0 … 1: ragged for chips, slow for toning, single pixels for grain. Made once, the same every time. */
-export const textures = (): NonNullable<typeof made> => {
-  made ??= {
-    chips: evenly(
-      blend(
-        [
-          [11, 0.3],
-          [34, 0.3],
-          [83, 0.24],
-          [170, 0.16],
-        ],
-        'chips',
-      ),
-    ),
-    clouds: blend(
+/** Textures of 0 … 1: ragged for chips, slow for toning, single pixels for grain. The same every time. */
+export const textures = (): Textures => ({
+  chips: evenly(
+    blend(
       [
-        [5, 0.6],
-        [13, 0.4],
+        [11, 0.3],
+        [34, 0.3],
+        [83, 0.24],
+        [170, 0.16],
       ],
-      'clouds',
+      'chips',
     ),
-    grain: layer(size, 'grain'),
-  };
-  return made;
-};
+  ),
+  clouds: blend(
+    [
+      [5, 0.6],
+      [13, 0.4],
+    ],
+    'clouds',
+  ),
+  grain: layer(size, 'grain'),
+});
 
 /** Value of a texture at whole pixels, repeating. */
 export const texel = (texture: Float32Array, x: number, y: number): number =>

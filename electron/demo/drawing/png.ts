@@ -9,16 +9,16 @@ const chunk = (type: string, data: Uint8Array): Buffer => {
   return out;
 };
 
-let kept = new Uint8Array(0);
-
-/** Bytes to write in, whatever they hold from before: taking so many anew for each picture keeps the collector busy. */
-const room = (bytes: number): Uint8Array => {
-  if (kept.length < bytes) kept = new Uint8Array(bytes);
-  return kept.subarray(0, bytes);
-};
-
-/** A PNG data address of RGBA pixels, hardly compressed: it lives only until the drawing is rendered. */
-export const pngAddress = (rgba: Uint8Array, width: number, height: number): string => {
+/**
+ * A PNG data address of RGBA pixels, hardly compressed: it lives only until the drawing is rendered. `room` gives so many
+ * bytes to write in, whatever they hold from before.
+ */
+export const pngAddress = (
+  rgba: Uint8Array,
+  width: number,
+  height: number,
+  room: (bytes: number) => Uint8Array,
+): string => {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(width, 0);
   header.writeUInt32BE(height, 4);

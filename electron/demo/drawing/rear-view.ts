@@ -23,7 +23,7 @@ export const drawRear = (sheet: Sheet, spec: CarSpec, paper: Paper): string => {
   const surface = rearSurface(shape, at.scale);
   const outline = `${curve(at, rearOutline(shape))}Z`;
   const [x, y] = place(at, [surface.left, surface.top]);
-  const image = `<image x="${px(x)}" y="${px(y)}" width="${surface.width}" height="${surface.height}" preserveAspectRatio="none" href="${surfaceImage(surface, spec)}"/>`;
+  const image = `<image x="${px(x)}" y="${px(y)}" width="${surface.width}" height="${surface.height}" preserveAspectRatio="none" href="${surfaceImage(sheet.palette, surface, spec)}"/>`;
   const reach = halfWidth * at.scale;
   return (
     drawPaper(sheet, paper, ground) +

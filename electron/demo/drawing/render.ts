@@ -1,6 +1,7 @@
 import sharp from 'sharp';
 import { drawBase, drawBaseShadow } from './base-view.ts';
 import { drawLot } from './lot-view.ts';
+import type { Palette } from './palette.ts';
 import { drawRear } from './rear-view.ts';
 import { shapeOf } from './shapes/index.ts';
 import { newSheet, type Sheet } from './sheet.ts';
@@ -41,7 +42,7 @@ const spread = async (sheet: Sheet, soft: string): Promise<string> => {
 const base = async (sheet: Sheet, spec: CarSpec, paper: Paper): Promise<string> => {
   const length = spec.lengthMm * pixelsPerMm;
   const at = { left: (canvas.width - length) / 2, ground: canvas.height / 2, scale: length / 100 };
-  const shadow = newSheet('s');
+  const shadow = newSheet('s', sheet.palette);
   return (
     drawFlatPaper(sheet, paper) +
     (await spread(shadow, drawBaseShadow(shadow, spec, at, paper))) +
@@ -50,23 +51,23 @@ const base = async (sheet: Sheet, spec: CarSpec, paper: Paper): Promise<string> 
 };
 
 /** A photograph of a car on its sheet of paper, as SVG. */
-const drawCar = async (spec: CarSpec, view: CarView, paper = 0): Promise<string> => {
-  const sheet = newSheet('c');
+const drawCar = async (palette: Palette, spec: CarSpec, view: CarView, paper = 0): Promise<string> => {
+  const sheet = newSheet('c', palette);
   const draw = { side, base, rear: drawRear }[view];
   return page(sheet, await draw(sheet, spec, papers[paper % papers.length]!));
 };
 
 /** The cars of a lot together, as SVG. */
-const drawLotPicture = (cars: readonly CarSpec[], seed: string): string => {
-  const sheet = newSheet('l');
+const drawLotPicture = (palette: Palette, cars: readonly CarSpec[], seed: string): string => {
+  const sheet = newSheet('l', palette);
   return page(sheet, drawLot(sheet, cars, seed, cars[0]?.paper ?? 0));
 };
 
 /** The photograph as JPEG bytes: fixed options, so that the same drawing is the same file. */
-export const renderView = async (view: DrawnView): Promise<Uint8Array> => {
+export const renderView = async (view: DrawnView, palette: Palette): Promise<Uint8Array> => {
   const svg =
     view.kind === 'lot'
-      ? drawLotPicture(view.cars, view.seed)
-      : await drawCar(view.car, view.kind, view.car.paper);
+      ? drawLotPicture(palette, view.cars, view.seed)
+      : await drawCar(palette, view.car, view.kind, view.car.paper);
   return sharp(Buffer.from(svg)).jpeg({ quality: 83 }).toBuffer();
 };

@@ -28,53 +28,119 @@ const beacon: Draw = (sheet, drawing) => {
   );
 };
 
-const board = (
-  sheet: Sheet,
-  at: Placing,
-  x: number,
-  y: number,
-  half: number,
-  colour: string,
-  stripe: string,
-): string => {
-  const points: PathPoint[] = [
-    [x - half, y + 0.9],
-    [x - half * 0.7, y + 0.1],
-    [x, y - 0.1],
-    [x + half * 0.8, y],
-    [x + half, y + 0.5],
-    [x + half * 0.8, y + 1.1],
-    [x, y + 1.3],
-    [x - half * 0.8, y + 1.3],
+/** A wicker basket of the maker's own pattern, with two straps and a rolled rug on its lid. */
+const hamper: Draw = (sheet, drawing) => {
+  const { at, shape, spec } = drawing;
+  const open = !shape.roof;
+  const worn = spec.grade < 6;
+  const [spot, height] = shape.roofSpot;
+  const [half, tall] = open ? [8.5, 5.6] : [11, 6.2];
+  const x = open ? spot : spot + 6;
+  const foot = open ? height + 1 : Math.max(topAt(drawing, x - half), topAt(drawing, x + half)) + 0.7;
+  const lid = foot + tall * 0.68;
+  const willow = worn ? '#7c8a79' : '#7f9a86';
+  const leather = worn ? '#8d7f6d' : '#e9dfc6';
+  const pegs = [-0.62, 0.62].map(side =>
+    box(sheet, at, [x + side * half - 0.8, foot - 1.5], [x + side * half + 0.8, foot + 0.4]),
+  );
+  const basket: PathPoint[] = [
+    [x - half * 0.93, foot, 'corner'],
+    [x - half, lid, 'corner'],
+    [x + half, lid, 'corner'],
+    [x + half * 0.93, foot, 'corner'],
   ];
+  const cover: PathPoint[] = [
+    [x - half - 0.5, lid - 0.1, 'corner'],
+    [x - half - 0.2, lid + tall * 0.22],
+    [x, lid + tall * 0.36],
+    [x + half + 0.2, lid + tall * 0.22],
+    [x + half + 0.5, lid - 0.1, 'corner'],
+  ];
+  const straps = [-0.5, 0.5].map(side => {
+    const sx = x + side * half;
+    const [bx, by] = place(at, [sx, lid]);
+    const buckle = at.scale * 0.62;
+    return (
+      slab(
+        sheet,
+        at,
+        [
+          [sx - 0.75, foot, 'corner'],
+          [sx - 0.75, lid + tall * 0.31, 'corner'],
+          [sx + 0.75, lid + tall * 0.31, 'corner'],
+          [sx + 0.75, foot, 'corner'],
+        ],
+        leather,
+        0.2,
+      ) +
+      `<rect x="${px(bx - buckle)}" y="${px(by - buckle * 0.3)}" width="${px(2 * buckle)}" height="${px(2 * buckle)}" rx="${px(buckle * 0.3)}" fill="none" stroke="#6b5a24" stroke-width="${px(buckle * 0.75)}"/>` +
+      `<rect x="${px(bx - buckle)}" y="${px(by - buckle * 0.3)}" width="${px(2 * buckle)}" height="${px(2 * buckle)}" rx="${px(buckle * 0.3)}" fill="none" stroke="#d9bf6a" stroke-width="${px(buckle * 0.45)}"/>`
+    );
+  });
   return (
-    slab(sheet, at, points, colour, 0.6) +
-    tube(
-      at,
-      [
-        [x - half * 0.9, y + 0.75],
-        [x, y + 0.62],
-        [x + half * 0.92, y + 0.6],
-      ],
-      0.3,
-      stripe,
-    )
+    pegs.join('') +
+    rug(sheet, drawing, x, lid + tall * 0.34, half * 0.72) +
+    slab(sheet, at, basket, willow, 0.35) +
+    weave(at, x, half * 0.96, foot + 0.25, lid - 0.3) +
+    slab(sheet, at, cover, willow, 0.55) +
+    straps.join('')
   );
 };
 
-const surfboards: Draw = (sheet, drawing) => {
-  const { at, shape, spec } = drawing;
-  const open = !shape.roof;
-  const [x, spot] = shape.roofSpot;
-  const y = open ? spot + 1.2 : topAt(drawing, x + 6) + 0.9;
-  const half = open ? 20 : 26;
-  const clip = (cx: number) => box(sheet, at, [cx - 0.7, y - 1.1], [cx + 0.7, y + 0.3]);
-  const worn = spec.grade < 6;
+/** Rows of willow, each rod over the one post and under the next. */
+const weave = (at: Placing, x: number, half: number, from: number, to: number): string => {
+  const rows = 4;
+  const posts = 13;
+  const tall = (to - from) / rows;
+  const rods = (lift: number) =>
+    Array.from({ length: rows }, (_, row) =>
+      Array.from({ length: posts }, (_, post) => {
+        if ((row + post) % 2 === 0) return '';
+        const left = x - half + (2 * half * post) / posts;
+        const y = from + tall * (row + 0.5) + lift;
+        const [x0, y0] = place(at, [left - 0.15, y]);
+        const [x1] = place(at, [left + (2 * half) / posts + 0.15, y]);
+        return `M${px(x0)} ${px(y0)}Q${px((x0 + x1) / 2)} ${px(y0 - at.scale * 0.28)} ${px(x1)} ${px(y0)}`;
+      }).join(''),
+    ).join('');
   return (
-    clip(x - (open ? 8 : 4)) +
-    clip(x + (open ? 8 : 22)) +
-    board(sheet, at, x + (open ? 0 : 8), y + 1.4, half * 0.94, worn ? '#cdb98d' : '#f0d9a4', '#c8402b') +
-    board(sheet, at, x + (open ? 1 : 9), y, half, worn ? '#b8763c' : '#e58a2e', '#f5ecd8')
+    line(rods(-tall * 0.22), '#1d2a22', at.scale * tall * 0.42, 0.55) +
+    line(rods(0.06), '#c6d6c2', at.scale * tall * 0.4, 0.75)
+  );
+};
+
+/** A striped rug, rolled up and lying along the lid, its end showing the turns. */
+const rug = (sheet: Sheet, { at }: SideDrawing, x: number, y: number, half: number): string => {
+  const r = 1.75;
+  const middle = y + r * 0.72;
+  const roll: PathPoint[] = [
+    [x - half, middle - r, 'corner'],
+    [x - half, middle + r, 'corner'],
+    [x + half, middle + r, 'corner'],
+    [x + half, middle - r, 'corner'],
+  ];
+  const stripes = [-0.72, -0.24, 0.24, 0.72].map(share => {
+    const [x0, y0] = place(at, [x + share * half - half * 0.08, middle + r]);
+    const [x1, y1] = place(at, [x + share * half + half * 0.08, middle - r]);
+    return fill(`M${px(x0)} ${px(y0)}H${px(x1)}V${px(y1)}H${px(x0)}Z`, '#7a2f4f', 0.9);
+  });
+  const [cx, cy] = place(at, [x + half, middle]);
+  const w = at.scale * r;
+  const turns = [1, 0.62, 0.26].map(
+    size =>
+      `<ellipse cx="${px(cx)}" cy="${px(cy)}" rx="${px(w * 0.42 * size)}" ry="${px(w * size)}" fill="${size === 0.62 ? '#7a2f4f' : '#efe4d2'}" stroke="#3a1c28" stroke-width="1"/>`,
+  );
+  const round = sheet.linear(0, cy - w, 0, cy + w, [
+    { at: 0, colour: '#ffffff', opacity: 0.5 },
+    { at: 0.35, colour: '#ffffff', opacity: 0 },
+    { at: 1, colour: '#000000', opacity: 0.55 },
+  ]);
+  const [left, top] = place(at, [x - half, middle + r]);
+  return (
+    slab(sheet, at, roll, '#efe4d2', 0.4) +
+    stripes.join('') +
+    `<rect x="${px(left)}" y="${px(top)}" width="${px(2 * half * at.scale)}" height="${px(2 * w)}" fill="${round}"/>` +
+    turns.join('')
   );
 };
 
@@ -221,7 +287,7 @@ const crates: Draw = (sheet, drawing) => {
 /** What a car carries on its roof. */
 export const roofAccessories: Record<string, DrawAccessory> = {
   'roof beacon': beacon,
-  surfboards,
+  hamper,
   'roof rack': rack,
   'roof sign': sign,
   'roof cornet': cornet,

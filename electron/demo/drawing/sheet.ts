@@ -1,4 +1,5 @@
 import { px } from './geometry.ts';
+import type { Palette } from './palette.ts';
 
 export interface Stop {
   /** 0 … 1 along the gradient. */
@@ -9,6 +10,7 @@ export interface Stop {
 
 /** Collects the definitions of one drawing and hands out references to them; ids begin with the prefix. */
 export interface Sheet {
+  readonly palette: Palette;
   /** `url(#…)` of a straight gradient between two points in pixels. */
   linear(x1: number, y1: number, x2: number, y2: number, stops: Stop[]): string;
   /** `url(#…)` of a round gradient in pixels. */
@@ -29,7 +31,7 @@ const stopText = (stops: Stop[]): string =>
     .join('');
 
 /** An empty sheet; the ids of its definitions begin with `prefix`, and equal definitions are kept once. */
-export const newSheet = (prefix: string): Sheet => {
+export const newSheet = (prefix: string, palette: Palette): Sheet => {
   const made: string[] = [];
   const known = new Map<string, string>();
   const define = (make: (id: string) => string): string => {
@@ -43,6 +45,7 @@ export const newSheet = (prefix: string): Sheet => {
     return `url(#${id})`;
   };
   return {
+    palette,
     linear: (x1, y1, x2, y2, stops) =>
       define(
         id =>

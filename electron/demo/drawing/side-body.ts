@@ -1,5 +1,5 @@
 import { surfaceImage } from './body-picture.ts';
-import { archGap, surfaceOf } from './body-surface.ts';
+import { archGap } from './body-surface.ts';
 import { deepen, shade } from './colour-mixing.ts';
 import { bodyColour } from './finish.ts';
 import { curve, type PathPoint, place, px } from './geometry.ts';
@@ -34,9 +34,9 @@ export const drawBody = (sheet: Sheet, drawing: SideDrawing): string => {
   const { shape, at, spec } = drawing;
   const d = bodyPath(drawing);
   const clip = sheet.clip(d);
-  const surface = surfaceOf(shape, at.scale);
+  const surface = sheet.palette.surfaceOf(shape, at.scale);
   const [x, y] = place(at, [surface.left, surface.top]);
-  const image = `<image x="${px(x)}" y="${px(y)}" width="${surface.width}" height="${surface.height}" preserveAspectRatio="none" href="${surfaceImage(surface, spec)}"/>`;
+  const image = `<image x="${px(x)}" y="${px(y)}" width="${surface.width}" height="${surface.height}" preserveAspectRatio="none" href="${surfaceImage(sheet.palette, surface, spec)}"/>`;
   return (
     drawBase(sheet, drawing) +
     drawBehind(sheet, drawing) +

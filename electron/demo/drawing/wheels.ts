@@ -96,8 +96,8 @@ const hub = (sheet: Sheet, wheel: WheelSpec, rim: number): string => {
     fill(ring(x, y, rim * 0.085), '#3d3f41') +
     fill(ring(x - rim * 0.02, y - rim * 0.025, rim * 0.045), '#c9cccc');
   switch (kind) {
-    case 'five-spoke':
-      return lip + spokes(wheel, rim, metal, 5, 0.2, 0.13) + cap;
+    case 'six-hole disc':
+      return lip + fill(ring(x, y, rim * 0.86), metal) + windows(sheet, wheel, rim) + cap;
     case 'slotted plate':
       return lip + fill(ring(x, y, rim * 0.86), metal) + slots(wheel, rim) + cap;
     case 'pierced disc':
@@ -130,20 +130,26 @@ const hub = (sheet: Sheet, wheel: WheelSpec, rim: number): string => {
   }
 };
 
-const spokes = (
-  { x, y, turn }: WheelSpec,
-  rim: number,
-  metal: string,
-  count: number,
-  inner: number,
-  half: number,
-): string =>
-  Array.from({ length: count }, (_, i) => {
-    const angle = turn + (i * 2 * Math.PI) / count;
-    const d = `M${polar(x, y, rim * inner, angle - half * 2.4)}L${polar(x, y, rim * 0.9, angle - half)}L${polar(x, y, rim * 0.9, angle + half)}L${polar(x, y, rim * inner, angle + half * 2.4)}Z`;
-    const edge = `M${polar(x, y, rim * inner, angle + half * 2.4)}L${polar(x, y, rim * 0.9, angle + half)}`;
-    return fill(d, metal) + line(d, '#202224', rim * 0.025, 0.65) + line(edge, '#ffffff', rim * 0.02, 0.4);
-  }).join('');
+/** Six round windows in a plate that rises toward its middle; the lower edge of each catches the light. */
+const windows = (sheet: Sheet, { x, y, turn, bright }: WheelSpec, rim: number): string => {
+  const dish = sheet.radial(x, y - rim * 0.1, rim * 0.9, [
+    { at: 0, colour: '#ffffff', opacity: 0.55 },
+    { at: 0.42, colour: '#ffffff', opacity: 0.1 },
+    { at: 0.8, colour: '#000000', opacity: 0.12 },
+    { at: 1, colour: '#000000', opacity: 0.42 },
+  ]);
+  const r = rim * 0.185;
+  const holes = Array.from({ length: 6 }, (_, i) => {
+    const angle = turn + (i * Math.PI) / 3;
+    const [cx, cy] = [x + rim * 0.54 * Math.cos(angle), y + rim * 0.54 * Math.sin(angle)];
+    return (
+      fill(ring(cx, cy + rim * 0.025, r * 1.1), '#ffffff', 0.35 + 0.4 * bright) +
+      fill(ring(cx, cy, r), '#0f1011') +
+      line(ring(cx, cy, r), '#2b2d2f', rim * 0.025, 0.8)
+    );
+  });
+  return fill(ring(x, y, rim * 0.86), dish) + holes.join('');
+};
 
 const slots = ({ x, y, turn }: WheelSpec, rim: number): string =>
   Array.from({ length: 8 }, (_, i) => {
@@ -153,12 +159,12 @@ const slots = ({ x, y, turn }: WheelSpec, rim: number): string =>
   }).join('');
 
 const holes = ({ x, y, turn }: WheelSpec, rim: number): string =>
-  Array.from({ length: 8 }, (_, i) => {
-    const angle = turn + (i * Math.PI) / 4;
-    const [cx, cy] = [x + rim * 0.6 * Math.cos(angle), y + rim * 0.6 * Math.sin(angle)];
+  Array.from({ length: 12 }, (_, i) => {
+    const angle = turn + (i * Math.PI) / 6;
+    const [cx, cy] = [x + rim * 0.66 * Math.cos(angle), y + rim * 0.66 * Math.sin(angle)];
     return (
-      fill(ring(cx, cy, rim * 0.115), '#ffffff', 0.45) +
-      fill(ring(cx, cy - rim * 0.012, rim * 0.105), '#121314')
+      fill(ring(cx, cy, rim * 0.085), '#ffffff', 0.45) +
+      fill(ring(cx, cy - rim * 0.012, rim * 0.075), '#121314')
     );
   }).join('');
 

@@ -30,8 +30,8 @@ describe.each(['csv', 'xlsx'])('a list of what there is, as %s', format => {
     ).toEqual(
       expect.arrayContaining([
         ['Bellmarsh Sweep', 1967, 'Damson', 'rear quarter', 'round lamps', 'common'],
-        ['Morning Milk', 1972, 'Dairy White', 'none', 'double doors', 'rare'],
-        ['Osmerry', 1966, 'Milk Chocolate', 'none', 'round lamps', null],
+        ['Morning Milk', 1972, 'Whey', 'none', 'double doors', 'rare'],
+        ['Osmerry', 1966, 'Peat Bank', 'none', 'round lamps', null],
         ['Halcyard', 1970, 'Copperleaf', '', 'twin lamps', 'scarce'],
       ]),
     );

@@ -30,12 +30,18 @@ const fill = async (collection: Collection, rows: Row[]) => {
 };
 
 const rows: Row[] = [
-  ['Slipwinds', 'Dart', 'Dart', 1968, { colour: 'Ember', rearEnd: 'twin lamps', basePaint: 'full' }],
-  ['Slipwinds', 'Dart', 'Dart', 1968, { colour: 'Ember', rearEnd: 'bar lamp', basePaint: 'rear quarter' }],
-  ['Slipwinds', 'Dart', 'Night Dart', 1971, { colour: 'Inkwell' }],
-  ['Slipwinds', 'Dart', 'Night Dart', 1973, { colour: 'Plum' }],
-  ['Night Fair', 'Osprey', 'Osprey', 1969, { colour: 'Sky' }],
-  ['Slipwinds', 'Osprey', 'Osprey', 1970, { colour: 'Straße' }],
+  ['Slipwinds', 'Dovetail', 'Dovetail', 1968, { colour: 'Ember', rearEnd: 'twin lamps', basePaint: 'full' }],
+  [
+    'Slipwinds',
+    'Dovetail',
+    'Dovetail',
+    1968,
+    { colour: 'Ember', rearEnd: 'bar lamp', basePaint: 'rear quarter' },
+  ],
+  ['Slipwinds', 'Dovetail', 'Night Dovetail', 1971, { colour: 'Inkwell' }],
+  ['Slipwinds', 'Dovetail', 'Night Dovetail', 1973, { colour: 'Plum' }],
+  ['Night Fair', 'Oxbow', 'Oxbow', 1969, { colour: 'Sky' }],
+  ['Slipwinds', 'Oxbow', 'Oxbow', 1970, { colour: 'Straße' }],
 ];
 
 const matching = async () => {
@@ -47,56 +53,60 @@ const matching = async () => {
 describe('matching text to the reference', () => {
   it('takes any case, spaces and full-width letters for the same', async () => {
     const { match, variations } = await matching();
-    const written = { casting: '  ｄart ', colour: 'EMBER', rear_end: ' Twin   Lamps' };
+    const written = { casting: '  ｄovetail ', colour: 'EMBER', rear_end: ' Twin   Lamps' };
     expect(match(written)).toMatchObject({ variationId: variations[0], candidates: [] });
-    expect(match({ casting: 'OSPREY', series: 'slipwinds', colour: 'STRASSE' }).variationId).toBeNull();
-    expect(match({ casting: 'OSPREY', series: 'slipwinds', colour: 'straße' }).variationId).toBe(
+    expect(match({ casting: 'OXBOW', series: 'slipwinds', colour: 'STRASSE' }).variationId).toBeNull();
+    expect(match({ casting: 'OXBOW', series: 'slipwinds', colour: 'straße' }).variationId).toBe(
       variations[5],
     );
   });
 
   it('leaves open what more than one fits, and never guesses', async () => {
     const { match, castings, variations } = await matching();
-    expect(match({ casting: 'Dart', colour: 'Ember' })).toMatchObject({
-      castingId: castings.get('Slipwinds/Dart'),
+    expect(match({ casting: 'Dovetail', colour: 'Ember' })).toMatchObject({
+      castingId: castings.get('Slipwinds/Dovetail'),
       variationId: null,
       candidates: [variations[0], variations[1]],
     });
     // The casting alone narrows nothing: all of its variations are open, and none is listed.
-    expect(match({ casting: 'Dart' })).toMatchObject({ variationId: null, releaseId: null, candidates: [] });
-    expect(match({ casting: 'Osprey' })).toEqual({
+    expect(match({ casting: 'Dovetail' })).toMatchObject({
+      variationId: null,
+      releaseId: null,
+      candidates: [],
+    });
+    expect(match({ casting: 'Oxbow' })).toEqual({
       castingId: null,
       releaseId: null,
       variationId: null,
       candidates: [],
     });
-    expect(match({ casting: 'Osprey', series: 'Night Fair' }).variationId).toBe(variations[4]);
+    expect(match({ casting: 'Oxbow', series: 'Night Fair' }).variationId).toBe(variations[4]);
   });
 
   it('keeps the casting of a row whose variation is not known', async () => {
     const { match, castings } = await matching();
-    const dart = castings.get('Slipwinds/Dart');
-    const unknown = { castingId: dart, variationId: null, candidates: [] };
-    expect(match({ casting: 'Dart', colour: 'Embr' })).toMatchObject(unknown);
-    expect(match({ casting: 'Dart', colour: 'Ember', roof: 'vinyl' })).toMatchObject(unknown);
-    expect(match({ casting: 'Dart', release_year: '1999', colour: 'Ember' })).toMatchObject(unknown);
+    const dovetail = castings.get('Slipwinds/Dovetail');
+    const unknown = { castingId: dovetail, variationId: null, candidates: [] };
+    expect(match({ casting: 'Dovetail', colour: 'Embr' })).toMatchObject(unknown);
+    expect(match({ casting: 'Dovetail', colour: 'Ember', roof: 'vinyl' })).toMatchObject(unknown);
+    expect(match({ casting: 'Dovetail', release_year: '1999', colour: 'Ember' })).toMatchObject(unknown);
   });
 
   it('knows a casting by the name of a re-release, and a release by its year', async () => {
     const { match, variations } = await matching();
-    expect(match({ casting: 'Night Dart', colour: 'Inkwell' }).variationId).toBe(variations[2]);
-    expect(match({ casting: 'Night Dart', release_year: '1973' }).variationId).toBe(variations[3]);
-    expect(match({ casting: 'Dart', release_name: 'night dart' })).toMatchObject({
+    expect(match({ casting: 'Night Dovetail', colour: 'Inkwell' }).variationId).toBe(variations[2]);
+    expect(match({ casting: 'Night Dovetail', release_year: '1973' }).variationId).toBe(variations[3]);
+    expect(match({ casting: 'Dovetail', release_name: 'night dovetail' })).toMatchObject({
       variationId: null,
       candidates: [variations[2], variations[3]],
     });
-    expect(match({ release_name: 'Night Dart', colour: 'plum' }).variationId).toBe(variations[3]);
+    expect(match({ release_name: 'Night Dovetail', colour: 'plum' }).variationId).toBe(variations[3]);
   });
 
   it('reads base paint as owners write it', async () => {
     const { match, variations } = await matching();
-    expect(match({ casting: 'Dart', base_paint: 'Rear-Quarter' }).variationId).toBe(variations[1]);
-    expect(match({ casting: 'Dart', base_paint: 'fully painted' }).variationId).toBe(variations[0]);
+    expect(match({ casting: 'Dovetail', base_paint: 'Rear-Quarter' }).variationId).toBe(variations[1]);
+    expect(match({ casting: 'Dovetail', base_paint: 'fully painted' }).variationId).toBe(variations[0]);
     expect(plainBasePaint('back quarter')).toBe('rear quarter');
     expect(plainBasePaint('Striped')).toBe('striped');
   });
@@ -121,21 +131,49 @@ describe('naming variations', () => {
     const labels = variationLabels(await listVariations(collection.db));
     return variations.map(id => labels.get(id));
   };
-  const dart = (features: object, year: number | null = 1968): Row => ['A', 'Dart', 'Dart', year, features];
+  const dovetail = (features: object, year: number | null = 1968): Row => [
+    'A',
+    'Dovetail',
+    'Dovetail',
+    year,
+    features,
+  ];
 
   it('says colour, base paint and rear end where they differ, and only as much more as is needed', async () => {
     expect(
       await labelled([
-        dart({ colour: 'Ember', basePaint: 'none', rearEnd: 'twin lamps', interior: 'white', roof: 'clear' }),
-        dart({ colour: 'Moss', basePaint: 'full', rearEnd: 'twin lamps', interior: 'white', roof: 'clear' }),
-        dart({ colour: 'Moss', basePaint: 'full', rearEnd: 'twin lamps', interior: 'black', roof: 'clear' }),
+        dovetail({
+          colour: 'Ember',
+          basePaint: 'none',
+          rearEnd: 'twin lamps',
+          interior: 'white',
+          roof: 'clear',
+        }),
+        dovetail({
+          colour: 'Moss',
+          basePaint: 'full',
+          rearEnd: 'twin lamps',
+          interior: 'white',
+          roof: 'clear',
+        }),
+        dovetail({
+          colour: 'Moss',
+          basePaint: 'full',
+          rearEnd: 'twin lamps',
+          interior: 'black',
+          roof: 'clear',
+        }),
       ]),
     ).toEqual(['Ember, bare base', 'Moss, full base paint, white', 'Moss, full base paint, black']);
   });
 
   it('falls back to the release, and to its name where nothing else is recorded', async () => {
     expect(
-      await labelled([dart({ colour: 'Ember' }, 1968), dart({ colour: 'Ember' }, 1970), dart({}, 1971)]),
-    ).toEqual(['Ember (Dart 1968)', 'Ember (Dart 1970)', 'Dart']);
+      await labelled([
+        dovetail({ colour: 'Ember' }, 1968),
+        dovetail({ colour: 'Ember' }, 1970),
+        dovetail({}, 1971),
+      ]),
+    ).toEqual(['Ember (Dovetail 1968)', 'Ember (Dovetail 1970)', 'Dovetail']);
   });
 });

@@ -150,7 +150,7 @@ test('a new car is identified by its features, photographed, planned, sold, and 
   await demo.getByRole('combobox', { name: 'Grade' }).first().selectOption('4.5');
   await expect(demo.getByText('standard plan', { exact: true })).toBeVisible();
   const name = demo.getByRole('textbox', { name: 'Name of line 1' });
-  await name.fill('Half acid, half water dip');
+  await name.fill('Weak acid bath');
   await expect(demo.getByText('Acid goes into water, never water into acid.')).toBeVisible();
   await demo.getByRole('button', { name: 'Keep as this car’s plan' }).click();
   await expect(demo.getByText('This car’s own plan.')).toBeVisible();

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { bodyTypes } from '../../../electron/demo/castings/plan.ts';
-import { demoTables } from '../../../electron/demo/content.ts';
+import type { DemoTable } from '../../../electron/demo/content.ts';
 import { demoDate } from '../../../electron/demo/dates.ts';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
 import { basePaints, finishStates, isGrade, originalities, partNames } from '../../../valuation/words.ts';
 
 const content = demoContent();
 const { tables } = content;
+const demoTables = Object.keys(tables) as DemoTable[];
 
 /** Which column of which table points at which table. */
 const references: [table: keyof typeof tables, column: string, target: keyof typeof tables][] = [

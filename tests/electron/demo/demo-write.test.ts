@@ -12,14 +12,17 @@ import { listHistory } from '../../../db/history/history.ts';
 import { createCollection, openCollection } from '../../../db/open-collection.ts';
 import { readPhoto } from '../../../db/photos/photos.ts';
 import { readSetting } from '../../../db/records/settings.ts';
-import { demoTables } from '../../../electron/demo/content.ts';
+import type { DemoTable } from '../../../electron/demo/content.ts';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
+import { newPalette } from '../../../electron/demo/drawing/palette.ts';
 import { renderView } from '../../../electron/demo/drawing/render.ts';
-import { writeDemo } from '../../../electron/demo/index.ts';
+import { inOrderOfReference } from '../../../electron/demo/table-order.ts';
+import { writeDemo } from '../../../electron/demo/write-demo.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
 import { demoDigest, sampledPhotos } from '../../helpers/demo-digest.ts';
 
 const content = demoContent();
+const demoTables = Object.keys(content.tables) as DemoTable[];
 const progress: number[] = [];
 let dir: string;
 let collection: Collection;
@@ -40,7 +43,7 @@ beforeAll(async () => {
   dir = mkdtempSync(join(tmpdir(), 'playworn-demo-'));
   await createCollection(dir, { at, reportingCurrency: 'USD' });
   collection = await openCollection(dir, { at, host: 'command line' });
-  await writeDemo(collection, {
+  await writeDemo(collection, content, {
     at,
     valuations: [snapshot(1, '2024-10-31'), snapshot(2, '2024-10-31'), snapshot(1, '2024-11-30')],
     onProgress: done => progress.push(done),
@@ -106,7 +109,7 @@ describe('writing the demo', () => {
     const rows = await collection.db.selectFrom('photo').select('sha256').orderBy('id').execute();
     for (const photo of sampledPhotos(content)) {
       const place = content.photos.indexOf(photo);
-      expect(sha256Of(await renderView(photo.drawn))).toBe(rows[place]!.sha256);
+      expect(sha256Of(await renderView(photo.drawn, newPalette()))).toBe(rows[place]!.sha256);
     }
   });
 
@@ -145,16 +148,42 @@ describe('writing the demo', () => {
   });
 });
 
+describe('the order in which the tables are filled', () => {
+  it('has every table after those that its rows point at', () => {
+    const order = inOrderOfReference(collection.sqlite, demoTables.toReversed());
+    expect(order.toSorted()).toEqual(demoTables.toSorted());
+    const comesFirst = (first: DemoTable, then: DemoTable) =>
+      expect(order.indexOf(first), `${first} before ${then}`).toBeLessThan(order.indexOf(then));
+    comesFirst('maker', 'series');
+    comesFirst('release', 'variation');
+    comesFirst('variation', 'car');
+    comesFirst('condition_check', 'part_grade');
+    comesFirst('disposal', 'sale_record');
+    comesFirst('part', 'plan_line');
+  });
+
+  it('refuses tables that point at each other', () => {
+    collection.sqlite.exec(
+      'CREATE TEMP TABLE hen (egg INTEGER REFERENCES egg); CREATE TEMP TABLE egg (hen INTEGER REFERENCES hen)',
+    );
+    try {
+      expect(() => inOrderOfReference(collection.sqlite, ['hen', 'egg'])).toThrow(RangeError);
+    } finally {
+      collection.sqlite.exec('DROP TABLE temp.hen; DROP TABLE temp.egg');
+    }
+  });
+});
+
 describe('refusing to write the demo', () => {
   it('leaves a collection alone that has anything in it', async () => {
-    await expect(writeDemo(collection, { at })).rejects.toThrow(/needs an empty collection/);
+    await expect(writeDemo(collection, content, { at })).rejects.toThrow(/needs an empty collection/);
     expect(await listHistory(collection.db)).toHaveLength(1);
   });
 
   it('leaves no rows behind when it is stopped', async () => {
     const empty = await newCollection();
     const controller = new AbortController();
-    const stopped = writeDemo(empty, {
+    const stopped = writeDemo(empty, content, {
       at,
       signal: controller.signal,
       onProgress: () => controller.abort(new Error('enough')),

@@ -115,9 +115,9 @@ export const Inspector = (props: {
       <div className={classes.none}>
         <h2>{props.lot.rows.length === 0 ? 'The first car' : 'A new car'}</h2>
         <p>
-          Type a casting in the line at the foot of the grid: “ski em” finds every variation with a word that
-          begins with <em>ski</em> and one with <em>em</em>. Tab goes on to the next column, Enter to the next
-          car.
+          Type a casting in the line at the foot of the grid: “lark em” finds every variation with a word that
+          begins with <em>lark</em> and one with <em>em</em>. Tab goes on to the next column, Enter to the
+          next car.
         </p>
         <p>Text that the reference does not know is kept as you wrote it, and can be identified later.</p>
       </div>

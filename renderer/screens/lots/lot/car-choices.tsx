@@ -10,7 +10,7 @@ type Search = (text: string) => Promise<readonly Choice[]>;
 export const basePaintChoices: readonly Choice[] = basePaints.map(word => ({ value: word, label: word }));
 export const finishStateChoices: readonly Choice[] = finishStates.map(word => ({ value: word, label: word }));
 
-/** Castings, and variations once enough is typed to tell one: "skip em" finds the Skipjack in Ember. */
+/** Castings, and variations once enough is typed to tell one: "lark em" finds the Larkhythe in Ember. */
 export const suggestCastings: Search = async text =>
   (await api.reference.suggest({ text })).map(found => ({
     value: found.kind === 'variation' ? `variation:${found.variationId}` : `casting:${found.castingId}`,

@@ -90,7 +90,7 @@ export const inventedCar = (currency: Currency): WorkedCar | null => {
   return {
     id: null,
     number: 'An invented car',
-    casting: 'Dart',
+    casting: 'Dovetail',
     variation: variationNames.get(1) ?? '',
     swatch: null,
     basePaint: '',
@@ -105,7 +105,7 @@ export const inventedCar = (currency: Currency): WorkedCar | null => {
       const sale = bySale.get(record.id);
       if (!sale) return [];
       const variation =
-        sale.castingId === 2 ? 'Osprey' : (variationNames.get(sale.variationId ?? 0) ?? 'colour not told');
+        sale.castingId === 2 ? 'Oxbow' : (variationNames.get(sale.variationId ?? 0) ?? 'colour not told');
       return [
         {
           ...record,

@@ -98,10 +98,10 @@ describe('photographs', () => {
 describe('searching', () => {
   it('finds every kind by the beginnings of words, with where to go', async () => {
     const { api } = await newCollectionService();
-    const { dart, variations } = await addReference(api);
-    const { id: lotId } = await api.lots.create({ name: 'Darting find', currency: 'USD' });
+    const { dovetail, variations } = await addReference(api);
+    const { id: lotId } = await api.lots.create({ name: 'Dovetailing find', currency: 'USD' });
     const { ids } = await api.cars.create({ lotId, cars: [{ variationId: variations.plumGt, grade: 7 }] });
-    const hits = await api.collection.search({ text: 'dart', limit: 12 });
+    const hits = await api.collection.search({ text: 'dovetail', limit: 12 });
     expect(new Set(hits.map(hit => hit.kind))).toEqual(
       new Set(['car', 'lot', 'casting', 'variation', 'sale record']),
     );
@@ -110,12 +110,12 @@ describe('searching', () => {
       kind: 'car',
       id: ids[0],
       title: '0001',
-      detail: 'Dart · Plum, twin lamps · C7',
+      detail: 'Dovetail · Plum, twin lamps · C7',
       to: `/cars/${ids[0]}`,
     });
     expect(hits.find(hit => hit.kind === 'casting')).toMatchObject({
-      title: 'Dart',
-      to: `/reference/${dart}`,
+      title: 'Dovetail',
+      to: `/reference/${dovetail}`,
     });
     expect(hits.find(hit => hit.kind === 'lot')).toMatchObject({ to: `/lots/${lotId}` });
     expect(await api.collection.search({ text: '"*' })).toEqual([]);
@@ -133,7 +133,7 @@ describe('home', () => {
       lotId: null,
       cars: [
         { variationId: variations.emberTwin, grade: 8 },
-        { variationId: variations.skyOsprey, grade: 3 },
+        { variationId: variations.skyOxbow, grade: 3 },
         { asWritten: { casting: 'Whoosh' } },
       ],
     });

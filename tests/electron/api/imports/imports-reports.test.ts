@@ -25,7 +25,7 @@ describe('importing', () => {
     const { api } = await newCollectionService();
     const { variations } = await addReference(api);
     const file = csv(
-      'Number;Casting;Color;rear_end;Condition\nA-1;Dart;Ember;twin lamps;C7.5\nA-2;Dart;Ruby;;6\nA-3;Dart;Moss;bar lamp;eleven\n',
+      'Number;Casting;Color;rear_end;Condition\nA-1;Dovetail;Ember;twin lamps;C7.5\nA-2;Dovetail;Ruby;;6\nA-3;Dovetail;Moss;bar lamp;eleven\n',
     );
     const map = { Number: 'inventory_number' };
     const preview = await api.imports.preview({ as: 'lot', file, map });
@@ -57,7 +57,7 @@ describe('importing', () => {
     const worth = async () => (await api.cars.list({}))[0]?.worths.asFound?.mid;
     const before = await worth();
     const file = csv(
-      'sold_on,price,currency,casting,colour,rear_end,grade\n2026-01-05,310.00,USD,Dart,Ember,twin lamps,6\n',
+      'sold_on,price,currency,casting,colour,rear_end,grade\n2026-01-05,310.00,USD,Dovetail,Ember,twin lamps,6\n',
     );
     expect(await resultOf(await api.imports.run({ as: 'sales', file }))).toMatchObject({ accepted: 1 });
     expect(await worth()).toBeGreaterThan(before ?? 0);

@@ -11,14 +11,14 @@ const labels = async (api: Api) => (await api.collection.history()).map(entry =>
 describe('entering cars by typing', () => {
   it('identifies what fits one variation, narrows what fits some, and keeps the text of the rest', async () => {
     const { api } = await newCollectionService();
-    const { dart, variations } = await addReference(api);
+    const { dovetail, variations } = await addReference(api);
     const lotId = await lotOf(api, null);
     const { ids } = await api.cars.create({
       lotId,
       cars: [
-        { asWritten: { casting: ' dart ', colour: 'EMBER', rear_end: 'bar  lamp' }, grade: 4.5 },
-        { asWritten: { casting: 'Dart', colour: 'moss' } },
-        { asWritten: { casting: 'Dart GT' } },
+        { asWritten: { casting: ' dovetail ', colour: 'EMBER', rear_end: 'bar  lamp' }, grade: 4.5 },
+        { asWritten: { casting: 'Dovetail', colour: 'moss' } },
+        { asWritten: { casting: 'Dovetail Rally' } },
         { asWritten: { casting: 'Whoosh', colour: 'Ember' } },
       ],
     });
@@ -27,20 +27,25 @@ describe('entering cars by typing', () => {
     const [bar, moss, gt, whoosh] = rows;
     expect(bar).toMatchObject({
       identified: 'variation',
-      castingId: dart,
+      castingId: dovetail,
       variationId: variations.emberBar,
       variation: 'Ember, bar lamp',
-      releaseName: 'Dart',
+      releaseName: 'Dovetail',
       releaseYear: 1968,
       grade: 4.5,
-      asWritten: { casting: 'dart', colour: 'EMBER', rear_end: 'bar  lamp' },
+      asWritten: { casting: 'dovetail', colour: 'EMBER', rear_end: 'bar  lamp' },
     });
-    expect(moss).toMatchObject({ identified: 'casting', castingId: dart, candidates: 2, variation: null });
+    expect(moss).toMatchObject({
+      identified: 'casting',
+      castingId: dovetail,
+      candidates: 2,
+      variation: null,
+    });
     expect(moss?.features.colour).toBe('moss');
     expect(gt).toMatchObject({
       identified: 'variation',
       variationId: variations.plumGt,
-      releaseName: 'Dart GT',
+      releaseName: 'Dovetail Rally',
     });
     expect(whoosh).toMatchObject({ identified: 'no', castingId: null, casting: null });
     expect(whoosh?.asWritten).toEqual({ casting: 'Whoosh', colour: 'Ember' });
@@ -52,7 +57,7 @@ describe('entering cars by typing', () => {
 
   it('follows a changed cell with what is known of the rest', async () => {
     const { api } = await newCollectionService();
-    const { dart, variations } = await addReference(api);
+    const { dovetail, variations } = await addReference(api);
     const { ids } = await api.cars.create({ lotId: null, cars: [{ variationId: variations.emberBar }] });
     const id = ids[0] ?? 0;
     const type = async (asWritten: Record<string, string>) =>
@@ -60,29 +65,29 @@ describe('entering cars by typing', () => {
     expect(await type({ colour: 'Moss' })).toMatchObject({ variationId: variations.mossBar });
     expect(await type({ colour: 'Plum' })).toMatchObject({ variationId: variations.plumGt });
     const unknown = await type({ colour: 'Ruby' });
-    expect(unknown).toMatchObject({ identified: 'casting', castingId: dart, variationId: null });
+    expect(unknown).toMatchObject({ identified: 'casting', castingId: dovetail, variationId: null });
     expect(unknown?.features).toMatchObject({ colour: 'Ruby', rearEnd: 'twin lamps', basePaint: 'full' });
-    const other = await type({ casting: 'Osprey', colour: 'Sky', rear_end: '' });
-    expect(other).toMatchObject({ casting: 'Osprey', variationId: variations.skyOsprey });
+    const other = await type({ casting: 'Oxbow', colour: 'Sky', rear_end: '' });
+    expect(other).toMatchObject({ casting: 'Oxbow', variationId: variations.skyOxbow });
     expect(await type({ casting: '' })).toMatchObject({ identified: 'no', castingId: null });
   });
 
   it('lets go of a variation when another casting is chosen, and refuses what does not belong together', async () => {
     const { api } = await newCollectionService();
-    const { dart, osprey, variations } = await addReference(api);
+    const { dovetail, oxbow, variations } = await addReference(api);
     const { ids } = await api.cars.create({ lotId: null, cars: [{ variationId: variations.emberBar }] });
     const change = (patch: object) => api.cars.update({ changes: [{ id: ids[0] ?? 0, patch }] });
-    expect((await change({ castingId: osprey })).rows[0]).toMatchObject({
-      casting: 'Osprey',
+    expect((await change({ castingId: oxbow })).rows[0]).toMatchObject({
+      casting: 'Oxbow',
       variationId: null,
       releaseName: null,
     });
-    const crossed = await refusalOf(change({ castingId: osprey, variationId: variations.emberBar }));
+    const crossed = await refusalOf(change({ castingId: oxbow, variationId: variations.emberBar }));
     expect(crossed.message).toBe('That variation belongs to another casting.');
     expect(await refusalOf(change({ castingId: 999 }))).toMatchObject({ code: 'NOT_FOUND' });
     expect((await change({ candidates: [variations.emberBar, variations.emberTwin] })).rows[0]).toMatchObject(
       {
-        castingId: dart,
+        castingId: dovetail,
         candidates: 2,
       },
     );

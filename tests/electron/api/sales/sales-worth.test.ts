@@ -13,43 +13,43 @@ const withCar = async (grade = 6) => {
 
 describe('sale records', () => {
   it('change only what is given, and fall back to the casting with another casting', async () => {
-    const { api, dart, osprey } = await withCar();
-    const [sale] = await api.sales.list({ castingId: dart });
+    const { api, dovetail, oxbow } = await withCar();
+    const [sale] = await api.sales.list({ castingId: dovetail });
     const id = sale?.id ?? 0;
     await api.sales.update({ id, price: 9900, grade: 7.5 });
     const after = (await api.sales.list({})).find(row => row.id === id);
     expect(after).toEqual({ ...sale, price: 9900, grade: 7.5, doubt: after?.doubt });
-    await api.sales.update({ id, castingId: osprey });
+    await api.sales.update({ id, castingId: oxbow });
     expect((await api.sales.list({})).find(row => row.id === id)).toMatchObject({
-      casting: 'Osprey',
+      casting: 'Oxbow',
       variationId: null,
     });
   });
 
   it('change many at once in one action, or none of them', async () => {
-    const { api, dart } = await withCar();
-    const before = await api.sales.list({ castingId: dart });
+    const { api, dovetail } = await withCar();
+    const before = await api.sales.list({ castingId: dovetail });
     const [first, second] = before.map(sale => sale.id);
     const changes = [
       { id: first ?? 0, patch: { grade: 5, missingParts: ['glazing' as const] } },
       { id: second ?? 0, patch: { grade: 5 } },
     ];
     await api.sales.updateMany({ changes });
-    const after = await api.sales.list({ castingId: dart });
+    const after = await api.sales.list({ castingId: dovetail });
     expect(after.slice(0, 2).map(sale => [sale.grade, sale.missingParts])).toEqual([
       [5, ['glazing']],
       [5, []],
     ]);
     await api.collection.undo();
-    expect(await api.sales.list({ castingId: dart })).toEqual(before);
+    expect(await api.sales.list({ castingId: dovetail })).toEqual(before);
     const bad = [...changes, { id: 99_999, patch: { grade: 4 } }];
     expect((await refusalOf(api.sales.updateMany({ changes: bad }))).code).toBe('NOT_FOUND');
-    expect(await api.sales.list({ castingId: dart })).toEqual(before);
+    expect(await api.sales.list({ castingId: dovetail })).toEqual(before);
   });
 
   it('say how far each counts', async () => {
-    const { api, dart, variations } = await withCar();
-    const sale = { soldOn: '2026-02-01', castingId: dart, variationId: variations.emberTwin, grade: 6 };
+    const { api, dovetail, variations } = await withCar();
+    const sale = { soldOn: '2026-02-01', castingId: dovetail, variationId: variations.emberTwin, grade: 6 };
     const { id: foreign } = await api.sales.create({ ...sale, price: 5000, currency: 'EUR' });
     const { id: wild } = await api.sales.create({ ...sale, price: 1_200_000, currency: 'USD' });
     const { id: gift } = await api.sales.create({ ...sale, price: 100, currency: 'USD' });
@@ -61,8 +61,8 @@ describe('sale records', () => {
   });
 
   it('refuse a variation of another casting and a price of nothing', async () => {
-    const { api, osprey, variations } = await withCar();
-    const sale = { soldOn: '2026-01-01', price: 100, currency: 'USD', castingId: osprey };
+    const { api, oxbow, variations } = await withCar();
+    const sale = { soldOn: '2026-01-01', price: 100, currency: 'USD', castingId: oxbow };
     expect(
       (await refusalOf(api.sales.create({ ...sale, variationId: variations.emberBar }))).message,
     ).toContain('another casting');
@@ -72,14 +72,14 @@ describe('sale records', () => {
   });
 
   it('move the worths that rest on them, and not when they are left out', async () => {
-    const { api, carId, dart, variations } = await withCar();
+    const { api, carId, dovetail, variations } = await withCar();
     const worth = async () => (await api.cars.get({ id: carId })).worths.asFound?.mid ?? 0;
     const before = await worth();
     const { id } = await api.sales.create({
       soldOn: '2026-03-01',
       price: 14_000,
       currency: 'USD',
-      castingId: dart,
+      castingId: dovetail,
       variationId: variations.emberTwin,
       grade: 6,
       source: 'auction',
@@ -99,12 +99,12 @@ describe('sale records', () => {
   });
 
   it('say why the engine set one aside', async () => {
-    const { api, dart } = await withCar();
+    const { api, dovetail } = await withCar();
     const { id } = await api.sales.create({
       soldOn: '2026-02-01',
       price: 5000,
       currency: 'EUR',
-      castingId: dart,
+      castingId: dovetail,
     });
     const doubt = async () => (await api.sales.list({})).find(row => row.id === id)?.doubt;
     expect(await doubt()).toContain('EUR');
@@ -115,7 +115,7 @@ describe('sale records', () => {
 
 describe('selling a car', () => {
   it('becomes a sale record of its own, and taking it back takes all back', async () => {
-    const { api, carId, variations, dart } = await withCar(6.5);
+    const { api, carId, variations, dovetail } = await withCar(6.5);
     const parts = [
       { part: 'wheels' as const, grade: 6, originality: 'reproduction' as const },
       { part: 'glazing' as const, grade: null, originality: 'missing' as const },
@@ -134,7 +134,7 @@ describe('selling a car', () => {
       own: true,
       soldOn: '2026-02-02',
       price: 4200,
-      castingId: dart,
+      castingId: dovetail,
       variationId: variations.emberTwin,
       grade: 6.5,
       missingParts: ['glazing'],
@@ -169,8 +169,8 @@ describe('selling a car', () => {
     await api.cars.dispose({ carId, soldOn: '2026-02-02', proceeds: 900, currency: 'USD' });
     const own = async () => (await api.sales.list({})).find(sale => sale.own);
     expect(await own()).toMatchObject({ castingId: null, casting: 'Whoosh' });
-    await api.cars.update({ changes: [{ id: carId, patch: { variationId: variations.skyOsprey } }] });
-    expect(await own()).toMatchObject({ casting: 'Osprey', variationId: variations.skyOsprey });
+    await api.cars.update({ changes: [{ id: carId, patch: { variationId: variations.skyOxbow } }] });
+    expect(await own()).toMatchObject({ casting: 'Oxbow', variationId: variations.skyOxbow });
   });
 
   it('tells nothing of the market when the car was given away', async () => {

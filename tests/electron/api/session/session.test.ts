@@ -99,7 +99,7 @@ describe('creating and opening', () => {
   it('shows nothing of the one before once another is open', async () => {
     const { api, dir } = await newCollectionService();
     await api.lots.create({ name: 'Loft', currency: 'USD' });
-    await api.reference.saveCasting({ maker: 'Quillon Toys', series: 'Slipwinds', name: 'Dart' });
+    await api.reference.saveCasting({ maker: 'Quillon Toys', series: 'Slipwinds', name: 'Dovetail' });
     expect(await api.reference.castings()).toHaveLength(1);
     await api.collection.create({ dir: join(dir, 'second') });
     expect(await api.lots.list()).toEqual([]);

@@ -102,7 +102,7 @@ describe.each([
   it('streams long work, and an import is one undo', async () => {
     const { session } = await newCollectionService();
     const api = connect(session);
-    const rows = Array.from({ length: 1200 }, (_, i) => `Q-${i + 1},Dart,${1 + (i % 10)}`);
+    const rows = Array.from({ length: 1200 }, (_, i) => `Q-${i + 1},Dovetail,${1 + (i % 10)}`);
     const file = new File([`inventory_number,casting,grade\n${rows.join('\n')}\n`], 'loft.csv', {
       type: 'text/csv',
     });
@@ -124,7 +124,7 @@ describe.each([
   it('stops long work when its caller does, leaving nothing of it', async () => {
     const { session } = await newCollectionService();
     const api = connect(session);
-    const rows = Array.from({ length: 20_000 }, (_, i) => `Q-${i + 1},Dart`);
+    const rows = Array.from({ length: 20_000 }, (_, i) => `Q-${i + 1},Dovetail`);
     const file = new File([`inventory_number,casting\n${rows.join('\n')}\n`], 'loft.csv');
     const controller = new AbortController();
     const run = async () => {
