@@ -1,4 +1,4 @@
-import type { Collection } from '../../db/open-collection.ts';
+import type { Collection } from '../../db/collection.ts';
 import { demoContent } from './demo-content.ts';
 import { pastWorths } from './past-worths.ts';
 import { writeDemo } from './write-demo.ts';

@@ -1,4 +1,4 @@
-import type { Collection } from '../../db/open-collection.ts';
+import type { Collection } from '../../db/collection.ts';
 
 /**
  * The tables in an order in which every row that another points at already exists, by the schema's own foreign keys.
