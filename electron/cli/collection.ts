@@ -3,7 +3,7 @@ import { collectionExists } from '../../db/open-collection.ts';
 import { type AppRouter, router } from '../api/router.ts';
 import type { Session } from '../api/session/session.ts';
 import { newSession } from '../service/begin.ts';
-import { Refused, say } from './terminal.ts';
+import { endRefused, exitCodes, Refused, say } from './terminal.ts';
 
 /** The procedures that the window and the browser call, called in this process. */
 export type Api = RouterClient<AppRouter>;
@@ -28,16 +28,45 @@ interface Opening {
 export const noCollection = (dir: string): Refused =>
   new Refused(`There is no collection in ${dir}. Start one with "playworn import" or "playworn demo".`);
 
-/** Runs a command with the collection open, and closes it whatever happens. An interrupt cancels the work first. */
+/** Interrupts that a user sends while a command runs: the first stops the work, none cuts the closing short. */
+const interruptions = () => {
+  const controller = new AbortController();
+  let closing = false;
+  let told = '';
+  const tell = () => {
+    const sentence = closing ? 'Closing the collection; this takes a moment.' : 'Stopping …';
+    // Ctrl+C may arrive twice, from a terminal and from a program in between.
+    if (sentence !== told) say(sentence);
+    told = sentence;
+  };
+  const interrupt = () => {
+    tell();
+    controller.abort();
+  };
+  const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+  for (const signal of signals) process.on(signal, interrupt);
+  return {
+    signal: controller.signal,
+    closing() {
+      closing = true;
+      if (controller.signal.aborted) tell();
+    },
+    end() {
+      for (const signal of signals) process.off(signal, interrupt);
+    },
+  };
+};
+
+/**
+ * Runs a command with the collection open, and closes it whatever happens. What closing could not do, such as the backup after
+ * changes, is said and ends with 1; work that an interrupt stopped ends with 130.
+ */
 export const withCollection = async <T>(
   { collection, demo, mayBeMissing, unopened }: Opening,
   work: (context: CommandContext) => Promise<T>,
 ): Promise<T> => {
   const session = newSession({ host: 'command line', collection, demo });
-  const controller = new AbortController();
-  const interrupt = () => controller.abort();
-  // Heard more than once, so that closing is not cut short.
-  process.on('SIGINT', interrupt).on('SIGTERM', interrupt);
+  const interrupts = interruptions();
   try {
     const api: Api = createRouterClient(router, { context: { session } });
     const dir = session.options.defaultDir;
@@ -45,9 +74,16 @@ export const withCollection = async <T>(
       const { notices } = await api.collection.open({ dir });
       for (const notice of notices) say(notice);
     } else if (!mayBeMissing && !unopened) throw noCollection(dir);
-    return await work({ api, session, signal: controller.signal });
+    return await work({ api, session, signal: interrupts.signal });
+  } catch (error) {
+    if (interrupts.signal.aborted) process.exitCode = exitCodes.interrupted;
+    throw error;
   } finally {
-    process.off('SIGINT', interrupt).off('SIGTERM', interrupt);
+    interrupts.closing();
     await session.close();
+    // Writing a backup hears no signals; one that came meanwhile is answered now.
+    await new Promise(setImmediate);
+    for (const notice of session.state().notices) endRefused(notice);
+    interrupts.end();
   }
 };

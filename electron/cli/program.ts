@@ -7,6 +7,7 @@ import { demo } from './commands/demo.ts';
 import { importFile } from './commands/import.ts';
 import { report } from './commands/report.ts';
 import { value } from './commands/value.ts';
+import { exitCodesHelp } from './terminal.ts';
 
 const jsonOption = () => new Option('--json', 'print the result as JSON');
 
@@ -44,6 +45,7 @@ export const createProgram = (): Command => {
     .description('Inventory and valuation of a vintage toy car collection.')
     .version(manifest.version)
     .exitOverride()
+    .addHelpText('afterAll', exitCodesHelp)
     .showHelpAfterError('(playworn help COMMAND explains the options)');
 
   addCommand(program, 'demo', 'make the demo collection').action(demo);

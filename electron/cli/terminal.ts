@@ -1,21 +1,42 @@
 import { ORPCError } from '@orpc/server';
+import { printable, printableLines } from './printable.ts';
 
 /** What was asked cannot be done with this input; the message says why. Exit code 1. */
 export class Refused extends Error {}
 
-export const exitCodes = { done: 0, refused: 1, wrongUse: 2 } as const;
+export const exitCodes = { done: 0, refused: 1, wrongUse: 2, interrupted: 130 } as const;
+
+export const exitCodesHelp = `
+Exit codes:
+  0    done
+  1    refused, found damaged, or not backed up on closing; the standard error says why
+  2    wrong use: an unknown command or option, or a value that cannot be meant
+  130  interrupted (Ctrl+C); what was not finished has left nothing behind`;
 
 /** Results go to the standard output, everything said on the way to the standard error. */
-export const say = (sentence: string): void => void process.stderr.write(`${sentence}\n`);
+export const say = (sentence: string): void => void process.stderr.write(`${printableLines(sentence)}\n`);
 
 /** Prints the result: as JSON where it was asked for, else as lines for a reader. */
 export const print = <T>(json: boolean | undefined, value: T, lines: (value: T) => string[]): void =>
-  void process.stdout.write(`${json ? JSON.stringify(value, null, 2) : lines(value).join('\n')}\n`);
+  void process.stdout.write(
+    `${json ? printableLines(JSON.stringify(value, null, 2)) : lines(value).map(printable).join('\n')}\n`,
+  );
+
+/**
+ * A reader that has seen enough, such as `head`, closes its end of the line; what is still written then goes nowhere, and the
+ * work goes on to its end.
+ */
+export const outliveReaders = (): void => {
+  for (const stream of [process.stdout, process.stderr])
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
+};
 
 /** Ends with 1 where the result, already printed, tells what was refused. */
 export const endRefused = (sentence: string): void => {
   say(sentence);
-  process.exitCode = exitCodes.refused;
+  process.exitCode ??= exitCodes.refused;
 };
 
 /** True for what the API, or a command, refuses with reasons; anything else is a fault of the program. */
@@ -24,7 +45,7 @@ const isRefusal = (error: unknown): boolean =>
 
 /** What `--json` answers where there is no result. */
 export const printFailure = (message: string): void =>
-  void process.stdout.write(`${JSON.stringify({ error: message }, null, 2)}\n`);
+  void process.stdout.write(`${printableLines(JSON.stringify({ error: message }, null, 2))}\n`);
 
 export const reportFailure = (error: unknown, json: boolean): number => {
   const message = error instanceof Error ? error.message : String(error);
@@ -34,13 +55,14 @@ export const reportFailure = (error: unknown, json: boolean): number => {
   return exitCodes.refused;
 };
 
-/** Columns padded to their widest cell; numbers to the right. */
-export const table = (heads: string[], rows: string[][], right: number[] = []): string[] => {
+/** Columns padded to their widest cell; numbers to the right. However many rows there are. */
+export const table = (heads: string[], cells: string[][], right: number[] = []): string[] => {
+  const rows = cells.map(row => row.map(printable));
   const widths = heads.map((head, column) =>
-    Math.max(head.length, ...rows.map(row => row[column]?.length ?? 0)),
+    rows.reduce((widest, row) => Math.max(widest, row[column]?.length ?? 0), head.length),
   );
-  const line = (cells: string[]) =>
-    cells
+  const line = (row: string[]) =>
+    row
       .map((cell, column) => {
         const width = widths[column] ?? 0;
         return right.includes(column) ? cell.padStart(width) : cell.padEnd(width);

@@ -65,7 +65,7 @@ export const loadSolver = (): Promise<Highs> => {
  * The power of two that brings the largest of `values` to between 1 and 2, so that scaling rounds nothing.
  */
 const powerOfTwo = (values: readonly number[]): number => {
-  const largest = Math.max(...values.map(Math.abs));
+  const largest = values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   return largest > 0 ? 2 ** -Math.floor(Math.log2(largest)) : 1;
 };
 

@@ -48,8 +48,12 @@ export const lotWorth = (worths: readonly Worth[], correlation: number): LotWort
   };
   const quantile = (p: number) => {
     checkBetween(p, 1e-9, 1 - 1e-9, 'p');
-    let low = Math.min(...parts.map(({ log, sd }) => log - 7 * sd));
-    let high = Math.max(...parts.map(({ log, sd }) => log + 7 * sd));
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (const { log, sd } of parts) {
+      low = Math.min(low, log - 7 * sd);
+      high = Math.max(high, log + 7 * sd);
+    }
     for (let i = 0; i < 100 && high - low > 1e-13; i++) {
       const middle = (low + high) / 2;
       if (cdf(Math.exp(middle)) < p) low = middle;

@@ -100,6 +100,12 @@ export const toApiError = (error: unknown, place = 'The collection'): unknown =>
   if (error instanceof Error) {
     if (error.name === 'AbortError')
       return refused('This was cancelled; nothing was kept of it.', 'cancelled');
+    // A file on disk that was changed, moved or unplugged since it was chosen.
+    if (error.name === 'NotReadableError')
+      return refused(
+        'The file could not be read to its end; it may have been changed or moved meanwhile. Choose it again.',
+        'unreadable',
+      );
     const sentence = constraintMessage(error);
     if (sentence)
       return new ORPCError('REFUSED', {

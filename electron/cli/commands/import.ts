@@ -1,10 +1,11 @@
-import { existsSync, mkdtempSync, openAsBlob, rmSync, statSync } from 'node:fs';
+import { accessSync, constants, mkdtempSync, openAsBlob, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
 import { collectionExists } from '../../../db/open-collection.ts';
 import { decimalToMinor } from '../../../valuation/money.ts';
 import type { ImportKind, ImportResult } from '../../api/views.ts';
 import { type Api, type CommandContext, withCollection } from '../collection.ts';
+import { beforeFounding } from '../founding.ts';
 import { followed } from '../progress-bar.ts';
 import { endRefused, print, Refused, say } from '../terminal.ts';
 
@@ -23,7 +24,15 @@ export interface ImportOptions {
 
 /** Read piece by piece as the import goes on, however large it is. */
 const fileAt = async (path: string): Promise<File> => {
-  if (!existsSync(path) || !statSync(path).isFile()) throw new Refused(`There is no file ${path}.`);
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (!found) throw new Refused(`There is no file ${path}.`);
+  if (found.isDirectory()) throw new Refused(`${path} is a folder. Name the spreadsheet in it.`);
+  if (!found.isFile()) throw new Refused(`${path} is no file that can be imported.`);
+  try {
+    accessSync(path, constants.R_OK);
+  } catch {
+    throw new Refused(`${path} may not be read by you. Change its permissions, or copy it.`);
+  }
   return new File([await openAsBlob(path)], basename(path));
 };
 
@@ -61,6 +70,28 @@ const makeMissing = async (api: Api, dir: string, currency = 'USD'): Promise<voi
   say(`Made a collection in ${dir}, reporting in ${currency}.`);
 };
 
+const tookNothing = ({ accepted, duplicates }: ImportResult): boolean => accepted + duplicates === 0;
+
+/** Into a collection made for it, which is taken away again where nothing was taken in. */
+const runFounding = async (path: string, options: ImportOptions): Promise<ImportResult> => {
+  const dir = resolve(options.collection);
+  const takeBack = beforeFounding(dir);
+  let isFilled = false;
+  try {
+    return await withCollection({ collection: dir, mayBeMissing: true }, async context => {
+      await makeMissing(context.api, dir, options.currency);
+      const result = await run(context, path, options);
+      isFilled = !tookNothing(result);
+      return result;
+    });
+  } finally {
+    if (!isFilled) {
+      takeBack();
+      say(`Nothing was taken in, so the empty collection in ${dir} was removed again.`);
+    }
+  }
+};
+
 /** Against an empty collection of its own where there is none yet, since trying must leave nothing behind. */
 const tryWithoutCollection = async (path: string, options: ImportOptions): Promise<ImportResult> => {
   const aside = mkdtempSync(join(tmpdir(), 'playworn-'));
@@ -91,14 +122,9 @@ export const importFile = async (file: string, options: ImportOptions): Promise<
   await fileAt(path);
   const { collection, dryRun, json } = options;
   const exists = collectionExists(resolve(collection));
-  const result =
-    dryRun && !exists
-      ? await tryWithoutCollection(path, options)
-      : await withCollection({ collection, mayBeMissing: true }, async context => {
-          if (!exists) await makeMissing(context.api, resolve(collection), options.currency);
-          return run(context, path, options);
-        });
+  const result = exists
+    ? await withCollection({ collection }, context => run(context, path, options))
+    : await (dryRun ? tryWithoutCollection : runFounding)(path, options);
   print(json, result, shown => lines(shown, dryRun));
-  const took = result.accepted + result.duplicates > 0;
-  if (!took && result.rejected.length > 0) endRefused('No row could be taken.');
+  if (tookNothing(result) && result.rejected.length > 0) endRefused('No row could be taken.');
 };
