@@ -40,14 +40,30 @@ module.exports = {
       to: { pathNot: '^migrations/|node_modules/kysely' },
     },
     {
-      name: 'db-and-reports-take-money-and-words-only',
+      name: 'db-and-reports-take-money-and-wording-only',
       severity: 'error',
       from: { path: '^(db|reports)/' },
       to: {
         path: '^valuation/',
-        pathNot: '^valuation/(money|words|types)\\.ts$',
+        pathNot: '^valuation/((money|words|types)\\.ts$|wording/)',
         dependencyTypesNot: ['type-only'],
       },
+    },
+    {
+      name: 'wording-words-facts-only',
+      severity: 'error',
+      from: { path: '^valuation/wording/' },
+      to: {
+        path: '^valuation/',
+        pathNot: '^valuation/((money|words|types)\\.ts$|wording/)',
+        dependencyTypesNot: ['type-only'],
+      },
+    },
+    {
+      name: 'the-engine-makes-no-sentences',
+      severity: 'error',
+      from: { path: '^valuation/', pathNot: '^valuation/wording/' },
+      to: { path: '^valuation/wording/' },
     },
     {
       name: 'valuation-is-pure',

@@ -1,6 +1,8 @@
 import { formatMinor } from '../valuation/money.ts';
 import type { PartState } from '../valuation/types.ts';
-import { gradeLabel, type VariationFeature, variationFeatures } from '../valuation/words.ts';
+import { featureNames } from '../valuation/wording/feature-names.ts';
+import { plainLocale } from '../valuation/wording/reader.ts';
+import { gradeLabel, variationFeatures } from '../valuation/words.ts';
 import { longDate, printableLine, printableText } from './printable.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 import type { WorthAxis } from './worth-axis.ts';
@@ -19,7 +21,8 @@ export interface EntryModel {
   /** What must be said of a car that is not as made; empty for an original one. */
   finishStatement: string;
   status: string;
-  chip: { swatch: string; basePaint: string } | null;
+  /** `at` is the place of the colour among `facts`, or -1. */
+  chip: { swatch: string; basePaint: string; at: number } | null;
   facts: [string, string][];
   /** Facts that take a line each. */
   lines: [string, string][];
@@ -39,19 +42,6 @@ export interface EntryModel {
   /** True where it may be longer than a page, so that it must be allowed to break. */
   long: boolean;
 }
-
-const featureLabels: Record<VariationFeature, string> = {
-  colour: 'Colour',
-  bodyFinish: 'Body finish',
-  basePaint: 'Base paint',
-  rearEnd: 'Rear end',
-  roof: 'Roof',
-  interior: 'Interior',
-  glazing: 'Glazing',
-  wheels: 'Wheels',
-  accessory: 'Accessory',
-  country: 'Country',
-};
 
 const finishStatement = (entry: ReportEntry): string => {
   const { finishState, restoration } = entry;
@@ -169,8 +159,12 @@ export const entryModel = (
     const printed = printableLine(text);
     return printed ? [[label, printed]] : [];
   };
+  const features = featureNames(report.locale ?? plainLocale);
+  const featureFacts = variationFeatures.flatMap(feature =>
+    fact(features[feature], identity.features[feature]).map(said => ({ feature, said })),
+  );
   const facts = [
-    ...variationFeatures.flatMap(feature => fact(featureLabels[feature], identity.features[feature])),
+    ...featureFacts.map(({ said }) => said),
     ...(identity.features.country ? [] : fact('Maker\u2019s country', identity.makerCountry)),
   ];
   const lines = [
@@ -202,7 +196,13 @@ export const entryModel = (
     finish: entry.finishState,
     finishStatement: finishStatement(entry),
     status: entry.status === 'kept' ? '' : entry.status,
-    chip: identity.swatch ? { swatch: identity.swatch, basePaint: identity.features.basePaint ?? '' } : null,
+    chip: identity.swatch
+      ? {
+          swatch: identity.swatch,
+          basePaint: identity.features.basePaint ?? '',
+          at: featureFacts.findIndex(({ feature }) => feature === 'colour'),
+        }
+      : null,
     facts,
     lines,
     whereabouts,

@@ -1,5 +1,8 @@
 import { currencyDecimals, formatMinor } from '../../valuation/money.ts';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
+import { dayText } from '../../valuation/wording/reader.ts';
+
+export { percentText } from '../../valuation/wording/reader.ts';
 
 /** The reader's own number and date habits, always with Western figures so that columns line up. */
 export const readerLocale = (): string => {
@@ -35,20 +38,5 @@ export const deltaText = (minor: Minor, currency: Currency): string => {
   return `${minor > 0 ? '+' : '−'}${worthText(Math.abs(minor), currency)}`;
 };
 
-/** A share 0…1 as "73 %"; never "100 %" or "0 %" for what is only nearly so. */
-export const percentText = (share: number): string => {
-  const percent = Math.round(share * 100);
-  if (percent === 100 && share < 1) return '> 99 %';
-  if (percent === 0 && share > 0) return '< 1 %';
-  return `${percent} %`;
-};
-
-const dateFormat = (options: Intl.DateTimeFormatOptions) =>
-  new Intl.DateTimeFormat(readerLocale(), { timeZone: 'UTC', ...options });
-
 /** "14 Mar 2026" in the reader's order; a text that is no date is shown as it is. */
-export const dateText = (date: IsoDate): string => {
-  const parsed = new Date(`${date.slice(0, 10)}T00:00:00Z`);
-  if (Number.isNaN(parsed.getTime())) return date;
-  return dateFormat({ day: 'numeric', month: 'short', year: 'numeric' }).format(parsed);
-};
+export const dateText = (date: IsoDate): string => dayText(date, readerLocale());

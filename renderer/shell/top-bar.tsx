@@ -2,10 +2,12 @@ import { ActionIcon, Menu, Tooltip, useMantineColorScheme } from '@mantine/core'
 import { IconArrowBackUp, IconArrowForwardUp, IconDots, IconSearch } from '@tabler/icons-react';
 import { useQuery } from '@tanstack/react-query';
 import { useLocation } from 'wouter';
+import { sentenceCase } from '../../valuation/wording/reader.ts';
 import { api } from '../api/client.ts';
 import { useUndo } from '../api/use-undo.ts';
 import { KeyHint } from '../components/keys/key-hint.tsx';
 import { useKeys } from '../components/keys/key-registry.ts';
+import { readerWords } from '../components/words.ts';
 import { CollectionMenu } from './collection-menu.tsx';
 import { openSearch } from './search-everything.tsx';
 import classes from './shell.module.css';
@@ -59,7 +61,7 @@ const MoreMenu = ({ onKeys }: { onKeys: () => void }) => {
         </ActionIcon>
       </Menu.Target>
       <Menu.Dropdown>
-        <Menu.Label>Colours</Menu.Label>
+        <Menu.Label>{sentenceCase(readerWords().dialect.colours)}</Menu.Label>
         {schemes.map(({ value, label }) => (
           <Menu.Item
             key={value}

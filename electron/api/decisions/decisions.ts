@@ -5,6 +5,8 @@ import {
   removePlan as removePlanRow,
   savePlan as savePlanRows,
 } from '../../../db/records/plans.ts';
+import { optionWords } from '../../../valuation/wording/option-words.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { findCar } from '../cars/car-events.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
@@ -37,7 +39,8 @@ const overview = needsCollection.handler(
 /** Keeps what the owner decided, beside what was recommended then. Overruling a guard needs a reason. */
 const record = needsCollection.input(inputs.recordDecision).handler(async ({ context, input }) => {
   const car = await findCar(context.db, input.carId);
-  await recordDecisions(context.session, [input], `Decided to ${verbs[input.choice]} ${car.inventoryNumber}`);
+  const { infinitive } = optionWords(input.choice, plainLocale);
+  await recordDecisions(context.session, [input], `Decided to ${infinitive} ${car.inventoryNumber}`);
 });
 
 /** The same for many cars, as one action. */
@@ -45,14 +48,6 @@ const recordAll = needsCollection.input(inputs.recordDecisions).handler(async ({
   const { decisions: all } = input;
   await recordDecisions(context.session, all, `Decided ${all.length} ${all.length === 1 ? 'car' : 'cars'}`);
 });
-
-const verbs = {
-  leave: 'leave',
-  conserve: 'conserve',
-  restore: 'restore',
-  customise: 'customise',
-  donor: 'use for parts',
-} as const;
 
 const clear = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
   const car = await findCar(context.db, input.id);

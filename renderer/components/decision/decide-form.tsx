@@ -5,9 +5,9 @@ import { type Option, options } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../api/use-action.ts';
 import { RecommendationGlyph } from '../marks/recommendation-mark.tsx';
+import { useWords } from '../words.ts';
 import classes from './decide-form.module.css';
 import { guardsAgainst } from './guards-against.ts';
-import { optionVerbs } from './option-verbs.ts';
 
 /** What the owner will do with a car: one of the options, and why; against a guard only with a reason. */
 export const DecideForm = ({
@@ -27,6 +27,7 @@ export const DecideForm = ({
   onChoice: (option: Option | null) => void;
   onCancel?: (() => void) | undefined;
 }) => {
+  const words = useWords();
   const [reason, setReason] = useState(before);
   const [asked, setAsked] = useState(false);
   const record = useAction(
@@ -37,7 +38,7 @@ export const DecideForm = ({
         overruled: guardsAgainst(decision, option).map(guard => guard.kind),
         reason: reason.trim(),
       }),
-    { label: option => `Decided: ${optionVerbs[option].toLowerCase()}`, onDone: () => onChoice(null) },
+    { label: option => `Decided: ${words.option(option).verb.toLowerCase()}`, onDone: () => onChoice(null) },
   );
   const guards = choice ? guardsAgainst(decision, choice) : [];
   const needsReason = guards.length > 0 && reason.trim() === '';
@@ -65,7 +66,7 @@ export const DecideForm = ({
               label={
                 <span className={classes.option}>
                   <RecommendationGlyph recommendation={option} />
-                  {optionVerbs[option]}
+                  {words.option(option).verb}
                   {option === decision.recommendation ? <span className="soft">recommended</span> : null}
                 </span>
               }
@@ -92,7 +93,7 @@ export const DecideForm = ({
       />
       <div className={classes.actions}>
         <Button type="submit" variant="filled" disabled={!choice} loading={record.isPending}>
-          {choice ? `Decide: ${optionVerbs[choice].toLowerCase()}` : 'Decide'}
+          {choice ? `Decide: ${words.option(choice).verb.toLowerCase()}` : 'Decide'}
         </Button>
         {onCancel ? (
           <Button variant="subtle" onClick={onCancel}>

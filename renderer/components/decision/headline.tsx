@@ -1,6 +1,7 @@
 import type { Currency, Decision } from '../../../valuation/types.ts';
 import { deltaText, percentText } from '../format.ts';
-import { RecommendationGlyph, recommendationWord } from '../marks/recommendation-mark.tsx';
+import { RecommendationGlyph } from '../marks/recommendation-mark.tsx';
+import { readerWords } from '../words.ts';
 import classes from './decision.module.css';
 
 type Headed = Pick<Decision, 'recommendation' | 'probability' | 'expectedGain' | 'best'>;
@@ -11,7 +12,7 @@ const Lead = ({ decision, currency }: { decision: Headed; currency: Currency }) 
   if (recommendation === 'leave')
     return best === 'leave' || probability === 0
       ? 'Nothing beats leaving it as it is.'
-      : `The nearest to it, ${best}, beats leaving in ${percentText(probability)} of cases.`;
+      : `The nearest to it, ${readerWords().option(best).doing}, beats leaving in ${percentText(probability)} of cases.`;
   return (
     <>
       <strong>{deltaText(expectedGain, currency)}</strong> expected over leaving, and better than leaving with{' '}
@@ -25,7 +26,7 @@ export const Headline = ({ decision, currency }: { decision: Headed; currency: C
   <p className={classes.headline}>
     <span className={classes.mark}>
       <RecommendationGlyph recommendation={decision.recommendation} />
-      {recommendationWord(decision.recommendation)}
+      {readerWords().recommendation(decision.recommendation)}
     </span>
     <span className={classes.lead}>
       <Lead decision={decision} currency={currency} />

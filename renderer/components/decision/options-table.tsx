@@ -4,6 +4,7 @@ import type { Option } from '../../../valuation/words.ts';
 import { RangeText } from '../amounts/amount.tsx';
 import { deltaText, percentText, worthText } from '../format.ts';
 import { RecommendationGlyph } from '../marks/recommendation-mark.tsx';
+import { useWords } from '../words.ts';
 import classes from './options-table.module.css';
 
 /** What can be done with the car: each option's cost, worth then, gain over leaving and the chance that it beats leaving. */
@@ -20,6 +21,7 @@ export const OptionsTable = ({
   /** Left out where nothing is to be chosen any more, as of a car that was sold. */
   onChoose?: ((option: Option) => void) | undefined;
 }) => {
+  const words = useWords();
   const { options, recommendation } = decision;
   if (options.length === 0) return null;
   return (
@@ -53,7 +55,7 @@ export const OptionsTable = ({
           return (
             <tr key={option} data-recommended={option === recommendation || undefined}>
               <th scope="row">
-                <RecommendationGlyph recommendation={option} /> {option}
+                <RecommendationGlyph recommendation={option} /> {words.option(option).name}
                 {option === recommendation ? <span className={classes.tag}>recommended</span> : null}
                 {guarded ? <span className={classes.guarded}>guarded</span> : null}
               </th>
@@ -83,7 +85,11 @@ export const OptionsTable = ({
                 {chosen === option ? (
                   <span className={classes.chosen}>✓ chosen</span>
                 ) : onChoose === undefined ? null : (
-                  <Button variant="subtle" onClick={() => onChoose(option)} aria-label={`Choose ${option}`}>
+                  <Button
+                    variant="subtle"
+                    onClick={() => onChoose(option)}
+                    aria-label={`Choose ${words.option(option).name}`}
+                  >
                     Choose
                   </Button>
                 )}

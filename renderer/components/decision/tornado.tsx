@@ -1,6 +1,7 @@
 import type { Currency, Decision } from '../../../valuation/types.ts';
 import type { Option } from '../../../valuation/words.ts';
 import { deltaText } from '../format.ts';
+import { useWords } from '../words.ts';
 import classes from './tornado.module.css';
 import { tornadoScale } from './tornado-scale.ts';
 
@@ -15,6 +16,7 @@ export const Tornado = ({
   planned: Option;
   currency: Currency;
 }) => {
+  const words = useWords();
   const { tornado, options } = decision;
   const expectedGain = options.find(({ option }) => option === planned)?.expectedGain;
   if (tornado.length === 0 || expectedGain === undefined) return null;
@@ -22,7 +24,7 @@ export const Tornado = ({
   const flips = tornado.filter(bar => bar.flips);
   return (
     <div className={classes.tornado}>
-      <h3>What the gain of {planned === 'restore' ? 'restoring' : 'customising'} it hangs on</h3>
+      <h3>What the gain of {words.option(planned).doingIt} depends on</h3>
       <table>
         <thead>
           <tr>

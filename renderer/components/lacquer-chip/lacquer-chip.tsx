@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { BasePaint } from '../../../valuation/words.ts';
+import { readerWords } from '../words.ts';
 import { gloss, isHex, paintedBase, shade, showsBase } from './lacquer.ts';
 import classes from './lacquer-chip.module.css';
 
@@ -104,7 +105,7 @@ export const LacquerChip = ({
   /** Leaves the name to a neighbour; it is then still told to those who hear the screen. */
   nameless?: boolean;
 }) => {
-  const words = name?.trim() || 'colour unknown';
+  const words = name?.trim() || `${readerWords().dialect.colour} unknown`;
   const base = basePaint ? `, ${baseWords[basePaint]}` : '';
   return (
     <span className={classes.chip} data-size={size} title={basePaint ? `${words}${base}` : undefined}>

@@ -1,5 +1,6 @@
 import type { Recommendation } from '../../../valuation/words.ts';
 import { percentText } from '../format.ts';
+import { useWords } from '../words.ts';
 import classes from './marks.module.css';
 
 const shapes: Record<Recommendation, React.ReactNode> = {
@@ -22,10 +23,6 @@ const shapes: Record<Recommendation, React.ReactNode> = {
   ),
 };
 
-/** A recommendation's word: "restore", "not enough evidence". */
-export const recommendationWord = (recommendation: Recommendation): string =>
-  recommendation === 'not-enough-evidence' ? 'not enough evidence' : recommendation;
-
 /** The mark alone, twelve pixels square, for charts and legends that name it elsewhere. */
 export const RecommendationGlyph = ({ recommendation }: { recommendation: Recommendation }) => (
   <svg className={classes.glyph} data-recommendation={recommendation} viewBox="0 0 12 12" aria-hidden="true">
@@ -45,7 +42,7 @@ export const RecommendationMark = ({
 }) => (
   <span className={classes.recommendation}>
     <RecommendationGlyph recommendation={recommendation} />
-    <span className={classes.word}>{recommendationWord(recommendation)}</span>
+    <span className={classes.word}>{useWords().recommendation(recommendation)}</span>
     {typeof probability === 'number' && recommendation !== 'not-enough-evidence' ? (
       <span className={classes.probability}>{percentText(probability)}</span>
     ) : null}

@@ -6,6 +6,7 @@ import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
+import { readerWords } from '../../components/words.ts';
 import { BestCars } from './best-cars.tsx';
 import { Breakdown } from './breakdown.tsx';
 import classes from './home.module.css';
@@ -80,7 +81,7 @@ const HomeScreen = () => {
               currency={currency}
             />
           </Section>
-          <Section title="By colour" aside={`worth as found, ${currency}`}>
+          <Section title={`By ${readerWords().dialect.colour}`} aside={`worth as found, ${currency}`}>
             <Breakdown rows={byColour} currency={currency} chips />
           </Section>
         </div>

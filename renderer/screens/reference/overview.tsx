@@ -2,9 +2,11 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { CastingRow } from '../../../electron/api/views.ts';
+import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { api } from '../../api/client.ts';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
+import { readerWords } from '../../components/words.ts';
 import { groupCastings } from './group-castings.ts';
 import classes from './reference.module.css';
 import { SwatchButton } from './swatch-button.tsx';
@@ -64,7 +66,7 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
           </table>
         </Section>
         <Section
-          title="Colours"
+          title={sentenceCase(readerWords().dialect.colours)}
           aside={bare > 0 ? `${bare} without a swatch` : 'press one to choose its swatch'}
         >
           {colours && colours.length > 0 ? (
@@ -76,7 +78,9 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
               ))}
             </ul>
           ) : (
-            <p className="soft grid-text">Colours come with the variations that are sold in them.</p>
+            <p className="soft grid-text">
+              {sentenceCase(readerWords().dialect.colours)} come with the variations that are sold in them.
+            </p>
           )}
         </Section>
       </div>

@@ -15,6 +15,7 @@ import { type Choice, filterChoices } from '../../components/inputs/choices.ts';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
 import { MoneyInput } from '../../components/inputs/money-input.tsx';
 import { TypeAhead } from '../../components/inputs/type-ahead.tsx';
+import { readerWords } from '../../components/words.ts';
 import { emptyRecord, nextRecord, type RecordDraft, recordInput, whatIsMissing } from './record-draft.ts';
 import classes from './sales.module.css';
 
@@ -46,7 +47,7 @@ const IdentityFields = ({
         value={draft.casting}
         choices={suggestCastings}
         autoFocus
-        placeholder="Casting, or casting and colour"
+        placeholder={`Casting, or casting and ${readerWords().dialect.colour}`}
         onPick={choice => void pickCasting(choice)}
         onClear={() => set({ castingId: null, casting: '', variationId: null, variation: '' })}
       />

@@ -1,5 +1,7 @@
 import { SegmentedControl, useMantineColorScheme } from '@mantine/core';
+import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { Section } from '../../components/layout/section.tsx';
+import { readerWords } from '../../components/words.ts';
 
 /** Light, dark, or as the system has it. */
 export const AppearanceSection = () => {
@@ -7,7 +9,7 @@ export const AppearanceSection = () => {
   return (
     <Section id="appearance" title="Appearance" aside="on this computer only">
       <SegmentedControl
-        aria-label="Colours"
+        aria-label={sentenceCase(readerWords().dialect.colours)}
         value={colorScheme}
         data={[
           { value: 'light', label: 'Light' },

@@ -138,7 +138,7 @@ test('a new car is identified by its features, photographed, planned, sold, and 
   await expect(demo.getByText('A plan needs to know what the car is.')).toBeVisible();
   expect(await violations(demo)).toEqual([]);
 
-  const casting = demo.getByRole('combobox', { name: 'Casting, or casting and colour' });
+  const casting = demo.getByRole('combobox', { name: 'Casting, or casting and color' });
   await casting.fill('Larkhythe');
   await casting.press('Enter');
   const identify = demo.getByRole('region', { name: 'Identify it' });

@@ -16,8 +16,8 @@ test('a variation is told by what is seen, and the rest shrink', async ({ demo, 
   expect(await breaches(demo)).toEqual([]);
   await picture(demo, 'reference-casting');
   await demo
-    .getByRole('combobox', { name: 'Colour' })
-    .or(demo.getByRole('textbox', { name: 'Colour' }))
+    .getByRole('combobox', { name: 'Color' })
+    .or(demo.getByRole('textbox', { name: 'Color' }))
     .click();
   await demo.getByRole('option', { name: /^Inkwell/ }).click();
   await expect(demo.getByText('3 of 8 remain')).toBeVisible();
@@ -43,7 +43,7 @@ test('a casting and a variation are added, opened by the search’s address, and
   await expect(demo.getByRole('heading', { level: 1, name: 'Bracken Hod' })).toBeVisible();
   await demo.getByRole('button', { name: 'Add a variation' }).first().click();
   const variation = demo.getByRole('dialog', { name: 'Add a variation of Bracken Hod' });
-  const colour = variation.getByRole('combobox', { name: 'Colour' });
+  const colour = variation.getByRole('combobox', { name: 'Color' });
   await expect(colour).toBeFocused();
   await colour.fill('Ember');
   await colour.press('Enter');

@@ -10,19 +10,6 @@ export const carTitle = (
 export const carColour = (car: Pick<CarRow, 'features' | 'asWritten'>): string =>
   car.features.colour || car.asWritten.colour || '';
 
-export const featureNames = {
-  colour: 'Colour',
-  bodyFinish: 'Body finish',
-  basePaint: 'Base paint',
-  rearEnd: 'Rear end',
-  roof: 'Roof',
-  interior: 'Interior',
-  glazing: 'Glazing',
-  wheels: 'Wheels',
-  accessory: 'Accessory',
-  country: 'Country',
-} as const;
-
 /** What must be said wherever a car is shown or sold whose finish is no longer the factory's. */
 export const finishRecord = (state: CarRow['finishState']): string | null => {
   switch (state) {

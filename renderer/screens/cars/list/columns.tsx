@@ -8,8 +8,9 @@ import { amountText } from '../../../components/format.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
-import { RecommendationMark, recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
+import { RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
+import { readerWords } from '../../../components/words.ts';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
@@ -117,7 +118,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
   },
   {
     id: 'colour',
-    title: 'Colour',
+    title: readerWords().features.colour,
     width: 116,
     grow: 1,
     value: carColour,
@@ -211,7 +212,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
     title: 'Recommended',
     width: 124,
     value: car =>
-      car.status === 'sold' || !car.recommendation ? null : recommendationWord(car.recommendation),
+      car.status === 'sold' || !car.recommendation ? null : readerWords().recommendation(car.recommendation),
     render: car =>
       car.recommendation === null || car.status === 'sold' ? null : car.recommendation ===
         'not-enough-evidence' ? (

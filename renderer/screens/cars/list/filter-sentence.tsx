@@ -1,7 +1,8 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import { finishStates, rarities, recommendations } from '../../../../valuation/words.ts';
-import { RecommendationGlyph, recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
+import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
+import { readerWords } from '../../../components/words.ts';
 import {
   type CarFilter,
   carStatuses,
@@ -72,7 +73,7 @@ const useChoices = (cars: readonly CarRow[], filter: CarFilter): Record<FilterPa
         value => {
           const word = recommendations.find(known => known === value) ?? 'leave';
           return {
-            label: recommendationWord(word),
+            label: readerWords().recommendation(word),
             mark: <RecommendationGlyph recommendation={word} />,
           };
         },

@@ -6,7 +6,8 @@ import {
   recommendations,
 } from '../../../../valuation/words.ts';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
-import { RecommendationMark, recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
+import { RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { type DecidedWord, everything, type Filter, orList, writeFilter } from './filter.ts';
 import classes from './sentence.module.css';
 import { SentenceChoice } from './sentence-choice.tsx';
@@ -92,7 +93,9 @@ export const Sentence = ({
       , recommended{' '}
       <SentenceChoice<Recommendation>
         label="Recommendation"
-        says={recommendation.length === 0 ? 'anything' : orList(recommendation.map(recommendationWord))}
+        says={
+          recommendation.length === 0 ? 'anything' : orList(recommendation.map(readerWords().recommendation))
+        }
         anyWord="anything"
         many
         options={recommendations.map(word => ({

@@ -8,17 +8,14 @@ import { deltaText, percentText, worthText } from '../../../components/format.ts
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
-import {
-  RecommendationGlyph,
-  RecommendationMark,
-  recommendationWord,
-} from '../../../components/marks/recommendation-mark.tsx';
+import { RecommendationGlyph, RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
+import { readerWords } from '../../../components/words.ts';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
 import { WorthStrip } from '../../../components/worth-strip/worth-strip.tsx';
-import { carName, doing } from '../car-words.ts';
+import { carName } from '../car-words.ts';
 import type { Standing } from '../season/season.ts';
 import classes from './list.module.css';
 import { StandingMark } from './standing-mark.tsx';
@@ -48,7 +45,7 @@ const Gain = ({ row: { weighed }, currency }: { row: ListRow; currency: Currency
   if (!shown) return <span className="soft">–</span>;
   if (car.recommendation !== 'leave') return <AmountDelta minor={shown.expectedGain} currency={currency} />;
   return (
-    <span className={classes.nearest} title={`by ${doing[shown.option]}`}>
+    <span className={classes.nearest} title={`by ${readerWords().option(shown.option).doing}`}>
       <RecommendationGlyph recommendation={shown.option} /> {deltaText(shown.expectedGain, currency)}
     </span>
   );
@@ -189,7 +186,8 @@ export const decideColumns = ({
     width: 228,
     grow: 6,
     value: ({ weighed }) => rank(weighed.car.recommendation),
-    text: ({ weighed }) => (weighed.car.recommendation ? recommendationWord(weighed.car.recommendation) : ''),
+    text: ({ weighed }) =>
+      weighed.car.recommendation ? readerWords().recommendation(weighed.car.recommendation) : '',
     render: ({ weighed: { car, why } }) => (
       <span className={classes.recommended}>
         {car.recommendation ? <RecommendationMark recommendation={car.recommendation} /> : null}

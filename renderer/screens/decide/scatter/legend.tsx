@@ -2,7 +2,8 @@ import type { WeighedCar } from '../../../../electron/api/views.ts';
 import type { Recommendation } from '../../../../valuation/words.ts';
 import { recommendations } from '../../../../valuation/words.ts';
 import { readerLocale } from '../../../components/format.ts';
-import { RecommendationGlyph, recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
+import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
+import { readerWords } from '../../../components/words.ts';
 import classes from './scatter.module.css';
 
 /** What the marks mean and how many there are of each; a press shows these alone, another all again. */
@@ -36,7 +37,7 @@ export const Legend = ({
                 <span className={classes.count}>
                   {(counts.get(word) ?? 0).toLocaleString(readerLocale())}
                 </span>{' '}
-                {recommendationWord(word)}
+                {readerWords().recommendation(word)}
               </button>
             </li>
           );

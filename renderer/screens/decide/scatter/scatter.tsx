@@ -2,7 +2,7 @@ import { useComputedColorScheme } from '@mantine/core';
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import type { DecideOverview, WeighedCar } from '../../../../electron/api/views.ts';
 import { deltaText, percentText } from '../../../components/format.ts';
-import { recommendationWord } from '../../../components/marks/recommendation-mark.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { carName } from '../car-words.ts';
 import { Axes } from './axes.tsx';
 import { DotCard } from './dot-card.tsx';
@@ -148,7 +148,7 @@ export const Scatter = ({
         {told ? <DotCard dot={told} size={size} currency={currency} /> : null}
         <span className={classes.heard} aria-live="polite">
           {focused && at?.weighed.shown
-            ? `${carName(at.weighed.car)} ${at.weighed.car.inventoryNumber}, ${recommendationWord(at.recommendation)}, ${deltaText(at.weighed.shown.expectedGain, currency)}, ${percentText(at.weighed.shown.probability)}`
+            ? `${carName(at.weighed.car)} ${at.weighed.car.inventoryNumber}, ${readerWords().recommendation(at.recommendation)}, ${deltaText(at.weighed.shown.expectedGain, currency)}, ${percentText(at.weighed.shown.probability)}`
             : ''}
         </span>
       </div>

@@ -5,24 +5,12 @@ import type { BasePaint, VariationFeature } from '../../../../valuation/words.ts
 import { api } from '../../../api/client.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { suggestCastings } from '../lot/car-choices.tsx';
 import type { LotWrites } from '../lot/use-lot-writes.ts';
 import classes from './inspector.module.css';
 
 type Chosen = Partial<Record<VariationFeature, string>>;
-
-const featureWords: Record<VariationFeature, string> = {
-  colour: 'Colour',
-  bodyFinish: 'Body finish',
-  basePaint: 'Base paint',
-  rearEnd: 'Rear end',
-  roof: 'Roof',
-  interior: 'Interior',
-  glazing: 'Glazing',
-  wheels: 'Wheels',
-  accessory: 'Accessory',
-  country: 'Country on the base',
-};
 
 const Written = ({ row }: { row: CarRow }) => {
   const written = Object.entries(row.asWritten).filter(([, text]) => text);
@@ -55,20 +43,20 @@ const ByFeatures = ({ castingId, row, writes }: { castingId: number; row: CarRow
               key={feature}
               type="button"
               className={classes.tag}
-              aria-label={`${featureWords[feature]}: ${value || 'none'}, take back`}
+              aria-label={`${readerWords().features[feature]}: ${value || 'none'}, take back`}
               onClick={() => {
                 const { [feature]: _, ...rest } = chosen;
                 setChosen(rest);
               }}
             >
-              {value || `no ${featureWords[feature].toLowerCase()}`} ×
+              {value || `no ${readerWords().features[feature].toLowerCase()}`} ×
             </button>
           ))}
         </p>
       ) : null}
       {next && remaining.length > 1 ? (
         <fieldset className={classes.question}>
-          <legend>{featureWords[next.feature]}?</legend>
+          <legend>{readerWords().features[next.feature]}?</legend>
           {next.values.map(({ value, variations }) => (
             <button
               key={value}

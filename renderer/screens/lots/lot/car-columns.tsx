@@ -10,6 +10,7 @@ import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
+import { readerWords } from '../../../components/words.ts';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
@@ -44,7 +45,7 @@ const identityColumns = (client: QueryClient): GridColumn<CarRow>[] => {
     },
     {
       id: 'colour',
-      title: 'Colour',
+      title: readerWords().features.colour,
       width: 112,
       grow: 1,
       value: row => featureText(row, 'colour'),

@@ -12,7 +12,7 @@ import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
-import { featureWords } from '../feature-words.ts';
+import { readerWords } from '../../../components/words.ts';
 import { CastingForm } from '../forms/casting-form.tsx';
 import { VariationForm } from '../forms/variation-form.tsx';
 import classes from '../reference.module.css';
@@ -78,7 +78,10 @@ const Variations = ({
       {alike.length > 0 ? (
         <p className={classes.alike}>
           Alike on all:{' '}
-          {alike.map(({ feature, value }) => `${featureWords[feature].toLowerCase()} ${value}`).join(', ')}.
+          {alike
+            .map(({ feature, value }) => `${readerWords().features[feature].toLowerCase()} ${value}`)
+            .join(', ')}
+          .
         </p>
       ) : null}
     </>

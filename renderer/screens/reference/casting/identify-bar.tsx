@@ -1,6 +1,6 @@
 import { Button, Select } from '@mantine/core';
 import type { VariationFeature } from '../../../../valuation/words.ts';
-import { featureWords } from '../feature-words.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from '../reference.module.css';
 import type { FeatureChoice, Seen } from './narrow.ts';
 
@@ -31,12 +31,12 @@ export const IdentifyBar = ({
       {choices.map(({ feature, values }) => (
         <Select
           key={feature}
-          label={featureWords[feature]}
+          label={readerWords().features[feature]}
           className={classes.seen}
           value={seen[feature] === '' ? none : (seen[feature] ?? null)}
           placeholder="any"
           clearable
-          clearButtonProps={{ 'aria-label': `Any ${featureWords[feature].toLowerCase()}` }}
+          clearButtonProps={{ 'aria-label': `Any ${readerWords().features[feature].toLowerCase()}` }}
           comboboxProps={{ width: 'max-content', position: 'bottom-start' }}
           data={values.map(({ value, variations }) => ({
             value: value || none,

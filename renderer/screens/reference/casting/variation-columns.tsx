@@ -3,12 +3,12 @@ import type { VariationRow } from '../../../../electron/api/views.ts';
 import { type BasePaint, type VariationFeature, variationFeatures } from '../../../../valuation/words.ts';
 import type { GridColumn } from '../../../components/data-grid/types.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
-import { featureWords } from '../feature-words.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from '../reference.module.css';
 
 const featureColumn = (feature: VariationFeature): GridColumn<VariationRow> => ({
   id: feature,
-  title: featureWords[feature],
+  title: readerWords().features[feature],
   width: feature === 'bodyFinish' ? 104 : 86,
   grow: 1,
   value: row => row.features[feature],
@@ -55,7 +55,7 @@ export const variationColumns = (
   return [
     {
       id: 'colour',
-      title: 'Colour',
+      title: readerWords().features.colour,
       width: 124,
       grow: 1,
       pinned: true,

@@ -14,7 +14,7 @@ import { api } from '../../../api/client.ts';
 import { useAction } from '../../../api/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
-import { featureWords } from '../feature-words.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from '../reference.module.css';
 import { SwatchButton } from '../swatch-button.tsx';
 import { choicesOf, type VariationDraft, variationDraft } from './drafts.ts';
@@ -39,7 +39,7 @@ const ColourField = ({ draft, set }: { draft: VariationDraft; set: Set }) => {
   return (
     <div className={classes.colourField}>
       <TypeAhead
-        label="Colour"
+        label={readerWords().features.colour}
         value={name}
         choices={choices}
         freeText
@@ -69,7 +69,7 @@ const FeatureField = ({
   if (feature === 'basePaint')
     return (
       <Select
-        label={featureWords[feature]}
+        label={readerWords().features[feature]}
         value={draft.features.basePaint || null}
         data={[...basePaints] satisfies BasePaint[]}
         placeholder="not known"
@@ -80,7 +80,7 @@ const FeatureField = ({
     );
   return (
     <TypeAhead
-      label={featureWords[feature]}
+      label={readerWords().features[feature]}
       value={draft.features[feature]}
       choices={choices}
       freeText

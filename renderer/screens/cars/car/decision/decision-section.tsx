@@ -6,7 +6,8 @@ import { useAction } from '../../../../api/use-action.ts';
 import { DecideForm } from '../../../../components/decision/decide-form.tsx';
 import { dateText } from '../../../../components/format.ts';
 import { Section } from '../../../../components/layout/section.tsx';
-import { RecommendationMark, recommendationWord } from '../../../../components/marks/recommendation-mark.tsx';
+import { RecommendationMark } from '../../../../components/marks/recommendation-mark.tsx';
+import { readerWords } from '../../../../components/words.ts';
 import classes from './decision.module.css';
 
 const Recorded = ({ car, onChange }: { car: CarPage; onChange: (option: Option) => void }) => {
@@ -21,7 +22,7 @@ const Recorded = ({ car, onChange }: { car: CarPage; onChange: (option: Option) 
           decided {dateText(recorded.decidedOn)}
           {recorded.recommended === recorded.choice
             ? ', as recommended then'
-            : `; recommended then: ${recommendationWord(recorded.recommended)}`}
+            : `; recommended then: ${readerWords().recommendation(recorded.recommended)}`}
         </span>
       </p>
       {recorded.reason ? <blockquote className={classes.reason}>{recorded.reason}</blockquote> : null}

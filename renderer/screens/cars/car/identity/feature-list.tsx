@@ -1,6 +1,6 @@
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import { variationFeatures } from '../../../../../valuation/words.ts';
-import { featureNames } from '../car-names.ts';
+import { readerWords } from '../../../../components/words.ts';
 import classes from './identity.module.css';
 
 const written: Record<string, string> = {
@@ -38,7 +38,7 @@ export const FeatureList = ({ car }: { car: CarPage }) => {
         ))}
         {known.map(feature => (
           <div key={feature}>
-            <dt>{featureNames[feature].toLowerCase()}</dt>
+            <dt>{readerWords().features[feature].toLowerCase()}</dt>
             <dd>{car.features[feature]}</dd>
           </div>
         ))}

@@ -8,7 +8,7 @@ import { useAction } from '../../../../api/use-action.ts';
 import type { Choice } from '../../../../components/inputs/choices.ts';
 import { TypeAhead } from '../../../../components/inputs/type-ahead.tsx';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
-import { featureNames } from '../car-names.ts';
+import { readerWords } from '../../../../components/words.ts';
 import classes from './identify.module.css';
 
 type Chosen = Partial<Record<VariationFeature, string>>;
@@ -88,7 +88,7 @@ export const Identify = ({
   return (
     <section className={classes.identify} aria-label="Identify it">
       <TypeAhead
-        label="Casting, or casting and colour"
+        label={`Casting, or casting and ${readerWords().dialect.colour}`}
         value={casting?.name ?? ''}
         choices={suggest}
         placeholder="begin to type its name"
@@ -100,7 +100,7 @@ export const Identify = ({
           <div className={classes.questions}>
             {picked.map(([feature, value]) => (
               <div key={feature} className={classes.question}>
-                <span>{featureNames[feature]}</span>
+                <span>{readerWords().features[feature]}</span>
                 <button
                   type="button"
                   className={classes.value}
@@ -114,7 +114,7 @@ export const Identify = ({
             ))}
             {found.data.open.map(({ feature, values }) => (
               <div key={feature} className={classes.question}>
-                <span>{featureNames[feature]}</span>
+                <span>{readerWords().features[feature]}</span>
                 <span className={classes.values}>
                   {values
                     .filter(entry => entry.value !== '')

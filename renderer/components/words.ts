@@ -1,0 +1,46 @@
+import { useSyncExternalStore } from 'react';
+import type { Currency } from '../../valuation/types.ts';
+import { type Dialect, dialect } from '../../valuation/wording/dialect.ts';
+import { featureNames } from '../../valuation/wording/feature-names.ts';
+import { type OptionWords, optionWords, recommendationWord } from '../../valuation/wording/option-words.ts';
+import type { Reader } from '../../valuation/wording/reader.ts';
+import type { Option, Recommendation, VariationFeature } from '../../valuation/words.ts';
+import { readerLocale } from './format.ts';
+
+/** The words that differ by locale or that several screens say, in the reader's own spelling. */
+export interface Words {
+  locale: string;
+  /** Words that the UK and the US write differently. */
+  dialect: Dialect;
+  features: Record<VariationFeature, string>;
+  option: (option: Option) => OptionWords;
+  recommendation: (recommendation: Recommendation) => string;
+  /** For the sentences of `valuation/wording`, with amounts in a currency. */
+  reader: (currency: Currency) => Reader;
+}
+
+const wordsOf = (locale: string): Words => ({
+  locale,
+  dialect: dialect(locale),
+  features: featureNames(locale),
+  option: option => optionWords(option, locale),
+  recommendation: recommendation => recommendationWord(recommendation, locale),
+  reader: currency => ({ locale, currency }),
+});
+
+let last: Words | null = null;
+
+/** The reader's words, where no component asks: in columns and plain functions. */
+export const readerWords = (): Words => {
+  const locale = readerLocale();
+  if (last?.locale !== locale) last = wordsOf(locale);
+  return last;
+};
+
+const onLanguage = (changed: () => void) => {
+  window.addEventListener('languagechange', changed);
+  return () => window.removeEventListener('languagechange', changed);
+};
+
+/** The reader's words, drawn again when they change the language of their system. */
+export const useWords = (): Words => useSyncExternalStore(onLanguage, readerWords);

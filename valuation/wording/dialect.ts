@@ -1,0 +1,69 @@
+/** The words that readers in the UK and the US write differently, as they stand inside a sentence. */
+export interface Dialect {
+  colour: string;
+  colours: string;
+  coloured: string;
+  grey: string;
+  customise: string;
+  customised: string;
+  customising: string;
+  catalogue: string;
+  catalogued: string;
+  centre: string;
+  judgement: string;
+  tyre: string;
+  /** What it costs to have a lot brought. */
+  carriage: string;
+  /** The solvent for wiping down bare metal. */
+  whiteSpirit: string;
+}
+
+const british: Dialect = {
+  colour: 'colour',
+  colours: 'colours',
+  coloured: 'coloured',
+  grey: 'grey',
+  customise: 'customise',
+  customised: 'customised',
+  customising: 'customising',
+  catalogue: 'catalogue',
+  catalogued: 'catalogued',
+  centre: 'centre',
+  judgement: 'judgement',
+  tyre: 'tyre',
+  carriage: 'carriage',
+  whiteSpirit: 'white spirit',
+};
+
+const american: Dialect = {
+  colour: 'color',
+  colours: 'colors',
+  coloured: 'colored',
+  grey: 'gray',
+  customise: 'customize',
+  customised: 'customized',
+  customising: 'customizing',
+  catalogue: 'catalog',
+  catalogued: 'cataloged',
+  centre: 'center',
+  judgement: 'judgment',
+  tyre: 'tire',
+  carriage: 'shipping',
+  whiteSpirit: 'mineral spirits',
+};
+
+/** Regions whose readers write as in the United States: the states themselves, their territories, and the Philippines. */
+const americanRegions = new Set(['US', 'PR', 'GU', 'VI', 'AS', 'MP', 'UM', 'PH']);
+
+/**
+ * The words of a locale (a BCP 47 tag): American for English of the United States and where it is taught, and for a tag that is none;
+ * British for every other, readers of other languages among them. One choice for the whole of a screen or document.
+ */
+export const dialect = (locale: string): Dialect => {
+  try {
+    const { language, region } = new Intl.Locale(locale).maximize();
+    return language === 'en' && region !== undefined && americanRegions.has(region) ? american : british;
+  } catch {
+    return american;
+  }
+};
