@@ -4,6 +4,7 @@ import { featureNames } from '../../../valuation/wording/feature-names.ts';
 import { optionWords, recommendationWord } from '../../../valuation/wording/option-words.ts';
 import {
   casesText,
+  counted,
   dayText,
   moneyText,
   numberText,
@@ -66,6 +67,10 @@ describe('figures in a sentence', () => {
     expect(dayText('2026-03-14', 'en-US')).toBe('Mar 14, 2026');
     expect(dayText('2026-03-14', 'en-GB')).toBe('14 Mar 2026');
     expect(dayText('sometime', 'en-GB')).toBe('sometime');
+  });
+  it('count in the singular and the plural', () => {
+    expect([0, 1, 2].map(count => counted(count, 'sale'))).toEqual(['0 sales', '1 sale', '2 sales']);
+    expect(counted(2, 'car has', 'cars have')).toBe('2 cars have');
   });
   it('do not call certain what is nearly so', () => {
     expect([0, 0.001, 0.5, 0.999, 1].map(percentText)).toEqual(['0 %', '< 1 %', '50 %', '> 99 %', '100 %']);
