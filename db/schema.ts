@@ -1,10 +1,14 @@
 import type { Generated } from 'kysely';
 import type {
   BasePaint,
+  CarStatus,
   FinishState,
+  LotCostKind,
   Option,
   Originality,
   PartName,
+  PlanKind,
+  PlanLineKind,
   Rarity,
   VariationFeature,
 } from '../valuation/words.ts';
@@ -98,7 +102,7 @@ interface LotTable {
 interface LotCostTable {
   id: Generated<number>;
   lot_id: number;
-  kind: 'price' | 'premium' | 'tax' | 'carriage' | 'other';
+  kind: LotCostKind;
   minor: number;
   note: Generated<string>;
 }
@@ -113,7 +117,7 @@ interface CarTable {
   as_written: Generated<string>;
   grade_half: number | null;
   finish_state: Generated<FinishState>;
-  status: Generated<'kept' | 'on the bench' | 'donor' | 'sold'>;
+  status: Generated<CarStatus>;
   location: Generated<string>;
   notes: Generated<string>;
   cost_minor: number | null;
@@ -226,7 +230,7 @@ interface ValuationTable {
 interface RestorationPlanTable {
   id: Generated<number>;
   car_id: number;
-  kind: Generated<'restore' | 'customise'>;
+  kind: Generated<PlanKind>;
   target_half: number;
   deviations: Generated<string>;
   parts_after: Generated<string>;
@@ -241,7 +245,7 @@ interface RestorationPlanTable {
 interface PlanLineTable {
   id: Generated<number>;
   plan_id: number;
-  kind: 'part' | 'material' | 'tool' | 'other';
+  kind: PlanLineKind;
   name: string;
   low_minor: number;
   likely_minor: number;

@@ -1,7 +1,8 @@
-import type { Basis, BasisName } from './types.ts';
+import type { ValueBasis } from '../valuation/words.ts';
+import type { Basis } from './types.ts';
 
 /** The bases of value that a report can state. A report names one, with its definition and the definition's source. */
-export const bases: Record<BasisName, Basis> = {
+export const bases: Record<ValueBasis, Basis> = {
   'fair market value': {
     name: 'fair market value',
     definition:

@@ -1,5 +1,6 @@
 import type { IsoDate, Minor, Range } from '../valuation/types.ts';
-import type { BasisName, CollectionReport, ReportEntry } from './types.ts';
+import type { ValueBasis } from '../valuation/words.ts';
+import type { CollectionReport, ReportEntry } from './types.ts';
 
 /** A cell's value before it is written: text, a whole number, an amount in minor units with its currency, or a date. */
 export type CellValue =
@@ -36,7 +37,8 @@ const rangeColumns = (name: string, rangeOf: (entry: ReportEntry) => Range | nul
     }),
   );
 
-const basisOf = (entry: ReportEntry, report: CollectionReport): BasisName => entry.basis ?? report.basis.name;
+const basisOf = (entry: ReportEntry, report: CollectionReport): ValueBasis =>
+  entry.basis ?? report.basis.name;
 
 const ownFigures = ({ worths }: ReportEntry): string =>
   [

@@ -1,12 +1,12 @@
 import { Worker } from 'node:worker_threads';
 import { checkReport } from './check-report.ts';
 import { checkoutAssets, type ReportAssets } from './report-assets.ts';
-import type { CollectionReport } from './types.ts';
+import type { CollectionReport, PaperSize } from './types.ts';
 import type { PdfStandard, Typeset } from './typeset.ts';
 import type { ReportJob, ReportProgress, WorkerMessage } from './worker-messages.ts';
 
 export interface ReportPdfOptions {
-  paper?: 'a4' | 'us-letter';
+  paper?: PaperSize;
   withPhotographs?: boolean;
   /** How much room a car has: three to a page, or five to eight. Default: full up to a thousand cars, compact beyond. */
   density?: 'full' | 'compact';

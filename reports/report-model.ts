@@ -2,7 +2,7 @@ import { formatMinor } from '../valuation/money.ts';
 import { type EntryModel, entryModel, headingLength, shortened } from './entry-model.ts';
 import { longDate, longInstant, printableLine, printableText } from './printable.ts';
 import { type BasisTotals, type GroupTotal, seriesOf, totalsOf, withoutWorthSentence } from './totals.ts';
-import type { CollectionReport, ReportEntry } from './types.ts';
+import type { CollectionReport, PaperSize, ReportEntry } from './types.ts';
 import { worthAxis } from './worth-axis.ts';
 import { drawnAmounts } from './worth-rows.ts';
 
@@ -51,7 +51,7 @@ export interface ReportModel extends ReportLayout {
 }
 
 export interface ReportLayout {
-  paper: 'a4' | 'us-letter';
+  paper: PaperSize;
   withPhotographs: boolean;
   /** Small photographs and running text, five to eight cars to the page. */
   compact: boolean;

@@ -1,6 +1,6 @@
 import type { Minor } from '../valuation/types.ts';
-import { finishStates } from '../valuation/words.ts';
-import type { BasisName, CollectionReport, ReportEntry } from './types.ts';
+import { finishStates, type ValueBasis } from '../valuation/words.ts';
+import type { CollectionReport, ReportEntry } from './types.ts';
 
 /** Cars of one group. `asFound` sums the mids of those that have a worth; the others are counted in `withoutWorth`. */
 export interface GroupTotal {
@@ -12,7 +12,7 @@ export interface GroupTotal {
 
 /** Totals of the cars on one basis of value, in minor units of the report's currency. */
 export interface BasisTotals extends GroupTotal {
-  basis: BasisName;
+  basis: ValueBasis;
   /** How many of the worths are the owner's own figures, and their sum (already in `asFound`). */
   ownFigures: number;
   ownFiguresSum: Minor;
@@ -64,7 +64,7 @@ const lotOf = (entry: ReportEntry): string => entry.acquisition?.lot?.trim() || 
  */
 export const totalsOf = (report: CollectionReport): ReportTotals => {
   const held = report.entries.filter(entry => entry.status !== 'sold');
-  const names = new Set<BasisName>([report.basis.name]);
+  const names = new Set<ValueBasis>([report.basis.name]);
   for (const entry of held) names.add(entry.basis ?? report.basis.name);
   const totals = [...names].map(basis => {
     const cars = held.filter(entry => (entry.basis ?? report.basis.name) === basis);

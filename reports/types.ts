@@ -1,12 +1,23 @@
 import type { Currency, IsoDate, Minor, PartState, Range } from '../valuation/types.ts';
-import type { FinishState, Grade, VariationFeature } from '../valuation/words.ts';
+import type {
+  CarStatus,
+  FidelityGrade,
+  FinishState,
+  Grade,
+  ValueBasis,
+  VariationFeature,
+} from '../valuation/words.ts';
 
-/** What kind of price a worth is; two kinds are never added up. */
-export type BasisName = 'fair market value' | 'retail replacement value';
+/** The files that a report can be. */
+export const reportFormats = ['pdf', 'csv', 'xlsx'] as const;
+export type ReportFormat = (typeof reportFormats)[number];
+
+export const paperSizes = ['a4', 'us-letter'] as const;
+export type PaperSize = (typeof paperSizes)[number];
 
 /** A basis of value with its definition and where that definition stands. */
 export interface Basis {
-  name: BasisName;
+  name: ValueBasis;
   definition: string;
   source: string;
 }
@@ -31,7 +42,7 @@ export interface ReportWorth {
 
 /** How far a finished restoration follows the variation's factory specification. */
 export interface RestorationRecord {
-  fidelity: 'to specification' | 'with deviations' | 'custom';
+  fidelity: FidelityGrade;
   deviations: string[];
   completedOn: IsoDate | null;
 }
@@ -80,13 +91,13 @@ export interface ReportEntry {
   finishState: FinishState;
   /** For restored and customised cars; null says that it is not recorded. */
   restoration: RestorationRecord | null;
-  status: 'kept' | 'on the bench' | 'donor' | 'sold';
+  status: CarStatus;
   acquisition: Acquisition | null;
   location: string | null;
   /** The day on which the car was last looked at part by part; null where that has not been recorded. */
   documentedOn: IsoDate | null;
   /** Where it is not the report's: such a car is totalled apart. */
-  basis: BasisName | null;
+  basis: ValueBasis | null;
   worths: { asFound: ReportWorth; restored: ReportWorth; originalFinish: ReportWorth };
   /** Cost of the restoration behind `worths.restored`, minor units; the worth strip then shows the worth net of its mid. */
   restorationCost: Range | null;

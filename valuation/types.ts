@@ -1,10 +1,15 @@
 import type {
   DeviationKind,
+  EvidenceLevel,
+  FidelityGrade,
   FinishState,
   Grade,
+  IndexName,
   Option,
   Originality,
   PartName,
+  PlanKind,
+  PlanLineKind,
   Rarity,
   Recommendation,
 } from './words.ts';
@@ -86,7 +91,7 @@ export interface AssumptionSet {
   halfLifeYears: number;
   /** Grade points of distance at which a record counts half. */
   gradeDistanceHalf: number;
-  index: 'none' | 'cpi-u' | 'trend' | { series: Record<number, number> };
+  index: IndexName | { series: Record<number, number> };
   /** Fewest effective sale records (anywhere in the series) below which the answer is "not enough evidence". */
   leastEvidence: number;
   /** Standard deviations of log price taken as prior, with the number of observations they count for. */
@@ -151,12 +156,12 @@ export interface PartState {
 /** What the owner plans for a car. */
 export interface RestorationPlan {
   targetGrade: Grade;
-  kind: 'restore' | 'customise';
+  kind: PlanKind;
   deviations: DeviationKind[];
   /** Materials, parts, tools: each a three-point cost. `part` names a scarce part when it draws on a limited stock. */
   lines: {
     name: string;
-    kind: 'part' | 'material' | 'tool' | 'other';
+    kind: PlanLineKind;
     cost: ThreePoint;
     part?: string;
     quantity?: number;
@@ -223,7 +228,7 @@ export interface Valuation {
 }
 
 export interface Fidelity {
-  grade: 'to specification' | 'with deviations' | 'custom';
+  grade: FidelityGrade;
   /** 1 is to specification; each deviation multiplies it down. */
   factor: number;
   deviations: DeviationKind[];
@@ -245,7 +250,7 @@ export interface AdjustedRecord {
   /** Minor units of the reporting currency, brought to the subject. */
   adjusted: Minor;
   weight: number;
-  level: 'variation' | 'casting' | 'series' | 'everything';
+  level: EvidenceLevel;
   doubtful: boolean;
 }
 

@@ -54,6 +54,58 @@ export const variationFeatures = [
 ] as const;
 export type VariationFeature = (typeof variationFeatures)[number];
 
+/** How far a car is known: to its variation, to its casting, or not at all. */
+export const identifications = ['variation', 'casting', 'no'] as const;
+export type Identification = (typeof identifications)[number];
+
+/** Where a car is in its life with the owner. */
+export const carStatuses = ['kept', 'on the bench', 'donor', 'sold'] as const;
+export type CarStatus = (typeof carStatuses)[number];
+
+/** The statuses that the owner sets by hand; a car becomes sold by its sale alone. */
+export const settableStatuses = ['kept', 'on the bench', 'donor'] as const satisfies readonly CarStatus[];
+
+/** What the cost of a lot is made of. */
+export const lotCostKinds = ['price', 'premium', 'tax', 'carriage', 'other'] as const;
+export type LotCostKind = (typeof lotCostKinds)[number];
+
+/** The three worths of a car. */
+export const whichWorths = ['asFound', 'restored', 'originalFinish'] as const;
+export type WhichWorth = (typeof whichWorths)[number];
+
+/** What each of them is called. */
+export const worthNames: Record<WhichWorth, string> = {
+  asFound: 'As found',
+  restored: 'Restored',
+  originalFinish: 'Original finish',
+};
+
+/** What a plan aims at, and what its lines are. */
+export const planKinds = ['restore', 'customise'] as const satisfies readonly Option[];
+export type PlanKind = (typeof planKinds)[number];
+export const planLineKinds = ['part', 'material', 'tool', 'other'] as const;
+export type PlanLineKind = (typeof planLineKinds)[number];
+
+/** How closely a restoration follows the factory specification. */
+export const fidelityGrades = ['to specification', 'with deviations', 'custom'] as const;
+export type FidelityGrade = (typeof fidelityGrades)[number];
+
+/** How far a sale record counts: in full, doubted as wild, set aside by the engine as of no use, left out by the owner. */
+export const saleStates = ['counted', 'doubtful', 'set aside', 'left out'] as const;
+export type SaleState = (typeof saleStates)[number];
+
+/** The levels on which an estimate rests, the nearest first. */
+export const evidenceLevels = ['variation', 'casting', 'series', 'everything'] as const;
+export type EvidenceLevel = (typeof evidenceLevels)[number];
+
+/** Indices of price by name; an owner's own series stands beside them. */
+export const indexNames = ['none', 'cpi-u', 'trend'] as const;
+export type IndexName = (typeof indexNames)[number];
+
+/** What kind of price a value is; two kinds are never added up. */
+export const valueBases = ['fair market value', 'retail replacement value'] as const;
+export type ValueBasis = (typeof valueBases)[number];
+
 /** Ways in which a restoration can leave the factory specification; each lowers fidelity. Common practice, no source. */
 export const deviationKinds = [
   'another colour',

@@ -1,10 +1,8 @@
 import type { Kysely, Selectable } from 'kysely';
 import type { Range } from '../../valuation/types.ts';
-import type { FinishState, Grade } from '../../valuation/words.ts';
+import type { CarStatus, FinishState, Grade } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readTexts } from '../codec.ts';
 import type { Schema } from '../schema.ts';
-
-export type CarStatus = 'kept' | 'on the bench' | 'donor' | 'sold';
 
 /** One physical example. Its cost is in its lot's currency. */
 export interface CarRecord {

@@ -1,15 +1,22 @@
 /** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
 import { z } from 'zod';
+import { paperSizes, reportFormats } from '../../reports/types.ts';
 import { isCurrency, unknownCurrency } from '../../valuation/money.ts';
 import {
   basePaints,
+  carStatuses,
   deviationKinds,
   finishStates,
+  lotCostKinds,
   options,
   originalities,
   partNames,
+  planKinds,
+  planLineKinds,
   rarities,
+  valueBases,
   variationFeatures,
+  whichWorths,
 } from '../../valuation/words.ts';
 import { folderInput } from './folder-input.ts';
 
@@ -60,7 +67,7 @@ export const restoreBackup = z.object({
 export const search = z.object({ text: z.string().max(200), limit: z.int().min(1).max(100).default(20) });
 
 const cost = z.object({
-  kind: z.enum(['price', 'premium', 'tax', 'carriage', 'other']),
+  kind: z.enum(lotCostKinds),
   minor: amount,
   note: line.default(''),
 });
@@ -106,7 +113,7 @@ export const carPatch = z.object({
   asWritten: z.record(line.max(40), line).optional(),
   grade: grade.nullable().optional(),
   finishState: z.enum(finishStates).optional(),
-  status: z.enum(['kept', 'on the bench', 'donor', 'sold']).optional(),
+  status: z.enum(carStatuses).optional(),
   location: line.optional(),
   notes: text.optional(),
   ownWorth: range.nullable().optional(),
@@ -234,11 +241,12 @@ export const saleRecord = sale.extend({
   reliabilityPercent: sale.shape.reliabilityPercent.default(null),
   notes: sale.shape.notes.default(''),
 });
-export const updateSale = sale.partial().extend({ id });
+export const salePatch = sale.partial();
+export const updateSale = salePatch.extend({ id });
 /** One action in history, however many records: a cell, a fill down, a paste. */
 export const updateSales = z.object({
   changes: z
-    .array(z.object({ id, patch: sale.partial() }))
+    .array(z.object({ id, patch: salePatch }))
     .min(1)
     .max(100_000),
 });
@@ -249,12 +257,12 @@ export const excludeSales = z.object({
 });
 export const listSales = z.object({ castingId: id.optional(), variationId: id.optional() });
 
-export const explainWorth = z.object({ carId: id, which: z.enum(['asFound', 'restored', 'originalFinish']) });
+export const explainWorth = z.object({ carId: id, which: z.enum(whichWorths) });
 export const onDate = z.object({ on: isoDate.optional() });
 
 export const savePlan = z.object({
   carId: id,
-  kind: z.enum(['restore', 'customise']).default('restore'),
+  kind: z.enum(planKinds).default('restore'),
   targetGrade: grade,
   deviations: z.array(z.enum(deviationKinds)).default([]),
   partsAfter: z
@@ -267,7 +275,7 @@ export const savePlan = z.object({
     .array(
       z.object({
         name: line.min(1),
-        kind: z.enum(['part', 'material', 'tool', 'other']),
+        kind: z.enum(planLineKinds),
         cost: threePointAmount,
         part: line.optional(),
         quantity: z.int().min(1).default(1),
@@ -325,13 +333,13 @@ export const runImport = importOptions.extend({
 });
 
 export const makeReport = z.object({
-  format: z.enum(['pdf', 'csv', 'xlsx']),
+  format: z.enum(reportFormats),
   title: line.default('Collection report'),
-  basis: z.enum(['fair market value', 'retail replacement value']).default('fair market value'),
+  basis: z.enum(valueBases).default('fair market value'),
   lotId: id.optional(),
   carIds: z.array(id).optional(),
   on: isoDate.optional(),
-  paper: z.enum(['a4', 'us-letter']).default('a4'),
+  paper: z.enum(paperSizes).default('a4'),
   withPhotographs: z.boolean().default(true),
   includeSold: z.boolean().default(false),
 });
@@ -344,3 +352,8 @@ export const savePart = z.object({
   unit: amount.nullable().default(null),
   currency: currency.nullable().default(null),
 });
+
+/** What a cell, a fill or a paste changes of a car or of a sale record, as a screen sends it. */
+export type CarPatch = z.input<typeof carPatch>;
+export type SalePatch = z.input<typeof salePatch>;
+export type ReportRequest = z.input<typeof makeReport>;

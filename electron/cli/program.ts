@@ -1,5 +1,7 @@
 import { Command, Option } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
+import { paperSizes } from '../../reports/types.ts';
+import { valueBases } from '../../valuation/words.ts';
 import { amount, columnMapping, currency, hours, isoDate, reportPath } from './arguments.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
@@ -62,13 +64,8 @@ export const createProgram = (): Command => {
     .option('--lot <NAME>', 'this lot only')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .option('--title <TITLE>', 'what the cover says')
-    .addOption(
-      new Option('--basis <BASIS>', 'basis of value').choices([
-        'fair market value',
-        'retail replacement value',
-      ]),
-    )
-    .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(['a4', 'us-letter']))
+    .addOption(new Option('--basis <BASIS>', 'basis of value').choices(valueBases))
+    .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(paperSizes))
     .option('--no-photographs', 'leave the photographs out')
     .action(report);
   addCommand(program, 'backup', 'back the collection up now').action(backup);

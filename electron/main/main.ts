@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { RPCHandler } from '@orpc/server/message-port';
 import { app, type BrowserWindow, dialog, MessageChannelMain, session } from 'electron';
+import { connectChannel, portChannel } from '../api/channels.ts';
 import { createShell } from '../api/shell.ts';
-import { connectChannel, portChannel } from '../preload/channels.ts';
 import { type DataService, startDataService } from './data-service.ts';
 import { lockDown } from './lock-down.ts';
 import { setMenu } from './menu.ts';

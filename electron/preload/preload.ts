@@ -1,5 +1,5 @@
 import { ipcRenderer } from 'electron';
-import { connectChannel, portChannel, readyMessage } from './channels.ts';
+import { connectChannel, portChannel, readyMessage } from '../api/channels.ts';
 
 // All that the page gets is two ports; no function or object of Electron's reaches it.
 ipcRenderer.on(portChannel, event => window.postMessage(portChannel, window.location.origin, event.ports));

@@ -1,12 +1,15 @@
 import { createORPCClient } from '@orpc/client';
 import { RPCLink } from '@orpc/client/message-port';
 import type { RouterClient } from '@orpc/server';
+import type { portChannel, readyMessage } from '../../electron/api/channels.ts';
 import type { Shell } from '../../electron/api/shell.ts';
 import type { ApiLink } from './client.ts';
 
 export type ShellApi = RouterClient<Shell, Record<never, never>>;
 
-const announcement = 'playworn:port';
+// The page takes no code from beneath it; the compiler holds these to the words that the preload script listens for.
+const announcement: typeof portChannel = 'playworn:port';
+const ready: typeof readyMessage = 'playworn:ready';
 
 /** Waits for the ports that the preload script hands to this very window, and for no other message. */
 export const portLinks = (): Promise<{ service: ApiLink; shell: ShellApi | null }> =>
@@ -24,5 +27,5 @@ export const portLinks = (): Promise<{ service: ApiLink; shell: ShellApi | null 
     };
     window.addEventListener('message', take);
     // The preload script runs first and fetches the ports when it hears this.
-    window.postMessage('playworn:ready', window.location.origin);
+    window.postMessage(ready, window.location.origin);
   });

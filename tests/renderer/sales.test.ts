@@ -36,7 +36,7 @@ const sale = (id: number, over: Partial<SaleRow> = {}): SaleRow => ({
   excluded: false,
   excludedWhy: '',
   own: false,
-  standing: 'counted',
+  state: 'counted',
   doubt: null,
   notes: '',
   ...over,
@@ -71,7 +71,7 @@ describe('cells of a sale record', () => {
         { ...cell, columnId: 'grade', value: null },
         { ...cell, columnId: 'missingParts', value: 'glazing, wheels' },
         { ...cell, columnId: 'casting', value: '3:9', choice: { value: '3:9', label: 'Dovetail' } },
-        { ...cell, columnId: 'standing', value: 'counted' },
+        { ...cell, columnId: 'state', value: 'counted' },
       ]),
     ).toEqual([
       { id: 7, patch: { grade: null } },
@@ -84,9 +84,9 @@ describe('cells of a sale record', () => {
 describe('the list of sale records', () => {
   const rows = [
     sale(1),
-    sale(2, { standing: 'doubtful', source: 'hearsay' }),
-    sale(3, { standing: 'left out', castingId: 2 }),
-    sale(4, { standing: 'set aside', currency: 'EUR' }),
+    sale(2, { state: 'doubtful', source: 'hearsay' }),
+    sale(3, { state: 'left out', castingId: 2 }),
+    sale(4, { state: 'set aside', currency: 'EUR' }),
     sale(5, { own: true }),
   ];
 
@@ -101,7 +101,7 @@ describe('the list of sale records', () => {
 
   it('says among what prices a doubtful one stands, and says nothing on too few', () => {
     const others = [90, 100, 110, 120, 130].map((price, i) => sale(10 + i, { price: price * 100 }));
-    const wild = sale(99, { price: 1_200_000, standing: 'doubtful' });
+    const wild = sale(99, { price: 1_200_000, state: 'doubtful' });
     expect(doubtPhrases([...others, wild]).get(99)).toBe('12,000 among 100 to 120');
     expect(doubtPhrases([...others.slice(0, 3), wild]).size).toBe(0);
     expect(doubtPhrases([...others, { ...wild, currency: 'EUR' }]).size).toBe(0);

@@ -3,15 +3,13 @@ import { supplyOf } from '../market/market-columns.ts';
 import type { PreparedSale } from '../market/prepare-sales.ts';
 import { doubtfulFrom } from '../market/robust-weight.ts';
 import type { AdjustedRecord, Adjustment, Subject } from '../types.ts';
-import { finishStates, gradeLabel, grades } from '../words.ts';
+import { finishStates, gradeLabel, grades, type WhichWorth } from '../words.ts';
 import { type Condition, foundCondition, originalCondition, plannedCondition } from './car-worths.ts';
 import { recordWeights } from './record-weights.ts';
 import { standardPlan } from './standard-plan.ts';
 import { type SubjectPlace, subjectPlace } from './subject-place.ts';
 
 const steps = grades.length;
-
-export type WhichWorth = 'asFound' | 'restored' | 'originalFinish';
 
 const conditionOf = (fitted: FittedMarket, subject: Subject, which: WhichWorth): Condition => {
   const { assumptions } = fitted;

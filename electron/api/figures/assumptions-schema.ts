@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import type { AssumptionSet, StandardPlanDefaults } from '../../../valuation/types.ts';
-import { deviationKinds, finishStates, partNames, rarities } from '../../../valuation/words.ts';
+import {
+  deviationKinds,
+  finishStates,
+  indexNames,
+  partNames,
+  planLineKinds,
+  rarities,
+} from '../../../valuation/words.ts';
 
 const share = z.number().min(0).max(1);
 const factor = z.number().positive().max(1000);
@@ -28,7 +35,7 @@ const plan = z.object({
   lines: z.array(
     z.object({
       name,
-      kind: z.enum(['part', 'material', 'tool', 'other']),
+      kind: z.enum(planLineKinds),
       cost: threePoint,
       part: name.optional(),
       quantity: z.int().min(1).optional(),
@@ -63,7 +70,7 @@ export const assumptionsSchema: z.ZodType<AssumptionSet> = z.object({
   halfLifeYears: z.number().positive().max(1000),
   gradeDistanceHalf: z.number().positive().max(100),
   index: z.union([
-    z.enum(['none', 'cpi-u', 'trend']),
+    z.enum(indexNames),
     z.object({ series: z.record(z.string().regex(/^\d{4}$/), z.number().positive()) }),
   ]),
   leastEvidence: z.number().min(0).max(1000),

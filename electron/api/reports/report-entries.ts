@@ -8,9 +8,9 @@ import { type ConditionCheck, carChecks } from '../../../db/records/condition-ch
 import { type LotRecord, listLots } from '../../../db/records/lots.ts';
 import { makerCountries } from '../../../db/reference/reference.ts';
 import type {
-  BasisName,
   CarIdentity,
   ReportEntry,
+  ReportFormat,
   ReportPhoto,
   ReportWorth,
 } from '../../../reports/types.ts';
@@ -22,6 +22,7 @@ import {
   valueCar,
   type Worth,
 } from '../../../valuation/index.ts';
+import type { ValueBasis } from '../../../valuation/words.ts';
 import { basisOfWorths } from '../figures/basis.ts';
 import { evidenceSentence } from '../figures/evidence-sentence.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
@@ -118,9 +119,9 @@ export interface EntriesWanted {
   lotId?: number | undefined;
   carIds?: number[] | undefined;
   includeSold: boolean;
-  basis: BasisName;
+  basis: ValueBasis;
   withPhotographs: boolean;
-  format: 'pdf' | 'csv' | 'xlsx';
+  format: ReportFormat;
 }
 
 /** The cars of a report, by inventory number, valued by the market that is given. */

@@ -6,6 +6,7 @@ import {
   type SaleEntry,
   updateSale,
 } from '../../../db/records/sales.ts';
+import type { SaleState } from '../../../valuation/words.ts';
 import { marketToday } from '../figures/market.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
@@ -23,11 +24,11 @@ const variationText = (
   return { variation: colour, swatch: index.swatchOf(colour) };
 };
 
-const standingOf = (
+const stateOf = (
   { id, excluded }: SaleEntry,
   aside: ReadonlyMap<number, string>,
   doubted: ReadonlyMap<number, string>,
-): SaleRow['standing'] => {
+): SaleState => {
   if (excluded) return 'left out';
   if (aside.has(id)) return 'set aside';
   return doubted.has(id) ? 'doubtful' : 'counted';
@@ -67,7 +68,7 @@ const list = needsCollection
       excluded: sale.excluded,
       excludedWhy: sale.excludedWhy,
       own: sale.disposalId !== null,
-      standing: standingOf(sale, aside, doubted),
+      state: stateOf(sale, aside, doubted),
       doubt: aside.get(sale.id) ?? doubted.get(sale.id) ?? null,
       notes: sale.notes,
     }));

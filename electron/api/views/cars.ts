@@ -1,5 +1,6 @@
 /** What the procedures answer about lots and cars. */
 import type {
+  CarStatus,
   Currency,
   Decision,
   Evidence,
@@ -7,6 +8,8 @@ import type {
   FinishState,
   Grade,
   IsoDate,
+  Identification as KnownTo,
+  LotCostKind,
   Minor,
   Option,
   PartState,
@@ -41,7 +44,7 @@ export interface LotRow {
 
 export interface LotPage extends LotRow {
   notes: string;
-  costs: { kind: 'price' | 'premium' | 'tax' | 'carriage' | 'other'; minor: Minor; note: string }[];
+  costs: { kind: LotCostKind; minor: Minor; note: string }[];
   /** Sum of the cars' shares; equal to `cost` once shared. */
   shared: Minor;
   rows: CarRow[];
@@ -63,8 +66,6 @@ export interface LotPage extends LotRow {
   };
 }
 
-export type CarStatus = 'kept' | 'on the bench' | 'donor' | 'sold';
-
 export interface CarRow {
   id: number;
   inventoryNumber: string;
@@ -83,7 +84,7 @@ export interface CarRow {
   rarity: Rarity | null;
   /** What was typed or imported, kept as it was, where it is not identified. */
   asWritten: Record<string, string>;
-  identified: 'variation' | 'casting' | 'no';
+  identified: KnownTo;
   candidates: number;
   grade: Grade | null;
   finishState: FinishState;

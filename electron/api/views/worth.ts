@@ -10,6 +10,8 @@ import type {
   Minor,
   Range,
   Recommendation,
+  SaleState,
+  WhichWorth,
   Worth,
 } from '../../../valuation/index.ts';
 import type { CarRow } from './cars.ts';
@@ -37,7 +39,7 @@ export interface SaleRow {
   /** Set where it came from the owner's own disposal. */
   own: boolean;
   /** How far it counts: left out by the owner, set aside by the engine as of no use, doubted as wild, or counted. */
-  standing: 'counted' | 'doubtful' | 'set aside' | 'left out';
+  state: SaleState;
   /** Why the engine set it aside or doubts it, or null. */
   doubt: string | null;
   notes: string;
@@ -45,7 +47,7 @@ export interface SaleRow {
 
 /** The adjustment grid behind one worth. */
 export interface WorthExplanation {
-  which: 'asFound' | 'restored' | 'originalFinish';
+  which: WhichWorth;
   worth: Worth | null;
   evidence: Evidence;
   /** "62 % this variation's 4 sales, 38 % its casting's 31". */

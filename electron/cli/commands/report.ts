@@ -1,5 +1,7 @@
 import { renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, extname, resolve } from 'node:path';
+import type { PaperSize } from '../../../reports/types.ts';
+import type { ValueBasis } from '../../../valuation/words.ts';
 import type { ReportResult } from '../../api/views.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
@@ -11,8 +13,8 @@ export interface ReportOptions {
   lot?: string;
   on?: string;
   title?: string;
-  basis?: 'fair market value' | 'retail replacement value';
-  paper?: 'a4' | 'us-letter';
+  basis?: ValueBasis;
+  paper?: PaperSize;
   photographs: boolean;
   json?: boolean;
 }

@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { Currency, Range } from '../../../valuation/types.ts';
+import { type WhichWorth, worthNames } from '../../../valuation/words.ts';
 import { worthText } from '../format.ts';
 import { describeWorths } from './describe.ts';
 import { EmptyLanes, GridLines, Lanes, type StripMeasures, stripHeight } from './lanes.tsx';
@@ -10,8 +11,6 @@ import type { StripWorths } from './strip-worths.ts';
 import { WorthAxis } from './worth-axis.tsx';
 
 const measures: StripMeasures = { bar: 16, gap: 14, edge: 7, hatch: 5.6 };
-
-export type WorthKind = 'asFound' | 'restored' | 'originalFinish';
 
 const Figures = ({ range, currency }: { range: Range | null; currency: Currency }) =>
   range ? (
@@ -40,7 +39,7 @@ export const LargeWorthStrip = ({
   currency: Currency;
   scale?: WorthScale | null;
   dots?: readonly SaleDot[];
-  onExplain?: (which: WorthKind) => void;
+  onExplain?: (which: WhichWorth) => void;
   onOpenRecord?: (id: number) => void;
 }) => {
   const hatchId = useId();
@@ -51,17 +50,17 @@ export const LargeWorthStrip = ({
       currency,
       dots.filter(dot => !dot.doubtful).map(dot => dot.amount),
     );
-  const names: { which: WorthKind; name: string; note: string; range: Range | null }[] = [
-    { which: 'asFound', name: 'As found', note: '', range: worths.asFound },
+  const names: { which: WhichWorth; name: string; note: string; range: Range | null }[] = [
+    { which: 'asFound', name: worthNames.asFound, note: '', range: worths.asFound },
     {
       which: 'restored',
-      name: 'Restored',
+      name: worthNames.restored,
       note: worths.restored ? 'net of cost' : '',
       range: worths.restored,
     },
     {
       which: 'originalFinish',
-      name: 'Original finish',
+      name: worthNames.originalFinish,
       note: worths.originalFinish?.attainable === false ? 'no longer attainable' : '',
       range: worths.originalFinish,
     },

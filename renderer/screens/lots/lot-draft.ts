@@ -1,9 +1,11 @@
 import type { LotPage } from '../../../electron/api/views.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
+import { type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
 
 type Cost = LotPage['costs'][number];
-export const costKinds = ['price', 'premium', 'tax', 'carriage'] as const;
-export type CostKind = (typeof costKinds)[number];
+export type CostKind = Exclude<LotCostKind, 'other'>;
+/** Those that have a field of their own. */
+export const costKinds = lotCostKinds.filter((kind): kind is CostKind => kind !== 'other');
 
 /** What a form of a lot holds: the four usual costs each once, and any others with what they were for. */
 export interface LotDraft {

@@ -1,17 +1,18 @@
-import type { CollectionSummary, IsoDate } from '../../../electron/api/views.ts';
+import type { CollectionSummary, IsoDate, ReportRequest } from '../../../electron/api/views.ts';
+import type { ValueBasis } from '../../../valuation/words.ts';
 
-export type ReportFormat = 'pdf' | 'xlsx' | 'csv';
-export type ReportBasis = 'fair market value' | 'retail replacement value';
+export type ReportFormat = ReportRequest['format'];
+export type PaperSize = NonNullable<ReportRequest['paper']>;
 
 /** What the owner has chosen of a report to be made. */
 export interface ReportChoice {
   format: ReportFormat;
   title: string;
-  basis: ReportBasis;
+  basis: ValueBasis;
   /** null for the whole collection. */
   lotId: number | null;
   on: IsoDate;
-  paper: 'a4' | 'us-letter';
+  paper: PaperSize;
   withPhotographs: boolean;
   includeSold: boolean;
 }
@@ -48,7 +49,7 @@ export const formats: { value: ReportFormat; label: string; help: string }[] = [
   { value: 'csv', label: 'CSV', help: 'Plain text, one row a car. It imports here again as it is.' },
 ];
 
-export const basisHelp: Record<ReportBasis, string> = {
+export const basisHelp: Record<ValueBasis, string> = {
   'fair market value':
     'What a willing buyer would pay a willing seller, neither compelled, both informed (26 CFR 20.2031-1(b)).',
   'retail replacement value':

@@ -1,12 +1,7 @@
 import { Button, Checkbox, Radio, SegmentedControl, Select, TextInput } from '@mantine/core';
 import type { IsoDate, LotRow } from '../../../electron/api/views.ts';
-import {
-  basisHelp,
-  formats,
-  type ReportBasis,
-  type ReportChoice,
-  type ReportFormat,
-} from './report-choice.ts';
+import { type ValueBasis, valueBases } from '../../../valuation/words.ts';
+import { basisHelp, formats, type ReportChoice, type ReportFormat } from './report-choice.ts';
 import classes from './reports.module.css';
 
 /** The choices of a report, most telling first. */
@@ -53,10 +48,10 @@ export const ReportForm = ({
       label="Basis of value"
       description="A report states one basis, and never adds two."
       value={choice.basis}
-      onChange={basis => onChange({ basis: basis as ReportBasis })}
+      onChange={basis => onChange({ basis: basis as ValueBasis })}
     >
       <div className={classes.options}>
-        {(['fair market value', 'retail replacement value'] as const).map(basis => (
+        {valueBases.map(basis => (
           <Radio
             key={basis}
             value={basis}

@@ -23,7 +23,7 @@ const Dot = ({
 }) => {
   if (!payload) return null;
   const { row } = payload;
-  if (row.standing === 'left out')
+  if (row.state === 'left out')
     return <path d={`M${cx - 4} ${cy - 4}l8 8m0 -8l-8 8`} className={classes.out} />;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the same records stand in the grid, which the keyboard walks
@@ -32,8 +32,8 @@ const Dot = ({
       cy={cy}
       r={5}
       className={classes.dot}
-      data-standing={row.standing}
-      style={row.standing === 'counted' ? { fill: row.swatch ?? 'var(--worth-found)' } : undefined}
+      data-state={row.state}
+      style={row.state === 'counted' ? { fill: row.swatch ?? 'var(--worth-found)' } : undefined}
       onClick={() => onOpen(row.id)}
     />
   );
@@ -52,7 +52,7 @@ const Reading = ({ active, payload }: { active?: boolean; payload?: readonly { p
       {[row.grade === null ? 'ungraded' : gradeLabel(row.grade), row.finishState, row.source]
         .filter(Boolean)
         .join(', ')}
-      {row.standing === 'counted' ? null : `, ${row.standing}`}
+      {row.state === 'counted' ? null : `, ${row.state}`}
     </div>
   );
 };

@@ -53,13 +53,13 @@ const LeaveOut = ({ ids }: { ids: number[] }) => {
 
 const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) => {
   const reason =
-    row.standing === 'left out'
+    row.state === 'left out'
       ? row.excludedWhy
         ? `Left out: ${row.excludedWhy}.`
         : 'Left out of every estimate, without a reason given.'
-      : row.standing === 'doubtful'
+      : row.state === 'doubtful'
         ? `Doubtful: ${[phrase && `${phrase} for this casting`, row.doubt].filter(Boolean).join('; ')}.`
-        : row.standing === 'set aside'
+        : row.state === 'set aside'
           ? `Set aside: ${row.doubt}.`
           : null;
   return (
@@ -69,7 +69,7 @@ const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) =>
         {amountText(row.price, row.currency)} {row.currency}, {dateText(row.soldOn)}
       </span>
       {row.reliabilityPercent !== null ? <span>trusted {row.reliabilityPercent} %</span> : null}
-      {reason ? <span className={row.standing === 'left out' ? 'soft' : 'caution'}>{reason}</span> : null}
+      {reason ? <span className={row.state === 'left out' ? 'soft' : 'caution'}>{reason}</span> : null}
       {row.own ? <span className="soft">Your own sale: change it on the car’s page.</span> : null}
       {row.notes ? <span className="soft">{row.notes}</span> : null}
     </span>

@@ -21,7 +21,7 @@ const clipped = (text: string, quiet = false) =>
   ) : null;
 
 const Standing = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) => {
-  switch (row.standing) {
+  switch (row.state) {
     case 'counted':
       return <span className={classes.quiet}>{row.own ? 'your own sale' : 'counts'}</span>;
     case 'left out':
@@ -29,7 +29,7 @@ const Standing = ({ row, phrase }: { row: SaleRow; phrase: string | undefined })
     default:
       return (
         <span className={classes.doubt} title={row.doubt ?? undefined}>
-          {row.standing === 'doubtful' ? 'doubtful: ' : 'set aside: '}
+          {row.state === 'doubtful' ? 'doubtful: ' : 'set aside: '}
           {phrase ?? row.doubt}
         </span>
       );
@@ -152,11 +152,11 @@ export const saleColumns = (
       editable: foreign,
     },
     {
-      id: 'standing',
+      id: 'state',
       title: 'Standing',
       width: 176,
       grow: 3,
-      value: row => row.standing,
+      value: row => row.state,
       render: row => <Standing row={row} phrase={phrases.get(row.id)} />,
     },
   ];

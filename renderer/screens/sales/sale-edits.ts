@@ -1,26 +1,10 @@
-import type { SaleRow } from '../../../electron/api/views.ts';
-import { type FinishState, finishStates, type PartName, partNames } from '../../../valuation/words.ts';
+import type { SalePatch, SaleRow } from '../../../electron/api/views.ts';
+import { finishStates, type PartName, partNames } from '../../../valuation/words.ts';
 import { readGrade } from '../../components/condition/condition-draft.ts';
 import type { CellChange, ParsedCell } from '../../components/data-grid/types.ts';
 import { readerLocale } from '../../components/format.ts';
 import { pickedCasting } from '../../components/inputs/casting-choices.tsx';
 import { parseMoney, separatorsOf } from '../../components/inputs/parse-money.ts';
-
-/** What the grid can change of a sale record. */
-export interface SalePatch {
-  soldOn?: string;
-  price?: number;
-  currency?: string;
-  castingId?: number;
-  variationId?: number | null;
-  grade?: number | null;
-  finishState?: FinishState;
-  missingParts?: PartName[];
-  reproductionParts?: PartName[];
-  source?: string;
-  reference?: string;
-  notes?: string;
-}
 
 const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 

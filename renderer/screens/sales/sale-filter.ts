@@ -37,16 +37,16 @@ export const filterQuery = (filter: SaleFilter): string => {
 
 export const isFiltered = (filter: SaleFilter): boolean => filterQuery(filter) !== '';
 
-const isDoubted = ({ standing }: SaleRow): boolean => standing === 'doubtful' || standing === 'set aside';
+const isDoubted = ({ state }: SaleRow): boolean => state === 'doubtful' || state === 'set aside';
 
 const fits: Record<Show, (row: SaleRow) => boolean> = {
   all: () => true,
   doubtful: isDoubted,
-  'left-out': row => row.standing === 'left out',
+  'left-out': row => row.state === 'left out',
   own: row => row.own,
 };
 
-/** The records that fit all but the choice of standing; `show` narrows them further. */
+/** The records that fit all but the choice of state; `show` narrows them further. */
 const ofFilter = (rows: readonly SaleRow[], { casting, variation, source, finish }: SaleFilter): SaleRow[] =>
   rows.filter(
     row =>
@@ -56,7 +56,7 @@ const ofFilter = (rows: readonly SaleRow[], { casting, variation, source, finish
       (finish === '' || row.finishState === finish),
   );
 
-/** The records to show, and how many there would be under each choice of standing. */
+/** The records to show, and how many there would be under each choice of state. */
 export const filterSales = (
   rows: readonly SaleRow[],
   filter: SaleFilter,
@@ -85,9 +85,9 @@ const fewest = 4;
 export const doubtPhrases = (rows: readonly SaleRow[]): Map<number, string> => {
   const key = (row: SaleRow) => `${row.castingId}/${row.currency}`;
   const prices = new Map<string, number[]>();
-  const doubtful = rows.filter(row => row.standing === 'doubtful');
+  const doubtful = rows.filter(row => row.state === 'doubtful');
   for (const row of doubtful) prices.set(key(row), []);
-  for (const row of rows) if (row.standing === 'counted') prices.get(key(row))?.push(row.price);
+  for (const row of rows) if (row.state === 'counted') prices.get(key(row))?.push(row.price);
   for (const list of prices.values()) list.sort((a, b) => a - b);
   return new Map(
     doubtful.flatMap(row => {

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import type { CollectionSummary, SaleRow } from '../../../electron/api/views.ts';
+import { type SaleState, saleStates } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../api/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
@@ -17,22 +18,23 @@ import { saleChanges } from './sale-edits.ts';
 import { doubtPhrases, filterQuery, filterSales, readFilter, type SaleFilter } from './sale-filter.ts';
 import classes from './sales.module.css';
 
-const tones: Record<SaleRow['standing'], RowState | null> = {
+const tones: Record<SaleState, RowState | null> = {
   counted: null,
   doubtful: { tone: 'caution', label: 'Doubtful' },
   'set aside': { tone: 'caution', label: 'Set aside' },
   'left out': { tone: 'muted', label: 'Left out' },
 };
-const rowState = (row: SaleRow) => tones[row.standing];
+const rowState = (row: SaleRow) => tones[row.state];
 const rowId = (row: SaleRow) => String(row.id);
 
 const factsOf = (rows: readonly SaleRow[]): string => {
   const castings = new Set(rows.map(row => row.castingId)).size;
-  const count = (standing: SaleRow['standing']) => rows.filter(row => row.standing === standing).length;
-  const apart = (['doubtful', 'set aside', 'left out'] as const)
-    .map(standing => [count(standing), standing] as const)
+  const count = (state: SaleState) => rows.filter(row => row.state === state).length;
+  const apart = saleStates
+    .filter(state => state !== 'counted')
+    .map(state => [count(state), state] as const)
     .filter(([number]) => number > 0)
-    .map(([number, standing]) => `${number.toLocaleString()} ${standing}`);
+    .map(([number, state]) => `${number.toLocaleString()} ${state}`);
   return [
     `${rows.length.toLocaleString()} sales of ${castings} castings`,
     `${count('counted').toLocaleString()} count in full`,

@@ -2,12 +2,11 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
-import type { Option } from '../../../../valuation/words.ts';
+import type { Option, WhichWorth } from '../../../../valuation/words.ts';
 import { OptionsTable } from '../../../components/decision/options-table.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { StickyIndex } from '../../../components/layout/sticky-index.tsx';
-import type { WorthKind } from '../../../components/worth-strip/large-worth-strip.tsx';
 import { listAddress } from '../list/last-list.ts';
 import { Books } from './books/books.tsx';
 import classes from './car.module.css';
@@ -47,10 +46,10 @@ const goTo = (id: string) => {
 /** All of one car on one page, its parts always within reach through the index. */
 export const CarBody = ({ car, currency, today }: { car: CarPage; currency: Currency; today: IsoDate }) => {
   const [, navigate] = useLocation();
-  const [which, setWhich] = useState<WorthKind>('asFound');
+  const [which, setWhich] = useState<WhichWorth>('asFound');
   const [choice, setChoice] = useState<Option | null>(null);
   useCarKeys(car, goTo);
-  const explain = (worth: WorthKind) => {
+  const explain = (worth: WhichWorth) => {
     setWhich(worth);
     goTo('evidence');
   };

@@ -1,7 +1,13 @@
 import { Button, Menu, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
-import { finishStates, type Grade, gradeLabel, grades } from '../../../../valuation/words.ts';
+import {
+  finishStates,
+  type Grade,
+  gradeLabel,
+  grades,
+  settableStatuses,
+} from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../api/use-action.ts';
 import { KeyHint } from '../../../components/keys/key-hint.tsx';
@@ -58,7 +64,7 @@ export const BulkBar = ({ cars, onLetGo }: { cars: readonly CarRow[]; onLetGo: (
           <Button>Status …</Button>
         </Menu.Target>
         <Menu.Dropdown>
-          {(['kept', 'on the bench', 'donor'] as const).map(status => (
+          {settableStatuses.map(status => (
             <Menu.Item key={status} onClick={() => apply({ status }, status)}>
               {status}
             </Menu.Item>

@@ -1,5 +1,5 @@
-import type { CarRow, CarStatus } from '../../../../electron/api/views.ts';
-import type { FinishState, Grade } from '../../../../valuation/words.ts';
+import type { CarRow } from '../../../../electron/api/views.ts';
+import type { CarStatus, FinishState, Grade } from '../../../../valuation/words.ts';
 
 export type BulkPatch =
   | { grade: Grade | null }

@@ -1,5 +1,7 @@
-import type { CarRow, CarStatus } from '../../../../electron/api/views.ts';
+import type { CarRow } from '../../../../electron/api/views.ts';
 import {
+  type CarStatus,
+  carStatuses,
   type FinishState,
   finishStates,
   type Rarity,
@@ -7,8 +9,6 @@ import {
   rarities,
   recommendations,
 } from '../../../../valuation/words.ts';
-
-export const carStatuses = ['kept', 'on the bench', 'donor', 'sold'] as const satisfies readonly CarStatus[];
 
 /** Grades in bands, as people speak of them; by the text that stands in the address. */
 export const gradeBands = [

@@ -1,11 +1,10 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
-import { finishStates, rarities, recommendations } from '../../../../valuation/words.ts';
+import { carStatuses, finishStates, rarities, recommendations } from '../../../../valuation/words.ts';
 import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
 import { readerWords } from '../../../components/words.ts';
 import {
   type CarFilter,
-  carStatuses,
   type FilterPart,
   filterCars,
   filterIn,

@@ -1,20 +1,8 @@
-import type { CarRow } from '../../../../electron/api/views.ts';
-import { type FinishState, finishStates, type Grade, isGrade } from '../../../../valuation/words.ts';
+import type { CarPatch, CarRow } from '../../../../electron/api/views.ts';
+import { finishStates, isGrade } from '../../../../valuation/words.ts';
 import type { CellChange, CellValue, NewRow, ParsedCell } from '../../../components/data-grid/types.ts';
 
 type Cell = Omit<CellChange, 'rowId'>;
-
-/** What `cars.create` and `cars.update` take of one car, as far as the grid edits it. */
-export interface CarPatch {
-  inventoryNumber?: string;
-  castingId?: number | null;
-  variationId?: number | null;
-  asWritten?: Record<string, string>;
-  grade?: Grade | null;
-  finishState?: FinishState;
-  location?: string;
-  notes?: string;
-}
 
 /** Columns whose text is matched against the reference, by our import columns. */
 export const writtenColumns = {

@@ -1,8 +1,9 @@
 import { useCallback } from 'react';
+import type { CarPatch } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../api/use-action.ts';
 import type { CellChange, NewRow } from '../../../components/data-grid/types.ts';
-import { type CarPatch, carChanges, newCar, shareChanges } from './car-edits.ts';
+import { carChanges, newCar, shareChanges } from './car-edits.ts';
 
 const cars = (count: number) => (count === 1 ? 'Car' : `${count} cars`);
 

@@ -55,9 +55,9 @@ describe('sale records', () => {
     const { id: gift } = await api.sales.create({ ...sale, price: 100, currency: 'USD' });
     await api.sales.exclude({ ids: [gift], excluded: true });
     const rows = await api.sales.list({});
-    const standing = (id: number) => rows.find(row => row.id === id)?.standing;
-    expect([foreign, wild, gift].map(standing)).toEqual(['set aside', 'doubtful', 'left out']);
-    expect(rows.filter(row => row.standing === 'counted')).toHaveLength(18);
+    const state = (id: number) => rows.find(row => row.id === id)?.state;
+    expect([foreign, wild, gift].map(state)).toEqual(['set aside', 'doubtful', 'left out']);
+    expect(rows.filter(row => row.state === 'counted')).toHaveLength(18);
   });
 
   it('refuse a variation of another casting and a price of nothing', async () => {

@@ -4,21 +4,17 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
+import { type WhichWorth, whichWorths, worthNames } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';
 import { ErrorState } from '../../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../../components/layout/loading-state.tsx';
 import { Section } from '../../../../components/layout/section.tsx';
-import type { WorthKind } from '../../../../components/worth-strip/large-worth-strip.tsx';
 import { usedColumns } from './adjustments.ts';
 import classes from './evidence.module.css';
 import { RecordRow } from './record-row.tsx';
 
-const kinds: { value: WorthKind; label: string }[] = [
-  { value: 'asFound', label: 'As found' },
-  { value: 'restored', label: 'Restored' },
-  { value: 'originalFinish', label: 'Original finish' },
-];
+const kinds = whichWorths.map(which => ({ value: which, label: worthNames[which] }));
 
 const fewest = 12;
 const step = 50;
@@ -32,8 +28,8 @@ export const Evidence = ({
 }: {
   car: CarPage;
   currency: Currency;
-  which: WorthKind;
-  onWhich: (which: WorthKind) => void;
+  which: WhichWorth;
+  onWhich: (which: WhichWorth) => void;
 }) => {
   const [shown, setShown] = useState<number | null>(null);
   const [open, setOpen] = useState<number | null>(null);
@@ -123,7 +119,7 @@ export const Evidence = ({
           value={which}
           onChange={value => {
             setOpen(null);
-            onWhich(value as WorthKind);
+            onWhich(value as WhichWorth);
           }}
         />
       }

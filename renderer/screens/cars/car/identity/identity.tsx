@@ -3,8 +3,13 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
-import type { BasePaint } from '../../../../../valuation/words.ts';
-import { finishStates, gradeLabel, grades } from '../../../../../valuation/words.ts';
+import {
+  type BasePaint,
+  finishStates,
+  gradeLabel,
+  grades,
+  settableStatuses,
+} from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
@@ -22,7 +27,7 @@ const gradeChoices = [
   ...grades.toReversed().map(grade => ({ value: String(grade), label: gradeLabel(grade) })),
 ];
 const stateChoices = finishStates.map(state => ({ value: state, label: state }));
-const statusChoices = ['kept', 'on the bench', 'donor'].map(status => ({ value: status, label: status }));
+const statusChoices = settableStatuses.map(status => ({ value: status, label: status }));
 
 const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void }) => (
   <div className={classes.standing}>

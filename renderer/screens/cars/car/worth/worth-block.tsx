@@ -2,10 +2,11 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { CarPage, WorthExplanation } from '../../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../../valuation/types.ts';
+import type { WhichWorth } from '../../../../../valuation/words.ts';
 import { gradeLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { amountText, dateText, worthText } from '../../../../components/format.ts';
-import { LargeWorthStrip, type WorthKind } from '../../../../components/worth-strip/large-worth-strip.tsx';
+import { LargeWorthStrip } from '../../../../components/worth-strip/large-worth-strip.tsx';
 import type { SaleDot } from '../../../../components/worth-strip/sale-dots.tsx';
 import { stripWorths } from '../../../../components/worth-strip/strip-worths.ts';
 import { OwnWorth } from './own-worth.tsx';
@@ -49,7 +50,7 @@ export const WorthBlock = ({
   car: CarPage;
   currency: Currency;
   today: IsoDate;
-  onExplain: (which: WorthKind) => void;
+  onExplain: (which: WhichWorth) => void;
   onOpenRecord: (id: number) => void;
 }) => {
   const found = useQuery({
