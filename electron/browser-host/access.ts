@@ -1,11 +1,14 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 
-/** Who may speak to the host: holders of a token, which is given once for each code that was printed. */
+/** What a code is answered with: the token, or why there is none. */
+export type Exchange = { token: string } | { refused: 'used' | 'too old' | 'unknown' };
+
+/** Who may speak to the host: holders of a token, which is given once for each code that was handed out. */
 export interface Access {
-  /** A fresh code for an address; it works once, and only for a while. */
-  newCode(): string;
+  /** A fresh code for an address; it works once, and only for so many milliseconds. */
+  newCode(lifetime: number): string;
   /** The token, if the code is good; the code is used up either way. */
-  exchange(code: string): string | null;
+  exchange(code: string): Exchange;
   isToken(given: string | undefined): boolean;
 }
 
@@ -18,25 +21,31 @@ const isSame = (left: string, right: string): boolean => {
   return timingSafeEqual(digest(left), digest(right));
 };
 
-const codeLifetime = 15 * 60_000;
+/** Codes that are remembered as used or too old, so that whoever comes with one can be told. */
+const mostRemembered = 100;
 
-/** `now` is in milliseconds. The first code lasts as long as the host: a terminal may be looked at much later. */
+/** `now` is in milliseconds. */
 export const createAccess = (now: () => number): Access => {
   const token = secret();
-  const codes = new Map<string, number>();
+  /** Until when each code is good; null once it was used. */
+  const codes = new Map<string, number | null>();
   return {
-    newCode() {
+    newCode(lifetime) {
       const code = secret();
-      codes.set(code, codes.size === 0 ? Number.POSITIVE_INFINITY : now() + codeLifetime);
+      codes.set(code, now() + lifetime);
+      const [oldest] = codes.keys();
+      if (codes.size > mostRemembered && oldest !== undefined) codes.delete(oldest);
       return code;
     },
     exchange(given) {
       for (const [code, until] of codes) {
         if (!isSame(code, given)) continue;
-        codes.delete(code);
-        return now() <= until ? token : null;
+        if (until === null) return { refused: 'used' };
+        if (now() > until) return { refused: 'too old' };
+        codes.set(code, null);
+        return { token };
       }
-      return null;
+      return { refused: 'unknown' };
     },
     isToken: given => given !== undefined && isSame(token, given),
   };

@@ -37,12 +37,24 @@ const isCrossSite = (request: IncomingMessage): boolean => {
   return site !== undefined && site !== 'same-origin' && site !== 'none';
 };
 
+/** Headers that a request is judged by. Node reads the first of several; whoever stands in between may read the last. */
+const judgedHeaders = new Set(['host', 'origin', 'content-type', 'x-playworn-token', 'sec-fetch-site']);
+
+const repeatsAHeader = ({ rawHeaders }: IncomingMessage): boolean => {
+  const judged = rawHeaders
+    .filter((_, i) => i % 2 === 0)
+    .map(name => name.toLowerCase())
+    .filter(name => judgedHeaders.has(name));
+  return new Set(judged).size < judged.length;
+};
+
 /**
  * Looks at what every request must be before any route does: made to this very address (so that no name pointed at the
  * loopback address gets through), by a page of this very origin.
  */
 export const refusalOf = (request: IncomingMessage, authority: string): Refusal | null => {
   const { headers, method } = request;
+  if (repeatsAHeader(request)) return refuse(400, 'A header is there twice.');
   if (headers.host !== authority) return refuse(421, 'This address is not served here.');
   const { origin } = headers;
   if (origin !== undefined && origin !== `http://${authority}`)

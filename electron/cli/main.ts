@@ -1,7 +1,8 @@
 import '../service/small-heap.ts';
 import { CommanderError } from 'commander';
+import { outliveReaders } from './outlive-readers.ts';
 import { createProgram } from './program.ts';
-import { exitCodes, outliveReaders, printFailure, reportFailure } from './terminal.ts';
+import { exitCodes, printFailure, reportFailure } from './terminal.ts';
 
 outliveReaders();
 const words = process.argv.slice(2);

@@ -22,17 +22,6 @@ export const print = <T>(json: boolean | undefined, value: T, lines: (value: T) 
     `${json ? printableLines(JSON.stringify(value, null, 2)) : lines(value).map(printable).join('\n')}\n`,
   );
 
-/**
- * A reader that has seen enough, such as `head`, closes its end of the line; what is still written then goes nowhere, and the
- * work goes on to its end.
- */
-export const outliveReaders = (): void => {
-  for (const stream of [process.stdout, process.stderr])
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
-    });
-};
-
 /** Ends with 1 where the result, already printed, tells what was refused. */
 export const endRefused = (sentence: string): void => {
   say(sentence);

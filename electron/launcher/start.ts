@@ -2,6 +2,9 @@ import { spawn } from 'node:child_process';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { outliveReaders } from '../cli/outlive-readers.ts';
+import { printableLines } from '../cli/printable.ts';
+import { asUsual } from '../service/private-files.ts';
 import { windowObstacle } from './choose-host.ts';
 import { findElectron } from './find-electron.ts';
 
@@ -14,7 +17,8 @@ const usage = `npm start -- [--demo] [--collection DIR] [--browser] [--no-open]
   --port N           serve on this port; without it, on any that is free
   --no-sandbox       run the window without Chromium's sandbox, as root must`;
 
-const say = (sentence: string) => console.log(sentence);
+outliveReaders();
+const say = (sentence: string) => console.log(printableLines(sentence));
 
 const readArguments = () => {
   try {
@@ -38,7 +42,7 @@ const readArguments = () => {
 const runWindow = (electron: string, args: string[]): Promise<number> =>
   new Promise(done => {
     const root = fileURLToPath(new URL('../..', import.meta.url));
-    const child = spawn(electron, [root, ...args], { stdio: 'inherit' });
+    const child = asUsual(() => spawn(electron, [root, ...args], { stdio: 'inherit' }));
     // A terminal interrupts both processes at once, and Electron takes a second interrupt for a kill.
     process.on('SIGINT', () => process.stdin.isTTY || child.kill('SIGINT'));
     process.on('SIGTERM', () => child.kill('SIGTERM'));

@@ -8,6 +8,7 @@ import { createSession, type Session, type SessionOptions } from '../api/session
 import type { CollectionState, Progress } from '../api/views.ts';
 import { bundledFiles } from './bundled-files.ts';
 import { collectionPlaces } from './places.ts';
+import { keepPrivate } from './private-files.ts';
 
 export interface BeginOptions {
   host: SessionOptions['host'];
@@ -23,12 +24,14 @@ export interface BeginOptions {
 export const newSession = ({ host, collection, demo, bundle }: BeginOptions): Session => {
   const places = collectionPlaces();
   const dir = collection && resolve(collection);
+  keepPrivate(dir ?? places.defaultDir);
   return createSession({
     host,
     now: () => new Date(),
     defaultDir: dir && !demo ? dir : places.defaultDir,
     demoDir: dir && demo ? dir : places.demoDir,
     version: manifest.version,
+    beforeOpening: keepPrivate,
     ...(bundle !== undefined && bundledFiles(bundle)),
   });
 };

@@ -5,7 +5,7 @@ export const errorSentence = (error: unknown): string => {
   if (error instanceof TypeError && /fetch/i.test(error.message))
     return 'The data service does not answer. Is Playworn still running?';
   if (error instanceof ORPCError && error.status === 401)
-    return 'Playworn was started anew since this page was opened. Open the address that it prints.';
+    return 'Playworn has been started again since this page was opened. Open the address that it prints.';
   if (error instanceof Error && error.message) return error.message;
   return 'Something went wrong, and no reason was given.';
 };

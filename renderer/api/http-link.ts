@@ -14,10 +14,7 @@ const exchange = async (code: string): Promise<string> => {
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ code }),
   });
-  if (!response.ok)
-    throw new Error(
-      'This address has been used already. Start Playworn again and open the address it prints.',
-    );
+  if (!response.ok) throw new Error(await response.text());
   const { token } = (await response.json()) as { token: string };
   sessionStorage.setItem(storageKey, token);
   return token;
@@ -29,7 +26,7 @@ export const httpLink = async (): Promise<ApiLink> => {
   const token = code ? await exchange(code) : sessionStorage.getItem(storageKey);
   if (!token)
     throw new Error(
-      'This page needs the address that Playworn prints when it starts, with its code. Open that one.',
+      'This page needs the address that Playworn prints where it runs, with its code. Press Enter there for a new one.',
     );
   return new RPCLink({ url: `${location.origin}/rpc`, headers: { 'x-playworn-token': token } });
 };

@@ -24,6 +24,7 @@ export const openDemo = async (
     // Most sessions never make the demo; what draws it is loaded when one does.
     const { makeDemo } = await import('../../demo/index.ts');
     try {
+      session.options.beforeOpening?.(aside);
       await createCollection(aside, { at: session.at(), reportingCurrency: 'USD' });
       const made = await openCollection(aside, { at: session.at(), host });
       try {

@@ -19,6 +19,8 @@ export interface SessionOptions {
   defaultDir: string;
   demoDir: string;
   version: string;
+  /** Hears of every folder before a collection in it is opened or made. */
+  beforeOpening?: (dir: string) => void;
   /** Worker files, and the files of reports, where they do not lie as in a checkout: a bundled host says where. */
   workers?: { report?: URL; choose?: URL };
   reportAssets?: ReportAssets;
@@ -91,6 +93,7 @@ export const createSession = (options: SessionOptions): Session => {
         `There is no collection in ${dir}. Choose another folder, or start one there.`,
         'missing',
       );
+    options.beforeOpening?.(dir);
     const next = await openCollection(dir, { at: at(), host: options.host });
     await close();
     collection = next;
@@ -155,6 +158,7 @@ export const createSession = (options: SessionOptions): Session => {
             `There is a collection in ${dir} already. Open it, or choose another folder.`,
             'exists',
           );
+        options.beforeOpening?.(dir);
         await createCollection(dir, { at: at(), reportingCurrency });
         await open(dir);
         if (owner) await run(runAction, 'Started the collection', trx => writeSetting(trx, 'owner', owner));

@@ -3,6 +3,7 @@ import { dirname, extname, resolve } from 'node:path';
 import type { PaperSize } from '../../../reports/types.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import type { ReportResult } from '../../api/views.ts';
+import { asUsual } from '../../service/private-files.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
 import { print, Refused, say } from '../terminal.ts';
@@ -37,7 +38,7 @@ const lotNamed = async (api: Api, name: string): Promise<number> => {
 const writeWhole = (path: string, bytes: Uint8Array): void => {
   const aside = `${path}.${process.pid}.part`;
   try {
-    writeFileSync(aside, bytes);
+    asUsual(() => writeFileSync(aside, bytes));
     renameSync(aside, path);
   } catch (error) {
     rmSync(aside, { force: true });

@@ -1,5 +1,8 @@
 /** How a browser comes in: by an address that works once, and stays in by its tab. */
+import { once } from 'node:events';
+import { writeEntryPage } from '../../../electron/launcher/entry-page.ts';
 import { expect, test } from '../fixtures.ts';
+import { serve } from '../hosts.ts';
 
 const notConnected = 'Playworn is not connected';
 
@@ -19,11 +22,31 @@ test('the same address does not let a second tab in, nor does the bare one', asy
 }) => {
   expectedComplaints.push(/401/);
   const { address } = await start();
-  for (const to of [address ?? '', new URL('/', address).href]) {
+  const said = [
+    [address ?? '', 'This address has been used already. If it was not you who opened it, close Playworn.'],
+    [new URL('/', address).href, 'Press Enter there for a new one.'],
+  ] as const;
+  for (const [to, sentence] of said) {
     const second = await context.newPage();
     await second.goto(to);
     await expect(second.getByText(notConnected)).toBeVisible();
+    await expect(second.getByText(sentence)).toBeVisible();
   }
+});
+
+test('the page that only the owner can read leads a browser in', async ({ page, home, collection }) => {
+  const { address, child } = await serve({ home, collection });
+  const { url, remove } = writeEntryPage(address, home);
+  await page.goto(url);
+  await expect(page.getByRole('heading').first()).toBeVisible();
+  await expect(page.getByText(notConnected)).toHaveCount(0);
+  expect(page.url()).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/(#\/.*)?$/);
+  // The page is not gone back to: its address has been used.
+  expect(await page.evaluate(() => history.length)).toBeLessThanOrEqual(2);
+  remove();
+  const ended = once(child, 'exit');
+  child.kill('SIGINT');
+  await ended;
 });
 
 test('the token is in no address, and in no cookie', async ({ start, context }) => {

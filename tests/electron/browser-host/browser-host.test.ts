@@ -1,5 +1,6 @@
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { type IncomingHttpHeaders, type OutgoingHttpHeaders, request } from 'node:http';
+import { connect } from 'node:net';
 import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createORPCClient } from '@orpc/client';
@@ -8,12 +9,17 @@ import type { RouterClient } from '@orpc/server';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AppRouter } from '../../../electron/api/router.ts';
 import { createSession, type Session } from '../../../electron/api/session/session.ts';
-import { type BrowserHost, startBrowserHost } from '../../../electron/browser-host/browser-host.ts';
+import {
+  type BrowserHost,
+  type Entry,
+  startBrowserHost,
+} from '../../../electron/browser-host/browser-host.ts';
 
 let folder: string;
 let session: Session;
 let host: BrowserHost;
 let port: number;
+const entries: Entry[] = [];
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'browser-host-'));
@@ -31,7 +37,12 @@ beforeAll(async () => {
     demoDir: join(folder, 'demo'),
     version: '0.0.0',
   });
-  host = await startBrowserHost({ session, screens });
+  host = await startBrowserHost({
+    session,
+    screens,
+    onEntry: outcome => entries.push(outcome),
+    bodyTime: 300,
+  });
   port = Number(new URL(host.origin).port);
 });
 
@@ -106,6 +117,40 @@ describe('Host', () => {
   });
 });
 
+describe('headers that a request is judged by', () => {
+  it.each(['Host', 'Origin', 'Content-Type', 'X-Playworn-Token', 'Sec-Fetch-Site'])(
+    'are refused when %s is there twice',
+    async name => {
+      const sent = [
+        ['Host', `127.0.0.1:${port}`],
+        ['Origin', host.origin],
+        ['Content-Type', 'application/json'],
+        ['X-Playworn-Token', await newToken()],
+        ['Sec-Fetch-Site', 'same-origin'],
+        ['Content-Length', '2'],
+        ['Connection', 'close'],
+      ];
+      const answerTo = (lines: string[][]): Promise<string> =>
+        new Promise((resolve, reject) => {
+          let heard = '';
+          const socket = connect(port, '127.0.0.1', () =>
+            socket.write(
+              `POST /rpc/collection/state HTTP/1.1\r\n${lines.map(line => line.join(': ')).join('\r\n')}\r\n\r\n{}`,
+            ),
+          );
+          socket.on('data', chunk => {
+            heard += chunk;
+          });
+          socket.on('error', reject).on('close', () => resolve(heard.slice(0, 12)));
+        });
+      expect(await answerTo(sent)).toBe('HTTP/1.1 200');
+      const twice = sent.find(([sentName]) => sentName === name) as string[];
+      expect(await answerTo([...sent, twice])).toBe('HTTP/1.1 400');
+      expect(await answerTo([...sent, [name.toLowerCase(), 'evil.example']])).toBe('HTTP/1.1 400');
+    },
+  );
+});
+
 describe('Origin', () => {
   it('must be exact on every POST', async () => {
     const token = await newToken();
@@ -159,6 +204,41 @@ describe('the code and the token', () => {
     // 128 bits, in base64url.
     expect(JSON.parse(first.body).token).toMatch(/^[\w-]{22}$/);
     expect((await postJson('/session', { code })).status).toBe(401);
+  });
+  it('says of a code that lets nobody in any more what to do, and tells the host once', async () => {
+    entries.length = 0;
+    const code = newCode();
+    await postJson('/session', { code });
+    for (let i = 0; i < 3; i++) {
+      const { status, body } = await postJson('/session', { code });
+      expect(status).toBe(401);
+      expect(body).toMatch(/used already.*close Playworn.*new one/);
+    }
+    const late = new URL(host.newAddress(-1)).hash.replace('#code=', '');
+    expect((await postJson('/session', { code: late })).body).toMatch(/too old.*new one/);
+    expect((await postJson('/session', { code: 'A'.repeat(22) })).body).not.toContain('new one');
+    expect(entries).toEqual(['entered', 'used', 'too old']);
+  });
+  it('waits for a code only shortly', async () => {
+    const head = [
+      'POST /session HTTP/1.1',
+      `Host: 127.0.0.1:${port}`,
+      `Origin: ${host.origin}`,
+      'Content-Type: application/json',
+      'Content-Length: 60',
+      '',
+      '{"code":',
+    ].join('\r\n');
+    const heard = await new Promise<string>(resolve => {
+      let said = '';
+      const socket = connect(port, '127.0.0.1', () => socket.write(head));
+      socket.on('data', chunk => {
+        said += chunk;
+      });
+      // Resolves only when the host hangs up.
+      socket.on('close', () => resolve(said));
+    });
+    expect(heard).toMatch(/^HTTP\/1\.1 408 /);
   });
   it('refuses a guess, and what is no code', async () => {
     newCode();

@@ -1,5 +1,7 @@
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { type AddressInfo, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -101,6 +103,16 @@ describe('npm start', { timeout: 180_000 }, () => {
     expect(text).not.toContain('display');
     expect(code).toBe(0);
     expect(existsSync(join(home, 'Mine'))).toBe(false);
+  });
+  it('says in a sentence that a port is taken, and closes the collection', async () => {
+    const other = createServer().listen(0, '127.0.0.1');
+    await once(other, 'listening');
+    const { port } = other.address() as AddressInfo;
+    const { code, text } = await start(['--browser', '--no-open', '--port', String(port)]);
+    other.close();
+    expect(text).toMatch(new RegExp(`^Port ${port} is taken by another program\\. .*--port.*$`, 'm'));
+    expect(text).not.toMatch(/^ +at /m);
+    expect(code).toBe(1);
   });
   it.each([['--frobnicate'], ['--port', 'many'], ['stray']])('is wrong with 2: %s', async (...words) => {
     const { code, text } = await start(words);
