@@ -2,7 +2,7 @@ import { formatMinor } from '../valuation/money.ts';
 import type { PartState } from '../valuation/types.ts';
 import { featureNames } from '../valuation/wording/feature-names.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
-import { gradeLabel, variationFeatures } from '../valuation/words.ts';
+import { carGradeLabel, deviationLabel, gradeLabel, variationFeatures } from '../valuation/words.ts';
 import { longDate, printableLine, printableText } from './printable.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 import type { WorthAxis } from './worth-axis.ts';
@@ -52,7 +52,7 @@ const finishStatement = (entry: ReportEntry): string => {
   if (!restoration)
     return `${word}: not the factory finish. How closely it follows the factory specification is not recorded.`;
   const done = restoration.completedOn ? `, completed ${longDate(restoration.completedOn)}` : '';
-  const deviations = restoration.deviations.map(printableLine).join(', ');
+  const deviations = restoration.deviations.map(kind => printableLine(deviationLabel(kind))).join(', ');
   const fidelity = {
     'to specification': 'to factory specification',
     'with deviations': `with deviations from the factory specification${deviations ? `: ${deviations}` : ''}`,
@@ -192,7 +192,7 @@ export const entryModel = (
     ),
     release: releaseText(entry, name),
     maker: [printableLine(identity.maker), printableLine(identity.series)].filter(Boolean).join(', '),
-    grade: entry.grade === null ? 'not graded' : gradeLabel(entry.grade),
+    grade: entry.grade === null ? 'not graded' : carGradeLabel(entry.grade, entry.finishState),
     finish: entry.finishState,
     finishStatement: finishStatement(entry),
     status: entry.status === 'kept' ? '' : entry.status,

@@ -1,5 +1,6 @@
 import { currencyDecimals } from './money.ts';
 import type { AssumptionSet, Currency, PlanDefaults, ThreePoint } from './types.ts';
+import { deviationOfOpening } from './words.ts';
 
 /** Cents to minor units of a currency: as many of them, but ten times as many where there are a thousand to the unit. */
 const scaleOf = (currency: Currency): number => 10 ** Math.max(0, currencyDecimals(currency) - 2);
@@ -20,11 +21,16 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     targetGrade: 9,
     hours: { low: 2, likely: 3.5, high: 7 },
     lines: [
-      { name: 'Paint stripper, primer, colour and clear coat', kind: 'material', cost: cost(150, 250, 500) },
+      {
+        name: 'Stripper, candy colour and clear coat (primer under enamel only)',
+        kind: 'material',
+        cost: cost(150, 250, 500),
+      },
+      { name: 'Metal polish, or plating of the bare body', kind: 'material', cost: cost(50, 120, 600) },
       { name: 'Wheels and axles', kind: 'part', cost: cost(0, 300, 700) },
       { name: 'Share of tools', kind: 'tool', cost: cost(50, 100, 200) },
     ],
-    deviations: [],
+    deviations: [deviationOfOpening],
     spoilChance: 0.03,
     spoiledShare: 0.4,
   };
@@ -102,7 +108,11 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     hourlyRate: 0,
     standardPlan: {
       restore: bench,
-      customise: { ...bench, deviations: ['another colour'], hours: { low: 2, likely: 4, high: 9 } },
+      customise: {
+        ...bench,
+        deviations: ['another colour', deviationOfOpening],
+        hours: { low: 2, likely: 4, high: 9 },
+      },
       replacedPart: cost(150, 300, 600),
       conserve: { hours: { low: 0.3, likely: 0.6, high: 1.5 }, cost: cost(20, 50, 120) },
       donor: { hours: { low: 0.2, likely: 0.4, high: 1 }, cost: cost(0, 20, 50) },

@@ -122,6 +122,13 @@ export const deviationKinds = [
 ] as const;
 export type DeviationKind = (typeof deviationKinds)[number];
 
+/** What every opened car departs in, however well it is closed again. */
+export const deviationOfOpening: DeviationKind = 'visible post closure';
+
+/** A departure as it is shown; the word that is stored is older than its label. */
+export const deviationLabel = (kind: string): string =>
+  kind === 'textured roof' ? 'other roof finish' : kind;
+
 /** Grades run from C10 (as made) to C1 (wreck) in half points. */
 export type Grade = number;
 
@@ -134,3 +141,9 @@ export const isGrade = (value: unknown): value is Grade =>
 
 /** "C7.5", or "C7" for a whole grade. */
 export const gradeLabel = (grade: Grade): string => `C${grade}`;
+
+/** A car's grade: "C7.5"; "C9, restored" and "C8, customised", because such a grade is not that of a factory finish. */
+export const carGradeLabel = (grade: Grade, finishState: FinishState): string =>
+  finishState === 'restored' || finishState === 'customised'
+    ? `${gradeLabel(grade)}, ${finishState}`
+    : gradeLabel(grade);

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cautions, cautionsFor } from '../../renderer/components/cautions/cautions.ts';
 import { guardsAgainst } from '../../renderer/components/decision/guards-against.ts';
 import { tornadoScale } from '../../renderer/components/decision/tornado-scale.ts';
 import { spentOn } from '../../renderer/screens/cars/car/books/spending.ts';
@@ -178,21 +177,5 @@ describe('guards and records', () => {
       { currency: 'JPY', minor: 30 },
     ]);
     expect(spentOn({ cost: null, costCurrency: null, expenses: [] })).toEqual([]);
-  });
-});
-
-describe('cautions', () => {
-  it('come with the work that calls for them', () => {
-    expect(cautionsFor(['Weak acid bath'])).toEqual(['acid']);
-    expect(cautionsFor(['Paint stripper', 'clear coat'])).toEqual(['solvents', 'dust', 'spray']);
-    expect(cautionsFor(['Nickel plating'])).toContain('plating');
-    expect(cautionsFor(['Wheels and axles'])).toEqual([]);
-  });
-  it('say what must be said of acid, lead and strippers', () => {
-    const acid = cautions.acid.sentences.join(' ');
-    expect(acid).toContain('Acid goes into water, never water into acid');
-    expect(acid).toContain('hydrogen');
-    expect(cautions.dust.sentences.join(' ')).toContain('no dry sanding');
-    expect(cautions.solvents.sentences.join(' ')).toContain('without methylene chloride');
   });
 });

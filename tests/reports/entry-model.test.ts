@@ -36,7 +36,7 @@ describe('what a report says of a car', () => {
       completedOn: null,
     };
     expect(modelOf({ finishState: 'restored', restoration }).finishStatement).toContain(
-      'with deviations from the factory specification: another colour, textured roof',
+      'with deviations from the factory specification: another colour, other roof finish',
     );
   });
 

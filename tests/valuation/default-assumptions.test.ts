@@ -52,7 +52,7 @@ describe('standardPlan', () => {
   it('customises with deviations', () => {
     expect(standardPlan(subjectOf({}), set, 'customise')).toMatchObject({
       kind: 'customise',
-      deviations: ['another colour'],
+      deviations: ['another colour', 'visible post closure'],
     });
   });
 });

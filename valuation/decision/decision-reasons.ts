@@ -1,6 +1,6 @@
 import { formatMinor } from '../money.ts';
 import type { Currency, Decision, Evidence, Fidelity, OptionResult } from '../types.ts';
-import type { Option } from '../words.ts';
+import { deviationLabel, type Option } from '../words.ts';
 
 const doing: Record<Option, string> = {
   leave: 'Leaving it',
@@ -85,7 +85,7 @@ export const decisionReasons = (input: ReasonsInput): string[] => {
   if (!input.ownPlan) reasons.push('No plan was made for it: the standard plan was taken.');
   if (input.fidelity.deviations.length > 0)
     reasons.push(
-      `The plan departs from the factory specification (${input.fidelity.deviations.join(', ')}).`,
+      `The plan departs from the factory specification (${input.fidelity.deviations.map(deviationLabel).join(', ')}).`,
     );
   reasons.push(
     input.own

@@ -1,9 +1,11 @@
 import { checkFinite } from '../statistics/check-input.ts';
 import type { AssumptionSet, PartState, RestorationPlan, Subject } from '../types.ts';
+import { deviationOfOpening } from '../words.ts';
 
 /**
  * The plan that stands in for a car without one: the assumption set's usual hours, materials and target, and a reproduction
- * bought for each part that the car has lost. The paint itself is not a part to buy.
+ * bought for each part that the car has lost. The paint itself is not a part to buy. The closure shows that it was opened,
+ * also where an older assumption set does not say so.
  */
 export const standardPlan = (
   subject: Subject,
@@ -30,7 +32,7 @@ export const standardPlan = (
   return {
     targetGrade: defaults.targetGrade,
     kind,
-    deviations: [...defaults.deviations],
+    deviations: [...new Set([...defaults.deviations, deviationOfOpening])],
     lines,
     hours: defaults.hours,
     spoilChance: defaults.spoilChance,

@@ -3,6 +3,7 @@ import { findLot } from '../../../db/records/lots.ts';
 import { listSales } from '../../../db/records/sales.ts';
 import { search as find, type SearchMatch } from '../../../db/search/search.ts';
 import { formatMinor } from '../../../valuation/money.ts';
+import { carGradeLabel } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
@@ -27,7 +28,7 @@ const hitOf = async (
     const detail = joined(
       casting?.name ?? car.asWritten.casting,
       variation?.label ?? car.asWritten.colour,
-      car.grade !== null && `C${car.grade}`,
+      car.grade !== null && carGradeLabel(car.grade, car.finishState),
       car.location,
     );
     return { kind, id, title: car.inventoryNumber, detail, to: `/cars/${id}` };

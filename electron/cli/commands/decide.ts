@@ -1,4 +1,5 @@
 import { decimalToMinor, minorToDecimal } from '../../../valuation/money.ts';
+import { cautionLine, hazardsOf } from '../../../valuation/wording/cautions.ts';
 import type { DecideRow } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
 import { type Api, withCollection } from '../collection.ts';
@@ -46,6 +47,9 @@ const choose = async (api: Api, rows: DecideRow[], { hours, cash }: Limits, curr
   };
 };
 
+const needsCaution = ({ recommendation }: ReturnType<typeof decided>): boolean =>
+  recommendation !== 'not-enough-evidence' && hazardsOf(recommendation).length > 0;
+
 const lines =
   (currency: string) => (shown: { cars: ReturnType<typeof decided>[]; chosen?: string[]; gain?: string }) => {
     const rows = shown.cars.map(car => [
@@ -64,6 +68,7 @@ const lines =
       ...(shown.chosen
         ? ['', `Within the limits: ${shown.chosen.join(', ') || 'none'} (gain ${shown.gain})`]
         : []),
+      ...(shown.cars.some(needsCaution) ? ['', cautionLine] : []),
     ];
   };
 

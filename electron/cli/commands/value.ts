@@ -1,3 +1,4 @@
+import { carGradeLabel } from '../../../valuation/words.ts';
 import type { ValuationList } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
 import { withCollection } from '../collection.ts';
@@ -24,7 +25,7 @@ const lines = ({ on, currency, cars }: Valued): string[] => {
   const rows = cars.map(car => [
     car.inventoryNumber,
     [car.casting ?? 'unidentified', car.variation].filter(Boolean).join(', '),
-    car.grade === null ? '' : `C${car.grade}`,
+    car.grade === null ? '' : carGradeLabel(car.grade, car.finishState),
     car.finishState,
     cell(car.asFound),
     cell(car.restored),

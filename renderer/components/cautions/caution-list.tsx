@@ -1,23 +1,35 @@
+import { cautions, generalCautions, type Hazard } from '../../../valuation/wording/cautions.ts';
 import classes from './cautions.module.css';
-import { always, type CautionKind, cautions } from './cautions.ts';
 
-/** Cautions for work that can hurt, in full and always in sight. */
-export const CautionList = ({ kinds }: { kinds: readonly CautionKind[] }) =>
-  kinds.length === 0 ? null : (
+/**
+ * Cautions for work that can hurt. The gravest sentence of each hazard is always in sight; the others too where the work
+ * is planned (`open`), else behind their title.
+ */
+export const CautionList = ({ hazards, open = false }: { hazards: readonly Hazard[]; open?: boolean }) =>
+  hazards.length === 0 ? null : (
     <aside className={classes.cautions} aria-label="Cautions">
       <h3>Before you begin</h3>
-      <dl>
-        {kinds.map(kind => (
-          <div key={kind}>
-            <dt>{cautions[kind].title}</dt>
-            <dd>
-              {cautions[kind].sentences.map(sentence => (
-                <p key={sentence}>{sentence}</p>
+      {hazards.map(hazard => {
+        const { title, sentences, authority } = cautions[hazard];
+        const [first, ...others] = sentences;
+        return (
+          <details key={hazard} open={open}>
+            <summary>
+              <strong>{title}.</strong> {first}
+            </summary>
+            <ul>
+              {others.map(sentence => (
+                <li key={sentence}>{sentence}</li>
               ))}
-            </dd>
-          </div>
+            </ul>
+            <p className={classes.authority}>From memory; look it up in {authority}.</p>
+          </details>
+        );
+      })}
+      <ul className={classes.always}>
+        {(open ? generalCautions : generalCautions.slice(0, 1)).map(sentence => (
+          <li key={sentence}>{sentence}</li>
         ))}
-      </dl>
-      <p className={classes.always}>{always}</p>
+      </ul>
     </aside>
   );

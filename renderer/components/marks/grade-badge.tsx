@@ -1,13 +1,13 @@
-import { type Grade, gradeLabel } from '../../../valuation/words.ts';
+import { carGradeLabel, type FinishState, type Grade } from '../../../valuation/words.ts';
 import classes from './marks.module.css';
 
-/** A grade as "C7.5" over a short rule that fills with it; a car without one is plainly ungraded. */
-export const GradeBadge = ({ grade }: { grade: Grade | null }) =>
+/** A car's grade, with its state where it is restored, over a short rule that fills with it; a car without one is plainly ungraded. */
+export const GradeBadge = ({ grade, finishState }: { grade: Grade | null; finishState: FinishState }) =>
   grade === null ? (
     <span className={classes.ungraded}>ungraded</span>
   ) : (
     <span className={classes.grade}>
-      {gradeLabel(grade)}
+      {carGradeLabel(grade, finishState)}
       <span className={classes.rule} aria-hidden="true">
         <span className={classes.ruleFill} style={{ width: `${grade * 10}%` }} />
       </span>

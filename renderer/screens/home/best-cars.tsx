@@ -38,7 +38,7 @@ export const BestCars = ({ cars, currency }: { cars: CarRow[]; currency: Currenc
             <Link href={`~/cars/${car.id}`} className={classes.cardTitle}>
               {car.releaseName ?? car.casting ?? 'Unidentified'}
             </Link>
-            <GradeBadge grade={car.grade} />
+            <GradeBadge grade={car.grade} finishState={car.finishState} />
           </div>
           <div className={classes.cardFacts}>
             <LacquerChip

@@ -114,10 +114,11 @@ export const saleColumns = (
     {
       id: 'grade',
       title: 'Grade',
-      width: 64,
+      width: 96,
       value: row => row.grade,
       text: row => (row.grade === null ? '' : gradeLabel(row.grade)),
-      render: row => (row.grade === null ? null : <GradeBadge grade={row.grade} />),
+      render: row =>
+        row.grade === null ? null : <GradeBadge grade={row.grade} finishState={row.finishState} />,
       editor: { kind: 'number', parse: parseGradeCell },
       editable: foreign,
     },

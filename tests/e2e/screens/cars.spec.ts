@@ -151,7 +151,7 @@ test('a new car is identified by its features, photographed, planned, sold, and 
   await expect(demo.getByText('standard plan', { exact: true })).toBeVisible();
   const name = demo.getByRole('textbox', { name: 'Name of line 1' });
   await name.fill('Weak acid bath');
-  await expect(demo.getByText('Acid goes into water, never water into acid.')).toBeVisible();
+  await expect(demo.getByText('Do not put zinc alloy in acid, not even briefly')).toBeVisible();
   await demo.getByRole('button', { name: 'Keep as this car’s plan' }).click();
   await expect(demo.getByText('This car’s own plan.')).toBeVisible();
 

@@ -72,7 +72,7 @@ const columnsFor = (rows: readonly SampleCar[]): GridColumn<SampleCar>[] => {
       width: 70,
       value: row => row.grade,
       text: row => (row.grade === null ? '' : String(row.grade)),
-      render: row => <GradeBadge grade={row.grade} />,
+      render: row => <GradeBadge grade={row.grade} finishState="original" />,
       editor: {
         kind: 'number',
         parse: text => {

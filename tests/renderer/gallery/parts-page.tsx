@@ -174,8 +174,9 @@ export const PartsPage = () => (
             <FinishState key={state} state={state} />
           ))}
           {[10, 7.5, 4, 1, null].map(grade => (
-            <GradeBadge key={grade} grade={grade} />
+            <GradeBadge key={grade} grade={grade} finishState="original" />
           ))}
+          <GradeBadge grade={9} finishState="restored" />
         </div>
         <p>
           <RecommendationMark

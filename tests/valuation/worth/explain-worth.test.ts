@@ -107,7 +107,7 @@ describe('explainWorth', () => {
     const parts = [{ part: 'glazing' as const, grade: null, originality: 'missing' as const }];
     const subject = subjectOf({ variationId: market.variations[0]!.id, grade: 3, parts });
     const [first] = explainWorth(fitted, subject, 'restored');
-    expect(first!.adjustments.find(({ what }) => what === 'fidelity')!.factor).toBeCloseTo(0.94, 9);
+    expect(first!.adjustments.find(({ what }) => what === 'fidelity')!.factor).toBeCloseTo(0.94 * 0.92, 9);
   });
 
   it('is bounded, and empty where nothing is known of the car', () => {

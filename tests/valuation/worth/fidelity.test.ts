@@ -12,12 +12,13 @@ const plan = (known: Partial<RestorationPlan>): RestorationPlan => ({
 });
 
 describe('planFidelity', () => {
-  it('is 1 and to specification without deviations', () => {
-    expect(planFidelity(plan({}), assumptions.deviationLoss)).toEqual({
-      grade: 'to specification',
-      factor: 1,
-      deviations: [],
-    });
+  it('counts the visible closure of every opened car, whatever its plan or the assumption set says', () => {
+    const opened = { grade: 'with deviations', factor: 0.92, deviations: ['visible post closure'] };
+    expect(planFidelity(plan({ deviations: [] }), assumptions.deviationLoss)).toEqual(opened);
+    expect(planFidelity(plan({}), assumptions.deviationLoss)).toEqual(opened);
+    const restore = { ...assumptions.standardPlan.restore, deviations: [] };
+    const older = { ...assumptions, standardPlan: { ...assumptions.standardPlan, restore } };
+    expect(standardPlan(subjectOf({}), older).deviations).toEqual(['visible post closure']);
   });
 
   it('multiplies the losses of deviations, each once, in the order of the list', () => {
@@ -27,9 +28,9 @@ describe('planFidelity', () => {
     );
     expect(found).toMatchObject({
       grade: 'with deviations',
-      deviations: ['another colour', 'polished body'],
+      deviations: ['another colour', 'polished body', 'visible post closure'],
     });
-    expect(found.factor).toBeCloseTo(0.7 * 0.9, 12);
+    expect(found.factor).toBeCloseTo(0.7 * 0.9 * 0.92, 12);
   });
 
   it('finds the deviations that reproduction parts are, and does not count those parts again', () => {

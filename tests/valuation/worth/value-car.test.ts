@@ -152,7 +152,11 @@ describe('valueCar', () => {
     expect(unknown.help).toEqual([expect.stringContaining('Identify the casting')]);
     const curve = (state: 'original' | 'restored', grade: number) =>
       fitted.gradeCurves[state][(grade - 1) * 2]! * fitted.finishFactors[state];
-    expect(unknown.restored!.mid).toBe(Math.round((1500 * curve('restored', 9)) / curve('original', 4)));
+    // The opened car departs in its closure.
+    const closure = 1 - assumptions.deviationLoss['visible post closure'];
+    expect(unknown.restored!.mid).toBe(
+      Math.round((1500 * curve('restored', 9) * closure) / curve('original', 4)),
+    );
     expect(unknown.restored!.own).toBe(true);
     const known = valueCar(fitted, subjectOf({ ownWorth: own, variationId: sold.id }));
     expect(known.asFound!.own).toBe(false);
@@ -171,7 +175,7 @@ describe('valueCar', () => {
       1 - assumptions.deviationLoss['reproduction wheels'],
       9,
     );
-    expect(lacking.fidelity.deviations).toEqual(['reproduction wheels']);
+    expect(lacking.fidelity.deviations).toEqual(['reproduction wheels', 'visible post closure']);
   });
 
   it('marks the original finish of a car that has lost it as no longer attainable', () => {

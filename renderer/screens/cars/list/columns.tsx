@@ -133,10 +133,10 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
   {
     id: 'grade',
     title: 'Grade',
-    width: 56,
+    width: 96,
     value: car => car.grade,
     text: car => (car.grade === null ? '' : `C${car.grade}`),
-    render: car => <GradeBadge grade={car.grade} />,
+    render: car => <GradeBadge grade={car.grade} finishState={car.finishState} />,
   },
   {
     id: 'finish',

@@ -47,7 +47,7 @@ export const WallCard = memo(
         </span>
         <span className={classes.head}>
           <span className={classes.title}>{carTitle(car)}</span>
-          <GradeBadge grade={car.grade} />
+          <GradeBadge grade={car.grade} finishState={car.finishState} />
         </span>
         <span className={classes.facts}>
           <LacquerChip

@@ -2,8 +2,10 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { CarPage, WeighedCar } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { type Hazard, hazards, hazardsOf } from '../../../../valuation/wording/cautions.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
+import { CautionList } from '../../../components/cautions/caution-list.tsx';
 import { BreakEven } from '../../../components/decision/break-even.tsx';
 import { Guards } from '../../../components/decision/guards.tsx';
 import { deltaText, percentText } from '../../../components/format.ts';
@@ -50,6 +52,17 @@ const ShortOptions = ({ car, currency }: { car: CarPage; currency: Currency }) =
   </table>
 );
 
+/** What is dangerous about the work that is open to the car: any of its options that takes a tool to it. */
+const dangersOf = ({ decision, plan }: CarPage): Hazard[] => {
+  const lines = plan?.lines.map(line => line.name) ?? [];
+  const found = new Set(
+    decision.options.flatMap(({ option }) =>
+      hazardsOf(option, option === 'restore' || option === 'customise' ? lines : []),
+    ),
+  );
+  return hazards.filter(hazard => found.has(hazard));
+};
+
 /** The car under the cursor: what it is, what its options come to, and the way to all of it. */
 export const CarPanel = ({ weighed, currency }: { weighed: WeighedCar | null; currency: Currency }) => {
   const settled = useSettled(weighed?.car.id ?? null, 120);
@@ -71,7 +84,7 @@ export const CarPanel = ({ weighed, currency }: { weighed: WeighedCar | null; cu
             <span className="soft">{car.inventoryNumber}</span>
           </div>
           <div className={classes.facts}>
-            <GradeBadge grade={car.grade} />
+            <GradeBadge grade={car.grade} finishState={car.finishState} />
             {car.features.colour ? (
               <LacquerChip
                 name={car.features.colour}
@@ -87,6 +100,7 @@ export const CarPanel = ({ weighed, currency }: { weighed: WeighedCar | null; cu
           <ShortOptions car={page} currency={currency} />
           <BreakEven decision={page.decision} />
           <Guards decision={page.decision} />
+          <CautionList hazards={dangersOf(page)} />
         </>
       ) : (
         <p className="soft">{page ? page.help.join(' ') || weighed.why : weighed.why}</p>

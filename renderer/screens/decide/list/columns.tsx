@@ -127,10 +127,10 @@ export const decideColumns = ({
   {
     id: 'grade',
     title: 'Grade',
-    width: 56,
+    width: 96,
     value: ({ weighed }) => weighed.car.grade,
     text: ({ weighed }) => (weighed.car.grade === null ? '' : `C${weighed.car.grade}`),
-    render: ({ weighed }) => <GradeBadge grade={weighed.car.grade} />,
+    render: ({ weighed }) => <GradeBadge grade={weighed.car.grade} finishState={weighed.car.finishState} />,
   },
   {
     id: 'finish',

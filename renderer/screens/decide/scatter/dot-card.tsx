@@ -24,7 +24,7 @@ export const DotCard = ({ dot, size, currency }: { dot: Dot; size: PlotSize; cur
         <RecommendationGlyph recommendation={dot.recommendation} />
         <strong>{carName(car)}</strong>
         <span className="soft">{car.inventoryNumber}</span>
-        <GradeBadge grade={car.grade} />
+        <GradeBadge grade={car.grade} finishState={car.finishState} />
       </div>
       <div>
         {shownPhrase(dot.weighed)}: {deltaText(shown.expectedGain, currency)}, beats leaving in{' '}

@@ -121,10 +121,10 @@ export const carColumns = ({
   {
     id: 'grade',
     title: 'Grade',
-    width: 64,
+    width: 96,
     value: row => row.grade,
     text: row => (row.grade === null ? '' : `C${row.grade}`),
-    render: row => <GradeBadge grade={row.grade} />,
+    render: row => <GradeBadge grade={row.grade} finishState={row.finishState} />,
     editor: { kind: 'number', parse: parseGradeText },
   },
   {

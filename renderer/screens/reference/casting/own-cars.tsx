@@ -27,7 +27,7 @@ export const OwnCars = ({ castingId }: { castingId: number }) => {
               <Photo sha256={car.photo} size="screen" alt="" height={92} />
               <span className={classes.ownLine}>
                 <span>{car.inventoryNumber}</span>
-                <GradeBadge grade={car.grade} />
+                <GradeBadge grade={car.grade} finishState={car.finishState} />
               </span>
               <span className={classes.ownUnder}>{car.variation ?? 'variation open'}</span>
             </Link>

@@ -1,4 +1,4 @@
-import { deviationKinds, partNames, rarities } from '../../../../valuation/words.ts';
+import { deviationKinds, deviationLabel, partNames, rarities } from '../../../../valuation/words.ts';
 import classes from './assumptions.module.css';
 import { CellFigure, FigureField } from './figure-field.tsx';
 import { percent, times } from './figures.ts';
@@ -59,10 +59,10 @@ export const DeviationLosses = ({ draft, set }: PartOfDraft) => (
     <tbody>
       {deviationKinds.map(kind => (
         <tr key={kind}>
-          <th scope="row">{kind}</th>
+          <th scope="row">{deviationLabel(kind)}</th>
           <td>
             <CellFigure
-              label={`${kind}, per cent lost`}
+              label={`${deviationLabel(kind)}, per cent lost`}
               value={draft.deviationLoss[kind]}
               kind={percent}
               onChange={value => set({ deviationLoss: { ...draft.deviationLoss, [kind]: value } })}

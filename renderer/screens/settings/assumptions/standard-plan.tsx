@@ -1,7 +1,9 @@
 import { Select } from '@mantine/core';
 import { currencyDecimals } from '../../../../valuation/money.ts';
 import type { PlanDefaults, ThreePoint } from '../../../../valuation/types.ts';
+import { hazardsOf } from '../../../../valuation/wording/cautions.ts';
 import { gradeLabel, grades } from '../../../../valuation/words.ts';
+import { CautionList } from '../../../components/cautions/caution-list.tsx';
 import classes from './assumptions.module.css';
 import { CellFigure, FigureField } from './figure-field.tsx';
 import { type FigureKind, hours, percent } from './figures.ts';
@@ -146,6 +148,12 @@ export const StandardPlan = ({ draft, set, currency }: PartOfDraft) => {
             onChange={gain => set({ decision: { ...draft.decision, conserveGain: Number(gain) } })}
           />
         </div>
+        <CautionList
+          hazards={hazardsOf(
+            'restore',
+            restore.lines.map(line => line.name),
+          )}
+        />
       </div>
     </div>
   );

@@ -47,7 +47,7 @@ describe('a plan', () => {
     expect(page.plan).toEqual({ ...saved, standard: false });
     expect(page.fidelity).toMatchObject({
       grade: 'with deviations',
-      deviations: ['another colour', 'reproduction wheels'],
+      deviations: ['another colour', 'reproduction wheels', 'visible post closure'],
     });
     expect(await api.collection.parts()).toEqual([
       { id: 1, name: 'Wheels A', inStock: 0, unit: null, currency: null, planned: 1 },
@@ -136,7 +136,8 @@ describe('choosing within limits', () => {
   it('keeps to hours, cash and parts, takes what must be and leaves what must not', async () => {
     const { api } = await newCollectionService();
     const { ids } = await roughCars(api, 8);
-    for (const carId of ids.slice(0, 4)) await api.decisions.savePlan({ ...plan(carId), deviations: [] });
+    for (const carId of ids.slice(0, 4))
+      await api.decisions.savePlan({ ...plan(carId), deviations: [], partsAfter: [] });
     const all = await api.decisions.choose({ carIds: ids });
     expect(all.chosen.length).toBeGreaterThan(2);
     const rows = new Map((await api.decisions.list({})).map(row => [row.car.id, row]));

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../../valuation/types.ts';
+import { gradeLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';
 import { AmountDelta } from '../../../../components/amounts/amount.tsx';
@@ -27,8 +28,7 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
           </dd>
           <dt>Sold as</dt>
           <dd>
-            {car.finishState}
-            {car.grade === null ? ', ungraded' : `, C${car.grade}`}
+            {car.grade === null ? 'ungraded' : gradeLabel(car.grade)}, {car.finishState}
           </dd>
           <dt>Proceeds</dt>
           <dd className="tabular">

@@ -5,6 +5,7 @@ import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import {
   type BasePaint,
+  carGradeLabel,
   finishStates,
   gradeLabel,
   grades,
@@ -41,7 +42,7 @@ const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void })
         {car.grade === null ? (
           <span className={classes.ungraded}>ungraded</span>
         ) : (
-          <span className={classes.figure}>{gradeLabel(car.grade)}</span>
+          <span className={classes.figure}>{carGradeLabel(car.grade, car.finishState)}</span>
         )}
       </InPlaceChoice>
       <span className={classes.rule} aria-hidden="true">

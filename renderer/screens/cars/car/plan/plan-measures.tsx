@@ -1,4 +1,11 @@
-import { deviationKinds, gradeLabel, grades, originalities } from '../../../../../valuation/words.ts';
+import {
+  deviationKinds,
+  deviationLabel,
+  deviationOfOpening,
+  gradeLabel,
+  grades,
+  originalities,
+} from '../../../../../valuation/words.ts';
 import { NumberCell } from './cells.tsx';
 import classes from './plan.module.css';
 import { type PlanDraft, partAfter, partsOfPlan, withPartAfter } from './plan-draft.ts';
@@ -80,7 +87,8 @@ export const Deviations = ({ draft, onChange }: Part) => (
       <label key={kind}>
         <input
           type="checkbox"
-          checked={draft.deviations.includes(kind)}
+          checked={draft.deviations.includes(kind) || kind === deviationOfOpening}
+          disabled={kind === deviationOfOpening}
           onChange={event =>
             onChange({
               ...draft,
@@ -90,7 +98,8 @@ export const Deviations = ({ draft, onChange }: Part) => (
             })
           }
         />
-        {kind}
+        {deviationLabel(kind)}
+        {kind === deviationOfOpening ? ' (every opened car)' : ''}
       </label>
     ))}
   </fieldset>

@@ -3,11 +3,11 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { CarPage, PlanView } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
+import { hazardsOf } from '../../../../../valuation/wording/cautions.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';
 import { CautionList } from '../../../../components/cautions/caution-list.tsx';
-import { cautionsFor } from '../../../../components/cautions/cautions.ts';
 import { percentText } from '../../../../components/format.ts';
 import { Section } from '../../../../components/layout/section.tsx';
 import classes from './plan.module.css';
@@ -28,12 +28,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
   });
   const changed = JSON.stringify(draft) !== savedText;
   const problem = planProblem(draft);
-  const cautions = cautionsFor([
-    draft.notes,
-    ...draft.lines.map(line => line.name),
-    // Whatever its lines say, a plan that makes a finish anew takes paint off and puts paint on.
-    'strip and spray',
-  ]);
+  const dangers = hazardsOf(draft.kind, [draft.notes, ...draft.lines.map(line => line.name)]);
   return (
     <>
       <div className={classes.head}>
@@ -45,10 +40,8 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
             </>
           ) : (
             <>
-              <strong>This car’s own plan.</strong>{' '}
-              {car.fidelity.grade === 'to specification'
-                ? 'It follows the factory specification.'
-                : `It counts as ${car.fidelity.grade}: ${percentText(car.fidelity.factor)} of the worth to specification.`}
+              <strong>This car’s own plan.</strong> It counts as {car.fidelity.grade}:{' '}
+              {percentText(car.fidelity.factor)} of the worth to specification.
             </>
           )}
         </p>
@@ -69,7 +62,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
       <div className={classes.columns}>
         <Deviations draft={draft} onChange={setDraft} />
         <PartsAfter draft={draft} onChange={setDraft} />
-        <CautionList kinds={cautions} />
+        <CautionList hazards={dangers} open />
       </div>
       <Textarea
         label="Notes on the work"

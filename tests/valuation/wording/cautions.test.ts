@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import {
+  cautionLine,
+  cautions,
+  generalCautions,
+  type Hazard,
+  hazards,
+  hazardsIn,
+  hazardsOf,
+} from '../../../valuation/wording/cautions.ts';
+import { cautionsSection, readmeParts } from '../../helpers/readme-cautions.ts';
+
+describe('the hazards in the words of a piece of work', () => {
+  const table: [text: string, ...expected: Hazard[]][] = [
+    ['Stripping bath and neutraliser, share', 'acid', 'caustic', 'lead', 'solvents'],
+    ['caustic soda', 'caustic'],
+    ['lye bath', 'caustic'],
+    ['oven cleaner', 'caustic'],
+    ['bleach', 'acid'],
+    ['muriatic', 'acid'],
+    ['Weak acid bath', 'acid'],
+    ['vinegar', 'acid'],
+    ['rust remover', 'acid'],
+    ['dipping', 'acid'],
+    ['Dip it for an hour', 'acid'],
+    ['brake fluid', 'solvents'],
+    ['isopropyl alcohol', 'solvents'],
+    ['xylene', 'solvents'],
+    ['naphtha', 'solvents'],
+    ['toluene', 'solvents'],
+    ['MEK', 'solvents'],
+    ['paint remover', 'lead', 'solvents'],
+    ['Paint stripper, share', 'lead', 'solvents'],
+    ['Plated hubs', 'plating'],
+    ['replated base', 'plating'],
+    ['chrome', 'plating'],
+    ['Nickel strike', 'plating'],
+    ['Nickel plating', 'plating'],
+    ['wire wheel', 'lead', 'tools'],
+    ['buffing', 'tools'],
+    ['heat gun', 'lead', 'heat'],
+    ['oven', 'lead', 'heat'],
+    ['2K clear', 'spray', 'resins'],
+    ['two-pack clear', 'spray', 'resins'],
+    ['casting resin', 'resins'],
+    ['epoxy', 'resins'],
+    ['super glue', 'resins'],
+    ['solder', 'resins'],
+    ['Vacuum-formed glazing', 'resins'],
+    ['Pilot drill and tap, share', 'tools'],
+    ['cut the axles', 'tools'],
+    ['wet sanding', 'lead'],
+    ['steel wool', 'dust'],
+    ['Metal polish and felts, share', 'tools'],
+    ['Candy lacquer and clear coat, ember', 'spray'],
+    ['Primer, share of a can', 'spray'],
+  ];
+  it.each(table)('%s', (text, ...expected) => {
+    expect(hazardsIn([text])).toEqual(expected);
+  });
+
+  it.each([
+    'Two hubs, slotted plate',
+    'Template for labels',
+    'Lucky Dip',
+    'Hubs for a Lucky Dip',
+    'Striped awning',
+    'Strip of labels',
+    'Sand still in the wheels',
+    'Acid-free paper',
+    'Wheels and axles',
+    'Share of tools',
+    'Glazing, saloon, clear plastic',
+    'Reproduction wheels',
+  ])('none in “%s”', text => {
+    expect(hazardsIn([text])).toEqual([]);
+  });
+
+  it('are those of all texts together, the gravest first', () => {
+    expect(hazardsIn(['clear coat', 'paint stripper', 'acid'])).toEqual([
+      'acid',
+      'lead',
+      'solvents',
+      'spray',
+    ]);
+  });
+});
+
+describe('the hazards of an option', () => {
+  it('are there whatever its plan says', () => {
+    expect(hazardsOf('leave')).toEqual([]);
+    expect(hazardsOf('restore')).toEqual(['lead', 'solvents', 'spray', 'tools']);
+    expect(hazardsOf('customise')).toEqual(hazardsOf('restore'));
+    expect(hazardsOf('donor')).toContain('tools');
+    expect(hazardsOf('conserve').length).toBeGreaterThan(0);
+    expect(hazardsOf('donor', ['acid'])).toEqual(['acid', 'lead', 'tools']);
+  });
+
+  it('take in plating where the standard plan names it', () => {
+    const { lines } = defaultAssumptions('USD').standardPlan.restore;
+    expect(
+      hazardsOf(
+        'restore',
+        lines.map(line => line.name),
+      ),
+    ).toContain('plating');
+  });
+});
+
+describe('what the cautions say', () => {
+  const said = (hazard: Hazard) => cautions[hazard].sentences.join(' ');
+  const all = [...hazards.map(said), ...generalCautions, cautionLine].join(' ');
+
+  it('keeps zinc alloy out of acid, and acid away from bleach', () => {
+    expect(cautions.acid.sentences[0]).toMatch(/^Do not put zinc alloy in acid, not even briefly/);
+    expect(said('acid')).toMatch(/hydrogen/);
+    expect(said('acid')).toMatch(/bleach.*chlorine gas/);
+    expect(said('acid')).toContain('acid goes into water, never water into acid');
+    expect(all).not.toMatch(/dip briefly|look often/i);
+  });
+
+  it.each<[Hazard, RegExp]>([
+    ['caustic', /blind/],
+    ['plating', /No cyanide bath, no chromic acid/],
+    ['plating', /stainless-steel anode/],
+    ['plating', /salt water/],
+    ['lead', /no dry sanding/],
+    ['lead', /No heat gun, torch or hot plate/],
+    ['lead', /HEPA/],
+    ['solvents', /no stripper with methylene chloride/],
+    ['solvents', /respirator for organic vapour/],
+    ['spray', /isocyanates.*never at home with a cartridge mask/],
+    ['resins', /isocyanates/],
+    ['tools', /Eye protection/],
+    ['heat', /used for food/],
+    ['dust', /Steel wool across a battery/],
+  ])('%s: %s', (hazard, sentence) => {
+    expect(said(hazard)).toMatch(sentence);
+  });
+
+  it('names for each where to look it up', () => {
+    for (const hazard of hazards) expect(cautions[hazard].authority.length, hazard).toBeGreaterThan(10);
+  });
+
+  it('stands in the README word for word', () => {
+    expect(readmeParts().section).toBe(cautionsSection());
+  });
+});
