@@ -66,6 +66,12 @@ module.exports = {
       to: { path: '^valuation/wording/' },
     },
     {
+      name: 'the-demo-is-loaded-when-asked-for',
+      severity: 'error',
+      from: { path: '^electron/', pathNot: '^electron/demo/' },
+      to: { path: '^electron/demo/', dynamic: false },
+    },
+    {
       name: 'valuation-is-pure',
       severity: 'error',
       from: { path: '^valuation/' },
