@@ -3,18 +3,23 @@ import type { Database } from 'better-sqlite3';
 import DatabaseFile from 'better-sqlite3';
 import { migrations as shippedSteps } from '../migrations/index.ts';
 import { currencyDecimals } from '../valuation/money.ts';
-import { backUp, writeBackup } from './backup/backup.ts';
+import { backUp, backupStanding, writeBackup } from './backup/backup.ts';
+import { removeUnfinished } from './backup/keep.ts';
+import { ensureCollectionId } from './backup/lineage.ts';
+import { copyAside } from './backup/set-aside.ts';
+import { behindText, lostChangesText } from './backup/wording.ts';
 import type { Collection } from './collection.ts';
-import { asCollectionError, CollectionError, explain } from './errors.ts';
+import { asCollectionError, CollectionError, withStorageErrors } from './errors.ts';
 import { openReader, openUnwritable, openWriter } from './file/connection.ts';
 import { kyselyOver } from './file/dialect.ts';
-import { checkIdentity, checkOpenIdentity } from './file/file-header.ts';
-import { makeFolder, syncFile, syncFolder } from './file/files.ts';
-import { applicationId, layout } from './file/layout.ts';
-import { type Host, type Lock, type OpenMark, takeLock } from './file/lock.ts';
+import { checkIdentity, checkKinds, checkOpenIdentity } from './file/file-header.ts';
+import { makeFolder, sweepUnfinished, syncFile, syncFolder } from './file/files.ts';
+import { applicationId, foldersWithState, layout } from './file/layout.ts';
+import { bootOfMachine, type Host, type Lock, type OpenMark, takeLock } from './file/lock.ts';
 import { migrate, type Steps } from './file/migrate.ts';
 import { checkRuntime } from './file/runtime.ts';
-import { checkLog, readLogSalt } from './file/wal-lineage.ts';
+import { readWalSalt, type WalFault } from './file/wal-frames.ts';
+import { checkWal } from './file/wal-lineage.ts';
 import { pruneHistory } from './history/prune.ts';
 import { refuseInsideAction } from './history/running.ts';
 import { installHistory } from './history/tracking.ts';
@@ -34,7 +39,9 @@ interface OpenOptions {
 const quickCheck = (sqlite: Database, path: string): void => {
   const rows = sqlite.pragma('quick_check(1)') as { quick_check: string }[];
   if (rows[0]?.quick_check !== 'ok')
-    throw new CollectionError('damaged', `${path} is damaged (${rows[0]?.quick_check}). Restore a backup.`);
+    throw new CollectionError('damaged', `${path} is damaged (${rows[0]?.quick_check}). Restore a backup.`, {
+      fault: { kind: 'structure', detail: String(rows[0]?.quick_check) },
+    });
 };
 
 const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boolean) => ({
@@ -51,14 +58,19 @@ const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boo
   writer: kyselyOver(sqlite),
 });
 
+/** A disk that takes nothing more is no reason not to look at what there is. */
+const cannotBeWritten = (error: unknown, path: string): boolean => {
+  const reason = asCollectionError(error, path);
+  return reason instanceof CollectionError && /^(read-only|disk-full)$/.test(reason.code);
+};
+
 const openForReading = (dir: string, known: number): Collection => {
   const path = layout(dir).database;
   let reader: Database;
   try {
     reader = openReader(path);
   } catch (error) {
-    const reason = asCollectionError(error, path);
-    if (!(reason instanceof CollectionError) || reason.code !== 'read-only') throw error;
+    if (!cannotBeWritten(error, path)) throw error;
     reader = openUnwritable(dir);
   }
   try {
@@ -90,6 +102,7 @@ const whenOpen = (
   lock: Lock,
   notices: string[],
   mark: OpenMark,
+  backedUp: boolean,
 ): Collection => {
   const reader = openReader(layout(dir).database);
   const totalChanges = sqlite.prepare('SELECT total_changes()').pluck();
@@ -99,8 +112,8 @@ const whenOpen = (
     ...assemble(dir, sqlite, reader, false),
     notices,
     rowsWritten: () => Number(totalChanges.get()) - atOpening,
-    // What a session wrote that did not close is in no backup yet.
-    backedUpRows: lock.leftBehind ? -1 : 0,
+    // What a session wrote that did not close, or whose backup failed, is in no backup yet.
+    backedUpRows: backedUp ? 0 : -1,
     close: async ({ at }) => {
       if (!open) return { notices: [] };
       open = false;
@@ -120,12 +133,33 @@ const whenOpen = (
         }
         sqlite.close();
         // On a full disk the log cannot be written into the file: it stays, and so does the mark that vouches for it.
-        lock.release(!existsSync(layout(dir).log));
+        lock.release(!existsSync(layout(dir).wal));
       });
       return { notices: failures };
     },
   };
   return collection;
+};
+
+const lastChange = (sqlite: Database): { label: string; at: string } | undefined =>
+  sqlite.prepare('SELECT label, made_at AS at FROM change WHERE undone = 0 ORDER BY id DESC LIMIT 1').get() as
+    | { label: string; at: string }
+    | undefined;
+
+/** Sweeps what a killed program left unfinished. */
+const sweep = (dir: string): void => {
+  const { database, openMark, photos, backups } = layout(dir);
+  for (const path of [database, openMark]) rmSync(`${path}.part`, { force: true });
+  sweepUnfinished(photos);
+  if (existsSync(backups)) removeUnfinished(dir);
+};
+
+/** What an opening that finds a session left behind tells, having checked the file. */
+const noticesOf = (sqlite: Database, dir: string, fault: WalFault | undefined, aside: string | undefined) => {
+  quickCheck(sqlite, layout(dir).database);
+  return fault
+    ? lostChangesText(fault, lastChange(sqlite), aside)
+    : 'The last session ended without closing; checked, all is well.';
 };
 
 const openLocked = async (
@@ -135,9 +169,16 @@ const openLocked = async (
 ): Promise<Collection> => {
   const paths = layout(dir);
   const known = Object.keys(steps).length;
-  checkIdentity(paths.database, existsSync(paths.log) && statSync(paths.log).size > 0, known);
-  const notices = checkLog(paths.log, lock.leftBehind);
-  lock.mark({ host, pid: process.pid, since: at });
+  const { leftBehind } = lock;
+  const boot = bootOfMachine();
+  checkKinds(dir);
+  checkIdentity(paths.database, existsSync(paths.wal) && statSync(paths.wal).size > 0, { known });
+  const fault = checkWal(paths, leftBehind, boot);
+  // SQLite writes over what it cannot read.
+  const aside = fault && fault !== 'gone' ? copyAside(dir, at) : undefined;
+  const mark: OpenMark = { host, pid: process.pid, since: at, ...(boot !== undefined && { boot }) };
+  lock.mark({ ...mark, walSalt: leftBehind?.walSalt });
+  if (leftBehind) sweep(dir);
   const sqlite = openWriter(paths.database);
   try {
     const version = sqlite.pragma('user_version', { simple: true }) as number;
@@ -147,21 +188,21 @@ const openLocked = async (
       version,
       known,
     );
-    if (lock.leftBehind) {
-      quickCheck(sqlite, paths.database);
-      if (notices.length === 0) notices.push('The last session ended without closing; checked, all is well.');
-    }
+    const notices = leftBehind ? [noticesOf(sqlite, dir, fault, aside)] : [];
     if (version < known) {
       writeBackup(dir, sqlite, { at, reason: 'before updating' });
       await migrate(sqlite, at, steps);
     }
     // A first page written makes the log and its salt, whose lineage the mark keeps.
     else sqlite.pragma(`user_version = ${version}`);
-    lock.mark({ host, pid: process.pid, since: at, logSalt: readLogSalt(paths.log) });
+    lock.mark({ ...mark, walSalt: readWalSalt(paths.wal) });
+    ensureCollectionId(sqlite);
+    const standing = backupStanding(dir, sqlite);
+    if (standing === 'behind' && !leftBehind) notices.push(behindText);
     pruneHistory(sqlite);
     installHistory(sqlite);
     installSearch(sqlite);
-    return whenOpen(dir, sqlite, lock, notices, { host, pid: process.pid, since: at });
+    return whenOpen(dir, sqlite, lock, notices, mark, !leftBehind && standing !== 'behind');
   } catch (error) {
     sqlite.close();
     throw error;
@@ -171,15 +212,17 @@ const openLocked = async (
 /**
  * Opens the collection in a folder: checks what its file is before anything is written, takes the lock, checks the file
  * after a session that did not close, and brings an older schema to the newest (with a backup before). Throws
- * CollectionError: 'missing', 'foreign', 'newer', 'damaged', 'locked', 'read-only', 'disk-full', 'old-runtime'.
+ * CollectionError: 'missing', 'needs-restoring', 'foreign', 'newer', 'damaged', 'linked', 'obstructed', 'locked', 'read-only',
+ * 'disk-full', 'old-runtime'.
  */
 export const openCollection = async (dir: string, options: OpenOptions): Promise<Collection> => {
   checkRuntime();
   const paths = layout(dir);
   const known = Object.keys(options.steps ?? shippedSteps).length;
-  return explain(paths.database, async () => {
+  return withStorageErrors(paths.database, async () => {
     // Reading the file of a collection that this process has open would drop its locks; without a lock file nobody has.
-    if (!existsSync(paths.lock)) checkIdentity(paths.database, existsSync(paths.log), known);
+    if (!existsSync(paths.lock) || !existsSync(paths.database))
+      checkIdentity(paths.database, existsSync(paths.wal), { known, toWrite: !options.readOnly });
     if (options.readOnly) return openForReading(dir, known);
     const lock = takeLock(dir);
     try {
@@ -191,24 +234,34 @@ export const openCollection = async (dir: string, options: OpenOptions): Promise
   });
 };
 
+interface NewCollection {
+  at: string;
+  reportingCurrency: string;
+  steps?: Steps;
+  /** Gives the collection the id by which its backups are told from others'; a random one unless a test says. */
+  newId?: () => string;
+}
+
 /**
  * Makes an empty collection in a folder, which is made too, and closes it again. The file appears whole or not at all.
- * Throws CollectionError 'exists' where there is one; RangeError for a currency that is no ISO 4217 code.
+ * Throws CollectionError 'exists' where there is one, 'needs-restoring' where there are backups of one; RangeError for a currency that is no ISO 4217 code.
  */
 export const createCollection = async (
   dir: string,
-  { at, reportingCurrency, steps }: { at: string; reportingCurrency: string; steps?: Steps },
+  { at, reportingCurrency, steps, newId }: NewCollection,
 ): Promise<void> => {
   checkRuntime();
   currencyDecimals(reportingCurrency);
   const paths = layout(dir);
-  await explain(dir, async () => {
+  await withStorageErrors(dir, async () => {
     if (existsSync(paths.database))
       throw new CollectionError(
         'exists',
         `There is already a collection in ${dir}. Open it, or choose another folder.`,
       );
+    if (foldersWithState(dir).length > 0) checkIdentity(paths.database, false);
     makeFolder(dir);
+    checkKinds(dir);
     const temporary = `${paths.database}.part`;
     rmSync(temporary, { force: true });
     try {
@@ -219,6 +272,7 @@ export const createCollection = async (
         sqlite
           .prepare('INSERT INTO setting (key, value) VALUES (?, ?)')
           .run('reporting-currency', reportingCurrency);
+        ensureCollectionId(sqlite, newId);
       } finally {
         sqlite.close();
       }

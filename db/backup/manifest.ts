@@ -1,10 +1,12 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { Database } from 'better-sqlite3';
 import { rowAsJson, tablesOf } from '../history/tracking.ts';
 
 /** What a backup says of itself, so that any change of a single bit in it can be told. */
 export interface Manifest {
+  /** Id of the collection that it is a state of; those made before collections had one say none. */
+  collection?: string;
   /** Counts up with each backup of a collection: the newest is the highest, whatever the clock said. */
   sequence: number;
   at: string;
@@ -15,6 +17,8 @@ export interface Manifest {
   sha256: string;
   /** Of every table its rows and the SHA-256 of their content, independent of how the file lays them out. */
   tables: Record<string, { rows: number; sha256: string }>;
+  /** How far history had come: as long as it says the same, nothing has been done since. */
+  history?: string;
   /** For the state from before a restore: the name of the backup that took its place. */
   replacedBy?: string;
   /** SHA-256 of every photograph that belongs to it. The photographs lie in the photo folder alone. */
@@ -52,18 +56,59 @@ export const photoHashes = (sqlite: Database): string[] =>
 /** SHA-256 of bytes, as 64 hexadecimal digits. */
 export const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
-/** A backup's manifest, or undefined where it is missing or no manifest of ours. */
-export const readManifest = (path: string): Manifest | undefined => {
+/** Tells how far history has come, in one value that changes with every action, undo and redo, but not as old ones go. */
+export const historyMark = (sqlite: Database): string =>
+  JSON.stringify(
+    sqlite
+      .prepare(
+        'SELECT id, label, made_at, (SELECT sum(undone) FROM change) FROM change ORDER BY id DESC LIMIT 1',
+      )
+      .raw()
+      .get() ?? null,
+  );
+
+const withoutSeal = (manifest: Manifest) => JSON.stringify(manifest, null, 1);
+const sealOf = (manifest: Manifest) => sha256Of(Buffer.from(withoutSeal(manifest)));
+
+/** The manifest as the text of its file, its own hash with it. */
+export const manifestText = (manifest: Manifest): string =>
+  `${JSON.stringify({ ...manifest, seal: sealOf(manifest) }, null, 1)}\n`;
+
+/** Why a manifest cannot be believed. */
+export type ManifestFault = 'description-missing' | 'description-unreadable' | 'description-altered';
+
+/** What a manifest had before it carried its own hash. */
+const unsealedKeys = /^(sequence|at|reason|bytes|sha256|replacedBy|tables|photos|schema)$/;
+
+const hasItsParts = ({ sequence, at, reason, sha256, bytes, schema, tables, photos }: Manifest): boolean =>
+  [sequence, bytes, schema].every(Number.isSafeInteger) &&
+  [at, reason, sha256].every(text => typeof text === 'string') &&
+  Array.isArray(photos) &&
+  typeof tables === 'object' &&
+  tables !== null;
+
+const parsed = (text: string): (Manifest & { seal?: string }) | undefined => {
   try {
-    const manifest: Manifest = JSON.parse(readFileSync(path, 'utf8'));
-    const whole =
-      Number.isSafeInteger(manifest.sequence) &&
-      [manifest.at, manifest.reason, manifest.sha256].every(text => typeof text === 'string') &&
-      Number.isSafeInteger(manifest.bytes) &&
-      Array.isArray(manifest.photos) &&
-      typeof manifest.tables === 'object';
-    return whole ? manifest : undefined;
+    const manifest: Manifest = JSON.parse(text);
+    return typeof manifest === 'object' && manifest !== null && hasItsParts(manifest) ? manifest : undefined;
   } catch {
     return undefined;
   }
+};
+
+/** A backup's manifest, or what is wrong with it: any flipped bit in its file is told. */
+export const readManifest = (path: string): { manifest: Manifest } | { fault: ManifestFault } => {
+  if (!existsSync(path)) return { fault: 'description-missing' };
+  let text: string;
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch {
+    return { fault: 'description-unreadable' };
+  }
+  const found = parsed(text);
+  if (!found) return { fault: 'description-unreadable' };
+  const { seal, ...manifest } = found;
+  const before = seal === undefined && Object.keys(manifest).every(key => unsealedKeys.test(key));
+  const expected = before ? `${withoutSeal(manifest)}\n` : manifestText(manifest);
+  return text === expected ? { manifest } : { fault: 'description-altered' };
 };

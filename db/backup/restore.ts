@@ -1,77 +1,40 @@
-import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { copyFileSync, existsSync, rmSync } from 'node:fs';
 import { schemaVersion } from '../../migrations/index.ts';
-import { CollectionError, explain } from '../errors.ts';
+import type { Collection } from '../collection.ts';
+import { asCollectionError, CollectionError, withStorageErrors } from '../errors.ts';
 import { openReader, openWriter } from '../file/connection.ts';
-import { checkIdentity } from '../file/file-header.ts';
+import { checkIdentity, checkKinds } from '../file/file-header.ts';
 import { putInPlace, syncFile, syncFolder } from '../file/files.ts';
-import { layout } from '../file/layout.ts';
-import { type Host, type Lock, takeLock } from '../file/lock.ts';
+import { backupFolders, layout } from '../file/layout.ts';
+import { bootOfMachine, type Host, type Lock, takeLock } from '../file/lock.ts';
 import { checkRuntime } from '../file/runtime.ts';
-import { checkLog } from '../file/wal-lineage.ts';
+import { checkWal } from '../file/wal-lineage.ts';
 import { originalPath } from '../photos/photo-files.ts';
-import { backupPaths, listBackups, writeBackup } from './backup.ts';
-import { differingTables, readManifest, sha256Of, tableHashes } from './manifest.ts';
+import { writeBackup } from './backup.ts';
+import { faultOfBackup, faultOfCopy } from './fault.ts';
+import { holdBackups } from './keep.ts';
+import { type BackupFault, backupPaths } from './list.ts';
+import { photoHashes } from './manifest.ts';
+import { copyAside } from './set-aside.ts';
+import { backupFaultText } from './wording.ts';
 
-const damagedBackup = (name: string, why: string) =>
+const damagedBackup = (name: string, fault: BackupFault) =>
   new CollectionError(
     'damaged',
-    `The backup ${name} is damaged: ${why}. Nothing was changed. Choose another backup.`,
+    `The backup ${name} is damaged: ${backupFaultText(fault)}. Nothing was changed. Choose another backup.`,
   );
 
-/** What is wrong with a backup, as part of a sentence, or undefined where all of it is as when it was made. */
-export const faultOfBackup = (dir: string, name: string): string | undefined => {
-  const paths = backupPaths(dir, name);
-  const manifest = readManifest(paths.manifest);
-  if (!manifest) return 'its manifest is missing or unreadable';
-  if (!existsSync(paths.database)) return 'its database is missing';
-  if (sha256Of(readFileSync(paths.database)) !== manifest.sha256)
-    return 'its database is not the one that was written';
-  const copy = openReader(paths.database);
-  try {
-    const differing = differingTables(manifest.tables, tableHashes(copy));
-    if (differing.length > 0) return `its tables ${differing.join(', ')} are not as they were`;
-    const check = copy.pragma('quick_check(1)', { simple: true });
-    return check === 'ok' ? undefined : String(check);
-  } finally {
-    copy.close();
-  }
-};
+/** True for a fault of the description alone: the database beside it may well be whole. */
+export const isOfDescription = (fault: BackupFault): boolean => fault.kind.startsWith('description-');
 
-/** Keeps a database that no longer opens as it lies: its files copied aside, for somebody who can repair it. */
-const setAside = (dir: string, at: string): string => {
-  const paths = layout(dir);
-  const folder = join(paths.backups, `set-aside-${at.replaceAll(':', '-')}`);
-  mkdirSync(folder, { recursive: true });
-  for (const path of [paths.database, paths.log])
-    if (existsSync(path)) {
-      const copy = join(folder, basename(path));
-      copyFileSync(path, copy);
-      syncFile(copy);
-    }
-  syncFolder(folder);
-  return folder;
-};
-
-/** Backs up the present state, with all of its log written into the file; a damaged one is set aside as it lies. */
-const keepPresentState = (dir: string, at: string, lock: Lock, replacedBy: string): string | undefined => {
-  const paths = layout(dir);
-  if (!existsSync(paths.database)) return undefined;
-  try {
-    checkIdentity(paths.database, existsSync(paths.log));
-    checkLog(paths.log, lock.leftBehind);
-    const sqlite = openWriter(paths.database);
-    try {
-      return writeBackup(dir, sqlite, { at, reason: 'before restoring', replacedBy }).name;
-    } finally {
-      sqlite.close();
-    }
-  } catch (error) {
-    const full = error instanceof Error && 'code' in error && /FULL|ENOSPC/.test(String(error.code));
-    if (full) throw error;
-    return basename(setAside(dir, at));
-  }
-};
+export interface RestoreOptions {
+  at: string;
+  host: Host;
+  /** The collection where it is open, and how its holder closes it: that is done last, when nothing more can fail. */
+  open?: { collection: Collection; close(): Promise<void> } | undefined;
+  /** Takes a database that is sound in itself though its description is not; set-aside states have none. */
+  unverified?: boolean | undefined;
+}
 
 /** What a restore did. */
 export interface Restored {
@@ -81,47 +44,111 @@ export interface Restored {
   missingPhotos: string[];
 }
 
+/** Verifies the chosen backup and lays a copy of its database beside the collection's. Returns its photographs. */
+const stage = (dir: string, name: string, staged: string, unverified: boolean): string[] => {
+  const source = backupPaths(dir, name);
+  const fault = faultOfBackup(dir, name);
+  if (fault && !(unverified && isOfDescription(fault))) throw damagedBackup(name, fault);
+  const inside = fault && faultOfCopy(source.database);
+  if (inside) throw damagedBackup(name, inside);
+  checkIdentity(source.database, false, { known: schemaVersion, toWrite: false });
+  copyFileSync(source.database, staged);
+  syncFile(staged);
+  const copy = openReader(staged);
+  try {
+    return photoHashes(copy);
+  } finally {
+    copy.close();
+  }
+};
+
+const isOfDisk = (error: unknown, dir: string): boolean => {
+  const reason = asCollectionError(error, dir);
+  return reason instanceof CollectionError && (reason.code === 'disk-full' || reason.code === 'read-only');
+};
+
+/** Backs up the present state, with all of its log written into the file; a damaged one is set aside as it lies. */
+const keepPresentState = (dir: string, at: string, lock: Lock, replacedBy: string): string | undefined => {
+  const paths = layout(dir);
+  if (!existsSync(paths.database)) return undefined;
+  try {
+    checkIdentity(paths.database, existsSync(paths.wal));
+    if (checkWal(paths, lock.leftBehind, bootOfMachine())) return copyAside(dir, at);
+    const sqlite = openWriter(paths.database);
+    try {
+      return writeBackup(dir, sqlite, { at, reason: 'before restoring', replacedBy });
+    } finally {
+      sqlite.close();
+    }
+  } catch (error) {
+    if (isOfDisk(error, dir)) throw error;
+    return copyAside(dir, at);
+  }
+};
+
+/** The same of an open collection; undefined where it is too damaged to be backed up. */
+const keepOpenState = async ({ dir, ...open }: Collection, at: string, replacedBy: string) => {
+  try {
+    return await open.writer
+      .connection()
+      .execute(async () => writeBackup(dir, open.sqlite, { at, reason: 'before restoring', replacedBy }));
+  } catch (error) {
+    if (isOfDisk(error, dir)) throw error;
+    return undefined;
+  }
+};
+
+const swap = (dir: string, staged: string) => {
+  const paths = layout(dir);
+  // A foreign log would be read into the restored database.
+  rmSync(paths.wal, { force: true });
+  rmSync(paths.shm, { force: true });
+  syncFolder(dir);
+  putInPlace(staged, paths.database);
+};
+
 /**
- * Puts a backup in the place of a closed collection. The backup is verified and the present state kept before anything
- * is replaced; the old write-ahead files go first, since a foreign one would be read into the restored database; the
- * swap is one rename. Throws CollectionError: 'missing' (no such backup), 'damaged' (the backup), 'newer', 'locked'
- * (close the collection first), 'disk-full', 'read-only'.
+ * Puts a backup in the place of a collection. Before anything is replaced, the backup is held (nothing removes it
+ * meanwhile) and verified, its copy laid ready and the present state saved, all of it while an open collection stays open:
+ * where a restore is refused, for space too, everything is as it was. The swap is one rename. Throws CollectionError:
+ * 'missing' (no such backup), 'damaged' (the backup), 'newer', 'locked' (open elsewhere), 'disk-full', 'read-only'.
  */
-export const restore = (
-  dir: string,
-  name: string,
-  { at, host }: { at: string; host: Host },
-): Promise<Restored> =>
-  explain(dir, async () => {
+export const restore = (dir: string, name: string, options: RestoreOptions): Promise<Restored> =>
+  withStorageErrors(dir, async () => {
     checkRuntime();
-    const paths = layout(dir);
-    if (!(await listBackups(dir)).some(backup => backup.name === name))
+    const { at, host, open, unverified = false } = options;
+    checkKinds(dir);
+    if (!backupFolders(dir).includes(name))
       throw new CollectionError(
         'missing',
-        `There is no backup ${name} in ${paths.backups}. Choose one from the list.`,
+        `There is no backup ${name} in ${layout(dir).backups}. Choose one from the list.`,
       );
-    const lock = takeLock(dir);
-    let clean = lock.leftBehind === undefined;
+    const release = holdBackups(dir, [name]);
+    const staged = `${layout(dir).database}.part`;
+    const found = (photos: string[], presentState: string | undefined): Restored => ({
+      presentState,
+      missingPhotos: photos.filter(photo => !originalPath(dir, photo)),
+    });
+    let lock = open ? undefined : takeLock(dir);
+    let swapped = false;
     try {
-      const source = backupPaths(dir, name);
-      const fault = faultOfBackup(dir, name);
-      if (fault) throw damagedBackup(name, fault);
-      checkIdentity(source.database, false, schemaVersion);
-      const photos = readManifest(source.manifest)?.photos ?? [];
-      const temporary = `${paths.database}.part`;
-      copyFileSync(source.database, temporary);
-      syncFile(temporary);
-      lock.mark({ host, pid: process.pid, since: at });
-      clean = false;
-      const presentState = keepPresentState(dir, at, lock, name);
-      rmSync(paths.log, { force: true });
-      rmSync(paths.index, { force: true });
-      syncFolder(dir);
-      putInPlace(temporary, paths.database);
-      clean = true;
-      return { presentState, missingPhotos: photos.filter(photo => !originalPath(dir, photo)) };
+      const photos = stage(dir, name, staged, unverified);
+      let presentState: string | undefined;
+      if (open) {
+        presentState = await keepOpenState(open.collection, at, name);
+        open.collection.backedUpRows = open.collection.rowsWritten();
+        await open.close();
+        lock = takeLock(dir);
+        presentState ??= copyAside(dir, at);
+      }
+      lock?.mark({ ...lock.leftBehind, host, pid: process.pid, since: at });
+      if (!open && lock) presentState = keepPresentState(dir, at, lock, name);
+      swap(dir, staged);
+      swapped = true;
+      return found(photos, presentState);
     } finally {
-      rmSync(`${paths.database}.part`, { force: true });
-      lock.release(clean);
+      rmSync(staged, { force: true });
+      lock?.release(swapped || (!lock.leftBehind && !existsSync(layout(dir).wal)));
+      release();
     }
   });

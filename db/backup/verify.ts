@@ -1,152 +1,153 @@
-import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
 import { setImmediate as breathe } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
 import type { Collection } from '../collection.ts';
-import { asCollectionError, CollectionError, explain } from '../errors.ts';
+import { asCollectionError, CollectionError, withStorageErrors } from '../errors.ts';
+import { layout } from '../file/layout.ts';
+import { faultOfPhoto, remakeCopies } from '../photos/photo-check.ts';
 import { originalPath, storedPhotos } from '../photos/photo-files.ts';
-import { searchDocuments } from '../search/search-documents.ts';
-import { backupPaths, listBackups } from './backup.ts';
-import { differingTables, photoHashes, readManifest, tableHashes } from './manifest.ts';
-import { faultOfBackup } from './restore.ts';
-
-/** One thing that a check found, as a sentence. */
-export interface Finding {
-  level: 'ok' | 'warning' | 'damage';
-  sentence: string;
-}
+import { faultySearchIndexes } from '../search/search-check.ts';
+import { faultOfBackup } from './fault.ts';
+import type { CheckStep, Finding } from './findings.ts';
+import { holdBackups } from './keep.ts';
+import { collectionId } from './lineage.ts';
+import { type BackupInfo, describedBackups, listBackups } from './list.ts';
+import { differingTables, historyMark, photoHashes, tableHashes } from './manifest.ts';
 
 export interface CheckOptions {
-  /** Called with the steps done, all steps, and what is being looked at. */
-  onProgress?: (done: number, total: number, what: string) => void;
+  /** Called with the steps done, all steps, and what is being looked at; null at the end. */
+  onProgress?: (done: number, total: number, step: CheckStep | null) => void;
   /** Aborting rejects with the signal's reason between two steps. */
   signal?: AbortSignal;
 }
-
-const ok = (sentence: string): Finding => ({ level: 'ok', sentence });
-const warning = (sentence: string): Finding => ({ level: 'warning', sentence });
-const damage = (sentence: string): Finding => ({ level: 'damage', sentence });
 
 const checkStructure = (sqlite: Database): Finding[] => {
   const faults = (sqlite.pragma('integrity_check(20)') as { integrity_check: string }[])
     .map(row => row.integrity_check)
     .filter(text => text !== 'ok');
   return faults.length === 0
-    ? [ok('The database file is well formed.')]
-    : faults.map(fault => damage(`The database file is damaged: ${fault}. Restore a backup.`));
+    ? [{ level: 'ok', subject: 'database', fault: null }]
+    : faults.map(detail => ({ level: 'damage', subject: 'database', fault: { kind: 'structure', detail } }));
 };
 
 const checkReferences = (sqlite: Database): Finding[] => {
   const broken = sqlite.pragma('foreign_key_check') as { table: string }[];
-  if (broken.length === 0) return [ok('Every row points at rows that exist.')];
-  const tables = [...new Set(broken.map(row => row.table))].sort().join(', ');
-  return [damage(`${broken.length} rows point at rows that do not exist, in ${tables}. Restore a backup.`)];
-};
-
-const checkSearch = (sqlite: Database): Finding[] => {
-  const count = (from: string) => Number(sqlite.prepare(`SELECT count(*) FROM ${from}`).pluck().get());
-  const differing = searchDocuments.filter(({ index, table }) => count(`${index}_docsize`) !== count(table));
-  return differing.length === 0
-    ? [ok('The search index holds every row it should.')]
-    : [
-        warning(
-          `The search index is not complete (${differing.map(d => d.kind).join(', ')}); searching may miss rows.`,
-        ),
-      ];
-};
-
-const hashOfFile = async (path: string, signal: AbortSignal | undefined): Promise<string> => {
-  const hash = createHash('sha256');
-  for await (const chunk of createReadStream(path, { signal })) hash.update(chunk);
-  return hash.digest('hex');
-};
-
-/** Rows by content hash against the newest backup, where nothing has been done since: finds what no structure shows. */
-const checkAgainstBackup = (sqlite: Database, dir: string, newest: string | undefined): Finding[] => {
-  const manifest = newest === undefined ? undefined : readManifest(backupPaths(dir, newest).manifest);
-  const schema = sqlite.pragma('user_version', { simple: true });
-  if (!manifest || manifest.schema !== schema) return [];
-  const differing = differingTables(manifest.tables, tableHashes(sqlite));
-  if (differing.length === 0) return [ok('Every row is just as in the newest backup.')];
-  if (differing.includes('change') || differing.includes('change_row')) return [];
+  const tables = [...new Set(broken.map(row => row.table))].sort();
   return [
-    damage(
-      `Rows in ${differing.join(', ')} differ from the newest backup though nothing was done since: they were changed outside Playworn or damaged. Compare with the backup ${newest}.`,
-    ),
+    { level: broken.length > 0 ? 'damage' : 'ok', subject: 'references', broken: broken.length, tables },
   ];
 };
 
-const unknown = ok(
-  'What a check cannot know: whether what was entered is true, whether a photograph was already damaged when it was added, and whether rows written since the newest backup were altered by another program.',
-);
+const checkSearch = async ({ reader, sqlite, writer, readOnly }: Collection): Promise<Finding[]> => {
+  const incomplete = readOnly
+    ? faultySearchIndexes(reader, undefined)
+    : await writer.connection().execute(async () => faultySearchIndexes(reader, sqlite));
+  return [{ level: incomplete.length > 0 ? 'warning' : 'ok', subject: 'search', incomplete }];
+};
+
+/** Rows by content hash against the newest backup, where nothing has been done since: finds what no structure shows. */
+const checkAgainstBackup = (sqlite: Database, dir: string): Finding[] => {
+  const id = collectionId(sqlite);
+  const newest = describedBackups(dir).find(({ manifest }) => [id, undefined].includes(manifest.collection));
+  if (!newest || newest.manifest.schema !== sqlite.pragma('user_version', { simple: true })) return [];
+  const { history, tables, collection } = newest.manifest;
+  const now = tableHashes(sqlite);
+  let differing = differingTables(tables, now);
+  if (history === undefined && differing.some(table => /^change/.test(table))) return [];
+  if (history !== undefined && history !== historyMark(sqlite)) return [];
+  // Old history goes in time, which leaves fewer rows; an id is given to a collection that had none.
+  differing = differing.filter(
+    table =>
+      !(/^change/.test(table) && (now[table]?.rows ?? 0) < (tables[table]?.rows ?? 0)) &&
+      !(table === 'setting' && collection === undefined),
+  );
+  return [{ level: differing.length > 0 ? 'damage' : 'ok', subject: 'rows', differing, backup: newest.name }];
+};
+
+const summaryOf = (backups: BackupInfo[], damaged: number): Finding => {
+  const count = (kind: BackupInfo['kind']) => backups.filter(backup => backup.kind === kind).length;
+  const of = count('backup');
+  return {
+    level: of === 0 ? 'warning' : 'ok',
+    subject: 'backups',
+    sound: of - damaged,
+    of,
+    setAside: count('set aside'),
+    other: count('other'),
+  };
+};
 
 /**
- * Verifies a collection: the database's structure and references, its rows against the newest backup, every photograph
- * against the hash taken when it was added, every backup against its manifest. Changes nothing. Findings are sentences;
- * the last says what a check cannot know.
+ * Verifies a collection: the database's structure, indexes and references, its full-text index and its rows against the
+ * newest backup, every photograph against the hash taken when it was added, every backup against its description. Changes
+ * nothing but smaller copies of photographs that do not decode, which are made again. Findings are facts, see
+ * `findingText`; the last stands for what a check cannot know.
  */
 export const checkCollection = async (
   collection: Collection,
   { onProgress, signal }: CheckOptions = {},
 ): Promise<Finding[]> => {
   const { dir, reader: sqlite } = collection;
-  const photos = await explain(dir, () => photoHashes(sqlite));
+  const photos = await withStorageErrors(dir, () => photoHashes(sqlite));
   const backups = await listBackups(dir);
+  const toCheck = backups.filter(backup => backup.kind === 'backup');
   const findings: Finding[] = [];
-  const total = 4 + photos.length + backups.length;
+  const total = 4 + photos.length + toCheck.length;
   let done = 0;
-  const step = async (what: string, work: () => Finding[] | Promise<Finding[]>) => {
+  const step = async (what: CheckStep, work: () => Finding[] | Promise<Finding[]>) => {
     signal?.throwIfAborted();
     onProgress?.(done, total, what);
     await breathe();
     try {
       findings.push(...(await work()));
     } catch (error) {
-      const reason = asCollectionError(error, collection.dir);
+      const reason = asCollectionError(error, layout(dir).database);
       if (!(reason instanceof CollectionError)) throw error;
-      findings.push(
-        damage(`${what[0]?.toUpperCase()}${what.slice(1)} could not be read to the end. ${reason.message}`),
-      );
+      findings.push({ level: 'damage', subject: 'step', step: what, detail: reason.message });
     }
     done++;
   };
-
-  await step('the database file', () => checkStructure(sqlite));
-  await step('references', () => checkReferences(sqlite));
-  await step('the search index', () => checkSearch(sqlite));
-  await step('rows', () => checkAgainstBackup(sqlite, dir, backups[0]?.name));
-
-  let intact = 0;
-  for (const sha256 of photos)
-    await step(`photograph ${intact + 1} of ${photos.length}`, async () => {
-      const path = originalPath(dir, sha256);
-      if (!path) return [damage(`The photograph ${sha256.slice(0, 8)} is missing from the photo folder.`)];
-      if ((await hashOfFile(path, signal)) !== sha256)
-        return [damage(`The photograph ${path} is not the one that was added: it was altered or damaged.`)];
-      intact++;
-      return [];
-    });
-  if (photos.length > 0)
-    findings.push(ok(`${intact} of ${photos.length} photographs are just as they were added.`));
-  const used = new Set(photos);
-  const spare = storedPhotos(dir).filter(sha256 => !used.has(sha256)).length;
-  if (spare > 0)
-    findings.push(
-      ok(`${spare} files in the photo folder belong to nothing now; undo or a backup may need them.`),
-    );
-
-  for (const { name } of backups)
-    await step(`backup ${name}`, () => {
-      const fault = faultOfBackup(dir, name);
-      return fault ? [damage(`The backup ${name} is damaged: ${fault}.`)] : [];
-    });
-  const sound = backups.length - findings.filter(f => f.sentence.startsWith('The backup ')).length;
-  findings.push(
-    backups.length === 0
-      ? warning('There is no backup yet. One is made when the collection is closed after a change.')
-      : ok(`${sound} of ${backups.length} backups are just as they were made.`),
-    unknown,
+  const release = holdBackups(
+    dir,
+    toCheck.map(backup => backup.name),
   );
-  onProgress?.(total, total, 'done');
-  return findings;
+  try {
+    await step({ kind: 'database' }, () => checkStructure(sqlite));
+    await step({ kind: 'references' }, () => checkReferences(sqlite));
+    await step({ kind: 'search' }, () => checkSearch(collection));
+    await step({ kind: 'rows' }, () => checkAgainstBackup(sqlite, dir));
+
+    let intact = 0;
+    const copies = { remade: 0, failed: 0 };
+    for (const [place, sha256] of photos.entries())
+      await step({ kind: 'photograph', number: place + 1, of: photos.length }, async () => {
+        const fault = await faultOfPhoto(dir, sha256, signal);
+        const path = originalPath(dir, sha256) ?? null;
+        if (fault) return [{ level: 'damage', subject: 'photograph', sha256, path, fault }];
+        intact++;
+        const { remade, failed } = await remakeCopies(dir, sha256);
+        copies.remade += remade;
+        copies.failed += failed;
+        return [];
+      });
+    const used = new Set(photos);
+    const spare = storedPhotos(dir).filter(sha256 => !used.has(sha256)).length;
+    if (photos.length + spare > 0)
+      findings.push({ level: 'ok', subject: 'photographs', intact, of: photos.length, spare });
+    if (copies.remade + copies.failed > 0)
+      findings.push({ level: copies.failed > 0 ? 'warning' : 'ok', subject: 'copies', ...copies });
+
+    let damaged = 0;
+    for (const { name } of toCheck)
+      await step({ kind: 'backup', name }, () => {
+        const fault = faultOfBackup(dir, name);
+        if (!fault) return [];
+        damaged++;
+        return [{ level: 'damage', subject: 'backup', name, fault }];
+      });
+    findings.push(summaryOf(backups, damaged), { level: 'ok', subject: 'limits' });
+    onProgress?.(total, total, null);
+    return findings;
+  } finally {
+    release();
+  }
 };

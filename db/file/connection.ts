@@ -1,6 +1,7 @@
-import { readFileSync, statSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { CollectionError } from '../errors.ts';
 import { layout } from './layout.ts';
 
 /** SQLite's page cache of one connection, in KiB; the whole of a large collection need not stay in memory. */
@@ -43,18 +44,37 @@ export const openReader = (path: string): Database.Database =>
 
 const hasContent = (path: string) => (statSync(path, { throwIfNoEntry: false })?.size ?? 0) > 0;
 
+/** A copy with its log in a temporary folder, which goes when the connection is closed. */
+const openElsewhere = ({ database, wal }: { database: string; wal: string }): Database.Database => {
+  const folder = mkdtempSync(join(tmpdir(), 'playworn-read-'));
+  const remove = () => rmSync(folder, { recursive: true, force: true });
+  try {
+    const copy = join(folder, basename(database));
+    copyFileSync(database, copy);
+    copyFileSync(wal, join(folder, basename(wal)));
+    const sqlite = openReader(copy);
+    const close = sqlite.close.bind(sqlite);
+    sqlite.close = () => {
+      close();
+      remove();
+      return sqlite;
+    };
+    return sqlite;
+  } catch (error) {
+    remove();
+    throw error;
+  }
+};
+
 /**
  * Opens a collection's file for reading where nothing may be written, not even the index of its write-ahead log: a copy
- * in memory, its header saying that it has none. Source: SQLite's file format, "File format version numbers".
+ * in memory, its header saying that it has none, or with changes still in its log a copy in a temporary folder. Source:
+ * SQLite's file format, "File format version numbers".
  */
 export const openUnwritable = (dir: string): Database.Database => {
-  const { database, log } = layout(dir);
-  if (hasContent(log))
-    throw new CollectionError(
-      'read-only',
-      `${dir} cannot be written, and its last changes still lie in ${log}. Copy the folder to a place that can be written, and open it there.`,
-    );
-  const bytes = readFileSync(database);
+  const paths = layout(dir);
+  if (hasContent(paths.wal)) return openElsewhere(paths);
+  const bytes = readFileSync(paths.database);
   bytes.fill(1, 18, 20);
   return prepared(new Database(bytes, { readonly: true }));
 };

@@ -1,6 +1,18 @@
-import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { asCollectionError, CollectionError } from '../errors.ts';
+import { unfinished } from './layout.ts';
 
 /** Makes a folder's entries durable. Windows cannot open a folder and needs nothing: its renames are journalled. */
 export const syncFolder = (folder: string): void => {
@@ -41,16 +53,49 @@ export const writeWhole = (path: string, content: string | Uint8Array, temporary
   }
 };
 
-/** Makes a folder and those above it. Throws CollectionError 'read-only' or 'disk-full' where that cannot be. */
+const cannotBeMade = (path: string, cause: unknown) =>
+  // Below a read-only folder or on a missing drive the system only says that there is no such place.
+  new CollectionError('read-only', `The folder ${path} cannot be made there. Choose another place.`, {
+    cause,
+  });
+
+/**
+ * Makes a folder and those above it that are missing, one after the other. (Node's own `recursive` never returns where a
+ * folder is there and the system still answers that there is no such place, as /proc and some automounters do.) Throws
+ * CollectionError 'read-only', 'disk-full', or 'obstructed' where a file stands in the way.
+ */
 export const makeFolder = (path: string): void => {
-  try {
-    mkdirSync(path, { recursive: true });
-  } catch (cause) {
-    const reason = asCollectionError(cause, path);
-    if (reason instanceof CollectionError) throw reason;
-    // Below a read-only folder or on a missing drive the system only says that there is no such place.
-    throw new CollectionError('read-only', `The folder ${path} cannot be made there. Choose another place.`, {
-      cause,
-    });
+  const missing: string[] = [];
+  for (let folder = resolve(path); !existsSync(folder); folder = dirname(folder)) {
+    if (folder === dirname(folder)) throw cannotBeMade(path, undefined);
+    missing.unshift(folder);
+  }
+  for (const folder of missing)
+    try {
+      mkdirSync(folder);
+    } catch (cause) {
+      // Another program may have made it meanwhile.
+      if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) continue;
+      const reason = asCollectionError(cause, path);
+      throw reason instanceof CollectionError ? reason : cannotBeMade(path, cause);
+    }
+  if (!statSync(path).isDirectory()) throw obstructed(path, 'folder');
+};
+
+/** What stands where a file or a folder of ours belongs is of the other kind. */
+export const obstructed = (path: string, expected: 'file' | 'folder') =>
+  new CollectionError(
+    'obstructed',
+    `${path} is ${expected === 'file' ? 'not a file' : 'not a folder'}, and Playworn needs a ${expected} there. Move it away, then try again.`,
+    { fault: { kind: 'obstructed', path, expected } },
+  );
+
+/** Removes what a killed program left unfinished below a folder. Only while nothing else writes there. */
+export const sweepUnfinished = (folder: string): void => {
+  if (!existsSync(folder)) return;
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const path = join(folder, entry.name);
+    if (unfinished.test(entry.name)) rmSync(path, { recursive: true, force: true });
+    else if (entry.isDirectory()) sweepUnfinished(path);
   }
 };

@@ -12,8 +12,10 @@ export interface OpenMark {
   host: Host;
   pid: number;
   since: string;
-  /** First salt of the write-ahead log when the collection was opened, see log-lineage. */
-  logSalt?: number;
+  /** First salt of the write-ahead log when the collection was opened, see wal-lineage. */
+  walSalt?: number;
+  /** The run of the machine, where the system tells: the log's index in memory is only as good as that. */
+  boot?: string;
 }
 
 export interface Lock {
@@ -50,6 +52,14 @@ const refusal = (dir: string): CollectionError => {
   );
 };
 
+/** Our lock is an empty file. */
+const notALock = (path: string) =>
+  new CollectionError(
+    'obstructed',
+    `${path} is not a lock that Playworn made: something else wrote into it. The collection itself was not touched. Move that file away, then open the collection again.`,
+    { fault: { kind: 'obstructed', path, expected: 'file' } },
+  );
+
 /**
  * Takes the collection's lock or throws CollectionError 'locked' naming the holder. The lock is an exclusive SQLite
  * transaction on a file of its own: the operating system lets go of it when the process ends, however it ends.
@@ -63,6 +73,8 @@ export const takeLock = (dir: string): Lock => {
   } catch (error) {
     handle.close();
     if (error instanceof Database.SqliteError && /^SQLITE_(BUSY|LOCKED)/.test(error.code)) throw refusal(dir);
+    if (error instanceof Database.SqliteError && /^SQLITE_(NOTADB|CORRUPT)/.test(error.code))
+      throw notALock(paths.lock);
     throw error;
   }
   const unclean = existsSync(paths.openMark);
@@ -75,4 +87,13 @@ export const takeLock = (dir: string): Lock => {
       handle.close();
     },
   };
+};
+
+/** Names this run of the machine, where the system tells (Linux does); a power cut or restart changes it. */
+export const bootOfMachine = (): string | undefined => {
+  try {
+    return readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
+  } catch {
+    return undefined;
+  }
 };

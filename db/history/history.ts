@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely, Selectable, Transaction } from 'kysely';
 import type { Collection } from '../collection.ts';
-import { explain } from '../errors.ts';
+import { withStorageErrors } from '../errors.ts';
 import type { Schema } from '../schema.ts';
 import { pauseSearch, resumeSearchRebuilt, resumeSearchWithNewRows } from '../search/search-index.ts';
 import { asAction, refuseInsideAction } from './running.ts';
@@ -55,7 +55,7 @@ export const runAction = async <T>(
   work: Work<T>,
 ): Promise<T> => {
   refuseNesting(collection, label);
-  return explain(collection.dir, () =>
+  return withStorageErrors(collection.dir, () =>
     collection.writer.transaction().execute(trx =>
       asAction(collection.dir, async () => {
         const id = beginChange(collection.sqlite, label, at);
@@ -103,7 +103,7 @@ export const runBulk = async <T>(
 ): Promise<T> => {
   refuseNesting(collection, label);
   const { sqlite } = collection;
-  return explain(collection.dir, () =>
+  return withStorageErrors(collection.dir, () =>
     collection.writer.transaction().execute(trx =>
       asAction(collection.dir, async () => {
         pauseSearch(sqlite);

@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Collection } from '../collection.ts';
-import { CollectionError, explain } from '../errors.ts';
+import { CollectionError, withStorageErrors } from '../errors.ts';
 import { withSearchRebuilt } from '../search/search-index.ts';
 import { refuseNesting } from './history.ts';
 import { rowAsJson, type TrackedTable, trackedTables } from './tracking.ts';
@@ -113,7 +113,7 @@ const turn = (sqlite: Database, id: number, label: string, back: boolean) => {
 const replay = (collection: Collection, back: boolean): Promise<{ label: string }> => {
   const { sqlite } = collection;
   refuseNesting(collection, back ? 'Undo' : 'Redo');
-  return explain(collection.dir, () =>
+  return withStorageErrors(collection.dir, () =>
     collection.writer.connection().execute(async connection => {
       const next = sqlite
         .prepare(

@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import type { Transaction } from 'kysely';
 import type sharpModule from 'sharp';
 import { sha256Of } from '../backup/manifest.ts';
-import { asCollectionError, CollectionError, explain } from '../errors.ts';
+import { asCollectionError, CollectionError, withStorageErrors } from '../errors.ts';
 import { makeFolder, writeWhole } from '../file/files.ts';
 import { layout } from '../file/layout.ts';
 import type { Schema } from '../schema.ts';
@@ -50,6 +50,17 @@ const smallerCopy = async (bytes: Uint8Array, size: CopySize): Promise<Buffer> =
     .toBuffer();
 };
 
+/** True where a picture in a file unpacks to its end. */
+export const decodes = async (path: string): Promise<boolean> => {
+  const sharp = await loadSharp();
+  return sharp(readFileSync(path), { limitInputPixels: mostPixels, failOn: 'error' })
+    .stats()
+    .then(
+      () => true,
+      () => false,
+    );
+};
+
 const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => {
   const path = copyPath(dir, sha256, size);
   makeFolder(dirname(path));
@@ -92,7 +103,7 @@ export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<Stored
       }),
     ]);
   const sha256 = sha256Of(bytes);
-  return explain(layout(dir).photos, () => {
+  return withStorageErrors(layout(dir).photos, () => {
     // The copies first: on a full disk none of it stays but copies, which can be made anew.
     for (const [size, copy] of copies) keepCopy(dir, sha256, size, copy);
     const present = originalPath(dir, sha256);
@@ -179,7 +190,7 @@ export const readPhoto = (
   sha256: string,
   size: CopySize | 'original',
 ): Promise<{ bytes: Uint8Array; contentType: string }> =>
-  explain(layout(dir).photos, async () => {
+  withStorageErrors(layout(dir).photos, async () => {
     if (size === 'original') return readOriginal(dir, sha256);
     const path = copyPath(dir, sha256, size);
     if (existsSync(path)) return { bytes: readFileSync(path), contentType: 'image/webp' };

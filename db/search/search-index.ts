@@ -3,8 +3,8 @@ import { type SearchDocument, searchDocuments } from './search-documents.ts';
 
 const columnList = (document: SearchDocument) => Object.keys(document.columns).join(', ');
 
-const textOf = (document: SearchDocument, which: string) =>
-  `INSERT INTO ${document.index} (rowid, ${columnList(document)})
+const textOf = (document: SearchDocument, which: string, index = document.index) =>
+  `INSERT INTO ${index} (rowid, ${columnList(document)})
    SELECT ${document.table}.id, ${Object.values(document.columns).join(', ')} FROM ${document.from} WHERE ${which}`;
 
 const refresh = (document: SearchDocument, ids: string) =>
@@ -57,6 +57,11 @@ const dropTriggers = (sqlite: Database) => {
 
 /** Installs the triggers that keep the search index current, on the writing connection alone. */
 export const installSearch = (sqlite: Database): void => installTriggers(sqlite);
+
+/** Writes the documents of all rows of one kind into an empty index. */
+export const writeDocuments = (sqlite: Database, document: SearchDocument, index: string): void => {
+  sqlite.exec(textOf(document, 'TRUE', index));
+};
 
 /** Writes the whole search index anew. */
 export const rebuildSearch = (sqlite: Database): void => {

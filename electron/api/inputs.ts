@@ -63,7 +63,12 @@ export const listBackups = z.object({ dir: folderInput.optional() }).optional();
 export const restoreBackup = z.object({
   name: z.string().min(1).max(200),
   dir: folderInput.optional(),
+  /** Takes a backup whose database is sound in itself though its description is not. */
+  unverified: z.boolean().default(false),
 });
+/** `dir` names the folder to look into; without it, the one that is open or could not be opened. */
+export const surveyFolder = z.object({ dir: folderInput.optional() }).optional();
+export const setAside = z.object({ dir: folderInput });
 export const search = z.object({ text: z.string().max(200), limit: z.int().min(1).max(100).default(20) });
 
 const cost = z.object({

@@ -72,6 +72,8 @@ export const createProgram = (): Command => {
   addCommand(program, 'restore [BACKUP]', 'bring a backup back: the newest, or the one named').action(
     restore,
   );
-  addCommand(program, 'check', 'verify the database and the photographs').action(check);
+  addCommand(program, 'check', 'verify the database, the photographs and the backups')
+    .option('--rebuild', 'write the indexes and the search index anew first')
+    .action(check);
   return program;
 };

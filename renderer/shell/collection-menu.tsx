@@ -96,7 +96,7 @@ export const CollectionMenu = () => {
             <div className={classes.collectionFacts}>
               <div>{summary.dir}</div>
               <div>
-                {summary.lastBackup
+                {summary.lastBackup?.at
                   ? `Last backed up ${dateText(summary.lastBackup.at)}`
                   : 'Not backed up yet'}
               </div>

@@ -9,7 +9,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { listBackups } from '../../db/backup/backup.ts';
+import { listBackups } from '../../db/backup/list.ts';
 import { restore } from '../../db/backup/restore.ts';
 import { checkCollection } from '../../db/backup/verify.ts';
 import type { Collection } from '../../db/collection.ts';
@@ -102,11 +102,11 @@ describe('a write-ahead log', () => {
 
   it('that is gone is missed, and the owner is told', async () => {
     const { dir } = await killed();
-    rmSync(layout(dir).log);
-    rmSync(layout(dir).index, { force: true });
+    rmSync(layout(dir).wal);
+    rmSync(layout(dir).shm, { force: true });
     const collection = await open(dir);
     expect(collection.notices).toEqual([
-      'The last session did not close, and its last changes are missing: its write-ahead file is gone.',
+      'The last session ended without closing, and the last changes may be missing: its write-ahead file (collection.sqlite-wal) is gone. The last change that is there: “Added a sample”, 2026-03-14 09:26 UTC.',
     ]);
     expect((await checkCollection(collection)).filter(finding => finding.level === 'damage')).toEqual([]);
     await collection.close({ at });
@@ -114,14 +114,14 @@ describe('a write-ahead log', () => {
 
   it('that is torn gives whole actions up to the tear', async () => {
     const { dir, actions } = await killed();
-    const log = readFileSync(layout(dir).log);
+    const log = readFileSync(layout(dir).wal);
     const folder = temporaryFolder();
     const seen: number[] = [];
     for (const share of [0.05, 0.3, 0.6, 0.9, 1]) {
       const torn = mkdtempSync(join(folder, 'torn-'));
       for (const path of ['database', 'openMark'] as const)
         copyFileSync(layout(dir)[path], layout(torn)[path]);
-      writeFileSync(layout(torn).log, log.subarray(0, Math.floor(log.length * share)));
+      writeFileSync(layout(torn).wal, log.subarray(0, Math.floor(log.length * share)));
       const collection = await open(torn);
       const rows = await makers(collection);
       expect((rows - 1) % 3).toBe(0);
@@ -138,18 +138,18 @@ describe('a write-ahead log', () => {
     const stranger = await killed();
     const own = await killed();
     for (const dir of [await closed(), own.dir]) {
-      const log = readFileSync(layout(dir).log, { flag: 'a+' });
-      copyFileSync(layout(stranger.dir).log, layout(dir).log);
+      const log = readFileSync(layout(dir).wal, { flag: 'a+' });
+      copyFileSync(layout(stranger.dir).wal, layout(dir).wal);
       const database = readFileSync(layout(dir).database);
       const error = await collectionErrorOf(() => open(dir));
       expect([error.code, error.message]).toEqual([
         'damaged',
-        expect.stringContaining(`${layout(dir).log} was not left there by this collection`),
+        expect.stringContaining(`${layout(dir).wal} was not left there by this collection`),
       ]);
       expect(readFileSync(layout(dir).database).equals(database)).toBe(true);
       // Its own log put back, or the stranger's taken away as the message says, it opens again.
-      if (log.length > 0) writeFileSync(layout(dir).log, log);
-      else rmSync(layout(dir).log);
+      if (log.length > 0) writeFileSync(layout(dir).wal, log);
+      else rmSync(layout(dir).wal);
       const collection = await open(dir);
       expect(await makers(collection)).toBeGreaterThanOrEqual(log.length > 0 ? 1 + 3 * own.actions : 1);
       await collection.close({ at });
@@ -159,7 +159,7 @@ describe('a write-ahead log', () => {
   it('of another collection goes with a restore, whose content is the backup alone', async () => {
     const stranger = await killed();
     const dir = await closed();
-    copyFileSync(layout(stranger.dir).log, layout(dir).log);
+    copyFileSync(layout(stranger.dir).wal, layout(dir).wal);
     await expectRestorable(dir);
     expect(readdirSync(dir)).not.toContain('collection.sqlite-wal');
   });

@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { backUp, listBackups } from '../../db/backup/backup.ts';
+import { backUp } from '../../db/backup/backup.ts';
+import { listBackups } from '../../db/backup/list.ts';
 import { restore } from '../../db/backup/restore.ts';
 import { checkCollection } from '../../db/backup/verify.ts';
 import type { Collection } from '../../db/collection.ts';

@@ -1,9 +1,10 @@
 import { cpSync, mkdtempSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { backUp, listBackups } from '../../db/backup/backup.ts';
+import { backUp } from '../../db/backup/backup.ts';
+import { faultOfBackup } from '../../db/backup/fault.ts';
+import { listBackups } from '../../db/backup/list.ts';
 import { sha256Of } from '../../db/backup/manifest.ts';
-import { faultOfBackup } from '../../db/backup/restore.ts';
 import { checkCollection } from '../../db/backup/verify.ts';
 import type { Collection } from '../../db/collection.ts';
 import { layout } from '../../db/file/layout.ts';

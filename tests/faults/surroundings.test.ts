@@ -4,7 +4,7 @@ import { delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { describe, expect, it } from 'vitest';
-import { listBackups } from '../../db/backup/backup.ts';
+import { listBackups } from '../../db/backup/list.ts';
 import { listHistory, runAction } from '../../db/history/history.ts';
 import { undo } from '../../db/history/undo.ts';
 import { createCollection, openCollection } from '../../db/open-collection.ts';
@@ -106,7 +106,7 @@ describe('a runtime that is too old', () => {
       build: { ssr: join(root, 'db/open-collection.ts'), outDir, minify: false },
     });
     symlinkSync(join(root, 'node_modules'), join(outDir, 'node_modules'));
-    const program = `import('${join(outDir, 'collection.js')}')
+    const program = `import('${join(outDir, 'open-collection.js')}')
       .then(({ openCollection }) => openCollection('${outDir}', { at: '', host: 'window' }))
       .catch(error => console.log(error.code, error.message))`;
     expect(execFileSync(node, ['-e', program], { encoding: 'utf8' })).toMatch(

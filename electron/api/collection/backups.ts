@@ -1,66 +1,126 @@
-import { listBackups, backUp as makeBackup } from '../../../db/backup/backup.ts';
-import { restore as restoreBackup } from '../../../db/backup/restore.ts';
+import { backUp as makeBackup } from '../../../db/backup/backup.ts';
+import { canBeRebuilt } from '../../../db/backup/findings.ts';
+import { holdWhileLookedAt } from '../../../db/backup/keep.ts';
+import { type BackupInfo as ListedBackup, listBackups, nearestBackup } from '../../../db/backup/list.ts';
+import { rebuildIndexes } from '../../../db/backup/repair.ts';
+import { isOfDescription } from '../../../db/backup/restore.ts';
+import { setAside as setDatabaseAside } from '../../../db/backup/set-aside.ts';
+import { surveyFolder } from '../../../db/backup/survey.ts';
 import { checkCollection } from '../../../db/backup/verify.ts';
+import { backupFaultText, findingText, stepText } from '../../../db/backup/wording.ts';
 import * as inputs from '../inputs.ts';
 import { base, needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import { streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
-import type { BackupInfo, CheckFinding, CollectionState } from '../views.ts';
+import type { BackupInfo, CheckFinding, CollectionState, FolderSurveyView } from '../views.ts';
 
 /** The folder named, else that of the open collection. */
 const folderOf = (session: Session, named: string | undefined): string => named ?? openOf(session).dir;
 
+/** A backup as lists show it, its fault in words too. */
+export const backupView = (backup: ListedBackup): BackupInfo => ({
+  ...backup,
+  wrong: backup.fault && `It is damaged: ${backupFaultText(backup.fault)}.`,
+  restorable:
+    backup.kind !== 'backup'
+      ? 'no'
+      : !backup.fault
+        ? 'verified'
+        : isOfDescription(backup.fault) && backup.bytes !== null
+          ? 'unverified'
+          : 'no',
+});
+
+/** Whatever is listed may be chosen from the list, so it stays there for a while. */
+const shownTo = (session: Session, dir: string, listed: ListedBackup[]): BackupInfo[] => {
+  holdWhileLookedAt(
+    dir,
+    listed.map(backup => backup.name),
+    session.at(),
+  );
+  return listed.map(backupView);
+};
+
 const backups = base
   .input(inputs.listBackups)
-  .handler(({ context, input }): Promise<BackupInfo[]> => listBackups(folderOf(context.session, input?.dir)));
+  .handler(async ({ context: { session }, input }): Promise<BackupInfo[]> => {
+    const dir = folderOf(session, input?.dir);
+    return shownTo(session, dir, await listBackups(dir));
+  });
 
 const backUp = needsCollection.handler(
-  ({ context }): Promise<BackupInfo> =>
-    makeBackup(context.collection, { at: context.session.at(), reason: 'asked for' }),
+  async ({ context }): Promise<BackupInfo> =>
+    backupView(await makeBackup(context.collection, { at: context.session.at(), reason: 'asked for' })),
 );
 
 /**
- * Closes the collection, puts the backup in its place, and opens it again, whether or not that succeeded. Works on a
- * folder whose collection cannot be opened, too: that is when it is needed most.
+ * Puts the backup in the place of the collection and opens it; an open collection stays open until all is ready, and as it
+ * was where the restore is refused. Works on a folder whose collection cannot be opened, too: that is when it is needed most.
  */
 const restore = base
   .input(inputs.restoreBackup)
   .handler(async ({ context, input }): Promise<CollectionState> => {
     const { session } = context;
-    const before = session.collection?.dir;
     const dir = folderOf(session, input.dir);
-    if (!(await listBackups(dir)).some(backup => backup.name === input.name))
-      throw refused('There is no such backup any more. Choose another.', 'missing');
-    await session.close();
-    try {
-      const { presentState, missingPhotos } = await restoreBackup(dir, input.name, {
-        at: session.at(),
-        host: session.options.host,
-      });
-      await session.open(dir);
-      if (presentState) session.tell(`The state from before is kept: ${presentState}.`);
-      if (missingPhotos.length > 0)
-        session.tell(
-          `${missingPhotos.length} photographs that this backup shows are no longer in the photo folder.`,
-        );
-    } catch (error) {
-      if (before !== undefined && !session.collection) await session.open(before);
-      throw error;
-    }
+    const { presentState, missingPhotos } = await session.restore(dir, input.name, input.unverified);
+    if (presentState) session.tell(`The state from before is saved: ${presentState}.`);
+    if (missingPhotos.length > 0)
+      session.tell(
+        `${missingPhotos.length} photographs that this backup shows are no longer in the photo folder.`,
+      );
     return session.state();
   });
 
 const check = needsCollection.handler(({ context, signal }) =>
-  streamed<CheckFinding[]>(
-    (report, stop) =>
-      checkCollection(context.collection, {
-        onProgress: (done, total, what) => report(done, total, what),
-        signal: stop,
-      }),
-    signal,
-  ),
+  streamed<CheckFinding[]>(async (report, stop) => {
+    const findings = await checkCollection(context.collection, {
+      onProgress: (done, total, step) => report(done, total, step ? stepText(step) : 'done'),
+      signal: stop,
+    });
+    return findings.map(finding => ({
+      level: finding.level,
+      finding,
+      sentence: findingText(finding),
+      canBeRebuilt: canBeRebuilt(finding),
+    }));
+  }, signal),
 );
 
-export const backupProcedures = { backups, backUp, restore, check };
+/** Writes all indexes and the search index anew from the rows. */
+const rebuild = needsCollection.handler(async ({ context }): Promise<void> => {
+  await rebuildIndexes(context.collection);
+});
+
+/** The folder named, else the one that is open, could not be opened, or would be. */
+const folderToSurvey = (session: Session, named: string | undefined): string => {
+  const { dir, problem, defaultDir } = session.state();
+  return named ?? dir ?? problem?.dir ?? defaultDir;
+};
+
+const surveyView = async (session: Session, dir: string): Promise<FolderSurveyView> => {
+  if (session.collection?.dir === dir)
+    throw refused('This collection is open: there is nothing to be rescued. Check it in Settings.', 'open');
+  const survey = await surveyFolder(dir);
+  return {
+    ...survey,
+    backups: shownTo(session, dir, survey.backups),
+    nearest: nearestBackup(survey.backups)?.name ?? null,
+  };
+};
+
+/** What is wrong with a folder's collection, and what each of its backups holds. Changes nothing. */
+const survey = base
+  .input(inputs.surveyFolder)
+  .handler(({ context: { session }, input }) => surveyView(session, folderToSurvey(session, input?.dir)));
+
+/** Moves a database that cannot be opened out of the way, into `backups/`; nothing is removed. */
+const setAside = base
+  .input(inputs.setAside)
+  .handler(async ({ context: { session }, input }): Promise<FolderSurveyView> => {
+    await setDatabaseAside(input.dir, session.at());
+    return surveyView(session, input.dir);
+  });
+
+export const backupProcedures = { backups, backUp, restore, check, rebuild, survey, setAside };

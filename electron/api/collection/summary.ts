@@ -1,8 +1,9 @@
-import { listBackups } from '../../../db/backup/backup.ts';
+import { listBackups } from '../../../db/backup/list.ts';
 import { readReportingCurrency, readSetting } from '../../../db/records/settings.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CollectionSummary } from '../views.ts';
+import { backupView } from './backups.ts';
 
 const tables = {
   cars: 'car',
@@ -12,6 +13,11 @@ const tables = {
   saleRecords: 'sale_record',
   photographs: 'photo',
 } as const;
+
+const lastBackupOf = async (dir: string) => {
+  const newest = (await listBackups(dir)).find(backup => backup.kind === 'backup' && !backup.fault);
+  return newest ? backupView(newest) : null;
+};
 
 /** What the collection is and how much is in it. */
 export const summaryOf = async (session: Session): Promise<CollectionSummary> => {
@@ -34,6 +40,6 @@ export const summaryOf = async (session: Session): Promise<CollectionSummary> =>
     reportingCurrency: await readReportingCurrency(db),
     today: await session.today(),
     counts,
-    lastBackup: (await listBackups(dir))[0] ?? null,
+    lastBackup: await lastBackupOf(dir),
   };
 };

@@ -1,6 +1,10 @@
+import { resolve } from 'node:path';
 import { type Kysely, sql, type Transaction } from 'kysely';
 import { backUpIfDue } from '../../../db/backup/backup.ts';
+import { type Restored, restore as restoreBackup } from '../../../db/backup/restore.ts';
+import { problemOf } from '../../../db/backup/survey.ts';
 import type { Collection } from '../../../db/collection.ts';
+import { asCollectionError, CollectionError } from '../../../db/errors.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
 import { collectionExists, createCollection, openCollection } from '../../../db/open-collection.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
@@ -43,6 +47,8 @@ export interface Session {
   create(dir: string, settings: { reportingCurrency: string; owner: string }): Promise<void>;
   open(dir: string): Promise<void>;
   close(): Promise<void>;
+  /** Puts a backup in the place of a folder's collection, open or not, and opens it; see db/backup/restore. */
+  restore(dir: string, name: string, unverified: boolean): Promise<Restored>;
   /** Adds a sentence that the owner must be told once. */
   tell(notice: string): void;
   /** Forgets what has been kept of the tables that the newest action changed; for actions not run by this session. */
@@ -78,6 +84,7 @@ export const createSession = (options: SessionOptions): Session => {
     return collection;
   };
   let notices: string[] = [];
+  let problem: CollectionState['problem'] = null;
   let lastBackupCheck = 0;
   const close = async () => {
     const open = collection;
@@ -85,8 +92,37 @@ export const createSession = (options: SessionOptions): Session => {
     versions.touchAll();
     notices = (await open?.close({ at: at() }))?.notices ?? [];
   };
+  /** A collection on a full or read-only disk can still be looked at. */
+  const openOrRead = async (dir: string): Promise<Collection> => {
+    const opening = { at: at(), host: options.host };
+    try {
+      return await openCollection(dir, opening);
+    } catch (error) {
+      if (!(error instanceof CollectionError) || !/^(read-only|disk-full)$/.test(error.code)) throw error;
+      const reading = await openCollection(dir, { ...opening, readOnly: true }).catch(() => {
+        throw error;
+      });
+      reading.notices.push(`This collection can be read and not changed. ${error.message}`);
+      return reading;
+    }
+  };
+  const restore = async (dir: string, name: string, unverified: boolean): Promise<Restored> => {
+    const before = collection;
+    const isOpen = before !== null && resolve(before.dir) === resolve(dir);
+    if (isOpen && before.readOnly) await close();
+    const open = isOpen && !before.readOnly ? { collection: before, close } : undefined;
+    options.beforeOpening?.(dir);
+    try {
+      const restored = await restoreBackup(dir, name, { at: at(), host: options.host, open, unverified });
+      await openNext(dir);
+      return restored;
+    } catch (error) {
+      if (before && !collection) await openNext(before.dir);
+      throw error;
+    }
+  };
   // The one that is open stays open until the next one is.
-  const open = async (dir: string) => {
+  const openNext = async (dir: string) => {
     if (collection?.dir === dir) return;
     if (!collectionExists(dir))
       throw refused(
@@ -94,9 +130,14 @@ export const createSession = (options: SessionOptions): Session => {
         'missing',
       );
     options.beforeOpening?.(dir);
-    const next = await openCollection(dir, { at: at(), host: options.host });
+    const next = await openOrRead(dir).catch((error: unknown) => {
+      const reason = asCollectionError(error, dir);
+      if (reason instanceof CollectionError) problem = { dir, ...problemOf(reason) };
+      throw reason;
+    });
     await close();
     collection = next;
+    problem = null;
     lastBackupCheck = options.now().getTime();
     notices.push(...next.notices);
   };
@@ -150,21 +191,19 @@ export const createSession = (options: SessionOptions): Session => {
       host: options.host,
       version: options.version,
       notices: [...notices],
+      readOnly: collection?.readOnly ?? false,
+      problem,
     }),
     create: (dir, { reportingCurrency, owner }) =>
       inTurn(async () => {
-        if (collectionExists(dir))
-          throw refused(
-            `There is a collection in ${dir} already. Open it, or choose another folder.`,
-            'exists',
-          );
         options.beforeOpening?.(dir);
         await createCollection(dir, { at: at(), reportingCurrency });
-        await open(dir);
+        await openNext(dir);
         if (owner) await run(runAction, 'Started the collection', trx => writeSetting(trx, 'owner', owner));
       }),
-    open: dir => inTurn(() => open(dir)),
+    open: dir => inTurn(() => openNext(dir)),
     close: () => inTurn(close),
+    restore: (dir, name, unverified) => inTurn(() => restore(dir, name, unverified)),
     tell: notice => {
       notices.push(notice);
     },

@@ -1,4 +1,7 @@
 /** What the procedures answer about the collection itself. */
+import type { Finding } from '../../../db/backup/findings.ts';
+import type { BackupInfo as ListedBackup } from '../../../db/backup/list.ts';
+import type { CollectionProblem, FolderSurvey } from '../../../db/backup/survey.ts';
 import type { Currency, IsoDate } from '../../../valuation/index.ts';
 
 /** Where the service stands: without an open collection the screens show the first start. */
@@ -11,6 +14,10 @@ export interface CollectionState {
   version: string;
   /** Something the owner must be told once, such as "the last session ended without closing; checked, all is well". */
   notices: string[];
+  /** True where the disk or folder takes no changes: everything can be looked at, and every write is refused. */
+  readOnly: boolean;
+  /** Why the last folder that was to be opened was not; null once one is open. `collection.survey` says more. */
+  problem: (CollectionProblem & { dir: string }) | null;
 }
 
 export interface CollectionSummary {
@@ -32,13 +39,19 @@ export interface CollectionSummary {
   lastBackup: BackupInfo | null;
 }
 
-export interface BackupInfo {
-  name: string;
-  at: string;
-  reason: string;
-  bytes: number;
-  /** For the state from before a restore: the name of the backup that took its place. */
-  replacedBy?: string;
+/** A folder in a collection's `backups/`, sound or not. */
+export interface BackupInfo extends ListedBackup {
+  /** What is wrong with it, as a sentence; null where nothing is, as far as it has been read. */
+  wrong: string | null;
+  /** How it can be restored: as it was made; only unverified, its description not being believed; or not at all. */
+  restorable: 'verified' | 'unverified' | 'no';
+}
+
+/** What there is in a folder whose collection cannot be opened; every backup in it has been read to its end. */
+export interface FolderSurveyView extends Omit<FolderSurvey, 'backups'> {
+  backups: BackupInfo[];
+  /** Name of the backup nearest to what the collection last held, of those in which nothing is wrong. */
+  nearest: string | null;
 }
 
 export interface HistoryEntry {
@@ -50,7 +63,11 @@ export interface HistoryEntry {
 
 export interface CheckFinding {
   level: 'ok' | 'warning' | 'damage';
+  /** The fact, for a program, and the same in words. */
+  finding: Finding;
   sentence: string;
+  /** True where `collection.rebuild` may mend it. */
+  canBeRebuilt: boolean;
 }
 
 export interface SearchHit {

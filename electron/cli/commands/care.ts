@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { nearestBackup } from '../../../db/backup/backup.ts';
+import { nearestBackup } from '../../../db/backup/list.ts';
 import { collectionExists } from '../../../db/open-collection.ts';
 import type { BackupInfo, CheckFinding } from '../../api/views.ts';
 import { noCollection, withCollection } from '../collection.ts';
@@ -28,7 +28,7 @@ export const restore = async (name: string | undefined, { collection, json }: Co
   await withCollection({ collection, unopened: true }, async ({ api, session }) => {
     const dir = session.options.defaultDir;
     const chosen = name ?? nearestBackup(await api.collection.backups({ dir }))?.name;
-    if (chosen === undefined) throw new Refused('This collection has no backup yet.');
+    if (chosen === undefined) throw new Refused('This collection has no backup that can be restored.');
     const { notices } = await api.collection.restore({ name: chosen, dir });
     for (const notice of notices) say(notice);
     print(json, { restored: chosen, dir }, made => [`Restored ${made.restored} in ${made.dir}`]);
@@ -37,13 +37,19 @@ export const restore = async (name: string | undefined, { collection, json }: Co
 
 const marks: Record<CheckFinding['level'], string> = { ok: 'ok     ', warning: 'warning', damage: 'DAMAGE ' };
 
-/** `playworn check`: verifies the database and the photographs; damage is refused with exit code 1. */
-export const check = ({ collection, json }: Common): Promise<void> =>
+/**
+ * `playworn check`: verifies the database, the photographs and the backups; damage is refused with exit code 1. With `rebuild`
+ * it writes indexes and the search index anew first.
+ */
+export const check = ({ collection, json, rebuild }: Common & { rebuild?: boolean }): Promise<void> =>
   withCollection({ collection }, async ({ api, signal }) => {
+    if (rebuild) await api.collection.rebuild();
     const findings = await followed<CheckFinding[]>(await api.collection.check(undefined, { signal }));
     const damaged = findings.filter(finding => finding.level === 'damage').length;
     print(json, { sound: damaged === 0, findings }, shown =>
       shown.findings.map(({ level, sentence }) => `${marks[level]}  ${sentence}`),
     );
+    if (findings.some(finding => finding.canBeRebuilt))
+      say('"playworn check --rebuild" writes the indexes anew.');
     if (damaged > 0) endRefused(`${damaged} of ${findings.length} findings are damage.`);
   });

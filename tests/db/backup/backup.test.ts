@@ -1,31 +1,21 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import {
-  type BackupInfo,
-  backUp,
-  backUpIfDue,
-  backupPaths,
-  backupsToKeep,
-  listBackups,
-} from '../../../db/backup/backup.ts';
+import { backUp, backUpIfDue } from '../../../db/backup/backup.ts';
+import { faultOfBackup } from '../../../db/backup/fault.ts';
+import { backupsToKeep, type KeptBackup } from '../../../db/backup/keep.ts';
+import { backupPaths, listBackups } from '../../../db/backup/list.ts';
 import { readManifest } from '../../../db/backup/manifest.ts';
-import { faultOfBackup } from '../../../db/backup/restore.ts';
 import { layout } from '../../../db/file/layout.ts';
 import { runAction } from '../../../db/history/history.ts';
 import { openCollection } from '../../../db/open-collection.ts';
 import { addSample, at, newCollection } from '../../helpers/collections.ts';
 
-const info = (name: string, when: string, reason = 'daily'): BackupInfo => ({
-  name,
-  at: when,
-  reason,
-  bytes: 1,
-});
+const info = (name: string, when: string, reason = 'daily') => ({ name, at: when, reason });
 const day = (date: string, hour: number) => `${date}T${String(hour).padStart(2, '0')}:00:00.000Z`;
 
 describe('which backups stay', () => {
-  const kept = (backups: BackupInfo[]) => [...backupsToKeep(backups)].sort();
+  const kept = (backups: KeptBackup[]) => [...backupsToKeep(backups)].sort();
 
   it('three of today, the last of each day before, ten at most', () => {
     const today = [9, 8, 7, 6].map(hour => info(`t${hour}`, day('2026-03-20', hour)));
@@ -73,7 +63,9 @@ describe('a backup', () => {
     const made = await backUp(collection, { at, reason: 'asked for' });
     expect(made.name).toBe('2026-03-14T09-26-53Z');
     expect(await listBackups(collection.dir)).toEqual([made]);
-    const manifest = readManifest(backupPaths(collection.dir, made.name).manifest)!;
+    const read = readManifest(backupPaths(collection.dir, made.name).manifest);
+    if (!('manifest' in read)) throw new Error(read.fault);
+    const { manifest } = read;
     expect(manifest.tables.car).toMatchObject({ rows: 12 });
     expect(manifest.bytes).toBe(readFileSync(backupPaths(collection.dir, made.name).database).length);
     expect(faultOfBackup(collection.dir, made.name)).toBeUndefined();
@@ -123,7 +115,9 @@ describe('a backup', () => {
     mkdirSync(left, { recursive: true });
     writeFileSync(join(left, 'collection.sqlite'), 'half');
     mkdirSync(join(layout(collection.dir).backups, 'my own folder'));
-    expect(await listBackups(collection.dir)).toEqual([]);
+    expect(await listBackups(collection.dir)).toEqual([
+      expect.objectContaining({ name: 'my own folder', kind: 'other', fault: null }),
+    ]);
     await backUp(collection, { at, reason: 'asked for' });
     expect(existsSync(left)).toBe(false);
     expect(existsSync(join(dirname(left), 'my own folder'))).toBe(true);

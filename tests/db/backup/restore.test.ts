@@ -9,7 +9,8 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { backUp, backupPaths, listBackups, nearestBackup } from '../../../db/backup/backup.ts';
+import { backUp } from '../../../db/backup/backup.ts';
+import { backupPaths, listBackups, nearestBackup } from '../../../db/backup/list.ts';
 import { restore } from '../../../db/backup/restore.ts';
 import { layout } from '../../../db/file/layout.ts';
 import { runAction } from '../../../db/history/history.ts';
@@ -75,7 +76,7 @@ describe('restoring', () => {
     await runAction(stranger, 'Added a maker', at, trx =>
       trx.insertInto('maker').values({ name: 'Stranger', country: null }).execute(),
     );
-    copyFileSync(layout(stranger.dir).log, layout(dir).log);
+    copyFileSync(layout(stranger.dir).wal, layout(dir).wal);
     const { presentState } = await restore(dir, backup.name, toRestore);
     expect(presentState).toMatch(/^set-aside-/);
     expect((await carsIn(dir)).cars).toBe(12);

@@ -2,8 +2,10 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { backUp, backupPaths } from '../../../db/backup/backup.ts';
+import { backUp } from '../../../db/backup/backup.ts';
+import { backupPaths } from '../../../db/backup/list.ts';
 import { checkCollection } from '../../../db/backup/verify.ts';
+import { findingText, stepText } from '../../../db/backup/wording.ts';
 import type { Collection } from '../../../db/collection.ts';
 import { layout } from '../../../db/file/layout.ts';
 import { runAction } from '../../../db/history/history.ts';
@@ -31,9 +33,7 @@ const withPhotos = async () => {
 };
 
 const worse = async (collection: Collection) =>
-  (await checkCollection(collection))
-    .filter(finding => finding.level !== 'ok')
-    .map(finding => finding.sentence);
+  (await checkCollection(collection)).filter(finding => finding.level !== 'ok').map(findingText);
 
 describe('a check', () => {
   it('finds a sound collection sound, and says what it cannot know', async () => {
@@ -41,7 +41,7 @@ describe('a check', () => {
     await backUp(collection, { at, reason: 'asked for' });
     const findings = await checkCollection(collection);
     expect(findings.map(finding => finding.level)).toEqual(findings.map(() => 'ok'));
-    const sentences = findings.map(finding => finding.sentence);
+    const sentences = findings.map(findingText);
     expect(sentences).toContain('3 of 3 photographs are just as they were added.');
     expect(sentences).toContain('1 of 1 backups are just as they were made.');
     expect(sentences).toContain('Every row is just as in the newest backup.');
@@ -74,13 +74,14 @@ describe('a check', () => {
     const collection = await newCollection();
     const { name } = await backUp(collection, { at, reason: 'asked for' });
     writeFileSync(backupPaths(collection.dir, name).manifest, '{');
-    // Without a manifest it is no backup at all; with a wrong one it is a damaged one.
-    expect(await worse(collection)).toHaveLength(1);
+    expect(await worse(collection)).toEqual([
+      `The backup ${name} is damaged: its description (manifest.json) cannot be read, so nobody can say whether its database is as it was made.`,
+    ]);
     const second = await backUp(collection, { at, reason: 'asked for' });
     rmSync(backupPaths(collection.dir, second.name).database);
-    expect(await worse(collection)).toEqual([
+    expect(await worse(collection)).toContain(
       `The backup ${second.name} is damaged: its database is missing.`,
-    ]);
+    );
   });
 
   it('finds a row that another program changed since the newest backup, though the file is well formed', async () => {
@@ -90,6 +91,7 @@ describe('a check', () => {
     file.exec("UPDATE car SET notes = 'tampered' WHERE id = 4");
     file.close();
     expect(await worse(await opened(collection.dir))).toEqual([
+      'The search index is not as it should be (car); searching may miss rows. Rebuild the indexes.',
       expect.stringMatching(/^Rows in car differ from the newest backup though nothing was done since/),
     ]);
   });
@@ -115,7 +117,7 @@ describe('a check', () => {
     bytes.fill(0xa5, bytes.length >> 1, (bytes.length >> 1) + 4_096);
     writeFileSync(path, bytes);
     expect((await worse(await opened(collection.dir))).join()).toMatch(
-      /The database file could not be read to the end.*is damaged/,
+      /The check of the database file did not come to its end\..*is damaged/,
     );
   });
 
@@ -125,9 +127,9 @@ describe('a check', () => {
     const stop = new AbortController();
     const checking = checkCollection(collection, {
       signal: stop.signal,
-      onProgress: (done, total, what) => {
-        seen.push(`${done}/${total} ${what}`);
-        if (what.startsWith('photograph 2')) stop.abort();
+      onProgress: (done, total, step) => {
+        seen.push(`${done}/${total} ${step && stepText(step)}`);
+        if (step?.kind === 'photograph' && step.number === 2) stop.abort();
       },
     });
     await expect(checking).rejects.toThrow(/abort/i);

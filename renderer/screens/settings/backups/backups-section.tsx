@@ -11,6 +11,14 @@ import { CheckCollection } from './check-collection.tsx';
 import { RestoreDialog } from './restore-dialog.tsx';
 import { momentText, sizeText } from './texts.ts';
 
+const madeText = ({ at, name }: BackupInfo): string => (at === null ? name : momentText(at));
+
+const kindText: Record<BackupInfo['kind'], string> = {
+  backup: '',
+  'set aside': 'A damaged state, set aside',
+  other: 'Not a backup of Playworn’s',
+};
+
 const BackupTable = ({
   backups,
   onRestore,
@@ -35,17 +43,19 @@ const BackupTable = ({
       <tbody>
         {backups.map(backup => (
           <tr key={backup.name}>
-            <th scope="row">{momentText(backup.at)}</th>
-            <td className="soft">{backup.reason}</td>
-            <td className="amount">{sizeText(backup.bytes)}</td>
+            <th scope="row">{madeText(backup)}</th>
+            <td className="soft">{backup.wrong ?? backup.reason ?? kindText[backup.kind]}</td>
+            <td className="amount">{backup.bytes === null ? '' : sizeText(backup.bytes)}</td>
             <td className="amount">
-              <Button
-                size="compact-xs"
-                aria-label={`Restore the backup of ${momentText(backup.at)}`}
-                onClick={() => onRestore(backup)}
-              >
-                Restore …
-              </Button>
+              {backup.restorable === 'verified' ? (
+                <Button
+                  size="compact-xs"
+                  aria-label={`Restore the backup of ${madeText(backup)}`}
+                  onClick={() => onRestore(backup)}
+                >
+                  Restore …
+                </Button>
+              ) : null}
             </td>
           </tr>
         ))}

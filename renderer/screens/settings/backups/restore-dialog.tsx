@@ -25,8 +25,9 @@ export const RestoreDialog = ({ backup, onClose }: { backup: BackupInfo | null; 
       closeButtonProps={{ 'aria-label': 'Close' }}
     >
       <p className={classes.dialogText}>
-        Everything entered since {backup ? momentText(backup.at) : ''} goes out of sight. It is not lost: the
-        present state is kept as a backup of its own first, to which you can come back in the same way.
+        Everything entered since {backup?.at ? momentText(backup.at) : 'then'} goes out of sight. It is not
+        lost: the present state is saved as a backup of its own first, to which you can come back in the same
+        way.
       </p>
       <div className={classes.dialogFoot}>
         <Button onClick={onClose} data-autofocus>

@@ -14,7 +14,7 @@ describe('backups', () => {
     await api.lots.create({ name: 'After', currency: 'USD' });
     const state = await api.collection.restore({ name: backup.name });
     expect(state.open).toBe(true);
-    expect(state.notices.join(' ')).toContain('The state from before is kept');
+    expect(state.notices.join(' ')).toContain('The state from before is saved');
     expect((await api.lots.list()).map(lot => lot.name)).toEqual(['Before']);
     const kept = (await api.collection.backups()).find(({ name }) => name !== backup.name);
     await api.collection.restore({ name: kept?.name ?? '' });

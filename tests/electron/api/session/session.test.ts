@@ -14,6 +14,8 @@ describe('a service without a collection', () => {
       host: 'command line',
       version: '0.0.0',
       notices: [],
+      readOnly: false,
+      problem: null,
     });
   });
 
