@@ -1,4 +1,5 @@
 import type { IsoDate, Minor, Range } from '../valuation/types.ts';
+import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
 import type { ValueBasis } from '../valuation/words.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 
@@ -82,7 +83,9 @@ const worthColumns: Column[] = [
   column('basis_of_value', 22, (entry, report) => text(basisOf(entry, report))),
   column('effective_date', 14, (_, report) => date(report.effectiveOn)),
   column('own_figures', 16, entry => text(ownFigures(entry))),
-  column('evidence', 40, entry => text(entry.evidence)),
+  column('evidence', 40, entry =>
+    text(entry.evidence && reportedEvidence(entry.evidence, entry.worths.asFound.own)),
+  ),
 ];
 
 const furtherColumns: Column[] = [

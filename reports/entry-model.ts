@@ -1,5 +1,6 @@
 import { formatMinor } from '../valuation/money.ts';
 import type { PartState } from '../valuation/types.ts';
+import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
 import { featureNames } from '../valuation/wording/feature-names.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
 import { carGradeLabel, deviationLabel, gradeLabel, variationFeatures } from '../valuation/words.ts';
@@ -181,7 +182,9 @@ export const entryModel = (
   ];
   const rows = worthRows(entry, report, axis).map(row => ({ ...row, note: printableLine(row.note) }));
   const notes = printableText(entry.notes ?? '');
-  const evidence = printableText(entry.evidence ?? '');
+  const evidence = entry.evidence
+    ? printableText(reportedEvidence(entry.evidence, entry.worths.asFound.own))
+    : '';
   const printed = [name, notes, evidence, ...[...facts, ...lines, ...whereabouts].flat()].join('');
   return {
     number: printableLine(entry.inventoryNumber),

@@ -1,4 +1,4 @@
-import type { Currency, IsoDate, Minor, PartState, Range } from '../valuation/types.ts';
+import type { Currency, Evidence, IsoDate, Minor, PartState, Range } from '../valuation/types.ts';
 import type {
   CarStatus,
   FidelityGrade,
@@ -101,8 +101,8 @@ export interface ReportEntry {
   worths: { asFound: ReportWorth; restored: ReportWorth; originalFinish: ReportWorth };
   /** Cost of the restoration behind `worths.restored`, minor units; the worth strip then shows the worth net of its mid. */
   restorationCost: Range | null;
-  /** One sentence, such as "62 % this variation's 4 sales, 38 % its casting's 31". */
-  evidence: string | null;
+  /** What the worth as found rests on, unless that is its owner's own figure; null where there is no worth. */
+  evidence: Evidence | null;
   notes: string | null;
 }
 

@@ -6,7 +6,13 @@ export * from './choice/choose-under-limits.ts';
 export type { Choice } from './choice/limits-model.ts';
 export * from './decision/break-even.ts';
 export * from './decision/decide-car.ts';
-export * from './decision/recommend-car.ts';
+export {
+  type CarRecommendation,
+  type OptionInShort,
+  type OptionSummary,
+  recommendCar,
+} from './decision/recommend-car.ts';
+export * from './decision/turns-on.ts';
 export * from './default-assumptions.ts';
 export * from './lots/disposal-to-sale-record.ts';
 export * from './lots/highest-bid.ts';

@@ -223,9 +223,12 @@ export interface Valuation {
   originalFinish: Worth | null;
   fidelity: Fidelity;
   evidence: Evidence;
-  /** Set where a worth is null: what is missing and what would help, as sentences for the owner. */
-  help: string[];
+  /** What is missing and what would help, the most useful first. */
+  help: Help[];
 }
+
+/** What would let a car be valued, or valued more closely: its identity, sale records, its variation, its grade, or the owner's own figure. */
+export type Help = 'identify' | 'sale-records' | 'choose-variation' | 'grade' | 'own-figure';
 
 export interface Fidelity {
   grade: FidelityGrade;
@@ -234,12 +237,29 @@ export interface Fidelity {
   deviations: DeviationKind[];
 }
 
-/** A line of the adjustment grid: what a factor did to a record's price, as a multiplier and in words. */
+/** A line of the adjustment grid: what a factor did to a record's price, as a multiplier, and from what to what. */
 export interface Adjustment {
   what: 'currency' | 'date' | 'rarity' | 'grade' | 'finish state' | 'parts' | 'fidelity';
   factor: number;
-  why: string;
+  cause: AdjustmentCause;
 }
+
+export type AdjustmentCause =
+  | { kind: 'exchange-rate'; from: Currency; to: Currency; on: IsoDate }
+  | { kind: 'index'; series: 'cpi-u' | 'own'; from: number; to: number }
+  | { kind: 'trend'; years: number }
+  | { kind: 'rarity' }
+  | { kind: 'grade'; from: Grade; ungraded: boolean; to: Grade; finishState: FinishState }
+  | { kind: 'finish-state'; from: FinishState; to: FinishState; grade: Grade }
+  | { kind: 'made-complete'; missing: PartName[]; reproductions: PartName[] }
+  | { kind: 'own-parts' }
+  | { kind: 'departures' };
+
+/** Why a sale record could not be used, for the owner to mend. */
+export type AsideCause =
+  | { kind: 'unknown-casting' | 'unknown-variation' | 'other-casting' | 'no-price' | 'no-reliability' }
+  | { kind: 'after-effective-date'; soldOn: IsoDate }
+  | { kind: 'no-rate'; currency: Currency; on: IsoDate };
 
 /** A sale record brought to the subject, with each adjustment, its weight and whether it is doubted. */
 export interface AdjustedRecord {
@@ -262,25 +282,86 @@ export interface OptionResult {
   gain: Range;
   /** Probability that it beats leaving. */
   probability: number;
-  /** Guards against it, each a sentence; empty when none. */
+  /** Guards against it; empty when none. */
   guards: Guard[];
-  /** Set where it is shown for comparison and never recommended: why, as a sentence. */
-  note?: string;
+  /** Set where it is shown for comparison and never recommended: customising is, unless the owner planned it. */
+  note?: 'only-compared';
 }
 
-export interface Guard {
-  kind: 'keep-grade' | 'rarity';
-  sentence: string;
+interface GuardOverruled {
   overruled: boolean;
+  /** The owner's words for overruling it; empty where it is not overruled. */
+  reason: string;
 }
+
+/** An original finish at or above the keep-grade. `finish` is its grade, null where it has not been graded. */
+export interface KeepGradeGuard extends GuardOverruled {
+  kind: 'keep-grade';
+  finish: Grade | null;
+  keepGrade: Grade;
+}
+
+/** A rarity that the assumption set keeps: the variation's, or those among the variations that the car may be. */
+export interface RarityGuard extends GuardOverruled {
+  kind: 'rarity';
+  rarities: Rarity[];
+  /** The variation is known. */
+  identified: boolean;
+}
+
+/** What stands against painting a car. */
+export type Guard = KeepGradeGuard | RarityGuard;
+
+/** What the gain of a plan depends on. */
+export type TornadoInput = 'worth-afterwards' | 'worth-as-found' | 'cost' | 'spoil-chance' | 'selling-costs';
 
 /** A tornado bar: the gain when one input goes from its low to its high while the others stay. */
 export interface TornadoBar {
-  input: string;
+  input: TornadoInput;
   low: Minor;
   high: Minor;
   flips: boolean;
 }
+
+/** Why an option is recommended, or none is. Amounts in minor units of the reporting currency. */
+export type Reason =
+  | { kind: 'not-enough-evidence' }
+  | { kind: 'help'; help: Help }
+  | {
+      kind: 'gain';
+      option: Option;
+      expectedGain: Minor;
+      cost: Range;
+      /** Selling costs are taken off. */
+      afterFees: boolean;
+      probability: number;
+    }
+  | { kind: 'guard'; guard: Guard }
+  | { kind: 'nothing-pays' }
+  | { kind: 'under-least-gain'; leastGain: Minor }
+  | { kind: 'under-least-probability'; leastProbability: number }
+  | { kind: 'break-even'; option: 'restore' | 'customise'; recommended: boolean; worth: Minor; cost: Minor }
+  | { kind: 'standard-plan' }
+  | { kind: 'deviations'; deviations: DeviationKind[] }
+  | { kind: 'evidence'; evidence: Evidence }
+  | { kind: 'own-figure' };
+
+/** What a recommendation turns on, in one fact: a guard, a floor, the next best option, or what would help. */
+export type Turning =
+  | { kind: 'help'; help: Help | null }
+  | { kind: 'guards'; guards: Guard[] }
+  | { kind: 'next-best'; option: Option; expectedGain: Minor }
+  | { kind: 'no-other' }
+  | { kind: 'nothing-possible' }
+  | { kind: 'nothing-pays'; nearest: Option; expectedGain: Minor }
+  | { kind: 'under-least-gain'; option: Option; expectedGain: Minor; leastGain: Minor }
+  | {
+      kind: 'under-least-probability';
+      option: Option;
+      expectedGain: Minor;
+      probability: number;
+      leastProbability: number;
+    };
 
 export interface Decision {
   id: number;
@@ -292,7 +373,8 @@ export interface Decision {
   options: OptionResult[];
   /** The option with the highest expected gain among those not guarded nor only compared, whether or not it passes the floors. */
   best: Option;
-  reasons: string[];
+  /** The weightiest first. */
+  reasons: Reason[];
   /** Restored worth above which, and cost below which, restoring pays; null where no restoration was considered. */
   breakEven: { restoredWorth: Minor; cost: Minor } | null;
   tornado: TornadoBar[];

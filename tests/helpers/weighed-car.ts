@@ -1,16 +1,20 @@
-import type { CarRow, WeighedCar, WeighedOption } from '../../electron/api/views.ts';
+import type { CarRow, DecisionSummary } from '../../electron/api/views.ts';
+import type { OptionSummary } from '../../valuation/index.ts';
 import { variationFeatures } from '../../valuation/words.ts';
 
 /** A car with its decision in short, as the overview gives it; what is not given is plain. */
 export const weighed = (
   id: number,
   car: Partial<CarRow> = {},
-  rest: Partial<Omit<WeighedCar, 'car' | 'plan'>> & { plan?: Partial<WeighedCar['plan']> | null } = {},
-): WeighedCar => {
-  const option: WeighedOption = {
+  rest: Partial<Omit<DecisionSummary, 'car' | 'plan'>> & {
+    plan?: Partial<DecisionSummary['plan']> | null;
+  } = {},
+): DecisionSummary => {
+  const option: OptionSummary = {
     option: 'restore',
     expectedGain: 1000,
     probability: 0.8,
+    guarded: false,
     cost: { low: 100, mid: 200, high: 300 },
   };
   const { plan, ...others } = rest;
@@ -51,11 +55,11 @@ export const weighed = (
       ...car,
     },
     shown: option,
-    plan: plan === null ? null : { ...option, guarded: false, guards: [], ...plan },
+    plan: plan === null ? null : { ...option, guards: [], ...plan },
     hours: 2,
     cash: 200,
     parts: {},
-    why: '',
+    turnsOn: { kind: 'no-other' },
     ...others,
   };
 };

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { guardsAgainst } from '../../renderer/components/decision/guards-against.ts';
-import { tornadoScale } from '../../renderer/components/decision/tornado-scale.ts';
+import { guardsAgainst, tornadoScale } from '../../renderer/components/decision/decision-parts.ts';
 import { spentOn } from '../../renderer/screens/cars/car/books/spending.ts';
 import { finishRecord } from '../../renderer/screens/cars/car/car-names.ts';
 import {
@@ -53,12 +52,13 @@ describe('photographs before and after', () => {
 });
 
 describe('the adjustment grid', () => {
+  const cause = { kind: 'rarity' as const };
   const record = {
     price: 5500,
     adjustments: [
-      { what: 'currency' as const, factor: 1.4, why: 'a' },
-      { what: 'parts' as const, factor: 0.5, why: 'b' },
-      { what: 'fidelity' as const, factor: 0.9, why: 'c' },
+      { what: 'currency' as const, factor: 1.4, cause },
+      { what: 'parts' as const, factor: 0.5, cause },
+      { what: 'fidelity' as const, factor: 0.9, cause },
     ],
   };
   it('multiplies what stands in one column, fidelity with the parts', () => {
@@ -70,7 +70,7 @@ describe('the adjustment grid', () => {
     expect(stepsOf(record, 1).map(({ after }) => after)).toEqual([7700, 3850, 3465]);
     // 5,500 yen at 0.0065 are 35.75 dollars: 3,575 cents.
     expect(
-      stepsOf({ price: 5500, adjustments: [{ what: 'currency', factor: 0.0065, why: '' }] }, 100)[0]?.after,
+      stepsOf({ price: 5500, adjustments: [{ what: 'currency', factor: 0.0065, cause }] }, 100)[0]?.after,
     ).toBe(3575);
   });
   it('writes factors with the decimals that they need', () => {
@@ -83,7 +83,7 @@ describe('the tornado’s axis', () => {
     const gain = fc.integer({ min: -1_000_000, max: 1_000_000 });
     fc.assert(
       fc.property(fc.array(fc.tuple(gain, gain), { maxLength: 6 }), gain, (ends, expected) => {
-        const bars = ends.map(([low, high]) => ({ input: 'cost', low, high, flips: false }));
+        const bars = ends.map(([low, high]) => ({ input: 'cost' as const, low, high, flips: false }));
         const at = tornadoScale(bars, expected);
         for (const value of [0, expected, ...ends.flat()]) {
           expect(at(value)).toBeGreaterThan(0);
@@ -140,7 +140,7 @@ describe('a plan', () => {
 
 describe('guards and records', () => {
   it('finds what stands against an option, overruled before or not', () => {
-    const guard = { kind: 'keep-grade' as const, sentence: 'keep it', overruled: true };
+    const guard = { kind: 'keep-grade' as const, finish: 8, keepGrade: 7, overruled: true, reason: 'Mine' };
     const range = { low: 0, mid: 0, high: 0 };
     const restore = {
       cost: range,

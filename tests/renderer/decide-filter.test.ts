@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { WeighedCar } from '../../electron/api/views.ts';
+import type { DecisionSummary } from '../../electron/api/views.ts';
 import {
   everything,
   type Filter,
@@ -47,7 +47,7 @@ describe('the sentence of the filter', () => {
 });
 
 describe('what the sentence speaks of', () => {
-  const cars: WeighedCar[] = [
+  const cars: DecisionSummary[] = [
     weighed(1, { lotId: 3, finishState: 'original', grade: 4, rarity: 'common', recommendation: 'restore' }),
     weighed(2, {
       lotId: 3,

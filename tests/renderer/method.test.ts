@@ -48,11 +48,14 @@ describe('a worked car', () => {
     );
     expect(mostAdjusted([])).toBeNull();
     const lines = [
-      { what: 'parts' as const, factor: 2, why: 'one' },
-      { what: 'grade' as const, factor: 3, why: 'two' },
-      { what: 'parts' as const, factor: 0.25, why: 'three' },
+      { what: 'parts' as const, factor: 2, cause: { kind: 'own-parts' as const } },
+      { what: 'grade' as const, factor: 3, cause: { kind: 'rarity' as const } },
+      { what: 'parts' as const, factor: 0.25, cause: { kind: 'departures' as const } },
     ];
-    expect(together(lines, 'parts')).toEqual({ factor: 0.5, why: 'one; three' });
+    expect(together(lines, 'parts')).toEqual({
+      factor: 0.5,
+      causes: [{ kind: 'own-parts' }, { kind: 'departures' }],
+    });
     expect(together(lines, 'date')).toBeNull();
     expect([factorText(2.28), factorText(0.987)]).toEqual(['× 2.28', '× 0.987']);
   });

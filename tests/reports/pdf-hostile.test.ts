@@ -31,7 +31,6 @@ describe.skipIf(!canReadPdf)('hostile names and notes in the PDF', () => {
       named(text, {
         inventoryNumber: `N${i}`,
         notes: text,
-        evidence: text,
         location: text,
         acquisition: { lot: text, on: null, from: text, cost: null, currency: null },
       });

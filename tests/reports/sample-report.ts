@@ -151,8 +151,15 @@ export const sampleEntry = (i: number, photos: ReportPhoto[] = []): ReportEntry 
     },
     restorationCost: known && i % 3 === 0 ? { low: 800, mid: 1500, high: 2600 } : null,
     evidence: known
-      ? `62 % this variation\u2019s ${1 + (i % 5)} sales, 38 % its casting\u2019s ${12 + (i % 20)}.`
-      : 'No sale of this casting is known; one or two records of any of its variations would help.',
+      ? {
+          sales: 1 + (i % 5),
+          castingSales: 12 + (i % 20),
+          seriesSales: 60,
+          credibility: 0.62,
+          shares: { variation: 0.62, casting: 0.38, series: 0, everything: 0 },
+          doubtful: [],
+        }
+      : null,
     notes:
       i % 4 === 0
         ? 'Bought with the lid of its box, which is kept apart. Axles straightened without heat.'

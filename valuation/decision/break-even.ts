@@ -1,8 +1,8 @@
 import type { Minor, Worth } from '../types.ts';
 import { worthOfLogs } from '../worth/car-worths.ts';
-import type { Considered } from './decision-options.ts';
+import type { ConsideredOption } from './decision-options.ts';
 import { costWithMid } from './plan-cost.ts';
-import { type Floors, recommend, type Weighed, weigh } from './recommend.ts';
+import { type Floors, type OptionScore, recommend, scoreOption } from './recommend-car.ts';
 
 /** The same worth with another median, its spread in logs unchanged. */
 export const worthWithMid = (worth: Worth, mid: number): Worth =>
@@ -40,12 +40,12 @@ const leastThat = (holds: (x: number) => boolean, from: number, guess: number): 
  * speaks against an option; exact to the minor unit. `restoredWorth` is null where no worth would do. 0 where no cost is low enough.
  */
 export const breakEven = (
-  option: Considered,
-  others: readonly Weighed[],
+  option: ConsideredOption,
+  others: readonly OptionScore[],
   floors: Floors,
 ): { restoredWorth: Minor | null; cost: Minor | null } => {
-  const chosen = (changed: Considered) =>
-    recommend([...others, weigh(changed, floors)].sort(inOrder)).recommended.option === option.option;
+  const chosen = (changed: ConsideredOption) =>
+    recommend([...others, scoreOption(changed, floors)].sort(inOrder)).recommended.option === option.option;
   const restoredWorth = leastThat(
     mid => chosen({ ...option, after: worthWithMid(option.after, mid) }),
     1,
@@ -60,4 +60,4 @@ export const breakEven = (
 };
 
 const order = ['conserve', 'restore', 'customise', 'donor'];
-const inOrder = (a: Weighed, b: Weighed) => order.indexOf(a.option) - order.indexOf(b.option);
+const inOrder = (a: OptionScore, b: OptionScore) => order.indexOf(a.option) - order.indexOf(b.option);

@@ -2,10 +2,9 @@ import type { FittedMarket } from '../market/fitted-market.ts';
 import type { Decision, OptionResult, Range, Subject, Valuation, Worth } from '../types.ts';
 import { valueCar } from '../worth/value-car.ts';
 import { breakEven } from './break-even.ts';
-import { type Considered, consideredOptions } from './decision-options.ts';
 import { decisionReasons } from './decision-reasons.ts';
 import { standsAgainst } from './guards.ts';
-import { recommend, weigh } from './recommend.ts';
+import { weighOptions } from './recommend-car.ts';
 import { tornado } from './tornado.ts';
 import { gainRange } from './weigh-option.ts';
 
@@ -20,7 +19,10 @@ const undecided = (valuation: Valuation): Decision => ({
   cost: nothing,
   options: [],
   best: 'leave',
-  reasons: ['There is not enough evidence of what it is worth.', ...valuation.help],
+  reasons: [
+    { kind: 'not-enough-evidence' },
+    ...valuation.help.map(help => ({ kind: 'help' as const, help })),
+  ],
   breakEven: null,
   tornado: [],
 });
@@ -40,27 +42,24 @@ export const decideCar = (
   subject: Subject,
   valuation: Valuation = valueCar(fitted, subject),
 ): Decision => {
-  const considered = consideredOptions(fitted, subject, valuation);
-  if (!considered) return undecided(valuation);
+  const weighed = weighOptions(fitted, subject, valuation);
+  if (!weighed) return undecided(valuation);
+  const { considered, scores, recommended, best, shown } = weighed;
   const { decision: floors } = fitted.assumptions;
-  const weighed = considered.map(option => weigh(option, floors));
-  const { recommended, best } = recommend(weighed);
   const found = considered[0]!.found;
   const results: OptionResult[] = considered.map((option, i) => ({
     option: option.option,
     cost: option.cost.range,
     worth: rangeOf(option.after),
-    expectedGain: Math.round(weighed[i]!.expectedGain),
+    expectedGain: Math.round(scores[i]!.expectedGain),
     gain: gainRange(option),
-    probability: weighed[i]!.probability,
+    probability: scores[i]!.probability,
     guards: option.guards,
     ...(option.note === null ? {} : { note: option.note }),
   }));
-  const planned: Considered['option'] = subject.plan?.kind ?? 'restore';
-  const plan = considered.find(({ option }) => option === planned)!;
-  const others = weighed.filter(({ option }) => option !== planned);
+  const plan = considered[weighed.planned]!;
+  const others = scores.filter(({ option }) => option !== plan.option);
   const evenAt = standsAgainst(plan.guards) ? null : breakEven(plan, others, floors);
-  const shown = recommended.option === 'leave' ? best : recommended;
   const shownOption = considered.find(({ option }) => option === shown.option) ?? plan;
   const decided: Omit<Decision, 'reasons'> = {
     id: subject.id,
@@ -91,7 +90,7 @@ export const decideCar = (
     ...decided,
     reasons: decisionReasons({
       decision: decided,
-      planned,
+      planned: subject.plan?.kind ?? 'restore',
       ownPlan: subject.plan !== null,
       evidence: valuation.evidence,
       fidelity: valuation.fidelity,
@@ -99,7 +98,6 @@ export const decideCar = (
       leastGain: floors.leastGain,
       leastProbability: floors.leastProbability,
       fees: floors.sellingFees,
-      currency: fitted.reportingCurrency,
     }),
   };
 };

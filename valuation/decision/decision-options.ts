@@ -14,23 +14,23 @@ import { standardPlan } from '../worth/standard-plan.ts';
 import { appraiser } from '../worth/value-car.ts';
 import { guardsAgainstPaint } from './guards.ts';
 import { addCosts, type Cost, planComponents } from './plan-cost.ts';
-import { type Alternative, drawWorths, type NormalPoints, normalPoints } from './weigh-option.ts';
+import { drawWorths, type NormalPoints, normalPoints, type OptionInputs } from './weigh-option.ts';
 
 /** Points of the sample: enough for probabilities to half a per cent. */
 const sampleSize = 512;
 const seed = 1;
 
-export interface Considered extends Alternative {
+export interface ConsideredOption extends OptionInputs {
   option: Exclude<Option, 'leave'>;
   guards: Guard[];
-  /** Why it is only compared and never recommended; null where it can be. */
-  note: string | null;
+  /**
+   * Set where it is only compared and never recommended. A custom car is a matter of taste, and there is no way back from it: the
+   * engine does not propose one of its own accord.
+   */
+  note: 'only-compared' | null;
 }
 
-/** A custom car is a matter of taste, and there is no way back from it: the engine does not propose one of its own accord. */
-const onlyCompared = 'Shown for comparison: customising is recommended only where you have planned it.';
-
-type Undrawn = Omit<Considered, 'draws'>;
+type Undrawn = Omit<ConsideredOption, 'draws'>;
 
 const samplePoints = (fitted: FittedMarket): NormalPoints =>
   remembered(fitted, 'points', () => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
@@ -88,7 +88,7 @@ export const consideredOptions = (
   fitted: FittedMarket,
   subject: Subject,
   valuation: Valuation,
-): Considered[] | null => {
+): ConsideredOption[] | null => {
   const { assumptions } = fitted;
   const { decision, hourlyRate, standardPlan: usual } = assumptions;
   const appraise = appraiser(fitted, subject);
@@ -107,13 +107,13 @@ export const consideredOptions = (
       spoilChance: plan.spoilChance,
       spoiledShare: plan.spoiledShare,
       guards,
-      note: kind === 'customise' && ownPlan.kind !== kind ? onlyCompared : null,
+      note: kind === 'customise' && ownPlan.kind !== kind ? 'only-compared' : null,
     };
   };
   const careful = (
     hours: ThreePoint,
     cost: ThreePoint,
-  ): Pick<Considered, 'cost' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'> => ({
+  ): Pick<ConsideredOption, 'cost' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'> => ({
     cost: costOf(
       fitted,
       planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),

@@ -1,6 +1,6 @@
 import type { FittedMarket } from '../market/fitted-market.ts';
 import type { Guard, Subject } from '../types.ts';
-import { type Grade, gradeLabel, type Rarity } from '../words.ts';
+import type { Grade, Rarity } from '../words.ts';
 import { subjectPlace } from '../worth/subject-place.ts';
 
 /** The rarities that a car can have: its variation's, or its candidates'. */
@@ -27,36 +27,19 @@ const finishGrade = ({ grade, parts }: Subject): Grade | null => {
 export const guardsAgainstPaint = (fitted: FittedMarket, subject: Subject): Guard[] => {
   const { keepGrade, keepRarities } = fitted.assumptions.decision;
   const guards: Guard[] = [];
-  const add = (kind: Guard['kind'], sentence: string) => {
-    const reason = subject.overruled?.find(({ guard }) => guard === kind)?.reason.trim();
-    guards.push({
-      kind,
-      sentence: reason ? `${sentence} Overruled: ${reason}` : sentence,
-      overruled: Boolean(reason),
-    });
+  const overruling = (kind: Guard['kind']) => {
+    const reason = subject.overruled?.find(({ guard }) => guard === kind)?.reason.trim() ?? '';
+    return { overruled: reason !== '', reason };
   };
   if (subject.finishState === 'original') {
     const finish = finishGrade(subject);
-    if (finish === null)
-      add(
-        'keep-grade',
-        `Its original finish is not graded: it may be at or above the keep-grade ${gradeLabel(keepGrade)}. Grade it before any paint.`,
-      );
-    else if (finish >= keepGrade)
-      add(
-        'keep-grade',
-        `Its original finish at ${gradeLabel(finish)} is at or above the keep-grade ${gradeLabel(keepGrade)}: a factory finish can be removed only once.`,
-      );
+    if (finish === null || finish >= keepGrade)
+      guards.push({ kind: 'keep-grade', finish, keepGrade, ...overruling('keep-grade') });
   }
   const kept = [...raritiesOf(fitted, subject)].filter(rarity => keepRarities.includes(rarity));
   if (kept.length > 0 && (subject.finishState === 'original' || subject.finishState === 'touched up')) {
-    const known = subjectPlace(fitted, subject)!.variation >= 0;
-    add(
-      'rarity',
-      known
-        ? `Its variation is ${kept[0]}: what is left of the factory finish is worth keeping.`
-        : `It may be a ${kept.join(' or ')} variation: identify it before any paint.`,
-    );
+    const identified = subjectPlace(fitted, subject)!.variation >= 0;
+    guards.push({ kind: 'rarity', rarities: kept, identified, ...overruling('rarity') });
   }
   return guards;
 };

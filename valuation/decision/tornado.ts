@@ -1,14 +1,14 @@
-import type { TornadoBar } from '../types.ts';
+import type { TornadoBar, TornadoInput } from '../types.ts';
 import { worthWithMid } from './break-even.ts';
-import type { Considered } from './decision-options.ts';
+import type { ConsideredOption } from './decision-options.ts';
 import { costWithMid } from './plan-cost.ts';
-import { type Floors, recommend, weigh } from './recommend.ts';
+import { type Floors, recommend, scoreOption } from './recommend-car.ts';
 import { expectedGain } from './weigh-option.ts';
 
-type Change = (option: Considered) => Considered;
+type Change = (option: ConsideredOption) => ConsideredOption;
 
 /** The expected gain with one worth known to be exactly `mid`. */
-const certain = (option: Considered, which: 'found' | 'after', mid: number): number =>
+const certain = (option: ConsideredOption, which: 'found' | 'after', mid: number): number =>
   expectedGain({
     ...option,
     [which]: { ...worthWithMid(option[which], Math.max(1, mid)), logSd: 0, sharedSd: 0 },
@@ -19,15 +19,27 @@ const certain = (option: Considered, which: 'found' | 'after', mid: number): num
  * a bar flips where the recommendation at either end is another than it is. Worths and costs go over their 80 % intervals, the chance of
  * spoiling from none to double, selling costs by half down and up. Widest first.
  */
-export const tornado = (option: Considered, all: readonly Considered[], floors: Floors): TornadoBar[] => {
-  const unchanged = all.map(other => weigh(other, floors));
+export const tornado = (
+  option: ConsideredOption,
+  all: readonly ConsideredOption[],
+  floors: Floors,
+): TornadoBar[] => {
+  const unchanged = all.map(other => scoreOption(other, floors));
   const recommendedWith = (change: Change, everywhere: boolean) =>
     recommend(
-      all.map((other, i) => (everywhere || other === option ? weigh(change(other), floors) : unchanged[i]!)),
+      all.map((other, i) =>
+        everywhere || other === option ? scoreOption(change(other), floors) : unchanged[i]!,
+      ),
     ).recommended.option;
   const asItIs = recommend(unchanged).recommended.option;
   const bars: TornadoBar[] = [];
-  const bar = (input: string, low: number, high: number, changes: [Change, Change], everywhere = false) =>
+  const bar = (
+    input: TornadoInput,
+    low: number,
+    high: number,
+    changes: [Change, Change],
+    everywhere = false,
+  ) =>
     bars.push({
       input,
       low: Math.round(low),
@@ -41,12 +53,12 @@ export const tornado = (option: Considered, all: readonly Considered[], floors: 
   const setFound =
     (mid: number): Change =>
     o => ({ ...o, found: worthWithMid(o.found, Math.max(1, mid)) });
-  bar('worth afterwards', certain(option, 'after', after.low), certain(option, 'after', after.high), [
+  bar('worth-afterwards', certain(option, 'after', after.low), certain(option, 'after', after.high), [
     setAfter(after.low),
     setAfter(after.high),
   ]);
   bar(
-    'worth as found',
+    'worth-as-found',
     certain(option, 'found', found.low),
     certain(option, 'found', found.high),
     [setFound(found.low), setFound(found.high)],
@@ -65,7 +77,7 @@ export const tornado = (option: Considered, all: readonly Considered[], floors: 
     o => ({ ...o, spoilChance: chance });
   const double = Math.min(1, spoilChance * 2);
   if (spoilChance > 0)
-    bar('chance of spoiling it', expectedGain(setSpoil(0)(option)), expectedGain(setSpoil(double)(option)), [
+    bar('spoil-chance', expectedGain(setSpoil(0)(option)), expectedGain(setSpoil(double)(option)), [
       setSpoil(0),
       setSpoil(double),
     ]);
@@ -75,7 +87,7 @@ export const tornado = (option: Considered, all: readonly Considered[], floors: 
   const more = Math.min(1, fees * 1.5);
   if (fees > 0)
     bar(
-      'selling costs',
+      'selling-costs',
       expectedGain(setFees(fees / 2)(option)),
       expectedGain(setFees(more)(option)),
       [setFees(fees / 2), setFees(more)],

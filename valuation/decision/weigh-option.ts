@@ -4,7 +4,7 @@ import type { Range, Worth } from '../types.ts';
 import type { Cost } from './plan-cost.ts';
 
 /** One way to treat a car, against leaving it. Money in minor units of the reporting currency. */
-export interface Alternative {
+export interface OptionInputs {
   found: Worth;
   after: Worth;
   cost: Cost;
@@ -31,8 +31,8 @@ export const correlationOf = (a: Worth, b: Worth, correlation: number): number =
 };
 
 /** Expected net gain over leaving: (1 − fees) × ((1 − p) E after + p × share × E found − E found) − E cost. A closed form. */
-export const expectedGain = (alternative: Alternative, after = meanWorth(alternative.after)): number => {
-  const { found, cost, fees, spoilChance: p, spoiledShare } = alternative;
+export const expectedGain = (option: OptionInputs, after = meanWorth(option.after)): number => {
+  const { found, cost, fees, spoilChance: p, spoiledShare } = option;
   const left = meanWorth(found);
   return (1 - fees) * ((1 - p) * after + p * spoiledShare * left - left) - cost.mean;
 };
@@ -58,7 +58,7 @@ export const drawWorths = (
   after: Worth,
   correlation: number,
   points: NormalPoints,
-): Alternative['draws'] => {
+): OptionInputs['draws'] => {
   const rho = correlationOf(found, after, correlation);
   const own = Math.sqrt(1 - rho * rho);
   return {
@@ -71,8 +71,8 @@ export const drawWorths = (
  * Probability that the option beats leaving, P(gain > 0). Where it costs nothing and spoils nothing that is P(after > found) of two
  * correlated lognormals, in closed form; otherwise the share of the sample's draws, the spoiled branch weighted by its chance.
  */
-export const chanceOfGain = (alternative: Alternative): number => {
-  const { found, after, cost, fees, spoilChance, spoiledShare, correlation, draws } = alternative;
+export const chanceOfGain = (option: OptionInputs): number => {
+  const { found, after, cost, fees, spoilChance, spoiledShare, correlation, draws } = option;
   if (fees >= 1) return 0;
   if (cost.mean === 0 && spoilChance === 0) {
     const rho = correlationOf(found, after, correlation);
@@ -97,8 +97,8 @@ export const chanceOfGain = (alternative: Alternative): number => {
 };
 
 /** Low, mid and high of the gain over leaving: 10, 50 and 90 % quantiles of the draws, the spoiled branch weighted by its chance. */
-export const gainRange = (alternative: Alternative): Range => {
-  const { found, after, cost, fees, spoilChance, spoiledShare, draws } = alternative;
+export const gainRange = (option: OptionInputs): Range => {
+  const { found, after, cost, fees, spoilChance, spoiledShare, draws } = option;
   const foundMedian = Math.exp(found.logMean);
   const afterMedian = Math.exp(after.logMean);
   const gain = (worth: number, i: number) =>

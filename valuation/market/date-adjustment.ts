@@ -3,11 +3,18 @@ import type { AssumptionSet, IsoDate } from '../types.ts';
 import { cpiU } from './cpi-u.ts';
 import { indexFactor } from './index-factor.ts';
 
+/** A series of yearly levels, from the year of a sale to that of the effective date, each the nearest that it holds. */
+export interface IndexSpan {
+  series: 'cpi-u' | 'own';
+  from: number;
+  to: number;
+}
+
 export interface DateAdjustment {
   /** Log of the factor that brings a price of that day to the effective date. */
   log: (soldOn: IsoDate) => number;
-  /** What was done, for the line of the grid. */
-  why: (soldOn: IsoDate) => string;
+  /** The series and the years that it was brought between; null where no index is given. */
+  span: (soldOn: IsoDate) => IndexSpan | null;
 }
 
 /** The year of a series nearest to the wanted one: a series that ends early holds its last figure. */
@@ -23,10 +30,8 @@ const nearestYear = (series: Readonly<Record<number, number>>, year: number): nu
  * Throws RangeError on an empty series or one with a figure that is not above zero.
  */
 export const dateAdjustment = (index: AssumptionSet['index'], on: IsoDate): DateAdjustment => {
-  if (index === 'none' || index === 'trend')
-    return { log: () => 0, why: () => 'No index: the price counts as it was' };
+  if (index === 'none' || index === 'trend') return { log: () => 0, span: () => null };
   const series = index === 'cpi-u' ? cpiU : index.series;
-  const name = index === 'cpi-u' ? 'CPI-U' : "The owner's series";
   const to = nearestYear(series, yearOf(on));
   const from = new Map<number, { year: number; log: number }>();
   const of = (soldOn: IsoDate) => {
@@ -40,6 +45,6 @@ export const dateAdjustment = (index: AssumptionSet['index'], on: IsoDate): Date
   };
   return {
     log: soldOn => of(soldOn).log,
-    why: soldOn => `${name} from ${of(soldOn).year} to ${to}`,
+    span: soldOn => ({ series: index === 'cpi-u' ? 'cpi-u' : 'own', from: of(soldOn).year, to }),
   };
 };

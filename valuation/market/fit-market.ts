@@ -117,7 +117,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       curve,
       rarityLog,
       evidence: countEvidence(index, sales, new Set(doubtful.map(({ id }) => id))),
-      dateWhy: date.why,
+      indexSpan: date.span,
       memory: new Map(),
       views: [],
       ladders: [],

@@ -2,6 +2,7 @@ import type { AssumptionSet, Currency, IsoDate } from '../types.ts';
 import type { FinishState, Rarity } from '../words.ts';
 import type { GradeView } from '../worth/grade-view.ts';
 import type { Ladder } from '../worth/worth-ladder.ts';
+import type { DateAdjustment } from './date-adjustment.ts';
 import type { MarketIndex } from './market-index.ts';
 import type { Variances } from './pool-evidence.ts';
 import type { PreparedSale, SetAside } from './prepare-sales.ts';
@@ -71,7 +72,7 @@ export interface FitInside {
   curve: Float64Array;
   rarityLog: Map<Rarity | null, number>;
   evidence: EvidenceCounts;
-  dateWhy: (soldOn: IsoDate) => string;
+  indexSpan: DateAdjustment['span'];
   /** Results worked out once and kept: nothing of them can be seen from outside. */
   memory: Map<string, unknown>;
   views: (GradeView | undefined)[];

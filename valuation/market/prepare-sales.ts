@@ -1,6 +1,6 @@
 import { dayNumber } from '../calendar.ts';
 import { checkBetween } from '../statistics/check-input.ts';
-import type { AssumptionSet, IsoDate, Market, SaleRecord } from '../types.ts';
+import type { AsideCause, AssumptionSet, IsoDate, Market, SaleRecord } from '../types.ts';
 import { finishStates } from '../words.ts';
 import { gradeStep } from './assumed-curve.ts';
 import { type DateAdjustment, dateAdjustment } from './date-adjustment.ts';
@@ -30,7 +30,7 @@ export interface PreparedSale {
 /** A record that could not be used, and why, for the owner to mend. */
 export interface SetAside {
   id: number;
-  why: string;
+  cause: AsideCause;
 }
 
 /** Throws RangeError, naming the record, on a figure that no stored record can hold. */
@@ -52,27 +52,26 @@ interface Context {
   date: DateAdjustment;
 }
 
-const prepare = (record: SaleRecord, context: Context): PreparedSale | string => {
+const prepare = (record: SaleRecord, context: Context): PreparedSale | AsideCause => {
   const { index, assumptions } = context;
   checkRecord(record);
   const casting = index.castingPlace.get(record.castingId);
-  if (casting === undefined) return `Its casting (${record.castingId}) is not in the reference`;
+  if (casting === undefined) return { kind: 'unknown-casting' };
   const variation = record.variationId === null ? -1 : index.variationPlace.get(record.variationId);
-  if (variation === undefined) return `Its variation (${record.variationId}) is not in the reference`;
-  if (variation >= 0 && index.variationCasting[variation] !== casting)
-    return 'Its variation belongs to another casting';
-  if (record.price === 0) return 'Its price is nothing';
+  if (variation === undefined) return { kind: 'unknown-variation' };
+  if (variation >= 0 && index.variationCasting[variation] !== casting) return { kind: 'other-casting' };
+  if (record.price === 0) return { kind: 'no-price' };
   const age = (context.today - dayNumber(record.soldOn)) / 365.25;
-  if (age < 0) return `It was sold on ${record.soldOn}, after the effective date`;
+  if (age < 0) return { kind: 'after-effective-date', soldOn: record.soldOn };
   const currencyLog = context.rateOf(record.currency, record.soldOn);
-  if (currencyLog === null) return `No exchange rate for ${record.currency} on ${record.soldOn}`;
+  if (currencyLog === null) return { kind: 'no-rate', currency: record.currency, on: record.soldOn };
   const reliability =
     record.reliability ??
     assumptions.sourceReliability[record.source] ??
     assumptions.sourceReliability.other ??
     1;
   const weight = reliability * 0.5 ** (age / assumptions.halfLifeYears);
-  if (!(weight > 0)) return 'Its source counts for nothing';
+  if (!(weight > 0)) return { kind: 'no-reliability' };
   return {
     record,
     casting,
@@ -114,7 +113,7 @@ export const prepareSales = (
     if (i > 0 && records[i - 1]!.id === record.id)
       throw new RangeError(`sale record ${record.id} is there twice`);
     const prepared = prepare(record, context);
-    if (typeof prepared === 'string') setAside.push({ id: record.id, why: prepared });
+    if ('kind' in prepared) setAside.push({ id: record.id, cause: prepared });
     else sales.push(prepared);
   });
   return { sales, setAside, date };

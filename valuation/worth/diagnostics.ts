@@ -15,14 +15,23 @@ export interface Diagnostics {
   coverageRange: { low: number; high: number } | null;
   /** Median of |realised / mid − 1| as a factor less 1. */
   typicalError: number | null;
-  verdict: string;
+  verdict: Verdict;
 }
+
+/** What the sales say of the estimates. `wrong` where chance does not explain them, with each fault. */
+export type Verdict =
+  | { kind: 'none-sold' }
+  | { kind: 'too-few'; count: number }
+  | { kind: 'nothing-against'; count: number; bias: number; coverage: number }
+  | { kind: 'wrong'; count: number; faults: EstimateFault[] };
+
+export type EstimateFault =
+  | { kind: 'bias'; bias: number }
+  | { kind: 'ranges-too-narrow' | 'ranges-too-wide'; coverage: number };
 
 /** Fewer sales than these tell nothing. */
 const fewest = 5;
 const wanted = 0.8;
-
-const percent = (share: number) => `${Math.round(Math.abs(share) * 100)} %`;
 
 /** Wilson's 95 % interval of a share. Source: Wilson (1927), JASA 22. */
 const shareInterval = (hits: number, count: number) => {
@@ -46,22 +55,14 @@ const verdictOf = (
   biasRange: { low: number; high: number },
   coverage: number,
   coverageRange: { low: number; high: number },
-): string => {
-  const known = `Over ${count} sales`;
-  const faults: string[] = [];
-  if (biasRange.low > 0) faults.push(`cars brought typically ${percent(bias)} more than they were valued at`);
-  if (biasRange.high < 0)
-    faults.push(`cars brought typically ${percent(bias)} less than they were valued at`);
-  if (coverageRange.high < wanted)
-    faults.push(
-      `only ${percent(coverage)} of the prices fell inside their range where 80 % should: the ranges are too narrow`,
-    );
-  if (coverageRange.low > wanted)
-    faults.push(
-      `${percent(coverage)} of the prices fell inside their range where 80 % should: the ranges are too wide`,
-    );
-  if (faults.length > 0) return `The estimates have been wrong. ${known}, ${faults.join('; and ')}.`;
-  return `${known}, nothing speaks against the estimates: typically ${percent(bias)} ${bias >= 0 ? 'above' : 'below'} the mid, which is within chance, and ${percent(coverage)} inside their range.`;
+): Verdict => {
+  const faults: EstimateFault[] = [];
+  if (biasRange.low > 0 || biasRange.high < 0) faults.push({ kind: 'bias', bias });
+  if (coverageRange.high < wanted) faults.push({ kind: 'ranges-too-narrow', coverage });
+  if (coverageRange.low > wanted) faults.push({ kind: 'ranges-too-wide', coverage });
+  return faults.length > 0
+    ? { kind: 'wrong', count, faults }
+    : { kind: 'nothing-against', count, bias, coverage };
 };
 
 /**
@@ -86,7 +87,7 @@ export const diagnostics = (past: readonly (Range & { realised: number })[]): Di
       coverage: null,
       coverageRange: null,
       typicalError: null,
-      verdict: 'No valued car has been sold yet: nothing can be said of the estimates.',
+      verdict: { kind: 'none-sold' },
     };
   const logs = past.map(({ mid, realised }) => Math.log(realised / mid));
   const mean = logs.reduce((a, b) => a + b, 0) / count;
@@ -98,9 +99,9 @@ export const diagnostics = (past: readonly (Range & { realised: number })[]): Di
   const variance = logs.reduce((sum, log) => sum + (log - mean) ** 2, 0) / (count - 1);
   const half = count > 1 ? student(count - 1) * Math.sqrt(variance / count) : 0;
   const biasRange = count > 1 ? { low: Math.expm1(mean - half), high: Math.expm1(mean + half) } : null;
-  const verdict =
+  const verdict: Verdict =
     count < fewest || !biasRange
-      ? `Only ${count} of the cars sold ${count === 1 ? 'was' : 'were'} valued before: too few to judge the estimates by.`
+      ? { kind: 'too-few', count }
       : verdictOf(count, bias, biasRange, coverage, coverageRange);
   return { count, bias, biasRange, coverage, coverageRange, typicalError, verdict };
 };

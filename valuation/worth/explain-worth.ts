@@ -2,8 +2,8 @@ import type { FittedMarket } from '../market/fitted-market.ts';
 import { supplyOf } from '../market/market-columns.ts';
 import type { PreparedSale } from '../market/prepare-sales.ts';
 import { doubtfulFrom } from '../market/robust-weight.ts';
-import type { AdjustedRecord, Adjustment, Subject } from '../types.ts';
-import { finishStates, gradeLabel, grades, type WhichWorth } from '../words.ts';
+import type { AdjustedRecord, Adjustment, AdjustmentCause, Subject } from '../types.ts';
+import { finishStates, grades, type WhichWorth } from '../words.ts';
 import { type Condition, foundCondition, originalCondition, plannedCondition } from './car-worths.ts';
 import { recordWeights } from './record-weights.ts';
 import { standardPlan } from './standard-plan.ts';
@@ -35,44 +35,50 @@ const chances = (fitted: FittedMarket, place: SubjectPlace): { variation: number
 
 /** Every adjustment of a sale to the condition, in the order in which they apply; those that change nothing are left out. */
 const adjust = (fitted: FittedMarket, sale: PreparedSale, to: Condition, rarityLog: number): Adjustment[] => {
-  const { curve, dateWhy, trendLog } = fitted.inside;
+  const { curve, indexSpan, trendLog } = fitted.inside;
   const { record } = sale;
   const toState = finishStates.indexOf(to.state);
   const at = (state: number, step: number) => curve[state * steps + step]!;
   const lines: Adjustment[] = [];
-  const line = (what: Adjustment['what'], log: number, why: string) => {
-    if (Math.abs(log) > 1e-12) lines.push({ what, factor: Math.exp(log), why });
+  const line = (what: Adjustment['what'], log: number, cause: AdjustmentCause) => {
+    if (Math.abs(log) > 1e-12) lines.push({ what, factor: Math.exp(log), cause });
   };
   if (record.currency !== fitted.reportingCurrency)
     lines.push({
       what: 'currency',
       factor: Math.exp(sale.currencyLog),
-      why: `${record.currency} to ${fitted.reportingCurrency} at the rate of ${record.soldOn}`,
+      cause: {
+        kind: 'exchange-rate',
+        from: record.currency,
+        to: fitted.reportingCurrency,
+        on: record.soldOn,
+      },
     });
-  line('date', sale.dateLog, dateWhy(record.soldOn));
-  line('date', trendLog * sale.age, `Fitted trend over ${sale.age.toFixed(1)} years`);
-  line('rarity', rarityLog, 'From the rarity of its variation to that of this one');
-  const from =
-    record.grade === null
-      ? `ungraded, taken as ${gradeLabel(grades[sale.step]!)},`
-      : gradeLabel(record.grade);
-  line(
-    'grade',
-    at(sale.state, to.step) - at(sale.state, sale.step),
-    `From ${from} to ${gradeLabel(grades[to.step]!)}, ${record.finishState} finish`,
-  );
-  line(
-    'finish state',
-    at(toState, to.step) - at(sale.state, to.step),
-    `From ${record.finishState} to ${to.state} at ${gradeLabel(grades[to.step]!)}`,
-  );
-  const gone = [
-    ...record.missingParts.map(part => `${part} missing`),
-    ...record.reproductionParts.map(part => `reproduction ${part}`),
-  ];
-  line('parts', -sale.partsLog, `Made complete: ${gone.join(', ')}`);
-  line('parts', to.partsLog, "This car's own missing and replaced parts");
-  line('fidelity', to.fidelityLog, 'Departures of the restoration from the factory specification');
+  const span = indexSpan(record.soldOn);
+  if (span) line('date', sale.dateLog, { kind: 'index', ...span });
+  line('date', trendLog * sale.age, { kind: 'trend', years: sale.age });
+  line('rarity', rarityLog, { kind: 'rarity' });
+  const toGrade = grades[to.step]!;
+  line('grade', at(sale.state, to.step) - at(sale.state, sale.step), {
+    kind: 'grade',
+    from: grades[sale.step]!,
+    ungraded: record.grade === null,
+    to: toGrade,
+    finishState: record.finishState,
+  });
+  line('finish state', at(toState, to.step) - at(sale.state, to.step), {
+    kind: 'finish-state',
+    from: record.finishState,
+    to: to.state,
+    grade: toGrade,
+  });
+  line('parts', -sale.partsLog, {
+    kind: 'made-complete',
+    missing: record.missingParts,
+    reproductions: record.reproductionParts,
+  });
+  line('parts', to.partsLog, { kind: 'own-parts' });
+  line('fidelity', to.fidelityLog, { kind: 'departures' });
   return lines;
 };
 

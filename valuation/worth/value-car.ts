@@ -1,5 +1,5 @@
 import type { FittedMarket } from '../market/fitted-market.ts';
-import type { Subject, Valuation, Worth } from '../types.ts';
+import type { Help, Subject, Valuation, Worth } from '../types.ts';
 import {
   type Condition,
   foundCondition,
@@ -12,14 +12,6 @@ import { evidenceOf, noEvidence } from './evidence-of.ts';
 import { planFidelity } from './fidelity.ts';
 import { standardPlan } from './standard-plan.ts';
 import { ladderOf, subjectPlace } from './subject-place.ts';
-
-const askIdentity = 'Identify the casting: without it no sale record can be compared with this car.';
-const askSales =
-  'Add sale records of this casting or of others in its series; three or so of a known grade already help.';
-const askVariation = 'Choose its variation, or the few that it can be: the range narrows at once.';
-const askGrade =
-  'Grade the car: until then it is taken at the usual grade of ungraded cars, with a wide range.';
-const askOwn = 'Or enter your own figure; it then stands in, marked as yours.';
 
 /** How a car is valued: by the market's ladder, by the owner's own figure, or not at all. */
 export type Appraise = ((condition: Condition) => Worth) | null;
@@ -59,13 +51,13 @@ export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   const appraise = appraiser(fitted, subject);
   const evidence =
     place === null ? noEvidence() : evidenceOf(fitted, place, ladderOf(fitted, place), found.step);
-  const help: string[] = [];
+  const help: Help[] = [];
   const asFound = appraise?.(found) ?? null;
-  if (!asFound || asFound.own) help.push(place === null ? askIdentity : askSales);
-  if (!asFound) help.push(askOwn);
+  if (!asFound || asFound.own) help.push(place === null ? 'identify' : 'sale-records');
+  if (!asFound) help.push('own-figure');
   else if (!asFound.own) {
-    if (place !== null && place.variation < 0) help.push(askVariation);
-    if (subject.grade === null) help.push(askGrade);
+    if (place !== null && place.variation < 0) help.push('choose-variation');
+    if (subject.grade === null) help.push('grade');
   }
   return {
     id: subject.id,

@@ -3,7 +3,7 @@ import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
 import { listLots } from '../../../db/records/lots.ts';
 import { worthOverTime } from '../../../db/records/valuations.ts';
-import { gradeLabel, type Range, recommendations } from '../../../valuation/index.ts';
+import { type Range, recommendations } from '../../../valuation/index.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { basisOfWorths } from '../figures/basis.ts';
 import { booksOf } from '../figures/books.ts';
@@ -24,8 +24,8 @@ interface Valued {
 const midOf = ({ figures }: Valued) => figures?.worths.asFound?.mid ?? 0;
 
 /** Cars and the sum of their mids, group by group, the greatest worth first. */
-const grouped = (cars: Valued[], nameOf: (car: CarRecord) => string) =>
-  [...Map.groupBy(cars, ({ car }) => nameOf(car))]
+const grouped = <Key>(cars: Valued[], keyOf: (car: CarRecord) => Key) =>
+  [...Map.groupBy(cars, ({ car }) => keyOf(car))]
     .map(([name, members]) => ({
       name,
       cars: members.length,
@@ -60,7 +60,7 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const variationOf = (car: CarRecord) =>
     car.variationId === null ? undefined : index.variations.get(car.variationId);
   const seriesOf = (car: CarRecord) =>
-    (car.castingId === null ? undefined : index.castings.get(car.castingId)?.series) ?? 'Not identified';
+    (car.castingId === null ? undefined : index.castings.get(car.castingId)?.series) ?? null;
   const best = cars
     .filter(valued => midOf(valued) > 0)
     .sort((a, b) => midOf(b) - midOf(a))
@@ -81,13 +81,12 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     },
     overTime: await worthOverTime(db, basisOfWorths, summary.reportingCurrency),
     bySeries: grouped(cars, seriesOf),
-    byGrade: grouped(cars, car => (car.grade === null ? 'Not graded' : gradeLabel(Math.floor(car.grade))))
+    byGrade: grouped(cars, car => (car.grade === null ? null : Math.floor(car.grade)))
       .map(({ name, ...rest }) => ({ grade: name, ...rest }))
-      .sort((a, b) => gradeOrder(b.grade) - gradeOrder(a.grade)),
-    byColour: grouped(
-      cars,
-      car => variationOf(car)?.features.colour || car.asWritten.colour || 'Not known',
-    ).map(group => ({ ...group, swatch: index.swatchOf(group.name) })),
+      .sort((a, b) => (b.grade ?? 0) - (a.grade ?? 0)),
+    byColour: grouped(cars, car => variationOf(car)?.features.colour || car.asWritten.colour || null).map(
+      group => ({ ...group, swatch: group.name === null ? null : index.swatchOf(group.name) }),
+    ),
     byRecommendation: recommendations.flatMap(recommendation => {
       const members = cars.filter(({ figures: found }) => found?.recommendation === recommendation);
       const gain = members.reduce((sum, { figures: found }) => sum + (found?.expectedGain ?? 0), 0);
@@ -106,5 +105,3 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     best: best.flatMap(car => bestRows.get(car.id) ?? []),
   };
 };
-
-const gradeOrder = (label: string) => (label.startsWith('C') ? Number(label.slice(1)) : 0);

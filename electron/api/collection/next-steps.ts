@@ -1,4 +1,5 @@
 import type { CarRecord } from '../../../db/records/cars.ts';
+import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
 import type { CarFigures } from '../figures/figures.ts';
 import type { HomeView } from '../views.ts';
 
@@ -11,21 +12,16 @@ interface Known {
   castings: number;
 }
 
-const cars = (count: number, one: string, many: string) =>
-  count === 1 ? `1 car ${one}` : `${count} cars ${many}`;
-
 /** What its owner would best do next, the most useful first; each with the number of cars and the screen for it. */
 export const nextSteps = ({ cars: all, photos, decided, saleRecords, castings }: Known): HomeView['next'] => {
   const count = (test: (entry: Known['cars'][number]) => boolean) => all.filter(test).length;
   const steps: HomeView['next'] = [];
-  const add = (number: number, sentence: string, to: string) => {
-    if (number > 0) steps.push({ sentence, to, count: number });
+  const add = (kind: NextStep['kind'], number: number, to: string) => {
+    if (number > 0) steps.push({ kind, count: number, to });
   };
-  if (castings === 0) add(1, 'Bring in the reference: castings and their variations', '/reference');
-  if (all.length === 0) add(1, 'Add a first lot', '/lots');
-  if (saleRecords === 0 && castings > 0)
-    add(1, 'Bring in sale records, so that cars can be valued', '/sales');
-
+  if (castings === 0) add('add-reference', 1, '/reference');
+  if (all.length === 0) add('add-lot', 1, '/lots');
+  if (saleRecords === 0 && castings > 0) add('add-sale-records', 1, '/sales');
   const pays = count(
     ({ car, figures }) =>
       car.status === 'kept' &&
@@ -34,20 +30,32 @@ export const nextSteps = ({ cars: all, photos, decided, saleRecords, castings }:
         figures?.recommendation === 'conserve' ||
         figures?.recommendation === 'customise'),
   );
+  const countCars = (test: (car: CarRecord) => boolean) => count(({ car }) => test(car));
+  add('decide', pays, '/decide');
   add(
-    pays,
-    `${cars(pays, 'pays for work', 'pay for work')} and ${pays === 1 ? 'waits' : 'wait'} for your decision`,
-    '/decide',
+    'identify',
+    countCars(car => car.castingId === null),
+    '/cars?show=unidentified',
   );
-  const unidentified = count(({ car }) => car.castingId === null);
-  add(unidentified, cars(unidentified, 'is not identified', 'are not identified'), '/cars?show=unidentified');
-  const open = count(({ car }) => car.castingId !== null && car.variationId === null);
-  add(open, cars(open, 'has its variation open', 'have their variation open'), '/cars?show=open-variation');
-  const ungraded = count(({ car }) => car.grade === null);
-  add(ungraded, cars(ungraded, 'has no grade', 'have no grade'), '/cars?show=ungraded');
-  const unvalued = count(({ car, figures }) => car.castingId !== null && !figures?.worths.asFound);
-  add(unvalued, `${cars(unvalued, 'has', 'have')} not enough evidence for a worth`, '/cars?show=no-worth');
-  const bare = count(({ car }) => !photos.has(car.id));
-  add(bare, cars(bare, 'has no photograph', 'have no photograph'), '/cars?show=no-photograph');
+  add(
+    'choose-variation',
+    countCars(car => car.castingId !== null && car.variationId === null),
+    '/cars?show=open-variation',
+  );
+  add(
+    'grade',
+    countCars(car => car.grade === null),
+    '/cars?show=ungraded',
+  );
+  add(
+    'find-evidence',
+    count(({ car, figures }) => car.castingId !== null && !figures?.worths.asFound),
+    '/cars?show=no-worth',
+  );
+  add(
+    'photograph',
+    countCars(car => !photos.has(car.id)),
+    '/cars?show=no-photograph',
+  );
   return steps;
 };

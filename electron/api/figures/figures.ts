@@ -9,9 +9,9 @@ import {
 } from '../../../valuation/index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { WeighedCar, Worths } from '../views.ts';
+import type { DecisionSummary, Worths } from '../views.ts';
+import { decisionSummary } from './decision-summary.ts';
 import { marketToday } from './market.ts';
-import { weighedOf } from './weighed.ts';
 
 /** What lists show of a car's valuation and decision; the rest is worked out again where it is asked for. */
 export interface CarFigures {
@@ -20,7 +20,7 @@ export interface CarFigures {
   probability: number | null;
   expectedGain: number | null;
   /** Its decision in short. */
-  weighed: Omit<WeighedCar, 'car'>;
+  weighed: Omit<DecisionSummary, 'car'>;
 }
 
 interface Kept {
@@ -50,7 +50,7 @@ export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures =>
     recommendation,
     probability,
     expectedGain,
-    weighed: weighedOf(fitted, subject, recommended, valuation.help),
+    weighed: decisionSummary(fitted, subject, recommended, valuation.help),
   };
 };
 

@@ -24,7 +24,6 @@ import {
 } from '../../../valuation/index.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import { basisOfWorths } from '../figures/basis.ts';
-import { evidenceSentence } from '../figures/evidence-sentence.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Report } from '../session/progress.ts';
@@ -182,7 +181,7 @@ export const reportEntries = async (
       basis: own || wanted.basis === basisOfWorths ? null : basisOfWorths,
       worths: worthsOf(subject, valuation),
       restorationCost: subject.plan ? (recommendCar(fitted, subject, valuation).plan?.cost ?? null) : null,
-      evidence: valuation.asFound ? evidenceSentence(valuation.evidence, own) : null,
+      evidence: valuation.asFound ? valuation.evidence : null,
       notes: car.notes || null,
     });
   }

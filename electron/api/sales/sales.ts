@@ -26,8 +26,8 @@ const variationText = (
 
 const stateOf = (
   { id, excluded }: SaleEntry,
-  aside: ReadonlyMap<number, string>,
-  doubted: ReadonlyMap<number, string>,
+  aside: ReadonlyMap<number, unknown>,
+  doubted: ReadonlyMap<number, unknown>,
 ): SaleState => {
   if (excluded) return 'left out';
   if (aside.has(id)) return 'set aside';
@@ -39,13 +39,8 @@ const list = needsCollection
   .handler(async ({ context, input }): Promise<SaleRow[]> => {
     const index = await referenceIndex(context.session);
     const fitted = await marketToday(context.session);
-    const aside = new Map(fitted.setAside.map(({ id, why }) => [id, why]));
-    const doubted = new Map(
-      fitted.doubtful.map(({ id, departure }) => [
-        id,
-        `${Math.abs(departure).toFixed(1)} standard deviations ${departure > 0 ? 'above' : 'below'} what the other records foretell; it counts little`,
-      ]),
-    );
+    const aside = new Map(fitted.setAside.map(({ id, cause }) => [id, { cause }]));
+    const doubted = new Map(fitted.doubtful.map(({ id, departure }) => [id, { departure }]));
     return (await listSales(context.db, input)).map(sale => ({
       id: sale.id,
       soldOn: sale.soldOn,

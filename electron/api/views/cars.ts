@@ -7,6 +7,7 @@ import type {
   Fidelity,
   FinishState,
   Grade,
+  Help,
   IsoDate,
   Identification as KnownTo,
   LotCostKind,
@@ -157,7 +158,7 @@ export interface CarPage extends CarRow {
   decision: DecisionView;
   evidence: Evidence;
   fidelity: Fidelity;
-  help: string[];
+  help: Help[];
   expenses: { id: number; spentOn: IsoDate; what: string; minor: Minor; currency: Currency }[];
   disposal: DisposalView | null;
   valuations: { on: IsoDate; asFound: Range | null; restored: Range | null; originalFinish: Range | null }[];

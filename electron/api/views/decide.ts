@@ -1,5 +1,14 @@
 /** What the procedures answer about what to do with cars. */
-import type { Currency, Decision, Minor, Option, Range } from '../../../valuation/index.ts';
+import type {
+  Currency,
+  Decision,
+  Guard,
+  Minor,
+  OptionSummary,
+  Range,
+  Turning,
+} from '../../../valuation/index.ts';
+import type { BidFacts } from '../../../valuation/wording/bid-text.ts';
 import type { CarRow } from './cars.ts';
 
 export interface DecideRow {
@@ -10,28 +19,19 @@ export interface DecideRow {
   parts: Record<string, number>;
 }
 
-/** An option of a car as lists show it. */
-export interface WeighedOption {
-  option: Option;
-  /** Over leaving. */
-  expectedGain: Minor;
-  probability: number;
-  cost: Range;
-}
-
 /** A car with its decision in short; the whole is in `cars.get`. */
-export interface WeighedCar {
+export interface DecisionSummary {
   car: CarRow;
   /** The option recommended; of a car to leave the one that comes nearest to paying. Null without enough evidence. */
-  shown: WeighedOption | null;
+  shown: OptionSummary | null;
   /** What its plan, or the standard plan, stands for, and whether a guard is against it. Null without enough evidence. */
-  plan: (WeighedOption & { guarded: boolean; guards: { kind: string; sentence: string }[] }) | null;
+  plan: (OptionSummary & { guards: Guard[] }) | null;
   /** What the plan takes of the owner. */
   hours: number;
   cash: Minor;
   parts: Record<string, number>;
-  /** What the recommendation turns on, in one line. */
-  why: string;
+  /** What the recommendation turns on, for one line. */
+  turnsOn: Turning;
 }
 
 export interface DecideOverview {
@@ -39,7 +39,7 @@ export interface DecideOverview {
   /** The owner's floors: below either, nothing is recommended. */
   leastGain: Minor;
   leastProbability: number;
-  cars: WeighedCar[];
+  cars: DecisionSummary[];
 }
 
 export interface Portfolio {
@@ -51,10 +51,6 @@ export interface Portfolio {
   worthOfOneMore: { hours: Minor | null; cash: Minor | null; parts: Record<string, Minor> };
 }
 
-export interface BidView {
-  bid: Minor;
-  total: Minor;
+export interface BidView extends BidFacts {
   expectedWorth: Range;
-  probability: number;
-  sentence: string;
 }

@@ -1,11 +1,13 @@
 /** What the procedures answer about sale records, worths and the collection as a whole. */
 import type {
   AdjustedRecord,
+  AsideCause,
   Currency,
   Diagnostics,
   Evidence,
   FinishState,
   Grade,
+  Help,
   IsoDate,
   Minor,
   Range,
@@ -14,6 +16,7 @@ import type {
   WhichWorth,
   Worth,
 } from '../../../valuation/index.ts';
+import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
 import type { CarRow } from './cars.ts';
 import type { CollectionSummary } from './collection.ts';
 
@@ -40,8 +43,8 @@ export interface SaleRow {
   own: boolean;
   /** How far it counts: left out by the owner, set aside by the engine as of no use, doubted as wild, or counted. */
   state: SaleState;
-  /** Why the engine set it aside or doubts it, or null. */
-  doubt: string | null;
+  /** Why the engine set it aside, or by how many standard deviations it departs from the others, or null. */
+  doubt: { cause: AsideCause } | { departure: number } | null;
   notes: string;
 }
 
@@ -50,8 +53,6 @@ export interface WorthExplanation {
   which: WhichWorth;
   worth: Worth | null;
   evidence: Evidence;
-  /** "62 % this variation's 4 sales, 38 % its casting's 31". */
-  sentence: string;
   records: (AdjustedRecord & {
     soldOn: IsoDate;
     grade: Grade | null;
@@ -59,7 +60,7 @@ export interface WorthExplanation {
     variation: string;
     source: string;
   })[];
-  help: string[];
+  help: Help[];
 }
 
 /** The worths of every car that is not sold, on one date. */
@@ -84,12 +85,13 @@ export interface HomeView {
   /** Of the cars not sold; `valued` of `cars` have a worth, the others are not in the sums. */
   totals: { cars: number; valued: number; asFound: Range; cost: Minor; currency: Currency };
   overTime: { on: IsoDate; asFound: Minor; cars: number }[];
-  bySeries: { name: string; cars: number; worth: Minor }[];
-  byGrade: { grade: string; cars: number; worth: Minor }[];
-  byColour: { name: string; swatch: string | null; cars: number; worth: Minor }[];
+  /** Null gathers the cars whose series, grade or colour is not known. */
+  bySeries: { name: string | null; cars: number; worth: Minor }[];
+  byGrade: { grade: Grade | null; cars: number; worth: Minor }[];
+  byColour: { name: string | null; swatch: string | null; cars: number; worth: Minor }[];
   byRecommendation: { recommendation: Recommendation; cars: number; gain: Minor }[];
   /** What to do next, most useful first. */
-  next: { sentence: string; to: string; count: number }[];
+  next: (NextStep & { to: string })[];
   best: CarRow[];
 }
 

@@ -6,7 +6,6 @@ import { explainWorth, type Subject, valueCar } from '../../../valuation/index.t
 import { findCar } from '../cars/car-events.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { basisOfWorths } from '../figures/basis.ts';
-import { evidenceSentence } from '../figures/evidence-sentence.ts';
 import { marketOn, marketToday } from '../figures/market.ts';
 import { valueCars } from '../figures/value-cars.ts';
 import * as inputs from '../inputs.ts';
@@ -34,7 +33,6 @@ const explain = needsCollection
       which: input.which,
       worth: valuation[input.which],
       evidence: valuation.evidence,
-      sentence: evidenceSentence(valuation.evidence, valuation[input.which]?.own ?? false),
       records: records.flatMap(record => {
         const sale = sales.get(record.id);
         if (!sale) return [];

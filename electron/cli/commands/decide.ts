@@ -1,5 +1,7 @@
 import { decimalToMinor, minorToDecimal } from '../../../valuation/money.ts';
 import { cautionLine, hazardsOf } from '../../../valuation/wording/cautions.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { reasonText } from '../../../valuation/wording/reason-text.ts';
 import type { DecideRow } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
 import { type Api, withCollection } from '../collection.ts';
@@ -19,7 +21,7 @@ const decided = ({ car, decision }: DecideRow, currency: string) => {
     cost: known ? decimalRange(leave ? nothing : decision.cost, currency) : unknown,
     ...(leave &&
       best !== 'leave' && { best: { option: best, expectedGain: gain, probability: decision.probability } }),
-    reasons,
+    reasons: reasons.map(reason => reasonText(reason, { locale: plainLocale, currency })),
   };
 };
 

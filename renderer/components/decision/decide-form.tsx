@@ -1,13 +1,14 @@
 import { Button, Radio, Textarea } from '@mantine/core';
 import { useState } from 'react';
 import type { Decision } from '../../../valuation/types.ts';
+import { guardText } from '../../../valuation/wording/guard-text.ts';
 import { type Option, options } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../api/use-action.ts';
 import { RecommendationGlyph } from '../marks/recommendation-mark.tsx';
 import { useWords } from '../words.ts';
 import classes from './decide-form.module.css';
-import { guardsAgainst } from './guards-against.ts';
+import { guardsAgainst } from './decision-parts.ts';
 
 /** What the owner will do with a car: one of the options, and why; against a guard only with a reason. */
 export const DecideForm = ({
@@ -77,7 +78,7 @@ export const DecideForm = ({
       {guards.length > 0 ? (
         <ul className={classes.guards}>
           {guards.map(guard => (
-            <li key={guard.kind}>{guard.sentence}</li>
+            <li key={guard.kind}>{guardText(guard)}</li>
           ))}
         </ul>
       ) : null}

@@ -1,9 +1,11 @@
 import type { Currency, Decision } from '../../../valuation/types.ts';
+import { sentenceCase } from '../../../valuation/wording/reader.ts';
+import { tornadoInputText } from '../../../valuation/wording/reason-text.ts';
 import type { Option } from '../../../valuation/words.ts';
 import { deltaText } from '../format.ts';
 import { useWords } from '../words.ts';
+import { tornadoScale } from './decision-parts.ts';
 import classes from './tornado.module.css';
-import { tornadoScale } from './tornado-scale.ts';
 
 /** How far the gain of the planned work moves when one input goes from its low to its high and the others stay, widest first. */
 export const Tornado = ({
@@ -47,7 +49,7 @@ export const Tornado = ({
             return (
               <tr key={bar.input} data-flips={bar.flips || undefined}>
                 <th scope="row">
-                  {bar.input}
+                  {tornadoInputText(bar.input)}
                   {bar.flips ? <span className={classes.flips}>flips it</span> : null}
                 </th>
                 <td className="amount">{deltaText(bar.low, currency)}</td>
@@ -75,7 +77,7 @@ export const Tornado = ({
         <span>
           {flips.length === 0
             ? 'No single input changes the recommendation.'
-            : `${flips.map(bar => bar.input).join(' and ')} alone can change the recommendation.`}
+            : `${sentenceCase(flips.map(bar => tornadoInputText(bar.input)).join(' and '))} alone can change the recommendation.`}
         </span>
       </p>
     </div>

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import type { DecideOverview, WeighedCar } from '../../../electron/api/views.ts';
+import type { DecideOverview, DecisionSummary } from '../../../electron/api/views.ts';
 import { readerLocale } from '../../components/format.ts';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import classes from './decide.module.css';
@@ -42,12 +42,12 @@ export const Band = ({
   choice,
 }: {
   overview: DecideOverview;
-  listed: readonly WeighedCar[];
-  ofSentence: readonly WeighedCar[];
+  listed: readonly DecisionSummary[];
+  ofSentence: readonly DecisionSummary[];
   filter: Filter;
   onFilter: (filter: Filter) => void;
   ringed: ReadonlySet<number>;
-  cursor: WeighedCar | null;
+  cursor: DecisionSummary | null;
   onCursor: (id: number) => void;
   onOpen: (id: number) => void;
   onToggle: (id: number) => void;

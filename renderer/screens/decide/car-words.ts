@@ -1,4 +1,4 @@
-import type { CarRow, WeighedCar } from '../../../electron/api/views.ts';
+import type { CarRow, DecisionSummary } from '../../../electron/api/views.ts';
 import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { readerWords } from '../../components/words.ts';
 
@@ -8,7 +8,7 @@ export const carName = (
 ): string => car.releaseName ?? car.casting ?? (car.asWritten.casting || 'Unidentified');
 
 /** What the figures of a car are about: "Restore it", or for a car to leave "Nearest is conserving". */
-export const shownPhrase = ({ car, shown }: WeighedCar): string => {
+export const shownPhrase = ({ car, shown }: DecisionSummary): string => {
   if (!shown) return 'Not enough evidence';
   const words = readerWords().option(shown.option).doing;
   return car.recommendation === 'leave' ? `Leave it; nearest is ${words}` : sentenceCase(words);

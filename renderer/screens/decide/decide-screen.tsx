@@ -153,7 +153,7 @@ export const DecideScreen = ({
         }
       />
       {!known ? (
-        <NoEvidence cars={cars} />
+        <NoEvidence cars={cars} currency={currency} />
       ) : listed.length === 0 ? null : (
         <Band
           overview={overview}

@@ -1,11 +1,17 @@
 import { Link } from 'wouter';
-import type { WeighedCar } from '../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../electron/api/views.ts';
+import type { Currency } from '../../../valuation/types.ts';
+import { turningText } from '../../../valuation/wording/reason-text.ts';
+import { readerWords } from '../../components/words.ts';
 import classes from './decide.module.css';
 
 /** What would help where no car can be weighed yet: each sentence once, with how many cars it would help. */
-export const NoEvidence = ({ cars }: { cars: readonly WeighedCar[] }) => {
+export const NoEvidence = ({ cars, currency }: { cars: readonly DecisionSummary[]; currency: Currency }) => {
   const counts = new Map<string, number>();
-  for (const { why } of cars) counts.set(why, (counts.get(why) ?? 0) + 1);
+  for (const { turnsOn } of cars) {
+    const why = turningText(turnsOn, readerWords().reader(currency));
+    counts.set(why, (counts.get(why) ?? 0) + 1);
+  }
   const sentences = [...counts].sort((a, b) => b[1] - a[1]).slice(0, 5);
   return (
     <section className={classes.noEvidence} aria-label="What would help">

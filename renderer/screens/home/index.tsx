@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
+import { gradeLabel } from '../../../valuation/words.ts';
 import { dateText } from '../../components/format.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
@@ -15,6 +16,10 @@ import { NextSteps } from './next-steps.tsx';
 import { Recommended } from './recommended.tsx';
 import { Totals } from './totals.tsx';
 import { WorthOverTime } from './worth-over-time.tsx';
+
+/** The groups with their names, and with words for the group of those that have none. */
+const named = <Row extends { name: string | null }>(rows: Row[], otherwise: string) =>
+  rows.map(row => ({ ...row, name: row.name ?? otherwise }));
 
 const HomeScreen = () => {
   const home = useQuery(homeQuery);
@@ -73,16 +78,19 @@ const HomeScreen = () => {
         </Section>
         <div className={classes.breakdowns}>
           <Section title="By series" aside={`worth as found, ${currency}`}>
-            <Breakdown rows={bySeries} currency={currency} />
+            <Breakdown rows={named(bySeries, 'Not identified')} currency={currency} />
           </Section>
           <Section title="By grade" aside={`worth as found, ${currency}`}>
             <Breakdown
-              rows={byGrade.map(({ grade, ...row }) => ({ name: grade, ...row }))}
+              rows={byGrade.map(({ grade, ...row }) => ({
+                name: grade === null ? 'Not graded' : gradeLabel(grade),
+                ...row,
+              }))}
               currency={currency}
             />
           </Section>
           <Section title={`By ${readerWords().dialect.colour}`} aside={`worth as found, ${currency}`}>
-            <Breakdown rows={byColour} currency={currency} chips />
+            <Breakdown rows={named(byColour, 'Not known')} currency={currency} chips />
           </Section>
         </div>
       </div>

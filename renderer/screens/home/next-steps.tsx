@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { HomeView } from '../../../electron/api/views.ts';
+import { nextStepText } from '../../../valuation/wording/next-step-text.ts';
 import classes from './home.module.css';
 
 /** The most useful things to do now, each a link to where it is done. */
@@ -9,9 +10,9 @@ export const NextSteps = ({ steps }: { steps: HomeView['next'] }) =>
   ) : (
     <ol className={classes.next}>
       {steps.map(step => (
-        <li key={step.sentence}>
+        <li key={step.kind}>
           <Link href={`~${step.to}`}>
-            <span>{step.sentence}</span>
+            <span>{nextStepText(step)}</span>
             <span className={classes.go} aria-hidden="true">
               ›
             </span>

@@ -4,6 +4,7 @@ import type { SaleRow } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../api/use-action.ts';
 import { amountText, dateText } from '../../components/format.ts';
+import { doubtText } from './doubt-text.ts';
 import { saleName } from './sale-edits.ts';
 import classes from './sales.module.css';
 
@@ -58,9 +59,9 @@ const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) =>
         ? `Left out: ${row.excludedWhy}.`
         : 'Left out of every estimate, without a reason given.'
       : row.state === 'doubtful'
-        ? `Doubtful: ${[phrase && `${phrase} for this casting`, row.doubt].filter(Boolean).join('; ')}.`
+        ? `Doubtful: ${[phrase && `${phrase} for this casting`, doubtText(row)].filter(Boolean).join('; ')}.`
         : row.state === 'set aside'
-          ? `Set aside: ${row.doubt}.`
+          ? `Set aside: ${doubtText(row)}.`
           : null;
   return (
     <span className={classes.facts}>

@@ -8,6 +8,7 @@ import { currencyChoices } from '../../components/inputs/currency-field.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
+import { doubtText } from './doubt-text.ts';
 import { parseDay, parseGradeCell, parseParts, parsePrice, partsText } from './sale-edits.ts';
 import classes from './sales.module.css';
 
@@ -28,9 +29,9 @@ const Standing = ({ row, phrase }: { row: SaleRow; phrase: string | undefined })
       return clipped(row.excludedWhy ? `left out: ${row.excludedWhy}` : 'left out', true);
     default:
       return (
-        <span className={classes.doubt} title={row.doubt ?? undefined}>
+        <span className={classes.doubt} title={doubtText(row)}>
           {row.state === 'doubtful' ? 'doubtful: ' : 'set aside: '}
-          {phrase ?? row.doubt}
+          {phrase ?? doubtText(row)}
         </span>
       );
   }

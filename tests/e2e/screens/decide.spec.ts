@@ -97,7 +97,7 @@ test('a guarded car is restored only with a reason, and the chart and the list h
   await grid.focus();
   await demo.keyboard.press('Enter');
   await expect(demo.getByRole('dialog').getByText('Half of it is gone already').first()).toBeVisible(shown);
-  await expect(demo.getByRole('dialog').getByText(/What the gain of restoring it hangs on/)).toBeVisible();
+  await expect(demo.getByRole('dialog').getByText(/What the gain of restoring it depends on/)).toBeVisible();
   expect(await breaches(demo)).toEqual([]);
 });
 

@@ -192,7 +192,7 @@ describe('the standard plan', () => {
         expect(valueCar(fitted, planned)).toEqual(valueCar(fitted, bare));
         const { reasons, ...decision } = decideCar(fitted, bare);
         expect(decideCar(fitted, planned)).toMatchObject(decision);
-        expect(reasons).toContain('No plan was made for it: the standard plan was taken.');
+        expect(reasons).toContainEqual({ kind: 'standard-plan' });
       }),
       { numRuns: 50 },
     );

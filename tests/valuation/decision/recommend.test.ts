@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { recommend, type Weighed } from '../../../valuation/decision/recommend.ts';
+import { type OptionScore, recommend } from '../../../valuation/decision/recommend-car.ts';
 
-const option = (known: Partial<Weighed>): Weighed => ({
+const option = (known: Partial<OptionScore>): OptionScore => ({
   option: 'restore',
   expectedGain: 10,
   probability: 0.9,

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { addCosts, type Cost } from '../../../valuation/decision/plan-cost.ts';
 import {
-  type Alternative,
   chanceOfGain,
   correlationOf,
   drawWorths,
   expectedGain,
   gainRange,
   normalPoints,
+  type OptionInputs,
 } from '../../../valuation/decision/weigh-option.ts';
 import { exchangeGain } from '../../../valuation/statistics/exchange-gain.ts';
 import { lowDiscrepancy } from '../../../valuation/statistics/low-discrepancy.ts';
@@ -19,7 +19,7 @@ const size = 512;
 const points = normalPoints(lowDiscrepancy(size, 2));
 const costOf = (low: number, likely: number, high: number): Cost =>
   addCosts([{ low, likely, high }], lowDiscrepancy(size, 3).slice(2));
-const alternative = (known: Partial<Alternative>): Alternative => {
+const alternative = (known: Partial<OptionInputs>): OptionInputs => {
   const found = known.found ?? worthOfLogs(Math.log(1000), 0.3, 0.1, false, true);
   const after = known.after ?? worthOfLogs(Math.log(2200), 0.4, 0.2, false, true);
   const correlation = known.correlation ?? 0.3;
@@ -37,7 +37,7 @@ const alternative = (known: Partial<Alternative>): Alternative => {
 };
 
 /** The same by brute force. */
-const simulated = (a: Alternative, count = 200_000) => {
+const simulated = (a: OptionInputs, count = 200_000) => {
   const random = seededRandom(17);
   const rho = correlationOf(a.found, a.after, a.correlation);
   const gains: number[] = [];

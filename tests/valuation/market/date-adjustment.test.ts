@@ -9,16 +9,16 @@ describe('dateAdjustment', () => {
   });
 
   it('brings 1970 to 2024 by the consumer price index: 313.689 / 38.8', () => {
-    const { log, why } = dateAdjustment('cpi-u', '2024-07-01');
+    const { log, span } = dateAdjustment('cpi-u', '2024-07-01');
     expect(Math.exp(log('1970-03-03'))).toBeCloseTo(8.084768, 6);
-    expect(why('1970-03-03')).toBe('CPI-U from 1970 to 2024');
+    expect(span('1970-03-03')).toEqual({ series: 'cpi-u', from: 1970, to: 2024 });
   });
 
   it('holds the first and the last figure beyond the series', () => {
     const last = Math.max(...Object.keys(cpiU).map(Number));
-    const { log, why } = dateAdjustment('cpi-u', `${last + 3}-01-01`);
+    const { log, span } = dateAdjustment('cpi-u', `${last + 3}-01-01`);
     expect(log(`${last + 2}-01-01`)).toBe(0);
-    expect(why(`${last}-01-01`)).toContain(`to ${last}`);
+    expect(span(`${last}-01-01`)).toMatchObject({ to: last });
   });
 
   it("reads the owner's series", () => {

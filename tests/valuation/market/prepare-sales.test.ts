@@ -38,13 +38,13 @@ describe('prepareSales', () => {
     );
     expect(sales.map(({ record }) => record.id)).toEqual([1]);
     expect(setAside).toEqual([
-      { id: 2, why: 'No exchange rate for GBP on 2023-05-05' },
-      { id: 3, why: 'Its casting (9) is not in the reference' },
-      { id: 4, why: 'Its variation (9) is not in the reference' },
-      { id: 5, why: 'Its variation belongs to another casting' },
-      { id: 6, why: 'Its price is nothing' },
-      { id: 7, why: 'It was sold on 2025-07-01, after the effective date' },
-      { id: 8, why: 'Its source counts for nothing' },
+      { id: 2, cause: { kind: 'no-rate', currency: 'GBP', on: '2023-05-05' } },
+      { id: 3, cause: { kind: 'unknown-casting' } },
+      { id: 4, cause: { kind: 'unknown-variation' } },
+      { id: 5, cause: { kind: 'other-casting' } },
+      { id: 6, cause: { kind: 'no-price' } },
+      { id: 7, cause: { kind: 'after-effective-date', soldOn: '2025-07-01' } },
+      { id: 8, cause: { kind: 'no-reliability' } },
     ]);
   });
 

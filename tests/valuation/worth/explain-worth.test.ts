@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions, explainWorth, fitMarket, valueCar } from '../../../valuation/index.ts';
+import { adjustmentText } from '../../../valuation/wording/record-text.ts';
 import { recordWeights } from '../../../valuation/worth/record-weights.ts';
 import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
 import { simulateMarket } from '../../helpers/market-simulator.ts';
@@ -33,7 +34,7 @@ describe('explainWorth', () => {
       for (const { price, adjusted, adjustments } of explainWorth(fitted, subject, which)) {
         const product = adjustments.reduce((value, { factor }) => value * factor, price);
         expect(Math.abs(product - adjusted)).toBeLessThanOrEqual(0.51);
-        for (const { why } of adjustments) expect(why).toMatch(/\w/);
+        for (const { cause } of adjustments) expect(adjustmentText(cause, 'en-GB')).toMatch(/\w/);
       }
   });
 
@@ -99,8 +100,17 @@ describe('explainWorth', () => {
     expect(factorOf('grade')).toBeLessThan(1);
     expect(factorOf('finish state')).toBeGreaterThan(1);
     expect(factorOf('parts')).toBeCloseTo(1 / 0.7, 9);
-    expect(lines(2)[0]!.why).toBe('EUR to USD at the rate of 2024-02-02');
-    expect(lines(2).at(-1)!.why).toBe('Made complete: wheels missing');
+    expect(lines(2)[0]!.cause).toEqual({
+      kind: 'exchange-rate',
+      from: 'EUR',
+      to: 'USD',
+      on: '2024-02-02',
+    });
+    expect(lines(2).at(-1)!.cause).toEqual({
+      kind: 'made-complete',
+      missing: ['wheels'],
+      reproductions: [],
+    });
   });
 
   it('takes the plan’s fidelity into the restored grid', () => {

@@ -1,4 +1,4 @@
-import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import {
   type FinishState,
   finishStates,
@@ -66,7 +66,7 @@ export const writeFilter = ({ lot, finish, below, not, recommendation, decided }
   return parts.map(([key, value]) => `${key}=${encodeURIComponent(value).replaceAll('%2C', ',')}`).join('&');
 };
 
-const passesDecided = ({ car }: WeighedCar, word: DecidedWord | null): boolean => {
+const passesDecided = ({ car }: DecisionSummary, word: DecidedWord | null): boolean => {
   switch (word) {
     case null:
       return true;
@@ -80,7 +80,7 @@ const passesDecided = ({ car }: WeighedCar, word: DecidedWord | null): boolean =
 };
 
 /** True for a car that the sentence speaks of. An ungraded car may be below any grade. */
-export const passes = (filter: Filter, weighed: WeighedCar): boolean => {
+export const passes = (filter: Filter, weighed: DecisionSummary): boolean => {
   const { car } = weighed;
   return (
     (filter.lot === null || car.lotId === filter.lot) &&

@@ -1,18 +1,20 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
-import type { CarPage, WeighedCar } from '../../../../electron/api/views.ts';
+import type { CarPage, DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { type Hazard, hazards, hazardsOf } from '../../../../valuation/wording/cautions.ts';
+import { helpText } from '../../../../valuation/wording/evidence-text.ts';
+import { turningText } from '../../../../valuation/wording/reason-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { CautionList } from '../../../components/cautions/caution-list.tsx';
-import { BreakEven } from '../../../components/decision/break-even.tsx';
-import { Guards } from '../../../components/decision/guards.tsx';
+import { BreakEven, Guards } from '../../../components/decision/reasons.tsx';
 import { deltaText, percentText } from '../../../components/format.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
 import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { carName } from '../car-words.ts';
 import classes from './inspector.module.css';
 import { useSettled } from './use-settled.ts';
@@ -64,7 +66,7 @@ const dangersOf = ({ decision, plan }: CarPage): Hazard[] => {
 };
 
 /** The car under the cursor: what it is, what its options come to, and the way to all of it. */
-export const CarPanel = ({ weighed, currency }: { weighed: WeighedCar | null; currency: Currency }) => {
+export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | null; currency: Currency }) => {
   const settled = useSettled(weighed?.car.id ?? null, 120);
   const { data } = useQuery({
     queryKey: ['car', settled],
@@ -98,12 +100,16 @@ export const CarPanel = ({ weighed, currency }: { weighed: WeighedCar | null; cu
       {page && page.decision.options.length > 0 ? (
         <>
           <ShortOptions car={page} currency={currency} />
-          <BreakEven decision={page.decision} />
+          <BreakEven decision={page.decision} currency={currency} />
           <Guards decision={page.decision} />
           <CautionList hazards={dangersOf(page)} />
         </>
       ) : (
-        <p className="soft">{page ? page.help.join(' ') || weighed.why : weighed.why}</p>
+        <p className="soft">
+          {page && page.help.length > 0
+            ? page.help.map(helpText).join(' ')
+            : turningText(weighed.turnsOn, readerWords().reader(currency))}
+        </p>
       )}
     </div>
   );

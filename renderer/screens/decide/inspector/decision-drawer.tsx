@@ -7,12 +7,10 @@ import type { Currency } from '../../../../valuation/types.ts';
 import type { Option } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../api/use-action.ts';
-import { BreakEven } from '../../../components/decision/break-even.tsx';
 import { DecideForm } from '../../../components/decision/decide-form.tsx';
-import { Guards } from '../../../components/decision/guards.tsx';
 import { Headline } from '../../../components/decision/headline.tsx';
 import { OptionsTable } from '../../../components/decision/options-table.tsx';
-import { Reasons } from '../../../components/decision/reasons.tsx';
+import { BreakEven, Guards, Reasons } from '../../../components/decision/reasons.tsx';
 import { Tornado } from '../../../components/decision/tornado.tsx';
 import { dateText } from '../../../components/format.ts';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
@@ -45,9 +43,9 @@ const Whole = ({ car, currency }: { car: CarPage; currency: Currency }) => {
     <div className={classes.whole}>
       <div>
         <Headline decision={decision} currency={currency} />
-        <BreakEven decision={decision} />
+        <BreakEven decision={decision} currency={currency} />
         <Guards decision={decision} />
-        <Reasons decision={decision} more={weighed ? [] : car.help} />
+        <Reasons decision={decision} currency={currency} />
       </div>
       {weighed ? (
         <OptionsTable

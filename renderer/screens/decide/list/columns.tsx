@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
-import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { turningText } from '../../../../valuation/wording/reason-text.ts';
 import { type BasePaint, options } from '../../../../valuation/words.ts';
 import { AmountDelta } from '../../../components/amounts/amount.tsx';
 import type { GridColumn } from '../../../components/data-grid/types.ts';
@@ -22,7 +23,7 @@ import { StandingMark } from './standing-mark.tsx';
 
 /** A row of the list: the car, and how it stands to the season. */
 export interface ListRow {
-  weighed: WeighedCar;
+  weighed: DecisionSummary;
   standing: Standing | null;
 }
 
@@ -188,14 +189,17 @@ export const decideColumns = ({
     value: ({ weighed }) => rank(weighed.car.recommendation),
     text: ({ weighed }) =>
       weighed.car.recommendation ? readerWords().recommendation(weighed.car.recommendation) : '',
-    render: ({ weighed: { car, why } }) => (
-      <span className={classes.recommended}>
-        {car.recommendation ? <RecommendationMark recommendation={car.recommendation} /> : null}
-        <span className={classes.why} title={why}>
-          {why}
+    render: ({ weighed: { car, turnsOn } }) => {
+      const why = turningText(turnsOn, readerWords().reader(currency));
+      return (
+        <span className={classes.recommended}>
+          {car.recommendation ? <RecommendationMark recommendation={car.recommendation} /> : null}
+          <span className={classes.why} title={why}>
+            {why}
+          </span>
         </span>
-      </span>
-    ),
+      );
+    },
   },
   {
     id: 'decided',

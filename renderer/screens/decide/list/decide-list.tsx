@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import { useMemo, useState } from 'react';
-import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
 import { worthScale } from '../../../components/worth-strip/scale.ts';
@@ -25,7 +25,7 @@ export const DecideList = ({
   onToggleOne,
   onAll,
 }: {
-  cars: readonly WeighedCar[];
+  cars: readonly DecisionSummary[];
   currency: Currency;
   standings: Season['standings'];
   startAt: string | null;

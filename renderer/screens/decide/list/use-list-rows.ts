@@ -1,10 +1,10 @@
 import { useMemo, useRef } from 'react';
-import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Season } from '../season/season.ts';
 import type { ListRow } from './columns.tsx';
 
 /** The rows of the list; one whose car and standing are as they were stays the same, so that it is not drawn again. */
-export const useListRows = (cars: readonly WeighedCar[], standings: Season['standings']): ListRow[] => {
+export const useListRows = (cars: readonly DecisionSummary[], standings: Season['standings']): ListRow[] => {
   const kept = useRef(new Map<number, ListRow>());
   return useMemo(() => {
     const rows = cars.map(weighed => {

@@ -1,4 +1,4 @@
-import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Minor } from '../../../../valuation/types.ts';
 import type { Recommendation } from '../../../../valuation/words.ts';
 import type { GainScale } from './gain-scale.ts';
@@ -11,7 +11,7 @@ export interface Dot {
   /** Radius in pixels; its area goes with the cost. */
   r: number;
   recommendation: Recommendation;
-  weighed: WeighedCar;
+  weighed: DecisionSummary;
 }
 
 export interface PlotSize {
@@ -51,7 +51,7 @@ export const probabilityScale = (probabilities: readonly number[], floor: number
 
 /** The dots of the cars that could be weighed, the largest first, so that small ones lie on top. */
 export const dotsOf = (
-  cars: readonly WeighedCar[],
+  cars: readonly DecisionSummary[],
   gain: GainScale,
   probability: ProbabilityScale,
   { width, height }: PlotSize,

@@ -1,4 +1,4 @@
-import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Recommendation } from '../../../../valuation/words.ts';
 import { recommendations } from '../../../../valuation/words.ts';
 import { readerLocale } from '../../../components/format.ts';
@@ -13,7 +13,7 @@ export const Legend = ({
   onChoose,
 }: {
   /** The cars of the sentence, whatever is recommended of them. */
-  cars: readonly WeighedCar[];
+  cars: readonly DecisionSummary[];
   chosen: readonly Recommendation[];
   onChoose: (recommendations: Recommendation[]) => void;
 }) => {

@@ -1,6 +1,6 @@
 import { useComputedColorScheme } from '@mantine/core';
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
-import type { DecideOverview, WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecideOverview, DecisionSummary } from '../../../../electron/api/views.ts';
 import { deltaText, percentText } from '../../../components/format.ts';
 import { readerWords } from '../../../components/words.ts';
 import { carName } from '../car-words.ts';
@@ -32,7 +32,7 @@ export const Scatter = ({
   onOpen,
   onToggle,
 }: {
-  cars: readonly WeighedCar[];
+  cars: readonly DecisionSummary[];
   floors: Pick<DecideOverview, 'leastGain' | 'leastProbability' | 'currency'>;
   /** Ids of the cars of the season. */
   ringed: ReadonlySet<number>;

@@ -1,6 +1,7 @@
 import { Button, Modal, Textarea } from '@mantine/core';
 import { useState } from 'react';
-import type { WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
+import { guardText } from '../../../../valuation/wording/guard-text.ts';
 import type { Option } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../api/use-action.ts';
@@ -10,7 +11,7 @@ import classes from './record.module.css';
 
 /** A car with what is to be recorded of it. */
 export interface ToRecord {
-  weighed: WeighedCar;
+  weighed: DecisionSummary;
   choice: Option;
 }
 
@@ -73,10 +74,7 @@ const Body = ({ list, onClose }: { list: readonly ToRecord[]; onClose: () => voi
           <ul className={classes.guards}>
             {guarded.map(entry => (
               <li key={entry.weighed.car.id}>
-                <b>{entry.weighed.car.inventoryNumber}</b>{' '}
-                {guardsOf(entry)
-                  .map(guard => guard.sentence)
-                  .join(' ')}
+                <b>{entry.weighed.car.inventoryNumber}</b> {guardsOf(entry).map(guardText).join(' ')}
               </li>
             ))}
           </ul>

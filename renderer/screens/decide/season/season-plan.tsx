@@ -1,4 +1,4 @@
-import type { Portfolio, WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary, Portfolio } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { deltaText, worthText } from '../../../components/format.ts';
 import { carName } from '../car-words.ts';
@@ -18,7 +18,7 @@ const Row = ({
   aside,
   onGo,
 }: {
-  weighed: WeighedCar;
+  weighed: DecisionSummary;
   currency: Currency;
   aside: string;
   onGo: (id: number) => void;

@@ -1,4 +1,4 @@
-import type { Portfolio, WeighedCar } from '../../../../electron/api/views.ts';
+import type { DecisionSummary, Portfolio } from '../../../../electron/api/views.ts';
 import type { Minor } from '../../../../valuation/types.ts';
 
 /** How a car stands to the season: chosen, chosen come what may, or kept out. */
@@ -57,7 +57,7 @@ export const withChosen = (season: Season, { chosen }: Portfolio): Season => {
 
 export interface Totals {
   /** The cars of the season, in the order of the list. */
-  cars: WeighedCar[];
+  cars: DecisionSummary[];
   hours: number;
   cash: Minor;
   parts: Record<string, number>;
@@ -67,7 +67,7 @@ export interface Totals {
 }
 
 /** What the season's cars take and are expected to gain over leaving them. Cars that are gone count no more. */
-export const totalsOf = (season: Season, cars: readonly WeighedCar[]): Totals => {
+export const totalsOf = (season: Season, cars: readonly DecisionSummary[]): Totals => {
   const taken = cars.filter(({ car, plan }) => plan && isIn(season.standings.get(car.id)));
   const parts: Record<string, number> = {};
   const castings = new Map<string, number>();
@@ -95,7 +95,7 @@ interface Meter {
 /** The limits of parts: the owner's, else what is on the shelf, of every part that a plan asks for. */
 export const partLimits = (
   season: Season,
-  cars: readonly WeighedCar[],
+  cars: readonly DecisionSummary[],
   shelf: readonly { name: string; inStock: number }[],
 ): Map<string, number | null> => {
   const stock = new Map(shelf.map(({ name, inStock }) => [name, inStock]));
@@ -122,7 +122,7 @@ const tightness = ({ used, limit }: Meter): number =>
 export const mostCandidates = 2000;
 
 /** The cars among which the best set is looked for: those that gain and may be painted, and those that must be in. */
-export const candidatesOf = (season: Season, cars: readonly WeighedCar[]): number[] =>
+export const candidatesOf = (season: Season, cars: readonly DecisionSummary[]): number[] =>
   cars
     .filter(
       ({ car, plan }) =>
@@ -133,12 +133,12 @@ export const candidatesOf = (season: Season, cars: readonly WeighedCar[]): numbe
     .map(({ car }) => car.id);
 
 export interface LeftOut {
-  weighed: WeighedCar;
+  weighed: DecisionSummary;
   why: 'guarded' | 'never' | 'no room';
 }
 
 /** The cars that would gain by their plan and yet are not in, those that would gain most first. */
-export const leftOut = (season: Season, cars: readonly WeighedCar[]): LeftOut[] =>
+export const leftOut = (season: Season, cars: readonly DecisionSummary[]): LeftOut[] =>
   cars
     .filter(({ car, plan }) => plan && plan.expectedGain > 0 && !isIn(season.standings.get(car.id)))
     .map(

@@ -2,9 +2,12 @@ import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { CarPage, CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { evidenceText, helpText } from '../../../../valuation/wording/evidence-text.ts';
+import { reasonText } from '../../../../valuation/wording/reason-text.ts';
 import { api } from '../../../api/client.ts';
 import { RangeText } from '../../../components/amounts/amount.tsx';
 import { RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { worthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
@@ -34,6 +37,8 @@ export const CarWorth = ({
     enabled: row.worths.asFound !== null,
   });
   const { originalFinish } = row.worths;
+  const help = car?.help[0];
+  const reason = car?.decision.reasons[0];
   return (
     <section className={classes.part} aria-label="Worth">
       <h3>
@@ -61,19 +66,25 @@ export const CarWorth = ({
       ) : (
         <p className={classes.sentence}>Not enough evidence.</p>
       )}
-      {explained?.sentence ? (
+      {explained?.worth ? (
         <p className={classes.sentence}>
-          <a href={`#/cars/${row.id}`}>{explained.sentence}</a>
+          <a href={`#/cars/${row.id}`}>
+            {explained.worth.own
+              ? 'Your own figure: there is not enough evidence for another.'
+              : evidenceText(explained.evidence)}
+          </a>
         </p>
       ) : null}
-      {!row.worths.asFound && car?.help.length ? <p className={classes.sentence}>{car.help[0]}</p> : null}
+      {!row.worths.asFound && help ? <p className={classes.sentence}>{helpText(help)}</p> : null}
       {row.recommendation ? (
         <div className={classes.recommended}>
           <RecommendationMark
             recommendation={row.recommendation}
             {...(row.probability !== null && { probability: row.probability })}
           />
-          {car?.decision.reasons[0] ? <p className={classes.sentence}>{car.decision.reasons[0]}</p> : null}
+          {reason ? (
+            <p className={classes.sentence}>{reasonText(reason, readerWords().reader(currency))}</p>
+          ) : null}
         </div>
       ) : null}
     </section>

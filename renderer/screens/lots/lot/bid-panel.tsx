@@ -3,10 +3,12 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { LotPage } from '../../../../electron/api/views.ts';
 import type { Currency, Minor } from '../../../../valuation/types.ts';
+import { bidText } from '../../../../valuation/wording/bid-text.ts';
 import { api } from '../../../api/client.ts';
 import { errorSentence } from '../../../api/error-sentence.ts';
 import { Amount, RangeText } from '../../../components/amounts/amount.tsx';
 import { MoneyInput } from '../../../components/inputs/money-input.tsx';
+import { readerWords } from '../../../components/words.ts';
 import classes from './lot.module.css';
 
 const fields = [
@@ -70,7 +72,7 @@ export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }
             <p className={classes.bidAmount}>
               <Amount minor={bid.data.bid} currency={currency} /> <span className="soft">{currency}</span>
             </p>
-            <p className="grid-text">{bid.data.sentence}</p>
+            <p className="grid-text">{bidText(bid.data, readerWords().reader(currency))}</p>
             <p className="soft grid-text">
               Together the cars are worth <RangeText range={bid.data.expectedWorth} currency={currency} />.
             </p>

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
+import { adjustmentText } from '../../../../valuation/wording/record-text.ts';
 import { gradeLabel } from '../../../../valuation/words.ts';
-import { amountText, dateText, percentText, worthText } from '../../../components/format.ts';
+import { amountText, dateText, percentText, readerLocale, worthText } from '../../../components/format.ts';
 import classes from '../method.module.css';
 import { factorText, kindsOf, together, type WorkedCar } from './worked.ts';
 
@@ -59,7 +60,11 @@ export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
               {kinds.map(kind => {
                 const line = together(record.adjustments, kind);
                 return (
-                  <td key={kind} className="amount" title={line?.why}>
+                  <td
+                    key={kind}
+                    className="amount"
+                    title={line?.causes.map(cause => adjustmentText(cause, readerLocale())).join('; ')}
+                  >
                     {line ? factorText(line.factor) : <span className="soft">–</span>}
                   </td>
                 );

@@ -1,5 +1,6 @@
 import type { Currency } from '../../../../valuation/types.ts';
-import { amountText, dateText, worthText } from '../../../components/format.ts';
+import { adjustmentText } from '../../../../valuation/wording/record-text.ts';
+import { amountText, dateText, readerLocale, worthText } from '../../../components/format.ts';
 import classes from '../method.module.css';
 import { factorText, type WorkedCar } from './worked.ts';
 
@@ -23,11 +24,11 @@ export const Ledger = ({
             {record.currency === currency ? '' : ` ${record.currency}`}
           </td>
         </tr>
-        {record.adjustments.map(line => {
+        {record.adjustments.map((line, place) => {
           standing *= line.factor;
           return (
-            <tr key={`${line.what} ${line.why}`}>
-              <th scope="row">{line.why}</th>
+            <tr key={place}>
+              <th scope="row">{adjustmentText(line.cause, readerLocale())}</th>
               <td className="amount">{factorText(line.factor)}</td>
               <td className="amount soft">{amountText(Math.round(standing), currency)}</td>
             </tr>

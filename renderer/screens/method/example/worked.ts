@@ -1,5 +1,5 @@
 import type { CarRow, WorthExplanation } from '../../../../electron/api/views.ts';
-import type { Adjustment, Currency, Evidence, Worth } from '../../../../valuation/types.ts';
+import type { Adjustment, AdjustmentCause, Currency, Evidence, Worth } from '../../../../valuation/types.ts';
 import type { FinishState, Grade } from '../../../../valuation/words.ts';
 import type { CarWorths } from '../../../components/worth-strip/strip-worths.ts';
 
@@ -79,16 +79,16 @@ export const kindsOf = (records: WorkedCar['records']): Adjustment['what'][] => 
   return order.filter(what => records.some(record => record.adjustments.some(line => line.what === what)));
 };
 
-/** All that one kind of adjustment did to a record: the product of its lines and their reasons; null where it did nothing. */
+/** All that one kind of adjustment did to a record: the product of its lines and their causes; null where it did nothing. */
 export const together = (
   lines: readonly Adjustment[],
   what: Adjustment['what'],
-): { factor: number; why: string } | null => {
+): { factor: number; causes: AdjustmentCause[] } | null => {
   const own = lines.filter(line => line.what === what);
   if (own.length === 0) return null;
   return {
     factor: own.reduce((product, line) => product * line.factor, 1),
-    why: own.map(line => line.why).join('; '),
+    causes: own.map(line => line.cause),
   };
 };
 

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import type { Currency } from '../../../../valuation/types.ts';
+import { verdictText } from '../../../../valuation/wording/verdict-text.ts';
 import { api } from '../../../api/client.ts';
 import { percentText } from '../../../components/format.ts';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
@@ -23,7 +24,7 @@ export const HeldUp = ({ currency }: { currency: Currency }) => {
   const { pairs, bias, biasRange, coverage, coverageRange, typicalError, verdict } = past.data;
   return (
     <>
-      <p className={classes.verdict}>{verdict}</p>
+      <p className={classes.verdict}>{verdictText(verdict)}</p>
       {bias === null || coverage === null || typicalError === null ? (
         <p className={classes.lead}>
           When a car whose worth was kept is sold, what it brought is set against the estimate here. Keep the

@@ -143,15 +143,15 @@ describe('home', () => {
     expect(home.totals.asFound.mid).toBe(mids.reduce((sum, mid) => sum + mid, 0));
     expect(home.bySeries).toEqual([
       { name: 'Slipwinds', cars: 2, worth: home.totals.asFound.mid },
-      { name: 'Not identified', cars: 1, worth: 0 },
+      { name: null, cars: 1, worth: 0 },
     ]);
     expect(home.byGrade.map(({ grade, cars }) => [grade, cars])).toEqual([
-      ['C8', 1],
-      ['C3', 1],
-      ['Not graded', 1],
+      [8, 1],
+      [3, 1],
+      [null, 1],
     ]);
     expect(home.next).toContainEqual({
-      sentence: '1 car is not identified',
+      kind: 'identify',
       to: '/cars?show=unidentified',
       count: 1,
     });

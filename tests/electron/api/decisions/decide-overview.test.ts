@@ -29,10 +29,10 @@ describe('the overview of decisions', () => {
       currency: 'USD',
     });
     expect(rows.map(row => row.car.id)).toEqual([...whole.keys()]);
-    for (const { car, shown, plan, hours, cash, parts, why } of rows) {
+    for (const { car, shown, plan, hours, cash, parts, turnsOn } of rows) {
       const { decision, ...use } = whole.get(car.id) ?? expect.fail('a car is lacking');
       expect({ hours, cash, parts }).toEqual({ hours: use.hours, cash: use.cash, parts: use.parts });
-      expect(why).not.toBe('');
+      expect(turnsOn.kind).not.toBe('no-other');
       expect(car.recommendation).toBe(decision.recommendation);
       if (decision.recommendation === 'not-enough-evidence') {
         expect([shown, plan]).toEqual([null, null]);
@@ -53,11 +53,11 @@ describe('the overview of decisions', () => {
     }
   });
 
-  it('tells why in the words of the guard, the floor or the next best', async () => {
+  it('tells why by the guard, the floor or the next best', async () => {
     const { api } = await newCollectionService();
     const [, , rare, , unknown] = await cars(api);
     const why = async (id: number | undefined) =>
-      (await api.decisions.overview()).cars.find(row => row.car.id === id)?.why;
+      (await api.decisions.overview()).cars.find(row => row.car.id === id)?.turnsOn;
     const { body } = await api.collection.assumptions();
     const withFloor = (leastGain: number, more = {}) =>
       api.collection.saveAssumptions({
@@ -65,18 +65,21 @@ describe('the overview of decisions', () => {
         note: '',
       });
     await withFloor(1, { leastProbability: 0 });
-    expect(await why(rare)).toMatch(/^Its original finish at C7 is at or above the keep-grade C7\./);
-    expect(await why(unknown)).not.toMatch(/[0-9]/);
+    expect(await why(rare)).toMatchObject({
+      kind: 'guards',
+      guards: [{ kind: 'keep-grade', finish: 7, keepGrade: 7 }, { kind: 'rarity' }],
+    });
+    expect(await why(unknown)).toEqual({ kind: 'help', help: 'identify' });
     await withFloor(90_000_000, { keepGrade: 10, keepRarities: [] });
     const { cars: rows } = await api.decisions.overview();
     const known = rows.filter(row => row.shown);
     expect(known.length).toBeGreaterThan(2);
     for (const row of known) {
       expect(row.car.recommendation).toBe('leave');
-      expect(row.why).toMatch(
+      expect(row.turnsOn).toMatchObject(
         (row.shown?.expectedGain ?? 0) > 0
-          ? /under your least gain of 900,000\.00\.$/
-          : /^Nothing pays; the nearest/,
+          ? { kind: 'under-least-gain', leastGain: 90_000_000 }
+          : { kind: 'nothing-pays' },
       );
     }
   });

@@ -107,7 +107,7 @@ describe('sale records', () => {
       castingId: dovetail,
     });
     const doubt = async () => (await api.sales.list({})).find(row => row.id === id)?.doubt;
-    expect(await doubt()).toContain('EUR');
+    expect(await doubt()).toMatchObject({ cause: { kind: 'no-rate', currency: 'EUR' } });
     await api.collection.saveRate({ currency: 'EUR', on: '2026-01-01', rate: '1.16' });
     expect(await doubt()).toBeNull();
   });
@@ -217,8 +217,8 @@ describe('worths', () => {
       const factors = first?.adjustments.reduce((product, line) => product * line.factor, 1) ?? 0;
       expect(Math.abs((first?.price ?? 0) * factors - (first?.adjusted ?? 0))).toBeLessThanOrEqual(0.5);
     }
-    const { sentence } = await api.worth.explain({ carId, which: 'asFound' });
-    expect(sentence).toMatch(/^\d+ % this variation’s 3 sales, \d+ % its casting’s 15/);
+    const { evidence } = await api.worth.explain({ carId, which: 'asFound' });
+    expect(evidence).toMatchObject({ sales: 3, castingSales: 15 });
   });
 
   it('are the same in lists, on the page and from the whole list', async () => {
@@ -276,7 +276,7 @@ describe('worths', () => {
         realised: 5000,
       },
     ]);
-    expect(verdict).toContain('too few');
+    expect(verdict).toEqual({ kind: 'too-few', count: pairs.length });
     expect(worths.asFound).not.toBeNull();
   });
 

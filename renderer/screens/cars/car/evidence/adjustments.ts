@@ -1,5 +1,5 @@
 import type { WorthExplanation } from '../../../../../electron/api/views.ts';
-import type { Minor } from '../../../../../valuation/types.ts';
+import type { AdjustmentCause, Minor } from '../../../../../valuation/types.ts';
 
 export type ExplainedRecord = WorthExplanation['records'][number];
 export type AdjustmentColumn = 'currency' | 'date' | 'rarity' | 'grade' | 'finish state' | 'parts';
@@ -34,8 +34,8 @@ export const usedColumns = (records: readonly Pick<ExplainedRecord, 'adjustments
   );
 
 export interface Step {
-  what: string;
-  why: string;
+  what: ExplainedRecord['adjustments'][number]['what'];
+  cause: AdjustmentCause;
   factor: number;
   /** The amount after this step, in minor units; the currency's step leaves the record's currency. */
   after: Minor;
@@ -47,9 +47,9 @@ export interface Step {
  */
 export const stepsOf = (record: Pick<ExplainedRecord, 'price' | 'adjustments'>, unit: number): Step[] => {
   let amount = record.price * unit;
-  return record.adjustments.map(({ what, why, factor }) => {
+  return record.adjustments.map(({ what, cause, factor }) => {
     amount *= factor;
-    return { what, why, factor, after: Math.round(amount) };
+    return { what, cause, factor, after: Math.round(amount) };
   });
 };
 

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
+import { evidenceText, helpText } from '../../../../../valuation/wording/evidence-text.ts';
 import { type WhichWorth, whichWorths, worthNames } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';
@@ -41,7 +42,7 @@ export const Evidence = ({
   const content = () => {
     if (explanation.error) return <ErrorState error={explanation.error} retry={explanation.refetch} />;
     if (!explanation.data) return <LoadingState />;
-    const { records, sentence, worth, help } = explanation.data;
+    const { records, evidence, worth, help } = explanation.data;
     const near = records.filter(({ level }) => level === 'variation' || level === 'casting').length;
     const count = shown ?? Math.max(near, Math.min(fewest, records.length));
     const rows = records.slice(0, count);
@@ -51,10 +52,19 @@ export const Evidence = ({
         <p className={classes.sentence}>
           {worth ? (
             <>
-              <RangeText range={worth} currency={currency} /> <span>{sentence}.</span>
+              <RangeText range={worth} currency={currency} />{' '}
+              <span>
+                {worth.own
+                  ? 'Your own figure: there is not enough evidence for another.'
+                  : `${evidenceText(evidence)}.`}
+              </span>
             </>
           ) : (
-            <span>{help.length > 0 ? help.join(' ') : 'There is not enough evidence for this worth.'}</span>
+            <span>
+              {help.length > 0
+                ? help.map(helpText).join(' ')
+                : 'There is not enough evidence for this worth.'}
+            </span>
           )}
         </p>
         {rows.length === 0 ? (

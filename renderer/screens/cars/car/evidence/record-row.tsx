@@ -1,8 +1,9 @@
 import { Link } from 'wouter';
 import { currencyDecimals } from '../../../../../valuation/money.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
+import { adjustmentText } from '../../../../../valuation/wording/record-text.ts';
 import { gradeLabel } from '../../../../../valuation/words.ts';
-import { amountText, dateText, percentText, worthText } from '../../../../components/format.ts';
+import { amountText, dateText, percentText, readerLocale, worthText } from '../../../../components/format.ts';
 import { type AdjustmentColumn, type ExplainedRecord, factorOf, factorText, stepsOf } from './adjustments.ts';
 import classes from './evidence.module.css';
 
@@ -32,7 +33,7 @@ const Steps = ({ record, currency, span }: { record: ExplainedRecord; currency: 
           </li>
           {steps.map((step, place) => (
             <li key={place}>
-              <span>{step.why}</span>
+              <span>{adjustmentText(step.cause, readerLocale())}</span>
               <span className="amount">{factorText(step.factor)}</span>
               <span className="amount">{amountText(step.after, currency)}</span>
             </li>

@@ -1,9 +1,7 @@
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
-import { BreakEven } from '../../../../components/decision/break-even.tsx';
-import { Guards } from '../../../../components/decision/guards.tsx';
 import { Headline } from '../../../../components/decision/headline.tsx';
-import { Reasons } from '../../../../components/decision/reasons.tsx';
+import { BreakEven, Guards, Reasons } from '../../../../components/decision/reasons.tsx';
 import { Tornado } from '../../../../components/decision/tornado.tsx';
 import classes from './recommendation.module.css';
 
@@ -17,12 +15,9 @@ export const WhatToDo = ({ car, currency }: { car: CarPage; currency: Currency }
         {car.status === 'sold' ? (
           <p className="soft">It has been sold; this is what the figures say of it as it was.</p>
         ) : null}
-        <BreakEven decision={decision} />
+        <BreakEven decision={decision} currency={currency} />
         <Guards decision={decision} />
-        <Reasons
-          decision={decision}
-          more={decision.recommendation === 'not-enough-evidence' ? car.help : []}
-        />
+        <Reasons decision={decision} currency={currency} />
       </div>
       <Tornado decision={decision} planned={car.plan?.kind ?? 'restore'} currency={currency} />
     </div>

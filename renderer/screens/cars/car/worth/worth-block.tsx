@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { CarPage, WorthExplanation } from '../../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../../valuation/types.ts';
+import { evidenceText, helpText } from '../../../../../valuation/wording/evidence-text.ts';
 import type { WhichWorth } from '../../../../../valuation/words.ts';
 import { gradeLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
@@ -72,7 +73,7 @@ export const WorthBlock = ({
         <p className={classes.basis}>
           {lacking ? (
             car.help.length > 0 ? (
-              car.help.join(' ')
+              car.help.map(helpText).join(' ')
             ) : (
               'There is not enough evidence for a worth.'
             )
@@ -80,7 +81,7 @@ export const WorthBlock = ({
             <>
               {car.worths.asFound?.own
                 ? 'Your own figure: there is not enough evidence for another.'
-                : `Rests on ${found.data?.sentence ?? '…'}.`}{' '}
+                : `Rests on ${evidenceText(car.evidence)}.`}{' '}
               As of {dateText(today)}, before selling costs.{' '}
               <Link href="~/how-worth-is-estimated">How worth is estimated</Link>
             </>
