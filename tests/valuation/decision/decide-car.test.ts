@@ -54,6 +54,7 @@ describe('decideCar', () => {
         cost: breakEven?.cost,
       },
       { kind: 'standard-plan' },
+      { kind: 'deviations', deviations: assumptions.standardPlan.restore.deviations },
       { kind: 'evidence', evidence: expect.objectContaining({ sales: 20 }) },
     ]);
   });
