@@ -45,7 +45,7 @@ module.exports = {
       from: { path: '^(db|reports)/' },
       to: {
         path: '^valuation/',
-        pathNot: '^valuation/((money|words|types)\\.ts$|wording/)',
+        pathNot: '^valuation/((money|words|types)\\.ts$|wording/|reading/)',
         dependencyTypesNot: ['type-only'],
       },
     },

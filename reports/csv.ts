@@ -2,9 +2,9 @@ import { Readable, type Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import Papa from 'papaparse';
 import { minorToDecimal } from '../valuation/money.ts';
+import { inertCell } from '../valuation/reading/inert.ts';
 import { checkReport } from './check-report.ts';
 import { type CellValue, exportColumns } from './columns.ts';
-import { inertCell } from './inert-cell.ts';
 import type { CollectionReport } from './types.ts';
 
 const rowsAtOnce = 500;

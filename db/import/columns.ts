@@ -1,4 +1,4 @@
-import { plainWord } from './cells/parse-words.ts';
+import { plainWord } from '../../valuation/reading/words.ts';
 import type { ImportKind } from './types.ts';
 
 export interface OurColumn {
@@ -16,6 +16,8 @@ const column = (name: string, help: string, known: string, required = false): Ou
   known: known.split(',').filter(Boolean),
 });
 
+const maker = column('maker', 'who made it', 'make,manufacturer,brand,made by');
+const series = column('series', 'the range in which it was sold', 'range,line,product line');
 const casting = column(
   'casting',
   'name of the casting or of one of its releases',
@@ -74,6 +76,8 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'your number of the car; left out, the next free one is given',
       'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,stock number',
     ),
+    maker,
+    series,
     casting,
     releaseName,
     releaseYear,
@@ -84,12 +88,13 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ...features,
     grade,
     finishState,
+    column('status', 'kept, on the bench or donor', ''),
     column('location', 'where it lies', 'place,where,shelf,box,drawer,stored,storage'),
     column('notes', 'anything else', 'note,comments,comment,remarks,remark,details'),
   ],
   reference: [
-    column('maker', 'who made it', 'make,manufacturer,brand,made by'),
-    column('series', 'the range in which it was sold', 'range,line,product line'),
+    maker,
+    series,
     casting,
     releaseName,
     releaseYear,

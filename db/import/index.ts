@@ -1,13 +1,13 @@
-import type { Transaction } from 'kysely';
+import type { Kysely, Transaction } from 'kysely';
 import type { Collection } from '../collection.ts';
 import { runBulk } from '../history/history.ts';
 import { nextInventoryNumbers } from '../records/cars-write.ts';
-import { insertLot } from '../records/lots.ts';
+import { findLot, findLotNamed, insertLot, removeLot } from '../records/lots.ts';
 import { readReportingCurrency } from '../records/settings.ts';
 import type { Schema } from '../schema.ts';
-import { ourColumns } from './columns.ts';
+import { ourColumns, recogniseHeading } from './columns.ts';
 import { openTable, type Table } from './files/table.ts';
-import { type Judge, type Judged, judgeRow, type ReadRow, readRow, rowView } from './judges/judge.ts';
+import { type Judge, judgeRow, type ReadRow, readRow, rowView } from './judges/judge.ts';
 import { lotJudge } from './judges/lot.ts';
 import { referenceJudge } from './judges/reference.ts';
 import { salesJudge } from './judges/sales.ts';
@@ -25,7 +25,13 @@ import {
 export type * from './types.ts';
 export { ImportFileError } from './types.ts';
 
-interface Watch {
+/** One import: which file, how it is read, and who waits for it. */
+export interface ImportRequest {
+  collection: Collection;
+  file: Blob;
+  /** The file's own name, as its owner knows it. */
+  name: string;
+  options: RunOptions;
   /** ISO instant: of entering, and the latest day that a sale can have. */
   at: string;
   signal?: AbortSignal | undefined;
@@ -37,42 +43,46 @@ const shownRejections = 25;
 /** Notes of single rows beyond this many are counted, not listed. */
 const mostNotes = 200;
 
-const openMapped = async (file: Blob, name: string, options: ImportOptions, signal?: AbortSignal) => {
-  const table = await openTable(file, name, options);
-  const mapping = mapColumns(table, options);
-  return { table, mapping, ...(await learnFormats(table, mapping, options, signal)) };
-};
+interface Target {
+  lotId: number | null;
+  freeNumbers: string[];
+  /** True inside the import's action. */
+  write: boolean;
+  onMissing: (casting: string) => void;
+}
 
 const judgeFor = async (
-  collection: Collection,
-  db: Collection['db'] | Transaction<Schema>,
+  { collection, options, at }: ImportRequest,
+  db: Kysely<Schema>,
   mapping: Mapping,
-  options: RunOptions,
-  {
-    at,
-    lotId,
-    freeNumbers,
-    onMissing,
-  }: { at: string; lotId: number | null; freeNumbers: string[]; onMissing: (casting: string) => void },
+  { lotId, freeNumbers, write, onMissing }: Target,
 ): Promise<Judge> => {
-  if (options.as === 'lot') return lotJudge(collection, db, { lotId, freeNumbers, at });
-  if (options.as === 'reference') return referenceJudge(collection, db);
-  return salesJudge(collection, db, mapping, {
+  const sqlite = write ? collection.sqlite : null;
+  if (options.as === 'lot') return lotJudge(db, { lotId, freeNumbers, at, sqlite });
+  if (options.as === 'reference') return referenceJudge(db, sqlite);
+  return salesJudge(db, mapping, {
     addReference: options.addReference,
     currency: options.currency ?? (await readReportingCurrency(db)),
     today: at.slice(0, 10),
+    reader: collection.reader,
+    sqlite,
     onMissing,
   });
 };
 
+interface Judging {
+  table: Table;
+  mapping: Mapping;
+  judge: Judge;
+  /** How many rows there are, as far as is known. */
+  rows: number;
+  request: ImportRequest;
+}
+
 /** Judges every row in order; `onRow` sees each that is not blank. Yields to the event loop now and then. */
 const judgeAll = async (
-  table: Table,
-  mapping: Mapping,
-  judge: Judge,
-  rows: number,
-  { signal, onProgress }: Pick<Watch, 'signal' | 'onProgress'>,
-  onRow: (row: ReadRow, judged: Judged) => void,
+  { table, mapping, judge, rows, request: { signal, onProgress } }: Judging,
+  onRow: (row: ReadRow, judged: ReturnType<typeof judgeRow>) => void,
 ): Promise<void> => {
   let done = 0;
   for await (const batch of table.rows())
@@ -90,88 +100,90 @@ const judgeAll = async (
   signal?.throwIfAborted();
 };
 
+/** What the headings say of the whole file: that it is of another kind than it is imported as. */
+const kindWarnings = ({ columns }: Mapping, { as }: ImportOptions): string[] => {
+  if (as === 'sales') return [];
+  const idle = columns.filter(column => column.ours === null);
+  const gives = (ours: string) =>
+    idle.find(({ heading }) => recogniseHeading('sales', heading)?.ours === ours);
+  const [day, price] = [gives('sold_on'), gives('price')];
+  return day && price
+    ? [
+        `"${day.heading}" and "${price.heading}" look like the day and the price of sales, and are not read: if this is a list of sales, import it as sales.`,
+      ]
+    : [];
+};
+
+/** Their columns that hold something and are not read, by name. */
+const unreadColumns = ({ columns }: Mapping): string[] => {
+  const idle = columns.filter(column => column.ours === null && column.samples.length > 0);
+  return idle.length === 0
+    ? []
+    : [
+        `Not read: ${idle.map(({ heading }) => `"${heading}"`).join(', ')}. Say what a column means, or leave it.`,
+      ];
+};
+
 /**
  * Shows how a file would be taken in, without taking anything: its encoding, columns and formats, and what becomes of its rows.
  * Throws ImportFileError where the file cannot be read as a table or a required column is missing.
  */
-export const previewImport = async (
-  collection: Collection,
-  file: Blob,
-  name: string,
-  options: RunOptions,
-  watch: Watch,
-): Promise<ImportPreview> => {
-  let mapping: Mapping;
+export const previewImport = async (request: ImportRequest): Promise<ImportPreview> => {
+  const { collection, file, name, options, signal } = request;
   const table = await openTable(file, name, options);
+  let mapping: Mapping;
+  let problem: string[] = [];
   try {
     mapping = mapColumns(table, options);
   } catch (error) {
     if (!(error instanceof MissingColumnError)) throw error;
-    return unmappedPreview(table, name, options, error.message);
+    // The headings do not say enough yet: the columns are shown, to be mapped.
+    mapping = mapColumns(table, options, false);
+    problem = [error.message];
   }
-  const { rows } = await learnFormats(table, mapping, options, watch.signal);
-  const missing = new Set<string>();
-  const judge = await judgeFor(collection, collection.db, mapping, options, {
-    at: watch.at,
-    lotId: options.lotId ?? null,
-    freeNumbers: [],
-    onMissing: casting => missing.size < 1000 && missing.add(casting),
-  });
+  const { rows } = await learnFormats(table, mapping, options, signal);
   const counts = { accepted: 0, rejected: 0, duplicates: 0, unidentified: 0 };
   const sample: ImportRowView[] = [];
-  let shown = 0;
-  await judgeAll(table, mapping, judge, rows, watch, (row, judged) => {
-    counts[judged.outcome === 'duplicate' ? 'duplicates' : judged.outcome]++;
-    if (judged.outcome === 'accepted' && judged.unidentified) counts.unidentified++;
-    const extra = judged.outcome === 'rejected' && shown < shownRejections;
-    if (sample.length < sampleRows || extra) {
-      sample.push(rowView(mapping, row, judged));
-      if (judged.outcome === 'rejected') shown++;
-    }
-  });
+  const missing = new Set<string>();
+  if (problem.length === 0) {
+    const judge = await judgeFor(request, collection.db, mapping, {
+      lotId: options.lotId ?? null,
+      freeNumbers: [],
+      write: false,
+      onMissing: casting => missing.size < 1000 && missing.add(casting),
+    });
+    let shown = 0;
+    await judgeAll({ table, mapping, judge, rows, request }, (row, outcome) => {
+      const { judged } = outcome;
+      counts[judged.outcome === 'duplicate' ? 'duplicates' : judged.outcome]++;
+      if (judged.outcome === 'accepted' && judged.unidentified) counts.unidentified++;
+      const extra = judged.outcome === 'rejected' && shown < shownRejections;
+      if (sample.length < sampleRows || extra) {
+        sample.push(rowView(mapping, row, outcome, table.sheet));
+        if (judged.outcome === 'rejected') shown++;
+      }
+    });
+  }
+  const { format, encoding, separator, sheets, sheet, headingLine } = table;
   return {
-    ...described(table, name, options),
+    file: name,
+    format,
+    encoding,
+    separator,
+    sheets,
+    sheet,
+    headingLine,
+    ourColumns: ourColumns[options.as].map(({ name: column, required, help }) => ({
+      name: column,
+      required,
+      help,
+    })),
     columns: mapping.columns,
     rows,
     counts,
     sample,
     missingCastings: [...missing],
-    warnings: [...table.warnings, ...mapping.warnings],
-  };
-};
-
-const described = (table: Table, name: string, options: ImportOptions) => ({
-  file: name,
-  format: table.format,
-  encoding: table.encoding,
-  separator: table.separator,
-  sheets: table.sheets,
-  sheet: table.sheet,
-  headingLine: table.headingLine,
-  ourColumns: ourColumns[options.as].map(({ name: column, required, help }) => ({
-    name: column,
-    required,
-    help,
-  })),
-});
-
-/** The preview of a file whose headings do not say enough yet: its columns, to be mapped. */
-const unmappedPreview = async (
-  table: Table,
-  name: string,
-  options: ImportOptions,
-  problem: string,
-): Promise<ImportPreview> => {
-  const mapping = mapColumns(table, options, false);
-  const { rows } = await learnFormats(table, mapping, options);
-  return {
-    ...described(table, name, options),
-    columns: mapping.columns,
-    rows,
-    counts: { accepted: 0, rejected: 0, duplicates: 0, unidentified: 0 },
-    sample: [],
-    missingCastings: [],
-    warnings: [problem, ...table.warnings, ...mapping.warnings],
+    warnings: [...problem, ...table.warnings, ...mapping.warnings, ...kindWarnings(mapping, options)],
   };
 };
 
@@ -180,14 +192,12 @@ const unmappedPreview = async (
  * a cancel or a failure takes nothing. `dryRun` judges only. `afterwards` runs inside the action with the ids of new cars' lot.
  */
 export const runImport = async (
-  collection: Collection,
-  file: Blob,
-  name: string,
-  options: RunOptions,
-  watch: Watch,
-  afterwards?: (trx: Transaction<Schema>, lotId: number | null) => Promise<void>,
+  request: ImportRequest & { afterwards?: (trx: Transaction<Schema>, lotId: number | null) => Promise<void> },
 ): Promise<ImportResult> => {
-  const { table, mapping, rows, numbers, unnumbered } = await openMapped(file, name, options, watch.signal);
+  const { collection, file, name, options, at, signal, afterwards } = request;
+  const table = await openTable(file, name, options);
+  const mapping = mapColumns(table, options);
+  const { rows, numbers, unnumbered } = await learnFormats(table, mapping, options, signal);
   const result: ImportResult = {
     accepted: 0,
     rejected: [],
@@ -195,33 +205,32 @@ export const runImport = async (
     duplicateLines: [],
     unidentified: 0,
     addedCastings: 0,
-    notes: [...table.warnings, ...mapping.warnings],
+    notes: [
+      ...table.warnings,
+      ...mapping.warnings,
+      ...kindWarnings(mapping, options),
+      ...unreadColumns(mapping),
+    ],
   };
   const missing = new Set<string>();
   let notes = 0;
-  const take = async (
-    db: Collection['db'] | Transaction<Schema>,
-    lotId: number | null,
-    freeNumbers: string[],
-    write: boolean,
-  ) => {
-    const judge = await judgeFor(collection, db, mapping, options, {
-      at: watch.at,
-      lotId,
-      freeNumbers,
+  const take = async (db: Kysely<Schema>, target: Omit<Target, 'onMissing'>) => {
+    const judge = await judgeFor(request, db, mapping, {
+      ...target,
       onMissing: casting => missing.add(casting.toLowerCase()),
     });
-    await judgeAll(table, mapping, judge, rows, watch, (row, judged) => {
+    await judgeAll({ table, mapping, judge, rows, request }, (row, { judged }) => {
       if (judged.outcome === 'rejected')
         result.rejected.push({ line: row.line, column: judged.column, reason: judged.reason });
       else if (judged.outcome === 'duplicate') {
         result.duplicates++;
         result.duplicateLines.push(row.line);
       } else {
-        if (write) judged.write();
+        if (target.write) judged.write();
         result.accepted++;
         if (judged.unidentified) result.unidentified++;
-        if (judged.note && ++notes <= mostNotes) result.notes.push(`Line ${row.line}: ${judged.note}.`);
+        for (const note of judged.notes)
+          if (++notes <= mostNotes) result.notes.push(`Line ${row.line}: ${note}.`);
       }
     });
   };
@@ -232,12 +241,16 @@ export const runImport = async (
   };
 
   if (options.dryRun) {
-    const known = options.lot && (await lotNamed(collection.db, options.lot.name));
-    await take(collection.db, options.lotId ?? known?.id ?? null, [], false);
+    const known = options.lot && (await findLotNamed(collection.db, options.lot.name));
+    await take(collection.db, {
+      lotId: options.lotId ?? known?.id ?? null,
+      freeNumbers: [],
+      write: false,
+    });
     return finish();
   }
-  return runBulk(collection, labelOf(options, name), watch.at, async trx => {
-    const lot = options.as === 'lot' ? await lotFor(trx, options, watch.at) : null;
+  return runBulk(collection, labelOf(options, name), at, async trx => {
+    const lot = options.as === 'lot' ? await lotFor(trx, options, at) : null;
     const lotId = lot?.id ?? null;
     const freeNumbers =
       options.as === 'lot' && unnumbered > 0
@@ -246,9 +259,9 @@ export const runImport = async (
           )
         : [];
     numbers.clear();
-    await take(trx, lotId, freeNumbers, true);
+    await take(trx, { lotId, freeNumbers, write: true });
     // A lot of which no car could be read is not made either.
-    if (lot?.isNew && result.accepted === 0) await trx.deleteFrom('lot').where('id', '=', lot.id).execute();
+    if (lot?.isNew && result.accepted === 0) await removeLot(trx, lot.id);
     else if (lot) result.lot = { id: lot.id, name: lot.name };
     if (lot && !lot.isNew && options.lot?.costs.length)
       result.notes.push(
@@ -264,9 +277,6 @@ const labelOf = (options: RunOptions, name: string): string => {
   return options.as === 'sales' ? `Imported sale records from ${name}` : `Imported reference from ${name}`;
 };
 
-const lotNamed = (db: Collection['db'] | Transaction<Schema>, name: string) =>
-  db.selectFrom('lot').select(['id', 'name']).where('name', '=', name).executeTakeFirst();
-
 interface LotOfImport {
   id: number;
   name: string;
@@ -279,21 +289,17 @@ const lotFor = async (
   at: string,
 ): Promise<LotOfImport | null> => {
   if (options.lotId !== undefined) {
-    const found = await trx
-      .selectFrom('lot')
-      .select(['id', 'name'])
-      .where('id', '=', options.lotId)
-      .executeTakeFirst();
+    const found = await findLot(trx, options.lotId);
     if (!found)
       throw new ImportFileError(
         'The lot to import into is no longer there. Choose another, or make a new one.',
       );
-    return { ...found, isNew: false };
+    return { id: found.id, name: found.name, isNew: false };
   }
   const { lot } = options;
   if (!lot) return null;
-  const known = await lotNamed(trx, lot.name);
-  if (known) return { ...known, isNew: false };
+  const known = await findLotNamed(trx, lot.name);
+  if (known) return { id: known.id, name: known.name, isNew: false };
   const id = await insertLot(trx, lot, at);
   return { id, name: lot.name, isNew: true };
 };

@@ -1,7 +1,8 @@
-import { dateOrderOf, isAmbiguousDate } from './cells/parse-date.ts';
-import { decimalSignOf } from './cells/parse-money.ts';
+import { dateOrderOf, isAmbiguousDate } from '../../valuation/reading/date.ts';
+import { decimalSignOf, type MoneyHabit } from '../../valuation/reading/money.ts';
 import { ourColumns, recogniseHeading } from './columns.ts';
-import { cellText, isBlank, type Table } from './files/table.ts';
+import { cellText, isBlank } from './files/cell-text.ts';
+import type { Table } from './files/table.ts';
 import {
   type Cell,
   type ColumnView,
@@ -17,6 +18,8 @@ export interface Mapping {
   columns: ColumnView[];
   /** Place in the file of each of our columns that the file has. */
   places: Map<string, number>;
+  /** How the amounts of our columns are written. */
+  money: Map<string, MoneyHabit>;
   warnings: string[];
 }
 
@@ -82,12 +85,14 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
       `No column gives ${missing.map(column => `${column.name} (${column.help})`).join(' and ')}. ` +
         `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`,
     );
-  return { columns, places, warnings };
+  return { columns, places, money: new Map(), warnings };
 };
 
 interface Evidence {
   point: number;
   comma: number;
+  /** Amounts with one point, or one comma, and three digits behind it; an example of each. */
+  lone: { '.': number; ',': number; example: Record<string, string> };
   dmy: number;
   mdy: number;
   ambiguousDates: number;
@@ -112,7 +117,14 @@ export const learnFormats = async (
   signal?: AbortSignal,
 ): Promise<Learned> => {
   const evidence = mapping.columns.map(
-    (): Evidence => ({ point: 0, comma: 0, dmy: 0, mdy: 0, ambiguousDates: 0 }),
+    (): Evidence => ({
+      point: 0,
+      comma: 0,
+      lone: { '.': 0, ',': 0, example: {} },
+      dmy: 0,
+      mdy: 0,
+      ambiguousDates: 0,
+    }),
   );
   const price = mapping.places.get('price');
   const date = mapping.places.get('sold_on');
@@ -133,8 +145,14 @@ export const learnFormats = async (
     if (brought) numbers.add(brought);
     else unnumbered++;
     if (price !== undefined) {
-      const sign = decimalSignOf(cells[price] ?? null);
-      if (sign) evidence[price]![sign === ',' ? 'comma' : 'point']++;
+      const cell = cells[price] ?? null;
+      const sign = decimalSignOf(cell);
+      if (sign === 'both') {
+        const { lone } = evidence[price]!;
+        const own = String(cell).includes(',') ? ',' : '.';
+        lone[own]++;
+        lone.example[own] ??= String(cell).trim();
+      } else if (sign) evidence[price]![sign === ',' ? 'comma' : 'point']++;
     }
     if (date !== undefined) {
       const cell = cells[date] ?? null;
@@ -148,12 +166,20 @@ export const learnFormats = async (
     for (const { cells } of batch) learn(cells);
   }
   const choice = <T>(choices: Record<string, T>, heading: string): T | undefined =>
-    Object.entries(choices).find(([theirs]) => sameHeading(theirs, heading))?.[1];
+    Object.entries(choices).find(([theirs]) => sameHeading(theirs, heading))?.[1] ?? choices['*'];
   if (price !== undefined) {
     const column = mapping.columns[price]!;
-    const { point, comma } = evidence[price]!;
-    column.decimal = choice<DecimalSign>(options.decimal, column.heading) ?? null;
-    if (!column.decimal && !(point && comma)) column.decimal = comma ? ',' : point ? '.' : null;
+    const { point, comma, lone } = evidence[price]!;
+    const chosen = choice<DecimalSign>(options.decimal, column.heading) ?? null;
+    const usual = point && comma ? null : comma ? ',' : point ? '.' : null;
+    column.decimal = chosen ?? usual;
+    mapping.money.set('price', { chosen, usual });
+    // Where the other amounts part decimals with that very sign, a thousand is likelier but not certain.
+    const doubtful = ([',', '.'] as const).filter(sign => lone[sign] && (sign === ',' ? comma : point));
+    for (const sign of chosen ? [] : doubtful)
+      mapping.warnings.push(
+        `"${column.heading}" has amounts such as "${lone.example[sign]}" (${lone[sign]}), although others have the ${sign === ',' ? 'comma' : 'point'} before their decimals: read as thousands. Choose the decimal sign of this column if they are not.`,
+      );
   }
   if (date !== undefined) {
     const column = mapping.columns[date]!;

@@ -1,11 +1,13 @@
+import type { DateOrder } from '../../valuation/reading/date.ts';
+import type { DecimalSign } from '../../valuation/reading/money.ts';
+import type { Cell } from '../../valuation/reading/reading.ts';
 import type { Currency } from '../../valuation/types.ts';
 import type { LotCost, LotRecord } from '../records/lots.ts';
 
 export type ImportKind = 'lot' | 'reference' | 'sales';
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 export type Separator = ',' | ';' | '\t' | '|';
-export type DecimalSign = ',' | '.';
-export type DateOrder = 'ymd' | 'dmy' | 'mdy';
+export type { Cell, DateOrder, DecimalSign };
 
 /** How a file is to be read; what is left out is found out from the file and said in the preview. */
 export interface ImportOptions {
@@ -15,6 +17,7 @@ export interface ImportOptions {
   separator?: Separator | undefined;
   /** Their heading → our column; null leaves a column out. */
   map: Record<string, string | null>;
+  /** By heading; `*` stands for all columns. */
   decimal: Record<string, DecimalSign>;
   dateOrder: Record<string, DateOrder>;
   /** Of amounts that name none. */
@@ -29,13 +32,12 @@ export interface RunOptions extends ImportOptions {
   lot?: (Omit<LotRecord, 'id'> & { costs: LotCost[] }) | undefined;
 }
 
-/** A cell as the file has it; spreadsheets keep numbers and dates apart from text. */
-export type Cell = string | number | Date | boolean | null;
-
 /** One row of the file with the line on which it begins, counted from 1 as an editor shows it. */
 export interface TableRow {
   line: number;
   cells: Cell[];
+  /** Why the row cannot be what its writer meant, such as a quotation mark that swallowed other rows. */
+  fault?: string;
 }
 
 export interface ColumnView {
@@ -75,7 +77,14 @@ export interface ImportPreview {
 
 export interface ImportRowView {
   line: number;
+  sheet: string | null;
   outcome: 'accepted' | 'rejected' | 'duplicate';
+  /** What was understood of the row, by our columns. */
+  fields: Record<string, unknown>;
+  /** What was not, as it stands in the file. */
+  unread: { column: string; text: string }[];
+  /** What the row is instead of a record, such as "a total". */
+  not: string | null;
   column: string | null;
   reason: string | null;
   values: Record<string, string>;

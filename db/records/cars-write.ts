@@ -1,9 +1,28 @@
+import type { Database } from 'better-sqlite3';
 import type { Transaction } from 'kysely';
 import { inChunks } from '../codec.ts';
+import { preparedInsert } from '../prepared-insert.ts';
 import type { Schema } from '../schema.ts';
 import { type CarRecord, carToRow } from './cars.ts';
 
 export type NewCar = Partial<Omit<CarRecord, 'id' | 'inventoryNumber'>> & { inventoryNumber: string };
+
+/** The row of a new car; `at` is the instant of entering. */
+const newCarToRow = (car: NewCar, at: string) => ({
+  lot_id: null,
+  casting_id: null,
+  release_id: null,
+  variation_id: null,
+  grade_half: null,
+  cost_minor: null,
+  own_low_minor: null,
+  own_mid_minor: null,
+  own_high_minor: null,
+  ...carToRow(car),
+  inventory_number: car.inventoryNumber,
+  created_at: at,
+  updated_at: at,
+});
 
 /** Adds cars and returns their ids in the same order. `at` is the instant of entering. */
 export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: string): Promise<number[]> => {
@@ -11,26 +30,22 @@ export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: s
   for (const car of cars) {
     const row = await trx
       .insertInto('car')
-      .values({
-        lot_id: null,
-        casting_id: null,
-        release_id: null,
-        variation_id: null,
-        grade_half: null,
-        cost_minor: null,
-        own_low_minor: null,
-        own_mid_minor: null,
-        own_high_minor: null,
-        ...carToRow(car),
-        inventory_number: car.inventoryNumber,
-        created_at: at,
-        updated_at: at,
-      })
+      .values(newCarToRow(car, at))
       .returning('id')
       .executeTakeFirstOrThrow();
     ids.push(row.id);
   }
   return ids;
+};
+
+/** Adds thousands of cars inside an action, one by one and each with the same parts given; `at` is the instant of entering. */
+export const carInserter = (sqlite: Database, at: string) => {
+  const insertCar = preparedInsert(sqlite, 'car');
+  const insertCandidate = preparedInsert(sqlite, 'car_candidate');
+  return (car: NewCar, candidates: readonly number[]): void => {
+    const id = insertCar(newCarToRow(car, at));
+    for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
+  };
 };
 
 /** Replaces the variations that an open car may be. */

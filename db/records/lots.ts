@@ -57,6 +57,12 @@ export const findLot = async (db: Kysely<Schema>, id: number): Promise<LotRecord
   return row && rowToLot(row);
 };
 
+/** The lot of this name, or undefined. */
+export const findLotNamed = async (db: Kysely<Schema>, name: string): Promise<LotRecord | undefined> => {
+  const row = await db.selectFrom('lot').selectAll().where('name', '=', name).executeTakeFirst();
+  return row && rowToLot(row);
+};
+
 /** The costs of every lot, by lot id. */
 export const lotCosts = async (db: Kysely<Schema>, lotId?: number): Promise<Map<number, LotCost[]>> => {
   let query = db.selectFrom('lot_cost').select(['lot_id', 'kind', 'minor', 'note']);

@@ -1,6 +1,8 @@
+import type { Database } from 'better-sqlite3';
 import type { Kysely, Selectable, Transaction } from 'kysely';
 import { type FinishState, type Grade, type PartName, partNames } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readTexts, readWords } from '../codec.ts';
+import { preparedInsert } from '../prepared-insert.ts';
 import { plain } from '../reference/match.ts';
 import type { Schema } from '../schema.ts';
 
@@ -71,6 +73,18 @@ export const saleToRow = (sale: Omit<SaleEntry, 'id'>) => ({
   notes: sale.notes,
 });
 
+/** What two records of one observation share in any case; every identity but an own disposal's begins with it. */
+const sharedIdentity = (sale: Omit<SaleEntry, 'id'>): string => {
+  const kind = sale.reference.trim() === '' ? 'seen' : 'reference';
+  return [kind, plain(sale.source), sale.soldOn, sale.price, sale.currency, ''].join('|');
+};
+
+/** What besides tells two sales of one day, price and source apart. */
+const ownIdentity = (sale: Omit<SaleEntry, 'id'>): string =>
+  sale.reference.trim() === ''
+    ? [sale.grade ?? '', sale.finishState, sale.missingParts.join('+')].join('|')
+    : plain(sale.reference);
+
 /**
  * What makes two sale records the same observation: an own disposal's number; else the source and its reference where
  * both are given; else day, price, casting, variation, grade, finish state and source together.
@@ -82,10 +96,45 @@ export const saleIdentity = (sale: Omit<SaleEntry, 'id'>): string => {
     sale.variationId === null
       ? `${sale.castingId ?? ''}${JSON.stringify(sale.asWritten)}`
       : `${sale.castingId}`;
-  const shared = [plain(sale.source), sale.soldOn, sale.price, sale.currency, of, sale.variationId ?? ''];
-  return sale.reference.trim() === ''
-    ? ['seen', ...shared, sale.grade ?? '', sale.finishState, sale.missingParts.join('+')].join('|')
-    : ['reference', ...shared, plain(sale.reference)].join('|');
+  return `${sharedIdentity(sale)}${of}|${sale.variationId ?? ''}|${ownIdentity(sale)}`;
+};
+
+/** The observation as its text alone tells it, whatever the reference made of that text. */
+const textIdentity = (sale: Omit<SaleEntry, 'id'>): string =>
+  `${ownIdentity(sale)}|${plain(JSON.stringify(Object.entries(sale.asWritten).sort()))}`;
+
+/**
+ * Tells whether a sale is recorded already: as the same observation, or from the same text, which the reference may have led
+ * elsewhere since. Each is looked up by what such records share, so that many records cost no more than few.
+ */
+export const knownSales = (
+  sqlite: Database,
+): ((sale: Omit<SaleEntry, 'id'>, identity: string) => boolean) => {
+  if (sqlite.prepare('SELECT 1 FROM sale_record LIMIT 1').get() === undefined) return () => false;
+  const select = sqlite.prepare(
+    'SELECT * FROM sale_record WHERE identity >= ? AND identity < ? AND disposal_id IS NULL',
+  );
+  return (sale, identity) => {
+    const shared = sharedIdentity(sale);
+    const rows = select.all(shared, `${shared.slice(0, -1)}}`) as Selectable<Schema['sale_record']>[];
+    if (rows.length === 0) return false;
+    const text = textIdentity(sale);
+    return rows.some(row => row.identity === identity || textIdentity(rowToSale(row)) === text);
+  };
+};
+
+/**
+ * Adds thousands of sale records inside an action. Those of a casting that was `just` added may come to one observation from
+ * several texts; they are numbered.
+ */
+export const saleInserter = (sqlite: Database) => {
+  const insert = preparedInsert(sqlite, 'sale_record');
+  const taken = new Map<string, number>();
+  return (row: ReturnType<typeof saleToRow>, just: boolean): void => {
+    const times = just ? (taken.get(row.identity) ?? 0) + 1 : 1;
+    if (just) taken.set(row.identity, times);
+    insert(times === 1 ? row : { ...row, identity: `${row.identity}|${times}` });
+  };
 };
 
 export interface SaleFilter {

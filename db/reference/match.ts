@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import { readBasePaint } from '../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
@@ -30,21 +31,6 @@ export const featureColumns: Record<VariationFeature, string> = {
   country: 'country',
 };
 
-const basePaintAliases: Record<string, string> = {
-  no: 'none',
-  unpainted: 'none',
-  bare: 'none',
-  front: 'front quarter',
-  'front 1/4': 'front quarter',
-  rear: 'rear quarter',
-  back: 'rear quarter',
-  'back quarter': 'rear quarter',
-  'rear 1/4': 'rear quarter',
-  all: 'full',
-  painted: 'full',
-  'fully painted': 'full',
-};
-
 // Most texts need nothing done but their capitals; to see that is several times faster than to do it.
 const alreadyPlain = /^(?:[!-~]+(?: [!-~]+)*)?$/;
 
@@ -56,8 +42,8 @@ export const plain = (text: string): string =>
 
 /** A base paint as the reference names it, from the ways in which owners write it; other text comes back plain. */
 export const plainBasePaint = (text: string): string => {
-  const value = plain(text).replace(/-/g, ' ');
-  return basePaintAliases[value] ?? value;
+  const paint = readBasePaint(text);
+  return paint.ok ? paint.value : plain(text);
 };
 
 const nothing: Match = { castingId: null, releaseId: null, variationId: null, candidates: [] };
@@ -78,7 +64,16 @@ const group = <T>(list: T[], key: (item: T) => string | number) => {
  * apart; `release_name` and `release_year` narrow to a release; every feature column that has text must be equal. Text
  * that fits no variation leaves the casting known and the variation open.
  */
-export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => {
+export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => (await loadReference(db)).match;
+
+export interface LoadedReference {
+  match: Matcher;
+  /** The colours of a casting's variations, each by its plain text. */
+  coloursOf(castingId: number): Map<string, string>;
+}
+
+/** The reference as it is now: `loadMatcher`'s matcher, and what explains why a text led to no variation. */
+export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference> => {
   const castings = await listCastings(db);
   const releases = await listReleases(db);
   const variations = await listVariations(db);
@@ -95,6 +90,7 @@ export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => {
     ) as Record<VariationFeature, string>,
   }));
   const variationsByCasting = group(prepared, variation => variation.castingId);
+  const coloursByCasting = group(variations, variation => variation.castingId);
 
   const findCasting = (written: Record<string, string>): number | null => {
     const text = plain(written.casting ?? '') || plain(written.release_name ?? '');
@@ -132,7 +128,19 @@ export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => {
     );
   };
 
-  return written => {
+  const colours = new Map<number, Map<string, string>>();
+  const coloursOf = (castingId: number): Map<string, string> => {
+    const known =
+      colours.get(castingId) ??
+      new Map(
+        (coloursByCasting.get(castingId) ?? []).flatMap(({ features: { colour } }) =>
+          colour ? [[plain(colour), colour] as const] : [],
+        ),
+      );
+    colours.set(castingId, known);
+    return known;
+  };
+  const match: Matcher = written => {
     const castingId = findCasting(written);
     if (castingId === null) return nothing;
     const fittingReleases = findReleases(castingId, written);
@@ -154,4 +162,5 @@ export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => {
     const narrowed = fitting.length < all.length ? fitting.map(variation => variation.id) : [];
     return { castingId, releaseId, variationId: null, candidates: narrowed };
   };
+  return { match, coloursOf };
 };

@@ -60,22 +60,25 @@ export const ensureRelease = async (
 
 export type NewCasting = Omit<CastingRecord, 'id' | 'makerId' | 'seriesId'>;
 
+/** The columns of a casting. */
+export const castingToRow = (seriesId: number, casting: Omit<NewCasting, 'maker' | 'series'>) => ({
+  series_id: seriesId,
+  name: casting.name,
+  body_type: casting.bodyType,
+  first_year: casting.firstYear,
+  length_mm: casting.lengthMm,
+  materials: casting.materials,
+  markings: casting.markings,
+  notes: casting.notes,
+});
+
 /** Adds a casting, or changes the one of this id; its maker and series are added where there are none. */
 export const saveCasting = async (
   trx: Transaction<Schema>,
   casting: NewCasting & { id?: number },
 ): Promise<number> => {
   const seriesId = await ensureSeries(trx, await ensureMaker(trx, casting.maker), casting.series);
-  const values = {
-    series_id: seriesId,
-    name: casting.name,
-    body_type: casting.bodyType,
-    first_year: casting.firstYear,
-    length_mm: casting.lengthMm,
-    materials: casting.materials,
-    markings: casting.markings,
-    notes: casting.notes,
-  };
+  const values = castingToRow(seriesId, casting);
   if (casting.id !== undefined) {
     await trx.updateTable('casting').set(values).where('id', '=', casting.id).executeTakeFirstOrThrow();
     return casting.id;
@@ -92,6 +95,17 @@ export interface NewVariation {
   factorySpecification: string;
 }
 
+/** The columns of a variation. */
+export const variationToRow = (
+  releaseId: number,
+  { features, rarity, factorySpecification }: Omit<NewVariation, 'castingId' | 'releaseName' | 'releaseYear'>,
+) => ({
+  release_id: releaseId,
+  ...featuresToRow(features),
+  rarity,
+  factory_specification: factorySpecification,
+});
+
 /** Adds a variation, or changes the one of this id; its release is added where there is none. */
 export const saveVariation = async (
   trx: Transaction<Schema>,
@@ -103,12 +117,7 @@ export const saveVariation = async (
     variation.releaseName,
     variation.releaseYear,
   );
-  const values = {
-    release_id: releaseId,
-    ...featuresToRow(variation.features),
-    rarity: variation.rarity,
-    factory_specification: variation.factorySpecification,
-  };
+  const values = variationToRow(releaseId, variation);
   if (variation.id !== undefined) {
     await trx.updateTable('variation').set(values).where('id', '=', variation.id).executeTakeFirstOrThrow();
     // Cars keep the release beside the variation.

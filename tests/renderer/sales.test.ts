@@ -54,7 +54,8 @@ describe('cells of a sale record', () => {
   it('take parts by their beginnings, in the order of the trade, and name what is none', () => {
     expect(parseParts('glaz; wheels')).toEqual({ value: 'glazing, wheels' });
     expect(parseParts('b')).toHaveProperty('problem');
-    expect(parseParts('tyres')).toMatchObject({ problem: expect.stringContaining('“tyres”') });
+    expect(parseParts('tyres')).toEqual({ value: 'wheels' });
+    expect(parseParts('engine')).toMatchObject({ problem: expect.stringContaining('"engine"') });
   });
 
   it('refuse a price of nothing', () => {

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { collectionCsv, writeCollectionCsv } from '../../reports/csv.ts';
-import { activeCell } from '../../reports/inert-cell.ts';
 import type { CollectionReport } from '../../reports/types.ts';
+import { activeCell } from '../../valuation/reading/inert.ts';
 import { plainEntry, sampleEntry, sampleReport, worth } from './sample-report.ts';
 
 const textOf = (report: CollectionReport): string => [...collectionCsv(report)].join('');

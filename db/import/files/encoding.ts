@@ -7,19 +7,49 @@ export interface FoundEncoding {
   because: string;
   /** Bytes of the byte-order mark to pass over. */
   skip: number;
+  /** Set where the file has bytes that mean nothing in it: how many there are, and the line of the first. */
+  spoilt?: { bytes: number; line: number };
 }
 
 /** The single bytes of Windows-1252 that stand for no character. */
 const undefinedInWindows1252 = new Set([0x81, 0x8d, 0x8f, 0x90, 0x9d]);
 
+/** What a whole file is, read as UTF-8 and as single bytes. */
+const lookThrough = async (file: Blob) => {
+  const decoder = new TextDecoder('utf-8');
+  const seen = { plain: true, undefinedBytes: 0, beyondAscii: 0, bad: 0, firstBad: 0 };
+  let line = 1;
+  const count = (text: string) => {
+    for (let i = 0; i < text.length; i++) {
+      const code = text.charCodeAt(i);
+      if (code === 10) line++;
+      else if (code === 0xfffd) {
+        if (seen.bad++ === 0) seen.firstBad = line;
+      } else if (code > 127) seen.beyondAscii++;
+    }
+  };
+  for await (const chunk of file.stream()) {
+    if (!isAscii(chunk)) {
+      seen.plain = false;
+      for (const byte of chunk) if (undefinedInWindows1252.has(byte)) seen.undefinedBytes++;
+    }
+    count(decoder.decode(chunk, { stream: true }));
+  }
+  count(decoder.decode());
+  return seen;
+};
+
 /**
  * Tells UTF-8, UTF-16 and Windows-1252 apart by reading the whole file: a byte-order mark, else zero bytes in every second
- * place, else valid UTF-8, else Windows-1252.
+ * place, else UTF-8 where it is valid or has more letters that are valid in it than bytes that are not, else Windows-1252.
  */
 export const findEncoding = async (file: Blob): Promise<FoundEncoding> => {
   const head = new Uint8Array(await file.slice(0, 4096).arrayBuffer());
-  if (head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf)
-    return { encoding: 'utf-8', because: 'it begins with the UTF-8 mark', skip: 3 };
+  if (head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf) {
+    const { bad, firstBad } = await lookThrough(file);
+    const found = { encoding: 'utf-8' as const, because: 'it begins with the UTF-8 mark', skip: 3 };
+    return bad ? { ...found, spoilt: { bytes: bad, line: firstBad } } : found;
+  }
   if (head[0] === 0xff && head[1] === 0xfe)
     return { encoding: 'utf-16le', because: 'it begins with the UTF-16 mark', skip: 2 };
   if (head[0] === 0xfe && head[1] === 0xff)
@@ -31,32 +61,16 @@ export const findEncoding = async (file: Blob): Promise<FoundEncoding> => {
   if (zeros.even > head.length / 5 && zeros.odd * 10 < zeros.even)
     return { encoding: 'utf-16be', because: 'every second byte is zero', skip: 0 };
 
-  const decoder = new TextDecoder('utf-8', { fatal: true });
-  let plain = true;
-  let undefinedBytes = 0;
-  let valid = true;
-  for await (const chunk of file.stream()) {
-    if (!isAscii(chunk)) {
-      plain = false;
-      for (const byte of chunk) if (undefinedInWindows1252.has(byte)) undefinedBytes++;
-    }
-    if (valid) {
-      try {
-        decoder.decode(chunk, { stream: true });
-      } catch {
-        valid = false;
-      }
-    }
-  }
-  if (valid) {
-    try {
-      decoder.decode();
-    } catch {
-      valid = false;
-    }
-  }
-  if (valid)
+  const { plain, undefinedBytes, beyondAscii, bad, firstBad } = await lookThrough(file);
+  if (bad === 0)
     return { encoding: 'utf-8', because: plain ? 'it is plain ASCII' : 'it is valid UTF-8', skip: 0 };
+  if (beyondAscii > bad)
+    return {
+      encoding: 'utf-8',
+      because: 'most of its accented letters are UTF-8',
+      skip: 0,
+      spoilt: { bytes: bad, line: firstBad },
+    };
   return {
     encoding: 'windows-1252',
     because: undefinedBytes

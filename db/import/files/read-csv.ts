@@ -1,10 +1,11 @@
 import Papa from 'papaparse';
+import { activeCell } from '../../../valuation/reading/inert.ts';
 import { ImportFileError, type Separator, type TableRow } from '../types.ts';
 import type { FoundEncoding } from './encoding.ts';
 
 const separators: readonly Separator[] = [',', ';', '\t', '|'];
-/** A row longer than this is an unclosed quotation mark, not a record. */
-const longestRow = 400_000;
+/** Characters of one row at most: beyond it nobody can tell a cell without end from a quotation mark that nothing closes. */
+const longestRow = 8_000_000;
 const headLength = 65_536;
 
 const text = async function* (file: Blob, { encoding, skip }: FoundEncoding): AsyncGenerator<string> {
@@ -56,7 +57,7 @@ export const findSeparator = async (
 
 interface ParsedPiece {
   data: string[][];
-  errors: { code: string }[];
+  errors: { code: string; row?: number }[];
   meta: { cursor: number };
 }
 
@@ -64,6 +65,40 @@ const unclosed = (line: number) =>
   new ImportFileError(
     `Line ${line}: a quotation mark is opened and not closed again. Close it (or write it twice inside a value) and import again.`,
   );
+
+const endless = (line: number) =>
+  new ImportFileError(
+    `Line ${line}: a row here is longer than ${longestRow / 1_000_000} million characters, more than can be taken. If a quotation mark is opened there and not closed again, close it; otherwise shorten that cell. Then import again.`,
+  );
+
+const swallowing = (last: number): string =>
+  `a quotation mark on this line is closed only on line ${last}, so that the lines between became part of one cell; close it where the cell ends, or write it twice inside the value`;
+
+/** The kind of a text: its figures as 9, its letters as a; so that "B-12" and "A-7" are alike. */
+const kindOf = (cell: string): string =>
+  cell
+    .trim()
+    .replace(/\d+/g, '9')
+    .replace(/\p{L}+/gu, 'a');
+
+/**
+ * True where a cell of several lines holds what looks like rows of the file: a line of as many cells as the row has, which
+ * begins as the row does. A quotation mark has then most likely been forgotten, although a later one closes it.
+ */
+const holdsRows = (cells: string[], separator: Separator): boolean => {
+  const [first = ''] = cells;
+  if (cells.length < 3) return false;
+  return cells.some(cell => {
+    if (!/[\r\n]/.test(cell)) return false;
+    return cell
+      .split(/\r\n|\n|\r/)
+      .slice(1)
+      .some(line => {
+        const inside = line.split(separator);
+        return inside.length === cells.length && kindOf(inside[0] ?? '') === kindOf(first) && first !== '';
+      });
+  });
+};
 
 /** The rows of a CSV file (RFC 4180, other separators allowed), some at a time, with bounded memory. */
 export const readCsv = async function* (
@@ -80,23 +115,31 @@ export const readCsv = async function* (
     const parser = new Papa.Parser({ delimiter: separator, newline, quoteChar: '"' });
     const { data, errors, meta } = parser.parse(pending, 0, !whole) as ParsedPiece;
     pending = pending.slice(meta.cursor);
-    const rows = data.map(cells => {
+    const malformed = new Set(errors.flatMap(({ code, row }) => (code === 'InvalidQuotes' ? [row] : [])));
+    const rows = data.map((cells, i) => {
       const last = cells.length - 1;
       if (newline === '\n' && cells[last]?.endsWith('\r')) cells[last] = cells[last].slice(0, -1);
-      const row = { line, cells };
+      const row: TableRow = { line, cells };
       line += 1;
       for (const cell of cells) if (cell.includes('\n') || cell.includes('\r')) line += newlines(cell);
+      const lines = line - row.line;
+      if (lines > 1 && (malformed.has(i) || holdsRows(cells, separator))) row.fault = swallowing(line - 1);
+      for (let c = 0; c <= last; c++) if (cells[c]?.startsWith("'")) cells[c] = activeCell(cells[c] ?? '');
       return row;
     });
     if (whole && errors.some(error => error.code === 'MissingQuotes'))
       throw unclosed(rows.at(-1)?.line ?? line);
     return rows;
   };
+  // A long cell is parsed again only once as much has come again, so that its cost stays in proportion to its length.
+  let enough = 0;
   for await (const piece of text(file, encoding)) {
     pending += piece;
+    if (pending.length < enough) continue;
     const rows = parse(false);
     if (rows.length > 0) yield rows;
-    if (pending.length > longestRow) throw unclosed(line);
+    if (pending.length > longestRow) throw endless(line);
+    enough = pending.length > headLength ? pending.length * 2 : 0;
   }
   if (pending) yield parse(true);
 };

@@ -1,9 +1,11 @@
 import { type Cell, ImportFileError, type TableRow } from '../types.ts';
 import type { Book } from './xlsx-book.ts';
-import { xmlEvents } from './xml.ts';
+import { isTooLong, longCell, xmlEvents } from './xml.ts';
 import { zipText } from './zip.ts';
 
 const mostColumns = 16_384;
+/** Cells of a sheet at most, the empty ones before a filled one included: each of them costs memory and time. */
+const mostCells = 100_000_000;
 const mostRows = 1_048_576;
 
 /** "AB12" → 27, the place of its column counted from 0. */
@@ -26,6 +28,12 @@ const dateOf = (serial: number, from1904: boolean): Date => {
   return new Date(Math.round((days - 25_569) * 86_400) * 1000);
 };
 
+/** A time of day, or a span of hours, as it is shown: no day belongs to it. */
+const timeOf = (serial: number): string => {
+  const minutes = Math.round(serial * 24 * 60);
+  return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+};
+
 const readCell = (book: Book, type: string, style: number, text: string): Cell => {
   switch (type) {
     case 's':
@@ -42,7 +50,9 @@ const readCell = (book: Book, type: string, style: number, text: string): Cell =
       if (text === '') return null;
       const number = Number(text);
       if (!Number.isFinite(number)) return text;
-      return book.dateStyles[style] ? dateOf(number, book.from1904) : number;
+      const { date, sign } = book.styles[style] ?? { date: false, sign: null };
+      if (date) return number >= 0 && number < 1 ? timeOf(number) : dateOf(number, book.from1904);
+      return sign === null ? number : { number, sign };
     }
   }
 };
@@ -52,24 +62,32 @@ export const readXlsx = async function* (book: Book, name: string): AsyncGenerat
   const sheet = book.sheets.find(own => own.name === name);
   if (!sheet) return;
   let line = 0;
+  let seen = 0;
   let cells: Cell[] = [];
   let column = -1;
   let type = '';
   let style = 0;
   let text = '';
   let reading = false;
-  for await (const events of xmlEvents(zipText(book.file, sheet.entry))) {
+  for await (const events of xmlEvents(zipText(sheet.entry))) {
     const rows: TableRow[] = [];
     for (const event of events) {
       if (event.is === 'text') {
         if (reading) text += event.text;
+        if (isTooLong(text)) throw longCell(line);
         continue;
       }
       const opens = event.is === 'open';
       switch (event.name) {
         case 'row':
-          if (!opens) rows.push({ line, cells: Array.from(cells, cell => cell ?? null) });
-          else {
+          if (!opens) {
+            seen += cells.length;
+            if (seen > mostCells)
+              throw new ImportFileError(
+                `This sheet has more than ${mostCells / 1e6} million cells up to line ${line}, more than can be read. Save the columns that you need as .csv and import that.`,
+              );
+            rows.push({ line, cells: Array.from(cells, cell => cell ?? null) });
+          } else {
             line = Number(event.attributes.r ?? line + 1);
             cells = [];
             column = -1;
@@ -105,10 +123,10 @@ export const readXlsx = async function* (book: Book, name: string): AsyncGenerat
   }
 };
 
-/** Names of the sheets that hold anything. */
+/** Names of the sheets that hold anything, those that are hidden last. */
 export const filledSheets = async (book: Book): Promise<string[]> => {
   const names: string[] = [];
-  for (const { name } of book.sheets)
+  for (const { name } of [...book.sheets].sort((a, b) => Number(a.hidden) - Number(b.hidden)))
     for await (const rows of readXlsx(book, name)) {
       if (!rows.some(row => row.cells.some(cell => cell !== null))) continue;
       names.push(name);

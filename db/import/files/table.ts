@@ -1,12 +1,8 @@
+import type { Cell } from '../../../valuation/reading/reading.ts';
+import { plainWord } from '../../../valuation/reading/words.ts';
 import { recogniseHeading } from '../columns.ts';
-import {
-  type Cell,
-  ImportFileError,
-  type ImportKind,
-  type ImportOptions,
-  type Separator,
-  type TableRow,
-} from '../types.ts';
+import { ImportFileError, type ImportOptions, type Separator, type TableRow } from '../types.ts';
+import { cellText, isBlank } from './cell-text.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { findSeparator, readCsv } from './read-csv.ts';
 import { filledSheets, readXlsx } from './read-xlsx.ts';
@@ -25,23 +21,6 @@ export interface Table {
   /** Some at a time. */
   rows(): AsyncGenerator<TableRow[]>;
 }
-
-const unusualSpaces = /[\0\u00a0\u202f]/;
-
-/** The text of a cell without outer white space; our export's inert mark before `= + - @` is taken off again. */
-export const cellText = (cell: Cell): string => {
-  if (cell === null) return '';
-  if (cell instanceof Date) return Number.isNaN(cell.getTime()) ? '' : cell.toISOString().slice(0, 10);
-  const written = String(cell);
-  const plain = unusualSpaces.test(written)
-    ? written.replaceAll('\0', '').replace(/[\u00a0\u202f]/g, ' ')
-    : written;
-  const text = plain.trim();
-  return text.startsWith("'") && /^'[=+\-@\t]/.test(text) ? text.slice(1) : text;
-};
-
-/** True where no cell of the row holds any text. */
-export const isBlank = (cells: Cell[]): boolean => cells.every(cell => cellText(cell) === '');
 
 const separatorNames: Record<Separator, string> = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' };
 
@@ -68,13 +47,17 @@ const openCsv = async (file: Blob, name: string, options: ImportOptions): Promis
     : await findEncoding(file);
   if (encoding.encoding === 'windows-1252' && !options.encoding)
     warnings.push(`Read as Windows-1252, since ${encoding.because}; look at accents and quotation marks.`);
+  if (encoding.spoilt)
+    warnings.push(
+      `${encoding.spoilt.bytes} bytes are no UTF-8, the first on line ${encoding.spoilt.line}; each is read as "\ufffd". Look for that sign, or choose another encoding.`,
+    );
   const found = options.separator
     ? { separator: options.separator, sure: true }
     : await findSeparator(file, encoding);
   if (!found.sure)
     warnings.push(`The separator is not certain; taken to be a ${separatorNames[found.separator]}.`);
   const rows = () => readCsv(file, encoding, found.separator);
-  const { line, headings } = await findHeadings(rows(), name, options.as);
+  const { line, headings } = await findHeadings(rows(), name, options);
   return {
     format: 'csv',
     encoding: `${encoding.encoding} (${encoding.because})`,
@@ -104,6 +87,8 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
       `${name} has no sheet "${options.sheet}"; it has ${sheets.map(s => `"${s}"`).join(', ')}.`,
     );
   const sheet = options.sheet ?? sheets[0] ?? '';
+  if (options.sheet === undefined && book.sheets.find(own => own.name === sheet)?.hidden)
+    warnings.push(`The sheet "${sheet}" is hidden in the file; it is read, since no other holds anything.`);
   if (sheets.length > 1 && options.sheet === undefined)
     warnings.push(
       `The file has ${sheets.length} sheets; "${sheet}" is read, ${sheets
@@ -111,7 +96,7 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
         .map(s => `"${s}"`)
         .join(', ')} not.`,
     );
-  const { line, headings } = await findHeadings(readXlsx(book, sheet), name, options.as);
+  const { line, headings } = await findHeadings(readXlsx(book, sheet), name, options);
   return {
     format: 'xlsx',
     encoding: 'spreadsheet',
@@ -155,16 +140,45 @@ const remembered = (
   };
 };
 
-/** The heading line: of the first filled lines, the one with most headings that we know; titles may stand above it. */
-const findHeadings = async (batches: AsyncGenerator<TableRow[]>, name: string, as: ImportKind) => {
-  let best: { line: number; headings: string[]; known: number } | null = null;
+/** Headings that are as likely a cell of a list, such as the answer "no". */
+const weakHeadings = new Set([
+  'no',
+  'c',
+  'rear',
+  'inside',
+  'where',
+  'missing',
+  'incomplete',
+  'loose parts',
+  'top',
+]);
+
+/** How much a line looks like headings: those we know or the owner has mapped, less the cells that are figures. */
+const headingScore = (cells: Cell[], headings: string[], { as, map }: ImportOptions): number => {
+  const mapped = new Set(Object.keys(map).map(plainWord));
+  let score = 0;
+  headings.forEach((heading, i) => {
+    if (heading === '') return;
+    if (mapped.has(plainWord(heading))) score += 3;
+    else if (typeof cells[i] !== 'string' || /^[\d.,\s]+$/.test(heading)) score -= 1;
+    else if (recogniseHeading(as, heading)) score += weakHeadings.has(plainWord(heading)) ? 0.4 : 1;
+  });
+  return score;
+};
+
+/**
+ * The heading line: of the first filled lines, the one that has most headings which we know or the owner has mapped; titles
+ * may stand above it. Where none has any, the first.
+ */
+const findHeadings = async (batches: AsyncGenerator<TableRow[]>, name: string, options: ImportOptions) => {
+  let best: { line: number; headings: string[]; score: number } | null = null;
   let filled = 0;
   search: for await (const rows of batches)
     for (const { line, cells } of rows) {
       if (isBlank(cells)) continue;
       const headings = cells.map(cellText);
-      const known = headings.filter(heading => recogniseHeading(as, heading)).length;
-      if (!best || known > best.known) best = { line, headings, known };
+      const score = headingScore(cells, headings, options);
+      if (!best || (score >= 1 && score > best.score)) best = { line, headings, score };
       if (++filled >= 20) break search;
     }
   if (!best) throw new ImportFileError(`${name} holds no rows. Choose another file.`);

@@ -1,20 +1,27 @@
+import { looksLikeCurrency } from '../../../valuation/reading/currency.ts';
 import { ImportFileError } from '../types.ts';
-import { type XmlEvent, xmlEvents } from './xml.ts';
+import { isTooLong, longCell, type XmlEvent, xmlEvents } from './xml.ts';
 import { type ZipEntry, zipEntries, zipText } from './zip.ts';
 
 /** What all sheets of a workbook share. */
 export interface Book {
-  file: Blob;
-  sheets: { name: string; entry: ZipEntry }[];
+  sheets: { name: string; entry: ZipEntry; hidden: boolean }[];
   texts: string[];
-  /** For each cell style, whether it shows its number as a date. */
-  dateStyles: boolean[];
+  /** For each cell style, how it shows its number. */
+  styles: CellStyle[];
   /** True where days are counted from 1904 on. */
   from1904: boolean;
 }
 
-/** Characters of shared text that are kept in memory at most. */
-const mostText = 300_000_000;
+/** How a cell shows its number: as a date or a time, or with the sign of a currency. */
+export interface CellStyle {
+  date: boolean;
+  sign: string | null;
+}
+
+/** Characters of shared text, and texts, that are kept in memory at most. */
+const mostText = 100_000_000;
+const mostTexts = 4_000_000;
 
 const builtInDates = new Set(
   [14, 15, 16, 17, 18, 19, 20, 21, 22, 45, 46, 47].concat(
@@ -27,24 +34,38 @@ const builtInDates = new Set(
 export const isDateFormat = (format: string): boolean =>
   /[dmyhs]/i.test(format.replace(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]/g, '').replace(/general/gi, ''));
 
-const each = async (
-  file: Blob,
-  entry: ZipEntry | undefined,
-  see: (event: XmlEvent) => void,
-): Promise<void> => {
-  if (!entry) return;
-  for await (const events of xmlEvents(zipText(file, entry))) for (const event of events) see(event);
+const plainStyle: CellStyle = { date: false, sign: null };
+
+/**
+ * The currency sign of a number format such as `#,##0.00 "€"`, `[$kr-41D] #,##0` or `"USD" 0.00`; null where it shows none.
+ */
+export const signOfFormat = (format: string): string | null => {
+  const [positive = ''] = format.split(';');
+  const bracketed = /\[\$([^\]-]+)(?:-[^\]]*)?\]/.exec(positive)?.[1]?.trim();
+  if (bracketed) return bracketed;
+  const literal = positive.replace(/\[[^\]]*\]|[_*]./g, '').match(/"[^"]*"|\\./g) ?? [];
+  for (const text of literal) {
+    const shown = text.replace(/^"|"$|^\\/g, '').trim();
+    if (looksLikeCurrency(shown)) return shown;
+  }
+  return /\p{Sc}/u.exec(positive.replace(/"[^"]*"|\\.|\[[^\]]*\]/g, ''))?.[0] ?? null;
 };
 
-const readTexts = async (file: Blob, entry: ZipEntry | undefined): Promise<string[]> => {
+const each = async (entry: ZipEntry | undefined, see: (event: XmlEvent) => void): Promise<void> => {
+  if (!entry) return;
+  for await (const events of xmlEvents(zipText(entry))) for (const event of events) see(event);
+};
+
+const readTexts = async (entry: ZipEntry | undefined): Promise<string[]> => {
   const texts: string[] = [];
   let own = '';
   let inText = false;
   let phonetic = 0;
   let characters = 0;
-  await each(file, entry, event => {
+  await each(entry, event => {
     if (event.is === 'text') {
       if (inText && phonetic === 0) own += event.text;
+      if (isTooLong(own)) throw longCell();
       return;
     }
     const opens = event.is === 'open';
@@ -52,7 +73,7 @@ const readTexts = async (file: Blob, entry: ZipEntry | undefined): Promise<strin
     else if (event.name === 'si') {
       texts.push(own);
       characters += own.length;
-      if (characters > mostText)
+      if (characters > mostText || texts.length > mostTexts)
         throw new ImportFileError('This spreadsheet holds too much text. Save it as .csv and import that.');
     } else if (event.name === 't') inText = opens;
     else if (event.name === 'rPh') phonetic += opens ? 1 : -1;
@@ -60,11 +81,11 @@ const readTexts = async (file: Blob, entry: ZipEntry | undefined): Promise<strin
   return texts;
 };
 
-const readDateStyles = async (file: Blob, entry: ZipEntry | undefined): Promise<boolean[]> => {
+const readStyles = async (entry: ZipEntry | undefined): Promise<CellStyle[]> => {
   const formats = new Map<number, string>();
-  const styles: boolean[] = [];
+  const styles: CellStyle[] = [];
   let inCells = false;
-  await each(file, entry, event => {
+  await each(entry, event => {
     if (event.is === 'text') return;
     if (event.name === 'cellXfs') inCells = event.is === 'open';
     if (event.is !== 'open') return;
@@ -73,17 +94,18 @@ const readDateStyles = async (file: Blob, entry: ZipEntry | undefined): Promise<
     if (event.name === 'xf' && inCells) {
       const id = Number(event.attributes.numFmtId ?? 0);
       const format = formats.get(id);
-      styles.push(format === undefined ? builtInDates.has(id) : isDateFormat(format));
+      if (format === undefined) styles.push(builtInDates.has(id) ? { date: true, sign: null } : plainStyle);
+      else styles.push({ date: isDateFormat(format), sign: signOfFormat(format) });
     }
   });
   return styles;
 };
 
-/** Opens a workbook: its sheets by name and in order, its shared texts and its date styles. */
+/** Opens a workbook: its sheets by name and in order, its shared texts and its styles. */
 export const openBook = async (file: Blob): Promise<Book> => {
   const entries = await zipEntries(file);
   const targets = new Map<string, string>();
-  await each(file, entries.get('xl/_rels/workbook.xml.rels'), event => {
+  await each(entries.get('xl/_rels/workbook.xml.rels'), event => {
     if (event.is !== 'open' || event.name !== 'Relationship') return;
     const target = event.attributes.Target ?? '';
     targets.set(event.attributes.Id ?? '', target.startsWith('/') ? target.slice(1) : `xl/${target}`);
@@ -95,19 +117,23 @@ export const openBook = async (file: Blob): Promise<Book> => {
     throw new ImportFileError(
       'This file is no spreadsheet that can be read here. Save it as .xlsx or .csv and import that.',
     );
-  await each(file, book, event => {
+  await each(book, event => {
     if (event.is !== 'open') return;
     if (event.name === 'workbookPr') from1904 = /^(1|true)$/.test(event.attributes.date1904 ?? '');
     if (event.name !== 'sheet') return;
     const relation = Object.entries(event.attributes).find(([name]) => /(^|:)id$/.test(name))?.[1];
     const entry = entries.get(targets.get(relation ?? '') ?? '');
-    if (entry) sheets.push({ name: event.attributes.name ?? `Sheet ${sheets.length + 1}`, entry });
+    if (entry)
+      sheets.push({
+        name: event.attributes.name ?? `Sheet ${sheets.length + 1}`,
+        entry,
+        hidden: /hidden/i.test(event.attributes.state ?? ''),
+      });
   });
   return {
-    file,
     sheets,
-    texts: await readTexts(file, entries.get('xl/sharedStrings.xml')),
-    dateStyles: await readDateStyles(file, entries.get('xl/styles.xml')),
+    texts: await readTexts(entries.get('xl/sharedStrings.xml')),
+    styles: await readStyles(entries.get('xl/styles.xml')),
     from1904,
   };
 };

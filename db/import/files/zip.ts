@@ -1,84 +1,99 @@
+import { BlobReader, type FileEntry, ZipReader } from '@zip.js/zip.js';
 import { ImportFileError } from '../types.ts';
 
-/** One file inside a ZIP archive, by its place in it. */
-export interface ZipEntry {
-  name: string;
-  method: number;
-  compressed: number;
-  size: number;
-  offset: number;
-}
+/** One file inside a ZIP archive. */
+export type ZipEntry = FileEntry;
 
 const damaged = () =>
   new ImportFileError(
     'This file cannot be read as a spreadsheet: it is cut short or damaged. Open it in a spreadsheet program, save it as .xlsx or .csv, and import that.',
   );
 
-const endMark = 0x06054b50;
-const entryMark = 0x02014b50;
-const localMark = 0x04034b50;
 /** A spreadsheet has a handful of files; an archive of very many is none. */
 const mostEntries = 20_000;
+/** Bytes of one file, unpacked: twice what the fullest sheet that such a program writes takes. */
+const mostBytes = 4_000_000_000;
+/** Spreadsheets pack to a tenth or a thirtieth; beyond this nothing was written by hand or by a list. Small files may. */
+const mostRatio = 200;
+const smallBytes = 30_000_000;
 
-const bytesOf = async (file: Blob, from: number, to: number): Promise<DataView> =>
-  new DataView(await file.slice(from, to).arrayBuffer());
+const tooLarge = () =>
+  new ImportFileError(
+    `A part of this spreadsheet unpacks to more than ${mostBytes / 1e9} GB, more than can be read. Save the sheet as .csv and import that.`,
+  );
+
+const swollen = () =>
+  new ImportFileError(
+    `A part of this spreadsheet unpacks to more than ${mostRatio} times its size, as no list does. It is not read; if you trust it, open it in a spreadsheet program, save it as .csv, and import that.`,
+  );
+
+const refuseSize = ({ compressedSize }: ZipEntry, unpacked: number): void => {
+  if (unpacked > mostBytes) throw tooLarge();
+  if (unpacked > smallBytes && unpacked > compressedSize * mostRatio) throw swollen();
+};
 
 /**
- * The files of a ZIP archive by their names, read from its directory at the end. Throws ImportFileError where there is none.
- * Source: PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16.
+ * The files of a ZIP archive (ZIP64 included) by their names, read from its directory. Throws ImportFileError where there is
+ * none, where a file is locked, and where one says that it unpacks beyond all measure.
  */
 export const zipEntries = async (file: Blob): Promise<Map<string, ZipEntry>> => {
-  const tailStart = Math.max(0, file.size - 65_557);
-  const tail = await bytesOf(file, tailStart, file.size);
-  let end = tail.byteLength - 22;
-  while (end >= 0 && tail.getUint32(end, true) !== endMark) end--;
-  if (end < 0) throw damaged();
-  const count = tail.getUint16(end + 10, true);
-  const length = tail.getUint32(end + 12, true);
-  const start = tail.getUint32(end + 16, true);
-  if (count > mostEntries || start + length > file.size) throw damaged();
-  const directory = await bytesOf(file, start, start + length);
   const entries = new Map<string, ZipEntry>();
-  let at = 0;
-  for (let i = 0; i < count; i++) {
-    if (at + 46 > directory.byteLength || directory.getUint32(at, true) !== entryMark) throw damaged();
-    const nameLength = directory.getUint16(at + 28, true);
-    if (at + 46 + nameLength > directory.byteLength) throw damaged();
-    const name = new TextDecoder().decode(new Uint8Array(directory.buffer, at + 46, nameLength));
-    if (directory.getUint16(at + 8, true) & 1)
-      throw new ImportFileError(
-        'This spreadsheet is protected by a password. Save it without one and import that.',
-      );
-    entries.set(name, {
-      name,
-      method: directory.getUint16(at + 10, true),
-      compressed: directory.getUint32(at + 20, true),
-      size: directory.getUint32(at + 24, true),
-      offset: directory.getUint32(at + 42, true),
-    });
-    at += 46 + nameLength + directory.getUint16(at + 30, true) + directory.getUint16(at + 32, true);
+  try {
+    for await (const entry of new ZipReader(new BlobReader(file), {
+      useWebWorkers: false,
+    }).getEntriesGenerator()) {
+      if (entry.directory) continue;
+      if (entry.encrypted)
+        throw new ImportFileError(
+          'This spreadsheet is protected by a password. Save it without one and import that.',
+        );
+      if (entries.size >= mostEntries) throw damaged();
+      refuseSize(entry, entry.uncompressedSize);
+      entries.set(entry.filename, entry);
+    }
+  } catch (error) {
+    throw error instanceof ImportFileError ? error : damaged();
   }
   return entries;
 };
 
-/** The text of one file of an archive, piece by piece; never more of it than its directory announces. */
-export const zipText = async function* (file: Blob, entry: ZipEntry): AsyncGenerator<string> {
-  const local = await bytesOf(file, entry.offset, entry.offset + 30);
-  if (local.byteLength < 30 || local.getUint32(0, true) !== localMark) throw damaged();
-  const start = entry.offset + 30 + local.getUint16(26, true) + local.getUint16(28, true);
-  const packed = file.slice(start, start + entry.compressed).stream();
-  if (entry.method !== 0 && entry.method !== 8) throw damaged();
-  const plain = entry.method === 0 ? packed : packed.pipeThrough(new DecompressionStream('deflate-raw'));
+/**
+ * The text of one file of an archive, piece by piece; never more of it than its directory announces, nor beyond the bounds on
+ * size and ratio. Its checksum is compared at the end. Throws ImportFileError.
+ */
+export const zipText = async function* (entry: ZipEntry): AsyncGenerator<string> {
+  const { readable, writable } = new TransformStream<Uint8Array, Uint8Array>();
+  const stop = new AbortController();
+  const unpacking = entry.getData(writable, {
+    checkSignature: true,
+    useWebWorkers: false,
+    signal: stop.signal,
+  });
+  // A failure leaves the stream open: it is waited for beside each piece.
+  const failure = unpacking.then(
+    () => new Promise<never>(() => {}),
+    error => Promise.reject(error),
+  );
+  failure.catch(() => {});
+  const reader = readable.getReader();
   const decoder = new TextDecoder();
   let read = 0;
+  let whole = false;
   try {
-    for await (const chunk of plain) {
-      read += chunk.byteLength;
-      if (read > entry.size) throw damaged();
-      yield decoder.decode(chunk, { stream: true });
+    for (;;) {
+      const { done, value } = await Promise.race([reader.read(), failure]);
+      if (done) break;
+      read += value.byteLength;
+      if (read > entry.uncompressedSize) throw damaged();
+      refuseSize(entry, read);
+      yield decoder.decode(value, { stream: true });
     }
+    await unpacking;
+    whole = true;
   } catch (error) {
     throw error instanceof ImportFileError ? error : damaged();
+  } finally {
+    if (!whole) stop.abort();
   }
   yield decoder.decode();
 };

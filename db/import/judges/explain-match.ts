@@ -1,26 +1,11 @@
-import type { Database } from 'better-sqlite3';
-import { type Match, plain } from '../../reference/match.ts';
+import { type LoadedReference, type Match, plain } from '../../reference/match.ts';
 import { nearest } from '../cells/nearest.ts';
 
 /** Beyond this many different mistakes each is looked up anew, so that memory stays bounded. */
 const mostMistakes = 10_000;
 
-/** Explains why text led to no variation, with the nearest colour where it looks mistyped; reads colours as they are needed. */
-export const matchExplainer = (sqlite: Database) => {
-  const select = sqlite
-    .prepare(
-      `SELECT DISTINCT variation.colour FROM variation JOIN release ON release.id = variation.release_id
-       WHERE release.casting_id = ? AND variation.colour <> ''`,
-    )
-    .pluck();
-  const colours = new Map<number, Map<string, string>>();
-  const coloursOf = (castingId: number): Map<string, string> => {
-    const before = colours.get(castingId);
-    if (before) return before;
-    const known = new Map((select.all(castingId) as string[]).map(colour => [plain(colour), colour]));
-    colours.set(castingId, known);
-    return known;
-  };
+/** Explains why text led to no variation, with the nearest colour where it looks mistyped. */
+export const matchExplainer = ({ coloursOf }: LoadedReference) => {
   // A list repeats its mistakes; each is looked up once.
   const meant = new Map<string, string | null>();
   const nearestColour = (castingId: number, colour: string): string | null => {

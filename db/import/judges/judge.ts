@@ -1,51 +1,20 @@
-import type { Parsed } from '../cells/parse-date.ts';
-import { cellText } from '../files/table.ts';
+import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
+import { cellText } from '../files/cell-text.ts';
 import type { Mapping } from '../mapping.ts';
-import type { Cell, ImportRowView, TableRow } from '../types.ts';
-
-/** A row of the file by our columns; blank and missing cells are null. */
-export interface Values {
-  cell(column: string): Cell;
-  text(column: string): string;
-}
+import type { ImportRowView, TableRow } from '../types.ts';
+import { isTotalsRow } from './totals.ts';
 
 /** What becomes of a row. An accepted one brings the step that writes it, to be taken inside the import's action. */
 export type Judged =
-  | { outcome: 'accepted'; note: string | null; unidentified: boolean; write: () => void }
+  | { outcome: 'accepted'; notes: string[]; unidentified: boolean; write: () => void }
   | { outcome: 'duplicate'; note: string }
-  | { outcome: 'rejected'; column: string | null; reason: string };
+  | { outcome: 'rejected'; column: string | null; reason: string; not: string | null };
 
 /** Matches of text with the reference that are remembered at most, so that memory stays bounded. */
 export const mostMatches = 20_000;
 
 /** Judges the rows of one file in order; it remembers those it accepted, to know what stands twice. */
-export type Judge = (values: Values, line: number) => Judged;
-
-/** Raised by `take` inside a judge; becomes a rejected row with its column. */
-export class BadCell extends Error {
-  column: string | null;
-  constructor(column: string | null, reason: string) {
-    super(reason);
-    this.column = column;
-  }
-}
-
-/** The parsed cell, null where it is blank; a cell that cannot be read rejects the row. */
-export const take = <T>(values: Values, column: string, parse: (cell: Cell) => Parsed<T>): T | null => {
-  if (values.text(column) === '') return null;
-  const raw = values.cell(column);
-  const result = parse(typeof raw === 'string' ? values.text(column) : raw);
-  if (!result.ok) throw new BadCell(column, result.reason);
-  return result.value;
-};
-
-/** A text cell of at most `longest` characters. */
-export const takeText = (values: Values, column: string, longest = 200): string => {
-  const text = values.text(column);
-  if (text.length > longest)
-    throw new BadCell(column, `the text has ${text.length} characters; ${longest} are the most here`);
-  return text;
-};
+export type Judge = (row: RowReader, line: number) => Judged;
 
 /** A row with the text of each of its cells, taken once. */
 export interface ReadRow extends TableRow {
@@ -58,56 +27,128 @@ export const readRow = (row: TableRow): ReadRow | null => {
   return texts.some(text => text !== '') ? { ...row, texts } : null;
 };
 
-/** Reads rows of the file through the mapping. */
-export const valuesOf = ({ places }: Mapping, { cells, texts }: ReadRow): Values => ({
-  cell: column => {
-    const place = places.get(column);
-    return place === undefined ? null : (cells[place] ?? null);
-  },
-  text: column => {
-    const place = places.get(column);
-    return place === undefined ? '' : (texts[place] ?? '');
-  },
+/** Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what there is to say. */
+export class RowReader {
+  /** By our columns, as the row is taken. */
+  readonly fields: Record<string, unknown> = {};
+  /** Cells that were not understood, by our columns, the first first. */
+  readonly unread: { column: string; text: string; reason: string }[] = [];
+  readonly notes: string[] = [];
+  readonly #places: Map<string, number>;
+  readonly #row: ReadRow;
+  constructor({ places }: Mapping, row: ReadRow) {
+    this.#places = places;
+    this.#row = row;
+  }
+
+  cell(column: string): Cell {
+    const place = this.#places.get(column);
+    return place === undefined ? null : (this.#row.cells[place] ?? null);
+  }
+
+  text(column: string): string {
+    const place = this.#places.get(column);
+    return place === undefined ? '' : (this.#row.texts[place] ?? '');
+  }
+
+  /** What the cell says, null where it is blank or was not understood. */
+  take<T>(column: string, read: (cell: Cell) => Reading<T>): T | null {
+    const text = this.text(column);
+    if (text === '') return null;
+    const raw = this.cell(column);
+    const reading = read(typeof raw === 'string' ? text : raw);
+    if (!reading.ok) {
+      this.refuse(column, reading.reason);
+      return null;
+    }
+    if (reading.note) this.notes.push(reading.note);
+    this.fields[column] = reading.value;
+    return reading.value;
+  }
+
+  /** A text cell of at most `longest` characters. */
+  takeText(column: string, longest = 200): string {
+    const text = this.text(column);
+    if (text.length > longest) {
+      this.refuse(column, `the text has ${text.length} characters; ${longest} are the most here`);
+      return '';
+    }
+    if (text) this.fields[column] = text;
+    return text;
+  }
+
+  refuse(column: string, reason: string): void {
+    this.unread.push({ column, text: this.text(column), reason });
+  }
+
+  /** The first cell that was not understood rejects the row; null where there is none. */
+  rejected(): Judged | null {
+    const [first] = this.unread;
+    return first ? { outcome: 'rejected', column: first.column, reason: first.reason, not: null } : null;
+  }
+}
+
+const rejected = (reason: string, not: string | null = null): Judged => ({
+  outcome: 'rejected',
+  column: null,
+  reason,
+  not,
 });
 
-const totals =
-  /^(grand |sub)?-? ?(totals?|sum|summe|gesamt|subtotals?)( (of|for|cost|price|paid|cars?)( .*)?)?[:=]?$/i;
-
 /** Judges one row: its shape first, then what it says. Their heading names the column of a rejected one. */
-export const judgeRow = (judge: Judge, mapping: Mapping, row: ReadRow): Judged => {
+export const judgeRow = (
+  judge: Judge,
+  mapping: Mapping,
+  row: ReadRow,
+): { judged: Judged; reader: RowReader } => {
+  const reader = new RowReader(mapping, row);
+  if (row.fault) return { judged: rejected(row.fault), reader };
   const filled = row.texts.filter(text => text !== '');
-  if (filled.length <= 4 && totals.test(filled[0] ?? ''))
-    return { outcome: 'rejected', column: null, reason: 'this looks like a line of totals, not a record' };
+  if (isTotalsRow(filled))
+    return { judged: rejected('this looks like a line of totals, not a record', 'a total'), reader };
   if (row.texts.length > mapping.columns.length && row.texts.slice(mapping.columns.length).some(Boolean))
     return {
-      outcome: 'rejected',
-      column: null,
-      reason: `the row has ${row.cells.length} cells, the headings ${mapping.columns.length}; is a separator inside a value not quoted?`,
+      judged: rejected(
+        `the row has ${row.cells.length} cells, the headings ${mapping.columns.length}; is a separator inside a value not quoted?`,
+      ),
+      reader,
     };
-  try {
-    return judge(valuesOf(mapping, row), row.line);
-  } catch (error) {
-    if (!(error instanceof BadCell)) throw error;
-    const place = error.column === null ? undefined : mapping.places.get(error.column);
-    return {
-      outcome: 'rejected',
-      column: place === undefined ? error.column : (mapping.columns[place]?.heading ?? error.column),
-      reason: error.message,
-    };
-  }
+  const judged = judge(reader, row.line);
+  if (judged.outcome === 'rejected' && judged.column !== null)
+    judged.column = headingOf(mapping, judged.column);
+  return { judged, reader };
+};
+
+const headingOf = (mapping: Mapping, ours: string): string => {
+  const place = mapping.places.get(ours);
+  return place === undefined ? ours : (mapping.columns[place]?.heading ?? ours);
 };
 
 /** A judged row as the preview shows it. */
-export const rowView = (mapping: Mapping, row: ReadRow, judged: Judged): ImportRowView => {
-  const values = valuesOf(mapping, row);
-  return {
-    line: row.line,
-    outcome: judged.outcome,
-    column: judged.outcome === 'rejected' ? judged.column : null,
-    reason: judged.outcome === 'rejected' ? judged.reason : null,
-    note: judged.outcome === 'rejected' ? null : judged.note,
-    values: Object.fromEntries(
-      [...mapping.places.keys()].map(column => [column, values.text(column).slice(0, 200)]),
-    ),
-  };
-};
+export const rowView = (
+  mapping: Mapping,
+  row: ReadRow,
+  { judged, reader }: { judged: Judged; reader: RowReader },
+  sheet: string | null,
+): ImportRowView => ({
+  line: row.line,
+  sheet,
+  outcome: judged.outcome,
+  column: judged.outcome === 'rejected' ? judged.column : null,
+  reason: judged.outcome === 'rejected' ? judged.reason : null,
+  not: judged.outcome === 'rejected' ? judged.not : null,
+  note:
+    judged.outcome === 'accepted'
+      ? judged.notes.join('; ') || null
+      : judged.outcome === 'duplicate'
+        ? judged.note
+        : null,
+  fields: reader.fields,
+  unread: reader.unread.map(({ column, text }) => ({
+    column: headingOf(mapping, column),
+    text: text.slice(0, 200),
+  })),
+  values: Object.fromEntries(
+    [...mapping.places.keys()].map(column => [column, reader.text(column).slice(0, 200)]),
+  ),
+});

@@ -1,147 +1,133 @@
-import type { Kysely, Transaction } from 'kysely';
+import type { Database } from 'better-sqlite3';
+import type { Kysely } from 'kysely';
+import { type Cell, isAmountCell, shownNumber, understood } from '../../../valuation/reading/reading.ts';
+import { readFinishState, readGrade, readStatus } from '../../../valuation/reading/words.ts';
 import { gradeToHalf } from '../../codec.ts';
-import type { Collection } from '../../collection.ts';
-import { featureColumns, loadMatcher, type Match } from '../../reference/match.ts';
+import { carInserter } from '../../records/cars-write.ts';
+import { loadReference, type Match } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
-import { parsed } from '../cells/parse-date.ts';
-import { parseBasePaint, parseFinishState, parseGrade, parseYear } from '../cells/parse-words.ts';
-import type { Cell } from '../types.ts';
 import { matchExplainer } from './explain-match.ts';
-import { BadCell, type Judge, mostMatches, take, takeText, type Values } from './judge.ts';
+import { writtenOf } from './identity.ts';
+import { type Judge, type Judged, mostMatches } from './judge.ts';
 import { remembered } from './remembered.ts';
 
-/** The columns that say what a car is; their text is kept as it was written. */
-const identityColumns = ['casting', 'release_name', 'release_year', ...Object.values(featureColumns)];
-
-const readBasePaint = remembered(parseBasePaint);
-const readYear = remembered(parseYear);
-
-/** What stands in the file of a car's identity; base paint and year in our words where they are readable. */
-export const writtenOf = (values: Values): Record<string, string> => {
-  const written: Record<string, string> = {};
-  for (const column of identityColumns) {
-    const text = takeText(values, column);
-    if (text) written[column] = text;
-  }
-  const basePaint = take(values, 'base_paint', readBasePaint);
-  if (basePaint) written.base_paint = basePaint;
-  const year = take(values, 'release_year', readYear);
-  if (year) written.release_year = String(year);
-  return written;
-};
-
-const parseNumber = (cell: Cell) =>
-  parsed(typeof cell === 'number' ? String(cell) : String(cell ?? '').trim());
+const readNumber = (cell: Cell) =>
+  understood(
+    typeof cell === 'number' || isAmountCell(cell)
+      ? shownNumber(typeof cell === 'number' ? cell : cell.number)
+      : String(cell ?? '').trim(),
+  );
 
 interface Target {
   lotId: number | null;
   /** Numbers to give to cars that bring none, in order. */
   freeNumbers: string[];
   at: string;
+  /** The writing connection inside the import's action; null where rows are only looked at. */
+  sqlite: Database | null;
 }
 
 /** What tells two rows of one lot apart where they bring no number. */
 const contentKey = (asWritten: string, grade: number | null, finish: string, notes: string) =>
   JSON.stringify([asWritten, grade, finish, notes]);
 
+const mostCandidates = 500;
+
 /**
  * Judges the rows of a lot file. A number that stands in the collection already is a duplicate, and so is a row without a
  * number that equals a car of the same lot; nothing that is kept is ever overwritten.
  */
-export const lotJudge = async (
-  collection: Collection,
-  db: Kysely<Schema> | Transaction<Schema>,
-  target: Target,
-): Promise<Judge> => {
-  const matcher = await loadMatcher(db);
-  const explain = matchExplainer(collection.sqlite);
+export const lotJudge = async (db: Kysely<Schema>, target: Target): Promise<Judge> => {
+  const reference = await loadReference(db);
+  const explain = matchExplainer(reference);
+  const insert = target.sqlite && carInserter(target.sqlite, target.at);
   const numbers = new Map<string, number>();
-  const sameContent = new Map<string, number>();
-  const rows = await db
-    .selectFrom('car')
-    .select(['inventory_number', 'lot_id', 'as_written', 'grade_half', 'finish_state', 'notes'])
-    .execute();
-  for (const row of rows) {
+  for (const row of await db.selectFrom('car').select('inventory_number').execute())
     numbers.set(row.inventory_number.toLowerCase(), 0);
-    if (row.lot_id !== target.lotId || target.lotId === null) continue;
+  const sameContent = new Map<string, number>();
+  const ofLot =
+    target.lotId === null
+      ? []
+      : await db
+          .selectFrom('car')
+          .select(['as_written', 'grade_half', 'finish_state', 'notes'])
+          .where('lot_id', '=', target.lotId)
+          .execute();
+  for (const row of ofLot) {
     const key = contentKey(row.as_written, row.grade_half, row.finish_state, row.notes);
     sameContent.set(key, (sameContent.get(key) ?? 0) + 1);
   }
-  const { sqlite } = collection;
-  const insert = sqlite.prepare(
-    `INSERT INTO car (inventory_number, lot_id, casting_id, release_id, variation_id, as_written, grade_half, finish_state,
-      location, notes, created_at, updated_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-  );
-  const insertCandidate = sqlite.prepare('INSERT INTO car_candidate (car_id, variation_id) VALUES (?, ?)');
-  const readGrade = remembered(parseGrade);
-  const readFinish = remembered(parseFinishState);
+  const gradeOf = remembered(readGrade);
+  const finishOf = remembered(readFinishState);
+  const statusOf = remembered(readStatus);
   const matched = new Map<string, Match>();
   let given = 0;
+  const nextNumber = (): string => {
+    for (;;) {
+      const free = target.freeNumbers[given++];
+      if (free === undefined) throw new Error('fewer free inventory numbers were set aside than cars came');
+      if (!numbers.has(free.toLowerCase())) return free;
+    }
+  };
 
-  return (values, line) => {
-    const written = writtenOf(values);
-    const notes = takeText(values, 'notes', 20_000);
-    if (Object.keys(written).length === 0 && !notes)
-      throw new BadCell('casting', 'the row says nothing about the car: give a casting, a colour or a note');
-    const grade = gradeToHalf(take(values, 'grade', readGrade));
-    const finishState = take(values, 'finish_state', readFinish) ?? 'original';
-    const location = takeText(values, 'location');
-    const number = take(values, 'inventory_number', parseNumber) ?? '';
-    if (number.length > 60)
-      throw new BadCell('inventory_number', 'an inventory number has 60 characters at most');
+  return (row, line): Judged => {
+    const written = writtenOf(row);
+    const notes = row.takeText('notes', 20_000);
+    const grade = row.take('grade', gradeOf);
+    const finishState = row.take('finish_state', finishOf) ?? 'original';
+    const status = row.take('status', statusOf) ?? 'kept';
+    const location = row.takeText('location');
+    const number = row.take('inventory_number', readNumber) ?? '';
+    if (row.unread.length === 0 && Object.keys(written).length === 0 && !notes)
+      row.refuse('casting', 'the row says nothing about the car: give a casting, a colour or a note');
+    if (number.length > 60) row.refuse('inventory_number', 'an inventory number has 60 characters at most');
+    const before = number ? numbers.get(number.toLowerCase()) : undefined;
+    if (before)
+      row.refuse(
+        'inventory_number',
+        `number ${number} stands on line ${before} already; give this car another`,
+      );
+    const rejected = row.rejected();
+    if (rejected) return rejected;
+    if (before === 0)
+      return {
+        outcome: 'duplicate',
+        note: `number ${number} stands in the collection already; nothing was changed`,
+      };
     const asWritten = JSON.stringify(written);
-    const content = contentKey(asWritten, grade, finishState, notes);
-    if (number) {
-      const before = numbers.get(number.toLowerCase());
-      if (before === 0)
-        return {
-          outcome: 'duplicate',
-          note: `number ${number} stands in the collection already; nothing was changed`,
-        };
-      if (before !== undefined)
-        throw new BadCell(
-          'inventory_number',
-          `number ${number} stands on line ${before} already; give this car another`,
-        );
-      numbers.set(number.toLowerCase(), line);
-    } else {
+    if (number) numbers.set(number.toLowerCase(), line);
+    else {
+      const content = contentKey(asWritten, gradeToHalf(grade), finishState, notes);
       const same = sameContent.get(content) ?? 0;
       if (same > 0) {
         sameContent.set(content, same - 1);
         return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
       }
     }
-    const match = matched.get(asWritten) ?? matcher(written);
+    const match = matched.get(asWritten) ?? reference.match(written);
     if (matched.size < mostMatches) matched.set(asWritten, match);
+    const why = explain(written, match);
     return {
       outcome: 'accepted',
-      note: explain(written, match),
+      notes: why === null ? row.notes : [...row.notes, why],
       unidentified: match.variationId === null,
-      write: () => {
-        let own = number;
-        while (!own) {
-          const free = target.freeNumbers[given++];
-          if (free === undefined)
-            throw new Error('fewer free inventory numbers were set aside than cars came');
-          if (!numbers.has(free.toLowerCase())) own = free;
-        }
-        const { lastInsertRowid } = insert.run(
-          own,
-          target.lotId,
-          match.castingId,
-          match.releaseId,
-          match.variationId,
-          asWritten,
-          grade,
-          finishState,
-          location,
-          notes,
-          target.at,
-          target.at,
-        );
-        for (const variationId of match.candidates.slice(0, 500))
-          insertCandidate.run(lastInsertRowid, variationId);
-      },
+      write: () =>
+        insert?.(
+          {
+            inventoryNumber: number || nextNumber(),
+            lotId: target.lotId,
+            castingId: match.castingId,
+            releaseId: match.releaseId,
+            variationId: match.variationId,
+            asWritten: written,
+            grade,
+            finishState,
+            status,
+            location,
+            notes,
+          },
+          match.candidates.slice(0, mostCandidates),
+        ),
     };
   };
 };

@@ -1,13 +1,12 @@
-import type { Parsed } from '../cells/parse-date.ts';
-import type { Cell } from '../types.ts';
+import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
 
-type Parse<T> = (cell: Cell) => Parsed<T>;
+type Parse<T> = (cell: Cell) => Reading<T>;
 
 const most = 5000;
 
 /** The same reading, which remembers what a text came to: the columns of a list repeat themselves. Memory stays bounded. */
 export const remembered = <T>(parse: Parse<T>): Parse<T> => {
-  const known = new Map<string, Parsed<T>>();
+  const known = new Map<string, Reading<T>>();
   return cell => {
     if (typeof cell !== 'string') return parse(cell);
     const before = known.get(cell);

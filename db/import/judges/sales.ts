@@ -1,129 +1,136 @@
-import type { Kysely, Transaction } from 'kysely';
+import type { Database } from 'better-sqlite3';
+import type { Kysely } from 'kysely';
 import { isCurrency } from '../../../valuation/money.ts';
-import type { Minor } from '../../../valuation/types.ts';
-import type { Collection } from '../../collection.ts';
-import { type SaleEntry, saleToRow } from '../../records/sales.ts';
-import { loadMatcher, type Match, plain } from '../../reference/match.ts';
+import { currencyNamed } from '../../../valuation/reading/currency.ts';
+import { readDate } from '../../../valuation/reading/date.ts';
+import { currencyOfAmount, readMoney } from '../../../valuation/reading/money.ts';
+import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
+import { readFinishState, readGrade, readParts } from '../../../valuation/reading/words.ts';
+import type { Currency, Minor } from '../../../valuation/types.ts';
+import { variationFeatures } from '../../../valuation/words.ts';
+import { knownSales, type SaleEntry, saleInserter, saleToRow } from '../../records/sales.ts';
+import { featureColumns, loadReference, type Match, plain } from '../../reference/match.ts';
+import { referenceInserter } from '../../reference/reference-inserter.ts';
 import type { Schema } from '../../schema.ts';
-import { type Parsed, parseDate } from '../cells/parse-date.ts';
-import { currencyOf, parseMoney } from '../cells/parse-money.ts';
-import { parseFinishState, parseGrade, parseParts } from '../cells/parse-words.ts';
 import type { Mapping } from '../mapping.ts';
-import type { Cell } from '../types.ts';
 import { matchExplainer } from './explain-match.ts';
-import { BadCell, type Judge, mostMatches, take, takeText, type Values } from './judge.ts';
-import { writtenOf } from './lot.ts';
-import { referenceWriter, unknownMaker, unsortedSeries } from './reference.ts';
+import { writtenOf } from './identity.ts';
+import { type Judge, type Judged, mostMatches, type RowReader } from './judge.ts';
+import { unknownMaker, unsortedSeries } from './reference.ts';
 import { remembered } from './remembered.ts';
 
 interface Target {
   addReference: boolean;
   /** Of amounts that name none. */
-  currency: string;
+  currency: Currency;
   /** ISO date; a sale cannot lie after it. */
   today: string;
+  /** A connection that sees what is recorded, for statements prepared once. */
+  reader: Database;
+  /** The writing connection inside the import's action; null where rows are only looked at. */
+  sqlite: Database | null;
   /** Called with the name of each casting that the reference lacks. */
   onMissing: (casting: string) => void;
 }
 
-const currencyAt = (values: Values, fallback: string): string => {
-  const named = values.text('currency');
-  const inPrice = currencyOf(values.text('price'), fallback);
-  if (inPrice && !isCurrency(inPrice))
-    throw new BadCell('price', `"${values.text('price')}" names the currency ${inPrice}, which there is not`);
-  if (!named) return inPrice ?? fallback;
-  const currency = currencyOf(named, fallback) ?? named.toUpperCase();
-  if (!isCurrency(currency))
-    throw new BadCell('currency', `"${named}" is no currency; write its ISO 4217 code, such as USD`);
-  if (inPrice && inPrice !== currency)
-    throw new BadCell(
-      'price',
-      `the price "${values.text('price')}" names ${inPrice}, the row's currency is ${currency}`,
+/** The currency of a row's price: what its price or its currency column names, which must agree; null where that is refused. */
+const currencyAt = (row: RowReader, own: Currency): Currency | null => {
+  const named = row.text('currency');
+  const currency = named ? currencyNamed(named, own) : own;
+  if (currency === null || !isCurrency(currency)) {
+    row.refuse('currency', `"${named}" is no currency; write its ISO 4217 code, such as USD`);
+    return null;
+  }
+  const inPrice = currencyOfAmount(row.cell('price'), currency);
+  if (inPrice === 'none' || inPrice === currency) return currency;
+  if (inPrice === null || !named) return inPrice ?? currency;
+  row.refuse('price', `the price "${row.text('price')}" names ${inPrice}, the row's currency is ${currency}`);
+  return null;
+};
+
+/** What a sale adds to the reference where its casting is not there: one variation for all rows that say the same. */
+const additions = (reference: Awaited<ReturnType<typeof referenceInserter>>) => {
+  const added = new Map<string, { castingId: number; variationId: number }>();
+  return (written: Record<string, string>) => {
+    const name = written.casting ?? written.release_name ?? '';
+    const release = written.release_name ?? name;
+    const year = written.release_year ? Number(written.release_year) : null;
+    const features = Object.fromEntries(
+      variationFeatures.map(feature => [feature, written[featureColumns[feature]] ?? '']),
     );
-  return currency;
+    const key = plain(JSON.stringify([name, release, year, features]));
+    const known = added.get(key);
+    if (known) return known;
+    const castingId = reference.casting(
+      written.maker ?? unknownMaker,
+      written.series ?? unsortedSeries,
+      name,
+      null,
+    );
+    const ids = { castingId, variationId: reference.variation(castingId, release, year, features, null) };
+    added.set(key, ids);
+    return ids;
+  };
 };
 
 /**
  * Judges the rows of a sales file. The same observation twice is a duplicate. A casting that the reference lacks rejects the
  * row, or is added with what the row says of the variation where that was asked for.
  */
-export const salesJudge = async (
-  collection: Collection,
-  db: Kysely<Schema> | Transaction<Schema>,
-  mapping: Mapping,
-  target: Target,
-): Promise<Judge> => {
-  const matcher = await loadMatcher(db);
-  const explain = matchExplainer(collection.sqlite);
-  const reference = target.addReference ? await referenceWriter(collection, db) : null;
-  const columns = new Map(mapping.columns.map(column => [column.ours, column]));
-  const decimal = columns.get('price')?.decimal ?? null;
-  const order = columns.get('sold_on')?.dateOrder ?? null;
-  const seen = new Set(
-    (await db.selectFrom('sale_record').select('identity').execute()).map(row => row.identity),
-  );
-  const { sqlite } = collection;
-  const insert = sqlite.prepare(
-    `INSERT INTO sale_record (sold_on, price_minor, currency, casting_id, variation_id, as_written, grade_half, finish_state,
-      missing_parts, reproduction_parts, source, reference, reliability_percent, excluded, excluded_why, disposal_id, identity, notes)
-     VALUES (@sold_on, @price_minor, @currency, @casting_id, @variation_id, @as_written, @grade_half, @finish_state,
-      @missing_parts, @reproduction_parts, @source, @reference, @reliability_percent, @excluded, @excluded_why, @disposal_id, @identity, @notes)`,
-  );
+export const salesJudge = async (db: Kysely<Schema>, mapping: Mapping, target: Target): Promise<Judge> => {
+  const reference = await loadReference(db);
+  const explain = matchExplainer(reference);
+  const { sqlite } = target;
+  const insert = sqlite && saleInserter(sqlite);
+  const add = sqlite && target.addReference ? additions(await referenceInserter(sqlite, db)) : null;
+  const isKnown = knownSales(target.reader);
+  const seen = new Set<string>();
   const matched = new Map<string, Match>();
-  const added = new Map<string, { castingId: number; variationId: number }>();
-
-  /** Adds what the row names to the reference, once for all rows that name the same. */
-  const addToReference = (written: Record<string, string>) => {
-    const identity = plain(JSON.stringify(written));
-    const known = added.get(identity);
-    if (known || !reference) return known;
-    const name = written.casting ?? '';
-    const castingId = reference.casting(unknownMaker, unsortedSeries, name, null);
-    const variationId = reference.variation(
-      castingId,
-      written.release_name ?? name,
-      null,
-      { colour: written.colour ?? '', basePaint: written.base_paint ?? '', rearEnd: written.rear_end ?? '' },
-      null,
-    );
-    const ids = { castingId, variationId };
-    added.set(identity, ids);
-    return ids;
-  };
-
-  const readDay = remembered(cell => parseDate(cell, order, target.today));
-  const readGrade = remembered(parseGrade);
-  const readFinish = remembered(parseFinishState);
-  const readParts = remembered(parseParts);
-  const readPrices = new Map<string, (cell: Cell) => Parsed<Minor>>();
-  const readPrice = (currency: string) => {
-    const read = readPrices.get(currency) ?? remembered(cell => parseMoney(cell, currency, decimal));
-    readPrices.set(currency, read);
+  const order = mapping.columns.find(column => column.ours === 'sold_on')?.dateOrder ?? null;
+  const habit = mapping.money.get('price') ?? {};
+  const dayOf = remembered(cell => readDate(cell, order, target.today));
+  const gradeOf = remembered(readGrade);
+  const finishOf = remembered(readFinishState);
+  const partsOf = remembered(readParts);
+  const pricesOf = new Map<Currency, (cell: Cell) => Reading<Minor>>();
+  const priceOf = (currency: Currency) => {
+    const read = pricesOf.get(currency) ?? remembered(cell => readMoney(cell, currency, habit));
+    pricesOf.set(currency, read);
     return read;
   };
 
-  return values => {
-    const soldOn = take(values, 'sold_on', readDay);
-    if (soldOn === null) throw new BadCell('sold_on', 'the day of the sale is missing');
-    if (values.text('price') === '') throw new BadCell('price', 'the price is missing');
-    const currency = currencyAt(values, target.currency);
-    const price = take(values, 'price', readPrice(currency)) ?? 0;
-    if (price <= 0)
-      throw new BadCell('price', `"${values.text('price')}" is no price: a sale brings more than nothing`);
-    const written = writtenOf(values);
-    if (!written.casting && !written.release_name) throw new BadCell('casting', 'the casting is missing');
+  return (row): Judged => {
+    const soldOn = row.take('sold_on', dayOf);
+    if (soldOn === null && row.text('sold_on') === '')
+      row.refuse('sold_on', 'the day of the sale is missing');
+    if (row.text('price') === '') row.refuse('price', 'the price is missing');
+    const currency = currencyAt(row, target.currency);
+    const price = currency === null ? null : row.take('price', priceOf(currency));
+    if (price !== null && price <= 0)
+      row.refuse('price', `"${row.text('price')}" is no price: a sale brings more than nothing`);
+    const written = writtenOf(row);
+    const name = written.casting ?? written.release_name ?? '';
+    if (!name) row.refuse('casting', 'the casting is missing');
     const writtenText = JSON.stringify(written);
-    const match = matched.get(writtenText) ?? matcher(written);
+    const match = matched.get(writtenText) ?? reference.match(written);
     if (matched.size < mostMatches) matched.set(writtenText, match);
-    if (match.castingId === null) {
-      const name = written.casting ?? written.release_name ?? '';
+    if (name && match.castingId === null) {
       target.onMissing(name);
-      if (!reference)
-        throw new BadCell(
+      if (!target.addReference)
+        row.refuse(
           'casting',
           `"${name}" is not in the reference; add it there first, or let the import add it`,
         );
     }
+    const grade = row.take('grade', gradeOf);
+    const finishState = row.take('finish_state', finishOf) ?? 'original';
+    const missingParts = row.take('missing_parts', partsOf) ?? [];
+    const reproductionParts = row.take('reproduction_parts', partsOf) ?? [];
+    const source = row.takeText('source');
+    const found = row.takeText('reference', 500);
+    const rejected = row.rejected();
+    if (rejected || soldOn === null || price === null || currency === null)
+      return rejected ?? { outcome: 'rejected', column: null, reason: 'no price or no day', not: null };
     const sale: Omit<SaleEntry, 'id'> = {
       soldOn,
       price,
@@ -131,36 +138,29 @@ export const salesJudge = async (
       castingId: match.castingId,
       variationId: match.variationId,
       asWritten: written,
-      grade: take(values, 'grade', readGrade),
-      finishState: take(values, 'finish_state', readFinish) ?? 'original',
-      missingParts: take(values, 'missing_parts', readParts) ?? [],
-      reproductionParts: take(values, 'reproduction_parts', readParts) ?? [],
-      source: takeText(values, 'source'),
-      reference: takeText(values, 'reference', 500),
+      grade,
+      finishState,
+      missingParts,
+      reproductionParts,
+      source,
+      reference: found,
       reliabilityPercent: null,
       excluded: false,
       excludedWhy: '',
       disposalId: null,
       notes: '',
     };
-    const row = saleToRow(sale);
-    if (seen.has(row.identity))
+    const own = saleToRow(sale);
+    if (seen.has(own.identity) || isKnown(sale, own.identity))
       return { outcome: 'duplicate', note: 'the same sale is recorded already; nothing was changed' };
-    seen.add(row.identity);
+    seen.add(own.identity);
+    const isNew = match.castingId === null;
+    const why = isNew ? `"${name}" is added to the reference` : explain(written, match);
     return {
       outcome: 'accepted',
-      note:
-        match.castingId === null
-          ? `"${written.casting ?? written.release_name}" is added to the reference`
-          : explain(written, match),
-      unidentified: match.castingId !== null && match.variationId === null,
-      write: () => {
-        const ids =
-          match.castingId === null
-            ? addToReference({ casting: written.release_name ?? '', ...written })
-            : undefined;
-        insert.run(ids ? saleToRow({ ...sale, ...ids }) : row);
-      },
+      notes: why === null ? row.notes : [...row.notes, why],
+      unidentified: !isNew && match.variationId === null,
+      write: () => insert?.(isNew && add ? saleToRow({ ...sale, ...add(written) }) : own, isNew),
     };
   };
 };

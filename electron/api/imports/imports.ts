@@ -1,4 +1,7 @@
+import type { Kysely } from 'kysely';
 import type { ImportResult } from '../../../db/import/index.ts';
+import { findLotNamed, lotCosts } from '../../../db/records/lots.ts';
+import type { Schema } from '../../../db/schema.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
@@ -20,19 +23,29 @@ const explained = async <T>(work: Promise<T>): Promise<T> => {
   }
 };
 
+/** True where the lot that the cars go into cost anything, as far as is known. */
+const hasPrice = async (
+  db: Kysely<Schema>,
+  { lotId, lot }: { lotId?: number | undefined; lot?: { name: string; costs: unknown[] } | undefined },
+): Promise<boolean> => {
+  const known = lotId ?? (lot && (await findLotNamed(db, lot.name))?.id);
+  return known === undefined ? !!lot?.costs.length : !!(await lotCosts(db, known)).get(known)?.length;
+};
+
 const preview = needsCollection
   .input(inputs.previewImport)
   .handler(async ({ context, input, signal }): Promise<ImportPreview> => {
     const { file, ...options } = input;
     const { previewImport } = await engine();
     return explained(
-      previewImport(
-        context.collection,
+      previewImport({
+        collection: context.collection,
         file,
-        file.name,
-        { ...options, dryRun: true, addReference: options.addReference },
-        { at: context.session.at(), signal },
-      ),
+        name: file.name,
+        options: { ...options, dryRun: true },
+        at: context.session.at(),
+        signal,
+      }),
     );
   });
 
@@ -41,20 +54,23 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
   const { session, collection } = context;
   const { file, ...options } = input;
   return streamed<ImportResult>(async (report, stop) => {
-    // Only a lot has a price to share out by worth.
-    const fitted = options.as === 'lot' ? await marketToday(session) : null;
+    // Only a lot's price is shared out by worth; fitting the market of many sales for nothing would take minutes.
+    const shares = !options.dryRun && options.as === 'lot' && (await hasPrice(collection.db, options));
+    const fitted = shares ? await marketToday(session) : null;
     const { runImport } = await engine();
     const result = await explained(
-      runImport(
+      runImport({
         collection,
         file,
-        file.name,
+        name: file.name,
         options,
-        { at: session.at(), signal: stop, onProgress: report },
-        async (trx, lotId) => {
+        at: session.at(),
+        signal: stop,
+        onProgress: report,
+        afterwards: async (trx, lotId) => {
           if (lotId !== null && fitted) await reshareLot(trx, fitted, lotId);
         },
-      ),
+      }),
     );
     if (!options.dryRun) await session.changed();
     return result;

@@ -1,9 +1,9 @@
 import type { ConditionCheckView } from '../../../electron/api/views.ts';
+import { readGrade as readGradeCell } from '../../../valuation/reading/words.ts';
 import type { IsoDate } from '../../../valuation/types.ts';
 import {
   type Grade,
   gradeLabel,
-  isGrade,
   type Originality,
   type PartName,
   partNames,
@@ -25,10 +25,9 @@ export interface ConditionDraft {
 
 /** The grade in a text such as "7", "C7.5" or "7,5"; null where it is empty, undefined where it is none. */
 export const readGrade = (text: string): Grade | null | undefined => {
-  const bare = text.trim().replace(/^c\s*/i, '').replace('½', '.5').replace(',', '.').replace(/\/10$/, '');
-  if (bare === '') return null;
-  const grade = /^\d{1,2}(\.\d+)?$/.test(bare) ? Number(bare) : Number.NaN;
-  return isGrade(grade) ? grade : undefined;
+  if (/^c?$/i.test(text.trim())) return null;
+  const grade = readGradeCell(text);
+  return grade.ok ? grade.value : undefined;
 };
 
 export const gradeText = (grade: Grade | null): string => (grade === null ? '' : gradeLabel(grade));

@@ -1,4 +1,6 @@
 import type { SalePatch, SaleRow } from '../../../electron/api/views.ts';
+import { readDate } from '../../../valuation/reading/date.ts';
+import { readParts } from '../../../valuation/reading/words.ts';
 import { finishStates, type PartName, partNames } from '../../../valuation/words.ts';
 import { readGrade } from '../../components/condition/condition-draft.ts';
 import type { CellChange, ParsedCell } from '../../components/data-grid/types.ts';
@@ -6,23 +8,10 @@ import { readerLocale } from '../../components/format.ts';
 import { pickedCasting } from '../../components/inputs/casting-choices.tsx';
 import { parseMoney, separatorsOf } from '../../components/inputs/parse-money.ts';
 
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-
-const isDay = (date: string): boolean => {
-  const time = Date.parse(`${date}T00:00:00Z`);
-  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(date);
-};
-
 /** A day as it can be read only one way: "2025-03-14", "14 Mar 2025". */
 export const parseDay = (text: string): ParsedCell => {
-  const bare = text.trim();
-  const written = /^(\d{1,2})\.?\s+(\p{L}{3,})\.?,?\s+(\d{4})$/u.exec(bare);
-  const month = months.indexOf((written?.[2] ?? '').slice(0, 3).toLowerCase()) + 1;
-  const date = written
-    ? `${written[3]}-${String(month).padStart(2, '0')}-${written[1]?.padStart(2, '0')}`
-    : bare;
-  if (/^\d{4}-\d{2}-\d{2}$/.test(date) && isDay(date)) return { value: date };
-  return { problem: `“${bare}” is not a day such as 2025-03-14 or 14 Mar 2025` };
+  const day = readDate(text, null, null);
+  return day.ok ? { value: day.value } : { problem: day.reason };
 };
 
 export const parseGradeCell = (text: string): ParsedCell => {
@@ -41,22 +30,10 @@ export const parsePrice = (text: string, currency: string): ParsedCell => {
     : { value: parsed.minor };
 };
 
-const partOf = (word: string): PartName | null => {
-  const exact = partNames.find(part => part === word);
-  const starting = partNames.filter(part => part.startsWith(word));
-  return exact ?? (starting.length === 1 ? (starting[0] ?? null) : null);
-};
-
 /** A list of parts: "wheels, glazing"; the beginning of a name will do. */
 export const parseParts = (text: string): ParsedCell => {
-  const words = text
-    .split(/[,;+]/)
-    .map(word => word.trim().toLowerCase())
-    .filter(Boolean);
-  const parts = words.map(partOf);
-  const unknown = words.find((_, index) => parts[index] === null);
-  if (unknown !== undefined) return { problem: `“${unknown}” is none of: ${partNames.join(', ')}` };
-  return { value: partNames.filter(part => parts.includes(part)).join(', ') };
+  const parts = readParts(text);
+  return parts.ok ? { value: parts.value.join(', ') } : { problem: parts.reason };
 };
 
 const partsIn = (text: string): PartName[] =>

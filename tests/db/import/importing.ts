@@ -34,14 +34,15 @@ export const newLot = (name: string): NonNullable<RunOptions['lot']> => ({
 type Options = Partial<RunOptions> & Pick<RunOptions, 'as'>;
 
 export const lookAt = (collection: Collection, file: File, options: Options) =>
-  previewImport(collection, file, file.name, optionsOf(options), { at });
+  previewImport({ collection, file, name: file.name, options: optionsOf(options), at });
 
 export const take = (
   collection: Collection,
   file: File,
   options: Options,
   signal?: AbortSignal,
-): Promise<ImportResult> => runImport(collection, file, file.name, optionsOf(options), { at, signal });
+): Promise<ImportResult> =>
+  runImport({ collection, file, name: file.name, options: optionsOf(options), at, signal });
 
 /** Line, column and the beginning of the reason of each rejected row. */
 export const rejections = ({ rejected }: ImportResult): [number, string | null, string][] =>

@@ -1,13 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Collection } from '../../../db/collection.ts';
-import {
-  parseBasePaint,
-  parseFinishState,
-  parseParts,
-  parseRarity,
-} from '../../../db/import/cells/parse-words.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { columnMapping } from '../../../electron/cli/arguments.ts';
+import { readBasePaint, readFinishState, readParts, readRarity } from '../../../valuation/reading/words.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { fileOf, fixture, lookAt, newLot, rejections, take } from './importing.ts';
 
@@ -64,7 +59,7 @@ describe.each(names)('a file that says %s', name => {
     expect(result.accepted).toBe(1);
     expect(rejections(result)).toEqual([[3, 'finish_state', expect.stringContaining('is no finish state')]]);
     expect((await listCars(collection.db))[0]?.asWritten).toEqual({ casting: name, colour: name });
-    for (const parse of [parseFinishState, parseBasePaint, parseRarity, parseParts])
+    for (const parse of [readFinishState, readBasePaint, readRarity, readParts])
       expect(parse(name)).toMatchObject({ ok: false });
   });
 });

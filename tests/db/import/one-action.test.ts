@@ -62,7 +62,11 @@ describe('an import', () => {
     const stop = new AbortController();
     let reported = 0;
     const file = manyCars(5000);
-    const work = runImport(collection, file, file.name, optionsOf({ as: 'lot', lot: newLot('Tin') }), {
+    const work = runImport({
+      collection,
+      file,
+      name: file.name,
+      options: optionsOf({ as: 'lot', lot: newLot('Tin') }),
       at,
       signal: stop.signal,
       onProgress: done => {
@@ -83,16 +87,16 @@ describe('an import', () => {
   it('that fails half-way takes nothing', async () => {
     const collection = await newCollection();
     const file = manyCars(1200);
-    const work = runImport(
+    const work = runImport({
       collection,
       file,
-      file.name,
-      optionsOf({ as: 'lot', lot: newLot('Tin') }),
-      { at },
-      async () => {
+      name: file.name,
+      options: optionsOf({ as: 'lot', lot: newLot('Tin') }),
+      at,
+      afterwards: async () => {
         throw new Error('the cost could not be shared');
       },
-    );
+    });
     await expect(work).rejects.toThrow('could not be shared');
     expect(countOf(collection, 'car')).toBe(0);
     expect(countOf(collection, 'lot')).toBe(0);

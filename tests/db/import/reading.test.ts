@@ -106,6 +106,56 @@ describe('a CSV file', () => {
     }
   });
 
+  it('of which a quotation mark swallowed rows has the swallowing row marked, with its line', async () => {
+    const faults = async (text: string) =>
+      (await all((await open(text)).rows())).flatMap(row => (row.fault ? [[row.line, row.fault]] : []));
+    const closed = 'no,casting,notes\n1,Osmerry,"open\n2,Halcyard,b\n3,Isobar,c"\n4,Ashlock,d\n';
+    expect(await faults(closed)).toEqual([[2, expect.stringContaining('closed only on line 4')]]);
+    const inch = 'no,casting,notes\n1,Osmerry,"12" wheel\n2,Halcyard,"b"\n3,Isobar,c\n';
+    expect(await faults(inch)).toEqual([[2, expect.stringContaining('closed only on line 3')]]);
+    const fine =
+      'no,casting,notes\n1,Osmerry,"bought from Anna,\nwith its box, and papers"\n2,"The "Big" one",c\n';
+    expect(await faults(fine)).toEqual([]);
+  });
+
+  it('may have a cell of a million characters, which is no unclosed quotation mark', async () => {
+    const long = 'x'.repeat(1_000_000);
+    const table = await open(`casting,notes\nOsmerry,"${long}"\nHalcyard,b\n`);
+    const rows = await all(table.rows());
+    expect(rows.map(row => row.cells[1]?.toString().length)).toEqual([1_000_000, 1]);
+    const endless = open(`casting,notes\nOsmerry,"${'x\n'.repeat(4_500_000)}`).then(({ rows: read }) =>
+      all(read()),
+    );
+    await expect(endless).rejects.toThrow(/Line 2: a row here is longer than 8 million characters/);
+  });
+
+  it('with a single spoilt byte stays UTF-8, and says where the byte lies', async () => {
+    const bytes = new Uint8Array(Buffer.from('casting,notes\nOsmerry,café à la Zoë\nHalcyard,x?y\n'));
+    bytes[bytes.indexOf('?'.charCodeAt(0))] = 0xe9;
+    const table = await open(bytes);
+    expect(table.encoding).toMatch(/^utf-8/);
+    expect(table.warnings.join()).toMatch(/1 bytes are no UTF-8, the first on line 3/);
+    expect((await all(table.rows()))[0]?.cells[1]).toBe('café à la Zoë');
+  });
+
+  it('has its headings found where they were mapped, and not in a row of answers', async () => {
+    const mapped = await open('My list\n\nTag,What is it\nB-1,Osmerry\n', {
+      map: { Tag: 'inventory_number', 'What is it': 'casting' },
+    });
+    expect([mapped.headingLine, mapped.headings]).toEqual([3, ['Tag', 'What is it']]);
+    const answers = await open('Tag,What is it,Painted?\nB-1,Osmerry,no\nB-2,Halcyard,rear\n');
+    expect(answers.headingLine).toBe(1);
+  });
+
+  it('has the mark that makes a cell inert taken off, and nothing else', async () => {
+    const table = await open(`casting,notes\n'=1+1,'tis\n'-5,'''=two\n'x,"'\r=1"\n`);
+    expect((await all(table.rows())).map(row => row.cells)).toEqual([
+      ['=1+1', "'tis"],
+      ['-5', "''=two"],
+      ["'x", '\r=1'],
+    ]);
+  });
+
   it('may have titles and blank lines above its headings', async () => {
     const table = await open('My cars,,\nas of March,,\n,,\nNo.,Car,Color\n1,Osmerry,Ember\n');
     expect(table.headingLine).toBe(4);
@@ -173,6 +223,21 @@ describe('an XLSX file', () => {
     const old = await open(bytes, { sheet: 'Old' }, 'cars.xlsx');
     expect((await all(old.rows())).map(row => row.cells[0])).toEqual(['Halcyard', 'Isobar']);
     await expect(open(bytes, { sheet: 'Nowhere' }, 'cars.xlsx')).rejects.toThrow('has no sheet "Nowhere"');
+  });
+
+  it('has a hidden sheet read only where it is asked for, or where there is no other', async () => {
+    const bytes = await book(workbook => {
+      workbook.addWorksheet('Draft', { state: 'hidden' }).addRows([['casting'], ['Isobar']]);
+      workbook.addWorksheet('Cars').addRows([['casting'], ['Osmerry']]);
+    });
+    const table = await open(bytes, {}, 'cars.xlsx');
+    expect([table.sheet, table.sheets]).toEqual(['Cars', ['Cars', 'Draft']]);
+    const alone = await book(workbook => {
+      workbook.addWorksheet('Cars');
+      workbook.addWorksheet('Draft', { state: 'veryHidden' }).addRows([['casting'], ['Isobar']]);
+    });
+    const hidden = await open(alone, {}, 'cars.xlsx');
+    expect([hidden.sheet, hidden.warnings.join()]).toEqual(['Draft', expect.stringContaining('is hidden')]);
   });
 
   it('may have gaps in its rows and cells; lines are those of the sheet', async () => {

@@ -1,3 +1,4 @@
+import ExcelJS from 'exceljs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Collection } from '../../../db/collection.ts';
 import { listSales } from '../../../db/records/sales.ts';
@@ -106,5 +107,74 @@ describe('sales', () => {
       [7, 'sold_on'],
     ]);
     expect(countOf(collection, 'sale_record')).toBe(0);
+  });
+
+  it('are known again whatever was added to the reference since: by themselves, or by hand', async () => {
+    const file = fileOf(
+      'sold_on,price,casting,colour,release_year,rear_end\n2021-04-03,10,Skiffle,Ember,1969,twin lamps\n2021-04-04,11,Halcyard,Sandstone,,\n',
+    );
+    expect(await take(collection, file, { as: 'sales', addReference: true })).toMatchObject({ accepted: 2 });
+    expect(await take(collection, file, { as: 'sales', addReference: true })).toMatchObject({
+      accepted: 0,
+      duplicates: 2,
+    });
+    // The colour that the reference lacked is added, so that the text now leads to a variation.
+    await take(collection, fileOf('casting,colour,release_year\nHalcyard,Sandstone,1970\n'), {
+      as: 'reference',
+    });
+    expect(await take(collection, file, { as: 'sales' })).toMatchObject({ accepted: 0, duplicates: 2 });
+    expect(countOf(collection, 'sale_record')).toBe(2);
+    // Another price, day or grade is another sale.
+    const other = fileOf('sold_on,price,casting,colour\n2021-04-04,12,Halcyard,Sandstone\n');
+    expect(await take(collection, other, { as: 'sales' })).toMatchObject({ accepted: 1 });
+  });
+
+  it('of which amounts have the decimal sign of their column before three digits are thousands, and this is asked', async () => {
+    const file = fileOf(
+      'sold_on;price;casting\n2021-04-03;45,50;Osmerry\n2021-04-04;12,00;Osmerry\n2021-04-05;$2,400;Osmerry\n2021-04-06;1.250;Osmerry\n',
+    );
+    const preview = await lookAt(collection, file, { as: 'sales' });
+    expect(preview.warnings.join()).toMatch(
+      /"price" has amounts such as "\$2,400" \(1\).*Choose the decimal sign/,
+    );
+    await take(collection, file, { as: 'sales' });
+    const sales = (await listSales(collection.db)).sort((a, b) => a.id - b.id);
+    expect(sales.map(sale => sale.price)).toEqual([4550, 1200, 240_000, 125_000]);
+    const chosen = await lookAt(collection, file, { as: 'sales', decimal: { '*': ',' } });
+    expect(chosen.warnings).toEqual([]);
+  });
+
+  it('in a spreadsheet are in the currency that their cells show', async () => {
+    const book = new ExcelJS.Workbook();
+    const sheet = book.addWorksheet('Sales');
+    sheet.addRow(['sold_on', 'price', 'casting']);
+    for (const numFmt of ['#,##0.00 "€"', '[$£-809]#,##0.00', '0.00', '#,##0 "kr"']) {
+      const row = sheet.addRow([new Date(Date.UTC(2021, 3, 3)), 45, 'Osmerry']);
+      row.getCell(2).numFmt = numFmt;
+      row.getCell(1).numFmt = 'yyyy-mm-dd';
+    }
+    const file = fileOf(new Uint8Array(await book.xlsx.writeBuffer()), 'sales.xlsx');
+    const result = await take(collection, file, { as: 'sales' });
+    expect(rejections(result)).toEqual([[5, 'price', expect.stringContaining('"kr"')]]);
+    const sales = (await listSales(collection.db)).sort((a, b) => a.id - b.id);
+    expect(sales.map(sale => sale.currency)).toEqual(['EUR', 'GBP', 'USD']);
+  });
+
+  it('that are repainted are customised ones, and this is said', async () => {
+    const file = fileOf('sold_on,price,casting,finish\n2021-04-03,10,Osmerry,repainted\n');
+    const result = await take(collection, file, { as: 'sales' });
+    expect((await listSales(collection.db))[0]?.finishState).toBe('customised');
+    expect(result.notes.join()).toContain('Line 2: "repainted" is taken as customised');
+  });
+
+  it('imported as a lot are remarked on, and columns that are not read are named', async () => {
+    const file = fileOf('Date sold,Price,Car,Weather\n2021-04-03,10,Osmerry,rain\n');
+    const asLot = await take(collection, file, { as: 'lot', dryRun: true });
+    expect(asLot.notes.join('\n')).toContain(
+      '"Date sold" and "Price" look like the day and the price of sales',
+    );
+    expect(asLot.notes.join('\n')).toContain('Not read: "Date sold", "Price", "Weather"');
+    const asSales = await take(collection, file, { as: 'sales', dryRun: true });
+    expect(asSales.notes.join('\n')).toContain('Not read: "Weather"');
   });
 });

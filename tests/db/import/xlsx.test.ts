@@ -50,6 +50,32 @@ describe('a workbook of another program', () => {
     expect(await dates('<workbookPr date1904="1"/>')).toEqual(['2030-03-15', '1904-01-02', 46095]);
   });
 
+  it('shows an amount with the sign of its format, and a time as no day', async () => {
+    const formats = [
+      '#,##0.00 "€"',
+      '[$kr-41D] #,##0',
+      '0.00',
+      'h:mm',
+      '"USD" 0.00',
+      '0 "days"',
+      '[$-407]0.00',
+    ];
+    const styles =
+      `<numFmts>${formats.map((format, i) => `<numFmt numFmtId="${164 + i}" formatCode="${format.replaceAll('"', '&quot;')}"/>`).join('')}</numFmts>` +
+      `<cellXfs>${formats.map((_, i) => `<xf numFmtId="${164 + i}"/>`).join('')}</cellXfs>`;
+    const xml = `<row>${formats.map((_, i) => `<c s="${i}"><v>${i === 3 ? 0.604166666666667 : 45}</v></c>`).join('')}</row>`;
+    const [row] = await rowsOf(zipOf(bookOf({ Cars: xml }, { styles })));
+    expect(row?.cells).toEqual([
+      { number: 45, sign: '€' },
+      { number: 45, sign: 'kr' },
+      45,
+      '14:30',
+      { number: 45, sign: 'USD' },
+      45,
+      45,
+    ]);
+  });
+
   it('tells date formats from others', () => {
     expect(
       ['yyyy-mm-dd', 'd/m/yy', 'h:mm AM/PM', '[$-407]d. mmmm yyyy', 'mmm-yy'].map(isDateFormat),
@@ -88,13 +114,49 @@ describe('a damaged or hostile workbook is refused with a reason', () => {
     }
   });
 
-  it('whose directory names a file beyond its own end', async () => {
+  it('whose directory names a file beyond its own end: read whole or refused', async () => {
     const changed = good.slice();
     const entry = changed.findLastIndex(
       (byte, i) => byte === 0x50 && changed[i + 1] === 0x4b && changed[i + 2] === 1 && changed[i + 3] === 2,
     );
     changed[entry + 29] = 0xff;
-    await refused(changed);
+    const outcome = await rowsOf(changed).catch((error: unknown) => error);
+    if (!(outcome instanceof ImportFileError)) expect(outcome).toEqual(await rowsOf(good));
+  });
+
+  it('whose bytes are not those that its checksum was made of', async () => {
+    const xml = '<row><c t="str"><v>Osmerry</v></c></row>';
+    const spoilt = zipOf(bookOf({ Cars: xml }), { packed: false });
+    const place = Buffer.from(spoilt).indexOf('Osmerry');
+    spoilt[place] = 'A'.charCodeAt(0);
+    await refused(spoilt);
+  });
+
+  it('that unpacks to hundreds of times its size, says so, and is not unpacked', async () => {
+    const filler = zipOf(bookOf({ Cars: `<row><c t="str"><v>${' '.repeat(40_000_000)}</v></c></row>` }));
+    expect(filler.length).toBeLessThan(100_000);
+    await expect(rowsOf(filler)).rejects.toThrow('unpacks to more than 200 times its size');
+  });
+
+  it('with one cell beyond all measure, in its sheet, its shared texts or a tag', async () => {
+    const noise = (length: number) =>
+      Array.from({ length }, (_, i) => ((i * 7919) % 1_000_003).toString(36)).join('');
+    const long = noise(700_000);
+    const sentence = /a cell of more than 2 million characters/;
+    await expect(rowsOf(zipOf(bookOf({ Cars: `<row><c t="str"><v>${long}</v></c></row>` })))).rejects.toThrow(
+      sentence,
+    );
+    await expect(
+      rowsOf(
+        zipOf(bookOf({ Cars: '<row><c t="s"><v>0</v></c></row>' }, { texts: `<si><t>${long}</t></si>` })),
+      ),
+    ).rejects.toThrow(sentence);
+    await expect(rowsOf(zipOf(bookOf({ Cars: `<row x="${long}"/>` })))).rejects.toThrow(sentence);
+  });
+
+  it('whose rows are all as wide as a sheet can be', async () => {
+    const wide = '<row><c r="XFD1"><v>1</v></c></row>'.repeat(7000);
+    await expect(rowsOf(zipOf(bookOf({ Cars: wide })))).rejects.toThrow(/more than 100 million cells/);
   });
 
   it('that unpacks to more than it announces', async () => {

@@ -1,5 +1,6 @@
 import type { CarPatch, CarRow } from '../../../../electron/api/views.ts';
-import { finishStates, isGrade } from '../../../../valuation/words.ts';
+import { readGrade } from '../../../../valuation/reading/words.ts';
+import { finishStates } from '../../../../valuation/words.ts';
 import type { CellChange, CellValue, NewRow, ParsedCell } from '../../../components/data-grid/types.ts';
 
 type Cell = Omit<CellChange, 'rowId'>;
@@ -80,11 +81,8 @@ export const newCar = (cells: NewRow): CarPatch => merged(cells.map(patchOf)) ??
 
 /** A grade as people type it: "7", "C7.5", "7,5", "7/10". */
 export const parseGradeText = (text: string): ParsedCell => {
-  const bare = text.trim().replace('½', '.5').replace(',', '.');
-  const match = /^c?\s*(\d{1,2}(?:\.\d+)?)\s*(?:\/\s*10)?$/i.exec(bare);
-  const grade = Number(match?.[1]);
-  if (match && isGrade(grade)) return { value: grade };
-  return { problem: `“${text.trim()}” is not a grade from C1 to C10 in half points` };
+  const grade = readGrade(text);
+  return grade.ok ? { value: grade.value } : { problem: grade.reason };
 };
 
 /** What stands in a cell that the reference fills, or else what the owner wrote. */

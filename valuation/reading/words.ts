@@ -10,9 +10,9 @@ import {
   partNames,
   type Rarity,
   rarities,
-} from '../../../valuation/words.ts';
-import type { Cell } from '../types.ts';
-import { type Parsed, parsed, refused } from './parse-date.ts';
+  settableStatuses,
+} from '../words.ts';
+import { type Cell, isAmountCell, notUnderstood, type Reading, shownNumber, understood } from './reading.ts';
 
 /** Lower case, one space between words, no accents, hyphens as spaces: what two spellings of a word share. */
 export const plainWord = (text: string): string =>
@@ -24,23 +24,23 @@ export const plainWord = (text: string): string =>
     .trim();
 
 /** A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`. Refuses words, ranges and quarter points. */
-export const parseGrade = (cell: Cell): Parsed<Grade> => {
+export const readGrade = (cell: Cell): Reading<Grade> => {
   if (cell instanceof Date)
-    return refused(
+    return notUnderstood(
       'the spreadsheet has turned this grade into a date; format the column as text and type it again',
     );
-  const shown = String(cell ?? '').trim();
+  const shown = shownText(cell);
   const text = shown
     .replace(/ ?½| 1\/2/g, '.5')
     .replace(/\s+/g, '')
     .replace(',', '.');
   const match = /^[cC]?\.?(\d{1,2}(?:\.\d+)?)(?:\/10)?$/.exec(text);
   const value = Number(match?.[1]);
-  if (!match) return refused(`"${shown}" is not a grade from C1 to C10 such as ${gradeLabel(7.5)}`);
+  if (!match) return notUnderstood(`"${shown}" is not a grade from C1 to C10 such as ${gradeLabel(7.5)}`);
   if (value >= 1 && value <= 10 && !isGrade(value))
-    return refused(`"${shown}": grades go in half points, such as ${gradeLabel(7.5)}`);
-  if (!isGrade(value)) return refused(`"${shown}" lies outside C1 to C10`);
-  return parsed(value);
+    return notUnderstood(`"${shown}": grades go in half points, such as ${gradeLabel(7.5)}`);
+  if (!isGrade(value)) return notUnderstood(`"${shown}" lies outside C1 to C10`);
+  return understood(value);
 };
 
 const finishWords: Record<string, FinishState> = {
@@ -54,29 +54,35 @@ const finishWords: Record<string, FinishState> = {
   'touch up': 'touched up',
   retouched: 'touched up',
   touched: 'touched up',
-  repaint: 'restored',
-  repainted: 'restored',
+  repaint: 'customised',
+  repainted: 'customised',
+  overpainted: 'customised',
+  refinished: 'customised',
   restoration: 'restored',
-  refinished: 'restored',
   custom: 'customised',
   customized: 'customised',
   customised: 'customised',
-  bare: 'stripped',
-  'bare metal': 'stripped',
   strip: 'stripped',
 };
+/** Words after which a restored car is easily taken for an overpainted one; the owner is told what was made of them. */
+const repainting = new Set(['repaint', 'repainted', 'overpainted', 'refinished']);
+
+/** Only words that say where: "painted", "front" or "rear" alone could be a quarter or the whole. */
 const baseWords: Record<string, BasePaint> = {
   no: 'none',
   unpainted: 'none',
+  'not painted': 'none',
   bare: 'none',
   'front 1/4': 'front quarter',
-  front: 'front quarter',
   'rear 1/4': 'rear quarter',
-  rear: 'rear quarter',
+  'back quarter': 'rear quarter',
+  'back 1/4': 'rear quarter',
   complete: 'full',
   all: 'full',
   whole: 'full',
-  painted: 'full',
+  'fully painted': 'full',
+  'all painted': 'full',
+  'completely painted': 'full',
 };
 const rarityWords: Record<string, Rarity> = {
   normal: 'common',
@@ -107,54 +113,72 @@ const partWords: Record<string, PartName> = {
   post: 'post and rivet closure',
 };
 
+const shownText = (cell: Cell): string =>
+  (isAmountCell(cell) ? `${shownNumber(cell.number)} ${cell.sign}` : String(cell ?? '')).trim();
+
 const chosen = <T extends string>(
   cell: Cell,
   words: readonly T[],
   others: Record<string, T>,
   what: string,
-): Parsed<T> => {
-  const shown = String(cell ?? '').trim();
+): Reading<T> => {
+  const shown = shownText(cell);
   const word = plainWord(shown);
   // A cell that says "constructor" must not find what every object has.
   const found = words.find(w => w === word) ?? (Object.hasOwn(others, word) ? others[word] : undefined);
-  return found ? parsed(found) : refused(`"${shown}" is no ${what}; write one of: ${words.join(', ')}`);
+  return found
+    ? understood(found)
+    : notUnderstood(`"${shown}" is no ${what}; write one of: ${words.join(', ')}`);
 };
 
 /**
  * A finish state, in our words or common others such as "repainted"; anything else is refused, naming the choices.
  */
-export const parseFinishState = (cell: Cell): Parsed<FinishState> =>
-  chosen(cell, finishStates, finishWords, 'finish state');
+export const readFinishState = (cell: Cell): Reading<FinishState> => {
+  const state = chosen(cell, finishStates, finishWords, 'finish state');
+  return state.ok && repainting.has(plainWord(shownText(cell)))
+    ? understood(
+        state.value,
+        `"${shownText(cell)}" is taken as customised, since an overpaint is no restoration; write "restored" where it is one`,
+      )
+    : state;
+};
 
 /** How much of the base is painted, in our words or common others; anything else is refused, naming the choices. */
-export const parseBasePaint = (cell: Cell): Parsed<BasePaint> =>
+export const readBasePaint = (cell: Cell): Reading<BasePaint> =>
   chosen(cell, basePaints, baseWords, 'base paint');
 
 /** A rarity, in our words or common others; anything else is refused, naming the choices. */
-export const parseRarity = (cell: Cell): Parsed<Rarity> => chosen(cell, rarities, rarityWords, 'rarity');
+export const readRarity = (cell: Cell): Reading<Rarity> => chosen(cell, rarities, rarityWords, 'rarity');
 
-/** Part names separated by commas, semicolons, slashes, plus signs or "and". */
-export const parseParts = (cell: Cell): Parsed<PartName[]> => {
+/** Part names, or their beginnings, separated by commas, semicolons, slashes, plus signs or "and". */
+export const readParts = (cell: Cell): Reading<PartName[]> => {
   const whole = plainWord(String(cell ?? ''));
-  if (/^(|none|no|nil|n\/a|)$/.test(whole)) return parsed([]);
+  if (/^(|none|no|nil|n\/a|)$/.test(whole)) return understood([]);
   const found = new Set<PartName>();
   const words = whole.replaceAll('post and rivet closure', 'posts').split(/[,;/+&|]| and /);
   for (const word of words) {
     if (!word.trim()) continue;
     const part = chosen(word, partNames, partWords, 'part');
-    if (!part.ok) return part;
-    found.add(part.value);
+    const begun = word.trim().length < 3 ? [] : partNames.filter(name => name.startsWith(word.trim()));
+    if (part.ok) found.add(part.value);
+    else if (begun[0] && begun.length === 1) found.add(begun[0]);
+    else return part;
   }
-  return parsed(partNames.filter(part => found.has(part)));
+  return understood(partNames.filter(part => found.has(part)));
 };
 
 /** A four-digit year, or two digits of the last century. */
-export const parseYear = (cell: Cell): Parsed<number> => {
-  if (cell instanceof Date) return parsed(cell.getUTCFullYear());
-  const shown = String(cell ?? '').trim();
+export const readYear = (cell: Cell): Reading<number> => {
+  if (cell instanceof Date) return understood(cell.getUTCFullYear());
+  const shown = shownText(cell);
   const match = /^(?:(\d{4})|['’](\d{2}))(?:\.0+)?$/.exec(shown);
   const year = match?.[1] ? Number(match[1]) : 1900 + Number(match?.[2]);
   return match && year >= 1900 && year <= 2100
-    ? parsed(year)
-    : refused(`"${shown}" is not a year such as 1969`);
+    ? understood(year)
+    : notUnderstood(`"${shown}" is not a year such as 1969`);
 };
+
+/** What its owner does with a car. A sold one is refused: its sale is recorded on its own page, with what it brought. */
+export const readStatus = (cell: Cell): Reading<(typeof settableStatuses)[number]> =>
+  chosen(cell, settableStatuses, {}, 'status that a list can give');

@@ -1,15 +1,26 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { activeCell, inertCell } from '../../reports/inert-cell.ts';
+import { activeCell, inertCell } from '../../../valuation/reading/inert.ts';
 
 describe('inert cells', () => {
-  it.each(['=1+1', '+cmd', '-cmd|x', '@SUM(A1)', '\tx', '\0x', "'=x", '+49 123', '=', '-'])(
-    'makes %j inert and gives it back',
-    text => {
-      expect(inertCell(text)).toBe(`'${text}`);
-      expect(activeCell(inertCell(text))).toBe(text);
-    },
-  );
+  it.each([
+    '=1+1',
+    '+cmd',
+    '-cmd|x',
+    '@SUM(A1)',
+    '\tx',
+    '\r=1',
+    '\n=1',
+    "''=two",
+    '\0x',
+    "'=x",
+    '+49 123',
+    '=',
+    '-',
+  ])('makes %j inert and gives it back', text => {
+    expect(inertCell(text)).toBe(`'${text}`);
+    expect(activeCell(inertCell(text))).toBe(text);
+  });
 
   it.each(['-5', '-5.00', '+3', '-.5', '1e-7', 'plain', '', "'tis", "o'clock", '\u2013', ' =1'])(
     'leaves %j as it is',

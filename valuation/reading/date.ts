@@ -1,12 +1,6 @@
-import type { Cell, DateOrder } from '../types.ts';
+import { type Cell, notUnderstood, type Reading, understood } from './reading.ts';
 
-export type Parsed<T> = { ok: true; value: T } | { ok: false; reason: string };
-
-/** A cell that could be read. */
-export const parsed = <T>(value: T): Parsed<T> => ({ ok: true, value });
-
-/** A cell that could not; `reason` is shown to the owner. */
-export const refused = (reason: string): Parsed<never> => ({ ok: false, reason });
+export type DateOrder = 'ymd' | 'dmy' | 'mdy';
 
 const simple = (word: string) =>
   word
@@ -27,16 +21,18 @@ for (const locale of ['en', 'de', 'fr', 'es', 'it', 'nl'])
 months.set('sept', 9);
 
 const iso = (year: number, month: number, day: number): string | null => {
+  if (Number.isNaN(year)) return null;
   const date = new Date(Date.UTC(year, month - 1, day));
   if (date.getUTCFullYear() !== year || date.getUTCMonth() !== month - 1 || date.getUTCDate() !== day)
     return null;
   return date.toISOString().slice(0, 10);
 };
 
-/** Two-digit years fall into the hundred years that end with the year of `today`. */
-const fullYear = (digits: string, today: string): number => {
+/** Two-digit years fall into the hundred years that end with the year of `today`; without one they stay open. */
+const fullYear = (digits: string, today: string | null): number => {
   const year = Number(digits);
   if (digits.length > 2) return year;
+  if (today === null) return Number.NaN;
   const century = Math.floor(Number(today.slice(0, 4)) / 100) * 100;
   return century + year > Number(today.slice(0, 4)) ? century - 100 + year : century + year;
 };
@@ -63,17 +59,18 @@ export const isAmbiguousDate = (cell: Cell): boolean => {
 
 /**
  * ISO date of a cell: a spreadsheet's date, `2021-03-14`, `14.3.2021`, `3/14/21`, `14 Mar 2021`, `March 14, 2021`.
- * `order` decides the ones that can be read two ways; null refuses those.
+ * `order` decides the ones that can be read two ways; null refuses those. Nothing lies after `today`; without it any day will
+ * do, and a year needs its four digits.
  */
-export const parseDate = (cell: Cell, order: DateOrder | null, today: string): Parsed<string> => {
+export const readDate = (cell: Cell, order: DateOrder | null, today: string | null): Reading<string> => {
   if (cell instanceof Date)
     return Number.isNaN(cell.getTime())
-      ? refused('this is no date')
+      ? notUnderstood('this is no date')
       : checkedDate(cell.toISOString().slice(0, 10), today);
-  const text = String(cell ?? '')
+  const text = (typeof cell === 'string' || typeof cell === 'number' ? String(cell) : '')
     .trim()
     .replace(/\s+/g, ' ');
-  const wrong = refused(`"${text}" is not a date such as 2021-03-14 or 14 Mar 2021`);
+  const wrong = notUnderstood(`"${text}" is not a date such as 2021-03-14 or 14 Mar 2021`);
   const year = /^(\d{4})[./-](\d{1,2})[./-](\d{1,2})(?:[T ]\d{1,2}:\d{2}.*)?$/.exec(text);
   if (year) return checkedDate(iso(Number(year[1]), Number(year[2]), Number(year[3])), today, text);
   const named =
@@ -90,13 +87,15 @@ export const parseDate = (cell: Cell, order: DateOrder | null, today: string): P
   if (!match) return wrong;
   const own = dateOrderOf(text) ?? (isAmbiguousDate(text) ? order : 'dmy');
   if (!own || own === 'ymd')
-    return refused(`"${text}" can be read day first or month first; choose the order for this column`);
+    return notUnderstood(`"${text}" can be read day first or month first; choose the order for this column`);
   const [day, month] = own === 'dmy' ? [match[1], match[2]] : [match[2], match[1]];
   return checkedDate(iso(fullYear(match[3] ?? '', today), Number(month), Number(day)), today, text);
 };
 
-const checkedDate = (date: string | null, today: string, text = date ?? ''): Parsed<string> => {
-  if (!date) return refused(`"${text}" is a day that the calendar does not have`);
-  if (date > today) return refused(`"${text}" lies in the future`);
-  return parsed(date);
+const checkedDate = (date: string | null, today: string | null, text = date ?? ''): Reading<string> => {
+  if (!date && today === null && /(^|\D)\d{1,2}$/.test(text))
+    return notUnderstood(`"${text}": write the year with its four digits`);
+  if (!date) return notUnderstood(`"${text}" is a day that the calendar does not have`);
+  if (today !== null && date > today) return notUnderstood(`"${text}" lies in the future`);
+  return understood(date);
 };
