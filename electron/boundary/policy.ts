@@ -20,8 +20,13 @@ export const contentSecurityPolicy = (nonce: string): string =>
     "frame-ancestors 'none'",
   ].join('; ');
 
-/** Headers of every answer, document or not. */
+/**
+ * Headers of every answer, document or not. The policy is for what a browser may make a document of all the same, such as a
+ * picture opened by itself or a refusal: nothing runs in it and nothing is loaded. A document of ours brings its own.
+ */
 export const everyAnswerHeaders = {
+  'content-security-policy':
+    "default-src 'none'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'; sandbox",
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'no-referrer',
   'cross-origin-resource-policy': 'same-origin',

@@ -1,4 +1,4 @@
-import { app, type Session, session, shell } from 'electron';
+import { app, type Session, session, shell, type WebContents } from 'electron';
 import { isScreensUrl } from './screens-scheme.ts';
 
 const isHttps = (url: string): boolean => {
@@ -26,6 +26,18 @@ const denyAll = (of: Session): void => {
   );
 };
 
+/**
+ * The main process is not asked before a page goes to about:blank. The preload refuses that; should a page get there all the
+ * same, the screens are shown again.
+ */
+const keepFromBlank = (contents: WebContents): void => {
+  let shown = '';
+  contents.on('did-navigate', (_event, url) => {
+    if (url.startsWith('about:') && isScreensUrl(shown)) contents.loadURL(shown).catch(() => undefined);
+    else shown = url;
+  });
+};
+
 /** Must run before any window exists: every page made from then on stays where it is and opens nothing. */
 export const lockDown = (): void => {
   denyAll(session.defaultSession);
@@ -37,6 +49,9 @@ export const lockDown = (): void => {
     contents.on('will-navigate', stay);
     contents.on('will-redirect', stay);
     contents.on('will-frame-navigate', stay);
+    keepFromBlank(contents);
+    // A data channel would pass by the session's filter of requests.
+    contents.setWebRTCIPHandlingPolicy('disable_non_proxied_udp');
     contents.on('will-attach-webview', event => event.preventDefault());
     contents.setWindowOpenHandler(({ url }) => {
       void openExternal(url);

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { app, BrowserWindow, nativeTheme, screen } from 'electron';
+import { lockedPreferences } from './locked-preferences.ts';
 import { screensUrl } from './screens-scheme.ts';
 import { keepPlace, readPlace, smallestWindow } from './window-place.ts';
 
@@ -21,16 +22,7 @@ export const openWindow = (preload: string): BrowserWindow => {
     backgroundColor: nativeTheme.shouldUseDarkColors ? paper.dark : paper.light,
     webPreferences: {
       preload,
-      contextIsolation: true,
-      sandbox: true,
-      nodeIntegration: false,
-      nodeIntegrationInWorker: false,
-      nodeIntegrationInSubFrames: false,
-      webSecurity: true,
-      webviewTag: false,
-      navigateOnDragDrop: false,
-      // Its dictionaries would be downloaded.
-      spellcheck: false,
+      ...lockedPreferences,
     },
   });
   if (maximised) window.maximize();

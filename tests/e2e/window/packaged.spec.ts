@@ -17,6 +17,9 @@ const electronVersion = async (): Promise<string> => {
   return stdout.trim();
 };
 
+/** The fuse for the privileges of `file:` came with Electron 29; an older one cannot be given it. */
+const isOld = (version: string): boolean => Number(version.split('.')[0]) < 29;
+
 const packageInto = async (folder: string, version: string): Promise<string> => {
   const { grantFileProtocolExtraPrivileges, ...fuses } = manifest.build.electronFuses;
   const config = join(folder, 'builder.json');
@@ -27,9 +30,7 @@ const packageInto = async (folder: string, version: string): Promise<string> => 
       directories: { output: join(folder, 'packages') },
       electronDist: dirname(electronProgram()),
       electronVersion: version,
-      // This fuse came with Electron 29; an older one cannot be given it.
-      electronFuses:
-        Number(version.split('.')[0]) >= 29 ? { ...fuses, grantFileProtocolExtraPrivileges } : fuses,
+      electronFuses: isOld(version) ? fuses : { ...fuses, grantFileProtocolExtraPrivileges },
     }),
   );
   const builder = join(root, 'node_modules/electron-builder/cli.js');
@@ -70,7 +71,8 @@ const askPage = async (port: number, expression: string): Promise<unknown> => {
 
 test('carries its fuses, and shows the screens out of its archive', async ({ home, collection }) => {
   test.setTimeout(180_000);
-  const program = await packageInto(home, await electronVersion());
+  const version = await electronVersion();
+  const program = await packageInto(home, version);
 
   const { version: _version, resetAdHocDarwinSignature: _reset, ...wire } = await getCurrentFuseWire(program);
   // The wire holds a character for each fuse.
@@ -88,6 +90,15 @@ test('carries its fuses, and shows the screens out of its archive', async ({ hom
     onlyFromArchive: true,
     integrity: true,
   });
+  // And every other one as package.json says.
+  const { grantFileProtocolExtraPrivileges, ...fuses } = manifest.build.electronFuses;
+  const said = isOld(version) ? fuses : { ...fuses, grantFileProtocolExtraPrivileges };
+  const read = Object.keys(said).map(name => {
+    const fuse = Reflect.get(FuseV1Options, name.charAt(0).toUpperCase() + name.slice(1)) as FuseV1Options;
+    expect(fuse, name).toBeDefined();
+    return [name, isOn(fuse)];
+  });
+  expect(Object.fromEntries(read)).toEqual(said);
 
   // No inspector can be attached to it any more, so the page is reached through Chromium's own port.
   const port = await freePort();

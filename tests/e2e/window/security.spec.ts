@@ -87,6 +87,51 @@ test('every document has a strict policy', async ({ start }) => {
   expect(headers['x-content-type-options']).toBe('nosniff');
 });
 
+test('what is no document has a policy too, under which nothing runs or is loaded', async ({
+  start,
+  expectedComplaints,
+}) => {
+  expectedComplaints.push(/404/);
+  const { page } = await started(start);
+  const answers = await page.evaluate(async () => {
+    const icon = document.querySelector<HTMLLinkElement>('link[rel=icon]')?.href ?? '';
+    const script = document.querySelector<HTMLScriptElement>('script[src]')?.src ?? '';
+    const answer = async (address: string) => {
+      const { status, headers } = await fetch(address);
+      return {
+        address,
+        status,
+        type: headers.get('content-type'),
+        policy: headers.get('content-security-policy'),
+      };
+    };
+    return Promise.all([icon, script, '/nowhere.html'].map(answer));
+  });
+  expect(answers.map(({ status }) => status)).toEqual([200, 200, 404]);
+  expect(answers[0]?.type).toBe('image/svg+xml');
+  for (const { address, policy } of answers) {
+    expect(policy, address).toContain("default-src 'none'");
+    expect(policy, address).toMatch(/; sandbox$/);
+  }
+});
+
+test('no data channel finds a way out', async ({ start }) => {
+  const { page } = await started(start);
+  const first = await page.evaluate(async () => {
+    const connection = new RTCPeerConnection();
+    connection.createDataChannel('out');
+    const found = new Promise<string>(resolve => {
+      connection.onicecandidate = ({ candidate }) => {
+        if (candidate?.candidate) resolve(candidate.candidate);
+      };
+    });
+    await connection.setLocalDescription(await connection.createOffer());
+    // Where there are ways, they are found at once.
+    return Promise.race([found, new Promise(resolve => setTimeout(() => resolve('none'), 2000))]);
+  });
+  expect(first).toBe('none');
+});
+
 test('the policy is in force', async ({ start, expectedComplaints }) => {
   expectedComplaints.push(/Content Security Policy/, /Refused to/, /Failed to fetch/, /ERR_/);
   const { page } = await started(start);
@@ -198,6 +243,7 @@ test('the page stays where it is, opens no window and no webview', async ({ star
     };
   });
   const before = page.url();
+  await page.evaluate(() => Reflect.set(window, 'isTheSame', true));
   const opened = await page.evaluate(() => {
     const addresses = [
       'https://example.com/help',
@@ -214,6 +260,7 @@ test('the page stays where it is, opens no window and no webview', async ({ star
     'http://example.com/',
     'app://elsewhere/',
     'file:///etc/passwd',
+    'about:blank',
   ])
     await page.evaluate(to => {
       location.href = to;
@@ -221,6 +268,8 @@ test('the page stays where it is, opens no window and no webview', async ({ star
   await page.evaluate(() => document.body.append(document.createElement('webview')));
   await page.waitForTimeout(500);
   expect(page.url()).toBe(before);
+  // Not only the address: the document was never left.
+  expect(await page.evaluate(() => Reflect.get(window, 'isTheSame'))).toBe(true);
   const after = await app.evaluate(({ BrowserWindow, webContents }) => ({
     windows: BrowserWindow.getAllWindows().length,
     webviews: webContents.getAllWebContents().filter(contents => contents.getType() === 'webview').length,
@@ -228,6 +277,21 @@ test('the page stays where it is, opens no window and no webview', async ({ star
   }));
   // Only what is https goes to the system's browser.
   expect(after).toEqual({ windows: 1, webviews: 0, outside: ['https://example.com/help'] });
+});
+
+test('a page that got to about:blank is brought back to the screens', async ({ start }) => {
+  const { page, app } = await started(start);
+  await expect(page.getByRole('heading').first()).toBeVisible();
+  await page.evaluate(() => Reflect.set(window, 'isTheSame', true));
+  await app.evaluate(async ({ BrowserWindow }) => {
+    // Bringing the screens back breaks this off.
+    await BrowserWindow.getAllWindows()[0]
+      ?.webContents.loadURL('about:blank')
+      .catch(() => undefined);
+  });
+  await expect.poll(() => page.url()).toMatch(/^app:\/\/playworn\//);
+  await expect(page.getByRole('heading').first()).toBeVisible();
+  expect(await page.evaluate(() => Reflect.get(window, 'isTheSame'))).toBeUndefined();
 });
 
 test('only the window showing the screens is handed ports', async ({ start }) => {

@@ -27,6 +27,7 @@ beforeAll(async () => {
   mkdirSync(join(screens, 'assets'), { recursive: true });
   writeFileSync(join(screens, 'index.html'), '<!doctype html><html><head></head><body></body></html>');
   writeFileSync(join(screens, 'assets', 'main.js'), 'export {};');
+  writeFileSync(join(screens, 'mark.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
   writeFileSync(join(screens, 'notes.txt'), 'not part of the screens');
   writeFileSync(join(folder, 'outside.js'), 'outside');
   symlinkSync(join(folder, 'outside.js'), join(screens, 'link.js'));
@@ -307,6 +308,13 @@ describe('the screens', () => {
     expect(first.body).toContain(`<meta name="style-nonce" content="${nonce}" />`);
     expect(second.headers['content-security-policy']).not.toBe(policy);
   });
+  it.each(['/assets/main.js', '/mark.svg', '/nowhere', '/rpc/collection/state'])(
+    'let nothing run or load where %s is opened by itself',
+    async path => {
+      const { headers } = await send('GET', path);
+      expect(headers['content-security-policy']).toMatch(/^default-src 'none'; .*; sandbox$/);
+    },
+  );
   it.each(['/', '/assets/main.js', '/nowhere', '/rpc/collection/state'])(
     'carry the headers on %s',
     async path => {
