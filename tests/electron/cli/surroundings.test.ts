@@ -32,7 +32,9 @@ describe('a cell with control characters', { timeout: 60_000 }, () => {
     const folder = temporaryFolder();
     const collection = join(folder, 'c');
     const steering = '\u001b]0;owned\u0007\u001b[31m';
-    const imported = await playworn(importing(lot(folder, `A${steering},Dart${steering},x\n`), collection));
+    const imported = await playworn(
+      importing(lot(folder, `A${steering},Dovetail${steering},x\n`), collection),
+    );
     const shown = [
       imported,
       await playworn(['value', '--collection', collection]),
@@ -57,7 +59,7 @@ describe('a reader that leaves', { timeout: 60_000 }, () => {
   it.skipIf(process.platform === 'win32')('ends the command without a word about it', async () => {
     const folder = temporaryFolder();
     const collection = join(folder, 'c');
-    const rows = Array.from({ length: 3000 }, (_, i) => `A-${i},Dart,\n`).join('');
+    const rows = Array.from({ length: 3000 }, (_, i) => `A-${i},Dovetail,\n`).join('');
     expect((await playworn(importing(lot(folder, rows), collection))).code).toBe(0);
     const line = `"$0" "$1" value --collection "$2" | head -1; echo "ended with \${PIPESTATUS[0]}"`;
     const { stdout, stderr } = spawnSync('bash', ['-c', line, process.execPath, command, collection], {
@@ -82,7 +84,7 @@ describe('an interrupt', { timeout: 60_000 }, () => {
     async () => {
       const folder = temporaryFolder();
       const collection = join(folder, 'c');
-      await playworn(importing(lot(folder, 'A-1,Dart,\n'), collection));
+      await playworn(importing(lot(folder, 'A-1,Dovetail,\n'), collection));
       const words = ['value', '--collection', collection];
       const ended = spawnSync(process.execPath, [...printing(2), command, ...words], { encoding: 'utf8' });
       expect(ended.stderr).toContain('Closing the collection; this takes a moment.');
@@ -134,7 +136,7 @@ describe('a file that cannot be read', { timeout: 60_000 }, () => {
   });
   it('because it changes while it is read is refused with a sentence', () => {
     const folder = temporaryFolder();
-    const path = lot(folder, 'A-1,Dart,\n');
+    const path = lot(folder, 'A-1,Dovetail,\n');
     // The file grows once the command has taken hold of it.
     const growing = beforehand(`
       import fs from 'node:fs';
@@ -159,9 +161,9 @@ describe('a backup that fails on closing', { timeout: 60_000 }, () => {
   it('is said, and ends with 1', async context => {
     const folder = temporaryFolder();
     const collection = join(folder, 'c');
-    expect((await playworn(importing(lot(folder, 'A-1,Dart,\n'), collection))).code).toBe(0);
+    expect((await playworn(importing(lot(folder, 'A-1,Dovetail,\n'), collection))).code).toBe(0);
     makeReadOnly(context, join(collection, 'backups'));
-    const ended = await playworn(importing(lot(folder, 'A-2,Dart,\n', 'more.csv'), collection));
+    const ended = await playworn(importing(lot(folder, 'A-2,Dovetail,\n', 'more.csv'), collection));
     expect(ended.stdout).toContain('1 rows taken');
     expect(ended.stderr).toContain('No backup was made on closing');
     expect(ended.code).toBe(1);
