@@ -1,10 +1,15 @@
 import type { Grade } from '../valuation/words.ts';
+import type { HalfGrade } from './schema.ts';
 
 /** C7.5 as it is kept: doubled, so that it stays whole. */
-export const gradeToHalf = (grade: Grade | null): number | null => (grade === null ? null : grade * 2);
+export const gradeToHalf = <T extends Grade | null>(
+  grade: T,
+): T extends null ? HalfGrade | null : HalfGrade =>
+  (grade === null ? null : grade * 2) as T extends null ? HalfGrade | null : HalfGrade;
 
 /** A kept, doubled grade as the owner knows it. */
-export const halfToGrade = (half: number | null): Grade | null => (half === null ? null : half / 2);
+export const halfToGrade = <T extends HalfGrade | null>(half: T): T extends null ? Grade | null : Grade =>
+  (half === null ? null : half / 2) as T extends null ? Grade | null : Grade;
 
 /** A JSON array of words; those that `allowed` does not know are left out, and damaged text is an empty list. */
 export const readWords = <T extends string>(json: string, allowed: readonly T[]): T[] => {

@@ -1,4 +1,5 @@
 import type { Generated } from 'kysely';
+import type { Currency, IsoDate, Minor } from '../valuation/types.ts';
 import type {
   BasePaint,
   CarStatus,
@@ -13,7 +14,9 @@ import type {
   VariationFeature,
 } from '../valuation/words.ts';
 
-/** The tables as the current schema has them; snake_case and doubled grades never leave `db/`. */
+/** A grade doubled, as rows keep it so that it stays whole. */
+export type HalfGrade = number & { readonly __unit?: 'half grade' };
+
 interface MakerTable {
   id: Generated<number>;
   name: string;
@@ -92,9 +95,9 @@ interface ColourTable {
 interface LotTable {
   id: Generated<number>;
   name: string;
-  bought_on: string | null;
+  bought_on: IsoDate | null;
   seller: Generated<string>;
-  currency: string;
+  currency: Currency;
   notes: Generated<string>;
   created_at: string;
 }
@@ -103,7 +106,7 @@ interface LotCostTable {
   id: Generated<number>;
   lot_id: number;
   kind: LotCostKind;
-  minor: number;
+  minor: Minor;
   note: Generated<string>;
 }
 
@@ -115,16 +118,16 @@ interface CarTable {
   release_id: number | null;
   variation_id: number | null;
   as_written: Generated<string>;
-  grade_half: number | null;
+  grade_half: HalfGrade | null;
   finish_state: Generated<FinishState>;
   status: Generated<CarStatus>;
   location: Generated<string>;
   notes: Generated<string>;
-  cost_minor: number | null;
+  cost_minor: Minor | null;
   cost_fixed: Generated<0 | 1>;
-  own_low_minor: number | null;
-  own_mid_minor: number | null;
-  own_high_minor: number | null;
+  own_low_minor: Minor | null;
+  own_mid_minor: Minor | null;
+  own_high_minor: Minor | null;
   created_at: string;
   updated_at: string;
 }
@@ -138,8 +141,8 @@ interface CarCandidateTable {
 interface ConditionCheckTable {
   id: Generated<number>;
   car_id: number;
-  checked_on: string;
-  grade_half: number | null;
+  checked_on: IsoDate;
+  grade_half: HalfGrade | null;
   notes: Generated<string>;
 }
 
@@ -147,7 +150,7 @@ interface PartGradeTable {
   id: Generated<number>;
   check_id: number;
   part: PartName;
-  grade_half: number | null;
+  grade_half: HalfGrade | null;
   originality: Generated<Originality>;
   note: Generated<string>;
 }
@@ -165,20 +168,20 @@ interface PhotoTable {
   view: Generated<string>;
   caption: Generated<string>;
   state: Generated<string>;
-  taken_on: string | null;
+  taken_on: IsoDate | null;
   position: Generated<number>;
   added_at: string;
 }
 
 interface SaleRecordTable {
   id: Generated<number>;
-  sold_on: string;
-  price_minor: number;
-  currency: string;
+  sold_on: IsoDate;
+  price_minor: Minor;
+  currency: Currency;
   casting_id: number | null;
   variation_id: number | null;
   as_written: Generated<string>;
-  grade_half: number | null;
+  grade_half: HalfGrade | null;
   finish_state: Generated<FinishState>;
   missing_parts: Generated<string>;
   reproduction_parts: Generated<string>;
@@ -194,8 +197,8 @@ interface SaleRecordTable {
 
 interface ExchangeRateTable {
   id: Generated<number>;
-  currency: string;
-  on_date: string;
+  currency: Currency;
+  on_date: IsoDate;
   rate_e9: number;
 }
 
@@ -210,20 +213,20 @@ interface AssumptionSetTable {
 interface ValuationTable {
   id: Generated<number>;
   car_id: number;
-  effective_on: string;
+  effective_on: IsoDate;
   made_at: string;
-  currency: string;
+  currency: Currency;
   basis: string;
   assumption_set_id: number | null;
-  as_found_low: number | null;
-  as_found_mid: number | null;
-  as_found_high: number | null;
-  restored_low: number | null;
-  restored_mid: number | null;
-  restored_high: number | null;
-  original_low: number | null;
-  original_mid: number | null;
-  original_high: number | null;
+  as_found_low: Minor | null;
+  as_found_mid: Minor | null;
+  as_found_high: Minor | null;
+  restored_low: Minor | null;
+  restored_mid: Minor | null;
+  restored_high: Minor | null;
+  original_low: Minor | null;
+  original_mid: Minor | null;
+  original_high: Minor | null;
   evidence: Generated<string>;
 }
 
@@ -231,7 +234,7 @@ interface RestorationPlanTable {
   id: Generated<number>;
   car_id: number;
   kind: Generated<PlanKind>;
-  target_half: number;
+  target_half: HalfGrade;
   deviations: Generated<string>;
   parts_after: Generated<string>;
   minutes_low: number;
@@ -247,9 +250,9 @@ interface PlanLineTable {
   plan_id: number;
   kind: PlanLineKind;
   name: string;
-  low_minor: number;
-  likely_minor: number;
-  high_minor: number;
+  low_minor: Minor;
+  likely_minor: Minor;
+  high_minor: Minor;
   part_id: number | null;
   quantity: Generated<number>;
 }
@@ -258,15 +261,15 @@ interface PartTable {
   id: Generated<number>;
   name: string;
   in_stock: Generated<number>;
-  unit_minor: number | null;
-  currency: string | null;
+  unit_minor: Minor | null;
+  currency: Currency | null;
   notes: Generated<string>;
 }
 
 interface DecisionTable {
   id: Generated<number>;
   car_id: number;
-  decided_on: string;
+  decided_on: IsoDate;
   choice: Option;
   recommended: string;
   overruled: Generated<string>;
@@ -276,19 +279,19 @@ interface DecisionTable {
 interface ExpenseTable {
   id: Generated<number>;
   car_id: number;
-  spent_on: string;
+  spent_on: IsoDate;
   what: string;
-  minor: number;
-  currency: string;
+  minor: Minor;
+  currency: Currency;
 }
 
 interface DisposalTable {
   id: Generated<number>;
   car_id: number;
-  sold_on: string;
-  proceeds_minor: number;
-  fees_minor: Generated<number>;
-  currency: string;
+  sold_on: IsoDate;
+  proceeds_minor: Minor;
+  fees_minor: Generated<Minor>;
+  currency: Currency;
   buyer: Generated<string>;
   venue: Generated<string>;
   notes: Generated<string>;
@@ -317,6 +320,7 @@ interface ChangeRowTable {
   after: string | null;
 }
 
+/** The tables as the current schema has them; snake_case and doubled grades never leave `db/`. */
 export interface Schema {
   maker: MakerTable;
   series: SeriesTable;

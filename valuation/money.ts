@@ -18,6 +18,12 @@ export const currencyDecimals = (currency: Currency): number => {
   return decimals;
 };
 
+/**
+ * The step in which cash is planned and priced: ten of a currency with decimals, a thousand of one without, whose unit is
+ * small. USD 10.00, BHD 10.000, JPY 1,000.
+ */
+export const cashStep = (currency: Currency): Minor => Math.max(1000, 10 * 10 ** currencyDecimals(currency));
+
 /** Decimal string of an amount, such as "-1250.00": no grouping, a point, as many decimals as the currency has. */
 export const minorToDecimal = (minor: Minor, currency: Currency): string => {
   if (!Number.isSafeInteger(minor)) throw new RangeError(`${minor} is not a whole number of minor units`);

@@ -15,11 +15,11 @@ import type {
 } from './words.ts';
 
 /** ISO 8601 calendar date, `YYYY-MM-DD`. */
-export type IsoDate = string;
+export type IsoDate = string & { readonly __form?: 'date' };
 /** ISO 4217 code, such as `USD`. */
-export type Currency = string;
+export type Currency = string & { readonly __form?: 'currency' };
 /** A whole number of a currency's smallest unit (cents for USD, yen for JPY, fils for BHD). */
-export type Minor = number;
+export type Minor = number & { readonly __unit?: 'minor' };
 
 /** Minor units of the reporting currency; `low` and `high` bound an 80 % predictive interval, `mid` is its median. */
 export interface Range {

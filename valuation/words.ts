@@ -130,7 +130,7 @@ export const deviationLabel = (kind: string): string =>
   kind === 'textured roof' ? 'other roof finish' : kind;
 
 /** Grades run from C10 (as made) to C1 (wreck) in half points. */
-export type Grade = number;
+export type Grade = number & { readonly __unit?: 'grade' };
 
 /** Every grade: C1 to C10 by half points, the worst first. */
 export const grades: readonly Grade[] = Array.from({ length: 19 }, (_, i) => 1 + i / 2);

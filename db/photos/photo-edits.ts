@@ -1,11 +1,12 @@
 import type { Transaction } from 'kysely';
+import type { IsoDate } from '../../valuation/types.ts';
 import type { Schema } from '../schema.ts';
 
 export interface PhotoChanges {
   view?: string | undefined;
   caption?: string | undefined;
   state?: string | undefined;
-  takenOn?: string | null | undefined;
+  takenOn?: IsoDate | null | undefined;
   /** Place among the photographs of its car, lot or variation; lower comes first. */
   position?: number | undefined;
 }

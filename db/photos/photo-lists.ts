@@ -1,4 +1,5 @@
 import { type Kysely, sql } from 'kysely';
+import type { IsoDate } from '../../valuation/types.ts';
 import { inChunks } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 
@@ -15,7 +16,7 @@ export interface PhotoRecord {
   view: string;
   caption: string;
   state: string;
-  takenOn: string | null;
+  takenOn: IsoDate | null;
 }
 
 /** The photographs of a car, a lot or a variation, in their order; or those of these ids. */
@@ -62,6 +63,18 @@ export const firstPhotos = async (
   if (!carIds) await read();
   else for (const ids of inChunks(carIds)) await read(ids);
   return first;
+};
+
+/** The hash of the first photograph of each lot itself, by lot id. */
+export const lotPhotos = async (db: Kysely<Schema>): Promise<Map<number, string>> => {
+  const rows = await db
+    .selectFrom('photo')
+    .select(['lot_id', 'sha256'])
+    .where('lot_id', 'is not', null)
+    .orderBy('position', 'desc')
+    .orderBy('id', 'desc')
+    .execute();
+  return new Map(rows.flatMap(row => (row.lot_id === null ? [] : [[row.lot_id, row.sha256] as const])));
 };
 
 /** The photographs of the given cars, in their order, by car id. */

@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Transaction } from 'kysely';
 import type sharpModule from 'sharp';
+import type { IsoDate } from '../../valuation/types.ts';
 import { sha256Of } from '../backup/manifest.ts';
 import { asCollectionError, CollectionError, withStorageErrors } from '../errors.ts';
 import { makeFolder, writeWhole } from '../file/files.ts';
@@ -27,7 +28,7 @@ export interface StoredPhoto {
   bytes: number;
   width: number;
   height: number;
-  takenOn: string | null;
+  takenOn: IsoDate | null;
 }
 
 /** The most pixels a photograph may have; a picture of a few kilobytes can otherwise unpack into gigabytes. */

@@ -1,5 +1,5 @@
 import type { Kysely, Selectable } from 'kysely';
-import type { Range } from '../../valuation/types.ts';
+import type { Minor, Range } from '../../valuation/types.ts';
 import type { CarStatus, FinishState, Grade } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readTexts } from '../codec.ts';
 import type { Schema } from '../schema.ts';
@@ -19,7 +19,7 @@ export interface CarRecord {
   status: CarStatus;
   location: string;
   notes: string;
-  cost: number | null;
+  cost: Minor | null;
   costFixed: boolean;
   /** The owner's own figures, in the reporting currency. */
   ownWorth: Range | null;

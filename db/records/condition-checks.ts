@@ -1,5 +1,5 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { PartState } from '../../valuation/types.ts';
+import type { IsoDate, PartState } from '../../valuation/types.ts';
 import type { Grade } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks } from '../codec.ts';
 import type { Schema } from '../schema.ts';
@@ -9,7 +9,7 @@ export type PartGrade = PartState & { note: string };
 /** A car looked at part by part on a day. */
 export interface ConditionCheck {
   id: number;
-  checkedOn: string;
+  checkedOn: IsoDate;
   grade: Grade | null;
   notes: string;
   parts: PartGrade[];

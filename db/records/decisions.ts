@@ -1,4 +1,5 @@
 import type { Kysely, Transaction } from 'kysely';
+import type { IsoDate } from '../../valuation/types.ts';
 import { type Option, type Recommendation, recommendations } from '../../valuation/words.ts';
 import { inChunks, readJson } from '../codec.ts';
 import type { Schema } from '../schema.ts';
@@ -7,7 +8,7 @@ import type { Schema } from '../schema.ts';
 export interface StoredDecision {
   carId: number;
   choice: Option;
-  decidedOn: string;
+  decidedOn: IsoDate;
   /** What was recommended when it was decided. */
   recommended: Recommendation;
   /** Kinds of the guards that were overruled. */

@@ -1,4 +1,5 @@
-import type { Kysely, Transaction } from 'kysely';
+import type { Kysely, Selectable, Transaction } from 'kysely';
+import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
 import { inChunks } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 
@@ -6,10 +7,10 @@ import type { Schema } from '../schema.ts';
 export interface Disposal {
   id: number;
   carId: number;
-  soldOn: string;
-  proceeds: number;
-  fees: number;
-  currency: string;
+  soldOn: IsoDate;
+  proceeds: Minor;
+  fees: Minor;
+  currency: Currency;
   buyer: string;
   venue: string;
   notes: string;
@@ -19,10 +20,10 @@ export interface Disposal {
 export interface Expense {
   id: number;
   carId: number;
-  spentOn: string;
+  spentOn: IsoDate;
   what: string;
-  minor: number;
-  currency: string;
+  minor: Minor;
+  currency: Currency;
 }
 
 /** Disposals, of all cars or of those given, the latest first. */
@@ -77,20 +78,28 @@ export const removeDisposal = async (trx: Transaction<Schema>, carId: number): P
   }
 };
 
+const rowToExpense = (row: Selectable<Schema['expense']>): Expense => ({
+  id: row.id,
+  carId: row.car_id,
+  spentOn: row.spent_on,
+  what: row.what,
+  minor: row.minor,
+  currency: row.currency,
+});
+
+/** One expense, or undefined. */
+export const findExpense = async (db: Kysely<Schema>, id: number): Promise<Expense | undefined> => {
+  const row = await db.selectFrom('expense').selectAll().where('id', '=', id).executeTakeFirst();
+  return row && rowToExpense(row);
+};
+
 /** Expenses, of all cars or of those given, the oldest first. */
 export const listExpenses = async (db: Kysely<Schema>, carIds?: number[]): Promise<Expense[]> => {
   const read = async (ids?: number[]) => {
     let query = db.selectFrom('expense').selectAll();
     if (ids) query = query.where('car_id', 'in', ids);
     const rows = await query.orderBy('spent_on').orderBy('id').execute();
-    return rows.map(row => ({
-      id: row.id,
-      carId: row.car_id,
-      spentOn: row.spent_on,
-      what: row.what,
-      minor: row.minor,
-      currency: row.currency,
-    }));
+    return rows.map(rowToExpense);
   };
   return carIds ? (await Promise.all(inChunks(carIds).map(read))).flat() : read();
 };

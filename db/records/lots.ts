@@ -1,13 +1,13 @@
 import { type Kysely, type Selectable, sql, type Transaction } from 'kysely';
+import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
+import type { LotCostKind } from '../../valuation/words.ts';
 import { inChunks } from '../codec.ts';
 import type { Schema } from '../schema.ts';
-
-export type LotCostKind = Schema['lot_cost']['kind'];
 
 export interface LotCost {
   kind: LotCostKind;
   /** In the lot's currency. */
-  minor: number;
+  minor: Minor;
   note: string;
 }
 
@@ -15,9 +15,9 @@ export interface LotCost {
 export interface LotRecord {
   id: number;
   name: string;
-  boughtOn: string | null;
+  boughtOn: IsoDate | null;
   seller: string;
-  currency: string;
+  currency: Currency;
   notes: string;
 }
 
@@ -75,6 +75,16 @@ export const lotCosts = async (db: Kysely<Schema>, lotId?: number): Promise<Map<
   }
   return costs;
 };
+
+/** How many cars a lot has. */
+export const countCarsOfLot = async (db: Kysely<Schema>, lotId: number): Promise<number> =>
+  (
+    await db
+      .selectFrom('car')
+      .select(eb => eb.fn.countAll<number>().as('number'))
+      .where('lot_id', '=', lotId)
+      .executeTakeFirstOrThrow()
+  ).number;
 
 /** Adds a lot with its costs; `at` is the instant of entering. */
 export const insertLot = async (
@@ -135,10 +145,20 @@ export const removeLot = async (trx: Transaction<Schema>, id: number): Promise<v
   await trx.deleteFrom('lot').where('id', '=', id).executeTakeFirstOrThrow();
 };
 
+/** Takes every share of a lot's cost off its cars. */
+export const clearShares = async (trx: Transaction<Schema>, lotId: number): Promise<void> => {
+  await trx
+    .updateTable('car')
+    .set({ cost_minor: null, cost_fixed: 0 })
+    .where('lot_id', '=', lotId)
+    .where('cost_minor', 'is not', null)
+    .execute();
+};
+
 /** Sets the share of its lot's cost that each car carries; shares that stand already are left alone. */
 export const setShares = async (
   trx: Transaction<Schema>,
-  shares: { carId: number; minor: number; fixed: boolean }[],
+  shares: { carId: number; minor: Minor; fixed: boolean }[],
 ): Promise<void> => {
   for (const piece of inChunks(shares)) {
     const values = JSON.stringify(piece.map(({ carId, minor, fixed }) => [carId, minor, fixed ? 1 : 0]));

@@ -1,4 +1,5 @@
 import type { Kysely, Transaction } from 'kysely';
+import type { Currency, Minor } from '../../valuation/types.ts';
 import type { Schema } from '../schema.ts';
 
 /** A part on the shelf, and how many of it the plans of cars that are not sold ask for. */
@@ -6,8 +7,8 @@ export interface PartOnShelf {
   id: number;
   name: string;
   inStock: number;
-  unit: number | null;
-  currency: string | null;
+  unit: Minor | null;
+  currency: Currency | null;
   planned: number;
 }
 
@@ -57,7 +58,7 @@ export const ensurePart = async (trx: Transaction<Schema>, name: string): Promis
 /** Adds a part, or changes the one of this id. */
 export const savePart = async (
   trx: Transaction<Schema>,
-  part: { id?: number; name: string; inStock: number; unit: number | null; currency: string | null },
+  part: { id?: number; name: string; inStock: number; unit: Minor | null; currency: Currency | null },
 ): Promise<void> => {
   const values = {
     name: part.name,

@@ -1,7 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { PartState, RestorationPlan } from '../../valuation/types.ts';
 import { deviationKinds, isGrade, originalities, partNames } from '../../valuation/words.ts';
-import { gradeToHalf, inChunks, readJson, readWords } from '../codec.ts';
+import { gradeToHalf, halfToGrade, inChunks, readJson, readWords } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 import { ensurePart } from './parts.ts';
 
@@ -40,7 +40,7 @@ export const readPlans = async (db: Kysely<Schema>, carIds?: number[]): Promise<
       plans.set(row.car_id, {
         carId: row.car_id,
         kind: row.kind,
-        targetGrade: row.target_half / 2,
+        targetGrade: halfToGrade(row.target_half),
         deviations: readWords(row.deviations, deviationKinds),
         partsAfter: readParts(row.parts_after),
         hours: {
@@ -71,7 +71,7 @@ export const readPlans = async (db: Kysely<Schema>, carIds?: number[]): Promise<
 export const savePlan = async (trx: Transaction<Schema>, plan: StoredPlan): Promise<void> => {
   const values = {
     kind: plan.kind,
-    target_half: gradeToHalf(plan.targetGrade) ?? 20,
+    target_half: gradeToHalf(plan.targetGrade),
     deviations: JSON.stringify(plan.deviations),
     parts_after: JSON.stringify(plan.partsAfter),
     minutes_low: minutes(plan.hours.low),

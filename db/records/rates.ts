@@ -1,12 +1,12 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { ExchangeRate } from '../../valuation/types.ts';
+import type { Currency, ExchangeRate, IsoDate } from '../../valuation/types.ts';
 import type { Schema } from '../schema.ts';
 
 /** A dated rate: reporting currency for one unit of `currency`, as a decimal string with nine decimals at most. */
 export interface RateEntry {
   id: number;
-  currency: string;
-  on: string;
+  currency: Currency;
+  on: IsoDate;
   rate: string;
 }
 
@@ -50,8 +50,8 @@ export const marketRates = async (db: Kysely<Schema>): Promise<ExchangeRate[]> =
 /** Keeps a currency's rate of a day, in place of an earlier one of that day. */
 export const saveRate = async (
   trx: Transaction<Schema>,
-  currency: string,
-  on: string,
+  currency: Currency,
+  on: IsoDate,
   rate: string,
 ): Promise<void> => {
   const rate_e9 = rateToE9(rate);

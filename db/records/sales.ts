@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely, Selectable, Transaction } from 'kysely';
+import type { Currency, IsoDate, Minor, SaleRecord } from '../../valuation/types.ts';
 import { type FinishState, type Grade, type PartName, partNames } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readTexts, readWords } from '../codec.ts';
 import { preparedInsert } from '../prepared-insert.ts';
@@ -9,9 +10,9 @@ import type { Schema } from '../schema.ts';
 /** One observed sale of a comparable car, with what its owner keeps beside it. */
 export interface SaleEntry {
   id: number;
-  soldOn: string;
-  price: number;
-  currency: string;
+  soldOn: IsoDate;
+  price: Minor;
+  currency: Currency;
   castingId: number | null;
   variationId: number | null;
   asWritten: Record<string, string>;
@@ -136,6 +137,38 @@ export const saleInserter = (sqlite: Database) => {
     insert(times === 1 ? row : { ...row, identity: `${row.identity}|${times}` });
   };
 };
+
+/** The sale record that a disposal became, or undefined. */
+export const saleOfDisposal = async (
+  db: Kysely<Schema>,
+  disposalId: number,
+): Promise<SaleEntry | undefined> => {
+  const row = await db
+    .selectFrom('sale_record')
+    .selectAll()
+    .where('disposal_id', '=', disposalId)
+    .executeTakeFirst();
+  return row && rowToSale(row);
+};
+
+/** A sale record as the engine takes it; null where it may not be used: its casting is not known, or its owner left it out. */
+export const saleToMarket = (sale: SaleEntry): SaleRecord | null =>
+  sale.castingId === null || sale.excluded
+    ? null
+    : {
+        id: sale.id,
+        soldOn: sale.soldOn,
+        price: sale.price,
+        currency: sale.currency,
+        castingId: sale.castingId,
+        variationId: sale.variationId,
+        grade: sale.grade,
+        finishState: sale.finishState,
+        missingParts: sale.missingParts,
+        reproductionParts: sale.reproductionParts,
+        reliability: sale.reliabilityPercent === null ? null : sale.reliabilityPercent / 100,
+        source: sale.source,
+      };
 
 export interface SaleFilter {
   ids?: number[];

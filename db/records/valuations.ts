@@ -1,13 +1,13 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { Range } from '../../valuation/types.ts';
+import type { Currency, IsoDate, Range } from '../../valuation/types.ts';
 import { inChunks } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 
 /** A car's worths as they were found on a day, kept for looking back. */
 export interface ValuationSnapshot {
   carId: number;
-  on: string;
-  currency: string;
+  on: IsoDate;
+  currency: Currency;
   basis: string;
   asFound: Range | null;
   restored: Range | null;
@@ -37,8 +37,8 @@ export const listValuations = async (db: Kysely<Schema>, carId?: number): Promis
 export const worthOverTime = async (
   db: Kysely<Schema>,
   basis: string,
-  currency: string,
-): Promise<{ on: string; asFound: number; cars: number }[]> => {
+  currency: Currency,
+): Promise<{ on: IsoDate; asFound: number; cars: number }[]> => {
   const rows = await db
     .selectFrom('valuation')
     .select(['effective_on'])

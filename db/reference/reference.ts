@@ -186,6 +186,10 @@ export const makerCountries = async (db: Kysely<Schema>): Promise<Map<number, st
   return new Map(rows.flatMap(({ id, country }) => (country ? [[id, country] as const] : [])));
 };
 
+/** The names of the colours that have a swatch. */
+export const colourNames = async (db: Kysely<Schema>): Promise<string[]> =>
+  (await db.selectFrom('colour').select('name').orderBy('name').execute()).map(row => row.name);
+
 /** The swatch that the owner chose for each colour name, under the name in lower case. */
 export const colourSwatches = async (db: Kysely<Schema>): Promise<Map<string, string>> => {
   const rows = await db.selectFrom('colour').select(['name', 'swatch']).execute();

@@ -1,7 +1,6 @@
 /** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
 import { z } from 'zod';
 import { paperSizes, reportFormats } from '../../reports/types.ts';
-import { isCurrency, unknownCurrency } from '../../valuation/money.ts';
 import {
   basePaints,
   carStatuses,
@@ -18,26 +17,21 @@ import {
   variationFeatures,
   whichWorths,
 } from '../../valuation/words.ts';
+import {
+  amount,
+  amountFrom,
+  currency,
+  grade,
+  id,
+  isoDate,
+  line,
+  range,
+  share,
+  text,
+  threePoint,
+  threePointAmount,
+} from './fields.ts';
 import { folderInput } from './folder-input.ts';
-
-const id = z.int().positive();
-const isoDate = z.iso.date();
-const minor = z.int().min(-9_000_000_000_000_000).max(9_000_000_000_000_000);
-const amount = minor.min(0);
-const currency = z.string().refine(isCurrency, { error: ({ input }) => unknownCurrency(String(input)) });
-const grade = z.number().min(1).max(10).multipleOf(0.5, 'grades go in half points');
-const line = z.string().trim().max(200);
-const text = z.string().max(20_000);
-const share = z.number().min(0).max(1);
-const threePoint = z
-  .object({ low: z.number().min(0), likely: z.number().min(0), high: z.number().min(0) })
-  .refine(p => p.low <= p.likely && p.likely <= p.high, 'low, likely and high must rise');
-const threePointAmount = z
-  .object({ low: amount, likely: amount, high: amount })
-  .refine(p => p.low <= p.likely && p.likely <= p.high, 'low, likely and high must rise');
-const range = z
-  .object({ low: amount.min(1, 'a worth is above nothing'), mid: amount, high: amount })
-  .refine(r => r.low <= r.mid && r.mid <= r.high, 'low, mid and high must rise');
 
 export const byId = z.object({ id });
 export const byIds = z.object({ ids: z.array(id).min(1).max(100_000) });
@@ -222,7 +216,7 @@ export const saveColour = z.object({ name: line.min(1), swatch: z.string().regex
 
 const sale = z.object({
   soldOn: isoDate,
-  price: minor.min(1, 'a sale needs a price above nothing'),
+  price: amountFrom(1, 'a sale needs a price above nothing'),
   currency,
   castingId: id,
   variationId: id.nullable(),

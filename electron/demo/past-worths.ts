@@ -1,4 +1,4 @@
-import { rowToSale } from '../../db/records/sales.ts';
+import { rowToSale, saleToMarket } from '../../db/records/sales.ts';
 import type { ValuationSnapshot } from '../../db/records/valuations.ts';
 import { defaultAssumptions, fitMarket, type Market, valueCar, type Worth } from '../../valuation/index.ts';
 import { basisOfWorths } from '../api/figures/basis.ts';
@@ -35,9 +35,7 @@ const marketOf = ({ tables }: DemoContent): Market => {
         disposal_id: null,
         ...row,
       });
-      return sale.castingId === null || sale.excluded
-        ? []
-        : [{ ...sale, castingId: sale.castingId, reliability: (sale.reliabilityPercent ?? 0) / 100 || null }];
+      return saleToMarket(sale) ?? [];
     }),
     rates: tables.exchange_rate.map(rate => ({
       currency: rate.currency,

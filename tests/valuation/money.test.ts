@@ -1,8 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { currencyDecimals, decimalToMinor, formatMinor, minorToDecimal } from '../../valuation/index.ts';
+import { cashStep } from '../../valuation/money.ts';
 
 describe('money', () => {
+  it('steps cash by ten where there are decimals, by a thousand where there are none', () => {
+    expect(['USD', 'BHD', 'JPY', 'CLF'].map(currency => formatMinor(cashStep(currency), currency))).toEqual([
+      '10.00',
+      '10.000',
+      '1,000',
+      '10.0000',
+    ]);
+  });
+
   it('knows the decimals of a currency', () => {
     expect(['USD', 'EUR', 'JPY', 'BHD', 'CLF'].map(currencyDecimals)).toEqual([2, 2, 0, 3, 4]);
     expect(() => currencyDecimals('usd')).toThrow(RangeError);

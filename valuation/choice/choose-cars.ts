@@ -38,7 +38,7 @@ interface Limit {
   use: (car: CarCandidate) => number;
 }
 
-const limitsOf = (cars: readonly CarCandidate[], limits: CarLimits, cashUnit: number): Limit[] => {
+const limitsOf = (cars: readonly CarCandidate[], limits: CarLimits, cashUnit: Minor | undefined): Limit[] => {
   const list: Limit[] = [];
   const add = (name: string, limit: number, use: Limit['use']) => {
     checkFinite(limit, `limit of ${name}`);
@@ -46,7 +46,11 @@ const limitsOf = (cars: readonly CarCandidate[], limits: CarLimits, cashUnit: nu
     list.push({ name, limit, use });
   };
   if (limits.hours !== undefined) add('hours', limits.hours, car => car.hours);
-  if (limits.cash !== undefined) add('cash', limits.cash / cashUnit, car => car.cash / cashUnit);
+  if (limits.cash !== undefined) {
+    if (cashUnit === undefined)
+      throw new RangeError('a limit of cash needs the step in which cash is priced');
+    add('cash', limits.cash / cashUnit, car => car.cash / cashUnit);
+  }
   for (const part of Object.keys(limits.parts).sort())
     add(`part ${part}`, limits.parts[part]!, car => (Object.hasOwn(car.parts, part) ? car.parts[part]! : 0));
   if (limits.perCasting !== undefined) {
@@ -77,13 +81,14 @@ const checkCandidates = (candidates: readonly CarCandidate[]): void => {
 /**
  * Which cars to work on: of the candidates those with the largest sum of expected gains that bench hours, cash and scarce parts allow, with at
  * most so many of one casting; `must` cars are in whatever they gain, `mustNot` cars are out. Solved by `chooseUnderLimits`, whose
- * options hold here; `cashUnit` is the step for which one more of cash is priced (minor units, 1,000 when left out).
+ * options hold here; `cashUnit` is the step for which one more of cash is priced, in minor units (`cashStep` of the currency); it
+ * is needed where cash is a limit.
  *
  * Rejects with RangeError on bad figures, and, naming the limit, where the `must` cars alone go beyond one.
  */
 export const chooseCars = async (
   { candidates, limits }: { candidates: readonly CarCandidate[]; limits: CarLimits },
-  { cashUnit = 1000, ...options }: ChoiceOptions & { cashUnit?: number } = {},
+  { cashUnit, ...options }: ChoiceOptions & { cashUnit?: Minor } = {},
 ): Promise<ChosenCars> => {
   checkCandidates(candidates);
   const cars = candidates.filter(({ mustNot }) => !mustNot).sort((a, b) => a.id - b.id);

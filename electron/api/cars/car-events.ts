@@ -3,6 +3,7 @@ import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { updateCars } from '../../../db/records/cars-write.ts';
 import { carChecks, saveCheck as saveCheckRows } from '../../../db/records/condition-checks.ts';
 import {
+  findExpense,
   insertDisposal,
   insertExpense,
   listDisposals,
@@ -69,14 +70,12 @@ const addExpense = needsCollection.input(inputs.expense).handler(async ({ contex
 });
 
 const removeExpense = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
-  const found = await context.db
-    .selectFrom('expense')
-    .innerJoin('car', 'car.id', 'expense.car_id')
-    .select('car.inventory_number as number')
-    .where('expense.id', '=', input.id)
-    .executeTakeFirst();
-  if (!found) throw notFound('expense', input.id);
-  await context.session.act(`Removed an expense of ${found.number}`, trx => removeExpenseRow(trx, input.id));
+  const expense = await findExpense(context.db, input.id);
+  if (!expense) throw notFound('expense', input.id);
+  const car = await findCar(context.db, expense.carId);
+  await context.session.act(`Removed an expense of ${car.inventoryNumber}`, trx =>
+    removeExpenseRow(trx, input.id),
+  );
 });
 
 export const carEvents = { saveCheck, dispose, undispose, addExpense, removeExpense };

@@ -1,7 +1,6 @@
-import type { Kysely } from 'kysely';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { historyOfRows } from '../../../db/history/history.ts';
 import { listPhotos, type PhotoRecord } from '../../../db/photos/photo-lists.ts';
+import { historyOfCar } from '../../../db/records/car-history.ts';
 import { type CarRecord, carCandidates, neighbours } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
@@ -9,7 +8,6 @@ import { type Disposal, type Expense, listDisposals, listExpenses } from '../../
 import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
 import { referenceUse } from '../../../db/reference/reference.ts';
-import type { Schema } from '../../../db/schema.ts';
 import {
   decideCar,
   netGain,
@@ -90,16 +88,6 @@ const disposalView = (
   };
 };
 
-/** The rows of its own that a car's page does not otherwise need by id, for its history. */
-const otherRows = async (db: Kysely<Schema>, carId: number) => {
-  const rows: { table: 'restoration_plan' | 'decision' | 'photo'; ids: number[] }[] = [];
-  for (const table of ['restoration_plan', 'decision', 'photo'] as const) {
-    const found = await db.selectFrom(table).select('id').where('car_id', '=', carId).execute();
-    rows.push({ table, ids: found.map(row => row.id) });
-  }
-  return rows;
-};
-
 /** All that is known of one car. */
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {
   const { db } = openOf(session);
@@ -140,13 +128,11 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       restored,
       originalFinish,
     })),
-    history: await historyOfRows(db, [
-      { table: 'car', ids: [id] },
-      { table: 'condition_check', ids: checks.map(check => check.id) },
-      { table: 'disposal', ids: disposal ? [disposal.id] : [] },
-      { table: 'expense', ids: expenses.map(expense => expense.id) },
-      ...(await otherRows(db, id)),
-    ]),
+    history: await historyOfCar(db, id, {
+      checks: checks.map(check => check.id),
+      disposals: disposal ? [disposal.id] : [],
+      expenses: expenses.map(expense => expense.id),
+    }),
     factorySpecification:
       (car.variationId === null ? undefined : index.variations.get(car.variationId)?.factorySpecification) ??
       '',

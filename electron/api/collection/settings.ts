@@ -6,7 +6,11 @@ import {
   removeRate as removeRateRow,
   saveRate as saveRateRow,
 } from '../../../db/records/rates.ts';
-import { readReportingCurrency, writeSetting } from '../../../db/records/settings.ts';
+import {
+  heldInReportingCurrency,
+  readReportingCurrency,
+  writeSetting,
+} from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { assumptionsSchema } from '../figures/assumptions-schema.ts';
@@ -19,24 +23,17 @@ import { summaryOf } from './summary.ts';
 
 /** Amounts kept in the reporting currency would silently change their meaning with it. */
 const refuseCurrencyChange = async (db: Kysely<Schema>, before: string): Promise<void> => {
-  const any = async (table: 'exchange_rate' | 'restoration_plan' | 'assumption_set' | 'valuation') =>
-    (await db.selectFrom(table).select('id').limit(1).executeTakeFirst()) !== undefined;
-  const own = await db
-    .selectFrom('car')
-    .select('id')
-    .where('own_mid_minor', 'is not', null)
-    .limit(1)
-    .executeTakeFirst();
-  const standing = [
-    (await any('exchange_rate')) && 'exchange rates',
-    (await any('restoration_plan')) && 'plans',
-    (await any('assumption_set')) && 'assumptions',
-    (await any('valuation')) && 'past valuations',
-    own !== undefined && 'worths of your own',
+  const held = await heldInReportingCurrency(db);
+  const names = [
+    held.rates && 'exchange rates',
+    held.plans && 'plans',
+    held.assumptions && 'assumptions',
+    held.valuations && 'past valuations',
+    held.ownValues && 'values of your own',
   ].filter(Boolean);
-  if (standing.length > 0)
+  if (names.length > 0)
     throw refused(
-      `The reporting currency stays ${before}: this collection keeps ${standing.join(', ')} in it. Start a new collection to report in another currency.`,
+      `The reporting currency stays ${before}: this collection keeps ${names.join(', ')} in it. Start a new collection to report in another currency.`,
     );
 };
 

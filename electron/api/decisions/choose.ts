@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import type { CarRecord } from '../../../db/records/cars.ts';
-import { type CarCandidate, type CarLimits, recommendCar } from '../../../valuation/index.ts';
+import { type CarCandidate, type CarLimits, cashStep, recommendCar } from '../../../valuation/index.ts';
 import { planOf, planUse } from '../figures/decision-summary.ts';
 import { marketToday } from '../figures/market.ts';
 import type { chooseCars } from '../inputs.ts';
@@ -10,9 +10,6 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { Portfolio } from '../views.ts';
 import { chooseAside } from './choose-aside.ts';
-
-/** Minor units of cash for which one more is priced: ten of the currency, for one with two decimals. */
-const cashUnit = 1000;
 
 /**
  * Which of the cars to work on, each by its own plan or the standard one, within the hours, cash and parts that there
@@ -56,7 +53,7 @@ export const chooseFrom = async (
     ...(wanted.perCasting !== null && { perCasting: wanted.perCasting }),
   };
   const { chosen, gain, used, worthOfOneMore } = await chooseAside(
-    { candidates, limits, cashUnit },
+    { candidates, limits, cashUnit: cashStep(fitted.reportingCurrency) },
     session.options.workers?.choose,
     signal,
   );

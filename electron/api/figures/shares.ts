@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { listCars } from '../../../db/records/cars.ts';
-import { lotCosts, setShares } from '../../../db/records/lots.ts';
+import { clearShares, lotCosts, setShares } from '../../../db/records/lots.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { type FittedMarket, shareLot, valueCar, weighFixedShares } from '../../../valuation/index.ts';
 
@@ -21,12 +21,7 @@ export const reshareLot = async (
 ): Promise<void> => {
   const costs = (await lotCosts(trx, lotId)).get(lotId) ?? [];
   if (costs.length === 0 && fix.length === 0) {
-    await trx
-      .updateTable('car')
-      .set({ cost_minor: null, cost_fixed: 0 })
-      .where('lot_id', '=', lotId)
-      .where('cost_minor', 'is not', null)
-      .execute();
+    await clearShares(trx, lotId);
     return;
   }
   const cars = await listCars(trx, { lotId });

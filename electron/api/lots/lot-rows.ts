@@ -1,4 +1,4 @@
-import { firstPhotos, listPhotos } from '../../../db/photos/photo-lists.ts';
+import { firstPhotos, listPhotos, lotPhotos } from '../../../db/photos/photo-lists.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
 import { findLot, type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots.ts';
@@ -40,18 +40,6 @@ const lotRow = (lot: LotRecord, costs: LotCost[], ownPhoto: string | null, gathe
   };
 };
 
-/** The first photograph of each lot itself, by lot id. */
-const lotPhotos = async (session: Session): Promise<Map<number, string>> => {
-  const rows = await openOf(session)
-    .db.selectFrom('photo')
-    .select(['lot_id', 'sha256'])
-    .where('lot_id', 'is not', null)
-    .orderBy('position', 'desc')
-    .orderBy('id', 'desc')
-    .execute();
-  return new Map(rows.flatMap(row => (row.lot_id === null ? [] : [[row.lot_id, row.sha256] as const])));
-};
-
 /** All lots as their list shows them. */
 export const lotRows = async (session: Session): Promise<LotRow[]> => {
   const { db } = openOf(session);
@@ -59,14 +47,8 @@ export const lotRows = async (session: Session): Promise<LotRow[]> => {
   const figures = await carFigures(session, cars, true);
   const photos = await firstPhotos(db);
   const costs = await lotCosts(db);
-  const own = await lotPhotos(session);
-  const ofLot = new Map<number, CarRecord[]>();
-  for (const car of cars) {
-    if (car.lotId === null) continue;
-    const group = ofLot.get(car.lotId);
-    if (group) group.push(car);
-    else ofLot.set(car.lotId, [car]);
-  }
+  const own = await lotPhotos(db);
+  const ofLot = Map.groupBy(cars, car => car.lotId);
   return (await listLots(db)).map(lot =>
     lotRow(lot, costs.get(lot.id) ?? [], own.get(lot.id) ?? null, {
       cars: ofLot.get(lot.id) ?? [],

@@ -1,4 +1,11 @@
-import { findLot, insertLot, removeLot, replaceLotCosts, updateLot } from '../../../db/records/lots.ts';
+import {
+  countCarsOfLot,
+  findLot,
+  insertLot,
+  removeLot,
+  replaceLotCosts,
+  updateLot,
+} from '../../../db/records/lots.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
@@ -43,12 +50,8 @@ const shareCost = needsCollection
   .handler(async ({ context, input }): Promise<LotPage> => {
     const lot = await findLot(context.db, input.id);
     if (!lot) throw notFound('lot', input.id);
-    const cars = await context.db
-      .selectFrom('car')
-      .select(eb => eb.fn.countAll<number>().as('number'))
-      .where('lot_id', '=', input.id)
-      .executeTakeFirstOrThrow();
-    if (cars.number === 0) throw refused('This lot has no cars yet to share its cost over.');
+    if ((await countCarsOfLot(context.db, input.id)) === 0)
+      throw refused('This lot has no cars yet to share its cost over.');
     const fitted = await marketToday(context.session);
     await context.session.act(`Shared out the cost of ${lot.name}`, trx =>
       reshareLot(trx, fitted, input.id, { fix: input.fixed, strict: true }),

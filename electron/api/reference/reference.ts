@@ -1,6 +1,7 @@
 import {
   castingFeatures,
   castingParts,
+  colourNames,
   listCastings,
   referenceUse,
 } from '../../../db/reference/reference.ts';
@@ -160,10 +161,10 @@ const removeCasting = needsCollection.input(inputs.byId).handler(async ({ contex
 
 const colours = needsCollection.handler(async ({ context }): Promise<ColourView[]> => {
   const index = await referenceIndex(context.session);
-  const stored = await context.db.selectFrom('colour').select('name').orderBy('name').execute();
+  const stored = await colourNames(context.db);
   const used = [...index.variations.values()].map(variation => variation.features.colour);
   const names = new Map<string, string>();
-  for (const name of [...stored.map(row => row.name), ...used])
+  for (const name of [...stored, ...used])
     if (name !== '' && !names.has(name.toLowerCase())) names.set(name.toLowerCase(), name);
   return [...names.values()]
     .sort((a, b) => a.localeCompare(b, 'en'))

@@ -2,7 +2,7 @@ import type { Transaction } from 'kysely';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { latestParts } from '../../../db/records/condition-checks.ts';
 import { type Disposal, listDisposals } from '../../../db/records/disposals.ts';
-import { insertSale, listSales, type SaleEntry, updateSale } from '../../../db/records/sales.ts';
+import { insertSale, type SaleEntry, saleOfDisposal, updateSale } from '../../../db/records/sales.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { disposalToSaleRecord, type PartState } from '../../../valuation/index.ts';
 
@@ -35,14 +35,9 @@ export const followOwnSales = async (trx: Transaction<Schema>, carIds: number[])
   for (const disposal of await listDisposals(trx, carIds)) {
     const car = cars.get(disposal.carId);
     if (!car) continue;
-    const row = await trx
-      .selectFrom('sale_record')
-      .select('id')
-      .where('disposal_id', '=', disposal.id)
-      .executeTakeFirst();
     const sale = saleOf(car, parts.get(car.id) ?? [], disposal);
-    const [kept] = row ? await listSales(trx, { ids: [row.id] }) : [];
     if (!sale) continue;
+    const kept = await saleOfDisposal(trx, disposal.id);
     if (kept)
       await updateSale(trx, {
         ...sale,

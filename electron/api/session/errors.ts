@@ -1,5 +1,6 @@
 import { ORPCError } from '@orpc/server';
 import { z } from 'zod';
+import { constraintSentence } from '../../../db/constraints.ts';
 import { asCollectionError, CollectionError } from '../../../db/errors.ts';
 
 /**
@@ -26,27 +27,6 @@ export const notFound = (what: string, id: number) =>
     status: 404,
     message: `There is no ${what} ${id} in this collection; it may have been removed.`,
   });
-
-const uniques: [RegExp, string][] = [
-  [/car\.inventory_number/, 'Another car has this inventory number already. Give each car its own.'],
-  [/lot\.name/, 'There is a lot of this name already. Choose another name.'],
-  [/casting\.series_id/, 'This series has a casting of this name already.'],
-  [/variation\.release_id/, 'This release has a variation with exactly these features already.'],
-  [/release\.casting_id/, 'This casting has a release of this name and year already.'],
-  [/part\.name/, 'There is a part of this name already.'],
-  [/disposal\.car_id/, 'This car has been sold already. Take that sale back first.'],
-];
-
-const constraintMessage = (error: Error): string | undefined => {
-  const code = 'code' in error ? String(error.code) : '';
-  if (code === 'SQLITE_CONSTRAINT_UNIQUE')
-    return uniques.find(([pattern]) => pattern.test(error.message))?.[1] ?? 'There is one like it already.';
-  if (code === 'SQLITE_CONSTRAINT_FOREIGNKEY')
-    return 'Something else in the collection still refers to it, or what it refers to is gone. Nothing was changed.';
-  if (code.startsWith('SQLITE_CONSTRAINT'))
-    return 'A value is outside what the collection can keep. Nothing was changed.';
-  return undefined;
-};
 
 const codesOfRequests = new Set([
   'exists',
@@ -106,7 +86,7 @@ export const toApiError = (error: unknown, place = 'The collection'): unknown =>
         'The file could not be read to its end; it may have been changed or moved meanwhile. Choose it again.',
         'unreadable',
       );
-    const sentence = constraintMessage(error);
+    const sentence = constraintSentence(error);
     if (sentence)
       return new ORPCError('REFUSED', {
         status: 422,

@@ -1,11 +1,11 @@
 import { resolve } from 'node:path';
-import { type Kysely, sql, type Transaction } from 'kysely';
+import type { Transaction } from 'kysely';
 import { backUpIfDue } from '../../../db/backup/backup.ts';
 import { type Restored, restore as restoreBackup } from '../../../db/backup/restore.ts';
 import { problemOf } from '../../../db/backup/survey.ts';
 import type { Collection } from '../../../db/collection.ts';
 import { asCollectionError, CollectionError } from '../../../db/errors.ts';
-import { runAction, runBulk } from '../../../db/history/history.ts';
+import { changedTables, runAction, runBulk } from '../../../db/history/history.ts';
 import { collectionExists, createCollection, openCollection } from '../../../db/open-collection.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
@@ -65,13 +65,6 @@ const isoDay = (date: Date): string =>
     .join('-');
 
 const hour = 3_600_000;
-
-/** The tables that the newest action in history changed. */
-const changedTables = async (db: Kysely<Schema>): Promise<string[]> => {
-  const { rows } = await sql<{ table_name: string }>`
-    SELECT DISTINCT table_name FROM change_row WHERE change_id = (SELECT max(id) FROM change)`.execute(db);
-  return rows.map(row => row.table_name);
-};
 
 /** Makes the state of a service that has no collection open yet. Call `close` before the process ends. */
 export const createSession = (options: SessionOptions): Session => {

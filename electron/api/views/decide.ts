@@ -47,7 +47,7 @@ export interface Portfolio {
   chosen: number[];
   gain: Minor;
   used: { hours: number; cash: Minor; parts: Record<string, number> };
-  /** Gain that one more hour, one more 10 of cash, or one more part would add. */
+  /** Gain that one more hour, one more step of cash (`cashStep`), or one more part would add. */
   worthOfOneMore: { hours: Minor | null; cash: Minor | null; parts: Record<string, Minor> };
 }
 

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type CarCandidate, type CarLimits, chooseCars } from '../../../valuation/choice/choose-cars.ts';
+import { cashStep, minorToDecimal } from '../../../valuation/money.ts';
+import type { Currency } from '../../../valuation/types.ts';
 
 const car = (id: number, known: Partial<CarCandidate> = {}): CarCandidate => ({
   id,
@@ -68,7 +70,7 @@ describe('chooseCars', () => {
                 set.reduce((sum, c) => sum + c.gain, 0),
               );
           }
-          const found = await chooseCars({ candidates, limits });
+          const found = await chooseCars({ candidates, limits }, { cashUnit: 1000 });
           const chosen = found.chosen.map(id => candidates.find(c => c.id === id)!);
           expect(keeps(chosen, limits)).toBe(true);
           expect(chosen.every(c => !c.mustNot)).toBe(true);
@@ -90,15 +92,36 @@ describe('chooseCars', () => {
       car(2, { gain: 900, hours: 5, cash: 1000, parts: { wheels: 1 } }),
     ];
     const limits = { hours: 8, cash: 2000, parts: { wheels: 2, labels: 1 } };
-    const found = await chooseCars({ candidates, limits });
+    const found = await chooseCars({ candidates, limits }, { cashUnit: 1000 });
     expect(found).toMatchObject({
       chosen: [1],
       gain: 1000,
       used: { hours: 4, cash: 1000, parts: { wheels: 1, labels: 0 } },
       worthOfOneMore: { hours: 900, cash: 0, parts: { wheels: 0, labels: 0 } },
     });
-    const poor = await chooseCars({ candidates, limits: { cash: 1000, parts: { wheels: 2 } } });
+    const poor = await chooseCars(
+      { candidates, limits: { cash: 1000, parts: { wheels: 2 } } },
+      { cashUnit: 1000 },
+    );
     expect(poor.worthOfOneMore).toEqual({ hours: null, cash: 900, parts: { wheels: 0 } });
+  });
+
+  it('prices cash in the step of its currency', async () => {
+    const addsOneCar = async (currency: Currency) => {
+      const cash = cashStep(currency);
+      const candidates = [car(1, { gain: 2 * cash, cash }), car(2, { gain: cash, cash })];
+      const { worthOfOneMore } = await chooseCars(
+        { candidates, limits: { cash, parts: {} } },
+        { cashUnit: cash },
+      );
+      return minorToDecimal(worthOfOneMore.cash ?? 0, currency);
+    };
+    expect([await addsOneCar('USD'), await addsOneCar('BHD'), await addsOneCar('JPY')]).toEqual([
+      '10.00',
+      '10.000',
+      '1000',
+    ]);
+    await expect(chooseCars({ candidates: [], limits: { cash: 100, parts: {} } })).rejects.toThrow(/step/);
   });
 
   it('orders by gain for its share of the limits', async () => {
@@ -107,13 +130,13 @@ describe('chooseCars', () => {
       car(2, { gain: 900, hours: 2 }),
       car(3, { gain: 100, hours: 0 }),
     ];
-    const found = await chooseCars({ candidates, limits: { hours: 40, parts: {} } });
+    const found = await chooseCars({ candidates, limits: { hours: 40, parts: {} } }, { cashUnit: 1000 });
     expect(found.chosen).toEqual([3, 2, 1]);
   });
 
   it('takes all that gain where nothing is limited, the highest gain first', async () => {
     const candidates = [car(1, { gain: 5 }), car(2, { gain: -1 }), car(3, { gain: 9 })];
-    const found = await chooseCars({ candidates, limits: { parts: {} } });
+    const found = await chooseCars({ candidates, limits: { parts: {} } }, { cashUnit: 1000 });
     expect(found).toMatchObject({ chosen: [3, 1], gain: 14, worthOfOneMore: { hours: null, cash: null } });
     expect((await chooseCars({ candidates: [], limits: { hours: 5, parts: {} } })).chosen).toEqual([]);
   });
@@ -123,14 +146,14 @@ describe('chooseCars', () => {
       car(i + 1, { gain: 100 + ((i * 37) % 50), hours: 1 + (i % 4) }),
     );
     const limits = { hours: 11, parts: {} };
-    expect(await chooseCars({ candidates: candidates.toReversed(), limits })).toEqual(
-      await chooseCars({ candidates, limits }),
+    expect(await chooseCars({ candidates: candidates.toReversed(), limits }, { cashUnit: 1000 })).toEqual(
+      await chooseCars({ candidates, limits }, { cashUnit: 1000 }),
     );
   });
 
   it('refuses musts beyond a limit, naming it, and bad figures', async () => {
     const refused = (candidates: CarCandidate[], limits: CarLimits, message: RegExp) =>
-      expect(chooseCars({ candidates, limits })).rejects.toThrow(message);
+      expect(chooseCars({ candidates, limits }, { cashUnit: 1000 })).rejects.toThrow(message);
     await refused([car(1, { must: true, hours: 9 })], { hours: 8, parts: {} }, /limit of hours/);
     await refused(
       [car(1, { must: true, castingId: 4 }), car(2, { must: true, castingId: 4 })],

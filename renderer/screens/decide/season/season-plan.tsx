@@ -1,4 +1,5 @@
 import type { DecisionSummary, Portfolio } from '../../../../electron/api/views.ts';
+import { cashStep } from '../../../../valuation/money.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { deltaText, worthText } from '../../../components/format.ts';
 import { carName } from '../car-words.ts';
@@ -36,9 +37,10 @@ const Row = ({
 /** What one more of each limit would add, in words. */
 const OneMore = ({ portfolio, currency }: { portfolio: Portfolio; currency: Currency }) => {
   const { hours, cash, parts } = portfolio.worthOfOneMore;
+  const step = `${worthText(cashStep(currency), currency)} ${currency}`;
   const named: [string, number | null][] = [
     ['hour', hours],
-    [`${worthText(1000, currency)} ${currency} of cash`, cash],
+    [`${step} of cash`, cash],
     ...Object.entries(parts).map(([part, gain]): [string, number] => [part, gain]),
   ];
   const limited = named.filter((one): one is [string, number] => one[1] !== null);
@@ -46,7 +48,7 @@ const OneMore = ({ portfolio, currency }: { portfolio: Portfolio; currency: Curr
   if (limited.length === 0)
     return <p className={classes.note}>Nothing limits the season: every car that gains is in.</p>;
   if (telling.length === 0)
-    return <p className={classes.note}>One more hour, part or ten of cash would add nothing.</p>;
+    return <p className={classes.note}>One more hour, part or {step} of cash would add nothing.</p>;
   return (
     <dl className={classes.more}>
       {telling.slice(0, 5).map(([name, gain]) => (
