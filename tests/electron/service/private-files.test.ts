@@ -13,7 +13,7 @@ const openToOthers = (folder: string): string[] =>
 /** Makes a small collection by importing a lot into it. */
 const found = async (collection: string) => {
   const lot = join(temporaryFolder(), 'lot.csv');
-  writeFileSync(lot, 'casting\nDart\n');
+  writeFileSync(lot, 'casting\nDovetail\n');
   const { code, stderr } = await playworn(['import', lot, '--as', 'lot', '--collection', collection]);
   expect(code, stderr).toBe(0);
 };
