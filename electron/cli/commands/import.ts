@@ -76,16 +76,18 @@ const tookNothing = ({ accepted, duplicates }: ImportResult): boolean => accepte
 const runFounding = async (path: string, options: ImportOptions): Promise<ImportResult> => {
   const dir = resolve(options.collection);
   const takeBack = beforeFounding(dir);
-  let isFilled = false;
+  // What another program has made there meanwhile is not ours to take away.
+  let isEmptyAndOurs = false;
   try {
     return await withCollection({ collection: dir, mayBeMissing: true }, async context => {
       await makeMissing(context.api, dir, options.currency);
+      isEmptyAndOurs = true;
       const result = await run(context, path, options);
-      isFilled = !tookNothing(result);
+      isEmptyAndOurs = tookNothing(result);
       return result;
     });
   } finally {
-    if (!isFilled) {
+    if (isEmptyAndOurs) {
       takeBack();
       say(`Nothing was taken in, so the empty collection in ${dir} was removed again.`);
     }

@@ -121,6 +121,34 @@ describe('a first import', { timeout: 60_000 }, () => {
   });
 });
 
+describe('a collection that another program makes just before an import does', { timeout: 60_000 }, () => {
+  it('stays whole', async () => {
+    const folder = temporaryFolder();
+    const [theirs, here] = [join(folder, 'theirs'), join(folder, 'here')];
+    const path = lot(folder, 'A-1,Dovetail,\n');
+    expect((await playworn(importing(path, theirs))).code).toBe(0);
+    // It is not there when the command looks first, and there when it goes to make one.
+    const appearing = beforehand(`
+      import fs from 'node:fs';
+      import { syncBuiltinESMExports } from 'node:module';
+      const exists = fs.existsSync;
+      let looked = 0;
+      fs.existsSync = path => {
+        if (path === ${JSON.stringify(join(here, 'collection.sqlite'))} && ++looked === 2)
+          fs.cpSync(${JSON.stringify(theirs)}, ${JSON.stringify(here)}, { recursive: true });
+        return exists(path);
+      };
+      syncBuiltinESMExports();`);
+    const ended = spawnSync(process.execPath, [...appearing, command, ...importing(path, here)], {
+      encoding: 'utf8',
+    });
+    expect(ended.status).toBe(1);
+    expect(ended.stderr).toContain('already');
+    const valued = await playworn(['value', '--collection', here]);
+    expect(valued.stdout, valued.stderr).toContain('A-1');
+  });
+});
+
 describe('a file that cannot be read', { timeout: 60_000 }, () => {
   it('is named, with what it is', async () => {
     const folder = temporaryFolder();
