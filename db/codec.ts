@@ -37,6 +37,9 @@ export const readJson = (json: string): unknown => {
   }
 };
 
+/** The ids to read by; undefined where there are so many that reading all rows is faster than reading these. */
+export const unlessMany = (ids: number[]): number[] | undefined => (ids.length > 2000 ? undefined : ids);
+
 /** Cuts a list into pieces that fit SQLite's limit on bound values. */
 export const inChunks = <T>(list: readonly T[], size = 5000): T[][] =>
   Array.from({ length: Math.ceil(list.length / size) }, (_, i) => list.slice(i * size, (i + 1) * size));

@@ -1,29 +1,43 @@
 import type { Kysely } from 'kysely';
-import type { Subject } from '../../valuation/types.ts';
+import type { PartState, Subject } from '../../valuation/types.ts';
+import { unlessMany } from '../codec.ts';
 import { type CarRecord, carCandidates } from '../records/cars.ts';
 import { latestParts } from '../records/condition-checks.ts';
-import { readDecisions } from '../records/decisions.ts';
-import { readPlans } from '../records/plans.ts';
+import { readDecisions, type StoredDecision } from '../records/decisions.ts';
+import { readPlans, type StoredPlan } from '../records/plans.ts';
 import type { Schema } from '../schema.ts';
 
 const guards = ['keep-grade', 'rarity'] as const;
 
+/** What hangs on cars and counts for the engine, by car id. */
+export interface Hanging {
+  candidates: Map<number, number[]>;
+  parts: Map<number, PartState[]>;
+  plans: Map<number, StoredPlan>;
+  decisions: Map<number, StoredDecision>;
+}
+
+/** Reads what hangs on the cars. */
+export const readHanging = async (db: Kysely<Schema>, cars: CarRecord[]): Promise<Hanging> => {
+  const ids = unlessMany(cars.map(car => car.id));
+  return {
+    candidates: await carCandidates(db, ids),
+    parts: await latestParts(db, ids),
+    plans: await readPlans(db, ids),
+    decisions: await readDecisions(db, ids),
+  };
+};
+
+/** `subjectsOf`, reading what hangs on the cars. */
+export const readSubjects = async (db: Kysely<Schema>, cars: CarRecord[]): Promise<Subject[]> =>
+  subjectsOf(cars, await readHanging(db, cars));
+
 /**
  * The cars as the engine takes them: identity, grade, the parts of the newest check, the owner's own plan (null where
- * there is none), own worths, and the guards that a recorded decision overrules. `whole` says that these are all the
- * collection's cars, which is read faster than one by one.
+ * there is none), own values, and the guards that a recorded decision overrules.
  */
-export const readSubjects = async (
-  db: Kysely<Schema>,
-  cars: CarRecord[],
-  whole: boolean,
-): Promise<Subject[]> => {
-  const ids = whole ? undefined : cars.map(car => car.id);
-  const candidates = await carCandidates(db, ids);
-  const parts = await latestParts(db, ids);
-  const plans = await readPlans(db, ids);
-  const decisions = await readDecisions(db, ids);
-  return cars.map(car => {
+export const subjectsOf = (cars: CarRecord[], { candidates, parts, plans, decisions }: Hanging): Subject[] =>
+  cars.map(car => {
     const plan = plans.get(car.id);
     const decision = decisions.get(car.id);
     const overruled = guards
@@ -53,4 +67,3 @@ export const readSubjects = async (
       ...(overruled.length > 0 && { overruled }),
     };
   });
-};

@@ -134,17 +134,6 @@ export const listHistory = async (db: Kysely<Schema>, limit = 100): Promise<Hist
   return rows.map(rowToAction);
 };
 
-/** The tables that the newest action changed. */
-export const changedTables = async (db: Kysely<Schema>): Promise<string[]> => {
-  const rows = await db
-    .selectFrom('change_row')
-    .select('table_name')
-    .distinct()
-    .where('change_id', '=', eb => eb.selectFrom('change').select(eb.fn.max('id').as('id')))
-    .execute();
-  return rows.map(row => row.table_name);
-};
-
 /** The newest actions that touched any of these rows, such as a car and its condition checks. */
 export const historyOfRows = async (
   db: Kysely<Schema>,

@@ -1,10 +1,11 @@
-import { readSubjects } from '../../../db/engine/subjects.ts';
+import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { listPhotos, type PhotoRecord } from '../../../db/photos/photo-lists.ts';
 import { historyOfCar } from '../../../db/records/car-history.ts';
 import { type CarRecord, carCandidates, neighbours } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
 import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
+import { findLot } from '../../../db/records/lots.ts';
 import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
 import { referenceUse } from '../../../db/reference/reference.ts';
@@ -17,14 +18,15 @@ import {
   valueCar,
 } from '../../../valuation/index.ts';
 import { decisionView } from '../figures/decision-view.ts';
+import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { variationRow } from '../reference/reference.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { CarPage, CarRow, DisposalView, PhotoView, PlanView } from '../views.ts';
+import type { CarPage, DisposalView, PhotoView, PlanView } from '../views.ts';
 import { findCar } from './car-events.ts';
-import { carRows } from './car-rows.ts';
+import { carRow } from './car-rows.ts';
 
 export const photoView = (photo: PhotoRecord): PhotoView => ({
   id: photo.id,
@@ -92,20 +94,37 @@ const disposalView = (
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {
   const { db } = openOf(session);
   const car = await findCar(db, id);
-  const [row] = (await carRows(session, db, [car])) as [CarRow];
-  const [subject] = (await readSubjects(db, [car], false)) as [Subject];
   const fitted = await marketToday(session);
+  const index = await referenceIndex(session);
+  const checks = await carChecks(db, id);
+  const lot = car.lotId === null ? undefined : await findLot(db, car.lotId);
+  const photos = await listPhotos(db, { carId: id });
+  const hanging: Hanging = {
+    candidates: await carCandidates(db, [id]),
+    parts: new Map([[id, (checks[0]?.parts ?? []).map(({ note: _, ...part }) => part)]]),
+    plans: await readPlans(db, [id]),
+    decisions: await readDecisions(db, [id]),
+  };
+  const [subject] = subjectsOf([car], hanging) as [Subject];
   const valuation = valueCar(fitted, subject);
   const decision = decideCar(fitted, subject, valuation);
-  const index = await referenceIndex(session);
+  const row = carRow(
+    car,
+    {
+      index,
+      lots: new Map(lot && [[lot.id, lot]]),
+      photos: new Map(photos[0] && [[id, { sha256: photos[0].sha256, photos: photos.length }]]),
+      candidates: hanging.candidates,
+      decisions: hanging.decisions,
+    },
+    figuresOfDecision(valuation, decision, subject.plan?.kind ?? 'restore'),
+  );
   const use = await referenceUse(db);
   const expenses = await listExpenses(db, [id]);
   const [disposal] = await listDisposals(db, [id]);
-  const candidates = (await carCandidates(db, [id])).get(id) ?? [];
-  const checks = await carChecks(db, id);
-  const recorded = (await readDecisions(db, [id])).get(id);
+  const candidates = hanging.candidates.get(id) ?? [];
   const known = car.castingId !== null || car.ownWorth !== null;
-  const own = (await readPlans(db, [id])).get(id);
+  const own = hanging.plans.get(id);
   return {
     ...row,
     ownWorth: car.ownWorth,
@@ -113,10 +132,10 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       const variation = index.variations.get(candidate);
       return variation ? [variationRow(index, variation, use)] : [];
     }),
-    photoRows: (await listPhotos(db, { carId: id })).map(photoView),
+    photoRows: photos.map(photoView),
     checks,
     plan: own || known ? planView(own, standardPlan(subject, fitted.assumptions)) : null,
-    decision: decisionView(decision, row, recorded),
+    decision: decisionView(decision, row, hanging.decisions.get(id)),
     evidence: valuation.evidence,
     fidelity: valuation.fidelity,
     help: valuation.help,

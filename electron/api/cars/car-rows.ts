@@ -1,14 +1,14 @@
-import type { Kysely } from 'kysely';
+import { unlessMany } from '../../../db/codec.ts';
 import { firstPhotos } from '../../../db/photos/photo-lists.ts';
 import { type CarRecord, carCandidates } from '../../../db/records/cars.ts';
-import { readDecisions } from '../../../db/records/decisions.ts';
-import { listLots } from '../../../db/records/lots.ts';
+import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
+import { type LotRecord, listLots } from '../../../db/records/lots.ts';
 import { featureColumns } from '../../../db/reference/match.ts';
 import type { FeatureTexts } from '../../../db/reference/reference.ts';
-import type { Schema } from '../../../db/schema.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
-import { type CarFigures, carFigures } from '../figures/figures.ts';
+import { carFigures, type RowFigures } from '../figures/figures.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
+import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarRow } from '../views.ts';
 
@@ -40,7 +40,7 @@ const identityOf = (index: ReferenceIndex, car: CarRecord) => {
 
 const noWorths: CarRow['worths'] = { asFound: null, restored: null, originalFinish: null, cost: null };
 
-const worthsOf = (figures: CarFigures | undefined) =>
+const worthsOf = (figures: RowFigures | undefined) =>
   figures
     ? {
         worths: figures.worths,
@@ -50,45 +50,53 @@ const worthsOf = (figures: CarFigures | undefined) =>
       }
     : { worths: noWorths, recommendation: null, probability: null, expectedGain: null };
 
-/**
- * The cars as lists show them, worths and recommendation included. `whole` says that these are all the collection's
- * cars, which is read faster than one by one.
- */
-export const carRows = async (
-  session: Session,
-  db: Kysely<Schema>,
-  cars: CarRecord[],
-  whole = false,
-): Promise<CarRow[]> => {
-  const ids = whole ? undefined : cars.map(car => car.id);
-  const index = await referenceIndex(session);
-  const figures = await carFigures(session, cars, whole);
-  const lots = new Map((await listLots(db)).map(lot => [lot.id, lot]));
-  const photos = await firstPhotos(db, ids);
-  const candidates = await carCandidates(db, ids);
-  const decisions = await readDecisions(db, ids);
-  return cars.map(car => {
-    const lot = car.lotId === null ? undefined : lots.get(car.lotId);
-    return {
-      id: car.id,
-      inventoryNumber: car.inventoryNumber,
-      lotId: car.lotId,
-      lot: lot?.name ?? null,
-      ...identityOf(index, car),
-      asWritten: car.asWritten,
-      candidates: car.variationId === null ? (candidates.get(car.id)?.length ?? 0) : 0,
-      grade: car.grade,
-      finishState: car.finishState,
-      status: car.status,
-      location: car.location,
-      notes: car.notes,
-      cost: car.cost,
-      costFixed: car.costFixed,
-      costCurrency: car.cost === null ? null : (lot?.currency ?? null),
-      photo: photos.get(car.id)?.sha256 ?? null,
-      photos: photos.get(car.id)?.photos ?? 0,
-      ...worthsOf(figures.get(car.id)),
-      decided: decisions.get(car.id)?.choice ?? null,
-    };
-  });
+/** What a row of a car is made of beside the car. */
+export interface RowParts {
+  index: ReferenceIndex;
+  lots: Map<number, LotRecord>;
+  photos: Map<number, { sha256: string; photos: number }>;
+  candidates: Map<number, number[]>;
+  decisions: Map<number, StoredDecision>;
+}
+
+/** A car as lists show it. */
+export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | undefined): CarRow => {
+  const { index, lots, photos, candidates, decisions } = parts;
+  const lot = car.lotId === null ? undefined : lots.get(car.lotId);
+  return {
+    id: car.id,
+    inventoryNumber: car.inventoryNumber,
+    lotId: car.lotId,
+    lot: lot?.name ?? null,
+    ...identityOf(index, car),
+    asWritten: car.asWritten,
+    candidates: car.variationId === null ? (candidates.get(car.id)?.length ?? 0) : 0,
+    grade: car.grade,
+    finishState: car.finishState,
+    status: car.status,
+    location: car.location,
+    notes: car.notes,
+    cost: car.cost,
+    costFixed: car.costFixed,
+    costCurrency: car.cost === null ? null : (lot?.currency ?? null),
+    photo: photos.get(car.id)?.sha256 ?? null,
+    photos: photos.get(car.id)?.photos ?? 0,
+    ...worthsOf(figures),
+    decided: decisions.get(car.id)?.choice ?? null,
+  };
+};
+
+/** The cars as lists show them, values and recommendation included. */
+export const carRows = async (session: Session, cars: CarRecord[]): Promise<CarRow[]> => {
+  const { db } = openOf(session);
+  const ids = unlessMany(cars.map(car => car.id));
+  const figures = await carFigures(session, cars);
+  const parts: RowParts = {
+    index: await referenceIndex(session),
+    lots: new Map((await listLots(db)).map(lot => [lot.id, lot])),
+    photos: await firstPhotos(db, ids),
+    candidates: await carCandidates(db, ids),
+    decisions: await readDecisions(db, ids),
+  };
+  return cars.map(car => carRow(car, parts, figures.get(car.id)));
 };

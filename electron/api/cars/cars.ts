@@ -27,7 +27,7 @@ const list = needsCollection.input(inputs.listCars).handler(async ({ context, in
   const narrowed =
     input.lotId !== undefined || input.castingId !== undefined || input.variationId !== undefined;
   const cars = await listCars(db, { ...input, includeSold: narrowed ? input.includeSold : true });
-  const rows = await carRows(session, db, cars, !narrowed);
+  const rows = await carRows(session, cars);
   return input.includeSold ? rows : rows.filter(row => row.status !== 'sold');
 });
 
@@ -135,7 +135,7 @@ const update = needsCollection
     for (const lotId of lots)
       if (lotId !== null)
         for (const car of await listCars(db, { lotId })) if (!before.has(car.id)) touched.push(car);
-    return { rows: await carRows(session, db, touched) };
+    return { rows: await carRows(session, touched) };
   });
 
 const remove = needsCollection.input(inputs.byIds).handler(async ({ context, input }) => {

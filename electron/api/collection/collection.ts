@@ -47,7 +47,7 @@ const step = (move: typeof undoLast) =>
   needsCollection.handler(async ({ context }): Promise<{ label: string } | null> => {
     try {
       const { label } = await move(context.collection);
-      context.session.versions.touchAll();
+      context.session.cache.allChanged();
       return { label };
     } catch (error) {
       if (error instanceof CollectionError && error.code === 'nothing-to-undo') return null;

@@ -49,7 +49,7 @@ const costOf = async (session: Session, cars: CarRecord[]): Promise<number> => {
 export const homeView = async (session: Session): Promise<HomeView> => {
   const { db } = openOf(session);
   const all = await listCars(db);
-  const figures = await carFigures(session, all, true);
+  const figures = await carFigures(session, all);
   const cars: Valued[] = all
     .filter(car => car.status !== 'sold')
     .map(car => ({ car, figures: figures.get(car.id) }));
@@ -66,7 +66,7 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     .sort((a, b) => midOf(b) - midOf(a))
     .slice(0, 6)
     .map(({ car }) => car);
-  const bestRows = new Map((await carRows(session, db, best)).map(row => [row.id, row]));
+  const bestRows = new Map((await carRows(session, best)).map(row => [row.id, row]));
   return {
     summary,
     totals: {

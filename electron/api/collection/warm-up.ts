@@ -20,7 +20,7 @@ export const warmUp = async (session: Session): Promise<void> => {
     const cars = await listCars(openOf(session).db);
     if (cars.length > mostCars) return;
     for (let i = 0; i < cars.length; i += atOnce) {
-      await carFigures(session, cars.slice(i, i + atOnce), false);
+      await carFigures(session, cars.slice(i, i + atOnce));
       await othersTurn();
     }
     await homeView(session);

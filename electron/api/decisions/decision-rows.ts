@@ -34,10 +34,10 @@ export const decideRows = async (
 ): Promise<DecideRow[]> => {
   const { db } = openOf(session);
   const cars = await listCars(db);
-  const rows = candidates(await carRows(session, db, cars, true), filter);
+  const rows = candidates(await carRows(session, cars), filter);
   const byId = new Map<number, CarRecord>(cars.map(car => [car.id, car]));
   const wanted = rows.flatMap(row => byId.get(row.id) ?? []);
-  const subjects = await readSubjects(db, wanted, wanted.length === cars.length);
+  const subjects = await readSubjects(db, wanted);
   const fitted = await marketToday(session);
   const decided: DecideRow[] = [];
   for (const [i, car] of rows.entries()) {
@@ -49,7 +49,7 @@ export const decideRows = async (
     }
     decided.push({
       car,
-      decision: wholeDecision(fitted, subject),
+      decision: wholeDecision(session, fitted, subject),
       ...planUse(planOf(fitted, subject)),
     });
   }
@@ -60,8 +60,8 @@ export const decideRows = async (
 export const decideOverview = async (session: Session): Promise<DecideOverview> => {
   const { db } = openOf(session);
   const cars = await listCars(db);
-  const rows = candidates(await carRows(session, db, cars, true), {});
-  const figures = await carFigures(session, cars, true);
+  const rows = candidates(await carRows(session, cars), {});
+  const figures = await carFigures(session, cars);
   const { assumptions, reportingCurrency } = await marketToday(session);
   const { leastGain, leastProbability } = assumptions.decision;
   return {

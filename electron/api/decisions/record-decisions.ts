@@ -29,10 +29,7 @@ export const recordDecisions = async (
   if (missing !== undefined) throw notFound('car', missing);
   const fitted = await marketToday(session);
   const recommended = new Map(
-    (await readSubjects(db, cars, false)).map(subject => [
-      subject.id,
-      recommendCar(fitted, subject).recommendation,
-    ]),
+    (await readSubjects(db, cars)).map(subject => [subject.id, recommendCar(fitted, subject).recommendation]),
   );
   const today = await session.today();
   await session.act(label, async trx => {

@@ -3,7 +3,6 @@ import { readReportingCurrency } from '../../../db/records/settings.ts';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { AssumptionSet } from '../../../valuation/types.ts';
 import { memo } from '../session/memo.ts';
-import { openOf } from '../session/open-collection.ts';
 import { assumptionsSchema } from './assumptions-schema.ts';
 
 /** The assumptions in force, with the row that keeps them; id and version are null and 0 for the starting points. */
@@ -18,15 +17,11 @@ export interface AssumptionsInForce {
 }
 
 /** The owner's newest assumptions, or the project's starting points. */
-export const assumptionsInForce = memo<AssumptionsInForce>(
-  session => session.versions.market,
-  async session => {
-    const { db } = openOf(session);
-    const starting = defaultAssumptions(await readReportingCurrency(db));
-    const stored = await latestAssumptions(db);
-    if (!stored) return { id: null, version: 0, note: '', madeAt: null, body: starting, unreadable: false };
-    const { id, version, note, madeAt } = stored;
-    const read = assumptionsSchema.safeParse(stored.body);
-    return { id, version, note, madeAt, body: read.data ?? starting, unreadable: !read.success };
-  },
-);
+export const assumptionsInForce = memo<AssumptionsInForce>(async ({ db }) => {
+  const starting = defaultAssumptions(await readReportingCurrency(db));
+  const stored = await latestAssumptions(db);
+  if (!stored) return { id: null, version: 0, note: '', madeAt: null, body: starting, unreadable: false };
+  const { id, version, note, madeAt } = stored;
+  const read = assumptionsSchema.safeParse(stored.body);
+  return { id, version, note, madeAt, body: read.data ?? starting, unreadable: !read.success };
+});

@@ -3,7 +3,6 @@ import { readReportingCurrency } from '../../../db/records/settings.ts';
 import { rateFinder } from '../../../valuation/market/exchange-rate.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import { memo } from '../session/memo.ts';
-import { openOf } from '../session/open-collection.ts';
 
 /** Brings amounts to the reporting currency at the rate of their day. */
 export interface Books {
@@ -12,19 +11,15 @@ export interface Books {
   convert(minor: Minor, currency: Currency, on: IsoDate): Minor | null;
 }
 
-export const booksOf = memo<Books>(
-  session => session.versions.market,
-  async session => {
-    const { db } = openOf(session);
-    const currency = await readReportingCurrency(db);
-    const find = rateFinder(currency, await marketRates(db));
-    return {
-      currency,
-      convert(minor, from, on) {
-        if (from === currency) return minor;
-        const log = find(from, on);
-        return log === null ? null : Math.round(minor * Math.exp(log));
-      },
-    };
-  },
-);
+export const booksOf = memo<Books>(async ({ db }) => {
+  const currency = await readReportingCurrency(db);
+  const find = rateFinder(currency, await marketRates(db));
+  return {
+    currency,
+    convert(minor, from, on) {
+      if (from === currency) return minor;
+      const log = find(from, on);
+      return log === null ? null : Math.round(minor * Math.exp(log));
+    },
+  };
+});

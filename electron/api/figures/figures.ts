@@ -1,12 +1,17 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
+import { recordReads } from '../../../db/reads.ts';
 import type { CarRecord } from '../../../db/records/cars.ts';
 import {
+  type Decision,
   type FittedMarket,
+  type PlanKind,
   type Recommendation,
   recommendCar,
   type Subject,
+  type Valuation,
   valueCar,
 } from '../../../valuation/index.ts';
+import { BoundedMap, slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { DecisionSummary, Worths } from '../views.ts';
@@ -23,17 +28,44 @@ export interface CarFigures {
   weighed: Omit<DecisionSummary, 'car'>;
 }
 
-interface Kept {
+/** Of these, what a row of a list says. */
+export type RowFigures = Pick<CarFigures, 'worths' | 'recommendation' | 'probability' | 'expectedGain'>;
+
+/** The same figures from a whole decision. */
+export const figuresOfDecision = (
+  valuation: Valuation,
+  decision: Decision,
+  planned: PlanKind,
+): RowFigures => {
+  const { recommendation, probability, expectedGain, options } = decision;
+  const known = recommendation !== 'not-enough-evidence';
+  return {
+    worths: {
+      asFound: valuation.asFound,
+      restored: valuation.restored,
+      originalFinish: valuation.originalFinish,
+      cost: options.find(({ option }) => option === planned)?.cost ?? null,
+    },
+    recommendation,
+    probability: known ? probability : null,
+    expectedGain: known ? expectedGain : null,
+  };
+};
+
+interface Held {
   fitted: FittedMarket;
+  /** What reading a car's subject reads. */
+  reads: Set<string>;
   /** Cars that are alike in all that counts share their figures. */
-  alike: Map<string, CarFigures>;
-  /** Version of the cars at which all of them were last looked through. */
-  wholeAt: number;
-  /** By car id: what the figures were worked out from, and the figures. */
-  cars: Map<number, { from: string; figures: CarFigures }>;
+  alike: BoundedMap<string, CarFigures>;
+  /** By car id: the car as it was, when what hangs on it was read, and the figures. */
+  cars: Map<number, { car: string; at: number; figures: CarFigures }>;
 }
 
-const kept = new WeakMap<Session, Kept>();
+/** Figures shared by cars that are alike, at most. */
+export const mostAlike = 5000;
+/** The figures that a session holds. */
+export const heldFigures = slot<Held | null>(() => null);
 
 /** Works a car's figures out, with the market and subject that are given. */
 export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures => {
@@ -56,42 +88,38 @@ export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures =>
 
 /**
  * Figures of the given cars. Those of a car are worked out again only where the market, or the car itself (its grade,
- * parts, plan, …), has changed; `whole` says that these are all the collection's cars.
+ * parts, plan, …), has changed.
  */
-export const carFigures = async (
-  session: Session,
-  cars: CarRecord[],
-  whole: boolean,
-): Promise<Map<number, CarFigures>> => {
-  const { db } = openOf(session);
+export const carFigures = async (session: Session, cars: CarRecord[]): Promise<Map<number, CarFigures>> => {
+  const { cache } = session;
   const fitted = await marketToday(session);
-  let state = kept.get(session);
+  let state = cache.of(heldFigures);
   if (state?.fitted !== fitted) {
-    state = { fitted, alike: new Map(), wholeAt: -1, cars: new Map() };
-    kept.set(session, state);
+    state = { fitted, reads: new Set(), alike: new BoundedMap(mostAlike), cars: new Map() };
+    cache.put(heldFigures, state);
   }
-  const version = session.versions.cars;
-  if (state.wholeAt !== version) {
-    const before = state.cars;
-    const now: Kept['cars'] = whole ? new Map() : before;
-    for (const subject of await readSubjects(db, cars, whole)) {
+  const { alike, reads } = state;
+  const changed = cache.lastChange(reads);
+  const written = new Map(cars.map(car => [car.id, JSON.stringify(car)]));
+  const unsure = cars.filter(({ id }) => {
+    const found = state.cars.get(id);
+    return !found || found.at < changed || found.car !== written.get(id);
+  });
+  const at = cache.now();
+  if (unsure.length > 0)
+    for (const subject of await readSubjects(recordReads(openOf(session).db, reads), unsure)) {
       const from = JSON.stringify({ ...subject, id: 0 });
-      const found = before.get(subject.id);
-      if (found?.from === from) {
-        now.set(subject.id, found);
-        continue;
-      }
-      const figures = state.alike.get(from) ?? figuresOf(fitted, subject);
-      state.alike.set(from, figures);
-      now.set(subject.id, { from, figures });
+      const figures = alike.get(from) ?? figuresOf(fitted, subject);
+      if (!alike.has(from)) alike.set(from, figures);
+      state.cars.set(subject.id, { car: written.get(subject.id) ?? '', at, figures });
     }
-    state.cars = now;
-    if (whole) state.wholeAt = version;
-  }
-  const answer = new Map<number, CarFigures>();
-  for (const car of cars) {
-    const found = state.cars.get(car.id);
-    if (found) answer.set(car.id, found.figures);
-  }
-  return answer;
+  // A list of most of them tells which are no longer there.
+  if (cars.length * 2 >= state.cars.size)
+    for (const id of state.cars.keys()) if (!written.has(id)) state.cars.delete(id);
+  return new Map(
+    cars.flatMap(({ id }) => {
+      const found = state.cars.get(id);
+      return found ? [[id, found.figures] as const] : [];
+    }),
+  );
 };

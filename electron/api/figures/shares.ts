@@ -43,7 +43,7 @@ export const reshareLot = async (
       );
     fixed = cars.map(() => null);
   }
-  const subjects = await readSubjects(trx, cars, false);
+  const subjects = await readSubjects(trx, cars);
   const { shares } = shareLot({
     totalMinor: total,
     cars: subjects.map((subject, i) => {

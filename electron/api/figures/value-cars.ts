@@ -31,7 +31,7 @@ export const valueCars = async (
   const fitted = on === undefined || on === today ? await marketToday(session) : await marketOn(session, on);
   const index = await referenceIndex(session);
   const cars = (await listCars(db)).filter(car => car.status !== 'sold');
-  const subjects = await readSubjects(db, cars, true);
+  const subjects = await readSubjects(db, cars);
   const valued: ValuationList['cars'] = [];
   for (const [place, car] of cars.entries()) {
     const subject = subjects[place];

@@ -1,21 +1,24 @@
 import { type Decision, decideCar, type FittedMarket, type Subject } from '../../../valuation/index.ts';
+import { BoundedMap, slot } from '../session/cache.ts';
+import type { Session } from '../session/session.ts';
 
-/** Whole decisions kept for each market at most; some kilobytes each. */
-const most = 3000;
+/** Whole decisions remembered at most; some kilobytes each. */
+const bound = 3000;
 
-const kept = new WeakMap<FittedMarket, Map<string, Decision>>();
+const decided = slot<{ fitted: FittedMarket; decisions: BoundedMap<string, Decision> } | null>(() => null);
 
-/** A car's whole decision, kept while the market and all that counts of the car stay the same. */
-export const wholeDecision = (fitted: FittedMarket, subject: Subject): Decision => {
-  const decisions = kept.get(fitted) ?? new Map<string, Decision>();
-  kept.set(fitted, decisions);
+/** A car's whole decision, remembered while the market and all that counts of the car stay the same. */
+export const wholeDecision = (session: Session, fitted: FittedMarket, subject: Subject): Decision => {
+  let held = session.cache.of(decided);
+  if (held?.fitted !== fitted) {
+    held = { fitted, decisions: new BoundedMap(bound) };
+    session.cache.put(decided, held);
+  }
   // Cars alike in all that counts share one.
   const key = JSON.stringify({ ...subject, id: 0 });
-  const found = decisions.get(key);
+  const found = held.decisions.get(key);
   if (found) return { ...found, id: subject.id };
   const decision = decideCar(fitted, subject);
-  decisions.set(key, decision);
-  const [oldest] = decisions.keys();
-  if (decisions.size > most && oldest !== undefined) decisions.delete(oldest);
+  held.decisions.set(key, decision);
   return decision;
 };

@@ -18,7 +18,7 @@ export const bidView = async (session: Session, wish: z.output<typeof bid>): Pro
     ...(carIds && { ids: carIds }),
     ...(lotId !== undefined && { lotId }),
   });
-  const figures = await carFigures(session, cars, false);
+  const figures = await carFigures(session, cars);
   const worths = cars.flatMap(car => figures.get(car.id)?.worths.asFound ?? []);
   if (worths.length === 0)
     throw refused(

@@ -44,7 +44,7 @@ const lotRow = (lot: LotRecord, costs: LotCost[], ownPhoto: string | null, gathe
 export const lotRows = async (session: Session): Promise<LotRow[]> => {
   const { db } = openOf(session);
   const cars = await listCars(db);
-  const figures = await carFigures(session, cars, true);
+  const figures = await carFigures(session, cars);
   const photos = await firstPhotos(db);
   const costs = await lotCosts(db);
   const own = await lotPhotos(db);
@@ -65,7 +65,7 @@ export const lotPage = async (session: Session, id: number): Promise<LotPage> =>
   if (!lot) throw notFound('lot', id);
   const cars = await listCars(db, { lotId: id });
   const ids = cars.map(car => car.id);
-  const figures = await carFigures(session, cars, false);
+  const figures = await carFigures(session, cars);
   const photos = await firstPhotos(db, ids);
   const costs = (await lotCosts(db, id)).get(id) ?? [];
   const own = (await listPhotos(db, { lotId: id }))[0]?.sha256 ?? null;
@@ -75,7 +75,7 @@ export const lotPage = async (session: Session, id: number): Promise<LotPage> =>
     notes: lot.notes,
     costs,
     shared: cars.reduce((sum, car) => sum + (car.cost ?? 0), 0),
-    rows: await carRows(session, db, cars),
+    rows: await carRows(session, cars),
     result: await resultOf(session, lot, { cars, figures }),
   };
 };

@@ -9,7 +9,6 @@ import {
 } from '../../../db/reference/reference.ts';
 import { variationLabels } from '../../../db/reference/reference-label.ts';
 import { memo } from '../session/memo.ts';
-import { openOf } from '../session/open-collection.ts';
 
 export type IndexedVariation = VariationRecord & { label: string; swatch: string | null };
 
@@ -24,42 +23,31 @@ export interface ReferenceIndex {
   swatchOf(colour: string): string | null;
 }
 
-const groupByCasting = <T extends { castingId: number }>(list: T[]): Map<number, T[]> => {
-  const groups = new Map<number, T[]>();
-  for (const item of list) {
-    const group = groups.get(item.castingId);
-    if (group) group.push(item);
-    else groups.set(item.castingId, [item]);
-  }
-  return groups;
-};
+const groupByCasting = <T extends { castingId: number }>(list: T[]): Map<number, T[]> =>
+  Map.groupBy(list, item => item.castingId);
 
 /** The session's reference, read again after it has changed. */
-export const referenceIndex = memo<ReferenceIndex>(
-  session => session.versions.reference,
-  async session => {
-    const { db } = openOf(session);
-    const castings = await listCastings(db);
-    const releases = await listReleases(db);
-    const swatches = await colourSwatches(db);
-    const swatchOf = (colour: string) => swatches.get(colour.trim().toLowerCase()) ?? null;
-    const variations: IndexedVariation[] = [];
-    for (const group of groupByCasting(await listVariations(db)).values()) {
-      const labels = variationLabels(group);
-      for (const variation of group)
-        variations.push({
-          ...variation,
-          label: labels.get(variation.id) ?? '',
-          swatch: swatchOf(variation.features.colour),
-        });
-    }
-    return {
-      castings: new Map(castings.map(casting => [casting.id, casting])),
-      releases: new Map(releases.map(release => [release.id, release])),
-      variations: new Map(variations.map(variation => [variation.id, variation])),
-      ofCasting: groupByCasting(variations),
-      releasesOf: groupByCasting(releases),
-      swatchOf,
-    };
-  },
-);
+export const referenceIndex = memo<ReferenceIndex>(async ({ db }) => {
+  const castings = await listCastings(db);
+  const releases = await listReleases(db);
+  const swatches = await colourSwatches(db);
+  const swatchOf = (colour: string) => swatches.get(colour.trim().toLowerCase()) ?? null;
+  const variations: IndexedVariation[] = [];
+  for (const group of groupByCasting(await listVariations(db)).values()) {
+    const labels = variationLabels(group);
+    for (const variation of group)
+      variations.push({
+        ...variation,
+        label: labels.get(variation.id) ?? '',
+        swatch: swatchOf(variation.features.colour),
+      });
+  }
+  return {
+    castings: new Map(castings.map(casting => [casting.id, casting])),
+    releases: new Map(releases.map(release => [release.id, release])),
+    variations: new Map(variations.map(variation => [variation.id, variation])),
+    ofCasting: groupByCasting(variations),
+    releasesOf: groupByCasting(releases),
+    swatchOf,
+  };
+});

@@ -142,7 +142,7 @@ export const reportEntries = async (
     .map(car => ({ car, key: naturalKey(car.inventoryNumber) }))
     .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
     .map(({ car }) => car);
-  const subjects = await readSubjects(db, cars, false);
+  const subjects = await readSubjects(db, cars);
   const index = await referenceIndex(session);
   const countries = await makerCountries(db);
   const lots = new Map((await listLots(db)).map(lot => [lot.id, lot]));

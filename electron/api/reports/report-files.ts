@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { BoundedMap, slot } from '../session/cache.ts';
 import type { Session } from '../session/session.ts';
 
 export interface ReportFile {
@@ -7,21 +8,15 @@ export interface ReportFile {
   bytes: Uint8Array;
 }
 
-/** How many finished reports wait to be fetched; making another lets go of the oldest. */
-const most = 4;
+/** Finished reports that wait to be fetched; making a fifth lets go of the oldest. */
+const waiting = slot(() => new BoundedMap<string, ReportFile>(4));
 
-const waiting = new WeakMap<Session, Map<string, ReportFile>>();
-
-/** Keeps a finished report until it is fetched or others have followed it; returns the token to fetch it by. */
+/** Holds a finished report until others have followed it; returns the token to fetch it by. */
 export const keepReport = (session: Session, file: ReportFile): string => {
-  const files = waiting.get(session) ?? new Map<string, ReportFile>();
-  waiting.set(session, files);
   const token = randomUUID();
-  files.set(token, file);
-  const [oldest] = files.keys();
-  if (files.size > most && oldest !== undefined) files.delete(oldest);
+  session.cache.of(waiting).set(token, file);
   return token;
 };
 
 export const keptReport = (session: Session, token: string): ReportFile | undefined =>
-  waiting.get(session)?.get(token);
+  session.cache.of(waiting).get(token);

@@ -5,14 +5,15 @@ import { type Restored, restore as restoreBackup } from '../../../db/backup/rest
 import { problemOf } from '../../../db/backup/survey.ts';
 import type { Collection } from '../../../db/collection.ts';
 import { asCollectionError, CollectionError } from '../../../db/errors.ts';
-import { changedTables, runAction, runBulk } from '../../../db/history/history.ts';
+import { runAction, runBulk } from '../../../db/history/history.ts';
 import { collectionExists, createCollection, openCollection } from '../../../db/open-collection.ts';
+import { changedSources } from '../../../db/reads.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { ReportAssets } from '../../../reports/report-assets.ts';
 import type { CollectionState } from '../views.ts';
+import { createCache, type SessionCache } from './cache.ts';
 import { refused } from './errors.ts';
-import { createVersions, type Versions } from './versions.ts';
 
 /** What a host tells the service about itself. */
 export interface SessionOptions {
@@ -37,8 +38,8 @@ export interface Session {
   options: SessionOptions;
   /** The open collection, or null. */
   readonly collection: Collection | null;
-  /** Counts what has changed, so that answers can be kept until then. */
-  versions: Versions;
+  /** All that is remembered between calls, and what has changed since. */
+  cache: SessionCache;
   /** The instant, as ISO 8601 in UTC. */
   at(): string;
   /** The effective date: the host's day, or the demo's own. */
@@ -69,7 +70,7 @@ const hour = 3_600_000;
 /** Makes the state of a service that has no collection open yet. Call `close` before the process ends. */
 export const createSession = (options: SessionOptions): Session => {
   let collection: Collection | null = null;
-  const versions = createVersions();
+  const cache = createCache();
   const at = () => options.now().toISOString();
 
   const need = (): Collection => {
@@ -82,7 +83,7 @@ export const createSession = (options: SessionOptions): Session => {
   const close = async () => {
     const open = collection;
     collection = null;
-    versions.touchAll();
+    cache.clear();
     notices = (await open?.close({ at: at() }))?.notices ?? [];
   };
   /** A collection on a full or read-only disk can still be looked at. */
@@ -147,7 +148,7 @@ export const createSession = (options: SessionOptions): Session => {
   };
   const changed = async () => {
     const kept = need();
-    versions.touch(await changedTables(kept.db));
+    cache.changed(await changedSources(kept.db));
     await backUpDaily(kept);
   };
   const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
@@ -170,7 +171,7 @@ export const createSession = (options: SessionOptions): Session => {
     get collection() {
       return collection;
     },
-    versions,
+    cache,
     at,
     async today() {
       const fixed = collection && (await readSetting(collection.db, 'today'));

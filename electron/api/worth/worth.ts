@@ -21,7 +21,7 @@ const explain = needsCollection
   .handler(async ({ context, input }): Promise<WorthExplanation> => {
     const { session, db } = context;
     const car = await findCar(db, input.carId);
-    const [subject] = (await readSubjects(db, [car], false)) as [Subject];
+    const [subject] = (await readSubjects(db, [car])) as [Subject];
     const fitted = await marketToday(session);
     const valuation = valueCar(fitted, subject);
     const records = explainWorth(fitted, subject, input.which);
@@ -72,7 +72,7 @@ const takeSnapshot = needsCollection
     if (on > today) throw refused(`Worths cannot be kept for a day to come; today is ${today}.`);
     const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
     const cars = await listCars(db, { includeSold: false });
-    const subjects = await readSubjects(db, cars, false);
+    const subjects = await readSubjects(db, cars);
     const assumptions = await assumptionsInForce(session);
     const snapshots = subjects.map(subject => {
       const { asFound, restored, originalFinish, evidence } = valueCar(fitted, subject);

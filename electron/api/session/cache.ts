@@ -1,0 +1,76 @@
+/** Where something is held between calls; made when it is first asked for, gone when the collection closes. */
+export interface Slot<T> {
+  make: () => T;
+}
+
+export const slot = <T>(make: () => T): Slot<T> => ({ make });
+
+/** A map that lets go of what was set longest ago beyond `bound` entries. */
+export class BoundedMap<K, V> extends Map<K, V> {
+  readonly #bound: number;
+
+  constructor(bound: number) {
+    super();
+    this.#bound = bound;
+  }
+
+  override set(key: K, value: V): this {
+    super.delete(key);
+    super.set(key, value);
+    const [oldest] = this.keys();
+    if (this.size > this.#bound && oldest !== undefined) this.delete(oldest);
+    return this;
+  }
+}
+
+/** All that a session holds to answer faster, and what has changed since. */
+export interface SessionCache {
+  /** Counts the changes; an answer is good while nothing that it has read changed after its time. */
+  now(): number;
+  /** The time of the last change of any of these sources, in the names of `db/reads.ts`. */
+  lastChange(sources: Iterable<string>): number;
+  changed(sources: Iterable<string>): void;
+  allChanged(): void;
+  /** What is held in a slot. */
+  of<T>(slot: Slot<T>): T;
+  /** Puts another thing in a slot. */
+  put<T>(slot: Slot<T>, value: T): void;
+  /** Lets go of everything, as on closing. */
+  clear(): void;
+}
+
+export const createCache = (): SessionCache => {
+  let clock = 0;
+  let all = 0;
+  const changes = new Map<string, number>();
+  const held = new Map<Slot<unknown>, unknown>();
+  return {
+    now: () => clock,
+    lastChange(sources) {
+      let last = all;
+      for (const source of sources) last = Math.max(last, changes.get(source) ?? 0);
+      return last;
+    },
+    changed(sources) {
+      clock += 1;
+      for (const source of sources) changes.set(source, clock);
+    },
+    allChanged() {
+      clock += 1;
+      all = clock;
+    },
+    of<T>(wanted: Slot<T>): T {
+      if (!held.has(wanted)) held.set(wanted, wanted.make());
+      return held.get(wanted) as T;
+    },
+    put: (wanted, value) => {
+      held.set(wanted, value);
+    },
+    clear() {
+      clock += 1;
+      all = clock;
+      changes.clear();
+      held.clear();
+    },
+  };
+};
