@@ -52,7 +52,7 @@ export const createProgram = (): Command => {
 
   addCommand(program, 'demo', 'make the demo collection').action(demo);
   addImport(program);
-  addCommand(program, 'value', 'the worth of every car: as found, restored, in original finish')
+  addCommand(program, 'value', 'the values of every car: as found, restored, in original finish')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .action(value);
   addCommand(program, 'decide', 'leave, conserve, restore, customise or use as a donor, for every car')
@@ -73,7 +73,7 @@ export const createProgram = (): Command => {
     restore,
   );
   addCommand(program, 'check', 'verify the database, the photographs and the backups')
-    .option('--rebuild', 'write the indexes and the search index anew first')
+    .option('--rebuild', 'rebuild the indexes and the search index first')
     .action(check);
   return program;
 };

@@ -39,7 +39,7 @@ const marks: Record<CheckFinding['level'], string> = { ok: 'ok     ', warning: '
 
 /**
  * `playworn check`: verifies the database, the photographs and the backups; damage is refused with exit code 1. With `rebuild`
- * it writes indexes and the search index anew first.
+ * it rebuilds the indexes and the search index first.
  */
 export const check = ({ collection, json, rebuild }: Common & { rebuild?: boolean }): Promise<void> =>
   withCollection({ collection }, async ({ api, signal }) => {
@@ -50,6 +50,6 @@ export const check = ({ collection, json, rebuild }: Common & { rebuild?: boolea
       shown.findings.map(({ level, sentence }) => `${marks[level]}  ${sentence}`),
     );
     if (findings.some(finding => finding.canBeRebuilt))
-      say('"playworn check --rebuild" writes the indexes anew.');
+      say('"playworn check --rebuild" rebuilds the indexes.');
     if (damaged > 0) endRefused(`${damaged} of ${findings.length} findings are damage.`);
   });

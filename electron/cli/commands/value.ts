@@ -32,10 +32,10 @@ const lines = ({ on, currency, cars }: Valued): string[] => {
     cell(car.originalFinish),
   ]);
   const heads = ['No', 'Car', 'Grade', 'Finish', 'As found', 'Restored', 'Original finish'];
-  return [`Worth on ${on} in ${currency}: low – mid – high`, '', ...table(heads, rows, [4, 5, 6])];
+  return [`Values on ${on} in ${currency}: low – mid – high`, '', ...table(heads, rows, [4, 5, 6])];
 };
 
-/** `playworn value`: the three worths of every car that is not sold. */
+/** `playworn value`: the three values of every car that is not sold. */
 export const value = ({
   collection,
   on,

@@ -66,7 +66,7 @@ describe('a reader that leaves', { timeout: 60_000 }, () => {
       encoding: 'utf8',
     });
     expect(stderr).toBe('');
-    expect(stdout).toMatch(/^Worth on .*\nended with 0\n$/);
+    expect(stdout).toMatch(/^Values on .*\nended with 0\n$/);
     expect(existsSync(join(collection, 'collection.open'))).toBe(false);
   });
 });
