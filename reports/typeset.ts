@@ -52,12 +52,15 @@ const codePoints = (characters: Iterable<string>): string =>
     .map(character => `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`)
     .join(', ');
 
+/** The template itself cannot be set: another standard would not help. */
+class NotSet extends Error {}
+
 const compileOnce = (compiler: NodeCompiler, input: TypesetInput, data: string, standard: PdfStandard) => {
   compiler.mapShadow(inFolder('report.json'), Buffer.from(data));
   const compiled = compiler.compile({ mainFilePath: inFolder(input.main), resetRead: true });
   if (!compiled.result) {
     const failure = compiled.takeDiagnostics();
-    throw new Error(
+    throw new NotSet(
       `The report could not be set: ${failure ? messagesOf(compiler.fetchDiagnostics(failure)) : 'unknown reason'}`,
     );
   }
@@ -87,11 +90,11 @@ export const typeset = (input: TypesetInput): Typeset => {
       } catch (error) {
         reason = (error as Error).message;
         const missing = missingCharacters(reason);
+        if (missing.size === 0 && error instanceof NotSet) throw error;
         if (missing.size === 0) break;
         warnings.push(`No font on this computer has ${codePoints(missing)}; printed as ${unprintable}`);
         for (const character of missing) data = data.replaceAll(character, unprintable);
       }
-    if (reason.startsWith('The report could not be set')) throw new Error(reason);
     if (reason) warnings.push(`Made as a plain tagged PDF, not ${input.standard}: ${reason.slice(0, 300)}`);
     return { ...compileOnce(compiler, input, data, '1.7'), standard: '1.7', warnings };
   } finally {
