@@ -27,8 +27,15 @@ const date = (value: IsoDate | null | undefined): CellValue => (value ? { kind: 
 
 const column = (name: string, width: number, value: Column['value']): Column => ({ name, width, value });
 
+/** What is identified, else what the owner wrote in that column. */
 const feature = (name: string, key: keyof ReportEntry['identity']['features']): Column =>
-  column(name, 14, entry => text(entry.identity.features[key]));
+  column(name, 14, ({ identity }) => text(identity.features[key] || identity.written?.[name]));
+
+const releaseYear = ({ identity }: ReportEntry): CellValue => {
+  const written = identity.written?.release_year;
+  if (identity.releaseYear !== null || !written) return number(identity.releaseYear);
+  return /^\d{4}$/.test(written) ? number(Number(written)) : text(written);
+};
 
 const rangeColumns = (name: string, rangeOf: (entry: ReportEntry) => Range | null): Column[] =>
   (['low', 'mid', 'high'] as const).map(point =>
@@ -56,9 +63,11 @@ const restorationText = ({ restoration }: ReportEntry): string =>
 /** The columns of a lot's import, in their order and under their own headings, so that an export imports with no mapping. */
 const lotColumns: Column[] = [
   column('inventory_number', 16, entry => text(entry.inventoryNumber)),
-  column('casting', 24, entry => text(entry.identity.casting ?? entry.identity.asWritten)),
-  column('release_name', 24, entry => text(entry.identity.releaseName)),
-  column('release_year', 12, entry => number(entry.identity.releaseYear)),
+  column('casting', 24, ({ identity }) =>
+    text(identity.casting ?? (identity.written ? identity.written.casting : identity.asWritten)),
+  ),
+  column('release_name', 24, ({ identity }) => text(identity.releaseName ?? identity.written?.release_name)),
+  column('release_year', 12, releaseYear),
   feature('colour', 'colour'),
   feature('base_paint', 'basePaint'),
   feature('rear_end', 'rearEnd'),
@@ -89,8 +98,8 @@ const worthColumns: Column[] = [
 ];
 
 const furtherColumns: Column[] = [
-  column('maker', 24, entry => text(entry.identity.maker)),
-  column('series', 20, entry => text(entry.identity.series)),
+  column('maker', 24, ({ identity }) => text(identity.maker ?? identity.written?.maker)),
+  column('series', 20, ({ identity }) => text(identity.series ?? identity.written?.series)),
   feature('body_finish', 'bodyFinish'),
   column('status', 12, entry => text(entry.status)),
   column('restoration', 24, entry => text(restorationText(entry))),

@@ -64,6 +64,8 @@ export interface CarIdentity {
   /** `#rrggbb` of the colour as the owner chose it, for the lacquer chip. */
   swatch: string | null;
   asWritten: string | null;
+  /** The owner's words by our import columns, for what is not identified; lists give them back in their own columns. */
+  written?: Record<string, string>;
   /** Such as "die-cast toy car". */
   type: string | null;
   materials: string | null;

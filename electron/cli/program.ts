@@ -37,7 +37,27 @@ const addImport = (program: Command): void => {
     .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
     .option('--currency <CODE>', 'currency of amounts that name none', currency)
     .option('--name <NAME>', "with a lot: its name; without it, the file's")
-    .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, the first')
+    .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, the first that is not hidden')
+    .addOption(
+      new Option('--encoding <NAME>', 'the characters of a CSV file; without it, as its bytes show').choices([
+        'utf-8',
+        'utf-16le',
+        'utf-16be',
+        'windows-1252',
+      ]),
+    )
+    .addOption(
+      new Option(
+        '--dates <ORDER>',
+        'the order of dates that can be read two ways: day or month first; without it, as the others show',
+      ).choices(['dmy', 'mdy', 'ymd']),
+    )
+    .addOption(
+      new Option(
+        '--decimal <SIGN>',
+        'what parts decimals in amounts; without it, as each amount shows',
+      ).choices(['point', 'comma']),
+    )
     .action(importFile);
 };
 

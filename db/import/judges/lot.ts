@@ -78,8 +78,11 @@ export const lotJudge = async (db: Kysely<Schema>, target: Target): Promise<Judg
     const status = row.take('status', statusOf) ?? 'kept';
     const location = row.takeText('location');
     const number = row.take('inventory_number', readNumber) ?? '';
-    if (row.unread.length === 0 && Object.keys(written).length === 0 && !notes)
-      row.refuse('casting', 'the row says nothing about the car: give a casting, a colour or a note');
+    if (row.unread.length === 0 && Object.keys(written).length === 0 && !notes && !number)
+      row.refuse(
+        'casting',
+        'the row says nothing about the car: give its number, a casting, a colour or a note',
+      );
     if (number.length > 60) row.refuse('inventory_number', 'an inventory number has 60 characters at most');
     const before = number ? numbers.get(number.toLowerCase()) : undefined;
     if (before)

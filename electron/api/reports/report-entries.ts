@@ -57,6 +57,7 @@ const identityOf = (
       : {},
     swatch: variation?.swatch ?? null,
     asWritten: variation || written.length === 0 ? null : written.join(', '),
+    written: variation ? {} : car.asWritten,
     type: casting ? `die-cast toy car, ${casting.bodyType}` : 'die-cast toy car',
     materials: casting?.materials || null,
     measurements: casting?.lengthMm == null ? null : `length ${casting.lengthMm} mm`,

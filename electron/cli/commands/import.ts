@@ -2,7 +2,7 @@ import { accessSync, constants, mkdtempSync, openAsBlob, rmSync, statSync } from
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
 import { collectionExists } from '../../../db/open-collection.ts';
-import { decimalToMinor } from '../../../valuation/money.ts';
+import { readMoney } from '../../../valuation/reading/money.ts';
 import type { ImportKind, ImportResult } from '../../api/views.ts';
 import { type Api, type CommandContext, withCollection } from '../collection.ts';
 import { beforeFounding } from '../founding.ts';
@@ -19,6 +19,9 @@ export interface ImportOptions {
   currency?: string;
   name?: string;
   sheet?: string;
+  encoding?: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+  dates?: 'dmy' | 'mdy' | 'ymd';
+  decimal?: 'point' | 'comma';
   json?: boolean;
 }
 
@@ -36,25 +39,34 @@ const fileAt = async (path: string): Promise<File> => {
   return new File([await openAsBlob(path)], basename(path));
 };
 
+const priceIn = (text: string, currency: string): number => {
+  const price = readMoney(text, currency);
+  if (!price.ok) throw new Refused(`--price: ${price.reason}.`);
+  return price.value;
+};
+
 const lotOf = (path: string, { as, name, price, currency }: ImportOptions, reporting: string) => {
   if (as !== 'lot') return undefined;
   const paid = currency ?? reporting;
   return {
     name: name ?? basename(path, extname(path)),
     currency: paid,
-    costs: price === undefined ? [] : [{ kind: 'price' as const, minor: decimalToMinor(price, paid) }],
+    costs: price === undefined ? [] : [{ kind: 'price' as const, minor: priceIn(price, paid) }],
   };
 };
 
 const run = async ({ api, signal }: CommandContext, path: string, options: ImportOptions) => {
   const { reportingCurrency } = await api.collection.summary();
-  const { as, map, sheet, currency, dryRun, addReference } = options;
+  const { as, map, sheet, currency, dryRun, addReference, encoding, dates, decimal } = options;
   const work = await api.imports.run(
     {
       file: await fileAt(path),
       as,
       map,
       sheet,
+      encoding,
+      ...(dates && { dateOrder: { '*': dates } }),
+      ...(decimal && { decimal: { '*': decimal === 'comma' ? (',' as const) : ('.' as const) } }),
       currency,
       dryRun,
       addReference,

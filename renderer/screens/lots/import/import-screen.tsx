@@ -24,7 +24,7 @@ export const ImportScreen = () => {
   const take = (chosen: File) => {
     work.reset();
     setChoice(choiceFor(choice.as, choice.lotId));
-    setFile({ file: chosen, turn: (file?.turn ?? 0) + 1 });
+    setFile({ file: chosen, turn: performance.now() });
   };
   const changeKind = (as: ImportKind) => setChoice(choiceFor(as, choice.lotId));
   if (work.state.is === 'done' && file)

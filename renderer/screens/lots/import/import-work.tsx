@@ -24,7 +24,7 @@ import { SampleRows } from './sample-rows.tsx';
 
 interface Props {
   file: File;
-  /** Tells one choice of a file from the next, were it the same file again. */
+  /** The instant of choosing: tells one choice of a file from the next, those of an earlier visit included. */
   turn: number;
   choice: ImportChoice;
   onChange: (choice: ImportChoice) => void;
@@ -69,6 +69,7 @@ export const ImportWork = (props: Props) => {
     queryFn: ({ signal }) => api.imports.preview(previewInput(file, choice), { signal }),
     placeholderData: keepPreviousData,
     retry: false,
+    gcTime: 0,
     enabled: work.state.is !== 'running',
   });
   const { data } = preview;

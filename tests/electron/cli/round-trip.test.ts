@@ -1,0 +1,127 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Papa from 'papaparse';
+import { afterAll, describe, expect, it } from 'vitest';
+import { answer, playworn } from './run-command.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const at = (name: string) => join(folder, name);
+
+/** What a list of cars brings: every column of the export that is the owner's own, and not worked out or the lot's. */
+const own =
+  'inventory_number maker series casting release_name release_year colour body_finish base_paint rear_end roof interior glazing wheels accessory country grade finish_state status location notes'.split(
+    ' ',
+  );
+
+const rowsOf = (file: string) => {
+  const { data } = Papa.parse<Record<string, string>>(readFileSync(file, 'utf8').replace('\ufeff', ''), {
+    header: true,
+    skipEmptyLines: true,
+  });
+  return data.map(row => Object.fromEntries(own.map(column => [column, row[column]])));
+};
+
+const carriedOver = async (from: string, format: 'csv' | 'xlsx') => {
+  const list = at(`${from}.${format}`);
+  await answer(['report', '--collection', at(from), '--out', list]);
+  const taken = await answer(['import', list, '--as', 'lot', '--collection', at(`${from}-${format}`)]);
+  expect(taken.rejected).toEqual([]);
+  const before = at(`${from}-before.csv`);
+  const after = at(`${from}-${format}-after.csv`);
+  await answer(['report', '--collection', at(from), '--out', before]);
+  await answer(['report', '--collection', at(`${from}-${format}`), '--out', after]);
+  return { taken, before: rowsOf(before), after: rowsOf(after) };
+};
+
+describe('a list that goes out and comes back', { timeout: 240_000 }, () => {
+  it('has every car of the demo with all that its owner wrote, as CSV and as XLSX', async () => {
+    await answer(['demo', '--collection', at('demo')]);
+    for (const format of ['csv', 'xlsx'] as const) {
+      const { taken, before, after } = await carriedOver('demo', format);
+      expect(before.length).toBeGreaterThan(70);
+      expect(taken.accepted).toBe(before.length);
+      expect(before.every(row => own.every(column => row[column] !== undefined))).toBe(true);
+      expect(after).toEqual(before);
+    }
+  });
+
+  it('has the words of cars that nobody could identify, odd ones included', async () => {
+    const list = at('odd.csv');
+    writeFileSync(
+      list,
+      [
+        'No,Casting,Release,Year,Colour,Base paint,Wheels,Notes',
+        `1,Skiffle,Skiffle Two,1969,lt grn,rear quarter,repro,"''=two"`,
+        `2,,,,green?,,,"'=1+1"`,
+        `3,Osmerry,,,Ember,full,,"two\nlines, a ""quoted"" one"`,
+        `4,,,,,,,`,
+      ].join('\r\n'),
+    );
+    await answer(['import', list, '--as', 'lot', '--collection', at('odd')]);
+    const { before, after } = await carriedOver('odd', 'csv');
+    expect(
+      before.map(row => [row.casting, row.release_name, row.release_year, row.colour, row.base_paint]),
+    ).toEqual([
+      ['Skiffle', 'Skiffle Two', '1969', 'lt grn', 'rear quarter'],
+      ['', '', '', 'green?', ''],
+      ['Osmerry', '', '', 'Ember', 'full'],
+      ['', '', '', '', ''],
+    ]);
+    expect(after).toEqual(before);
+  });
+
+  it('is read as its owner says: characters, order of dates, decimal sign', async () => {
+    const list = at('sales.csv');
+    writeFileSync(
+      list,
+      Buffer.from(
+        'date;price;car;where\n03/04/2021;1.250;Osmerry;caf\xe9 \x9e\n05/06/2021;12,50;Osmerry;fair\n',
+        'latin1',
+      ),
+    );
+    const read = async (...more: string[]) =>
+      answer(
+        [
+          'import',
+          list,
+          '--as',
+          'sales',
+          '--add-reference',
+          '--dry-run',
+          '--collection',
+          at('none'),
+          ...more,
+        ],
+        more.length === 0 ? undefined : 0,
+      );
+    const unsaid = await playworn([
+      'import',
+      list,
+      '--as',
+      'sales',
+      '--add-reference',
+      '--dry-run',
+      '--collection',
+      at('none'),
+    ]);
+    expect(unsaid.stdout).toMatch(/line 2, date: "03\/04\/2021" can be read day first or month first/);
+    expect(await read('--dates', 'mdy', '--encoding', 'windows-1252')).toMatchObject({ accepted: 2 });
+    const pointed = await read('--dates', 'dmy', '--decimal', 'point');
+    expect(pointed.rejected).toMatchObject([
+      { line: 3, reason: expect.stringContaining('does not fit the decimal sign') },
+    ]);
+    const unknown = await playworn([
+      'import',
+      list,
+      '--as',
+      'sales',
+      '--collection',
+      at('none'),
+      '--dates',
+      'day',
+    ]);
+    expect([unknown.code, unknown.stderr]).toEqual([2, expect.stringContaining('dmy')]);
+  });
+});
