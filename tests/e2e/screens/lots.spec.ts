@@ -163,3 +163,24 @@ test('from nothing to a messy list taken in: every row with its outcome, and one
   await expect(screens.getByRole('heading', { name: 'Enter your first lot' })).toBeVisible();
   expect(await breaches(screens)).toEqual([]);
 });
+
+test('a spreadsheet chosen after leaving and coming back is the one that is shown and taken', async ({
+  demo,
+}) => {
+  const taken = demo.getByRole('complementary', { name: 'What will be taken' });
+  const choose = (name: string, rows: string) =>
+    demo.getByLabel('Spreadsheet to import').setInputFiles({
+      name,
+      mimeType: 'text/csv',
+      buffer: Buffer.from(rows),
+    });
+  await goTo(demo, '/lots/import');
+  await choose('first.csv', 'Number,Casting\nF-1,Osmerry\nF-2,Osmerry\nF-3,Osmerry\n');
+  await expect(taken).toContainText('3 cars would be taken');
+  await goTo(demo, '/sales');
+  await goTo(demo, '/lots/import');
+  await choose('second.csv', 'Tag,Car,Shelf\nS-1,Halcyard,A1\n');
+  await expect(demo.getByRole('rowheader', { name: 'Shelf' })).toBeVisible();
+  await expect(demo.getByRole('rowheader', { name: 'Number' })).toHaveCount(0);
+  await expect(taken).toContainText('1 car would be taken');
+});
