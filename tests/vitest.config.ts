@@ -8,6 +8,8 @@ export default defineConfig({
     environment: 'node',
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     exclude: ['tests/e2e/**', 'tests/bench/**', '**/node_modules/**'],
+    setupFiles: ['tests/properties/settings.ts'],
+    globalSetup: ['tests/properties/settings.ts'],
     testTimeout: 120_000,
     hookTimeout: 180_000,
     maxWorkers: 2,

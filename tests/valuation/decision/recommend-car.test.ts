@@ -87,7 +87,7 @@ describe('recommendCar', () => {
         expect(quick.plan).toEqual(quick.options.find(({ option }) => option === planned));
         expect(quick.guards).toEqual(whole.options.find(({ option }) => option === planned)?.guards);
       }),
-      { numRuns: 120, seed: 3 },
+      { numRuns: 120 },
     );
     expect(seen.size).toBeGreaterThan(2);
   });
