@@ -38,6 +38,9 @@ export const failuresOf = (results: unknown, root: string): { passed: number; fa
 
 const quoted = (text: string) => `'${text.replaceAll("'", "'\\''")}'`;
 
+/** Longer paths only save the shrinking, and make the line unreadable: the seed alone leads to the same failure. */
+const longestPath = 60;
+
 /** The line for a terminal that runs one failed test again with the values it fell to. */
 export const repeatLine = (
   { file, test, path }: Failure,
@@ -45,7 +48,7 @@ export const repeatLine = (
 ): string =>
   [
     `npm run fuzz -- --seed ${seed} --runs ${numRuns}`,
-    ...(path === undefined ? [] : [`--path ${path}`]),
+    ...(path === undefined || path.length > longestPath ? [] : [`--path ${path}`]),
     ...(file === '' ? [] : [`--file ${quoted(file)}`]),
     ...(test === '' ? [] : [`--test ${quoted(test)}`]),
   ].join(' ');

@@ -3,7 +3,7 @@ import { type CredibilityGroup, summariseGroups, weightedMean } from './credibil
 export interface BuhlmannStraub {
   /** Variance of an observation of unit weight about its group's mean. */
   within: number;
-  /** Variance of the groups' means; 0 where the estimate came out below zero. */
+  /** Variance of the groups' means; 0 where the estimate came out below zero, or too small for a number. */
   between: number;
   /** Mean of all: weighted by credibility, or by the plain weights where `between` is 0. */
   collective: number;
@@ -24,10 +24,12 @@ export interface BuhlmannStraub {
  *
  * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two
  * observations.
+ * No valuation calls it: the market's variances are fitted together with its factors (market/settle-variances.ts), and its estimates made by
+ * market/pool-evidence.ts, which tests/published/pooling.test.ts holds against this one and against the same published figures.
  * Source: Bühlmann & Straub (1970); Goulet et al., package actuar, credibility vignette, section 3.
  */
 export const buhlmannStraub = (groups: readonly CredibilityGroup[]): BuhlmannStraub => {
-  const { summaries, within } = summariseGroups(groups);
+  const { scale, summaries, centres, within } = summariseGroups(groups);
   const seen = summaries.filter(({ weight }) => weight > 0);
   const means = seen.map(({ mean }) => mean);
   const weights = seen.map(({ weight }) => weight);
@@ -48,6 +50,12 @@ export const buhlmannStraub = (groups: readonly CredibilityGroup[]): BuhlmannStr
           summaries.map(({ mean }) => mean),
           credibility,
         );
-  const estimates = summaries.map(({ mean }, i) => collective + credibility[i]! * (mean - collective));
-  return { within, between, collective, credibility, estimates };
+  const value = (mean: number, g: number) => scale * (centres[g]! + mean);
+  return {
+    within: within * scale * scale,
+    between: between * scale * scale,
+    collective: value(collective, 0),
+    credibility,
+    estimates: summaries.map(({ mean }, g) => value(collective + credibility[g]! * (mean - collective), g)),
+  };
 };

@@ -20,7 +20,7 @@ export interface HierarchicalCredibility {
   children: { estimate: number; credibility: number }[];
 }
 
-/** Mean and weight of each node of one level, with the index of the node above it. */
+/** Mean (less the centre of the node above) and weight of each node of one level, with the index of the node above. */
 interface Level {
   means: number[];
   weights: number[];
@@ -91,19 +91,22 @@ const startVariance = ({ means, weights, above }: Level, nodesAbove: number, fre
  *
  * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two
  * observations.
+ * No valuation calls it; what `buhlmannStraub` says of that holds here too.
  * Source: Jewell (1975); Goulet et al., package actuar, credibility vignette, method "iterative".
  */
 export const hierarchicalCredibility = (groups: readonly ChildGroup[]): HierarchicalCredibility => {
-  const { summaries, within } = summariseGroups(groups);
-  const keys = [...new Set(groups.map(({ parent }) => parent))];
+  const keys = [...new Set((groups ?? []).map(({ parent }) => parent))];
   if (keys.some(key => typeof key !== 'string' && !Number.isFinite(key)))
     throw new RangeError('parent of every group must be a name or a finite number');
   const places = new Map(keys.map((key, i) => [key, i]));
+  const above = (groups ?? []).map(({ parent }) => places.get(parent)!);
+  const { scale, summaries, centres, within } = summariseGroups(groups, above);
   const children: Level = {
     means: summaries.map(({ mean }) => mean),
     weights: summaries.map(({ weight }) => weight),
-    above: groups.map(({ parent }) => places.get(parent)!),
+    above,
   };
+  const parentCentres = keys.map((_, p) => centres[above.indexOf(p)]!);
   const seenParents = new Set(children.above.filter((_, i) => children.weights[i]! > 0)).size;
   const childFreedom = children.weights.filter(weight => weight > 0).length - seenParents;
   const betweenChildren = settle(
@@ -111,7 +114,13 @@ export const hierarchicalCredibility = (groups: readonly ChildGroup[]): Hierarch
     between => climb(children, between, within, keys.length).squares / childFreedom,
   );
   const up = climb(children, betweenChildren, within, keys.length);
-  const parents: Level = { means: up.meansAbove, weights: up.weightsAbove, above: keys.map(() => 0) };
+  // Counted from the centre of the weightiest parent, as its children are from their parent's.
+  const centre = parentCentres[up.weightsAbove.indexOf(Math.max(...up.weightsAbove))]!;
+  const parents: Level = {
+    means: up.meansAbove.map((mean, p) => parentCentres[p]! - centre + mean),
+    weights: up.weightsAbove,
+    above: keys.map(() => 0),
+  };
   const below = betweenChildren === 0 ? within : betweenChildren;
   const betweenParents = settle(
     startVariance(parents, 1, seenParents - 1),
@@ -119,23 +128,26 @@ export const hierarchicalCredibility = (groups: readonly ChildGroup[]): Hierarch
   );
   const top = climb(parents, betweenParents, below, 1);
   const collective = top.meansAbove[0]!;
-  const pooled = (own: number, credibility: number, above: number) => ({
-    estimate: above + credibility * (own - above),
-    credibility,
-  });
-  const parentResults = keys.map((parent, p) => ({
-    parent,
-    ...pooled(parents.means[p]!, top.credibility[p]!, collective),
-  }));
-  const childResults = children.means.map((mean, i) =>
-    pooled(mean, up.credibility[i]!, parentResults[children.above[i]!]!.estimate),
-  );
+  const value = (mean: number) => scale * (centre + mean);
+  const parentMeans = parents.means.map((mean, p) => collective + top.credibility[p]! * (mean - collective));
   return {
-    within,
-    betweenChildren,
-    betweenParents,
-    collective,
-    parents: parentResults,
-    children: childResults,
+    within: within * scale * scale,
+    betweenChildren: betweenChildren * scale * scale,
+    betweenParents: betweenParents * scale * scale,
+    collective: value(collective),
+    parents: keys.map((parent, p) => ({
+      parent,
+      estimate: value(parentMeans[p]!),
+      credibility: top.credibility[p]!,
+    })),
+    children: children.means.map((mean, i) => {
+      const p = above[i]!;
+      const parent = parentMeans[p]!;
+      const own = parentCentres[p]! - centre + mean;
+      return {
+        estimate: value(parent + up.credibility[i]! * (own - parent)),
+        credibility: up.credibility[i]!,
+      };
+    }),
   };
 };

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buhlmannStraub } from '../../../valuation/index.ts';
+import { exact, type Fraction, minus, over, rounded, sum, times } from '../../helpers/exact.ts';
 
 const unit = (...values: number[]) => ({ values, weights: values.map(() => 1) });
 const observation = fc.record({
@@ -11,6 +12,53 @@ const group = fc
   .array(observation, { minLength: 2, maxLength: 8 })
   .map(list => ({ values: list.map(o => o.value), weights: list.map(o => o.weight) }));
 const groups = fc.array(group, { minLength: 2, maxLength: 8 });
+
+type Groups = readonly { values: readonly number[]; weights: readonly number[] }[];
+
+const expectNear = (value: number, wanted: number, slack: number) =>
+  expect(Math.abs(value - wanted), `${value} against ${wanted}`).toBeLessThanOrEqual(slack);
+
+/** Both variances by their formulas, in fractions. */
+const exactVariances = (groups: Groups) => {
+  const summaries = groups.map(({ values, weights }) => {
+    const w = weights.map(exact);
+    const x = values.map(exact);
+    const weight = sum(w);
+    const mean = over(sum(w.map((wi, i) => times(wi, x[i]!))), weight);
+    const squares = sum(w.map((wi, i) => times(wi, square(minus(x[i]!, mean)))));
+    return { weight, mean, squares };
+  });
+  const freedom = groups.reduce((total, { values }) => total + values.length - 1, 0);
+  const within = over(sum(summaries.map(s => s.squares)), exact(freedom));
+  const total = sum(summaries.map(s => s.weight));
+  const grand = over(sum(summaries.map(s => times(s.weight, s.mean))), total);
+  const spread = sum(summaries.map(s => times(s.weight, square(minus(s.mean, grand)))));
+  const products = minus(square(total), sum(summaries.map(s => square(s.weight))));
+  const apart = minus(spread, times(exact(groups.length - 1), within));
+  return {
+    within: rounded(within),
+    between: Math.max(0, rounded(over(times(total, apart), products))),
+  };
+};
+
+const square = (x: Fraction): Fraction => times(x, x);
+
+/**
+ * What rounding may take from the variance between: it is the difference of a spread and (I − 1) s², each right to some twelve digits, so
+ * its error is a share of the larger of the two and not of what is left.
+ */
+const betweenSlack = (groups: Groups, within: number): number => {
+  const weights = groups.map(g => g.weights.reduce((a, b) => a + b));
+  const means = groups.map(
+    (g, i) =>
+      g.values.reduce((total, x, k) => total + g.weights[k]! * (x - groups[0]!.values[0]!), 0) / weights[i]!,
+  );
+  const total = weights.reduce((a, b) => a + b);
+  const grand = means.reduce((all, m, i) => all + weights[i]! * m, 0) / total;
+  const spread = means.reduce((all, m, i) => all + weights[i]! * (m - grand) ** 2, 0);
+  const products = weights.reduce((all, w) => all + w * (total - w), 0);
+  return (1e-12 * total * (spread + (groups.length - 1) * within)) / products;
+};
 
 describe('buhlmannStraub', () => {
   it('works out by hand: two groups of two', () => {
@@ -27,6 +75,7 @@ describe('buhlmannStraub', () => {
     fc.assert(
       fc.property(groups, given => {
         const { collective, credibility, estimates, between } = buhlmannStraub(given);
+        const reach = Math.max(...given.flatMap(({ values }) => values.map(Math.abs)));
         given.forEach(({ values, weights }, i) => {
           const total = weights.reduce((a, b) => a + b);
           const mean = values.reduce((sum, x, k) => sum + x * weights[k]!, 0) / total;
@@ -35,27 +84,90 @@ describe('buhlmannStraub', () => {
           const slack = 1e-9 * (1 + Math.abs(mean));
           expect(estimates[i]).toBeGreaterThanOrEqual(Math.min(mean, collective) - slack);
           expect(estimates[i]).toBeLessThanOrEqual(Math.max(mean, collective) + slack);
-          if (between === 0) expect(credibility[i]).toBe(0);
+          // Of values below this the variance is too small for a number, though the credibility is known.
+          if (between === 0 && reach > 1e-130) expect(credibility[i]).toBe(0);
         });
       }),
     );
   });
 
   it('does not mind the order of groups, and moves and scales with the values', () => {
+    // Steps of 2⁻²⁰, so that 10 + 2x is exact and whatever changes was lost by the estimator.
+    const stepped = groups.map(list =>
+      list.map(({ values, weights }) => ({
+        values: values.map(x => Math.round(x * 2 ** 20) / 2 ** 20),
+        weights,
+      })),
+    );
     fc.assert(
-      fc.property(groups, given => {
+      fc.property(stepped, given => {
         const plain = buhlmannStraub(given);
-        fc.pre(plain.between > 1e-6);
         const turned = buhlmannStraub([...given].reverse());
-        expect(turned.collective).toBeCloseTo(plain.collective, 6);
         const moved = buhlmannStraub(
           given.map(({ values, weights }) => ({ values: values.map(x => 10 + 2 * x), weights })),
         );
-        expect(moved.collective).toBeCloseTo(10 + 2 * plain.collective, 6);
-        expect(moved.within / plain.within).toBeCloseTo(4, 6);
-        expect(moved.credibility[0]).toBeCloseTo(plain.credibility[0]!, 6);
+        expectNear(turned.within, plain.within, 1e-12 * plain.within);
+        expectNear(moved.within, 4 * plain.within, 1e-12 * plain.within);
+        const slack = betweenSlack(given, plain.within);
+        expectNear(turned.between, plain.between, slack);
+        expectNear(moved.between, 4 * plain.between, 4 * slack);
+        // What the variance between may be off moves the estimates no further than that share of the distance between the groups.
+        const share = plain.between > 0 ? Math.min(1, (4 * slack) / plain.between) : 1;
+        fc.pre(share < 1e-3 || (turned.between === 0 && moved.between === 0));
+        const far = plain.between > 0 ? 2000 * share + 1e-9 : 1e-9;
+        expectNear(turned.collective, plain.collective, far);
+        expectNear(moved.collective, 10 + 2 * plain.collective, 2 * far);
+        plain.credibility.forEach((z, i) => {
+          expectNear(moved.credibility[i]!, z, plain.between > 0 ? share : 0);
+        });
       }),
     );
+  });
+
+  it('loses nothing to the height of the values: both variances as in exact arithmetic', () => {
+    const height = fc.constantFrom(0, 1, -37.25, 1000, 1e6, -1e12);
+    const size = fc.constantFrom(1e-9, 1e-3, 1, 1e3);
+    const near = fc.array(
+      fc.tuple(height, size, group).map(([at, by, { values, weights }]) => ({
+        values: values.map(x => at + by * x),
+        weights,
+      })),
+      { minLength: 2, maxLength: 5 },
+    );
+    fc.assert(
+      fc.property(near, given => {
+        const { within, between } = buhlmannStraub(given);
+        const truth = exactVariances(given);
+        // Squares are counted in those of the largest value; what is 10⁻³⁰⁰ of that, or near the smallest number, has few digits or none.
+        const largest = Math.max(1, ...given.flatMap(({ values }) => values.map(Math.abs)));
+        const vanishing = 1e-300 * largest ** 2;
+        expectNear(within, truth.within, 1e-12 * truth.within + vanishing);
+        expectNear(between, truth.between, betweenSlack(given, truth.within) + vanishing);
+      }),
+    );
+  });
+
+  it('tells values of a billionth about a thousand apart beside a group at zero', () => {
+    const given = [
+      { values: [0, 0], weights: [0.01, 0.01] },
+      {
+        values: [999.999999996772, 999.9999999945497],
+        weights: [0.01629180508802081, 0.4942858476855525],
+      },
+    ];
+    expect(buhlmannStraub(given).within / exactVariances(given).within).toBeCloseTo(1, 13);
+  });
+
+  it('neither overflows nor vanishes with values whose squares would', () => {
+    for (const unitOf of [1e-170, 1e170]) {
+      const { credibility, estimates, collective } = buhlmannStraub([
+        unit(unitOf, 3 * unitOf),
+        unit(7 * unitOf, 9 * unitOf),
+      ]);
+      expect(credibility[0]).toBeCloseTo(34 / 36, 12);
+      expect(collective / unitOf).toBeCloseTo(5, 12);
+      expect(estimates[1]! / unitOf).toBeCloseTo(5 + (3 * 34) / 36, 12);
+    }
   });
 
   it('pools wholly to the weighted grand mean where the variance between comes out below zero', () => {
