@@ -127,7 +127,6 @@ describe('amounts', () => {
           expect(readMoney(written, currency)).toEqual({ ok: true, value: minor });
         },
       ),
-      { seed: 7 },
     );
   });
 
