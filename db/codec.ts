@@ -40,8 +40,22 @@ export const readJson = (json: string): unknown => {
 /** The ids to read by; undefined where there are so many that reading all rows is faster than reading these. */
 export const unlessMany = (ids: number[]): number[] | undefined => (ids.length > 2000 ? undefined : ids);
 
+/**
+ * What `read` finds by these ids, read in pieces that fit SQLite's limit on bound values; without ids, what it finds of
+ * all rows.
+ */
+export const inChunks = async <T>(
+  ids: readonly number[] | undefined,
+  read: (ids?: number[]) => Promise<readonly T[]>,
+): Promise<T[]> => {
+  if (!ids) return [...(await read())];
+  const found: T[] = [];
+  for (const piece of pieces(ids)) for (const one of await read(piece)) found.push(one);
+  return found;
+};
+
 /** Cuts a list into pieces that fit SQLite's limit on bound values. */
-export const inChunks = <T>(list: readonly T[], size = 5000): T[][] =>
+export const pieces = <T>(list: readonly T[], size = 5000): T[][] =>
   Array.from({ length: Math.ceil(list.length / size) }, (_, i) => list.slice(i * size, (i + 1) * size));
 
 /** Key that sorts numbers inside text by their value: lot-2 before lot-10. */

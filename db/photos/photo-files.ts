@@ -1,5 +1,5 @@
 import { existsSync, readdirSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { makeFolder, syncFolder, writeWhole } from '../file/files.ts';
 import { layout } from '../file/layout.ts';
 
@@ -66,4 +66,29 @@ export const storedPhotos = (dir: string): string[] => {
         return match ? [prefix + match[1]] : [];
       }),
     );
+};
+
+/**
+ * Where each photograph's picture for print lies: the screen copy, whose pixels are enough, else the original; each
+ * folder is listed once. Where neither is there, the path at which the copy would lie.
+ */
+export const printedPaths = (dir: string): ((sha256: string) => string) => {
+  const listed = new Map<string, Set<string>>();
+  const namesIn = (folder: string): Set<string> => {
+    let names = listed.get(folder);
+    if (!names) {
+      names = new Set(existsSync(folder) ? readdirSync(folder) : []);
+      listed.set(folder, names);
+    }
+    return names;
+  };
+  return sha256 => {
+    const copy = copyPath(dir, sha256, 'screen');
+    if (namesIn(dirname(copy)).has(basename(copy))) return copy;
+    const folder = shelf(dir, sha256);
+    const original = Object.values(photoFormats)
+      .map(({ ending }) => `${sha256.slice(2)}.${ending}`)
+      .find(name => namesIn(folder).has(name));
+    return original ? join(folder, original) : copy;
+  };
 };

@@ -51,18 +51,15 @@ export const firstPhotos = async (
   db: Kysely<Schema>,
   carIds?: number[],
 ): Promise<Map<number, { sha256: string; photos: number }>> => {
-  const first = new Map<number, { sha256: string; photos: number }>();
-  const read = async (ids?: number[]) => {
+  const found = await inChunks(carIds, async ids => {
     // SQLite takes a bare column beside min() from the row that holds the minimum.
     const only = ids ? sql`AND car_id IN (${sql.join(ids)})` : sql``;
     const { rows } = await sql<{ car_id: number; sha256: string; photos: number }>`
       SELECT car_id, sha256, count(*) AS photos, min(position * 1000000000 + id) AS place
       FROM photo WHERE car_id IS NOT NULL ${only} GROUP BY car_id`.execute(db);
-    for (const row of rows) first.set(row.car_id, { sha256: row.sha256, photos: row.photos });
-  };
-  if (!carIds) await read();
-  else for (const ids of inChunks(carIds)) await read(ids);
-  return first;
+    return rows;
+  });
+  return new Map(found.map(({ car_id, sha256, photos }) => [car_id, { sha256, photos }]));
 };
 
 /** The hash of the first photograph of each lot itself, by lot id. */
@@ -82,21 +79,21 @@ export const photosOfCars = async (
   db: Kysely<Schema>,
   carIds: number[],
 ): Promise<Map<number, { sha256: string; view: string; caption: string }[]>> => {
-  const photos = new Map<number, { sha256: string; view: string; caption: string }[]>();
-  for (const ids of inChunks(carIds)) {
-    const rows = await db
+  const rows = await inChunks(carIds, ids =>
+    db
       .selectFrom('photo')
       .select(['car_id', 'sha256', 'view', 'caption'])
-      .where('car_id', 'in', ids)
+      .where('car_id', 'in', ids ?? carIds)
       .orderBy('position')
       .orderBy('id')
-      .execute();
-    for (const { car_id, ...photo } of rows) {
-      if (car_id === null) continue;
-      const list = photos.get(car_id);
-      if (list) list.push(photo);
-      else photos.set(car_id, [photo]);
-    }
-  }
+      .execute(),
+  );
+  const photos = new Map<number, { sha256: string; view: string; caption: string }[]>();
+  for (const [carId, group] of Map.groupBy(rows, row => row.car_id))
+    if (carId !== null)
+      photos.set(
+        carId,
+        group.map(({ sha256, view, caption }) => ({ sha256, view, caption })),
+      );
   return photos;
 };

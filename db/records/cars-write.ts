@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Transaction } from 'kysely';
-import { inChunks } from '../codec.ts';
+import { pieces } from '../codec.ts';
 import { preparedInsert } from '../prepared-insert.ts';
 import type { Schema } from '../schema.ts';
 import { type CarRecord, carToRow } from './cars.ts';
@@ -61,7 +61,7 @@ export const replaceCandidates = async (
 
 /** Removes cars with all that hangs on them: checks, photographs' places, plans, decisions, expenses, disposals. */
 export const removeCars = async (trx: Transaction<Schema>, carIds: number[]): Promise<void> => {
-  for (const ids of inChunks(carIds)) await trx.deleteFrom('car').where('id', 'in', ids).execute();
+  for (const ids of pieces(carIds)) await trx.deleteFrom('car').where('id', 'in', ids).execute();
 };
 
 /**
@@ -117,7 +117,7 @@ export const updateCars = async (
     else groups.set(key, { values, ids: [id] });
   }
   for (const { values, ids } of groups.values())
-    for (const piece of inChunks(ids))
+    for (const piece of pieces(ids))
       await trx
         .updateTable('car')
         .set({ ...values, updated_at: at })

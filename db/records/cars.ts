@@ -89,10 +89,10 @@ export const listCars = async (db: Kysely<Schema>, filter: CarFilter = {}): Prom
     if (filter.includeSold === false) query = query.where('status', '!=', 'sold');
     return (await query.orderBy('id').execute()).map(rowToCar);
   };
-  if (!filter.ids) return read();
-  const cars: CarRecord[] = [];
-  for (const ids of inChunks([...filter.ids].sort((a, b) => a - b))) cars.push(...(await read(ids)));
-  return cars;
+  return inChunks(
+    filter.ids?.toSorted((a, b) => a - b),
+    read,
+  );
 };
 
 /** The ids of the cars entered before and after this one. */
@@ -115,17 +115,11 @@ export const carCandidates = async (
   db: Kysely<Schema>,
   carIds?: number[],
 ): Promise<Map<number, number[]>> => {
-  const candidates = new Map<number, number[]>();
-  const read = async (ids?: number[]) => {
-    let query = db.selectFrom('car_candidate').select(['car_id', 'variation_id']);
-    if (ids) query = query.where('car_id', 'in', ids);
-    for (const row of await query.orderBy('id').execute()) {
-      const list = candidates.get(row.car_id);
-      if (list) list.push(row.variation_id);
-      else candidates.set(row.car_id, [row.variation_id]);
-    }
-  };
-  if (!carIds) await read();
-  else for (const ids of inChunks(carIds)) await read(ids);
-  return candidates;
+  const rows = await inChunks(carIds, ids => {
+    const query = db.selectFrom('car_candidate').select(['car_id', 'variation_id']).orderBy('id');
+    return (ids ? query.where('car_id', 'in', ids) : query).execute();
+  });
+  return new Map(
+    [...Map.groupBy(rows, row => row.car_id)].map(([id, group]) => [id, group.map(row => row.variation_id)]),
+  );
 };

@@ -15,46 +15,58 @@ export interface ConditionCheck {
   parts: PartGrade[];
 }
 
-/** A car's checks, the newest first. */
-export const carChecks = async (db: Kysely<Schema>, carId: number): Promise<ConditionCheck[]> => {
-  const checks = await db
-    .selectFrom('condition_check')
-    .selectAll()
-    .where('car_id', '=', carId)
-    .orderBy('checked_on', 'desc')
-    .orderBy('id', 'desc')
-    .execute();
-  const parts = await db
-    .selectFrom('part_grade')
-    .innerJoin('condition_check', 'condition_check.id', 'part_grade.check_id')
-    .selectAll('part_grade')
-    .where('condition_check.car_id', '=', carId)
-    .orderBy('part_grade.id')
-    .execute();
-  return checks.map(check => ({
-    id: check.id,
-    checkedOn: check.checked_on,
-    grade: halfToGrade(check.grade_half),
-    notes: check.notes,
-    parts: parts
-      .filter(part => part.check_id === check.id)
-      .map(part => ({
-        part: part.part,
-        grade: halfToGrade(part.grade_half),
-        originality: part.originality,
-        note: part.note,
+/** The checks of cars by car id, each car's newest first. */
+export const checksOfCars = async (
+  db: Kysely<Schema>,
+  carIds?: number[],
+): Promise<Map<number, ConditionCheck[]>> => {
+  const checks = await inChunks(carIds, ids => {
+    const query = db
+      .selectFrom('condition_check')
+      .selectAll()
+      .orderBy('checked_on', 'desc')
+      .orderBy('id', 'desc');
+    return (ids ? query.where('car_id', 'in', ids) : query).execute();
+  });
+  const parts = await inChunks(carIds, ids => {
+    const query = db
+      .selectFrom('part_grade')
+      .innerJoin('condition_check', 'condition_check.id', 'part_grade.check_id')
+      .selectAll('part_grade')
+      .orderBy('part_grade.id');
+    return (ids ? query.where('condition_check.car_id', 'in', ids) : query).execute();
+  });
+  const ofCheck = Map.groupBy(parts, part => part.check_id);
+  return new Map(
+    [...Map.groupBy(checks, check => check.car_id)].map(([carId, group]) => [
+      carId,
+      group.map(check => ({
+        id: check.id,
+        checkedOn: check.checked_on,
+        grade: halfToGrade(check.grade_half),
+        notes: check.notes,
+        parts: (ofCheck.get(check.id) ?? []).map(part => ({
+          part: part.part,
+          grade: halfToGrade(part.grade_half),
+          originality: part.originality,
+          note: part.note,
+        })),
       })),
-  }));
+    ]),
+  );
 };
+
+/** A car's checks, the newest first. */
+export const carChecks = async (db: Kysely<Schema>, carId: number): Promise<ConditionCheck[]> =>
+  (await checksOfCars(db, [carId])).get(carId) ?? [];
 
 /** The parts as the newest check of each car found them, by car id; all cars, or those given. */
 export const latestParts = async (
   db: Kysely<Schema>,
   carIds?: number[],
 ): Promise<Map<number, PartState[]>> => {
-  const states = new Map<number, PartState[]>();
-  const read = async (ids?: number[]) => {
-    let query = db
+  const rows = await inChunks(carIds, ids => {
+    const query = db
       .selectFrom('part_grade')
       .innerJoin('condition_check as check', 'check.id', 'part_grade.check_id')
       .select(['check.car_id', 'part_grade.part', 'part_grade.grade_half', 'part_grade.originality'])
@@ -76,18 +88,20 @@ export const latestParts = async (
               ),
           ),
         ),
-      );
-    if (ids) query = query.where('check.car_id', 'in', ids);
-    for (const row of await query.orderBy('part_grade.id').execute()) {
-      const state = { part: row.part, grade: halfToGrade(row.grade_half), originality: row.originality };
-      const list = states.get(row.car_id);
-      if (list) list.push(state);
-      else states.set(row.car_id, [state]);
-    }
-  };
-  if (!carIds) await read();
-  else for (const ids of inChunks(carIds)) await read(ids);
-  return states;
+      )
+      .orderBy('part_grade.id');
+    return (ids ? query.where('check.car_id', 'in', ids) : query).execute();
+  });
+  return new Map(
+    [...Map.groupBy(rows, row => row.car_id)].map(([carId, group]) => [
+      carId,
+      group.map(row => ({
+        part: row.part,
+        grade: halfToGrade(row.grade_half),
+        originality: row.originality,
+      })),
+    ]),
+  );
 };
 
 /** Keeps a check and its parts: a new one, or in place of the one of this id. Returns its id. */

@@ -21,25 +21,26 @@ export const readDecisions = async (
   db: Kysely<Schema>,
   carIds?: number[],
 ): Promise<Map<number, StoredDecision>> => {
-  const decisions = new Map<number, StoredDecision>();
-  const read = async (ids?: number[]) => {
-    let query = db.selectFrom('decision').selectAll();
-    if (ids) query = query.where('car_id', 'in', ids);
-    for (const row of await query.execute()) {
+  const rows = await inChunks(carIds, ids => {
+    const query = db.selectFrom('decision').selectAll();
+    return (ids ? query.where('car_id', 'in', ids) : query).execute();
+  });
+  return new Map(
+    rows.map(row => {
       const overruled = readJson(row.overruled);
-      decisions.set(row.car_id, {
-        carId: row.car_id,
-        choice: row.choice,
-        decidedOn: row.decided_on,
-        recommended: recommendations.find(word => word === row.recommended) ?? 'not-enough-evidence',
-        overruled: Array.isArray(overruled) ? overruled.filter(word => typeof word === 'string') : [],
-        reason: row.reason,
-      });
-    }
-  };
-  if (!carIds) await read();
-  else for (const ids of inChunks(carIds)) await read(ids);
-  return decisions;
+      return [
+        row.car_id,
+        {
+          carId: row.car_id,
+          choice: row.choice,
+          decidedOn: row.decided_on,
+          recommended: recommendations.find(word => word === row.recommended) ?? 'not-enough-evidence',
+          overruled: Array.isArray(overruled) ? overruled.filter(word => typeof word === 'string') : [],
+          reason: row.reason,
+        },
+      ];
+    }),
+  );
 };
 
 /** Keeps a decision in place of an earlier one on the same car. */

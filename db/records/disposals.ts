@@ -44,7 +44,7 @@ export const listDisposals = async (db: Kysely<Schema>, carIds?: number[]): Prom
       notes: row.notes,
     }));
   };
-  return carIds ? (await Promise.all(inChunks(carIds).map(read))).flat() : read();
+  return inChunks(carIds, read);
 };
 
 /** Records a disposal. Throws where the car has one already. */
@@ -101,7 +101,7 @@ export const listExpenses = async (db: Kysely<Schema>, carIds?: number[]): Promi
     const rows = await query.orderBy('spent_on').orderBy('id').execute();
     return rows.map(rowToExpense);
   };
-  return carIds ? (await Promise.all(inChunks(carIds).map(read))).flat() : read();
+  return inChunks(carIds, read);
 };
 
 /** Records money spent on a car. */

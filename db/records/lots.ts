@@ -1,7 +1,7 @@
 import { type Kysely, type Selectable, sql, type Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
 import type { LotCostKind } from '../../valuation/words.ts';
-import { inChunks } from '../codec.ts';
+import { pieces } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 
 export interface LotCost {
@@ -160,7 +160,7 @@ export const setShares = async (
   trx: Transaction<Schema>,
   shares: { carId: number; minor: Minor; fixed: boolean }[],
 ): Promise<void> => {
-  for (const piece of inChunks(shares)) {
+  for (const piece of pieces(shares)) {
     const values = JSON.stringify(piece.map(({ carId, minor, fixed }) => [carId, minor, fixed ? 1 : 0]));
     await sql`
       UPDATE car SET cost_minor = share.value ->> 1, cost_fixed = share.value ->> 2

@@ -23,21 +23,25 @@ const readParts = (json: string): PartState[] => {
 
 /** The owner's plans by car id; of all cars, or of those given. */
 export const readPlans = async (db: Kysely<Schema>, carIds?: number[]): Promise<Map<number, StoredPlan>> => {
-  const plans = new Map<number, StoredPlan>();
-  const read = async (ids?: number[]) => {
-    let query = db.selectFrom('restoration_plan').selectAll();
-    let lineQuery = db
+  const rows = await inChunks(carIds, ids => {
+    const query = db.selectFrom('restoration_plan').selectAll();
+    return (ids ? query.where('car_id', 'in', ids) : query).execute();
+  });
+  const lines = await inChunks(carIds, ids => {
+    const query = db
       .selectFrom('plan_line')
       .innerJoin('restoration_plan', 'restoration_plan.id', 'plan_line.plan_id')
       .leftJoin('part', 'part.id', 'plan_line.part_id')
       .selectAll('plan_line')
-      .select(['restoration_plan.car_id', 'part.name as part_name']);
-    if (ids) {
-      query = query.where('car_id', 'in', ids);
-      lineQuery = lineQuery.where('restoration_plan.car_id', 'in', ids);
-    }
-    for (const row of await query.execute())
-      plans.set(row.car_id, {
+      .select('part.name as part_name')
+      .orderBy('plan_line.id');
+    return (ids ? query.where('restoration_plan.car_id', 'in', ids) : query).execute();
+  });
+  const ofPlan = Map.groupBy(lines, line => line.plan_id);
+  return new Map(
+    rows.map(row => [
+      row.car_id,
+      {
         carId: row.car_id,
         kind: row.kind,
         targetGrade: halfToGrade(row.target_half),
@@ -50,21 +54,17 @@ export const readPlans = async (db: Kysely<Schema>, carIds?: number[]): Promise<
         },
         spoilChance: row.spoil_permille / 1000,
         spoiledShare: row.spoiled_share_permille / 1000,
-        lines: [],
+        lines: (ofPlan.get(row.id) ?? []).map(line => ({
+          name: line.name,
+          kind: line.kind,
+          cost: { low: line.low_minor, likely: line.likely_minor, high: line.high_minor },
+          ...(line.part_name !== null && { part: line.part_name }),
+          quantity: line.quantity,
+        })),
         notes: row.notes,
-      });
-    for (const row of await lineQuery.orderBy('plan_line.id').execute())
-      plans.get(row.car_id)?.lines.push({
-        name: row.name,
-        kind: row.kind,
-        cost: { low: row.low_minor, likely: row.likely_minor, high: row.high_minor },
-        ...(row.part_name !== null && { part: row.part_name }),
-        quantity: row.quantity,
-      });
-  };
-  if (!carIds) await read();
-  else for (const ids of inChunks(carIds)) await read(ids);
-  return plans;
+      },
+    ]),
+  );
 };
 
 /** Keeps a car's plan in place of an earlier one. Hours are kept to the minute, shares to the thousandth. */

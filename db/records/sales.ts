@@ -2,7 +2,7 @@ import type { Database } from 'better-sqlite3';
 import type { Kysely, Selectable, Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor, SaleRecord } from '../../valuation/types.ts';
 import { type FinishState, type Grade, type PartName, partNames } from '../../valuation/words.ts';
-import { gradeToHalf, halfToGrade, inChunks, readTexts, readWords } from '../codec.ts';
+import { gradeToHalf, halfToGrade, inChunks, pieces, readTexts, readWords } from '../codec.ts';
 import { preparedInsert } from '../prepared-insert.ts';
 import { plain } from '../reference/match.ts';
 import type { Schema } from '../schema.ts';
@@ -185,10 +185,7 @@ export const listSales = async (db: Kysely<Schema>, filter: SaleFilter = {}): Pr
     if (filter.variationId !== undefined) query = query.where('variation_id', '=', filter.variationId);
     return (await query.orderBy('sold_on', 'desc').orderBy('id', 'desc').execute()).map(rowToSale);
   };
-  if (!filter.ids) return read();
-  const sales: SaleEntry[] = [];
-  for (const ids of inChunks(filter.ids)) sales.push(...(await read(ids)));
-  return sales;
+  return inChunks(filter.ids, read);
 };
 
 /** Adds a sale record. A second observation that is the same in all that tells sales apart gets a number. */
@@ -235,7 +232,7 @@ export const excludeSales = async (
   excluded: boolean,
   why: string,
 ): Promise<void> => {
-  for (const ids of inChunks(saleIds))
+  for (const ids of pieces(saleIds))
     await trx
       .updateTable('sale_record')
       .set({ excluded: excluded ? 1 : 0, excluded_why: excluded ? why : '' })
@@ -245,5 +242,5 @@ export const excludeSales = async (
 
 /** Removes sale records. */
 export const removeSales = async (trx: Transaction<Schema>, saleIds: number[]): Promise<void> => {
-  for (const ids of inChunks(saleIds)) await trx.deleteFrom('sale_record').where('id', 'in', ids).execute();
+  for (const ids of pieces(saleIds)) await trx.deleteFrom('sale_record').where('id', 'in', ids).execute();
 };

@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Currency, IsoDate, Range } from '../../valuation/types.ts';
-import { inChunks } from '../codec.ts';
+import { pieces } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 
 /** A car's worths as they were found on a day, kept for looking back. */
@@ -66,7 +66,7 @@ export const saveValuations = async (
 ): Promise<void> => {
   const first = snapshots[0];
   if (!first) return;
-  for (const piece of inChunks(snapshots))
+  for (const piece of pieces(snapshots))
     await trx
       .deleteFrom('valuation')
       .where('effective_on', '=', first.on)
@@ -77,7 +77,7 @@ export const saveValuations = async (
         piece.map(snapshot => snapshot.carId),
       )
       .execute();
-  for (const piece of inChunks(snapshots, 500))
+  for (const piece of pieces(snapshots, 500))
     await trx
       .insertInto('valuation')
       .values(

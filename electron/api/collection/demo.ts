@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
 import { collectionExists, createCollection, openCollection } from '../../../db/open-collection.ts';
 import { refused } from '../session/errors.ts';
-import type { Report } from '../session/progress.ts';
+import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { CollectionState } from '../views.ts';
 
@@ -11,7 +11,7 @@ import type { CollectionState } from '../views.ts';
  */
 export const openDemo = async (
   session: Session,
-  report: Report,
+  onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<CollectionState> => {
   const { demoDir, host } = session.options;
@@ -20,7 +20,7 @@ export const openDemo = async (
       throw refused(`The folder ${demoDir} holds other things already. Choose another folder for the demo.`);
     const aside = `${demoDir}.part`;
     rmSync(aside, { recursive: true, force: true });
-    report(0, 0, 'Working out past worths');
+    onProgress(0, 0, 'Working out past worths');
     // Most sessions never make the demo; what draws it is loaded when one does.
     const { makeDemo } = await import('../../demo/index.ts');
     try {
@@ -30,7 +30,7 @@ export const openDemo = async (
       try {
         await makeDemo(made, {
           at: session.at(),
-          onProgress: (done, total) => report(done, total, 'Drawing photographs'),
+          onProgress: (done, total) => onProgress(done, total, 'Drawing photographs'),
           signal,
         });
       } finally {

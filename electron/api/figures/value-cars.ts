@@ -5,7 +5,7 @@ import { readReportingCurrency } from '../../../db/records/settings.ts';
 import { type Valuation, valueCar, type Worth } from '../../../valuation/index.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
-import type { Report } from '../session/progress.ts';
+import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ValuationList } from '../views.ts';
 import { marketOn, marketToday } from './market.ts';
@@ -23,7 +23,7 @@ const worthsOf = ({ asFound, restored, originalFinish, evidence }: Valuation) =>
 export const valueCars = async (
   session: Session,
   on: string | undefined,
-  report: Report,
+  onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<ValuationList> => {
   const { db } = openOf(session);
@@ -37,7 +37,7 @@ export const valueCars = async (
     const subject = subjects[place];
     if (!subject) throw new Error(`Car ${car.id} was read without its parts`);
     if (place % 200 === 0) {
-      report(place, cars.length, 'Valuing the cars');
+      onProgress(place, cars.length, 'Valuing the cars');
       await setImmediate();
       signal.throwIfAborted();
     }

@@ -9,7 +9,7 @@ import { marketOn, marketToday } from '../figures/market.ts';
 import type { makeReport } from '../inputs.ts';
 import { notFound, refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
-import type { Report } from '../session/progress.ts';
+import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import { reportEntries } from './report-entries.ts';
 
@@ -29,7 +29,7 @@ const scopeOf = async (session: Session, wanted: ReportWanted): Promise<string |
 export const reportData = async (
   session: Session,
   wanted: ReportWanted,
-  report: Report,
+  onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<CollectionReport> => {
   const { db } = openOf(session);
@@ -39,7 +39,7 @@ export const reportData = async (
   const scope = await scopeOf(session, wanted);
   const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
   const { version, body } = await assumptionsInForce(session);
-  const entries = await reportEntries(session, fitted, wanted, report, signal);
+  const entries = await reportEntries(session, fitted, wanted, onProgress, signal);
   if (entries.length === 0) throw refused('There is no car to report. Add cars, or choose others.');
   return {
     title: wanted.title,

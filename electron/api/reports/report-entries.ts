@@ -1,10 +1,9 @@
-import { existsSync } from 'node:fs';
-import { naturalKey } from '../../../db/codec.ts';
+import { naturalKey, unlessMany } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { copyPath, originalPath } from '../../../db/photos/photo-files.ts';
+import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { photosOfCars } from '../../../db/photos/photo-lists.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { type ConditionCheck, carChecks } from '../../../db/records/condition-checks.ts';
+import { type ConditionCheck, checksOfCars } from '../../../db/records/condition-checks.ts';
 import { type LotRecord, listLots } from '../../../db/records/lots.ts';
 import { makerCountries } from '../../../db/reference/reference.ts';
 import type {
@@ -26,7 +25,7 @@ import type { ValueBasis } from '../../../valuation/words.ts';
 import { basisOfWorths } from '../figures/basis.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
-import type { Report } from '../session/progress.ts';
+import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 
 const worthOf = (worth: Worth | null, note: string | null = null): ReportWorth => ({
@@ -79,19 +78,16 @@ const featuresOf = (check: ConditionCheck | undefined): string => {
     .join('; ');
 };
 
-/** The car's photographs on disk: the screen copy, whose pixels are enough for print, else the original. */
+/** The car's photographs as they are printed. */
 const photosOf = (
-  dir: string,
+  pathOf: (sha256: string) => string,
   car: CarRecord,
   photos: { sha256: string; view: string; caption: string }[],
 ): ReportPhoto[] =>
-  photos.map(photo => {
-    const copy = copyPath(dir, photo.sha256, 'screen');
-    return {
-      path: existsSync(copy) ? copy : (originalPath(dir, photo.sha256) ?? copy),
-      alt: [car.inventoryNumber, photo.view, photo.caption].filter(Boolean).join(', '),
-    };
-  });
+  photos.map(photo => ({
+    path: pathOf(photo.sha256),
+    alt: [car.inventoryNumber, photo.view, photo.caption].filter(Boolean).join(', '),
+  }));
 
 const worthsOf = (subject: Subject, valuation: Valuation): ReportEntry['worths'] => ({
   asFound: worthOf(valuation.asFound),
@@ -129,7 +125,7 @@ export const reportEntries = async (
   session: Session,
   fitted: FittedMarket,
   wanted: EntriesWanted,
-  report: Report,
+  onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<ReportEntry[]> => {
   const { db, dir } = openOf(session);
@@ -153,21 +149,23 @@ export const reportEntries = async (
         cars.map(car => car.id),
       )
     : new Map();
+  const checks = await checksOfCars(db, unlessMany(cars.map(car => car.id)));
+  const pathOf = wanted.withPhotographs ? printedPaths(dir) : () => '';
   const entries: ReportEntry[] = [];
   for (const [i, car] of cars.entries()) {
     const subject = subjects[i];
     if (!subject) continue;
     if (i % 100 === 0) {
-      report(i, cars.length, 'Valuing the cars');
+      onProgress(i, cars.length, 'Valuing the cars');
       await new Promise(resolve => setImmediate(resolve));
       signal.throwIfAborted();
     }
-    const [check] = await carChecks(db, car.id);
+    const check = checks.get(car.id)?.[0];
     const valuation = valueCar(fitted, subject);
     const own = valuation.asFound?.own ?? false;
     entries.push({
       inventoryNumber: car.inventoryNumber,
-      photos: photosOf(dir, car, photos.get(car.id) ?? []),
+      photos: photosOf(pathOf, car, photos.get(car.id) ?? []),
       identity: identityOf(index, countries, car, featuresOf(check)),
       grade: car.grade,
       parts: subject.parts,

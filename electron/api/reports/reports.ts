@@ -4,7 +4,7 @@ import type { CollectionReport } from '../../../reports/types.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
-import { type Report, streamed } from '../session/progress.ts';
+import { type OnProgress, streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
 import { type ReportWanted, reportData } from './report-data.ts';
@@ -44,7 +44,7 @@ const writePdf = async (
   session: Session,
   wanted: ReportWanted,
   data: CollectionReport,
-  report: Report,
+  onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<{ bytes: Uint8Array; warnings: string[] }> => {
   const { workers, reportAssets } = session.options;
@@ -55,7 +55,7 @@ const writePdf = async (
     ...(reportAssets && { assets: reportAssets }),
     signal,
     onProgress: ({ stage, done, total }) =>
-      report(done, total, stage === 'photographs' ? 'Preparing photographs' : 'Setting the pages'),
+      onProgress(done, total, stage === 'photographs' ? 'Preparing photographs' : 'Setting the pages'),
   });
   return { bytes: pdf, warnings };
 };
@@ -63,15 +63,15 @@ const writePdf = async (
 const write = async (
   session: Session,
   wanted: ReportWanted,
-  report: Report,
+  onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<ReportFile & { warnings: string[] }> => {
-  const data = await reportData(session, wanted, report, signal);
+  const data = await reportData(session, wanted, onProgress, signal);
   const { format } = wanted;
   const head = { fileName: fileNameOf(wanted.title, data.effectiveOn, format), mime: mimes[format] };
-  if (format === 'pdf') return { ...head, ...(await writePdf(session, wanted, data, report, signal)) };
+  if (format === 'pdf') return { ...head, ...(await writePdf(session, wanted, data, onProgress, signal)) };
   const { stream, bytes } = keeper();
-  report(0, 1, 'Writing the rows');
+  onProgress(0, 1, 'Writing the rows');
   // Loaded when first asked for: what writes spreadsheets takes memory that most sessions need not give.
   if (format === 'csv')
     await (await import('../../../reports/csv.ts')).writeCollectionCsv(data, stream, signal);
@@ -80,8 +80,8 @@ const write = async (
 };
 
 const make = needsCollection.input(inputs.makeReport).handler(({ context, input, signal }) =>
-  streamed<ReportResult>(async (report, stop) => {
-    const { warnings, ...file } = await write(context.session, input, report, stop);
+  streamed<ReportResult>(async (onProgress, stop) => {
+    const { warnings, ...file } = await write(context.session, input, onProgress, stop);
     const token = keepReport(context.session, file);
     return { fileName: file.fileName, mime: file.mime, bytes: file.bytes.byteLength, token, warnings };
   }, signal),

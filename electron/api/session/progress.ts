@@ -3,14 +3,14 @@ import type { Progress } from '../views.ts';
 import { toApiError } from './errors.ts';
 
 /** Called by long work as it goes on; only the latest report is kept until someone looks. */
-export type Report = (done: number, total: number, stage: string) => void;
+export type OnProgress = (done: number, total: number, stage: string) => void;
 
 /**
  * Runs long work as a stream: its progress, then its result. Leaving the stream, or aborting the call, aborts the
  * signal that the work was given. Errors come out of the stream as a procedure's do.
  */
 export const streamed = <T>(
-  work: (report: Report, signal: AbortSignal) => Promise<T>,
+  work: (onProgress: OnProgress, signal: AbortSignal) => Promise<T>,
   signal?: AbortSignal,
 ): AsyncIteratorClass<Progress<T>, void, void> => {
   const controller = new AbortController();
