@@ -3,7 +3,8 @@ import type { Book } from './xlsx-book.ts';
 import { isTooLong, longCell, xmlEvents } from './xml.ts';
 import { zipText } from './zip.ts';
 
-const mostColumns = 16_384;
+/** Columns of a list at most; a sheet could have 16,384, each of which would cost memory in every row. */
+const mostColumns = 2000;
 /** Cells of a sheet at most, the empty ones before a filled one included: each of them costs memory and time. */
 const mostCells = 100_000_000;
 const mostRows = 1_048_576;
@@ -102,9 +103,14 @@ export const readXlsx = async function* (book: Book, name: string): AsyncGenerat
             type = t ?? 'n';
             style = Number(s ?? 0);
             text = '';
-          } else if (column >= 0 && column < mostColumns) {
+          } else if (column >= 0) {
             const value = readCell(book, type, style, text);
-            if (value !== null && value !== '') cells[column] = value;
+            if (value === null || value === '') break;
+            if (column >= mostColumns)
+              throw new ImportFileError(
+                `Line ${line} of this sheet has something beyond its ${mostColumns.toLocaleString('en-US')}th column, farther than a list goes. Remove it, or save the columns that you need as .csv and import that.`,
+              );
+            cells[column] = value;
           }
           break;
         case 'v':

@@ -123,6 +123,7 @@ const below = async function* (
 /** Files up to these sizes are kept in memory once they are read: they are read again for each step. */
 const rememberedCsv = 4_000_000;
 const rememberedXlsx = 400_000;
+const rememberedCells = 1_000_000;
 
 const remembered = (
   read: () => AsyncGenerator<TableRow[]>,
@@ -132,11 +133,14 @@ const remembered = (
   return async function* () {
     if (kept) return yield* kept;
     const batches: TableRow[][] = [];
+    let cells = 0;
     for await (const rows of read()) {
-      if (small) batches.push(rows);
+      // A small file can unpack to very many cells.
+      for (const row of rows) cells += row.cells.length;
+      if (small && cells <= rememberedCells) batches.push(rows);
       yield rows;
     }
-    if (small) kept = batches;
+    if (small && cells <= rememberedCells) kept = batches;
   };
 };
 

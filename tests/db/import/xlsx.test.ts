@@ -154,9 +154,15 @@ describe('a damaged or hostile workbook is refused with a reason', () => {
     await expect(rowsOf(zipOf(bookOf({ Cars: `<row x="${long}"/>` })))).rejects.toThrow(sentence);
   });
 
-  it('whose rows are all as wide as a sheet can be', async () => {
-    const wide = '<row><c r="XFD1"><v>1</v></c></row>'.repeat(7000);
-    await expect(rowsOf(zipOf(bookOf({ Cars: wide })))).rejects.toThrow(/more than 100 million cells/);
+  it('whose rows are wider than a list, or together too many cells', async () => {
+    const wide = async (reference: string, rows: number) => {
+      const file = zipOf(bookOf({ Cars: `<row><c r="${reference}"><v>1</v></c></row>`.repeat(rows) }));
+      for await (const _ of readXlsx(await openBook(new Blob([file])), 'Cars'));
+    };
+    await expect(wide('XFD1', 1)).rejects.toThrow(
+      /Line 1 of this sheet has something beyond its 2,000th column/,
+    );
+    await expect(wide('BXX1', 50_001)).rejects.toThrow(/more than 100 million cells/);
   });
 
   it('that unpacks to more than it announces', async () => {

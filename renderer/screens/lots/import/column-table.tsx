@@ -26,7 +26,7 @@ const Format = ({
     return (
       <NativeSelect
         aria-label={`Decimal sign of ${heading}`}
-        value={column.decimal ?? ''}
+        value={choice.decimal[heading] ?? ''}
         data={[
           { value: '', label: 'by each amount' },
           { value: '.', label: 'decimal point' },
