@@ -130,6 +130,8 @@ interface CarTable {
   own_high_minor: Minor | null;
   created_at: string;
   updated_at: string;
+  bought_on: IsoDate | null;
+  unread: Generated<string>;
 }
 
 interface CarCandidateTable {
@@ -193,6 +195,7 @@ interface SaleRecordTable {
   disposal_id: number | null;
   identity: string;
   notes: Generated<string>;
+  unread: Generated<string>;
 }
 
 interface ExchangeRateTable {
@@ -303,6 +306,44 @@ interface SettingTable {
   value: string;
 }
 
+interface WordTable {
+  id: Generated<number>;
+  column_name: Generated<string>;
+  text: string;
+  field: string;
+  meaning: Generated<string>;
+  added_at: string;
+}
+
+interface SettledNameTable {
+  id: Generated<number>;
+  text: string;
+  means: 'casting' | 'release' | 'not a car';
+  casting_id: number | null;
+  release_id: number | null;
+  settled_at: string;
+}
+
+interface PartedNamesTable {
+  id: Generated<number>;
+  one: string;
+  other: string;
+}
+
+interface BeliefTable {
+  id: Generated<number>;
+  series_id: number | null;
+  casting_id: number | null;
+  variation_id: number | null;
+  grade_half: HalfGrade;
+  finish_state: Generated<FinishState>;
+  low_minor: Minor;
+  high_minor: Minor;
+  currency: Currency;
+  believed_on: IsoDate;
+  note: Generated<string>;
+}
+
 interface ChangeTable {
   id: Generated<number>;
   label: string;
@@ -348,6 +389,10 @@ export interface Schema {
   expense: ExpenseTable;
   disposal: DisposalTable;
   setting: SettingTable;
+  word: WordTable;
+  settled_name: SettledNameTable;
+  parted_names: PartedNamesTable;
+  belief: BeliefTable;
   change: ChangeTable;
   change_row: ChangeRowTable;
 }

@@ -33,6 +33,7 @@ const marketOf = ({ tables }: DemoContent): Market => {
         grade_half: null,
         reliability_percent: null,
         disposal_id: null,
+        unread: '[]',
         ...row,
       });
       return saleToMarket(sale) ?? [];

@@ -36,6 +36,8 @@ const rows: [string, Record<string, unknown>][] = [
       as_written: '{"colour":"teal-ish"}',
       grade_half: 13,
       cost_minor: 41_250,
+      bought_on: '2025-11-30',
+      unread: '[{"column":"Cond.","text":"nice"}]',
       created_at: at,
       updated_at: at,
     },
@@ -92,6 +94,20 @@ const rows: [string, Record<string, unknown>][] = [
   ],
   ['decision', { car_id: 1, decided_on: '2026-01-02', choice: 'leave', recommended: 'restore' }],
   ['expense', { car_id: 1, spent_on: '2026-01-02', what: 'Polish', minor: 350, currency: 'USD' }],
+  ['word', { column_name: 'Base', text: 'plain', field: 'base_paint', meaning: 'none', added_at: at }],
+  ['settled_name', { text: 'Harow', means: 'casting', casting_id: 1, settled_at: at }],
+  ['parted_names', { one: 'Barrow', other: 'Harrow' }],
+  [
+    'belief',
+    {
+      casting_id: 1,
+      grade_half: 16,
+      low_minor: 6_000,
+      high_minor: 9_000,
+      currency: 'USD',
+      believed_on: '2026-01-02',
+    },
+  ],
 ];
 
 const dir = mkdtempSync(join(tmpdir(), 'playworn-fixture-'));

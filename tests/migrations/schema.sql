@@ -25,6 +25,17 @@ CREATE TABLE assumption_set (
     made_at TEXT NOT NULL
   ) STRICT;
 
+CREATE TABLE belief (
+    id INTEGER PRIMARY KEY, series_id INTEGER REFERENCES series(id) ON DELETE CASCADE,
+    casting_id INTEGER REFERENCES casting(id) ON DELETE CASCADE, variation_id INTEGER REFERENCES variation(id) ON DELETE CASCADE,
+    grade_half INTEGER NOT NULL CHECK (grade_half BETWEEN 2 AND 20),
+    finish_state TEXT NOT NULL DEFAULT 'original'
+      CHECK (finish_state IN ('original', 'touched up', 'restored', 'customised', 'stripped')),
+    low_minor INTEGER NOT NULL CHECK (low_minor > 0), high_minor INTEGER NOT NULL CHECK (high_minor >= low_minor),
+    currency TEXT NOT NULL, believed_on TEXT NOT NULL, note TEXT NOT NULL DEFAULT '',
+    CHECK ((series_id IS NOT NULL) + (casting_id IS NOT NULL) + (variation_id IS NOT NULL) = 1)
+  ) STRICT;
+
 CREATE TABLE car (
     id INTEGER PRIMARY KEY, inventory_number TEXT NOT NULL UNIQUE COLLATE NOCASE,
     lot_id INTEGER REFERENCES lot(id), casting_id INTEGER REFERENCES casting(id), release_id INTEGER REFERENCES release(id),
@@ -38,7 +49,7 @@ CREATE TABLE car (
     cost_minor INTEGER CHECK (cost_minor >= 0), cost_fixed INTEGER NOT NULL DEFAULT 0 CHECK (cost_fixed IN (0, 1)),
     own_low_minor INTEGER, own_mid_minor INTEGER, own_high_minor INTEGER,
     created_at TEXT NOT NULL, updated_at TEXT NOT NULL
-  ) STRICT;
+  , bought_on TEXT, unread TEXT NOT NULL DEFAULT '[]') STRICT;
 
 CREATE TABLE car_candidate (
     id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE,
@@ -166,6 +177,10 @@ CREATE TABLE part_grade (
     note TEXT NOT NULL DEFAULT '', UNIQUE (check_id, part)
   ) STRICT;
 
+CREATE TABLE parted_names (
+    id INTEGER PRIMARY KEY, one TEXT NOT NULL COLLATE NOCASE, other TEXT NOT NULL COLLATE NOCASE, UNIQUE (one, other)
+  ) STRICT;
+
 CREATE TABLE photo (
     id INTEGER PRIMARY KEY, sha256 TEXT NOT NULL, format TEXT NOT NULL, bytes INTEGER NOT NULL, width INTEGER NOT NULL,
     height INTEGER NOT NULL, car_id INTEGER REFERENCES car(id) ON DELETE CASCADE,
@@ -207,7 +222,7 @@ CREATE TABLE sale_record (
     source TEXT NOT NULL DEFAULT '', reference TEXT NOT NULL DEFAULT '', reliability_percent INTEGER,
     excluded INTEGER NOT NULL DEFAULT 0 CHECK (excluded IN (0, 1)), excluded_why TEXT NOT NULL DEFAULT '',
     disposal_id INTEGER REFERENCES disposal(id) ON DELETE CASCADE, identity TEXT NOT NULL UNIQUE, notes TEXT NOT NULL DEFAULT ''
-  ) STRICT;
+  , unread TEXT NOT NULL DEFAULT '[]') STRICT;
 
 CREATE VIRTUAL TABLE sale_search USING fts5(
     casting, release, variation, source, notes, written, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
@@ -227,6 +242,13 @@ CREATE TABLE series (
   ) STRICT;
 
 CREATE TABLE setting (id INTEGER PRIMARY KEY, key TEXT NOT NULL UNIQUE, value TEXT NOT NULL) STRICT;
+
+CREATE TABLE settled_name (
+    id INTEGER PRIMARY KEY, text TEXT NOT NULL UNIQUE COLLATE NOCASE,
+    means TEXT NOT NULL CHECK (means IN ('casting', 'release', 'not a car')),
+    casting_id INTEGER REFERENCES casting(id) ON DELETE CASCADE, release_id INTEGER REFERENCES release(id) ON DELETE CASCADE,
+    settled_at TEXT NOT NULL
+  ) STRICT;
 
 CREATE TABLE valuation (
     id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE, effective_on TEXT NOT NULL,
@@ -261,3 +283,8 @@ CREATE TABLE 'variation_search_data'(id INTEGER PRIMARY KEY, block BLOB);
 CREATE TABLE 'variation_search_docsize'(id INTEGER PRIMARY KEY, sz BLOB, origin INTEGER);
 
 CREATE TABLE 'variation_search_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
+
+CREATE TABLE word (
+    id INTEGER PRIMARY KEY, column_name TEXT NOT NULL DEFAULT '*' COLLATE NOCASE, text TEXT NOT NULL COLLATE NOCASE,
+    field TEXT NOT NULL, meaning TEXT NOT NULL DEFAULT '', added_at TEXT NOT NULL, UNIQUE (column_name, text, field)
+  ) STRICT;
