@@ -60,6 +60,8 @@ const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boo
 
 /** A disk that takes nothing more is no reason not to look at what there is. */
 const cannotBeWritten = (error: unknown, path: string): boolean => {
+  // The log's index could not be made.
+  if (error instanceof DatabaseFile.SqliteError && error.code.startsWith('SQLITE_IOERR_SHM')) return true;
   const reason = asCollectionError(error, path);
   return reason instanceof CollectionError && /^(read-only|disk-full)$/.test(reason.code);
 };
@@ -171,7 +173,6 @@ const openLocked = async (
   const known = Object.keys(steps).length;
   const { leftBehind } = lock;
   const boot = bootOfMachine();
-  checkKinds(dir);
   checkIdentity(paths.database, existsSync(paths.wal) && statSync(paths.wal).size > 0, { known });
   const fault = checkWal(paths, leftBehind, boot);
   // SQLite writes over what it cannot read.
@@ -224,6 +225,7 @@ export const openCollection = async (dir: string, options: OpenOptions): Promise
     if (!existsSync(paths.lock) || !existsSync(paths.database))
       checkIdentity(paths.database, existsSync(paths.wal), { known, toWrite: !options.readOnly });
     if (options.readOnly) return openForReading(dir, known);
+    checkKinds(dir);
     const lock = takeLock(dir);
     try {
       return await openLocked(dir, lock, options);

@@ -8,15 +8,19 @@ interface Terminal {
 
 /** `Reading the file  ███████░░░░░░░  52 %`, no wider than the terminal. */
 export const barText = (
-  { done, total, stage }: { done: number; total: number; stage: string },
+  { done, total, stage, quietFor }: { done: number; total: number; stage: string; quietFor?: number },
   columns: number,
 ): string => {
   const share = total > 0 ? Math.min(1, Math.max(0, done / total)) : 0;
   const percent = `${Math.floor(share * 100)} %`.padStart(5);
+  const news = quietFor === undefined ? '' : `  no news for ${quietFor} s`;
   const label = stage.slice(0, 28).padEnd(28);
-  const room = Math.max(0, Math.min(40, columns - label.length - percent.length - 4));
+  const room = Math.max(0, Math.min(40, columns - label.length - percent.length - news.length - 4));
   const filled = Math.round(share * room);
-  return `${label}  ${'█'.repeat(filled)}${'░'.repeat(room - filled)} ${percent}`.slice(0, columns - 1);
+  return `${label}  ${'█'.repeat(filled)}${'░'.repeat(room - filled)} ${percent}${news}`.slice(
+    0,
+    columns - 1,
+  );
 };
 
 /** Follows long work to its result, with a bar where a person is looking. */

@@ -28,7 +28,9 @@ export const drawPhotos = async (
       onProgress?.(++done, photos.length);
     }
   };
-  await Promise.all(Array.from({ length: atOnce }, work));
+  // All are waited for: one that still draws after another has failed would store its photograph after all.
+  const ends = await Promise.allSettled(Array.from({ length: atOnce }, work));
+  for (const end of ends) if (end.status === 'rejected') throw end.reason;
   return rows;
 };
 

@@ -1,9 +1,10 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
-import { cpSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { makeFolder } from '../../db/file/files.ts';
 import { checkoutAssets } from '../../reports/report-assets.ts';
 import { bundledFiles } from '../service/bundled-files.ts';
 import { bundleConfig, bundleNames } from '../vite.config.ts';
@@ -77,7 +78,7 @@ const make = async (product: Product): Promise<void> => {
   const made = digest(product);
   const fresh = join(root, 'dist', `${product}.${process.pid}`);
   const old = `${fresh}.old`;
-  mkdirSync(fresh, { recursive: true });
+  makeFolder(fresh);
   try {
     await products[product].make(fresh);
     rmSync(stampOf(product), { force: true });

@@ -1,5 +1,6 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { makeFolder } from '../../db/file/files.ts';
 
 interface Area {
   x: number;
@@ -61,7 +62,7 @@ export const readPlace = (file: string, areas: readonly Area[]): WindowPlace => 
 /** A place that cannot be kept is no reason to trouble anyone: the window then opens in its first place. */
 export const keepPlace = (file: string, place: WindowPlace): void => {
   try {
-    mkdirSync(dirname(file), { recursive: true });
+    makeFolder(dirname(file));
     writeFileSync(file, JSON.stringify(place));
   } catch (error) {
     console.warn(`The window's place could not be kept: ${String(error)}`);

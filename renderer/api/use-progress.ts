@@ -6,7 +6,7 @@ import { askEverythingAnew } from './use-undo.ts';
 
 export type WorkState<T> =
   | { is: 'idle' }
-  | { is: 'running'; done: number; total: number; stage: string }
+  | { is: 'running'; done: number; total: number; stage: string; quietFor?: number }
   | { is: 'done'; result: T }
   | { is: 'failed'; error: unknown; sentence: string }
   | { is: 'cancelled' };

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, type TestContext } from 'vitest';
 import { backUp } from '../../db/backup/backup.ts';
 import { listBackups } from '../../db/backup/list.ts';
 import { restore } from '../../db/backup/restore.ts';
@@ -12,9 +12,11 @@ import { undo } from '../../db/history/undo.ts';
 import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { storedPhotos } from '../../db/photos/photo-files.ts';
 import { storePhoto } from '../../db/photos/photos.ts';
+import { newService, refusalOf } from '../helpers/api.ts';
 import { addSample, at, collectionErrorOf, opened, temporaryFolder } from '../helpers/collections.ts';
 import { makeReadOnly, smallDisk } from '../helpers/mounts.ts';
 import { picture } from '../helpers/pictures.ts';
+import { startWorker } from './killing.ts';
 
 const open = (dir: string) => openCollection(dir, { at, host: 'window' });
 
@@ -98,6 +100,71 @@ describe('a full disk', () => {
     free(dir);
     await restore(dir, name, { at, host: 'window' });
     expect((await (await opened(dir)).db.selectFrom('car').selectAll().execute()).length).toBe(12);
+  });
+});
+
+/** A service with a collection of two lots on a disk of its own, and a backup of the first. */
+const onSmallDisk = async (context: TestContext) => {
+  const dir = join(smallDisk(context, 4_000), 'collection');
+  const { api, session } = newService();
+  await api.collection.create({ dir });
+  await api.lots.create({ name: 'One', currency: 'USD' });
+  const { name } = await api.collection.backUp();
+  await api.lots.create({ name: 'Two', currency: 'USD' });
+  return { api, session, dir, name };
+};
+
+describe('a collection in a service, on a full disk', () => {
+  it('stays open as it was where a restore is refused for space', async context => {
+    const { api, dir, name } = await onSmallDisk(context);
+    const { bytes } = (await api.collection.backups())[0]!;
+    // Room for the copy that is laid ready, and none for the backup of the present state.
+    fill(join(dir, '..'), bytes! + 100_000);
+    const names = readdirSync(layout(dir).backups);
+    const refusal = await refusalOf(api.collection.restore({ name }));
+    expect(refusal).toMatchObject({ code: 'STORAGE', data: { reason: 'disk-full' } });
+    expect(await api.collection.state()).toMatchObject({ open: true, readOnly: false, dir });
+    expect((await api.lots.list()).length).toBe(2);
+    expect(readdirSync(layout(dir).backups)).toEqual(names);
+    expect(readdirSync(dir)).not.toContain('collection.sqlite.part');
+    free(join(dir, '..'));
+    await api.lots.create({ name: 'Three', currency: 'USD' });
+    await api.collection.restore({ name });
+    expect((await api.lots.list()).map(lot => lot.name)).toEqual(['One']);
+  });
+
+  it('can be read, says that it is only read, and refuses changes', async context => {
+    const { api, session, dir } = await onSmallDisk(context);
+    await session.close();
+    fill(join(dir, '..'));
+    const state = await api.collection.open({ dir });
+    expect(state).toMatchObject({ open: true, readOnly: true, problem: null });
+    expect(state.notices.join(' ')).toMatch(
+      /^This collection can be read and not changed\. The disk .* is full/,
+    );
+    expect((await api.lots.list()).length).toBe(2);
+    const refusal = await refusalOf(api.lots.create({ name: 'Three', currency: 'USD' }));
+    expect(refusal).toMatchObject({ code: 'STORAGE', data: { reason: 'read-only' } });
+    free(join(dir, '..'));
+    await session.close();
+    expect(await api.collection.open({ dir })).toMatchObject({ readOnly: false });
+    await api.lots.create({ name: 'Three', currency: 'USD' });
+  });
+});
+
+describe('a collection in a service, in a read-only folder', () => {
+  it('can be read with the changes that still lie in its log', async context => {
+    const dir = temporaryFolder();
+    await createCollection(dir, { at, reportingCurrency: 'USD' });
+    const { child, lines, ended } = await startWorker(['writes', dir]);
+    while (lines.length < 5) await new Promise(resolve => setTimeout(resolve, 5));
+    child.kill('SIGKILL');
+    await ended;
+    makeReadOnly(context, dir);
+    const { api, session } = newService();
+    expect(await api.collection.open({ dir })).toMatchObject({ open: true, readOnly: true });
+    const makers = await session.collection!.db.selectFrom('maker').select('id').execute();
+    expect(makers.length).toBeGreaterThanOrEqual(15);
   });
 });
 

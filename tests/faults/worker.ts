@@ -37,7 +37,7 @@ export const slowSteps = {
 };
 
 const modes: Record<string, (dir: string) => Promise<void>> = {
-  /** Each action adds three makers. */
+  /** Each action adds three makers, whose names begin with what it is given. */
   writes: async dir => {
     const collection = await openCollection(dir, { at, host });
     say('ready');
@@ -45,7 +45,7 @@ const modes: Record<string, (dir: string) => Promise<void>> = {
       await runAction(collection, `Action ${i}`, at, trx =>
         trx
           .insertInto('maker')
-          .values([0, 1, 2].map(part => ({ name: `${i}-${part}`, country: null })))
+          .values([0, 1, 2].map(part => ({ name: `${process.argv[4] ?? ''}${i}-${part}`, country: null })))
           .execute(),
       );
       say(String(i));

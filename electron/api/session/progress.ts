@@ -5,8 +5,11 @@ import { toApiError } from './errors.ts';
 /** Called by long work as it goes on; only the latest report is kept until someone looks. */
 export type OnProgress = (done: number, total: number, stage: string) => void;
 
+/** After so long without news a stream says what it is waiting for, and again each time as long has passed. */
+const quietSeconds = 20;
+
 /**
- * Runs long work as a stream: its progress, then its result. Leaving the stream, or aborting the call, aborts the
+ * Runs long work as a stream: its progress, then its result. Where nothing is heard for a while, the stage is told again. Leaving the stream, or aborting the call, aborts the
  * signal that the work was given. Errors come out of the stream as a procedure's do.
  */
 export const streamed = <T>(
@@ -19,14 +22,18 @@ export const streamed = <T>(
   if (signal?.aborted) stop();
 
   let latest: Progress<T> | null = null;
+  let stage: { done: number; total: number; stage: string } = { done: 0, total: 0, stage: 'Starting' };
+  let quietFor = 0;
   let wake = () => {};
   let running: Promise<T> | null = null;
   let finished: { result: T } | { error: unknown } | null = null;
   let told = false;
 
   const start = () => {
-    running ??= work((done, total, stage) => {
-      latest = { type: 'progress', done, total, stage };
+    running ??= work((done, total, what) => {
+      stage = { done, total, stage: what };
+      quietFor = 0;
+      latest = { type: 'progress', ...stage };
       wake();
     }, controller.signal);
     running.then(
@@ -44,10 +51,17 @@ export const streamed = <T>(
   const next = async (): Promise<IteratorResult<Progress<T>, void>> => {
     if (told) return { done: true, value: undefined };
     if (!running) start();
-    if (!latest && !finished)
+    if (!latest && !finished) {
+      const watchdog = setTimeout(() => {
+        quietFor += quietSeconds;
+        latest = { type: 'progress', ...stage, quietFor };
+        wake();
+      }, quietSeconds * 1000);
       await new Promise<void>(resolve => {
         wake = resolve;
       });
+      clearTimeout(watchdog);
+    }
     if (latest) {
       const value = latest;
       latest = null;

@@ -5,7 +5,8 @@ export type { ImportKind, ImportPreview, ImportResult } from '../../../db/import
 
 /** Long work streams these; the last one carries the result. */
 export type Progress<T> =
-  | { type: 'progress'; done: number; total: number; stage: string }
+  /** `quietFor`: so many seconds have passed without news of this stage. */
+  | { type: 'progress'; done: number; total: number; stage: string; quietFor?: number }
   | { type: 'done'; result: T };
 
 export interface ReportResult {

@@ -1,5 +1,6 @@
-import { renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { dirname, extname, resolve } from 'node:path';
+import { readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { basename, dirname, extname, join, resolve } from 'node:path';
+import { isRunning } from '../../../db/file/running-process.ts';
 import type { PaperSize } from '../../../reports/types.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import type { ReportResult } from '../../api/views.ts';
@@ -34,10 +35,21 @@ const lotNamed = async (api: Api, name: string): Promise<number> => {
   throw new Refused(`There is no lot "${name}". The collection's lots: ${names}.`);
 };
 
+/** Removes what reports to this file that were killed left beside it. */
+const sweepLeft = (path: string): void => {
+  for (const name of readdirSync(dirname(path))) {
+    const pid = name.startsWith(`${basename(path)}.`)
+      ? /^(\d+)\.part$/.exec(name.slice(basename(path).length + 1))?.[1]
+      : undefined;
+    if (pid !== undefined && !isRunning(Number(pid))) rmSync(join(dirname(path), name), { force: true });
+  }
+};
+
 /** Beside its place first, so that a report that fails half-way leaves the one before it as it was. */
 const writeWhole = (path: string, bytes: Uint8Array): void => {
   const aside = `${path}.${process.pid}.part`;
   try {
+    sweepLeft(path);
     asUsual(() => writeFileSync(aside, bytes));
     renameSync(aside, path);
   } catch (error) {

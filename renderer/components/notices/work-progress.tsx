@@ -21,6 +21,7 @@ export const WorkProgress = <T,>({ work, label }: { work: Work<T>; label: string
         <span>
           {label}
           {state.stage ? ` · ${state.stage}` : ''}
+          {state.quietFor === undefined ? '' : ` (no news for ${state.quietFor} seconds)`}
         </span>
         <span className="tabular soft">
           {known ? `${state.done.toLocaleString()} of ${state.total.toLocaleString()}` : ''}

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import type { CheckFinding } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
+import { useAction } from '../../../api/use-action.ts';
 import { useProgress } from '../../../api/use-progress.ts';
 import { WorkProgress } from '../../../components/notices/work-progress.tsx';
 import classes from '../settings.module.css';
@@ -19,12 +20,16 @@ const verdict = (findings: readonly CheckFinding[]): string => {
 export const CheckCollection = () => {
   const work = useProgress<CheckFinding[]>();
   const { state } = work;
+  const check = () => void work.start(signal => api.collection.check(undefined, { signal }));
+  const rebuild = useAction(() => api.collection.rebuild(), {
+    label: 'Rebuilt the indexes',
+    undoable: false,
+    failure: 'The indexes could not be rebuilt',
+    onDone: check,
+  });
   return (
     <div className={classes.check}>
-      <Button
-        loading={state.is === 'running'}
-        onClick={() => void work.start(signal => api.collection.check(undefined, { signal }))}
-      >
+      <Button loading={state.is === 'running'} onClick={check}>
         Check the collection
       </Button>
       <span className="soft grid-text">
@@ -44,6 +49,11 @@ export const CheckCollection = () => {
                 </li>
               ))}
             </ul>
+            {state.result.some(finding => finding.canBeRebuilt) ? (
+              <Button loading={rebuild.isPending} onClick={() => rebuild.mutate()}>
+                Rebuild the indexes
+              </Button>
+            ) : null}
           </div>
         ) : null}
       </div>
