@@ -71,6 +71,11 @@ describe('the check of the arrows', () => {
     plant('migrations/uses-live-code.ts', "import { leaf } from '../db/leaf.ts'; export default leaf;");
     plant('migrations/fine.ts', "import { sql } from 'kysely'; export default sql;");
     plant('db/round.ts', "import { trip } from './trip.ts'; export const round = () => trip;");
+    plant(
+      'reports/whole.ts',
+      "import type { Part } from './part.ts'; export interface Whole { parts: Part[] }",
+    );
+    plant('reports/part.ts', "import type { Whole } from './whole.ts'; export interface Part { of: Whole }");
     plant('db/trip.ts', "import { round } from './round.ts'; export const trip = () => round;");
 
     const run = spawnSync(
@@ -100,6 +105,7 @@ describe('the check of the arrows', () => {
     ['valuation-imports-only', 'valuation/lazy.ts'],
     ['migrations-imports-only', 'migrations/uses-live-code.ts'],
     ['no-cycles', 'db/round.ts'],
+    ['no-cycles', 'reports/part.ts'],
   ])('names %s', (rule, file) => {
     expect(said).toContain(`error ${rule}: ${file}`);
   });

@@ -1,8 +1,9 @@
-import { type FittedMarket, remembered } from '../market/fitted-market.ts';
+import type { FittedMarket } from '../market/fitted-market.ts';
 import { type ShapeQuantile, shapeQuantile } from '../statistics/beta-pert.ts';
 import { lowDiscrepancy, mostDimensions } from '../statistics/low-discrepancy.ts';
 import type { Guard, RestorationPlan, Subject, ThreePoint, Valuation, Worth } from '../types.ts';
 import type { Option } from '../words.ts';
+import { cachedOn, onceOn } from '../worth/cached-on.ts';
 import {
   type Condition,
   conservedCondition,
@@ -32,17 +33,16 @@ export interface ConsideredOption extends OptionInputs {
 
 type Undrawn = Omit<ConsideredOption, 'draws'>;
 
-const samplePoints = (fitted: FittedMarket): NormalPoints =>
-  remembered(fitted, 'points', () => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
+const samplePoints = onceOn((): NormalPoints => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
 
 /** The first two dimensions are the worths'; a cost's draws must not go with them. */
 const costDimensions = mostDimensions - 2;
 
+const costNet = onceOn(() => lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2));
+
 /** Coordinates for any number of costs: beyond the net's dimensions they come again, taken in another order. */
 const costPoints = (fitted: FittedMarket, components: number): Float64Array[] => {
-  const net = remembered(fitted, 'cost points', () =>
-    lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2),
-  );
+  const net = costNet(fitted);
   return Array.from({ length: Math.max(1, components) }, (_, k) => {
     const turn = Math.floor(k / costDimensions);
     const points = net[k % costDimensions]!;
@@ -51,22 +51,29 @@ const costPoints = (fitted: FittedMarket, components: number): Float64Array[] =>
   });
 };
 
+/** Shapes held at most; one quantile for each point of the sample. */
+const shapes = cachedOn<number, Map<number, number>>(500);
+
 /** Lines are of few shapes, and every coordinate holds the same probabilities: each is worked out once. */
-const keptShapes = (fitted: FittedMarket): ShapeQuantile => {
-  const shapes = remembered(fitted, 'shapes', () => new Map<number, Map<number, number>>());
-  return (p, alpha) => {
-    const shape = shapes.get(alpha) ?? new Map<number, number>();
-    const x = shape.get(p) ?? shapeQuantile(p, alpha);
-    shapes.set(alpha, shape.set(p, x));
+const heldShapes =
+  (fitted: FittedMarket): ShapeQuantile =>
+  (p, alpha) => {
+    const shape = shapes(fitted, alpha, () => new Map());
+    const found = shape.get(p);
+    if (found !== undefined) return found;
+    const x = shapeQuantile(p, alpha);
+    shape.set(p, x);
     return x;
   };
-};
+
+/** Costs held at most; some four kilobytes each. */
+const costs = cachedOn<string, Cost>(5000);
 
 /** Costs of a kind recur over the cars of a collection: each is drawn once. */
 const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
   const key = components.map(({ low, likely, high }) => `${low} ${likely} ${high}`).join();
-  return remembered(fitted, `cost ${key}`, () =>
-    addCosts(components, costPoints(fitted, components.length), keptShapes(fitted)),
+  return costs(fitted, key, () =>
+    addCosts(components, costPoints(fitted, components.length), heldShapes(fitted)),
   );
 };
 

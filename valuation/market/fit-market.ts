@@ -1,8 +1,8 @@
 import { checkAssumptions } from '../check-assumptions.ts';
+import { eightyPercent } from '../statistics/normal.ts';
 import { quantile } from '../statistics/quantile.ts';
 import type { AssumptionSet, IsoDate, Market } from '../types.ts';
 import { type FinishState, finishStates, grades, type Rarity, rarities } from '../words.ts';
-import { eightyPercent } from '../worth/worth-ladder.ts';
 import { fitRounds, type RoundsResult } from './fit-rounds.ts';
 import { countEvidence, type FittedMarket } from './fitted-market.ts';
 import { columns, type RaritySpan } from './market-columns.ts';
@@ -118,9 +118,6 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       rarityLog,
       evidence: countEvidence(index, sales, new Set(doubtful.map(({ id }) => id))),
       indexSpan: date.span,
-      memory: new Map(),
-      views: [],
-      ladders: [],
     },
   };
 };

@@ -1,7 +1,5 @@
 import type { AssumptionSet, Currency, IsoDate } from '../types.ts';
 import type { FinishState, Rarity } from '../words.ts';
-import type { GradeView } from '../worth/grade-view.ts';
-import type { Ladder } from '../worth/worth-ladder.ts';
 import type { DateAdjustment } from './date-adjustment.ts';
 import type { MarketIndex } from './market-index.ts';
 import type { Variances } from './pool-evidence.ts';
@@ -48,7 +46,7 @@ export const countEvidence = (
   return counts;
 };
 
-/** What the fit keeps for the valuations made from it; not for reading on screens. */
+/** What valuations are made from; not for reading on screens. */
 export interface FitInside {
   index: MarketIndex;
   sales: PreparedSale[];
@@ -73,10 +71,6 @@ export interface FitInside {
   rarityLog: Map<Rarity | null, number>;
   evidence: EvidenceCounts;
   indexSpan: DateAdjustment['span'];
-  /** Results worked out once and kept: nothing of them can be seen from outside. */
-  memory: Map<string, unknown>;
-  views: (GradeView | undefined)[];
-  ladders: (Ladder | undefined)[];
 }
 
 /** The market as the engine understands it on a day: pooled, with its curves. Made by `fitMarket`. */
@@ -116,13 +110,3 @@ export const variancesOf = (fitted: FittedMarket): Variances => ({
   betweenCastings: fitted.spread.betweenCastings ** 2,
   betweenSeries: fitted.spread.betweenSeries ** 2,
 });
-
-/** A result worked out at its first use and kept with the fitted market. */
-export const remembered = <T>(fitted: FittedMarket, key: string, work: () => T): T => {
-  const { memory } = fitted.inside;
-  const found = memory.get(key);
-  if (found !== undefined) return found as T;
-  const made = work();
-  memory.set(key, made);
-  return made;
-};

@@ -82,6 +82,9 @@ const farBottom = [
   0.014875361290850615, 0.1369298809227358, 0.599832206555888, 1,
 ];
 
+/** z of an 80 % interval: the normal quantile at 0.9. */
+export const eightyPercent = 1.2815515655446004;
+
 /**
  * Standard normal quantile Φ⁻¹(p), to about 15 digits; 0 and 1 give ±Infinity. Throws RangeError outside 0…1.
  * Source: M. J. Wichura, Algorithm AS 241, Applied Statistics 37 (1988) 477–484 (PPND16).

@@ -1,10 +1,11 @@
 import { gradeStep, unknownGradeSteps } from '../market/assumed-curve.ts';
 import { partsLog } from '../market/part-loss.ts';
 import { checkFinite } from '../statistics/check-input.ts';
+import { eightyPercent } from '../statistics/normal.ts';
 import type { AssumptionSet, RestorationPlan, Subject, Worth } from '../types.ts';
 import { type FinishState, finishStates, grades } from '../words.ts';
 import { partsBesidesDeviations, planFidelity } from './fidelity.ts';
-import { eightyPercent, type Ladder } from './worth-ladder.ts';
+import type { Ladder } from './worth-ladder.ts';
 
 const steps = grades.length;
 

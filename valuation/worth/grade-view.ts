@@ -1,7 +1,8 @@
-import { type FittedMarket, remembered, variancesOf } from '../market/fitted-market.ts';
+import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
 import { gatherUp, thinned } from '../market/gather-up.ts';
 import { columns } from '../market/market-columns.ts';
 import { grades } from '../words.ts';
+import { cachedOn, onceOn } from './cached-on.ts';
 
 const width = columns.count + 1;
 
@@ -18,11 +19,9 @@ export interface GradeView {
 }
 
 /** Factors by which a sale counts at each grade distance in half points: half at `gradeDistanceHalf` points. */
-export const nearness = (fitted: FittedMarket): Float64Array =>
-  remembered(fitted, 'nearness', () => {
-    const half = fitted.assumptions.gradeDistanceHalf;
-    return Float64Array.from(grades, (_, distance) => 0.5 ** (distance / 2 / half));
-  });
+export const nearness = onceOn(({ assumptions }) =>
+  Float64Array.from(grades, (_, distance) => 0.5 ** (distance / 2 / assumptions.gradeDistanceHalf)),
+);
 
 const build = (fitted: FittedMarket, step: number): GradeView => {
   const { index, sales, slots, slotCasting, rows, weights } = fitted.inside;
@@ -76,25 +75,22 @@ const build = (fitted: FittedMarket, step: number): GradeView => {
   return view;
 };
 
+const views = cachedOn<number, GradeView>(grades.length);
+
 /** The view from a grade step, made once per market and grade. */
-export const gradeView = (fitted: FittedMarket, step: number): GradeView => {
-  const { views } = fitted.inside;
-  const view = views[step] ?? build(fitted, step);
-  views[step] = view;
-  return view;
-};
+export const gradeView = (fitted: FittedMarket, step: number): GradeView =>
+  views(fitted, step, () => build(fitted, step));
 
 /** The sales of each variation, as places among the market's: those of v are order[start[v]] … order[start[v + 1] − 1]. */
-export const salesByVariation = (fitted: FittedMarket): { start: Int32Array; order: Int32Array } =>
-  remembered(fitted, 'sales by variation', () => {
-    const { slots, slotCasting } = fitted.inside;
-    const start = new Int32Array(slotCasting.length + 1);
-    for (const slot of slots) start[slot + 1]!++;
-    for (let v = 0; v < slotCasting.length; v++) start[v + 1]! += start[v]!;
-    const next = start.slice();
-    const order = new Int32Array(slots.length);
-    slots.forEach((slot, i) => {
-      order[next[slot]!++] = i;
-    });
-    return { start, order };
+export const salesByVariation = onceOn(({ inside }): { start: Int32Array; order: Int32Array } => {
+  const { slots, slotCasting } = inside;
+  const start = new Int32Array(slotCasting.length + 1);
+  for (const slot of slots) start[slot + 1]!++;
+  for (let v = 0; v < slotCasting.length; v++) start[v + 1]! += start[v]!;
+  const next = start.slice();
+  const order = new Int32Array(slots.length);
+  slots.forEach((slot, i) => {
+    order[next[slot]!++] = i;
   });
+  return { start, order };
+});

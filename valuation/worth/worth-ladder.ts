@@ -1,17 +1,16 @@
-import { type FittedMarket, remembered, variancesOf } from '../market/fitted-market.ts';
+import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
 import { columns, curveCells, raritySpan, supplyOf } from '../market/market-columns.ts';
 import { forward } from '../market/shared-effects.ts';
 import { isotonic } from '../statistics/isotonic.ts';
+import { eightyPercent } from '../statistics/normal.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
+import { cachedOn, onceOn } from './cached-on.ts';
 import { gradeView, nearness, salesByVariation } from './grade-view.ts';
 
 const width = columns.count + 1;
 const size = columns.count;
 const steps = grades.length;
 const rungs = finishStates.length * steps;
-
-/** z of an 80 % interval: the normal quantile at 0.9. */
-export const eightyPercent = 1.2815515655446004;
 
 /**
  * What a complete car of one variation brings, at each finish state (× 19) and grade step: mean and standard deviation of the log of
@@ -67,20 +66,19 @@ const makeRise = (ladder: Ladder): Ladder => {
 };
 
 /** L⁻¹ × the columns of every finish state and grade for a complete car of a rarity at the effective date. */
-const subjectCells = (fitted: FittedMarket): Map<Rarity | null, Float64Array> =>
-  remembered(fitted, 'subject cells', () => {
-    const transformed = (rarity: Rarity | null) => {
-      const cells = new Float64Array(rungs * size);
-      const span = raritySpan(rarity, fitted.assumptions.rarityFactors).cell;
-      for (let at = 0; at < rungs; at++) {
-        const cell = curveCells[at]!.map((x, a) => x + span[a]!);
-        cell[columns.level] = 1;
-        cells.set(forward(fitted.inside.root, size, cell), at * size);
-      }
-      return cells;
-    };
-    return new Map([...rarities, null].map(rarity => [rarity, transformed(rarity)]));
-  });
+const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> => {
+  const transformed = (rarity: Rarity | null) => {
+    const cells = new Float64Array(rungs * size);
+    const span = raritySpan(rarity, fitted.assumptions.rarityFactors).cell;
+    for (let at = 0; at < rungs; at++) {
+      const cell = curveCells[at]!.map((x, a) => x + span[a]!);
+      cell[columns.level] = 1;
+      cells.set(forward(fitted.inside.root, size, cell), at * size);
+    }
+    return cells;
+  };
+  return new Map([...rarities, null].map(rarity => [rarity, transformed(rarity)]));
+});
 
 /** The ladder of a place in the tree: a variation with its own sales, or (−1) a variation of the casting of which nothing is known. */
 const build = (fitted: FittedMarket, variation: number, casting: number): Ladder => {
@@ -122,14 +120,17 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
   return makeRise(ladder);
 };
 
+/** Ladders held of each kind at most; some two kilobytes each. */
+const most = 50_000;
+const variationLadders = cachedOn<number, Ladder>(most);
+const castingLadders = cachedOn<number, Ladder>(most);
+const candidatesLadders = cachedOn<string, Ladder>(5000);
+
 /** The ladder of a variation, by its place in the market's index. */
-export const variationLadder = (fitted: FittedMarket, variation: number): Ladder => {
-  const { ladders } = fitted.inside;
-  const found =
-    ladders[variation] ?? build(fitted, variation, fitted.inside.index.variationCasting[variation]!);
-  ladders[variation] = found;
-  return found;
-};
+export const variationLadder = (fitted: FittedMarket, variation: number): Ladder =>
+  variationLadders(fitted, variation, () =>
+    build(fitted, variation, fitted.inside.index.variationCasting[variation]!),
+  );
 
 /** The ladder of a car that is one of several variations, with the chance of each: mean and variance of the mixture's logs. */
 const mixture = (fitted: FittedMarket, parts: { ladder: Ladder; chance: number }[]): Ladder => {
@@ -138,12 +139,11 @@ const mixture = (fitted: FittedMarket, parts: { ladder: Ladder; chance: number }
   const mixed = emptyLadder();
   for (let at = 0; at < rungs; at++) {
     let mean = 0;
-    let square = 0;
-    for (const { ladder, chance } of parts) {
-      mean += chance * ladder.mean[at]!;
-      square += chance * (ladder.sd[at]! ** 2 + ladder.mean[at]! ** 2);
-    }
-    const variance = Math.max(square - mean * mean, within);
+    for (const { ladder, chance } of parts) mean += chance * ladder.mean[at]!;
+    let spread = 0;
+    for (const { ladder, chance } of parts)
+      spread += chance * (ladder.sd[at]! ** 2 + (ladder.mean[at]! - mean) ** 2);
+    const variance = Math.max(spread, within);
     mixed.mean[at] = mean;
     mixed.sd[at] = Math.sqrt(variance);
     mixed.shared[at] = Math.sqrt(Math.max(0, variance - within));
@@ -156,7 +156,7 @@ const mixture = (fitted: FittedMarket, parts: { ladder: Ladder; chance: number }
 /** The ladder of a car that may be any of these variations, each as likely as the others. */
 export const candidatesLadder = (fitted: FittedMarket, variations: readonly number[]): Ladder => {
   const sorted = [...new Set(variations)].sort((a, b) => a - b);
-  return remembered(fitted, `candidates ${sorted.join()}`, () =>
+  return candidatesLadders(fitted, sorted.join(), () =>
     mixture(
       fitted,
       sorted.map(v => ({ ladder: variationLadder(fitted, v), chance: 1 / sorted.length })),
@@ -166,7 +166,7 @@ export const candidatesLadder = (fitted: FittedMarket, variations: readonly numb
 
 /** The ladder of a car of which only the casting is known: each of its variations as likely as its rarity makes it. */
 export const castingLadder = (fitted: FittedMarket, casting: number): Ladder =>
-  remembered(fitted, `casting ${casting}`, () => {
+  castingLadders(fitted, casting, () => {
     const { castingVariations, variationRarity } = fitted.inside.index;
     const places = castingVariations[casting]!;
     if (places.length === 0) return build(fitted, -1, casting);
