@@ -6,7 +6,7 @@ const uniques: [RegExp, string][] = [
   [/variation\.release_id/, 'This release has a variation with exactly these features already.'],
   [/release\.casting_id/, 'This casting has a release of this name and year already.'],
   [/part\.name/, 'There is a part of this name already.'],
-  [/disposal\.car_id/, 'This car has been sold already. Take that sale back first.'],
+  [/disposal\.car_id/, 'This car has been sold already. Undo that sale first.'],
 ];
 
 /** What to say of a row that the tables refuse, as a sentence for the owner; undefined where the error is another. */

@@ -79,7 +79,7 @@ const counted = (count: number, one: string, many: string): string => `${count} 
 const summaryOf = (totals: BasisTotals, report: CollectionReport): string =>
   [
     `${counted(totals.cars, 'car', 'cars')}, effective ${longDate(report.effectiveOn)}.`,
-    totals.withoutWorth === 0 ? '' : `${totals.withoutWorth} without worth.`,
+    totals.withoutWorth === 0 ? '' : `${totals.withoutWorth} without a value.`,
     totals.ownFigures === 0
       ? ''
       : `Includes ${counted(totals.ownFigures, 'figure', 'figures')} of the owner\u2019s own: ${report.currency} ${formatMinor(totals.ownFiguresSum, report.currency, report.locale)}.`,
@@ -92,8 +92,8 @@ const carsNote = (report: CollectionReport, totals: BasisTotals): string =>
   totals.cars !== report.entries.length
     ? `${totals.cars - totals.withoutWorth} of them in this total`
     : totals.withoutWorth === 0
-      ? 'all with a worth'
-      : `${totals.withoutWorth} without worth`;
+      ? 'all with a value'
+      : `${totals.withoutWorth} without a value`;
 
 const basisModels = (report: CollectionReport): BasisModel[] =>
   totalsOf(report).bases.map(totals => ({
@@ -115,7 +115,7 @@ const exceptionSentences = (report: CollectionReport): string[] => {
     without ? `${without}.` : '',
     sold === 0 ? '' : `${counted(sold, 'sold car is', 'sold cars are')} listed, in no total.`,
     bases.length > 1
-      ? 'Cars on another basis of value are totalled apart; the two totals are not to be added.'
+      ? 'Cars on another basis of value have their own total; do not add the two totals together.'
       : '',
     ungraded === 0 ? '' : `${counted(ungraded, 'car is', 'cars are')} not graded yet.`,
   ].filter(Boolean);

@@ -94,5 +94,5 @@ export const withoutWorthSentence = (count: number): string | null =>
   count === 0
     ? null
     : count === 1
-      ? '1 car has no worth for want of evidence and is in no total'
-      : `${count} cars have no worth for want of evidence and are in no total`;
+      ? '1 car has no value because there is too little evidence, and is in no total'
+      : `${count} cars have no value because there is too little evidence, and are in no total`;

@@ -79,7 +79,7 @@ export const worthNotes = (rows: WorthRow[]): string =>
 
 /** The strip in words, for readers who cannot see it. */
 export const stripInWords = (rows: WorthRow[], currency: string): string =>
-  `Worth in ${currency}: ${rows
+  `Value in ${currency}: ${rows
     .map(({ label, figures, note, own }) =>
       figures
         ? `${label.toLowerCase()} ${figures.low} to ${figures.high}, middle ${figures.mid}${own ? ', the owner\u2019s own figure' : ''}`

@@ -86,8 +86,7 @@ const putBackRanges = (sqlite: Database, tables: Map<string, TrackedTable>, id: 
 
 const refuseBrokenReferences = (sqlite: Database, label: string) => {
   const broken = sqlite.pragma('foreign_key_check') as unknown[];
-  if (broken.length > 0)
-    throw new Error(`"${label}" cannot be taken back: ${broken.length} rows still need it`);
+  if (broken.length > 0) throw new Error(`"${label}" cannot be undone: ${broken.length} rows still need it`);
 };
 
 /**

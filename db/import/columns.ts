@@ -89,7 +89,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     grade,
     finishState,
     column('status', 'kept, on the bench or donor', ''),
-    column('location', 'where it lies', 'place,where,shelf,box,drawer,stored,storage'),
+    column('location', 'where it is kept', 'place,where,shelf,box,drawer,stored,storage'),
     column('notes', 'anything else', 'note,comments,comment,remarks,remark,details'),
   ],
   reference: [

@@ -14,7 +14,7 @@ export const folderInput = z
     if (isAbsolute(folder)) return normalize(folder);
     context.addIssue({
       code: 'custom',
-      message: `"${text}" does not say where it lies; write the folder in full, such as ${join(homedir(), text)}`,
+      message: `"${text}" does not say which folder it is in; write the folder in full, such as ${join(homedir(), text)}`,
     });
     return z.NEVER;
   });

@@ -21,7 +21,11 @@ const addCommand = (program: Command, usage: string, description: string): Comma
     .addOption(jsonOption());
 
 const addImport = (program: Command): void => {
-  addCommand(program, 'import <FILE>', 'take in a spreadsheet (CSV or XLSX); makes a missing collection')
+  addCommand(
+    program,
+    'import <FILE>',
+    'import a spreadsheet (CSV or XLSX); creates the collection if it is missing',
+  )
     .addOption(
       new Option('--as <KIND>', 'what the rows are')
         .choices(['lot', 'reference', 'sales'])
@@ -32,7 +36,7 @@ const addImport = (program: Command): void => {
         .default({}, 'as recognised')
         .argParser<Record<string, string | null>>(columnMapping),
     )
-    .option('--dry-run', 'say what would be taken, and take nothing')
+    .option('--dry-run', 'say what would be imported, and take nothing')
     .option('--add-reference', 'with sales: add the castings that the reference does not have')
     .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
     .option('--currency <CODE>', 'currency of amounts that name none', currency)
@@ -89,9 +93,7 @@ export const createProgram = (): Command => {
     .option('--no-photographs', 'leave the photographs out')
     .action(report);
   addCommand(program, 'backup', 'back the collection up now').action(backup);
-  addCommand(program, 'restore [BACKUP]', 'bring a backup back: the newest, or the one named').action(
-    restore,
-  );
+  addCommand(program, 'restore [BACKUP]', 'restore a backup: the newest, or the one named').action(restore);
   addCommand(program, 'check', 'verify the database, the photographs and the backups')
     .option('--rebuild', 'rebuild the indexes and the search index first')
     .action(check);

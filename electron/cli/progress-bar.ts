@@ -13,7 +13,7 @@ export const barText = (
 ): string => {
   const share = total > 0 ? Math.min(1, Math.max(0, done / total)) : 0;
   const percent = `${Math.floor(share * 100)} %`.padStart(5);
-  const news = quietFor === undefined ? '' : `  no news for ${quietFor} s`;
+  const news = quietFor === undefined ? '' : `  no progress for ${quietFor} s`;
   const label = stage.slice(0, 28).padEnd(28);
   const room = Math.max(0, Math.min(40, columns - label.length - percent.length - news.length - 4));
   const filled = Math.round(share * room);

@@ -10,7 +10,7 @@ export const exitCodesHelp = `
 Exit codes:
   0    done
   1    refused, found damaged, or not backed up on closing; the standard error says why
-  2    wrong use: an unknown command or option, or a value that cannot be meant
+  2    wrong use: an unknown command or option, or a value that is not valid
   130  interrupted (Ctrl+C); what was not finished has left nothing behind`;
 
 /** Results go to the standard output, everything said on the way to the standard error. */

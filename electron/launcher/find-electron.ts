@@ -54,5 +54,5 @@ export const findElectron = async (
   say('Electron is not here yet; downloading it once …');
   const failure = await download(join(folder, 'install.js'), seconds);
   if (failure) return { missing: `its download failed (${failure})` };
-  return existsSync(path) ? { path } : { missing: 'its download brought no program for this system' };
+  return existsSync(path) ? { path } : { missing: 'its download has no program for this system' };
 };

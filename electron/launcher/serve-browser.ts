@@ -35,7 +35,7 @@ const portSentence = (error: unknown, port: number): string | null => {
   if (code === 'EADDRINUSE')
     return `Port ${port} is taken by another program. Give another with --port, or leave it out for any that is free.`;
   if (code === 'EACCES')
-    return `Port ${port} may not be used by you. Give one from 1024 up with --port, or leave it out for any that is free.`;
+    return `Port ${port} is not open to you. Give one from 1024 up with --port, or leave it out for any that is free.`;
   return null;
 };
 

@@ -25,7 +25,7 @@ const startService = (): void => {
     const { response } = await dialog.showMessageBox({
       type: 'error',
       message: 'The data service stopped',
-      detail: `It ended with code ${code ?? 'unknown'}. What had been saved is safe.`,
+      detail: `It ended with code ${code ?? 'unknown'}. Everything saved is safe.`,
       buttons: ['Start It Again', 'Quit'],
       cancelId: 1,
     });

@@ -74,10 +74,10 @@ const viewMenu = ({ send }: MenuActions, screens: readonly (readonly [string, st
 const helpMenu = ({ send }: MenuActions): Item => ({
   role: 'help',
   submenu: [
-    { id: 'show-keys', label: 'Keys of This Screen', click: () => send({ command: 'show-keys' }) },
+    { id: 'show-keys', label: 'Keyboard Shortcuts', click: () => send({ command: 'show-keys' }) },
     {
-      label: 'How Worth Is Estimated',
-      click: () => send({ command: 'go', to: '/how-worth-is-estimated' }),
+      label: 'How Values Are Estimated',
+      click: () => send({ command: 'go', to: '/how-values-are-estimated' }),
     },
     ...((isMac ? [] : [separator, { role: 'about' }]) as Item[]),
   ],
@@ -88,7 +88,7 @@ const screens = [
   ['Lots', '/lots'],
   ['Cars', '/cars'],
   ['Reference', '/reference'],
-  ['Sales Records', '/sales'],
+  ['Sale Records', '/sales'],
   ['Decide', '/decide'],
   ['Reports', '/reports'],
   ['Settings', '/settings'],

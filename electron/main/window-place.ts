@@ -65,6 +65,6 @@ export const keepPlace = (file: string, place: WindowPlace): void => {
     makeFolder(dirname(file));
     writeFileSync(file, JSON.stringify(place));
   } catch (error) {
-    console.warn(`The window's place could not be kept: ${String(error)}`);
+    console.warn(`The window's position could not be saved: ${String(error)}`);
   }
 };

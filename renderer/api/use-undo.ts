@@ -32,11 +32,11 @@ const historyOf = (client: QueryClient): History => {
   const redo = async (): Promise<void> => {
     try {
       const done = await api.collection.redo();
-      if (!done) return showNotice('Nothing to do again.');
+      if (!done) return showNotice('Nothing to redo.');
       await askEverythingAnew(client);
-      showUndoNotice(`Done again: ${done.label}`, () => void undo());
+      showUndoNotice(`Redone: ${done.label}`, () => void undo());
     } catch (error) {
-      showProblem('Could not do that again', errorSentence(error));
+      showProblem('Could not redo', errorSentence(error));
     }
   };
   return { undo, redo };

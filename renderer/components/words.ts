@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import type { Currency } from '../../valuation/types.ts';
-import { type Dialect, dialect } from '../../valuation/wording/dialect.ts';
+import { type Dialect, dialect, spell } from '../../valuation/wording/dialect.ts';
 import { featureNames } from '../../valuation/wording/feature-names.ts';
 import { type OptionWords, optionWords, recommendationWord } from '../../valuation/wording/option-words.ts';
 import type { Reader } from '../../valuation/wording/reader.ts';
@@ -12,6 +12,8 @@ export interface Words {
   locale: string;
   /** Words that the UK and the US write differently. */
   dialect: Dialect;
+  /** A text in British words, in the reader's own. */
+  spell: (text: string) => string;
   features: Record<VariationFeature, string>;
   option: (option: Option) => OptionWords;
   recommendation: (recommendation: Recommendation) => string;
@@ -22,6 +24,7 @@ export interface Words {
 const wordsOf = (locale: string): Words => ({
   locale,
   dialect: dialect(locale),
+  spell: text => spell(text, locale),
   features: featureNames(locale),
   option: option => optionWords(option, locale),
   recommendation: recommendation => recommendationWord(recommendation, locale),

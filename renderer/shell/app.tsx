@@ -19,7 +19,7 @@ import { ShowScreen } from './show-screen.tsx';
 import { TopBar } from './top-bar.tsx';
 
 const NotFound = () => (
-  <EmptyState title="There is no such place" actions={<a href="#/">Go home</a>}>
+  <EmptyState title="Page not found" actions={<a href="#/">Go to Home</a>}>
     The address may come from another version, or from a collection that is not open.
   </EmptyState>
 );
@@ -59,7 +59,7 @@ const Frame = () => {
   return (
     <div className={classes.frame}>
       <button type="button" className={classes.skip} onClick={() => main.current?.focus()}>
-        Skip to the content
+        Skip to content
       </button>
       <Rail />
       <TopBar onKeys={() => setKeysShown(true)} />

@@ -15,7 +15,7 @@ export const routes = [
   { path: '/decide', screen: lateCode(() => import('../screens/decide/index.tsx')) },
   { path: '/reports', screen: lateCode(() => import('../screens/reports/index.tsx')) },
   { path: '/settings', screen: lateCode(() => import('../screens/settings/index.tsx')) },
-  { path: '/how-worth-is-estimated', screen: lateCode(() => import('../screens/method/index.tsx')) },
+  { path: '/how-values-are-estimated', screen: lateCode(() => import('../screens/method/index.tsx')) },
 ];
 
 /** Asks for what Home shows as soon as a collection is open, and fetches its curve, while the frame is being drawn. */

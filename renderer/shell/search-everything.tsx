@@ -76,8 +76,8 @@ export const SearchEverything = () => {
             {isError
               ? 'The search did not answer.'
               : query === ''
-                ? 'Type the beginnings of words: a number, a casting, a colour, a lot.'
-                : `Nothing begins with “${query}”.`}
+                ? 'Type the first letters: a number, a casting, a colour, a lot.'
+                : `Nothing starts with  “${query}”.`}
           </Spotlight.Empty>
         ) : null}
       </Spotlight.ActionsList>

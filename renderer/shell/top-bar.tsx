@@ -32,7 +32,7 @@ const HistoryButtons = () => {
   const { undoable, redoable } = useHistoryEnds();
   useKeys('Everywhere', [
     { keys: 'mod+Z', does: 'Undo', run: () => void undo() },
-    { keys: 'mod+shift+Z mod+Y', does: 'Do again', run: () => void redo() },
+    { keys: 'mod+shift+Z mod+Y', does: 'Redo', run: () => void redo() },
   ]);
   return (
     <>
@@ -41,8 +41,8 @@ const HistoryButtons = () => {
           <IconArrowBackUp size={18} stroke={1.6} />
         </ActionIcon>
       </Tooltip>
-      <Tooltip label={redoable ? `Do again: ${redoable}` : 'Nothing to do again'}>
-        <ActionIcon aria-label="Do again" data-idle={!redoable || undefined} onClick={() => void redo()}>
+      <Tooltip label={redoable ? `Do again: ${redoable}` : 'Nothing to redo'}>
+        <ActionIcon aria-label="Redo" data-idle={!redoable || undefined} onClick={() => void redo()}>
           <IconArrowForwardUp size={18} stroke={1.6} />
         </ActionIcon>
       </Tooltip>
@@ -75,9 +75,9 @@ const MoreMenu = ({ onKeys }: { onKeys: () => void }) => {
         ))}
         <Menu.Divider />
         <Menu.Item rightSection={<KeyHint keys="?" />} onClick={onKeys}>
-          Keys of this screen
+          Keyboard shortcuts
         </Menu.Item>
-        <Menu.Item onClick={() => navigate('/how-worth-is-estimated')}>How worth is estimated</Menu.Item>
+        <Menu.Item onClick={() => navigate('/how-values-are-estimated')}>How values are estimated</Menu.Item>
       </Menu.Dropdown>
     </Menu>
   );
@@ -87,7 +87,7 @@ const MoreMenu = ({ onKeys }: { onKeys: () => void }) => {
 export const TopBar = ({ onKeys }: { onKeys: () => void }) => {
   useKeys('Everywhere', [
     { keys: 'mod+K /', does: 'Search everything', run: openSearch },
-    { keys: '?', does: 'Keys of this screen', run: onKeys },
+    { keys: '?', does: 'Keyboard shortcuts', run: onKeys },
   ]);
   return (
     <header className={classes.bar}>

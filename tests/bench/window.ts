@@ -102,7 +102,7 @@ const measure = async (folder: string): Promise<void> => {
   const startOurs = () =>
     start([profile('profile'), root, `--collection=${collection}`], {
       ...home,
-      PLAYWORN_BENCH_HEADING: 'Dearest as found',
+      PLAYWORN_BENCH_HEADING: 'Most valuable',
       ...(relayed && { PLAYWORN_SERVICE_NODE: process.execPath }),
     });
   await startOurs();

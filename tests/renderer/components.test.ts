@@ -191,7 +191,7 @@ describe.skipIf(!executable)('components in a real Chromium', () => {
     const page = await gallery.page('light', '?page=grid&rows=3');
     await page.locator('[role=grid]').focus();
     await page.keyboard.press('?');
-    const sheet = page.getByRole('dialog', { name: 'Keys of this screen' });
+    const sheet = page.getByRole('dialog', { name: 'Keyboard shortcuts' });
     await sheet.getByText('Fill down, or copy from the row above').waitFor();
     await page.close();
   });

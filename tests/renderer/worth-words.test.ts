@@ -13,13 +13,13 @@ describe('a strip in words', () => {
       'USD',
     );
     expect(words).toBe(
-      'Worth in USD. As found: 40 to 90, middle 60. Restored, net of cost: 55 to 120, middle 82, up to 145 before cost. Original finish: 200 to 400, middle 280, no longer attainable.',
+      'Value in USD. As found: 40 to 90, middle 60. Restored, net of cost: 55 to 120, middle 82, up to 145 before cost. Original finish: 200 to 400, middle 280, no longer attainable.',
     );
   });
 
   it('says what is not known, one by one or altogether', () => {
     const none = { asFound: null, restored: null, originalFinish: null };
-    expect(describeWorths(none, 'USD')).toBe('Not enough evidence for any worth.');
+    expect(describeWorths(none, 'USD')).toBe('Not enough evidence for any value.');
     expect(describeWorths({ ...none, asFound: { low: 4000, mid: 6000, high: 9000 } }, 'USD')).toContain(
       'Restored, net of cost: not enough evidence',
     );

@@ -79,7 +79,7 @@ describe('what a report says of a car', () => {
       ['Original finish', 'outlined', false, 'not enough evidence'],
     ]);
     expect(stripAlt).toBe(
-      'Worth in USD: as found 1.00 to 3.00, middle 2.00, the owner\u2019s own figure; restored no restoration planned; original finish not enough evidence.',
+      'Value in USD: as found 1.00 to 3.00, middle 2.00, the owner\u2019s own figure; restored no restoration planned; original finish not enough evidence.',
     );
   });
 

@@ -40,7 +40,7 @@ describe.skipIf(!canReadPdf)('the report as PDF', () => {
     expect(text).toContain('fair market value');
     expect(text).toContain('26 CFR 20.2031-1(b)');
     expect(text).toContain('25 November 2026');
-    expect(text).toContain('2 cars have no worth for want of evidence and are in no total.');
+    expect(text).toContain('2 cars have no value because there is too little evidence, and are in no total.');
     expect(text).toContain(`3 of ${pages}`);
     expect(text).toContain(`${pages} of ${pages}`);
     expect(text).toContain('not an appraisal');
@@ -94,7 +94,7 @@ describe.skipIf(!canReadPdf)('the report as PDF', () => {
     const insured = plainEntry({ inventoryNumber: 'Q-9', basis: 'retail replacement value' });
     const text = await pdfText((await createReportPdf(sampleReport([plainEntry(), insured]))).pdf);
     expect(text).toContain('As found, retail replacement value');
-    expect(text).toContain('the two totals are not to be added');
+    expect(text).toContain('do not add the two totals together');
     expect(text).not.toContain('240.00');
   });
 
@@ -142,6 +142,6 @@ describe.skipIf(!canReadPdf)('the report as PDF', () => {
     );
     expect(text).toContain('Not identified');
     expect(text).toContain('not enough evidence');
-    expect(text).toContain('1 car has no worth for want of evidence');
+    expect(text).toContain('1 car has no value because there is too little evidence');
   });
 });

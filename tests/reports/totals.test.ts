@@ -52,7 +52,7 @@ describe('totals of a report', () => {
 
   it('says plainly what has no worth', () => {
     expect(withoutWorthSentence(0)).toBeNull();
-    expect(withoutWorthSentence(1)).toContain('1 car has no worth for want of evidence');
-    expect(withoutWorthSentence(3)).toContain('3 cars have no worth for want of evidence');
+    expect(withoutWorthSentence(1)).toContain('1 car has no value because there is too little evidence');
+    expect(withoutWorthSentence(3)).toContain('3 cars have no value because there is too little evidence');
   });
 });

@@ -81,7 +81,7 @@ describe('the report as XLSX', () => {
     expect(about.get('Basis of value')).toBe('fair market value');
     expect(about.get('As found, fair market value')).toBe(120);
     expect(lines.map(line => line[2])).toContain(
-      '1 car has no worth for want of evidence and is in no total',
+      '1 car has no value because there is too little evidence, and is in no total',
     );
   });
 

@@ -67,3 +67,40 @@ export const dialect = (locale: string): Dialect => {
     return american;
   }
 };
+
+/** British words that stand inside longer texts, each with the American one; capitals are followed. */
+const spellings: [british: string, american: string][] = [
+  ...Object.entries(british).map(([key, word]): [string, string] => [word, american[key as keyof Dialect]]),
+  ['customises', 'customizes'],
+  ['recognise', 'recognize'],
+  ['recognised', 'recognized'],
+  ['realised', 'realized'],
+  ['neutralise', 'neutralize'],
+  ['neutraliser', 'neutralizer'],
+  ['judgements', 'judgments'],
+  ['tyres', 'tires'],
+  ['vapour', 'vapor'],
+  ['aluminium', 'aluminum'],
+  ['draught', 'draft'],
+  ['labelled', 'labeled'],
+  ['cancelled', 'canceled'],
+  ['totalled', 'totaled'],
+  ['neighbours', 'neighbors'],
+  ['per cent', 'percent'],
+  ['licence', 'license'],
+  ['near side', 'left side'],
+  ['off side', 'right side'],
+];
+const americanFor = new Map(spellings);
+const britishWord = new RegExp(`\\b(?:${spellings.map(([word]) => word).join('|')})\\b`, 'gi');
+
+/** A text written in British words as the locale's reader writes it: whole words of the table, capital letters kept. */
+export const spell = (text: string, locale: string): string =>
+  dialect(locale) === british
+    ? text
+    : text.replace(britishWord, word => {
+        const other = americanFor.get(word.toLowerCase()) ?? word;
+        return word.charAt(0) === word.charAt(0).toUpperCase()
+          ? other.charAt(0).toUpperCase() + other.slice(1)
+          : other;
+      });

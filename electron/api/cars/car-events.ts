@@ -45,7 +45,7 @@ const dispose = needsCollection.input(inputs.dispose).handler(async ({ context, 
   const { session, db } = context;
   const car = await findCar(db, input.carId);
   if ((await listDisposals(db, [car.id])).length > 0)
-    throw refused(`${car.inventoryNumber} has been sold already. Take that sale back first.`);
+    throw refused(`${car.inventoryNumber} has been sold already. Undo that sale first.`);
   await session.act(`Sold ${car.inventoryNumber}`, async trx => {
     await insertDisposal(trx, input);
     await updateCars(trx, [{ id: car.id, changes: { status: 'sold' } }], session.at());
@@ -58,7 +58,7 @@ const undispose = needsCollection.input(inputs.byId).handler(async ({ context, i
   const car = await findCar(db, input.id);
   if (car.status !== 'sold' && (await listDisposals(db, [car.id])).length === 0)
     throw refused(`${car.inventoryNumber} has not been sold.`);
-  await session.act(`Took back the sale of ${car.inventoryNumber}`, async trx => {
+  await session.act(`Undid the sale of ${car.inventoryNumber}`, async trx => {
     await removeDisposal(trx, car.id);
     await updateCars(trx, [{ id: car.id, changes: { status: 'kept' } }], session.at());
   });

@@ -105,7 +105,9 @@ const update = needsCollection
       const car = current.get(id);
       if (!car) continue;
       if (patch.status !== undefined && patch.status !== 'sold' && sold.has(id))
-        throw refused(`${car.inventoryNumber} has been sold. Take that sale back to keep it again.`);
+        throw refused(
+          `${car.inventoryNumber} has been sold. Undo that sale to have it back in the collection.`,
+        );
       const read = readPatch(index, match, car, patch);
       current.set(id, { ...car, ...read.changes });
       updates.set(id, { ...updates.get(id), ...read.changes });

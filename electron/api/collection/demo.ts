@@ -20,7 +20,7 @@ const putInPlace = (made: string, dir: string): void => {
 const make = async (session: Session, onProgress: OnProgress, signal: AbortSignal): Promise<void> => {
   const { demoDir, host, beforeOpening } = session.options;
   const aside = folderToMakeIn(demoDir);
-  onProgress(0, 0, 'Working out past worths');
+  onProgress(0, 0, 'Working out past values');
   // Most sessions never make the demo; what draws it is loaded when one does.
   const { makeDemo } = await import('../../demo/index.ts');
   try {

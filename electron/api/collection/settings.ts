@@ -33,7 +33,7 @@ const refuseCurrencyChange = async (db: Kysely<Schema>, before: string): Promise
   ].filter(Boolean);
   if (names.length > 0)
     throw refused(
-      `The reporting currency stays ${before}: this collection keeps ${names.join(', ')} in it. Start a new collection to report in another currency.`,
+      `The reporting currency stays ${before}: this collection has ${names.join(', ')} in it. Start a new collection to report in another currency.`,
     );
 };
 
@@ -78,7 +78,7 @@ const assumptionsView = async (session: Session, db: Kysely<Schema>): Promise<As
   return {
     version,
     note: unreadable
-      ? `Version ${version} cannot be read by this version of Playworn; the starting points stand in.`
+      ? `Version ${version} cannot be read by this version of Playworn; the starting points are used instead.`
       : note,
     madeAt,
     body,
@@ -99,7 +99,7 @@ const saveAssumptions = needsCollection
       const places = read.error.issues
         .slice(0, 5)
         .map(issue => `${issue.path.join(' › ')}: ${issue.message}`);
-      throw refused(`These assumptions cannot be kept: ${places.join('; ')}.`, 'assumptions');
+      throw refused(`These assumptions cannot be saved: ${places.join('; ')}.`, 'assumptions');
     }
     await session.act('Changed the assumptions', trx =>
       addAssumptions(trx, read.data, input.note, session.at()),

@@ -31,7 +31,7 @@ export const chooseAside = (
       else reject(answer.kind === 'refused' ? new RangeError(answer.message) : new Error(answer.message));
     });
     thread.once('error', reject);
-    thread.once('exit', () => reject(new Error('The choice ended without an answer.')));
+    thread.once('exit', () => reject(new Error('The calculation ended without an answer.')));
   }).finally(() => {
     signal?.removeEventListener('abort', abort);
     return thread.terminate();

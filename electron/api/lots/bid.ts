@@ -22,7 +22,7 @@ export const bidView = async (session: Session, wish: z.output<typeof bid>): Pro
   const worths = cars.flatMap(car => figures.get(car.id)?.worths.asFound ?? []);
   if (worths.length === 0)
     throw refused(
-      'None of these cars has a worth yet, so nothing can be said of a bid. Identify and grade them first.',
+      'None of these cars has a value yet, so no bid can be worked out. Identify and grade them first.',
     );
   const { assumptions } = await marketToday(session);
   const {

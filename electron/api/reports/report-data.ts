@@ -35,7 +35,7 @@ export const reportData = async (
   const { db } = openOf(session);
   const today = await session.today();
   const on = wanted.on ?? today;
-  if (on > today) throw refused(`Worths are not known for a day to come; today is ${today}.`);
+  if (on > today) throw refused(`Values are not known for a future date; today is ${today}.`);
   const scope = await scopeOf(session, wanted);
   const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
   const { version, body } = await assumptionsInForce(session);

@@ -89,7 +89,7 @@ const make = needsCollection.input(inputs.makeReport).handler(({ context, input,
 
 const file = needsCollection.input(inputs.reportFile).handler(({ context, input }): File => {
   const kept = keptReport(context.session, input.token);
-  if (!kept) throw refused('That report is no longer kept. Make it again.', 'report');
+  if (!kept) throw refused('That report is no longer available. Make it again.', 'report');
   return new File([new Uint8Array(kept.bytes)], kept.fileName, { type: kept.mime });
 });
 

@@ -142,14 +142,14 @@ const count = (number: number) => (number === 1 ? 'a sale record' : `${number} s
 const remove = needsCollection.input(inputs.byIds).handler(async ({ context, input }) => {
   const sales = await listSales(context.db, { ids: input.ids });
   if (sales.some(sale => sale.disposalId !== null))
-    throw refused('A record of your own sale of a car goes with that sale. Take it back on the car’s page.');
+    throw refused('A record of your own sale of a car goes with that sale. Undo it on the car’s page.');
   await context.session.act(`Removed ${count(sales.length)}`, trx => removeSales(trx, input.ids));
 });
 
 const exclude = needsCollection.input(inputs.excludeSales).handler(async ({ context, input }) => {
   const label = input.excluded
     ? `Left ${count(input.ids.length)} out`
-    : `Took ${count(input.ids.length)} in again`;
+    : `Included ${count(input.ids.length)} again`;
   await context.session.act(label, trx => excludeSales(trx, input.ids, input.excluded, input.why));
 });
 

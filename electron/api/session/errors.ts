@@ -45,7 +45,7 @@ const issueText = (error: ORPCError<string, unknown>): string => {
     const place = (issue.path ?? []).map(String).join(' › ');
     return place ? `${place}: ${issue.message}` : issue.message;
   });
-  return `This cannot be taken: ${sentences.join('; ')}.`;
+  return `This cannot be used: ${sentences.join('; ')}.`;
 };
 
 /** Turns whatever a procedure threw into an error whose message may be shown; its own faults stay visible as such. */
@@ -78,12 +78,11 @@ export const toApiError = (error: unknown, place = 'The collection'): unknown =>
       cause: error,
     });
   if (error instanceof Error) {
-    if (error.name === 'AbortError')
-      return refused('This was cancelled; nothing was kept of it.', 'cancelled');
+    if (error.name === 'AbortError') return refused('This was cancelled; nothing was saved.', 'cancelled');
     // A file on disk that was changed, moved or unplugged since it was chosen.
     if (error.name === 'NotReadableError')
       return refused(
-        'The file could not be read to its end; it may have been changed or moved meanwhile. Choose it again.',
+        'The file could not be read to the end; it may have been changed or moved while it was being read. Choose it again.',
         'unreadable',
       );
     const sentence = constraintSentence(error);

@@ -96,7 +96,7 @@ export const createSession = (options: SessionOptions): Session => {
       const reading = await openCollection(dir, { ...opening, readOnly: true }).catch(() => {
         throw error;
       });
-      reading.notices.push(`This collection can be read and not changed. ${error.message}`);
+      reading.notices.push(`This collection can be read but not changed. ${error.message}`);
       return reading;
     }
   };

@@ -69,7 +69,7 @@ const takeSnapshot = needsCollection
     const { session, db } = context;
     const today = await session.today();
     const on = input.on ?? today;
-    if (on > today) throw refused(`Worths cannot be kept for a day to come; today is ${today}.`);
+    if (on > today) throw refused(`Values cannot be saved for a future date; today is ${today}.`);
     const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
     const cars = await listCars(db, { includeSold: false });
     const subjects = await readSubjects(db, cars);
@@ -88,7 +88,7 @@ const takeSnapshot = needsCollection
         evidence,
       };
     });
-    await session.bulk(`Kept the worths of ${cars.length} cars on ${on}`, trx =>
+    await session.bulk(`Saved the values of ${cars.length} cars on ${on}`, trx =>
       saveValuations(trx, snapshots, session.at(), assumptions.id),
     );
     return { cars: cars.length, on };

@@ -34,7 +34,7 @@ const fileAt = async (path: string): Promise<File> => {
   try {
     accessSync(path, constants.R_OK);
   } catch {
-    throw new Refused(`${path} may not be read by you. Change its permissions, or copy it.`);
+    throw new Refused(`${path} cannot be read by you. Change its permissions, or copy it.`);
   }
   return new File([await openAsBlob(path)], basename(path));
 };
@@ -101,7 +101,7 @@ const runFounding = async (path: string, options: ImportOptions): Promise<Import
   } finally {
     if (isEmptyAndOurs) {
       takeBack();
-      say(`Nothing was taken in, so the empty collection in ${dir} was removed again.`);
+      say(`Nothing was imported, so the empty collection in ${dir} was removed again.`);
     }
   }
 };
@@ -121,8 +121,8 @@ const tryWithoutCollection = async (path: string, options: ImportOptions): Promi
 };
 
 const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
-  `${result.accepted} rows ${dryRun ? 'would be taken' : 'taken'}, ${result.rejected.length} rejected, ${result.duplicates} duplicates` +
-    (result.unidentified > 0 ? `; ${result.unidentified} not identified, their text is kept` : ''),
+  `${result.accepted} rows ${dryRun ? 'would be imported' : 'imported'}, ${result.rejected.length} rejected, ${result.duplicates} duplicates` +
+    (result.unidentified > 0 ? `; ${result.unidentified} not identified, their text is saved` : ''),
   ...(result.lot ? [`Lot: ${result.lot.name}`] : []),
   ...result.notes,
   ...result.rejected.map(

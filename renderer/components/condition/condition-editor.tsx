@@ -37,7 +37,7 @@ export const ConditionEditor = ({
   useEffect(() => setDraft(saved), [carId, savedText]);
   const table = useRef<HTMLTableElement>(null);
   const save = useAction((input: ReturnType<typeof checkInput>) => api.cars.saveCheck(input), {
-    label: 'Condition kept',
+    label: 'Condition saved',
   });
   const changed = JSON.stringify(draft) !== savedText;
   const readable = isReadable(draft);
@@ -125,11 +125,11 @@ export const ConditionEditor = ({
         <span className={readable ? 'soft' : 'harm'}>
           {readable
             ? '↑ ↓ parts · O P R M originality'
-            : 'Grades go from C1 to C10 in half points; nothing is kept until this one is mended.'}
+            : 'Grades go from C1 to C10 in half points; nothing is saved until you correct this grade.'}
         </span>
         {changed ? (
           <Button onClick={keep} disabled={!readable} loading={save.isPending}>
-            Keep
+            Save
           </Button>
         ) : null}
       </div>

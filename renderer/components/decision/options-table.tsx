@@ -34,13 +34,13 @@ export const OptionsTable = ({
             Cost
           </th>
           <th scope="col" className={classes.end}>
-            Worth then
+            Value after
           </th>
           <th scope="col" className={classes.end}>
             Gain expected
           </th>
           <th scope="col" className={classes.end}>
-            Gain, four times in five
+            Gain, 80 % range
           </th>
           <th scope="col">Beats leaving</th>
           <th scope="col">

@@ -45,8 +45,7 @@ export const MoneyInput = ({
   const settle = () => {
     const parsed = parseMoney(text, currency, separatorsOf(readerLocale()));
     if ('problem' in parsed) return say(parsed.problem);
-    if (!negative && parsed.minor !== null && parsed.minor < 0)
-      return say('This amount cannot be below nothing.');
+    if (!negative && parsed.minor !== null && parsed.minor < 0) return say('Enter zero or more.');
     if (required && parsed.minor === null) return say('An amount is needed here.');
     say(null);
     setText(parsed.minor === null ? '' : amountText(parsed.minor, currency));

@@ -19,7 +19,7 @@ const mergeGroups = (groups: readonly KeyGroup[]): KeyGroup[] => {
 export const KeySheet = ({ opened, onClose }: { opened: boolean; onClose: () => void }) => {
   const groups = mergeGroups(useKeyGroups());
   return (
-    <Modal opened={opened} onClose={onClose} title="Keys of this screen" size="xl">
+    <Modal opened={opened} onClose={onClose} title="Keyboard shortcuts" size="xl">
       <div className={classes.sheet}>
         {groups.map(group => (
           <section key={group.title} className={classes.group}>

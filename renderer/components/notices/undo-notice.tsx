@@ -57,7 +57,7 @@ export const showUndoNotice = (message: string, undo: () => void): void =>
 
 /** Says what was taken back and offers to do it again. */
 export const showRedoNotice = (message: string, redo: () => void): void =>
-  showDone(<WithOffer message={message} offer={{ label: 'Do again', keys: 'mod+shift+Z', run: redo }} />);
+  showDone(<WithOffer message={message} offer={{ label: 'Redo', keys: 'mod+shift+Z', run: redo }} />);
 
 /** Says something that needs no answer. */
 export const showNotice = (message: string): void => showDone(message);

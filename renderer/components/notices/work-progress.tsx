@@ -11,7 +11,7 @@ export const WorkProgress = <T,>({ work, label }: { work: Work<T>; label: string
         {state.sentence}
       </p>
     );
-  if (state.is === 'cancelled') return <p className="soft">Cancelled. Nothing was kept of it.</p>;
+  if (state.is === 'cancelled') return <p className="soft">Cancelled. Nothing was saved.</p>;
   if (state.is !== 'running') return null;
   const known = state.total > 0;
   const percent = known ? Math.min(100, (state.done / state.total) * 100) : 100;
@@ -21,7 +21,7 @@ export const WorkProgress = <T,>({ work, label }: { work: Work<T>; label: string
         <span>
           {label}
           {state.stage ? ` · ${state.stage}` : ''}
-          {state.quietFor === undefined ? '' : ` (no news for ${state.quietFor} seconds)`}
+          {state.quietFor === undefined ? '' : ` (no progress for ${state.quietFor} seconds)`}
         </span>
         <span className="tabular soft">
           {known ? `${state.done.toLocaleString()} of ${state.total.toLocaleString()}` : ''}

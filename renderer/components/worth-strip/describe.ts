@@ -8,7 +8,7 @@ export const describeRange = ({ low, mid, high }: Range, currency: Currency): st
 
 /** The strip in words, for those who hear it instead of seeing it. */
 export const describeWorths = (worths: StripWorths, currency: Currency): string => {
-  if (isUnknown(worths)) return 'Not enough evidence for any worth.';
+  if (isUnknown(worths)) return 'Not enough evidence for any value.';
   const { asFound, restored, originalFinish } = worths;
   const found = asFound ? describeRange(asFound, currency) : 'not enough evidence';
   const net = restored
@@ -17,5 +17,5 @@ export const describeWorths = (worths: StripWorths, currency: Currency): string 
   const factory = originalFinish
     ? `${describeRange(originalFinish, currency)}${originalFinish.attainable ? '' : ', no longer attainable'}`
     : 'not enough evidence';
-  return `Worth in ${currency}. As found: ${found}. Restored, net of cost: ${net}. Original finish: ${factory}.`;
+  return `Value in ${currency}. As found: ${found}. Restored, net of cost: ${net}. Original finish: ${factory}.`;
 };

@@ -60,7 +60,7 @@ export const SaleDots = ({
       ref={ref}
       className={classes.dots}
       style={{ height: storeys * size + 4 }}
-      aria-label={`${dots.length} sale ${dots.length === 1 ? 'record' : 'records'}, brought to this car`}
+      aria-label={`${dots.length} sale ${dots.length === 1 ? 'record' : 'records'}, adjusted to this car`}
     >
       {placed.map(({ dot, left, storey }, index) => (
         <Tooltip
@@ -104,7 +104,7 @@ const kinds: {
   { says: 'sales of this variation', level: 'variation', holds: dot => dot.level === 'variation' },
   { says: 'of its casting', level: 'casting', holds: dot => dot.level === 'casting' },
   {
-    says: 'from further off',
+    says: 'less closely related',
     level: 'series',
     holds: dot => dot.level === 'series' || dot.level === 'everything',
   },

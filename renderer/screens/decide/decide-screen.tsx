@@ -117,10 +117,10 @@ export const DecideScreen = ({
     if (asRecommended.length > 0) setRecording(asRecommended);
   };
   useKeys('Decide', [
-    { keys: 'Space', does: 'Put the selected cars into the season, or take them out' },
+    { keys: 'Space', does: 'Add the selected cars to the season, or remove them' },
     {
       keys: 'M',
-      does: 'They must be in, or no longer must',
+      does: 'Require in the season (on/off)',
       run: () => {
         const able = plannable(selected);
         if (able.length > 0) change(before => switched(before, able, 'must'));
@@ -128,7 +128,7 @@ export const DecideScreen = ({
     },
     {
       keys: 'X',
-      does: 'Keep them out, or no longer',
+      does: 'Exclude from the season (on/off)',
       run: () => selected.length > 0 && change(before => switched(before, selected, 'never')),
     },
     { keys: 'R', does: 'Record the selected cars as recommended', run: recordSelected },

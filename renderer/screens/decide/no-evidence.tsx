@@ -18,7 +18,7 @@ export const NoEvidence = ({ cars, currency }: { cars: readonly DecisionSummary[
       <h2>There is not enough evidence to weigh these cars</h2>
       <p className="soft">
         No figure is made up in its place. With some sale records of the same castings, each car gets its
-        worths, its options and a recommendation. This would help:
+        values, its options and a recommendation. This would help:
       </p>
       <ul>
         {sentences.map(([sentence, count]) => (
@@ -34,7 +34,7 @@ export const NoEvidence = ({ cars, currency }: { cars: readonly DecisionSummary[
         <Link className={classes.secondary} href="~/lots/import">
           Import them from a spreadsheet
         </Link>
-        <Link href="~/how-worth-is-estimated">How worth is estimated</Link>
+        <Link href="~/how-values-are-estimated">How values are estimated</Link>
       </p>
     </section>
   );

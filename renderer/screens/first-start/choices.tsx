@@ -80,8 +80,8 @@ export const Choices = ({
           </Button>
         }
       >
-        Your own list as CSV or XLSX, however you keep it. You see what becomes of every row before anything
-        is taken.
+        Your own list as CSV or XLSX, in any layout. You see what happens to every row before anything is
+        imported.
       </Choice>
     </ul>
   );

@@ -33,8 +33,8 @@ const FirstStartScreen = () => {
           <div className={classes.words}>
             <h1>Playworn</h1>
             <p className={classes.lead}>
-              Every car of your collection as it is: what it is, how it has worn, and what it is worth as
-              found, restored, or left in the finish that it was given once.
+              What each car is, its condition, and what it is worth as found, restored, or in its factory
+              finish.
             </p>
           </div>
           <Emblem />

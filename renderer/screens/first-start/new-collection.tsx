@@ -37,21 +37,21 @@ export const NewCollection = ({
       }}
     >
       <FolderField
-        label="Where it lies"
-        description="A folder that need not exist yet"
+        label="Folder"
+        description="It will be created if it does not exist"
         value={dir}
         onChange={setDir}
         title="Folder for the new collection"
       />
       <CurrencyField
-        label="Currency of worths"
+        label="Currency for values"
         description="Prices can be in any"
         value={currency}
         onChange={setCurrency}
       />
       <TextInput
         label="Owner"
-        description="For reports; may be left out"
+        description="For reports; optional"
         value={owner}
         maxLength={200}
         autoComplete="name"
@@ -65,7 +65,7 @@ export const NewCollection = ({
       <div className={classes.formFoot}>
         <Button onClick={onCancel}>Cancel</Button>
         <Button type="submit" variant="filled" disabled={!dir.trim()} loading={create.isPending}>
-          {way === 'import' ? 'Make it and choose a file' : 'Make the collection'}
+          {way === 'import' ? 'Create it and choose a file' : 'Create the collection'}
         </Button>
       </div>
     </form>

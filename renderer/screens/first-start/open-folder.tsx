@@ -26,7 +26,7 @@ export const OpenFolder = ({
   if (!open)
     return (
       <p className={classes.other}>
-        You have a collection already?{' '}
+        Already have a collection?{' '}
         <button type="button" className={classes.link} onClick={onOpen}>
           Open its folder
         </button>

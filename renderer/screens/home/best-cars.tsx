@@ -24,7 +24,7 @@ export const BestCars = ({ cars, currency }: { cars: CarRow[]; currency: Currenc
   if (cars.length === 0)
     return (
       <p className="soft">
-        No car has a worth yet. Enter or import sale records of the castings that you have.
+        No car has a value yet. Enter or import sale records of the castings that you have.
       </p>
     );
   return (

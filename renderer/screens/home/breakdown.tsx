@@ -33,7 +33,7 @@ export const Breakdown = ({
           <tr>
             <th scope="col">Group</th>
             <th scope="col">Cars</th>
-            <th scope="col">Worth as found</th>
+            <th scope="col">Value as found</th>
           </tr>
         </thead>
         <tbody>

@@ -27,7 +27,7 @@ const HomeScreen = () => {
   if (!home.data) return <LoadingState />;
   const { summary, totals, overTime, next, best, byRecommendation, bySeries, byGrade, byColour } = home.data;
   const { currency } = totals;
-  const facts = `${summary.counts.cars} cars in ${summary.counts.lots} lots · worths of ${dateText(summary.today)}, in ${currency}`;
+  const facts = `${summary.counts.cars} cars in ${summary.counts.lots} lots · values on ${dateText(summary.today)}, in ${currency}`;
   if (summary.counts.cars === 0)
     return (
       <>
@@ -46,8 +46,8 @@ const HomeScreen = () => {
               </>
             }
           >
-            A lot is what you bought at once for one price. Enter its cars or import your list; then the
-            worths, the shares of the price and what to restore follow from your sale records.
+            A lot is what you bought together for one price. Enter its cars or import your list; then Playworn
+            works out values, shares of the price and what to restore from your sale records.
           </EmptyState>
           {next.length ? (
             <Section title="What to do next">
@@ -70,17 +70,17 @@ const HomeScreen = () => {
             <NextSteps steps={next} />
           </Section>
         </div>
-        <Section title="Dearest as found" aside={<Link href="~/cars">All cars</Link>}>
+        <Section title="Most valuable" aside={<Link href="~/cars">All cars</Link>}>
           <BestCars cars={best} currency={currency} />
         </Section>
         <Section title="What the figures recommend" aside={<Link href="~/decide">Decide</Link>}>
           <Recommended rows={byRecommendation} currency={currency} />
         </Section>
         <div className={classes.breakdowns}>
-          <Section title="By series" aside={`worth as found, ${currency}`}>
+          <Section title="By series" aside={`value as found, ${currency}`}>
             <Breakdown rows={named(bySeries, 'Not identified')} currency={currency} />
           </Section>
-          <Section title="By grade" aside={`worth as found, ${currency}`}>
+          <Section title="By grade" aside={`value as found, ${currency}`}>
             <Breakdown
               rows={byGrade.map(({ grade, ...row }) => ({
                 name: grade === null ? 'Not graded' : gradeLabel(grade),
@@ -89,7 +89,7 @@ const HomeScreen = () => {
               currency={currency}
             />
           </Section>
-          <Section title={`By ${readerWords().dialect.colour}`} aside={`worth as found, ${currency}`}>
+          <Section title={`By ${readerWords().dialect.colour}`} aside={`value as found, ${currency}`}>
             <Breakdown rows={named(byColour, 'Not known')} currency={currency} chips />
           </Section>
         </div>

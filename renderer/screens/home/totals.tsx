@@ -11,33 +11,33 @@ export const Totals = ({ totals }: { totals: HomeView['totals'] }) => {
   return (
     <dl className={classes.totals}>
       <div>
-        <dt>Worth as found</dt>
+        <dt>Value as found</dt>
         <dd className={classes.total}>
           <ChangingAmount minor={asFound.mid} currency={currency} estimate />
         </dd>
         <dd className={classes.under}>
-          {worthText(asFound.low, currency)} to {worthText(asFound.high, currency)}, four times in five
+          {worthText(asFound.low, currency)} to {worthText(asFound.high, currency)}, 80 % range
         </dd>
       </div>
       <div>
-        <dt>Paid, work included</dt>
+        <dt>Paid, including work</dt>
         <dd className={classes.figure}>
           <ChangingAmount minor={cost} currency={currency} estimate />
         </dd>
         <dd className={classes.under}>for the {cars} cars still here</dd>
       </div>
       <div>
-        <dt>With a worth</dt>
+        <dt>With a value</dt>
         <dd className={classes.figure}>
           {valued} <span className={classes.of}>of {cars}</span>
         </dd>
         <dd className={classes.under}>
           {missing === 0 ? (
-            'every car has its evidence'
+            'every car has enough evidence'
           ) : (
             <>
-              {missing} not in the sum, for want of evidence ·{' '}
-              <Link href="~/how-worth-is-estimated">why</Link>
+              {missing} not in the total: not enough evidence ·{' '}
+              <Link href="~/how-values-are-estimated">why</Link>
             </>
           )}
         </dd>

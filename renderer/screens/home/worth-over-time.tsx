@@ -12,14 +12,14 @@ export const WorthOverTime = ({ points, currency }: { points: HomeView['overTime
   if (points.length < 2)
     return (
       <p className={classes.noCurve}>
-        The curve of worth begins with the second valuation that you keep. Keep one from Settings.
+        The value curve starts with the second valuation you save. Save one in Settings.
       </p>
     );
   const [first, last] = [points[0]!, points.at(-1)!];
   return (
     <figure className={classes.curve}>
       <figcaption className={classes.heard}>
-        Worth as found over time: {worthText(first.asFound, currency)} {currency} for {first.cars} cars on{' '}
+        Value as found over time: {worthText(first.asFound, currency)} {currency} for {first.cars} cars on{' '}
         {dateText(first.on)}, {worthText(last.asFound, currency)} {currency} for {last.cars} cars on{' '}
         {dateText(last.on)}.
       </figcaption>

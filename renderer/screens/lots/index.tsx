@@ -18,7 +18,7 @@ const LotsScreen = () => (
         /^[1-9]\d{0,14}$/.test(id) ? (
           <LotScreen key={id} id={Number(id)} />
         ) : (
-          <EmptyState title="There is no such lot">Choose one from the list of lots.</EmptyState>
+          <EmptyState title="Lot not found">Choose one from the list of lots.</EmptyState>
         )
       }
     </Route>

@@ -72,7 +72,7 @@ export const LotFields = ({
       <TextInput
         className={classes.wide}
         label="Name of the lot"
-        placeholder="How you speak of it, such as Barn tin"
+        placeholder="What you call it, such as Barn tin"
         required
         data-autofocus={autoFocus || undefined}
         autoFocus={autoFocus}
@@ -113,7 +113,7 @@ export const LotFields = ({
         </div>
         <OtherCosts draft={draft} onChange={onChange} />
         <p className={classes.total}>
-          <span>In all</span>
+          <span>Total</span>
           <strong>
             <Amount minor={draftTotal(draft)} currency={draft.currency} /> {draft.currency}
           </strong>

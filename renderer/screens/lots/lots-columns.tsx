@@ -118,7 +118,7 @@ export const lotColumns = (lots: readonly LotRow[], currency: Currency): GridCol
     progress('photographed', 'Photographed'),
     {
       id: 'worth',
-      title: 'Worth as found',
+      title: 'Value as found',
       heading: (
         <span className={classes.key}>
           <span className={classes.keyMark} aria-hidden="true" /> against cost, {currency}

@@ -41,9 +41,9 @@ export const LotsList = () => {
       <>
         <PageHeader title="Lots" facts="None yet" />
         <EmptyState title="Enter your first lot" actions={ways}>
-          A lot is what you bought at once for one price: a tin of rough cars, a shelf, a single car. Its
+          A lot is what you bought together for one price: a tin of rough cars, a shelf, a single car. Its
           price is shared out over its cars by what they are worth. Enter the cars by hand, paste them from a
-          spreadsheet, or import the list that you keep.
+          spreadsheet, or import your own list.
         </EmptyState>
       </>
     );
@@ -55,7 +55,7 @@ export const LotsList = () => {
   const facts = [
     `${rows.length} ${rows.length === 1 ? 'lot' : 'lots'} of ${cars} cars`,
     open === 0 ? 'all catalogued' : `${open} still to be catalogued`,
-    `worths in ${currency}`,
+    `values in ${currency}`,
   ].join(' · ');
   return (
     <div className="fill">

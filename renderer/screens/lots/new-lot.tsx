@@ -47,7 +47,7 @@ export const NewLot = () => {
     <>
       <PageHeader
         title="New lot"
-        facts="What you bought at once, for one price"
+        facts="What you bought together, for one price"
         back={{ label: 'Lots', to: '/lots' }}
       />
       <div className="page">

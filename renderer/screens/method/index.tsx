@@ -13,7 +13,7 @@ import { Steps } from './steps.tsx';
 import { WhatItIs } from './what-it-is.tsx';
 
 const entries = [
-  { id: 'what', label: 'What a worth is' },
+  { id: 'what', label: 'What a value is' },
   { id: 'example', label: 'One car, worked through' },
   { id: 'steps', label: 'The steps' },
   { id: 'advice', label: 'What to do with a car' },
@@ -30,7 +30,7 @@ const MethodScreen = () => {
   return (
     <>
       <PageHeader
-        title="How worth is estimated"
+        title="How values are estimated"
         facts="From sale records, by rules that you can read and change"
         actions={<Link href="~/settings">The assumptions, in Settings</Link>}
       />

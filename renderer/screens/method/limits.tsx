@@ -4,15 +4,15 @@ import classes from './method.module.css';
 const limits: [string, string][] = [
   [
     'One in five falls outside.',
-    'The range holds four sales in five, not all. A single price outside it proves nothing; many do, and Settings counts them.',
+    'The range should hold 80 % of sales, not all. A single price outside it proves nothing; many would, and Settings counts them.',
   ],
   [
     'It knows only what you record.',
-    'Sales that are seen tend to be the better and the dearer ones. If your records lean one way, so do the worths.',
+    'The sales you see tend to be of better and more expensive cars. If your records lean one way, so do the values.',
   ],
   [
-    'A grade is a judgement.',
-    'A point of grade can move a worth by a quarter or more. The same eye should grade the cars and the sales.',
+    'A grade is an opinion.',
+    'One point of grade can change a value by a quarter or more. The same eye should grade the cars and the sales.',
   ],
   [
     'Some things it does not see.',
@@ -20,15 +20,15 @@ const limits: [string, string][] = [
   ],
   [
     'A market that moves is followed late.',
-    'Without an index, old prices only fade. Where prices rise or fall steadily and you have records enough, choose the trend.',
+    'Without an index, old prices only fade. If prices rise or fall steadily and you have enough records, choose the trend.',
   ],
   [
-    'Worth is before selling costs, and not all of it is money.',
-    'The advice counts money alone. Whether an evening at the bench is a cost or a pleasure is yours to say.',
+    'Values are before selling costs, and money is not everything.',
+    'The advice counts money alone. Whether an evening at the workbench is a cost or a pleasure is for you to say.',
   ],
   [
     'A report is an owner’s inventory, not an appraisal.',
-    'It says on what basis of value and as of which day, and how the figures were come by. An insurer or a court may ask for an appraiser’s own opinion.',
+    'It states the basis of value, the date and how the figures were found. An insurer or a court may ask for an appraiser’s own opinion.',
   ],
 ];
 

@@ -18,11 +18,11 @@ const Step = ({ number, title, children }: { number: number; title: string; chil
 );
 
 const indexWords = (index: AssumptionSet['index']): string => {
-  if (index === 'none') return 'Prices of earlier years stand as they were; that is the setting now.';
+  if (index === 'none') return 'Prices of earlier years are used as they were; that is the current setting.';
   if (index === 'cpi-u')
-    return 'Prices of earlier years are raised by consumer prices in the United States (CPI-U); that is the setting now.';
+    return 'Prices of earlier years are raised by consumer prices in the United States (CPI-U); that is the current setting.';
   if (index === 'trend')
-    return 'Prices of earlier years follow the trend of your own records, from 40 of them over 3 years on; that is the setting now.';
+    return 'Prices of earlier years follow the trend of your own records, from 40 of them over 3 years on; that is the current setting.';
   return 'Prices of earlier years follow a series of your own.';
 };
 
@@ -34,29 +34,29 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
     <>
       <Section id="steps" title="The steps">
         <ol className={classes.steps}>
-          <Step number={1} title="Every sale is brought to your car">
+          <Step number={1} title="Every sale is adjusted to your car">
             <p>
               No sale was of exactly your car. So each is adjusted, one thing at a time and each by a factor:
-              the currency at the rate of its day, the date, the rarity of its variation, its grade, its
-              finish, its missing and replaced parts, and for a restoration each departure from how the
-              factory made it. {indexWords(assumptions.index)} A price without an exchange rate on its day is
-              set aside, never guessed at.
+              the currency at that day’s rate, the date, the rarity of its variation, its grade, its finish,
+              its missing and replaced parts, and for a restoration each departure from how the factory made
+              it. {indexWords(assumptions.index)} A price with no exchange rate for its date is set aside,
+              never guessed.
             </p>
           </Step>
           <Step number={2} title="The factors start as assumptions and are corrected by the sales">
             <p>
               What a grade or a repaint does to the price begins with the assumptions in Settings. They are
               this project’s own starting points: no published guide is behind them. All sales together then
-              pull each factor, as far as they can tell: few leave it where it is, many move it. A better
-              grade is never worth less.
+              correct each factor: a few hardly change it, many change it more. A better grade is never worth
+              less.
             </p>
           </Step>
-          <Step number={3} title="Few sales borrow from their neighbours">
+          <Step number={3} title="Where sales are few, related sales help">
             <p>
               Most variations were seen sold once or never. A variation’s own sales therefore count as far as
               their number and agreement deserve, and its casting’s, its series’ and all other sales fill the
-              rest. How much that is always stands beside the worth: “62 % this variation’s 4 sales, 38 % its
-              casting’s 31”. The way of weighing is known to insurers as Bühlmann–Straub credibility.
+              rest. The shares are always shown beside the value: “62 % this variation’s 4 sales, 38 % its
+              casting’s 31”. Insurers know this method as Bühlmann–Straub credibility.
             </p>
           </Step>
           <Step number={4} title="Not every sale counts the same">
@@ -64,29 +64,29 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
               A sale counts half after {assumptions.halfLifeYears} years, and half at a distance of{' '}
               {assumptions.gradeDistanceHalf} grades. A documented sale counts in full
               {listing === undefined ? '' : `, an asking price ${percentText(listing)}`}. A sale without a
-              grade is taken at {gradeLabel(assumptions.unknownGrade)} and counts for as much less as that
-              doubt costs. A price far from all that the others foretell counts little and is named as
-              doubtful; it stays on the list, for you to leave out or to keep.
+              grade is taken at {gradeLabel(assumptions.unknownGrade)} and counts less because of that doubt.
+              A price far from what the others suggest counts little and is marked as doubtful; it stays on
+              the list for you to leave out or keep.
             </p>
           </Step>
-          <Step number={5} title="The range says how sure it is">
+          <Step number={5} title="The range shows how certain a value is">
             <p>
-              It adds what any two sales of the same car differ by to what the estimate itself may be off.
-              Sales that agree narrow it; an open variation, a missing grade or sales from far off widen it.
+              It combines how much sales of the same car differ with how far the estimate itself may be off.
+              Sales that agree narrow it; an open variation, a missing grade or less closely related sales
+              widen it.
             </p>
           </Step>
           <Step number={6} title="No evidence is an answer">
             <p>
-              With fewer than {assumptions.leastEvidence} sales in the whole series, by their weight, no
-              figure is given; what would help is said instead. Your own figure can stand in, and is marked as
-              yours.
+              With fewer than {assumptions.leastEvidence} sales in the whole series, by their weight, no value
+              is given; Playworn says what would help instead. You can enter your own figure, which is marked
+              as yours.
             </p>
           </Step>
           <Step number={7} title="Your own sales teach it">
             <p>
-              When you sell a car, that sale joins the records. Worths that you kept before are set against
-              what cars then brought; if they were off by more than chance allows, Settings says so in plain
-              words.
+              When you sell a car, that sale joins the records. Values you saved earlier are compared with
+              what the cars sold for; if they were off by more than chance allows, Settings says so.
             </p>
           </Step>
         </ol>
@@ -98,16 +98,16 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
             it is, by what it brings after selling costs of {percentText(decision.sellingFees)}, less what the
             work costs in parts, materials and hours, and less the chance that the work spoils it. Work is
             recommended only if it is expected to gain at least {worthText(decision.leastGain, currency)}{' '}
-            {currency}, pays in at least {percentText(decision.leastProbability)} of cases, and nothing speaks
-            against it.
+            {currency}, pays off in at least {percentText(decision.leastProbability)} of cases, and nothing
+            speaks against it.
           </p>
           <p>
-            Two things do. A factory finish can be lost only once: from {gradeLabel(decision.keepGrade)} on,
+            Two things do. A factory finish can only be lost once: from {gradeLabel(decision.keepGrade)} on,
             and on a car not graded yet, paint is not recommended
             {decision.keepRarities.length > 0
               ? `; nor is it on a ${decision.keepRarities.join(' or ')} variation`
               : ''}
-            . You can overrule either, with a reason that is kept.
+            . You can overrule either by giving a reason, which is saved.
           </p>
         </div>
       </Section>

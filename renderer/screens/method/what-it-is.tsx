@@ -10,11 +10,11 @@ const gainWords = (gain: number): string => {
 
 /** What the three figures and their ranges mean. */
 export const WhatItIs = ({ currency, gain }: { currency: Currency; gain: number }) => (
-  <Section id="what" title="What a worth is">
+  <Section id="what" title="What a value is">
     <div className={classes.prose}>
       <p>
-        A worth is the price in {currency} at which such a car is likely to change hands on the effective
-        date, before selling costs. It is always a range: four in five such sales should fall between{' '}
+        A value is the price in {currency} at which such a car is likely to change hands on the effective
+        date, before selling costs. It is always a range: 80 % of such sales should fall between{' '}
         <strong>low</strong> and <strong>high</strong>, and half above <strong>mid</strong>. Each car has
         three:
       </p>
@@ -23,13 +23,13 @@ export const WhatItIs = ({ currency, gain }: { currency: Currency; gain: number 
         <dd>with its grade, its finish and its parts as they are today.</dd>
         <dt data-worth="restored">Restored</dt>
         <dd>
-          as its plan leaves it, or the standard plan where it has none; shown with the cost of the work taken
-          off, and always as a restored car.
+          as its plan leaves it, or the standard plan where it has none; shown after the cost of the work, and
+          always as a restored car.
         </dd>
         <dt data-worth="original">Original finish</dt>
         <dd>
           with its factory finish, at the grade that cleaning and straightening alone can reach
-          {gainWords(gain)}. Where the finish is gone, what such a car would bring, marked as no longer
+          {gainWords(gain)}. Where the finish is gone, what such a car would sell for, marked as no longer
           attainable.
         </dd>
       </dl>

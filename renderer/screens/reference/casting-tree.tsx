@@ -39,7 +39,7 @@ export const CastingTree = ({ castings, onAdd }: { castings: readonly CastingRow
         <Button onClick={onAdd}>Add</Button>
       </div>
       <div className={classes.treeList}>
-        {groups.length === 0 ? <p className={classes.noneFound}>No casting is called that.</p> : null}
+        {groups.length === 0 ? <p className={classes.noneFound}>No casting has that name.</p> : null}
         {makers.map(maker => (
           <section key={maker} aria-label={maker}>
             <Link href="/" className={classes.maker}>

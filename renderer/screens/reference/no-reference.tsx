@@ -8,7 +8,7 @@ export const NoReference = ({ onAdd }: { onAdd: () => void }) => (
   <>
     <PageHeader title="Reference" facts="No castings yet" />
     <EmptyState
-      title="Begin with the castings that you collect"
+      title="Start with the castings you collect"
       actions={
         <>
           <Button component={Link} href="~/lots/import?as=reference" variant="filled">
@@ -18,9 +18,9 @@ export const NoReference = ({ onAdd }: { onAdd: () => void }) => (
         </>
       }
     >
-      The reference says what there is: who made it, in which series, and in which colours and other
-      variations each casting was sold. Cars are identified by it, and sale records of one variation then
-      count for its sisters too. Bring in the list that you keep, or enter the castings as you meet them.
+      The reference lists castings: who made them, in which series, and in which colours and other variations.
+      Playworn identifies cars by it, and sale records of one variation also count for related ones. Import
+      your own list, or enter castings as you come across them.
     </EmptyState>
   </>
 );

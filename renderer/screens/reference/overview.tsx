@@ -79,7 +79,7 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
             </ul>
           ) : (
             <p className="soft grid-text">
-              {sentenceCase(readerWords().dialect.colours)} come with the variations that are sold in them.
+              {sentenceCase(readerWords().dialect.colours)} appear here with the variations that have them.
             </p>
           )}
         </Section>

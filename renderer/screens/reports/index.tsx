@@ -33,7 +33,7 @@ const ReportsScreen = () => {
     <>
       <PageHeader
         title="Reports"
-        facts="For an insurer, an heir or a buyer: what there is, how it stands, what it is worth, and how that is known"
+        facts="For an insurer, an heir or a buyer: what there is, its condition, its value, and how that was found"
       />
       <div className={`page ${classes.split}`}>
         <div>

@@ -20,7 +20,7 @@ export const NothingToReport = () => (
         </>
       }
     >
-      A report lists your cars with their pictures, grades and worths, and says how the worths are known.
+      A report lists your cars with their pictures, grades and values, and says how the values were found.
       Enter a lot first.
     </EmptyState>
   </>

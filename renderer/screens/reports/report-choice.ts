@@ -43,7 +43,7 @@ export const formats: { value: ReportFormat; label: string; help: string }[] = [
   {
     value: 'pdf',
     label: 'PDF',
-    help: 'To print, send and keep: pictures, grades, worths, method and limits.',
+    help: 'To print, send and keep: pictures, grades, values, method and limits.',
   },
   { value: 'xlsx', label: 'Spreadsheet', help: 'XLSX, one row a car, amounts as numbers.' },
   { value: 'csv', label: 'CSV', help: 'Plain text, one row a car. It imports here again as it is.' },
@@ -53,5 +53,5 @@ export const basisHelp: Record<ValueBasis, string> = {
   'fair market value':
     'What a willing buyer would pay a willing seller, neither compelled, both informed (26 CFR 20.2031-1(b)).',
   'retail replacement value':
-    'What replacing the car with a like one costs where such cars are usually sold. Only figures of your own stand on it; worths found from sales stay fair market value and are totalled apart.',
+    'What it costs to replace the car with a similar one where such cars are usually sold. Only your own figures use it; values found from sales stay fair market value and have their own total.',
 };

@@ -46,7 +46,7 @@ export const ReportForm = ({
     />
     <Radio.Group
       label="Basis of value"
-      description="A report states one basis, and never adds two."
+      description="A report states one basis and never adds two together."
       value={choice.basis}
       onChange={basis => onChange({ basis: basis as ValueBasis })}
     >
@@ -86,7 +86,7 @@ export const ReportForm = ({
     </div>
     <div className={classes.checks}>
       <Checkbox
-        label="Cars already sold, too"
+        label="Include cars already sold"
         checked={choice.includeSold}
         onChange={event => onChange({ includeSold: event.currentTarget.checked })}
       />

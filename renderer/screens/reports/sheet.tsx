@@ -8,16 +8,16 @@ const contents: Record<ReportChoice['format'], string[]> = {
     'Cover with basis, effective date and total',
     'Totals by series, finish state and lot',
     'Method and limits',
-    'Every car: picture, identity, grade, finish state, worth',
+    'Every car: picture, identity, grade, finish state, value',
   ],
   xlsx: [
     'One row a car, with the columns of a lot file first',
-    'The three worths as numbers',
+    'The three values as numbers',
     'Dates as dates',
   ],
   csv: [
     'One row a car, with the columns of a lot file first',
-    'The three worths as decimals',
+    'The three values as decimals',
     'UTF-8, comma, RFC 4180',
   ],
 };
@@ -32,7 +32,11 @@ export const Sheet = ({
   summary: CollectionSummary;
   lot: LotRow | null;
 }) => (
-  <aside className={classes.sheet} data-paper={choice.paper} aria-label="What the report will say of itself">
+  <aside
+    className={classes.sheet}
+    data-paper={choice.paper}
+    aria-label="What the report will say about itself"
+  >
     <p className={classes.sheetOwner}>{summary.owner || summary.name}</p>
     <p className={classes.sheetTitle}>{choice.title.trim() || 'Collection report'}</p>
     <dl className={classes.sheetFacts}>
@@ -51,8 +55,8 @@ export const Sheet = ({
       ))}
     </ul>
     <p className={classes.sheetLimits}>
-      An owner’s inventory, not an appraisal. Cars without enough evidence are listed and counted apart, never
-      taken as nothing.
+      An owner’s inventory, not an appraisal. Cars without enough evidence are listed and counted separately,
+      never as zero.
     </p>
   </aside>
 );

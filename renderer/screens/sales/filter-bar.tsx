@@ -63,7 +63,7 @@ export const FilterBar = ({
       onChange={finish => onChange({ finish: finish ?? '' })}
     />
     <SegmentedControl
-      aria-label="Standing"
+      aria-label="Status"
       className={classes.filterShow}
       value={filter.show}
       data={Object.entries(showWords).map(([value, label]) => ({

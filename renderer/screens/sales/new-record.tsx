@@ -133,7 +133,7 @@ const SeenFields = ({
     </div>
     <NumberInput
       label="Trust in this record, %"
-      description="Empty: as Settings has it for its source"
+      description="Leave empty to use the setting for its source"
       value={draft.reliabilityPercent ?? ''}
       min={0}
       max={100}

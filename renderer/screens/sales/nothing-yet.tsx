@@ -8,7 +8,7 @@ export const NothingYet = ({ castings, onAdd }: { castings: number; onAdd: () =>
   <>
     <PageHeader title="Sale records" facts="None yet" />
     <EmptyState
-      title="Every worth rests on sale records"
+      title="Every value is based on sale records"
       actions={
         castings > 0 ? (
           <>
@@ -31,10 +31,10 @@ export const NothingYet = ({ castings, onAdd }: { castings: number; onAdd: () =>
         )
       }
     >
-      A sale record is one sale that you saw: what it was, its grade and finish, what it brought, when and
-      where. No price list comes with this program, and none is guessed at: from the sales that you enter it
-      works out what your cars would bring, and says how sure that is. Two or three sales of a casting are a
-      beginning; your own sales are added by themselves.
+      A sale record is one sale that you saw: what was sold, its grade and finish, its price, when and where.
+      Playworn comes with no price list and does not guess: from the sales you enter, it works out what your
+      cars would sell for and how certain that is. Two or three sales of a casting are a start; your own sales
+      are added automatically.
     </EmptyState>
   </>
 );

@@ -48,8 +48,8 @@ export const nextRecord = ({ currency, soldOn, source }: RecordDraft): RecordDra
 /** What still lacks before the record can be kept, as a sentence; null when nothing does. */
 export const whatIsMissing = (draft: RecordDraft): string | null => {
   if (draft.castingId === null) return 'Choose the casting that was sold.';
-  if (draft.soldOn === null) return 'Enter the day of the sale.';
-  if (draft.price === null || draft.price <= 0) return 'Enter the price that it brought.';
+  if (draft.soldOn === null) return 'Enter the date of the sale.';
+  if (draft.price === null || draft.price <= 0) return 'Enter the sale price.';
   if (readGrade(draft.grade) === undefined) return 'A grade runs from C1 to C10 in half points.';
   return null;
 };

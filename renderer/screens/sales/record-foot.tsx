@@ -57,7 +57,7 @@ const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) =>
     row.state === 'left out'
       ? row.excludedWhy
         ? `Left out: ${row.excludedWhy}.`
-        : 'Left out of every estimate, without a reason given.'
+        : 'Left out of every estimate; no reason given.'
       : row.state === 'doubtful'
         ? `Doubtful: ${[phrase && `${phrase} for this casting`, doubtText(row)].filter(Boolean).join('; ')}.`
         : row.state === 'set aside'
@@ -88,7 +88,7 @@ export const RecordFoot = ({
   phrase: string | undefined;
 }) => {
   const include = useAction((ids: number[]) => api.sales.exclude({ ids, excluded: false }), {
-    label: ids => `${records(ids.length)} taken in again`,
+    label: ids => `${records(ids.length)} included again`,
   });
   const remove = useAction((ids: number[]) => api.sales.remove({ ids }), {
     label: ids => `${records(ids.length)} removed`,
@@ -108,7 +108,7 @@ export const RecordFoot = ({
       <span className={classes.footActions}>
         {out.length === ids.length ? (
           <Button loading={include.isPending} onClick={() => include.mutate(out)}>
-            Take in again
+            Include again
           </Button>
         ) : (
           <LeaveOut ids={ids} />

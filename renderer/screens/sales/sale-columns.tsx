@@ -155,7 +155,7 @@ export const saleColumns = (
     },
     {
       id: 'state',
-      title: 'Standing',
+      title: 'Status',
       width: 176,
       grow: 3,
       value: row => row.state,

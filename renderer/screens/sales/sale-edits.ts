@@ -26,7 +26,7 @@ export const parsePrice = (text: string, currency: string): ParsedCell => {
   const parsed = parseMoney(text, currency, separatorsOf(readerLocale()));
   if ('problem' in parsed) return parsed;
   return parsed.minor === null || parsed.minor <= 0
-    ? { problem: 'A sale needs a price above nothing' }
+    ? { problem: 'Enter a price of more than zero' }
     : { value: parsed.minor };
 };
 

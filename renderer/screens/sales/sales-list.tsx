@@ -161,14 +161,14 @@ export const SalesList = ({
           footer={<RecordFoot row={row} chosen={chosen} phrase={row ? phrases.get(row.id) : undefined} />}
           empty={
             <EmptyState
-              title="No sale record is like that"
+              title="No sale records match"
               actions={
                 <Button component={Link} href="~/sales">
                   Show all records
                 </Button>
               }
             >
-              {name ? `None of ${name} under this filter. ` : ''}Widen the filter, or add what you have seen.
+              {name ? `None of ${name} under this filter. ` : ''}Widen the filter, or add sales you have seen.
             </EmptyState>
           }
         />

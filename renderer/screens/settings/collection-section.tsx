@@ -33,7 +33,7 @@ export const CollectionSection = ({ summary }: { summary: CollectionSummary }) =
       >
         <TextInput
           label="Name"
-          description="Stands at the head of every screen"
+          description="Shown at the top of every screen"
           value={name}
           maxLength={200}
           onChange={event => setName(event.currentTarget.value)}
@@ -47,7 +47,7 @@ export const CollectionSection = ({ summary }: { summary: CollectionSummary }) =
         />
         <CurrencyField
           label="Reporting currency"
-          description="Fixed once amounts are kept in it"
+          description="Fixed once amounts are saved in it"
           value={currency}
           onChange={setCurrency}
         />
@@ -63,10 +63,10 @@ export const CollectionSection = ({ summary }: { summary: CollectionSummary }) =
         </div>
       </form>
       <p className={classes.place}>
-        <span className="soft">It lies in</span> <code>{summary.dir}</code>
+        <span className="soft">Stored in</span> <code>{summary.dir}</code>
         <span className="soft">
-          Copy this folder as a whole to move it or to keep it elsewhere: it holds the records, the
-          photographs and the backups.
+          Copy this folder as a whole to move it or store it elsewhere: it holds the records, the photographs
+          and the backups.
         </span>
       </p>
     </Section>

@@ -35,16 +35,16 @@ const SettingsScreen = () => {
   const currency = summary.reportingCurrency;
   return (
     <>
-      <PageHeader title="Settings" facts="Kept in the collection, and backed up with it" />
+      <PageHeader title="Settings" facts="Saved in the collection and backed up with it" />
       <StickyIndex entries={entries} />
       <div className={`page ${classes.body}`}>
         <CollectionSection key={namesOf(summary)} summary={summary} />
         <MoneySection summary={summary} />
         <AssumptionsSection currency={currency} />
-        <Section id="parts" title="Parts shelf" aside="spare parts that restorations draw on">
+        <Section id="parts" title="Parts shelf" aside="spare parts for restorations">
           <PartsSection currency={currency} />
         </Section>
-        <Section id="valuations" title="Valuations kept" aside="the curve on Home">
+        <Section id="valuations" title="Saved valuations" aside="the curve on Home">
           <KeepValuation today={summary.today} currency={currency} />
         </Section>
         <Section id="held-up" title="How the estimates have held up" aside={`amounts in ${currency}`}>

@@ -36,7 +36,7 @@ const AddRate = ({ summary }: { summary: CollectionSummary }) => {
         value={text}
         inputMode="decimal"
         placeholder="such as 1.16"
-        error={text && !rate ? 'A number above nothing' : null}
+        error={text && !rate ? 'Enter a number of more than zero' : null}
         onChange={event => setText(event.currentTarget.value)}
       />
       <Button type="submit" disabled={!currency || !on || !rate} loading={save.isPending}>
@@ -104,16 +104,16 @@ export const MoneySection = ({ summary }: { summary: CollectionSummary }) => {
   return (
     <Section id="money" title="Exchange rates" aside={`into ${reporting}`}>
       <p className={classes.lead}>
-        A rate holds from its day until the next one of the same currency. A price in a currency that has no
-        rate on its day is set aside, never guessed; it counts as soon as you enter one. Nothing is fetched
-        from anywhere.
+        A rate applies from its date until the next one for the same currency. A price in a currency with no
+        rate for its date is set aside, never guessed; it counts as soon as you enter one. Nothing is
+        downloaded.
       </p>
       <AddRate summary={summary} />
       {rates && rates.length > 0 ? (
         <RateTable rates={rates} reporting={reporting} />
       ) : (
         <p className="soft grid-text">
-          No rates yet. They are needed only for prices in another currency than {reporting}.
+          No rates yet. They are needed only for prices in a currency other than {reporting}.
         </p>
       )}
     </Section>

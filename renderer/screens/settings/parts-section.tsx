@@ -60,7 +60,7 @@ const columnsOf = (reporting: Currency): GridColumn<PartStock>[] => [
         const parsed = parseMoney(text, part?.currency ?? reporting, separatorsOf(readerLocale()));
         if ('problem' in parsed) return parsed;
         return parsed.minor !== null && parsed.minor < 0
-          ? { problem: 'A price cannot be below nothing' }
+          ? { problem: 'Enter zero or more' }
           : { value: parsed.minor };
       },
     },
@@ -90,7 +90,7 @@ export const PartsSection = ({ currency }: { currency: Currency }) => {
   return (
     <>
       <p className={classes.lead}>
-        Parts that a plan names are counted here. When they are scarce, Decide chooses the cars that earn most
+        Parts named in plans are counted here. When they are scarce, Decide chooses the cars that earn most
         from them.
       </p>
       <DataGrid

@@ -31,7 +31,7 @@ const goTo = (page: Page, place: string) =>
 
 const grid = (page: Page) => page.getByRole('grid', { name: 'Cars' });
 const shownCount = async (page: Page) => {
-  const totals = page.getByRole('status', { name: 'What the cars in view come to' });
+  const totals = page.getByRole('status', { name: 'Totals of the cars shown' });
   return Number((await totals.locator('strong').first().textContent())?.replaceAll(',', ''));
 };
 
@@ -60,7 +60,7 @@ test('the list is filtered, ticked and changed in bulk by keyboard, and undone',
   await goTo(demo, '/cars?text=glass+case');
   await expect.poll(() => shownCount(demo)).toBe(some);
   await demo.keyboard.press('Control+z');
-  await expect(demo.getByText('No car is like that')).toBeVisible();
+  await expect(demo.getByText('No cars match')).toBeVisible();
   await demo.getByRole('button', { name: 'Show all cars' }).click();
   await expect.poll(() => shownCount(demo)).toBe(all);
   expect(await violations(demo)).toEqual([]);
@@ -128,9 +128,7 @@ test('overruling what keeps a fine original needs a reason', async ({ demo, pict
   await picture(demo, 'car-guarded');
 });
 
-test('a new car is identified by its features, photographed, planned, sold, and taken back', async ({
-  demo,
-}) => {
+test('a new car is identified by its features, photographed, planned, sold, and undone', async ({ demo }) => {
   await goTo(demo, '/cars');
   await expect(grid(demo)).toBeFocused();
   await demo.keyboard.press('n');
@@ -152,7 +150,7 @@ test('a new car is identified by its features, photographed, planned, sold, and 
   const name = demo.getByRole('textbox', { name: 'Name of line 1' });
   await name.fill('Weak acid bath');
   await expect(demo.getByText('Do not put zinc alloy in acid, not even briefly')).toBeVisible();
-  await demo.getByRole('button', { name: 'Keep as this car’s plan' }).click();
+  await demo.getByRole('button', { name: 'Save as this car’s plan' }).click();
   await expect(demo.getByText('This car’s own plan.')).toBeVisible();
 
   const bytes = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#884422' } })
@@ -164,12 +162,12 @@ test('a new car is identified by its features, photographed, planned, sold, and 
   await expect(demo.getByRole('button', { name: /^Enlarge/ })).toBeVisible();
 
   await demo.getByRole('button', { name: 'Sell this car' }).click();
-  const books = demo.getByRole('region', { name: 'Books' });
+  const books = demo.getByRole('region', { name: 'Cost and sale' });
   await books.getByRole('textbox', { name: 'Proceeds' }).fill('120');
   await books.getByRole('textbox', { name: 'Buyer' }).fill('a neighbour');
   await books.getByRole('button', { name: 'Sell it' }).click();
   await expect(books.getByText(/to a neighbour/)).toBeVisible();
-  await books.getByRole('button', { name: 'Take this sale back' }).click();
+  await books.getByRole('button', { name: 'Undo this sale' }).click();
   await expect(books.getByRole('button', { name: 'Sell this car' })).toBeVisible();
 });
 
@@ -214,7 +212,7 @@ test('a car in a collection without evidence takes its owner’s own figure, mar
   await goTo(page, '/cars');
   await expect(grid(page)).toBeFocused();
   await page.keyboard.press('Control+Enter');
-  const worth = page.getByRole('region', { name: 'Worth', exact: true });
+  const worth = page.getByRole('region', { name: 'Value', exact: true });
   await expect(worth.getByText('not enough evidence').first()).toBeVisible();
   await worth.getByRole('button', { name: 'Enter your own figure' }).click();
   for (const [label, amount] of [
@@ -224,9 +222,9 @@ test('a car in a collection without evidence takes its owner’s own figure, mar
   ] as const)
     await worth.getByRole('textbox', { name: label }).fill(amount);
   await page.keyboard.press('Tab');
-  await worth.getByRole('button', { name: 'Keep' }).click();
+  await worth.getByRole('button', { name: 'Save' }).click();
   await expect(worth.getByText('own figure', { exact: true })).toBeVisible();
-  await expect(worth.getByText('stands in for want of evidence')).toBeVisible();
+  await expect(worth.getByText('used because there is too little evidence')).toBeVisible();
   await picture(page, 'car-own-figure');
   expect(await violations(page)).toEqual([]);
 });

@@ -32,8 +32,8 @@ test('choosing what to restore: the sentence narrows, the best set is found, and
   await expect(demo.getByText(`${few} of ${all} cars`)).toBeVisible();
 
   const season = demo.getByRole('region', { name: 'Season' });
-  await season.getByLabel('Hours that there are').fill('20');
-  await season.getByLabel('Hours that there are').press('Enter');
+  await season.getByLabel('Hours available').fill('20');
+  await season.getByLabel('Hours available').press('Enter');
   await season.getByRole('button', { name: 'Choose the best set' }).click();
   await expect(demo.getByRole('heading', { name: 'Take them in this order' })).toBeVisible(shown);
   const order = demo.getByRole('tabpanel').locator('ol > li');
@@ -116,7 +116,7 @@ test('deciding can be done by everyone, menus and dialogs too, and with nothing 
   expect(await breaches(demo)).toEqual([]);
   await demo.keyboard.press('Escape');
   await goTo(demo, '/decide?finish=restored&below=2');
-  await expect(demo.getByRole('heading', { name: 'No car is like that' })).toBeVisible();
+  await expect(demo.getByRole('heading', { name: 'No cars match' })).toBeVisible();
   expect(await breaches(demo)).toEqual([]);
   await demo.getByRole('button', { name: 'Weigh all cars' }).click();
   await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeVisible();
@@ -125,8 +125,8 @@ test('deciding can be done by everyone, menus and dialogs too, and with nothing 
 test('with nothing to decide it says how to begin', async ({ start, collection, picture }) => {
   const { page } = await start();
   await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Where it lies').fill(collection);
-  await page.getByRole('button', { name: 'Make the collection' }).click();
+  await page.getByLabel('Folder').fill(collection);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
   await expect(page.getByRole('navigation').first()).toBeVisible(shown);
   await goTo(page, '/decide');
   await expect(page.getByRole('heading', { name: 'No car waits for a decision' })).toBeVisible(shown);

@@ -15,7 +15,7 @@ const screens: { name: string; route: string; heading: RegExp }[] = [
   { name: 'decide', route: '/decide', heading: /decide/i },
   { name: 'reports', route: '/reports', heading: /reports/i },
   { name: 'settings', route: '/settings', heading: /settings/i },
-  { name: 'method', route: '/how-worth-is-estimated', heading: /worth/i },
+  { name: 'method', route: '/how-values-are-estimated', heading: /values/i },
 ];
 
 const go = async (page: Page, { route, heading }: (typeof screens)[number]): Promise<void> => {

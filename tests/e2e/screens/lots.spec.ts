@@ -99,7 +99,7 @@ test('the parts of a car are graded by keyboard, and kept when the editor is lef
   await demo.keyboard.press('r');
   await expect(demo.getByRole('combobox', { name: 'Originality of the base' })).toHaveValue('reproduction');
   await demo.keyboard.press('Control+Enter');
-  await expect(demo.getByText('Condition kept')).toBeVisible();
+  await expect(demo.getByText('Condition saved')).toBeVisible();
   await expect(roof).toHaveValue('C6.5');
 });
 
@@ -133,21 +133,21 @@ test('from nothing to a messy list taken in: every row with its outcome, and one
   await expect(screens.getByRole('heading', { level: 1, name: 'Playworn' })).toBeVisible();
   expect(await breaches(screens)).toEqual([]);
   await screens.getByRole('button', { name: 'Import a spreadsheet' }).click();
-  await expect(screens.getByRole('textbox', { name: 'Where it lies' })).toBeFocused();
+  await expect(screens.getByRole('textbox', { name: 'Folder' })).toBeFocused();
   expect(await breaches(screens)).toEqual([]);
-  await screens.getByRole('button', { name: 'Make it and choose a file' }).click();
+  await screens.getByRole('button', { name: 'Create it and choose a file' }).click();
   await expect(screens.getByRole('heading', { level: 1, name: 'Import a spreadsheet' })).toBeVisible();
   expect(await breaches(screens)).toEqual([]);
   await screens.getByLabel('Spreadsheet to import').setInputFiles(messy('barn-tin.csv'));
-  const taken = screens.getByRole('complementary', { name: 'What will be taken' });
-  await expect(taken).toContainText('7 cars would be taken');
+  const taken = screens.getByRole('complementary', { name: 'What will be imported' });
+  await expect(taken).toContainText('7 cars would be imported');
   await expect(taken).toContainText('3 rows cannot be read');
   await expect(screens.getByText('Read as Windows-1252').first()).toBeVisible();
   await expect(screens.getByText('Condition: "C11" lies outside C1 to C10')).toBeVisible();
   await screens.getByRole('combobox', { name: 'What No. means' }).selectOption('not read');
-  await expect(taken).toContainText('8 cars would be taken');
+  await expect(taken).toContainText('8 cars would be imported');
   await screens.getByRole('combobox', { name: 'What No. means' }).selectOption('inventory number');
-  await expect(taken).toContainText('7 cars would be taken');
+  await expect(taken).toContainText('7 cars would be imported');
   await picture(screens, 'import-look');
   expect(await breaches(screens)).toEqual([]);
   await taken.getByRole('textbox', { name: 'Price' }).fill('412.50');
@@ -158,7 +158,7 @@ test('from nothing to a messy list taken in: every row with its outcome, and one
   await picture(screens, 'import-done');
   expect(await breaches(screens)).toEqual([]);
   await screens.getByRole('button', { name: 'Undo this import' }).click();
-  await expect(screens.getByRole('heading', { level: 1, name: 'The import was taken back' })).toBeVisible();
+  await expect(screens.getByRole('heading', { level: 1, name: 'The import was undone' })).toBeVisible();
   await goTo(screens, '/lots');
   await expect(screens.getByRole('heading', { name: 'Enter your first lot' })).toBeVisible();
   expect(await breaches(screens)).toEqual([]);
@@ -167,7 +167,7 @@ test('from nothing to a messy list taken in: every row with its outcome, and one
 test('a spreadsheet chosen after leaving and coming back is the one that is shown and taken', async ({
   demo,
 }) => {
-  const taken = demo.getByRole('complementary', { name: 'What will be taken' });
+  const taken = demo.getByRole('complementary', { name: 'What will be imported' });
   const choose = (name: string, rows: string) =>
     demo.getByLabel('Spreadsheet to import').setInputFiles({
       name,
@@ -176,11 +176,11 @@ test('a spreadsheet chosen after leaving and coming back is the one that is show
     });
   await goTo(demo, '/lots/import');
   await choose('first.csv', 'Number,Casting\nF-1,Osmerry\nF-2,Osmerry\nF-3,Osmerry\n');
-  await expect(taken).toContainText('3 cars would be taken');
+  await expect(taken).toContainText('3 cars would be imported');
   await goTo(demo, '/sales');
   await goTo(demo, '/lots/import');
   await choose('second.csv', 'Tag,Car,Shelf\nS-1,Halcyard,A1\n');
   await expect(demo.getByRole('rowheader', { name: 'Shelf' })).toBeVisible();
   await expect(demo.getByRole('rowheader', { name: 'Number' })).toHaveCount(0);
-  await expect(taken).toContainText('1 car would be taken');
+  await expect(taken).toContainText('1 car would be imported');
 });

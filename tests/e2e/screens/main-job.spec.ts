@@ -57,8 +57,8 @@ test('a fresh collection: import a lot, grade, decide, print the report', async 
   const { page } = started;
 
   await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Where it lies').fill(collection);
-  await page.getByRole('button', { name: 'Make the collection' }).click();
+  await page.getByLabel('Folder').fill(collection);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
   await expect(page.getByText('No cars yet')).toBeVisible();
   await picture(page, 'job-0-empty');
 

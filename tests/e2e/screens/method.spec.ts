@@ -4,7 +4,7 @@ import { breaches, goTo } from '../looking.ts';
 test.describe.configure({ timeout: 120_000 });
 
 test('one of the owner’s cars is worked through, down to its sale records', async ({ demo, picture }) => {
-  await goTo(demo, '/how-worth-is-estimated');
+  await goTo(demo, '/how-values-are-estimated');
   const example = demo.getByRole('region', { name: 'One car, worked through' });
   await expect(example.getByText('From your collection, with your records and your settings.')).toBeVisible();
   await expect(example.getByRole('heading', { name: 'The range' })).toBeVisible();

@@ -30,7 +30,7 @@ test('a variation is told by what is seen, and the rest shrink', async ({ demo, 
   await expect(grid.getByRole('row')).toHaveCount(2);
 });
 
-test('a casting and a variation are added, opened by the search’s address, and taken back', async ({
+test('a casting and a variation are added, opened by the search’s address, and undone', async ({
   demo,
   picture,
 }) => {

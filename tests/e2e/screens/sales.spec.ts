@@ -26,7 +26,7 @@ test('doubtful sales say why, and one is left out with a reason and taken in aga
   await goTo(demo, '/sales?show=left-out');
   await expect(grid(demo).getByText('left out: two noughts too many')).toBeVisible();
   await grid(demo).getByText('10,590.00').click();
-  await demo.getByRole('button', { name: 'Take in again' }).click();
+  await demo.getByRole('button', { name: 'Include again' }).click();
   await expect(tally(demo, 'Left out')).toHaveAccessibleName('Left out 2');
 });
 
@@ -95,17 +95,17 @@ test('in an empty collection, sales, reference and method say what to begin with
 }) => {
   const { page } = await start();
   await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Where it lies').fill(collection);
-  await page.getByRole('button', { name: 'Make the collection' }).click();
+  await page.getByLabel('Folder').fill(collection);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
   await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
   await goTo(page, '/sales');
-  await expect(page.getByRole('heading', { name: 'Every worth rests on sale records' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Every value is based on sale records' })).toBeVisible();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'sales-empty');
   await goTo(page, '/reference');
-  await expect(page.getByRole('heading', { name: 'Begin with the castings that you collect' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Start with the castings you collect' })).toBeVisible();
   await picture(page, 'reference-empty');
-  await goTo(page, '/how-worth-is-estimated');
+  await goTo(page, '/how-values-are-estimated');
   await expect(page.getByText(/this one is invented, with fourteen invented sales/)).toBeVisible();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'method-empty');

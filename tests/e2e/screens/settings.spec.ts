@@ -17,10 +17,12 @@ test('assumptions are changed as one version with a note, and undone', async ({ 
   // A C7 must not be worth less than a C6, so that it is carried along.
   await expect(demo.getByRole('textbox', { name: 'original, C7, per cent of C10' })).toHaveValue('50');
   await expect(demo.getByText('2 figures changed')).toBeVisible();
-  await demo.getByRole('textbox', { name: 'Why, for later' }).fill('Rubbed cars sell well here');
+  await demo
+    .getByRole('textbox', { name: 'Reason for the change (optional)' })
+    .fill('Rubbed cars sell well here');
   expect(await breaches(demo)).toEqual([]);
   await picture(demo, 'settings-changed');
-  await demo.getByRole('button', { name: 'Keep as version 1' }).click();
+  await demo.getByRole('button', { name: 'Save as version 1' }).click();
   await expect(demo.getByText('version 1: Rubbed cars sell well here')).toBeVisible();
   await expect(demo.getByText('2 figures changed')).toBeHidden();
   await demo.keyboard.press('Escape');
@@ -71,7 +73,7 @@ test('the collection is backed up, checked, and put back after asking once more'
     .getByRole('button', { name: /^Restore the backup of/ })
     .first()
     .click();
-  const dialog = demo.getByRole('dialog', { name: 'Put the collection back?' });
+  const dialog = demo.getByRole('dialog', { name: 'Restore this backup?' });
   await expect(dialog.getByRole('button', { name: 'Leave it as it is' })).toBeFocused();
   expect(await breaches(demo)).toEqual([]);
   await dialog.getByRole('button', { name: 'Restore this backup' }).click();
@@ -86,6 +88,6 @@ test('past worths are held against what cars brought, and today’s are kept', a
   await expect(heldUp.getByRole('row')).toHaveCount(7);
   await heldUp.scrollIntoViewIfNeeded();
   await picture(demo, 'settings-held-up');
-  await demo.getByRole('button', { name: 'Keep the worths' }).click();
-  await expect(demo.getByText(/^Worths of \d+ cars kept for (31 Oct|Oct 31,) 2026$/)).toBeVisible();
+  await demo.getByRole('button', { name: 'Save the values' }).click();
+  await expect(demo.getByText(/^Values of \d+ cars saved for (31 Oct|Oct 31,) 2026$/)).toBeVisible();
 });

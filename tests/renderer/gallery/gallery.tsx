@@ -16,7 +16,7 @@ const parameters = new URLSearchParams(location.search);
 
 const Gallery = () => {
   const [keys, setKeys] = useState(false);
-  useKeys('Everywhere', [{ keys: '?', does: 'Keys of this screen', run: () => setKeys(true) }]);
+  useKeys('Everywhere', [{ keys: '?', does: 'Keyboard shortcuts', run: () => setKeys(true) }]);
   return (
     <main style={{ height: '100%' }}>
       {parameters.get('page') === 'grid' ? (

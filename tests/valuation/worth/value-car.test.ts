@@ -163,7 +163,7 @@ describe('valueCar', () => {
     expect(() => valueCar(fitted, subjectOf({ ownWorth: { low: 5, mid: 2, high: 9 } }))).toThrow(RangeError);
   });
 
-  it('takes off what is missing now from the worth as found, and what the plan leaves from the worth restored', () => {
+  it('takes off what is missing now from the value as found, and what the plan leaves from the worth restored', () => {
     const parts = [{ part: 'wheels' as const, grade: null, originality: 'missing' as const }];
     const whole = valueCar(fitted, subjectOf({ variationId: sold.id, grade: 4 }));
     const lacking = valueCar(fitted, subjectOf({ variationId: sold.id, grade: 4, parts }));

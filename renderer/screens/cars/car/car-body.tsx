@@ -26,13 +26,13 @@ import { WorthHistory } from './worth/worth-history.tsx';
 
 const index = [
   { id: 'car', label: 'Car' },
-  { id: 'worth', label: 'Worth' },
+  { id: 'worth', label: 'Value' },
   { id: 'what-to-do', label: 'What to do' },
   { id: 'condition', label: 'Condition' },
   { id: 'plan', label: 'Plan' },
   { id: 'evidence', label: 'Evidence' },
   { id: 'decision', label: 'Decision' },
-  { id: 'books', label: 'Books' },
+  { id: 'books', label: 'Cost and sale' },
   { id: 'over-time', label: 'Over time' },
   { id: 'history', label: 'History' },
 ];
@@ -71,11 +71,7 @@ export const CarBody = ({ car, currency, today }: { car: CarPage; currency: Curr
           <Photographs car={car} />
           <Identity car={car} />
         </section>
-        <Section
-          id="worth"
-          title="Worth"
-          aside="what it would bring, four times in five; the tick is the middle"
-        >
+        <Section id="worth" title="Value" aside="likely sale price, 80 % range; the tick is the median">
           <WorthBlock
             car={car}
             currency={currency}
@@ -98,7 +94,7 @@ export const CarBody = ({ car, currency, today }: { car: CarPage; currency: Curr
         <Evidence car={car} currency={currency} which={which} onWhich={setWhich} />
         <DecisionSection car={car} choice={choice} onChoice={setChoice} />
         <Books car={car} currency={currency} today={today} />
-        <Section id="over-time" title="Worth over time" aside={`in ${currency}`}>
+        <Section id="over-time" title="Value over time" aside={`in ${currency}`}>
           <WorthHistory car={car} currency={currency} />
         </Section>
         <Section id="history" title="History">

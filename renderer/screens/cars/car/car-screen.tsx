@@ -25,8 +25,8 @@ export const CarScreen = ({ id }: { id: number }) => {
   }, [client, previousId, nextId]);
   if (!known)
     return (
-      <EmptyState title="There is no such car" actions={<Link href="~/cars">All cars</Link>}>
-        The address names no car of this collection.
+      <EmptyState title="Car not found" actions={<Link href="~/cars">All cars</Link>}>
+        This collection has no car at that address.
       </EmptyState>
     );
   const error = car.error ?? summary.error;

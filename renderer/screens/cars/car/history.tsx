@@ -13,7 +13,7 @@ export const History = ({ car }: { car: CarPage }) =>
           <time dateTime={entry.at}>{dateText(entry.at)}</time>
           <span>
             {entry.undone ? <del>{entry.label}</del> : entry.label}
-            {entry.undone ? <span className="soft"> taken back</span> : null}
+            {entry.undone ? <span className="soft"> undone</span> : null}
           </span>
         </li>
       ))}

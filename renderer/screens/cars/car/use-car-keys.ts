@@ -29,7 +29,7 @@ export const useCarKeys = (car: CarPage, goTo: (id: string) => void): void => {
     { keys: 'P', does: 'Add photographs', run: () => press('add-photographs') },
     { keys: 'B', does: 'Compare before and after', run: () => press('compare') },
     { keys: 'N', does: 'New check of its condition', run: condition },
-    { keys: 'W', does: 'Worth', run: () => goTo('worth') },
+    { keys: 'W', does: 'Value', run: () => goTo('worth') },
     { keys: 'R', does: 'What to do', run: () => goTo('what-to-do') },
     { keys: 'L', does: 'Plan', run: () => goTo('plan') },
     { keys: 'E', does: 'Evidence', run: () => goTo('evidence') },

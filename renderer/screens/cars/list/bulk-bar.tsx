@@ -1,6 +1,7 @@
 import { Button, Menu, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
+import { statusText } from '../../../../valuation/wording/status-text.ts';
 import {
   finishStates,
   type Grade,
@@ -65,8 +66,8 @@ export const BulkBar = ({ cars, onLetGo }: { cars: readonly CarRow[]; onLetGo: (
         </Menu.Target>
         <Menu.Dropdown>
           {settableStatuses.map(status => (
-            <Menu.Item key={status} onClick={() => apply({ status }, status)}>
-              {status}
+            <Menu.Item key={status} onClick={() => apply({ status }, statusText(status))}>
+              {statusText(status)}
             </Menu.Item>
           ))}
         </Menu.Dropdown>
@@ -95,7 +96,7 @@ export const BulkBar = ({ cars, onLetGo }: { cars: readonly CarRow[]; onLetGo: (
       </span>
       <Button variant="subtle" onClick={onLetGo}>
         <span className={classes.view}>
-          Let go <KeyHint keys="Escape" />
+          Clear selection <KeyHint keys="Escape" />
         </span>
       </Button>
     </section>

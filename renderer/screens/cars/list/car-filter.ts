@@ -28,7 +28,7 @@ export const lacks = {
   },
   ungraded: { label: 'without a grade', is: (car: CarRow) => car.grade === null },
   'no-worth': {
-    label: 'without a worth',
+    label: 'without a value',
     is: (car: CarRow) => car.castingId !== null && car.worths.asFound === null,
   },
   'no-photograph': { label: 'without a photograph', is: (car: CarRow) => car.photos === 0 },

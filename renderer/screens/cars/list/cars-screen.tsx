@@ -65,7 +65,7 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
   useKeys('Cars', [
     {
       keys: 'X',
-      does: wall ? 'Tick cars (in the grid)' : 'Tick the selected cars, or untick them',
+      does: wall ? 'Select cars (in the grid)' : 'Select the cars, or clear them',
       run: tickRange,
     },
     {
@@ -80,19 +80,19 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
       run: () => document.querySelector<HTMLElement>('[data-clear-filter]')?.click(),
     },
     { keys: 'N', does: 'New car', run: () => document.querySelector<HTMLElement>('[data-new-car]')?.click() },
-    ...(ticked.size > 0 ? [{ keys: 'Escape', does: 'Let go of the ticked cars', run: letGo }] : []),
+    ...(ticked.size > 0 ? [{ keys: 'Escape', does: 'Clear the selection', run: letGo }] : []),
   ]);
   const nothing = (
     <div className={classes.nothing}>
       <EmptyState
-        title="No car is like that"
+        title="No cars match"
         actions={
           <Button variant="filled" onClick={() => go({ filter: filterIn('') })}>
             Show all cars
           </Button>
         }
       >
-        Of the {cars.length} cars of this collection none has all that the line above asks for.
+        Of the {cars.length} cars in this collection, none matches the filter above.
       </EmptyState>
     </div>
   );

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { statusText } from '../../../../valuation/wording/status-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { Amount, AmountDelta } from '../../../components/amounts/amount.tsx';
 import type { GridColumn, RowState } from '../../../components/data-grid/types.ts';
@@ -157,7 +158,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
       </span>
     ),
   },
-  { id: 'status', title: 'Status', width: 82, value: car => car.status },
+  { id: 'status', title: 'Status', width: 82, value: car => statusText(car.status) },
   {
     id: 'cost',
     title: 'Cost',
@@ -178,7 +179,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
   },
   {
     id: 'worth',
-    title: 'Worth',
+    title: 'Value',
     heading: scale ? <WorthAxis scale={scale} /> : undefined,
     width: 150,
     grow: 3,

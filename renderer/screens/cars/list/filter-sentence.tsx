@@ -1,6 +1,13 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
-import { carStatuses, finishStates, rarities, recommendations } from '../../../../valuation/words.ts';
+import { statusText } from '../../../../valuation/wording/status-text.ts';
+import {
+  type CarStatus,
+  carStatuses,
+  finishStates,
+  rarities,
+  recommendations,
+} from '../../../../valuation/words.ts';
 import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
 import { readerWords } from '../../../components/words.ts';
 import {
@@ -64,7 +71,12 @@ const useChoices = (cars: readonly CarRow[], filter: CarFilter): Record<FilterPa
         label,
         cars: graded.filter(inGrade(value)).length,
       })),
-      status: words('status', carStatuses, car => car.status),
+      status: words(
+        'status',
+        carStatuses,
+        car => car.status,
+        value => ({ label: statusText(value as CarStatus) }),
+      ),
       recommendation: words(
         'recommendation',
         recommendations,
@@ -94,7 +106,7 @@ const Text = ({ value, onChange }: { value: string; onChange: (text: string) => 
     <input
       className={classes.text}
       type="search"
-      aria-label="Holding these words"
+      aria-label="Containing these words"
       placeholder="any words"
       data-cars-text
       value={text}
@@ -148,15 +160,15 @@ export const FilterSentence = ({
       <legend className={classes.heard}>Which cars are shown</legend>
       Cars of {part('lots', 'Lot', 'every lot')} and {part('series', 'Series', 'any series')}, in{' '}
       {part('finish', 'Finish state', 'any finish')}, {part('grade', 'Grade', 'any grade')},{' '}
-      {part('rarity', 'Rarity', 'common or rare')}, {part('status', 'Status', 'kept or sold')}, recommended to{' '}
-      {part('recommendation', 'Recommendation', 'anything')}, holding{' '}
+      {part('rarity', 'Rarity', 'common or rare')}, {part('status', 'Status', 'in the collection or sold')},
+      recommended to {part('recommendation', 'Recommendation', 'anything')}, containing{' '}
       <Text value={filter.text} onChange={text => onChange({ ...filter, text })} />
       {fixed.map(({ says, without }) => (
         <button
           key={says}
           type="button"
           className={classes.fixed}
-          title="Let go of this"
+          title="Remove this filter"
           onClick={() => onChange({ ...filter, ...without })}
         >
           {says} <span aria-hidden="true">×</span>

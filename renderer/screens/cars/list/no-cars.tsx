@@ -22,7 +22,7 @@ export const NoCars = () => (
         </>
       }
     >
-      Cars come in by the lot: what you bought at once for one price. A single car can be added by itself too.
+      Cars are entered by lot: what you bought together for one price. You can also add a single car.
     </EmptyState>
   </>
 );

@@ -9,13 +9,13 @@ export const TotalsLine = ({ cars, currency }: { cars: readonly CarRow[]; curren
   const totals = totalsOf(cars);
   const sold = totals.cars - totals.here;
   return (
-    <div className={classes.totals} role="status" aria-label="What the cars in view come to">
+    <div className={classes.totals} role="status" aria-label="Totals of the cars shown">
       <span>
         <strong>{totals.cars.toLocaleString(readerLocale())}</strong> {totals.cars === 1 ? 'car' : 'cars'}
         {sold > 0 ? `, ${sold} of them sold` : ''}
       </span>
       <span>
-        worth as found <strong>{worthText(totals.asFound, currency)}</strong> {currency}
+        value as found <strong>{worthText(totals.asFound, currency)}</strong> {currency}
         {totals.valued < totals.here ? ` for ${totals.valued} of ${totals.here}` : ''}
       </span>
       <span>
@@ -29,7 +29,7 @@ export const TotalsLine = ({ cars, currency }: { cars: readonly CarRow[]; curren
       </span>
       {totals.gaining > 0 ? (
         <span>
-          gain if all is done as recommended <strong>{deltaText(totals.gain, currency)}</strong> on{' '}
+          gain if you follow every recommendation <strong>{deltaText(totals.gain, currency)}</strong> on{' '}
           {totals.gaining}
         </span>
       ) : null}

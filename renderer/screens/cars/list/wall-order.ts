@@ -4,8 +4,8 @@ import { carTitle } from '../car/car-names.ts';
 export const wallOrders = {
   number: 'by number',
   name: 'by name',
-  worth: 'dearest first',
-  gain: 'greatest gain first',
+  worth: 'highest value first',
+  gain: 'highest gain first',
   grade: 'best grade first',
 } as const;
 export type WallOrder = keyof typeof wallOrders;

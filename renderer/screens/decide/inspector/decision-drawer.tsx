@@ -21,7 +21,7 @@ import classes from './inspector.module.css';
 
 const Recorded = ({ car }: { car: CarPage }) => {
   const { recorded } = car.decision;
-  const clear = useAction(() => api.decisions.clear({ id: car.id }), { label: 'Decision taken back' });
+  const clear = useAction(() => api.decisions.clear({ id: car.id }), { label: 'Decision undone' });
   if (!recorded) return null;
   return (
     <p className={classes.recorded}>
@@ -29,7 +29,7 @@ const Recorded = ({ car }: { car: CarPage }) => {
       <span className="soft">decided {dateText(recorded.decidedOn)}</span>
       {recorded.reason ? <q>{recorded.reason}</q> : null}
       <Button variant="subtle" onClick={() => clear.mutate()}>
-        Take it back
+        Undo it
       </Button>
     </p>
   );

@@ -142,7 +142,7 @@ export const decideColumns = ({
   },
   {
     id: 'worth',
-    title: 'Worth',
+    title: 'Value',
     heading: scale ? <WorthAxis scale={scale} wanted={4} /> : undefined,
     width: 140,
     grow: 3,

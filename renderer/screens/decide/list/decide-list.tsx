@@ -79,8 +79,8 @@ export const DecideList = ({
         onOpen={id => onOpen(Number(id))}
         empty={
           <div className={classes.nothing}>
-            <h2>No car is like that</h2>
-            <p>The sentence above narrows to none of them.</p>
+            <h2>No cars match</h2>
+            <p>None of them matches the filter above.</p>
             <Button onClick={onAll}>Weigh all cars</Button>
           </div>
         }

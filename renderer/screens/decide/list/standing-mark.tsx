@@ -4,7 +4,7 @@ import classes from './list.module.css';
 const words: Record<Standing, string> = {
   in: 'in the season',
   must: 'must be in the season',
-  never: 'kept out',
+  never: 'excluded',
 };
 
 /** How a car stands to the season, as a box to tick: ✓ in, ✓ with a bar where it must be, ✕ kept out. */
@@ -28,7 +28,7 @@ export const StandingMark = ({
       tabIndex={-1}
       aria-pressed={standing === 'in' || standing === 'must'}
       aria-label={`${car}: ${standing ? words[standing] : 'not in the season'}`}
-      title={standing ? words[standing] : 'Put it into the season'}
+      title={standing ? words[standing] : 'Add it to the season'}
       onClick={onToggle}
       onDoubleClick={event => event.stopPropagation()}
     >

@@ -34,7 +34,7 @@ export const PartsLimits = ({
               <td>{used}</td>
               <td>
                 <LimitField
-                  label={`At most so many of ${name}`}
+                  label={`Most ${name} to use`}
                   value={limit}
                   whole
                   onChange={value => onChange(name, value)}

@@ -52,7 +52,7 @@ export const SeasonBar = ({
         </div>
         <Meter label="Hours" used={totals.hours} limit={season.hours} text={hoursText(totals.hours)}>
           <LimitField
-            label="Hours that there are"
+            label="Hours available"
             value={season.hours}
             onChange={hours => onSeason(before => ({ ...before, hours }))}
           />
@@ -64,7 +64,7 @@ export const SeasonBar = ({
           text={worthText(totals.cash, currency)}
         >
           <LimitField
-            label={`Cash that there is, ${currency}`}
+            label={`Cash available, ${currency}`}
             value={major(season.cash)}
             onChange={cash =>
               onSeason(before => ({ ...before, cash: cash === null ? null : Math.round(cash * unit) }))
@@ -124,7 +124,7 @@ export const SeasonBar = ({
           <span className={classes.figures}>
             at most{' '}
             <LimitField
-              label="At most so many of one casting"
+              label="Most cars of one casting"
               value={season.perCasting}
               whole
               none="any"
@@ -157,7 +157,7 @@ export const SeasonBar = ({
         </Button>
       </div>
       <span className={classes.heard} role="status">
-        {overParts.length > 0 ? `More than there are: ${overParts.map(({ name }) => name).join(', ')}` : ''}
+        {overParts.length > 0 ? `More than you have: ${overParts.map(({ name }) => name).join(', ')}` : ''}
       </span>
     </section>
   );

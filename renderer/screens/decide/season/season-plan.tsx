@@ -9,7 +9,7 @@ import type { ChoiceState } from './use-choose.ts';
 
 const reasons: Record<LeftOut['why'], string> = {
   guarded: 'guarded',
-  never: 'kept out',
+  never: 'excluded',
   'no room': 'no room',
 };
 
@@ -46,7 +46,9 @@ const OneMore = ({ portfolio, currency }: { portfolio: Portfolio; currency: Curr
   const limited = named.filter((one): one is [string, number] => one[1] !== null);
   const telling = limited.filter(([, gain]) => gain > 0).sort((a, b) => b[1] - a[1]);
   if (limited.length === 0)
-    return <p className={classes.note}>Nothing limits the season: every car that gains is in.</p>;
+    return (
+      <p className={classes.note}>No limit applies: every car with an expected gain is in the season.</p>
+    );
   if (telling.length === 0)
     return <p className={classes.note}>One more hour, part or {step} of cash would add nothing.</p>;
   return (
@@ -95,8 +97,8 @@ export const SeasonPlan = ({
       ) : null}
       {ordered.length === 0 ? (
         <p className={classes.note}>
-          No car is in yet. Press Space on one to put it in, M where it must be in, X to keep it out; or set
-          the hours and the cash that there are, and have the best set chosen.
+          No car is in yet. Press Space on a car to add it, M to require it, X to exclude it; or set the hours
+          and cash available and let Playworn choose the best set.
         </p>
       ) : (
         <>
@@ -129,7 +131,7 @@ export const SeasonPlan = ({
       {out.length > 0 ? (
         <>
           <h3>
-            Left out <span className={classes.soft}>{out.length} that would gain by their plan</span>
+            Left out <span className={classes.soft}>{out.length} that would gain from their plan</span>
           </h3>
           <ul className={classes.rows}>
             {out.slice(0, 30).map(({ weighed, why }) => (

@@ -8,13 +8,13 @@ import { isKind, kindWords } from './import-choice.ts';
 const about: Record<ImportKind, { reads: string; columns: string }> = {
   lot: {
     reads:
-      'One row for each car. A casting is all that a row needs; what the reference does not know is kept as you wrote it.',
+      'One row for each car. A casting is all that a row needs; anything the reference does not know is saved as you wrote it.',
     columns:
       'number · casting · release · year · colour · base paint · rear end · grade · finish state · location · notes',
   },
   sales: {
     reads:
-      'One row for each sale that you have seen: its day, what it brought, and which casting. They are the evidence behind every worth.',
+      'One row for each sale you have seen: its date, its price, and which casting. They are the evidence behind every value.',
     columns:
       'date · price · currency · casting · colour · base paint · rear end · grade · finish state · missing parts · source',
   },
@@ -48,7 +48,7 @@ export const ChooseFile = ({
   <>
     <PageHeader
       title="Import a spreadsheet"
-      facts="As you keep it: you see what becomes of every row before anything is taken"
+      facts="In any layout: you see what happens to every row before anything is imported"
       back={{ label: 'Lots', to: '/lots' }}
     />
     <div className={`page ${classes.choose}`}>
@@ -62,14 +62,14 @@ export const ChooseFile = ({
         <dd>{about[as].reads}</dd>
         <dt>Columns it knows</dt>
         <dd>
-          {about[as].columns}. Yours may be named and ordered otherwise; you say what each means where it is
-          not plain.
+          {about[as].columns}. Yours may have other names and another order; you say what each means where it
+          is not clear.
         </dd>
-        <dt>Forgives</dt>
+        <dt>It can handle</dt>
         <dd>
-          Titles above the headings, blank rows, mixed forms of dates and amounts, “C7.5”, “7” and “7/10” for
-          grades, files of another program’s making. A row that cannot be read is listed with its line, column
-          and reason, and the others are taken.
+          Titles above the headings, blank rows, mixed formats of dates and amounts, “C7.5”, “7” and “7/10”
+          for grades, files from other programs. A row that cannot be read is listed with its line, column and
+          reason; the others are imported.
         </dd>
       </dl>
     </div>

@@ -67,7 +67,7 @@ export const FileFacts = ({
         {format === 'csv'
           ? `Read as ${encodings[found as keyof typeof encodings]}${because && because !== 'chosen' ? `, since ${because}` : ''}. `
           : ''}
-        The headings stand on line {headingLine}; {rows.toLocaleString()} rows below them are filled.
+        The headings are on line {headingLine}; {rows.toLocaleString()} rows below them are filled.
       </p>
     </div>
   );

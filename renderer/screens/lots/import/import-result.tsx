@@ -39,16 +39,16 @@ export const ImportedResult = ({
   const { accepted, duplicates, rejected, unidentified, addedCastings, lot, notes } = result;
   const place = placeOf(as, result);
   const title = undone
-    ? 'The import was taken back'
+    ? 'The import was undone'
     : accepted === 0
-      ? 'Nothing was taken'
+      ? 'Nothing was imported'
       : `Imported ${counted(accepted, kindWords[as].row, kindWords[as].rows)}${lot ? ` into ${lot.name}` : ''}`;
   const facts = [
     fileName,
     unidentified > 0 ? `${unidentified} without a variation yet` : null,
     addedCastings > 0 ? `${counted(addedCastings, 'casting')} added to the reference` : null,
-    duplicates > 0 ? `${duplicates} known already` : null,
-    rejected.length > 0 ? `${counted(rejected.length, 'row')} not taken` : 'every row was read',
+    duplicates > 0 ? `${duplicates} already known` : null,
+    rejected.length > 0 ? `${counted(rejected.length, 'row')} not imported` : 'every row was read',
   ];
   return (
     <>
@@ -82,8 +82,8 @@ export const ImportedResult = ({
         </p>
         {rejected.length > 0 ? (
           <Section
-            title="Rows that were not taken"
-            aside="Put them right in the file and import it again: what was taken is known then, and left alone"
+            title="Rows that were not imported"
+            aside="Correct them in the file and import it again: rows already imported are skipped"
           >
             <RejectedRows rejected={rejected} fileName={fileName} />
           </Section>

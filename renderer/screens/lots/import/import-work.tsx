@@ -88,7 +88,7 @@ export const ImportWork = (props: Props) => {
     <>
       <PageHeader
         title={file.name}
-        facts="Nothing is taken before you say so"
+        facts="Nothing is imported until you confirm"
         back={{ label: 'Lots', to: '/lots' }}
         actions={
           <>
@@ -109,7 +109,7 @@ export const ImportWork = (props: Props) => {
             <LoadingState label="Reading the file" />
           )}
         </div>
-        <aside className={classes.right} aria-label="What will be taken">
+        <aside className={classes.right} aria-label="What will be imported">
           {data && !preview.error ? (
             <>
               <RowCounts counts={data.counts} as={choice.as} />
@@ -130,14 +130,14 @@ export const ImportWork = (props: Props) => {
                     onClick={run}
                   >
                     {accepted === 0
-                      ? 'No row can be taken yet'
+                      ? 'No row can be imported yet'
                       : needsName
                         ? 'The lot needs a name'
                         : `Import ${accepted.toLocaleString()} ${words}`}
                   </Button>
                 )}
                 <WorkProgress work={work} label="Importing" />
-                <p className="soft grid-text">One undo takes the whole import back.</p>
+                <p className="soft grid-text">One undo reverses the whole import.</p>
               </div>
             </>
           ) : null}

@@ -26,16 +26,17 @@ export const RowCounts = ({ counts, as }: { counts: ImportPreview['counts']; as:
       <ul>
         <li data-part="taken">
           <strong>{accepted.toLocaleString()}</strong>{' '}
-          {accepted === 1 ? kindWords[as].row : kindWords[as].rows} would be taken
+          {accepted === 1 ? kindWords[as].row : kindWords[as].rows} would be imported
         </li>
         {unidentified > 0 ? (
           <li data-part="unidentified">
-            <strong>{unidentified.toLocaleString()}</strong> of them without a variation yet; the text is kept
+            <strong>{unidentified.toLocaleString()}</strong> of them without a variation yet; the text is
+            saved
           </li>
         ) : null}
         {duplicates > 0 ? (
           <li data-part="duplicates">
-            <strong>{duplicates.toLocaleString()}</strong> known already, left as{' '}
+            <strong>{duplicates.toLocaleString()}</strong> already known, left as{' '}
             {duplicates === 1 ? 'it is' : 'they are'}
           </li>
         ) : null}

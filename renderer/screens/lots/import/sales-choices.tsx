@@ -34,7 +34,7 @@ export const SalesChoices = ({
               ? 'Add the casting that the reference lacks'
               : `Add the ${missing.length.toLocaleString()} castings that the reference lacks`
           }
-          description={`${missing.slice(0, 6).join(', ')}${missing.length > 6 ? ` and ${missing.length - 6} more` : ''}. Without this, their rows are not taken.`}
+          description={`${missing.slice(0, 6).join(', ')}${missing.length > 6 ? ` and ${missing.length - 6} more` : ''}. Without this, their rows are not imported.`}
         />
       ) : null}
     </div>

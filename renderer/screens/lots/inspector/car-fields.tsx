@@ -16,7 +16,7 @@ export const CarFields = ({ row, lot, writes }: { row: CarRow; lot: LotPage; wri
   }, [row.id, row.location, row.notes]);
   return (
     <section className={classes.part} aria-label="Share, location and notes">
-      <h3>Books</h3>
+      <h3>Cost and location</h3>
       <div className={classes.share}>
         <MoneyInput
           label="Share of the lot's cost"
@@ -24,10 +24,14 @@ export const CarFields = ({ row, lot, writes }: { row: CarRow; lot: LotPage; wri
           value={row.cost}
           onChange={minor => void writes.fixShare(row.id, minor)}
           description={
-            row.costFixed ? 'Fixed by hand' : 'By its worth among the lot; an amount typed here is fixed'
+            row.costFixed
+              ? 'Fixed by hand'
+              : 'In proportion to its value in the lot; an amount typed here is fixed'
           }
         />
-        {row.costFixed ? <Button onClick={() => void writes.fixShare(row.id, null)}>Let go</Button> : null}
+        {row.costFixed ? (
+          <Button onClick={() => void writes.fixShare(row.id, null)}>Unfix share</Button>
+        ) : null}
       </div>
       <TextInput
         label="Location"

@@ -29,7 +29,7 @@ export const CarWorth = ({
   const worths = useMemo(() => stripWorths(row.worths), [row.worths]);
   const scale = useMemo(() => worthScale([worths], currency), [worths, currency]);
   const { data: explained } = useQuery({
-    queryKey: ['inspected worth', row.id, version],
+    queryKey: ['inspected value', row.id, version],
     meta: { immutable: true },
     gcTime: 10_000,
     placeholderData: (before, query) => (query?.queryKey[1] === row.id ? before : undefined),
@@ -40,9 +40,9 @@ export const CarWorth = ({
   const help = car?.help[0];
   const reason = car?.decision.reasons[0];
   return (
-    <section className={classes.part} aria-label="Worth">
+    <section className={classes.part} aria-label="Value">
       <h3>
-        Worth <span className={classes.unit}>{currency}</span>
+        Value <span className={classes.unit}>{currency}</span>
       </h3>
       {scale ? (
         <>

@@ -122,7 +122,7 @@ export const Identify = ({ row, car, writes }: { row: CarRow; car: CarPage | nul
       <>
         {car && car.candidateRows.length > 0 ? (
           <>
-            <p className={classes.left}>By what was written it may be:</p>
+            <p className={classes.left}>From what you wrote, it may be:</p>
             <ul className={classes.remaining}>
               {car.candidateRows.slice(0, 8).map(variation => (
                 <li key={variation.id}>

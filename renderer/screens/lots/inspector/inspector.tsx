@@ -93,7 +93,7 @@ const Body = ({
       </section>
       <CarFields row={row} lot={lot} writes={writes} />
       <p className={classes.link}>
-        <Link href={`~/cars/${row.id}`}>Everything about {row.inventoryNumber}</Link>
+        <Link href={`~/cars/${row.id}`}>All details of {row.inventoryNumber}</Link>
       </p>
     </>
   );
@@ -108,18 +108,18 @@ export const Inspector = (props: {
   currency: Currency;
   writes: LotWrites;
 }) => (
-  <aside id={inspectorId} className={classes.inspector} aria-label="The car under the cursor" tabIndex={-1}>
+  <aside id={inspectorId} className={classes.inspector} aria-label="The selected car" tabIndex={-1}>
     {props.row ? (
       <Body {...props} row={props.row} />
     ) : (
       <div className={classes.none}>
         <h2>{props.lot.rows.length === 0 ? 'The first car' : 'A new car'}</h2>
         <p>
-          Type a casting in the line at the foot of the grid: “lark em” finds every variation with a word that
-          begins with <em>lark</em> and one with <em>em</em>. Tab goes on to the next column, Enter to the
+          Type a casting in the bottom line of the grid: “lark em” finds every variation with a word that
+          starts with <em>lark</em> and one with <em>em</em>. Tab goes on to the next column, Enter to the
           next car.
         </p>
-        <p>Text that the reference does not know is kept as you wrote it, and can be identified later.</p>
+        <p>Text that the reference does not know is saved as you wrote it and can be identified later.</p>
       </div>
     )}
   </aside>

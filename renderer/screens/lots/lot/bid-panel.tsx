@@ -12,8 +12,8 @@ import { readerWords } from '../../../components/words.ts';
 import classes from './lot.module.css';
 
 const fields = [
-  ['margin', 'Wanted margin'],
-  ['probability', 'Sureness of it'],
+  ['margin', 'Margin you want'],
+  ['probability', 'Confidence'],
   ['premiumRate', 'Premium'],
   ['taxRate', 'Tax'],
 ] as const;
@@ -46,8 +46,8 @@ export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }
     <div className={classes.bid}>
       <h2>Highest bid</h2>
       <p className="soft grid-text">
-        For these {lot.cars} cars as they stand here, so that the margin is left after premium, tax, carriage
-        and selling costs.
+        For these {lot.cars} cars as entered here, so that the margin remains after premium, tax, carriage and
+        selling costs.
       </p>
       <div className={classes.bidFields}>
         {fields.map(([field, label]) => (

@@ -176,14 +176,14 @@ export const carColumns = ({
         const parsed = parseMoney(text, lotCurrency, separatorsOf(readerLocale()));
         if ('problem' in parsed) return parsed;
         return parsed.minor !== null && parsed.minor < 0
-          ? { problem: 'A share cannot be below nothing' }
+          ? { problem: 'Enter zero or more' }
           : { value: parsed.minor };
       },
     },
   },
   {
     id: 'worth',
-    title: `Worth, ${currency}`,
+    title: `Value, ${currency}`,
     heading: scale ? <WorthAxis scale={scale} /> : undefined,
     width: 152,
     grow: 2,

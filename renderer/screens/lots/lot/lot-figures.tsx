@@ -37,7 +37,7 @@ export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency
         <ChangingAmount minor={costKnown ? result.cost : null} currency={currency} />
       </Figure>
       <Figure
-        word="Worth of what is here"
+        word="Value of the cars not sold"
         under={
           here === 0
             ? 'nothing is left'
@@ -53,19 +53,19 @@ export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency
         />
       </Figure>
       <Figure
-        word="Realised"
+        word="Sold for"
         under={sold === 0 ? 'none sold yet' : `${sold} sold, fees of ${worthText(result.fees, currency)} off`}
       >
         <ChangingAmount minor={sold === 0 ? null : result.proceeds - result.fees} currency={currency} />
       </Figure>
       <Figure
-        word="Gain in all"
+        word="Total gain"
         under={
           !costKnown
             ? 'once the cost is entered'
             : result.unvalued > 0
-              ? 'the cars without a worth count as nothing'
-              : 'if the rest sold at its worth'
+              ? 'the cars without a value count as zero'
+              : 'if the rest sold at its value'
         }
       >
         <AmountDelta minor={costKnown ? result.gain : null} currency={currency} />

@@ -29,9 +29,9 @@ export const LotFoot = ({
             type="button"
             className={classes.footButton}
             onClick={() => void shareAnew()}
-            title="By what each car is worth as found today; shares fixed by hand stay"
+            title="In proportion to today’s values as found; shares fixed by hand stay"
           >
-            Share anew by worth
+            Share again by value
           </button>
         </span>
       ) : (

@@ -94,7 +94,7 @@ export const LotHeader = ({
 
 const Beginning = ({ lotId }: { lotId: number }) => (
   <p className="soft" style={{ margin: '0 24px 12px', maxWidth: '88ch' }}>
-    Begin in the line below: type the first letters of a casting, press Tab for the next column and Enter for
+    Start in the line below: type the first letters of a casting, press Tab for the next column and Enter for
     the next car. Rows copied from a spreadsheet can be pasted there, and photographs dropped onto a row.{' '}
     <a href={`#/lots/import?lot=${lotId}`}>Import them from a file</a> if there are many.
   </p>

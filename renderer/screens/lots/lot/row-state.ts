@@ -14,7 +14,7 @@ const variations = (count: number) => (count === 1 ? '1 variation fits' : `${cou
 /** What the mark at a row's edge says. */
 export const carRowState = (row: CarRow): RowState | null => {
   if (row.status === 'sold') return { tone: 'muted', label: 'Sold' };
-  if (row.identified === 'no') return { tone: 'caution', label: 'Not identified; what was written is kept' };
+  if (row.identified === 'no') return { tone: 'caution', label: 'Not identified; your text is saved' };
   if (row.identified === 'casting')
     return {
       tone: 'caution',

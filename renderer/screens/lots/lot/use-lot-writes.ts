@@ -17,10 +17,10 @@ export const useLotWrites = (lotId: number) => {
     {
       label: fixed =>
         fixed.length === 0
-          ? 'Cost shared out anew'
+          ? 'Cost shared again'
           : fixed.every(({ minor }) => minor === null)
-            ? 'Share let go, cost shared out anew'
-            : 'Share fixed, the rest shared out anew',
+            ? 'Share no longer fixed, cost shared again'
+            : 'Share fixed, the rest shared again',
     },
   );
   const create = useAction((added: CarPatch[]) => api.cars.create({ lotId, cars: added }), {

@@ -30,7 +30,7 @@ export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
               </th>
             ))}
             <th scope="col" className="amount">
-              Says, {car.currency}
+              Suggests, {car.currency}
             </th>
             <th scope="col" className="amount">
               Weight
@@ -48,7 +48,7 @@ export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
                 )}
               </td>
               <td className={classes.what} title={record.variation}>
-                {record.variation || 'variation not told'}
+                {record.variation || 'variation not given'}
               </td>
               <td>
                 {record.grade === null ? 'ungraded' : gradeLabel(record.grade)} {record.finishState}
@@ -85,7 +85,7 @@ export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
           <tfoot>
             <tr>
               <td colSpan={5 + kinds.length}>
-                and {rest.length === 1 ? 'one other sale' : `${rest.length} others, further off`}
+                and {rest.length === 1 ? 'one other sale' : `${rest.length} others, less closely related`}
               </td>
               <td className="amount">{percentText(restWeight)}</td>
             </tr>

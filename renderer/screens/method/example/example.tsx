@@ -60,7 +60,7 @@ const Head = ({ car }: { car: WorkedCar }) => (
       </p>
       <p className="soft">
         {car.id === null
-          ? 'No car of yours has a worth yet, so this one is invented, with fourteen invented sales. The figures are worked out by the same rules.'
+          ? 'None of your cars has a value yet, so this one is invented, with fourteen invented sales. The figures are worked out by the same rules.'
           : 'From your collection, with your records and your settings.'}
       </p>
     </div>
@@ -75,7 +75,7 @@ const Worked = ({ car }: { car: WorkedCar }) => {
   return (
     <>
       <Head car={car} />
-      <h3 className={classes.exampleStep}>Its sales, brought to it</h3>
+      <h3 className={classes.exampleStep}>Its sales, adjusted to it</h3>
       <AdjustmentGrid car={car} />
       {telling ? (
         <>
@@ -87,10 +87,10 @@ const Worked = ({ car }: { car: WorkedCar }) => {
       <Shares evidence={car.evidence} />
       <h3 className={classes.exampleStep}>The range</h3>
       <p className={classes.exampleText}>
-        The middle comes to <strong>{text(worth.mid)}</strong> {currency}. One sale of such a car varies, and
-        the estimate itself may be off: together that makes <strong>{text(worth.low)}</strong> to{' '}
+        The middle comes to <strong>{text(worth.mid)}</strong> {currency}. Single sales of such a car vary,
+        and the estimate itself may be off: together that gives <strong>{text(worth.low)}</strong> to{' '}
         <strong>{text(worth.high)}</strong>. The same is done for the car restored and with its original
-        finish; each dot is a sale, brought to the car as it was found.
+        finish; each dot is a sale, adjusted to the car as found.
       </p>
       <LargeWorthStrip
         worths={stripWorths(car.worths)}

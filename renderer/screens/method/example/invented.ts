@@ -105,7 +105,7 @@ export const inventedCar = (currency: Currency): WorkedCar | null => {
       const sale = bySale.get(record.id);
       if (!sale) return [];
       const variation =
-        sale.castingId === 2 ? 'Oxbow' : (variationNames.get(sale.variationId ?? 0) ?? 'colour not told');
+        sale.castingId === 2 ? 'Oxbow' : (variationNames.get(sale.variationId ?? 0) ?? 'colour not given');
       return [
         {
           ...record,

@@ -17,7 +17,7 @@ export const Ledger = ({
     <table className={classes.ledger}>
       <tbody>
         <tr>
-          <th scope="row">Brought on {dateText(record.soldOn)}</th>
+          <th scope="row">Sold on {dateText(record.soldOn)}</th>
           <td />
           <td className="amount">
             {amountText(record.price, record.currency)}
@@ -35,7 +35,7 @@ export const Ledger = ({
           );
         })}
         <tr className={classes.outcome}>
-          <th scope="row">Says of this car</th>
+          <th scope="row">Suggests for this car</th>
           <td />
           <td className="amount">
             {worthText(record.adjusted, currency)} {currency}

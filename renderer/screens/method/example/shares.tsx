@@ -23,7 +23,7 @@ export const Shares = ({ evidence }: { evidence: Evidence }) => {
       </ul>
       <p className={classes.exampleText}>
         {evidence.sales === 0
-          ? 'This variation was never seen sold: its casting’s level stands in, times the factor of its rarity.'
+          ? 'This variation was never seen sold: its casting’s level is used instead, times the factor for its rarity.'
           : 'More sales of this very variation would raise its own share; sales that disagree among themselves, or are old, keep it low.'}
       </p>
     </>

@@ -73,11 +73,11 @@ const Variations = ({
         height={Math.min(520, 34 + 32 * Math.max(2, remaining.length))}
         startAt={asked}
         onOpen={id => onOpen(Number(id))}
-        empty={<p className="soft">No variation has all of these. Begin again, or add it.</p>}
+        empty={<p className="soft">No variation has all of these. Start again, or add it.</p>}
       />
       {alike.length > 0 ? (
         <p className={classes.alike}>
-          Alike on all:{' '}
+          The same on all:{' '}
           {alike
             .map(({ feature, value }) => `${readerWords().features[feature].toLowerCase()} ${value}`)
             .join(', ')}

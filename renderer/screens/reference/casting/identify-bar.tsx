@@ -53,7 +53,7 @@ export const IdentifyBar = ({
             : `${remaining} of ${all} remain`}
         {chosen > 0 ? (
           <Button variant="subtle" size="compact-xs" onClick={() => onChange({})}>
-            Begin again
+            Start again
           </Button>
         ) : null}
       </span>

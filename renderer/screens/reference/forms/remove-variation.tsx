@@ -39,7 +39,7 @@ export const RemoveVariation = ({
       <Popover.Dropdown>
         <p className={classes.removeWhy}>{why}</p>
         <Button color="brick" variant="filled" onClick={() => remove.mutate()}>
-          Remove it all the same
+          Remove it anyway
         </Button>
       </Popover.Dropdown>
     </Popover>

@@ -161,7 +161,7 @@ const Form = ({
       </div>
       <Textarea
         label="Factory specification"
-        description="What a restoration to specification follows"
+        description="What a faithful restoration follows"
         autosize
         minRows={2}
         maxRows={10}

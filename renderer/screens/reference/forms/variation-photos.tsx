@@ -16,7 +16,7 @@ export const VariationPhotos = ({ variation }: { variation: VariationRow }) => {
     label: files => (files.length === 1 ? 'Photograph added' : `${files.length} photographs added`),
     failure: 'The photographs could not be added',
   });
-  const remove = useAction((id: number) => api.photos.remove({ id }), { label: 'Photograph taken off' });
+  const remove = useAction((id: number) => api.photos.remove({ id }), { label: 'Photograph removed' });
   return (
     <fieldset className={classes.photos}>
       <legend>Photographs of an example</legend>
@@ -33,10 +33,10 @@ export const VariationPhotos = ({ variation }: { variation: VariationRow }) => {
               <Button
                 variant="subtle"
                 size="compact-xs"
-                aria-label={`Take photograph ${index + 1} off`}
+                aria-label={`Remove photograph ${index + 1}`}
                 onClick={() => remove.mutate(photo.id)}
               >
-                Take off
+                Remove
               </Button>
             </li>
           ))}

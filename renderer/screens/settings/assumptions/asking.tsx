@@ -17,12 +17,12 @@ export const Asking = ({ draft, set, currency }: PartOfDraft) => {
     <div>
       <div className={classes.field}>
         <span className={classes.fieldName}>
-          Least gain worth any work
-          <span className={classes.help}>expected, over leaving the car as it is</span>
+          Smallest gain worth working for
+          <span className={classes.help}>expected gain compared with leaving the car as it is</span>
         </span>
         <div className={classes.fieldFigure}>
           <MoneyInput
-            label={<span className={classes.heard}>Least gain worth any work</span>}
+            label={<span className={classes.heard}>Smallest gain worth working for</span>}
             currency={currency}
             value={decision.leastGain}
             onChange={leastGain => ask({ leastGain: leastGain ?? 0 })}
@@ -30,19 +30,19 @@ export const Asking = ({ draft, set, currency }: PartOfDraft) => {
         </div>
       </div>
       <FigureField
-        label="Least probability that it pays"
+        label="Lowest probability that it pays"
         value={decision.leastProbability}
         kind={percent}
         onChange={leastProbability => ask({ leastProbability })}
       />
       <div className={classes.field}>
         <span className={classes.fieldName}>
-          Your hour at the bench costs
-          <span className={classes.help}>nothing, if the work is its own reward</span>
+          Cost of one hour of your time
+          <span className={classes.help}>0 if you do not count it</span>
         </span>
         <div className={classes.fieldFigure}>
           <MoneyInput
-            label={<span className={classes.heard}>Your hour at the bench costs</span>}
+            label={<span className={classes.heard}>Cost of one hour of your time</span>}
             currency={currency}
             value={draft.hourlyRate}
             onChange={hourlyRate => set({ hourlyRate: hourlyRate ?? 0 })}
@@ -50,24 +50,24 @@ export const Asking = ({ draft, set, currency }: PartOfDraft) => {
         </div>
       </div>
       <FigureField
-        label="Selling takes of what a car brings"
+        label="Selling costs, % of the sale price"
         value={decision.sellingFees}
         kind={percent}
         onChange={sellingFees => ask({ sellingFees })}
       />
       <FigureField
-        label="A donor’s parts bring of its worth"
+        label="Value of a donor’s parts, % of the car"
         value={decision.donorShare}
         kind={percent}
         onChange={donorShare => ask({ donorShare })}
       />
       <div className={classes.field}>
         <span className={classes.fieldName}>
-          An original finish is kept from
-          <span className={classes.help}>not recommended for paint from this grade on</span>
+          Keep original finishes at or above
+          <span className={classes.help}>no repaint is recommended from this grade up</span>
         </span>
         <Select
-          aria-label="An original finish is kept from"
+          aria-label="Keep original finishes at or above"
           className={classes.fieldFigure}
           value={String(decision.keepGrade)}
           data={grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }))}
@@ -76,7 +76,7 @@ export const Asking = ({ draft, set, currency }: PartOfDraft) => {
         />
       </div>
       <Checkbox.Group
-        label="Variations never recommended for paint"
+        label="Never recommend paint for variations that are"
         className={classes.rarities}
         value={decision.keepRarities}
         onChange={chosen => ask({ keepRarities: rarities.filter(rarity => chosen.includes(rarity)) })}

@@ -30,12 +30,12 @@ const Groups = (part: PartOfDraft) => (
   <>
     <Group
       title="Grade and finish"
-      lead="What a lower grade and a changed finish leave of the price. A factory finish can be lost only once, which is why it stands highest."
+      lead="How much of the price is left with a lower grade or a changed finish. A factory finish can only be lost once, which is why it counts highest."
     >
       <Grades {...part} />
     </Group>
     <div className={classes.columns}>
-      <Group title="Parts" lead="For a car or a sale that lacks a part, or carries another in its place.">
+      <Group title="Parts" lead="For a car or a sale with a part missing or replaced.">
         <PartLosses {...part} />
       </Group>
       <Group
@@ -46,10 +46,7 @@ const Groups = (part: PartOfDraft) => (
       </Group>
     </div>
     <div className={classes.columns}>
-      <Group
-        title="What you ask before any work"
-        lead="Nothing is recommended that does not pass all of these."
-      >
+      <Group title="When work is recommended" lead="Nothing is recommended that does not pass all of these.">
         <Asking {...part} />
       </Group>
       <div>
@@ -58,23 +55,23 @@ const Groups = (part: PartOfDraft) => (
         </Group>
         <Group
           title="Rarity"
-          lead="Against a common variation of the same casting, before its own sales speak."
+          lead="Compared with a common variation of the same casting, before its own sales are counted."
         >
           <RarityFactors {...part} />
         </Group>
       </div>
     </div>
     <div className={classes.columns}>
-      <Group title="Sources" lead="A sale that someone tells of is worth less than one that is documented.">
+      <Group title="Sources" lead="A sale known from hearsay counts less than a documented one.">
         <Sources {...part} />
       </Group>
-      <Group title="Old prices" lead="How a price of years ago is brought to today.">
+      <Group title="Old prices" lead="How an old price is adjusted to today.">
         <IndexChoice {...part} />
       </Group>
     </div>
     <Group
       title="Standard plan"
-      lead="Stands in for a plan on cars that have none, so that Decide can compare them all."
+      lead="Used for cars with no plan of their own, so that Decide can compare them all."
     >
       <StandardPlan {...part} />
     </Group>
@@ -89,21 +86,22 @@ const Editor = ({ view, currency }: { view: AssumptionsView; currency: Currency 
   const changes = countChanges(view.body, draft);
   const save = useAction(
     ({ body, note }: { body: AssumptionSet; note: string }) => api.collection.saveAssumptions({ body, note }),
-    { label: (_, saved) => `Assumptions kept as version ${saved.version}` },
+    { label: (_, saved) => `Assumptions saved as version ${saved.version}` },
   );
   return (
     <>
       <p className={classes.lead}>
-        These are the project’s own starting points: common practice, put down as figures. No published guide
-        is behind them. Your sale records correct most of them by themselves as they come in; change what your
-        own experience contradicts. Every worth and recommendation follows at once, and earlier versions stay.
+        These are the project’s own starting points: common practice expressed as figures. No published guide
+        is behind them. Your sale records correct most of them automatically as you add them; change what your
+        own experience contradicts. Every value and recommendation is updated at once, and earlier versions
+        stay.
       </p>
       <Groups
         draft={draft}
         set={change => setDraft(before => ({ ...before, ...change }))}
         currency={currency}
       />
-      <Group title="Versions" lead="The newest is in force; undo takes it back.">
+      <Group title="Versions" lead="The newest is in use; undo goes back to the one before.">
         <Versions view={view} onStartingPoints={() => setDraft(defaultAssumptions(currency))} />
       </Group>
       {changes > 0 ? (

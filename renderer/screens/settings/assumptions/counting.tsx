@@ -21,14 +21,14 @@ export const Sources = ({ draft, set }: PartOfDraft) => {
   return (
     <div>
       <table className={classes.cells}>
-        <caption>How far a sale is believed, per cent; other names count as “other”</caption>
+        <caption>How far a sale is trusted, %; other names count as “other”</caption>
         <tbody>
           {Object.entries(sourceReliability).map(([source, value]) => (
             <tr key={source}>
               <th scope="row">{source}</th>
               <td>
                 <CellFigure
-                  label={`Trust in ${source}, per cent`}
+                  label={`Trust in ${source}, percent`}
                   value={value}
                   kind={percent}
                   onChange={next => set({ sourceReliability: { ...sourceReliability, [source]: next } })}
@@ -92,16 +92,16 @@ export const Weights = ({ draft, set }: PartOfDraft) => (
       onChange={gradeDistanceHalf => set({ gradeDistanceHalf })}
     />
     <FigureField
-      label="Below so many sales in the series, no worth is given"
-      help="counted by their weight: an old or doubtful sale is less than one"
+      label="Fewest sales in a series for a value to be given"
+      help="counted by weight: an old or doubtful sale counts as less than one"
       value={draft.leastEvidence}
       kind={{ ...spread, unit: 'sales', most: 1000, digits: 1 }}
       onChange={leastEvidence => set({ leastEvidence })}
     />
     <div className={classes.field}>
-      <span className={classes.fieldName}>An ungraded sale or car is taken as</span>
+      <span className={classes.fieldName}>Treat an ungraded sale or car as</span>
       <Select
-        aria-label="An ungraded sale or car is taken as"
+        aria-label="Treat an ungraded sale or car as"
         className={classes.fieldFigure}
         value={String(draft.unknownGrade)}
         data={grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }))}
@@ -116,7 +116,7 @@ const indexChoices = [
   {
     value: 'none',
     label: 'As they were',
-    help: 'Old prices stand as they were; they only count less with age.',
+    help: 'Old prices are used as they were; they only count less with age.',
   },
   {
     value: 'cpi-u',
@@ -126,7 +126,7 @@ const indexChoices = [
   {
     value: 'trend',
     label: 'By the trend of your own records',
-    help: 'Fitted from 40 records over 3 years on; until then as they were.',
+    help: 'Used once there are 40 records over 3 years; until then, prices stay as they were.',
   },
 ];
 
@@ -144,7 +144,7 @@ export const IndexChoice = ({ draft, set }: PartOfDraft) => (
         <Radio key={value} value={value} label={label} description={help} />
       ))}
       {typeof draft.index === 'string' ? null : (
-        <Radio value="series" label="By a series of your own" description="As it was brought in." />
+        <Radio value="series" label="By a series of your own" description="As imported." />
       )}
     </div>
   </Radio.Group>

@@ -39,7 +39,7 @@ export const GradeCurve = ({ assumptions }: { assumptions: AssumptionSet }) => {
       className={classes.curve}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label="Price by grade in each finish state, against a C10 in original finish; the figures stand in the table."
+      aria-label="Price by grade in each finish state, against a C10 in original finish; the figures are in the table."
     >
       {[0.001, 0.003, 0.01, 0.03, 0.05, 0.1, 0.2, 0.5, 1]
         .filter(mark => mark >= lowest)

@@ -26,15 +26,14 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
       <div>
         <GradeCurve assumptions={draft satisfies AssumptionSet} />
         <p className={classes.note}>
-          Read: a C6 in original finish brings {Math.round(100 * (draft.gradeMultipliers.original[5] ?? 0))} %
-          of a C10; a restored C9{' '}
+          For example, a C6 in original finish sells for{' '}
+          {Math.round(100 * (draft.gradeMultipliers.original[5] ?? 0))} % of a C10; a restored C9{' '}
           {Math.round(100 * (draft.gradeMultipliers.restored[8] ?? 0) * draft.finishFactors.restored)} % of an
-          original C10. Half grades lie midway. Your sale records pull these curves as far as they have the
-          weight.
+          original C10. Half grades lie midway. Your sale records adjust these curves as they build up.
         </p>
       </div>
       <table className={classes.cells}>
-        <caption>In per cent of the same finish as made (C10); at the head, of original finish</caption>
+        <caption>In % of the same finish as made (C10); in the top row, of original finish</caption>
         <thead>
           <tr>
             <th scope="col">Grade</th>
@@ -54,7 +53,7 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
                   <span className={classes.fixed}>100</span>
                 ) : (
                   <CellFigure
-                    label={`${state} against original finish, per cent`}
+                    label={`${state} against original finish, percent`}
                     value={draft.finishFactors[state]}
                     kind={{ ...ofGrade, most: 1000 }}
                     onChange={value => setFactor(state, value)}
@@ -72,7 +71,7 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
                     <span className={classes.fixed}>100</span>
                   ) : (
                     <CellFigure
-                      label={`${state}, C${grade}, per cent of C10`}
+                      label={`${state}, C${grade}, percent of C10`}
                       value={draft.gradeMultipliers[state][grade - 1] ?? 0}
                       kind={ofGrade}
                       onChange={value => setGrade(state, grade, value)}

@@ -28,8 +28,8 @@ export const KeepBar = ({
     >
       <strong>{changes === 1 ? '1 figure changed' : `${changes} figures changed`}</strong>
       <TextInput
-        aria-label="Why, for later"
-        placeholder="Why, for later"
+        aria-label="Reason for the change (optional)"
+        placeholder="Reason for the change (optional)"
         className={classes.keepNote}
         maxLength={200}
         value={note}
@@ -37,7 +37,7 @@ export const KeepBar = ({
       />
       <Button onClick={onDiscard}>Discard</Button>
       <Button type="submit" variant="filled" loading={saving}>
-        Keep as version {next}
+        Save as version {next}
       </Button>
     </form>
   );

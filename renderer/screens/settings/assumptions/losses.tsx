@@ -13,7 +13,7 @@ const losses = [
 /** What a missing or replaced part takes from the price. */
 export const PartLosses = ({ draft, set }: PartOfDraft) => (
   <table className={classes.cells}>
-    <caption>Share of the price that is lost, per cent</caption>
+    <caption>Share of the price lost, %</caption>
     <thead>
       <tr>
         <th scope="col">Part</th>
@@ -31,7 +31,7 @@ export const PartLosses = ({ draft, set }: PartOfDraft) => (
           {losses.map(([key, word]) => (
             <td key={key}>
               <CellFigure
-                label={`${part} ${word}, per cent lost`}
+                label={`${part} ${word}, percent lost`}
                 value={draft.partLoss[part][key]}
                 kind={percent}
                 onChange={value =>
@@ -49,7 +49,7 @@ export const PartLosses = ({ draft, set }: PartOfDraft) => (
 /** What each departure from the factory specification takes from a restoration's worth. */
 export const DeviationLosses = ({ draft, set }: PartOfDraft) => (
   <table className={classes.cells}>
-    <caption>Share of a restoration’s worth that is lost, per cent</caption>
+    <caption>Share of a restored car’s value lost, %</caption>
     <thead>
       <tr>
         <th scope="col">Departure</th>
@@ -62,7 +62,7 @@ export const DeviationLosses = ({ draft, set }: PartOfDraft) => (
           <th scope="row">{deviationLabel(kind)}</th>
           <td>
             <CellFigure
-              label={`${deviationLabel(kind)}, per cent lost`}
+              label={`${deviationLabel(kind)}, percent lost`}
               value={draft.deviationLoss[kind]}
               kind={percent}
               onChange={value => set({ deviationLoss: { ...draft.deviationLoss, [kind]: value } })}

@@ -132,7 +132,7 @@ export const StandardPlan = ({ draft, set, currency }: PartOfDraft) => {
           onChange={spoilChance => setRestore({ spoilChance })}
         />
         <FigureField
-          label="A spoiled car keeps of its worth"
+          label="Value left if spoiled, %"
           value={restore.spoiledShare}
           kind={percent}
           onChange={spoiledShare => setRestore({ spoiledShare })}

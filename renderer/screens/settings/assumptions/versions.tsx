@@ -17,21 +17,21 @@ export const Versions = ({
         <li key={version}>
           <span>
             Version {version}
-            {version === view.version ? ', in force' : ''}
+            {version === view.version ? ', in use' : ''}
           </span>
           <span className="soft">{momentText(madeAt)}</span>
           <span>{note || <span className="soft">no note</span>}</span>
         </li>
       ))}
       <li>
-        <span>Starting points{view.untouched ? ', in force' : ''}</span>
+        <span>Starting points{view.untouched ? ', in use' : ''}</span>
         <span className="soft">come with Playworn</span>
         <span>
           {view.untouched ? (
             <span className="soft">unchanged</span>
           ) : (
             <Button variant="subtle" size="compact-xs" onClick={onStartingPoints}>
-              Take them up again
+              Use the starting values
             </Button>
           )}
         </span>

@@ -16,7 +16,7 @@ const madeText = ({ at, name }: BackupInfo): string => (at === null ? name : mom
 const kindText: Record<BackupInfo['kind'], string> = {
   backup: '',
   'set aside': 'A damaged state, set aside',
-  other: 'Not a backup of Playworn’s',
+  other: 'Not a Playworn backup',
 };
 
 const BackupTable = ({
@@ -85,8 +85,8 @@ export const BackupsSection = () => {
       }
     >
       <p className={classes.lead}>
-        A backup is made by itself every day that the collection is open, and before anything drastic. It lies
-        in the collection’s own folder: copy that folder to another disk too.
+        Playworn makes a backup every day the collection is open, and before any drastic change. It is stored
+        in the collection’s own folder: copy that folder to another disk as well.
       </p>
       {backups && backups.length === 0 ? <p className="soft grid-text">None yet.</p> : null}
       {backups && backups.length > 0 ? <BackupTable backups={backups} onRestore={setChosen} /> : null}

@@ -21,13 +21,12 @@ export const RestoreDialog = ({ backup, onClose }: { backup: BackupInfo | null; 
     <Modal
       opened={backup !== null}
       onClose={onClose}
-      title="Put the collection back?"
+      title="Restore this backup?"
       closeButtonProps={{ 'aria-label': 'Close' }}
     >
       <p className={classes.dialogText}>
-        Everything entered since {backup?.at ? momentText(backup.at) : 'then'} goes out of sight. It is not
-        lost: the present state is saved as a backup of its own first, to which you can come back in the same
-        way.
+        Everything entered since {backup?.at ? momentText(backup.at) : 'then'} will be replaced. It is not
+        lost: the current state is saved as a backup first, and you can restore that in the same way.
       </p>
       <div className={classes.dialogFoot}>
         <Button onClick={onClose} data-autofocus>

@@ -27,19 +27,19 @@ export const HeldUp = ({ currency }: { currency: Currency }) => {
       <p className={classes.verdict}>{verdictText(verdict)}</p>
       {bias === null || coverage === null || typicalError === null ? (
         <p className={classes.lead}>
-          When a car whose worth was kept is sold, what it brought is set against the estimate here. Keep the
-          worths from time to time, and enter your sales on the cars’ pages.
+          When you sell a car that was in a saved valuation, its sale price is compared with the estimate
+          here. Save a valuation from time to time, and enter your sales on the cars’ pages.
         </p>
       ) : (
         <>
           <dl className={classes.figures}>
             <Figure
-              name="Brought against mid"
+              name="Sale price compared with estimate"
               value={signedPercent(bias)}
               note={
                 biasRange
                   ? `between ${signedPercent(biasRange.low)} and ${signedPercent(biasRange.high)}, 19 times in 20`
-                  : 'one sale tells no range'
+                  : 'too few sales for a range'
               }
             />
             <Figure
@@ -47,14 +47,14 @@ export const HeldUp = ({ currency }: { currency: Currency }) => {
               value={percentText(coverage)}
               note={
                 coverageRange
-                  ? `80 % wanted; these sales speak for ${percentText(coverageRange.low)} to ${percentText(coverageRange.high)}`
-                  : '80 % wanted'
+                  ? `80 % expected; likely between ${percentText(coverageRange.low)} and ${percentText(coverageRange.high)}`
+                  : '80 % expected'
               }
             />
             <Figure
               name="Typical distance"
               value={percentText(typicalError)}
-              note="half of the sales came closer to the mid"
+              note="half of the sales were closer to the estimate"
             />
           </dl>
           <PastPairs pairs={pairs} currency={currency} />

@@ -13,16 +13,16 @@ export const KeepValuation = ({ today, currency }: { today: IsoDate; currency: C
   const { data: home } = useQuery({ queryKey: ['home'], queryFn: () => api.collection.home() });
   const [on, setOn] = useState<IsoDate | null>(today);
   const keep = useAction((day: IsoDate) => api.worth.takeSnapshot({ on: day }), {
-    label: (day, { cars }) => `Worths of ${cars} cars kept for ${dateText(day)}`,
+    label: (day, { cars }) => `Values of ${cars} cars saved for ${dateText(day)}`,
   });
   const kept = home?.overTime ?? [];
   const last = kept.at(-1);
   return (
     <>
       <p className={classes.lead}>
-        Keep the worth of every car, once a month or before a sale. The curve on Home is drawn from what you
-        keep, and when a kept car is sold later, the estimate is judged by it below. An earlier day is valued
-        from the sales known up to it, with each car as it stands now.
+        Save the value of every car once a month or before a sale. The curve on Home is drawn from saved
+        valuations, and when you sell a car later, its estimate is checked below. An earlier date is valued
+        from the sales known by then, with each car as it is now.
       </p>
       <form
         className={classes.keep}
@@ -40,12 +40,12 @@ export const KeepValuation = ({ today, currency }: { today: IsoDate; currency: C
           onChange={setOn}
         />
         <Button type="submit" disabled={!on} loading={keep.isPending}>
-          Keep the worths
+          Save the values
         </Button>
         <span className="soft grid-text">
           {last
-            ? `${kept.length} kept; the last, of ${dateText(last.on)}: ${worthText(last.asFound, currency)} ${currency} for ${last.cars} cars`
-            : 'None kept yet'}
+            ? `${kept.length} saved; the last, of ${dateText(last.on)}: ${worthText(last.asFound, currency)} ${currency} for ${last.cars} cars`
+            : 'None saved yet'}
         </span>
       </form>
     </>

@@ -32,7 +32,7 @@ export const PastPairs = ({ pairs, currency }: { pairs: readonly PastPair[]; cur
           <th scope="col">Valued</th>
           <th scope="col">Sold</th>
           <th scope="col" className={classes.pairCell}>
-            Range, and what it brought
+            Range and sale price
           </th>
           <th scope="col" className="amount">
             Low – mid – high
@@ -41,7 +41,7 @@ export const PastPairs = ({ pairs, currency }: { pairs: readonly PastPair[]; cur
             Brought
           </th>
           <th scope="col" className="amount">
-            Against mid
+            Compared with estimate
           </th>
         </tr>
       </thead>

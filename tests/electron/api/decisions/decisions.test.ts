@@ -66,7 +66,7 @@ describe('a plan', () => {
     const { ids } = await roughCars(api);
     const wrong = { ...plan(ids[0] ?? 0), hours: { low: 3, likely: 2, high: 4 } };
     expect((await refusalOf(api.decisions.savePlan(wrong))).message).toBe(
-      'This cannot be taken: hours: low, likely and high must rise.',
+      'This cannot be used: hours: low, likely and high must rise.',
     );
   });
 

@@ -221,7 +221,7 @@ describe('reports', () => {
     const { api } = await newCollectionService();
     await fill(api);
     const ahead = refusalOf(resultOf(await api.reports.make({ format: 'csv', on: '2026-03-15' })));
-    expect((await ahead).message).toContain('a day to come');
+    expect((await ahead).message).toContain('a future date');
     expect(await refusalOf(api.reports.file({ token: 'nothing' }))).toMatchObject({ code: 'REFUSED' });
     const first = await resultOf(await api.reports.make({ format: 'csv' }));
     for (let i = 0; i < 4; i++) await resultOf(await api.reports.make({ format: 'csv' }));

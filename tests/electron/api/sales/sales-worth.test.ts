@@ -68,7 +68,7 @@ describe('sale records', () => {
     ).toContain('another casting');
     const free = await refusalOf(api.sales.create({ ...sale, price: 0 }));
     expect(free).toMatchObject({ code: 'BAD_REQUEST' });
-    expect(free.message).toBe('This cannot be taken: price: a sale needs a price above nothing.');
+    expect(free.message).toBe('This cannot be used: price: a sale needs a price above nothing.');
   });
 
   it('move the worths that rest on them, and not when they are left out', async () => {
@@ -156,7 +156,7 @@ describe('selling a car', () => {
     await api.cars.undispose({ id: carId });
     expect((await api.sales.list({})).filter(sale => sale.own)).toEqual([]);
     expect(await api.cars.get({ id: carId })).toMatchObject({ status: 'kept', disposal: null });
-    expect(await api.collection.undo()).toEqual({ label: 'Took back the sale of 0001' });
+    expect(await api.collection.undo()).toEqual({ label: 'Undid the sale of 0001' });
     expect((await api.sales.list({})).filter(sale => sale.own)).toEqual([own]);
     expect(await api.collection.undo()).toEqual({ label: 'Sold 0001' });
     expect((await api.sales.list({})).filter(sale => sale.own)).toEqual([]);
@@ -262,7 +262,7 @@ describe('worths', () => {
     expect((await api.collection.home()).overTime).toEqual([
       { on: '2026-01-31', asFound: valuations[0]?.asFound?.mid, cars: 1 },
     ]);
-    expect((await refusalOf(api.worth.takeSnapshot({ on: '2026-03-15' }))).message).toContain('day to come');
+    expect((await refusalOf(api.worth.takeSnapshot({ on: '2026-03-15' }))).message).toContain('future date');
     await api.cars.dispose({ carId, soldOn: '2026-02-10', proceeds: 5000, currency: 'USD' });
     clock.now = new Date(2026, 5, 1);
     const { pairs, verdict } = await api.worth.diagnostics();

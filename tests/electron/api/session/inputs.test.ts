@@ -41,7 +41,7 @@ describe('a currency that ISO 4217 does not have', () => {
 });
 
 describe('a folder', () => {
-  it('that does not say where it lies is refused with what to write', async () => {
+  it('that does not say where it is kept is refused with what to write', async () => {
     const { api } = newService();
     const before = existsSync('Cars of mine');
     for (const call of [api.collection.create, api.collection.open]) {

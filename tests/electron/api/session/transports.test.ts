@@ -79,7 +79,7 @@ describe.each([
     expect(isDefinedError(twice.error)).toBe(true);
     const bad = await safe(api.lots.get({ id: -1 }));
     expect(bad.error).toMatchObject({ code: 'BAD_REQUEST' });
-    expect(bad.error?.message).toContain('This cannot be taken: id:');
+    expect(bad.error?.message).toContain('This cannot be used: id:');
   });
 
   it('carries photographs there and back', async () => {

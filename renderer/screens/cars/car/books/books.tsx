@@ -7,7 +7,7 @@ import { Sale } from './sale.tsx';
 
 /** What the car cost, what was spent on it, and what it brought. */
 export const Books = ({ car, currency, today }: { car: CarPage; currency: Currency; today: IsoDate }) => (
-  <Section id="books" title="Books" aside={car.disposal ? 'sold' : undefined}>
+  <Section id="books" title="Cost and sale" aside={car.disposal ? 'sold' : undefined}>
     <div className={classes.books}>
       <Expenses car={car} currency={currency} today={today} />
       <Sale car={car} currency={currency} today={today} />

@@ -122,7 +122,7 @@ export const Expenses = ({ car, currency, today }: { car: CarPage; currency: Cur
         <tfoot>
           <tr>
             <th scope="row" colSpan={2}>
-              cost in all
+              total cost
             </th>
             <td className="amount">
               {sums.length === 0

@@ -14,7 +14,7 @@ import { SellForm } from './sell-form.tsx';
 /** The sale of this car: what it brought and what was gained, or the means to enter it. */
 export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currency; today: IsoDate }) => {
   const [selling, setSelling] = useState(false);
-  const takeBack = useAction(() => api.cars.undispose({ id: car.id }), { label: 'Sale taken back' });
+  const takeBack = useAction(() => api.cars.undispose({ id: car.id }), { label: 'Sale undone' });
   const { disposal } = car;
   if (disposal)
     return (
@@ -38,7 +38,7 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
           <dd className="tabular">
             {amountText(disposal.fees, disposal.currency)} {disposal.currency}
           </dd>
-          <dt>Gain realised</dt>
+          <dt>Gain made</dt>
           <dd className={classes.gain}>
             {disposal.gain === null ? (
               <span className="soft">not known: its cost is not known in {disposal.currency}</span>
@@ -54,7 +54,7 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
           This sale is also one of your <Link href="~/sales">sale records</Link>, and the estimate learns from
           it.
         </p>
-        <Button onClick={() => takeBack.mutate()}>Take this sale back</Button>
+        <Button onClick={() => takeBack.mutate()}>Undo this sale</Button>
       </div>
     );
   if (selling)
@@ -62,7 +62,8 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
   return (
     <div className={classes.offer}>
       <p className="soft">
-        When you sell it, enter what it brought: the gain is realised, and your sale becomes a sale record.
+        When you sell it, enter the sale price: Playworn works out your gain and adds your sale to the sale
+        records.
       </p>
       <Button onClick={() => setSelling(true)}>Sell this car</Button>
     </div>

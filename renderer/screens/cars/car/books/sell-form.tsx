@@ -95,7 +95,7 @@ export const SellForm = ({
         {proceeds === null ? (
           <span className="soft">The gain follows from the proceeds.</span>
         ) : gain === null ? (
-          <span className="soft">The gain cannot be told: its cost is not known in {currency}.</span>
+          <span className="soft">The gain is not known: its cost is not known in {currency}.</span>
         ) : (
           <>
             Gain <AmountDelta minor={gain} currency={currency} /> {currency}

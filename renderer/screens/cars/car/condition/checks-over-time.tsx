@@ -14,7 +14,7 @@ export const ChecksOverTime = ({ checks }: { checks: readonly ConditionCheckView
   if (columns.length === 0)
     return (
       <p className={classes.never}>
-        Grade its parts one by one: missing and replaced parts lower its worth, and what is original stays on
+        Grade its parts one by one: missing and replaced parts lower its value, and what is original stays on
         record when the car is worked on.
       </p>
     );

@@ -13,7 +13,7 @@ export const ConditionSection = ({ car, today }: { car: CarPage; today: IsoDate 
     aside={
       car.checks.length === 0
         ? 'not checked yet'
-        : `${car.checks.length} ${car.checks.length === 1 ? 'check' : 'checks'}; what you change is kept as a check of today`
+        : `${car.checks.length} ${car.checks.length === 1 ? 'check' : 'checks'}; what you change is saved as a check dated today`
     }
   >
     <div className={classes.condition}>

@@ -12,7 +12,7 @@ import classes from './decision.module.css';
 
 const Recorded = ({ car, onChange }: { car: CarPage; onChange: (option: Option) => void }) => {
   const { recorded } = car.decision;
-  const clear = useAction(() => api.decisions.clear({ id: car.id }), { label: 'Decision taken back' });
+  const clear = useAction(() => api.decisions.clear({ id: car.id }), { label: 'Decision undone' });
   if (!recorded) return null;
   return (
     <div className={classes.recorded}>
@@ -27,12 +27,12 @@ const Recorded = ({ car, onChange }: { car: CarPage; onChange: (option: Option) 
       </p>
       {recorded.reason ? <blockquote className={classes.reason}>{recorded.reason}</blockquote> : null}
       {recorded.overruled.length > 0 ? (
-        <p className="caution">This overruled what stands against painting it; the reason stays on record.</p>
+        <p className="caution">This overruled a caution against painting it; the reason stays on record.</p>
       ) : null}
       <div className={classes.actions}>
-        <Button onClick={() => onChange(recorded.choice)}>Decide anew</Button>
+        <Button onClick={() => onChange(recorded.choice)}>Change the decision</Button>
         <Button variant="subtle" onClick={() => clear.mutate()}>
-          Take it back
+          Undo it
         </Button>
       </div>
     </div>

@@ -63,13 +63,13 @@ export const Evidence = ({
             <span>
               {help.length > 0
                 ? help.map(helpText).join(' ')
-                : 'There is not enough evidence for this worth.'}
+                : 'There is not enough evidence for this value.'}
             </span>
           )}
         </p>
         {rows.length === 0 ? (
           <p className="soft">
-            No sale record bears on it yet. <Link href="~/sales">Enter or import sale records</Link>
+            No sale record applies to it yet. <Link href="~/sales">Enter or import sale records</Link>
           </p>
         ) : (
           <div className={classes.scroll}>
@@ -88,7 +88,7 @@ export const Evidence = ({
                     </th>
                   ))}
                   <th scope="col" className={classes.end}>
-                    Brought here
+                    Adjusted to this car
                   </th>
                   <th scope="col">Weight</th>
                   <th scope="col">Counts as</th>
@@ -111,8 +111,8 @@ export const Evidence = ({
         )}
         {records.length > count ? (
           <Button variant="subtle" onClick={() => setShown(count + step)}>
-            Show {Math.min(step, records.length - count)} more of the {records.length - count} from further
-            off
+            Show {Math.min(step, records.length - count)} more of the {records.length - count} less closely
+            related
           </Button>
         ) : null}
       </>
@@ -124,7 +124,7 @@ export const Evidence = ({
       title="Evidence"
       aside={
         <SegmentedControl
-          aria-label="Which worth"
+          aria-label="Which value"
           data={kinds}
           value={which}
           onChange={value => {

@@ -11,7 +11,7 @@ const levelWords = {
   variation: 'this variation',
   casting: 'its casting',
   series: 'its series',
-  everything: 'further off',
+  everything: 'less closely related',
 } as const;
 
 const Steps = ({ record, currency, span }: { record: ExplainedRecord; currency: Currency; span: number }) => {

@@ -67,7 +67,7 @@ export const Identify = ({
     placeholderData: keepPreviousData,
   });
   const settle = useAction((patch: Patch) => api.cars.update({ changes: [{ id: car.id, patch }] }), {
-    label: patch => ('variationId' in patch ? `${car.inventoryNumber} identified` : 'Candidates kept'),
+    label: patch => ('variationId' in patch ? `${car.inventoryNumber} identified` : 'Candidates saved'),
     onDone,
   });
   const pick = (choice: Choice) => {
@@ -91,7 +91,7 @@ export const Identify = ({
         label={`Casting, or casting and ${readerWords().dialect.colour}`}
         value={casting?.name ?? ''}
         choices={suggest}
-        placeholder="begin to type its name"
+        placeholder="start typing its name"
         autoFocus={asked && casting === null}
         onPick={pick}
       />
@@ -105,7 +105,7 @@ export const Identify = ({
                   type="button"
                   className={classes.value}
                   aria-pressed="true"
-                  title="Let go of this answer"
+                  title="Clear this answer"
                   onClick={() => set(feature, undefined)}
                 >
                   {value} ×
@@ -136,7 +136,7 @@ export const Identify = ({
           <div className={classes.left}>
             <span>
               {fitting
-                ? 'By what was written, it may be:'
+                ? 'From what you wrote, it may be:'
                 : remaining.length === 0
                   ? 'No variation of this casting has all of these.'
                   : remaining.length === 1

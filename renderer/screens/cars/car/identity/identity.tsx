@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
+import { statusText } from '../../../../../valuation/wording/status-text.ts';
 import {
   type BasePaint,
   carGradeLabel,
@@ -28,7 +29,7 @@ const gradeChoices = [
   ...grades.toReversed().map(grade => ({ value: String(grade), label: gradeLabel(grade) })),
 ];
 const stateChoices = finishStates.map(state => ({ value: state, label: state }));
-const statusChoices = settableStatuses.map(status => ({ value: status, label: status }));
+const statusChoices = settableStatuses.map(status => ({ value: status, label: statusText(status) }));
 
 const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void }) => (
   <div className={classes.standing}>
@@ -104,7 +105,7 @@ export const Identity = ({ car }: { car: CarPage }) => {
             setAsked(true);
           }}
         >
-          {identifying ? 'Close' : car.identified === 'variation' ? 'Identify anew' : 'Identify it'}
+          {identifying ? 'Close' : car.identified === 'variation' ? 'Identify again' : 'Identify it'}
         </Button>
       </div>
       {identifying ? <Identify car={car} asked={asked} onDone={() => setIdentifying(false)} /> : null}
@@ -130,12 +131,12 @@ export const Identity = ({ car }: { car: CarPage }) => {
             label="Lot"
             value={car.lotId === null ? '' : String(car.lotId)}
             choices={[
-              { value: '', label: 'of no lot' },
+              { value: '', label: 'no lot' },
               ...(lots.data ?? []).map(lot => ({ value: String(lot.id), label: lot.name })),
             ]}
             onSave={lotId => save({ lotId: lotId === '' ? null : Number(lotId) })}
           >
-            {car.lot ?? <i className="soft">of no lot</i>}
+            {car.lot ?? <i className="soft">no lot</i>}
           </InPlaceChoice>
           {car.lotId === null ? null : <Link href={`~/lots/${car.lotId}`}>open</Link>}
         </dd>
@@ -144,7 +145,7 @@ export const Identity = ({ car }: { car: CarPage }) => {
           <InPlaceText
             label="Location"
             value={car.location}
-            placeholder="where it lies"
+            placeholder="where it is kept"
             onSave={location => save({ location })}
           />
         </dd>
@@ -163,7 +164,7 @@ export const Identity = ({ car }: { car: CarPage }) => {
           <InPlaceText
             label="Notes"
             value={car.notes}
-            placeholder="anything worth remembering"
+            placeholder="anything you want to remember"
             lines
             onSave={notes => save({ notes })}
           />

@@ -67,7 +67,7 @@ const DetailsForm = ({ photo, onDone }: { photo: PhotoView; onDone: () => void }
       />
       <div className={classes.formActions}>
         <Button type="submit" variant="filled" loading={save.isPending}>
-          Keep
+          Save
         </Button>
         <Button variant="subtle" onClick={onDone}>
           Cancel
@@ -90,15 +90,15 @@ export const PhotoTools = ({
   onMove: (by: number) => void;
 }) => {
   const [editing, setEditing] = useState(false);
-  const remove = useAction(() => api.photos.remove({ id: photo.id }), { label: 'Photograph taken off' });
+  const remove = useAction(() => api.photos.remove({ id: photo.id }), { label: 'Photograph removed' });
   return (
     <>
       {of > 1 ? (
         <>
-          <ActionIcon aria-label="Earlier in the row" disabled={place === 0} onClick={() => onMove(-1)}>
+          <ActionIcon aria-label="Move left" disabled={place === 0} onClick={() => onMove(-1)}>
             <IconArrowLeft size={16} stroke={1.75} />
           </ActionIcon>
-          <ActionIcon aria-label="Later in the row" disabled={place === of - 1} onClick={() => onMove(1)}>
+          <ActionIcon aria-label="Move right" disabled={place === of - 1} onClick={() => onMove(1)}>
             <IconArrowRight size={16} stroke={1.75} />
           </ActionIcon>
         </>
@@ -117,7 +117,7 @@ export const PhotoTools = ({
           <DetailsForm key={photo.id} photo={photo} onDone={() => setEditing(false)} />
         </Popover.Dropdown>
       </Popover>
-      <ActionIcon aria-label="Take this photograph off" title="Take off" onClick={() => remove.mutate()}>
+      <ActionIcon aria-label="Remove this photograph" title="Remove" onClick={() => remove.mutate()}>
         <IconTrash size={16} stroke={1.75} />
       </ActionIcon>
     </>

@@ -60,7 +60,7 @@ export const AmountCell = ({
     read={text => {
       const parsed = parseMoney(text, currency, separatorsOf(readerLocale()));
       if ('problem' in parsed) return parsed.problem;
-      if ((parsed.minor ?? 0) < 0) return 'This amount cannot be below nothing.';
+      if ((parsed.minor ?? 0) < 0) return 'Enter zero or more.';
       onChange(parsed.minor ?? 0);
       return null;
     }}

@@ -35,9 +35,9 @@ const rises = ({ low, likely, high }: ThreePoint): boolean => low <= likely && l
 /** Why a plan cannot be kept yet, or null. */
 export const planProblem = (draft: PlanDraft): string | null => {
   const nameless = draft.lines.findIndex(line => line.name.trim() === '');
-  if (nameless >= 0) return `Line ${nameless + 1} needs a name, or be taken out.`;
+  if (nameless >= 0) return `Line ${nameless + 1} needs a name. Name it or remove it.`;
   const falling = draft.lines.find(line => !rises(line.cost));
-  if (falling) return `The cost of “${falling.name}” must rise from low to likely to high.`;
+  if (falling) return `Costs of “${falling.name}” must rise from low to likely to high.`;
   if (!rises(draft.hours)) return 'The hours must rise from low to likely to high.';
   return null;
 };

@@ -49,7 +49,7 @@ export const PlanLines = ({
               </th>
             ))}
             <th scope="col">
-              <span className={classes.heard}>Take out</span>
+              <span className={classes.heard}>Remove</span>
             </th>
           </tr>
         </thead>

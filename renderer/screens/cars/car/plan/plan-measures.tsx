@@ -59,18 +59,18 @@ export const PlanMeasures = ({ draft, onChange }: Part) => (
       </div>
     </fieldset>
     <fieldset>
-      <legend>Chance to spoil it, %</legend>
+      <legend>Chance of spoiling it, %</legend>
       <NumberCell
-        label="Chance to spoil it, percent"
+        label="Chance of spoiling it, percent"
         value={draft.spoilChance * 100}
         most={100}
         onChange={percent => onChange({ ...draft, spoilChance: percent / 100 })}
       />
     </fieldset>
     <fieldset>
-      <legend>Left of its worth then, %</legend>
+      <legend>Value left if spoiled, %</legend>
       <NumberCell
-        label="Left of its worth when spoiled, percent"
+        label="Value left if spoiled, percent"
         value={draft.spoiledShare * 100}
         most={100}
         onChange={percent => onChange({ ...draft, spoiledShare: percent / 100 })}

@@ -22,7 +22,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
   // biome-ignore lint/correctness/useExhaustiveDependencies: compared by what it says
   useEffect(() => setDraft(saved), [savedText]);
   const stock = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
-  const keep = useAction(() => api.decisions.savePlan(planInput(car.id, draft)), { label: 'Plan kept' });
+  const keep = useAction(() => api.decisions.savePlan(planInput(car.id, draft)), { label: 'Plan saved' });
   const drop = useAction(() => api.decisions.removePlan({ id: car.id }), {
     label: 'Back to the standard plan',
   });
@@ -41,7 +41,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
           ) : (
             <>
               <strong>This car’s own plan.</strong> It counts as {car.fidelity.grade}:{' '}
-              {percentText(car.fidelity.factor)} of the worth to specification.
+              {percentText(car.fidelity.factor)} of the value of a car restored to specification.
             </>
           )}
         </p>
@@ -79,11 +79,11 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
           loading={keep.isPending}
           onClick={() => keep.mutate()}
         >
-          {plan.standard ? 'Keep as this car’s plan' : 'Keep the plan'}
+          {plan.standard ? 'Save as this car’s plan' : 'Save the plan'}
         </Button>
         {changed ? (
           <Button variant="subtle" onClick={() => setDraft(saved)}>
-            Put back
+            Discard changes
           </Button>
         ) : null}
         {plan.standard ? null : (
@@ -93,7 +93,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
         )}
         {problem ? <span className="harm">{problem}</span> : null}
         {changed && !problem ? (
-          <span className="soft">Worth, cost and recommendation follow once it is kept.</span>
+          <span className="soft">Value, cost and recommendation change once it is saved.</span>
         ) : null}
       </div>
     </>
@@ -108,7 +108,7 @@ export const PlanSection = ({ car, currency }: { car: CarPage; currency: Currenc
     ) : (
       <p className="soft">
         A plan needs to know what the car is. Identify it above, down to its casting at least, or enter your
-        own figure of its worth.
+        own value for it.
       </p>
     )}
   </Section>

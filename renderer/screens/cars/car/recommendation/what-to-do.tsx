@@ -13,7 +13,7 @@ export const WhatToDo = ({ car, currency }: { car: CarPage; currency: Currency }
       <div>
         <Headline decision={decision} currency={currency} />
         {car.status === 'sold' ? (
-          <p className="soft">It has been sold; this is what the figures say of it as it was.</p>
+          <p className="soft">It has been sold; this is what the figures said before the sale.</p>
         ) : null}
         <BreakEven decision={decision} currency={currency} />
         <Guards decision={decision} />

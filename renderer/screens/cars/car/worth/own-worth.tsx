@@ -12,7 +12,7 @@ type Draft = { [Bound in keyof Range]: Minor | null };
 
 const problemOf = ({ low, mid, high }: Draft): string | null => {
   if (low === null || mid === null || high === null) return 'A low, a middle and a high figure are needed.';
-  if (low < 1) return 'A worth is above nothing.';
+  if (low < 1) return 'Enter more than zero.';
   return low <= mid && mid <= high ? null : 'The three figures must rise from low to high.';
 };
 
@@ -20,7 +20,7 @@ const Form = ({ car, currency, onDone }: { car: CarPage; currency: Currency; onD
   const [draft, setDraft] = useState<Draft>(car.ownWorth ?? { low: null, mid: null, high: null });
   const save = useAction(
     (ownWorth: Range | null) => api.cars.update({ changes: [{ id: car.id, patch: { ownWorth } }] }),
-    { label: 'Own figure kept', onDone },
+    { label: 'Your figure saved', onDone },
   );
   const problem = problemOf(draft);
   const { low, mid, high } = draft;
@@ -43,9 +43,9 @@ const Form = ({ car, currency, onDone }: { car: CarPage; currency: Currency; onD
         />
       ))}
       <Button type="submit" variant="filled" disabled={problem !== null} title={problem ?? undefined}>
-        Keep
+        Save
       </Button>
-      {car.ownWorth ? <Button onClick={() => save.mutate(null)}>Take it away</Button> : null}
+      {car.ownWorth ? <Button onClick={() => save.mutate(null)}>Remove it</Button> : null}
       <Button variant="subtle" onClick={onDone}>
         Cancel
       </Button>
@@ -64,8 +64,8 @@ export const OwnWorth = ({ car, currency }: { car: CarPage; currency: Currency }
       <RangeText range={car.ownWorth} currency={currency} />
       <span className="soft">
         {car.worths.asFound?.own
-          ? 'stands in for want of evidence'
-          : 'kept, and not used while there is evidence'}
+          ? 'used because there is too little evidence'
+          : 'saved, but not used while there is evidence'}
       </span>
       <Button onClick={() => setOpen(true)}>Change</Button>
     </div>

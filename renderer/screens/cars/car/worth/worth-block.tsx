@@ -29,7 +29,7 @@ const dotsOf = (explanation: WorthExplanation, currency: Currency): SaleDot[] =>
     amount: record.adjusted,
     level: record.level,
     doubtful: record.doubtful,
-    label: `${worthText(record.adjusted, currency)} brought to this car, ${levels[record.level]}`,
+    label: `${worthText(record.adjusted, currency)} adjusted to this car, ${levels[record.level]}`,
     detail: (
       <div>
         sold {dateText(record.soldOn)} for {amountText(record.price, record.currency)} {record.currency},{' '}
@@ -75,7 +75,7 @@ export const WorthBlock = ({
             car.help.length > 0 ? (
               car.help.map(helpText).join(' ')
             ) : (
-              'There is not enough evidence for a worth.'
+              'There is not enough evidence for a value.'
             )
           ) : (
             <>
@@ -83,7 +83,7 @@ export const WorthBlock = ({
                 ? 'Your own figure: there is not enough evidence for another.'
                 : `Rests on ${evidenceText(car.evidence)}.`}{' '}
               As of {dateText(today)}, before selling costs.{' '}
-              <Link href="~/how-worth-is-estimated">How worth is estimated</Link>
+              <Link href="~/how-values-are-estimated">How values are estimated</Link>
             </>
           )}
           {lacking && car.castingId !== null ? (

@@ -68,8 +68,8 @@ export const WorthHistory = ({ car, currency }: { car: CarPage; currency: Curren
     return (
       <p className="soft">
         {first
-          ? `One valuation was kept, on ${dateText(first.on)}. The curve begins with the second.`
-          : 'No valuation of this car has been kept yet. Keep one from Settings.'}
+          ? `One valuation was saved, on ${dateText(first.on)}. The curve starts with the second.`
+          : 'No valuation of this car has been saved yet. Save one in Settings.'}
       </p>
     );
   const data: Point[] = car.valuations.map(({ on, asFound, restored, originalFinish }) => ({
@@ -84,7 +84,7 @@ export const WorthHistory = ({ car, currency }: { car: CarPage; currency: Curren
   return (
     <figure className={classes.curve}>
       <figcaption className={classes.heard}>
-        Worth as found {said(first.asFound)} {currency} on {dateText(first.on)}, {said(last.asFound)} on{' '}
+        Value as found {said(first.asFound)} {currency} on {dateText(first.on)}, {said(last.asFound)} on{' '}
         {dateText(last.on)}, over {car.valuations.length} valuations.
       </figcaption>
       <div aria-hidden="true">
