@@ -1,5 +1,6 @@
 import { formatMinor } from '../valuation/money.ts';
 import type { PartState } from '../valuation/types.ts';
+import { spell } from '../valuation/wording/dialect.ts';
 import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
 import { featureNames } from '../valuation/wording/feature-names.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
@@ -44,16 +45,18 @@ export interface EntryModel {
   long: boolean;
 }
 
-const finishStatement = (entry: ReportEntry): string => {
+const finishStatement = (entry: ReportEntry, locale: string): string => {
   const { finishState, restoration } = entry;
   if (finishState === 'original') return '';
   if (finishState === 'touched up') return 'Touched up: the finish is not wholly the factory\u2019s.';
   if (finishState === 'stripped') return 'Stripped: the factory finish has been removed.';
-  const word = finishState === 'restored' ? 'Restored' : 'Customised';
+  const word = finishState === 'restored' ? 'Restored' : spell('Customised', locale);
   if (!restoration)
     return `${word}: not the factory finish. How closely it follows the factory specification is not recorded.`;
   const done = restoration.completedOn ? `, completed ${longDate(restoration.completedOn)}` : '';
-  const deviations = restoration.deviations.map(kind => printableLine(deviationLabel(kind))).join(', ');
+  const deviations = restoration.deviations
+    .map(kind => printableLine(spell(deviationLabel(kind), locale)))
+    .join(', ');
   const fidelity = {
     'to specification': 'to factory specification',
     'with deviations': `with deviations from the factory specification${deviations ? `: ${deviations}` : ''}`,
@@ -196,8 +199,8 @@ export const entryModel = (
     release: releaseText(entry, name),
     maker: [printableLine(identity.maker), printableLine(identity.series)].filter(Boolean).join(', '),
     grade: entry.grade === null ? 'not graded' : carGradeLabel(entry.grade, entry.finishState),
-    finish: entry.finishState,
-    finishStatement: finishStatement(entry),
+    finish: spell(entry.finishState, report.locale ?? plainLocale),
+    finishStatement: finishStatement(entry, report.locale ?? plainLocale),
     status: entry.status === 'kept' ? '' : entry.status,
     chip: identity.swatch
       ? {

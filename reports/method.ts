@@ -1,20 +1,20 @@
 import type { AssumptionSet } from '../valuation/types.ts';
 
 /**
- * The paragraphs "how the worths were found" of a report, in plain words, for the assumption set in use.
+ * The paragraphs "how the values were found" of a report, in plain words, for the assumption set in use.
  * Source: the engine's own model; no published guide is behind it.
  */
 export const methodParagraphs = (assumptions: AssumptionSet): string[] => [
   'Each value is based on sale records that the owner has collected: observed sales of comparable cars. Every record is adjusted to the car in question, for its date, its grade, its finish state, missing or reproduction parts and its currency, and each such step can be opened in the program.',
   `Where a variation has few sales of its own, the records of its casting, its series and the whole collection are used as well, each as far as the evidence supports (Bühlmann–Straub credibility). Older records count less: half after ${assumptions.halfLifeYears} years.`,
-  'The middle figure is the median. Low and high bound an 80\u00a0% range: of ten such cars, about eight should sell between them.',
+  'The middle figure is the median. Low and high are the ends of an 80\u00a0% range: of ten such cars, about eight should sell between them.',
   'As found is the car as it is today. Restored is what it would sell for after the planned restoration, where one is planned, and is never the value of the car as it is. Original finish is its variation with factory finish, at the grade that careful conservation alone can reach.',
 ];
 
 /** The paragraphs "what this report is not". */
 export const limitParagraphs = (): string[] => [
   'This is an inventory made by the owner. It is not an appraisal, and no independent person has examined the cars for it.',
-  'Where too few sales are known the report says \u201cnot enough evidence\u201d and gives no figure. Such a car may be worth little or much; it is counted, but it is in no total. Figures of the owner\u2019s own are marked as such.',
+  'Where too few sales are known the report says \u201cnot enough evidence\u201d and gives no figure. Such a car may be worth little or much; it is counted, but it is in no total. The owner\u2019s own figures are marked as such.',
   'The totals add the middle figures of the cars. They do not predict what the collection would sell for as a whole.',
-  'Grades are the owner\u2019s judgement on a ten-point scale from C10, as made, to C1, a wreck, in half points.',
+  'The owner graded the cars, on a ten-point scale from C10, as made, to C1, a wreck, in half points.',
 ];

@@ -1,4 +1,6 @@
 import { formatMinor } from '../valuation/money.ts';
+import { type Dialect, dialect } from '../valuation/wording/dialect.ts';
+import { plainLocale } from '../valuation/wording/reader.ts';
 import { type EntryModel, entryModel, headingLength, shortened } from './entry-model.ts';
 import { longDate, longInstant, printableLine, printableText } from './printable.ts';
 import { type BasisTotals, type GroupTotal, seriesOf, totalsOf, withoutWorthSentence } from './totals.ts';
@@ -40,6 +42,8 @@ export interface ReportModel extends ReportLayout {
   exceptions: string[];
   method: string[];
   limits: string[];
+  /** The words of the glossary that the UK and the US write differently. */
+  dialect: Pick<Dialect, 'colour' | 'customised'>;
   ticks: { at: number; label: string }[];
   /** Characters of the longest amount that a worth table shows. */
   longestFigure: number;
@@ -181,6 +185,7 @@ export const reportModel = (
   layout: ReportLayout,
   fileOf: (path: string) => string | null,
 ): ReportModel => {
+  const words = dialect(report.locale ?? plainLocale);
   const groups = bySeries(report.entries);
   const places = placesInGroups(report, groups);
   const axis = worthAxis(drawnAmounts(report), report.currency, report.locale);
@@ -209,6 +214,7 @@ export const reportModel = (
     exceptions: exceptionSentences(report),
     method: report.method.map(printableText),
     limits: report.limits.map(printableText),
+    dialect: { colour: words.colour, customised: words.customised },
     ticks: axis?.ticks ?? [],
     longestFigure: longestFigure(groupModels.flatMap(group => group.entries)),
     coverPhotos: layout.withPhotographs ? coverPhotos(report, fileOf) : [],

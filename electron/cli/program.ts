@@ -1,6 +1,8 @@
 import { Command, Option } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
 import { paperSizes } from '../../reports/types.ts';
+import { spell } from '../../valuation/wording/dialect.ts';
+import { plainLocale } from '../../valuation/wording/reader.ts';
 import { valueBases } from '../../valuation/words.ts';
 import { amount, columnMapping, currency, hours, isoDate, reportPath } from './arguments.ts';
 import { backup, check, restore } from './commands/care.ts';
@@ -33,10 +35,10 @@ const addImport = (program: Command): void => {
     )
     .addOption(
       new Option('--map <MAPPING>', 'their column, as "Their heading=our_column"; may be repeated')
-        .default({}, 'as recognised')
+        .default({}, 'by their names')
         .argParser<Record<string, string | null>>(columnMapping),
     )
-    .option('--dry-run', 'say what would be imported, and take nothing')
+    .option('--dry-run', 'say what would be imported, and import nothing')
     .option('--add-reference', 'with sales: add the castings that the reference does not have')
     .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
     .option('--currency <CODE>', 'currency of amounts that name none', currency)
@@ -79,7 +81,11 @@ export const createProgram = (): Command => {
   addCommand(program, 'value', 'the values of every car: as found, restored, in original finish')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .action(value);
-  addCommand(program, 'decide', 'leave, conserve, restore, customise or use as a donor, for every car')
+  addCommand(
+    program,
+    'decide',
+    spell('leave, conserve, restore, customise or use as a donor, for every car', plainLocale),
+  )
     .option('--hours <H>', 'bench hours to spend: then also which cars to take', hours)
     .option('--cash <C>', 'cash to spend, in the reporting currency: then also which cars to take', amount)
     .action(decide);

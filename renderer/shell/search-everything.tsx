@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { SearchHit } from '../../electron/api/views.ts';
 import { api } from '../api/client.ts';
+import { readerWords } from '../components/words.ts';
 import classes from './shell.module.css';
 
 const [searchStore, search] = createSpotlight();
@@ -49,7 +50,7 @@ export const SearchEverything = () => {
       transitionProps={{ duration: 100 }}
     >
       <Spotlight.Search
-        placeholder="Inventory number, casting, colour, lot, seller …"
+        placeholder={`Inventory number, casting, ${readerWords().dialect.colour}, lot, seller …`}
         aria-label="Search everything"
         size="md"
       />
@@ -76,8 +77,8 @@ export const SearchEverything = () => {
             {isError
               ? 'The search did not answer.'
               : query === ''
-                ? 'Type the first letters: a number, a casting, a colour, a lot.'
-                : `Nothing starts with  “${query}”.`}
+                ? `Type the first letters: a number, a casting, a ${readerWords().dialect.colour}, a lot.`
+                : `Nothing starts with “${query}”.`}
           </Spotlight.Empty>
         ) : null}
       </Spotlight.ActionsList>

@@ -17,7 +17,7 @@ export const cautionsSection = (): string => {
     return `- **${title}.** ${sentences.join(' ')} *(${authority})*`;
   });
   return [
-    `${heading}Restoration work can injure you. These cautions stand by hazard, the gravest first; all of it is from memory, and the`,
+    `${heading}Restoration work can injure you. These cautions are listed by hazard, the gravest first; all of it is from memory, and the`,
     'sources in brackets say where to look it up. Playworn shows those that a plan calls for beside the plan, and beside restoring and',
     'taking apart on Decide and in Settings; it does not replace knowledge of them.\n',
     generalCautions.join(' '),

@@ -18,6 +18,7 @@ import {
   planProblem,
   withPartAfter,
 } from '../../renderer/screens/cars/car/plan/plan-draft.ts';
+import { spell } from '../../valuation/wording/dialect.ts';
 import { finishStates } from '../../valuation/words.ts';
 
 const photo = (id: number, view: string, state: string, caption = '') => ({
@@ -45,7 +46,7 @@ describe('photographs before and after', () => {
     ]);
   });
   it('names one without saying the same twice', () => {
-    expect(photoName(photo(1, 'near side', '', 'Near side'))).toBe('near side');
+    expect(photoName(photo(1, 'near side', '', 'Near side'))).toBe('left side');
     expect(photoName(photo(1, 'rear', 'after', 'new lamps'))).toBe('rear, after: new lamps');
     expect(photoName(photo(1, '', ''))).toBe('photograph');
   });
@@ -158,7 +159,7 @@ describe('guards and records', () => {
     for (const state of finishStates) {
       const says = finishRecord(state);
       if (state === 'original') expect(says).toBeNull();
-      else expect(says?.toLowerCase()).toContain(state);
+      else expect(says?.toLowerCase()).toContain(spell(state, 'en-US'));
     }
   });
   it('adds up what was spent by currency, converting none', () => {

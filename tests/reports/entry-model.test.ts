@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { entryModel } from '../../reports/entry-model.ts';
 import type { ReportEntry } from '../../reports/types.ts';
 import { worthAxis } from '../../reports/worth-axis.ts';
+import { spell } from '../../valuation/wording/dialect.ts';
 import { finishStates, partNames } from '../../valuation/words.ts';
 import { plainEntry, sampleReport, worth } from './sample-report.ts';
 
@@ -23,8 +24,9 @@ describe('what a report says of a car', () => {
           finishState,
           restoration: restoration && { ...restoration, deviations: [...restoration.deviations] },
         });
-        expect(finish).toBe(finishState);
-        expect(finishStatement.toLowerCase().startsWith(finishState)).toBe(true);
+        const word = spell(finishState, 'en-US');
+        expect(finish).toBe(word);
+        expect(finishStatement.toLowerCase().startsWith(word)).toBe(true);
       }
     },
   );
@@ -36,7 +38,7 @@ describe('what a report says of a car', () => {
       completedOn: null,
     };
     expect(modelOf({ finishState: 'restored', restoration }).finishStatement).toContain(
-      'with deviations from the factory specification: another colour, other roof finish',
+      'with deviations from the factory specification: another color, other roof finish',
     );
   });
 

@@ -85,7 +85,7 @@ describe.skipIf(!canReadPdf)('the report as PDF', () => {
       await pdfText((await createReportPdf(sampleReport(restored), { withPhotographs: false })).pdf),
     );
     const statements = text.split(
-      squeezed('Restored with deviations from the factory specification: another colour,'),
+      squeezed('Restored with deviations from the factory specification: another color,'),
     );
     expect(statements.length - 1).toBe(restored.length);
   });

@@ -1,5 +1,6 @@
 import type { Reason, TornadoInput, Turning } from '../types.ts';
 import { deviationLabel } from '../words.ts';
+import { spell } from './dialect.ts';
 import { doubtfulText, evidenceText, helpText } from './evidence-text.ts';
 import { guardInShort, guardText } from './guard-text.ts';
 import { optionWords } from './option-words.ts';
@@ -52,7 +53,7 @@ export const reasonText = (reason: Reason, reader: Reader): string => {
     case 'standard-plan':
       return 'It has no plan of its own: the standard plan is used.';
     case 'deviations':
-      return `The plan departs from the factory specification (${reason.deviations.map(deviationLabel).join(', ')}).`;
+      return `The plan departs from the factory specification (${reason.deviations.map(kind => spell(deviationLabel(kind), reader.locale)).join(', ')}).`;
     case 'evidence':
       return [`The value rests on ${evidenceText(reason.evidence)}.`, doubtfulText(reason.evidence)]
         .filter(Boolean)

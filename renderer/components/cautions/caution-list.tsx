@@ -1,4 +1,5 @@
 import { cautions, generalCautions, type Hazard } from '../../../valuation/wording/cautions.ts';
+import { readerWords } from '../words.ts';
 import classes from './cautions.module.css';
 
 /**
@@ -11,24 +12,25 @@ export const CautionList = ({ hazards, open = false }: { hazards: readonly Hazar
       <h3>Before you begin</h3>
       {hazards.map(hazard => {
         const { title, sentences, authority } = cautions[hazard];
+        const { spell } = readerWords();
         const [first, ...others] = sentences;
         return (
           <details key={hazard} open={open}>
             <summary>
-              <strong>{title}.</strong> {first}
+              <strong>{spell(title)}.</strong> {spell(first ?? '')}
             </summary>
             <ul>
               {others.map(sentence => (
-                <li key={sentence}>{sentence}</li>
+                <li key={sentence}>{readerWords().spell(sentence)}</li>
               ))}
             </ul>
-            <p className={classes.authority}>From memory; look it up in {authority}.</p>
+            <p className={classes.authority}>From memory; look it up in {spell(authority)}.</p>
           </details>
         );
       })}
       <ul className={classes.always}>
         {(open ? generalCautions : generalCautions.slice(0, 1)).map(sentence => (
-          <li key={sentence}>{sentence}</li>
+          <li key={sentence}>{readerWords().spell(sentence)}</li>
         ))}
       </ul>
     </aside>

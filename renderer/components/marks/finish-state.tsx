@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { FinishState as FinishStateWord } from '../../../valuation/words.ts';
+import { readerWords } from '../words.ts';
 import classes from './marks.module.css';
 
 const Glyph = ({ state }: { state: FinishStateWord }) => {
@@ -34,6 +35,6 @@ const Glyph = ({ state }: { state: FinishStateWord }) => {
 export const FinishState = ({ state }: { state: FinishStateWord }) => (
   <span className={classes.finish}>
     <Glyph state={state} />
-    {state}
+    {readerWords().spell(state)}
   </span>
 );

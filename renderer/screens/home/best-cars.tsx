@@ -6,6 +6,7 @@ import { RangeText } from '../../components/amounts/amount.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
 import { Photo } from '../../components/photo/photo.tsx';
+import { readerWords } from '../../components/words.ts';
 import { worthScale } from '../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../components/worth-strip/strip-worths.ts';
 import { WorthStrip } from '../../components/worth-strip/worth-strip.tsx';
@@ -42,7 +43,7 @@ export const BestCars = ({ cars, currency }: { cars: CarRow[]; currency: Currenc
           </div>
           <div className={classes.cardFacts}>
             <LacquerChip
-              name={car.features.colour || 'colour not known'}
+              name={car.features.colour || `${readerWords().dialect.colour} not known`}
               swatch={car.swatch}
               basePaint={car.features.basePaint as BasePaint | ''}
             />

@@ -1,17 +1,20 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
 import { DateInput } from '@mantine/dates';
+import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { Amount } from '../../components/amounts/amount.tsx';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
 import { MoneyInput } from '../../components/inputs/money-input.tsx';
+import { readerWords } from '../../components/words.ts';
 import { costKinds, draftTotal, type LotDraft } from './lot-draft.ts';
 import classes from './lot-fields.module.css';
 
-const costWords = {
-  price: 'Price',
-  premium: 'Premium',
-  tax: 'Tax',
-  carriage: 'Carriage',
-} satisfies Record<(typeof costKinds)[number], string>;
+const costWords = () =>
+  ({
+    price: 'Price',
+    premium: 'Premium',
+    tax: 'Tax',
+    carriage: sentenceCase(readerWords().dialect.carriage),
+  }) satisfies Record<(typeof costKinds)[number], string>;
 
 const OtherCosts = ({ draft, onChange }: FieldsProps) => {
   const set = (index: number, change: Partial<LotDraft['others'][number]>) =>
@@ -104,7 +107,7 @@ export const LotFields = ({
           {costKinds.map(kind => (
             <MoneyInput
               key={kind}
-              label={costWords[kind]}
+              label={costWords()[kind]}
               currency={draft.currency}
               value={draft.usual[kind]}
               onChange={minor => set({ usual: { ...draft.usual, [kind]: minor } })}

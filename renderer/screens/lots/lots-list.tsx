@@ -9,6 +9,7 @@ import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
+import { readerWords } from '../../components/words.ts';
 import { ButtonLink } from './button-link.tsx';
 import classes from './lots.module.css';
 import { lotColumns } from './lots-columns.tsx';
@@ -54,7 +55,9 @@ export const LotsList = () => {
   ).length;
   const facts = [
     `${rows.length} ${rows.length === 1 ? 'lot' : 'lots'} of ${cars} cars`,
-    open === 0 ? 'all catalogued' : `${open} still to be catalogued`,
+    open === 0
+      ? `all ${readerWords().dialect.catalogued}`
+      : `${open} still to be ${readerWords().dialect.catalogued}`,
     `values in ${currency}`,
   ].join(' · ');
   return (

@@ -3,6 +3,7 @@ import type { AssumptionSet, Currency } from '../../../valuation/types.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { percentText, worthText } from '../../components/format.ts';
 import { Section } from '../../components/layout/section.tsx';
+import { readerWords } from '../../components/words.ts';
 import classes from './method.module.css';
 
 const Step = ({ number, title, children }: { number: number; title: string; children: ReactNode }) => (
@@ -94,12 +95,12 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
       <Section id="advice" title="What to do with a car">
         <div className={classes.prose}>
           <p>
-            Leave, conserve, restore, customise, or use as a donor: each is compared with leaving the car as
-            it is, by what it brings after selling costs of {percentText(decision.sellingFees)}, less what the
-            work costs in parts, materials and hours, and less the chance that the work spoils it. Work is
-            recommended only if it is expected to gain at least {worthText(decision.leastGain, currency)}{' '}
-            {currency}, pays off in at least {percentText(decision.leastProbability)} of cases, and nothing
-            speaks against it.
+            Leave, conserve, restore, {readerWords().dialect.customise}, or use as a donor: each is compared
+            with leaving the car as it is, by what it brings after selling costs of{' '}
+            {percentText(decision.sellingFees)}, less what the work costs in parts, materials and hours, and
+            less the chance that the work spoils it. Work is recommended only if it is expected to gain at
+            least {worthText(decision.leastGain, currency)} {currency}, pays off in at least{' '}
+            {percentText(decision.leastProbability)} of cases, and nothing speaks against it.
           </p>
           <p>
             Two things do. A factory finish can only be lost once: from {gradeLabel(decision.keepGrade)} on,

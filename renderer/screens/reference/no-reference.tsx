@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { Link } from 'wouter';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
+import { readerWords } from '../../components/words.ts';
 
 /** What the screen says before the first casting. */
 export const NoReference = ({ onAdd }: { onAdd: () => void }) => (
@@ -18,9 +19,10 @@ export const NoReference = ({ onAdd }: { onAdd: () => void }) => (
         </>
       }
     >
-      The reference lists castings: who made them, in which series, and in which colours and other variations.
-      Playworn identifies cars by it, and sale records of one variation also count for related ones. Import
-      your own list, or enter castings as you come across them.
+      The reference lists castings: who made them, in which series, and in which{' '}
+      {readerWords().dialect.colours} and other variations. Playworn identifies cars by it, and sale records
+      of one variation also count for related ones. Import your own list, or enter castings as you come across
+      them.
     </EmptyState>
   </>
 );

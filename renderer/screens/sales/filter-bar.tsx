@@ -2,6 +2,7 @@ import { CloseButton, SegmentedControl, Select } from '@mantine/core';
 import { finishStates } from '../../../valuation/words.ts';
 import { pickedCasting, suggestCastings } from '../../components/inputs/casting-choices.tsx';
 import { TypeAhead } from '../../components/inputs/type-ahead.tsx';
+import { readerWords } from '../../components/words.ts';
 import { isFiltered, type SaleFilter, type Show } from './sale-filter.ts';
 import classes from './sales.module.css';
 
@@ -56,7 +57,7 @@ export const FilterBar = ({
       label="Finish"
       className={classes.filterSelect}
       value={filter.finish || null}
-      data={[...finishStates]}
+      data={finishStates.map(state => ({ value: state, label: readerWords().spell(state) }))}
       placeholder="Any finish"
       clearable
       clearButtonProps={{ 'aria-label': 'Any finish' }}

@@ -83,7 +83,7 @@ const ConditionFields = ({
       <Select
         label="Finish"
         value={draft.finishState}
-        data={[...finishStates]}
+        data={finishStates.map(state => ({ value: state, label: readerWords().spell(state) }))}
         allowDeselect={false}
         onChange={state => set({ finishState: (state ?? 'original') as FinishState })}
       />

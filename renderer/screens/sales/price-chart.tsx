@@ -6,6 +6,7 @@ import type { Currency } from '../../../valuation/types.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { amountText, axisText, dateText, worthText } from '../../components/format.ts';
+import { readerWords } from '../../components/words.ts';
 import { logTicks, type PricePoint, pricePoints, yearTicks } from './price-points.ts';
 import { saleName } from './sale-edits.ts';
 import classes from './sales.module.css';
@@ -83,7 +84,8 @@ export const PriceChart = ({
     <figure className={classes.chart}>
       <figcaption className={classes.caption}>
         <span>
-          Prices as they were, {currency}, each in its colour; ring doubtful, cross left out
+          Prices as they were, {currency}, each in its {readerWords().dialect.colour}; ring doubtful, cross
+          left out
           {lacking > 0 ? `; ${lacking} without an exchange rate are not drawn` : ''}
         </span>
         <span className={classes.heard}>

@@ -8,6 +8,7 @@ import { currencyChoices } from '../../components/inputs/currency-field.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
+import { readerWords } from '../../components/words.ts';
 import { doubtText } from './doubt-text.ts';
 import { parseDay, parseGradeCell, parseParts, parsePrice, partsText } from './sale-edits.ts';
 import classes from './sales.module.css';
@@ -129,7 +130,10 @@ export const saleColumns = (
       width: 96,
       value: row => row.finishState,
       render: row => <FinishState state={row.finishState} />,
-      editor: { kind: 'select', choices: finishStates.map(state => ({ value: state, label: state })) },
+      editor: {
+        kind: 'select',
+        choices: finishStates.map(state => ({ value: state, label: readerWords().spell(state) })),
+      },
       editable: foreign,
     },
     partsColumn('missingParts', 'Missing'),

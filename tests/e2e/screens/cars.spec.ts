@@ -124,7 +124,7 @@ test('overruling what keeps a fine original needs a reason', async ({ demo, pict
   await decision.getByRole('textbox').fill('The lacquer is lifting and cannot be held.');
   await decision.getByRole('button', { name: 'Decide: restore it' }).click();
   await expect(decision.getByText('The lacquer is lifting and cannot be held.')).toBeVisible();
-  await expect(decision.getByText(/This overruled what stands against painting it/)).toBeVisible();
+  await expect(decision.getByText(/This overruled a caution against painting it/)).toBeVisible();
   await picture(demo, 'car-guarded');
 });
 

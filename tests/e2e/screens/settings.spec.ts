@@ -5,7 +5,7 @@ test.describe.configure({ timeout: 120_000 });
 
 test('assumptions are changed as one version with a note, and undone', async ({ demo, picture }) => {
   await goTo(demo, '/settings');
-  const figure = demo.getByRole('textbox', { name: 'original, C6, per cent of C10' });
+  const figure = demo.getByRole('textbox', { name: 'original, C6, percent of C10' });
   await expect(figure).toHaveValue('38');
   expect(await breaches(demo)).toEqual([]);
   await picture(demo, 'settings');
@@ -15,7 +15,7 @@ test('assumptions are changed as one version with a note, and undone', async ({ 
   await figure.fill('50');
   await figure.press('Tab');
   // A C7 must not be worth less than a C6, so that it is carried along.
-  await expect(demo.getByRole('textbox', { name: 'original, C7, per cent of C10' })).toHaveValue('50');
+  await expect(demo.getByRole('textbox', { name: 'original, C7, percent of C10' })).toHaveValue('50');
   await expect(demo.getByText('2 figures changed')).toBeVisible();
   await demo
     .getByRole('textbox', { name: 'Reason for the change (optional)' })

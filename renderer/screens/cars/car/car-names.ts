@@ -1,4 +1,5 @@
 import type { CarRow } from '../../../../electron/api/views.ts';
+import { readerWords } from '../../../components/words.ts';
 
 /** What a car is called: the name it was sold under, else its casting, else what was written, else that it is not known. */
 export const carTitle = (
@@ -16,7 +17,7 @@ export const finishRecord = (state: CarRow['finishState']): string | null => {
     case 'restored':
       return 'Restored. It is shown, valued, reported and sold as restored.';
     case 'customised':
-      return 'Customised. It is shown, valued, reported and sold as customised.';
+      return readerWords().spell('Customised. It is shown, valued, reported and sold as customised.');
     case 'stripped':
       return 'Stripped of its finish, and shown and valued as such.';
     case 'touched up':

@@ -13,6 +13,7 @@ import { api } from '../../../api/client.ts';
 import { useAction } from '../../../api/use-action.ts';
 import { KeyHint } from '../../../components/keys/key-hint.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { type BulkPatch, bulkChange } from './bulk-change.ts';
 import classes from './list.module.css';
 
@@ -54,7 +55,7 @@ export const BulkBar = ({ cars, onLetGo }: { cars: readonly CarRow[]; onLetGo: (
         </Menu.Target>
         <Menu.Dropdown>
           {finishStates.map(state => (
-            <Menu.Item key={state} onClick={() => apply({ finishState: state }, state)}>
+            <Menu.Item key={state} onClick={() => apply({ finishState: state }, readerWords().spell(state))}>
               <FinishState state={state} />
             </Menu.Item>
           ))}

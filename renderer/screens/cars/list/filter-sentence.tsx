@@ -65,7 +65,12 @@ const useChoices = (cars: readonly CarRow[], filter: CarFilter): Record<FilterPa
         id => ({ label: lots.get(id) ?? id }),
       ),
       series: words('series', series, car => car.series),
-      finish: words('finish', finishStates, car => car.finishState),
+      finish: words(
+        'finish',
+        finishStates,
+        car => car.finishState,
+        value => ({ label: readerWords().spell(value) }),
+      ),
       grade: gradeBands.map(({ value, label }) => ({
         value,
         label,

@@ -1,6 +1,7 @@
 import { SegmentedControl } from '@mantine/core';
 import type { ImportKind } from '../../../../electron/api/views.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { DropFile } from './drop-file.tsx';
 import classes from './import.module.css';
 import { isKind, kindWords } from './import-choice.ts';
@@ -62,8 +63,8 @@ export const ChooseFile = ({
         <dd>{about[as].reads}</dd>
         <dt>Columns it knows</dt>
         <dd>
-          {about[as].columns}. Yours may have other names and another order; you say what each means where it
-          is not clear.
+          {readerWords().spell(about[as].columns)}. Yours may have other names and another order; you say what
+          each means where it is not clear.
         </dd>
         <dt>It can handle</dt>
         <dd>

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { LotPage } from '../../../../electron/api/views.ts';
 import type { Currency, Minor } from '../../../../valuation/types.ts';
 import { bidText } from '../../../../valuation/wording/bid-text.ts';
+import { sentenceCase } from '../../../../valuation/wording/reader.ts';
 import { api } from '../../../api/client.ts';
 import { errorSentence } from '../../../api/error-sentence.ts';
 import { Amount, RangeText } from '../../../components/amounts/amount.tsx';
@@ -46,8 +47,8 @@ export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }
     <div className={classes.bid}>
       <h2>Highest bid</h2>
       <p className="soft grid-text">
-        For these {lot.cars} cars as entered here, so that the margin remains after premium, tax, carriage and
-        selling costs.
+        For these {lot.cars} cars as entered here, so that the margin remains after premium, tax,{' '}
+        {readerWords().dialect.carriage} and selling costs.
       </p>
       <div className={classes.bidFields}>
         {fields.map(([field, label]) => (
@@ -62,7 +63,12 @@ export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }
             onChange={value => setPercent({ ...percent, [field]: Math.min(100, Number(value) || 0) })}
           />
         ))}
-        <MoneyInput label="Carriage" currency={currency} value={carriage} onChange={setCarriage} />
+        <MoneyInput
+          label={sentenceCase(readerWords().dialect.carriage)}
+          currency={currency}
+          value={carriage}
+          onChange={setCarriage}
+        />
       </div>
       <div className={classes.bidAnswer} aria-live="polite">
         {bid.error ? (

@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import { adjustmentText } from '../../../../valuation/wording/record-text.ts';
 import { gradeLabel } from '../../../../valuation/words.ts';
 import { amountText, dateText, percentText, readerLocale, worthText } from '../../../components/format.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from '../method.module.css';
 import { factorText, kindsOf, together, type WorkedCar } from './worked.ts';
 
@@ -51,7 +52,8 @@ export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
                 {record.variation || 'variation not given'}
               </td>
               <td>
-                {record.grade === null ? 'ungraded' : gradeLabel(record.grade)} {record.finishState}
+                {record.grade === null ? 'ungraded' : gradeLabel(record.grade)}{' '}
+                {readerWords().spell(record.finishState)}
               </td>
               <td className="amount">
                 {amountText(record.price, record.currency)}

@@ -11,6 +11,7 @@ import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
+import { readerWords } from '../../../components/words.ts';
 import { LargeWorthStrip } from '../../../components/worth-strip/large-worth-strip.tsx';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import classes from '../method.module.css';
@@ -56,7 +57,7 @@ const Head = ({ car }: { car: WorkedCar }) => (
           <LacquerChip name={car.variation} swatch={car.swatch} basePaint={car.basePaint as BasePaint | ''} />
         )}
         <span>{car.grade === null ? 'ungraded' : gradeLabel(car.grade)}</span>
-        <span>{car.finishState} finish</span>
+        <span>{readerWords().spell(car.finishState)} finish</span>
       </p>
       <p className="soft">
         {car.id === null

@@ -3,6 +3,7 @@ import { fitMarket } from '../../../../valuation/market/fit-market.ts';
 import type { Currency, Market, SaleRecord, Subject } from '../../../../valuation/types.ts';
 import { explainWorth } from '../../../../valuation/worth/explain-worth.ts';
 import { valueCar } from '../../../../valuation/worth/value-car.ts';
+import { readerWords } from '../../../components/words.ts';
 import type { WorkedCar } from './worked.ts';
 
 const on = '2026-06-30';
@@ -105,7 +106,9 @@ export const inventedCar = (currency: Currency): WorkedCar | null => {
       const sale = bySale.get(record.id);
       if (!sale) return [];
       const variation =
-        sale.castingId === 2 ? 'Oxbow' : (variationNames.get(sale.variationId ?? 0) ?? 'colour not given');
+        sale.castingId === 2
+          ? 'Oxbow'
+          : (variationNames.get(sale.variationId ?? 0) ?? `${readerWords().dialect.colour} not given`);
       return [
         {
           ...record,

@@ -49,8 +49,8 @@ const Variations = ({
           </Button>
         }
       >
-        A variation is one colour with its other features, as it left the factory. A car is identified when
-        its variation is known.
+        A variation is one {readerWords().dialect.colour} with its other features, as it left the factory. A
+        car is identified when its variation is known.
       </EmptyState>
     );
   return (

@@ -1,4 +1,5 @@
 import { deviationKinds, deviationLabel, partNames, rarities } from '../../../../valuation/words.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from './assumptions.module.css';
 import { CellFigure, FigureField } from './figure-field.tsx';
 import { percent, times } from './figures.ts';
@@ -59,10 +60,10 @@ export const DeviationLosses = ({ draft, set }: PartOfDraft) => (
     <tbody>
       {deviationKinds.map(kind => (
         <tr key={kind}>
-          <th scope="row">{deviationLabel(kind)}</th>
+          <th scope="row">{readerWords().spell(deviationLabel(kind))}</th>
           <td>
             <CellFigure
-              label={`${deviationLabel(kind)}, percent lost`}
+              label={`${readerWords().spell(deviationLabel(kind))}, percent lost`}
               value={draft.deviationLoss[kind]}
               kind={percent}
               onChange={value => set({ deviationLoss: { ...draft.deviationLoss, [kind]: value } })}

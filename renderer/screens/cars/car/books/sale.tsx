@@ -8,6 +8,7 @@ import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';
 import { AmountDelta } from '../../../../components/amounts/amount.tsx';
 import { amountText, dateText } from '../../../../components/format.ts';
+import { readerWords } from '../../../../components/words.ts';
 import classes from './books.module.css';
 import { SellForm } from './sell-form.tsx';
 
@@ -28,7 +29,7 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
           </dd>
           <dt>Sold as</dt>
           <dd>
-            {car.grade === null ? 'ungraded' : gradeLabel(car.grade)}, {car.finishState}
+            {car.grade === null ? 'ungraded' : gradeLabel(car.grade)}, {readerWords().spell(car.finishState)}
           </dd>
           <dt>Proceeds</dt>
           <dd className="tabular">

@@ -9,6 +9,7 @@ import { useAction } from '../../../../api/use-action.ts';
 import { AmountDelta } from '../../../../components/amounts/amount.tsx';
 import { CurrencyField } from '../../../../components/inputs/currency-field.tsx';
 import { MoneyInput } from '../../../../components/inputs/money-input.tsx';
+import { readerWords } from '../../../../components/words.ts';
 import { finishRecord } from '../car-names.ts';
 import classes from './books.module.css';
 import { spentOn } from './spending.ts';
@@ -63,7 +64,9 @@ export const SellForm = ({
       }}
     >
       {record ? (
-        <p className={classes.record}>Sell it as {car.finishState}: the record goes with the car.</p>
+        <p className={classes.record}>
+          Sell it as {readerWords().spell(car.finishState)}: the record goes with the car.
+        </p>
       ) : null}
       <div className={classes.fields}>
         <MoneyInput

@@ -4,6 +4,7 @@ import type { Currency } from '../../../../../valuation/types.ts';
 import { adjustmentText } from '../../../../../valuation/wording/record-text.ts';
 import { gradeLabel } from '../../../../../valuation/words.ts';
 import { amountText, dateText, percentText, readerLocale, worthText } from '../../../../components/format.ts';
+import { readerWords } from '../../../../components/words.ts';
 import { type AdjustmentColumn, type ExplainedRecord, factorOf, factorText, stepsOf } from './adjustments.ts';
 import classes from './evidence.module.css';
 
@@ -71,7 +72,8 @@ export const RecordRow = ({
       </th>
       <td className={classes.of}>{record.variation || 'casting only'}</td>
       <td>
-        {record.grade === null ? 'ungraded' : gradeLabel(record.grade)} {record.finishState}
+        {record.grade === null ? 'ungraded' : gradeLabel(record.grade)}{' '}
+        {readerWords().spell(record.finishState)}
       </td>
       <td className="amount">
         {amountText(record.price, record.currency)}

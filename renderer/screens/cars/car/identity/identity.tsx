@@ -16,6 +16,7 @@ import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../api/use-action.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../../components/marks/finish-state.tsx';
+import { readerWords } from '../../../../components/words.ts';
 import { carColour, finishRecord } from '../car-names.ts';
 import { InPlaceChoice, InPlaceText } from '../in-place.tsx';
 import { FeatureList } from './feature-list.tsx';
@@ -28,7 +29,7 @@ const gradeChoices = [
   { value: '', label: 'ungraded' },
   ...grades.toReversed().map(grade => ({ value: String(grade), label: gradeLabel(grade) })),
 ];
-const stateChoices = finishStates.map(state => ({ value: state, label: state }));
+const stateChoices = () => finishStates.map(state => ({ value: state, label: readerWords().spell(state) }));
 const statusChoices = settableStatuses.map(status => ({ value: status, label: statusText(status) }));
 
 const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void }) => (
@@ -54,7 +55,7 @@ const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void })
       <InPlaceChoice
         label="Finish state"
         value={car.finishState}
-        choices={stateChoices}
+        choices={stateChoices()}
         onSave={state => save({ finishState: finishStates.find(word => word === state) ?? 'original' })}
       >
         <FinishState state={car.finishState} />

@@ -1,4 +1,5 @@
 import type { PhotoView } from '../../../../../electron/api/views.ts';
+import { readerWords } from '../../../../components/words.ts';
 
 /** Two photographs of one view, before the work and after it. */
 export interface PhotoPair {
@@ -24,7 +25,7 @@ export const photoName = ({
   state,
   caption,
 }: Pick<PhotoView, 'view' | 'state' | 'caption'>): string => {
-  const words = [view, state].filter(Boolean).join(', ');
+  const words = [readerWords().spell(view), state].filter(Boolean).join(', ');
   const says = caption.trim();
   if (!words) return says || 'photograph';
   return says && says.toLowerCase() !== view.toLowerCase() ? `${words}: ${says}` : words;

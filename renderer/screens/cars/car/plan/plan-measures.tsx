@@ -6,6 +6,7 @@ import {
   grades,
   originalities,
 } from '../../../../../valuation/words.ts';
+import { readerWords } from '../../../../components/words.ts';
 import { NumberCell } from './cells.tsx';
 import classes from './plan.module.css';
 import { type PlanDraft, partAfter, partsOfPlan, withPartAfter } from './plan-draft.ts';
@@ -28,7 +29,7 @@ export const PlanMeasures = ({ draft, onChange }: Part) => (
         }
       >
         <option value="restore">restore</option>
-        <option value="customise">customise</option>
+        <option value="customise">{readerWords().dialect.customise}</option>
       </select>
     </label>
     <label>
@@ -98,7 +99,7 @@ export const Deviations = ({ draft, onChange }: Part) => (
             })
           }
         />
-        {deviationLabel(kind)}
+        {readerWords().spell(deviationLabel(kind))}
         {kind === deviationOfOpening ? ' (every opened car)' : ''}
       </label>
     ))}

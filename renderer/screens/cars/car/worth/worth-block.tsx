@@ -7,6 +7,7 @@ import type { WhichWorth } from '../../../../../valuation/words.ts';
 import { gradeLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { amountText, dateText, worthText } from '../../../../components/format.ts';
+import { readerWords } from '../../../../components/words.ts';
 import { LargeWorthStrip } from '../../../../components/worth-strip/large-worth-strip.tsx';
 import type { SaleDot } from '../../../../components/worth-strip/sale-dots.tsx';
 import { stripWorths } from '../../../../components/worth-strip/strip-worths.ts';
@@ -33,7 +34,8 @@ const dotsOf = (explanation: WorthExplanation, currency: Currency): SaleDot[] =>
     detail: (
       <div>
         sold {dateText(record.soldOn)} for {amountText(record.price, record.currency)} {record.currency},{' '}
-        {record.grade === null ? 'ungraded' : gradeLabel(record.grade)} {record.finishState}
+        {record.grade === null ? 'ungraded' : gradeLabel(record.grade)}{' '}
+        {readerWords().spell(record.finishState)}
         {record.source ? `, ${record.source}` : ''}
       </div>
     ),
