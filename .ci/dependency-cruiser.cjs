@@ -8,9 +8,90 @@ const only = (from, to) => ({
     pathNot: `^(${[from, ...to].join('|')})/`,
   },
 });
+/**
+ * The floors inside a room: each of its folders, with the folders that it may import, which are all below it. The files at the top
+ * of a room are common ground that imports no folder (but those of `ground`), save the roof, which puts all together and which no folder imports.
+ */
+const floors = (room, roof, folders, ground = []) => [
+  ...Object.entries(folders).map(([folder, below]) => ({
+    name: `${room}-${folder}-stays-on-its-floor`,
+    severity: 'error',
+    from: { path: `^${room}/${folder}/` },
+    to: {
+      path: `^${room}/([^/]+/|(${roof})\\.tsx?$)`,
+      pathNot: `^${room}/(${[folder, ...below].join('|')})/`,
+    },
+  })),
+  {
+    name: `${room}-ground-imports-no-folder`,
+    severity: 'error',
+    from: { path: `^${room}/[^/]+$`, pathNot: `^${room}/(${roof})\\.tsx?$` },
+    to: { path: `^${room}/[^/]+/`, pathNot: ground.length > 0 ? `^${room}/(${ground.join('|')})/` : '^$' },
+  },
+];
+const inside = [
+  ...floors(
+    'valuation',
+    'index',
+    {
+      reading: [],
+      statistics: [],
+      market: ['statistics'],
+      worth: ['market', 'statistics'],
+      decision: ['worth', 'market', 'statistics'],
+      choice: ['decision', 'worth', 'market', 'statistics'],
+      lots: ['worth', 'market', 'statistics'],
+    },
+    ['statistics'],
+  ),
+  ...floors('db', 'open-collection', {
+    file: [],
+    reference: [],
+    search: ['reference'],
+    history: ['search', 'file'],
+    records: ['history', 'reference'],
+    photos: ['file'],
+    backup: ['photos', 'history', 'search', 'file'],
+    import: ['records', 'history', 'reference'],
+    engine: ['records'],
+  }),
+  ...floors(
+    'electron/api',
+    'router',
+    {
+      views: [],
+      session: [],
+      reference: ['session'],
+      figures: ['reference', 'session'],
+      sales: ['figures', 'reference', 'session'],
+      cars: ['sales', 'figures', 'reference', 'session'],
+      worth: ['cars', 'figures', 'reference', 'session'],
+      decisions: ['cars', 'figures', 'session'],
+      lots: ['cars', 'figures', 'session'],
+      collection: ['cars', 'figures', 'reference', 'session'],
+      imports: ['figures', 'session'],
+      reports: ['figures', 'reference', 'session'],
+    },
+    ['views'],
+  ),
+  ...floors('renderer', 'main', {
+    theme: [],
+    api: ['theme'],
+    components: ['api', 'theme'],
+    screens: ['components', 'api', 'theme'],
+    shell: ['screens', 'components', 'api', 'theme'],
+  }),
+  {
+    name: 'no-screen-imports-another',
+    severity: 'error',
+    from: { path: '^renderer/screens/([^/]+)/' },
+    to: { path: '^renderer/screens/', pathNot: '^renderer/screens/$1/' },
+  },
+];
 module.exports = {
   forbidden: [
     { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    ...inside,
     only('electron', ['db', 'reports', 'valuation']),
     only('db', ['migrations', 'valuation']),
     only('migrations', []),

@@ -3,7 +3,7 @@ import type { Database } from 'better-sqlite3';
 import type { Collection } from '../collection.ts';
 import { CollectionError, withStorageErrors } from '../errors.ts';
 import { openReader } from '../file/connection.ts';
-import { makeFolder, syncFile, syncFolder, writeWhole } from '../file/files.ts';
+import { makeFolder, sha256Of, syncFile, syncFolder, writeWhole } from '../file/files.ts';
 import { layout } from '../file/layout.ts';
 import { removeSurplus } from './keep.ts';
 import { collectionId } from './lineage.ts';
@@ -14,7 +14,6 @@ import {
   type Manifest,
   manifestText,
   photoHashes,
-  sha256Of,
   tableHashes,
 } from './manifest.ts';
 

@@ -1,7 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { openReader } from '../file/connection.ts';
+import { sha256Of } from '../file/files.ts';
 import { type BackupFault, backupPaths } from './list.ts';
-import { differingTables, readManifest, sha256Of, tableHashes } from './manifest.ts';
+import { differingTables, readManifest, tableHashes } from './manifest.ts';
 
 const detailOf = (error: unknown): string => {
   const code = error instanceof Error && 'code' in error ? `${error.code}: ` : '';

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import type { Database } from 'better-sqlite3';
+import { sha256Of } from '../file/files.ts';
 import { rowAsJson, tablesOf } from '../history/tracking.ts';
 
 /** What a backup says of itself, so that any change of a single bit in it can be told. */
@@ -52,9 +53,6 @@ export const differingTables = (a: Manifest['tables'], b: Manifest['tables']): s
 /** SHA-256 of every photograph the collection refers to, in order. */
 export const photoHashes = (sqlite: Database): string[] =>
   sqlite.prepare('SELECT DISTINCT sha256 FROM photo ORDER BY sha256').pluck().all() as string[];
-
-/** SHA-256 of bytes, as 64 hexadecimal digits. */
-export const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /** Tells how far history has come, in one value that changes with every action, undo and redo, but not as old ones go. */
 export const historyMark = (sqlite: Database): string =>

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import {
   closeSync,
   existsSync,
@@ -13,6 +14,9 @@ import {
 import { dirname, join, resolve } from 'node:path';
 import { asCollectionError, CollectionError } from '../errors.ts';
 import { unfinished } from './layout.ts';
+
+/** SHA-256 of bytes, as 64 hexadecimal digits. */
+export const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /** Makes a folder's entries durable. Windows cannot open a folder and needs nothing: its renames are journalled. */
 export const syncFolder = (folder: string): void => {

@@ -12,3 +12,7 @@ export const queryClient = new QueryClient({
     mutations: { retry: false, networkMode: 'always' },
   },
 });
+
+/** After a write everything shown is asked anew, but for photographs, whose names say what they hold. */
+export const askEverythingAnew = (client: QueryClient): Promise<void> =>
+  client.invalidateQueries({ predicate: query => query.meta?.immutable !== true });

@@ -2,7 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Progress } from '../../electron/api/views.ts';
 import { errorSentence } from './error-sentence.ts';
-import { askEverythingAnew } from './use-undo.ts';
+import { askEverythingAnew } from './query-client.ts';
 
 export type WorkState<T> =
   | { is: 'idle' }

@@ -5,7 +5,8 @@ import type { ShellCommand } from '../../electron/api/shell.ts';
 import { api } from '../api/client.ts';
 import { shell } from '../api/connect.ts';
 import { errorSentence } from '../api/error-sentence.ts';
-import { askEverythingAnew, useUndo } from '../api/use-undo.ts';
+import { askEverythingAnew } from '../api/query-client.ts';
+import { useUndo } from '../components/actions/use-undo.ts';
 import { showNotice, showProblem } from '../components/notices/undo-notice.tsx';
 import { openSearch } from './search-everything.tsx';
 

@@ -4,7 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useLocation } from 'wouter';
 import { sentenceCase } from '../../valuation/wording/reader.ts';
 import { api } from '../api/client.ts';
-import { useUndo } from '../api/use-undo.ts';
+import { useUndo } from '../components/actions/use-undo.ts';
 import { KeyHint } from '../components/keys/key-hint.tsx';
 import { useKeys } from '../components/keys/key-registry.ts';
 import { readerWords } from '../components/words.ts';

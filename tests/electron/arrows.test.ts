@@ -1,11 +1,54 @@
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
+/** A step up from each floor inside a room, and a file at the top of each room that imports a folder. */
+const stepsUp: [rule: string, file: string, target: string][] = [
+  ['valuation-reading-stays-on-its-floor', 'valuation/reading/up.ts', 'statistics'],
+  ['valuation-statistics-stays-on-its-floor', 'valuation/statistics/up.ts', 'market'],
+  ['valuation-market-stays-on-its-floor', 'valuation/market/up.ts', 'worth'],
+  ['valuation-worth-stays-on-its-floor', 'valuation/worth/up.ts', 'decision'],
+  ['valuation-decision-stays-on-its-floor', 'valuation/decision/up.ts', 'choice'],
+  ['valuation-choice-stays-on-its-floor', 'valuation/choice/up.ts', 'lots'],
+  ['valuation-lots-stays-on-its-floor', 'valuation/lots/up.ts', 'decision'],
+  ['valuation-ground-imports-no-folder', 'valuation/up.ts', 'market'],
+  ['db-file-stays-on-its-floor', 'db/file/up.ts', 'history'],
+  ['db-reference-stays-on-its-floor', 'db/reference/up.ts', 'records'],
+  ['db-search-stays-on-its-floor', 'db/search/up.ts', 'records'],
+  ['db-history-stays-on-its-floor', 'db/history/up.ts', 'records'],
+  ['db-records-stays-on-its-floor', 'db/records/up.ts', 'import'],
+  ['db-photos-stays-on-its-floor', 'db/photos/up.ts', 'backup'],
+  ['db-backup-stays-on-its-floor', 'db/backup/up.ts', 'import'],
+  ['db-import-stays-on-its-floor', 'db/import/up.ts', 'backup'],
+  ['db-engine-stays-on-its-floor', 'db/engine/up.ts', 'backup'],
+  ['db-ground-imports-no-folder', 'db/up.ts', 'file'],
+  ['electron/api-views-stays-on-its-floor', 'electron/api/views/up.ts', 'cars'],
+  ['electron/api-session-stays-on-its-floor', 'electron/api/session/up.ts', 'figures'],
+  ['electron/api-reference-stays-on-its-floor', 'electron/api/reference/up.ts', 'figures'],
+  ['electron/api-figures-stays-on-its-floor', 'electron/api/figures/up.ts', 'cars'],
+  ['electron/api-sales-stays-on-its-floor', 'electron/api/sales/up.ts', 'cars'],
+  ['electron/api-cars-stays-on-its-floor', 'electron/api/cars/up.ts', 'collection'],
+  ['electron/api-worth-stays-on-its-floor', 'electron/api/worth/up.ts', 'lots'],
+  ['electron/api-decisions-stays-on-its-floor', 'electron/api/decisions/up.ts', 'lots'],
+  ['electron/api-lots-stays-on-its-floor', 'electron/api/lots/up.ts', 'decisions'],
+  ['electron/api-collection-stays-on-its-floor', 'electron/api/collection/up.ts', 'reports'],
+  ['electron/api-imports-stays-on-its-floor', 'electron/api/imports/up.ts', 'collection'],
+  ['electron/api-reports-stays-on-its-floor', 'electron/api/reports/up.ts', 'collection'],
+  ['electron/api-ground-imports-no-folder', 'electron/api/up.ts', 'session'],
+  ['renderer-theme-stays-on-its-floor', 'renderer/theme/up.ts', 'api'],
+  ['renderer-api-stays-on-its-floor', 'renderer/api/up.ts', 'components'],
+  ['renderer-components-stays-on-its-floor', 'renderer/components/up.ts', 'screens'],
+  ['renderer-screens-stays-on-its-floor', 'renderer/screens/up.ts', 'shell'],
+  ['renderer-ground-imports-no-folder', 'renderer/up.ts', 'theme'],
+  ['no-screen-imports-another', 'renderer/screens/home/up.ts', 'screens/cars'],
+];
+const roomOf = (file: string) =>
+  ['electron/api', 'valuation', 'db', 'renderer'].find(room => file.startsWith(`${room}/`))!;
 const folders = ['electron', 'renderer', 'db', 'migrations', 'valuation', 'reports'];
 
 /** The arrows that DEVELOPERS.md draws are worth what their check sees: each kind of breach is planted, and must be named. */
@@ -78,6 +121,17 @@ describe('the check of the arrows', () => {
     plant('reports/part.ts', "import type { Whole } from './whole.ts'; export interface Part { of: Whole }");
     plant('db/trip.ts', "import { round } from './round.ts'; export const trip = () => round;");
 
+    for (const [, file, target] of stepsUp) {
+      const leaf = `${roomOf(file)}/${target}/leaf.ts`;
+      plant(leaf, 'export const leaf: number = 1; export type Leaf = number;');
+      plant(file, `import type { Leaf } from './${relative(dirname(file), leaf)}'; export type Up = Leaf;`);
+    }
+    plant('renderer/main.tsx', 'export const start = 1;');
+    plant('renderer/shell/starts.ts', "export { start } from '../main.tsx';");
+    plant('valuation/index.ts', "export { leaf } from './market/leaf.ts';");
+    plant('valuation/worth/asks-the-roof.ts', "import { leaf } from '../index.ts'; export default leaf;");
+    plant('valuation/worth/fine.ts', "import { leaf } from '../market/leaf.ts'; export default leaf;");
+
     const run = spawnSync(
       process.execPath,
       [
@@ -105,9 +159,23 @@ describe('the check of the arrows', () => {
     ['valuation-imports-only', 'valuation/lazy.ts'],
     ['migrations-imports-only', 'migrations/uses-live-code.ts'],
     ['no-cycles', 'db/round.ts'],
+    ['valuation-worth-stays-on-its-floor', 'valuation/worth/asks-the-roof.ts'],
+    ['renderer-shell-stays-on-its-floor', 'renderer/shell/starts.ts'],
     ['no-cycles', 'reports/part.ts'],
   ])('names %s', (rule, file) => {
     expect(said).toContain(`error ${rule}: ${file}`);
+  });
+  it.each(stepsUp)('holds the floors inside a room: %s', (rule, file) => {
+    expect(said).toContain(`error ${rule}: ${file}`);
+  });
+  it('has a step up planted for every floor that is held', () => {
+    const config = createRequire(import.meta.url)('../../.ci/dependency-cruiser.cjs');
+    const held = config.forbidden
+      .map(({ name }: { name: string }) => name)
+      .filter((name: string) => /-stays-on-its-floor$|-ground-imports-no-folder$/.test(name));
+    // Only the file that starts the screens lies above the shell; it is among the rules above.
+    const planted = [...stepsUp.map(([rule]) => rule), 'renderer-shell-stays-on-its-floor'];
+    expect(held.filter((name: string) => !planted.includes(name))).toEqual([]);
   });
   it('lets the allowed arrows be, types from the API among them', () => {
     expect(said).not.toMatch(/: [\w/]+\/fine\.tsx? →/);

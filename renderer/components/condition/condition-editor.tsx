@@ -4,7 +4,7 @@ import type { ConditionCheckView } from '../../../electron/api/views.ts';
 import type { IsoDate } from '../../../valuation/types.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../actions/use-action.ts';
 import { dateText } from '../format.ts';
 import classes from './condition.module.css';
 import { checkInput, draftOfCheck, isReadable, newestCheck, readGrade } from './condition-draft.ts';

@@ -4,7 +4,7 @@ import type { Decision } from '../../../valuation/types.ts';
 import { guardText } from '../../../valuation/wording/guard-text.ts';
 import { type Option, options } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../actions/use-action.ts';
 import { RecommendationGlyph } from '../marks/recommendation-mark.tsx';
 import { useWords } from '../words.ts';
 import classes from './decide-form.module.css';

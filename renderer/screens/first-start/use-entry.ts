@@ -1,5 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { askEverythingAnew } from '../../api/use-undo.ts';
+import { askEverythingAnew } from '../../api/query-client.ts';
 
 /** Makes or opens a collection and goes on into it; what goes wrong is left to the form, which says it in place. */
 export const useEntry = (enter: () => Promise<unknown>, onEntered: () => void) => {

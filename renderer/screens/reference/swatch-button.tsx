@@ -2,7 +2,7 @@ import { Button, ColorPicker, Popover, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { ColourView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import classes from './reference.module.css';
 

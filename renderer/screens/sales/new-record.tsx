@@ -4,7 +4,7 @@ import { type FormEvent, useMemo, useRef, useState } from 'react';
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import { type FinishState, finishStates, type PartName, partNames } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { readGrade } from '../../components/condition/condition-draft.ts';
 import {
   pickedCasting,

@@ -2,7 +2,7 @@ import { Button, Popover, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { SaleRow } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { amountText, dateText } from '../../components/format.ts';
 import { doubtText } from './doubt-text.ts';
 import { saleName } from './sale-edits.ts';

@@ -4,7 +4,7 @@ import { Link, useLocation, useSearch } from 'wouter';
 import type { CollectionSummary, SaleRow } from '../../../electron/api/views.ts';
 import { type SaleState, saleStates } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { CellChange, RowState } from '../../components/data-grid/types.ts';
 import { useKeys } from '../../components/keys/key-registry.ts';

@@ -2,7 +2,7 @@ import { Button, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { CollectionSummary } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import classes from './settings.module.css';

@@ -4,7 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { CollectionSummary, ExchangeRateView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { dateText } from '../../components/format.ts';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
 import { Section } from '../../components/layout/section.tsx';

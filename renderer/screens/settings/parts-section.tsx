@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import type { PartStock } from '../../../electron/api/views.ts';
 import type { Currency } from '../../../valuation/types.ts';
 import { api } from '../../api/client.ts';
-import { useAction } from '../../api/use-action.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { GridColumn } from '../../components/data-grid/types.ts';
 import { amountText, readerLocale } from '../../components/format.ts';

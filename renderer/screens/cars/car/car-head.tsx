@@ -3,7 +3,7 @@ import { IconChevronLeft, IconChevronRight, IconDots } from '@tabler/icons-react
 import { Link, useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import classes from './car.module.css';
 import { carTitle } from './car-names.ts';

@@ -10,7 +10,7 @@ import {
   settableStatuses,
 } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { KeyHint } from '../../../components/keys/key-hint.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { readerWords } from '../../../components/words.ts';

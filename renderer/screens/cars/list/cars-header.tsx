@@ -2,7 +2,7 @@ import { Button, SegmentedControl } from '@mantine/core';
 import { IconLayoutGrid, IconList } from '@tabler/icons-react';
 import { useLocation } from 'wouter';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { readerLocale } from '../../../components/format.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { WorthLegend } from '../../../components/worth-strip/worth-axis.tsx';

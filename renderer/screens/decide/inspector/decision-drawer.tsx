@@ -6,7 +6,7 @@ import type { CarPage } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import type { Option } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { DecideForm } from '../../../components/decision/decide-form.tsx';
 import { Headline } from '../../../components/decision/headline.tsx';
 import { OptionsTable } from '../../../components/decision/options-table.tsx';

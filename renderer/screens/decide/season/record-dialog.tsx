@@ -4,7 +4,7 @@ import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import { guardText } from '../../../../valuation/wording/guard-text.ts';
 import type { Option } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
 import { carName } from '../car-words.ts';
 import classes from './record.module.css';

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { ImportKind, ImportResult } from '../../../../electron/api/views.ts';
-import { useUndo } from '../../../api/use-undo.ts';
+import { useUndo } from '../../../components/actions/use-undo.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import classes from './import.module.css';

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { LotPage } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { draftInput, draftOf } from '../lot-draft.ts';
 import classes from '../lot-fields.module.css';
 import { LotFields } from '../lot-fields.tsx';

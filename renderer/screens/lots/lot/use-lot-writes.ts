@@ -1,7 +1,7 @@
 import { useCallback } from 'react';
 import type { CarPatch } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import type { CellChange, NewRow } from '../../../components/data-grid/types.ts';
 import { carChanges, newCar, shareChanges } from './car-edits.ts';
 

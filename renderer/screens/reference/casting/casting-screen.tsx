@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import type { CastingPage, CastingRow, VariationRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
 import { useKeys } from '../../../components/keys/key-registry.ts';
 import { EmptyState } from '../../../components/layout/empty-state.tsx';

@@ -2,7 +2,7 @@ import { Button, Drawer, NumberInput, Textarea, TextInput } from '@mantine/core'
 import { useMemo, useState } from 'react';
 import type { CastingPage, CastingRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import classes from '../reference.module.css';
 import { type CastingDraft, castingDraft, choicesOf } from './drafts.ts';

@@ -2,7 +2,7 @@ import { Button, Popover } from '@mantine/core';
 import { useState } from 'react';
 import type { VariationRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import classes from '../reference.module.css';
 import { whatFallsBack } from './falls-back.ts';
 

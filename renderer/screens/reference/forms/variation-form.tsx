@@ -11,7 +11,7 @@ import {
   variationFeatures,
 } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { readerWords } from '../../../components/words.ts';

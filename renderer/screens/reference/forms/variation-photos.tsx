@@ -2,7 +2,7 @@ import { Button, FileButton } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import type { VariationRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { Photo } from '../../../components/photo/photo.tsx';
 import classes from '../reference.module.css';
 

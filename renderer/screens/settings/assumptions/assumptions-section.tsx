@@ -4,7 +4,7 @@ import type { AssumptionsView } from '../../../../electron/api/views.ts';
 import { defaultAssumptions } from '../../../../valuation/default-assumptions.ts';
 import type { AssumptionSet, Currency } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { Section } from '../../../components/layout/section.tsx';
 import { Asking } from './asking.tsx';
 import classes from './assumptions.module.css';

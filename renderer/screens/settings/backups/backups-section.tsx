@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { BackupInfo } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { Section } from '../../../components/layout/section.tsx';
 import { showNotice } from '../../../components/notices/undo-notice.tsx';
 import classes from '../settings.module.css';

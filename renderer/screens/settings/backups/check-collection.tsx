@@ -1,8 +1,8 @@
 import { Button } from '@mantine/core';
 import type { CheckFinding } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
 import { useProgress } from '../../../api/use-progress.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { WorkProgress } from '../../../components/notices/work-progress.tsx';
 import classes from '../settings.module.css';
 

@@ -1,7 +1,7 @@
 import { Button, Modal } from '@mantine/core';
 import type { BackupInfo } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { showNotice } from '../../../components/notices/undo-notice.tsx';
 import classes from '../settings.module.css';
 import { momentText } from './texts.ts';

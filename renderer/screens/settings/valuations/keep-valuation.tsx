@@ -4,7 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
-import { useAction } from '../../../api/use-action.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { dateText, worthText } from '../../../components/format.ts';
 import classes from '../settings.module.css';
 

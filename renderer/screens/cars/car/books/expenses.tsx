@@ -6,7 +6,7 @@ import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency, IsoDate, Minor } from '../../../../../valuation/types.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { amountText, dateText } from '../../../../components/format.ts';
 import { MoneyInput } from '../../../../components/inputs/money-input.tsx';
 import classes from './books.module.css';

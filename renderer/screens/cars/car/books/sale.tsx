@@ -5,7 +5,7 @@ import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../../valuation/types.ts';
 import { gradeLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { AmountDelta } from '../../../../components/amounts/amount.tsx';
 import { amountText, dateText } from '../../../../components/format.ts';
 import { readerWords } from '../../../../components/words.ts';

@@ -5,7 +5,7 @@ import type { CarPage } from '../../../../../electron/api/views.ts';
 import { netGain } from '../../../../../valuation/lots/net-gain.ts';
 import type { Currency, IsoDate, Minor } from '../../../../../valuation/types.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { AmountDelta } from '../../../../components/amounts/amount.tsx';
 import { CurrencyField } from '../../../../components/inputs/currency-field.tsx';
 import { MoneyInput } from '../../../../components/inputs/money-input.tsx';

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Option } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { DecideForm } from '../../../../components/decision/decide-form.tsx';
 import { dateText } from '../../../../components/format.ts';
 import { Section } from '../../../../components/layout/section.tsx';

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { CarPage, VariationRow } from '../../../../../electron/api/views.ts';
 import type { BasePaint, VariationFeature } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import type { Choice } from '../../../../components/inputs/choices.ts';
 import { TypeAhead } from '../../../../components/inputs/type-ahead.tsx';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';

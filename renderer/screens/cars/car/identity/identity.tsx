@@ -13,7 +13,7 @@ import {
   settableStatuses,
 } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../../components/marks/finish-state.tsx';
 import { readerWords } from '../../../../components/words.ts';

@@ -4,7 +4,7 @@ import { IconArrowLeft, IconArrowRight, IconPencil, IconTrash } from '@tabler/ic
 import { useState } from 'react';
 import type { PhotoView } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import classes from './photographs.module.css';
 
 const views = ['near side', 'off side', 'front', 'rear', 'top', 'base', 'detail', 'packaging'];

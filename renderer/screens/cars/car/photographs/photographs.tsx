@@ -2,7 +2,7 @@ import { Button, Modal } from '@mantine/core';
 import { useRef, useState } from 'react';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { dateText } from '../../../../components/format.ts';
 import { Photo } from '../../../../components/photo/photo.tsx';
 import { carTitle } from '../car-names.ts';

@@ -5,7 +5,7 @@ import type { CarPage, PlanView } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
 import { hazardsOf } from '../../../../../valuation/wording/cautions.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';
 import { CautionList } from '../../../../components/cautions/caution-list.tsx';
 import { percentText } from '../../../../components/format.ts';

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency, Minor, Range } from '../../../../../valuation/types.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../api/use-action.ts';
+import { useAction } from '../../../../components/actions/use-action.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';
 import { MoneyInput } from '../../../../components/inputs/money-input.tsx';
 import classes from './worth.module.css';

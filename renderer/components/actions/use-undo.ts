@@ -1,17 +1,9 @@
 import { type QueryClient, useQueryClient } from '@tanstack/react-query';
 import { useMemo } from 'react';
-import {
-  showNotice,
-  showProblem,
-  showRedoNotice,
-  showUndoNotice,
-} from '../components/notices/undo-notice.tsx';
-import { api } from './client.ts';
-import { errorSentence } from './error-sentence.ts';
-
-/** After a write everything shown is asked anew, but for photographs, whose names say what they hold. */
-export const askEverythingAnew = (client: QueryClient): Promise<void> =>
-  client.invalidateQueries({ predicate: query => query.meta?.immutable !== true });
+import { api } from '../../api/client.ts';
+import { errorSentence } from '../../api/error-sentence.ts';
+import { askEverythingAnew } from '../../api/query-client.ts';
+import { showNotice, showProblem, showRedoNotice, showUndoNotice } from '../notices/undo-notice.tsx';
 
 export interface History {
   undo: () => Promise<void>;

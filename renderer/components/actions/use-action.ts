@@ -1,7 +1,8 @@
 import { type UseMutationResult, useMutation, useQueryClient } from '@tanstack/react-query';
-import { showProblem, showUndoNotice } from '../components/notices/undo-notice.tsx';
-import { errorSentence } from './error-sentence.ts';
-import { askEverythingAnew, useUndo } from './use-undo.ts';
+import { errorSentence } from '../../api/error-sentence.ts';
+import { askEverythingAnew } from '../../api/query-client.ts';
+import { showProblem, showUndoNotice } from '../notices/undo-notice.tsx';
+import { useUndo } from './use-undo.ts';
 
 export interface ActionOptions<Input, Output> {
   /** What was done, in the past tense: "3 cars graded". */
