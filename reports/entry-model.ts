@@ -198,7 +198,10 @@ export const entryModel = (
     ),
     release: releaseText(entry, name),
     maker: [printableLine(identity.maker), printableLine(identity.series)].filter(Boolean).join(', '),
-    grade: entry.grade === null ? 'not graded' : carGradeLabel(entry.grade, entry.finishState),
+    grade:
+      entry.grade === null
+        ? 'not graded'
+        : spell(carGradeLabel(entry.grade, entry.finishState), report.locale ?? plainLocale),
     finish: spell(entry.finishState, report.locale ?? plainLocale),
     finishStatement: finishStatement(entry, report.locale ?? plainLocale),
     status: entry.status === 'kept' ? '' : entry.status,

@@ -1,4 +1,6 @@
 import type { Minor } from '../valuation/types.ts';
+import { spell } from '../valuation/wording/dialect.ts';
+import { plainLocale } from '../valuation/wording/reader.ts';
 import { finishStates, type ValueBasis } from '../valuation/words.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 
@@ -78,7 +80,7 @@ export const totalsOf = (report: CollectionReport): ReportTotals => {
       byFinishState: finishStates
         .map(state =>
           sumUp(
-            state,
+            spell(state, report.locale ?? plainLocale),
             cars.filter(entry => entry.finishState === state),
           ),
         )

@@ -121,7 +121,7 @@ export interface CollectionReport {
   /** ISO 8601 instant with its offset, such as `2026-11-25T15:46:00Z`; also stamped into the files. */
   preparedOn: string;
   currency: Currency;
-  /** BCP 47 tag by which amounts are written; `en-US` where it is left out. */
+  /** BCP 47 tag of the reader, by which amounts are written and words spelled; `en-US` where it is left out. */
   locale?: string;
   assumptionsVersion: string;
   method: string[];

@@ -26,12 +26,18 @@ const tellingFeatures = (one: VariationRecord, all: VariationRecord[], differing
 const release = ({ releaseName, releaseYear }: VariationRecord) =>
   `(${releaseName}${releaseYear === null ? '' : ` ${releaseYear}`})`;
 
+/** A variation's name among its casting's: whole, and what of it is not its colour, for where the colour is shown apart. */
+export interface VariationLabel {
+  label: string;
+  beyondColour: string;
+}
+
 /**
  * One line for each of a casting's variations that names it among the others: its colour, base paint and rear end where
  * the casting's variations differ in them, then as few further features as tell it apart, then the release where two
  * would still read the same.
  */
-export const variationLabels = (ofOneCasting: VariationRecord[]): Map<number, string> => {
+export const variationLabels = (ofOneCasting: VariationRecord[]): Map<number, VariationLabel> => {
   const differing = new Set(
     variationFeatures.filter(
       feature => new Set(ofOneCasting.map(one => one.features[feature].toLowerCase())).size > 1,
@@ -40,16 +46,22 @@ export const variationLabels = (ofOneCasting: VariationRecord[]): Map<number, st
   const lines = ofOneCasting.map(variation => {
     const words = tellingFeatures(variation, ofOneCasting, differing).flatMap(feature => {
       const value = variation.features[feature];
-      return value === '' ? [] : [feature === 'basePaint' ? (basePaintText[value] ?? value) : value];
+      if (value === '') return [];
+      return [{ feature, word: feature === 'basePaint' ? (basePaintText[value] ?? value) : value }];
     });
-    return { variation, line: words.join(', ') || variation.releaseName };
+    const join = (told: typeof words) => told.map(({ word }) => word).join(', ');
+    return {
+      variation,
+      line: join(words) || variation.releaseName,
+      beyondColour: join(words.filter(({ feature }) => feature !== 'colour')),
+    };
   });
   const times = new Map<string, number>();
   for (const { line } of lines) times.set(line, (times.get(line) ?? 0) + 1);
   return new Map(
-    lines.map(({ variation, line }) => [
+    lines.map(({ variation, line, beyondColour }) => [
       variation.id,
-      (times.get(line) ?? 0) > 1 ? `${line} ${release(variation)}` : line,
+      { label: (times.get(line) ?? 0) > 1 ? `${line} ${release(variation)}` : line, beyondColour },
     ]),
   );
 };

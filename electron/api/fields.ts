@@ -17,6 +17,17 @@ export const currency: Flavoured<Currency> = z
   .string()
   .refine(isCurrency, { error: ({ input }) => unknownCurrency(String(input)) });
 export const grade: Flavoured<Grade> = z.number().min(1).max(10).multipleOf(0.5, 'grades go in half points');
+/** A BCP 47 tag. */
+export const locale = z
+  .string()
+  .max(100)
+  .refine(tag => {
+    try {
+      return Intl.getCanonicalLocales(tag).length === 1;
+    } catch {
+      return false;
+    }
+  }, 'a locale is a tag such as en-GB');
 export const line = z.string().trim().max(200);
 export const text = z.string().max(20_000);
 export const share = z.number().min(0).max(1);

@@ -1,6 +1,7 @@
 /** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
 import { z } from 'zod';
 import { paperSizes, reportFormats } from '../../reports/types.ts';
+import { plainLocale } from '../../valuation/wording/reader.ts';
 import {
   basePaints,
   carStatuses,
@@ -25,6 +26,7 @@ import {
   id,
   isoDate,
   line,
+  locale,
   range,
   share,
   text,
@@ -339,6 +341,8 @@ export const makeReport = z.object({
   carIds: z.array(id).optional(),
   on: isoDate.optional(),
   paper: z.enum(paperSizes).default('a4'),
+  /** Of the reader, for amounts and spelling. */
+  locale: locale.default(plainLocale),
   withPhotographs: z.boolean().default(true),
   includeSold: z.boolean().default(false),
 });

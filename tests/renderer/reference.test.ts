@@ -34,6 +34,7 @@ const variation = (id: number, features: Partial<Record<VariationFeature, string
   swatch: null,
   rarity: null,
   label: '',
+  beyondColour: '',
   factorySpecification: '',
   cars: 0,
   saleRecords: 0,

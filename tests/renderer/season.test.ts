@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSeason, writeSeason } from '../../renderer/screens/decide/season/keep-season.ts';
+import { mostCash, readLimit } from '../../renderer/screens/decide/season/read-limit.ts';
 import {
   candidatesOf,
   emptySeason,
@@ -219,5 +220,22 @@ describe('a season that is kept', () => {
         '{"standings":[[1,"in"],["2","in"],[3,"perhaps"],4],"hours":-3,"cash":"9","parts":{"Hub":"x"},"perCasting":0}',
       ),
     ).toEqual({ ...emptySeason, standings: new Map([[1, 'in']]), parts: { Hub: null } });
+  });
+});
+
+describe('a limit as typed', () => {
+  it('holds a season of cash in currencies without decimals, up to what the service takes', () => {
+    const yen = { ceiling: mostCash(1), whole: false };
+    expect(readLimit('2500000', yen)).toBe(2_500_000);
+    expect(readLimit('9000000000000001', yen)).toBeUndefined();
+    expect(readLimit('90000000000000', { ceiling: mostCash(100), whole: false })).toBe(90_000_000_000_000);
+    expect(readLimit('90000000000000,01', { ceiling: mostCash(100), whole: false })).toBeUndefined();
+  });
+
+  it('is none where nothing is typed, and put back where it is no number', () => {
+    const plain = { ceiling: 1_000_000, whole: true };
+    expect(readLimit(' ', plain)).toBeNull();
+    for (const text of ['-1', '1.5', 'ten', 'Infinity', '1000001'])
+      expect(readLimit(text, plain)).toBeUndefined();
   });
 });

@@ -1,3 +1,4 @@
+import { gradeStep } from '../market/assumed-curve.ts';
 import type { FittedMarket } from '../market/fitted-market.ts';
 import { type ShapeQuantile, shapeQuantile } from '../statistics/beta-pert.ts';
 import { lowDiscrepancy, mostDimensions } from '../statistics/low-discrepancy.ts';
@@ -134,7 +135,7 @@ export const consideredOptions = (
   const complete = appraise({
     ...condition,
     state: 'original',
-    step: Math.round((assumptions.unknownGrade - 1) * 2),
+    step: gradeStep(assumptions.unknownGrade),
     gradeKnown: true,
     partsLog: 0,
   });

@@ -1,5 +1,3 @@
-import type { Kysely } from 'kysely';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { updateCars } from '../../../db/records/cars-write.ts';
 import { carChecks, saveCheck as saveCheckRows } from '../../../db/records/condition-checks.ts';
 import {
@@ -10,18 +8,11 @@ import {
   removeDisposal,
   removeExpense as removeExpenseRow,
 } from '../../../db/records/disposals.ts';
-import type { Schema } from '../../../db/schema.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
-
-/** One car, or NOT_FOUND. */
-export const findCar = async (db: Kysely<Schema>, id: number): Promise<CarRecord> => {
-  const [car] = await listCars(db, { ids: [id] });
-  if (!car) throw notFound('car', id);
-  return car;
-};
+import { findCar } from './find-car.ts';
 
 /** Keeps a check; where it is the car's newest, the car takes its overall grade. */
 const saveCheck = needsCollection.input(inputs.saveCheck).handler(async ({ context, input }) => {

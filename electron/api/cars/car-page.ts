@@ -1,5 +1,5 @@
 import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
-import { listPhotos, type PhotoRecord } from '../../../db/photos/photo-lists.ts';
+import { listPhotos } from '../../../db/photos/photo-lists.ts';
 import { historyOfCar } from '../../../db/records/car-history.ts';
 import { type CarRecord, carCandidates, neighbours } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
@@ -20,24 +20,14 @@ import {
 import { decisionView } from '../figures/decision-view.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
-import { variationRow } from '../reference/reference.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
+import { variationRow } from '../reference/reference-rows.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { CarPage, DisposalView, PhotoView, PlanView } from '../views.ts';
-import { findCar } from './car-events.ts';
+import type { CarPage, DisposalView, PlanView } from '../views.ts';
 import { carRow } from './car-rows.ts';
-
-export const photoView = (photo: PhotoRecord): PhotoView => ({
-  id: photo.id,
-  sha256: photo.sha256,
-  width: photo.width,
-  height: photo.height,
-  view: photo.view,
-  caption: photo.caption,
-  state: photo.state,
-  takenOn: photo.takenOn,
-});
+import { findCar } from './find-car.ts';
+import { photoView } from './photo-view.ts';
 
 const planView = (
   own: (RestorationPlan & { notes: string }) | undefined,

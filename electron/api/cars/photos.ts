@@ -7,8 +7,8 @@ import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused, toApiError } from '../session/errors.ts';
 import type { PhotoView } from '../views.ts';
-import { findCar } from './car-events.ts';
-import { photoView } from './car-page.ts';
+import { findCar } from './find-car.ts';
+import { photoView } from './photo-view.ts';
 
 /**
  * Adds photographs to one car, lot or variation as one action. They are stored before it; a file that is refused is

@@ -7,7 +7,7 @@ import {
 } from '../../../db/records/plans.ts';
 import { optionWords } from '../../../valuation/wording/option-words.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
-import { findCar } from '../cars/car-events.ts';
+import { findCar } from '../cars/find-car.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import type { DecideOverview, DecideRow, Portfolio } from '../views.ts';

@@ -13,7 +13,8 @@ import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { BidView, LotPage, LotRow } from '../views.ts';
 import { bidView } from './bid.ts';
-import { lotPage, lotRows } from './lot-rows.ts';
+import { lotPage } from './lot-page.ts';
+import { lotRows } from './lot-rows.ts';
 
 const list = needsCollection.handler(({ context }): Promise<LotRow[]> => lotRows(context.session));
 

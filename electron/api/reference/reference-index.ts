@@ -7,10 +7,10 @@ import {
   type ReleaseRecord,
   type VariationRecord,
 } from '../../../db/reference/reference.ts';
-import { variationLabels } from '../../../db/reference/reference-label.ts';
+import { type VariationLabel, variationLabels } from '../../../db/reference/reference-label.ts';
 import { memo } from '../session/memo.ts';
 
-export type IndexedVariation = VariationRecord & { label: string; swatch: string | null };
+export type IndexedVariation = VariationRecord & VariationLabel & { swatch: string | null };
 
 /** The whole reference in memory: a few thousand variations, looked up by every list of cars and sales. */
 export interface ReferenceIndex {
@@ -38,7 +38,7 @@ export const referenceIndex = memo<ReferenceIndex>(async ({ db }) => {
     for (const variation of group)
       variations.push({
         ...variation,
-        label: labels.get(variation.id) ?? '',
+        ...(labels.get(variation.id) ?? { label: '', beyondColour: '' }),
         swatch: swatchOf(variation.features.colour),
       });
   }

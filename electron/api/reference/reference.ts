@@ -16,51 +16,11 @@ import { variationFeatures } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
-import type { CastingPage, CastingRow, ColourView, VariationRow } from '../views.ts';
+import type { CastingPage, CastingRow, ColourView } from '../views.ts';
 import { identifyAmong } from './identify.ts';
-import { type IndexedVariation, type ReferenceIndex, referenceIndex } from './reference-index.ts';
+import { referenceIndex } from './reference-index.ts';
+import { castingRow, variationRow } from './reference-rows.ts';
 import { suggestFrom } from './suggest.ts';
-
-type Use = Awaited<ReturnType<typeof referenceUse>>;
-
-/** A variation as lists show it. */
-export const variationRow = (index: ReferenceIndex, variation: IndexedVariation, use: Use): VariationRow => {
-  const casting = index.castings.get(variation.castingId);
-  return {
-    id: variation.id,
-    castingId: variation.castingId,
-    casting: casting?.name ?? '',
-    series: casting?.series ?? '',
-    releaseId: variation.releaseId,
-    releaseName: variation.releaseName,
-    releaseYear: variation.releaseYear,
-    features: variation.features,
-    swatch: variation.swatch,
-    rarity: variation.rarity,
-    label: variation.label,
-    factorySpecification: variation.factorySpecification,
-    cars: use.variationCars.get(variation.id) ?? 0,
-    saleRecords: use.variationSales.get(variation.id) ?? 0,
-  };
-};
-
-const castingRow = (
-  index: ReferenceIndex,
-  casting: ReferenceIndex['castings'] extends Map<number, infer C> ? C : never,
-  use: Use,
-): CastingRow => ({
-  id: casting.id,
-  maker: casting.maker,
-  series: casting.series,
-  seriesId: casting.seriesId,
-  name: casting.name,
-  bodyType: casting.bodyType,
-  firstYear: casting.firstYear,
-  releases: index.releasesOf.get(casting.id)?.length ?? 0,
-  variations: index.ofCasting.get(casting.id)?.length ?? 0,
-  cars: use.castingCars.get(casting.id) ?? 0,
-  saleRecords: use.castingSales.get(casting.id) ?? 0,
-});
 
 const castings = needsCollection.handler(async ({ context }): Promise<CastingRow[]> => {
   const index = await referenceIndex(context.session);

@@ -50,6 +50,7 @@ export const reportData = async (
     effectiveOn: on,
     preparedOn: session.at(),
     currency: fitted.reportingCurrency,
+    locale: wanted.locale,
     assumptionsVersion: version === 0 ? 'starting points' : `version ${version}`,
     method: methodParagraphs(body),
     limits: limitParagraphs(),

@@ -29,6 +29,8 @@ export interface VariationRow {
   rarity: Rarity | null;
   /** One line that names it among its casting's variations: "Ember, rear quarter, twin lamps". */
   label: string;
+  /** What of the label is not the colour, for where the colour is shown apart. */
+  beyondColour: string;
   factorySpecification: string;
   cars: number;
   saleRecords: number;

@@ -3,7 +3,7 @@ import { listCars } from '../../../db/records/cars.ts';
 import { listSales } from '../../../db/records/sales.ts';
 import { saveValuations } from '../../../db/records/valuations.ts';
 import { explainWorth, type Subject, valueCar } from '../../../valuation/index.ts';
-import { findCar } from '../cars/car-events.ts';
+import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { basisOfWorths } from '../figures/basis.ts';
 import { marketOn, marketToday } from '../figures/market.ts';

@@ -1,5 +1,6 @@
 import type { CollectionSummary, IsoDate, ReportRequest } from '../../../electron/api/views.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
+import { readerLocale } from '../../components/format.ts';
 
 export type ReportFormat = ReportRequest['format'];
 export type PaperSize = NonNullable<ReportRequest['paper']>;
@@ -17,23 +18,29 @@ export interface ReportChoice {
   includeSold: boolean;
 }
 
-/** Where a new report starts: the whole collection as a PDF of today, on the paper that the currency suggests. */
-export const startingChoice = (
-  summary: Pick<CollectionSummary, 'today' | 'reportingCurrency'>,
-): ReportChoice => ({
+/** Where letters are written on US letter, by region. From memory of the Unicode CLDR; every other region writes on A4. */
+const letterRegions = new Set('US PR CA MX PH BZ CL CO CR GT NI PA SV VE'.split(' '));
+
+/** The paper that a reader's printer most likely holds. */
+export const usualPaper = (locale: string): PaperSize =>
+  letterRegions.has(new Intl.Locale(locale).maximize().region ?? '') ? 'us-letter' : 'a4';
+
+/** Where a new report starts: the whole collection as a PDF of today, on the reader's usual paper. */
+export const startingChoice = (summary: Pick<CollectionSummary, 'today'>): ReportChoice => ({
   format: 'pdf',
   title: 'Collection report',
   basis: 'fair market value',
   lotId: null,
   on: summary.today,
-  paper: ['USD', 'CAD', 'MXN'].includes(summary.reportingCurrency) ? 'us-letter' : 'a4',
+  paper: usualPaper(readerLocale()),
   withPhotographs: true,
   includeSold: false,
 });
 
-/** The choice as the service takes it. */
+/** The choice as the service takes it, to be worded for the reader. */
 export const reportInput = ({ lotId, title, ...choice }: ReportChoice) => ({
   ...choice,
+  locale: readerLocale(),
   title: title.trim() || 'Collection report',
   ...(lotId === null ? {} : { lotId }),
 });

@@ -129,8 +129,23 @@ describe('naming variations', () => {
     const collection = await newCollection();
     const { variations } = await fill(collection, ofCasting);
     const labels = variationLabels(await listVariations(collection.db));
-    return variations.map(id => labels.get(id));
+    return variations.map(id => labels.get(id)?.label);
   };
+  it('tells what is not the colour apart, whatever signs the colour has', async () => {
+    const collection = await newCollection();
+    const { variations } = await fill(collection, [
+      dovetail({ colour: 'Ember, one white stripe', basePaint: 'none' }),
+      dovetail({ colour: 'Moss', basePaint: 'full' }),
+      dovetail({ basePaint: 'full', roof: 'clear' }),
+    ]);
+    const labels = variationLabels(await listVariations(collection.db));
+    expect(variations.map(id => labels.get(id))).toEqual([
+      { label: 'Ember, one white stripe, bare base', beyondColour: 'bare base' },
+      { label: 'Moss, full base paint', beyondColour: 'full base paint' },
+      { label: 'full base paint', beyondColour: 'full base paint' },
+    ]);
+  });
+
   const dovetail = (features: object, year: number | null = 1968): Row => [
     'A',
     'Dovetail',

@@ -1,16 +1,20 @@
 import { useEffect, useState } from 'react';
+import { readLimit } from './read-limit.ts';
 import classes from './season.module.css';
 
 /** A limit to type over in place; empty means none. What cannot be read is put back. */
 export const LimitField = ({
   label,
   value,
+  ceiling = 1_000_000,
   whole = false,
   none = 'no limit',
   onChange,
 }: {
   label: string;
   value: number | null;
+  /** The greatest value that it takes. */
+  ceiling?: number;
   /** Whole numbers only, from one. */
   whole?: boolean;
   none?: string;
@@ -20,12 +24,9 @@ export const LimitField = ({
   const [text, setText] = useState(shown);
   useEffect(() => setText(shown), [shown]);
   const settle = () => {
-    const typed = text.trim().replace(',', '.');
-    if (typed === '') return onChange(null);
-    const number = Number(typed);
-    const fits = Number.isFinite(number) && number >= 0 && number <= 1_000_000;
-    if (!fits || (whole && !Number.isInteger(number))) return setText(shown);
-    onChange(number);
+    const limit = readLimit(text, { ceiling, whole });
+    if (limit === undefined) setText(shown);
+    else onChange(limit);
   };
   return (
     <input

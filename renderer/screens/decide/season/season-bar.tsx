@@ -6,6 +6,7 @@ import { worthText } from '../../../components/format.ts';
 import { LimitField } from './limit-field.tsx';
 import { Meter } from './meter.tsx';
 import { PartsLimits } from './parts-limits.tsx';
+import { mostCash } from './read-limit.ts';
 import classes from './season.module.css';
 import { type Season, type Totals, tightest } from './season.ts';
 
@@ -66,6 +67,7 @@ export const SeasonBar = ({
           <LimitField
             label={`Cash available, ${currency}`}
             value={major(season.cash)}
+            ceiling={mostCash(unit)}
             onChange={cash =>
               onSeason(before => ({ ...before, cash: cash === null ? null : Math.round(cash * unit) }))
             }

@@ -154,6 +154,32 @@ describe('reports', () => {
     expect(text).toMatch(/not enough evidence/i);
   });
 
+  it('is worded and counted as its reader writes', async () => {
+    const { api, dir } = await newCollectionService();
+    const { lotId, ids } = await fill(api);
+    const [carId = 0] = ids;
+    await api.cars.update({ changes: [{ id: carId, patch: { finishState: 'customised' } }] });
+    await api.lots.update({ id: lotId, costs: [{ kind: 'price', minor: 500_000 }] });
+    await api.lots.shareCost({ id: lotId, fixed: [{ carId, minor: 123_450 }] });
+    const read = async (locale?: string) =>
+      pdfText(
+        dir,
+        (await reported(api, { format: 'pdf', carIds: [carId], ...(locale && { locale }) })).content,
+      );
+    const [american, british, german] = [await read(), await read('en-GB'), await read('de')];
+    expect(american).toMatch(/\bColor\b/);
+    expect(american).toMatch(/Customized: not/);
+    expect(american).not.toMatch(/colour|customised|judgement/i);
+    expect(british).toMatch(/\bColour\b/);
+    expect(british).toMatch(/Customised: not/);
+    expect(british).not.toMatch(/\bcolor\b|customized|judgment/i);
+    expect(american).toContain('1,234.50');
+    expect(german).toContain('1.234,50');
+    expect(await refusalOf(api.reports.make({ format: 'csv', locale: 'no locale' }))).toMatchObject({
+      code: 'BAD_REQUEST',
+    });
+  });
+
   it('write the cars as CSV by number, which imports again with no mapping', async () => {
     const { api, dir } = await newCollectionService();
     const { lotId } = await fill(api);

@@ -33,7 +33,7 @@ const Remaining = ({ row, current, onTake }: { row: VariationRow; current: boole
         basePaint={row.features.basePaint as BasePaint | ''}
       />
       <span className={classes.rest}>
-        {row.label.split(', ').slice(1).join(', ')}
+        {row.beyondColour}
         <span className="soft">
           {' '}
           {[row.releaseName, row.releaseYear, row.rarity].filter(Boolean).join(' · ')}
