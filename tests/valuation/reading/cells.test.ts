@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearest } from '../../../db/import/cells/nearest.ts';
 import { cellText } from '../../../db/import/files/cell-text.ts';
 import { formatMinor } from '../../../valuation/money.ts';
 import { dateOrderOf, isAmbiguousDate, readDate } from '../../../valuation/reading/date.ts';
 import { currencyOfAmount, decimalSignOf, readMoney } from '../../../valuation/reading/money.ts';
+import { nearest } from '../../../valuation/reading/nearest.ts';
 import {
   readBasePaint,
   readFinishState,

@@ -1,0 +1,35 @@
+import { expect, test } from 'vitest';
+import { dateOrdersOf } from '../../../valuation/reading/sale-line/price-and-day.ts';
+import { readSaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import { strangersLexicon, truthLines } from '../../helpers/strangers.ts';
+
+const lexicon = strangersLexicon();
+const today = '2026-11-27';
+
+test('lines written by others are read: nine fields of ten, and hardly a wrong value', () => {
+  const lines = truthLines();
+  const orders = dateOrdersOf(lines.map(line => line.text));
+  const counts = { fields: 0, right: 0, given: 0, wrong: 0 };
+  const amiss: string[] = [];
+  for (const { text, truth } of lines) {
+    const { fields, not } = readSaleLine(text, lexicon, { currency: 'USD', orders, today });
+    const given: Record<string, string> = { ...fields, ...(not && { not }) };
+    for (const [field, value] of Object.entries(truth)) {
+      counts.fields++;
+      if (given[field]?.toLowerCase() === value.toLowerCase()) counts.right++;
+      else if (given[field] === undefined) amiss.push(`${text}\n   ${field} not read: ${value}`);
+    }
+    for (const [field, value] of Object.entries(given)) {
+      counts.given++;
+      if (truth[field]?.toLowerCase() === value.toLowerCase()) continue;
+      counts.wrong++;
+      amiss.push(`${text}\n   ${field}=${value}, not ${truth[field] ?? 'known'}`);
+    }
+  }
+  console.log(
+    `Sale lines: ${counts.right} of ${counts.fields} fields right, ${counts.wrong} of ${counts.given} values wrong.\n${amiss.join('\n')}`,
+  );
+  expect(lines.length).toBeGreaterThan(40);
+  expect(counts.right / counts.fields).toBeGreaterThanOrEqual(0.9);
+  expect(counts.wrong / counts.given).toBeLessThan(0.02);
+});

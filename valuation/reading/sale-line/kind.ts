@@ -1,0 +1,78 @@
+import type { FoundName } from './casting.ts';
+import { type Line, words } from './text.ts';
+import { bodyless, carsWord, numberWord, partNoun, repro } from './vocabulary.ts';
+
+/** Why a line is no sale of one car. */
+export type NotASale = 'lot' | 'not a car' | 'no price' | 'no date';
+
+const many = `(?:[2-9]|\\d{2,3}|${numberWord})`;
+const lotPatterns = [
+  words(`(?:job|mixed|bulk) lot|joblot|konvolut|sammlung|bundle|assortment|assorted`),
+  words(`(?:lot|collection|group|bunch|set|box|posten|paket) (?:of|von|mit|de) (?:about )?${many}`),
+  words(`${many} (?:[\\p{L}-]+ ){0,2}(?:${carsWord})`),
+  words(
+    '(?:collection|group|bunch|box|pair|couple) of (?:[\\p{L}-]+ ){0,2}(?:cars|autos|models|vehicles|castings)',
+  ),
+  words('x ?(?:[2-9]|1\\d)|(?:[2-9]|1\\d) ?x'),
+];
+const partsLot = words(`(?:set|pair|lot) of (?:${many} )?(?:[\\p{L}-]+ ){0,2}(?:${partNoun})`);
+const emptyBox = words(
+  'empty (?:box|blister|package|packet)|(?:box|blister|package|instructions|parts|wheels|base|body) only|box for|leere[rs]? (?:box|schachtel|karton|ovp)|boite vide',
+);
+const goods = words(bodyless);
+const beside =
+  /(?:with|w|and|incl\.?|including|\+|&|plus|mit|no|without|w\/o|ohne) *(?:a |an |the |its |original |dealer )*$/;
+const forIt =
+  /(?:^|[^\p{L}])(?:for|fits|fit|fur|pour|per|para) +(?:a |an |the |your |my |any |ein |eine |einen )*$/u;
+const partThing = words(`(?:${partNoun})|box|blister|case|stand|parts?`);
+const loosePart = words(`(?:${repro}|replacement|spare|loose) (?:${partNoun})`);
+
+/** True where what was sold is a poster, a box or parts, and no car. */
+const isNoCar = (line: Line, names: FoundName[]): boolean => {
+  const text = line.rest();
+  if (line.matches(emptyBox).length > 0) return true;
+  if (line.matches(goods).some(match => !beside.test(text.slice(0, match.index)))) return true;
+  const first = names[0]?.span.start ?? null;
+  if (first !== null) {
+    const before = text.slice(0, first);
+    return (
+      names.every(({ span }) => forIt.test(text.slice(0, span.start))) && before.match(partThing) !== null
+    );
+  }
+  // Without a known name: reproduction wheels, or a set of wheels, that begin the line.
+  const start = text.search(/[\p{L}\p{N}]/u);
+  return (
+    line.matches(partsLot).some(match => match.index === start || forItLater(text, match.index)) ||
+    line.matches(loosePart).some(match => match.index === start && forItLater(text, match.index))
+  );
+};
+
+const forItLater = (text: string, from: number): boolean => / (?:for|fits|fur|pour) /.test(text.slice(from));
+
+/** True where several cars went for one price. */
+const isLot = (line: Line, names: FoundName[]): boolean => {
+  const text = line.rest();
+  if (new Set(names.map(({ name }) => name.castingId)).size > 1) {
+    const places = new Set(names.map(({ span }) => span.start));
+    if (places.size > 1) return true;
+  }
+  const counted = new RegExp(
+    `(?:^|[^\\p{L}\\p{N}./])(?:${many}|both|pair of|couple of) (?:[\\p{L}-]+ ){0,1}$`,
+    'u',
+  );
+  if (names.some(({ isPlural, span }) => isPlural && counted.test(text.slice(0, span.start)))) return true;
+  return lotPatterns.some(pattern =>
+    line.matches(pattern).some(match => {
+      const after = text.slice(match.index + match[0].length);
+      return !new RegExp(`^ (?:[\\p{L}-]+ )?(?:${partNoun}|lamps|lights)(?!\\p{L})`, 'u').test(after);
+    }),
+  );
+};
+
+/** Null where the words are those of one car. */
+export const kindOf = (line: Line, names: FoundName[]): 'lot' | 'not a car' | null =>
+  isNoCar(line, names) ? 'not a car' : isLot(line, names) ? 'lot' : null;
+
+export const unsold = words(
+  "unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve not met|invendu",
+);

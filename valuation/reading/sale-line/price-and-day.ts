@@ -1,0 +1,121 @@
+import type { Currency, IsoDate, Minor } from '../../types.ts';
+import { type DateOrder, dateOrderOf, readDate } from '../date.ts';
+import { currencyOfAmount, readMoney } from '../money.ts';
+import { type Line, type Span, spanOf, words } from './text.ts';
+import { about } from './vocabulary.ts';
+
+/** The sign between the figures of a date; each may have its own order in a file of several hands. */
+export type DateSign = '/' | '.' | '-';
+export type DateOrders = Partial<Record<DateSign, DateOrder>>;
+
+const numericDay = words('\\d{1,2}(?<sign>[./-])\\d{1,2}\\k<sign>(?:\\d{4}|\\d{2})');
+const dayPatterns = [
+  words('\\d{4}[./-]\\d{1,2}[./-]\\d{1,2}'),
+  numericDay,
+  words('\\d{1,2}(?:st|nd|rd|th|er|\\.)?[ -]?\\p{L}{3,10}[.,]?[ -]?(?:\\d{4}|\\d{2})'),
+  words('\\p{L}{3,10}\\.? \\d{1,2}(?:st|nd|rd|th)?,? \\d{4}'),
+];
+
+/** The order of each sign's dates as the lines prove it; a sign whose lines prove both, or none, has none. */
+export const dateOrdersOf = (texts: Iterable<string>): DateOrders => {
+  const shown = new Map<string, Set<DateOrder>>();
+  for (const text of texts)
+    for (const match of text.matchAll(numericDay)) {
+      const order = dateOrderOf(match[0]);
+      const sign = match.groups?.sign ?? '';
+      if (order) shown.set(sign, (shown.get(sign) ?? new Set()).add(order));
+    }
+  return Object.fromEntries(
+    [...shown].flatMap(([sign, orders]) => (orders.size === 1 ? [[sign, [...orders][0]]] : [])),
+  );
+};
+
+export interface Found<T> {
+  value: T;
+  span: Span;
+}
+
+/** The day of the sale; null where there is none, where it can be read two ways, and where there are several. */
+export const takeDay = (line: Line, orders: DateOrders, today: IsoDate): Found<IsoDate> | null => {
+  const found: Found<IsoDate>[] = [];
+  for (const pattern of dayPatterns)
+    for (const match of line.matches(pattern)) {
+      const span = spanOf(match);
+      const sign = match.groups?.sign as DateSign | undefined;
+      const read = readDate(line.text.slice(span.start, span.end), (sign && orders[sign]) ?? null, today);
+      if (read.ok) found.push({ value: read.value, span });
+      if (read.ok || sign) line.doubt(span);
+    }
+  const days = new Set(found.map(({ value }) => value));
+  const [first] = found;
+  if (!first || days.size !== 1) return null;
+  for (const { span } of found) line.take(span);
+  return first;
+};
+
+export interface Price {
+  minor: Minor;
+  currency: Currency;
+}
+
+const amount = "(?:\\d{1,3}(?:[.,' ]\\d{3})+(?:[.,]\\d{1,2})?|\\d+(?:[.,]\\d{1,3})?)(?:[.,]-)?(?![\\d])";
+const codes =
+  'usd|eur|gbp|jpy|cad|aud|nzd|chf|sek|nok|dkk|pln|czk|huf|brl|inr|cny|hkd|sgd|mxn|zar|ils|krw|twd|thb|isk|ron|bhd|kwd';
+const unit = `(?:us|c|ca|a|au|nz|s|hk|nt|r|mx)?\\$|\\p{Sc}|${codes}|dollars?|euros?|pounds?|yen|zl|kc|kr\\.?|sfr\\.?|fr\\.`;
+const notInWord = '(?<![\\p{L}\\p{N}.,/])';
+const signed = new RegExp(`${notInWord}(?:${unit}) ?${amount}(?: ?(?:${codes})(?!\\p{L}))?`, 'dgu');
+const figuresFirst = new RegExp(`${notInWord}${amount} ?(?:${unit})(?!\\p{L})`, 'dgu');
+const barelyYear = /(?<![\d.,])(?:19[4-9]\d|20[0-4]\d)(?![\d.,])/;
+const unpriced = new RegExp(
+  `(?<=(?:^|[,;|\\ue000]) *)\\d+[.,]\\d{2}(?= *(?:$|[,;|]))|(?<=(?:sold for|went for|brought|price:?|hammer:?|verkauft fur) )${amount}(?![\\p{L}/])`,
+  'dgu',
+);
+const carriage = /^ *(?:shipping|postage|post\b|p&p|carriage|delivery|versand|porto)/;
+const estimate = new RegExp(
+  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|(?<= )\\+|${about}) *:? *$`,
+  'u',
+);
+const brought = /(?:sold|for|brought|made|fetched|price|hammer|realised|fur) *:? *$/;
+
+/** Amounts with a currency before or behind them. Where one stands between two figures, a year is none of it: "1969 $44". */
+const pricedSpans = (line: Line): Span[] => {
+  const before = line.matches(signed).map(match => spanOf(match));
+  const behind = line.matches(figuresFirst).map(match => spanOf(match));
+  const isYear = ({ start, end }: Span) => barelyYear.test(line.folded.slice(start, end));
+  const overlaps = (one: Span, others: Span[]) =>
+    others.some(other => one.start < other.end && other.start < one.end);
+  const first = before.filter(span => !(isYear(span) && overlaps(span, behind)));
+  return [...first, ...behind.filter(span => !overlaps(span, first))].sort((a, b) => a.start - b.start);
+};
+
+/** The price; null where there is none, or where there are several and none is said to be it. */
+export const takePrice = (line: Line, own: Currency): Found<Price> | null => {
+  const read = (span: Span, unnamed: boolean): Found<Price> | null => {
+    const text = line.text.slice(span.start, span.end);
+    const named = currencyOfAmount(text, own);
+    if (named === null || (named === 'none' && !unnamed)) return null;
+    const currency = named === 'none' ? own : named;
+    const money = readMoney(text, currency);
+    return money.ok && money.value > 0 ? { value: { minor: money.value, currency }, span } : null;
+  };
+  const amounts = (spans: Span[], unnamed: boolean) =>
+    spans.flatMap(span => {
+      const before = line.rest().slice(0, span.start);
+      const after = line.rest().slice(span.end);
+      line.doubt(span);
+      if (carriage.test(after) || estimate.test(before) || /^ ?-\d/.test(after)) return [];
+      const found = read(span, unnamed);
+      return found ? [{ ...found, isSaid: brought.test(before) }] : [];
+    });
+  let found = amounts(pricedSpans(line), false);
+  if (found.length === 0)
+    found = amounts(
+      line.matches(unpriced).map(match => spanOf(match)),
+      true,
+    );
+  const said = found.filter(({ isSaid }) => isSaid);
+  const [one, another] = said.length === 1 ? said : found;
+  if (!one || (another && said.length !== 1)) return null;
+  line.take(one.span);
+  return { value: one.value, span: one.span };
+};

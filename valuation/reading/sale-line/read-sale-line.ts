@@ -1,0 +1,180 @@
+import { currencyDecimals } from '../../money.ts';
+import type { Currency, IsoDate } from '../../types.ts';
+import { readBasePaint, readFinishState, readGrade, readParts, readYear } from '../words.ts';
+import { castingOf, findNames } from './casting.ts';
+import { takeBasePaint, takeColour, takeCountry, takeNamed, takePartColours, takeParts } from './features.ts';
+import { kindOf, type NotASale, unsold } from './kind.ts';
+import type { Lexicon, OwnWord } from './lexicon.ts';
+import { type DateOrders, type Price, takeDay, takePrice } from './price-and-day.ts';
+import { takeFinish, takeGrade, takeRanges, takeSource, takeYear } from './state.ts';
+import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
+import { fillers } from './vocabulary.ts';
+
+/** The fields of a sale line, by their names in imports; a field that is not known is absent. */
+export const saleLineFields = [
+  'casting',
+  'release_name',
+  'release_year',
+  'colour',
+  'base_paint',
+  'rear_end',
+  'roof',
+  'interior',
+  'glazing',
+  'wheels',
+  'accessory',
+  'country',
+  'grade',
+  'finish_state',
+  'missing_parts',
+  'reproduction_parts',
+  'price',
+  'currency',
+  'sold_on',
+  'source',
+] as const;
+export type SaleLineField = (typeof saleLineFields)[number];
+
+export interface SaleLine {
+  text: string;
+  /** Grades, years and prices as text; a price in whole units of its currency with all its decimals; parts with commas between. */
+  fields: Partial<Record<SaleLineField, string>>;
+  /** Where each field was read. */
+  spans: (Span & { field: SaleLineField })[];
+  castingId: number | null;
+  price: Price | null;
+  unread: { column: string; text: string }[];
+  /** Why it is no sale of one car, or null. */
+  not: NotASale | null;
+}
+
+export interface SaleLineHabits {
+  /** Of amounts that name no currency. */
+  currency: Currency;
+  orders: DateOrders;
+  /** No sale lies after it. */
+  today: IsoDate;
+  /** What the text is called where something in it was not understood. */
+  column?: string;
+  /** From other cells of the row, where they give it: the text is then not searched for it. */
+  day?: IsoDate | null;
+  price?: Price | null;
+  source?: string;
+}
+
+/** What is told of a line that is no sale of one car. */
+const ofTheSale: readonly SaleLineField[] = ['price', 'currency', 'sold_on'];
+
+/** An amount in minor units as figures with the decimals of its currency. */
+export const priceText = ({ minor, currency }: Price): string => {
+  const decimals = currencyDecimals(currency);
+  const figures = String(minor).padStart(decimals + 1, '0');
+  return decimals === 0 ? figures : `${figures.slice(0, -decimals)}.${figures.slice(-decimals)}`;
+};
+
+/** What the owner says that a text means, read by the reader of its field; null where that reader does not take it. */
+const meaningOf = ({ field, meaning }: OwnWord): string | null => {
+  const readers: Record<string, (text: string) => { ok: boolean; value?: unknown }> = {
+    grade: readGrade,
+    finish_state: readFinishState,
+    base_paint: readBasePaint,
+    missing_parts: readParts,
+    reproduction_parts: readParts,
+    release_year: readYear,
+  };
+  const reader = readers[field];
+  if (!reader) return meaning.trim() || null;
+  const read = reader(meaning);
+  return read.ok ? (Array.isArray(read.value) ? read.value.join(',') : String(read.value)) || null : null;
+};
+
+/**
+ * Reads a line or title of a sale that somebody saw, with the words of the reference and the owner's own. What is not a known
+ * casting never becomes one; what is said in two ways, or in a word that people mean differently, is unread. Deterministic.
+ */
+export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHabits): SaleLine => {
+  const { currency, orders, today, column = 'line' } = habits;
+  const line = newLine(text);
+  const fields: SaleLine['fields'] = {};
+  const spans: SaleLine['spans'] = [];
+  const put = (field: string, value: string, span: Span | null) => {
+    const known = saleLineFields.find(one => one === field);
+    if (!known || fields[known] !== undefined) return;
+    fields[known] = value;
+    if (span) spans.push({ ...span, field: known });
+  };
+
+  const day = habits.day === undefined ? takeDay(line, orders, today) : null;
+  const soldOn = habits.day ?? day?.value ?? null;
+  if (soldOn) put('sold_on', soldOn, day?.span ?? null);
+  const found = habits.price === undefined ? takePrice(line, currency) : null;
+  let price = habits.price ?? found?.value ?? null;
+  const notSold = line.matches(unsold);
+  for (const match of notSold) line.take(spanOf(match));
+  if (notSold.length > 0) price = null;
+  if (price) {
+    put('price', priceText(price), found?.span ?? null);
+    put('currency', price.currency, found?.span ?? null);
+  } else if (found) line.doubt(found.span);
+  if (habits.source) put('source', habits.source, null);
+
+  for (const word of lexicon.ownWords) {
+    if (word.column !== '*' && fold(word.column) !== fold(column)) continue;
+    const meaning = word.meaning === '' ? '' : meaningOf(word);
+    if (meaning === null || !fold(word.text).trim()) continue;
+    for (const match of line.matches(words(escaped(fold(word.text).trim())))) {
+      if (meaning) put(word.field, meaning, spanOf(match));
+      line.take(spanOf(match));
+    }
+  }
+
+  const names = findNames(line, lexicon);
+  const kind = kindOf(line, names);
+  if (!habits.source) takeSource(line, put);
+  let castingId = castingNamed(lexicon, fields.casting) ?? castingOf(names, line, lexicon);
+  if (kind) castingId = null;
+  const casting = castingId === null ? null : (lexicon.castings.get(castingId) ?? null);
+  for (const { name, span } of names)
+    if (casting && name.castingId === casting.id) {
+      fields.casting = casting.name;
+      spans.push({ ...span, field: 'casting' });
+      if (name.isRelease) put('release_name', name.name, span);
+      line.take(span);
+    } else line.doubt(span);
+  if (!casting) delete fields.casting;
+
+  takeRanges(line, lexicon);
+  takeYear(line, put);
+  takeParts(line, lexicon, casting, put);
+  takeNamed(line, lexicon, casting, put);
+  takeCountry(line, lexicon, put);
+  takeBasePaint(line, put);
+  takePartColours(line, lexicon, casting, put);
+  takeGrade(line, put);
+  takeFinish(line, put);
+  takeColour(line, lexicon, casting, put);
+
+  const not: NotASale | null = kind ?? (price === null ? 'no price' : soldOn === null ? 'no date' : null);
+  const isCar = kind === null;
+  const kept = saleLineFields.filter(
+    field => fields[field] !== undefined && (isCar || ofTheSale.includes(field)),
+  );
+  return {
+    text,
+    fields: Object.fromEntries(kept.map(field => [field, fields[field]])),
+    spans: spans
+      .filter(({ field }) => kept.includes(field))
+      .sort((a, b) => a.start - b.start || a.end - b.end),
+    castingId,
+    price,
+    unread: isCar ? line.leftover(fillers).map(left => ({ column, text: left })) : [],
+    not,
+  };
+};
+
+const castingNamed = (lexicon: Lexicon, name: string | undefined): number | null => {
+  if (!name) return null;
+  const ids = new Set(lexicon.names.filter(one => fold(one.name) === fold(name)).map(one => one.castingId));
+  const [only] = ids;
+  return ids.size === 1 ? (only ?? null) : null;
+};
