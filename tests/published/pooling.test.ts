@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buhlmannStraub, hierarchicalCredibility } from '../../valuation/index.ts';
+import { poolEvidence } from '../../valuation/market/pool-evidence.ts';
 import dyestuff from './data/dyestuff.json' with { type: 'json' };
 import hachemeister from './data/hachemeister.json' with { type: 'json' };
 import { expectRelative } from './expect-relative.ts';
@@ -54,6 +55,90 @@ describe('Bühlmann–Straub: Hachemeister (1975), by way of Goulet et al., pack
       nodes.map(({ estimate }) => Number(estimate.toFixed(3)));
     expect(estimates(result.parents)).toEqual([1948.997, 1543.495]);
     expect(estimates(result.children)).toEqual([2048.324, 1523.8, 1874.625, 1496.563, 1585.169]);
+  });
+});
+
+interface Group {
+  values: number[];
+  weights: number[];
+}
+
+/**
+ * Groups through the pooling that every valuation rests on, given the published variances. Groups are its variations; a collective that is
+ * not known beforehand is a series of boundless variance. Without parents the castings add nothing.
+ */
+const pooledAs = (
+  groups: Group[],
+  parents: number[],
+  { within, children, above }: { within: number; children: number; above: number },
+) => {
+  const sales = groups.flatMap(({ values, weights }, g) =>
+    values.map((value, i) => ({ value, weight: weights[i]!, g })),
+  );
+  return poolEvidence(
+    {
+      values: Float64Array.from(sales, s => s.value),
+      precision: Float64Array.from(sales, s => s.weight / within),
+      variation: sales.map(s => s.g),
+      variationCasting: parents,
+      castingSeries: [...new Set(parents)].map(() => 0),
+      seriesCount: 1,
+    },
+    { within, betweenVariations: children, betweenCastings: above, betweenSeries: 1e20 },
+  );
+};
+
+describe('the pooling of the product itself, given the published variances', () => {
+  it('Hachemeister, weighted: credibilities, premiums and collective (read and recomputed; relative 1e-8)', () => {
+    const { s2, a, z, premium, collective } = hachemeister.buhlmann_straub_unbiased;
+    const { variations, series } = pooledAs(
+      states,
+      states.map(() => 0),
+      { within: s2, children: a, above: 0 },
+    );
+    expectRelative([...variations.credibility], z, 1e-8);
+    expectRelative([...variations.mean], premium, 1e-8);
+    expectRelative(series.mean[0]!, collective, 1e-8);
+    const printed = [0.984740402, 0.927635218, 0.898475355, 0.727909209, 0.958791149];
+    expectRelative([...variations.credibility], printed, 1e-8);
+  });
+
+  it('Hachemeister, unweighted (recomputed; relative 1e-8)', () => {
+    const { s2, a, z, premium } = hachemeister.buhlmann_unweighted;
+    const { variations } = pooledAs(
+      unweighted,
+      states.map(() => 0),
+      { within: s2, children: a, above: 0 },
+    );
+    expectRelative([...variations.credibility], z, 1e-8);
+    expectRelative([...variations.mean], premium, 1e-8);
+  });
+
+  it('Hachemeister on two levels, cohorts {1, 3} and {2, 4, 5} (read; variances to three digits, as printed)', () => {
+    const { variations, castings, series } = pooledAs(states, [0, 1, 0, 1, 1], {
+      within: 139120025.925,
+      children: 10951.907,
+      above: 88981.289,
+    });
+    const rounded = (means: Float64Array) => Array.from(means, mean => Number(mean.toFixed(3)));
+    expect(rounded(series.mean)).toEqual([1746.246]);
+    expect(rounded(castings.mean)).toEqual([1948.997, 1543.495]);
+    expect(rounded(variations.mean)).toEqual([2048.324, 1523.8, 1874.625, 1496.563, 1585.169]);
+  });
+
+  it('Dyestuff: the REML predictions of lme4 (read and recomputed; 1e-8)', () => {
+    const { data, results } = dyestuff.Dyestuff;
+    const groups = Object.values(data).map(values => ({ values, weights: values.map(() => 1) }));
+    const { variations, series } = pooledAs(
+      groups,
+      groups.map(() => 0),
+      { within: 2451.25, children: 1764.05, above: 0 },
+    );
+    for (const z of variations.credibility) expect(z).toBeCloseTo(0.78252673, 8);
+    expectRelative(series.mean[0]!, 1527.5, 1e-8);
+    Object.values(results.REML.blup).forEach((effect, i) => {
+      expect(variations.mean[i]! - series.mean[0]!).toBeCloseTo(effect, 8);
+    });
   });
 });
 

@@ -1,6 +1,7 @@
 import { checkBetween, checkFinite } from '../statistics/check-input.ts';
 import type { Minor, Range, Worth } from '../types.ts';
 import { lotWorth } from './lot-worth.ts';
+import { sumWorths } from './sum-worths.ts';
 
 export interface BidWish {
   /** Worths of the lot's cars as found; cars of unknown worth are left out and count as nothing. */
@@ -24,6 +25,7 @@ export interface Bid {
   bid: Minor;
   /** What the lot costs at that bid, all in. */
   total: Minor;
+  /** Of the cars together, as everywhere: see `sumWorths`. */
   expectedWorth: Range;
   /** Probability that the margin is met at that bid. */
   probability: number;
@@ -56,5 +58,5 @@ export const highestBid = (wish: BidWish): Bid => {
   let bid = Math.max(0, Math.floor((affordable - carriage) / ((1 + premiumRate) * (1 + taxRate))));
   while (bid > 0 && totalOf(bid) > affordable) bid--;
   const total = totalOf(bid);
-  return { bid, total, expectedWorth: lot.range, probability: 1 - lot.cdf(total / kept) };
+  return { bid, total, expectedWorth: sumWorths(worths), probability: 1 - lot.cdf(total / kept) };
 };

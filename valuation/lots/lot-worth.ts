@@ -1,6 +1,6 @@
 import { checkBetween } from '../statistics/check-input.ts';
 import { normalCdf } from '../statistics/normal.ts';
-import type { Range, Worth } from '../types.ts';
+import type { Worth } from '../types.ts';
 
 /** Places, in standard deviations, at which the part that all worths share is taken, each weighted by the normal density. */
 const step = 0.05;
@@ -12,7 +12,6 @@ export interface LotWorth {
   /** Probability that the sum is at most `amount`. */
   cdf: (amount: number) => number;
   quantile: (p: number) => number;
-  range: Range;
 }
 
 /**
@@ -62,6 +61,5 @@ export const lotWorth = (worths: readonly Worth[], correlation: number): LotWort
     return Math.exp(high);
   };
   const mean = worths.reduce((sum, { logMean, logSd }) => sum + Math.exp(logMean + logSd ** 2 / 2), 0);
-  const at = (p: number) => Math.round(quantile(p));
-  return { mean, cdf, quantile, range: { low: at(0.1), mid: at(0.5), high: at(0.9) } };
+  return { mean, cdf, quantile };
 };

@@ -25,7 +25,7 @@ export interface BuhlmannStraub {
  * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two
  * observations.
  * No valuation calls it: the market's variances are fitted together with its factors (market/settle-variances.ts), and its estimates made by
- * market/pool-evidence.ts, which tests/published/pooling.test.ts holds against this one and against the same published figures.
+ * market/pool-evidence.ts, which tests/published/pooling.test.ts holds against the same published figures.
  * Source: Bühlmann & Straub (1970); Goulet et al., package actuar, credibility vignette, section 3.
  */
 export const buhlmannStraub = (groups: readonly CredibilityGroup[]): BuhlmannStraub => {

@@ -39,6 +39,8 @@ const checkRows = (rows: readonly (readonly number[])[], y: readonly number[]): 
  *
  * Throws RangeError on empty, mismatched or non-finite input, with fewer rows than columns, and when a column
  * depends on the others.
+ * No valuation calls it: only the published checks do, which hold the library's QR to certified regressions. The market's shared effects
+ * are fitted by market/shared-effects.ts.
  * Source: Golub & Van Loan, Matrix Computations, 5.2–5.3; definitions as in NIST StRD and R's `lm`.
  */
 export const leastSquares = (

@@ -4,7 +4,9 @@ import { highestBid } from '../../../valuation/lots/highest-bid.ts';
 import { lotResult } from '../../../valuation/lots/lot-result.ts';
 import { lotWorth } from '../../../valuation/lots/lot-worth.ts';
 import { shareLot } from '../../../valuation/lots/share-lot.ts';
+import { sumWorths } from '../../../valuation/lots/sum-worths.ts';
 import { normalCdf } from '../../../valuation/statistics/normal.ts';
+import type { Worth } from '../../../valuation/types.ts';
 import { worthOfLogs } from '../../../valuation/worth/car-worths.ts';
 import { seededRandom } from '../../helpers/random.ts';
 
@@ -41,12 +43,36 @@ describe('lotWorth', () => {
 
   it('is wider with correlated cars, and refuses an empty lot', () => {
     const spread = (correlation: number) => {
-      const { range } = lotWorth(lot, correlation);
-      return range.high - range.low;
+      const { quantile } = lotWorth(lot, correlation);
+      return quantile(0.9) - quantile(0.1);
     };
     expect(spread(0.5)).toBeGreaterThan(spread(0));
     expect(() => lotWorth([], 0)).toThrow(RangeError);
     expect(() => lotWorth(lot, 1.2)).toThrow(RangeError);
+  });
+});
+
+describe('sumWorths', () => {
+  it('adds the mids, adds what cars share and squares what is their own', () => {
+    // Every car shares half of its spread, so a width is √(¼ (Σ w)² + ¾ Σ w²).
+    const total = sumWorths(lot);
+    const side = (width: (w: Worth) => number) => {
+      const widths = lot.map(width);
+      const [sum, squares] = [widths.reduce((a, b) => a + b, 0), widths.reduce((a, b) => a + b * b, 0)];
+      return Math.round(Math.sqrt(sum ** 2 / 4 + (squares * 3) / 4));
+    };
+    expect(total.mid).toBe(8800);
+    expect(total.low).toBe(8800 - side(w => w.mid - w.low));
+    expect(total.high).toBe(8800 + side(w => w.high - w.mid));
+    expect(total).toEqual({ low: 6408, mid: 8800, high: 12773 });
+  });
+  it('is the car’s own range for one, and nothing for none', () => {
+    const { low, mid, high } = lot[0]!;
+    expect(sumWorths([lot[0]!])).toEqual({ low, mid, high });
+    expect(sumWorths([])).toEqual({ low: 0, mid: 0, high: 0 });
+  });
+  it('is the range that a bid shows', () => {
+    expect(highestBid(wish).expectedWorth).toEqual(sumWorths(lot));
   });
 });
 
