@@ -1,22 +1,35 @@
-/** Which rule of the tables was broken, by the column that the database names first. */
-const uniques: [RegExp, string][] = [
-  [/car\.inventory_number/, 'Another car has this inventory number already. Give each car its own.'],
-  [/lot\.name/, 'There is a lot of this name already. Choose another name.'],
-  [/casting\.series_id/, 'This series has a casting of this name already.'],
-  [/variation\.release_id/, 'This release has a variation with exactly these features already.'],
-  [/release\.casting_id/, 'This casting has a release of this name and year already.'],
-  [/part\.name/, 'There is a part of this name already.'],
-  [/disposal\.car_id/, 'This car has been sold already. Undo that sale first.'],
-];
+/** What may be in a collection only once, by the column that the database names first where it is there twice. */
+const uniqueColumns = {
+  'inventory-number': 'car.inventory_number',
+  'lot-name': 'lot.name',
+  'casting-name': 'casting.series_id',
+  'variation-features': 'variation.release_id',
+  'release-name': 'release.casting_id',
+  'part-name': 'part.name',
+  'disposal-of-car': 'disposal.car_id',
+} as const;
 
-/** What to say of a row that the tables refuse, as a sentence for the owner; undefined where the error is another. */
-export const constraintSentence = (error: Error): string | undefined => {
+export type UniqueThing = keyof typeof uniqueColumns;
+
+/** Which rule of the tables a row broke. */
+export type BrokenRule =
+  /** There is one like it; `thing` is null where the database names a column that no owner enters. */
+  | { kind: 'not-unique'; thing: UniqueThing | null }
+  /** Something else refers to it, or what it refers to is gone. */
+  | { kind: 'reference' }
+  /** A value that the column does not take. */
+  | { kind: 'value' };
+
+const things = Object.entries(uniqueColumns) as [UniqueThing, string][];
+
+/** Which rule of the tables an error tells of; undefined where the error is another. */
+export const brokenRule = (error: Error): BrokenRule | undefined => {
   const code = 'code' in error ? String(error.code) : '';
-  if (code === 'SQLITE_CONSTRAINT_UNIQUE')
-    return uniques.find(([pattern]) => pattern.test(error.message))?.[1] ?? 'There is one like it already.';
-  if (code === 'SQLITE_CONSTRAINT_FOREIGNKEY')
-    return 'Something else in the collection still refers to it, or what it refers to is gone. Nothing was changed.';
-  if (code.startsWith('SQLITE_CONSTRAINT'))
-    return 'A value is outside what the collection can keep. Nothing was changed.';
-  return undefined;
+  if (code === 'SQLITE_CONSTRAINT_UNIQUE') {
+    // SQLite lists the columns: "UNIQUE constraint failed: release.casting_id, release.name, …".
+    const [first] = error.message.replace(/^.*: /, '').split(', ');
+    return { kind: 'not-unique', thing: things.find(([, column]) => column === first)?.[0] ?? null };
+  }
+  if (code === 'SQLITE_CONSTRAINT_FOREIGNKEY') return { kind: 'reference' };
+  return code.startsWith('SQLITE_CONSTRAINT') ? { kind: 'value' } : undefined;
 };

@@ -4,9 +4,17 @@ import type { Cell } from '../../valuation/reading/reading.ts';
 import type { Currency } from '../../valuation/types.ts';
 import type { LotCost, LotRecord } from '../records/lots.ts';
 
-export type ImportKind = 'lot' | 'reference' | 'sales';
-export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
-export type Separator = ',' | ';' | '\t' | '|';
+export const importKinds = ['lot', 'reference', 'sales'] as const;
+export type ImportKind = (typeof importKinds)[number];
+
+/** The encodings of text that can be read, by the names that TextDecoder knows. */
+export const encodings = ['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'] as const;
+export type Encoding = (typeof encodings)[number];
+
+/** What may stand between the cells of a line. */
+export const separators = [',', ';', '\t', '|'] as const;
+export type Separator = (typeof separators)[number];
+
 export type { Cell, DateOrder, DecimalSign };
 
 /** How a file is to be read; what is left out is found out from the file and said in the preview. */

@@ -1,6 +1,9 @@
 /** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
 import { z } from 'zod';
+import { encodings, importKinds, separators } from '../../db/import/types.ts';
 import { paperSizes, reportFormats } from '../../reports/types.ts';
+import { dateOrders } from '../../valuation/reading/date.ts';
+import { decimalSigns } from '../../valuation/reading/money.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import {
   basePaints,
@@ -309,14 +312,14 @@ export const chooseCars = z.object({
 });
 
 const importOptions = z.object({
-  as: z.enum(['lot', 'reference', 'sales']),
+  as: z.enum(importKinds),
   sheet: z.string().optional(),
-  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
-  separator: z.enum([',', ';', '\t', '|']).optional(),
+  encoding: z.enum(encodings).optional(),
+  separator: z.enum(separators).optional(),
   /** Their heading → our column; null leaves a column out. */
   map: z.record(z.string(), z.string().nullable()).default({}),
-  decimal: z.record(z.string(), z.enum([',', '.'])).default({}),
-  dateOrder: z.record(z.string(), z.enum(['ymd', 'dmy', 'mdy'])).default({}),
+  decimal: z.record(z.string(), z.enum(decimalSigns)).default({}),
+  dateOrder: z.record(z.string(), z.enum(dateOrders)).default({}),
   currency: currency.optional(),
 });
 export const previewImport = importOptions.extend({

@@ -1,6 +1,8 @@
 import { Command, Option } from 'commander';
+import { encodings, importKinds } from '../../db/import/types.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { paperSizes } from '../../reports/types.ts';
+import { dateOrders } from '../../valuation/reading/date.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import { valueBases } from '../../valuation/words.ts';
@@ -28,11 +30,7 @@ const addImport = (program: Command): void => {
     'import <FILE>',
     'import a spreadsheet (CSV or XLSX); creates the collection if it is missing',
   )
-    .addOption(
-      new Option('--as <KIND>', 'what the rows are')
-        .choices(['lot', 'reference', 'sales'])
-        .makeOptionMandatory(),
-    )
+    .addOption(new Option('--as <KIND>', 'what the rows are').choices(importKinds).makeOptionMandatory())
     .addOption(
       new Option('--map <MAPPING>', 'their column, as "Their heading=our_column"; may be repeated')
         .default({}, 'by their names')
@@ -45,18 +43,15 @@ const addImport = (program: Command): void => {
     .option('--name <NAME>', "with a lot: its name; without it, the file's")
     .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, the first that is not hidden')
     .addOption(
-      new Option('--encoding <NAME>', 'the characters of a CSV file; without it, as its bytes show').choices([
-        'utf-8',
-        'utf-16le',
-        'utf-16be',
-        'windows-1252',
-      ]),
+      new Option('--encoding <NAME>', 'the characters of a CSV file; without it, as its bytes show').choices(
+        encodings,
+      ),
     )
     .addOption(
       new Option(
         '--dates <ORDER>',
         'the order of dates that can be read two ways: day or month first; without it, as the others show',
-      ).choices(['dmy', 'mdy', 'ymd']),
+      ).choices(dateOrders),
     )
     .addOption(
       new Option(

@@ -1,6 +1,7 @@
 import { type Cell, notUnderstood, type Reading, understood } from './reading.ts';
 
-export type DateOrder = 'ymd' | 'dmy' | 'mdy';
+export const dateOrders = ['ymd', 'dmy', 'mdy'] as const;
+export type DateOrder = (typeof dateOrders)[number];
 
 const simple = (word: string) =>
   word

@@ -3,7 +3,8 @@ import type { Currency, Minor } from '../types.ts';
 import { currencyNamed, looksLikeCurrency } from './currency.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading, shownNumber, understood } from './reading.ts';
 
-export type DecimalSign = ',' | '.';
+export const decimalSigns = [',', '.'] as const;
+export type DecimalSign = (typeof decimalSigns)[number];
 
 /** An amount taken apart: its figures as they were written, and what stands before or behind them. */
 interface Amount {

@@ -1,9 +1,8 @@
 import Papa from 'papaparse';
 import { activeCell } from '../../../valuation/reading/inert.ts';
-import { ImportFileError, type Separator, type TableRow } from '../types.ts';
+import { ImportFileError, type Separator, separators, type TableRow } from '../types.ts';
 import type { FoundEncoding } from './encoding.ts';
 
-const separators: readonly Separator[] = [',', ';', '\t', '|'];
 /** Characters of one row at most: beyond it nobody can tell a cell without end from a quotation mark that nothing closes. */
 const longestRow = 8_000_000;
 const headLength = 65_536;

@@ -1,7 +1,8 @@
 import { ORPCError } from '@orpc/server';
 import { z } from 'zod';
-import { constraintSentence } from '../../../db/constraints.ts';
+import { brokenRule } from '../../../db/constraints.ts';
 import { asCollectionError, CollectionError } from '../../../db/errors.ts';
+import { ruleText } from './rule-text.ts';
 
 /**
  * What a procedure can fail with. Every message is a sentence that a person can act on; `reason` is for a program.
@@ -85,11 +86,11 @@ export const toApiError = (error: unknown, place = 'The collection'): unknown =>
         'The file could not be read to the end; it may have been changed or moved while it was being read. Choose it again.',
         'unreadable',
       );
-    const sentence = constraintSentence(error);
-    if (sentence)
+    const rule = brokenRule(error);
+    if (rule)
       return new ORPCError('REFUSED', {
         status: 422,
-        message: sentence,
+        message: ruleText(rule),
         data: { reason: 'constraint' },
         cause: error,
       });

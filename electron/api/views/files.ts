@@ -1,7 +1,13 @@
 /** What the procedures answer about imports, reports, assumptions and parts. */
 import type { AssumptionSet, Currency, Minor } from '../../../valuation/index.ts';
 
-export type { ImportKind, ImportPreview, ImportResult } from '../../../db/import/types.ts';
+export type {
+  Encoding,
+  ImportKind,
+  ImportPreview,
+  ImportResult,
+  Separator,
+} from '../../../db/import/types.ts';
 
 /** Long work streams these; the last one carries the result. */
 export type Progress<T> =

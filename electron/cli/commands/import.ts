@@ -1,7 +1,9 @@
 import { accessSync, constants, mkdtempSync, openAsBlob, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
+import type { Encoding } from '../../../db/import/types.ts';
 import { collectionExists } from '../../../db/open-collection.ts';
+import type { DateOrder } from '../../../valuation/reading/date.ts';
 import { readMoney } from '../../../valuation/reading/money.ts';
 import type { ImportKind, ImportResult } from '../../api/views.ts';
 import { type Api, type CommandContext, withCollection } from '../collection.ts';
@@ -19,8 +21,8 @@ export interface ImportOptions {
   currency?: string;
   name?: string;
   sheet?: string;
-  encoding?: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
-  dates?: 'dmy' | 'mdy' | 'ymd';
+  encoding?: Encoding;
+  dates?: DateOrder;
   decimal?: 'point' | 'comma';
   json?: boolean;
 }

@@ -1,15 +1,17 @@
-import type { ImportKind, ImportPreview } from '../../../../electron/api/views.ts';
+import type { Encoding, ImportKind, ImportPreview, Separator } from '../../../../electron/api/views.ts';
+import type { DateOrder } from '../../../../valuation/reading/date.ts';
+import type { DecimalSign } from '../../../../valuation/reading/money.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 
 /** How a file is to be read, as far as its owner has said so; the rest is found out from the file. */
 export interface ImportChoice {
   as: ImportKind;
   sheet?: string;
-  encoding?: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
-  separator?: ',' | ';' | '\t' | '|';
+  encoding?: Encoding;
+  separator?: Separator;
   map: Record<string, string | null>;
-  decimal: Record<string, ',' | '.'>;
-  dateOrder: Record<string, 'ymd' | 'dmy' | 'mdy'>;
+  decimal: Record<string, DecimalSign>;
+  dateOrder: Record<string, DateOrder>;
   currency?: Currency;
   addReference: boolean;
   /** The lot that the cars go into; null for a new one. */
