@@ -86,9 +86,8 @@ export const serveBrowser = async (
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     say(reason);
-    // With a folder named there is nothing else to show; otherwise the screens say why, and offer to open another.
-    if (options.collection) return 1;
-    session.tell(reason);
+    // The screens say why, which backups there are, and offer to open another folder.
+    if (!session.state().problem) session.tell(reason);
   }
   const end = ended();
   let host: BrowserHost;

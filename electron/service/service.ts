@@ -11,10 +11,10 @@ const serve = () => {
   const session = newSession({ ...options, host: 'window' });
   const handler = new RPCHandler(router);
 
-  // The screens show why, and offer to open another.
-  const opened = openAsAsked(session, options).catch((error: unknown) =>
-    session.tell(error instanceof Error ? error.message : String(error)),
-  );
+  // The screens show why, and what can be done; a state that names the problem needs no notice beside it.
+  const opened = openAsAsked(session, options).catch((error: unknown) => {
+    if (!session.state().problem) session.tell(error instanceof Error ? error.message : String(error));
+  });
   // A page that comes while the collection is being opened waits for it, instead of being told that there is none.
   link.onPort(async port => {
     await opened;

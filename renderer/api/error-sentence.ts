@@ -9,3 +9,10 @@ export const errorSentence = (error: unknown): string => {
   if (error instanceof Error && error.message) return error.message;
   return 'Something went wrong, and no reason was given.';
 };
+
+/** The service's code for why it refused, such as "needs-restoring"; null where it gave none. */
+export const refusalReason = (error: unknown): string | null => {
+  if (!(error instanceof ORPCError)) return null;
+  const { data } = error;
+  return typeof data === 'object' && data !== null && 'reason' in data ? String(data.reason) : null;
+};

@@ -12,6 +12,7 @@ import { ErrorBoundary } from './error-boundary.tsx';
 import { useHashPlace } from './hash-location.ts';
 import { useMenuCommands } from './menu-commands.ts';
 import { Rail } from './rail.tsx';
+import { ReadOnlyBar } from './read-only-bar.tsx';
 import { fetchTheRest, routes } from './routes.ts';
 import { SearchEverything } from './search-everything.tsx';
 import classes from './shell.module.css';
@@ -63,6 +64,7 @@ const Frame = () => {
       </button>
       <Rail />
       <TopBar onKeys={() => setKeysShown(true)} />
+      <ReadOnlyBar />
       <main ref={main} id="content" className={classes.main} tabIndex={-1}>
         <ErrorBoundary place={location}>
           <Suspense fallback={<LoadingState />}>

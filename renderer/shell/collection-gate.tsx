@@ -1,32 +1,43 @@
 import { useQuery } from '@tanstack/react-query';
 import { type ReactNode, Suspense, useEffect, useRef } from 'react';
+import { useLocation } from 'wouter';
+import type { CollectionState } from '../../electron/api/views.ts';
 import { ErrorState } from '../components/layout/error-state.tsx';
 import { LoadingState } from '../components/layout/loading-state.tsx';
+import { places } from '../components/layout/places.ts';
 import { showNotice } from '../components/notices/undo-notice.tsx';
-import { firstStart } from './routes.ts';
+import { firstStart, recovery } from './routes.ts';
 import { ShowScreen } from './show-screen.tsx';
 import { stateQuery } from './state-query.ts';
 
-/** Lets the screens be seen once a collection is open; until then the first start stands in their place. */
+/** What stands in the place of the screens; null where they can be seen. */
+const instead = ({ open, problem }: CollectionState, location: string) => {
+  if (open) return problem && location === places.recovery ? recovery : null;
+  return problem && location !== places.firstStart ? recovery : firstStart;
+};
+
+/** Lets the screens be seen once a collection is open; until then the first start or the recovery stands in their place. */
 export const CollectionGate = ({ children }: { children: ReactNode }) => {
   const { data: state, error, refetch } = useQuery(stateQuery);
   const told = useRef(new Set<string>());
-  const notices = state?.notices;
+  const [location] = useLocation();
+  const { notices, readOnlyBecause } = state ?? {};
   useEffect(() => {
     for (const notice of notices ?? []) {
-      if (told.current.has(notice)) continue;
+      // A bar says that for as long as it is so.
+      if (notice === readOnlyBecause || told.current.has(notice)) continue;
       told.current.add(notice);
       showNotice(notice);
     }
-  }, [notices]);
+  }, [notices, readOnlyBecause]);
   if (error)
     return <ErrorState error={error} retry={() => void refetch()} title="Playworn is not connected" />;
   if (!state) return <LoadingState label="Opening the collection" />;
-  if (!state.open)
-    return (
-      <Suspense fallback={<LoadingState />}>
-        <ShowScreen code={firstStart} />
-      </Suspense>
-    );
-  return children;
+  const code = instead(state, location);
+  if (!code) return children;
+  return (
+    <Suspense fallback={<LoadingState />}>
+      <ShowScreen key={code === recovery ? 'recovery' : 'first start'} code={code} />
+    </Suspense>
+  );
 };

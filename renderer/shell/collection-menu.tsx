@@ -5,10 +5,13 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { api } from '../api/client.ts';
 import { shell } from '../api/connect.ts';
+import { errorSentence, refusalReason } from '../api/error-sentence.ts';
+import { useEntry } from '../api/use-entry.ts';
 import { useSummary } from '../api/use-summary.ts';
 import { useAction } from '../components/actions/use-action.ts';
 import { dateText } from '../components/format.ts';
-import { showNotice } from '../components/notices/undo-notice.tsx';
+import { places } from '../components/layout/places.ts';
+import { showNotice, showProblem } from '../components/notices/undo-notice.tsx';
 import classes from './shell.module.css';
 
 const FolderField = ({ value, onChange }: { value: string; onChange: (dir: string) => void }) => {
@@ -40,21 +43,25 @@ const FolderField = ({ value, onChange }: { value: string; onChange: (dir: strin
 const OpenAnother = ({ opened, onClose }: { opened: boolean; onClose: () => void }) => {
   const [dir, setDir] = useState('');
   const [, navigate] = useLocation();
-  const open = useAction((folder: string) => api.collection.open({ dir: folder }), {
-    label: 'Collection opened',
-    undoable: false,
-    failure: 'That folder could not be opened',
-    onDone: () => {
+  const open = useEntry(
+    () => api.collection.open({ dir: dir.trim() }),
+    () => {
       onClose();
       navigate('/');
     },
-  });
+    error => {
+      if (refusalReason(error) === 'missing')
+        return showProblem('That folder could not be opened', errorSentence(error));
+      onClose();
+      navigate(places.recovery);
+    },
+  );
   return (
     <Modal opened={opened} onClose={onClose} title="Open another collection">
       <form
         onSubmit={event => {
           event.preventDefault();
-          if (dir.trim()) open.mutate(dir.trim());
+          if (dir.trim()) open.mutate();
         }}
       >
         <FolderField value={dir} onChange={setDir} />

@@ -4,9 +4,10 @@ import { useLocation } from 'wouter';
 import type { ShellCommand } from '../../electron/api/shell.ts';
 import { api } from '../api/client.ts';
 import { shell } from '../api/connect.ts';
-import { errorSentence } from '../api/error-sentence.ts';
+import { errorSentence, refusalReason } from '../api/error-sentence.ts';
 import { askEverythingAnew } from '../api/query-client.ts';
 import { useUndo } from '../components/actions/use-undo.ts';
+import { places } from '../components/layout/places.ts';
 import { showNotice, showProblem } from '../components/notices/undo-notice.tsx';
 import { openSearch } from './search-everything.tsx';
 
@@ -20,6 +21,16 @@ export const useMenuCommands = (showKeys: () => void): void => {
   const client = useQueryClient();
   const [, navigate] = useLocation();
   const { undo, redo } = useUndo();
+  const openFolder = async (dir: string) => {
+    try {
+      await api.collection.open({ dir });
+      navigate('/');
+    } catch (error) {
+      if (refusalReason(error) === 'missing') throw error;
+      navigate(places.recovery);
+    }
+    await askEverythingAnew(client);
+  };
   const carryOut = async (chosen: ShellCommand): Promise<unknown> => {
     switch (chosen.command) {
       case 'new-collection':
@@ -27,9 +38,7 @@ export const useMenuCommands = (showKeys: () => void): void => {
         await askEverythingAnew(client);
         return navigate('/');
       case 'open-collection':
-        await api.collection.open({ dir: chosen.dir });
-        await askEverythingAnew(client);
-        return navigate('/');
+        return openFolder(chosen.dir);
       case 'import':
         return navigate('/lots/import');
       case 'export-report':

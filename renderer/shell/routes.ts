@@ -5,6 +5,7 @@ import { worthCurve } from '../screens/home/worth-curve.ts';
 import { stateQuery } from './state-query.ts';
 
 export const firstStart = lateCode(() => import('../screens/first-start/index.tsx'));
+export const recovery = lateCode(() => import('../screens/recovery/index.tsx'));
 
 /** Where each of the other screens is mounted; what follows the path belongs to the screen. */
 export const routes = [

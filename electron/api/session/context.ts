@@ -1,4 +1,5 @@
 import { os } from '@orpc/server';
+import { asCollectionError, CollectionError } from '../../../db/errors.ts';
 import { apiErrors, toApiError } from './errors.ts';
 import type { Session } from './session.ts';
 
@@ -6,6 +7,16 @@ import type { Session } from './session.ts';
 export interface ApiContext {
   session: Session;
 }
+
+/** Where the collection is only read, whatever was refused for it says why. */
+const withReason = (error: unknown, session: Session): unknown => {
+  const { dir, readOnlyBecause } = session.state();
+  if (readOnlyBecause === null) return error;
+  const reason = asCollectionError(error, dir ?? '');
+  return reason instanceof CollectionError && reason.code === 'read-only'
+    ? new CollectionError('read-only', readOnlyBecause, { cause: error })
+    : error;
+};
 
 /** Every procedure: what it throws becomes an error whose message may be shown. */
 export const base = os
@@ -15,7 +26,7 @@ export const base = os
     try {
       return await next();
     } catch (error) {
-      throw toApiError(error, context.session.collection?.dir);
+      throw toApiError(withReason(error, context.session), context.session.collection?.dir);
     }
   });
 

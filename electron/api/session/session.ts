@@ -79,6 +79,7 @@ export const createSession = (options: SessionOptions): Session => {
   };
   let notices: string[] = [];
   let problem: CollectionState['problem'] = null;
+  let readOnlyBecause: string | null = null;
   let lastBackupCheck = 0;
   const close = async () => {
     const open = collection;
@@ -96,7 +97,8 @@ export const createSession = (options: SessionOptions): Session => {
       const reading = await openCollection(dir, { ...opening, readOnly: true }).catch(() => {
         throw error;
       });
-      reading.notices.push(`This collection can be read but not changed. ${error.message}`);
+      readOnlyBecause = `This collection can be read but not changed. ${error.message}`;
+      reading.notices.push(readOnlyBecause);
       return reading;
     }
   };
@@ -186,6 +188,7 @@ export const createSession = (options: SessionOptions): Session => {
       version: options.version,
       notices: [...notices],
       readOnly: collection?.readOnly ?? false,
+      readOnlyBecause: collection?.readOnly ? readOnlyBecause : null,
       problem,
     }),
     create: (dir, { reportingCurrency, owner }) =>

@@ -16,6 +16,8 @@ export interface CollectionState {
   notices: string[];
   /** True where the disk or folder takes no changes: everything can be looked at, and every write is refused. */
   readOnly: boolean;
+  /** Why, as a sentence or two; a refused write says the same. */
+  readOnlyBecause: string | null;
   /** Why the last folder that was to be opened was not; null once one is open. `collection.survey` says more. */
   problem: (CollectionProblem & { dir: string }) | null;
 }

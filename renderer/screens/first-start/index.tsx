@@ -5,6 +5,7 @@ import type { CollectionState } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useProgress } from '../../api/use-progress.ts';
 import { Emblem } from '../../components/emblem/emblem.tsx';
+import { places } from '../../components/layout/places.ts';
 import { useDocumentTitle } from '../../components/layout/use-document-title.ts';
 import { Choices, type Way } from './choices.tsx';
 import classes from './first-start.module.css';
@@ -39,6 +40,12 @@ const FirstStartScreen = () => {
           </div>
           <Emblem />
         </header>
+        {state?.problem ? (
+          <p className={classes.problem}>
+            The collection in {state.problem.dir} cannot be opened.{' '}
+            <a href={`#${places.recovery}`}>See what is wrong, and its backups</a>
+          </p>
+        ) : null}
         {state?.notices.length ? (
           <div className={classes.notices} role="alert">
             {state.notices.map(notice => (

@@ -2,12 +2,13 @@ import { Button, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
-import { errorSentence } from '../../api/error-sentence.ts';
+import { errorSentence, refusalReason } from '../../api/error-sentence.ts';
+import { useEntry } from '../../api/use-entry.ts';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
+import { places } from '../../components/layout/places.ts';
 import classes from './first-start.module.css';
 import { FolderField } from './folder-field.tsx';
 import { likelyCurrency } from './likely-currency.ts';
-import { useEntry } from './use-entry.ts';
 
 /** Where the new collection will lie, whose it is, and in what currency its worths are told. */
 export const NewCollection = ({
@@ -27,6 +28,12 @@ export const NewCollection = ({
     () => api.collection.create({ dir: dir.trim(), reportingCurrency: currency, owner: owner.trim() }),
     () => navigate(way === 'import' ? '/lots/import' : '/'),
   );
+  const seeBackups = useEntry(
+    () => api.collection.open({ dir: dir.trim() }),
+    () => navigate('/'),
+    () => navigate(places.recovery),
+  );
+  const overBackups = refusalReason(create.error) === 'needs-restoring';
   return (
     <form
       className={classes.form}
@@ -58,9 +65,20 @@ export const NewCollection = ({
         onChange={event => setOwner(event.currentTarget.value)}
       />
       {create.error ? (
-        <p className={classes.problem} role="alert">
-          {errorSentence(create.error)}
-        </p>
+        <div className={classes.problem} role="alert">
+          {overBackups ? (
+            <>
+              In this folder lie the backups of a collection whose database is gone. A new one is not made
+              over them.{' '}
+              <button type="button" className={classes.link} onClick={() => seeBackups.mutate()}>
+                See them, and restore one
+              </button>{' '}
+              or choose another folder for the new collection.
+            </>
+          ) : (
+            errorSentence(create.error)
+          )}
+        </div>
       ) : null}
       <div className={classes.formFoot}>
         <Button onClick={onCancel}>Cancel</Button>

@@ -2,10 +2,11 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
-import { errorSentence } from '../../api/error-sentence.ts';
+import { errorSentence, refusalReason } from '../../api/error-sentence.ts';
+import { useEntry } from '../../api/use-entry.ts';
+import { places } from '../../components/layout/places.ts';
 import classes from './first-start.module.css';
 import { FolderField } from './folder-field.tsx';
-import { useEntry } from './use-entry.ts';
 
 /** The way back to a collection that lies somewhere else, a restored or a moved one. */
 export const OpenFolder = ({
@@ -22,6 +23,10 @@ export const OpenFolder = ({
   const opening = useEntry(
     () => api.collection.open({ dir: dir.trim() }),
     () => navigate('/'),
+    // A folder with a collection that cannot be opened has a page of its own; one without is said in place.
+    error => {
+      if (refusalReason(error) !== 'missing') navigate(places.recovery);
+    },
   );
   if (!open)
     return (

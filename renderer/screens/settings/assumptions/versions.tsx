@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import type { AssumptionsView } from '../../../../electron/api/views.ts';
-import { momentText } from '../backups/texts.ts';
+import { momentText } from '../../../components/backups/texts.ts';
 import classes from './assumptions.module.css';
 
 /** Every version that was kept, with its note; past valuations rest on theirs. */

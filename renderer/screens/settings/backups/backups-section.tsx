@@ -4,65 +4,13 @@ import { useState } from 'react';
 import type { BackupInfo } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { BackupTable } from '../../../components/backups/backup-table.tsx';
+import { RestoreDialog } from '../../../components/backups/restore-dialog.tsx';
+import { momentText } from '../../../components/backups/texts.ts';
 import { Section } from '../../../components/layout/section.tsx';
 import { showNotice } from '../../../components/notices/undo-notice.tsx';
 import classes from '../settings.module.css';
 import { CheckCollection } from './check-collection.tsx';
-import { RestoreDialog } from './restore-dialog.tsx';
-import { momentText, sizeText } from './texts.ts';
-
-const madeText = ({ at, name }: BackupInfo): string => (at === null ? name : momentText(at));
-
-const kindText: Record<BackupInfo['kind'], string> = {
-  backup: '',
-  'set aside': 'A damaged state, set aside',
-  other: 'Not a Playworn backup',
-};
-
-const BackupTable = ({
-  backups,
-  onRestore,
-}: {
-  backups: BackupInfo[];
-  onRestore: (b: BackupInfo) => void;
-}) => (
-  <div className={classes.tall}>
-    <table className={classes.table}>
-      <thead>
-        <tr>
-          <th scope="col">Made</th>
-          <th scope="col">Because</th>
-          <th scope="col" className="amount">
-            Size
-          </th>
-          <th scope="col">
-            <span className={classes.heard}>Restore</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {backups.map(backup => (
-          <tr key={backup.name}>
-            <th scope="row">{madeText(backup)}</th>
-            <td className="soft">{backup.wrong ?? backup.reason ?? kindText[backup.kind]}</td>
-            <td className="amount">{backup.bytes === null ? '' : sizeText(backup.bytes)}</td>
-            <td className="amount">
-              {backup.restorable === 'verified' ? (
-                <Button
-                  size="compact-xs"
-                  aria-label={`Restore the backup of ${madeText(backup)}`}
-                  onClick={() => onRestore(backup)}
-                >
-                  Restore …
-                </Button>
-              ) : null}
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </div>
-);
 
 /** The states to which the collection can be put back, and whether it is sound. */
 export const BackupsSection = () => {
@@ -89,9 +37,16 @@ export const BackupsSection = () => {
         in the collection’s own folder: copy that folder to another disk as well.
       </p>
       {backups && backups.length === 0 ? <p className="soft grid-text">None yet.</p> : null}
-      {backups && backups.length > 0 ? <BackupTable backups={backups} onRestore={setChosen} /> : null}
+      {backups && backups.length > 0 ? (
+        <BackupTable backups={backups} sound="No damage seen" onRestore={setChosen} />
+      ) : null}
       <CheckCollection />
-      <RestoreDialog backup={chosen} onClose={() => setChosen(null)} />
+      <RestoreDialog backup={chosen} title="Restore this backup?" onClose={() => setChosen(null)}>
+        <p>
+          Everything entered since {chosen?.at ? momentText(chosen.at) : 'then'} will be replaced. It is not
+          lost: the current state is saved as a backup first, and you can restore that in the same way.
+        </p>
+      </RestoreDialog>
     </Section>
   );
 };

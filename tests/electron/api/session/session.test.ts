@@ -15,6 +15,7 @@ describe('a service without a collection', () => {
       version: '0.0.0',
       notices: [],
       readOnly: false,
+      readOnlyBecause: null,
       problem: null,
     });
   });

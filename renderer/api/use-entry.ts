@@ -1,0 +1,25 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { askEverythingAnew } from './query-client.ts';
+
+/**
+ * Makes or opens a collection and goes on into it; what goes wrong is left to the form, which says it in place, or to whoever
+ * `onRefused` leads to.
+ */
+export const useEntry = (
+  enter: () => Promise<unknown>,
+  onEntered: () => void,
+  onRefused?: (error: Error) => void,
+) => {
+  const client = useQueryClient();
+  return useMutation<unknown, Error>({
+    mutationFn: enter,
+    onSuccess: async () => {
+      onEntered();
+      await askEverythingAnew(client);
+    },
+    onError: async error => {
+      onRefused?.(error);
+      await askEverythingAnew(client);
+    },
+  });
+};
