@@ -140,7 +140,7 @@ describe('a collection in a service, on a full disk', () => {
     const state = await api.collection.open({ dir });
     expect(state).toMatchObject({ open: true, readOnly: true, problem: null });
     expect(state.notices.join(' ')).toMatch(
-      /^This collection can be read and not changed\. The disk .* is full/,
+      /^This collection can be read but not changed\. The disk .* is full/,
     );
     expect((await api.lots.list()).length).toBe(2);
     const refusal = await refusalOf(api.lots.create({ name: 'Three', currency: 'USD' }));
