@@ -5,12 +5,12 @@ import type { CollectionState } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useProgress } from '../../api/use-progress.ts';
 import { Emblem } from '../../components/emblem/emblem.tsx';
+import { OpenFolder } from '../../components/folders/open-folder.tsx';
 import { places } from '../../components/layout/places.ts';
 import { useDocumentTitle } from '../../components/layout/use-document-title.ts';
 import { Choices, type Way } from './choices.tsx';
 import classes from './first-start.module.css';
 import { NewCollection } from './new-collection.tsx';
-import { OpenFolder } from './open-folder.tsx';
 
 /** What is seen while no collection is open: what this is, and three ways in. */
 const FirstStartScreen = () => {

@@ -4,10 +4,10 @@ import { useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
 import { errorSentence, refusalReason } from '../../api/error-sentence.ts';
 import { useEntry } from '../../api/use-entry.ts';
+import { FolderField } from '../../components/folders/folder-field.tsx';
+import classes from '../../components/folders/folders.module.css';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
 import { places } from '../../components/layout/places.ts';
-import classes from './first-start.module.css';
-import { FolderField } from './folder-field.tsx';
 import { likelyCurrency } from './likely-currency.ts';
 
 /** Where the new collection will lie, whose it is, and in what currency its worths are told. */

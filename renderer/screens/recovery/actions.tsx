@@ -4,8 +4,8 @@ import { useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import backupClasses from '../../components/backups/backups.module.css';
+import { OpenFolder } from '../../components/folders/open-folder.tsx';
 import { showNotice } from '../../components/notices/undo-notice.tsx';
-import { OpenFolder } from '../first-start/open-folder.tsx';
 import classes from './recovery.module.css';
 
 const SetAside = ({ dir, onDone }: { dir: string; onDone: () => void }) => {

@@ -4,9 +4,9 @@ import { useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
 import { errorSentence, refusalReason } from '../../api/error-sentence.ts';
 import { useEntry } from '../../api/use-entry.ts';
-import { places } from '../../components/layout/places.ts';
-import classes from './first-start.module.css';
+import { places } from '../layout/places.ts';
 import { FolderField } from './folder-field.tsx';
+import classes from './folders.module.css';
 
 /** The way back to a collection that lies somewhere else, a restored or a moved one. */
 export const OpenFolder = ({

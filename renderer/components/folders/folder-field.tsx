@@ -1,7 +1,7 @@
 import { Button, TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { shell } from '../../api/connect.ts';
-import classes from './first-start.module.css';
+import classes from './folders.module.css';
 
 /** A folder: by the system's dialog where there is one, by its path everywhere. */
 export const FolderField = ({
