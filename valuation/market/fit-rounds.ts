@@ -85,7 +85,7 @@ export const fitRounds = (
   // Variances are judged with weights that keep the information of the sample: Σw/Σw² brings them there (Kish).
   const total = weights.reduce((sum, w) => sum + w, 0);
   const squares = weights.reduce((sum, w) => sum + w * w, 0);
-  const normal = squares > 0 ? total / squares : 1;
+  const informationScale = squares > 0 ? total / squares : 1;
   const columnPrior = columnPrecisions(assumptions.prior, withTrend);
   const prior = { variances: priorVariances(assumptions), strength: assumptions.prior.strength };
   const states = newStates(slots.length);
@@ -96,7 +96,7 @@ export const fitRounds = (
   let moved = 0;
   do {
     rounds++;
-    const precision = precisionOf(design, states, normal, variances.within);
+    const precision = precisionOf(design, states, informationScale, variances.within);
     effects = sharedEffects(
       {
         rows,
@@ -114,7 +114,14 @@ export const fitRounds = (
     setResiduals(design, states, effects.estimate, curve, variances.within);
     moved = 0;
     for (let inner = 0; inner < innerSteps; inner++) {
-      const step = settleVariances(design, states, variances, prior, normal, effects.freedom);
+      const step = settleVariances({
+        design,
+        states,
+        variances,
+        prior,
+        informationScale,
+        freedom: effects.freedom,
+      });
       moved = Math.max(moved, step.moved);
       // The first round looks for wild records with the assumed variances, which they have not yet inflated.
       if (rounds > 1) variances = step.variances;

@@ -37,14 +37,14 @@ export const priorVariances = ({ prior }: AssumptionSet): Variances => ({
 
 /**
  * Precision (1 / variance of log price) of each sale: its weight, robust weight and clarity over the variance
- * within a variation; `normal` evens out what robust weighting takes from normal sales.
+ * within a variation, times `informationScale`: 1, or Σw / Σw² of the weights, which makes them add up to Kish's effective number of sales.
  */
 export const precisionOf = (
   { weights }: MarketDesign,
   { robust, clarity }: SaleStates,
-  normal: number,
+  informationScale: number,
   within: number,
-): Float64Array => weights.map((w, i) => (clarity[i]! * robust[i]! * w * normal) / within);
+): Float64Array => weights.map((w, i) => (clarity[i]! * robust[i]! * w * informationScale) / within);
 
 /** Mean square of the departures of a level's nodes from their parents, the assumed variance counting as `strength` of them. */
 const meanSquare = ({ square, precision }: PooledLevel, prior: number, strength: number): number => {
@@ -64,20 +64,27 @@ const meanSquare = ({ square, precision }: PooledLevel, prior: number, strength:
  * observations each. `freedom` is the number of shared effects that the records told. `moved` is the largest change.
  * Source: Dempster, Laird & Rubin (1977), JRSS B 39.
  */
-export const settleVariances = (
-  design: MarketDesign,
-  states: SaleStates,
-  variances: Variances,
-  prior: { variances: Variances; strength: number },
-  normal: number,
-  freedom: number,
-): { variances: Variances; moved: number } => {
+export const settleVariances = ({
+  design,
+  states,
+  variances,
+  prior,
+  informationScale,
+  freedom,
+}: {
+  design: MarketDesign;
+  states: SaleStates;
+  variances: Variances;
+  prior: { variances: Variances; strength: number };
+  informationScale: number;
+  freedom: number;
+}): { variances: Variances; moved: number } => {
   const { slots, slotCasting, castingSeries, seriesCount, weights } = design;
   const { strength, variances: start } = prior;
   const pooled = poolEvidence(
     {
       values: states.residuals,
-      precision: precisionOf(design, states, normal, variances.within),
+      precision: precisionOf(design, states, informationScale, variances.within),
       variation: slots,
       variationCasting: slotCasting,
       castingSeries,
@@ -91,7 +98,7 @@ export const settleVariances = (
   for (let i = 0; i < slots.length; i++) {
     const r = states.residuals[i]! - pooled.variations.mean[slots[i]!]!;
     const fitVariance = pooled.variations.variance[slots[i]!]!;
-    const w = weights[i]! * normal * states.robust[i]!;
+    const w = weights[i]! * informationScale * states.robust[i]!;
     const sale = variances.within / states.clarity[i]!;
     within += w * states.clarity[i]! * (r * r + fitVariance);
     observations += w;

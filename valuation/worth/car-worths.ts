@@ -67,7 +67,7 @@ export const plannedCondition = (plan: RestorationPlan, assumptions: AssumptionS
 
 /**
  * A worth in whole minor units from a log price that is normal: its median, and its 80 % range
- * `exp(logMean ± 1.2816 · logSd)`. `sharedSd` is the part of the log spread that cars have in common.
+ * `exp(logMean ± 1.2816 · logSd)`. `sharedSd` is the part of the log spread that the worths of one car share.
  */
 export const worthOfLogs = (
   logMean: number,
