@@ -38,12 +38,22 @@ export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: s
   return ids;
 };
 
-/** Adds thousands of cars inside an action, one by one and each with the same parts given; `at` is the instant of entering. */
+/**
+ * Adds thousands of cars inside an action, one by one and each with the same parts given; `at` is the instant of entering,
+ * `unread` the cells of its row that were not understood, saved as they were written.
+ */
 export const carInserter = (sqlite: Database, at: string) => {
   const insertCar = preparedInsert(sqlite, 'car');
   const insertCandidate = preparedInsert(sqlite, 'car_candidate');
-  return (car: NewCar, candidates: readonly number[]): void => {
-    const id = insertCar(newCarToRow(car, at));
+  return (
+    car: NewCar,
+    candidates: readonly number[],
+    unread: readonly { column: string; text: string }[],
+  ): void => {
+    const id = insertCar({
+      ...newCarToRow(car, at),
+      unread: unread.length === 0 ? '[]' : JSON.stringify(unread),
+    });
     for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
   };
 };

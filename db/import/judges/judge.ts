@@ -31,8 +31,8 @@ export const readRow = (row: TableRow): ReadRow | null => {
 export class RowReader {
   /** By our columns, as the row is taken. */
   readonly fields: Record<string, unknown> = {};
-  /** Cells that were not understood, by our columns, the first first. */
-  readonly unread: { column: string; text: string; reason: string }[] = [];
+  /** Cells that were not understood, by our columns, the first first; one that is `left` is saved as written and rejects nothing. */
+  readonly unread: { column: string; text: string; reason: string; left?: true }[] = [];
   readonly notes: string[] = [];
   readonly #places: Map<string, number>;
   readonly #row: ReadRow;
@@ -66,6 +66,24 @@ export class RowReader {
     return reading.value;
   }
 
+  /** As `take`, but a cell that is not understood (of at most 200 characters) is left as it was written: the row is taken without it. */
+  takeOrLeave<T>(column: string, read: (cell: Cell) => Reading<T>): T | null {
+    const text = this.text(column);
+    const before = this.unread.length;
+    const value = this.take(column, read);
+    const cell = this.unread[before];
+    if (cell && text.length <= 200) {
+      cell.left = true;
+      this.notes.push(`${cell.reason}; the cell is saved as written`);
+    }
+    return value;
+  }
+
+  /** The cells that are saved as they were written. */
+  left(): { column: string; text: string }[] {
+    return this.unread.filter(cell => cell.left).map(({ column, text }) => ({ column, text }));
+  }
+
   /** A text cell of at most `longest` characters. */
   takeText(column: string, longest = 200): string {
     const text = this.text(column);
@@ -81,9 +99,9 @@ export class RowReader {
     this.unread.push({ column, text: this.text(column), reason });
   }
 
-  /** The first cell that was not understood rejects the row; null where there is none. */
+  /** The first cell that was not understood and cannot be left as written rejects the row; null where there is none. */
   rejected(): Judged | null {
-    const [first] = this.unread;
+    const first = this.unread.find(cell => !cell.left);
     return first ? { outcome: 'rejected', column: first.column, reason: first.reason, not: null } : null;
   }
 }

@@ -75,10 +75,10 @@ export const lotJudge = async (db: Kysely<Schema>, target: Target): Promise<Judg
     const notes = row.takeText('notes', 20_000);
     const grade = row.take('grade', gradeOf);
     const finishState = row.take('finish_state', finishOf) ?? 'original';
-    const status = row.take('status', statusOf) ?? 'kept';
+    const status = row.takeOrLeave('status', statusOf) ?? 'kept';
     const location = row.takeText('location');
     const number = row.take('inventory_number', readNumber) ?? '';
-    if (row.unread.length === 0 && Object.keys(written).length === 0 && !notes && !number)
+    if (row.rejected() === null && Object.keys(written).length === 0 && !notes && !number)
       row.refuse(
         'casting',
         'the row says nothing about the car: give its number, a casting, a colour or a note',
@@ -130,6 +130,7 @@ export const lotJudge = async (db: Kysely<Schema>, target: Target): Promise<Judg
             notes,
           },
           match.candidates.slice(0, mostCandidates),
+          row.left(),
         ),
     };
   };

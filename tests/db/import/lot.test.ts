@@ -131,6 +131,25 @@ describe('a lot', () => {
     expect(countOf(collection, 'car')).toBe(0);
   });
 
+  it('takes a car whose status a list cannot give, saves the cell as written, and says so', async () => {
+    const rows = 'casting,status\nOsmerry,sold\nHalcyard,donor\n,swapped\n';
+    const result = await take(collection, fileOf(rows), { as: 'lot', lot });
+    expect(result.accepted).toBe(2);
+    expect(rejections(result)).toEqual([
+      [4, 'casting', expect.stringContaining('says nothing about the car')],
+    ]);
+    expect(result.notes).toContainEqual(
+      expect.stringMatching(/^Line 2: .*"sold".*; the cell is saved as written/),
+    );
+    const saved = collection.sqlite.prepare('SELECT status, unread FROM car ORDER BY id').all();
+    expect(saved).toEqual([
+      { status: 'kept', unread: JSON.stringify([{ column: 'status', text: 'sold' }]) },
+      { status: 'donor', unread: '[]' },
+    ]);
+    const preview = await lookAt(collection, fileOf(rows), { as: 'lot' });
+    expect(preview.sample[0]).toMatchObject({ unread: [{ column: 'status', text: 'sold' }] });
+  });
+
   it('of which no row can be read is not made', async () => {
     const result = await take(collection, fileOf('casting,grade\nOsmerry,twelve\n'), { as: 'lot', lot });
     expect(result).toMatchObject({ accepted: 0 });
