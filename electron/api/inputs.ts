@@ -322,6 +322,17 @@ const importOptions = z.object({
   dateOrder: z.record(z.string(), z.enum(dateOrders)).default({}),
   currency: currency.optional(),
 });
+const ownWord = z.object({ column: line.default('*'), text: line, field: line, meaning: line });
+/** A text of sales, one a line, and how it is meant. */
+export const readSaleLines = z.object({
+  text: z.string().max(5_000_000),
+  dates: z.enum(['dmy', 'mdy']).optional(),
+  currency: currency.optional(),
+  words: z.array(ownWord).max(10_000).default([]),
+});
+/** Only these lines, by their numbers; without them, all. */
+export const addSaleLines = readSaleLines.extend({ lines: z.array(id).optional() });
+
 export const previewImport = importOptions.extend({
   file: z.file().max(2_000_000_000),
   addReference: z.boolean().default(false),

@@ -11,6 +11,7 @@ import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
 import { importFile } from './commands/import.ts';
+import { readSales } from './commands/read-sales.ts';
 import { report } from './commands/report.ts';
 import { value } from './commands/value.ts';
 import { exitCodesHelp } from './terminal.ts';
@@ -73,6 +74,17 @@ export const createProgram = (): Command => {
 
   addCommand(program, 'demo', 'make the demo collection').action(demo);
   addImport(program);
+  addCommand(program, 'read-sales <FILE>', 'read a text of sales that you saw, one a line')
+    .option('--words <FILE.csv>', 'what words mean: column,text,field,meaning; the column may be *')
+    .addOption(
+      new Option(
+        '--dates <ORDER>',
+        'the order of dates that can be read two ways; without it, as other lines show',
+      ).choices(['dmy', 'mdy']),
+    )
+    .option('--currency <CODE>', "currency of prices that name none; without it, the collection's", currency)
+    .option('--add', 'add them as sale records; what is no sale of one car is left out')
+    .action(readSales);
   addCommand(program, 'value', 'the values of every car: as found, restored, in original finish')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .action(value);

@@ -13,6 +13,7 @@ import { type ReferenceIndex, referenceIndex } from '../reference/reference-inde
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { SaleRow } from '../views.ts';
+import { saleLines } from './sale-lines.ts';
 
 const variationText = (
   index: ReferenceIndex,
@@ -153,4 +154,4 @@ const exclude = needsCollection.input(inputs.excludeSales).handler(async ({ cont
   await context.session.act(label, trx => excludeSales(trx, input.ids, input.excluded, input.why));
 });
 
-export const sales = { list, create, update, updateMany, remove, exclude };
+export const sales = { list, create, update, updateMany, remove, exclude, ...saleLines };

@@ -1,5 +1,5 @@
 import type { Currency, IsoDate, Minor } from '../../types.ts';
-import { type DateOrder, dateOrderOf, readDate } from '../date.ts';
+import { type DateOrder, dateOrderOf, isAmbiguousDate, readDate } from '../date.ts';
 import { currencyOfAmount, readMoney } from '../money.ts';
 import { type Line, type Span, spanOf, words } from './text.ts';
 import { about } from './vocabulary.ts';
@@ -118,4 +118,26 @@ export const takePrice = (line: Line, own: Currency): Found<Price> | null => {
   if (!one || (another && said.length !== 1)) return null;
   line.take(one.span);
   return { value: one.value, span: one.span };
+};
+
+/** True where a text has a date that can be read day first or month first. */
+export const hasOpenDay = (text: string, orders: DateOrders): boolean =>
+  [...text.matchAll(numericDay)].some(
+    match => isAmbiguousDate(match[0]) && !orders[match.groups?.sign as DateSign],
+  );
+
+/** The price of a cell that holds nothing else; null where that is not to be told. */
+export const priceOfCell = (text: string, own: Currency): Price | null => {
+  const named = currencyOfAmount(text, own);
+  if (named === null) return null;
+  const currency = named === 'none' ? own : named;
+  const money = readMoney(text, currency);
+  return money.ok && money.value > 0 ? { minor: money.value, currency } : null;
+};
+
+/** The day of a cell that holds nothing else; null where that is not to be told. */
+export const dayOfCell = (text: string, orders: DateOrders, today: IsoDate): IsoDate | null => {
+  const sign = /\d([./-])\d/.exec(text)?.[1] as DateSign | undefined;
+  const read = readDate(text, (sign && orders[sign]) ?? null, today);
+  return read.ok ? read.value : null;
 };
