@@ -1,8 +1,10 @@
 import { QueryClientProvider } from '@tanstack/react-query';
-import { Suspense, useEffect, useRef, useState } from 'react';
+import { Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { Route, Router, Switch, useLocation } from 'wouter';
 import { queryClient } from '../api/query-client.ts';
+import type { KeyRegistry } from '../components/keys/key-registry.ts';
 import { KeySheet } from '../components/keys/key-sheet.tsx';
+import { KeysProvider } from '../components/keys/use-keys.ts';
 import { EmptyState } from '../components/layout/empty-state.tsx';
 import { LoadingState } from '../components/layout/loading-state.tsx';
 import HomeScreen from '../screens/home/index.tsx';
@@ -79,14 +81,19 @@ const Frame = () => {
 };
 
 /** The whole app: theme, data, place, and the screens once a collection is open. */
-export const App = () => (
-  <AppTheme>
-    <QueryClientProvider client={queryClient}>
-      <Router hook={useHashPlace}>
-        <CollectionGate>
-          <Frame />
-        </CollectionGate>
-      </Router>
-    </QueryClientProvider>
-  </AppTheme>
-);
+export const App = ({ keys, onDrawn }: { keys: KeyRegistry; onDrawn: () => void }) => {
+  useLayoutEffect(onDrawn, [onDrawn]);
+  return (
+    <AppTheme>
+      <KeysProvider value={keys}>
+        <QueryClientProvider client={queryClient}>
+          <Router hook={useHashPlace}>
+            <CollectionGate>
+              <Frame />
+            </CollectionGate>
+          </Router>
+        </QueryClientProvider>
+      </KeysProvider>
+    </AppTheme>
+  );
+};

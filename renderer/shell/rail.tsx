@@ -13,7 +13,7 @@ import type { ComponentType } from 'react';
 import { Link, useLocation } from 'wouter';
 import { useSummary } from '../api/use-summary.ts';
 import { KeyHint } from '../components/keys/key-hint.tsx';
-import { useKeys } from '../components/keys/key-registry.ts';
+import { useKeys } from '../components/keys/use-keys.ts';
 import classes from './shell.module.css';
 
 interface Place {

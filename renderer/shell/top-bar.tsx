@@ -6,7 +6,7 @@ import { sentenceCase } from '../../valuation/wording/reader.ts';
 import { api } from '../api/client.ts';
 import { useUndo } from '../components/actions/use-undo.ts';
 import { KeyHint } from '../components/keys/key-hint.tsx';
-import { useKeys } from '../components/keys/key-registry.ts';
+import { useKeys } from '../components/keys/use-keys.ts';
 import { readerWords } from '../components/words.ts';
 import { CollectionMenu } from './collection-menu.tsx';
 import { openSearch } from './search-everything.tsx';

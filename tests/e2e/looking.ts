@@ -1,24 +1,52 @@
-/** Going to a place of the screens, and looking whether everyone can use what stands there. */
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
+/** Going to a place of the screens, waiting until it stands, and looking whether everyone can use it. */
+import { expect, type Page } from '@playwright/test';
+import { breachesNow } from '../helpers/breaches.ts';
 
+/** What of the page is unfinished: parts that say they are busy, pictures under way, movements and fades. */
+const unfinished = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const parts = [...document.querySelectorAll('[aria-busy="true"]')].map(part => `busy: ${part.outerHTML}`);
+    const pictures = [...document.images]
+      .filter(image => !image.complete && image.loading !== 'lazy')
+      .map(image => `picture: ${image.src}`);
+    const moving = document
+      .getAnimations()
+      .filter(({ playState, effect }) => playState === 'running' && effect?.getTiming().iterations === 1)
+      .map(({ effect }) => `moving: ${(effect as KeyframeEffect | null)?.target?.outerHTML}`);
+    return [...parts, ...pictures, ...moving].map(text => text.slice(0, 200));
+  });
+
+/** Waits until no part of the page is loading or moving; what never ends is named. */
+export const settled = (page: Page): Promise<void> =>
+  expect.poll(() => unfinished(page), { timeout: 30_000 }).toEqual([]);
+
+/** Goes to a place, and has its screen drawn, finished or not: until then what was shown before stands there. */
 export const goTo = (page: Page, place: string): Promise<void> =>
-  page.evaluate(hash => {
-    location.hash = hash;
-  }, place);
+  page.evaluate(
+    hash =>
+      new Promise<void>(resolve => {
+        if (location.hash === `#${hash}`) return resolve();
+        // This listener is called after those of the screens, which draw before the next task.
+        window.addEventListener('hashchange', () => setTimeout(resolve, 0), { once: true });
+        location.hash = hash;
+      }),
+    place,
+  );
 
-/** Breaches of WCAG 2.2 AA and below, in light and in dark, each with where it stands. */
+/** Shows the page in a colour scheme, its colours arrived. */
+export const inScheme = async (page: Page, colorScheme: 'light' | 'dark'): Promise<void> => {
+  await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+  await expect(page.locator('html')).toHaveAttribute('data-mantine-color-scheme', colorScheme);
+  await settled(page);
+};
+
+/** Breaches of WCAG 2.2 AA and below, in light and in dark. */
 export const breaches = async (page: Page): Promise<string[]> => {
   const found: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    // Colours that fade from one scheme to the other are judged once they have arrived.
-    await page.waitForTimeout(300);
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-      .analyze();
-    found.push(...violations.map(({ id, nodes }) => `${colorScheme}: ${id} at ${nodes[0]?.html}`));
+  await settled(page);
+  for (const scheme of ['dark', 'light'] as const) {
+    await inScheme(page, scheme);
+    found.push(...(await breachesNow(page)).map(breach => `${scheme}: ${breach}`));
   }
-  await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' });
   return found;
 };

@@ -20,8 +20,7 @@ export default defineConfig<HostOptions>({
   fullyParallel: true,
   forbidOnly: true,
   workers: 2,
-  // A real window on a busy machine now and then answers late; a test that fails twice has failed.
-  retries: 1,
+  retries: 0,
   timeout: 60_000,
   expect: { timeout: 10_000 },
   reporter: [

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gridCommand } from '../../renderer/components/data-grid/grid-keys.ts';
+import { HeldPresses, mayWait, mostHeld } from '../../renderer/components/keys/held-presses.ts';
 import { isTyping, keyCaps, matchesKeys } from '../../renderer/components/keys/key-match.ts';
 
 const press = (
@@ -73,5 +74,31 @@ describe('keys in a grid', () => {
     for (const key of ['k', 'z', 'c', 'v']) expect(gridCommand(press(key, { ctrlKey: true }))).toBeNull();
     expect(gridCommand(press('1', { altKey: true }))).toBeNull();
     expect(gridCommand(press('F5'))).toBeNull();
+  });
+});
+
+describe('presses that wait for a screen', () => {
+  it('are a beginning and whole where there are too many, and come once, in their order', () => {
+    const held = new HeldPresses<number>();
+    const taken = Array.from({ length: mostHeld + 5 }, (_, index) => held.hold(index));
+    expect(taken.lastIndexOf(true)).toBe(mostHeld - 1);
+    expect(Array.from({ length: mostHeld + 1 }, () => held.next())).toEqual([
+      ...Array.from({ length: mostHeld }, (_, index) => index),
+      undefined,
+    ]);
+  });
+
+  it('are neither those that erase or take back, nor the browser’s', () => {
+    const control = { ctrlKey: true };
+    for (const key of ['a', '?', ' ', 'F2', 'Enter', 'ArrowDown'])
+      expect(mayWait(press(key), false)).toBe(true);
+    for (const key of ['Delete', 'Backspace', 'F5', 'F12', 'Shift', 'Dead'])
+      expect(mayWait(press(key), false)).toBe(false);
+    for (const key of ['z', 'y', 'd', 'v', 'r', 'w', 't', 'Delete'])
+      expect(mayWait(press(key, control), false)).toBe(false);
+    expect(mayWait(press('2', { altKey: true }), false)).toBe(true);
+    expect(mayWait(press('ArrowLeft', { altKey: true }), false)).toBe(false);
+    expect(mayWait({ ...press('a'), repeat: true }, false)).toBe(false);
+    expect([mayWait(press('Tab'), false), mayWait(press('Tab'), true)]).toEqual([false, true]);
   });
 });

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { useEffect, useRef, useState } from 'react';
+import { type Ref, useEffect, useImperativeHandle, useRef, useState } from 'react';
 import type { ConditionCheckView } from '../../../electron/api/views.ts';
 import type { IsoDate } from '../../../valuation/types.ts';
 import type { Grade } from '../../../valuation/words.ts';
@@ -9,6 +9,11 @@ import { dateText } from '../format.ts';
 import classes from './condition.module.css';
 import { checkInput, draftOfCheck, isReadable, newestCheck, readGrade } from './condition-draft.ts';
 import { PartRow } from './part-row.tsx';
+
+export interface ConditionHandle {
+  /** Goes to the first part's grade, and scrolls there. */
+  focus: () => void;
+}
 
 /**
  * The condition of a car, part by part, on the day of the newest check or today. Grades are typed, arrows and Enter walk the
@@ -20,6 +25,7 @@ export const ConditionEditor = ({
   checks,
   today,
   withNotes = false,
+  handle,
 }: {
   carId: number;
   /** The car's overall grade. */
@@ -28,6 +34,7 @@ export const ConditionEditor = ({
   today: IsoDate;
   /** Shows a note for each part, where there is room. */
   withNotes?: boolean;
+  handle?: Ref<ConditionHandle>;
 }) => {
   const newest = newestCheck(checks);
   const saved = draftOfCheck(newest, grade);
@@ -48,6 +55,7 @@ export const ConditionEditor = ({
     const fields = table.current?.querySelectorAll<HTMLInputElement>('[data-part-grade]');
     fields?.[Math.max(0, Math.min(fields.length - 1, from + by))]?.focus();
   };
+  useImperativeHandle(handle, () => ({ focus: () => step(0, 0) }));
   const overall = readGrade(draft.overall);
   return (
     <fieldset

@@ -1,6 +1,6 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useEffect, useMemo, useRef } from 'react';
-import { useKeys } from '../keys/key-registry.ts';
+import { useKeys } from '../keys/use-keys.ts';
 import classes from './data-grid.module.css';
 import { GridHeader } from './grid-header.tsx';
 import { gridKeyList } from './grid-keys.ts';

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import type { ReactNode, Ref } from 'react';
 import type { Choice } from '../inputs/choices.ts';
 import type { ChoiceSource } from '../inputs/use-choices.ts';
 
@@ -61,6 +61,12 @@ export interface RowState {
   label: string;
 }
 
+/** What a screen can ask of its grid. */
+export interface GridHandle {
+  focus: () => void;
+  toTop: () => void;
+}
+
 export interface DataGridProps<Row> {
   /** What the grid is called, for those who hear it. */
   label: string;
@@ -84,8 +90,9 @@ export interface DataGridProps<Row> {
   rowHeight?: number;
   /** Where the cursor begins, and where a new row is begun; the first column by default. */
   startColumn?: string;
-  /** Takes the focus when it is first shown: for the grid that a screen is about. */
+  /** Takes the focus when it appears, but never from a text field: for the grid that a screen is about. */
   autoFocus?: boolean;
+  handle?: Ref<GridHandle>;
   /** The row on which the cursor begins, and to which it goes when this changes. */
   startAt?: string | null;
   /** Column and direction to begin with. */

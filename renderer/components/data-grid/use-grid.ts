@@ -1,4 +1,14 @@
-import { type KeyboardEvent, useCallback, useEffect, useId, useRef, useState } from 'react';
+import {
+  type KeyboardEvent,
+  useCallback,
+  useEffect,
+  useId,
+  useImperativeHandle,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
+import { inField } from '../keys/press-again.ts';
 import {
   afterEdit,
   at,
@@ -71,9 +81,15 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
 
   const focusGrid = useCallback(() => gridRef.current?.focus({ preventScroll: true }), []);
   const { autoFocus = false } = props;
-  useEffect(() => {
-    if (autoFocus) focusGrid();
-  }, [autoFocus, focusGrid]);
+  const shown = extent.rows > 0 || props.empty === undefined;
+  useLayoutEffect(() => {
+    if (autoFocus && shown && !inField(document.activeElement)) focusGrid();
+  }, [autoFocus, shown, focusGrid]);
+  useImperativeHandle(
+    props.handle,
+    () => ({ focus: focusGrid, toTop: () => gridRef.current?.parentElement?.scrollTo({ top: 0 }) }),
+    [focusGrid],
+  );
   const { startAt = null } = props;
   const startRow = startAt === null ? -1 : rows.findIndex(row => getRowId(row) === startAt);
   const started = useRef<string | null>(null);
@@ -182,12 +198,13 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
     : '';
   const told = useRef({ onSelectionChange, onCursorChange });
   told.current = { onSelectionChange, onCursorChange };
-  useEffect(() => {
+  // Before the next key can come: what it does to the selection must do it to this one.
+  useLayoutEffect(() => {
     told.current.onSelectionChange?.(selectedIds === '' ? [] : selectedIds.split('\n'));
   }, [selectedIds]);
   const cursorRow = rows[focus.row];
   const cursorId = cursorRow === undefined ? null : getRowId(cursorRow);
-  useEffect(() => {
+  useLayoutEffect(() => {
     told.current.onCursorChange?.(cursorId);
   }, [cursorId]);
 

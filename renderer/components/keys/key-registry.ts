@@ -1,5 +1,6 @@
-import { useEffect, useRef, useSyncExternalStore } from 'react';
+import { HeldPresses, mayWait } from './held-presses.ts';
 import { isMac, isTyping, matchesKeys } from './key-match.ts';
+import { activatesFocused, inField, pressAgain } from './press-again.ts';
 
 export interface ScreenKey {
   /** "mod+K", "alt+1", "?", "F2"; several that do the same are separated by a space. */
@@ -15,50 +16,126 @@ export interface KeyGroup {
   keys: readonly ScreenKey[];
 }
 
-let groups: readonly KeyGroup[] = [];
-const listeners = new Set<() => void>();
-const change = (next: readonly KeyGroup[]) => {
-  groups = next;
-  for (const listener of listeners) listener();
-};
-const subscribe = (listener: () => void) => {
-  listeners.add(listener);
-  return () => {
-    listeners.delete(listener);
-  };
-};
-
-/** All groups of keys that work just now, for the sheet of keys. */
-export const useKeyGroups = (): readonly KeyGroup[] => useSyncExternalStore(subscribe, () => groups);
-
 export const onMac = (): boolean => isMac(navigator.platform);
 
-const inField = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement &&
-  (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
+/** Until the page has drawn what the last press did. */
+const drawn = (): Promise<void> => new Promise(resolve => setTimeout(resolve, 0));
 
-/** Makes keys work while the calling component is shown, and lists them under `title` in the sheet of keys. */
-export const useKeys = (title: string, keys: readonly ScreenKey[]): void => {
-  const latest = useRef(keys);
-  latest.current = keys;
-  const listed = keys.map(key => `${key.keys}\t${key.does}`).join('\n');
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the list is compared by what it says, not by identity
-  useEffect(() => {
-    const group: KeyGroup = { title, keys: latest.current };
-    change([...groups, group]);
-    return () => change(groups.filter(other => other !== group));
-  }, [title, listed]);
-  useEffect(() => {
-    const press = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || (isTyping(event) && inField(event.target))) return;
-      const found = latest.current.find(
-        key => key.run && key.keys.split(' ').some(one => matchesKeys(one, event, onMac())),
-      );
-      if (!found?.run) return;
-      event.preventDefault();
-      found.run();
+/**
+ * The keys that work just now. One listener hears them all, from before the first thing is drawn: while a screen is loading, presses that
+ * nobody takes are held and pressed again, once and in their order, when it stands. They are dropped when the reader goes elsewhere
+ * meanwhile: to another place, into a text field, by the mouse, or by a key that works already.
+ */
+export class KeyRegistry {
+  private groups: readonly KeyGroup[] = [];
+  private readonly listeners = new Set<() => void>();
+  private readonly live = new Set<() => readonly ScreenKey[]>();
+  private readonly held = new HeldPresses<KeyboardEvent>();
+  private loading = 0;
+  private replaying = false;
+  private pressing = false;
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => {
+      this.listeners.delete(listener);
     };
-    window.addEventListener('keydown', press);
-    return () => window.removeEventListener('keydown', press);
-  }, []);
-};
+  };
+
+  readonly listed = (): readonly KeyGroup[] => this.groups;
+
+  /** Lists keys in the sheet of keys, until the answer is called. */
+  list(group: KeyGroup): () => void {
+    this.change([...this.groups, group]);
+    return () => this.change(this.groups.filter(other => other !== group));
+  }
+
+  /** Makes keys work, until the answer is called; of two that are the same, the one that came later. */
+  hear(keys: () => readonly ScreenKey[]): () => void {
+    this.live.add(keys);
+    return () => {
+      this.live.delete(keys);
+    };
+  }
+
+  /** Says that a screen is loading, until the answer is called. */
+  awaitScreen(): () => void {
+    this.loading += 1;
+    let ended = false;
+    return () => {
+      if (ended) return;
+      ended = true;
+      this.loading -= 1;
+      if (this.loading === 0) void this.replay();
+    };
+  }
+
+  /** Listens to the page for good. */
+  listen(page: Window): this {
+    page.addEventListener('keydown', this.holdBehindOthers, { capture: true });
+    page.addEventListener('keydown', this.press);
+    page.addEventListener('hashchange', this.left);
+    page.addEventListener('popstate', this.left);
+    page.addEventListener('pointerdown', this.left);
+    page.addEventListener('focusin', event => {
+      if (this.loading > 0 && inField(event.target)) this.left();
+    });
+    return this;
+  }
+
+  private change(next: readonly KeyGroup[]): void {
+    this.groups = next;
+    for (const listener of this.listeners) listener();
+  }
+
+  private readonly left = (): void => {
+    if (!this.pressing) this.held.drop();
+  };
+
+  /** What is pressed while others are being pressed again comes after them. */
+  private readonly holdBehindOthers = (event: KeyboardEvent): void => {
+    if (!this.replaying || this.pressing || !this.held.any || !mayWait(event, true)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    this.held.hold(event);
+  };
+
+  private readonly press = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented || event.isComposing) return;
+    const field = inField(event.target);
+    if (field && isTyping(event)) return;
+    const found = this.find(event);
+    if (found) {
+      event.preventDefault();
+      this.left();
+      found();
+    } else if (this.loading > 0 && !field && !activatesFocused(event) && mayWait(event, this.held.any)) {
+      event.preventDefault();
+      this.held.hold(event);
+    }
+  };
+
+  private find(event: KeyboardEvent): (() => void) | undefined {
+    const mac = onMac();
+    for (const keys of [...this.live].reverse())
+      for (const key of keys())
+        if (key.run && key.keys.split(' ').some(one => matchesKeys(one, event, mac))) return key.run;
+    return undefined;
+  }
+
+  private async replay(): Promise<void> {
+    if (this.replaying) return;
+    this.replaying = true;
+    for (;;) {
+      await drawn();
+      // What one press opened may be loading too: the rest waits for it.
+      const next = this.loading > 0 ? undefined : this.held.next();
+      if (!next) break;
+      this.pressing = true;
+      const done = pressAgain(next);
+      this.pressing = false;
+      if (!done) this.held.drop();
+    }
+    this.replaying = false;
+  }
+}

@@ -1,7 +1,8 @@
 import { Modal } from '@mantine/core';
 import { KeyHint } from './key-hint.tsx';
-import { type KeyGroup, type ScreenKey, useKeyGroups } from './key-registry.ts';
+import type { KeyGroup, ScreenKey } from './key-registry.ts';
 import classes from './keys.module.css';
+import { useKeyGroups } from './use-keys.ts';
 
 /** What the shell lists comes after the screen's own. */
 const last = ['Places', 'Everywhere'];

@@ -3,7 +3,7 @@ import { useCallback, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import type { DecideOverview, PartStock } from '../../../electron/api/views.ts';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
-import { useKeys } from '../../components/keys/key-registry.ts';
+import { useKeys } from '../../components/keys/use-keys.ts';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { showNotice } from '../../components/notices/undo-notice.tsx';
 import { Band } from './band.tsx';

@@ -4,7 +4,7 @@ import { useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
-import { useKeys } from '../../components/keys/key-registry.ts';
+import { useKeys } from '../../components/keys/use-keys.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Route, Switch, useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
-import { useKeys } from '../../components/keys/key-registry.ts';
+import { useKeys } from '../../components/keys/use-keys.ts';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { CastingScreen } from './casting/casting-screen.tsx';

@@ -6,8 +6,8 @@ import { type SaleState, saleStates } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
-import type { CellChange, RowState } from '../../components/data-grid/types.ts';
-import { useKeys } from '../../components/keys/key-registry.ts';
+import type { CellChange, GridHandle, RowState } from '../../components/data-grid/types.ts';
+import { useKeys } from '../../components/keys/use-keys.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { FilterBar } from './filter-bar.tsx';
@@ -86,10 +86,10 @@ export const SalesList = ({
   const [cursor, setCursor] = useState<string | null>(null);
   const [selected, setSelected] = useState<readonly string[]>([]);
   const edit = useEdit();
-  const list = useRef<HTMLDivElement>(null);
+  const grid = useRef<GridHandle>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a list that is filtered otherwise begins at its top
   useEffect(() => {
-    list.current?.querySelector('[role="grid"]')?.parentElement?.scrollTo({ top: 0 });
+    grid.current?.toTop();
   }, [filter]);
   useKeys('Sale records', [{ keys: 'mod+I Insert', does: 'Add a sale record', run: onAdd }]);
 
@@ -144,7 +144,7 @@ export const SalesList = ({
       {filter.casting !== null || filter.variation !== null ? (
         <PriceChart rows={rows} currency={summary.reportingCurrency} onOpen={setOpened} />
       ) : null}
-      <div ref={list} className={classes.list}>
+      <div className={classes.list}>
         <DataGrid
           label="Sale records"
           rows={rows}
@@ -155,6 +155,7 @@ export const SalesList = ({
           sortedBy={{ columnId: 'soldOn', descending: true }}
           startAt={opened === null ? asked : String(opened)}
           autoFocus
+          handle={grid}
           onEdit={edit}
           onCursorChange={setCursor}
           onSelectionChange={setSelected}

@@ -2,32 +2,14 @@ import { execFile } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import sharp from 'sharp';
 import { expect, test } from '../fixtures.ts';
 import { root } from '../hosts.ts';
+import { breaches, goTo } from '../looking.ts';
 
-// Axe looks at a whole car's page twice, and other tests run beside it.
+// Axe looks at a whole car's page twice.
 test.describe.configure({ timeout: 120_000 });
-
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-const violations = async (page: Page) => {
-  const found: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations: broken } = await new AxeBuilder({ page }).withTags(rules).analyze();
-    found.push(...broken.map(({ id, nodes }) => `${colorScheme}: ${id} at ${nodes[0]?.html}`));
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  return found;
-};
-
-const goTo = (page: Page, place: string) =>
-  page.evaluate(hash => {
-    location.hash = hash;
-  }, place);
 
 const grid = (page: Page) => page.getByRole('grid', { name: 'Cars' });
 const shownCount = async (page: Page) => {
@@ -63,7 +45,7 @@ test('the list is filtered, ticked and changed in bulk by keyboard, and undone',
   await expect(demo.getByText('No cars match')).toBeVisible();
   await demo.getByRole('button', { name: 'Show all cars' }).click();
   await expect.poll(() => shownCount(demo)).toBe(all);
-  expect(await violations(demo)).toEqual([]);
+  expect(await breaches(demo)).toEqual([]);
 });
 
 test('the links of Home and the photo wall show the cars that they mean', async ({ demo, picture }) => {
@@ -80,7 +62,7 @@ test('the links of Home and the photo wall show the cars that they mean', async 
   await demo.keyboard.press('Home');
   await expect(demo.locator('[data-place="0"]')).toBeFocused();
   await picture(demo, 'cars-wall');
-  expect(await violations(demo)).toEqual([]);
+  expect(await breaches(demo)).toEqual([]);
   await demo.keyboard.press('Enter');
   await expect(demo).toHaveURL(/#\/cars\/\d+$/);
   await demo.getByRole('link', { name: '‹ Cars' }).click();
@@ -100,7 +82,7 @@ test('a restored car says so, compares before and after, and opens its worth dow
   await demo.keyboard.press('End');
   await expect(line).toHaveAttribute('aria-valuetext', '100 % before, 0 % after');
   await picture(demo, 'car');
-  expect(await violations(demo)).toEqual([]);
+  expect(await breaches(demo)).toEqual([]);
   await demo.getByRole('button', { name: 'Restored net of cost' }).click();
   const evidence = demo.getByRole('region', { name: 'Evidence' });
   await expect(evidence.getByRole('radio', { name: 'Restored' })).toBeChecked();
@@ -134,7 +116,7 @@ test('a new car is identified by its features, photographed, planned, sold, and 
   await demo.keyboard.press('n');
   await expect(demo.getByText('Not identified yet.')).toBeVisible();
   await expect(demo.getByText('A plan needs to know what the car is.')).toBeVisible();
-  expect(await violations(demo)).toEqual([]);
+  expect(await breaches(demo)).toEqual([]);
 
   const casting = demo.getByRole('combobox', { name: 'Casting, or casting and color' });
   await casting.fill('Larkhythe');
@@ -226,5 +208,5 @@ test('a car in a collection without evidence takes its owner’s own figure, mar
   await expect(worth.getByText('own figure', { exact: true })).toBeVisible();
   await expect(worth.getByText('used because there is too little evidence')).toBeVisible();
   await picture(page, 'car-own-figure');
-  expect(await violations(page)).toEqual([]);
+  expect(await breaches(page)).toEqual([]);
 });

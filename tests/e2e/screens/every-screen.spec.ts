@@ -1,6 +1,7 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { breachesNow } from '../../helpers/breaches.ts';
 import { expect, test } from '../fixtures.ts';
+import { goTo, inScheme, settled } from '../looking.ts';
 
 /** Every screen by its route, with the heading that tells that it is there. */
 const screens: { name: string; route: string; heading: RegExp }[] = [
@@ -19,34 +20,19 @@ const screens: { name: string; route: string; heading: RegExp }[] = [
 ];
 
 const go = async (page: Page, { route, heading }: (typeof screens)[number]): Promise<void> => {
-  await page.evaluate(to => {
-    location.hash = to;
-  }, route);
+  await goTo(page, route);
   await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
-  // Pictures and figures come after the heading; nothing may still be loading when the screen is judged.
-  await expect(page.getByText(/^loading/i)).toHaveCount(0);
-  await page.waitForTimeout(400);
-};
-
-/** Serious breaches of WCAG 2.2 AA and below, each with the elements that it stands on. */
-const breaches = async (page: Page): Promise<string[]> => {
-  const { violations } = await new AxeBuilder({ page })
-    .setLegacyMode(true)
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  return violations.map(
-    ({ id, help, nodes }) => `${id}: ${help}\n${nodes.map(node => `  ${node.html}`).join('\n')}`,
-  );
+  await settled(page);
 };
 
 for (const scheme of ['light', 'dark'] as const)
   test(`every screen can be used by everyone, ${scheme}`, async ({ demo, picture }) => {
     test.setTimeout(180_000);
-    await demo.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' });
+    await inScheme(demo, scheme);
     for (const screen of screens) {
       await go(demo, screen);
       await picture(demo, `${screen.name}-${scheme}`);
-      expect(await breaches(demo), screen.name).toEqual([]);
+      expect(await breachesNow(demo), screen.name).toEqual([]);
     }
   });
 

@@ -5,15 +5,11 @@ import { promisify } from 'node:util';
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
 import { root, type Started } from '../hosts.ts';
+import { goTo } from '../looking.ts';
 
 const run = promisify(execFile);
 const fixture = (name: string) => join(root, 'tests/fixtures/main-job', name);
 const numbers = Array.from({ length: 8 }, (_, i) => `T-00${i + 1}`);
-
-const go = (page: Page, route: string) =>
-  page.evaluate(to => {
-    location.hash = to;
-  }, route);
 
 /** Takes a file in through the import's own steps: choose, look, take. */
 const importFile = async (
@@ -22,9 +18,9 @@ const importFile = async (
   name: string,
   before?: () => Promise<void>,
 ): Promise<void> => {
-  await go(page, '/lots');
+  await goTo(page, '/lots');
   await expect(page.getByRole('heading', { level: 1, name: 'Lots' })).toBeVisible();
-  await go(page, `/lots/import?as=${kind}`);
+  await goTo(page, `/lots/import?as=${kind}`);
   await page.getByLabel('Spreadsheet to import').setInputFiles(fixture(name));
   await before?.();
   await page.getByRole('button', { name: /^Import \d+ / }).click();
@@ -86,12 +82,12 @@ test('a fresh collection: import a lot, grade, decide, print the report', async 
   await expect(row.getByText('C6.5')).toBeVisible();
   await picture(page, 'job-2-lot');
 
-  await go(page, '/decide');
+  await goTo(page, '/decide');
   await expect(page.getByText('T-001').first()).toBeVisible();
   await picture(page, 'job-3-decide');
 
   // Decide on a car's own page, where the options stand side by side.
-  await go(page, '/cars/1');
+  await goTo(page, '/cars/1');
   await page
     .getByRole('row', { name: /leave/ })
     .getByRole('button', { name: /choose/i })
@@ -100,7 +96,7 @@ test('a fresh collection: import a lot, grade, decide, print the report', async 
   await expect(page.getByRole('button', { name: /^Undo/ }).first()).toBeVisible();
   await picture(page, 'job-4-car');
 
-  await go(page, '/reports');
+  await goTo(page, '/reports');
   await page.getByRole('button', { name: 'Make the PDF' }).click();
   const pdf = join(home, 'report.pdf');
   await expect(page.getByRole('button', { name: 'Save it' })).toBeVisible({ timeout: 60_000 });

@@ -3,8 +3,9 @@ import { useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import { connectApi } from '../../../renderer/api/client.ts';
 import { queryClient } from '../../../renderer/api/query-client.ts';
-import { useKeys } from '../../../renderer/components/keys/key-registry.ts';
+import { KeyRegistry } from '../../../renderer/components/keys/key-registry.ts';
 import { KeySheet } from '../../../renderer/components/keys/key-sheet.tsx';
+import { KeysProvider, useKeys } from '../../../renderer/components/keys/use-keys.ts';
 import { AppTheme } from '../../../renderer/theme/app-theme.tsx';
 import { GridPage } from './grid-page.tsx';
 import { PartsPage } from './parts-page.tsx';
@@ -33,8 +34,10 @@ const root = document.getElementById('root');
 if (root)
   createRoot(root).render(
     <AppTheme>
-      <QueryClientProvider client={queryClient}>
-        <Gallery />
-      </QueryClientProvider>
+      <KeysProvider value={new KeyRegistry().listen(window)}>
+        <QueryClientProvider client={queryClient}>
+          <Gallery />
+        </QueryClientProvider>
+      </KeysProvider>
     </AppTheme>,
   );

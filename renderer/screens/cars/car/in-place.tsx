@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, type Ref, useEffect, useRef, useState } from 'react';
 import classes from './in-place.module.css';
 
 /** A text that is edited where it stands: it is kept when the field is left or Enter pressed, and Escape puts it back. */
@@ -70,6 +70,7 @@ export const InPlaceChoice = ({
   choices,
   onSave,
   disabled = false,
+  field,
   children,
 }: {
   label: string;
@@ -77,6 +78,7 @@ export const InPlaceChoice = ({
   choices: readonly { value: string; label: string }[];
   onSave: (value: string) => void;
   disabled?: boolean;
+  field?: Ref<HTMLSelectElement>;
   children?: ReactNode;
 }) => (
   <span className={classes.choice} data-disabled={disabled || undefined}>
@@ -84,6 +86,7 @@ export const InPlaceChoice = ({
       {children ?? choices.find(choice => choice.value === value)?.label ?? value}
     </span>
     <select
+      ref={field}
       className={classes.select}
       aria-label={label}
       value={value}

@@ -10,24 +10,26 @@ import classes from './list.module.css';
 import type { ListPlace } from './use-list-address.ts';
 import { isWallOrder, wallOrders } from './wall-order.ts';
 
+export interface NewCar {
+  add: () => void;
+  adding: boolean;
+}
+
 /** Adds a car of no lot, and opens its page to say what it is. */
-export const NewCar = ({ primary = false }: { primary?: boolean }) => {
+export const useNewCar = (): NewCar => {
   const [, navigate] = useLocation();
-  const add = useAction(() => api.cars.create({ lotId: null, cars: [{}] }), {
+  const { mutate, isPending } = useAction(() => api.cars.create({ lotId: null, cars: [{}] }), {
     label: 'Car added',
     onDone: ({ ids }) => navigate(`/${ids[0]}`),
   });
-  return (
-    <Button
-      data-new-car
-      variant={primary ? 'filled' : 'default'}
-      loading={add.isPending}
-      onClick={() => add.mutate()}
-    >
-      New car
-    </Button>
-  );
+  return { add: () => (isPending ? undefined : mutate()), adding: isPending };
 };
+
+export const NewCarButton = ({ add, adding }: NewCar) => (
+  <Button loading={adding} onClick={add}>
+    New car
+  </Button>
+);
 
 /** The head of the list: grid or wall, the wall's order, and a new car. */
 export const CarsHeader = ({
@@ -35,7 +37,12 @@ export const CarsHeader = ({
   wall,
   order,
   onGo,
-}: Pick<ListPlace, 'wall' | 'order'> & { cars: number; onGo: (next: Partial<ListPlace>) => void }) => (
+  newCar,
+}: Pick<ListPlace, 'wall' | 'order'> & {
+  cars: number;
+  onGo: (next: Partial<ListPlace>) => void;
+  newCar: NewCar;
+}) => (
   <PageHeader
     title="Cars"
     facts={`${cars.toLocaleString(readerLocale())} in the collection`}
@@ -68,7 +75,7 @@ export const CarsHeader = ({
             { value: 'wall', label: <Label icon={<IconLayoutGrid size={14} />} text="Photo wall" /> },
           ]}
         />
-        <NewCar />
+        <NewCarButton {...newCar} />
       </>
     }
   />

@@ -8,7 +8,8 @@ import type { Currency } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
 import { useSummary } from '../../../api/use-summary.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
-import { useKeys } from '../../../components/keys/key-registry.ts';
+import type { GridHandle } from '../../../components/data-grid/types.ts';
+import { useKeys } from '../../../components/keys/use-keys.ts';
 import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
@@ -16,7 +17,7 @@ import { worthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { BulkBar } from './bulk-bar.tsx';
 import { filterCars, filterIn } from './car-filter.ts';
-import { CarsHeader } from './cars-header.tsx';
+import { CarsHeader, useNewCar } from './cars-header.tsx';
 import { carColumns, carRowState } from './columns.tsx';
 import { FilterSentence } from './filter-sentence.tsx';
 import classes from './list.module.css';
@@ -28,9 +29,6 @@ import { useListAddress } from './use-list-address.ts';
 import { orderWall } from './wall-order.ts';
 
 const rowId = (car: CarRow) => String(car.id);
-
-const focusList = () =>
-  document.querySelector<HTMLElement>('[role="grid"], [data-cars-list]')?.focus({ preventScroll: true });
 
 const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
   const [, navigate] = useLocation();
@@ -57,6 +55,10 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
   const chosenIds = ticked.size > 0 ? ticked : new Set(ranged.length > 1 ? ranged : []);
   // Only what is in sight is changed.
   const chosen = useMemo(() => shown.filter(car => chosenIds.has(car.id)), [shown, chosenIds]);
+  const list = useRef<GridHandle>(null);
+  const textField = useRef<HTMLInputElement>(null);
+  const newCar = useNewCar();
+  const focusList = () => list.current?.focus();
   const tickRange = () => ticks.toggle(rangedNow.current);
   const letGo = () => {
     ticks.set([]);
@@ -71,15 +73,15 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
     {
       keys: 'F',
       does: 'Search among them',
-      run: () => document.querySelector<HTMLElement>('[data-cars-text]')?.focus(),
+      run: () => textField.current?.focus(),
     },
     { keys: 'V', does: wall ? 'Show the grid' : 'Show the photo wall', run: () => go({ wall: !wall }) },
     {
       keys: 'C',
       does: 'Show all cars again',
-      run: () => document.querySelector<HTMLElement>('[data-clear-filter]')?.click(),
+      run: () => go({ filter: filterIn('') }),
     },
-    { keys: 'N', does: 'New car', run: () => document.querySelector<HTMLElement>('[data-new-car]')?.click() },
+    { keys: 'N', does: 'New car', run: newCar.add },
     ...(ticked.size > 0 ? [{ keys: 'Escape', does: 'Clear the selection', run: letGo }] : []),
   ]);
   const nothing = (
@@ -98,8 +100,14 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
   );
   return (
     <>
-      <CarsHeader cars={cars.length} wall={wall} order={order} onGo={go} />
-      <FilterSentence cars={cars} filter={filter} onChange={next => go({ filter: next })} />
+      <CarsHeader cars={cars.length} wall={wall} order={order} onGo={go} newCar={newCar} />
+      <FilterSentence
+        cars={cars}
+        filter={filter}
+        onChange={next => go({ filter: next })}
+        onFound={focusList}
+        textField={textField}
+      />
       {chosen.length > 0 && !wall ? <BulkBar cars={chosen} onLetGo={letGo} /> : null}
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the space bar ticks in the grid, which has the focus */}
       <div
@@ -115,7 +123,7 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
           nothing
         ) : wall ? (
           <>
-            <PhotoWall cars={hung} currency={currency} scale={scale} />
+            <PhotoWall handle={list} cars={hung} currency={currency} scale={scale} />
             <div className={classes.foot}>
               <TotalsLine cars={shown} currency={currency} />
             </div>
@@ -129,6 +137,7 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
             rowHeight={42}
             rowState={carRowState}
             autoFocus
+            handle={list}
             onOpen={id => navigate(`/${id}`)}
             onSelectionChange={select}
             footer={<TotalsLine cars={shown} currency={currency} />}

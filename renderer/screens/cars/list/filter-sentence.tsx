@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { type Ref, useEffect, useMemo, useState } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
 import {
@@ -98,8 +98,18 @@ const useChoices = (cars: readonly CarRow[], filter: CarFilter): Record<FilterPa
     };
   }, [cars, filter]);
 
-/** A text that is passed on once its writer pauses. */
-const Text = ({ value, onChange }: { value: string; onChange: (text: string) => void }) => {
+/** A text that is passed on once its writer pauses, or with Enter, which goes on to what it has found. */
+const Text = ({
+  value,
+  onChange,
+  onEnter,
+  field,
+}: {
+  value: string;
+  onChange: (text: string) => void;
+  onEnter: () => void;
+  field: Ref<HTMLInputElement>;
+}) => {
   const [text, setText] = useState(value);
   useEffect(() => setText(value), [value]);
   useEffect(() => {
@@ -113,12 +123,14 @@ const Text = ({ value, onChange }: { value: string; onChange: (text: string) => 
       type="search"
       aria-label="Containing these words"
       placeholder="any words"
-      data-cars-text
+      ref={field}
       value={text}
       onChange={event => setText(event.currentTarget.value)}
       onKeyDown={event => {
-        if (event.key === 'Enter')
-          document.querySelector<HTMLElement>('[role="grid"], [data-cars-list]')?.focus();
+        if (event.key === 'Enter') {
+          if (text !== value) onChange(text);
+          onEnter();
+        }
         if (event.key === 'Escape' && text) setText('');
       }}
     />
@@ -130,10 +142,15 @@ export const FilterSentence = ({
   cars,
   filter,
   onChange,
+  onFound,
+  textField,
 }: {
   cars: readonly CarRow[];
   filter: CarFilter;
   onChange: (filter: CarFilter) => void;
+  /** Goes on to the cars that are shown. */
+  onFound: () => void;
+  textField: Ref<HTMLInputElement>;
 }) => {
   const choices = useChoices(cars, filter);
   const part = (name: FilterPart, label: string, any: string) => (
@@ -167,7 +184,12 @@ export const FilterSentence = ({
       {part('finish', 'Finish state', 'any finish')}, {part('grade', 'Grade', 'any grade')},{' '}
       {part('rarity', 'Rarity', 'common or rare')}, {part('status', 'Status', 'in the collection or sold')},
       recommended to {part('recommendation', 'Recommendation', 'anything')}, containing{' '}
-      <Text value={filter.text} onChange={text => onChange({ ...filter, text })} />
+      <Text
+        value={filter.text}
+        onChange={text => onChange({ ...filter, text })}
+        onEnter={onFound}
+        field={textField}
+      />
       {fixed.map(({ says, without }) => (
         <button
           key={says}
@@ -180,7 +202,7 @@ export const FilterSentence = ({
         </button>
       ))}
       {isOpen(filter) ? null : (
-        <button type="button" className={classes.clear} data-clear-filter onClick={() => onChange(none)}>
+        <button type="button" className={classes.clear} onClick={() => onChange(none)}>
           show all
         </button>
       )}

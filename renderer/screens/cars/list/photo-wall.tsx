@@ -1,8 +1,9 @@
 import { useElementSize } from '@mantine/hooks';
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { type KeyboardEvent, useEffect, useRef } from 'react';
+import { type KeyboardEvent, type Ref, useEffect, useImperativeHandle, useRef } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import type { GridHandle } from '../../../components/data-grid/types.ts';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
 import classes from './wall.module.css';
 import { WallCard } from './wall-card.tsx';
@@ -13,10 +14,12 @@ const textHeight = 122;
 
 /** Photographs edge to edge, drawn only where they are in sight. Arrows walk, Enter opens. */
 export const PhotoWall = ({
+  handle,
   cars,
   currency,
   scale,
 }: {
+  handle: Ref<GridHandle>;
   cars: readonly CarRow[];
   currency: Currency;
   scale: WorthScale | null;
@@ -36,6 +39,10 @@ export const PhotoWall = ({
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the height of a row follows the width of the window
   useEffect(() => virtual.measure(), [virtual, pictureHeight]);
+  useImperativeHandle(handle, () => ({
+    focus: () => scroller.current?.querySelector<HTMLElement>('[data-place]')?.focus({ preventScroll: true }),
+    toTop: () => scroller.current?.scrollTo({ top: 0 }),
+  }));
   const walk = (event: KeyboardEvent) => {
     const link =
       event.target instanceof HTMLElement ? event.target.closest<HTMLElement>('[data-place]') : null;

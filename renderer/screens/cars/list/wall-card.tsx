@@ -31,12 +31,7 @@ export const WallCard = memo(
     scale: WorthScale | null;
   }) => (
     <li className={classes.card} data-sold={car.status === 'sold' || undefined}>
-      <Link
-        href={`/${car.id}`}
-        className={classes.link}
-        data-place={place}
-        data-cars-list={place === 0 || undefined}
-      >
+      <Link href={`/${car.id}`} className={classes.link} data-place={place}>
         <span className={classes.picture}>
           <Photo sha256={car.photo} size="screen" alt="" height={pictureHeight} />
           {car.finishState === 'original' ? null : (

@@ -115,7 +115,7 @@ export const DecisionDrawer = ({
       ) : car.data ? (
         <Whole key={car.data.id} car={car.data} currency={currency} />
       ) : (
-        <LoadingState />
+        <LoadingState part />
       )}
     </Drawer>
   );

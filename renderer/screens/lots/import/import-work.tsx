@@ -106,7 +106,7 @@ export const ImportWork = (props: Props) => {
           ) : data ? (
             <Looked preview={data} choice={choice} onChange={onChange} />
           ) : (
-            <LoadingState label="Reading the file" />
+            <LoadingState part label="Reading the file" />
           )}
         </div>
         <aside className={classes.right} aria-label="What will be imported">

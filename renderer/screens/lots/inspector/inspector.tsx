@@ -1,4 +1,5 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import type { Ref } from 'react';
 import { Link } from 'wouter';
 import type { CarRow, LotPage } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
@@ -7,7 +8,6 @@ import { api } from '../../../api/client.ts';
 import { useSummary } from '../../../api/use-summary.ts';
 import { ConditionEditor } from '../../../components/condition/condition-editor.tsx';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
-import { inspectorId } from '../lot/use-inspector.ts';
 import type { LotWrites } from '../lot/use-lot-writes.ts';
 import { CarFields } from './car-fields.tsx';
 import { CarPhotos } from './car-photos.tsx';
@@ -101,6 +101,7 @@ const Body = ({
 
 /** The car under the grid's cursor: its pictures, what it is, what it is worth, and its condition part by part. */
 export const Inspector = (props: {
+  panel: Ref<HTMLElement>;
   row: CarRow | null;
   lot: LotPage;
   /** Of the lot: what is shown of the car is as old as it. */
@@ -108,7 +109,7 @@ export const Inspector = (props: {
   currency: Currency;
   writes: LotWrites;
 }) => (
-  <aside id={inspectorId} className={classes.inspector} aria-label="The selected car" tabIndex={-1}>
+  <aside ref={props.panel} className={classes.inspector} aria-label="The selected car" tabIndex={-1}>
     {props.row ? (
       <Body {...props} row={props.row} />
     ) : (

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { LotPage } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { amountText, dateText } from '../../../components/format.ts';
-import { useKeys } from '../../../components/keys/key-registry.ts';
+import { useKeys } from '../../../components/keys/use-keys.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { ButtonLink } from '../button-link.tsx';
 import { BidPanel } from './bid-panel.tsx';

@@ -6,7 +6,7 @@ import type { Currency } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
 import { useSummary } from '../../../api/use-summary.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
-import { useKeys } from '../../../components/keys/key-registry.ts';
+import { useKeys } from '../../../components/keys/use-keys.ts';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { worthScale } from '../../../components/worth-strip/scale.ts';
@@ -73,6 +73,7 @@ const LotWork = ({
             rowHeight={40}
             startColumn="casting"
             autoFocus
+            handle={inspector.grid}
             rowState={carRowState}
             onEdit={writes.edit}
             onAppend={writes.append}
@@ -84,7 +85,14 @@ const LotWork = ({
           />
         </div>
         {inspector.shown ? (
-          <Inspector row={current} lot={lot} version={version} currency={currency} writes={writes} />
+          <Inspector
+            panel={inspector.panel}
+            row={current}
+            lot={lot}
+            version={version}
+            currency={currency}
+            writes={writes}
+          />
         ) : null}
       </div>
     </div>

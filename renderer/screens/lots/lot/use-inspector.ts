@@ -1,25 +1,26 @@
 import { useLocalStorage, useViewportSize } from '@mantine/hooks';
-import { useCallback } from 'react';
+import { type RefObject, useCallback, useRef } from 'react';
+import type { GridHandle } from '../../../components/data-grid/types.ts';
 
 /** Below this the grid needs all the width there is, until the inspector is asked for. */
 const needed = 1280;
 /** From here on the grid shows every column beside the inspector. */
 const plenty = 1640;
 
-export const inspectorId = 'lot-inspector';
-
 export interface InspectorState {
   shown: boolean;
   roomy: boolean;
+  grid: RefObject<GridHandle | null>;
+  panel: RefObject<HTMLElement | null>;
   toggle: () => void;
   /** Moves the focus from the grid to the inspector and back. */
   swapFocus: () => void;
 }
 
-const focusGrid = () => document.querySelector<HTMLElement>('main [role="grid"]')?.focus();
-
 /** Whether the inspector stands beside the grid: as last chosen, else where there is room for it. */
 export const useInspector = (): InspectorState => {
+  const grid = useRef<GridHandle>(null);
+  const panel = useRef<HTMLElement>(null);
   const { width } = useViewportSize();
   const [chosen, setChosen] = useLocalStorage<boolean | null>({
     key: 'playworn-lot-inspector',
@@ -29,12 +30,11 @@ export const useInspector = (): InspectorState => {
   const shown = chosen ?? (width === 0 ? window.innerWidth : width) >= needed;
   const toggle = useCallback(() => {
     setChosen(!shown);
-    if (shown) focusGrid();
+    if (shown) grid.current?.focus();
   }, [setChosen, shown]);
   const swapFocus = useCallback(() => {
-    const panel = document.getElementById(inspectorId);
-    if (!panel || panel.contains(document.activeElement)) return focusGrid();
-    panel.focus();
+    if (!panel.current || panel.current.contains(document.activeElement)) grid.current?.focus();
+    else panel.current.focus();
   }, []);
-  return { shown, roomy: (width || window.innerWidth) >= plenty, toggle, swapFocus };
+  return { shown, roomy: (width || window.innerWidth) >= plenty, grid, panel, toggle, swapFocus };
 };

@@ -142,7 +142,7 @@ export const Example = ({ currency }: { currency: Currency }) => {
       ) : car ? (
         <Worked key={car.id} car={car} />
       ) : (
-        <LoadingState label="Working one through" />
+        <LoadingState part label="Working one through" />
       )}
     </Section>
   );

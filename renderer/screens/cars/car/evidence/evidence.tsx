@@ -41,7 +41,7 @@ export const Evidence = ({
   });
   const content = () => {
     if (explanation.error) return <ErrorState error={explanation.error} retry={explanation.refetch} />;
-    if (!explanation.data) return <LoadingState />;
+    if (!explanation.data) return <LoadingState part />;
     const { records, evidence, worth, help } = explanation.data;
     const near = records.filter(({ level }) => level === 'variation' || level === 'casting').length;
     const count = shown ?? Math.max(near, Math.min(fewest, records.length));

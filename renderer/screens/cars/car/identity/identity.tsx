@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { type Ref, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import { statusText } from '../../../../../valuation/wording/status-text.ts';
@@ -14,6 +14,7 @@ import {
 } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
+import { useKeys } from '../../../../components/keys/use-keys.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../../components/marks/finish-state.tsx';
 import { readerWords } from '../../../../components/words.ts';
@@ -32,10 +33,19 @@ const gradeChoices = [
 const stateChoices = () => finishStates.map(state => ({ value: state, label: readerWords().spell(state) }));
 const statusChoices = settableStatuses.map(status => ({ value: status, label: statusText(status) }));
 
-const Standing = ({ car, save }: { car: CarPage; save: (patch: Patch) => void }) => (
+const Standing = ({
+  car,
+  save,
+  grade,
+}: {
+  car: CarPage;
+  save: (patch: Patch) => void;
+  grade: Ref<HTMLSelectElement>;
+}) => (
   <div className={classes.standing}>
-    <div className={classes.grade} data-key="grade">
+    <div className={classes.grade}>
       <InPlaceChoice
+        field={grade}
         label="Grade"
         value={car.grade === null ? '' : String(car.grade)}
         choices={gradeChoices}
@@ -82,6 +92,15 @@ export const Identity = ({ car }: { car: CarPage }) => {
     label: `${car.inventoryNumber} changed`,
   });
   const save = (patch: Patch) => update.mutate(patch);
+  const grade = useRef<HTMLSelectElement>(null);
+  const identify = () => {
+    setIdentifying(!identifying);
+    setAsked(true);
+  };
+  useKeys('Car', [
+    { keys: 'G', does: 'Grade it', run: () => grade.current?.focus() },
+    { keys: 'I', does: 'Identify it', run: identify },
+  ]);
   const record = finishRecord(car.finishState);
   const sold = car.status === 'sold';
   return (
@@ -93,19 +112,12 @@ export const Identity = ({ car }: { car: CarPage }) => {
           basePaint={car.identified === 'variation' ? (car.features.basePaint as BasePaint | '') : ''}
           size="large"
         />
-        <Standing car={car} save={save} />
+        <Standing car={car} save={save} grade={grade} />
       </div>
       {record ? <p className={classes.record}>{record}</p> : null}
       <div className={classes.what}>
         <FeatureList car={car} />
-        <Button
-          data-key="identify"
-          aria-expanded={identifying}
-          onClick={() => {
-            setIdentifying(!identifying);
-            setAsked(true);
-          }}
-        >
+        <Button aria-expanded={identifying} onClick={identify}>
           {identifying ? 'Close' : car.identified === 'variation' ? 'Identify again' : 'Identify it'}
         </Button>
       </div>

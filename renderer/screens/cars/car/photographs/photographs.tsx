@@ -4,6 +4,7 @@ import type { CarPage } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { dateText } from '../../../../components/format.ts';
+import { useKeys } from '../../../../components/keys/use-keys.ts';
 import { Photo } from '../../../../components/photo/photo.tsx';
 import { carTitle } from '../car-names.ts';
 import { BeforeAfter } from './before-after.tsx';
@@ -35,6 +36,12 @@ export const Photographs = ({ car }: { car: CarPage }) => {
   const take = (files: FileList | null) => {
     if (files && files.length > 0) add.mutate([...files]);
   };
+  const compare = () => setChosen('compare');
+  const choose = () => picker.current?.click();
+  useKeys('Car', [
+    { keys: 'P', does: 'Add photographs', run: choose },
+    ...(pair ? [{ keys: 'B', does: 'Compare before and after', run: compare }] : []),
+  ]);
   const shift = (by: number) => {
     const ids = photos.map(photo => photo.id);
     const [moved] = ids.splice(place, 1);
@@ -87,13 +94,7 @@ export const Photographs = ({ car }: { car: CarPage }) => {
       </div>
       <div className={classes.row}>
         {pair ? (
-          <button
-            type="button"
-            className={classes.compareThumb}
-            aria-pressed={comparing}
-            data-key="compare"
-            onClick={() => setChosen('compare')}
-          >
+          <button type="button" className={classes.compareThumb} aria-pressed={comparing} onClick={compare}>
             before | after
           </button>
         ) : null}
@@ -126,10 +127,9 @@ export const Photographs = ({ car }: { car: CarPage }) => {
             <PhotoTools photo={shown} place={place} of={photos.length} onMove={shift} />
           ) : null}
           <Button
-            data-key="add-photographs"
             variant={photos.length === 0 ? 'filled' : 'default'}
             loading={add.isPending}
-            onClick={() => picker.current?.click()}
+            onClick={choose}
           >
             Add photographs
           </Button>
