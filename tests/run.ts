@@ -4,7 +4,7 @@
  *   npm test              units, then the screens in a browser
  *   npm test -- window    the screens in the Electron window (needs an Electron and a display, see .ci/run)
  *
- * A suite that cannot run, or runs nothing, counts as failed; skipped tests are named.
+ * A suite that cannot run, or runs nothing, counts as failed; skipped tests are named in the lines before the last.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
@@ -46,7 +46,6 @@ const resultsOf = async (
     console.error(`${name} ended with ${code} after ${counts.passed} tests passed: that is a failure.`);
     counts.failed += 1;
   }
-  for (const title of counts.skipped) console.error(`SKIPPED: ${title}`);
   return counts;
 };
 
@@ -98,6 +97,8 @@ if (wanted === 'window') {
 }
 const sum = (of: (counts: Counts) => number) => suites.reduce((total, counts) => total + of(counts), 0);
 const [passed, failed, skipped] = [sum(c => c.passed), sum(c => c.failed), sum(c => c.skipped.length)];
-if (skipped > 0) console.log(`\n${skipped} skipped, named above`);
-console.log(`\n${passed} passed, ${failed} failed`);
+console.log('');
+for (const { skipped: titles } of suites) for (const title of titles) console.log(`SKIPPED: ${title}`);
+if (skipped > 0) console.log(`${skipped} skipped, named above`);
+console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 && passed > 0 ? 0 : 1);

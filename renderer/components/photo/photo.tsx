@@ -44,7 +44,12 @@ export const Photo = ({
       />
     );
   return (
-    <span className={classes.place} style={box} data-missing={missing || undefined}>
+    <span
+      className={classes.place}
+      style={box}
+      data-missing={missing || undefined}
+      aria-busy={(sha256 !== null && !missing) || undefined}
+    >
       <Outline />
       {missing ? <span className={classes.lost}>photograph missing</span> : null}
       {sha256 ? null : <span className={classes.heard}>no photograph</span>}

@@ -3,6 +3,7 @@ import type { HomeView } from '../../../electron/api/views.ts';
 import type { Currency } from '../../../valuation/types.ts';
 import { dateText, worthText } from '../../components/format.ts';
 import { useLate } from '../../components/late-code.ts';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
 import classes from './home.module.css';
 import { worthCurve } from './worth-curve.ts';
 
@@ -24,7 +25,7 @@ export const WorthOverTime = ({ points, currency }: { points: HomeView['overTime
         {dateText(last.on)}.
       </figcaption>
       <div className={classes.chart} aria-hidden="true">
-        <Suspense fallback={null}>
+        <Suspense fallback={<LoadingState part />}>
           <Chart points={points} currency={currency} />
         </Suspense>
       </div>

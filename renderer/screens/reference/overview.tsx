@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 import type { CastingRow } from '../../../electron/api/views.ts';
 import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { api } from '../../api/client.ts';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
@@ -16,7 +17,10 @@ const sum = (castings: readonly CastingRow[], of: 'variations' | 'cars' | 'saleR
 
 /** Beside the list while no casting is chosen: the series in figures, and the colours with their swatches. */
 export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
-  const { data: colours } = useQuery({ queryKey: ['colours'], queryFn: () => api.reference.colours() });
+  const { data: colours, isPending } = useQuery({
+    queryKey: ['colours'],
+    queryFn: () => api.reference.colours(),
+  });
   const groups = groupCastings(castings, '');
   const bare = (colours ?? []).filter(colour => colour.swatch === null).length;
   return (
@@ -69,6 +73,7 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
           title={sentenceCase(readerWords().dialect.colours)}
           aside={bare > 0 ? `${bare} without a swatch` : 'press one to choose its swatch'}
         >
+          {isPending ? <LoadingState part /> : null}
           {colours && colours.length > 0 ? (
             <ul className={classes.colours}>
               {colours.map(colour => (

@@ -7,6 +7,7 @@ import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { dateText } from '../../components/format.ts';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import { readRate } from './read-rate.ts';
 import classes from './settings.module.css';
@@ -99,7 +100,7 @@ const RateTable = ({ rates, reporting }: { rates: ExchangeRateView[]; reporting:
 
 /** Dated exchange rates, which only the owner enters: nothing is fetched. */
 export const MoneySection = ({ summary }: { summary: CollectionSummary }) => {
-  const { data: rates } = useQuery({ queryKey: ['rates'], queryFn: () => api.collection.rates() });
+  const { data: rates, isPending } = useQuery({ queryKey: ['rates'], queryFn: () => api.collection.rates() });
   const reporting = summary.reportingCurrency;
   return (
     <Section id="money" title="Exchange rates" aside={`into ${reporting}`}>
@@ -111,6 +112,8 @@ export const MoneySection = ({ summary }: { summary: CollectionSummary }) => {
       <AddRate summary={summary} />
       {rates && rates.length > 0 ? (
         <RateTable rates={rates} reporting={reporting} />
+      ) : isPending ? (
+        <LoadingState part />
       ) : (
         <p className="soft grid-text">
           No rates yet. They are needed only for prices in a currency other than {reporting}.

@@ -8,6 +8,7 @@ import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { GridColumn } from '../../components/data-grid/types.ts';
 import { amountText, readerLocale } from '../../components/format.ts';
 import { parseMoney, separatorsOf } from '../../components/inputs/parse-money.ts';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { newPart, type PartDraft, partChanges } from './part-edits.ts';
 import classes from './settings.module.css';
 
@@ -78,7 +79,7 @@ const partId = (part: PartStock) => String(part.id);
 
 /** The spare parts at hand, what they cost, and how many the plans ask for. */
 export const PartsSection = ({ currency }: { currency: Currency }) => {
-  const { data: parts } = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
+  const { data: parts, isPending } = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
   const columns = useMemo(() => columnsOf(currency), [currency]);
   const { mutateAsync: save } = useAction(
     async (drafts: PartDraft[]) => {
@@ -86,7 +87,7 @@ export const PartsSection = ({ currency }: { currency: Currency }) => {
     },
     { label: drafts => (drafts.length === 1 ? 'Parts shelf changed' : `${drafts.length} parts changed`) },
   );
-  if (!parts) return null;
+  if (!parts) return isPending ? <LoadingState part /> : null;
   return (
     <>
       <p className={classes.lead}>

@@ -291,13 +291,14 @@ const statement = fc.oneof(
 );
 
 it('undoing everything leads back, redoing everything leads forth, whatever was done', async () => {
-  const collection = await newCollection();
-  await addSample(collection);
-  const before = contentOf(collection);
   await fc.assert(
     fc.asyncProperty(
       fc.array(fc.tuple(fc.boolean(), fc.array(statement, { minLength: 1, maxLength: 4 })), { maxLength: 5 }),
       async actions => {
+        // A fresh collection for each run, so that what is found is found again and shrinks.
+        const collection = await newCollection();
+        await addSample(collection);
+        const before = contentOf(collection);
         for (const [bulk, statements] of actions)
           await (bulk ? runBulk : runAction)(collection, 'Did something', at, async () => {
             for (const [sql, id, text] of statements)

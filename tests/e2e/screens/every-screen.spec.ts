@@ -5,17 +5,17 @@ import { goTo, inScheme, settled } from '../looking.ts';
 
 /** Every screen by its route, with the heading that tells that it is there. */
 const screens: { name: string; route: string; heading: RegExp }[] = [
-  { name: 'home', route: '/', heading: /./ },
-  { name: 'lots', route: '/lots', heading: /lots/i },
-  { name: 'lot', route: '/lots/1', heading: /./ },
-  { name: 'import', route: '/lots/import', heading: /import/i },
-  { name: 'cars', route: '/cars', heading: /cars/i },
-  { name: 'car', route: '/cars/1', heading: /./ },
-  { name: 'reference', route: '/reference', heading: /./ },
-  { name: 'sales', route: '/sales', heading: /sale/i },
-  { name: 'decide', route: '/decide', heading: /decide/i },
-  { name: 'reports', route: '/reports', heading: /reports/i },
-  { name: 'settings', route: '/settings', heading: /settings/i },
+  { name: 'home', route: '/', heading: /^A collector’s drawer$/ },
+  { name: 'lots', route: '/lots', heading: /^Lots$/ },
+  { name: 'lot', route: '/lots/1', heading: /^Tollhouse Lane estate$/ },
+  { name: 'import', route: '/lots/import', heading: /^Import a spreadsheet$/ },
+  { name: 'cars', route: '/cars', heading: /^Cars$/ },
+  { name: 'car', route: '/cars/1', heading: /^Sedgewarren$/ },
+  { name: 'reference', route: '/reference', heading: /^Reference$/ },
+  { name: 'sales', route: '/sales', heading: /^Sale records$/ },
+  { name: 'decide', route: '/decide', heading: /^Decide$/ },
+  { name: 'reports', route: '/reports', heading: /^Reports$/ },
+  { name: 'settings', route: '/settings', heading: /^Settings$/ },
   { name: 'method', route: '/how-values-are-estimated', heading: /values/i },
 ];
 

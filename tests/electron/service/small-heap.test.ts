@@ -20,6 +20,8 @@ const measure = (before: string): [number, number] =>
     execFileSync(process.execPath, ['--input-type=module', '--eval', before + work], { encoding: 'utf8' }),
   );
 
+// Fragile by its nature: it reads what V8 calls its spaces and how large it makes them, and another V8 may do otherwise. When it
+// falls after a change of Node or Electron, measure the service's memory (tests/bench/memory.ts) before anything else.
 it('keeps the space of new objects at its first size, and the heap below what V8 would take', () => {
   const [usual, usualHeap] = measure('');
   const [small, smallTotal] = measure(`import ${JSON.stringify(smallHeap)};`);

@@ -68,7 +68,7 @@ const dangersOf = ({ decision, plan }: CarPage): Hazard[] => {
 /** The car under the cursor: what it is, what its options come to, and the way to all of it. */
 export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | null; currency: Currency }) => {
   const settled = useSettled(weighed?.car.id ?? null, 120);
-  const { data } = useQuery({
+  const { data, isPending } = useQuery({
     queryKey: ['car', settled],
     queryFn: () => api.cars.get({ id: settled ?? 0 }),
     enabled: settled !== null,
@@ -77,7 +77,7 @@ export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | nul
   const { car } = weighed;
   const page = data?.id === car.id ? data : null;
   return (
-    <div className={classes.panel}>
+    <div className={classes.panel} aria-busy={settled !== car.id || isPending}>
       <div className={classes.head}>
         <Photo sha256={car.photo} alt="" width={88} height={56} />
         <div className={classes.identity}>

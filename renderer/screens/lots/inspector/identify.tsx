@@ -5,6 +5,7 @@ import type { BasePaint, VariationFeature } from '../../../../valuation/words.ts
 import { api } from '../../../api/client.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { readerWords } from '../../../components/words.ts';
 import { suggestCastings } from '../lot/car-choices.tsx';
 import type { LotWrites } from '../lot/use-lot-writes.ts';
@@ -26,12 +27,12 @@ const ByFeatures = ({ castingId, row, writes }: { castingId: number; row: CarRow
   const [chosen, setChosen] = useState<Chosen>({});
   // biome-ignore lint/correctness/useExhaustiveDependencies: another car or casting is identified from the beginning
   useEffect(() => setChosen({}), [row.id, castingId]);
-  const { data } = useQuery({
+  const { data, isPending } = useQuery({
     queryKey: ['identify', castingId, chosen],
     queryFn: () => api.reference.identify({ castingId, features: chosen }),
     placeholderData: keepPreviousData,
   });
-  if (!data) return null;
+  if (!data) return isPending ? <LoadingState part /> : null;
   const { remaining, open } = data;
   const [next] = open;
   return (

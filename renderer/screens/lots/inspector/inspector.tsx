@@ -88,7 +88,7 @@ const Body = ({
         {car && summary ? (
           <ConditionEditor carId={row.id} grade={row.grade} checks={car.checks} today={summary.today} />
         ) : (
-          <div className={classes.waiting} />
+          <div className={classes.waiting} aria-busy="true" />
         )}
       </section>
       <CarFields row={row} lot={lot} writes={writes} />

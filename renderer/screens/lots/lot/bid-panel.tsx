@@ -70,7 +70,7 @@ export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }
           onChange={setCarriage}
         />
       </div>
-      <div className={classes.bidAnswer} aria-live="polite">
+      <div className={classes.bidAnswer} aria-live="polite" aria-busy={bid.isFetching}>
         {bid.error ? (
           <p className="soft">{errorSentence(bid.error)}</p>
         ) : bid.data ? (

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import { api } from '../../../api/client.ts';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
@@ -10,10 +11,11 @@ const most = 12;
 
 /** The owner's own cars of a casting, as they look. */
 export const OwnCars = ({ castingId }: { castingId: number }) => {
-  const { data: cars } = useQuery({
+  const { data: cars, isPending } = useQuery({
     queryKey: ['cars of casting', castingId],
     queryFn: () => api.cars.list({ castingId, includeSold: false }),
   });
+  if (isPending) return <LoadingState part />;
   if (!cars || cars.length === 0) return null;
   return (
     <Section

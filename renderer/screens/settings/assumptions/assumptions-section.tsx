@@ -4,7 +4,10 @@ import type { AssumptionsView } from '../../../../electron/api/views.ts';
 import { defaultAssumptions } from '../../../../valuation/default-assumptions.ts';
 import type { AssumptionSet, Currency } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
+
 import { useAction } from '../../../components/actions/use-action.ts';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
+
 import { Section } from '../../../components/layout/section.tsx';
 import { Asking } from './asking.tsx';
 import classes from './assumptions.module.css';
@@ -119,7 +122,7 @@ const Editor = ({ view, currency }: { view: AssumptionsView; currency: Currency 
 
 /** What the estimates assume where the records do not say, in plain words, to be changed as a whole. */
 export const AssumptionsSection = ({ currency }: { currency: Currency }) => {
-  const { data: view } = useQuery({
+  const { data: view, isPending } = useQuery({
     queryKey: ['assumptions'],
     queryFn: () => api.collection.assumptions(),
   });
@@ -130,7 +133,7 @@ export const AssumptionsSection = ({ currency }: { currency: Currency }) => {
     : null;
   return (
     <Section id="assumptions" title="Assumptions" aside={standing}>
-      {view ? <Editor view={view} currency={currency} /> : null}
+      {view ? <Editor view={view} currency={currency} /> : isPending ? <LoadingState part /> : null}
     </Section>
   );
 };

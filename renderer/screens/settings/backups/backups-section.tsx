@@ -7,6 +7,7 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { BackupTable } from '../../../components/backups/backup-table.tsx';
 import { RestoreDialog } from '../../../components/backups/restore-dialog.tsx';
 import { momentText } from '../../../components/backups/texts.ts';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { showNotice } from '../../../components/notices/undo-notice.tsx';
 import classes from '../settings.module.css';
@@ -14,7 +15,10 @@ import { CheckCollection } from './check-collection.tsx';
 
 /** The states to which the collection can be put back, and whether it is sound. */
 export const BackupsSection = () => {
-  const { data: backups } = useQuery({ queryKey: ['backups'], queryFn: () => api.collection.backups() });
+  const { data: backups, isPending } = useQuery({
+    queryKey: ['backups'],
+    queryFn: () => api.collection.backups(),
+  });
   const [chosen, setChosen] = useState<BackupInfo | null>(null);
   const backUp = useAction(() => api.collection.backUp(), {
     label: 'Backed up',
@@ -36,6 +40,7 @@ export const BackupsSection = () => {
         Playworn makes a backup every day the collection is open, and before any drastic change. It is stored
         in the collection’s own folder: copy that folder to another disk as well.
       </p>
+      {isPending ? <LoadingState part /> : null}
       {backups && backups.length === 0 ? <p className="soft grid-text">None yet.</p> : null}
       {backups && backups.length > 0 ? (
         <BackupTable backups={backups} sound="No damage seen" onRestore={setChosen} />

@@ -4,6 +4,7 @@ import { verdictText } from '../../../../valuation/wording/verdict-text.ts';
 import { api } from '../../../api/client.ts';
 import { percentText } from '../../../components/format.ts';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import classes from '../settings.module.css';
 import { signedPercent } from './pair-scale.ts';
 import { PastPairs } from './past-pairs.tsx';
@@ -20,7 +21,7 @@ const Figure = ({ name, value, note }: { name: string; value: string; note: stri
 export const HeldUp = ({ currency }: { currency: Currency }) => {
   const past = useQuery({ queryKey: ['diagnostics'], queryFn: () => api.worth.diagnostics() });
   if (past.error) return <ErrorState error={past.error} retry={() => void past.refetch()} />;
-  if (!past.data) return null;
+  if (!past.data) return <LoadingState part />;
   const { pairs, bias, biasRange, coverage, coverageRange, typicalError, verdict } = past.data;
   return (
     <>

@@ -68,24 +68,26 @@ describe('sharing what a lot cost', () => {
   });
 
   it('always sums to the cost as cars come, go and move, and costs change', async () => {
-    const { api } = await newCollectionService();
-    const { variations } = await addReference(api);
-    const { id: a } = await api.lots.create({ name: 'A', currency: 'USD', costs: costs(9_999) });
-    const { id: b } = await api.lots.create({ name: 'B', currency: 'EUR', costs: costs(77) });
-    const lots = [a, b] as const;
-    const known = Object.values(variations);
-    const cost = new Map([
-      [a, 9_999],
-      [b, 77],
-    ]);
     const step = fc.record({
       kind: fc.constantFrom('add', 'remove', 'move', 'cost', 'fix'),
-      lot: fc.constantFrom(...lots),
+      lot: fc.nat(1),
       n: fc.nat(200_000),
     });
     await fc.assert(
       fc.asyncProperty(fc.array(step, { minLength: 1, maxLength: 6 }), async steps => {
-        for (const { kind, lot, n } of steps) {
+        // A fresh collection for each run, so that what is found is found again and shrinks.
+        const { api } = await newCollectionService();
+        const { variations } = await addReference(api);
+        const { id: a } = await api.lots.create({ name: 'A', currency: 'USD', costs: costs(9_999) });
+        const { id: b } = await api.lots.create({ name: 'B', currency: 'EUR', costs: costs(77) });
+        const lots = [a, b] as const;
+        const known = Object.values(variations);
+        const cost = new Map([
+          [a, 9_999],
+          [b, 77],
+        ]);
+        for (const { kind, lot: which, n } of steps) {
+          const lot = which === 0 ? a : b;
           const rows = await api.cars.list({ lotId: lot });
           const one = rows[n % Math.max(1, rows.length)];
           if (kind === 'add')
@@ -186,8 +188,8 @@ describe('a lot', () => {
       proceeds: 6000,
       fees: 500,
       gainRealised: 6000 - 500 - soldCost,
-      gain: 6000 - 500 - 10_001 + page.result.remainingWorth,
-      remainingWorth: row?.worth,
+      gain: -1247,
+      remainingWorth: 3254,
       unvalued: 1,
       currency: 'USD',
       withoutRate: [],

@@ -71,7 +71,7 @@ export const WorthBlock = ({
         onExplain={onExplain}
         onOpenRecord={onOpenRecord}
       />
-      <div className={classes.under}>
+      <div className={classes.under} aria-busy={found.isPending}>
         <p className={classes.basis}>
           {lacking ? (
             car.help.length > 0 ? (
