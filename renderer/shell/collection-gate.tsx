@@ -23,12 +23,11 @@ export const CollectionGate = ({ children }: { children: ReactNode }) => {
   const [location] = useLocation();
   const { notices, readOnlyBecause } = state ?? {};
   useEffect(() => {
-    for (const notice of notices ?? []) {
-      // A bar says that for as long as it is so.
-      if (notice === readOnlyBecause || told.current.has(notice)) continue;
-      told.current.add(notice);
-      showNotice(notice);
-    }
+    // A bar says why nothing can be written, for as long as it is so.
+    const news = (notices ?? []).filter(notice => notice !== readOnlyBecause && !told.current.has(notice));
+    for (const notice of news) told.current.add(notice);
+    // In one, as a later notice takes the place of an earlier one.
+    if (news.length > 0) showNotice(news.join(' '));
   }, [notices, readOnlyBecause]);
   if (error)
     return <ErrorState error={error} retry={() => void refetch()} title="Playworn is not connected" />;

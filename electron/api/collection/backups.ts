@@ -65,7 +65,7 @@ const restore = base
     const { session } = context;
     const dir = folderOf(session, input.dir);
     const { presentState, missingPhotos } = await session.restore(dir, input.name, input.unverified);
-    if (presentState) session.tell(`The state from before is saved: ${presentState}.`);
+    session.tell(presentState ? `Restored. The state from before is saved: ${presentState}.` : 'Restored.');
     if (missingPhotos.length > 0)
       session.tell(
         `${missingPhotos.length} photographs that this backup shows are no longer in the photo folder.`,

@@ -3,7 +3,6 @@ import type { ReactNode } from 'react';
 import type { BackupInfo } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
-import { showNotice } from '../notices/undo-notice.tsx';
 import classes from './backups.module.css';
 
 /** Asks once more before a backup takes the place of a collection; `children` say what becomes of the present state. */
@@ -35,8 +34,8 @@ export const RestoreDialog = ({
       label: 'Restored',
       undoable: false,
       failure: 'The backup could not be restored',
-      onDone: ({ notices }) => {
-        showNotice(['Restored.', ...notices].join(' '));
+      // What there is to say comes with the collection that is open afterwards.
+      onDone: () => {
         onClose();
         onRestored?.();
       },
