@@ -1,17 +1,28 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-/** Everything but the end-to-end runs (Playwright) and the measurements (plain scripts). Runs on the Node of node_modules. */
+const pure = ['tests/valuation/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/renderer/**/*.test.ts'];
+const others = ['tests/e2e/**', 'tests/bench/**', '**/node_modules/**'];
+
+/**
+ * Everything but the end-to-end runs (Playwright) and the measurements (plain scripts). Runs on the Node of node_modules. Tests of pure
+ * functions share a process from file to file, which saves a third of their time; those that open collections do not.
+ */
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     environment: 'node',
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    exclude: ['tests/e2e/**', 'tests/bench/**', '**/node_modules/**'],
     setupFiles: ['tests/properties/settings.ts'],
     globalSetup: ['tests/properties/settings.ts'],
     testTimeout: 120_000,
     hookTimeout: 180_000,
     maxWorkers: 2,
+    projects: [
+      { extends: true, test: { name: 'pure', include: pure, exclude: others, isolate: false } },
+      {
+        extends: true,
+        test: { name: 'parts', include: ['tests/**/*.test.{ts,tsx}'], exclude: [...others, ...pure] },
+      },
+    ],
   },
 });
