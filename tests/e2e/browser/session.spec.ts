@@ -53,6 +53,8 @@ test('the token is in no address, and in no cookie', async ({ start, context }) 
   const { page } = await start();
   const addresses: string[] = [];
   page.on('request', request => addresses.push(request.url()));
+  // The code is exchanged by now; a page that is left before that has no token.
+  await expect(page.getByRole('heading').first()).toBeVisible();
   await page.reload();
   await expect(page.getByRole('heading').first()).toBeVisible();
   const kept = await page.evaluate(() => Object.values(sessionStorage));

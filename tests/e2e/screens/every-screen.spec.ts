@@ -10,7 +10,7 @@ const screens: { name: string; route: string; heading: RegExp }[] = [
   { name: 'lot', route: '/lots/1', heading: /^Tollhouse Lane estate$/ },
   { name: 'import', route: '/lots/import', heading: /^Import a spreadsheet$/ },
   { name: 'cars', route: '/cars', heading: /^Cars$/ },
-  { name: 'car', route: '/cars/1', heading: /^Sedgewarren$/ },
+  { name: 'car', route: '/cars/1', heading: /^Morning Milk$/ },
   { name: 'reference', route: '/reference', heading: /^Reference$/ },
   { name: 'sales', route: '/sales', heading: /^Sale records$/ },
   { name: 'decide', route: '/decide', heading: /^Decide$/ },
