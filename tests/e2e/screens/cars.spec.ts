@@ -8,9 +8,6 @@ import { expect, test } from '../fixtures.ts';
 import { root } from '../hosts.ts';
 import { breaches, goTo } from '../looking.ts';
 
-// Axe looks at a whole car's page twice.
-test.describe.configure({ timeout: 120_000 });
-
 const grid = (page: Page) => page.getByRole('grid', { name: 'Cars' });
 const shownCount = async (page: Page) => {
   const totals = page.getByRole('status', { name: 'Totals of the cars shown' });

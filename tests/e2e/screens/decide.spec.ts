@@ -8,15 +8,12 @@ import { breaches, goTo } from '../looking.ts';
 
 const run = promisify(execFile);
 
-const shown = { timeout: 20_000 };
-
 test('choosing what to restore: the sentence narrows, the best set is found, and recording it is one undo', async ({
   demo,
   picture,
 }) => {
-  test.setTimeout(120_000);
   await goTo(demo, '/decide');
-  await expect(demo.getByRole('heading', { level: 1, name: 'Decide' })).toBeVisible(shown);
+  await expect(demo.getByRole('heading', { level: 1, name: 'Decide' })).toBeVisible();
   const grid = demo.getByRole('grid', { name: 'Cars to decide' });
   await expect(grid).toBeFocused();
   const rows = async () => Number(await grid.getAttribute('aria-rowcount')) - 1;
@@ -35,7 +32,7 @@ test('choosing what to restore: the sentence narrows, the best set is found, and
   await season.getByLabel('Hours available').fill('20');
   await season.getByLabel('Hours available').press('Enter');
   await season.getByRole('button', { name: 'Choose the best set' }).click();
-  await expect(demo.getByRole('heading', { name: 'Take them in this order' })).toBeVisible(shown);
+  await expect(demo.getByRole('heading', { name: 'Take them in this order' })).toBeVisible();
   const order = demo.getByRole('tabpanel').locator('ol > li');
   const chosen = await order.count();
   expect(chosen).toBeGreaterThan(1);
@@ -66,10 +63,9 @@ test('choosing what to restore: the sentence narrows, the best set is found, and
 test('a guarded car is restored only with a reason, and the chart and the list have one cursor', async ({
   demo,
 }) => {
-  test.setTimeout(120_000);
   await goTo(demo, '/decide?finish=original&not=common,uncommon');
   const grid = demo.getByRole('grid', { name: 'Cars to decide' });
-  await expect(grid).toBeFocused(shown);
+  await expect(grid).toBeFocused();
   const number = async () => {
     const cell = await grid.getAttribute('aria-activedescendant');
     return demo.locator(`[id="${cell?.replace(/-c\d+$/, '-c0')}"]`).textContent();
@@ -96,7 +92,7 @@ test('a guarded car is restored only with a reason, and the chart and the list h
 
   await grid.focus();
   await demo.keyboard.press('Enter');
-  await expect(demo.getByRole('dialog').getByText('Half of it is gone already').first()).toBeVisible(shown);
+  await expect(demo.getByRole('dialog').getByText('Half of it is gone already').first()).toBeVisible();
   await expect(demo.getByRole('dialog').getByText(/What the gain of restoring it depends on/)).toBeVisible();
   expect(await breaches(demo)).toEqual([]);
 });
@@ -105,9 +101,8 @@ test('deciding can be done by everyone, menus and dialogs too, and with nothing 
   demo,
   picture,
 }) => {
-  test.setTimeout(180_000);
   await goTo(demo, '/decide');
-  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeFocused(shown);
+  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();
   await picture(demo, 'decide');
   expect(await breaches(demo)).toEqual([]);
   await demo.getByRole('button', { name: 'Finish: any' }).press('Enter');
@@ -127,9 +122,9 @@ test('with nothing to decide it says how to begin', async ({ start, collection, 
   await page.getByRole('button', { name: 'Start empty' }).click();
   await page.getByLabel('Folder').fill(collection);
   await page.getByRole('button', { name: 'Create the collection' }).click();
-  await expect(page.getByRole('navigation').first()).toBeVisible(shown);
+  await expect(page.getByRole('navigation').first()).toBeVisible();
   await goTo(page, '/decide');
-  await expect(page.getByRole('heading', { name: 'No car waits for a decision' })).toBeVisible(shown);
+  await expect(page.getByRole('heading', { name: 'No car waits for a decision' })).toBeVisible();
   await picture(page, 'decide-empty');
   expect(await breaches(page)).toEqual([]);
 });
@@ -147,7 +142,7 @@ test('without sale records it says what would help, and makes up no figure', asy
   const { page } = await start();
   await goTo(page, '/decide');
   const help = page.getByRole('region', { name: 'What would help' });
-  await expect(help.getByRole('heading', { name: /not enough evidence/ })).toBeVisible(shown);
+  await expect(help.getByRole('heading', { name: /not enough evidence/ })).toBeVisible();
   await expect(help.getByRole('listitem').first()).toContainText('2 cars');
   await expect(page.getByRole('grid', { name: 'Cars to decide' }).getByText('T-002')).toBeVisible();
   await expect(page.getByRole('region', { name: 'Season' })).toHaveCount(0);

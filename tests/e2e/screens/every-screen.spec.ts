@@ -27,7 +27,6 @@ const go = async (page: Page, { route, heading }: (typeof screens)[number]): Pro
 
 for (const scheme of ['light', 'dark'] as const)
   test(`every screen can be used by everyone, ${scheme}`, async ({ demo, picture }) => {
-    test.setTimeout(180_000);
     await inScheme(demo, scheme);
     for (const screen of screens) {
       await go(demo, screen);
@@ -41,7 +40,6 @@ test('no screen scrolls sideways from 1,100 to 1,920 pixels', async ({ demo, hos
     host === 'window',
     'SKIPPED in the window: its size is the user’s; the same screens are measured in the browser.',
   );
-  test.setTimeout(180_000);
   const overflow = () =>
     demo.evaluate(() => {
       const main = document.querySelector('main');

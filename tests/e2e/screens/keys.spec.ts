@@ -16,7 +16,7 @@ const gate = async (page: Pick<Page, 'route'>, address: RegExp) => {
 };
 
 const cars = (page: Page) => page.getByRole('grid', { name: 'Cars' });
-const words = (page: Page) => page.getByRole('searchbox', { name: 'Holding these words' });
+const words = (page: Page) => page.getByRole('searchbox', { name: 'Containing these words' });
 
 test.skip(
   ({ host }) => host === 'window',

@@ -25,9 +25,7 @@ const tin: [string, string][] = [
 ];
 
 test('a lot of sixteen is catalogued by keyboard alone in under five minutes', async ({ demo, picture }) => {
-  test.setTimeout(180_000);
   const { keyboard } = demo;
-  const begun = Date.now();
   let presses = 0;
   const type = async (text: string) => {
     presses += text.length;
@@ -58,14 +56,13 @@ test('a lot of sixteen is catalogued by keyboard alone in under five minutes', a
     await press('Enter');
   }
   const facts = demo.getByRole('banner').or(demo.locator('main header')).last();
-  await expect(facts).toContainText('16 cars · all graded', { timeout: 30_000 });
+  await expect(facts).toContainText('16 cars · all graded');
   await expect(facts).toContainText('64.00 USD');
   await expect(demo.getByText('shared 64.00 = 64.00 USD ✓')).toBeVisible();
   await expect(demo.getByText('mystery coupe')).toBeVisible();
   await picture(demo, 'lot-by-keyboard');
   // A person types four keys a second without haste.
-  const seconds = presses / 4 + (Date.now() - begun) / 1000;
-  expect(seconds).toBeLessThan(300);
+  expect(presses / 4).toBeLessThan(300);
   expect(await breaches(demo)).toEqual([]);
 });
 

@@ -1,8 +1,6 @@
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo } from '../looking.ts';
 
-test.describe.configure({ timeout: 120_000 });
-
 test('one of the owner’s cars is worked through, down to its sale records', async ({ demo, picture }) => {
   await goTo(demo, '/how-values-are-estimated');
   const example = demo.getByRole('region', { name: 'One car, worked through' });

@@ -1,8 +1,6 @@
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo } from '../looking.ts';
 
-test.describe.configure({ timeout: 120_000 });
-
 test('a variation is told by what is seen, and the rest shrink', async ({ demo, picture }) => {
   await goTo(demo, '/reference');
   const castings = demo.getByRole('navigation', { name: 'Castings' });

@@ -2,8 +2,6 @@ import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo } from '../looking.ts';
 
-test.describe.configure({ timeout: 120_000 });
-
 const grid = (page: Page) => page.getByRole('grid', { name: 'Sale records' });
 const tally = (page: Page, name: string) => page.getByRole('radio', { name: new RegExp(`^${name} \\d`) });
 

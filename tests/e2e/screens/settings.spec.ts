@@ -1,8 +1,6 @@
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo } from '../looking.ts';
 
-test.describe.configure({ timeout: 120_000 });
-
 test('assumptions are changed as one version with a note, and undone', async ({ demo, picture }) => {
   await goTo(demo, '/settings');
   const figure = demo.getByRole('textbox', { name: 'original, C6, percent of C10' });
@@ -67,7 +65,7 @@ test('the collection is backed up, checked, and put back after asking once more'
   await name.press('Enter');
   await expect(demo.getByText('Settings changed')).toBeVisible();
   await demo.getByRole('button', { name: 'Check the collection' }).click();
-  await expect(demo.getByText(/^The collection is sound/)).toBeVisible({ timeout: 60_000 });
+  await expect(demo.getByText(/^The collection is sound/)).toBeVisible();
   await picture(demo, 'settings-checked');
   await demo
     .getByRole('button', { name: /^Restore the backup of/ })
@@ -77,7 +75,7 @@ test('the collection is backed up, checked, and put back after asking once more'
   await expect(dialog.getByRole('button', { name: 'Leave it as it is' })).toBeFocused();
   expect(await breaches(demo)).toEqual([]);
   await dialog.getByRole('button', { name: 'Restore this backup' }).click();
-  await expect(demo.getByText(/^Restored\./)).toBeVisible({ timeout: 30_000 });
+  await expect(demo.getByText(/^Restored\./)).toBeVisible();
   await expect(name).toHaveValue(before);
 });
 
