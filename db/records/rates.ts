@@ -15,7 +15,7 @@ export const rateToE9 = (rate: string): number => {
   const match = /^(\d+)(?:\.(\d{1,9}))?$/.exec(rate);
   const value = match ? Number((match[1] ?? '') + (match[2] ?? '').padEnd(9, '0')) : Number.NaN;
   if (!Number.isSafeInteger(value) || value === 0)
-    throw new RangeError(`"${rate}" is not a rate above nothing such as 1.2735`);
+    throw new RangeError(`"${rate}" is not a rate of more than zero, such as 1.2735`);
   return value;
 };
 

@@ -38,5 +38,5 @@ export const threePointAmount = z
   .object({ low: amount, likely: amount, high: amount })
   .refine(p => p.low <= p.likely && p.likely <= p.high, 'low, likely and high must rise');
 export const range = z
-  .object({ low: amountFrom(1, 'a value is above nothing'), mid: amount, high: amount })
+  .object({ low: amountFrom(1, 'enter more than zero'), mid: amount, high: amount })
   .refine(r => r.low <= r.mid && r.mid <= r.high, 'low, mid and high must rise');

@@ -221,7 +221,7 @@ export const saveColour = z.object({ name: line.min(1), swatch: z.string().regex
 
 const sale = z.object({
   soldOn: isoDate,
-  price: amountFrom(1, 'a sale needs a price above nothing'),
+  price: amountFrom(1, 'enter a price of more than zero'),
   currency,
   castingId: id,
   variationId: id.nullable(),

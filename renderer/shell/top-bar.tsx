@@ -41,7 +41,7 @@ const HistoryButtons = () => {
           <IconArrowBackUp size={18} stroke={1.6} />
         </ActionIcon>
       </Tooltip>
-      <Tooltip label={redoable ? `Do again: ${redoable}` : 'Nothing to redo'}>
+      <Tooltip label={redoable ? `Redo: ${redoable}` : 'Nothing to redo'}>
         <ActionIcon aria-label="Redo" data-idle={!redoable || undefined} onClick={() => void redo()}>
           <IconArrowForwardUp size={18} stroke={1.6} />
         </ActionIcon>

@@ -14,6 +14,9 @@ export interface Dialect {
   tyre: string;
   /** What it costs to have a lot brought. */
   carriage: string;
+  /** Left and right of a car, as its driver sits. */
+  nearSide: string;
+  offSide: string;
   /** The solvent for wiping down bare metal. */
   whiteSpirit: string;
 }
@@ -32,6 +35,8 @@ const british: Dialect = {
   judgement: 'judgement',
   tyre: 'tyre',
   carriage: 'carriage',
+  nearSide: 'near side',
+  offSide: 'off side',
   whiteSpirit: 'white spirit',
 };
 
@@ -49,6 +54,8 @@ const american: Dialect = {
   judgement: 'judgment',
   tyre: 'tire',
   carriage: 'shipping',
+  nearSide: 'left side',
+  offSide: 'right side',
   whiteSpirit: 'mineral spirits',
 };
 
@@ -69,7 +76,7 @@ export const dialect = (locale: string): Dialect => {
 };
 
 /** British words that stand inside longer texts, each with the American one; capitals are followed. */
-const spellings: [british: string, american: string][] = [
+export const spellings: readonly [british: string, american: string][] = [
   ...Object.entries(british).map(([key, word]): [string, string] => [word, american[key as keyof Dialect]]),
   ['customises', 'customizes'],
   ['recognise', 'recognize'],
@@ -86,10 +93,7 @@ const spellings: [british: string, american: string][] = [
   ['cancelled', 'canceled'],
   ['totalled', 'totaled'],
   ['neighbours', 'neighbors'],
-  ['per cent', 'percent'],
   ['licence', 'license'],
-  ['near side', 'left side'],
-  ['off side', 'right side'],
 ];
 const americanFor = new Map(spellings);
 const britishWord = new RegExp(`\\b(?:${spellings.map(([word]) => word).join('|')})\\b`, 'gi');

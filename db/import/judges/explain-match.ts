@@ -20,15 +20,15 @@ export const matchExplainer = ({ coloursOf }: LoadedReference) => {
     if (match.variationId !== null) return null;
     if (match.castingId === null)
       return written.casting || written.release_name
-        ? `unidentified: "${written.casting ?? written.release_name}" is not in the reference; the text is kept`
-        : 'unidentified: no casting is given; the text is kept';
+        ? `unidentified: "${written.casting ?? written.release_name}" is not in the reference; the text is saved`
+        : 'unidentified: no casting is given; the text is saved';
     const { colour } = written;
     if (colour && !coloursOf(match.castingId).has(plain(colour))) {
       const close = nearestColour(match.castingId, colour);
-      return `variation unidentified: this casting has no colour "${colour}"${close ? ` (did you mean "${close}"?)` : ''}; the text is kept`;
+      return `variation unidentified: this casting has no variation in "${colour}"${close ? ` (did you mean "${close}"?)` : ''}; the text is saved`;
     }
     return match.candidates.length
-      ? `variation unidentified: ${match.candidates.length} variations fit; the text is kept`
-      : 'variation unidentified: the text fits no variation of this casting, or all of them; it is kept';
+      ? `variation unidentified: ${match.candidates.length} variations fit; the text is saved`
+      : 'variation unidentified: the text fits no variation of this casting, or all of them; it is saved';
   };
 };

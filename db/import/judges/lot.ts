@@ -81,7 +81,7 @@ export const lotJudge = async (db: Kysely<Schema>, target: Target): Promise<Judg
     if (row.rejected() === null && Object.keys(written).length === 0 && !notes && !number)
       row.refuse(
         'casting',
-        'the row says nothing about the car: give its number, a casting, a colour or a note',
+        'the row says nothing about the car: give its number, a casting, one of its features or a note',
       );
     if (number.length > 60) row.refuse('inventory_number', 'an inventory number has 60 characters at most');
     const before = number ? numbers.get(number.toLowerCase()) : undefined;

@@ -79,7 +79,7 @@ export const toApiError = (error: unknown, place = 'The collection'): unknown =>
       cause: error,
     });
   if (error instanceof Error) {
-    if (error.name === 'AbortError') return refused('This was cancelled; nothing was saved.', 'cancelled');
+    if (error.name === 'AbortError') return refused('This was stopped; nothing was saved.', 'cancelled');
     // A file on disk that was changed, moved or unplugged since it was chosen.
     if (error.name === 'NotReadableError')
       return refused(

@@ -11,7 +11,7 @@ export const WorkProgress = <T,>({ work, label }: { work: Work<T>; label: string
         {state.sentence}
       </p>
     );
-  if (state.is === 'cancelled') return <p className="soft">Cancelled. Nothing was saved.</p>;
+  if (state.is === 'cancelled') return <p className="soft">Stopped. Nothing was saved.</p>;
   if (state.is !== 'running') return null;
   const known = state.total > 0;
   const percent = known ? Math.min(100, (state.done / state.total) * 100) : 100;

@@ -50,7 +50,7 @@ describe.each(['csv', 'xlsx'])('a lot kept by hand as %s', format => {
     const { notes, unidentified } = await take(collection, file, { as: 'lot', lot });
     expect(unidentified).toBe(4);
     expect(notes.join('\n')).toContain(
-      'Line 6: variation unidentified: this casting has no colour "Peat Bnk" (did you mean "Peat Bank"?)',
+      'Line 6: variation unidentified: this casting has no variation in "Peat Bnk" (did you mean "Peat Bank"?)',
     );
     expect(notes.join('\n')).toContain('"some estate car" is not in the reference');
   });

@@ -68,7 +68,7 @@ describe('sale records', () => {
     ).toContain('another casting');
     const free = await refusalOf(api.sales.create({ ...sale, price: 0 }));
     expect(free).toMatchObject({ code: 'BAD_REQUEST' });
-    expect(free.message).toBe('This cannot be used: price: a sale needs a price above nothing.');
+    expect(free.message).toBe('This cannot be used: price: enter a price of more than zero.');
   });
 
   it('move the worths that rest on them, and not when they are left out', async () => {
