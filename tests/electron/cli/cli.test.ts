@@ -199,7 +199,7 @@ it('takes nothing in when it is interrupted, and closes the collection', { timeo
     if (String(chunk).includes('Made a collection')) child.kill('SIGINT') && child.kill('SIGINT');
   });
   expect(await new Promise(resolve => child.once('exit', resolve))).toBe(130);
-  expect(said).toMatch(/cancelled/);
+  expect(said).toMatch(/stopped/);
   expect(existsSync(dir)).toBe(false);
 });
 
