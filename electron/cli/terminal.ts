@@ -36,8 +36,17 @@ const isRefusal = (error: unknown): boolean =>
 export const printFailure = (message: string): void =>
   void process.stdout.write(`${printableLines(JSON.stringify({ error: message }, null, 2))}\n`);
 
+/** A collection that only a backup brings back is told with the command that does it. */
+const withRemedy = (error: unknown, message: string): string => {
+  const { reason } = (error instanceof ORPCError && (error.data as { reason?: string } | undefined)) || {};
+  const wanted = reason === 'damaged' || reason === 'needs-restoring';
+  return wanted && !message.includes('playworn restore')
+    ? `${message} "playworn restore --collection DIR" brings back the newest one.`
+    : message;
+};
+
 export const reportFailure = (error: unknown, json: boolean): number => {
-  const message = error instanceof Error ? error.message : String(error);
+  const message = withRemedy(error, error instanceof Error ? error.message : String(error));
   if (json) printFailure(message);
   say(message);
   if (!isRefusal(error) && error instanceof Error && process.env.PLAYWORN_DEBUG) say(String(error.stack));

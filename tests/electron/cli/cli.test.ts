@@ -1,5 +1,14 @@
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -172,6 +181,21 @@ describe('the command line', { timeout: 60_000 }, () => {
     expect((await answer(on('value'))).cars.length).toBe(before);
     expect((await answer(on('check'))).sound).toBe(true);
     expect((await answer(on('restore', 'no-such-backup'), 1)).error).toBeTruthy();
+  });
+
+  it.each([
+    ['empty', (path: string) => writeFileSync(path, '')],
+    ['cut short', (path: string) => truncateSync(path, Math.floor(statSync(path).size / 2))],
+    ['overwritten', (path: string) => writeFileSync(path, 'not a database at all', { flag: 'r+' })],
+    ['gone', (path: string) => rmSync(path)],
+  ])('says how to restore a collection whose file is %s, and restores it', async (_state, harm) => {
+    const before = (await answer(on('value'))).cars.length;
+    harm(join(collection, 'collection.sqlite'));
+    for (const words of [['value'], ['check'], ['backup']])
+      expect((await answer(on(...words), 1)).error).toContain('"playworn restore --collection DIR"');
+    await answer(on('restore'));
+    expect((await answer(on('value'))).cars.length).toBe(before);
+    expect((await answer(on('check'))).sound).toBe(true);
   });
 
   it('finds damage, ends with 1, and is put right by a backup', async () => {
