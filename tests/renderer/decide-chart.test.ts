@@ -131,6 +131,37 @@ describe('reaching a dot', () => {
     expect(from(4, 'up')).toBeNull();
   });
 
+  it('by the arrows prefers what lies that way, and takes what lies aside where nothing does', () => {
+    const near = [dot(1, 0, 0), dot(2, 20, 30), dot(3, 60, 0), dot(4, 25, -60)];
+    const from = (direction: Direction) => (near[0] ? (nextDot(near, near[0], direction)?.id ?? null) : null);
+    expect(from('right')).toBe(3);
+    expect(from('down')).toBe(2);
+    expect(from('up')).toBe(4);
+    expect(from('left')).toBeNull();
+    const two = near.slice(0, 2);
+    expect(two[0] && nextDot(two, two[0], 'right')?.id).toBe(2);
+  });
+
+  /** The dots that arrows reach from the first. */
+  const reachedIn = (all: readonly Dot[]): Set<Dot> => {
+    const reached = new Set<Dot>();
+    const waiting = all.slice(0, 1);
+    for (let at = waiting.pop(); at; at = waiting.pop()) {
+      if (reached.has(at)) continue;
+      reached.add(at);
+      for (const direction of ['left', 'right', 'up', 'down'] as const) {
+        const next = nextDot(all, at, direction);
+        if (next) waiting.push(next);
+      }
+    }
+    return reached;
+  };
+
+  it('by the arrows misses none amid four others', () => {
+    const corners = [dot(1, 0, 0), dot(2, 20, 30), dot(3, 0, 60), dot(4, 50, 60), dot(5, 50, 0)];
+    expect(reachedIn(corners).size).toBe(5);
+  });
+
   it('by the arrows misses none', () => {
     const places = fc.uniqueArray(fc.tuple(fc.nat(40), fc.nat(20)), {
       minLength: 1,
@@ -140,17 +171,7 @@ describe('reaching a dot', () => {
     fc.assert(
       fc.property(places, spots => {
         const all = spots.flatMap(([x, y], i) => [dot(i, x * 10, y * 10), dot(i + 100, x * 10, y * 10)]);
-        const reached = new Set<Dot>();
-        const waiting = all.slice(0, 1);
-        for (let at = waiting.pop(); at; at = waiting.pop()) {
-          if (reached.has(at)) continue;
-          reached.add(at);
-          for (const direction of ['left', 'right', 'up', 'down'] as const) {
-            const next = nextDot(all, at, direction);
-            if (next) waiting.push(next);
-          }
-        }
-        expect(reached.size).toBe(all.length);
+        expect(reachedIn(all).size).toBe(all.length);
       }),
     );
   });

@@ -89,14 +89,21 @@ export const dotAt = (dots: readonly Dot[], x: number, y: number, reach = 8): Do
 
 export type Direction = 'left' | 'right' | 'up' | 'down';
 
+/** How far along a direction a step goes, and how far aside, clockwise; the four are quarter turns of one another. */
 const ahead: Record<Direction, (dx: number, dy: number) => [along: number, aside: number]> = {
-  left: (dx, dy) => [-dx, dy],
   right: (dx, dy) => [dx, dy],
+  down: (dx, dy) => [dy, -dx],
+  left: (dx, dy) => [-dx, -dy],
   up: (dx, dy) => [-dy, dx],
-  down: (dx, dy) => [dy, dx],
 };
 
-/** The next dot in a direction: near along it, and not far aside. Of dots on one spot each is met in turn. */
+/**
+ * The next dot in a direction: the nearest (along plus aside) in the quarter of the plot that lies that way; where that
+ * is empty, the nearest of all that lie that way at all. Of dots on one spot each is met in turn.
+ *
+ * No dot is missed: heading for it by the quarter in which it lies, no step leads further from it, and within finitely
+ * many one leads nearer. This needs each diagonal to belong to one quarter alone, and a dot on it to win a tie.
+ */
 export const nextDot = (dots: readonly Dot[], from: Dot, direction: Direction): Dot | null => {
   const here = dots.indexOf(from);
   // Dots that cover one another are one step apart, in the order in which they are drawn.
@@ -105,16 +112,26 @@ export const nextDot = (dots: readonly Dot[], from: Dot, direction: Direction): 
     const dot = dots[i];
     if (dot && dot.x === from.x && dot.y === from.y) return dot;
   }
-  let found: Dot | null = null;
+  let inside: Dot | null = null;
   let nearest = Number.POSITIVE_INFINITY;
+  let leastAside = Number.POSITIVE_INFINITY;
+  let beside: Dot | null = null;
+  let besideNearest = Number.POSITIVE_INFINITY;
   for (const dot of dots) {
     const [along, aside] = ahead[direction](dot.x - from.x, dot.y - from.y);
     if (along <= 0) continue;
-    const far = along + 2 * Math.abs(aside);
-    if (far < nearest) {
+    if (aside < along && aside >= -along) {
+      const far = along + Math.abs(aside);
+      if (far > nearest || (far === nearest && aside >= leastAside)) continue;
+      inside = dot;
       nearest = far;
-      found = dot;
+      leastAside = aside;
+    } else {
+      const far = along + 2 * Math.abs(aside);
+      if (far >= besideNearest) continue;
+      beside = dot;
+      besideNearest = far;
     }
   }
-  return found;
+  return inside ?? beside;
 };
