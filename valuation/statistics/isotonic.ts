@@ -18,7 +18,7 @@ export const isotonic = (values: readonly number[], weights?: readonly number[])
       return;
     }
     let block = { mean: value, weight, end: i };
-    for (let before = blocks.at(-1); before && before.mean >= block.mean; before = blocks.at(-1)) {
+    for (let before = blocks.at(-1); before && before.mean > block.mean; before = blocks.at(-1)) {
       const joint = before.weight + block.weight;
       const mean = before.mean + (block.mean - before.mean) * (block.weight / joint);
       block = { mean, weight: joint, end: i };

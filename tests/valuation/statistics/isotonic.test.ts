@@ -36,6 +36,22 @@ describe('isotonic', () => {
     );
   });
 
+  it('leaves level stretches alone to the last bit, and the sign of a zero', () => {
+    for (const level of [
+      [-0, -0, 5e-324],
+      [0.1, 0.1, 0.3],
+      [-0, 0],
+    ])
+      expect(
+        isotonic(
+          level,
+          level.map((_, i) => i + 2),
+        ),
+      ).toEqual(level);
+    const fitted = isotonic([-0, -5e-324, 5e-324], [9, 2, 2]);
+    expect(isotonic(fitted, [9, 2, 2])).toEqual(fitted);
+  });
+
   it('weighs, and lets a value of no weight follow those that count', () => {
     expect(isotonic([3, 1], [3, 1])).toEqual([2.5, 2.5]);
     expect(isotonic([9, 1, 0, 2, -9], [0, 1, 0, 1, 0])).toEqual([1, 1, 1, 2, 2]);
