@@ -73,7 +73,7 @@ const inWorker = (choice: Choice, options: { gap?: number }, cancelAfter?: numbe
 const relaxationSeconds = async (choice: Choice): Promise<number> => {
   const model = openLimitsModel(await loadSolver(), choice, false);
   const started = performance.now();
-  model.solve({ gap: 0, seconds: 60, halted: () => false });
+  model.solve({ gap: 0, halted: () => false });
   const seconds = (performance.now() - started) / 1000;
   model.dispose();
   return seconds;

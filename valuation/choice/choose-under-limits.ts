@@ -15,8 +15,12 @@ export interface ChoiceOptions {
    * work, as it does for tens or hundreds of cars.
    */
   gap?: number;
-  /** Seconds of solving in all; the best choice found by then is given. */
-  timeLimit?: number;
+  /**
+   * Simplex iterations in all, about; the best choice found by then is given. Work and not time, so that the
+   * answer does not depend on how busy the machine is. Left out, bounded by the number of candidates without a
+   * gap, unbounded with one.
+   */
+  work?: number;
   /** Looked at between solves; a host that solves in a worker uses `cancelled` to stop within one. */
   signal?: AbortSignal;
   /** Asked often while solving, say of a flag in shared memory; true ends it with an AbortError. */
@@ -64,7 +68,7 @@ const dot = (a: readonly number[], b: readonly number[]): number =>
   a.reduce((sum, x, j) => sum + x * b[j]!, 0);
 
 const impossible = () => new RangeError('limits cannot be kept by any choice');
-const noneInTime = () => new Error('No choice was found in the time given');
+const noneFound = () => new Error('No choice was found in the work given');
 
 /** Solves, and turns a halt or an impossible case into the error it stands for. */
 const solveOrThrow = (
@@ -88,6 +92,7 @@ const firstChoice = (
   model: LimitsModel,
   relaxed: Solved,
   relaxedGain: number,
+  work: number,
   stop: Stop,
 ): number[] | undefined => {
   const count = relaxed.reducedCosts.length;
@@ -100,7 +105,7 @@ const firstChoice = (
     settled.map((share, j) => (open.has(j) ? 0 : share)),
     settled.map((share, j) => (open.has(j) ? 1 : share)),
   );
-  const enough = (iterations: number) => iterations > workInAll(count) / 10;
+  const enough = (iterations: number) => iterations > Math.min(work, workInAll(count)) / 10;
   const solved = model.solve({ ...stop, enough, target: relaxedGain * (1 - goodEnough / 2) });
   model.setBounds(new Array<number>(count).fill(0), new Array<number>(count).fill(1));
   return typeof solved === 'object' ? (solved.shares ?? undefined) : undefined;
@@ -125,33 +130,32 @@ const breathe = () => new Promise(resolve => setTimeout(resolve));
 /** `chooseUnderLimits` for candidates that are all worth a thought, with the models open. */
 const solveChoice = async (
   { gains, uses, limits }: Choice,
-  { gap, timeLimit = 1e9, signal, cancelled }: ChoiceOptions,
+  { gap, work: given, signal, cancelled }: ChoiceOptions,
   whole: LimitsModel,
   relaxation: LimitsModel,
 ) => {
   const halted = () => signal?.aborted === true || cancelled?.() === true;
-  const work = workInAll(gains.length);
-  /** Without a gap to keep to, the iterations bound the work. */
-  const bounded = (stop: Stop, enough: Stop['enough']): Stop =>
-    gap === undefined ? { ...stop, enough } : stop;
-  const brief: Stop = { gap: gap ?? 0, seconds: timeLimit / 20, halted };
+  const work = given ?? (gap === undefined ? workInAll(gains.length) : Number.POSITIVE_INFINITY);
+  const brief: Stop = { gap: gap ?? 0, halted };
   const relaxed = solveOrThrow(relaxation, brief, signal);
-  if (!relaxed.shares) throw noneInTime();
+  if (!relaxed.shares) throw noneFound();
   const relaxedGain = dot(gains, relaxed.shares);
-  const start = firstChoice(whole, relaxed, relaxedGain, brief);
-  const most = bounded({ ...brief, seconds: timeLimit * 0.4 }, (iterations, gapSoFar) =>
-    gapSoFar <= goodEnough ? iterations > work / 2 : iterations > (work * 3) / 4,
-  );
+  const start = firstChoice(whole, relaxed, relaxedGain, work, brief);
+  const most: Stop = {
+    ...brief,
+    enough: (iterations, gapSoFar) =>
+      gap === undefined && gapSoFar <= goodEnough ? iterations > work / 2 : iterations > (work * 3) / 4,
+  };
   const solved = solveOrThrow(whole, most, signal, start);
-  if (!solved.shares) throw noneInTime();
+  if (!solved.shares) throw noneFound();
   const shares = solved.shares;
   const gain = dot(gains, shares);
   const proved = solved.gap < 1e-9;
 
-  const each = bounded(
-    { ...brief, seconds: timeLimit / 2 / limits.length },
-    iterations => iterations > (work - solved.iterations) / limits.length,
-  );
+  const each: Stop = {
+    ...brief,
+    enough: iterations => iterations > (work - solved.iterations) / limits.length,
+  };
   const worthOfOneMore: number[] = [];
   for (let i = 0; i < limits.length; i++) {
     const mostUsed = uses[i]!.reduce((sum, use) => sum + Math.max(0, use), 0);
@@ -182,10 +186,10 @@ const solveChoice = async (
  * where both are proved best; otherwise (with a gap, in which such a difference would drown, or after too
  * much work) the same difference in the relaxation, in which candidates may be chosen in part. Choose the
  * unit of each limit with that in mind: an hour, a part, a hundred of money.
- * Without a time limit the same input gives the same answer.
+ * The same input gives the same answer.
  *
  * Rejects with RangeError on empty, mismatched or non-finite input and on limits that no choice can keep, and
- * with the signal's reason or an AbortError when cancelled; with Error where the time limit leaves none
+ * with the signal's reason or an AbortError when cancelled; with Error where the work given leaves none
  * found. Solving holds its thread: run large cases in a worker.
  * Source: HiGHS (highs.dev); the start from the least certain candidates follows Balas & Zemel (1980),
  * Operations Research 28.
@@ -193,7 +197,7 @@ const solveChoice = async (
 export const chooseUnderLimits = async (choice: Choice, options: ChoiceOptions = {}): Promise<Chosen> => {
   checkChoice(choice);
   if (options.gap !== undefined) checkBetween(options.gap, 0, 1, 'gap');
-  if (options.timeLimit !== undefined) checkBetween(options.timeLimit, 0, 1e9, 'timeLimit');
+  if (options.work !== undefined) checkBetween(options.work, 0, 1e9, 'work');
   const { gains, uses, limits } = choice;
   const candidates = gains.map((_, j) => j).filter(j => gains[j]! > 0 || uses.some(row => row[j]! < 0));
   if (candidates.length === 0) {

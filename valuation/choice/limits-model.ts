@@ -11,8 +11,6 @@ export interface Choice {
 export interface Stop {
   /** Relative gap that is good enough. */
   gap: number;
-  /** Seconds of solving. */
-  seconds: number;
   /** Gain that is good enough. */
   target?: number;
   /**
@@ -25,7 +23,7 @@ export interface Stop {
 }
 
 export interface Solved {
-  /** Share 0…1 of each candidate, whole in a choice; null where none was found in time. */
+  /** Share 0…1 of each candidate, whole in a choice; null where none was found before the stop. */
   shares: number[] | null;
   /** What each candidate's gain exceeds its use of the limits by, at their prices; of a relaxation only. */
   reducedCosts: number[];
@@ -111,7 +109,6 @@ export const openLimitsModel = (
     if (stop.halted()) return 'halted';
     model.options.set({
       mip_rel_gap: stop.gap,
-      time_limit: Math.min(1e9, model.getRunTime() + stop.seconds),
       objective_target: stop.target === undefined ? beyondReach : stop.target * gainScale,
     });
     if (start) model.setSolution({ colValue: [...start] });
@@ -126,12 +123,7 @@ export const openLimitsModel = (
     const status = model.getModelStatus();
     if (status === modelStatus.infeasible || status === modelStatus.unboundedOrInfeasible)
       return 'impossible';
-    const expected = [
-      modelStatus.optimal,
-      modelStatus.timeLimit,
-      modelStatus.interrupted,
-      modelStatus.objectiveTarget,
-    ];
+    const expected = [modelStatus.optimal, modelStatus.interrupted, modelStatus.objectiveTarget];
     if (!expected.some(one => one === status)) throw new Error(`The solver ended with status ${status}`);
     const found = Number(model.info.get('primal_solution_status')) === 2;
     const { colValue, colDual } = model.getSolution();
