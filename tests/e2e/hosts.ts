@@ -3,7 +3,15 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { _electron, type BrowserContext, type ElectronApplication, type Page } from '@playwright/test';
+import {
+  _electron,
+  type BrowserContext,
+  type ElectronApplication,
+  errors,
+  type Page,
+} from '@playwright/test';
+
+type LaunchOptions = NonNullable<Parameters<typeof _electron.launch>[0]>;
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -97,11 +105,25 @@ export const windowSwitches = (): string[] => [
   ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
 ];
 
+/**
+ * An older Electron now and then stops at its start, before it runs a line of the app; it is then ended and started again,
+ * and the log says so. What the app does once it runs is tried once.
+ */
+const launchElectron = async (options: LaunchOptions, starts = 3): Promise<ElectronApplication> => {
+  try {
+    return await _electron.launch({ ...options, timeout: 60_000 });
+  } catch (error) {
+    if (starts <= 1 || !(error instanceof errors.TimeoutError)) throw error;
+    console.error('Electron stopped at its start; starting it again.');
+    return launchElectron(options, starts - 1);
+  }
+};
+
 /** As root Electron runs without its sandbox only, which the launcher never chooses by itself. */
 export const startWindow = async (options: StartOptions): Promise<Started & { app: ElectronApplication }> => {
   const profile = join(options.home, 'profile');
   mkdirSync(profile, { recursive: true });
-  const app = await _electron.launch({
+  const app = await launchElectron({
     executablePath: electronProgram(),
     cwd: root,
     args: [

@@ -10,9 +10,9 @@ const installed = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/g
 const output = fileURLToPath(new URL('../../output/e2e', import.meta.url));
 
 /**
- * The screens in both hosts: all of `screens/` in the browser, the main job in the window too; `browser/` and
- * `window/` in their own. The window needs an Electron
- * and a display (see .ci/run), so `npm test` runs the browser.
+ * The screens in both hosts: all of `screens/` in the browser; the start, the main job and the recovery in the window too;
+ * `browser/` and `window/` in their own. The window needs an Electron and a display (see .ci/run), so `npm test` runs the
+ * browser.
  */
 export default defineConfig<HostOptions>({
   testDir: '.',
@@ -43,7 +43,7 @@ export default defineConfig<HostOptions>({
     // One at a time: a window that another one covers is not painted.
     {
       name: 'window',
-      testMatch: /\/(window\/[^/]*|screens\/(start|main-job))\.spec\.ts$/,
+      testMatch: /\/(window\/[^/]*|screens\/(start|main-job|recovery))\.spec\.ts$/,
       use: { host: 'window' },
       workers: 1,
     },
