@@ -19,28 +19,24 @@ export interface NextStep {
 export const nextStepText = ({ kind, count }: NextStep): string => {
   switch (kind) {
     case 'add-reference':
-      return 'Bring in the reference: castings and their variations';
+      return 'Import or enter the reference: castings and their variations';
     case 'add-lot':
-      return 'Add a first lot';
+      return 'Add your first lot';
     case 'add-sale-records':
-      return 'Bring in sale records, so that cars can be valued';
+      return 'Add sale records, so that cars can be valued';
     case 'decide':
-      return counted(
-        count,
-        'car pays for work and waits for your decision',
-        'cars pay for work and wait for your decision',
-      );
+      return counted(count, 'car is worth working on: decide', 'cars are worth working on: decide');
     case 'identify':
       return counted(count, 'car is not identified', 'cars are not identified');
     case 'choose-variation':
-      return counted(count, 'car has its variation open', 'cars have their variation open');
+      return counted(count, 'car has no variation chosen', 'cars have no variation chosen');
     case 'grade':
       return counted(count, 'car has no grade', 'cars have no grade');
     case 'find-evidence':
       return counted(
         count,
-        'car has not enough evidence for a value',
-        'cars have not enough evidence for a value',
+        'car does not have enough evidence for a value',
+        'cars do not have enough evidence for a value',
       );
     case 'photograph':
       return counted(count, 'car has no photograph', 'cars have no photograph');

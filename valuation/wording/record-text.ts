@@ -1,5 +1,6 @@
 import type { AdjustmentCause, AsideCause } from '../types.ts';
 import { gradeLabel } from '../words.ts';
+import { spell } from './dialect.ts';
 import { dayText, numberText } from './reader.ts';
 
 /** What an adjustment brought a sale record from and to, as a line of the grid, without a full stop. */
@@ -15,7 +16,7 @@ export const adjustmentText = (cause: AdjustmentCause, locale: string): string =
       return 'From the rarity of its variation to that of this one';
     case 'grade': {
       const from = cause.ungraded ? `ungraded, taken as ${gradeLabel(cause.from)},` : gradeLabel(cause.from);
-      return `From ${from} to ${gradeLabel(cause.to)}, ${cause.finishState} finish`;
+      return `From ${from} to ${gradeLabel(cause.to)}, ${spell(cause.finishState, locale)} finish`;
     }
     case 'finish-state':
       return `From ${cause.from} to ${cause.to} at ${gradeLabel(cause.grade)}`;

@@ -1,3 +1,5 @@
+import { spell } from '../../../valuation/wording/dialect.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { carGradeLabel } from '../../../valuation/words.ts';
 import type { ValuationList } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
@@ -25,7 +27,7 @@ const lines = ({ on, currency, cars }: Valued): string[] => {
   const rows = cars.map(car => [
     car.inventoryNumber,
     [car.casting ?? 'unidentified', car.variation].filter(Boolean).join(', '),
-    car.grade === null ? '' : carGradeLabel(car.grade, car.finishState),
+    car.grade === null ? '' : spell(carGradeLabel(car.grade, car.finishState), plainLocale),
     car.finishState,
     cell(car.asFound),
     cell(car.restored),

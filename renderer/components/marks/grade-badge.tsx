@@ -1,4 +1,5 @@
 import { carGradeLabel, type FinishState, type Grade } from '../../../valuation/words.ts';
+import { readerWords } from '../words.ts';
 import classes from './marks.module.css';
 
 /** A car's grade, with its state where it is restored, over a short rule that fills with it; a car without one is plainly ungraded. */
@@ -7,7 +8,7 @@ export const GradeBadge = ({ grade, finishState }: { grade: Grade | null; finish
     <span className={classes.ungraded}>ungraded</span>
   ) : (
     <span className={classes.grade}>
-      {carGradeLabel(grade, finishState)}
+      {readerWords().spell(carGradeLabel(grade, finishState))}
       <span className={classes.rule} aria-hidden="true">
         <span className={classes.ruleFill} style={{ width: `${grade * 10}%` }} />
       </span>

@@ -6,7 +6,7 @@ import classes from './home.module.css';
 /** The most useful things to do now, each a link to where it is done. */
 export const NextSteps = ({ steps }: { steps: HomeView['next'] }) =>
   steps.length === 0 ? (
-    <p className="soft">Nothing waits: every car is identified, graded and photographed, and decided upon.</p>
+    <p className="soft">Nothing to do: every car is identified, graded, photographed and decided on.</p>
   ) : (
     <ol className={classes.next}>
       {steps.map(step => (

@@ -50,7 +50,11 @@ const Reading = ({ active, payload }: { active?: boolean; payload?: readonly { p
       <br />
       {saleName(row)}
       <br />
-      {[row.grade === null ? 'ungraded' : gradeLabel(row.grade), row.finishState, row.source]
+      {[
+        row.grade === null ? 'ungraded' : gradeLabel(row.grade),
+        readerWords().spell(row.finishState),
+        row.source,
+      ]
         .filter(Boolean)
         .join(', ')}
       {row.state === 'counted' ? null : `, ${row.state}`}

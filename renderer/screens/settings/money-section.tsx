@@ -76,7 +76,7 @@ const RateTable = ({ rates, reporting }: { rates: ExchangeRateView[]; reporting:
               <tr key={rate.id}>
                 <th scope="row">{rate.currency}</th>
                 <td>{dateText(rate.on)}</td>
-                <td className="soft">{later ? dateText(later.on) : 'still'}</td>
+                <td className="soft">{later ? dateText(later.on) : 'now'}</td>
                 <td className="amount">{rate.rate}</td>
                 <td className="amount">
                   <Button

@@ -252,8 +252,8 @@ describe('what to do next', () => {
     for (const kind of Object.keys(nextSteps) as NextStep['kind'][])
       for (const count of [1, 2]) sound(nextStepText({ kind, count }));
     expect(nextStepText({ kind: 'decide', count: 1 })).toBe(
-      '1 car pays for work and waits for your decision',
+      '1 car is worth working on: decide',
     );
-    expect(nextStepText({ kind: 'decide', count: 3 })).toBe('3 cars pay for work and wait for your decision');
+    expect(nextStepText({ kind: 'decide', count: 3 })).toBe('3 cars are worth working on: decide');
   });
 });

@@ -23,7 +23,7 @@ export const gradeBands = [
 export const lacks = {
   unidentified: { label: 'not identified', is: (car: CarRow) => car.castingId === null },
   'open-variation': {
-    label: 'variation open',
+    label: 'no variation chosen',
     is: (car: CarRow) => car.castingId !== null && car.variationId === null,
   },
   ungraded: { label: 'without a grade', is: (car: CarRow) => car.grade === null },

@@ -36,7 +36,7 @@ const ShortOptions = ({ car, currency }: { car: CarPage; currency: Currency }) =
         .map(({ option, expectedGain, probability, guards }) => (
           <tr key={option} data-recommended={option === car.decision.recommendation || undefined}>
             <th scope="row">
-              <RecommendationGlyph recommendation={option} /> {option}
+              <RecommendationGlyph recommendation={option} /> {readerWords().option(option).name}
               {guards.some(guard => !guard.overruled) ? (
                 <span className={classes.guarded}>guarded</span>
               ) : null}

@@ -4,11 +4,13 @@ import { basePaints, finishStates } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { type Choice, filterChoices } from '../../../components/inputs/choices.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
+import { readerWords } from '../../../components/words.ts';
 
 type Search = (text: string) => Promise<readonly Choice[]>;
 
 export const basePaintChoices: readonly Choice[] = basePaints.map(word => ({ value: word, label: word }));
-export const finishStateChoices: readonly Choice[] = finishStates.map(word => ({ value: word, label: word }));
+export const finishStateChoices = (): readonly Choice[] =>
+  finishStates.map(word => ({ value: word, label: readerWords().spell(word) }));
 
 /** Castings, and variations once enough is typed to tell one: "lark em" finds the Larkhythe in Ember. */
 export const suggestCastings: Search = async text =>

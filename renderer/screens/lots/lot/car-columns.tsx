@@ -133,7 +133,7 @@ export const carColumns = ({
     width: 96,
     value: row => row.finishState,
     render: row => <FinishState state={row.finishState} />,
-    editor: { kind: 'select', choices: finishStateChoices },
+    editor: { kind: 'select', choices: finishStateChoices() },
   },
   {
     id: 'location',

@@ -31,7 +31,7 @@ export const OwnCars = ({ castingId }: { castingId: number }) => {
                 <span>{car.inventoryNumber}</span>
                 <GradeBadge grade={car.grade} finishState={car.finishState} />
               </span>
-              <span className={classes.ownUnder}>{car.variation ?? 'variation open'}</span>
+              <span className={classes.ownUnder}>{car.variation ?? 'no variation chosen'}</span>
             </Link>
           </li>
         ))}

@@ -1,5 +1,6 @@
 import type { AssumptionSet } from '../../../../valuation/types.ts';
 import { type FinishState, finishStates } from '../../../../valuation/words.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from './assumptions.module.css';
 
 const width = 420;
@@ -68,7 +69,7 @@ export const GradeCurve = ({ assumptions }: { assumptions: AssumptionSet }) => {
             points={gradeMultipliers[state].map((_, i) => `${x(i + 1)},${y(price(state, i))}`).join(' ')}
           />
           <text x={x(10) + 8} y={(labels.get(state) ?? 0) + 4}>
-            {state}
+            {readerWords().spell(state)}
           </text>
         </g>
       ))}

@@ -1,5 +1,6 @@
 import type { AssumptionSet } from '../../../../valuation/types.ts';
 import { type FinishState, finishStates } from '../../../../valuation/words.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from './assumptions.module.css';
 import { CellFigure } from './figure-field.tsx';
 import { percent } from './figures.ts';
@@ -39,7 +40,7 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
             <th scope="col">Grade</th>
             {finishStates.map(state => (
               <th key={state} scope="col">
-                {state}
+                {readerWords().spell(state)}
               </th>
             ))}
           </tr>
@@ -53,7 +54,7 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
                   <span className={classes.fixed}>100</span>
                 ) : (
                   <CellFigure
-                    label={`${state} against original finish, percent`}
+                    label={`${readerWords().spell(state)} against original finish, percent`}
                     value={draft.finishFactors[state]}
                     kind={{ ...ofGrade, most: 1000 }}
                     onChange={value => setFactor(state, value)}
@@ -71,7 +72,7 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
                     <span className={classes.fixed}>100</span>
                   ) : (
                     <CellFigure
-                      label={`${state}, C${grade}, percent of C10`}
+                      label={`${readerWords().spell(state)}, C${grade}, percent of C10`}
                       value={draft.gradeMultipliers[state][grade - 1] ?? 0}
                       kind={ofGrade}
                       onChange={value => setGrade(state, grade, value)}

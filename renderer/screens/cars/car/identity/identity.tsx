@@ -54,7 +54,9 @@ const Standing = ({
         {car.grade === null ? (
           <span className={classes.ungraded}>ungraded</span>
         ) : (
-          <span className={classes.figure}>{carGradeLabel(car.grade, car.finishState)}</span>
+          <span className={classes.figure}>
+            {readerWords().spell(carGradeLabel(car.grade, car.finishState))}
+          </span>
         )}
       </InPlaceChoice>
       <span className={classes.rule} aria-hidden="true">
