@@ -28,7 +28,7 @@ const lines = ({ on, currency, cars }: Valued): string[] => {
     car.inventoryNumber,
     [car.casting ?? 'unidentified', car.variation].filter(Boolean).join(', '),
     car.grade === null ? '' : spell(carGradeLabel(car.grade, car.finishState), plainLocale),
-    car.finishState,
+    spell(car.finishState, plainLocale),
     cell(car.asFound),
     cell(car.restored),
     cell(car.originalFinish),
