@@ -1,5 +1,6 @@
 import { decimalToMinor, minorToDecimal } from '../../../valuation/money.ts';
 import { cautionLine, hazardsOf } from '../../../valuation/wording/cautions.ts';
+import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { reasonText } from '../../../valuation/wording/reason-text.ts';
 import type { DecideRow } from '../../api/views.ts';
@@ -56,7 +57,7 @@ const lines =
   (currency: string) => (shown: { cars: ReturnType<typeof decided>[]; chosen?: string[]; gain?: string }) => {
     const rows = shown.cars.map(car => [
       car.inventoryNumber,
-      car.recommendation,
+      spell(car.recommendation, plainLocale),
       car.expectedGain ?? '–',
       car.probability === null ? '–' : `${Math.round(car.probability * 100)} %`,
       car.cost.mid ?? '–',

@@ -251,9 +251,7 @@ describe('what to do next', () => {
   it('is one line each, of one car and of many', () => {
     for (const kind of Object.keys(nextSteps) as NextStep['kind'][])
       for (const count of [1, 2]) sound(nextStepText({ kind, count }));
-    expect(nextStepText({ kind: 'decide', count: 1 })).toBe(
-      '1 car is worth working on: decide',
-    );
+    expect(nextStepText({ kind: 'decide', count: 1 })).toBe('1 car is worth working on: decide');
     expect(nextStepText({ kind: 'decide', count: 3 })).toBe('3 cars are worth working on: decide');
   });
 });

@@ -158,7 +158,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
       </span>
     ),
   },
-  { id: 'status', title: 'Status', width: 116, value: car => statusText(car.status) },
+  { id: 'status', title: 'Status', width: 88, value: car => statusText(car.status) },
   {
     id: 'cost',
     title: 'Cost',
