@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { type LexiconCasting, makeLexicon } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { dateOrdersOf } from '../../../valuation/reading/sale-line/price-and-day.ts';
 import { readSaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import { strangersLexicon, truthLines } from '../../helpers/strangers.ts';
@@ -33,3 +34,46 @@ test('lines written by others are read: nine fields of ten, and hardly a wrong v
   expect(counts.right / counts.fields).toBeGreaterThanOrEqual(0.9);
   expect(counts.wrong / counts.given).toBeLessThan(0.02);
 });
+
+const signs = [
+  '.',
+  '*',
+  '+',
+  '?',
+  '^',
+  '$',
+  '{',
+  '}',
+  '(',
+  ')',
+  '|',
+  '[',
+  ']',
+  '\\',
+  '/',
+  '-',
+  '#',
+  '&',
+  '~',
+  "'",
+];
+test.each(signs)(
+  'names of the reference and words of the owner with %s in them are read, not taken for a pattern',
+  sign => {
+    const casting: LexiconCasting = {
+      id: 1,
+      name: 'Quern Wagon',
+      maker: '',
+      series: '',
+      releases: [{ name: `Quern${sign}Post`, year: 1970 }],
+      features: { wheels: [`five${sign}spoke`], accessory: [`tow${sign}hook`], rearEnd: [`bar${sign}lamp`] },
+    };
+    const words = [{ column: '*', text: `lt${sign}grn`, field: 'colour', meaning: 'Limewash' }];
+    const read = readSaleLine(
+      `2026-07-04 Quern Wagon lt${sign}grn C6, five${sign}spoke wheels $21.00`,
+      makeLexicon([casting], words),
+      { currency: 'USD', orders: dateOrdersOf([]), today },
+    );
+    expect(read.fields).toMatchObject({ casting: 'Quern Wagon', price: '21.00', sold_on: '2026-07-04' });
+  },
+);

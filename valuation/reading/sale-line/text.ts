@@ -38,7 +38,7 @@ export const words = (pattern: string): RegExp => {
   return made;
 };
 
-export const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&');
+export const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
 
 /** A line as far as it has been read: what was taken is out of the way of what is looked for next. */
 export interface Line {
