@@ -1,5 +1,5 @@
 import { distance } from '../nearest.ts';
-import { type KnownName, type Lexicon, wordsOf } from './lexicon.ts';
+import { inAnyOrder, type KnownName, type Lexicon, wordsOf } from './lexicon.ts';
 import type { Line, Span } from './text.ts';
 import { bodyNouns, colourWords } from './vocabulary.ts';
 
@@ -27,7 +27,6 @@ const wordsIn = (rest: string): Word[] => {
 };
 
 const plurals = (joined: string): string[] => [joined.replace(/s$/, ''), joined.replace(/es$/, '')];
-const sorted = (words: string[]) => [...words].sort().join(' ');
 const digits = (text: string) => text.replace(/\D/g, '');
 
 const mostAway = (length: number): number => (length < 8 ? 0 : length < 14 ? 1 : 2);
@@ -44,7 +43,6 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
       const span = { start: window[0]?.start ?? 0, end: window.at(-1)?.end ?? 0 };
       windows.push({ window, joined: window.map(word => word.text).join(''), span });
     }
-  const byWords = new Map(lexicon.names.map(name => [sorted(name.words), name]));
   for (const { window, joined, span } of windows) {
     for (const name of lexicon.byJoined.get(joined) ?? [])
       found.push({ name, span, isPlural: false, away: 0 });
@@ -52,7 +50,7 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
       if (one !== joined)
         for (const name of lexicon.byJoined.get(one) ?? [])
           found.push({ name, span, isPlural: true, away: 1 });
-    const reordered = window.length > 1 && byWords.get(sorted(window.map(word => word.text)));
+    const reordered = window.length > 1 && lexicon.byWords.get(inAnyOrder(window.map(word => word.text)));
     if (reordered && reordered.joined !== joined)
       found.push({ name: reordered, span, isPlural: false, away: 1 });
   }

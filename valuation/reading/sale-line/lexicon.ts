@@ -36,6 +36,8 @@ export interface Lexicon {
   castings: ReadonlyMap<number, LexiconCasting>;
   names: KnownName[];
   byJoined: ReadonlyMap<string, KnownName[]>;
+  /** Names by their words in any order, as `inAnyOrder` puts them. */
+  byWords: ReadonlyMap<string, KnownName>;
   /** Castings whose names begin with a word, where that word is nothing else. */
   byFirstWord: ReadonlyMap<string, ReadonlySet<number>>;
   mostWords: number;
@@ -45,6 +47,9 @@ export interface Lexicon {
 }
 
 export const wordsOf = (text: string): string[] => fold(text).match(/[\p{L}\p{N}]+/gu) ?? [];
+
+/** The same text for the same words, whatever their order. */
+export const inAnyOrder = (words: string[]): string => [...words].sort().join(' ');
 
 const addTo = <K, V>(map: Map<K, V[]>, key: K, value: V) => map.set(key, [...(map.get(key) ?? []), value]);
 
@@ -85,8 +90,9 @@ export const makeLexicon = (castings: LexiconCasting[], ownWords: OwnWord[] = []
     castings: new Map(castings.map(casting => [casting.id, casting])),
     names,
     byJoined,
+    byWords: new Map(names.map(name => [inAnyOrder(name.words), name])),
     byFirstWord,
-    mostWords: Math.max(1, ...names.map(name => name.words.length)),
+    mostWords: names.reduce((most, name) => Math.max(most, name.words.length), 1),
     features,
     ownWords: [...ownWords].sort((a, b) => b.text.length - a.text.length),
   };
