@@ -164,11 +164,12 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
       }
     });
   }
-  const { format, encoding, separator, sheets, sheet, headingLine } = table;
+  const { format, encoding, encodingBecause, separator, sheets, sheet, headingLine } = table;
   return {
     file: name,
     format,
     encoding,
+    encodingBecause,
     separator,
     sheets,
     sheet,

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { separators } from '../../valuation/reading/file-formats.ts';
 import { recogniseHeading } from './columns.ts';
 
 /** A line of a text in which each line tells of a sale. */
@@ -13,7 +14,6 @@ export interface WrittenLine {
   cells: { soldOn: string | null; price: string | null; source: string | null } | null;
 }
 
-const separators = [',', ';', '\t', '|'];
 const cellsOf = (line: string, delimiter: string): string[] =>
   (Papa.parse<string[]>(line, { delimiter }).data[0] ?? []).map(cell => cell.trim());
 

@@ -1,4 +1,5 @@
 import type { DateOrder } from '../../valuation/reading/date.ts';
+import type { Encoding, Separator } from '../../valuation/reading/file-formats.ts';
 import type { DecimalSign } from '../../valuation/reading/money.ts';
 import type { Cell } from '../../valuation/reading/reading.ts';
 import type { Currency } from '../../valuation/types.ts';
@@ -7,15 +8,7 @@ import type { LotCost, LotRecord } from '../records/lots.ts';
 export const importKinds = ['lot', 'reference', 'sales'] as const;
 export type ImportKind = (typeof importKinds)[number];
 
-/** The encodings of text that can be read, by the names that TextDecoder knows. */
-export const encodings = ['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'] as const;
-export type Encoding = (typeof encodings)[number];
-
-/** What may stand between the cells of a line. */
-export const separators = [',', ';', '\t', '|'] as const;
-export type Separator = (typeof separators)[number];
-
-export type { Cell, DateOrder, DecimalSign };
+export type { Cell, DateOrder, DecimalSign, Encoding, Separator };
 
 /** How a file is to be read; what is left out is found out from the file and said in the preview. */
 export interface ImportOptions {
@@ -65,8 +58,11 @@ export interface ColumnView {
 export interface ImportPreview {
   file: string;
   format: 'csv' | 'xlsx';
-  encoding: string;
-  separator: string;
+  /** Null in a spreadsheet, which has neither. */
+  encoding: Encoding | null;
+  /** Why it is taken to be that; null where it was chosen. */
+  encodingBecause: string | null;
+  separator: Separator | null;
   sheets: string[];
   sheet: string | null;
   headingLine: number;

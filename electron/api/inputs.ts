@@ -1,8 +1,9 @@
 /** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
 import { z } from 'zod';
-import { encodings, importKinds, separators } from '../../db/import/types.ts';
+import { importKinds } from '../../db/import/types.ts';
 import { paperSizes, reportFormats } from '../../reports/types.ts';
 import { dateOrders } from '../../valuation/reading/date.ts';
+import { encodings, separators } from '../../valuation/reading/file-formats.ts';
 import { decimalSigns } from '../../valuation/reading/money.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import {

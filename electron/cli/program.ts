@@ -1,8 +1,9 @@
 import { Command, Option } from 'commander';
-import { encodings, importKinds } from '../../db/import/types.ts';
+import { importKinds } from '../../db/import/types.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { paperSizes } from '../../reports/types.ts';
 import { dateOrders } from '../../valuation/reading/date.ts';
+import { encodings } from '../../valuation/reading/file-formats.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import { valueBases } from '../../valuation/words.ts';

@@ -28,7 +28,7 @@ const places: readonly Place[] = [
   { to: '/lots', label: 'Lots', icon: IconBox, count: 'lots' },
   { to: '/cars', label: 'Cars', icon: IconCar, count: 'cars' },
   { to: '/reference', label: 'Reference', icon: IconBooks, count: 'castings' },
-  { to: '/sales', label: 'Sales', icon: IconReceipt, count: 'saleRecords' },
+  { to: '/sales', label: 'Sale records', icon: IconReceipt, count: 'saleRecords' },
   { to: '/decide', label: 'Decide', icon: IconScale },
   { to: '/reports', label: 'Reports', icon: IconFileText },
   { to: '/settings', label: 'Settings', icon: IconAdjustmentsHorizontal },

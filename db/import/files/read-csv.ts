@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
+import { separators } from '../../../valuation/reading/file-formats.ts';
 import { activeCell } from '../../../valuation/reading/inert.ts';
-import { ImportFileError, type Separator, separators, type TableRow } from '../types.ts';
+import { ImportFileError, type Separator, type TableRow } from '../types.ts';
 import type { FoundEncoding } from './encoding.ts';
 
 /** Characters of one row at most: beyond it nobody can tell a cell without end from a quotation mark that nothing closes. */

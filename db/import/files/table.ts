@@ -1,7 +1,14 @@
 import type { Cell } from '../../../valuation/reading/reading.ts';
 import { plainWord } from '../../../valuation/reading/words.ts';
+import { separatorNames } from '../../../valuation/wording/file-words.ts';
 import { recogniseHeading } from '../columns.ts';
-import { ImportFileError, type ImportOptions, type Separator, type TableRow } from '../types.ts';
+import {
+  type Encoding,
+  ImportFileError,
+  type ImportOptions,
+  type Separator,
+  type TableRow,
+} from '../types.ts';
 import { cellText, isBlank } from './cell-text.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { findSeparator, readCsv } from './read-csv.ts';
@@ -11,8 +18,9 @@ import { openBook } from './xlsx-book.ts';
 /** A file opened as a table: its headings, and its rows below them, readable as often as needed. */
 export interface Table {
   format: 'csv' | 'xlsx';
-  encoding: string;
-  separator: string;
+  encoding: Encoding | null;
+  encodingBecause: string | null;
+  separator: Separator | null;
   sheets: string[];
   sheet: string | null;
   headingLine: number;
@@ -21,8 +29,6 @@ export interface Table {
   /** Some at a time. */
   rows(): AsyncGenerator<TableRow[]>;
 }
-
-const separatorNames: Record<Separator, string> = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' };
 
 /**
  * Opens a CSV or XLSX file as a table. Throws ImportFileError where it is neither, is empty, or names no such sheet.
@@ -60,7 +66,8 @@ const openCsv = async (file: Blob, name: string, options: ImportOptions): Promis
   const { line, headings } = await findHeadings(rows(), name, options);
   return {
     format: 'csv',
-    encoding: `${encoding.encoding} (${encoding.because})`,
+    encoding: encoding.encoding,
+    encodingBecause: options.encoding ? null : encoding.because,
     separator: found.separator,
     sheets: [],
     sheet: null,
@@ -99,8 +106,9 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
   const { line, headings } = await findHeadings(readXlsx(book, sheet), name, options);
   return {
     format: 'xlsx',
-    encoding: 'spreadsheet',
-    separator: '',
+    encoding: null,
+    encodingBecause: null,
+    separator: null,
     sheets,
     sheet,
     headingLine: line,

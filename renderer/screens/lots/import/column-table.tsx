@@ -1,5 +1,9 @@
 import { NativeSelect } from '@mantine/core';
 import type { ImportPreview } from '../../../../electron/api/views.ts';
+import { dateOrders } from '../../../../valuation/reading/date.ts';
+import { decimalSigns } from '../../../../valuation/reading/money.ts';
+import { dateOrderNames, decimalSignNames } from '../../../../valuation/wording/file-words.ts';
+import { useWords } from '../../../components/words.ts';
 import classes from './import.module.css';
 import { columnWords, type ImportChoice, mapHeading } from './import-choice.ts';
 
@@ -11,6 +15,9 @@ const how: Record<Column['how'], string> = {
   chosen: 'chosen',
   'not used': '',
 };
+
+const isOneOf = <T extends string>(list: readonly T[], text: string): text is T =>
+  (list as readonly string[]).includes(text);
 
 const Format = ({
   column,
@@ -29,15 +36,14 @@ const Format = ({
         value={choice.decimal[heading] ?? ''}
         data={[
           { value: '', label: 'by each amount' },
-          { value: '.', label: 'decimal point' },
-          { value: ',', label: 'decimal comma' },
+          ...decimalSigns.map(value => ({ value, label: decimalSignNames[value] })),
         ]}
         onChange={event => {
           const { [heading]: _, ...decimal } = choice.decimal;
           const sign = event.currentTarget.value;
           onChange({
             ...choice,
-            decimal: sign === ',' || sign === '.' ? { ...decimal, [heading]: sign } : decimal,
+            decimal: isOneOf(decimalSigns, sign) ? { ...decimal, [heading]: sign } : decimal,
           });
         }}
       />
@@ -49,19 +55,14 @@ const Format = ({
         value={column.dateOrder ?? ''}
         data={[
           { value: '', label: 'by each date' },
-          { value: 'dmy', label: 'day first' },
-          { value: 'mdy', label: 'month first' },
-          { value: 'ymd', label: 'year first' },
+          ...dateOrders.map(value => ({ value, label: dateOrderNames[value] })),
         ]}
         onChange={event => {
           const { [heading]: _, ...dateOrder } = choice.dateOrder;
           const order = event.currentTarget.value;
           onChange({
             ...choice,
-            dateOrder:
-              order === 'dmy' || order === 'mdy' || order === 'ymd'
-                ? { ...dateOrder, [heading]: order }
-                : dateOrder,
+            dateOrder: isOneOf(dateOrders, order) ? { ...dateOrder, [heading]: order } : dateOrder,
           });
         }}
       />
@@ -79,6 +80,7 @@ export const ColumnTable = ({
   choice: ImportChoice;
   onChange: (choice: ImportChoice) => void;
 }) => {
+  const words = useWords();
   const options = [
     { value: '', label: 'not read' },
     ...preview.ourColumns.map(({ name, required }) => ({
@@ -86,7 +88,7 @@ export const ColumnTable = ({
       label: columnWords(name) + (required ? ' *' : ''),
     })),
   ];
-  const help = new Map(preview.ourColumns.map(column => [column.name, column.help]));
+  const help = new Map(preview.ourColumns.map(({ name, help: text }) => [name, words.spell(text)]));
   return (
     <table className={classes.columns}>
       <thead>

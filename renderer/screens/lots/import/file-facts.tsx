@@ -1,15 +1,11 @@
 import { NativeSelect } from '@mantine/core';
-import type { ImportPreview } from '../../../../electron/api/views.ts';
+import type { Encoding, ImportPreview, Separator } from '../../../../electron/api/views.ts';
+import { encodingNames, separatorNames } from '../../../../valuation/wording/file-words.ts';
 import classes from './import.module.css';
 import type { ImportChoice } from './import-choice.ts';
 
-const separators = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' };
-const encodings = {
-  'utf-8': 'UTF-8',
-  'windows-1252': 'Windows-1252',
-  'utf-16le': 'UTF-16, little-endian',
-  'utf-16be': 'UTF-16, big-endian',
-};
+const options = <T extends string>(names: Record<T, string>): { value: T; label: string }[] =>
+  Object.entries<string>(names).map(([value, label]) => ({ value: value as T, label }));
 
 /** How the file was read, in words, each of which can be said otherwise. */
 export const FileFacts = ({
@@ -21,28 +17,22 @@ export const FileFacts = ({
   choice: ImportChoice;
   onChange: (choice: ImportChoice) => void;
 }) => {
-  const { format, sheets, sheet, headingLine, rows } = preview;
-  const found = Object.keys(encodings).find(name => preview.encoding.startsWith(name)) ?? 'utf-8';
-  const because = /\(([^)]*)\)/.exec(preview.encoding)?.[1];
+  const { format, encoding, encodingBecause, separator, sheets, sheet, headingLine, rows } = preview;
   return (
     <div className={classes.facts}>
       {format === 'csv' ? (
         <>
           <NativeSelect
             label="Characters"
-            value={found}
-            data={Object.entries(encodings).map(([value, label]) => ({ value, label }))}
-            onChange={event =>
-              onChange({ ...choice, encoding: event.currentTarget.value as keyof typeof encodings })
-            }
+            value={encoding ?? undefined}
+            data={options(encodingNames)}
+            onChange={event => onChange({ ...choice, encoding: event.currentTarget.value as Encoding })}
           />
           <NativeSelect
             label="Separated by"
-            value={preview.separator}
-            data={Object.entries(separators).map(([value, label]) => ({ value, label }))}
-            onChange={event =>
-              onChange({ ...choice, separator: event.currentTarget.value as keyof typeof separators })
-            }
+            value={separator ?? undefined}
+            data={options(separatorNames)}
+            onChange={event => onChange({ ...choice, separator: event.currentTarget.value as Separator })}
           />
         </>
       ) : (
@@ -64,9 +54,9 @@ export const FileFacts = ({
         />
       )}
       <p>
-        {format === 'csv'
-          ? `Read as ${encodings[found as keyof typeof encodings]}${because && because !== 'chosen' ? `, since ${because}` : ''}. `
-          : ''}
+        {encoding === null
+          ? ''
+          : `Read as ${encodingNames[encoding]}${encodingBecause === null ? '' : `, since ${encodingBecause}`}. `}
         The headings are on line {headingLine}; {rows.toLocaleString()} rows below them are filled.
       </p>
     </div>

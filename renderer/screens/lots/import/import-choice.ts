@@ -2,6 +2,7 @@ import type { Encoding, ImportKind, ImportPreview, Separator } from '../../../..
 import type { DateOrder } from '../../../../valuation/reading/date.ts';
 import type { DecimalSign } from '../../../../valuation/reading/money.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { readerWords } from '../../../components/words.ts';
 
 /** How a file is to be read, as far as its owner has said so; the rest is found out from the file. */
 export interface ImportChoice {
@@ -62,8 +63,8 @@ export const previewInput = (file: File, choice: ImportChoice) => {
   return { file, ...options, ...(lotId !== null && options.as === 'lot' && { lotId }) };
 };
 
-/** "release_name" as it is read: "release name". */
-export const columnWords = (name: string): string => name.replaceAll('_', ' ');
+/** "release_name" as it is read, "release name"; "colour" as the reader writes it. */
+export const columnWords = (name: string): string => readerWords().spell(name.replaceAll('_', ' '));
 
 const quoted = (text: string): string => {
   // What a spreadsheet would take for a formula is made inert.
