@@ -1,0 +1,64 @@
+import { z } from 'zod';
+import { carStatuses, finishStates, originalities, partNames } from '../../../valuation/words.ts';
+import { amount, currency, grade, id, isoDate, line, range, text } from '../fields.ts';
+
+export const carPatch = z.object({
+  inventoryNumber: line.min(1).optional(),
+  lotId: id.nullable().optional(),
+  castingId: id.nullable().optional(),
+  variationId: id.nullable().optional(),
+  candidates: z.array(id).max(500).optional(),
+  /** Text as typed, by our import columns; matched against the reference where it can be. */
+  asWritten: z.record(line.max(40), line).optional(),
+  grade: grade.nullable().optional(),
+  finishState: z.enum(finishStates).optional(),
+  status: z.enum(carStatuses).optional(),
+  location: line.optional(),
+  notes: text.optional(),
+  ownWorth: range.nullable().optional(),
+});
+export const createCars = z.object({ lotId: id.nullable(), cars: z.array(carPatch).min(1).max(1000) });
+
+/** One action in history, however many cars: a cell, a fill down, a paste. */
+export const updateCars = z.object({
+  changes: z
+    .array(z.object({ id, patch: carPatch }))
+    .min(1)
+    .max(100_000),
+  label: line.optional(),
+});
+export const listCars = z.object({
+  lotId: id.optional(),
+  castingId: id.optional(),
+  variationId: id.optional(),
+  includeSold: z.boolean().default(true),
+});
+export const saveCheck = z.object({
+  carId: id,
+  checkId: id.nullable().default(null),
+  checkedOn: isoDate,
+  grade: grade.nullable(),
+  notes: text.default(''),
+  parts: z.array(
+    z.object({
+      part: z.enum(partNames),
+      grade: grade.nullable(),
+      originality: z.enum(originalities),
+      note: line.default(''),
+    }),
+  ),
+});
+export const dispose = z.object({
+  carId: id,
+  soldOn: isoDate,
+  proceeds: amount,
+  fees: amount.default(0),
+  currency,
+  buyer: line.default(''),
+  venue: line.default(''),
+  notes: text.default(''),
+});
+export const expense = z.object({ carId: id, spentOn: isoDate, what: line.min(1), minor: amount, currency });
+
+/** What a cell, a fill or a paste changes of a car or of a sale record, as a screen sends it. */
+export type CarPatch = z.input<typeof carPatch>;

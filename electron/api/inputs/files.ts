@@ -1,0 +1,50 @@
+import { z } from 'zod';
+import { importKinds } from '../../../db/import/types.ts';
+import { paperSizes, reportFormats } from '../../../reports/types.ts';
+import { dateOrders } from '../../../valuation/reading/date.ts';
+import { encodings, separators } from '../../../valuation/reading/file-formats.ts';
+import { decimalSigns } from '../../../valuation/reading/money.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { valueBases } from '../../../valuation/words.ts';
+import { currency, id, isoDate, line, locale } from '../fields.ts';
+import { createLot } from './lots.ts';
+
+const importOptions = z.object({
+  as: z.enum(importKinds),
+  sheet: z.string().optional(),
+  encoding: z.enum(encodings).optional(),
+  separator: z.enum(separators).optional(),
+  /** Their heading → our column; null leaves a column out. */
+  map: z.record(z.string(), z.string().nullable()).default({}),
+  decimal: z.record(z.string(), z.enum(decimalSigns)).default({}),
+  dateOrder: z.record(z.string(), z.enum(dateOrders)).default({}),
+  currency: currency.optional(),
+});
+export const previewImport = importOptions.extend({
+  file: z.file().max(2_000_000_000),
+  addReference: z.boolean().default(false),
+  lotId: id.optional(),
+});
+export const runImport = importOptions.extend({
+  file: z.file().max(2_000_000_000),
+  dryRun: z.boolean().default(false),
+  addReference: z.boolean().default(false),
+  /** For a lot: an existing one, or a new one with its price. */
+  lotId: id.optional(),
+  lot: createLot.optional(),
+});
+export const makeReport = z.object({
+  format: z.enum(reportFormats),
+  title: line.default('Collection report'),
+  basis: z.enum(valueBases).default('fair market value'),
+  lotId: id.optional(),
+  carIds: z.array(id).optional(),
+  on: isoDate.optional(),
+  paper: z.enum(paperSizes).default('a4'),
+  /** Of the reader, for amounts and spelling. */
+  locale: locale.default(plainLocale),
+  withPhotographs: z.boolean().default(true),
+  includeSold: z.boolean().default(false),
+});
+export const reportFile = z.object({ token: z.string().min(1) });
+export type ReportRequest = z.input<typeof makeReport>;

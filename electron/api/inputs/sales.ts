@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import { finishStates, partNames } from '../../../valuation/words.ts';
+import { amountFrom, currency, grade, id, isoDate, line, text } from '../fields.ts';
+
+const sale = z.object({
+  soldOn: isoDate,
+  price: amountFrom(1, 'enter a price of more than zero'),
+  currency,
+  castingId: id,
+  variationId: id.nullable(),
+  grade: grade.nullable(),
+  finishState: z.enum(finishStates),
+  missingParts: z.array(z.enum(partNames)),
+  reproductionParts: z.array(z.enum(partNames)),
+  source: line,
+  reference: line,
+  reliabilityPercent: z.int().min(0).max(100).nullable(),
+  notes: text,
+});
+export const saleRecord = sale.extend({
+  variationId: sale.shape.variationId.default(null),
+  grade: sale.shape.grade.default(null),
+  finishState: sale.shape.finishState.default('original'),
+  missingParts: sale.shape.missingParts.default([]),
+  reproductionParts: sale.shape.reproductionParts.default([]),
+  source: sale.shape.source.default(''),
+  reference: sale.shape.reference.default(''),
+  reliabilityPercent: sale.shape.reliabilityPercent.default(null),
+  notes: sale.shape.notes.default(''),
+});
+export const salePatch = sale.partial();
+export const updateSale = salePatch.extend({ id });
+
+/** One action in history, however many records: a cell, a fill down, a paste. */
+export const updateSales = z.object({
+  changes: z
+    .array(z.object({ id, patch: salePatch }))
+    .min(1)
+    .max(100_000),
+});
+export const excludeSales = z.object({
+  ids: z.array(id).min(1),
+  excluded: z.boolean(),
+  why: line.default(''),
+});
+export const listSales = z.object({ castingId: id.optional(), variationId: id.optional() });
+const ownWord = z.object({ column: line.default('*'), text: line, field: line, meaning: line });
+
+/** A text of sales, one a line, and how it is meant. */
+export const readSaleLines = z.object({
+  text: z.string().max(5_000_000),
+  dates: z.enum(['dmy', 'mdy']).optional(),
+  currency: currency.optional(),
+  words: z.array(ownWord).max(10_000).default([]),
+});
+
+/** Only these lines, by their numbers; without them, all. */
+export const addSaleLines = readSaleLines.extend({ lines: z.array(id).optional() });
+export type SalePatch = z.input<typeof salePatch>;
