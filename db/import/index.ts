@@ -11,7 +11,8 @@ import { type Judge, judgeRow, type ReadRow, readRow, rowView } from './judges/j
 import { lotJudge } from './judges/lot.ts';
 import { referenceJudge } from './judges/reference.ts';
 import { salesJudge } from './judges/sales.ts';
-import { learnFormats, type Mapping, mapColumns } from './mapping.ts';
+import { learnFormats } from './learn.ts';
+import { type Mapping, mapColumns } from './mapping.ts';
 import {
   ImportFileError,
   type ImportOptions,
@@ -141,7 +142,7 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
     mapping = mapColumns(table, options, false);
     problem = [error.message];
   }
-  const { rows } = await learnFormats(table, mapping, options, signal);
+  const { rows, learned, questions } = await learnFormats(table, mapping, options, signal);
   const counts = { accepted: 0, rejected: 0, duplicates: 0, unidentified: 0 };
   const sample: ImportRowView[] = [];
   const missing = new Set<string>();
@@ -184,6 +185,8 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
     counts,
     sample,
     missingCastings: [...missing],
+    learned,
+    questions,
     warnings: [...problem, ...table.warnings, ...mapping.warnings, ...kindWarnings(mapping, options)],
   };
 };
@@ -198,7 +201,12 @@ export const runImport = async (
   const { collection, file, name, options, at, signal, afterwards } = request;
   const table = await openTable(file, name, options);
   const mapping = mapColumns(table, options);
-  const { rows, numbers, unnumbered } = await learnFormats(table, mapping, options, signal);
+  const { rows, numbers, unnumbered, learned, questions } = await learnFormats(
+    table,
+    mapping,
+    options,
+    signal,
+  );
   const result: ImportResult = {
     accepted: 0,
     rejected: [],
@@ -206,6 +214,8 @@ export const runImport = async (
     duplicateLines: [],
     unidentified: 0,
     addedCastings: 0,
+    learned,
+    questions,
     notes: [
       ...table.warnings,
       ...mapping.warnings,

@@ -54,6 +54,31 @@ export interface ColumnView {
   samples: string[];
 }
 
+/** How a column writes its amounts or its days, and from what that is known. */
+export interface LearnedFormat {
+  /** Their heading. */
+  column: string;
+  kind: 'decimal' | 'dates';
+  value: DecimalSign | DateOrder;
+  from: 'its cells' | 'another column' | 'your answer';
+  /** The other column's heading. */
+  other?: string;
+  /** How many cells show it, or are read so; and the first of them. */
+  cells: number;
+  examples: string[];
+}
+
+/** What a file cannot tell by itself: answered for the column by `decimal` or `dateOrder` of the options. */
+export interface FormatQuestion {
+  /** Their heading. */
+  column: string;
+  kind: 'decimal' | 'dates';
+  choices: (DecimalSign | DateOrder)[];
+  /** How many cells can be read two ways, and the first of them. */
+  cells: number;
+  examples: string[];
+}
+
 /** What a file looks like before anything is taken in. */
 export interface ImportPreview {
   file: string;
@@ -76,6 +101,8 @@ export interface ImportPreview {
   sample: ImportRowView[];
   /** Castings that sale records name and the reference lacks. */
   missingCastings: string[];
+  learned: LearnedFormat[];
+  questions: FormatQuestion[];
   warnings: string[];
 }
 
@@ -109,6 +136,8 @@ export interface ImportResult {
   unidentified: number;
   addedCastings: number;
   lot?: { id: number; name: string };
+  learned: LearnedFormat[];
+  questions: FormatQuestion[];
   notes: string[];
 }
 

@@ -1,0 +1,277 @@
+import { currencyDecimals, isCurrency } from '../../valuation/money.ts';
+import { type DateOrder, dateOrderOf, isAmbiguousDate } from '../../valuation/reading/date.ts';
+import { type DecimalSign, decimalSignOf } from '../../valuation/reading/money.ts';
+import { cellText, isBlank } from './files/cell-text.ts';
+import type { Table } from './files/table.ts';
+import type { Mapping } from './mapping.ts';
+import type { Cell, ColumnView, FormatQuestion, ImportOptions, LearnedFormat } from './types.ts';
+
+/** Our columns that hold amounts, and those that hold days. */
+export const moneyColumns: readonly string[] = ['price', 'price_paid', 'own_estimate', 'sold_for'];
+export const dateColumns: readonly string[] = ['sold_on', 'bought_on'];
+
+const shownExamples = 3;
+const mostRemembered = 5000;
+
+/** Texts that show one thing: how many cells, and the first of them. */
+class Shown {
+  cells = 0;
+  readonly examples: string[] = [];
+  see(text: string): void {
+    this.cells++;
+    if (this.examples.length < shownExamples && !this.examples.includes(text))
+      this.examples.push(text.slice(0, 40));
+  }
+}
+
+/** What a cell shows beyond doubt of how its column is written. */
+type Certain = 'point' | 'comma' | 'dmy' | 'mdy';
+const signs = { point: '.', comma: ',', dmy: 'dmy', mdy: 'mdy' } as const satisfies Record<
+  Certain,
+  DecimalSign | DateOrder
+>;
+/** What a cell shows: something certain, a lone sign before three digits, or a day that can be read two ways. */
+type Sign = Certain | 'group.' | 'group,' | 'open' | null;
+
+const signOfAmount = (cell: Cell): Sign => {
+  const sign = decimalSignOf(cell);
+  if (sign !== 'both') return sign && (sign === ',' ? 'comma' : 'point');
+  return String(cell).includes(',') ? 'group,' : 'group.';
+};
+
+const signOfDay = (cell: Cell): Sign => {
+  const order = dateOrderOf(cell);
+  return order === 'dmy' || order === 'mdy' ? order : isAmbiguousDate(cell) ? 'open' : null;
+};
+
+/** A column of amounts or of days, and what its cells have shown so far. */
+class ColumnEvidence {
+  readonly column: ColumnView;
+  readonly kind: 'decimal' | 'dates';
+  readonly #shown = new Map<Sign, Shown>();
+  readonly #known = new Map<Cell, Sign>();
+  constructor(column: ColumnView, kind: 'decimal' | 'dates') {
+    this.column = column;
+    this.kind = kind;
+  }
+
+  see(cell: Cell): void {
+    if (typeof cell !== 'string' || cell === '') return;
+    let sign = this.#known.get(cell);
+    if (sign === undefined) {
+      sign = this.kind === 'decimal' ? signOfAmount(cell) : signOfDay(cell);
+      if (this.#known.size < mostRemembered) this.#known.set(cell, sign);
+    }
+    if (sign === null) return;
+    const shown = this.of(sign);
+    this.#shown.set(sign, shown);
+    shown.see(cell.trim());
+  }
+
+  of(sign: Sign): Shown {
+    return this.#shown.get(sign) ?? new Shown();
+  }
+
+  /** True where some cells show one thing and some the other. */
+  isContradictory(): boolean {
+    const [a, b] = this.#sides();
+    return this.of(a).cells > 0 && this.of(b).cells > 0;
+  }
+
+  #sides(): [Certain, Certain] {
+    return this.kind === 'decimal' ? ['point', 'comma'] : ['dmy', 'mdy'];
+  }
+
+  /** What the cells that leave no doubt show; null where they show both, or nothing. */
+  certain(): { value: DecimalSign | DateOrder; shown: Shown } | null {
+    const shown = this.#sides().filter(side => this.of(side).cells > 0);
+    const [sign] = shown;
+    if (!sign || shown.length > 1) return null;
+    return { value: signs[sign], shown: this.of(sign) };
+  }
+}
+
+/** What all columns of one kind show together, for one whose own cells leave it open; null where they disagree. */
+const agreed = (columns: ColumnEvidence[]): { value: DecimalSign | DateOrder; column: string } | null => {
+  if (columns.some(column => column.isContradictory())) return null;
+  const shown = columns.flatMap(column => {
+    const certain = column.certain();
+    return certain ? [{ value: certain.value, column: column.column.heading }] : [];
+  });
+  const [first] = shown;
+  return first && shown.every(({ value }) => value === first.value) ? first : null;
+};
+
+const choice = <T>(choices: Record<string, T>, heading: string): T | undefined =>
+  Object.entries(choices).find(
+    ([theirs]) => theirs.trim().toLowerCase() === heading.trim().toLowerCase(),
+  )?.[1] ?? choices['*'];
+
+/** What the whole file was found to be. */
+export interface Learned {
+  rows: number;
+  /** Inventory numbers that the file brings, in small letters: none of them is free to be given to another car. */
+  numbers: Set<string>;
+  /** Rows that bring none. */
+  unnumbered: number;
+  learned: LearnedFormat[];
+  questions: FormatQuestion[];
+}
+
+const mostSampled = 400;
+const samplesOf = 5;
+
+/** Sees every row of a file once, and says how each column of amounts and of days is written. */
+export class Learner {
+  readonly #mapping: Mapping;
+  readonly #options: ImportOptions;
+  readonly #money: ColumnEvidence[];
+  readonly #days: ColumnEvidence[];
+  readonly #numbers = new Set<string>();
+  #unnumbered = 0;
+  #rows = 0;
+
+  constructor(mapping: Mapping, options: ImportOptions) {
+    this.#mapping = mapping;
+    this.#options = options;
+    const of = (names: readonly string[], kind: 'decimal' | 'dates') =>
+      mapping.columns
+        .filter(({ ours }) => ours !== null && names.includes(ours))
+        .map(column => new ColumnEvidence(column, kind));
+    this.#money = of(moneyColumns, 'decimal');
+    this.#days = of(dateColumns, 'dates');
+  }
+
+  /** A row that is not blank. */
+  see(cells: Cell[]): void {
+    this.#rows++;
+    if (this.#rows <= mostSampled)
+      for (const { index, samples } of this.#mapping.columns) {
+        if (samples.length >= samplesOf) continue;
+        const text = cellText(cells[index] ?? null);
+        if (text && !samples.includes(text)) samples.push(text.slice(0, 80));
+      }
+    const place = this.#mapping.places.get('inventory_number');
+    const number = place === undefined ? '' : cellText(cells[place] ?? null).toLowerCase();
+    if (number) this.#numbers.add(number);
+    else this.#unnumbered++;
+    for (const column of this.#money) column.see(cells[column.column.index] ?? null);
+    for (const column of this.#days) column.see(cells[column.column.index] ?? null);
+  }
+
+  /** Writes what was learned into the mapping; what stays in doubt becomes a question, and a warning in words. */
+  finish(): Learned {
+    const learned: LearnedFormat[] = [];
+    const questions: FormatQuestion[] = [];
+    for (const column of this.#days) this.#settleDays(column, learned, questions);
+    for (const column of this.#money) this.#settleAmounts(column, learned, questions);
+    return {
+      rows: this.#rows,
+      numbers: this.#numbers,
+      unnumbered: this.#unnumbered,
+      learned,
+      questions,
+    };
+  }
+
+  #settleDays(evidence: ColumnEvidence, learned: LearnedFormat[], questions: FormatQuestion[]): void {
+    const { column } = evidence;
+    const open = evidence.of('open');
+    const chosen = choice<DateOrder>(this.#options.dateOrder, column.heading);
+    const certain = evidence.certain();
+    const other = certain || evidence.isContradictory() ? null : agreed(this.#days);
+    column.dateOrder = chosen ?? ((certain ?? other)?.value as DateOrder | undefined) ?? null;
+    const { heading } = column;
+    if (column.dateOrder)
+      learned.push({
+        column: heading,
+        kind: 'dates',
+        value: column.dateOrder,
+        ...(chosen
+          ? { from: 'your answer' as const, ...seen(open) }
+          : certain
+            ? { from: 'its cells' as const, ...seen(certain.shown) }
+            : { from: 'another column' as const, other: other?.column ?? '', ...seen(open) }),
+      });
+    if (chosen || open.cells === 0) return;
+    const { warnings } = this.#mapping;
+    if (certain)
+      warnings.push(
+        `"${heading}" is read ${certain.value === 'dmy' ? 'day' : 'month'} first, as ${certain.shown.cells} of its dates can only be read so.`,
+      );
+    else if (other)
+      warnings.push(
+        `"${heading}" is read ${other.value === 'dmy' ? 'day' : 'month'} first, as the dates of "${other.column}" are.`,
+      );
+    else {
+      questions.push({ column: heading, kind: 'dates', choices: ['dmy', 'mdy'], ...seen(open) });
+      warnings.push(
+        evidence.isContradictory()
+          ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are refused until an order is chosen.`
+          : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that tells which; they are refused until an order is chosen.`,
+      );
+    }
+  }
+
+  #settleAmounts(evidence: ColumnEvidence, learned: LearnedFormat[], questions: FormatQuestion[]): void {
+    const { column } = evidence;
+    const { heading, ours } = column;
+    const chosen = choice<DecimalSign>(this.#options.decimal, heading) ?? null;
+    const certain = evidence.certain();
+    const other = certain || evidence.isContradictory() ? null : agreed(this.#money);
+    const usual = ((certain ?? other)?.value as DecimalSign | undefined) ?? null;
+    column.decimal = chosen ?? usual;
+    if (ours) this.#mapping.money.set(ours, { chosen, usual });
+    if (column.decimal)
+      learned.push({
+        column: heading,
+        kind: 'decimal',
+        value: column.decimal,
+        ...(chosen
+          ? { from: 'your answer' as const, cells: 0, examples: [] }
+          : certain
+            ? { from: 'its cells' as const, ...seen(certain.shown) }
+            : { from: 'another column' as const, other: other?.column ?? '', cells: 0, examples: [] }),
+      });
+    if (chosen) return;
+    // Where the other amounts part decimals with that very sign, a thousand is likelier but not certain.
+    for (const [group, shown] of [
+      ['group,', evidence.of('comma')],
+      ['group.', evidence.of('point')],
+    ] as const) {
+      const doubtful = evidence.of(group);
+      if (doubtful.cells === 0) continue;
+      const needsSign = decimalsOf(this.#options) >= 3 && usual === null;
+      if (shown.cells === 0 && !needsSign) continue;
+      if (!questions.some(question => question.column === heading))
+        questions.push({ column: heading, kind: 'decimal', choices: ['.', ','], ...seen(doubtful) });
+      if (shown.cells > 0)
+        this.#mapping.warnings.push(
+          `"${heading}" has amounts such as "${doubtful.examples[0]}" (${doubtful.cells}), although others have the ${group === 'group,' ? 'comma' : 'point'} before their decimals: read as thousands. Choose the decimal sign of this column if they are not.`,
+        );
+    }
+  }
+}
+
+const seen = ({ cells, examples }: Shown) => ({ cells, examples });
+
+const decimalsOf = ({ currency }: ImportOptions): number =>
+  currency && isCurrency(currency) ? currencyDecimals(currency) : 2;
+
+/**
+ * Reads the whole file once: finds each column's decimal sign and order of dates from the values that leave no doubt, keeps
+ * the first values as samples, and counts the rows that are not blank. What stays in doubt becomes a question.
+ */
+export const learnFormats = async (
+  table: Table,
+  mapping: Mapping,
+  options: ImportOptions,
+  signal?: AbortSignal,
+): Promise<Learned> => {
+  const learner = new Learner(mapping, options);
+  for await (const batch of table.rows()) {
+    signal?.throwIfAborted();
+    for (const { cells } of batch) if (!isBlank(cells)) learner.see(cells);
+  }
+  return learner.finish();
+};
