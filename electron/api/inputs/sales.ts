@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { saleLineFields } from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import { finishStates, partNames } from '../../../valuation/words.ts';
 import { amountFrom, currency, grade, id, isoDate, line, text } from '../fields.ts';
 
@@ -52,8 +53,21 @@ export const readSaleLines = z.object({
   dates: z.enum(['dmy', 'mdy']).optional(),
   currency: currency.optional(),
   words: z.array(ownWord).max(10_000).default([]),
+  /** Only these lines, by their numbers; without them, all. */
+  lines: z.array(id).max(100_000).optional(),
+  /** What the owner says of single lines, against what their texts say. */
+  corrections: z
+    .array(
+      z.object({
+        line: id,
+        /** By field, in the form in which it is read; an empty text says that it is not known. */
+        fields: z.partialRecord(z.enum(saleLineFields), line).default({}),
+        castingId: id.optional(),
+        /** One car's sale, although the words look otherwise. */
+        oneCar: z.boolean().optional(),
+      }),
+    )
+    .max(100_000)
+    .default([]),
 });
-
-/** Only these lines, by their numbers; without them, all. */
-export const addSaleLines = readSaleLines.extend({ lines: z.array(id).optional() });
 export type SalePatch = z.input<typeof salePatch>;

@@ -1,76 +1,29 @@
-import { saleLinesIn } from '../../../db/import/sale-lines.ts';
+import type { Kysely } from 'kysely';
 import type { SaleEntry } from '../../../db/records/sales.ts';
 import { insertSeenSales, type SeenSale, unrecordedSales } from '../../../db/records/seen-sales.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
 import { loadMatcher, type Matcher } from '../../../db/reference/match.ts';
-import { loadSaleLexicon } from '../../../db/reference/sale-lexicon.ts';
-import {
-  type DateOrders,
-  dateOrdersOf,
-  dayOfCell,
-  hasOpenDay,
-  priceOfCell,
-} from '../../../valuation/reading/sale-line/price-and-day.ts';
-import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import type { Schema } from '../../../db/schema.ts';
 import { finishStates, type Grade, partNames } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
+import type { Session } from '../session/session.ts';
 import type { AddedSaleLines, ReadSaleLines, SaleLineRow } from '../views.ts';
+import { type ReadLine, readText } from './read-lines.ts';
 
 type Request = typeof inputs.readSaleLines._output;
-type Read = SaleLine & { line: number };
 
-const read = async (
-  { db, session }: { db: Parameters<typeof loadSaleLexicon>[0]; session: { today(): Promise<string> } },
-  { text, dates, currency, words }: Request,
-): Promise<{ lines: Read[]; notes: string[] }> => {
-  const written = saleLinesIn(text);
-  const lexicon = await loadSaleLexicon(db, words);
-  const own = currency ?? (await readReportingCurrency(db));
-  const today = await session.today();
-  const datesIn = written.map(({ cells, description }) => cells?.soldOn ?? description);
-  const orders: DateOrders = dates ? { '/': dates, '.': dates, '-': dates } : dateOrdersOf(datesIn);
-  const lines = written.map(({ line, text: whole, description, column, cells }): Read => {
-    const habits = { currency: own, orders, today, column };
-    if (!cells) return { ...readSaleLine(description, lexicon, habits), line };
-    const found = readSaleLine(description, lexicon, {
-      ...habits,
-      ...(cells.soldOn !== null && { day: dayOfCell(cells.soldOn, orders, today) }),
-      ...(cells.price !== null && { price: priceOfCell(cells.price, own) }),
-      ...(cells.source && { source: cells.source }),
-    });
-    const at = description === '' ? -1 : whole.indexOf(description);
-    const spans = found.spans.map(({ start, end, field }) => ({ start: start + at, end: end + at, field }));
-    return { ...found, line, text: whole, spans: at < 0 ? [] : spans };
-  });
-  const open = datesIn.filter(day => hasOpenDay(day, orders)).length;
-  const said = Object.entries(orders).map(
-    ([sign, order]) =>
-      `Dates with "${sign}" are read ${order === 'mdy' ? 'month' : 'day'} first${dates ? '' : ', as other lines show'}.`,
-  );
-  const asked =
-    open === 0
-      ? []
-      : [`${open === 1 ? 'One date' : `${open} dates`} can be read day first or month first; say which.`];
-  return { lines, notes: [...(dates ? [] : said), ...asked] };
-};
-
-const rowOf = (line: Read, outcome?: SaleLineRow['outcome']): SaleLineRow => ({
+const rowOf = (line: ReadLine, known: boolean, outcome?: SaleLineRow['outcome']): SaleLineRow => ({
   line: line.line,
   text: line.text,
   fields: line.fields,
   spans: line.spans,
+  castingId: line.castingId,
+  name: line.name,
   unread: line.unread,
   not: line.not,
+  known,
   ...(outcome && { outcome }),
 });
-
-const readLines = needsCollection
-  .input(inputs.readSaleLines)
-  .handler(async ({ context, input }): Promise<ReadSaleLines> => {
-    const { lines, notes } = await read(context, input);
-    return { rows: lines.map(line => rowOf(line)), notes };
-  });
 
 /** Words about a finish that people mean differently: a record with one counts in no estimate until it is settled. */
 const aboutFinish = /paint|lackier|restor|restaur|custom|strip|touch|refinish|peint|verniciat/i;
@@ -93,21 +46,25 @@ const identityFields = [
 const partsOf = (text = '') => partNames.filter(part => text.split(',').includes(part));
 
 /** A line as a sale record; null where it is no sale of one car. */
-const seenSale = (line: Read, match: Matcher): (SeenSale & { line: Read }) | null => {
+const seenSale = (line: ReadLine, match: Matcher): (SeenSale & { line: ReadLine }) | null => {
   const { fields, price, unread } = line;
   if (line.not || !price || !fields.sold_on) return null;
   const asWritten = Object.fromEntries(
     identityFields.flatMap(field => (fields[field] ? [[field, fields[field]]] : [])),
   );
   const matched = match(asWritten);
+  const castingId = line.castingId ?? matched.castingId;
+  // The likely name of a casting that is not known waits to be settled; one that is known was left open for a reason.
+  if (castingId === null && line.name && match({ casting: line.name }).castingId === null)
+    asWritten.casting = line.name;
   const finish = finishStates.find(state => state === fields.finish_state) ?? null;
   const doubt = finish === null ? unread.find(({ text }) => aboutFinish.test(text)) : undefined;
   const sale: Omit<SaleEntry, 'id'> = {
     soldOn: fields.sold_on,
     price: price.minor,
     currency: price.currency,
-    castingId: matched.castingId ?? line.castingId,
-    variationId: matched.variationId,
+    castingId,
+    variationId: matched.castingId === castingId ? matched.variationId : null,
     asWritten,
     grade: fields.grade === undefined ? null : (Number(fields.grade) as Grade),
     finishState: finish ?? 'original',
@@ -124,29 +81,47 @@ const seenSale = (line: Read, match: Matcher): (SeenSale & { line: Read }) | nul
   return { sale, unread, line };
 };
 
+/** The lines that tell of a sale of one car, those of them that are not recorded yet, and all as rows. */
+const lookedAt = async (context: { db: Kysely<Schema>; session: Session }, input: Request) => {
+  const { lines, ...facts } = await readText(context, input);
+  const match = await loadMatcher(context.db);
+  const seen = lines.flatMap(line => seenSale(line, match) ?? []);
+  const fresh = await unrecordedSales(context.db, seen);
+  const isFresh = new Set(fresh.map(({ line }) => line));
+  const isKnown = new Set(seen.flatMap(({ line }) => (isFresh.has(line) ? [] : [line])));
+  return { lines, facts, fresh, isKnown };
+};
+
+const readLines = needsCollection
+  .input(inputs.readSaleLines)
+  .handler(async ({ context, input }): Promise<ReadSaleLines> => {
+    const { lines, facts, isKnown } = await lookedAt(context, input);
+    return { ...facts, rows: lines.map(line => rowOf(line, isKnown.has(line))) };
+  });
+
 /** Records the lines that tell of a sale of one car, as one action; the others are left out, each with its reason. */
 const addLines = needsCollection
-  .input(inputs.addSaleLines)
+  .input(inputs.readSaleLines)
   .handler(async ({ context, input }): Promise<AddedSaleLines> => {
-    const { lines, notes } = await read(context, input);
-    const match = await loadMatcher(context.db);
-    const chosen = input.lines && new Set(input.lines);
-    const seen = lines.flatMap(line =>
-      chosen && !chosen.has(line.line) ? [] : (seenSale(line, match) ?? []),
-    );
-    const fresh = await unrecordedSales(context.db, seen);
+    const { lines: chosen, ...whole } = input;
+    const { lines, facts, isKnown, fresh: found } = await lookedAt(context, whole);
+    const wanted = chosen && new Set(chosen);
+    const fresh = found.filter(({ line }) => !wanted || wanted.has(line.line));
     if (fresh.length > 0)
       await context.session.act(
         `Added ${fresh.length === 1 ? 'a sale record' : `${fresh.length} sale records`} from lines`,
         trx => insertSeenSales(trx, fresh),
       );
-    const added = new Set(fresh.map(({ line }) => line));
-    const recognised = new Set(seen.map(({ line }) => line));
+    const isAdded = new Set(fresh.map(({ line }) => line));
     const rows = lines.map(line =>
-      rowOf(line, added.has(line) ? 'added' : recognised.has(line) ? 'known already' : 'left out'),
+      rowOf(
+        line,
+        isKnown.has(line),
+        isAdded.has(line) ? 'added' : isKnown.has(line) ? 'known already' : 'left out',
+      ),
     );
     const count = (outcome: SaleLineRow['outcome']) => rows.filter(row => row.outcome === outcome).length;
-    return { rows, notes, added: fresh.length, known: count('known already'), leftOut: count('left out') };
+    return { ...facts, rows, added: fresh.length, known: count('known already'), leftOut: count('left out') };
   });
 
 export const saleLines = { readLines, addLines };

@@ -88,15 +88,22 @@ const pricedSpans = (line: Line): Span[] => {
   return [...first, ...behind.filter(span => !overlaps(span, first))].sort((a, b) => a.start - b.start);
 };
 
+interface FoundPrice extends Found<Price> {
+  /** No currency stands beside it. */
+  unnamed: boolean;
+}
+
 /** The price; null where there is none, or where there are several and none is said to be it. */
-export const takePrice = (line: Line, own: Currency): Found<Price> | null => {
-  const read = (span: Span, unnamed: boolean): Found<Price> | null => {
+export const takePrice = (line: Line, own: Currency): FoundPrice | null => {
+  const read = (span: Span, unnamed: boolean): FoundPrice | null => {
     const text = line.text.slice(span.start, span.end);
     const named = currencyOfAmount(text, own);
     if (named === null || (named === 'none' && !unnamed)) return null;
     const currency = named === 'none' ? own : named;
     const money = readMoney(text, currency);
-    return money.ok && money.value > 0 ? { value: { minor: money.value, currency }, span } : null;
+    return money.ok && money.value > 0
+      ? { value: { minor: money.value, currency }, span, unnamed: named === 'none' }
+      : null;
   };
   const amounts = (spans: Span[], unnamed: boolean) =>
     spans.flatMap(span => {
@@ -117,7 +124,7 @@ export const takePrice = (line: Line, own: Currency): Found<Price> | null => {
   const [one, another] = said.length === 1 ? said : found;
   if (!one || (another && said.length !== 1)) return null;
   line.take(one.span);
-  return { value: one.value, span: one.span };
+  return { value: one.value, span: one.span, unnamed: one.unnamed };
 };
 
 /** True where a text has a date that can be read day first or month first. */

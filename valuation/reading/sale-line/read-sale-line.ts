@@ -5,6 +5,7 @@ import { castingOf, findNames } from './casting.ts';
 import { takeBasePaint, takeColour, takeCountry, takeNamed, takePartColours, takeParts } from './features.ts';
 import { kindOf, type NotASale, unsold } from './kind.ts';
 import type { Lexicon, OwnWord } from './lexicon.ts';
+import { likelyName } from './likely-name.ts';
 import { type DateOrders, type Price, takeDay, takePrice } from './price-and-day.ts';
 import { takeFinish, takeGrade, takeRanges, takeSource, takeYear } from './state.ts';
 import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
@@ -42,7 +43,11 @@ export interface SaleLine {
   /** Where each field was read. */
   spans: (Span & { field: SaleLineField })[];
   castingId: number | null;
+  /** Where no casting is known: the words that are likeliest to be its name. A proposal, and no field. */
+  name: string | null;
   price: Price | null;
+  /** Its price names no currency: the owner's own was taken. */
+  unnamedCurrency: boolean;
   unread: { column: string; text: string }[];
   /** Why it is no sale of one car, or null. */
   not: NotASale | null;
@@ -60,6 +65,17 @@ export interface SaleLineHabits {
   day?: IsoDate | null;
   price?: Price | null;
   source?: string;
+  said?: SaidOfLine;
+}
+
+/** What the owner says of one line; it stands against the text. */
+export interface SaidOfLine {
+  /** By field, in the form of `SaleLine.fields`; an empty text says that the field is not known. */
+  fields: Partial<Record<SaleLineField, string>>;
+  /** The casting, where it is one of the reference's. */
+  castingId?: number | undefined;
+  /** It is one car's sale, whatever the words look like. */
+  oneCar?: boolean | undefined;
 }
 
 /** What is told of a line that is no sale of one car. */
@@ -72,8 +88,17 @@ export const priceText = ({ minor, currency }: Price): string => {
   return decimals === 0 ? figures : `${figures.slice(0, -decimals)}.${figures.slice(-decimals)}`;
 };
 
+/** An amount as `priceText` writes it, in minor units; null where it is none, or not more than nothing. */
+export const pricedAt = (amount: string, currency: Currency): Price | null => {
+  const [, whole = '', fraction = ''] = /^(\d{1,12})(?:\.(\d+))?$/.exec(amount.trim()) ?? [];
+  const decimals = currencyDecimals(currency);
+  if (!whole || /[1-9]/.test(fraction.slice(decimals))) return null;
+  const minor = Number(whole + fraction.slice(0, decimals).padEnd(decimals, '0'));
+  return minor > 0 && Number.isSafeInteger(minor) ? { minor, currency } : null;
+};
+
 /** What the owner says that a text means, read by the reader of its field; null where that reader does not take it. */
-const meaningOf = ({ field, meaning }: OwnWord): string | null => {
+export const meaningOf = ({ field, meaning }: Pick<OwnWord, 'field' | 'meaning'>): string | null => {
   const readers: Record<string, (text: string) => { ok: boolean; value?: unknown }> = {
     grade: readGrade,
     finish_state: readFinishState,
@@ -93,28 +118,37 @@ const meaningOf = ({ field, meaning }: OwnWord): string | null => {
  * casting never becomes one; what is said in two ways, or in a word that people mean differently, is unread. Deterministic.
  */
 export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHabits): SaleLine => {
-  const { currency, orders, today, column = 'line' } = habits;
+  const { currency, orders, today, column = 'line', said = { fields: {} } } = habits;
   const line = newLine(text);
   const fields: SaleLine['fields'] = {};
+  for (const field of saleLineFields)
+    if (said.fields[field] && field !== 'price' && field !== 'currency') fields[field] = said.fields[field];
   const spans: SaleLine['spans'] = [];
   const put = (field: string, value: string, span: Span | null) => {
     const known = saleLineFields.find(one => one === field);
-    if (!known || fields[known] !== undefined) return;
+    if (!known || fields[known] !== undefined || said.fields[known] !== undefined) return;
     fields[known] = value;
     if (span) spans.push({ ...span, field: known });
   };
 
   const day = habits.day === undefined ? takeDay(line, orders, today) : null;
-  const soldOn = habits.day ?? day?.value ?? null;
+  const soldOn = said.fields.sold_on ?? habits.day ?? day?.value ?? null;
   if (soldOn) put('sold_on', soldOn, day?.span ?? null);
   const found = habits.price === undefined ? takePrice(line, currency) : null;
   let price = habits.price ?? found?.value ?? null;
   const notSold = line.matches(unsold);
   for (const match of notSold) line.take(spanOf(match));
   if (notSold.length > 0) price = null;
+  if (said.fields.price !== undefined || (price && said.fields.currency))
+    price = pricedAt(
+      said.fields.price ?? (price ? priceText(price) : ''),
+      said.fields.currency || (price?.currency ?? currency),
+    );
   if (price) {
-    put('price', priceText(price), found?.span ?? null);
-    put('currency', price.currency, found?.span ?? null);
+    fields.price = priceText(price);
+    fields.currency = price.currency;
+    const { span } = found ?? {};
+    if (span && !said.fields.price) spans.push({ ...span, field: 'price' }, { ...span, field: 'currency' });
   } else if (found) line.doubt(found.span);
   if (habits.source) put('source', habits.source, null);
 
@@ -129,9 +163,10 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   }
 
   const names = findNames(line, lexicon);
-  const kind = kindOf(line, names);
+  const kind = said.oneCar ? null : kindOf(line, names);
   if (!habits.source) takeSource(line, put);
-  let castingId = castingNamed(lexicon, fields.casting) ?? castingOf(names, line, lexicon);
+  let castingId = said.castingId ?? castingNamed(lexicon, fields.casting);
+  if (castingId === null && said.fields.casting === undefined) castingId = castingOf(names, line, lexicon);
   if (kind) castingId = null;
   const casting = castingId === null ? null : (lexicon.castings.get(castingId) ?? null);
   for (const { name, span } of names)
@@ -141,7 +176,8 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
       if (name.isRelease) put('release_name', name.name, span);
       line.take(span);
     } else line.doubt(span);
-  if (!casting) delete fields.casting;
+  if (casting) fields.casting = casting.name;
+  else if (!said.fields.casting) delete fields.casting;
 
   takeRanges(line, lexicon);
   takeYear(line, put);
@@ -156,6 +192,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
 
   const not: NotASale | null = kind ?? (price === null ? 'no price' : soldOn === null ? 'no date' : null);
   const isCar = kind === null;
+  const unread = isCar ? line.leftover(fillers) : [];
   const kept = saleLineFields.filter(
     field => fields[field] !== undefined && (isCar || ofTheSale.includes(field)),
   );
@@ -166,8 +203,10 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
       .filter(({ field }) => kept.includes(field))
       .sort((a, b) => a.start - b.start || a.end - b.end),
     castingId,
+    name: isCar && casting === null ? (fields.casting ?? likelyName(unread)) : null,
     price,
-    unread: isCar ? line.leftover(fillers).map(left => ({ column, text: left })) : [],
+    unnamedCurrency: price !== null && !said.fields.currency && (found?.unnamed ?? false),
+    unread: unread.map(left => ({ column, text: left })),
     not,
   };
 };
