@@ -20,8 +20,7 @@ import { migrate, type Steps } from './file/migrate.ts';
 import { checkRuntime } from './file/runtime.ts';
 import { readWalSalt, type WalFault } from './file/wal-frames.ts';
 import { checkWal } from './file/wal-lineage.ts';
-import { pruneHistory } from './history/prune.ts';
-import { refuseInsideAction } from './history/running.ts';
+import { pruneHistory, refuseInsideAction } from './history/history.ts';
 import { installHistory } from './history/tracking.ts';
 import { installSearch } from './search/search-index.ts';
 

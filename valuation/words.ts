@@ -105,6 +105,8 @@ export type IndexName = (typeof indexNames)[number];
 /** What kind of price a value is; two kinds are never added up. */
 export const valueBases = ['fair market value', 'retail replacement value'] as const;
 export type ValueBasis = (typeof valueBases)[number];
+/** The basis on which every worth of this program stands: what a willing buyer pays a willing seller. */
+export const basisOfWorths = 'fair market value' satisfies ValueBasis;
 
 /** Ways in which a restoration can leave the factory specification; each lowers fidelity. Common practice, no source. */
 export const deviationKinds = [

@@ -1,10 +1,10 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import type { Database } from 'better-sqlite3';
 import type { Kysely, Selectable, Transaction } from 'kysely';
 import type { Collection } from '../collection.ts';
 import { withStorageErrors } from '../errors.ts';
 import type { Schema } from '../schema.ts';
 import { pauseSearch, resumeSearchRebuilt, resumeSearchWithNewRows } from '../search/search-index.ts';
-import { asAction, refuseInsideAction } from './running.ts';
 import { trackAllRows, trackedTables, trackOnlyOlderRows } from './tracking.ts';
 
 /** One action of the owner's, newest first in every list. */
@@ -16,6 +16,16 @@ export interface HistoryAction {
 }
 
 type Work<T> = (trx: Transaction<Schema>) => Promise<T>;
+
+const actions = new AsyncLocalStorage<string>();
+
+/** Runs `work` as the action that is running in a collection's folder, for whatever it calls and awaits. */
+const asAction = <T>(dir: string, work: () => Promise<T>): Promise<T> => actions.run(dir, work);
+
+/** Throws when the calling code runs inside an action of this collection. */
+export const refuseInsideAction = (dir: string, message: string): void => {
+  if (actions.getStore() === dir) throw new Error(message);
+};
 
 /** Waiting for an action of its own collection, an action would never end. */
 export const refuseNesting = ({ dir }: Collection, label: string): void =>
@@ -43,6 +53,24 @@ const endChange = (sqlite: Database, id: number): void => {
   else sqlite.prepare('DELETE FROM change WHERE id = ?').run(id);
 };
 
+/** One transaction with one entry in history; `write` does the work, with the number of the entry. */
+const inOneChange = <T>(
+  { dir, sqlite, writer }: Collection,
+  label: string,
+  at: string,
+  write: (trx: Transaction<Schema>, change: number) => Promise<T>,
+): Promise<T> =>
+  withStorageErrors(dir, () =>
+    writer.transaction().execute(trx =>
+      asAction(dir, async () => {
+        const change = beginChange(sqlite, label, at);
+        const result = await write(trx, change);
+        endChange(sqlite, change);
+        return result;
+      }),
+    ),
+  );
+
 /**
  * Runs `work` as one action: one transaction, one entry in history, one undo. A failure takes everything back, entry
  * included. Writers get `trx`; inside, `collection.db` would show the state before the action, and another action
@@ -55,16 +83,7 @@ export const runAction = async <T>(
   work: Work<T>,
 ): Promise<T> => {
   refuseNesting(collection, label);
-  return withStorageErrors(collection.dir, () =>
-    collection.writer.transaction().execute(trx =>
-      asAction(collection.dir, async () => {
-        const id = beginChange(collection.sqlite, label, at);
-        const result = await work(trx);
-        endChange(collection.sqlite, id);
-        return result;
-      }),
-    ),
-  );
+  return inOneChange(collection, label, at, work);
 };
 
 /** Notes which rows each table has gained since bulk work began. */
@@ -103,22 +122,16 @@ export const runBulk = async <T>(
 ): Promise<T> => {
   refuseNesting(collection, label);
   const { sqlite } = collection;
-  return withStorageErrors(collection.dir, () =>
-    collection.writer.transaction().execute(trx =>
-      asAction(collection.dir, async () => {
-        pauseSearch(sqlite);
-        trackOnlyOlderRows(sqlite);
-        const id = beginChange(sqlite, label, at);
-        const result = await work(trx);
-        if (touchedOlderWords(sqlite, id)) resumeSearchRebuilt(sqlite);
-        else resumeSearchWithNewRows(sqlite);
-        noteRanges(sqlite, id);
-        endChange(sqlite, id);
-        trackAllRows(sqlite);
-        return result;
-      }),
-    ),
-  );
+  return inOneChange(collection, label, at, async (trx, change) => {
+    pauseSearch(sqlite);
+    trackOnlyOlderRows(sqlite);
+    const outcome = await work(trx);
+    if (touchedOlderWords(sqlite, change)) resumeSearchRebuilt(sqlite);
+    else resumeSearchWithNewRows(sqlite);
+    noteRanges(sqlite, change);
+    trackAllRows(sqlite);
+    return outcome;
+  });
 };
 
 const rowToAction = (row: Selectable<Schema['change']>): HistoryAction => ({
@@ -165,4 +178,21 @@ export const historyOfRows = async (
     .limit(limit)
     .execute();
   return found.map(rowToAction);
+};
+
+/** Actions that can be undone, and rows noted for them, before the oldest are forgotten. */
+const mostActions = 1_000;
+const mostRows = 300_000;
+
+/**
+ * Forgets the oldest actions beyond what history keeps, at opening, so that no action waits for it. The newest action
+ * stays whatever its size.
+ */
+export const pruneHistory = (sqlite: Database, { actions = mostActions, rows = mostRows } = {}): void => {
+  const newest = sqlite.prepare('SELECT max(id) FROM change').pluck();
+  const byActions = sqlite.prepare('SELECT id FROM change ORDER BY id DESC LIMIT 1 OFFSET ?').pluck();
+  const byRows = sqlite.prepare('SELECT change_id FROM change_row ORDER BY id DESC LIMIT 1 OFFSET ?').pluck();
+  const last = Math.max(Number(byActions.get(actions) ?? 0), Number(byRows.get(rows) ?? 0));
+  if (last === 0) return;
+  sqlite.prepare('DELETE FROM change WHERE id <= ?').run(Math.min(last, Number(newest.get()) - 1));
 };

@@ -1,7 +1,7 @@
 import { rowToSale, saleToMarket } from '../../db/records/sales.ts';
 import type { ValuationSnapshot } from '../../db/records/valuations.ts';
 import { defaultAssumptions, fitMarket, type Market, valueCar, type Worth } from '../../valuation/index.ts';
-import { basisOfWorths } from '../api/figures/basis.ts';
+import { basisOfWorths } from '../../valuation/words.ts';
 import type { DemoContent } from './content.ts';
 
 const currency = 'USD';

@@ -1,15 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PartStock } from '../../electron/api/views.ts';
-import { countChanges } from '../../renderer/screens/settings/assumptions/changed.ts';
+import { countChanges, withGrade, withPoint } from '../../renderer/screens/settings/assumptions/draft.ts';
 import {
   figureText,
   percent,
   readFigure,
   times,
 } from '../../renderer/screens/settings/assumptions/figures.ts';
-import { withGrade } from '../../renderer/screens/settings/assumptions/raise-grade.ts';
-import { withPoint } from '../../renderer/screens/settings/assumptions/three-points.ts';
 import { newPart, partChanges } from '../../renderer/screens/settings/part-edits.ts';
 import { readRate } from '../../renderer/screens/settings/read-rate.ts';
 import { isInside, pairScale, signedPercent } from '../../renderer/screens/settings/valuations/pair-scale.ts';

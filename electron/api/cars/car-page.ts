@@ -3,13 +3,14 @@ import { listPhotos } from '../../../db/photos/photo-lists.ts';
 import { historyOfCar } from '../../../db/records/car-history.ts';
 import { type CarRecord, carCandidates, neighbours } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
-import { readDecisions } from '../../../db/records/decisions.ts';
+import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
 import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
 import { findLot } from '../../../db/records/lots.ts';
 import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
 import { referenceUse } from '../../../db/reference/reference.ts';
 import {
+  type Decision,
   decideCar,
   netGain,
   type RestorationPlan,
@@ -17,14 +18,13 @@ import {
   standardPlan,
   valueCar,
 } from '../../../valuation/index.ts';
-import { decisionView } from '../figures/decision-view.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { variationRow } from '../reference/reference-rows.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { CarPage, DisposalView, PlanView } from '../views.ts';
+import type { CarPage, CarRow, DecisionView, DisposalView, PlanView } from '../views.ts';
 import { carRow } from './car-rows.ts';
 import { findCar } from './find-car.ts';
 import { photoView } from './photo-view.ts';
@@ -79,6 +79,27 @@ const disposalView = (
         : null,
   };
 };
+
+/** A decision with the car it is about and what its owner recorded. */
+export const decisionView = (
+  decision: Decision,
+  car: Pick<CarRow, 'inventoryNumber' | 'casting' | 'variation'>,
+  recorded: StoredDecision | undefined,
+): DecisionView => ({
+  ...decision,
+  inventoryNumber: car.inventoryNumber,
+  casting: car.casting,
+  variation: car.variation,
+  recorded: recorded
+    ? {
+        choice: recorded.choice,
+        decidedOn: recorded.decidedOn,
+        recommended: recorded.recommended,
+        overruled: recorded.overruled,
+        reason: recorded.reason,
+      }
+    : null,
+});
 
 /** All that is known of one car. */
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {

@@ -1,6 +1,12 @@
-import { removePhoto, updatePhoto } from '../../../db/photos/photo-edits.ts';
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
-import { addPhoto, readPhoto, type StoredPhoto, storePhoto } from '../../../db/photos/photos.ts';
+import {
+  addPhoto,
+  readPhoto,
+  removePhoto,
+  type StoredPhoto,
+  storePhoto,
+  updatePhoto,
+} from '../../../db/photos/photos.ts';
 import { findLot } from '../../../db/records/lots.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';

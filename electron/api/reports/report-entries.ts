@@ -21,8 +21,7 @@ import {
   valueCar,
   type Worth,
 } from '../../../valuation/index.ts';
-import type { ValueBasis } from '../../../valuation/words.ts';
-import { basisOfWorths } from '../figures/basis.ts';
+import { basisOfWorths, type ValueBasis } from '../../../valuation/words.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { OnProgress } from '../session/progress.ts';

@@ -1,14 +1,15 @@
+import { randomUUID } from 'node:crypto';
 import { Writable } from 'node:stream';
 import { createReportPdf } from '../../../reports/pdf.ts';
 import type { CollectionReport } from '../../../reports/types.ts';
 import * as inputs from '../inputs.ts';
+import { BoundedMap, slot } from '../session/cache.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { type OnProgress, streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
 import { type ReportWanted, reportData } from './report-data.ts';
-import { keepReport, keptReport, type ReportFile } from './report-files.ts';
 
 /** A name for the file that every system takes: letters, digits and hyphens. */
 const fileNameOf = (title: string, on: string, format: string): string => {
@@ -27,6 +28,25 @@ const mimes = {
   csv: 'text/csv; charset=utf-8',
   xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
 } as const;
+
+export interface ReportFile {
+  fileName: string;
+  mime: string;
+  bytes: Uint8Array;
+}
+
+/** Finished reports that wait to be fetched; making a fifth lets go of the oldest. */
+const waiting = slot(() => new BoundedMap<string, ReportFile>(4));
+
+/** Holds a finished report until others have followed it; returns the token to fetch it by. */
+export const keepReport = (session: Session, file: ReportFile): string => {
+  const token = randomUUID();
+  session.cache.of(waiting).set(token, file);
+  return token;
+};
+
+export const keptReport = (session: Session, token: string): ReportFile | undefined =>
+  session.cache.of(waiting).get(token);
 
 /** A stream that keeps what is written to it. */
 const keeper = (): { stream: Writable; bytes: () => Uint8Array } => {

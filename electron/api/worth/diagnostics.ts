@@ -2,7 +2,7 @@ import { listCars } from '../../../db/records/cars.ts';
 import { listDisposals } from '../../../db/records/disposals.ts';
 import { listValuations, type ValuationSnapshot } from '../../../db/records/valuations.ts';
 import { diagnostics } from '../../../valuation/index.ts';
-import { basisOfWorths } from '../figures/basis.ts';
+import { basisOfWorths } from '../../../valuation/words.ts';
 import { booksOf } from '../figures/books.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';

@@ -12,6 +12,7 @@ import { Sentence } from './filter/sentence.tsx';
 import { DecisionDrawer } from './inspector/decision-drawer.tsx';
 import { DecideList } from './list/decide-list.tsx';
 import { NoEvidence } from './no-evidence.tsx';
+import { useSeason } from './season/keep-season.ts';
 import { RecordDialog, type ToRecord } from './season/record-dialog.tsx';
 import {
   candidatesOf,
@@ -25,7 +26,6 @@ import {
 } from './season/season.ts';
 import { SeasonBar } from './season/season-bar.tsx';
 import { useChoose } from './season/use-choose.ts';
-import { useSeason } from './season/use-season.ts';
 import { useSharedCursor } from './use-shared-cursor.ts';
 
 const lotsOf = ({ cars }: DecideOverview) =>

@@ -2,8 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { tableHashes } from '../../../db/backup/manifest.ts';
 import type { Collection } from '../../../db/collection.ts';
-import { historyOfRows, listHistory, runAction, runBulk } from '../../../db/history/history.ts';
-import { pruneHistory } from '../../../db/history/prune.ts';
+import { historyOfRows, listHistory, pruneHistory, runAction, runBulk } from '../../../db/history/history.ts';
 import { redo, undo } from '../../../db/history/undo.ts';
 import { addSample, at, collectionErrorOf, newCollection } from '../../helpers/collections.ts';
 

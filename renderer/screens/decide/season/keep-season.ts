@@ -1,3 +1,4 @@
+import { useCallback, useEffect, useState } from 'react';
 import { emptySeason, type Season, type Standing } from './season.ts';
 
 const standings: readonly Standing[] = ['in', 'must', 'never'];
@@ -35,3 +36,12 @@ export const readSeason = (text: string | null): Season => {
 
 export const writeSeason = (season: Season): string =>
   JSON.stringify({ ...season, standings: [...season.standings] });
+
+/** The season that is being planned for a collection, kept on this machine until it is changed. */
+export const useSeason = (dir: string) => {
+  const key = `playworn-season:${dir}`;
+  const [season, setSeason] = useState<Season>(() => readSeason(localStorage.getItem(key)));
+  useEffect(() => localStorage.setItem(key, writeSeason(season)), [key, season]);
+  const change = useCallback((how: (season: Season) => Season) => setSeason(how), []);
+  return { season, change };
+};

@@ -3,9 +3,9 @@ import type { AssumptionSet } from '../../../../valuation/types.ts';
 import { gradeLabel, grades, rarities } from '../../../../valuation/words.ts';
 import { MoneyInput } from '../../../components/inputs/money-input.tsx';
 import classes from './assumptions.module.css';
+import type { PartOfDraft } from './draft.ts';
 import { FigureField } from './figure-field.tsx';
 import { percent } from './figures.ts';
-import type { PartOfDraft } from './part-of-draft.ts';
 
 type Asked = AssumptionSet['decision'];
 

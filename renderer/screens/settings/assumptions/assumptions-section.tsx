@@ -4,19 +4,16 @@ import type { AssumptionsView } from '../../../../electron/api/views.ts';
 import { defaultAssumptions } from '../../../../valuation/default-assumptions.ts';
 import type { AssumptionSet, Currency } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
-
 import { useAction } from '../../../components/actions/use-action.ts';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
-
 import { Section } from '../../../components/layout/section.tsx';
 import { Asking } from './asking.tsx';
 import classes from './assumptions.module.css';
-import { countChanges } from './changed.ts';
 import { IndexChoice, Sources, Weights } from './counting.tsx';
+import { countChanges, type PartOfDraft } from './draft.ts';
 import { Grades } from './grades.tsx';
 import { KeepBar } from './keep-bar.tsx';
 import { DeviationLosses, PartLosses, RarityFactors } from './losses.tsx';
-import type { PartOfDraft } from './part-of-draft.ts';
 import { Spreads } from './spreads.tsx';
 import { StandardPlan } from './standard-plan.tsx';
 import { Versions } from './versions.tsx';

@@ -2,9 +2,9 @@ import { Button, Radio, Select, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import { gradeLabel, grades } from '../../../../valuation/words.ts';
 import classes from './assumptions.module.css';
+import type { PartOfDraft } from './draft.ts';
 import { CellFigure, FigureField } from './figure-field.tsx';
 import { percent, spread, years } from './figures.ts';
-import type { PartOfDraft } from './part-of-draft.ts';
 
 /** Sources that the engine itself names; the owner's own can be removed again. */
 const standing = ['own sale', 'other'];

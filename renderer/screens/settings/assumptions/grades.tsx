@@ -2,11 +2,10 @@ import type { AssumptionSet } from '../../../../valuation/types.ts';
 import { type FinishState, finishStates } from '../../../../valuation/words.ts';
 import { readerWords } from '../../../components/words.ts';
 import classes from './assumptions.module.css';
+import { type PartOfDraft, withGrade } from './draft.ts';
 import { CellFigure } from './figure-field.tsx';
 import { percent } from './figures.ts';
 import { GradeCurve } from './grade-curve.tsx';
-import type { PartOfDraft } from './part-of-draft.ts';
-import { withGrade } from './raise-grade.ts';
 
 const gradesDown = [10, 9, 8, 7, 6, 5, 4, 3, 2, 1];
 const ofGrade = { ...percent, least: 0.1 };

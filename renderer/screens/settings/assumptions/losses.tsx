@@ -1,9 +1,9 @@
 import { deviationKinds, deviationLabel, partNames, rarities } from '../../../../valuation/words.ts';
 import { readerWords } from '../../../components/words.ts';
 import classes from './assumptions.module.css';
+import type { PartOfDraft } from './draft.ts';
 import { CellFigure, FigureField } from './figure-field.tsx';
 import { percent, times } from './figures.ts';
-import type { PartOfDraft } from './part-of-draft.ts';
 
 const losses = [
   ['missing', 'missing'],

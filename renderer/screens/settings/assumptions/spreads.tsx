@@ -1,8 +1,8 @@
 import type { AssumptionSet } from '../../../../valuation/types.ts';
 import classes from './assumptions.module.css';
+import type { PartOfDraft } from './draft.ts';
 import { FigureField } from './figure-field.tsx';
 import { spread } from './figures.ts';
-import type { PartOfDraft } from './part-of-draft.ts';
 
 type Prior = AssumptionSet['prior'];
 

@@ -5,10 +5,9 @@ import { hazardsOf } from '../../../../valuation/wording/cautions.ts';
 import { gradeLabel, grades } from '../../../../valuation/words.ts';
 import { CautionList } from '../../../components/cautions/caution-list.tsx';
 import classes from './assumptions.module.css';
+import { type PartOfDraft, withPoint } from './draft.ts';
 import { CellFigure, FigureField } from './figure-field.tsx';
 import { type FigureKind, hours, percent } from './figures.ts';
-import type { PartOfDraft } from './part-of-draft.ts';
-import { withPoint } from './three-points.ts';
 
 const points = ['low', 'likely', 'high'] as const;
 
