@@ -5,6 +5,7 @@ import { readerWords } from '../../../components/words.ts';
 import { DropFile } from './drop-file.tsx';
 import classes from './import.module.css';
 import { isKind, kindWords } from './import-choice.ts';
+import { PasteText } from './paste-text.tsx';
 
 const about: Record<ImportKind, { reads: string; columns: string }> = {
   lot: {
@@ -36,15 +37,17 @@ export const KindSwitch = ({ as, onKind }: { as: ImportKind; onKind: (as: Import
   />
 );
 
-/** Before a file is chosen: what kinds there are, and what such a file looks like. */
+/** Before there is a list: what kinds there are, the ways to hand one over, and what such a list looks like. */
 export const ChooseFile = ({
   as,
   onKind,
   onFile,
+  onText,
 }: {
   as: ImportKind;
   onKind: (as: ImportKind) => void;
   onFile: (file: File) => void;
+  onText: (text: string) => void;
 }) => (
   <>
     <PageHeader
@@ -54,9 +57,12 @@ export const ChooseFile = ({
     />
     <div className={`page ${classes.choose}`}>
       <KindSwitch as={as} onKind={onKind} />
-      <div className={classes.drop}>
-        <p className={classes.dropLead}>Drop a CSV or XLSX file here</p>
-        <DropFile label="Choose a file" primary onFile={onFile} />
+      <div className={classes.ways}>
+        <div className={classes.drop}>
+          <p className={classes.dropLead}>Drop a CSV or XLSX file here</p>
+          <DropFile label="Choose a file" primary onFile={onFile} />
+        </div>
+        <PasteText onText={onText} />
       </div>
       <dl className={classes.about}>
         <dt>What it reads</dt>

@@ -12,7 +12,9 @@ export const FileFacts = ({
   preview,
   choice,
   onChange,
+  pasted,
 }: {
+  pasted: boolean;
   preview: ImportPreview;
   choice: ImportChoice;
   onChange: (choice: ImportChoice) => void;
@@ -22,12 +24,14 @@ export const FileFacts = ({
     <div className={classes.facts}>
       {format === 'csv' ? (
         <>
-          <NativeSelect
-            label="Characters"
-            value={encoding ?? undefined}
-            data={options(encodingNames)}
-            onChange={event => onChange({ ...choice, encoding: event.currentTarget.value as Encoding })}
-          />
+          {pasted ? null : (
+            <NativeSelect
+              label="Characters"
+              value={encoding ?? undefined}
+              data={options(encodingNames)}
+              onChange={event => onChange({ ...choice, encoding: event.currentTarget.value as Encoding })}
+            />
+          )}
           <NativeSelect
             label="Separated by"
             value={separator ?? undefined}
@@ -54,7 +58,7 @@ export const FileFacts = ({
         />
       )}
       <p>
-        {encoding === null
+        {encoding === null || pasted
           ? ''
           : `Read as ${encodingNames[encoding]}${encodingBecause === null ? '' : `, since ${encodingBecause}`}. `}
         The headings are on line {headingLine}; {rows.toLocaleString()} rows below them are filled.

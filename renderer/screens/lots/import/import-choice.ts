@@ -1,8 +1,18 @@
 import type { Encoding, ImportKind, ImportPreview, Separator } from '../../../../electron/api/views.ts';
 import type { DateOrder } from '../../../../valuation/reading/date.ts';
 import type { DecimalSign } from '../../../../valuation/reading/money.ts';
-import type { Currency } from '../../../../valuation/types.ts';
+import type { Currency, IsoDate } from '../../../../valuation/types.ts';
+import { dateText } from '../../../components/format.ts';
 import { readerWords } from '../../../components/words.ts';
+
+/** A list handed over: a file, or a text that was pasted. */
+export interface Source {
+  file: File;
+  /** The text, where it was pasted. */
+  pasted: string | null;
+  /** The instant of choosing: tells one choice from the next, those of an earlier visit included. */
+  turn: number;
+}
 
 /** How a file is to be read, as far as its owner has said so; the rest is found out from the file. */
 export interface ImportChoice {
@@ -88,3 +98,6 @@ export const lotNameOf = (fileName: string): string =>
     .replace(/[_-]+/g, ' ')
     .replace(/\s+/g, ' ')
     .trim();
+
+/** A name for the new lot of a list that has none. */
+export const pastedLotName = (today: IsoDate): string => `Pasted on ${dateText(today)}`;

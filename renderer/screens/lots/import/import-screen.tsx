@@ -7,57 +7,58 @@ import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { emptyDraft } from '../lot-draft.ts';
 import { ChooseFile } from './choose-file.tsx';
 import { DropArea } from './drop-file.tsx';
-import { choiceFor, isKind, lotNameOf } from './import-choice.ts';
+import { choiceFor, isKind, lotNameOf, pastedLotName, type Source } from './import-choice.ts';
 import { ImportedResult } from './import-result.tsx';
 import { ImportWork } from './import-work.tsx';
 
-/** From a file to cars, sale records or the reference: chosen, looked at, mapped, taken; and undone where it was wrong. */
+/** From a list to cars, sale records or the reference: chosen or pasted, looked at, mapped, taken; and undone where it was wrong. */
 export const ImportScreen = () => {
   const asked = new URLSearchParams(useSearch());
   const { data: summary } = useSummary();
   const lotId = /^[1-9]\d{0,14}$/.test(asked.get('lot') ?? '') ? Number(asked.get('lot')) : null;
   const askedKind = asked.get('as');
   const [choice, setChoice] = useState(() => choiceFor(isKind(askedKind) ? askedKind : 'lot', lotId));
-  const [file, setFile] = useState<{ file: File; turn: number } | null>(null);
+  const [source, setSource] = useState<Source | null>(null);
   const work = useProgress<ImportResult>();
   if (!summary) return <LoadingState />;
-  const take = (chosen: File) => {
+  const take = (file: File, pasted: string | null = null) => {
     work.reset();
     setChoice(choiceFor(choice.as, choice.lotId));
-    setFile({ file: chosen, turn: performance.now() });
+    setSource({ file, pasted, turn: performance.now() });
   };
+  const takeText = (text: string) => take(new File([text], 'Pasted list'), text);
   const changeKind = (as: ImportKind) => setChoice(choiceFor(as, choice.lotId));
-  if (work.state.is === 'done' && file)
+  if (work.state.is === 'done' && source)
     return (
       <ImportedResult
         result={work.state.result}
         as={choice.as}
-        fileName={file.file.name}
+        fileName={source.file.name}
         onAgain={() => {
           work.reset();
-          setFile(null);
+          setSource(null);
           setChoice(choiceFor(choice.as, null));
         }}
       />
     );
   return (
-    <DropArea onFile={take}>
-      {file === null ? (
-        <ChooseFile as={choice.as} onKind={changeKind} onFile={take} />
+    <DropArea onFile={file => take(file)}>
+      {source === null ? (
+        <ChooseFile as={choice.as} onKind={changeKind} onFile={file => take(file)} onText={takeText} />
       ) : (
         <ImportWork
-          key={file.turn}
-          file={file.file}
-          turn={file.turn}
+          key={source.turn}
+          source={source}
           choice={choice}
           onChange={setChoice}
           onKind={changeKind}
-          onFile={take}
+          onFile={file => take(file)}
+          onText={takeText}
           work={work}
           reporting={summary.reportingCurrency}
           initialDraft={{
             ...emptyDraft(summary.reportingCurrency, null),
-            name: lotNameOf(file.file.name),
+            name: source.pasted === null ? lotNameOf(source.file.name) : pastedLotName(summary.today),
           }}
         />
       )}

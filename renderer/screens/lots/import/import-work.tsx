@@ -16,20 +16,20 @@ import { ColumnTable } from './column-table.tsx';
 import { DropFile } from './drop-file.tsx';
 import { FileFacts } from './file-facts.tsx';
 import classes from './import.module.css';
-import { type ImportChoice, kindWords, previewInput } from './import-choice.ts';
+import { type ImportChoice, kindWords, previewInput, type Source } from './import-choice.ts';
 import { IntoLot } from './into-lot.tsx';
+import { ChangeText } from './paste-text.tsx';
 import { RowCounts } from './row-counts.tsx';
 import { SalesChoices } from './sales-choices.tsx';
 import { SampleRows } from './sample-rows.tsx';
 
 interface Props {
-  file: File;
-  /** The instant of choosing: tells one choice of a file from the next, those of an earlier visit included. */
-  turn: number;
+  source: Source;
   choice: ImportChoice;
   onChange: (choice: ImportChoice) => void;
   onKind: (as: ImportKind) => void;
   onFile: (file: File) => void;
+  onText: (text: string) => void;
   work: Work<ImportResult>;
   reporting: Currency;
   initialDraft: LotDraft;
@@ -39,9 +39,10 @@ const Looked = ({
   preview,
   choice,
   onChange,
-}: Pick<Props, 'choice' | 'onChange'> & { preview: ImportPreview }) => (
+  pasted,
+}: Pick<Props, 'choice' | 'onChange'> & { preview: ImportPreview; pasted: boolean }) => (
   <>
-    <FileFacts preview={preview} choice={choice} onChange={onChange} />
+    <FileFacts preview={preview} choice={choice} onChange={onChange} pasted={pasted} />
     {preview.warnings.length > 0 ? (
       <ul className={classes.warnings}>
         {preview.warnings.map(warning => (
@@ -60,9 +61,10 @@ const Looked = ({
   </>
 );
 
-/** A file under way: how it is read at the left, what will be taken and the button for it at the right. */
+/** A list under way: how it is read at the left, what will be taken and the button for it at the right. */
 export const ImportWork = (props: Props) => {
-  const { file, turn, choice, onChange, onKind, onFile, work, reporting } = props;
+  const { source, choice, onChange, onKind, onFile, onText, work, reporting } = props;
+  const { file, turn, pasted } = source;
   const [draft, setDraft] = useState(props.initialDraft);
   const preview = useQuery({
     queryKey: ['import preview', turn, choice],
@@ -93,7 +95,8 @@ export const ImportWork = (props: Props) => {
         actions={
           <>
             <KindSwitch as={choice.as} onKind={onKind} />
-            <DropFile label="Another file" onFile={onFile} />
+            {pasted === null ? null : <ChangeText text={pasted} onText={onText} />}
+            <DropFile label={pasted === null ? 'Another file' : 'A file instead'} onFile={onFile} />
           </>
         }
       />
@@ -104,7 +107,7 @@ export const ImportWork = (props: Props) => {
               {errorSentence(preview.error)}
             </p>
           ) : data ? (
-            <Looked preview={data} choice={choice} onChange={onChange} />
+            <Looked preview={data} choice={choice} onChange={onChange} pasted={pasted !== null} />
           ) : (
             <LoadingState part label="Reading the file" />
           )}
