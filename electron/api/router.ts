@@ -1,3 +1,4 @@
+import { archive } from './archive/archive.ts';
 import { cars } from './cars/cars.ts';
 import { photos } from './cars/photos.ts';
 import { collection } from './collection/collection.ts';
@@ -21,6 +22,7 @@ export const router = {
   decisions,
   imports,
   reports,
+  archive,
 };
 
 export type AppRouter = typeof router;

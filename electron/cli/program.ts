@@ -8,6 +8,7 @@ import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import { valueBases } from '../../valuation/words.ts';
 import { amount, columnMapping, currency, hours, isoDate, reportPath } from './arguments.ts';
+import { archive, unarchive } from './commands/archive.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
@@ -108,6 +109,19 @@ export const createProgram = (): Command => {
     .action(report);
   addCommand(program, 'backup', 'back the collection up now').action(backup);
   addCommand(program, 'restore [BACKUP]', 'restore a backup: the newest, or the one named').action(restore);
+  addCommand(
+    program,
+    'archive',
+    'the whole collection as one archive: database, every table, photographs, a report',
+  )
+    .requiredOption('--out <FILE>', 'FILE.zip, or a folder that is not there yet')
+    .option('--no-report', 'without a report')
+    .action(archive);
+  addCommand(
+    program,
+    'unarchive <FILE>',
+    'check an archive and make a collection of it in a new folder',
+  ).action(unarchive);
   addCommand(program, 'check', 'verify the database, the photographs and the backups')
     .option('--rebuild', 'rebuild the indexes and the search index first')
     .action(check);

@@ -80,7 +80,8 @@ const writePdf = async (
   return { bytes: pdf, warnings };
 };
 
-const write = async (
+/** Makes a report whole, in memory. */
+export const wholeReport = async (
   session: Session,
   wanted: ReportWanted,
   onProgress: OnProgress,
@@ -101,7 +102,7 @@ const write = async (
 
 const make = needsCollection.input(inputs.makeReport).handler(({ context, input, signal }) =>
   streamed<ReportResult>(async (onProgress, stop) => {
-    const { warnings, ...file } = await write(context.session, input, onProgress, stop);
+    const { warnings, ...file } = await wholeReport(context.session, input, onProgress, stop);
     const token = keepReport(context.session, file);
     return { fileName: file.fileName, mime: file.mime, bytes: file.bytes.byteLength, token, warnings };
   }, signal),

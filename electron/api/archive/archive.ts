@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import type { BagFinding } from '../../../db/archive/bag.ts';
+import { type ArchiveMade, makeArchive } from '../../../db/archive/make-archive.ts';
+import { type TakenBack, takeBack } from '../../../db/archive/take-back.ts';
+import { folderInput } from '../folder-input.ts';
+import { makeReport } from '../inputs.ts';
+import { wholeReport } from '../reports/reports.ts';
+import { base, needsCollection } from '../session/context.ts';
+import { streamed } from '../session/progress.ts';
+
+const stages = {
+  copying: 'Copying photographs',
+  hashing: 'Taking checksums',
+  packing: 'Packing',
+  checking: 'Comparing with the checksums',
+  unpacking: 'Unpacking photographs',
+} as const;
+
+/** Writes the whole collection as an archive, with a report of it as it stands where there are cars. */
+const make = needsCollection
+  .input(z.object({ out: folderInput, withReport: z.boolean().default(true) }))
+  .handler(({ context: { session, collection }, input, signal }) =>
+    streamed<ArchiveMade>(async (onProgress, stop) => {
+      const anyCar = await collection.db.selectFrom('car').select('id').limit(1).executeTakeFirst();
+      const report =
+        input.withReport && anyCar
+          ? await wholeReport(session, makeReport.parse({ format: 'pdf' }), onProgress, stop)
+          : undefined;
+      return makeArchive(collection, {
+        out: input.out,
+        at: session.at(),
+        report: report && { fileName: report.fileName, bytes: report.bytes },
+        signal: stop,
+        onProgress: (done, total, stage) => onProgress(done, total, stages[stage]),
+      });
+    }, signal),
+  );
+
+const findingText: Record<BagFinding['kind'], string> = {
+  missing: 'is missing',
+  altered: 'is not as it was archived',
+  unreadable: 'cannot be read',
+  unlisted: 'was not part of the archive when it was made',
+  invalid: 'is not what an archive has there',
+};
+
+/** What came back, and each file that did not, in words. */
+export interface TakenBackView extends TakenBack {
+  sentences: string[];
+}
+
+/** Makes a collection in a new folder from an archive. */
+const unpack = base
+  .input(z.object({ archive: folderInput, dir: folderInput }))
+  .handler(({ context: { session }, input, signal }) =>
+    streamed<TakenBackView>(async (onProgress, stop) => {
+      const taken = await takeBack({
+        ...input,
+        at: session.at(),
+        signal: stop,
+        onProgress: (done, total, stage) => onProgress(done, total, stages[stage]),
+      });
+      return {
+        ...taken,
+        sentences: taken.findings.map(({ file, kind }) => `${file} ${findingText[kind]}.`),
+      };
+    }, signal),
+  );
+
+export const archive = { make, unpack };
