@@ -79,6 +79,7 @@ const inside = [
       lots: ['cars', 'figures', 'session'],
       collection: ['cars', 'figures', 'reference', 'session'],
       imports: ['figures', 'session'],
+      words: ['sales', 'figures', 'reference', 'session'],
       reports: ['figures', 'reference', 'session'],
       archive: ['reports', 'session'],
     },

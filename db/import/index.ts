@@ -185,6 +185,7 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
     counts,
     sample,
     missingCastings: [...missing],
+    notUnderstood: [],
     learned,
     questions,
     warnings: [...problem, ...table.warnings, ...mapping.warnings, ...kindWarnings(mapping, options)],
@@ -214,6 +215,7 @@ export const runImport = async (
     duplicateLines: [],
     unidentified: 0,
     addedCastings: 0,
+    notUnderstood: [],
     learned,
     questions,
     notes: [

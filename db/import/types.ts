@@ -2,6 +2,7 @@ import type { DateOrder } from '../../valuation/reading/date.ts';
 import type { Encoding, Separator } from '../../valuation/reading/file-formats.ts';
 import type { DecimalSign } from '../../valuation/reading/money.ts';
 import type { Cell } from '../../valuation/reading/reading.ts';
+import type { OwnWord } from '../../valuation/reading/sale-line/lexicon.ts';
 import type { Currency } from '../../valuation/types.ts';
 import type { LotCost, LotRecord } from '../records/lots.ts';
 
@@ -23,12 +24,16 @@ export interface ImportOptions {
   dateOrder: Record<string, DateOrder>;
   /** Of amounts that name none. */
   currency?: Currency | undefined;
+  /** What texts mean, beside the words that the collection has. */
+  words?: OwnWord[] | undefined;
 }
 
 export interface RunOptions extends ImportOptions {
   dryRun: boolean;
   /** Add castings and variations that the reference lacks, from the rows of a sales file. */
   addReference: boolean;
+  /** Gives every row that is not blank with what was understood of it. */
+  rows?: boolean | undefined;
   lotId?: number | undefined;
   lot?: (Omit<LotRecord, 'id'> & { costs: LotCost[] }) | undefined;
 }
@@ -101,6 +106,8 @@ export interface ImportPreview {
   sample: ImportRowView[];
   /** Castings that sale records name and the reference lacks. */
   missingCastings: string[];
+  /** The distinct texts that were not understood, the most frequent first. */
+  notUnderstood: NotUnderstood[];
   learned: LearnedFormat[];
   questions: FormatQuestion[];
   warnings: string[];
@@ -122,6 +129,19 @@ export interface ImportRowView {
   note: string | null;
 }
 
+/** A text that was not understood, in the form of a file of words, so that it can be filled in and given back. */
+export interface NotUnderstood {
+  /** As the file names it; `*` in `text` stands for all texts of the column. */
+  column: string;
+  text: string;
+  /** The field that it is most likely about, and a meaning where one is near; '' where people mean the text differently. */
+  field: string;
+  meaning: string;
+  count: number;
+  /** The first hundred. */
+  lines: number[];
+}
+
 export interface Rejection {
   line: number;
   column: string | null;
@@ -135,6 +155,9 @@ export interface ImportResult {
   duplicateLines: number[];
   unidentified: number;
   addedCastings: number;
+  notUnderstood: NotUnderstood[];
+  /** Every row that is not blank, where that was asked for. */
+  rows?: ImportRowView[];
   lot?: { id: number; name: string };
   learned: LearnedFormat[];
   questions: FormatQuestion[];

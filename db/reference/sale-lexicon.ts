@@ -33,6 +33,7 @@ export const loadSaleLexicon = async (db: Kysely<Schema>, more: OwnWord[] = []):
   const saved = await db
     .selectFrom('word')
     .select(['column_name as column', 'text', 'field', 'meaning'])
+    .where('field', '!=', 'grade_scale')
     .orderBy('id')
     .execute();
   return makeLexicon([...castings.values()], [...more, ...saved]);

@@ -9,3 +9,4 @@ export * from './inputs/photos.ts';
 export * from './inputs/reference.ts';
 export * from './inputs/sales.ts';
 export * from './inputs/shared.ts';
+export * from './inputs/words.ts';

@@ -8,6 +8,7 @@ import { lots } from './lots/lots.ts';
 import { reference } from './reference/reference.ts';
 import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
+import { words } from './words/words.ts';
 import { worth } from './worth/worth.ts';
 
 /** Every procedure, by subject. One router serves the window, the browser and the command line. */
@@ -21,6 +22,7 @@ export const router = {
   worth,
   decisions,
   imports,
+  words,
   reports,
   archive,
 };

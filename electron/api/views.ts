@@ -9,4 +9,5 @@ export type * from './views/files.ts';
 export type * from './views/reference.ts';
 export type * from './views/sale-lines.ts';
 export type * from './views/shared.ts';
+export type * from './views/words.ts';
 export type * from './views/worth.ts';

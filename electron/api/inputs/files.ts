@@ -8,6 +8,7 @@ import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { valueBases } from '../../../valuation/words.ts';
 import { currency, id, isoDate, line, locale } from '../fields.ts';
 import { createLot } from './lots.ts';
+import { ownWord } from './words.ts';
 
 const importOptions = z.object({
   as: z.enum(importKinds),
@@ -19,6 +20,8 @@ const importOptions = z.object({
   decimal: z.record(z.string(), z.enum(decimalSigns)).default({}),
   dateOrder: z.record(z.string(), z.enum(dateOrders)).default({}),
   currency: currency.optional(),
+  /** Beside those that the collection has. */
+  words: z.array(ownWord).max(10_000).default([]),
 });
 export const previewImport = importOptions.extend({
   file: z.file().max(2_000_000_000),
@@ -29,6 +32,8 @@ export const runImport = importOptions.extend({
   file: z.file().max(2_000_000_000),
   dryRun: z.boolean().default(false),
   addReference: z.boolean().default(false),
+  /** Gives every row that is not blank with what was understood of it. */
+  rows: z.boolean().default(false),
   /** For a lot: an existing one, or a new one with its price. */
   lotId: id.optional(),
   lot: createLot.optional(),

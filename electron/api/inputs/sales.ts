@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { saleLineFields } from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import { finishStates, partNames } from '../../../valuation/words.ts';
 import { amountFrom, currency, grade, id, isoDate, line, text } from '../fields.ts';
+import { ownWord } from './words.ts';
 
 const sale = z.object({
   soldOn: isoDate,
@@ -45,7 +46,6 @@ export const excludeSales = z.object({
   why: line.default(''),
 });
 export const listSales = z.object({ castingId: id.optional(), variationId: id.optional() });
-const ownWord = z.object({ column: line.default('*'), text: line, field: line, meaning: line });
 
 /** A text of sales, one a line, and how it is meant. */
 export const readSaleLines = z.object({

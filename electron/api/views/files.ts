@@ -6,6 +6,8 @@ export type {
   ImportKind,
   ImportPreview,
   ImportResult,
+  ImportRowView,
+  NotUnderstood,
   Separator,
 } from '../../../db/import/types.ts';
 

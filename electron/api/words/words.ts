@@ -1,0 +1,66 @@
+import { settleWords } from '../../../db/records/settle-words.ts';
+import { waitingWords } from '../../../db/records/waiting-words.ts';
+import { listWords, removeWords, saveWords, updateWord } from '../../../db/records/words.ts';
+import { readMeaning, wordField, wordFields } from '../../../valuation/reading/meanings.ts';
+import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
+import * as inputs from '../inputs.ts';
+import { followOwnSales } from '../sales/own-sales.ts';
+import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
+import type { SettledWords, WaitingWordView, WordsView } from '../views.ts';
+
+/** A word as it is kept: its field by our name, its meaning as the field writes it. Throws where the field has no such meaning. */
+const checkedWord = ({ column, text, field, meaning }: OwnWord): OwnWord => {
+  const read = readMeaning(field, meaning);
+  if (!read.ok) throw refused(`What "${text}" means: ${read.reason}.`, 'meaning');
+  return { column: column || '*', text, field: wordField(field) ?? field, meaning: read.value };
+};
+
+const list = needsCollection.handler(
+  async ({ context }): Promise<WordsView> => ({
+    words: await listWords(context.db),
+    fields: [...wordFields],
+  }),
+);
+
+/** Texts of cars and sale records that were not understood, each once, with what they may mean. */
+const waiting = needsCollection.handler(
+  async ({ context }): Promise<WaitingWordView[]> =>
+    (await waitingWords(context.db)).map(({ carIds, saleIds, ...word }) => ({
+      ...word,
+      cars: carIds.length,
+      sales: saleIds.length,
+      carIds: carIds.slice(0, 100),
+      saleIds: saleIds.slice(0, 100),
+    })),
+);
+
+/** Adds or changes words, and settles with them all that waited for their meaning, as one action. */
+const set = needsCollection
+  .input(inputs.setWords)
+  .handler(async ({ context, input }): Promise<SettledWords> => {
+    const { session } = context;
+    const words = input.words.map(word => ({ ...checkedWord(word), id: word.id }));
+    const [only] = words;
+    const label =
+      words.length === 1 && only ? `Said what "${only.text}" means` : `Said what ${words.length} texts mean`;
+    return session.act(label, async trx => {
+      const at = session.at();
+      for (const { id, ...word } of words)
+        if (id !== undefined) await updateWord(trx, id, word);
+        else await saveWords(trx, [word], at);
+      const { carIds, saleIds } = await settleWords(trx, words, at);
+      await followOwnSales(trx, carIds);
+      return { cars: carIds.length, sales: saleIds.length };
+    });
+  });
+
+/** Removes words; what they settled stays. */
+const remove = needsCollection.input(inputs.byIds).handler(async ({ context, input }): Promise<void> => {
+  const { ids } = input;
+  await context.session.act(ids.length === 1 ? 'Removed a word' : `Removed ${ids.length} words`, trx =>
+    removeWords(trx, ids),
+  );
+});
+
+export const words = { list, waiting, set, remove };
