@@ -6,8 +6,6 @@ export type {
   ImportKind,
   ImportPreview,
   ImportResult,
-  ImportRowView,
-  NotUnderstood,
   Separator,
 } from '../../../db/import/types.ts';
 
