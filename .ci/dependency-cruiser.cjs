@@ -73,6 +73,7 @@ const inside = [
       reference: ['session'],
       figures: ['reference', 'session'],
       sales: ['figures', 'reference', 'session'],
+      names: ['sales', 'figures', 'reference', 'session'],
       cars: ['sales', 'figures', 'reference', 'session'],
       worth: ['cars', 'figures', 'reference', 'session'],
       decisions: ['cars', 'figures', 'session'],

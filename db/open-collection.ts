@@ -43,17 +43,18 @@ const quickCheck = (sqlite: Database, path: string): void => {
     });
 };
 
-const handles = (dir: string, write: Database, read: Database) => ({
-  read: {
-    db: kyselyOver(read, () =>
-      refuseInsideAction(
-        dir,
-        'Inside an action read with its transaction: collection.read shows the state before it',
-      ),
+const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boolean) => ({
+  dir,
+  readOnly,
+  sqlite,
+  reader,
+  db: kyselyOver(reader, () =>
+    refuseInsideAction(
+      dir,
+      'Inside an action read with its transaction: collection.db shows the state before it',
     ),
-    sqlite: read,
-  },
-  write: { db: kyselyOver(write), sqlite: write },
+  ),
+  writer: kyselyOver(sqlite),
 });
 
 /** A disk that takes nothing more is no reason not to look at what there is. */
@@ -85,9 +86,7 @@ const openForReading = (dir: string, known: number): Collection => {
     throw error;
   }
   return {
-    dir,
-    readOnly: true,
-    ...handles(dir, reader, reader),
+    ...assemble(dir, reader, reader, true),
     notices: [],
     rowsWritten: () => 0,
     backedUpRows: 0,
@@ -111,9 +110,7 @@ const whenOpen = (
   const atOpening = Number(totalChanges.get());
   let open = true;
   const collection: Collection = {
-    dir,
-    readOnly: false,
-    ...handles(dir, sqlite, reader),
+    ...assemble(dir, sqlite, reader, false),
     notices,
     rowsWritten: () => Number(totalChanges.get()) - atOpening,
     // What a session wrote that did not close, or whose backup failed, is in no backup yet.
@@ -127,7 +124,7 @@ const whenOpen = (
           failures.push(`No backup was made on closing. ${error instanceof Error ? error.message : error}`);
         });
       // Waits for an action that is still running.
-      await collection.write.db.connection().execute(async () => {
+      await collection.writer.connection().execute(async () => {
         reader.close();
         try {
           // Without the log's salt, a log that is gone after this was written into the file and not lost.

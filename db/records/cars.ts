@@ -123,3 +123,15 @@ export const carCandidates = async (
     [...Map.groupBy(rows, row => row.car_id)].map(([id, group]) => [id, group.map(row => row.variation_id)]),
   );
 };
+
+/** The inventory numbers of these cars, by their ids. */
+export const inventoryNumbers = async (
+  db: Kysely<Schema>,
+  carIds: number[],
+): Promise<Map<number, string>> => {
+  const rows = await inChunks(carIds, ids => {
+    const query = db.selectFrom('car').select(['id', 'inventory_number']);
+    return (ids ? query.where('id', 'in', ids) : query).execute();
+  });
+  return new Map(rows.map(row => [row.id, row.inventory_number]));
+};

@@ -4,7 +4,7 @@ import type { Currency, IsoDate, Minor, SaleRecord } from '../../valuation/types
 import { type FinishState, type Grade, type PartName, partNames } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, pieces, readTexts, readWords } from '../codec.ts';
 import { preparedInsert } from '../prepared-insert.ts';
-import { plain } from '../reference/match.ts';
+import { plain } from '../reference/plain.ts';
 import type { Schema } from '../schema.ts';
 
 /** One observed sale of a comparable car, with what its owner keeps beside it. */

@@ -1,5 +1,5 @@
 import type { Kysely, Transaction } from 'kysely';
-import { plain } from '../reference/match.ts';
+import { plain } from '../reference/plain.ts';
 import type { Schema } from '../schema.ts';
 import { insertSale, type SaleEntry, saleIdentity } from './sales.ts';
 

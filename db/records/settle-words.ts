@@ -9,7 +9,8 @@ import {
   type PartName,
   partNames,
 } from '../../valuation/words.ts';
-import { featureColumns, loadMatcher, type Matcher, plain } from '../reference/match.ts';
+import { featureColumns, loadMatcher, type Matcher } from '../reference/match.ts';
+import { plain } from '../reference/plain.ts';
 import { listCastings } from '../reference/reference.ts';
 import type { Schema } from '../schema.ts';
 import { type CarRecord, rowToCar } from './cars.ts';

@@ -1,6 +1,6 @@
 import type { OwnWord } from '../../valuation/reading/sale-line/lexicon.ts';
 import { readJson } from '../codec.ts';
-import { plain } from '../reference/match.ts';
+import { plain } from '../reference/plain.ts';
 
 /** A text that was not understood, saved as it was written beside the car or the sale that it belongs to. */
 export interface UnreadText {

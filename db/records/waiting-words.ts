@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import { proposeMeaning } from '../../valuation/reading/propose.ts';
-import { plain } from '../reference/match.ts';
+import { plain } from '../reference/plain.ts';
 import type { Schema } from '../schema.ts';
 import { plainHeading, readUnread, type UnreadText } from './unread.ts';
 

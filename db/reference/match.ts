@@ -2,7 +2,9 @@ import type { Kysely } from 'kysely';
 import { readBasePaint } from '../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
+import { plain } from './plain.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
+import { type SettledName, settledNames } from './settled-names.ts';
 
 /** What text says a car is. Nothing is guessed: what fits more than one thing stays open. */
 export interface Match {
@@ -31,15 +33,6 @@ export const featureColumns: Record<VariationFeature, string> = {
   country: 'country',
 };
 
-// Most texts need nothing done but their capitals; to see that is several times faster than to do it.
-const alreadyPlain = /^(?:[!-~]+(?: [!-~]+)*)?$/;
-
-/** Text as it is compared: one spelling of letters and spaces, no case. */
-export const plain = (text: string): string =>
-  alreadyPlain.test(text)
-    ? text.toLowerCase()
-    : text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
-
 /** A base paint as the reference names it, from the ways in which owners write it; other text comes back plain. */
 export const plainBasePaint = (text: string): string => {
   const paint = readBasePaint(text);
@@ -60,14 +53,18 @@ const group = <T>(list: T[], key: (item: T) => string | number) => {
 
 /**
  * Loads the reference once and returns a matcher for any number of rows. `casting` is matched to a casting's name or to
- * the name of one of its releases, exactly but for case and spaces; `maker` and `series` tell castings of one name
- * apart; `release_name` and `release_year` narrow to a release; every feature column that has text must be equal. Text
- * that fits no variation leaves the casting known and the variation open.
+ * the name of one of its releases, exactly but for case and spaces, or else to what the owner has settled that the text
+ * means; `maker` and `series` tell castings of one name apart; `release_name` and `release_year` narrow to a release; every
+ * feature column that has text must be equal. Text that fits no variation leaves the casting known and the variation open.
  */
 export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => (await loadReference(db)).match;
 
 export interface LoadedReference {
   match: Matcher;
+  /** The same for text of which the casting is known already, whatever name it gives. */
+  matchWithin(castingId: number, written: Record<string, string>): Match;
+  /** What the owner has settled that a text means; undefined where nothing was. */
+  settled(text: string): SettledName | undefined;
   /** The colours of a casting's variations, each by its plain text. */
   coloursOf(castingId: number): Map<string, string>;
 }
@@ -77,6 +74,9 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
   const castings = await listCastings(db);
   const releases = await listReleases(db);
   const variations = await listVariations(db);
+  const settledByText = await settledNames(db);
+  const settled = (text: string) => settledByText.get(plain(text));
+  const releasesById = new Map(releases.map(release => [release.id, release]));
   const castingsById = new Map(castings.map(casting => [casting.id, casting]));
   const castingsByName = group(castings, casting => plain(casting.name));
   const releasesByName = group(releases, release => plain(release.name));
@@ -92,8 +92,12 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
   const variationsByCasting = group(prepared, variation => variation.castingId);
   const coloursByCasting = group(variations, variation => variation.castingId);
 
-  const findCasting = (written: Record<string, string>): number | null => {
-    const text = plain(written.casting ?? '') || plain(written.release_name ?? '');
+  const nameIn = (written: Record<string, string>) =>
+    plain(written.casting ?? '') || plain(written.release_name ?? '');
+  const findCasting = (written: Record<string, string>): number | null =>
+    castingOfName(written) ?? settledByText.get(nameIn(written))?.castingId ?? null;
+  const castingOfName = (written: Record<string, string>): number | null => {
+    const text = nameIn(written);
     if (text === '') return null;
     const byRelease = (releasesByName.get(text) ?? []).map(release => release.castingId);
     const named = castingsByName.get(text)?.map(casting => casting.id) ?? byRelease;
@@ -115,14 +119,21 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     return ofRelease.length === 1 ? (ofRelease[0] ?? null) : null;
   };
 
-  const findReleases = (castingId: number, written: Record<string, string>) => {
-    const all = releasesByCasting.get(castingId) ?? [];
-    const casting = plain(castingsById.get(castingId)?.name ?? '');
-    const typed = plain(written.casting ?? '');
-    // A casting typed by the name of a re-release means that release.
-    const name = plain(written.release_name ?? '') || (typed === casting ? '' : typed);
+  /** The release that the text names, if any, as the reference spells it: a casting typed by the name of a re-release means that one. */
+  const releaseIn = (castingId: number, written: Record<string, string>): string => {
+    const given = plain(written.release_name ?? '') || plain(written.casting ?? '');
+    const named = settledByText.get(given);
+    if (
+      named?.castingId === castingId &&
+      !releasesByCasting.get(castingId)?.some(one => plain(one.name) === given)
+    )
+      return named.releaseId === null ? '' : plain(releasesById.get(named.releaseId)?.name ?? '');
+    const isCasting = given === plain(castingsById.get(castingId)?.name ?? '');
+    return !plain(written.release_name ?? '') && isCasting ? '' : given;
+  };
+  const findReleases = (castingId: number, name: string, written: Record<string, string>) => {
     const year = (written.release_year ?? '').trim();
-    return all.filter(
+    return (releasesByCasting.get(castingId) ?? []).filter(
       release =>
         (name === '' || plain(release.name) === name) && (year === '' || String(release.year ?? '') === year),
     );
@@ -140,10 +151,8 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     colours.set(castingId, known);
     return known;
   };
-  const match: Matcher = written => {
-    const castingId = findCasting(written);
-    if (castingId === null) return nothing;
-    const fittingReleases = findReleases(castingId, written);
+  const within = (castingId: number, release: string, written: Record<string, string>): Match => {
+    const fittingReleases = findReleases(castingId, release, written);
     const releaseId = fittingReleases.length === 1 ? (fittingReleases[0]?.id ?? null) : null;
     const releaseIds = new Set(fittingReleases.map(release => release.id));
     const wanted = variationFeatures.flatMap(feature => {
@@ -162,5 +171,14 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     const narrowed = fitting.length < all.length ? fitting.map(variation => variation.id) : [];
     return { castingId, releaseId, variationId: null, candidates: narrowed };
   };
-  return { match, coloursOf };
+  const match: Matcher = written => {
+    const castingId = findCasting(written);
+    return castingId === null ? nothing : within(castingId, releaseIn(castingId, written), written);
+  };
+  const matchWithin = (castingId: number, written: Record<string, string>): Match => {
+    const named = releaseIn(castingId, written);
+    const isRelease = releasesByCasting.get(castingId)?.some(release => plain(release.name) === named);
+    return within(castingId, isRelease ? named : '', written);
+  };
+  return { match, matchWithin, settled, coloursOf };
 };

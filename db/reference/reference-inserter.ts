@@ -4,7 +4,7 @@ import type { Rarity } from '../../valuation/words.ts';
 import { variationFeatures } from '../../valuation/words.ts';
 import { preparedInsert } from '../prepared-insert.ts';
 import type { Schema } from '../schema.ts';
-import { plain } from './match.ts';
+import { plain } from './plain.ts';
 import { type FeatureTexts, listCastings, listReleases } from './reference.ts';
 import { castingToRow, variationToRow } from './reference-write.ts';
 

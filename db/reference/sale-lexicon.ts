@@ -3,6 +3,7 @@ import { type Lexicon, makeLexicon, type OwnWord } from '../../valuation/reading
 import { variationFeatures } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
+import { settledNames } from './settled-names.ts';
 
 /** The words of the reference and of the owner, as lines of sales are read with them; `more` come before the saved ones. */
 export const loadSaleLexicon = async (db: Kysely<Schema>, more: OwnWord[] = []): Promise<Lexicon> => {
@@ -15,12 +16,15 @@ export const loadSaleLexicon = async (db: Kysely<Schema>, more: OwnWord[] = []):
         maker,
         series,
         releases: [] as { name: string; year: number | null }[],
+        spellings: [] as string[],
         features: {} as Record<string, string[]>,
       },
     ]),
   );
   for (const { castingId, name, year } of await listReleases(db))
     castings.get(castingId)?.releases.push({ name, year });
+  for (const { text, castingId } of (await settledNames(db)).values())
+    if (castingId !== null) castings.get(castingId)?.spellings.push(text);
   for (const { castingId, features } of await listVariations(db)) {
     const known = castings.get(castingId)?.features;
     if (!known) continue;

@@ -5,6 +5,7 @@ export * from './inputs/collection.ts';
 export * from './inputs/decisions.ts';
 export * from './inputs/files.ts';
 export * from './inputs/lots.ts';
+export * from './inputs/names.ts';
 export * from './inputs/photos.ts';
 export * from './inputs/reference.ts';
 export * from './inputs/sales.ts';

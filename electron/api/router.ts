@@ -5,6 +5,7 @@ import { collection } from './collection/collection.ts';
 import { decisions } from './decisions/decisions.ts';
 import { imports } from './imports/imports.ts';
 import { lots } from './lots/lots.ts';
+import { names } from './names/names.ts';
 import { reference } from './reference/reference.ts';
 import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
@@ -18,6 +19,7 @@ export const router = {
   cars,
   photos,
   reference,
+  names,
   sales,
   worth,
   decisions,

@@ -6,6 +6,7 @@ export type * from './views/cars.ts';
 export type * from './views/collection.ts';
 export type * from './views/decide.ts';
 export type * from './views/files.ts';
+export type * from './views/names.ts';
 export type * from './views/reference.ts';
 export type * from './views/sale-lines.ts';
 export type * from './views/shared.ts';

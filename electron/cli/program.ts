@@ -13,6 +13,7 @@ import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
 import { importFile } from './commands/import.ts';
+import { names, settle } from './commands/names.ts';
 import { readSales } from './commands/read-sales.ts';
 import { report } from './commands/report.ts';
 import { value } from './commands/value.ts';
@@ -87,6 +88,16 @@ export const createProgram = (): Command => {
     .option('--currency <CODE>', "currency of prices that name none; without it, the collection's", currency)
     .option('--add', 'add them as sale records; what is no sale of one car is left out')
     .action(readSales);
+  addCommand(program, 'names', 'the names that the reference does not know, like spellings together').action(
+    names,
+  );
+  addCommand(program, 'settle <NAME>', 'say what such a name means, for all its spellings at once')
+    .addOption(new Option('--as <WHAT>', 'a new casting, or no car at all').choices(['casting', 'not a car']))
+    .option('--same-as <CASTING>', 'another spelling of a casting that the reference has')
+    .option('--release-of <CASTING>', 'another name under which such a casting was sold')
+    .option('--series <NAME>', 'with --as casting: its series; without it, as the rows say, or Unsorted')
+    .option('--maker <NAME>', 'with --as casting: its maker')
+    .action(settle);
   addCommand(program, 'value', 'the values of every car: as found, restored, in original finish')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .action(value);

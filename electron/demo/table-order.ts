@@ -1,10 +1,13 @@
-import type { Database } from 'better-sqlite3';
+import type { Collection } from '../../db/collection.ts';
 
 /**
  * The tables in an order in which every row that another points at already exists, by the schema's own foreign keys.
  * Throws RangeError where tables point at each other in a ring.
  */
-export const inOrderOfReference = <T extends string>(sqlite: Database, tables: readonly T[]): T[] => {
+export const inOrderOfReference = <T extends string>(
+  sqlite: Collection['sqlite'],
+  tables: readonly T[],
+): T[] => {
   const targets = sqlite.prepare<[string], { table: string }>(
     'SELECT "table" FROM pragma_foreign_key_list(?)',
   );

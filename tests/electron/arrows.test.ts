@@ -32,6 +32,7 @@ const stepsUp: [rule: string, file: string, target: string][] = [
   ['electron/api-reference-stays-on-its-floor', 'electron/api/reference/up.ts', 'figures'],
   ['electron/api-figures-stays-on-its-floor', 'electron/api/figures/up.ts', 'cars'],
   ['electron/api-sales-stays-on-its-floor', 'electron/api/sales/up.ts', 'cars'],
+  ['electron/api-names-stays-on-its-floor', 'electron/api/names/up.ts', 'cars'],
   ['electron/api-cars-stays-on-its-floor', 'electron/api/cars/up.ts', 'collection'],
   ['electron/api-worth-stays-on-its-floor', 'electron/api/worth/up.ts', 'lots'],
   ['electron/api-decisions-stays-on-its-floor', 'electron/api/decisions/up.ts', 'lots'],

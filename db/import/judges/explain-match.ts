@@ -1,5 +1,6 @@
 import { nearest } from '../../../valuation/reading/nearest.ts';
-import { type LoadedReference, type Match, plain } from '../../reference/match.ts';
+import type { LoadedReference, Match } from '../../reference/match.ts';
+import { plain } from '../../reference/plain.ts';
 
 /** Beyond this many different mistakes each is looked up anew, so that memory stays bounded. */
 const mostMistakes = 10_000;

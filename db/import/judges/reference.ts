@@ -2,18 +2,14 @@ import type { Database } from 'better-sqlite3';
 import type { Kysely } from 'kysely';
 import { readBasePaint, readRarity, readYear } from '../../../valuation/reading/words.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
-import { featureColumns, plain } from '../../reference/match.ts';
+import { featureColumns } from '../../reference/match.ts';
+import { plain } from '../../reference/plain.ts';
 import { type FeatureTexts, listCastings, listVariations } from '../../reference/reference.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
+import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
 import type { Judge, Judged, RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
-
-/** Where things go whose maker or series nobody has given yet. */
-export const unknownMaker = 'Unknown maker';
-
-/** Where a casting goes whose series nobody has given yet. */
-export const unsortedSeries = 'Unsorted';
 
 const basePaintOf = remembered(readBasePaint);
 const rarityOf = remembered(readRarity);

@@ -9,14 +9,15 @@ import { readFinishState, readGrade, readParts } from '../../../valuation/readin
 import type { Currency, Minor } from '../../../valuation/types.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import { knownSales, type SaleEntry, saleInserter, saleToRow } from '../../records/sales.ts';
-import { featureColumns, loadReference, type Match, plain } from '../../reference/match.ts';
+import { featureColumns, loadReference, type Match } from '../../reference/match.ts';
+import { plain } from '../../reference/plain.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
+import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
 import type { Mapping } from '../mapping.ts';
 import { matchExplainer } from './explain-match.ts';
 import { writtenOf } from './identity.ts';
 import { type Judge, type Judged, mostMatches, type RowReader } from './judge.ts';
-import { unknownMaker, unsortedSeries } from './reference.ts';
 import { remembered } from './remembered.ts';
 
 interface Target {

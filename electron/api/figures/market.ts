@@ -6,7 +6,8 @@ import { memo } from '../session/memo.ts';
 import type { Session } from '../session/session.ts';
 import { assumptionsInForce } from './assumptions.ts';
 
-const rawMarket = memo<Market>(({ db }) => readMarket(db));
+/** All that the engine takes of the market, remembered. */
+export const rawMarket = memo<Market>(({ db }) => readMarket(db));
 
 /** The market fitted on another day than the effective date, such as for a snapshot; not remembered. */
 export const marketOn = async (session: Session, on: IsoDate): Promise<FittedMarket> =>

@@ -127,10 +127,7 @@ export const reportEntries = async (
   onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<ReportEntry[]> => {
-  const {
-    read: { db },
-    dir,
-  } = openOf(session);
+  const { db, dir } = openOf(session);
   const cars = (
     await listCars(db, {
       ...(wanted.carIds && { ids: wanted.carIds }),

@@ -8,6 +8,8 @@ export interface LexiconCasting {
   maker: string;
   series: string;
   releases: { name: string; year: number | null }[];
+  /** Other texts that the owner has settled to mean it. */
+  spellings?: string[];
   /** The texts that each feature takes among its variations. */
   features: Partial<Record<VariationFeature, string[]>>;
 }
@@ -67,6 +69,7 @@ export const makeLexicon = (castings: LexiconCasting[], ownWords: OwnWord[] = []
     };
     add(casting.name, false);
     for (const release of casting.releases) add(release.name, true);
+    for (const spelling of casting.spellings ?? []) add(spelling, false);
   }
   const byJoined = new Map<string, KnownName[]>();
   const byFirstWord = new Map<string, Set<number>>();

@@ -1,0 +1,78 @@
+import type { Transaction } from 'kysely';
+import { type LoadedReference, loadReference, type Match } from '../../reference/match.ts';
+import type { Schema } from '../../schema.ts';
+import { carCandidates, listCars } from '../cars.ts';
+import { replaceCandidates, updateCars } from '../cars-write.ts';
+import { listSales, updateSale } from '../sales.ts';
+
+/** Which rows are looked at again; those of which the variation is known never are. */
+export interface Followers {
+  carIds: readonly number[];
+  saleIds: readonly number[];
+}
+
+/** What of them is known better now. */
+export interface Followed {
+  carIds: number[];
+  saleIds: number[];
+}
+
+const matched = (
+  reference: LoadedReference,
+  castingId: number | null,
+  written: Record<string, string>,
+): Match => (castingId === null ? reference.match(written) : reference.matchWithin(castingId, written));
+
+/**
+ * Matches what was written of cars and sale records with the reference as it is now, and keeps what is known better: a casting
+ * where there was none, a variation, or fewer candidates. What was known is never taken back. `at` is the instant of the change.
+ */
+export const followReference = async (
+  trx: Transaction<Schema>,
+  { carIds, saleIds }: Followers,
+  at: string,
+): Promise<Followed> => {
+  const reference = await loadReference(trx);
+  const cars = (await listCars(trx, { ids: [...carIds] })).filter(car => car.variationId === null);
+  const before = await carCandidates(
+    trx,
+    cars.map(car => car.id),
+  );
+  const updates: Parameters<typeof updateCars>[1] = [];
+  const followed: Followed = { carIds: [], saleIds: [] };
+  for (const car of cars) {
+    const match = matched(reference, car.castingId, car.asWritten);
+    if (match.castingId === null) continue;
+    const known = before.get(car.id) ?? [];
+    const isNarrower =
+      match.candidates.length > 0 && (known.length === 0 || match.candidates.length < known.length);
+    if (
+      car.castingId !== null &&
+      match.variationId === null &&
+      !isNarrower &&
+      match.releaseId === car.releaseId
+    )
+      continue;
+    if (known.length > 0 || match.candidates.length > 0)
+      await replaceCandidates(
+        trx,
+        car.id,
+        match.variationId === null && !isNarrower ? known : match.candidates,
+      );
+    followed.carIds.push(car.id);
+    const { castingId, variationId } = match;
+    updates.push({
+      id: car.id,
+      changes: { castingId, releaseId: match.releaseId ?? car.releaseId, variationId },
+    });
+  }
+  await updateCars(trx, updates, at);
+  for (const sale of await listSales(trx, { ids: [...saleIds] })) {
+    if (sale.variationId !== null || sale.disposalId !== null) continue;
+    const { castingId, variationId } = matched(reference, sale.castingId, sale.asWritten);
+    if (castingId === null || (castingId === sale.castingId && variationId === null)) continue;
+    await updateSale(trx, { ...sale, castingId, variationId });
+    followed.saleIds.push(sale.id);
+  }
+  return followed;
+};

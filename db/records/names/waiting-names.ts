@@ -1,0 +1,115 @@
+import type { Kysely } from 'kysely';
+import { groupNames } from '../../../valuation/reading/names/group-names.ts';
+import { readYear } from '../../../valuation/reading/words.ts';
+import { readTexts } from '../../codec.ts';
+import { plain } from '../../reference/plain.ts';
+import { partedNames, settledNames } from '../../reference/settled-names.ts';
+import type { Schema } from '../../schema.ts';
+
+/** A text that names a car and that the reference does not know, with the cars and sale records that wait for it. */
+export interface WaitingText {
+  /** As it is written most often. */
+  text: string;
+  carIds: number[];
+  saleIds: number[];
+  /** Years that the rows give, each once, rising. */
+  years: number[];
+  /** The maker and the series that the rows give, where none gives another. */
+  maker: string | null;
+  series: string | null;
+}
+
+/** Spellings of what is taken for one name. */
+export interface WaitingGroup extends WaitingText {
+  texts: WaitingText[];
+}
+
+interface WaitingRow {
+  carId?: number;
+  saleId?: number;
+  written: Record<string, string>;
+}
+
+/** The text that names the car, among what was written of it. */
+export const nameWritten = (written: Record<string, string>): string =>
+  (written.casting ?? '').trim() || (written.release_name ?? '').trim();
+
+const commonest = (texts: readonly string[]): string => {
+  const times = new Map<string, number>();
+  for (const text of texts) times.set(text, (times.get(text) ?? 0) + 1);
+  const capitals = (text: string) => (text === text.toLowerCase() || text === text.toUpperCase() ? 0 : 1);
+  return (
+    [...times].sort(
+      ([a, one], [b, other]) => other - one || capitals(b) - capitals(a) || (a < b ? -1 : 1),
+    )[0]?.[0] ?? ''
+  );
+};
+
+const only = (texts: readonly string[]): string | null => {
+  const said = new Map(texts.filter(Boolean).map(text => [plain(text), text]));
+  return said.size === 1 ? ([...said.values()][0] ?? null) : null;
+};
+
+const waitingText = (rows: WaitingRow[]): WaitingText => {
+  const years = rows.flatMap(({ written }) => {
+    const year = readYear(written.release_year ?? '');
+    return year.ok ? [year.value] : [];
+  });
+  return {
+    text: commonest(rows.map(({ written }) => nameWritten(written).replace(/\s+/g, ' '))),
+    carIds: rows.flatMap(({ carId }) => carId ?? []).sort((a, b) => a - b),
+    saleIds: rows.flatMap(({ saleId }) => saleId ?? []).sort((a, b) => a - b),
+    years: [...new Set(years)].sort((a, b) => a - b),
+    maker: only(rows.map(({ written }) => written.maker ?? '')),
+    series: only(rows.map(({ written }) => written.series ?? '')),
+  };
+};
+
+const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
+  const cars = await db
+    .selectFrom('car')
+    .select(['id', 'as_written'])
+    .where('casting_id', 'is', null)
+    .where('as_written', '!=', '{}')
+    .orderBy('id')
+    .execute();
+  // A sale of the owner's own follows its car.
+  const sales = await db
+    .selectFrom('sale_record')
+    .select(['id', 'as_written'])
+    .where('casting_id', 'is', null)
+    .where('disposal_id', 'is', null)
+    .where('as_written', '!=', '{}')
+    .orderBy('id')
+    .execute();
+  return [
+    ...cars.map(row => ({ carId: row.id, written: readTexts(row.as_written) })),
+    ...sales.map(row => ({ saleId: row.id, written: readTexts(row.as_written) })),
+  ];
+};
+
+/**
+ * The names of cars and of sale records that wait for the reference, like spellings together, those of most cars first. What was
+ * settled to be no car does not wait.
+ */
+export const waitingNames = async (db: Kysely<Schema>): Promise<WaitingGroup[]> => {
+  const settled = await settledNames(db);
+  const rows = (await waitingRows(db)).filter(({ written }) => {
+    const text = plain(nameWritten(written));
+    return text !== '' && settled.get(text)?.means !== 'not a car';
+  });
+  const ofText = Map.groupBy(rows, ({ written }) => plain(nameWritten(written)));
+  return groupNames([...ofText.keys()], await partedNames(db))
+    .map(texts => {
+      const groups = texts.map(text => ofText.get(text) ?? []);
+      const more = (a: WaitingText, b: WaitingText) =>
+        b.carIds.length - a.carIds.length || b.saleIds.length - a.saleIds.length;
+      return { ...waitingText(groups.flat()), texts: groups.map(waitingText).sort(more) };
+    })
+    .sort(
+      (a, b) =>
+        b.carIds.length - a.carIds.length ||
+        b.saleIds.length - a.saleIds.length ||
+        (plain(a.text) < plain(b.text) ? -1 : 1),
+    );
+};

@@ -1,0 +1,77 @@
+import type { Kysely, Transaction } from 'kysely';
+import type { Parted } from '../../valuation/reading/names/group-names.ts';
+import { pieces } from '../codec.ts';
+import type { Schema } from '../schema.ts';
+import { plain } from './plain.ts';
+
+/** What the owner has said that a text means which is no name of the reference. */
+export interface SettledName {
+  text: string;
+  means: Schema['settled_name']['means'];
+  castingId: number | null;
+  releaseId: number | null;
+}
+
+/** All settled texts, by their plain text. */
+export const settledNames = async (db: Kysely<Schema>): Promise<Map<string, SettledName>> => {
+  const rows = await db.selectFrom('settled_name').selectAll().orderBy('id').execute();
+  return new Map(
+    rows.map(row => [
+      plain(row.text),
+      { text: row.text, means: row.means, castingId: row.casting_id, releaseId: row.release_id },
+    ]),
+  );
+};
+
+/** Lets go of what was settled of these texts. */
+export const forgetNames = async (trx: Transaction<Schema>, texts: readonly string[]): Promise<void> => {
+  const gone = new Set(texts.map(plain));
+  const rows = await trx.selectFrom('settled_name').select(['id', 'text']).execute();
+  const ids = rows.filter(row => gone.has(plain(row.text))).map(row => row.id);
+  for (const some of pieces(ids)) await trx.deleteFrom('settled_name').where('id', 'in', some).execute();
+};
+
+/** Remembers what texts mean, in the place of what was settled of them before; `at` is the instant of settling. */
+export const rememberNames = async (
+  trx: Transaction<Schema>,
+  texts: readonly string[],
+  meaning: Omit<SettledName, 'text'>,
+  at: string,
+): Promise<void> => {
+  await forgetNames(trx, texts);
+  const once = new Map(texts.map(text => [plain(text), text]));
+  for (const text of once.values())
+    await trx
+      .insertInto('settled_name')
+      .values({
+        text,
+        means: meaning.means,
+        casting_id: meaning.castingId,
+        release_id: meaning.releaseId,
+        settled_at: at,
+      })
+      .execute();
+};
+
+/** The pairs of texts that are never one name, by their plain texts. */
+export const partedNames = async (db: Kysely<Schema>): Promise<Parted[]> => {
+  const rows = await db.selectFrom('parted_names').select(['one', 'other']).orderBy('id').execute();
+  return rows.map(({ one, other }) => [plain(one), plain(other)] as const);
+};
+
+/** Remembers that a text is never one name with any of the others. */
+export const partNames = async (
+  trx: Transaction<Schema>,
+  text: string,
+  others: readonly string[],
+): Promise<void> => {
+  for (const other of new Set(others.map(plain))) {
+    const [one = '', two = ''] = [plain(text), other].sort();
+    if (one === two) continue;
+    await trx
+      .insertInto('parted_names')
+      .values({ one, other: two })
+      .onConflict(conflict => conflict.columns(['one', 'other']).doNothing())
+      .execute();
+  }
+};

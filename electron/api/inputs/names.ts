@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { id, line } from '../fields.ts';
+
+/** The casting that waiting spellings mean. */
+const settlement = z.discriminatedUnion('as', [
+  z.object({
+    as: z.literal('casting'),
+    /** Left out, the spelling that is written most often. */
+    name: line.min(1).optional(),
+    /** Left out, as the rows say, or unknown. */
+    maker: line.min(1).optional(),
+    series: line.min(1).optional(),
+  }),
+  z.object({ as: z.literal('same'), castingId: id }),
+  z.object({ as: z.literal('release'), castingId: id, name: line.min(1).optional() }),
+  z.object({ as: z.literal('not a car') }),
+]);
+
+/** `text` is any spelling of a group that waits; all of its spellings are settled. */
+export const settleName = z.object({ text: line.min(1), settlement });
+export const partName = z.object({ text: line.min(1) });
+/** Castings for a picker: those that hold the typed words, the likeliest to be meant by `name` first. */
+export const nearCastings = z.object({
+  name: line,
+  text: line.default(''),
+  limit: z.int().min(1).max(50).default(12),
+});

@@ -1,0 +1,42 @@
+import type { WaitingGroup } from '../../../db/records/names/waiting-names.ts';
+import { listSales, saleToMarket } from '../../../db/records/sales.ts';
+import { indexMarket } from '../../../valuation/market/market-index.ts';
+import { prepareSales } from '../../../valuation/market/prepare-sales.ts';
+import { marketToday, rawMarket } from '../figures/market.ts';
+import type { Sources } from '../session/memo.ts';
+
+/** Tells whether cars would have a value as those of a casting in this series (null: a new one), with these sales added. */
+export type IsEnough = (group: WaitingGroup, seriesId: number | null) => boolean;
+
+/**
+ * What the sale records of waiting groups would add to a series, each as heavy as the engine takes it. Every group stands for a
+ * casting of its own while that is worked out.
+ */
+export const waitingEvidence = async (
+  { db, from }: Pick<Sources, 'db' | 'from'>,
+  groups: readonly WaitingGroup[],
+): Promise<IsEnough> => {
+  const market = await from(rawMarket);
+  const fitted = await from(marketToday);
+  const { assumptions, inside } = fitted;
+  const groupOf = new Map(groups.flatMap((group, at) => group.saleIds.map(id => [id, at] as const)));
+  const sales = (await listSales(db, { ids: [...groupOf.keys()] })).flatMap(sale => {
+    const at = groupOf.get(sale.id);
+    return at === undefined ? [] : (saleToMarket({ ...sale, castingId: at + 1, variationId: null }) ?? []);
+  });
+  const castings = groups.map((_, at) => ({ id: at + 1, seriesId: at + 1 }));
+  const waiting = { ...market, castings, variations: [], sales };
+  const weights = groups.map(() => 0);
+  for (const { record, weight } of prepareSales(waiting, indexMarket(waiting), assumptions, fitted.on).sales)
+    weights[record.castingId - 1]! += weight;
+  const weightOf = new Map<number, number>();
+  for (const { id, seriesId } of market.castings) {
+    const place = inside.index.castingIds.indexOf(id);
+    const series = place < 0 ? undefined : inside.index.castingSeries[place];
+    if (series !== undefined && !weightOf.has(seriesId))
+      weightOf.set(seriesId, inside.evidence.seriesWeight[series] ?? 0);
+  }
+  return (group, seriesId) =>
+    (weights[groups.indexOf(group)] ?? 0) + (seriesId === null ? 0 : (weightOf.get(seriesId) ?? 0)) >=
+    assumptions.leastEvidence;
+};

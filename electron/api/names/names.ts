@@ -1,0 +1,132 @@
+import { type Settlement, settleNames } from '../../../db/records/names/settle-names.ts';
+import { partNames } from '../../../db/reference/settled-names.ts';
+import { nearness } from '../../../valuation/reading/names/likeness.ts';
+import { nameKey } from '../../../valuation/reading/names/name-key.ts';
+import * as inputs from '../inputs.ts';
+import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
+import { suggestFrom } from '../reference/suggest.ts';
+import { followOwnSales } from '../sales/own-sales.ts';
+import { needsCollection } from '../session/context.ts';
+import { notFound, refused } from '../session/errors.ts';
+import type { Session } from '../session/session.ts';
+import type { NearCasting, SettledName, WaitingNames } from '../views.ts';
+import { groupOfText, homeOf, waitingList } from './waiting.ts';
+
+const waiting = needsCollection.handler(async ({ context }): Promise<WaitingNames> => {
+  const names = await waitingList(context.session);
+  return {
+    names,
+    cars: names.reduce((sum, name) => sum + name.cars, 0),
+    sales: names.reduce((sum, name) => sum + name.sales, 0),
+  };
+});
+
+const needGroup = async (session: Session, text: string) => {
+  const group = await groupOfText(session, text);
+  if (!group)
+    throw refused(
+      `"${text}" does not wait to be settled: no car or sale record has that name.`,
+      'not-waiting',
+    );
+  return group;
+};
+
+const nameOf = (index: ReferenceIndex, castingId: number): string => {
+  const casting = index.castings.get(castingId);
+  if (!casting) throw notFound('casting', castingId);
+  return casting.name;
+};
+
+type Asked = typeof inputs.settleName._output.settlement;
+
+const settlementOf = (
+  asked: Asked,
+  group: { text: string; maker: string | null; series: string | null },
+): Settlement => {
+  if (asked.as === 'casting') {
+    const home = homeOf(group);
+    return {
+      as: 'casting',
+      name: asked.name ?? group.text,
+      maker: asked.maker ?? home.maker,
+      series: asked.series ?? home.series,
+    };
+  }
+  return asked.as === 'release' ? { ...asked, name: asked.name ?? group.text } : asked;
+};
+
+const labelOf = (name: string, settlement: Settlement, index: ReferenceIndex): string => {
+  switch (settlement.as) {
+    case 'casting':
+      return `Settled ${name} as the casting ${settlement.name}`;
+    case 'same':
+      return `Settled ${name} as ${nameOf(index, settlement.castingId)}`;
+    case 'release':
+      return `Settled ${name} as a release of ${nameOf(index, settlement.castingId)}`;
+    case 'not a car':
+      return `Settled that ${name} is not a car`;
+  }
+};
+
+const settle = needsCollection
+  .input(inputs.settleName)
+  .handler(async ({ context, input }): Promise<SettledName> => {
+    const { session } = context;
+    const group = await needGroup(session, input.text);
+    const index = await referenceIndex(session);
+    const settlement = settlementOf(input.settlement, group);
+    const done = await session.act(labelOf(group.text, settlement, index), async trx => {
+      const settled = await settleNames(trx, group, settlement, session.at());
+      await followOwnSales(trx, settled.carIds);
+      return settled;
+    });
+    const { castings } = await referenceIndex(session);
+    return {
+      name: group.text,
+      castingId: done.castingId,
+      casting: done.castingId === null ? null : (castings.get(done.castingId)?.name ?? null),
+      cars: done.carIds.length,
+      sales: done.saleIds.length,
+    };
+  });
+
+const part = needsCollection.input(inputs.partName).handler(async ({ context, input }) => {
+  const { session } = context;
+  const group = await needGroup(session, input.text);
+  const others = group.texts.map(({ text }) => text);
+  if (others.length < 2) throw refused(`"${group.text}" stands alone already.`);
+  await session.act(`Parted ${input.text} from ${group.text}`, trx => partNames(trx, input.text, others));
+});
+
+const near = needsCollection
+  .input(inputs.nearCastings)
+  .handler(async ({ context, input }): Promise<NearCasting[]> => {
+    const index = await referenceIndex(context.session);
+    const found =
+      input.text === ''
+        ? [...index.castings.keys()]
+        : suggestFrom(index, { text: input.text, limit: index.castings.size + 1 })
+            .filter(({ kind }) => kind === 'casting')
+            .map(({ castingId }) => castingId);
+    const key = nameKey(input.name);
+    const nearOf = (id: number) =>
+      Math.max(
+        ...[index.castings.get(id), ...(index.releasesOf.get(id) ?? [])].map(one =>
+          nearness(key, nameKey(one?.name ?? '')),
+        ),
+      );
+    return [...new Set(found)]
+      .flatMap(id => index.castings.get(id) ?? [])
+      .map(casting => ({ casting, near: nearOf(casting.id) }))
+      .sort((a, b) => b.near - a.near || (a.casting.name < b.casting.name ? -1 : 1))
+      .slice(0, input.limit)
+      .map(({ casting }) => ({
+        castingId: casting.id,
+        name: casting.name,
+        series: casting.series,
+        maker: casting.maker,
+        firstYear: casting.firstYear,
+      }));
+  });
+
+export const names = { waiting, settle, part, near };

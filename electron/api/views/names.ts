@@ -1,0 +1,51 @@
+/** What the procedures answer about names that wait for the reference. */
+
+/** A spelling, and how many cars and sale records have it. */
+export interface Spelling {
+  text: string;
+  cars: number;
+  sales: number;
+}
+
+/** Spellings that are taken for one name. */
+export interface WaitingName {
+  /** The spelling that is written most often. */
+  name: string;
+  spellings: Spelling[];
+  cars: number;
+  sales: number;
+  /** Years that the rows give, rising. */
+  years: number[];
+  maker: string | null;
+  series: string | null;
+  /** Inventory numbers of some of the cars. */
+  examples: string[];
+  /** A casting that is spelled like it: likely the same one. */
+  near: { castingId: number; name: string; series: string } | null;
+  /** Cars that are sure to have a value once it is settled, as its near casting or else as a new one. */
+  valued: number;
+}
+
+export interface WaitingNames {
+  names: WaitingName[];
+  cars: number;
+  sales: number;
+}
+
+export interface NearCasting {
+  castingId: number;
+  name: string;
+  series: string;
+  maker: string;
+  firstYear: number | null;
+}
+
+/** What settling a name did. */
+export interface SettledName {
+  name: string;
+  castingId: number | null;
+  casting: string | null;
+  /** Cars and sale records that are known better now. */
+  cars: number;
+  sales: number;
+}

@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest';
+import { type Api, addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
+
+const lines = [
+  '3/14/25, Brackenhall Van purple C8 original, $61.00',
+  '2/2/25, brackenhall van purple C3, $14.50',
+  '11/20/25, brackenhall van C5, $28',
+  '8/28/25, Silver Kite C6, $25',
+].join('\n');
+
+const cars = (api: Api, named: Record<string, string>[]) =>
+  api.cars.create({ lotId: null, cars: named.map(asWritten => ({ asWritten, grade: 6 })) });
+
+/** Seven cars of three castings in six spellings, and four sales jotted down. */
+const shoebox = async (api: Api) => {
+  await cars(api, [
+    { casting: 'Brackenhall Van', release_year: '1968', colour: 'purple' },
+    { casting: 'Brackenhal van', release_year: '1968' },
+    { casting: 'Corriemuir Coupe', release_year: '1969' },
+    { casting: 'Coupé, Corriemuir', release_year: '1971' },
+    { casting: 'Silver Kite' },
+    { casting: 'Sliver Kites' },
+    { casting: 'Tin garage' },
+  ]);
+  await api.sales.addLines({ text: lines });
+};
+
+const waiting = async (api: Api) =>
+  Object.fromEntries(
+    (await api.names.waiting()).names.map(({ name, cars: of, sales }) => [name, [of, sales]]),
+  );
+
+describe('names that wait', () => {
+  it('come from cars and sale records together, like spellings in one group, those of most cars first', async () => {
+    const { api } = await newCollectionService();
+    await shoebox(api);
+    const list = await api.names.waiting();
+    expect(list).toMatchObject({ cars: 7, sales: 4 });
+    expect(list.names.map(({ name, cars: of, sales }) => [name, of, sales])).toEqual([
+      ['Brackenhall Van', 2, 3],
+      ['Silver Kite', 2, 1],
+      ['Corriemuir Coupe', 2, 0],
+      ['Tin garage', 1, 0],
+    ]);
+    expect(list.names[0]).toMatchObject({ years: [1968], examples: ['0001', '0002'], near: null, valued: 2 });
+    expect(list.names[1]?.spellings.map(({ text }) => text)).toEqual(['Silver Kite', 'Sliver Kites']);
+    expect(list.names[2]?.valued).toBe(0);
+  });
+
+  it('settled as a casting take their cars and sales with them, and one undo brings all back', async () => {
+    const { api, session } = await newCollectionService();
+    await shoebox(api);
+    const unread = () => session.collection!.db.selectFrom('sale_record').select('unread').execute();
+    expect((await unread()).filter(row => row.unread !== '[]')).toHaveLength(4);
+    const before = await api.names.waiting();
+    const done = await api.names.settle({ text: 'brackenhal  VAN', settlement: { as: 'casting' } });
+    expect(done).toMatchObject({ name: 'Brackenhall Van', casting: 'Brackenhall Van', cars: 2, sales: 3 });
+    expect(await waiting(api)).not.toHaveProperty('Brackenhall Van');
+    const page = await api.reference.casting({ id: done.castingId! });
+    expect(page).toMatchObject({
+      series: 'Unsorted',
+      maker: 'Unknown maker',
+      firstYear: 1968,
+      cars: 2,
+      saleRecords: 3,
+    });
+    expect(page.releaseRows).toMatchObject([{ name: 'Brackenhall Van', year: 1968 }]);
+    expect((await unread()).filter(row => row.unread !== '[]')).toHaveLength(1);
+    const [valued] = await api.cars.list({ castingId: done.castingId! });
+    expect(valued?.worths.asFound?.mid).toBeGreaterThan(0);
+    await api.collection.undo();
+    expect(await api.names.waiting()).toEqual(before);
+    expect(await api.reference.castings()).toEqual([]);
+  });
+
+  it('settled as a casting that there is, or as another release of it', async () => {
+    const { api } = await newCollectionService();
+    const { dovetail, oxbow, variations } = await addReference(api);
+    await cars(api, [
+      { casting: 'Dovetial', colour: 'Ember', rear_end: 'bar lamp' },
+      { casting: 'Dovetails', maker: 'Quillon', colour: 'moss', rear_end: 'bar lamp' },
+      { casting: 'Night Ox', release_year: '1972', colour: 'Sky' },
+    ]);
+    const [first, second] = (await api.names.waiting()).names;
+    expect(first).toMatchObject({ name: 'Dovetails', cars: 2, near: { castingId: dovetail }, valued: 2 });
+    expect(second).toMatchObject({ name: 'Night Ox', near: null });
+    expect(await api.names.near({ name: 'Night Ox' })).toMatchObject([
+      { castingId: oxbow },
+      { castingId: dovetail },
+    ]);
+    await api.names.settle({ text: 'Dovetial', settlement: { as: 'same', castingId: dovetail } });
+    await api.names.settle({ text: 'Night Ox', settlement: { as: 'release', castingId: oxbow } });
+    expect((await api.cars.list({})).map(({ castingId, variationId }) => [castingId, variationId])).toEqual([
+      [dovetail, variations.emberBar],
+      [dovetail, variations.mossBar],
+      [oxbow, null],
+    ]);
+    const { releaseRows } = await api.reference.casting({ id: oxbow });
+    expect(releaseRows).toMatchObject([{ name: 'Oxbow' }, { name: 'Night Ox', year: 1972 }]);
+    expect(await api.names.waiting()).toEqual({ names: [], cars: 0, sales: 0 });
+  });
+
+  it('are known at once when they are typed or imported later', async () => {
+    const { api } = await newCollectionService();
+    await shoebox(api);
+    const { castingId } = await api.names.settle({ text: 'Silver Kite', settlement: { as: 'casting' } });
+    await api.names.settle({ text: 'Tin garage', settlement: { as: 'not a car' } });
+    const file = new File(['casting,colour\nSLIVER kites,red\nTin Garage,grey\n'], 'more.csv');
+    const lot = { name: 'More', currency: 'USD' };
+    await resultOf(await api.imports.run({ file, as: 'lot', lot }));
+    const added = (await api.cars.list({ castingId: castingId! })).map(car => car.asWritten);
+    expect(added).toMatchObject([
+      { casting: 'Silver Kite' },
+      { casting: 'Sliver Kites' },
+      { casting: 'SLIVER kites' },
+    ]);
+    await api.sales.addLines({ text: '9/19/25, Sliver Kites C7, $31' });
+    expect(await api.sales.list({ castingId: castingId! })).toHaveLength(2);
+    expect(Object.keys(await waiting(api))).toEqual(['Brackenhall Van', 'Corriemuir Coupe']);
+  });
+
+  it('stay parted where their owner parted them, also after an undo of something else', async () => {
+    const { api } = await newCollectionService();
+    await cars(api, [{ casting: 'Silver Kite' }, { casting: 'Silver Kites' }, { casting: 'Sliver Kite' }]);
+    expect(Object.keys(await waiting(api))).toEqual(['Silver Kite']);
+    await api.names.part({ text: 'Sliver Kite' });
+    expect(await waiting(api)).toEqual({ 'Silver Kite': [2, 0], 'Sliver Kite': [1, 0] });
+    await cars(api, [{ casting: 'SLIVER KITE' }]);
+    expect(await waiting(api)).toEqual({ 'Silver Kite': [2, 0], 'Sliver Kite': [2, 0] });
+    await api.collection.undo();
+    await api.collection.undo();
+    expect(await waiting(api)).toEqual({ 'Silver Kite': [3, 0] });
+    const { message } = await refusalOf(api.names.part({ text: 'Brackenhall' }));
+    expect(message).toContain('does not wait');
+  });
+
+  it('follow an own sale that waited with its car', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await cars(api, [{ casting: 'Silver Kite' }]);
+    await api.cars.dispose({ carId: ids[0]!, soldOn: '2026-02-01', proceeds: 4100, currency: 'USD' });
+    const { castingId } = await api.names.settle({ text: 'silver kite', settlement: { as: 'casting' } });
+    expect(await api.sales.list({ castingId: castingId! })).toMatchObject([{ price: 4100 }]);
+  });
+});
