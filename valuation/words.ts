@@ -90,6 +90,14 @@ export type PlanLineKind = (typeof planLineKinds)[number];
 export const fidelityGrades = ['to specification', 'with deviations', 'custom'] as const;
 export type FidelityGrade = (typeof fidelityGrades)[number];
 
+/** Kinds of evidence: sales that were seen, cars that the owner bought singly, lots bought whole, and what the owner believes. */
+export const evidenceKinds = ['sale', 'purchase', 'lot', 'belief'] as const;
+export type EvidenceKind = (typeof evidenceKinds)[number];
+
+/** What an owner's belief can be about, the widest first. */
+export const beliefLevels = ['series', 'casting', 'variation'] as const;
+export type BeliefLevel = (typeof beliefLevels)[number];
+
 /** How far a sale record counts: in full, doubted as wild, set aside by the engine as of no use, left out by the owner. */
 export const saleStates = ['counted', 'doubtful', 'set aside', 'left out'] as const;
 export type SaleState = (typeof saleStates)[number];

@@ -1,10 +1,12 @@
 /**
  * The engine against simulated markets whose truth is known: coverage of its 80 % intervals, its error beside plain estimators, and
- * what its restore-or-leave decisions lose beside an oracle. Prints a table over several seeds. Run: node tests/bench/known-market.ts [seeds]
+ * what its restore-or-leave decisions lose beside an oracle. Then young collections, which know
+ * what was paid and what their owner believes. Prints a table over several seeds. Run: node tests/bench/known-market.ts [seeds]
  */
 import { cpus } from 'node:os';
 import { type Judgement, judgeMarket } from '../helpers/judge-market.ts';
 import { type MarketWish, simulateMarket } from '../helpers/market-simulator.ts';
+import { judgeYoung, type YoungWish } from '../helpers/young-market.ts';
 
 const seeds = Number(process.argv[2] ?? 12);
 const kinds: { name: string; wish: Omit<MarketWish, 'seed'>; index: 'none' | 'trend' }[] = [
@@ -56,5 +58,29 @@ for (const { name, wish, index } of kinds) {
     );
   console.log(
     `  regret as a share of that of "restore whatever is under C6" (at most 50 %): ours ${lost('ours')}, without floors ${lost('noFloors')}, only where nothing else is recommended ${lost('recommended')}; leaving all ${lost('never')}`,
+  );
+}
+
+console.log('\nyoung collections: what was paid for lots, what is believed (off by ± 25 %), sale records');
+const young: { name: string; wish: YoungWish }[] = [
+  { name: '14 lots and 5 beliefs', wish: { lots: 14, beliefs: 5 } },
+  { name: '14 lots', wish: { lots: 14 } },
+  { name: '3 lots and 5 beliefs', wish: { lots: 3, beliefs: 5 } },
+  { name: '5 beliefs', wish: { beliefs: 5 } },
+  { name: '60 sale records', wish: { records: 60 } },
+  { name: '60 sale records, 14 lots and 5 beliefs', wish: { records: 60, lots: 14, beliefs: 5 } },
+  { name: '14 lots at the very sum of their cars', wish: { lots: 14, lotNoise: 0 } },
+  { name: '14 lots, loosely priced', wish: { lots: 14, lotNoise: 0.5 } },
+];
+for (const { name, wish } of young) {
+  const all = Array.from({ length: seeds }, (_, i) => judgeYoung(i + 1, wish));
+  const valued = all.reduce((sum, j) => sum + j.valued, 0) / all.reduce((sum, j) => sum + j.cars, 0);
+  const inLots = all.flatMap(j => j.inLots);
+  console.log(
+    `  ${name.padEnd(40)} valued ${percent(valued)}   coverage ${percent(share(all.flatMap(j => j.covered)))} (75–85)   median |log error| ${median(all.flatMap(j => j.errors)).toFixed(3)}${
+      inLots.length > 0
+        ? `; cars of the lots: coverage ${percent(share(inLots.map(c => c.covered)))}, ours ${median(inLots.map(c => c.ours)).toFixed(3)}, price ÷ number of cars ${median(inLots.map(c => c.evenShare)).toFixed(3)}`
+        : ''
+    }`,
   );
 }

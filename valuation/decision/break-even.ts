@@ -6,7 +6,7 @@ import { type Floors, type OptionScore, recommend, scoreOption } from './recomme
 
 /** The same worth with another median, its spread in logs unchanged. */
 export const worthWithMid = (worth: Worth, mid: number): Worth =>
-  worthOfLogs(Math.log(mid), worth.logSd, worth.sharedSd, worth.own, worth.attainable);
+  worthOfLogs({ ...worth, logMean: Math.log(mid) });
 
 /** Amounts beyond this are not looked for. */
 const most = 2 ** 50;

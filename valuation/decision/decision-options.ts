@@ -80,13 +80,11 @@ const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
 
 /** What is left of a worth for a car kept for its parts: a share of the worth of a complete one at the usual grade. */
 const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
-  worthOfLogs(
-    complete.logMean + Math.log(Math.max(share, 1e-6)) + found.partsLog,
-    complete.logSd,
-    complete.sharedSd,
-    complete.own,
-    true,
-  );
+  worthOfLogs({
+    ...complete,
+    logMean: complete.logMean + Math.log(Math.max(share, 1e-6)) + found.partsLog,
+    attainable: true,
+  });
 
 /**
  * The ways to treat a car besides leaving it, each with the worth that it leads to, its cost and its guards: conserve, restore,

@@ -8,6 +8,7 @@ import { countEvidence, type FittedMarket } from './fitted-market.ts';
 import { columns, type RaritySpan } from './market-columns.ts';
 import { designMarket, type MarketDesign } from './market-design.ts';
 import { indexMarket } from './market-index.ts';
+import { prepareOwn } from './prepare-own.ts';
 import { type PreparedSale, prepareSales } from './prepare-sales.ts';
 import { doubtfulFrom } from './robust-weight.ts';
 import { forward } from './shared-effects.ts';
@@ -28,12 +29,24 @@ const yearsOf = (sales: readonly PreparedSale[]): number => {
   return Math.max(0, first - last);
 };
 
-const leftOut = ({ departures, apart }: RoundsResult): FittedMarket['leftOut'] => {
-  if (departures.length === 0) return { coverage: null, typicalError: null };
-  const inside = departures.reduce((sum, t) => sum + Number(Math.abs(t) <= eightyPercent), 0);
-  const typical = quantile(Array.from(apart, Math.abs), 0.5);
-  return { coverage: inside / departures.length, typicalError: Math.expm1(typical) };
+/** The records themselves, which come first; what stands beside them is not tried. */
+const leftOut = ({ departures, apart }: RoundsResult, records: number): FittedMarket['leftOut'] => {
+  if (records === 0) return { coverage: null, typicalError: null };
+  const inside = departures
+    .subarray(0, records)
+    .reduce((sum, t) => sum + Number(Math.abs(t) <= eightyPercent), 0);
+  const typical = quantile(Array.from(apart.subarray(0, records), Math.abs), 0.5);
+  return { coverage: inside / records, typicalError: Math.expm1(typical) };
 };
+
+/** The sales with what each car of a lot came to have of its price and weight. */
+const withShares = (sales: readonly PreparedSale[], design: MarketDesign, fit: RoundsResult) =>
+  sales.map((sale, i): PreparedSale => {
+    if (sale.lot < 0) return sale;
+    const price = fit.values[i]! + design.centre + design.offsets[i]! - sale.dateLog;
+    const share = Math.round(Math.exp(price - sale.currencyLog));
+    return { ...sale, price, weight: fit.weights[i]!, record: { ...sale.record, price: share } };
+  });
 
 /** L⁻¹ × the columns of each sale, and last its residual: what the ladders are made from. */
 const transformedRows = ({ rows, slots }: MarketDesign, { effects, residuals }: RoundsResult) => {
@@ -56,23 +69,30 @@ const transformedRows = ({ rows, slots }: MarketDesign, { effects, residuals }: 
 export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDate): FittedMarket => {
   checkAssumptions(assumptions);
   const index = indexMarket(market);
-  const { sales, setAside, date } = prepareSales(market, index, assumptions, on);
-  const years = yearsOf(sales);
-  const withTrend = assumptions.index === 'trend' && sales.length >= trendRecords && years >= trendYears;
-  const design = designMarket(index, sales, assumptions);
+  const { sales: records, setAside, context } = prepareSales(market, index, assumptions, on);
+  const own = prepareOwn(market, context);
+  const prepared = own.sales.length > 0 ? [...records, ...own.sales] : records;
+  const lots = own.lots.map(lot => ({ ...lot, parts: lot.parts.map(i => i + records.length) }));
+  const years = yearsOf(records);
+  const withTrend = assumptions.index === 'trend' && records.length >= trendRecords && years >= trendYears;
+  const design = designMarket(index, prepared, assumptions, { ...own, lots });
   const fit = fitRounds(design, assumptions, withTrend);
+  const sales = lots.length > 0 ? withShares(prepared, design, fit) : prepared;
   const { variances, curve } = fit;
   const { estimate, root } = fit.effects;
 
   const curveAt = (state: number, step: number) => curve[state * steps + step]!;
   const fittedLog = ({ cell, log }: RaritySpan) => cell.reduce((sum, x, a) => sum + x * estimate[a]!, log);
   const rarityLog = new Map([...design.spans].map(([rarity, span]) => [rarity, fittedLog(span)]));
-  const saleRarity = Float64Array.from(sales, ({ variation, casting }) =>
-    variation >= 0
-      ? rarityLog.get(index.variationRarity[variation]!)!
-      : fittedLog(design.unnamed.get(casting)!),
-  );
-  const doubtful = sales
+  const spanLogs = new Map<RaritySpan, number>();
+  const saleRarity = Float64Array.from(design.saleSpans, span => {
+    const log = spanLogs.get(span) ?? fittedLog(span);
+    spanLogs.set(span, log);
+    return log;
+  });
+  const weights = fit.weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]!);
+  const shareOf = (i: number) => fit.weights[i]! / design.lots[design.lotOf[i]!]!.weight;
+  const doubtful = records
     .map(({ record }, i) => ({ id: record.id, departure: fit.departures[i]! }))
     .filter(({ departure }) => Math.abs(departure) >= doubtfulFrom);
 
@@ -82,8 +102,9 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
     assumptions,
     setAside,
     doubtful,
-    recordsUsed: sales.length,
-    leftOut: leftOut(fit),
+    ownAside: own.aside,
+    recordsUsed: records.length,
+    leftOut: leftOut(fit, records.length),
     gradeCurves: recordOf<FinishState, number[]>(finishStates, (_, state) =>
       grades.map((_, step) => Math.exp(curveAt(state, step) - curveAt(state, steps - 1))),
     ),
@@ -106,8 +127,10 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       index,
       sales,
       slots: design.slots,
-      slotCasting: design.slotCasting,
-      weights: design.weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]!),
+      tree: design.tree,
+      weights,
+      certainty:
+        lots.length > 0 ? weights.map((w, i) => (design.lotOf[i]! < 0 ? w : w * shareOf(i))) : weights,
       departures: fit.departures,
       saleRarity,
       trendLog: withTrend ? estimate[columns.trend]! : 0,
@@ -116,8 +139,29 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       level: design.centre + estimate[columns.level]!,
       curve,
       rarityLog,
-      evidence: countEvidence(index, sales, new Set(doubtful.map(({ id }) => id))),
-      indexSpan: date.span,
+      evidence: countEvidence(index, design.tree, sales, new Set(doubtful.map(({ id }) => id))),
+      indexSpan: context.date.span,
     },
   };
+};
+
+/** What adjusting for date by the records' own trend would do, for the owner to take or leave. */
+export interface OfferedTrend {
+  /** Fitted factor of price per year, such as 1.03, and the years that the records span. */
+  perYear: number;
+  years: number;
+  records: number;
+  /** How far the typical record lies from what the others foretell, as a factor less 1: without and with the trend. */
+  typicalError: { without: number; with: number };
+}
+
+/**
+ * The trend that can be offered in place of the assumption set's index; null where there are too few records (forty over three years are
+ * needed). Fits the market twice. Throws RangeError as `fitMarket` does.
+ */
+export const fittedTrend = (market: Market, assumptions: AssumptionSet, on: IsoDate): OfferedTrend | null => {
+  const { trend, leftOut, recordsUsed } = fitMarket(market, { ...assumptions, index: 'trend' }, on);
+  if (!trend) return null;
+  const without = fitMarket(market, { ...assumptions, index: 'none' }, on).leftOut.typicalError!;
+  return { ...trend, records: recordsUsed, typicalError: { without, with: leftOut.typicalError! } };
 };

@@ -11,6 +11,7 @@ import {
   priorVariances,
   type SaleStates,
   settleVariances,
+  toldNodes,
 } from './settle-variances.ts';
 import { type SharedEffects, sharedEffects } from './shared-effects.ts';
 
@@ -32,7 +33,11 @@ export interface RoundsResult extends SaleStates {
 }
 
 /** The assumption plus the fitted effects, made to rise with grade by isotonic regression weighted by the records at each grade. */
-const curveOf = (estimate: Float64Array, { assumed, cells, weights }: MarketDesign): Float64Array => {
+const curveOf = (
+  estimate: Float64Array,
+  { assumed, cells }: MarketDesign,
+  weights: Float64Array,
+): Float64Array => {
   const evidence = new Float64Array(assumed.length).fill(1);
   for (let i = 0; i < cells.length; i++) evidence[cells[i]!]! += weights[i]!;
   const raw = assumed.map((log, cell) =>
@@ -54,41 +59,67 @@ const unknownGradeVariance = (curve: Float64Array, cell: number): number => {
   return (((curve[up]! - curve[down]!) * unknownGradeSteps) / (up - down)) ** 2;
 };
 
-/** Residuals of the sales from the shared effects, and how clearly each tells, given what one sale varies. */
-const setResiduals = (
-  { rows, cells, assumed, ungraded }: MarketDesign,
-  states: SaleStates,
-  estimate: Float64Array,
-  curve: Float64Array,
-  within: number,
-): void => {
+/** The states with their residuals from the shared effects, and how clearly each sale tells, given what one sale varies. */
+const withResiduals = ({
+  design: { rows, cells, assumed, ungraded, ranges },
+  states,
+  estimate,
+  curve,
+  within,
+}: {
+  design: MarketDesign;
+  states: SaleStates;
+  estimate: Float64Array;
+  curve: Float64Array;
+  within: number;
+}): SaleStates => {
+  const residuals = new Float64Array(cells.length);
+  const clarity = states.clarity.slice();
   for (let i = 0; i < cells.length; i++) {
     const cell = cells[i]!;
     let fit = curve[cell]! - assumed[cell]!;
     // The curve's own columns are in the curve already; level, trend and rarities come before them.
     for (let a = 0; a < columns.firstOfCurve; a++) fit += estimate[a]! * rows[i * width + a]!;
-    states.residuals[i] = rows[i * width + columns.count]! - fit;
-    if (ungraded[i]) states.clarity[i] = within / (within + unknownGradeVariance(curve, cell));
+    residuals[i] = states.values[i]! - fit;
+    if (ungraded[i]) clarity[i] = within / (within + unknownGradeVariance(curve, cell));
+    // A range wider than what one sale varies is less sure than one.
+    else if (ranges[i]! > 0) clarity[i] = Math.min(1, within / ranges[i]!);
   }
+  return { ...states, residuals, clarity };
 };
 
+/** The rows with the values that the sales have in a step: their own but for the cars of lots. */
+const rowsWith = ({ rows, lots }: MarketDesign, { values }: SaleStates): Float64Array => {
+  if (lots.length === 0) return rows;
+  const filled = rows.slice();
+  for (let i = 0; i < values.length; i++) filled[i * width + columns.count] = values[i]!;
+  return filled;
+};
+
+/** Weights with which the variances are judged: a lot has one. */
+const weightsOfAll = ({ weights, lotOf, lots }: MarketDesign): Float64Array =>
+  lots.length === 0
+    ? weights
+    : Float64Array.from([...weights.filter((_, i) => lotOf[i]! < 0), ...lots.map(({ weight }) => weight)]);
+
 /**
- * Fits the shared effects (level, trend, rarities, finish states, grade curve), the variances of the pooling, and the weight of each
- * record against wildness, in turns until nothing moves.
+ * Fits the shared effects (level, trend, rarities, finish states, grade curve), the variances of the pooling, the weight of each
+ * record against wildness, and the shares of the cars of lots, in turns until nothing moves.
  */
 export const fitRounds = (
   design: MarketDesign,
   assumptions: AssumptionSet,
   withTrend: boolean,
 ): RoundsResult => {
-  const { rows, weights, slots, slotCasting, castingSeries, seriesCount } = design;
   // Variances are judged with weights that keep the information of the sample: Σw/Σw² brings them there (Kish).
+  const weights = weightsOfAll(design);
   const total = weights.reduce((sum, w) => sum + w, 0);
   const squares = weights.reduce((sum, w) => sum + w * w, 0);
   const informationScale = squares > 0 ? total / squares : 1;
   const columnPrior = columnPrecisions(assumptions.prior, withTrend);
   const prior = { variances: priorVariances(assumptions), strength: assumptions.prior.strength };
-  const states = newStates(slots.length);
+  const told = toldNodes(design);
+  let states = newStates(design);
   let { variances } = prior;
   let effects: SharedEffects;
   let curve: Float64Array;
@@ -96,22 +127,19 @@ export const fitRounds = (
   let moved = 0;
   do {
     rounds++;
-    const precision = precisionOf(design, states, informationScale, variances.within);
     effects = sharedEffects(
       {
-        rows,
+        rows: rowsWith(design, states),
         width,
-        precision,
-        variation: slots,
-        variationCasting: slotCasting,
-        castingSeries,
-        seriesCount,
+        precision: precisionOf(states, informationScale, variances.within),
+        variation: design.slots,
+        ...design.tree,
         prior: columnPrior,
       },
       variances,
     );
-    curve = curveOf(effects.estimate, design);
-    setResiduals(design, states, effects.estimate, curve, variances.within);
+    curve = curveOf(effects.estimate, design, states.weights);
+    states = withResiduals({ design, states, estimate: effects.estimate, curve, within: variances.within });
     moved = 0;
     for (let inner = 0; inner < innerSteps; inner++) {
       const step = settleVariances({
@@ -121,10 +149,12 @@ export const fitRounds = (
         prior,
         informationScale,
         freedom: effects.freedom,
+        told,
       });
+      ({ states } = step);
       moved = Math.max(moved, step.moved);
       // The first round looks for wild records with the assumed variances, which they have not yet inflated.
-      if (rounds > 1) variances = step.variances;
+      if (rounds > 1) ({ variances } = step);
     }
   } while (rounds < mostRounds && (moved > still || rounds < 3));
   return { ...states, effects, curve, variances, rounds, stable: moved <= still };

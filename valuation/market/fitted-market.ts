@@ -1,8 +1,10 @@
 import type { AssumptionSet, Currency, IsoDate } from '../types.ts';
 import type { FinishState, Rarity } from '../words.ts';
 import type { DateAdjustment } from './date-adjustment.ts';
+import type { MarketTree } from './market-design.ts';
 import type { MarketIndex } from './market-index.ts';
 import type { Variances } from './pool-evidence.ts';
+import type { OwnAside } from './prepare-own.ts';
 import type { PreparedSale, SetAside } from './prepare-sales.ts';
 
 /** How many sales there are of what, by place. */
@@ -10,8 +12,12 @@ export interface EvidenceCounts {
   variationSales: Int32Array;
   castingSales: Int32Array;
   seriesSales: Int32Array;
-  /** Sum of the weights (recency × reliability) of each series' sales. */
+  /** Sum of the weights (recency × reliability) of each series' sales, and of what stands beside them. */
   seriesWeight: Float64Array;
+  /** Of each series: cars bought singly, lots with a car of it, and beliefs. */
+  seriesPurchases: Int32Array;
+  seriesLots: Int32Array;
+  seriesBeliefs: Int32Array;
   /** Ids of the doubtful records of each casting that has any. */
   castingDoubtful: Map<number, number[]>;
 }
@@ -22,6 +28,7 @@ export interface EvidenceCounts {
  */
 export const countEvidence = (
   index: MarketIndex,
+  { castingSeries }: MarketTree,
   sales: readonly PreparedSale[],
   doubtful: ReadonlySet<number>,
 ): EvidenceCounts => {
@@ -30,10 +37,24 @@ export const countEvidence = (
     castingSales: new Int32Array(index.castingIds.length),
     seriesSales: new Int32Array(index.seriesCount),
     seriesWeight: new Float64Array(index.seriesCount),
+    seriesPurchases: new Int32Array(index.seriesCount),
+    seriesLots: new Int32Array(index.seriesCount),
+    seriesBeliefs: new Int32Array(index.seriesCount),
     castingDoubtful: new Map(),
   };
-  for (const { record, variation, casting, weight } of sales) {
-    const series = index.castingSeries[casting]!;
+  const lots = new Set<string>();
+  for (const { record, variation, casting, weight, from, lot } of sales) {
+    const series = castingSeries[casting]!;
+    if (from) {
+      counts.seriesWeight[series]! += weight;
+      if (from.kind === 'purchase') counts.seriesPurchases[series]!++;
+      else if (from.kind === 'belief') counts.seriesBeliefs[series]!++;
+      else if (!lots.has(`${series} ${lot}`)) {
+        lots.add(`${series} ${lot}`);
+        counts.seriesLots[series]!++;
+      }
+      continue;
+    }
     if (variation >= 0) counts.variationSales[variation]!++;
     counts.castingSales[casting]!++;
     counts.seriesSales[series]!++;
@@ -49,12 +70,18 @@ export const countEvidence = (
 /** What valuations are made from; not for reading on screens. */
 export interface FitInside {
   index: MarketIndex;
+  /** The sale records by id, then what was paid, then beliefs. */
   sales: PreparedSale[];
   /** Variation of each sale; a sale that names its casting only has a place of its own after the known ones. */
   slots: Int32Array;
-  slotCasting: Int32Array;
+  tree: MarketTree;
   /** Weight of each sale: recency × reliability × robustness, less where its grade is unknown. */
   weights: Float64Array;
+  /**
+   * What each sale makes surer: its weight, but of the car of a lot only so much as the lot's price tells of that car alone, the others unknown,
+   * which is its share of its weight. The very weights where there are no lots.
+   */
+  certainty: Float64Array;
   /** Standard deviations by which each sale departs from what the others foretell. */
   departures: Float64Array;
   /** Log of the rarity factor of each sale's variation. */
@@ -80,6 +107,8 @@ export interface FittedMarket {
   assumptions: AssumptionSet;
   /** Records that could not be used, with the reason. */
   setAside: SetAside[];
+  /** What was paid and what is believed that could not be used. */
+  ownAside: OwnAside[];
   /** Records doubted as wild: how many standard deviations they lie from what the others foretell. */
   doubtful: { id: number; departure: number }[];
   recordsUsed: number;

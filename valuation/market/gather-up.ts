@@ -48,6 +48,11 @@ export const gatherUp = (
   return { rows: means, precision: sums };
 };
 
-/** Precision with which a node tells of its parent: 1 / (variance of the node about its parent + 1 / its own precision). */
-export const thinned = (precision: Float64Array, variance: number): Float64Array =>
-  precision.map(q => q / (1 + variance * q));
+/**
+ * Precision with which a node tells of its parent: 1 / (variance of the node about its parent + 1 / its own precision). `apart` is 0 for the
+ * nodes that never depart from their parent, and 1 for the others; without it all of them do.
+ */
+export const thinned = (precision: Float64Array, variance: number, apart?: Float64Array): Float64Array =>
+  apart
+    ? precision.map((q, i) => q / (1 + variance * apart[i]! * q))
+    : precision.map(q => q / (1 + variance * q));

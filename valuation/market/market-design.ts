@@ -1,31 +1,52 @@
+import { logSumExp } from '../statistics/log-sum-exp.ts';
 import type { AssumptionSet } from '../types.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
 import { assumedCurve } from './assumed-curve.ts';
 import { columns, curveCells, type RaritySpan, raritySpan, supplyOf } from './market-columns.ts';
 import type { MarketIndex } from './market-index.ts';
+import type { EvidenceTree } from './pool-evidence.ts';
+import type { PreparedLot } from './prepare-own.ts';
 import type { PreparedSale } from './prepare-sales.ts';
 
 const steps = grades.length;
 
+/** A lot among the sales: the places of its cars, and the log of its price at the effective date. Its parts' weights sum to `weight`. */
+export interface DesignedLot {
+  parts: number[];
+  log: number;
+  weight: number;
+}
+
 /** The sales as the fit wants them: a row of columns each, and their places in the tree. */
 export interface MarketDesign {
-  /** Columns of each sale, and last its log price less the assumed curve and rarity, about their centre: `columns.count + 1` to a row. */
+  /** Columns of each sale, and last its log price less its offset, about their centre: `columns.count + 1` to a row. */
   rows: Float64Array;
   centre: number;
   /** Log of the assumed curve at each finish state × 19 + grade step, and the cell of each sale. */
   assumed: Float64Array;
   cells: Int32Array;
   weights: Float64Array;
+  /** Log of what is assumed of each sale: its place on the curve, its rarity, its parts. */
+  offsets: Float64Array;
   /** 1 where the sale has no grade, and stands at the assumption set's unknown grade. */
   ungraded: Uint8Array;
+  /** Variance of log price that a belief's own range gives; 0 elsewhere. */
+  ranges: Float64Array;
+  /** Place of each sale's lot, −1 for a sale of its own. The rows and weights of a lot's cars are where the fit starts, by its assumptions. */
+  lotOf: Int32Array;
+  lots: DesignedLot[];
   /** Variation of each sale; one that names its casting only has a place of its own after the known ones. */
   slots: Int32Array;
-  slotCasting: Int32Array;
-  castingSeries: Int32Array;
-  seriesCount: number;
+  tree: MarketTree;
   /** Rarity columns of each rarity, and of the sales of each casting that name no variation. */
   spans: Map<Rarity | null, RaritySpan>;
-  unnamed: Map<number, RaritySpan>;
+  saleSpans: RaritySpan[];
+}
+
+/** The tree above the sales, with the places that sales and beliefs without a variation have after the known ones. */
+export interface MarketTree extends EvidenceTree {
+  variationCasting: Int32Array;
+  castingSeries: Int32Array;
 }
 
 /** Rarity columns of a casting's unnamed variation: those of its known variations, by how common each is. */
@@ -48,11 +69,35 @@ const unnamedSpan = (
   return { cell, log };
 };
 
-/** Lays out the sales of a market for the fit. Throws RangeError on bad grade multipliers, finish or rarity factors. */
+/** Starts every lot at shares by what is assumed of its cars. */
+const layOutLots = (
+  lots: readonly PreparedLot[],
+  sales: readonly PreparedSale[],
+  offsets: Float64Array,
+  start: { logs: Float64Array; weights: Float64Array },
+): DesignedLot[] =>
+  lots.map(({ parts, price, weight }) => {
+    const log = price + sales[parts[0]!]!.dateLog;
+    const sum = logSumExp(parts.map(i => offsets[i]!));
+    for (const i of parts) {
+      start.logs[i] = log - sum;
+      start.weights[i] = weight * Math.exp(offsets[i]! - sum);
+    }
+    return { parts, log, weight };
+  });
+
+/**
+ * Lays out the sales of a market, and the lots that some of them are parts of, for the fit; `seriesOfBeliefs` are the series of the places
+ * after the castings. Throws RangeError on bad grade multipliers, finish or rarity factors.
+ */
 export const designMarket = (
   index: MarketIndex,
   sales: readonly PreparedSale[],
   assumptions: AssumptionSet,
+  { lots, seriesOfBeliefs }: { lots: readonly PreparedLot[]; seriesOfBeliefs: readonly number[] } = {
+    lots: [],
+    seriesOfBeliefs: [],
+  },
 ): MarketDesign => {
   const width = columns.count + 1;
   const count = sales.length;
@@ -64,40 +109,68 @@ export const designMarket = (
   const cells = new Int32Array(count);
   const slots = new Int32Array(count);
   const weights = Float64Array.from(sales, ({ weight }) => weight);
-  const slotCasting = [...index.variationCasting];
+  const offsets = new Float64Array(count);
+  const logs = new Float64Array(count);
+  const variationCasting = [...index.variationCasting];
+  const withoutOwn: number[] = [];
   const unnamed = new Map<number, RaritySpan>();
-  let centre = 0;
-  let total = 0;
+  const spanOf = ({ variation, casting, from }: PreparedSale): RaritySpan => {
+    if (variation >= 0) return spans.get(index.variationRarity[variation]!)!;
+    if (from?.kind === 'belief') return spans.get('common')!;
+    const known = unnamed.get(casting) ?? unnamedSpan(index, casting, spans);
+    unnamed.set(casting, known);
+    return known;
+  };
+  const saleSpans = sales.map(spanOf);
   sales.forEach((sale, i) => {
-    const { variation, casting, state, step, weight } = sale;
-    if (variation < 0 && !unnamed.has(casting)) unnamed.set(casting, unnamedSpan(index, casting, spans));
-    const span = variation < 0 ? unnamed.get(casting)! : spans.get(index.variationRarity[variation]!)!;
-    slots[i] = variation < 0 ? slotCasting.push(casting) - 1 : variation;
+    const { variation, casting, state, step } = sale;
+    const span = saleSpans[i]!;
+    slots[i] = variation < 0 ? variationCasting.push(casting) - 1 : variation;
+    if (variation < 0 && sale.from?.kind === 'belief') withoutOwn.push(slots[i]!);
     cells[i] = state * steps + step;
     const at = i * width;
     const curve = curveCells[cells[i]!]!;
     for (let a = 0; a < columns.count; a++) rows[at + a] = curve[a]! + span.cell[a]!;
     rows[at + columns.level] = 1;
     rows[at + columns.trend] = -sale.age;
-    const log = sale.price + sale.dateLog - sale.partsLog - assumed[cells[i]!]! - span.log;
-    rows[at + columns.count] = log;
-    centre += weight * log;
-    total += weight;
+    offsets[i] = sale.partsLog + assumed[cells[i]!]! + span.log;
+    logs[i] = sale.price + sale.dateLog - sale.partsLog - assumed[cells[i]!]! - span.log;
   });
+  const designed = layOutLots(lots, sales, offsets, { logs, weights });
+  let centre = 0;
+  let total = 0;
+  for (let i = 0; i < count; i++) {
+    centre += weights[i]! * logs[i]!;
+    total += weights[i]!;
+  }
   centre = total > 0 ? centre / total : 0;
-  for (let i = 0; i < count; i++) rows[i * width + columns.count]! -= centre;
+  for (let i = 0; i < count; i++) rows[i * width + columns.count] = logs[i]! - centre;
+  const tree: MarketTree = {
+    variationCasting: Int32Array.from(variationCasting),
+    castingSeries: Int32Array.from([...index.castingSeries, ...seriesOfBeliefs]),
+    seriesCount: index.seriesCount,
+  };
+  if (withoutOwn.length > 0) {
+    tree.variationApart = new Float64Array(variationCasting.length).fill(1);
+    for (const slot of withoutOwn) tree.variationApart[slot] = 0;
+    tree.castingApart = Float64Array.from(tree.castingSeries, (_, c) =>
+      c < index.castingSeries.length ? 1 : 0,
+    );
+  }
   return {
     rows,
     centre,
     assumed,
     cells,
     weights,
+    offsets,
     ungraded: Uint8Array.from(sales, ({ record }) => (record.grade === null ? 1 : 0)),
+    ranges: Float64Array.from(sales, ({ range }) => range),
+    lotOf: Int32Array.from(sales, ({ lot }) => lot),
+    lots: designed,
     slots,
-    slotCasting: Int32Array.from(slotCasting),
-    castingSeries: Int32Array.from(index.castingSeries),
-    seriesCount: index.seriesCount,
+    tree,
     spans,
-    unnamed,
+    saleSpans,
   };
 };

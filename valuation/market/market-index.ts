@@ -14,6 +14,7 @@ export interface MarketIndex {
   variationCasting: number[];
   variationRarity: (Rarity | null)[];
   castingVariations: number[][];
+  seriesPlace: Map<number, number>;
   castingPlace: Map<number, number>;
   variationPlace: Map<number, number>;
 }
@@ -44,6 +45,7 @@ export const indexMarket = (market: Market): MarketIndex => {
     variationCasting,
     variationRarity: variations.map(({ rarity }) => rarity),
     castingVariations,
+    seriesPlace,
     castingPlace,
     variationPlace,
   };

@@ -8,15 +8,21 @@ export interface Variances {
   betweenSeries: number;
 }
 
-export interface Evidenced {
+/** The tree above the sales: the casting of each variation, the series of each casting. */
+export interface EvidenceTree {
+  variationCasting: ArrayLike<number>;
+  castingSeries: ArrayLike<number>;
+  seriesCount: number;
+  /** 0 for a place that has nothing of its own beside its casting or series (a belief about those has one), 1 for others; all 1 if absent. */
+  variationApart?: Float64Array;
+  castingApart?: Float64Array;
+}
+
+export interface Evidenced extends EvidenceTree {
   /** Log residual of each sale from what is known of all, its precision, and the place of its variation. */
   values: Float64Array;
   precision: Float64Array;
   variation: ArrayLike<number>;
-  /** The tree above. */
-  variationCasting: ArrayLike<number>;
-  castingSeries: ArrayLike<number>;
-  seriesCount: number;
 }
 
 export interface PooledLevel {
@@ -31,13 +37,17 @@ export interface PooledLevel {
   precision: Float64Array;
 }
 
-const settle = (
-  own: Float64Array,
-  precision: Float64Array,
-  between: number,
-  above: PooledLevel | null,
-  parent: ArrayLike<number>,
-): PooledLevel => {
+interface Unsettled {
+  own: Float64Array;
+  precision: Float64Array;
+  between: number;
+  /** See `EvidenceTree`. */
+  apart?: Float64Array;
+  above: PooledLevel | null;
+  parent: ArrayLike<number>;
+}
+
+const settle = ({ own, precision, between, apart, above, parent }: Unsettled): PooledLevel => {
   const count = precision.length;
   const level: PooledLevel = {
     mean: new Float64Array(count),
@@ -49,13 +59,14 @@ const settle = (
   for (let i = 0; i < count; i++) {
     const up = above ? above.mean[parent[i]!]! : 0;
     const upVariance = above ? above.variance[parent[i]!]! : 0;
-    const q = precision[i]! * between;
+    const free = apart ? between * apart[i]! : between;
+    const q = precision[i]! * free;
     const z = q / (1 + q);
-    const apart = z * (own[i]! - up);
+    const departure = z * (own[i]! - up);
     level.credibility[i] = z;
-    level.mean[i] = up + apart;
-    level.variance[i] = between * (1 - z) + (1 - z) ** 2 * upVariance;
-    level.square[i] = apart * apart + between * (1 - z) + z * z * upVariance;
+    level.mean[i] = up + departure;
+    level.variance[i] = free * (1 - z) + (1 - z) ** 2 * upVariance;
+    level.square[i] = departure * departure + free * (1 - z) + z * z * upVariance;
   }
   return level;
 };
@@ -71,7 +82,7 @@ export const poolEvidence = (
   evidence: Evidenced,
   variances: Variances,
 ): { variations: PooledLevel; castings: PooledLevel; series: PooledLevel } => {
-  const { variationCasting, castingSeries, seriesCount } = evidence;
+  const { variationCasting, castingSeries, seriesCount, variationApart, castingApart } = evidence;
   const v = gatherUp(
     { rows: evidence.values, precision: evidence.precision, parent: evidence.variation },
     variationCasting.length,
@@ -80,19 +91,43 @@ export const poolEvidence = (
   const c = gatherUp(
     {
       rows: v.rows,
-      precision: thinned(v.precision, variances.betweenVariations),
+      precision: thinned(v.precision, variances.betweenVariations, variationApart),
       parent: variationCasting,
     },
     castingSeries.length,
     1,
   );
   const s = gatherUp(
-    { rows: c.rows, precision: thinned(c.precision, variances.betweenCastings), parent: castingSeries },
+    {
+      rows: c.rows,
+      precision: thinned(c.precision, variances.betweenCastings, castingApart),
+      parent: castingSeries,
+    },
     seriesCount,
     1,
   );
-  const series = settle(s.rows, s.precision, variances.betweenSeries, null, []);
-  const castings = settle(c.rows, c.precision, variances.betweenCastings, series, castingSeries);
-  const variations = settle(v.rows, v.precision, variances.betweenVariations, castings, variationCasting);
+  const series = settle({
+    own: s.rows,
+    precision: s.precision,
+    between: variances.betweenSeries,
+    above: null,
+    parent: [],
+  });
+  const castings = settle({
+    own: c.rows,
+    precision: c.precision,
+    between: variances.betweenCastings,
+    apart: castingApart,
+    above: series,
+    parent: castingSeries,
+  });
+  const variations = settle({
+    own: v.rows,
+    precision: v.precision,
+    between: variances.betweenVariations,
+    apart: variationApart,
+    above: castings,
+    parent: variationCasting,
+  });
   return { variations, castings, series };
 };

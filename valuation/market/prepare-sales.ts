@@ -1,6 +1,6 @@
 import { dayNumber } from '../calendar.ts';
 import { checkBetween } from '../statistics/check-input.ts';
-import type { AsideCause, AssumptionSet, IsoDate, Market, SaleRecord } from '../types.ts';
+import type { AsideCause, AssumptionSet, IsoDate, Market, OwnEvidence, SaleRecord } from '../types.ts';
 import { finishStates } from '../words.ts';
 import { gradeStep } from './assumed-curve.ts';
 import { type DateAdjustment, dateAdjustment } from './date-adjustment.ts';
@@ -8,7 +8,7 @@ import { type RateFinder, rateFinder } from './exchange-rate.ts';
 import type { MarketIndex } from './market-index.ts';
 import { recordPartsLog } from './part-loss.ts';
 
-/** A sale record in logs and places, adjusted for all that needs no fitting: currency, index and parts. */
+/** A sale, or what stands for one, in logs and places, adjusted for all that needs no fitting: currency, index and parts. */
 export interface PreparedSale {
   record: SaleRecord;
   casting: number;
@@ -23,8 +23,14 @@ export interface PreparedSale {
   partsLog: number;
   /** Years from the sale to the effective date. */
   age: number;
-  /** Recency × reliability of the source. */
+  /** Recency × reliability of the source; of a car of a lot, its share of the lot's. */
   weight: number;
+  /** What it is where it is no sale record. */
+  from: OwnEvidence | null;
+  /** Place of its lot among the fit's lots; −1 where it has a price of its own. */
+  lot: number;
+  /** Variance of log price that a belief's own range gives; 0 where there is none. */
+  range: number;
 }
 
 /** A record that could not be used, and why, for the owner to mend. */
@@ -44,7 +50,7 @@ const checkRecord = (record: SaleRecord): void => {
   if (record.reliability !== null) checkBetween(record.reliability, 0, 1, `reliability of ${name}`);
 };
 
-interface Context {
+export interface PrepareContext {
   index: MarketIndex;
   assumptions: AssumptionSet;
   today: number;
@@ -52,7 +58,8 @@ interface Context {
   date: DateAdjustment;
 }
 
-const prepare = (record: SaleRecord, context: Context): PreparedSale | AsideCause => {
+/** One record in logs, or why it cannot be used. Throws RangeError on a figure that no stored record can hold. */
+export const prepareSale = (record: SaleRecord, context: PrepareContext): PreparedSale | AsideCause => {
   const { index, assumptions } = context;
   checkRecord(record);
   const casting = index.castingPlace.get(record.castingId);
@@ -84,6 +91,9 @@ const prepare = (record: SaleRecord, context: Context): PreparedSale | AsideCaus
     partsLog: recordPartsLog(record, assumptions.partLoss),
     age,
     weight,
+    from: null,
+    lot: -1,
+    range: 0,
   };
 };
 
@@ -97,14 +107,13 @@ export const prepareSales = (
   index: MarketIndex,
   assumptions: AssumptionSet,
   on: IsoDate,
-): { sales: PreparedSale[]; setAside: SetAside[]; date: DateAdjustment } => {
-  const date = dateAdjustment(assumptions.index, on);
-  const context: Context = {
+): { sales: PreparedSale[]; setAside: SetAside[]; context: PrepareContext } => {
+  const context: PrepareContext = {
     index,
     assumptions,
     today: dayNumber(on),
     rateOf: rateFinder(market.reportingCurrency, market.rates),
-    date,
+    date: dateAdjustment(assumptions.index, on),
   };
   const sales: PreparedSale[] = [];
   const setAside: SetAside[] = [];
@@ -112,9 +121,9 @@ export const prepareSales = (
   records.forEach((record, i) => {
     if (i > 0 && records[i - 1]!.id === record.id)
       throw new RangeError(`sale record ${record.id} is there twice`);
-    const prepared = prepare(record, context);
+    const prepared = prepareSale(record, context);
     if ('kind' in prepared) setAside.push({ id: record.id, cause: prepared });
     else sales.push(prepared);
   });
-  return { sales, setAside, date };
+  return { sales, setAside, context };
 };

@@ -1,13 +1,18 @@
 import type { AssumptionSet } from '../types.ts';
+import { columns } from './market-columns.ts';
 import type { MarketDesign } from './market-design.ts';
 import { type PooledLevel, poolEvidence, type Variances } from './pool-evidence.ts';
 import { leftOutDeparture, robustWeight } from './robust-weight.ts';
+import { shareLot } from './share-lots.ts';
 
 /** Variances below this (a tenth of a per cent in price) are as good as none, and keep logs finite. */
 const least = 1e-6;
 
 /** What the fit knows of each sale besides its place: all of it changes from step to step. */
 export interface SaleStates {
+  /** Log price less offset and centre, and weight: what was told, but for the cars of a lot, whose shares are found step by step. */
+  values: Float64Array;
+  weights: Float64Array;
   /** Log residual from the effects that all share. */
   residuals: Float64Array;
   /** Weight against wildness, 0…1, and precision beside that of a graded sale, 0…1. */
@@ -18,14 +23,20 @@ export interface SaleStates {
   apart: Float64Array;
 }
 
-/** States of `count` sales before the first round: no residuals, full weights. */
-export const newStates = (count: number): SaleStates => ({
-  residuals: new Float64Array(count),
-  robust: new Float64Array(count).fill(1),
-  clarity: new Float64Array(count).fill(1),
-  departures: new Float64Array(count),
-  apart: new Float64Array(count),
-});
+/** States of the sales before the first round: no residuals, full weights. */
+export const newStates = ({ rows, weights }: MarketDesign): SaleStates => {
+  const count = weights.length;
+  const width = columns.count + 1;
+  return {
+    values: Float64Array.from(weights, (_, i) => rows[i * width + columns.count]!),
+    weights,
+    residuals: new Float64Array(count),
+    robust: new Float64Array(count).fill(1),
+    clarity: new Float64Array(count).fill(1),
+    departures: new Float64Array(count),
+    apart: new Float64Array(count),
+  };
+};
 
 /** The assumed variances of log price by level, none below the least with which the fit stays defined. */
 export const priorVariances = ({ prior }: AssumptionSet): Variances => ({
@@ -36,87 +47,171 @@ export const priorVariances = ({ prior }: AssumptionSet): Variances => ({
 });
 
 /**
- * Precision (1 / variance of log price) of each sale: its weight, robust weight and clarity over the variance
- * within a variation, times `informationScale`: 1, or Σw / Σw² of the weights, which makes them add up to Kish's effective number of sales.
+ * Precision (1 / variance of log price) of each sale: its weight, robust weight and clarity over the variance within a variation,
+ * times `informationScale`: 1, or Σw / Σw² of the weights, which makes them add up to Kish's effective number of sales.
  */
 export const precisionOf = (
-  { weights }: MarketDesign,
-  { robust, clarity }: SaleStates,
+  { robust, clarity, weights }: SaleStates,
   informationScale: number,
   within: number,
 ): Float64Array => weights.map((w, i) => (clarity[i]! * robust[i]! * w * informationScale) / within);
 
-/** Mean square of the departures of a level's nodes from their parents, the assumed variance counting as `strength` of them. */
-const meanSquare = ({ square, precision }: PooledLevel, prior: number, strength: number): number => {
+/**
+ * Mean square of the departures of a level's nodes from their parents, the assumed variance counting as `strength` of them. Left out are nodes
+ * of which nothing but the shares of lots tells (`told` 0): those follow the estimate, and say nothing of how far it spreads.
+ */
+const meanSquare = (
+  { square, precision }: PooledLevel,
+  prior: number,
+  strength: number,
+  told: Uint8Array | undefined,
+): number => {
   let sum = strength * prior;
   let count = strength;
   for (let i = 0; i < square.length; i++) {
-    if (precision[i] === 0) continue;
+    if (precision[i] === 0 || told?.[i] === 0) continue;
     sum += square[i]!;
     count++;
   }
   return count > 0 ? Math.max(least, sum / count) : prior;
 };
 
-/**
- * One step of expectation–maximisation: pools the residuals given the variances, sets each sale's weight by how far it lies from what the
- * others foretell (in `states`, in place), and gives the variances that this makes most likely, the assumed ones counting as `prior.strength`
- * observations each. `freedom` is the number of shared effects that the records told. `moved` is the largest change.
- * Source: Dempster, Laird & Rubin (1977), JRSS B 39.
- */
-export const settleVariances = ({
-  design,
-  states,
-  variances,
-  prior,
-  informationScale,
-  freedom,
-}: {
+/** Which nodes of each level can tell of its variance. */
+export interface ToldNodes {
+  variations: Uint8Array;
+  castings: Uint8Array;
+  series: Uint8Array;
+}
+
+/** The nodes that depart from their parent and of which more is told than shares of lots; null where there are neither lots nor beliefs. */
+export const toldNodes = ({ lotOf, lots, slots, tree }: MarketDesign): ToldNodes | null => {
+  const { variationCasting, castingSeries, variationApart, castingApart } = tree;
+  if (lots.length === 0 && !variationApart) return null;
+  const told: ToldNodes = {
+    variations: new Uint8Array(variationCasting.length),
+    castings: new Uint8Array(castingSeries.length),
+    series: new Uint8Array(tree.seriesCount),
+  };
+  for (let i = 0; i < slots.length; i++) {
+    if (lotOf[i]! >= 0) continue;
+    const slot = slots[i]!;
+    const casting = variationCasting[slot]!;
+    told.variations[slot] = variationApart?.[slot] === 0 ? 0 : 1;
+    told.castings[casting] = castingApart?.[casting] === 0 ? 0 : 1;
+    told.series[castingSeries[casting]!] = 1;
+  }
+  return told;
+};
+
+export interface SettleInput {
   design: MarketDesign;
   states: SaleStates;
   variances: Variances;
   prior: { variances: Variances; strength: number };
   informationScale: number;
+  /** The number of shared effects that the records told. */
   freedom: number;
-}): { variances: Variances; moved: number } => {
-  const { slots, slotCasting, castingSeries, seriesCount, weights } = design;
+  told: ToldNodes | null;
+}
+
+/**
+ * One step of expectation–maximisation: pools the residuals given the variances, sets each sale's weight by how far it lies from what the
+ * others foretell, shares every lot over its cars, and gives the variances that this makes most likely, the assumed ones counting as
+ * `prior.strength` observations each. A lot counts as one observation, with one weight for all its parts. `moved` is the largest change.
+ * Source: Dempster, Laird & Rubin (1977), JRSS B 39.
+ */
+export const settleVariances = ({
+  design,
+  states: before,
+  variances,
+  prior,
+  informationScale,
+  freedom,
+  told,
+}: SettleInput): { states: SaleStates; variances: Variances; moved: number } => {
+  const { slots, tree, lotOf, lots, offsets, centre } = design;
   const { strength, variances: start } = prior;
+  const states: SaleStates = {
+    ...before,
+    robust: before.robust.slice(),
+    departures: before.departures.slice(),
+    apart: before.apart.slice(),
+  };
   const pooled = poolEvidence(
     {
-      values: states.residuals,
-      precision: precisionOf(design, states, informationScale, variances.within),
+      values: before.residuals,
+      precision: precisionOf(before, informationScale, variances.within),
       variation: slots,
-      variationCasting: slotCasting,
-      castingSeries,
-      seriesCount,
+      ...tree,
     },
     variances,
   );
   let within = strength * start.within;
   let observations = strength;
   let moved = 0;
-  for (let i = 0; i < slots.length; i++) {
-    const r = states.residuals[i]! - pooled.variations.mean[slots[i]!]!;
-    const fitVariance = pooled.variations.variance[slots[i]!]!;
-    const w = weights[i]! * informationScale * states.robust[i]!;
-    const sale = variances.within / states.clarity[i]!;
-    within += w * states.clarity[i]! * (r * r + fitVariance);
+  /** Takes an observation into the variance within, and gives its weight against wildness anew. */
+  const take = (residual: number, fitVariance: number, weight: number, clarity: number, robust: number) => {
+    const w = weight * informationScale * robust;
+    const sale = variances.within / clarity;
+    within += w * clarity * (residual * residual + fitVariance);
     observations += w;
-    const leftOut = leftOutDeparture(r, sale, sale / w, fitVariance);
-    const weight = robustWeight(leftOut.departure);
-    moved = Math.max(moved, Math.abs(weight - states.robust[i]!));
-    states.robust[i] = weight;
-    states.departures[i] = leftOut.departure;
-    states.apart[i] = leftOut.apart;
+    const leftOut = leftOutDeparture(residual, sale, sale / w, fitVariance);
+    const next = robustWeight(leftOut.departure);
+    moved = Math.max(moved, Math.abs(next - robust));
+    return { ...leftOut, next };
+  };
+  for (let i = 0; i < slots.length; i++) {
+    if (lotOf[i]! >= 0) continue;
+    const slot = slots[i]!;
+    const { next, departure, apart } = take(
+      before.residuals[i]! - pooled.variations.mean[slot]!,
+      pooled.variations.variance[slot]!,
+      before.weights[i]!,
+      before.clarity[i]!,
+      before.robust[i]!,
+    );
+    states.robust[i] = next;
+    states.departures[i] = departure;
+    states.apart[i] = apart;
+  }
+  if (lots.length > 0) {
+    states.residuals = before.residuals.slice();
+    states.values = before.values.slice();
+    states.weights = before.weights.slice();
+  }
+  for (const lot of lots) {
+    /** What the shared effects say of each part, less its offset and the centre. */
+    const shared = lot.parts.map(i => before.values[i]! - before.residuals[i]!);
+    const means = lot.parts.map((i, k) => shared[k]! + pooled.variations.mean[slots[i]!]!);
+    const { residual, fitVariance, shares } = shareLot({
+      lot,
+      foretold: lot.parts.map((i, k) => means[k]! + offsets[i]! + centre),
+      design,
+      pooled,
+      variances,
+    });
+    const first = lot.parts[0]!;
+    const { next, departure, apart } = take(residual, fitVariance, lot.weight, 1, before.robust[first]!);
+    lot.parts.forEach((i, k) => {
+      const value = means[k]! + residual;
+      const weight = lot.weight * shares[k]!;
+      moved = Math.max(moved, Math.abs(value - before.values[i]!), Math.abs(weight - before.weights[i]!));
+      states.values[i] = value;
+      states.residuals[i] = value - shared[k]!;
+      states.weights[i] = weight;
+      states.robust[i] = next;
+      states.departures[i] = departure;
+      states.apart[i] = apart;
+    });
   }
   within += variances.within * Math.min(freedom, observations / 2);
-  const next: Variances = {
+  const settled: Variances = {
     within: observations > 0 ? Math.max(least, within / observations) : start.within,
-    betweenVariations: meanSquare(pooled.variations, start.betweenVariations, strength),
-    betweenCastings: meanSquare(pooled.castings, start.betweenCastings, strength),
-    betweenSeries: meanSquare(pooled.series, start.betweenSeries, strength),
+    betweenVariations: meanSquare(pooled.variations, start.betweenVariations, strength, told?.variations),
+    betweenCastings: meanSquare(pooled.castings, start.betweenCastings, strength, told?.castings),
+    betweenSeries: meanSquare(pooled.series, start.betweenSeries, strength, told?.series),
   };
   for (const key of ['within', 'betweenVariations', 'betweenCastings', 'betweenSeries'] as const)
-    moved = Math.max(moved, Math.abs(Math.log(next[key] / variances[key])));
-  return { variances: next, moved };
+    moved = Math.max(moved, Math.abs(Math.log(settled[key] / variances[key])));
+  return { states, variances: settled, moved };
 };

@@ -1,5 +1,5 @@
 import { gatherUp, thinned } from './gather-up.ts';
-import type { Variances } from './pool-evidence.ts';
+import type { EvidenceTree, Variances } from './pool-evidence.ts';
 
 export interface SharedEffects {
   /** Best estimate of each column. */
@@ -44,15 +44,12 @@ const backward = (root: Float64Array, size: number, b: Float64Array): Float64Arr
   return x;
 };
 
-export interface EffectsInput {
+export interface EffectsInput extends EvidenceTree {
   /** One row per sale: the columns, and last its log price. */
   rows: Float64Array;
   width: number;
   precision: Float64Array;
   variation: ArrayLike<number>;
-  variationCasting: ArrayLike<number>;
-  castingSeries: ArrayLike<number>;
-  seriesCount: number;
   prior: Float64Array;
 }
 
@@ -75,7 +72,7 @@ export const sharedEffects = (input: EffectsInput, variances: Variances): Shared
   const c = gatherUp(
     {
       rows: v.rows,
-      precision: thinned(v.precision, variances.betweenVariations),
+      precision: thinned(v.precision, variances.betweenVariations, input.variationApart),
       parent: input.variationCasting,
     },
     input.castingSeries.length,
@@ -83,7 +80,11 @@ export const sharedEffects = (input: EffectsInput, variances: Variances): Shared
     scatter,
   );
   const s = gatherUp(
-    { rows: c.rows, precision: thinned(c.precision, variances.betweenCastings), parent: input.castingSeries },
+    {
+      rows: c.rows,
+      precision: thinned(c.precision, variances.betweenCastings, input.castingApart),
+      parent: input.castingSeries,
+    },
     input.seriesCount,
     width,
     scatter,

@@ -17,6 +17,8 @@ export interface AssumptionSet {
   /** Multiplier of a variation's price relative to its casting, before evidence. */
   rarityFactors: Record<Rarity, number>;
   sourceReliability: Record<string, number>;
+  /** How many sales a belief of the owner's counts for; 1 where it is not given. */
+  beliefSales?: number;
   unknownGrade: Grade;
   /** Years after which a sale record counts half. */
   halfLifeYears: number;

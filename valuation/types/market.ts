@@ -1,4 +1,4 @@
-import type { FinishState, Grade, PartName, Rarity } from '../words.ts';
+import type { BeliefLevel, FinishState, Grade, PartName, Rarity } from '../words.ts';
 import type { Currency, IsoDate, Minor } from './units.ts';
 
 /** One observed sale of a comparable car. */
@@ -35,4 +35,48 @@ export interface Market {
   variations: { id: number; castingId: number; rarity: Rarity | null }[];
   sales: SaleRecord[];
   rates: ExchangeRate[];
+  purchases?: Purchase[];
+  beliefs?: Belief[];
+}
+
+/** A car as it was when it was bought. */
+export interface PurchasedCar {
+  id: number;
+  /** null where it is not identified; the purchase then tells nothing. */
+  castingId: number | null;
+  variationId: number | null;
+  grade: Grade | null;
+  finishState: FinishState;
+  missingParts: PartName[];
+  reproductionParts: PartName[];
+  /** True where it was worked on since, and its state at that time is not recorded; the purchase then tells nothing. */
+  changedSince?: boolean;
+}
+
+/** What the owner paid: for one car, which counts as a sale of it, or for a lot, which tells of the sum of its cars. */
+export interface Purchase {
+  lotId: number;
+  boughtOn: IsoDate;
+  currency: Currency;
+  /** All costs of buying, which is what the buyer paid; and the price alone, by which the same sale is recognised among the records. */
+  total: Minor;
+  price: Minor | null;
+  cars: PurchasedCar[];
+}
+
+/**
+ * What the owner believes that a common car of a series or casting, or one of a variation, brings when complete: from `low` to `high`
+ * in eight cases of ten, in minor units.
+ */
+export interface Belief {
+  id: number;
+  level: BeliefLevel;
+  /** Id of the series, casting or variation. */
+  of: number;
+  grade: Grade;
+  finishState: FinishState;
+  low: Minor;
+  high: Minor;
+  currency: Currency;
+  believedOn: IsoDate;
 }

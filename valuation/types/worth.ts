@@ -1,4 +1,13 @@
-import type { DeviationKind, EvidenceLevel, FidelityGrade, FinishState, Grade, PartName } from '../words.ts';
+import type {
+  BeliefLevel,
+  DeviationKind,
+  EvidenceKind,
+  EvidenceLevel,
+  FidelityGrade,
+  FinishState,
+  Grade,
+  PartName,
+} from '../words.ts';
 import type { Currency, IsoDate, Minor, Range } from './units.ts';
 
 /** How much of an estimate rests on what. The four shares sum to 1. */
@@ -12,6 +21,15 @@ export interface Evidence {
   shares: { variation: number; casting: number; series: number; everything: number };
   /** Ids of records doubted as wild; they stay in but count little. */
   doubtful: number[];
+  /** What kinds of evidence it is; absent where all of it is sale records. */
+  kinds?: {
+    /** Share of the estimate that rests on each kind; the four sum to 1. */
+    shares: Record<EvidenceKind, number>;
+    /** In its series: cars bought singly, lots with a car of it, and beliefs. */
+    purchases: number;
+    lots: number;
+    beliefs: number;
+  };
 }
 
 /** One worth of a car. */
@@ -68,9 +86,25 @@ export type AsideCause =
   | { kind: 'after-effective-date'; soldOn: IsoDate }
   | { kind: 'no-rate'; currency: Currency; on: IsoDate };
 
+/** Why what was paid, or what is believed, could not be used, for the owner to mend. */
+export type OwnAsideCause =
+  | AsideCause
+  | { kind: 'entered-as-sale'; saleId: number }
+  | { kind: 'unidentified-cars' | 'changed-cars'; cars: number }
+  | { kind: 'unknown-series' };
+
+/** Where evidence comes from that is no sale record: a car bought singly, a car's share of a lot's price, or a belief. */
+export type OwnEvidence =
+  | { kind: 'purchase'; lotId: number; carId: number }
+  | { kind: 'lot'; lotId: number; carId: number; total: Minor; cars: number }
+  | { kind: 'belief'; beliefId: number; level: BeliefLevel };
+
 /** A sale record brought to the subject, with each adjustment, its weight and whether it is doubted. */
 export interface AdjustedRecord {
+  /** Of the sale record, the car that was bought, or the belief. */
   id: number;
+  /** Absent for a sale record. */
+  from?: OwnEvidence;
   price: Minor;
   currency: Currency;
   adjustments: Adjustment[];

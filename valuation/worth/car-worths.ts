@@ -69,13 +69,13 @@ export const plannedCondition = (plan: RestorationPlan, assumptions: AssumptionS
  * A worth in whole minor units from a log price that is normal: its median, and its 80 % range
  * `exp(logMean ± 1.2816 · logSd)`. `sharedSd` is the part of the log spread that the worths of one car share.
  */
-export const worthOfLogs = (
-  logMean: number,
-  logSd: number,
-  sharedSd: number,
-  own: boolean,
-  attainable: boolean,
-): Worth => ({
+export const worthOfLogs = ({
+  logMean,
+  logSd,
+  sharedSd,
+  own = false,
+  attainable = true,
+}: Pick<Worth, 'logMean' | 'logSd' | 'sharedSd'> & Partial<Pick<Worth, 'own' | 'attainable'>>): Worth => ({
   low: Math.round(Math.exp(logMean - eightyPercent * logSd)),
   mid: Math.round(Math.exp(logMean)),
   high: Math.round(Math.exp(logMean + eightyPercent * logSd)),
@@ -101,7 +101,12 @@ export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
     shared = Math.sqrt(shared * shared + extra);
   }
   const mean = ladder.mean[at]! + condition.partsLog + condition.fidelityLog;
-  return worthOfLogs(mean, sd, shared, false, condition.attainable);
+  return worthOfLogs({
+    logMean: mean,
+    logSd: sd,
+    sharedSd: shared,
+    attainable: condition.attainable,
+  });
 };
 
 /**
@@ -127,6 +132,12 @@ export const ownWorth = (
     found.fidelityLog;
   const sd = (Math.log(own.high) - Math.log(own.low)) / 2 / eightyPercent;
   const same = condition.state === found.state && condition.step === found.step && brought === 0;
-  const worth = worthOfLogs(Math.log(own.mid) + brought, sd, sd, true, condition.attainable);
+  const worth = worthOfLogs({
+    logMean: Math.log(own.mid) + brought,
+    logSd: sd,
+    sharedSd: sd,
+    own: true,
+    attainable: condition.attainable,
+  });
   return same ? { ...worth, low: own.low, mid: own.mid, high: own.high } : worth;
 };

@@ -49,13 +49,19 @@ const student = (freedom: number): number => {
   return Math.sqrt((freedom * x) / (1 - x));
 };
 
-const verdictOf = (
-  count: number,
-  bias: number,
-  biasRange: { low: number; high: number },
-  coverage: number,
-  coverageRange: { low: number; high: number },
-): Verdict => {
+const verdictOf = ({
+  count,
+  bias,
+  biasRange,
+  coverage,
+  coverageRange,
+}: {
+  count: number;
+  bias: number;
+  biasRange: { low: number; high: number };
+  coverage: number;
+  coverageRange: { low: number; high: number };
+}): Verdict => {
   const faults: EstimateFault[] = [];
   if (biasRange.low > 0 || biasRange.high < 0) faults.push({ kind: 'bias', bias });
   if (coverageRange.high < wanted) faults.push({ kind: 'ranges-too-narrow', coverage });
@@ -102,6 +108,6 @@ export const diagnostics = (past: readonly (Range & { realised: number })[]): Di
   const verdict: Verdict =
     count < fewest || !biasRange
       ? { kind: 'too-few', count }
-      : verdictOf(count, bias, biasRange, coverage, coverageRange);
+      : verdictOf({ count, bias, biasRange, coverage, coverageRange });
   return { count, bias, biasRange, coverage, coverageRange, typicalError, verdict };
 };

@@ -1,5 +1,6 @@
 import type { FittedMarket } from '../market/fitted-market.ts';
 import type { Evidence } from '../types.ts';
+import { evidenceKindsOf } from './evidence-kinds.ts';
 import { gradeView } from './grade-view.ts';
 import type { SubjectPlace } from './subject-place.ts';
 import type { Ladder } from './worth-ladder.ts';
@@ -39,17 +40,26 @@ export const evidenceOf = (
   const ofSeries = (1 - own - ofCasting) * view.seriesCredibility[series]!;
   const sales =
     variation >= 0 ? variationSales[variation]! : candidates.reduce((sum, v) => sum + variationSales[v]!, 0);
+  const shares = {
+    variation: own,
+    casting: ofCasting,
+    series: ofSeries,
+    everything: Math.max(0, 1 - own - ofCasting - ofSeries),
+  };
+  const kinds = evidenceKindsOf(fitted, place, shares, step);
   return {
     sales,
     castingSales: castingSales[casting]!,
     seriesSales: seriesSales[series]!,
     credibility: own,
-    shares: {
-      variation: own,
-      casting: ofCasting,
-      series: ofSeries,
-      everything: Math.max(0, 1 - own - ofCasting - ofSeries),
-    },
+    shares,
     doubtful: castingDoubtful.get(casting) ?? [],
+    ...(kinds && { kinds }),
   };
 };
+
+/** Whether there is enough to estimate cars of a series: records and purchases of its least weight, or a belief about any of it. */
+export const isEnough = ({ inside, assumptions }: FittedMarket, series: number): boolean =>
+  inside.sales.length > 0 &&
+  (inside.evidence.seriesWeight[series]! >= assumptions.leastEvidence ||
+    inside.evidence.seriesBeliefs[series]! > 0);

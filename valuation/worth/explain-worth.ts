@@ -96,7 +96,7 @@ export const explainWorth = (
 ): AdjustedRecord[] => {
   const place = subjectPlace(fitted, subject);
   if (!place) return [];
-  const { index, sales, slots, rarityLog, departures, saleRarity } = fitted.inside;
+  const { index, tree, sales, slots, rarityLog, departures, saleRarity } = fitted.inside;
   const condition = conditionOf(fitted, subject, which);
   const variations = chances(fitted, place);
   const weights = new Float64Array(sales.length);
@@ -116,16 +116,18 @@ export const explainWorth = (
   return order.map(i => {
     const sale = sales[i]!;
     const adjustments = adjust(fitted, sale, condition, subjectRarity - saleRarity[i]!);
-    const log = adjustments.reduce((sum, { factor }) => sum + Math.log(factor), Math.log(sale.record.price));
+    const price = Math.max(1, sale.record.price);
+    const log = adjustments.reduce((sum, { factor }) => sum + Math.log(factor), Math.log(price));
     const level = own.has(slots[i]!)
       ? 'variation'
       : sale.casting === place.casting
         ? 'casting'
-        : index.castingSeries[sale.casting] === series
+        : tree.castingSeries[sale.casting] === series
           ? 'series'
           : 'everything';
     return {
       id: sale.record.id,
+      ...(sale.from && { from: sale.from }),
       price: sale.record.price,
       currency: sale.record.currency,
       adjustments,

@@ -23,35 +23,52 @@ export const nearness = onceOn(({ assumptions }) =>
   Float64Array.from(grades, (_, distance) => 0.5 ** (distance / 2 / assumptions.gradeDistanceHalf)),
 );
 
-const build = (fitted: FittedMarket, step: number): GradeView => {
-  const { index, sales, slots, slotCasting, rows, weights } = fitted.inside;
+/** Rows of the sales gathered up the tree, each weighted by its share of `weights` as seen from a grade step. */
+const gather = (
+  fitted: FittedMarket,
+  step: number,
+  { weights, rows, size }: { weights: Float64Array; rows: Float64Array; size: number },
+) => {
+  const { sales, slots, tree } = fitted.inside;
+  const { variationCasting, castingSeries } = tree;
   const near = nearness(fitted);
   const variances = variancesOf(fitted);
   const precision = weights.map((w, i) => (w * near[Math.abs(sales[i]!.step - step)]!) / variances.within);
-  const variations = gatherUp({ rows, precision, parent: slots }, slotCasting.length, width);
+  const variations = gatherUp({ rows, precision, parent: slots }, variationCasting.length, size);
   const castings = gatherUp(
     {
       rows: variations.rows,
-      precision: thinned(variations.precision, variances.betweenVariations),
-      parent: slotCasting,
+      precision: thinned(variations.precision, variances.betweenVariations, tree.variationApart),
+      parent: variationCasting,
     },
-    index.castingIds.length,
-    width,
+    castingSeries.length,
+    size,
   );
   const series = gatherUp(
     {
       rows: castings.rows,
-      precision: thinned(castings.precision, variances.betweenCastings),
-      parent: index.castingSeries,
+      precision: thinned(castings.precision, variances.betweenCastings, tree.castingApart),
+      parent: castingSeries,
     },
-    index.seriesCount,
-    width,
+    tree.seriesCount,
+    size,
   );
-  const seriesCredibility = series.precision.map(q => {
-    const own = q * variances.betweenSeries;
-    return own / (1 + own);
-  });
-  const count = index.castingIds.length;
+  return { castings, series };
+};
+
+const build = (fitted: FittedMarket, step: number): GradeView => {
+  const { tree, rows, weights, certainty } = fitted.inside;
+  const { castingSeries } = tree;
+  const variances = variancesOf(fitted);
+  const { castings, series } = gather(fitted, step, { weights, rows, size: width });
+  // Where there are lots, the estimates are surer of nothing than what each tells of a car alone.
+  const sure =
+    certainty === weights
+      ? { castings, series }
+      : gather(fitted, step, { weights: certainty, rows: new Float64Array(weights.length), size: 1 });
+  const credibility = (q: number, between: number) => (q * between) / (1 + q * between);
+  const seriesCredibility = series.precision.map(q => credibility(q, variances.betweenSeries));
+  const count = castingSeries.length;
   const view: GradeView = {
     rows: castings.rows,
     variance: new Float64Array(count),
@@ -61,13 +78,15 @@ const build = (fitted: FittedMarket, step: number): GradeView => {
     seriesPrecision: series.precision,
   };
   for (let c = 0; c < count; c++) {
-    const s = index.castingSeries[c]!;
-    const own = castings.precision[c]! * variances.betweenCastings;
-    const z = own / (1 + own);
+    const s = castingSeries[c]!;
+    const z = credibility(castings.precision[c]!, variances.betweenCastings);
+    const zSure = credibility(sure.castings.precision[c]!, variances.betweenCastings);
     const zSeries = seriesCredibility[s]!;
+    const zSeriesSure = credibility(sure.series.precision[s]!, variances.betweenSeries);
     view.credibility[c] = z;
     view.variance[c] =
-      variances.betweenCastings * (1 - z) + (1 - z) ** 2 * variances.betweenSeries * (1 - zSeries);
+      variances.betweenCastings * (1 - zSure) +
+      (1 - zSure) ** 2 * variances.betweenSeries * (1 - zSeriesSure);
     for (let a = 0; a < width; a++)
       view.rows[c * width + a] =
         z * castings.rows[c * width + a]! + (1 - z) * zSeries * series.rows[s * width + a]!;
@@ -83,10 +102,11 @@ export const gradeView = (fitted: FittedMarket, step: number): GradeView =>
 
 /** The sales of each variation, as places among the market's: those of v are order[start[v]] … order[start[v + 1] − 1]. */
 export const salesByVariation = onceOn(({ inside }): { start: Int32Array; order: Int32Array } => {
-  const { slots, slotCasting } = inside;
-  const start = new Int32Array(slotCasting.length + 1);
+  const { slots, tree } = inside;
+  const count = tree.variationCasting.length;
+  const start = new Int32Array(count + 1);
   for (const slot of slots) start[slot + 1]!++;
-  for (let v = 0; v < slotCasting.length; v++) start[v + 1]! += start[v]!;
+  for (let v = 0; v < count; v++) start[v + 1]! += start[v]!;
   const next = start.slice();
   const order = new Int32Array(slots.length);
   slots.forEach((slot, i) => {

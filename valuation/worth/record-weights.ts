@@ -1,4 +1,5 @@
 import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
+import { thinned } from '../market/gather-up.ts';
 import { nearness } from './grade-view.ts';
 
 /**
@@ -12,7 +13,8 @@ export const recordWeights = (
   casting: number,
   step: number,
 ): Float64Array => {
-  const { index, sales, slots, slotCasting, weights } = fitted.inside;
+  const { sales, slots, tree, weights } = fitted.inside;
+  const { variationCasting, castingSeries } = tree;
   const { within, betweenVariations, betweenCastings, betweenSeries } = variancesOf(fitted);
   const near = nearness(fitted);
   const precision = weights.map((w, i) => (w * near[Math.abs(sales[i]!.step - step)]!) / within);
@@ -21,16 +23,15 @@ export const recordWeights = (
     for (let i = 0; i < from.length; i++) to[parent[i]!]! += from[i]!;
     return to;
   };
-  const thin = (values: Float64Array, variance: number) => values.map(q => q / (1 + variance * q));
-  const inSlot = sum(precision, slots, slotCasting.length);
-  const ofSlot = thin(inSlot, betweenVariations);
-  const inCasting = sum(ofSlot, slotCasting, index.castingIds.length);
-  const ofCasting = thin(inCasting, betweenCastings);
-  const inSeries = sum(ofCasting, index.castingSeries, index.seriesCount);
-  const ofSeries = thin(inSeries, betweenSeries);
+  const inSlot = sum(precision, slots, variationCasting.length);
+  const ofSlot = thinned(inSlot, betweenVariations, tree.variationApart);
+  const inCasting = sum(ofSlot, variationCasting, castingSeries.length);
+  const ofCasting = thinned(inCasting, betweenCastings, tree.castingApart);
+  const inSeries = sum(ofCasting, castingSeries, tree.seriesCount);
+  const ofSeries = thinned(inSeries, betweenSeries);
   const inAll = ofSeries.reduce((total, q) => total + q, 0);
   const credibility = (q: number, variance: number) => (q * variance) / (1 + q * variance);
-  const series = index.castingSeries[casting]!;
+  const series = castingSeries[casting]!;
   const zOwn = variation < 0 ? 0 : credibility(inSlot[variation]!, betweenVariations);
   const zCasting = (1 - zOwn) * credibility(inCasting[casting]!, betweenCastings);
   const zSeries = (1 - zOwn - zCasting) * credibility(inSeries[series]!, betweenSeries);
@@ -38,8 +39,8 @@ export const recordWeights = (
   const share = (part: number, whole: number) => (whole > 0 ? part / whole : 0);
   return precision.map((p, i) => {
     const slot = slots[i]!;
-    const c = slotCasting[slot]!;
-    const s = index.castingSeries[c]!;
+    const c = variationCasting[slot]!;
+    const s = castingSeries[c]!;
     const toSlot = share(p, inSlot[slot]!);
     const toCasting = toSlot * share(ofSlot[slot]!, inCasting[c]!);
     const toSeries = toCasting * share(ofCasting[c]!, inSeries[s]!);

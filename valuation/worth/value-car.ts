@@ -8,7 +8,7 @@ import {
   ownWorth,
   plannedCondition,
 } from './car-worths.ts';
-import { evidenceOf, noEvidence } from './evidence-of.ts';
+import { evidenceOf, isEnough, noEvidence } from './evidence-of.ts';
 import { planFidelity } from './fidelity.ts';
 import { standardPlan } from './standard-plan.ts';
 import { ladderOf, subjectPlace } from './subject-place.ts';
@@ -19,12 +19,8 @@ export type Appraise = ((condition: Condition) => Worth) | null;
 /** The way to a car's worths in any condition. Null where there is neither enough evidence nor a figure of the owner's. */
 export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
   const place = subjectPlace(fitted, subject);
-  const { index, evidence, curve } = fitted.inside;
-  const enough =
-    place !== null &&
-    evidence.seriesWeight[index.castingSeries[place.casting]!]! >= fitted.assumptions.leastEvidence &&
-    fitted.recordsUsed > 0;
-  if (enough) {
+  const { index, curve } = fitted.inside;
+  if (place !== null && isEnough(fitted, index.castingSeries[place.casting]!)) {
     const ladder = ladderOf(fitted, place);
     return condition => ladderWorth(ladder, condition);
   }

@@ -82,7 +82,7 @@ const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> => {
 
 /** The ladder of a place in the tree: a variation with its own sales, or (−1) a variation of the casting of which nothing is known. */
 const build = (fitted: FittedMarket, variation: number, casting: number): Ladder => {
-  const { index, sales, rows, weights, curve, rarityLog, level } = fitted.inside;
+  const { index, sales, rows, weights, certainty, curve, rarityLog, level } = fitted.inside;
   const { within, betweenVariations } = variancesOf(fitted);
   const near = nearness(fitted);
   const { start, order } = salesByVariation(fitted);
@@ -96,17 +96,21 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
   for (let step = 0; step < steps; step++) {
     const view = gradeView(fitted, step);
     let precision = 0;
+    let sure = 0;
     mix.fill(0);
     for (let k = from; k < to; k++) {
       const i = order[k]!;
-      const q = (weights[i]! * near[Math.abs(sales[i]!.step - step)]!) / within;
+      const close = near[Math.abs(sales[i]!.step - step)]!;
+      const q = (weights[i]! * close) / within;
       precision += q;
+      sure += (certainty[i]! * close) / within;
       for (let a = 0; a < width; a++) mix[a]! += q * rows[i * width + a]!;
     }
     const z = (precision * betweenVariations) / (1 + precision * betweenVariations);
     const share = precision > 0 ? z / precision : 0;
     for (let a = 0; a < width; a++) mix[a] = share * mix[a]! + (1 - z) * view.rows[casting * width + a]!;
-    const pooled = betweenVariations * (1 - z) + (1 - z) ** 2 * view.variance[casting]!;
+    const zSure = (sure * betweenVariations) / (1 + sure * betweenVariations);
+    const pooled = betweenVariations * (1 - zSure) + (1 - zSure) ** 2 * view.variance[casting]!;
     ladder.credibility[step] = z;
     for (let state = 0; state < finishStates.length; state++) {
       const at = state * steps + step;

@@ -20,8 +20,8 @@ const points = normalPoints(lowDiscrepancy(size, 2));
 const costOf = (low: number, likely: number, high: number): Cost =>
   addCosts([{ low, likely, high }], lowDiscrepancy(size, 3).slice(2));
 const alternative = (known: Partial<OptionInputs>): OptionInputs => {
-  const found = known.found ?? worthOfLogs(Math.log(1000), 0.3, 0.1, false, true);
-  const after = known.after ?? worthOfLogs(Math.log(2200), 0.4, 0.2, false, true);
+  const found = known.found ?? worthOfLogs({ logMean: Math.log(1000), logSd: 0.3, sharedSd: 0.1 });
+  const after = known.after ?? worthOfLogs({ logMean: Math.log(2200), logSd: 0.4, sharedSd: 0.2 });
   const correlation = known.correlation ?? 0.3;
   return {
     found,
@@ -92,7 +92,7 @@ describe('weighing an option against leaving', () => {
   });
 
   it('correlates two worths by what they share and by the owner’s correlation of the rest', () => {
-    const worth = (sd: number, shared: number) => worthOfLogs(5, sd, shared, false, true);
+    const worth = (sd: number, shared: number) => worthOfLogs({ logMean: 5, logSd: sd, sharedSd: shared });
     expect(correlationOf(worth(0.3, 0.3), worth(0.5, 0.5), 0)).toBeCloseTo(1, 12);
     expect(correlationOf(worth(0.3, 0), worth(0.5, 0), 0)).toBe(0);
     expect(correlationOf(worth(0.5, 0.3), worth(0.5, 0.3), 0.5)).toBeCloseTo((0.09 + 0.5 * 0.16) / 0.25, 12);
@@ -108,7 +108,7 @@ describe('weighing an option against leaving', () => {
   it('rises with the worth afterwards and falls with the cost', () => {
     let last = -1;
     for (let mid = 800; mid < 6000; mid += 150) {
-      const after = worthOfLogs(Math.log(mid), 0.4, 0.2, false, true);
+      const after = worthOfLogs({ logMean: Math.log(mid), logSd: 0.4, sharedSd: 0.2 });
       const chance = chanceOfGain(alternative({ after }));
       expect(chance).toBeGreaterThanOrEqual(last);
       last = chance;

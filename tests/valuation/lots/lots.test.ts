@@ -10,7 +10,8 @@ import type { Worth } from '../../../valuation/types.ts';
 import { worthOfLogs } from '../../../valuation/worth/car-worths.ts';
 import { seededRandom } from '../../helpers/random.ts';
 
-const worth = (mid: number, sd: number) => worthOfLogs(Math.log(mid), sd, sd / 2, false, true);
+const worth = (mid: number, sd: number) =>
+  worthOfLogs({ logMean: Math.log(mid), logSd: sd, sharedSd: sd / 2 });
 const lot = [worth(1200, 0.3), worth(800, 0.5), worth(4000, 0.4), worth(300, 0.6), worth(2500, 0.35)];
 const wish = { worths: lot, premiumRate: 0.2, taxRate: 0.08, carriage: 1500, margin: 0.25, probability: 0.8 };
 

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { defaultAssumptions, fitMarket, type Market, valueCar } from '../../../valuation/index.ts';
+import {
+  defaultAssumptions,
+  fitMarket,
+  fittedTrend,
+  type Market,
+  valueCar,
+} from '../../../valuation/index.ts';
 import { finishStates, grades } from '../../../valuation/words.ts';
 import { demoMarket } from '../../helpers/demo-market.ts';
 import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
@@ -204,5 +210,22 @@ describe('fitMarket', () => {
     expect(fitted.spread.betweenCastings).toBeLessThan(0.01);
     const rarities = market.variations.slice(0, 2).map(({ rarity }) => fitted.rarityFactors[rarity!]);
     expect(a!.logMean - b!.logMean).toBeCloseTo(Math.log(rarities[0]! / rarities[1]!), 1);
+  });
+});
+
+describe('fittedTrend', () => {
+  it('offers the trend of a moving market, and what it would improve', () => {
+    const { market, on } = simulateMarket({ seed: 3, drift: 0.08 });
+    const offer = fittedTrend(market, assumptions, on)!;
+    expect(Math.abs(Math.log(offer.perYear) - 0.08)).toBeLessThan(0.02);
+    expect(offer.records).toBe(market.sales.length);
+    expect(offer.typicalError.with).toBeLessThan(offer.typicalError.without);
+  });
+
+  it('offers next to nothing in a still market, and nothing from few records', () => {
+    const { market, on } = simulateMarket({ seed: 3, drift: 0 });
+    const offer = fittedTrend(market, assumptions, on)!;
+    expect(Math.abs(Math.log(offer.perYear))).toBeLessThan(0.02);
+    expect(fittedTrend({ ...market, sales: market.sales.slice(0, 20) }, assumptions, on)).toBeNull();
   });
 });
