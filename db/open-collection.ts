@@ -43,18 +43,17 @@ const quickCheck = (sqlite: Database, path: string): void => {
     });
 };
 
-const assemble = (dir: string, sqlite: Database, reader: Database, readOnly: boolean) => ({
-  dir,
-  readOnly,
-  sqlite,
-  reader,
-  db: kyselyOver(reader, () =>
-    refuseInsideAction(
-      dir,
-      'Inside an action read with its transaction: collection.db shows the state before it',
+const handles = (dir: string, write: Database, read: Database) => ({
+  read: {
+    db: kyselyOver(read, () =>
+      refuseInsideAction(
+        dir,
+        'Inside an action read with its transaction: collection.read shows the state before it',
+      ),
     ),
-  ),
-  writer: kyselyOver(sqlite),
+    sqlite: read,
+  },
+  write: { db: kyselyOver(write), sqlite: write },
 });
 
 /** A disk that takes nothing more is no reason not to look at what there is. */
@@ -86,7 +85,9 @@ const openForReading = (dir: string, known: number): Collection => {
     throw error;
   }
   return {
-    ...assemble(dir, reader, reader, true),
+    dir,
+    readOnly: true,
+    ...handles(dir, reader, reader),
     notices: [],
     rowsWritten: () => 0,
     backedUpRows: 0,
@@ -110,7 +111,9 @@ const whenOpen = (
   const atOpening = Number(totalChanges.get());
   let open = true;
   const collection: Collection = {
-    ...assemble(dir, sqlite, reader, false),
+    dir,
+    readOnly: false,
+    ...handles(dir, sqlite, reader),
     notices,
     rowsWritten: () => Number(totalChanges.get()) - atOpening,
     // What a session wrote that did not close, or whose backup failed, is in no backup yet.
@@ -124,7 +127,7 @@ const whenOpen = (
           failures.push(`No backup was made on closing. ${error instanceof Error ? error.message : error}`);
         });
       // Waits for an action that is still running.
-      await collection.writer.connection().execute(async () => {
+      await collection.write.db.connection().execute(async () => {
         reader.close();
         try {
           // Without the log's salt, a log that is gone after this was written into the file and not lost.

@@ -112,9 +112,9 @@ export const backUp = (
   { at, reason }: { at: string; reason: string },
 ): Promise<BackupInfo> =>
   withStorageErrors(layout(collection.dir).backups, async () => {
-    const made = await collection.writer
+    const made = await collection.write.db
       .connection()
-      .execute(async () => writeBackup(collection.dir, collection.sqlite, { at, reason }));
+      .execute(async () => writeBackup(collection.dir, collection.write.sqlite, { at, reason }));
     collection.backedUpRows = collection.rowsWritten();
     return infoOf(collection.dir, made);
   });
@@ -125,7 +125,7 @@ export const backUpIfDue = async (
   { at }: { at: string },
 ): Promise<BackupInfo | null> => {
   if (collection.readOnly || collection.rowsWritten() === collection.backedUpRows) return null;
-  const id = collectionId(collection.reader);
+  const id = collectionId(collection.read.sqlite);
   const newest = describedBackups(collection.dir).find(({ manifest }) => manifest.collection === id);
   if (newest?.manifest.at.slice(0, 10) === at.slice(0, 10)) return null;
   return backUp(collection, { at, reason: 'daily' });

@@ -8,8 +8,8 @@ import { rebuildSearch } from '../search/search-index.ts';
  */
 export const rebuildIndexes = (collection: Collection): Promise<void> =>
   withStorageErrors(collection.dir, () =>
-    collection.writer.transaction().execute(async () => {
-      collection.sqlite.exec('REINDEX');
-      rebuildSearch(collection.sqlite);
+    collection.write.db.transaction().execute(async () => {
+      collection.write.sqlite.exec('REINDEX');
+      rebuildSearch(collection.write.sqlite);
     }),
   );

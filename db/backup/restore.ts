@@ -89,9 +89,11 @@ const keepPresentState = (dir: string, at: string, lock: Lock, replacedBy: strin
 /** The same of an open collection; undefined where it is too damaged to be backed up. */
 const keepOpenState = async ({ dir, ...open }: Collection, at: string, replacedBy: string) => {
   try {
-    return await open.writer
+    return await open.write.db
       .connection()
-      .execute(async () => writeBackup(dir, open.sqlite, { at, reason: 'before restoring', replacedBy }));
+      .execute(async () =>
+        writeBackup(dir, open.write.sqlite, { at, reason: 'before restoring', replacedBy }),
+      );
   } catch (error) {
     if (isOfDisk(error, dir)) throw error;
     return undefined;

@@ -37,10 +37,10 @@ const checkReferences = (sqlite: Database): Finding[] => {
   ];
 };
 
-const checkSearch = async ({ reader, sqlite, writer, readOnly }: Collection): Promise<Finding[]> => {
+const checkSearch = async ({ read, write, readOnly }: Collection): Promise<Finding[]> => {
   const incomplete = readOnly
-    ? faultySearchIndexes(reader, undefined)
-    : await writer.connection().execute(async () => faultySearchIndexes(reader, sqlite));
+    ? faultySearchIndexes(read.sqlite, undefined)
+    : await write.db.connection().execute(async () => faultySearchIndexes(read.sqlite, write.sqlite));
   return [{ level: incomplete.length > 0 ? 'warning' : 'ok', subject: 'search', incomplete }];
 };
 
@@ -86,7 +86,10 @@ export const checkCollection = async (
   collection: Collection,
   { onProgress, signal }: CheckOptions = {},
 ): Promise<Finding[]> => {
-  const { dir, reader: sqlite } = collection;
+  const {
+    dir,
+    read: { sqlite },
+  } = collection;
   const photos = await withStorageErrors(dir, () => photoHashes(sqlite));
   const backups = await listBackups(dir);
   const toCheck = backups.filter(backup => backup.kind === 'backup');

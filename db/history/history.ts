@@ -55,13 +55,13 @@ const endChange = (sqlite: Database, id: number): void => {
 
 /** One transaction with one entry in history; `write` does the work, with the number of the entry. */
 const inOneChange = <T>(
-  { dir, sqlite, writer }: Collection,
+  { dir, write: { db, sqlite } }: Collection,
   label: string,
   at: string,
   write: (trx: Transaction<Schema>, change: number) => Promise<T>,
 ): Promise<T> =>
   withStorageErrors(dir, () =>
-    writer.transaction().execute(trx =>
+    db.transaction().execute(trx =>
       asAction(dir, async () => {
         const change = beginChange(sqlite, label, at);
         const result = await write(trx, change);
@@ -73,7 +73,7 @@ const inOneChange = <T>(
 
 /**
  * Runs `work` as one action: one transaction, one entry in history, one undo. A failure takes everything back, entry
- * included. Writers get `trx`; inside, `collection.db` would show the state before the action, and another action
+ * included. Writers get `trx`; inside, `collection.read` would show the state before the action, and another action
  * started inside throws. Storage errors come as CollectionError.
  */
 export const runAction = async <T>(
@@ -121,7 +121,7 @@ export const runBulk = async <T>(
   work: Work<T>,
 ): Promise<T> => {
   refuseNesting(collection, label);
-  const { sqlite } = collection;
+  const { sqlite } = collection.write;
   return inOneChange(collection, label, at, async (trx, change) => {
     pauseSearch(sqlite);
     trackOnlyOlderRows(sqlite);

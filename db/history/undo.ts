@@ -110,10 +110,10 @@ const turn = (sqlite: Database, id: number, label: string, back: boolean) => {
 };
 
 const replay = (collection: Collection, back: boolean): Promise<{ label: string }> => {
-  const { sqlite } = collection;
+  const { sqlite } = collection.write;
   refuseNesting(collection, back ? 'Undo' : 'Redo');
   return withStorageErrors(collection.dir, () =>
-    collection.writer.connection().execute(async connection => {
+    collection.write.db.connection().execute(async connection => {
       const next = sqlite
         .prepare(
           back

@@ -58,14 +58,14 @@ const judgeFor = async (
   mapping: Mapping,
   { lotId, freeNumbers, write, onMissing }: Target,
 ): Promise<Judge> => {
-  const sqlite = write ? collection.sqlite : null;
+  const sqlite = write ? collection.write.sqlite : null;
   if (options.as === 'lot') return lotJudge(db, { lotId, freeNumbers, at, sqlite });
   if (options.as === 'reference') return referenceJudge(db, sqlite);
   return salesJudge(db, mapping, {
     addReference: options.addReference,
     currency: options.currency ?? (await readReportingCurrency(db)),
     today: at.slice(0, 10),
-    reader: collection.reader,
+    reader: collection.read.sqlite,
     sqlite,
     onMissing,
   });
@@ -147,7 +147,7 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
   const sample: ImportRowView[] = [];
   const missing = new Set<string>();
   if (problem.length === 0) {
-    const judge = await judgeFor(request, collection.db, mapping, {
+    const judge = await judgeFor(request, collection.read.db, mapping, {
       lotId: options.lotId ?? null,
       freeNumbers: [],
       write: false,
@@ -254,8 +254,8 @@ export const runImport = async (
   };
 
   if (options.dryRun) {
-    const known = options.lot && (await findLotNamed(collection.db, options.lot.name));
-    await take(collection.db, {
+    const known = options.lot && (await findLotNamed(collection.read.db, options.lot.name));
+    await take(collection.read.db, {
       lotId: options.lotId ?? known?.id ?? null,
       freeNumbers: [],
       write: false,

@@ -1,13 +1,10 @@
-import type { Collection } from '../../db/collection.ts';
+import type { Database } from 'better-sqlite3';
 
 /**
  * The tables in an order in which every row that another points at already exists, by the schema's own foreign keys.
  * Throws RangeError where tables point at each other in a ring.
  */
-export const inOrderOfReference = <T extends string>(
-  sqlite: Collection['sqlite'],
-  tables: readonly T[],
-): T[] => {
+export const inOrderOfReference = <T extends string>(sqlite: Database, tables: readonly T[]): T[] => {
   const targets = sqlite.prepare<[string], { table: string }>(
     'SELECT "table" FROM pragma_foreign_key_list(?)',
   );

@@ -28,9 +28,9 @@ export const writeDemo = async (
   content: DemoContent,
   options: WriteDemoOptions,
 ): Promise<void> => {
-  const tables = inOrderOfReference(collection.sqlite, Object.keys(content.tables) as DemoTable[]);
+  const tables = inOrderOfReference(collection.write.sqlite, Object.keys(content.tables) as DemoTable[]);
   for (const table of [...tables, 'photo'] as const) {
-    const row = await collection.db.selectFrom(table).select('id').limit(1).executeTakeFirst();
+    const row = await collection.read.db.selectFrom(table).select('id').limit(1).executeTakeFirst();
     if (row)
       throw new Error(`The demo needs an empty collection, and ${collection.dir} has rows of ${table}.`);
   }

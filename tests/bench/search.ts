@@ -54,17 +54,17 @@ try {
   const api = createRouterClient(router, { context: { session } });
   await api.collection.open({ dir });
   const collection = session.collection!;
-  const bare = collection.reader.prepare(
+  const bare = collection.read.sqlite.prepare(
     'SELECT rowid FROM car_search WHERE car_search MATCH ? ORDER BY rank LIMIT 20',
   );
   const measured: [string, number[]][] = [
     ['one bare query of the cars', await times(10, text => bare.all(searchQuery(text) ?? '""'))],
-    ['every kind, data layer', await times(10, text => search(collection.db, text, 20))],
+    ['every kind, data layer', await times(10, text => search(collection.read.db, text, 20))],
     [
       'every kind, through the procedure',
       await times(10, text => api.collection.search({ text, limit: 20 })),
     ],
-    ["all cars' numbers, for the grid", await times(10, text => searchCarIds(collection.db, text))],
+    ["all cars' numbers, for the grid", await times(10, text => searchCarIds(collection.read.db, text))],
   ];
   await session.close();
   const baseline = at(measured[0]![1], 0.5);

@@ -29,7 +29,7 @@ describe('creating a collection', () => {
     expect(file.pragma('application_id', { simple: true })).toBe(applicationId);
     expect(file.pragma('user_version', { simple: true })).toBe(schemaVersion);
     file.close();
-    expect(await readReportingCurrency((await opened(dir)).db)).toBe('EUR');
+    expect(await readReportingCurrency((await opened(dir)).read.db)).toBe('EUR');
   });
 
   it('makes the same bytes from the same input', async () => {
@@ -49,21 +49,21 @@ describe('creating a collection', () => {
 
 describe('opening a collection', () => {
   it('sets what keeps an acknowledged commit', async () => {
-    const { sqlite, reader } = await newCollection();
-    const pragma = (name: string) => sqlite.pragma(name, { simple: true });
+    const { read, write } = await newCollection();
+    const pragma = (name: string) => write.sqlite.pragma(name, { simple: true });
     expect(pragma('journal_mode')).toBe('wal');
     expect(pragma('synchronous')).toBe(2);
     expect(pragma('foreign_keys')).toBe(1);
     expect(pragma('trusted_schema')).toBe(0);
     expect(pragma('cell_size_check')).toBe(1);
     expect(pragma('busy_timeout')).toBe(5000);
-    expect(reader.pragma('foreign_keys', { simple: true })).toBe(1);
+    expect(read.sqlite.pragma('foreign_keys', { simple: true })).toBe(1);
   });
 
   it('begins every transaction by taking the write lock', async () => {
     const collection = await newCollection();
     const other = new Database(layout(collection.dir).database, { timeout: 0 });
-    await collection.writer.transaction().execute(async () => {
+    await collection.write.db.transaction().execute(async () => {
       // Nothing has been read or written yet: a deferred transaction would let this one begin.
       expect(() => other.exec('BEGIN IMMEDIATE')).toThrow(/locked/);
     });
@@ -74,7 +74,7 @@ describe('opening a collection', () => {
   it('reads on a connection that cannot write and is not held up by an action', async () => {
     const collection = await newCollection();
     await expect(
-      collection.db.insertInto('maker').values({ name: 'A', country: null }).execute(),
+      collection.read.db.insertInto('maker').values({ name: 'A', country: null }).execute(),
     ).rejects.toThrow(/readonly/);
     let finish = () => {};
     const waiting = new Promise<void>(resolve => {
@@ -84,7 +84,7 @@ describe('opening a collection', () => {
       await trx.insertInto('maker').values({ name: 'A', country: null }).execute();
       await waiting;
     });
-    const count = () => collection.db.selectFrom('maker').selectAll().execute();
+    const count = () => collection.read.db.selectFrom('maker').selectAll().execute();
     expect(await count()).toHaveLength(0);
     finish();
     await action;
@@ -116,7 +116,7 @@ describe('opening a collection', () => {
     const late = () => runAction(collection, 'Too late', at, async () => {});
     expect((await collectionErrorOf(late)).code).toBe('closed');
     const again = await opened(collection.dir);
-    expect(await again.db.selectFrom('maker').selectAll().execute()).toHaveLength(1);
+    expect(await again.read.db.selectFrom('maker').selectAll().execute()).toHaveLength(1);
   });
 
   it('reads beside a program that writes, without the lock', async () => {
@@ -125,7 +125,7 @@ describe('opening a collection', () => {
     await runAction(collection, 'Added a maker', at, trx =>
       trx.insertInto('maker').values({ name: 'A', country: null }).execute(),
     );
-    expect(await beside.db.selectFrom('maker').selectAll().execute()).toHaveLength(1);
+    expect(await beside.read.db.selectFrom('maker').selectAll().execute()).toHaveLength(1);
     await expect(runAction(beside, 'Cannot', at, async () => {})).rejects.toThrow(/written|readonly/);
   });
 });
@@ -209,6 +209,6 @@ it('keeps text as it was entered, whatever characters it has', async () => {
   await runAction(collection, 'Added a maker', at, trx =>
     trx.insertInto('maker').values({ name, country: null }).execute(),
   );
-  const row = await sql<{ name: string }>`SELECT name FROM maker`.execute(collection.db);
+  const row = await sql<{ name: string }>`SELECT name FROM maker`.execute(collection.read.db);
   expect(row.rows[0]?.name).toBe(name);
 });

@@ -41,14 +41,14 @@ const killed = async () => {
 };
 
 const makers = async (collection: Collection) =>
-  (await collection.db.selectFrom('maker').select('id').execute()).length;
+  (await collection.read.db.selectFrom('maker').select('id').execute()).length;
 
 /** Restoring the newest backup must lead out of any damage. */
 const expectRestorable = async (dir: string) => {
   const [newest] = await listBackups(dir);
   await restore(dir, newest!.name, { at, host: 'window' });
   const collection = await open(dir);
-  expect(await collection.db.selectFrom('car').select('id').execute()).toHaveLength(300);
+  expect(await collection.read.db.selectFrom('car').select('id').execute()).toHaveLength(300);
   expect((await checkCollection(collection)).filter(finding => finding.level !== 'ok')).toEqual([]);
   await collection.close({ at });
 };

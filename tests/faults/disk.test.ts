@@ -38,7 +38,7 @@ const addMaker = (collection: Collection, i: number) =>
   );
 
 const makers = (collection: Collection) =>
-  collection.db.selectFrom('maker').select('name').where('name', 'like', 'maker %').execute();
+  collection.read.db.selectFrom('maker').select('name').where('name', 'like', 'maker %').execute();
 
 describe('a full disk', () => {
   it('ends an action with a clear error and loses nothing acknowledged', async context => {
@@ -58,7 +58,7 @@ describe('a full disk', () => {
       `The disk that holds ${dir} is full. Nothing was changed. Free some space (older ones in its backups folder may go), then try again.`,
     ]);
     expect(await makers(collection)).toHaveLength(done);
-    expect((await listHistory(collection.db)).length).toBe(done + 1);
+    expect((await listHistory(collection.read.db)).length).toBe(done + 1);
 
     const failing = await collectionErrorOf(() => backUp(collection, { at, reason: 'asked for' }));
     expect(failing.code).toBe('disk-full');
@@ -99,7 +99,7 @@ describe('a full disk', () => {
     expect(readdirSync(dir)).toEqual(names);
     free(dir);
     await restore(dir, name, { at, host: 'window' });
-    expect((await (await opened(dir)).db.selectFrom('car').selectAll().execute()).length).toBe(12);
+    expect((await (await opened(dir)).read.db.selectFrom('car').selectAll().execute()).length).toBe(12);
   });
 });
 
@@ -163,7 +163,7 @@ describe('a collection in a service, in a read-only folder', () => {
     makeReadOnly(context, dir);
     const { api, session } = newService();
     expect(await api.collection.open({ dir })).toMatchObject({ open: true, readOnly: true });
-    const makers = await session.collection!.db.selectFrom('maker').select('id').execute();
+    const makers = await session.collection!.read.db.selectFrom('maker').select('id').execute();
     expect(makers.length).toBeGreaterThanOrEqual(15);
   });
 });
@@ -187,7 +187,7 @@ describe('a read-only folder', () => {
       'read-only',
     );
     const reading = await openCollection(dir, { at, host: 'command line', readOnly: true });
-    expect(await reading.db.selectFrom('car').selectAll().execute()).toHaveLength(12);
+    expect(await reading.read.db.selectFrom('car').selectAll().execute()).toHaveLength(12);
     await reading.close({ at });
     expect(existsSync(layout(dir).lock)).toBe(true);
   });

@@ -23,7 +23,7 @@ beforeAll(() => {
 
 const open = (dir: string) => openCollection(dir, { at, host: 'window' });
 
-const count = ({ sqlite }: Collection, from: string) =>
+const count = ({ write: { sqlite } }: Collection, from: string) =>
   Number(sqlite.prepare(`SELECT count(*) FROM ${from}`).pluck().get());
 
 const expectSound = async (collection: Collection) =>
@@ -85,7 +85,7 @@ describe('a kill during', () => {
       expect(cars / 4_000).toBeLessThanOrEqual(added - undone + 1);
       expect(count(collection, 'car_search_docsize')).toBe(cars + 12);
       await expectSound(collection);
-      const imports = (await listHistory(collection.db)).filter(action => !action.undone).length - 1;
+      const imports = (await listHistory(collection.read.db)).filter(action => !action.undone).length - 1;
       for (let i = 0; i < imports; i++) await undo(collection);
       expect(count(collection, 'car')).toBe(12);
       await collection.close({ at });
@@ -98,7 +98,7 @@ describe('a kill during', () => {
   }, async () => {
     const makers = (collection: Collection) =>
       runAction(collection, 'Added makers', at, async () => {
-        const insert = collection.sqlite.prepare('INSERT INTO maker (name) VALUES (?)');
+        const insert = collection.write.sqlite.prepare('INSERT INTO maker (name) VALUES (?)');
         for (let i = 0; i < 4_000; i++) insert.run(`Maker ${i}`);
       });
     const ended = { before: 0, after: 0 };
@@ -174,7 +174,7 @@ describe('a kill during', () => {
     eachKill(800, addSample, async (dir, delay) => {
       const acknowledged = await killWhileWorking(['photos', dir], delay);
       const collection = await open(dir);
-      const rows = await collection.db.selectFrom('photo').select('sha256').orderBy('id').execute();
+      const rows = await collection.read.db.selectFrom('photo').select('sha256').orderBy('id').execute();
       const hashes = rows.map(row => row.sha256);
       expect(hashes.slice(0, acknowledged.length)).toEqual(acknowledged);
       for (const sha256 of storedPhotos(dir))

@@ -45,7 +45,7 @@ const withLog = async (from: string, log: Buffer, { shm }: { shm: boolean }) => 
     copyFileSync(layout(from)[part], layout(dir)[part]);
   writeFileSync(layout(dir).wal, log);
   const collection = await open(dir);
-  const makers = (await collection.db.selectFrom('maker').select('id').execute()).length;
+  const makers = (await collection.read.db.selectFrom('maker').select('id').execute()).length;
   const { notices } = collection;
   await collection.close({ at });
   const aside = (await listBackups(dir)).find(backup => backup.kind === 'set aside');
@@ -143,7 +143,7 @@ describe('a flipped bit', () => {
     await collection.close({ at });
     const whole = readFileSync(layout(collection.dir).database);
     const sound = await open(collection.dir);
-    const before = tableHashes(sound.sqlite);
+    const before = tableHashes(sound.write.sqlite);
     await sound.close({ at });
     let unseen = 0;
     let harmless = 0;

@@ -57,7 +57,7 @@ describe('the clock', () => {
     }
     expect((await listBackups(dir)).map(backup => backup.at)).toEqual(times.toReversed());
     const collection = await opened(dir, { at: times[1]! });
-    expect((await listHistory(collection.db)).map(action => action.label)).toEqual(
+    expect((await listHistory(collection.read.db)).map(action => action.label)).toEqual(
       [3, 2, 1, 0].map(i => `Action ${i}`),
     );
     for (const i of [3, 2, 1, 0]) expect(await undo(collection)).toEqual({ label: `Action ${i}` });

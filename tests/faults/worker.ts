@@ -58,7 +58,7 @@ const modes: Record<string, (dir: string) => Promise<void>> = {
     say('ready');
     for (let i = 0; ; i++) {
       await runBulk(collection, `Import ${i}`, at, async () => {
-        const insert = collection.sqlite.prepare(
+        const insert = collection.write.sqlite.prepare(
           'INSERT INTO car (inventory_number, notes, created_at, updated_at) VALUES (?, ?, ?, ?)',
         );
         for (let car = 0; car < 4_000; car++) insert.run(`${i}-${car}`, `imported ${car}`, at, at);
@@ -137,8 +137,8 @@ const modes: Record<string, (dir: string) => Promise<void>> = {
     });
     await backUp(collection, { at, reason: 'asked for' });
     const found = [];
-    for (const text of ['i-1', 'title', 'TITULO']) found.push(await search(collection.db, text, 5));
-    say(JSON.stringify([tableHashes(collection.sqlite), found]));
+    for (const text of ['i-1', 'title', 'TITULO']) found.push(await search(collection.read.db, text, 5));
+    say(JSON.stringify([tableHashes(collection.write.sqlite), found]));
     await collection.close({ at });
   },
 };

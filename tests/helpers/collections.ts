@@ -37,7 +37,7 @@ export const newCollection = async (): Promise<Collection> => {
 /** Adds one maker and series, `castings` castings in every sample colour, one lot and `cars` cars, as one bulk action. */
 export const addSample = (collection: Collection, { castings = 3, cars = 12 } = {}): Promise<void> =>
   runBulk(collection, 'Added a sample', at, async () => {
-    const { sqlite } = collection;
+    const { sqlite } = collection.write;
     const insert = (sql: string) => {
       const statement = sqlite.prepare(sql);
       return (...values: unknown[]) => Number(statement.run(...values).lastInsertRowid);

@@ -33,7 +33,7 @@ const faults = [
 export const makeLargeCollection = async (dir: string, cars: number): Promise<Collection> => {
   await createCollection(dir, { at, reportingCurrency: 'USD' });
   const collection = await openCollection(dir, { at, host: 'command line' });
-  const { sqlite } = collection;
+  const { sqlite } = collection.write;
   const insert = (sql: string) => {
     const statement = sqlite.prepare(sql);
     return (...values: unknown[]) => Number(statement.run(...values).lastInsertRowid);

@@ -115,7 +115,7 @@ await createCollection(dir, { at, reportingCurrency: 'USD' });
 const collection = await openCollection(dir, { at, host: 'command line' });
 await runAction(collection, 'Filled every table', at, async () => {
   for (const [table, row] of rows)
-    collection.sqlite
+    collection.write.sqlite
       .prepare(
         `INSERT INTO ${table} (${Object.keys(row).join(', ')}) VALUES (${Object.keys(row)
           .map(() => '?')

@@ -132,7 +132,7 @@ describe('a collection of an earlier schema', () => {
     old.close();
     const collection = await openCollection(dir, { at, host: 'window' });
     for (const [name, count] of rows)
-      expect([name, collection.sqlite.prepare(`SELECT count(*) FROM ${name}`).pluck().get()]).toEqual([
+      expect([name, collection.write.sqlite.prepare(`SELECT count(*) FROM ${name}`).pluck().get()]).toEqual([
         name,
         // A collection from before they had one is given an id of its own.
         name === 'kysely_migration'
@@ -162,7 +162,7 @@ describe('a collection of an earlier schema', () => {
       // The fixture's one photograph is a row without its file.
       expect.objectContaining({ subject: 'photograph', sha256: 'ab'.repeat(32), fault: 'missing' }),
     ]);
-    expect(await back.db.selectFrom('car').select('inventory_number').execute()).toHaveLength(1);
+    expect(await back.read.db.selectFrom('car').select('inventory_number').execute()).toHaveLength(1);
   });
 
   it('opens again after the clock was set back between two updates', async () => {
@@ -211,7 +211,7 @@ describe('a step that fails', () => {
       expect(content()).toEqual(before);
       expect(await listBackups(dir)).toHaveLength(1);
       const collection = await opened(dir);
-      expect(await collection.db.selectFrom('expense').selectAll().execute()).toHaveLength(1);
+      expect(await collection.read.db.selectFrom('expense').selectAll().execute()).toHaveLength(1);
     },
   );
 

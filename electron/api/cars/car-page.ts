@@ -103,7 +103,7 @@ export const decisionView = (
 
 /** All that is known of one car. */
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const car = await findCar(db, id);
   const fitted = await marketToday(session);
   const index = await referenceIndex(session);

@@ -88,7 +88,7 @@ export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | un
 
 /** The cars as lists show them, values and recommendation included. */
 export const carRows = async (session: Session, cars: CarRecord[]): Promise<CarRow[]> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const ids = unlessMany(cars.map(car => car.id));
   const figures = await carFigures(session, cars);
   const parts: RowParts = {

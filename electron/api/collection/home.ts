@@ -36,7 +36,7 @@ const grouped = <Key>(cars: Valued[], keyOf: (car: CarRecord) => Key) =>
 const costOf = async (session: Session, cars: CarRecord[]): Promise<number> => {
   const books = await booksOf(session);
   const today = await session.today();
-  const lots = new Map((await listLots(openOf(session).db)).map(lot => [lot.id, lot]));
+  const lots = new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot]));
   return cars.reduce((sum, car) => {
     const lot = car.lotId === null ? undefined : lots.get(car.lotId);
     if (car.cost === null || !lot) return sum;
@@ -46,7 +46,7 @@ const costOf = async (session: Session, cars: CarRecord[]): Promise<number> => {
 
 /** The first page: what there is, what it is worth, and what to do next. */
 export const homeView = async (session: Session): Promise<HomeView> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const all = await listCars(db);
   const figures = await carFigures(session, all);
   const cars: Valued[] = all

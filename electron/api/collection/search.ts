@@ -19,7 +19,7 @@ const hitOf = async (
   index: ReferenceIndex,
   { kind, id }: SearchMatch,
 ): Promise<SearchHit | null> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   if (kind === 'car') {
     const [car] = await listCars(db, { ids: [id] });
     if (!car) return null;

@@ -12,7 +12,10 @@ const lastBackupOf = async (dir: string) => {
 
 /** What the collection is and how much is in it. */
 export const summaryOf = async (session: Session): Promise<CollectionSummary> => {
-  const { db, dir } = openOf(session);
+  const {
+    read: { db },
+    dir,
+  } = openOf(session);
   return {
     dir,
     name: (await readSetting(db, 'name')) ?? '',

@@ -17,7 +17,7 @@ export const warmUp = async (session: Session): Promise<void> => {
     await othersTurn();
     await marketToday(session);
     await othersTurn();
-    const cars = await listCars(openOf(session).db);
+    const cars = await listCars(openOf(session).read.db);
     if (cars.length > mostCars) return;
     for (let i = 0; i < cars.length; i += atOnce) {
       await carFigures(session, cars.slice(i, i + atOnce));

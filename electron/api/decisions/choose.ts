@@ -22,7 +22,7 @@ export const chooseFrom = async (
   signal?: AbortSignal,
 ): Promise<Portfolio> => {
   const fitted = await marketToday(session);
-  const subjects = await readSubjects(openOf(session).db, cars);
+  const subjects = await readSubjects(openOf(session).read.db, cars);
   const must = new Set(wanted.must);
   const mustNot = new Set(wanted.mustNot);
   const both = cars.find(car => must.has(car.id) && mustNot.has(car.id));

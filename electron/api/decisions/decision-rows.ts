@@ -31,7 +31,7 @@ export const decideRows = async (
   filter: z.output<typeof listDecisions>,
   signal?: AbortSignal,
 ): Promise<DecideRow[]> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const cars = await listCars(db);
   const rows = candidates(await carRows(session, cars), filter);
   const byId = new Map<number, CarRecord>(cars.map(car => [car.id, car]));
@@ -57,7 +57,7 @@ export const decideRows = async (
 
 /** Every car that may be worked on with its decision in short, at the pace of a list. */
 export const decideOverview = async (session: Session): Promise<DecideOverview> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const cars = await listCars(db);
   const rows = candidates(await carRows(session, cars), {});
   const figures = await carFigures(session, cars);

@@ -22,7 +22,7 @@ export const recordDecisions = async (
   if (unreasoned) throw refused('Overruling a caution needs a reason; it stays with the decision.', 'reason');
   const ids = [...new Set(decisions.map(({ carId }) => carId))];
   if (ids.length < decisions.length) throw refused('A car can be decided only once at a time.');
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const cars = await listCars(db, { ids });
   const known = new Set(cars.map(car => car.id));
   const missing = ids.find(id => !known.has(id));

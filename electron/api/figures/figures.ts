@@ -108,7 +108,7 @@ export const carFigures = async (session: Session, cars: CarRecord[]): Promise<M
   });
   const at = cache.now();
   if (unsure.length > 0)
-    for (const subject of await readSubjects(recordReads(openOf(session).db, reads), unsure)) {
+    for (const subject of await readSubjects(recordReads(openOf(session).read.db, reads), unsure)) {
       const from = JSON.stringify({ ...subject, id: 0 });
       const figures = alike.get(from) ?? figuresOf(fitted, subject);
       if (!alike.has(from)) alike.set(from, figures);

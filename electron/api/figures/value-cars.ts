@@ -26,7 +26,7 @@ export const valueCars = async (
   onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<ValuationList> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const today = await session.today();
   const fitted = on === undefined || on === today ? await marketToday(session) : await marketOn(session, on);
   const index = await referenceIndex(session);

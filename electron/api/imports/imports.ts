@@ -55,7 +55,7 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
   const { file, ...options } = input;
   return streamed<ImportResult>(async (report, stop) => {
     // Only a lot's price is shared out by worth; fitting the market of many sales for nothing would take minutes.
-    const shares = !options.dryRun && options.as === 'lot' && (await hasPrice(collection.db, options));
+    const shares = !options.dryRun && options.as === 'lot' && (await hasPrice(collection.read.db, options));
     const fitted = shares ? await marketToday(session) : null;
     const { runImport } = await engine();
     const result = await explained(

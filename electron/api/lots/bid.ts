@@ -14,7 +14,7 @@ export const bidView = async (session: Session, wish: z.output<typeof bid>): Pro
   const { carIds, lotId, margin, probability, premiumRate, taxRate, carriage } = wish;
   if ((carIds === undefined) === (lotId === undefined))
     throw refused('Bid on a lot, or on a choice of cars.');
-  const cars = await listCars(openOf(session).db, {
+  const cars = await listCars(openOf(session).read.db, {
     ...(carIds && { ids: carIds }),
     ...(lotId !== undefined && { lotId }),
   });

@@ -18,7 +18,7 @@ const resultOf = async (
   lot: LotRecord,
   { cars, figures }: Pick<LotCars, 'cars' | 'figures'>,
 ): Promise<LotPage['result']> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const books = await booksOf(session);
   const today = await session.today();
   const missing = new Set<string>();
@@ -67,7 +67,7 @@ const resultOf = async (
 
 /** A lot's page: its costs, its cars, and how it has turned out so far. */
 export const lotPage = async (session: Session, id: number): Promise<LotPage> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const lot = await findLot(db, id);
   if (!lot) throw notFound('lot', id);
   const cars = await listCars(db, { lotId: id });

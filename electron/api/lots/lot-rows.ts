@@ -44,7 +44,7 @@ export const lotRow = (
 
 /** All lots as their list shows them. */
 export const lotRows = async (session: Session): Promise<LotRow[]> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const cars = await listCars(db);
   const figures = await carFigures(session, cars);
   const photos = await firstPhotos(db);

@@ -17,7 +17,7 @@ export type ReportWanted = z.output<typeof makeReport>;
 
 const scopeOf = async (session: Session, wanted: ReportWanted): Promise<string | null> => {
   if (wanted.lotId !== undefined) {
-    const lot = await findLot(openOf(session).db, wanted.lotId);
+    const lot = await findLot(openOf(session).read.db, wanted.lotId);
     if (!lot) throw notFound('lot', wanted.lotId);
     return `Lot: ${lot.name}`;
   }
@@ -32,7 +32,7 @@ export const reportData = async (
   onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<CollectionReport> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const today = await session.today();
   const on = wanted.on ?? today;
   if (on > today) throw refused(`Values are not known for a future date; today is ${today}.`);

@@ -127,7 +127,10 @@ export const reportEntries = async (
   onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<ReportEntry[]> => {
-  const { db, dir } = openOf(session);
+  const {
+    read: { db },
+    dir,
+  } = openOf(session);
   const cars = (
     await listCars(db, {
       ...(wanted.carIds && { ids: wanted.carIds }),

@@ -34,5 +34,5 @@ export const base = os
 export const needsCollection = base.use(({ context, next, errors }) => {
   const { collection } = context.session;
   if (!collection) throw errors.NO_COLLECTION();
-  return next({ context: { collection, db: collection.db } });
+  return next({ context: { collection, db: collection.read.db } });
 });

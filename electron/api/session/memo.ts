@@ -48,7 +48,7 @@ export const memo = <T>(
       for (const source of inner.reads) reads.add(source);
       return answer;
     };
-    const answer = load({ db: recordReads(openOf(session).db, reads), from, key });
+    const answer = load({ db: recordReads(openOf(session).read.db, reads), from, key });
     const made: Remembered<T> = { key, at: cache.now(), reads, answer };
     cache.put(place, made);
     // A failed load is tried again at the next call.

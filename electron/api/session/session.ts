@@ -150,7 +150,7 @@ export const createSession = (options: SessionOptions): Session => {
   };
   const changed = async () => {
     const kept = need();
-    cache.changed(await changedSources(kept.db));
+    cache.changed(await changedSources(kept.read.db));
     await backUpDaily(kept);
   };
   const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
@@ -176,7 +176,7 @@ export const createSession = (options: SessionOptions): Session => {
     cache,
     at,
     async today() {
-      const fixed = collection && (await readSetting(collection.db, 'today'));
+      const fixed = collection && (await readSetting(collection.read.db, 'today'));
       return fixed || isoDay(options.now());
     },
     state: () => ({

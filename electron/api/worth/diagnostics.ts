@@ -14,7 +14,7 @@ const lastBefore = (snapshots: ValuationSnapshot[], day: string): ValuationSnaps
 
 /** How past worths have held up against what the cars brought when they were sold. */
 export const diagnosticsView = async (session: Session): Promise<DiagnosticsView> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const books = await booksOf(session);
   const disposals = await listDisposals(db);
   const cars = new Map(

@@ -33,7 +33,7 @@ const emptied = async () => {
 
 const carsIn = async (dir: string) => {
   const collection = await openCollection(dir, { at: later, host: 'window' });
-  const cars = await collection.db.selectFrom('car').selectAll().execute();
+  const cars = await collection.read.db.selectFrom('car').selectAll().execute();
   const { notices } = collection;
   await collection.close({ at: later });
   return { cars: cars.length, notices };
@@ -81,7 +81,7 @@ describe('restoring', () => {
     expect(presentState).toMatch(/^set-aside-/);
     expect((await carsIn(dir)).cars).toBe(12);
     const collection = await opened(dir);
-    const makers = await collection.db.selectFrom('maker').select('name').execute();
+    const makers = await collection.read.db.selectFrom('maker').select('name').execute();
     expect(makers).toEqual([{ name: 'Quillon Toys' }]);
   });
 

@@ -7,20 +7,20 @@ import { redo, undo } from '../../../db/history/undo.ts';
 import { addSample, at, collectionErrorOf, newCollection } from '../../helpers/collections.ts';
 
 /** The content of everything but history itself. */
-const contentOf = ({ sqlite }: Collection) => {
+const contentOf = ({ write: { sqlite } }: Collection) => {
   const { change, change_row, ...rest } = tableHashes(sqlite);
   return rest;
 };
 
 const act = (collection: Collection, label: string, sql: string, ...values: unknown[]) =>
-  runAction(collection, label, at, async () => collection.sqlite.prepare(sql).run(...values));
+  runAction(collection, label, at, async () => collection.write.sqlite.prepare(sql).run(...values));
 
 describe('an action', () => {
   it('is one entry, with its label and time, newest first', async () => {
     const collection = await newCollection();
     await act(collection, 'Added a maker', "INSERT INTO maker (name) VALUES ('A')");
     await act(collection, 'Renamed a maker', "UPDATE maker SET name = 'B'");
-    expect(await listHistory(collection.db)).toEqual([
+    expect(await listHistory(collection.read.db)).toEqual([
       { id: 2, label: 'Renamed a maker', at, undone: false },
       { id: 1, label: 'Added a maker', at, undone: false },
     ]);
@@ -35,16 +35,16 @@ describe('an action', () => {
     });
     await expect(failing).rejects.toThrow('on purpose');
     expect(contentOf(collection)).toEqual(before);
-    expect(await listHistory(collection.db)).toEqual([]);
+    expect(await listHistory(collection.read.db)).toEqual([]);
     await act(collection, 'Added a maker', "INSERT INTO maker (name) VALUES ('A')");
-    expect(await listHistory(collection.db)).toHaveLength(1);
+    expect(await listHistory(collection.read.db)).toHaveLength(1);
   });
 
   it('leaves no entry when it changed nothing', async () => {
     const collection = await newCollection();
     await act(collection, 'Added a maker', "INSERT INTO maker (name) VALUES ('A')");
     await act(collection, 'Renamed it the same', "UPDATE maker SET name = 'A'");
-    expect(await listHistory(collection.db)).toHaveLength(1);
+    expect(await listHistory(collection.read.db)).toHaveLength(1);
   });
 
   it('returns what its work returns, and refuses one inside another instead of waiting for ever', async () => {
@@ -55,7 +55,7 @@ describe('an action', () => {
     );
     await expect(nested).rejects.toThrow('"Inner" was started inside another action');
     const reading = runAction(collection, 'Reads outside', at, () =>
-      collection.db.selectFrom('maker').selectAll().execute(),
+      collection.read.db.selectFrom('maker').selectAll().execute(),
     );
     await expect(reading).rejects.toThrow('Inside an action read with its transaction');
   });
@@ -112,7 +112,7 @@ describe('undo and redo', () => {
     await act(collection, 'D', "INSERT INTO maker (name) VALUES ('D')");
     const nothing = await collectionErrorOf(() => redo(collection));
     expect([nothing.code, nothing.message]).toEqual(['nothing-to-undo', 'There is nothing to redo.']);
-    expect((await listHistory(collection.db)).map(action => action.label)).toEqual(['D', 'B', 'A']);
+    expect((await listHistory(collection.read.db)).map(action => action.label)).toEqual(['D', 'B', 'A']);
     for (const label of ['D', 'B', 'A']) expect(await undo(collection)).toEqual({ label });
     expect((await collectionErrorOf(() => undo(collection))).code).toBe('nothing-to-undo');
   });
@@ -130,7 +130,7 @@ describe('undo and redo', () => {
     await addSample(collection);
     const before = contentOf(collection);
     await runAction(collection, 'Swapped numbers', at, async () => {
-      const set = collection.sqlite.prepare('UPDATE car SET inventory_number = ? WHERE id = ?');
+      const set = collection.write.sqlite.prepare('UPDATE car SET inventory_number = ? WHERE id = ?');
       set.run('spare', 1);
       set.run('Q-00001', 2);
       set.run('Q-00002', 1);
@@ -158,7 +158,7 @@ describe('undo and redo', () => {
     );
     await undo(collection);
     expect(contentOf(collection)).toEqual(before);
-    expect(collection.sqlite.prepare('SELECT length_mm FROM casting WHERE id = 1').pluck().get()).toBe(
+    expect(collection.write.sqlite.prepare('SELECT length_mm FROM casting WHERE id = 1').pluck().get()).toBe(
       0.1 + 0.2,
     );
   });
@@ -179,7 +179,7 @@ describe('bulk work', () => {
     const empty = contentOf(collection);
     await addSample(collection, { castings: 3, cars: 500 });
     const full = contentOf(collection);
-    const rows = collection.sqlite.prepare('SELECT count(*) FROM change_row').pluck();
+    const rows = collection.write.sqlite.prepare('SELECT count(*) FROM change_row').pluck();
     expect(rows.get()).toBe(7);
     await undo(collection);
     expect(contentOf(collection)).toEqual(empty);
@@ -196,7 +196,7 @@ describe('bulk work', () => {
     await act(collection, 'Added', "INSERT INTO maker (name) VALUES ('Old')");
     const before = contentOf(collection);
     await runBulk(collection, 'Moved and renamed', at, async () => {
-      const { sqlite } = collection;
+      const { sqlite } = collection.write;
       const casting = sqlite
         .prepare("INSERT INTO casting (series_id, name) VALUES (1, 'New')")
         .run().lastInsertRowid;
@@ -221,13 +221,13 @@ describe('bulk work', () => {
   it('leaves history as it was when it fails', async () => {
     const collection = await newCollection();
     const failing = runBulk(collection, 'Fails', at, async () => {
-      collection.sqlite.exec("INSERT INTO maker (name) VALUES ('A')");
+      collection.write.sqlite.exec("INSERT INTO maker (name) VALUES ('A')");
       throw new Error('on purpose');
     });
     await expect(failing).rejects.toThrow('on purpose');
     await act(collection, 'Added', "INSERT INTO maker (name) VALUES ('B')");
     await undo(collection);
-    expect(collection.sqlite.prepare('SELECT count(*) FROM maker').pluck().get()).toBe(0);
+    expect(collection.write.sqlite.prepare('SELECT count(*) FROM maker').pluck().get()).toBe(0);
   });
 });
 
@@ -238,7 +238,7 @@ describe('history', () => {
     await act(collection, 'Moved car 2', "UPDATE car SET location = 'Attic' WHERE id = 2");
     await act(collection, 'Moved car 3', "UPDATE car SET location = 'Attic' WHERE id = 3");
     const labels = async (ids: number[]) =>
-      (await historyOfRows(collection.db, [{ table: 'car', ids }])).map(action => action.label);
+      (await historyOfRows(collection.read.db, [{ table: 'car', ids }])).map(action => action.label);
     expect(await labels([2])).toEqual(['Moved car 2', 'Added a sample']);
     expect(await labels([2, 3])).toEqual(['Moved car 3', 'Moved car 2', 'Added a sample']);
     expect(await labels([99])).toEqual([]);
@@ -249,14 +249,14 @@ describe('history', () => {
     const collection = await newCollection();
     for (const name of ['A', 'B', 'C', 'D', 'E'])
       await act(collection, name, 'INSERT INTO maker (name) VALUES (?)', name);
-    const labels = async () => (await listHistory(collection.db)).map(action => action.label).join('');
-    pruneHistory(collection.sqlite, { actions: 3, rows: 100 });
+    const labels = async () => (await listHistory(collection.read.db)).map(action => action.label).join('');
+    pruneHistory(collection.write.sqlite, { actions: 3, rows: 100 });
     expect(await labels()).toBe('EDC');
-    pruneHistory(collection.sqlite, { actions: 3, rows: 2 });
+    pruneHistory(collection.write.sqlite, { actions: 3, rows: 2 });
     expect(await labels()).toBe('ED');
-    pruneHistory(collection.sqlite, { actions: 3, rows: 0 });
+    pruneHistory(collection.write.sqlite, { actions: 3, rows: 0 });
     expect(await labels()).toBe('E');
-    expect(collection.sqlite.prepare('SELECT count(*) FROM change_row').pluck().get()).toBe(1);
+    expect(collection.write.sqlite.prepare('SELECT count(*) FROM change_row').pluck().get()).toBe(1);
   });
 });
 
@@ -301,12 +301,12 @@ it('undoing everything leads back, redoing everything leads forth, whatever was 
         for (const [bulk, statements] of actions)
           await (bulk ? runBulk : runAction)(collection, 'Did something', at, async () => {
             for (const [sql, id, text] of statements)
-              collection.sqlite.prepare(sql).run({ 1: id, 2: text.replaceAll('\0', '') });
+              collection.write.sqlite.prepare(sql).run({ 1: id, 2: text.replaceAll('\0', '') });
           }).catch(error => {
             if (!/constraint/.test(String(error))) throw error;
           });
         const after = contentOf(collection);
-        const done = (await listHistory(collection.db)).filter(action => !action.undone).length - 1;
+        const done = (await listHistory(collection.read.db)).filter(action => !action.undone).length - 1;
         const turn = async (once: typeof undo) => {
           for (let i = 0; i < done; i++) await once(collection);
         };

@@ -49,4 +49,4 @@ export const rejections = ({ rejected }: ImportResult): [number, string | null, 
   rejected.map(({ line, column, reason }) => [line, column, reason]);
 
 export const countOf = (collection: Collection, table: string): number =>
-  Number(collection.sqlite.prepare(`SELECT count(*) FROM "${table}"`).pluck().get());
+  Number(collection.write.sqlite.prepare(`SELECT count(*) FROM "${table}"`).pluck().get());

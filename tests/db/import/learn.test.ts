@@ -52,7 +52,7 @@ test('what no cell tells is asked, once for its column, and the answer settles i
     ['.', 'your answer'],
   ]);
   expect(
-    collection.sqlite.prepare('SELECT sold_on, price_minor FROM sale_record ORDER BY 1').raw().all(),
+    collection.write.sqlite.prepare('SELECT sold_on, price_minor FROM sale_record ORDER BY 1').raw().all(),
   ).toEqual([
     ['2025-04-03', 1250],
     ['2025-06-05', 240],

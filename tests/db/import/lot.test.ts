@@ -23,7 +23,7 @@ describe.each(['csv', 'xlsx'])('a lot kept by hand as %s', format => {
       [13, 'No.', expect.stringContaining('number 2 stands on line 5 already')],
       [15, null, expect.stringContaining('totals')],
     ]);
-    const cars = await listCars(collection.db);
+    const cars = await listCars(collection.read.db);
     expect(
       cars.map(car => [car.inventoryNumber, car.grade, car.location, car.notes, car.variationId !== null]),
     ).toEqual([
@@ -94,7 +94,7 @@ describe('a lot', () => {
     const rows = 'casting,grade\nOsmerry,5\nOsmerry,5\nHalcyard,6\n';
     const first = await take(collection, fileOf(rows), { as: 'lot', lot });
     expect(first).toMatchObject({ accepted: 3, duplicates: 0 });
-    const numbers = (await listCars(collection.db)).map(car => car.inventoryNumber);
+    const numbers = (await listCars(collection.read.db)).map(car => car.inventoryNumber);
     expect(new Set(numbers).size).toBe(3);
     const more = await take(collection, fileOf(`${rows}Osmerry,5\n`), { as: 'lot', lot });
     expect(more).toMatchObject({ accepted: 1, duplicates: 3 });
@@ -107,7 +107,7 @@ describe('a lot', () => {
       lot,
     });
     expect(mixed.accepted).toBe(3);
-    const numbers = (await listCars(collection.db)).map(car => car.inventoryNumber);
+    const numbers = (await listCars(collection.read.db)).map(car => car.inventoryNumber);
     expect(new Set(numbers).size).toBe(4);
   });
 
@@ -141,7 +141,7 @@ describe('a lot', () => {
     expect(result.notes).toContainEqual(
       expect.stringMatching(/^Line 2: .*"sold".*; the cell is saved as written/),
     );
-    const saved = collection.sqlite.prepare('SELECT status, unread FROM car ORDER BY id').all();
+    const saved = collection.write.sqlite.prepare('SELECT status, unread FROM car ORDER BY id').all();
     expect(saved).toEqual([
       { status: 'kept', unread: JSON.stringify([{ column: 'status', text: 'sold' }]) },
       { status: 'donor', unread: '[]' },
@@ -191,7 +191,7 @@ describe('a lot', () => {
       'casting,notes,__proto__,constructor\n"Robert\'); DROP TABLE car;--",<script>1</script>,x,y\n';
     const result = await take(collection, fileOf(hostile), { as: 'lot', lot });
     expect(result.accepted).toBe(1);
-    const [car] = await listCars(collection.db);
+    const [car] = await listCars(collection.read.db);
     expect(car).toMatchObject({
       notes: '<script>1</script>',
       asWritten: { casting: "Robert'); DROP TABLE car;--" },

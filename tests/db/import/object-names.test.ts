@@ -28,7 +28,7 @@ describe.each(names)('a file that says %s', name => {
     expect(preview.columns[1]).toMatchObject({ heading: name, ours: null, how: 'not used' });
     const result = await take(collection, fileOf(`casting,${name}\nOsmerry,x\n`), { as: 'lot', lot });
     expect(result).toMatchObject({ accepted: 1, rejected: [] });
-    expect(Object.keys((await listCars(collection.db))[0]?.asWritten ?? {})).toEqual(['casting']);
+    expect(Object.keys((await listCars(collection.read.db))[0]?.asWritten ?? {})).toEqual(['casting']);
   });
 
   it('as a heading has it mapped to a column of ours like any other', async () => {
@@ -42,7 +42,7 @@ describe.each(names)('a file that says %s', name => {
       accepted: 1,
       rejected: [],
     });
-    expect((await listCars(collection.db))[0]?.asWritten).toEqual({ casting: 'Osmerry', colour: 'x' });
+    expect((await listCars(collection.read.db))[0]?.asWritten).toEqual({ casting: 'Osmerry', colour: 'x' });
   });
 
   it('cannot be mapped to a column of that name, since we have none', async () => {
@@ -58,7 +58,7 @@ describe.each(names)('a file that says %s', name => {
     const result = await take(collection, fileOf(rows), { as: 'lot', lot });
     expect(result.accepted).toBe(1);
     expect(rejections(result)).toEqual([[3, 'finish_state', expect.stringContaining('is no finish state')]]);
-    expect((await listCars(collection.db))[0]?.asWritten).toEqual({ casting: name, colour: name });
+    expect((await listCars(collection.read.db))[0]?.asWritten).toEqual({ casting: name, colour: name });
     for (const parse of [readFinishState, readBasePaint, readRarity, readParts])
       expect(parse(name)).toMatchObject({ ok: false });
   });

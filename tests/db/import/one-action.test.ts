@@ -33,7 +33,7 @@ describe('an import', () => {
     states.push(counts());
     await take(collection, fixture('seen-sales.csv'), { as: 'sales', addReference: true });
     states.push(counts());
-    expect((await listHistory(collection.db)).map(action => action.label)).toEqual([
+    expect((await listHistory(collection.read.db)).map(action => action.label)).toEqual([
       'Imported sale records from seen-sales.csv',
       'Imported the lot "Barn tin"',
       'Imported reference from club-list.csv',
@@ -51,7 +51,7 @@ describe('an import', () => {
   it('is found by search at once, and no longer once it is undone', async () => {
     const collection = await newCollection();
     await take(collection, fixture('barn-tin.csv'), { as: 'lot', lot: newLot('Barn tin') });
-    const found = async () => (await search(collection.db, 'estate', 10)).length;
+    const found = async () => (await search(collection.read.db, 'estate', 10)).length;
     expect(await found()).toBeGreaterThan(0);
     await undo(collection);
     expect(await found()).toBe(0);

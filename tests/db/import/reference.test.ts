@@ -17,7 +17,7 @@ describe.each(['csv', 'xlsx'])('a list of what there is, as %s', format => {
     expect(['maker', 'series', 'casting', 'release'].map(table => countOf(collection, table))).toEqual([
       2, 3, 4, 5,
     ]);
-    const variations = await listVariations(collection.db);
+    const variations = await listVariations(collection.read.db);
     expect(
       variations.map(({ releaseName, releaseYear, features, rarity }) => [
         releaseName,

@@ -17,7 +17,7 @@ describe.each(['csv', 'xlsx'])('sales kept by hand as %s', format => {
 
   it('give records, each price in its own currency and decimal sign', async () => {
     const result = await take(collection, file, { as: 'sales' });
-    const sales = (await listSales(collection.db)).sort((a, b) => a.id - b.id);
+    const sales = (await listSales(collection.read.db)).sort((a, b) => a.id - b.id);
     expect(sales.map(({ soldOn, price, currency, grade }) => [soldOn, price, currency, grade])).toEqual([
       ['2021-03-14', 125000, 'USD', 7.5],
       ['2021-03-14', 125000, 'EUR', 7],
@@ -67,7 +67,7 @@ describe('sales', () => {
     const chosen = await lookAt(collection, file, { as: 'sales', dateOrder: { sold_on: 'mdy' } });
     expect(chosen.counts.accepted).toBe(2);
     await take(collection, file, { as: 'sales', dateOrder: { sold_on: 'dmy' } });
-    expect((await listSales(collection.db)).map(sale => sale.soldOn).sort()).toEqual([
+    expect((await listSales(collection.read.db)).map(sale => sale.soldOn).sort()).toEqual([
       '2021-04-03',
       '2021-06-05',
     ]);
@@ -85,7 +85,7 @@ describe('sales', () => {
     const file = fileOf('sold_on,price,casting\n2021-04-03,10,Osmerry\n');
     await take(collection, file, { as: 'sales', currency: 'JPY' });
     await take(collection, file, { as: 'sales' });
-    expect((await listSales(collection.db)).map(sale => [sale.price, sale.currency])).toEqual(
+    expect((await listSales(collection.read.db)).map(sale => [sale.price, sale.currency])).toEqual(
       expect.arrayContaining([
         [10, 'JPY'],
         [1000, 'USD'],
@@ -138,7 +138,7 @@ describe('sales', () => {
       /"price" has amounts such as "\$2,400" \(1\).*Choose the decimal sign/,
     );
     await take(collection, file, { as: 'sales' });
-    const sales = (await listSales(collection.db)).sort((a, b) => a.id - b.id);
+    const sales = (await listSales(collection.read.db)).sort((a, b) => a.id - b.id);
     expect(sales.map(sale => sale.price)).toEqual([4550, 1200, 240_000, 125_000]);
     const chosen = await lookAt(collection, file, { as: 'sales', decimal: { '*': ',' } });
     expect(chosen.warnings).toEqual([]);
@@ -156,14 +156,14 @@ describe('sales', () => {
     const file = fileOf(new Uint8Array(await book.xlsx.writeBuffer()), 'sales.xlsx');
     const result = await take(collection, file, { as: 'sales' });
     expect(rejections(result)).toEqual([[5, 'price', expect.stringContaining('"kr"')]]);
-    const sales = (await listSales(collection.db)).sort((a, b) => a.id - b.id);
+    const sales = (await listSales(collection.read.db)).sort((a, b) => a.id - b.id);
     expect(sales.map(sale => sale.currency)).toEqual(['EUR', 'GBP', 'USD']);
   });
 
   it('that are repainted are customised ones, and this is said', async () => {
     const file = fileOf('sold_on,price,casting,finish\n2021-04-03,10,Osmerry,repainted\n');
     const result = await take(collection, file, { as: 'sales' });
-    expect((await listSales(collection.db))[0]?.finishState).toBe('customised');
+    expect((await listSales(collection.read.db))[0]?.finishState).toBe('customised');
     expect(result.notes.join()).toContain('Line 2: "repainted" is taken as customised');
   });
 

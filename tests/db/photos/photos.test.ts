@@ -162,7 +162,7 @@ describe('a photograph of a car, a lot or a variation', () => {
       await addPhoto(trx, stored, { lotId: 1, at });
       await addPhoto(trx, stored, { variationId: 3, at });
     });
-    const rows = await collection.db
+    const rows = await collection.read.db
       .selectFrom('photo')
       .select(['car_id', 'lot_id', 'variation_id', 'position', 'view', 'caption', 'state', 'taken_on'])
       .orderBy('id')

@@ -42,9 +42,9 @@ describe('cars', () => {
     };
     const { id: _, ...changes } = car;
     await runAction(collection, 'Changed', at, trx => updateCars(trx, [{ id: car.id, changes }], at));
-    expect(await listCars(collection.db)).toEqual([car]);
+    expect(await listCars(collection.read.db)).toEqual([car]);
     expect(
-      rowToCar({ ...(await collection.db.selectFrom('car').selectAll().executeTakeFirstOrThrow()) }),
+      rowToCar({ ...(await collection.read.db.selectFrom('car').selectAll().executeTakeFirstOrThrow()) }),
     ).toEqual(car);
     expect(carToRow({ ownWorth: null, grade: null })).toEqual({
       grade_half: null,
@@ -67,17 +67,17 @@ describe('cars', () => {
         at,
       ),
     );
-    const places = (await listCars(collection.db)).map(car => car.location);
+    const places = (await listCars(collection.read.db)).map(car => car.location);
     expect(places).toEqual(ids.map((_, i) => (i % 2 ? 'A' : 'B')));
     await undo(collection);
-    expect((await listCars(collection.db)).every(car => car.location === '')).toBe(true);
+    expect((await listCars(collection.read.db)).every(car => car.location === '')).toBe(true);
   });
 
   it('are read by more ids than SQLite binds at once', async () => {
     const collection = await newCollection();
     const ids = await addCars(collection, ['a', 'b', 'c']);
     const many = [...Array.from({ length: 40_000 }, (_, i) => i + 1000), ...ids];
-    expect((await listCars(collection.db, { ids: many })).map(car => car.id)).toEqual(ids);
+    expect((await listCars(collection.read.db, { ids: many })).map(car => car.id)).toEqual(ids);
   });
 });
 
@@ -114,22 +114,22 @@ describe('shares of a lot', () => {
     await share([3, 2, 1]);
     await share([3, 2, 1]);
     await share([3, 4, 1]);
-    expect((await listCars(collection.db)).map(car => car.cost)).toEqual([3, 4, 1]);
+    expect((await listCars(collection.read.db)).map(car => car.cost)).toEqual([3, 4, 1]);
     // The second sharing changed nothing and left no entry.
-    expect((await listHistory(collection.db)).map(entry => entry.label)).toEqual([
+    expect((await listHistory(collection.read.db)).map(entry => entry.label)).toEqual([
       'Shared',
       'Shared',
       'Added cars',
     ]);
-    const [newest] = await listHistory(collection.db);
-    const changed = await collection.db
+    const [newest] = await listHistory(collection.read.db);
+    const changed = await collection.read.db
       .selectFrom('change_row')
       .select('row_id')
       .where('change_id', '=', newest?.id ?? 0)
       .execute();
     expect(changed).toEqual([{ row_id: ids[1] }]);
     await share([3, 4, 1], true);
-    expect((await listCars(collection.db)).every(car => car.costFixed)).toBe(true);
+    expect((await listCars(collection.read.db)).every(car => car.costFixed)).toBe(true);
   });
 
   it('come from costs of which two of one kind and note are one', async () => {
@@ -149,7 +149,7 @@ describe('shares of a lot', () => {
         at,
       ),
     );
-    expect((await lotCosts(collection.db)).get(id)).toEqual([{ ...cost, minor: 123 }]);
+    expect((await lotCosts(collection.read.db)).get(id)).toEqual([{ ...cost, minor: 123 }]);
   });
 });
 
@@ -172,10 +172,10 @@ describe('the parts of a car', () => {
     await check(one, '2026-01-01', 'axles');
     await check(two, '2020-01-01', 'wheels');
     const state = { grade: 5.5, originality: 'missing' };
-    const all = await latestParts(collection.db);
+    const all = await latestParts(collection.read.db);
     expect(all.get(one)).toEqual([{ part: 'base', ...state }]);
     expect(all.get(two)).toEqual([{ part: 'wheels', ...state }]);
-    expect([...(await latestParts(collection.db, [two])).keys()]).toEqual([two]);
+    expect([...(await latestParts(collection.read.db, [two])).keys()]).toEqual([two]);
   });
 });
 

@@ -37,10 +37,10 @@ describe('sale records', () => {
   it('come back as they were written', async () => {
     const collection = await newCollection();
     const id = await runAction(collection, 'Added', at, trx => insertSale(trx, sale));
-    expect(await listSales(collection.db)).toEqual([{ id, ...sale }]);
+    expect(await listSales(collection.read.db)).toEqual([{ id, ...sale }]);
     const changed = { ...sale, id, grade: null, missingParts: [], reliabilityPercent: null };
     await runAction(collection, 'Changed', at, trx => updateSale(trx, changed));
-    expect(await listSales(collection.db, { ids: [id] })).toEqual([changed]);
+    expect(await listSales(collection.read.db, { ids: [id] })).toEqual([changed]);
   });
 
   it('are the same observation by source and reference, else by all that is known', () => {
@@ -61,7 +61,7 @@ describe('sale records', () => {
       await insertSale(trx, sale);
       await insertSale(trx, sale);
     });
-    expect(await listSales(collection.db)).toHaveLength(2);
+    expect(await listSales(collection.read.db)).toHaveLength(2);
   });
 
   it('reach the engine only with a casting and not left out', async () => {
@@ -79,7 +79,7 @@ describe('sale records', () => {
       await excludeSales(trx, [ids[1] ?? 0], true, 'a friend');
       await saveRate(trx, 'EUR', '2025-01-01', '1.16');
     });
-    const market = await readMarket(collection.db);
+    const market = await readMarket(collection.read.db);
     expect(market.sales).toEqual([
       {
         id: ids[0],

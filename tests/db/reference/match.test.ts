@@ -47,7 +47,7 @@ const rows: Row[] = [
 const matching = async () => {
   const collection = await newCollection();
   const { castings, variations } = await fill(collection, rows);
-  return { castings, variations, match: await loadMatcher(collection.db) };
+  return { castings, variations, match: await loadMatcher(collection.read.db) };
 };
 
 describe('matching text to the reference', () => {
@@ -128,7 +128,7 @@ describe('naming variations', () => {
   const labelled = async (ofCasting: Row[]) => {
     const collection = await newCollection();
     const { variations } = await fill(collection, ofCasting);
-    const labels = variationLabels(await listVariations(collection.db));
+    const labels = variationLabels(await listVariations(collection.read.db));
     return variations.map(id => labels.get(id)?.label);
   };
   it('tells what is not the colour apart, whatever signs the colour has', async () => {
@@ -138,7 +138,7 @@ describe('naming variations', () => {
       dovetail({ colour: 'Moss', basePaint: 'full' }),
       dovetail({ basePaint: 'full', roof: 'clear' }),
     ]);
-    const labels = variationLabels(await listVariations(collection.db));
+    const labels = variationLabels(await listVariations(collection.read.db));
     expect(variations.map(id => labels.get(id))).toEqual([
       { label: 'Ember, one white stripe, bare base', beyondColour: 'bare base' },
       { label: 'Moss, full base paint', beyondColour: 'full base paint' },

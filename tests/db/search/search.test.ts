@@ -15,10 +15,10 @@ const sampled = async () => {
 };
 
 const act = (collection: Collection, sql: string) =>
-  runAction(collection, 'Did something', at, async () => collection.sqlite.exec(sql));
+  runAction(collection, 'Did something', at, async () => collection.write.sqlite.exec(sql));
 
 /** Every word of the index with the document and column it stands in. */
-const wordsOf = ({ sqlite }: Collection) =>
+const wordsOf = ({ write: { sqlite } }: Collection) =>
   searchDocuments.flatMap(({ index }) => {
     sqlite.exec(
       `CREATE VIRTUAL TABLE IF NOT EXISTS temp.${index}_words USING fts5vocab(main, ${index}, instance)`,
@@ -32,7 +32,7 @@ const wordsOf = ({ sqlite }: Collection) =>
 /** Fails unless the index is what writing it anew makes of the rows. */
 const expectCurrent = (collection: Collection) => {
   const kept = wordsOf(collection);
-  rebuildSearch(collection.sqlite);
+  rebuildSearch(collection.write.sqlite);
   expect(kept).toEqual(wordsOf(collection));
 };
 
@@ -59,7 +59,7 @@ describe('a query', () => {
   });
 
   it('never fails, whatever is typed', async () => {
-    const { db } = await sampled();
+    const { db } = (await sampled()).read;
     await fc.assert(
       fc.asyncProperty(fc.string({ unit: 'binary', maxLength: 30 }), async text => {
         expect(Array.isArray(await search(db, text, 5))).toBe(true);
@@ -82,7 +82,7 @@ describe('searching', () => {
        VALUES ('2025-01-01', 1200, 'USD', 2, 'Fallowell auctions', 'x', '{"colour":"Marigold"}')`,
     );
     const kinds = async (text: string) => [
-      ...new Set((await search(collection.db, text, 50)).map(m => m.kind)),
+      ...new Set((await search(collection.read.db, text, 50)).map(m => m.kind)),
     ];
     expect(await kinds('barrow-2')).toEqual(['car', 'casting', 'variation']);
     expect(await kinds('harrow-2')).toEqual(['car', 'casting', 'variation', 'sale record']);
@@ -95,15 +95,15 @@ describe('searching', () => {
   it('puts the car whose number was typed first', async () => {
     const collection = await sampled();
     await act(collection, "UPDATE car SET inventory_number = '7' WHERE id = 9");
-    expect((await search(collection.db, '7', 20))[0]).toEqual({ kind: 'car', id: 9 });
-    expect((await search(collection.db, 'q-00004', 20))[0]).toEqual({ kind: 'car', id: 4 });
+    expect((await search(collection.read.db, '7', 20))[0]).toEqual({ kind: 'car', id: 9 });
+    expect((await search(collection.read.db, 'q-00004', 20))[0]).toEqual({ kind: 'car', id: 4 });
   });
 
   it('finds accents and capitals by plain letters', async () => {
     const collection = await sampled();
     await act(collection, "UPDATE car SET location = 'Étagère Ü2' WHERE id = 5");
-    expect(await searchCarIds(collection.db, 'etagere u2')).toEqual([5]);
-    expect(await searchCarIds(collection.db, 'ÉTAG')).toEqual([5]);
+    expect(await searchCarIds(collection.read.db, 'etagere u2')).toEqual([5]);
+    expect(await searchCarIds(collection.read.db, 'ÉTAG')).toEqual([5]);
   });
 
   it('finds what a spreadsheet said of a car that is not identified', async () => {
@@ -113,14 +113,14 @@ describe('searching', () => {
       `INSERT INTO car (inventory_number, as_written, created_at, updated_at)
        VALUES ('X1', '{"casting":"Blue thing","colour":"sky"}', '${at}', '${at}')`,
     );
-    expect(await searchCarIds(collection.db, 'blue sky')).toEqual([13]);
+    expect(await searchCarIds(collection.read.db, 'blue sky')).toEqual([13]);
   });
 });
 
 describe('the index', () => {
   it('follows a renamed casting, series, maker, release, lot and variation to the cars', async () => {
     const collection = await sampled();
-    const cars = (text: string) => searchCarIds(collection.db, text);
+    const cars = (text: string) => searchCarIds(collection.read.db, text);
     const before = await cars('harrow-2');
     expect(before.length).toBeGreaterThan(0);
     for (const [sql, word, found] of [
@@ -145,19 +145,19 @@ describe('the index', () => {
   it('is current after bulk work, its undo and its redo, with and without changes to older rows', async () => {
     const collection = await sampled();
     await runBulk(collection, 'Added cars', at, async () =>
-      collection.sqlite.exec(
+      collection.write.sqlite.exec(
         `INSERT INTO car (inventory_number, casting_id, notes, created_at, updated_at)
          SELECT 'N' || id, casting_id, 'newcomer', created_at, updated_at FROM car`,
       ),
     );
-    expect(await searchCarIds(collection.db, 'newcomer')).toHaveLength(12);
+    expect(await searchCarIds(collection.read.db, 'newcomer')).toHaveLength(12);
     expectCurrent(collection);
     await runBulk(collection, 'Renamed and added a release', at, async () =>
-      collection.sqlite.exec(
+      collection.write.sqlite.exec(
         `UPDATE casting SET name = 'Okapi' WHERE id = 1; INSERT INTO release (casting_id, name) VALUES (2, 'Zeppelin')`,
       ),
     );
-    expect((await search(collection.db, 'zeppelin', 5)).map(match => match.kind)).toEqual(['casting']);
+    expect((await search(collection.read.db, 'zeppelin', 5)).map(match => match.kind)).toEqual(['casting']);
     expectCurrent(collection);
     for (const turn of [undo, undo, redo, redo]) {
       await turn(collection);
@@ -168,11 +168,11 @@ describe('the index', () => {
   it('is current after a failed bulk work', async () => {
     const collection = await sampled();
     await runBulk(collection, 'Fails', at, async () => {
-      collection.sqlite.exec("UPDATE casting SET name = 'Okapi'");
+      collection.write.sqlite.exec("UPDATE casting SET name = 'Okapi'");
       throw new Error('on purpose');
     }).catch(() => {});
     await act(collection, "UPDATE car SET notes = 'still followed' WHERE id = 1");
-    expect(await searchCarIds(collection.db, 'still followed')).toEqual([1]);
+    expect(await searchCarIds(collection.read.db, 'still followed')).toEqual([1]);
     expectCurrent(collection);
   });
 
@@ -208,7 +208,8 @@ describe('the index', () => {
     await fc.assert(
       fc.asyncProperty(fc.array(edit, { minLength: 1, maxLength: 5 }), async edits => {
         await runAction(collection, 'Edited', at, async () => {
-          for (const [sql, number, text] of edits) collection.sqlite.prepare(sql).run({ 1: number, 2: text });
+          for (const [sql, number, text] of edits)
+            collection.write.sqlite.prepare(sql).run({ 1: number, 2: text });
         }).catch(error => {
           if (!/constraint/.test(String(error))) throw error;
         });

@@ -58,7 +58,7 @@ afterAll(async () => {
 describe('writing the demo', () => {
   it('keeps every row as the content has it, under the ids that it was given', async () => {
     for (const table of demoTables) {
-      const rows = await collection.db.selectFrom(table).selectAll().orderBy('id').execute();
+      const rows = await collection.read.db.selectFrom(table).selectAll().orderBy('id').execute();
       expect(rows).toHaveLength(content.tables[table].length);
       content.tables[table].forEach((row, i) => {
         expect(rows[i]).toMatchObject(row);
@@ -67,11 +67,11 @@ describe('writing the demo', () => {
   });
 
   it('leaves no reference open', () => {
-    expect(collection.sqlite.pragma('foreign_key_check')).toEqual([]);
+    expect(collection.write.sqlite.pragma('foreign_key_check')).toEqual([]);
   });
 
   it('stores every photograph under its hash, in its place', async () => {
-    const rows = await collection.db.selectFrom('photo').selectAll().orderBy('id').execute();
+    const rows = await collection.read.db.selectFrom('photo').selectAll().orderBy('id').execute();
     expect(rows).toHaveLength(content.photos.length);
     expect(progress.at(-1)).toBe(content.photos.length);
     for (const [i, row] of rows.entries()) {
@@ -93,7 +93,7 @@ describe('writing the demo', () => {
   });
 
   it('draws pictures of something: wide in tone, and no two cars the same', async () => {
-    const rows = await collection.db
+    const rows = await collection.read.db
       .selectFrom('photo')
       .select(['sha256', 'car_id'])
       .where('view', '=', 'near side')
@@ -106,7 +106,7 @@ describe('writing the demo', () => {
   });
 
   it('draws the same bytes again', async () => {
-    const rows = await collection.db.selectFrom('photo').select('sha256').orderBy('id').execute();
+    const rows = await collection.read.db.selectFrom('photo').select('sha256').orderBy('id').execute();
     for (const photo of sampledPhotos(content)) {
       const place = content.photos.indexOf(photo);
       expect(sha256Of(await renderView(photo.drawn, newPalette()))).toBe(rows[place]!.sha256);
@@ -120,13 +120,13 @@ describe('writing the demo', () => {
   }, 60_000);
 
   it('says that it is the demo, and what day it is there', async () => {
-    expect(await readSetting(collection.db, 'demo')).toBe('yes');
-    expect(await readSetting(collection.db, 'today')).toBe('2026-10-31');
-    expect(await listHistory(collection.db)).toMatchObject([{ label: 'Made the demo collection', at }]);
+    expect(await readSetting(collection.read.db, 'demo')).toBe('yes');
+    expect(await readSetting(collection.read.db, 'today')).toBe('2026-10-31');
+    expect(await listHistory(collection.read.db)).toMatchObject([{ label: 'Made the demo collection', at }]);
   });
 
   it('keeps past worths day by day', async () => {
-    const rows = await collection.db
+    const rows = await collection.read.db
       .selectFrom('valuation')
       .select(['car_id', 'effective_on', 'as_found_mid'])
       .orderBy('effective_on')
@@ -150,7 +150,7 @@ describe('writing the demo', () => {
 
 describe('the order in which the tables are filled', () => {
   it('has every table after those that its rows point at', () => {
-    const order = inOrderOfReference(collection.sqlite, demoTables.toReversed());
+    const order = inOrderOfReference(collection.write.sqlite, demoTables.toReversed());
     expect(order.toSorted()).toEqual(demoTables.toSorted());
     const comesFirst = (first: DemoTable, then: DemoTable) =>
       expect(order.indexOf(first), `${first} before ${then}`).toBeLessThan(order.indexOf(then));
@@ -163,13 +163,13 @@ describe('the order in which the tables are filled', () => {
   });
 
   it('refuses tables that point at each other', () => {
-    collection.sqlite.exec(
+    collection.write.sqlite.exec(
       'CREATE TEMP TABLE hen (egg INTEGER REFERENCES egg); CREATE TEMP TABLE egg (hen INTEGER REFERENCES hen)',
     );
     try {
-      expect(() => inOrderOfReference(collection.sqlite, ['hen', 'egg'])).toThrow(RangeError);
+      expect(() => inOrderOfReference(collection.write.sqlite, ['hen', 'egg'])).toThrow(RangeError);
     } finally {
-      collection.sqlite.exec('DROP TABLE temp.hen; DROP TABLE temp.egg');
+      collection.write.sqlite.exec('DROP TABLE temp.hen; DROP TABLE temp.egg');
     }
   });
 });
@@ -177,7 +177,7 @@ describe('the order in which the tables are filled', () => {
 describe('refusing to write the demo', () => {
   it('leaves a collection alone that has anything in it', async () => {
     await expect(writeDemo(collection, content, { at })).rejects.toThrow(/needs an empty collection/);
-    expect(await listHistory(collection.db)).toHaveLength(1);
+    expect(await listHistory(collection.read.db)).toHaveLength(1);
   });
 
   it('leaves no rows behind when it is stopped', async () => {
@@ -190,7 +190,7 @@ describe('refusing to write the demo', () => {
     });
     await expect(stopped).rejects.toThrow('enough');
     for (const table of [...demoTables, 'photo', 'setting'] as const) {
-      const row = await empty.db
+      const row = await empty.read.db
         .selectFrom(table)
         .select(eb => eb.fn.countAll<number>().as('count'))
         .executeTakeFirstOrThrow();

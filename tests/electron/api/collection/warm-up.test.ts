@@ -11,7 +11,7 @@ const figuresAndHome = async (ahead: boolean) => {
     cars: Array.from({ length: 12 }, (_, i) => ({ grade: 3 + (i % 5), location: `Shelf ${i}` })),
   });
   if (ahead) await warmUp(session);
-  const cars = await listCars(session.collection!.db);
+  const cars = await listCars(session.collection!.read.db);
   const first = await carFigures(session, cars.slice(0, 6));
   const { summary: _, ...home } = await api.collection.home();
   return { first, whole: await carFigures(session, cars), home };

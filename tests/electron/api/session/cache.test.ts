@@ -43,7 +43,7 @@ const collectionOf = async (count: number) => {
 describe('what a session remembers', () => {
   it('values one car after the edit of one cell among thousands', async () => {
     const { session, api, ids } = await collectionOf(3000);
-    const db = session.collection!.db;
+    const db = session.collection!.read.db;
     const before = await carFigures(session, await listCars(db));
     expect(before.size).toBe(3000);
     const [first] = ids as [number];
@@ -57,7 +57,7 @@ describe('what a session remembers', () => {
 
   it('stays under its bound after ten thousand edits, and lets go of cars that are gone', async () => {
     const { session, api, ids } = await collectionOf(1000);
-    const cars = await listCars(session.collection!.db);
+    const cars = await listCars(session.collection!.read.db);
     for (let round = 1; round <= 10; round += 1)
       await carFigures(
         session,
@@ -70,13 +70,13 @@ describe('what a session remembers', () => {
     expect(held?.alike.size).toBe(mostAlike);
     expect(held?.cars.size).toBe(1000);
     await api.cars.remove({ ids: ids.slice(0, 400) });
-    await carFigures(session, await listCars(session.collection!.db));
+    await carFigures(session, await listCars(session.collection!.read.db));
     expect(held?.cars.size).toBe(600);
   });
 
   it('depends on what was read: a check reaches the car, a name of the owner does not reach the market', async () => {
     const { session, api, ids } = await collectionOf(3);
-    const db = session.collection!.db;
+    const db = session.collection!.read.db;
     const market = await marketToday(session);
     const reference = await referenceIndex(session);
     const [car] = ids as [number];
@@ -119,7 +119,7 @@ describe('what a session remembers', () => {
   it('notes tables and the one setting that a query asks for, and refuses what it cannot see', async () => {
     const { session } = await newCollectionService();
     const reads = new Set<string>();
-    const db = recordReads(session.collection!.db, reads);
+    const db = recordReads(session.collection!.read.db, reads);
     await readReportingCurrency(db);
     expect([...reads]).toEqual(['setting reporting-currency']);
     await listCars(db);
@@ -156,7 +156,7 @@ describe('a car’s page', () => {
     await referenceIndex(session);
     const [listed] = await api.cars.list({});
     vi.clearAllMocks();
-    const prepared = vi.spyOn(session.collection!.reader, 'prepare');
+    const prepared = vi.spyOn(session.collection!.read.sqlite, 'prepare');
     const page = await api.cars.get({ id });
     expect(vi.mocked(valueCar)).toHaveBeenCalledTimes(1);
     expect(vi.mocked(decideCar)).toHaveBeenCalledTimes(1);
