@@ -54,9 +54,9 @@ const fill = async (
 ): Promise<string[]> => {
   const { dir } = collection;
   mkdirSync(join(folder, archiveLayout.tables), { recursive: true });
-  const name = await collection.writer
+  const name = await collection.write.db
     .connection()
-    .execute(async () => writeBackup(dir, collection.sqlite, { at, reason: 'archived' }));
+    .execute(async () => writeBackup(dir, collection.write.sqlite, { at, reason: 'archived' }));
   const backup = backupPaths(dir, name);
   copyFileSync(backup.database, join(folder, archiveLayout.database));
   copyFileSync(backup.manifest, join(folder, archiveLayout.manifest));

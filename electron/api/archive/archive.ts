@@ -21,7 +21,7 @@ const make = needsCollection
   .input(z.object({ out: folderInput, withReport: z.boolean().default(true) }))
   .handler(({ context: { session, collection }, input, signal }) =>
     streamed<ArchiveMade>(async (onProgress, stop) => {
-      const anyCar = await collection.db.selectFrom('car').select('id').limit(1).executeTakeFirst();
+      const anyCar = await collection.read.db.selectFrom('car').select('id').limit(1).executeTakeFirst();
       const report =
         input.withReport && anyCar
           ? await wholeReport(session, makeReport.parse({ format: 'pdf' }), onProgress, stop)

@@ -29,7 +29,7 @@ const filled = async () => {
     const bytes = await picture('jpeg', { background });
     const sha256 = sha256Of(bytes);
     writeOriginal(collection.dir, sha256, 'jpeg', bytes);
-    collection.sqlite
+    collection.write.sqlite
       .prepare(
         "INSERT INTO photo (sha256, format, bytes, width, height, car_id, added_at) VALUES (?, 'jpeg', ?, 64, 48, 1, ?)",
       )
@@ -38,7 +38,7 @@ const filled = async () => {
   }
   const notes = ['', '\\N', 'a,"b"\r\nc', ' lead', '=1+1', '😀 שלום', 'NULL'];
   for (const [i, text] of notes.entries())
-    collection.sqlite.prepare('UPDATE car SET notes = ? WHERE id = ?').run(text, i + 1);
+    collection.write.sqlite.prepare('UPDATE car SET notes = ? WHERE id = ?').run(text, i + 1);
   return { collection, photos };
 };
 
@@ -123,7 +123,7 @@ describe('an archive', () => {
     const { collection, photos, out } = await archived(name);
     const back = await taken(out);
     expect(back).toMatchObject({ database: 'verified', photos: 2, findings: [] });
-    expect(differingTables(contentOf(back.dir), tableHashes(collection.sqlite))).toEqual([]);
+    expect(differingTables(contentOf(back.dir), tableHashes(collection.write.sqlite))).toEqual([]);
     for (const sha256 of photos)
       expect(
         sha256Of(readFileSync(join(layout(back.dir).photos, sha256.slice(0, 2), `${sha256.slice(2)}.jpg`))),
@@ -147,7 +147,7 @@ describe('an archive', () => {
       { file: 'data/report.pdf', kind: 'missing' },
     ]);
     expect(back).toMatchObject({ database: 'rebuilt', photos: 1 });
-    expect(differingTables(contentOf(back.dir), tableHashes(collection.sqlite))).toEqual([]);
+    expect(differingTables(contentOf(back.dir), tableHashes(collection.write.sqlite))).toEqual([]);
   });
 
   it('takes a database as it is where the tables beside it are damaged too', async () => {
