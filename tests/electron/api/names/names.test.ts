@@ -50,7 +50,7 @@ describe('names that wait', () => {
   it('settled as a casting take their cars and sales with them, and one undo brings all back', async () => {
     const { api, session } = await newCollectionService();
     await shoebox(api);
-    const unread = () => session.collection!.db.selectFrom('sale_record').select('unread').execute();
+    const unread = () => session.collection!.read.db.selectFrom('sale_record').select('unread').execute();
     expect((await unread()).filter(row => row.unread !== '[]')).toHaveLength(4);
     const before = await api.names.waiting();
     const done = await api.names.settle({ text: 'brackenhal  VAN', settlement: { as: 'casting' } });
