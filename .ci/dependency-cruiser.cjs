@@ -82,6 +82,7 @@ const inside = [
       imports: ['figures', 'session'],
       words: ['sales', 'figures', 'reference', 'session'],
       reports: ['figures', 'reference', 'session'],
+      exports: ['reports', 'reference', 'session'],
       archive: ['reports', 'session'],
     },
     ['inputs', 'views'],

@@ -1,15 +1,14 @@
-import type { IsoDate, Minor, Range } from '../valuation/types.ts';
+import type { Range } from '../valuation/types.ts';
 import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
 import type { ValueBasis } from '../valuation/words.ts';
+import {
+  type CellValue,
+  type DataTable,
+  dateCell as date,
+  numberCell as number,
+  textCell as text,
+} from './tables/data-table.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
-
-/** A cell's value before it is written: text, a whole number, an amount in minor units with its currency, or a date. */
-export type CellValue =
-  | { kind: 'text'; text: string }
-  | { kind: 'number'; number: number }
-  | { kind: 'amount'; minor: Minor; currency: string }
-  | { kind: 'date'; date: IsoDate }
-  | null;
 
 /** A column of the exported list. */
 export interface Column {
@@ -19,11 +18,6 @@ export interface Column {
   width: number;
   value: (entry: ReportEntry, report: CollectionReport) => CellValue;
 }
-
-const text = (value: string | null | undefined): CellValue => (value ? { kind: 'text', text: value } : null);
-const number = (value: number | null): CellValue =>
-  value === null ? null : { kind: 'number', number: value };
-const date = (value: IsoDate | null | undefined): CellValue => (value ? { kind: 'date', date: value } : null);
 
 const column = (name: string, width: number, value: Column['value']): Column => ({ name, width, value });
 
@@ -118,3 +112,13 @@ const furtherColumns: Column[] = [
 
 /** All columns of the CSV and the XLSX export. Restored worths are before cost, which has columns of its own. */
 export const exportColumns: readonly Column[] = [...lotColumns, ...worthColumns, ...furtherColumns];
+
+/** The report's cars as a table. */
+export const carsTable = (report: CollectionReport): DataTable => ({
+  name: 'Cars',
+  columns: exportColumns,
+  count: report.entries.length,
+  *rows() {
+    for (const entry of report.entries) yield exportColumns.map(column => column.value(entry, report));
+  },
+});

@@ -135,3 +135,7 @@ export const inventoryNumbers = async (
   });
   return new Map(rows.map(row => [row.id, row.inventory_number]));
 };
+
+/** True where the collection has a car at all, sold ones counted. */
+export const hasCars = async (db: Kysely<Schema>): Promise<boolean> =>
+  (await db.selectFrom('car').select('id').limit(1).executeTakeFirst()) !== undefined;

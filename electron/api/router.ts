@@ -3,6 +3,7 @@ import { cars } from './cars/cars.ts';
 import { photos } from './cars/photos.ts';
 import { collection } from './collection/collection.ts';
 import { decisions } from './decisions/decisions.ts';
+import { exports } from './exports/exports.ts';
 import { imports } from './imports/imports.ts';
 import { lots } from './lots/lots.ts';
 import { names } from './names/names.ts';
@@ -26,6 +27,7 @@ export const router = {
   imports,
   words,
   reports,
+  exports,
   archive,
 };
 

@@ -42,3 +42,9 @@ export const reportPath = (text: string): string => {
     throw new InvalidArgumentError('A report is written as FILE.pdf, FILE.csv or FILE.xlsx.');
   return text;
 };
+
+export const listPath = (text: string): string => {
+  if (!/\.(csv|xlsx|jsonl)$/i.test(text))
+    throw new InvalidArgumentError('A list is written as FILE.csv, FILE.xlsx or FILE.jsonl.');
+  return text;
+};

@@ -1,4 +1,4 @@
-import { Command, Option } from 'commander';
+import { Argument, Command, Option } from 'commander';
 import { importKinds } from '../../db/import/types.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { paperSizes } from '../../reports/types.ts';
@@ -7,11 +7,13 @@ import { encodings } from '../../valuation/reading/file-formats.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import { valueBases } from '../../valuation/words.ts';
-import { amount, columnMapping, currency, hours, isoDate, reportPath } from './arguments.ts';
+import { exportedLists } from '../api/exports/exports.ts';
+import { amount, columnMapping, currency, hours, isoDate, listPath, reportPath } from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
+import { exportList } from './commands/export.ts';
 import { importFile } from './commands/import.ts';
 import { names, settle } from './commands/names.ts';
 import { readSales } from './commands/read-sales.ts';
@@ -120,6 +122,10 @@ export const createProgram = (): Command => {
     .action(report);
   addCommand(program, 'backup', 'back the collection up now').action(backup);
   addCommand(program, 'restore [BACKUP]', 'restore a backup: the newest, or the one named').action(restore);
+  addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines')
+    .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
+    .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)
+    .action(exportList);
   addCommand(
     program,
     'archive',

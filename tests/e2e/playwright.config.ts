@@ -22,8 +22,8 @@ export default defineConfig<HostOptions>({
   workers: 2,
   retries: 0,
   // Bounds for a machine that does much else besides; what is there is never waited for.
-  timeout: 240_000,
-  expect: { timeout: 60_000 },
+  timeout: 600_000,
+  expect: { timeout: 180_000 },
   reporter: [
     ['list'],
     ['json', { outputFile: process.env.PLAYWORN_E2E_RESULTS ?? `${output}/results.json` }],

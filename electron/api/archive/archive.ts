@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { BagFinding } from '../../../db/archive/bag.ts';
 import { type ArchiveMade, makeArchive } from '../../../db/archive/make-archive.ts';
 import { type TakenBack, takeBack } from '../../../db/archive/take-back.ts';
+import { hasCars } from '../../../db/records/cars.ts';
 import { folderInput } from '../folder-input.ts';
 import { makeReport } from '../inputs.ts';
 import { wholeReport } from '../reports/reports.ts';
@@ -21,9 +22,8 @@ const make = needsCollection
   .input(z.object({ out: folderInput, withReport: z.boolean().default(true) }))
   .handler(({ context: { session, collection }, input, signal }) =>
     streamed<ArchiveMade>(async (onProgress, stop) => {
-      const anyCar = await collection.read.db.selectFrom('car').select('id').limit(1).executeTakeFirst();
       const report =
-        input.withReport && anyCar
+        input.withReport && (await hasCars(collection.read.db))
           ? await wholeReport(session, makeReport.parse({ format: 'pdf' }), onProgress, stop)
           : undefined;
       return makeArchive(collection, {

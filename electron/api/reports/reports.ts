@@ -23,9 +23,12 @@ const fileNameOf = (title: string, on: string, format: string): string => {
   return `${plain || 'report'}-${on}.${format}`;
 };
 
-const mimes = {
+/** What each format is called in a file's description. */
+export const mimes = {
   pdf: 'application/pdf',
   csv: 'text/csv; charset=utf-8',
+  jsonl: 'application/jsonl; charset=utf-8',
+  zip: 'application/zip',
   xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
 } as const;
 

@@ -1,13 +1,11 @@
-import { readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, extname, join, resolve } from 'node:path';
-import { isRunning } from '../../../db/file/running-process.ts';
+import { extname } from 'node:path';
 import type { PaperSize } from '../../../reports/types.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import type { ReportResult } from '../../api/views.ts';
-import { asUsual } from '../../service/private-files.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
 import { print, Refused, say } from '../terminal.ts';
+import { outPath, writeWhole } from '../write-out.ts';
 
 export interface ReportOptions {
   collection: string;
@@ -35,34 +33,9 @@ const lotNamed = async (api: Api, name: string): Promise<number> => {
   throw new Refused(`There is no lot "${name}". The collection's lots: ${names}.`);
 };
 
-/** Removes what reports to this file that were killed left beside it. */
-const sweepLeft = (path: string): void => {
-  for (const name of readdirSync(dirname(path))) {
-    const pid = name.startsWith(`${basename(path)}.`)
-      ? /^(\d+)\.part$/.exec(name.slice(basename(path).length + 1))?.[1]
-      : undefined;
-    if (pid !== undefined && !isRunning(Number(pid))) rmSync(join(dirname(path), name), { force: true });
-  }
-};
-
-/** Beside its place first, so that a report that fails half-way leaves the one before it as it was. */
-const writeWhole = (path: string, bytes: Uint8Array): void => {
-  const aside = `${path}.${process.pid}.part`;
-  try {
-    sweepLeft(path);
-    asUsual(() => writeFileSync(aside, bytes));
-    renameSync(aside, path);
-  } catch (error) {
-    rmSync(aside, { force: true });
-    throw new Refused(`The report could not be written: ${error instanceof Error ? error.message : error}`);
-  }
-};
-
 /** `playworn report`: the collection, or one lot, as a document. */
 export const report = async (options: ReportOptions): Promise<void> => {
-  const path = resolve(options.out);
-  if (!statSync(dirname(path), { throwIfNoEntry: false })?.isDirectory())
-    throw new Refused(`There is no folder ${dirname(path)}.`);
+  const path = outPath(options.out);
   await withCollection(options, async ({ api, signal }) => {
     const { on, title, basis, paper, lot } = options;
     const wanted = {

@@ -1,0 +1,100 @@
+import { Writable } from 'node:stream';
+import { z } from 'zod';
+import { hasCars } from '../../../db/records/cars.ts';
+import { readSetting } from '../../../db/records/settings.ts';
+import type { DataTable } from '../../../reports/tables/data-table.ts';
+import { tableFormats } from '../../../reports/tables/write-table.ts';
+import { id } from '../fields.ts';
+import { makeReport } from '../inputs.ts';
+import { reportData } from '../reports/report-data.ts';
+import { keepReport, mimes } from '../reports/reports.ts';
+import { needsCollection } from '../session/context.ts';
+import { openOf } from '../session/open-collection.ts';
+import { type OnProgress, streamed } from '../session/progress.ts';
+import type { Session } from '../session/session.ts';
+import type { ReportResult } from '../views.ts';
+import { decisionsTable, disposalsTable, expensesTable, lotsTable } from './ledger-tables.ts';
+import { referenceTable } from './reference-table.ts';
+import { salesTable } from './sales-table.ts';
+
+/** The lists that go out whole. */
+export const exportedLists = [
+  'cars',
+  'sales',
+  'reference',
+  'lots',
+  'expenses',
+  'disposals',
+  'decisions',
+] as const;
+export type ExportedList = (typeof exportedLists)[number];
+
+const makeExport = z.object({
+  list: z.enum(exportedLists),
+  format: z.enum(tableFormats),
+  /** These rows only, in this order; else all. For cars and sales. */
+  ids: z.array(id).optional(),
+});
+type ExportWanted = z.output<typeof makeExport>;
+
+const carsTable = async (
+  session: Session,
+  ids: number[] | undefined,
+  onProgress: OnProgress,
+  signal: AbortSignal,
+): Promise<DataTable> => {
+  const { carsTable: tableOf, exportColumns } = await import('../../../reports/columns.ts');
+  const { db } = openOf(session);
+  if (!(await hasCars(db))) return { name: 'Cars', columns: exportColumns, count: 0, rows: () => [] };
+  const wanted = makeReport.parse({ format: 'csv', includeSold: true, ...(ids && { carIds: ids }) });
+  return tableOf(await reportData(session, wanted, onProgress, signal));
+};
+
+const tableOf = (
+  session: Session,
+  { list, ids }: ExportWanted,
+  onProgress: OnProgress,
+  signal: AbortSignal,
+): Promise<DataTable> => {
+  switch (list) {
+    case 'cars':
+      return carsTable(session, ids, onProgress, signal);
+    case 'sales':
+      return salesTable(session, ids);
+    case 'reference':
+      return referenceTable(session);
+    case 'lots':
+      return lotsTable(session);
+    case 'expenses':
+      return expensesTable(session);
+    case 'disposals':
+      return disposalsTable(session);
+    case 'decisions':
+      return decisionsTable(session);
+  }
+};
+
+/** Writes a list as a file, held under a token until it is fetched. */
+const make = needsCollection.input(makeExport).handler(({ context: { session }, input, signal }) =>
+  streamed<ReportResult & { rows: number }>(async (onProgress, stop) => {
+    const table = await tableOf(session, input, onProgress, stop);
+    const pieces: Buffer[] = [];
+    const to = new Writable({
+      write(piece: Buffer | string, _encoding, done) {
+        pieces.push(Buffer.from(piece));
+        done();
+      },
+    });
+    onProgress(0, 1, 'Writing the rows');
+    const { writeTable } = await import('../../../reports/tables/write-table.ts');
+    const owner = (await readSetting(openOf(session).db, 'owner')) ?? '';
+    await writeTable(table, input.format, to, { creator: owner, made: new Date(session.at()), signal: stop });
+    const bytes = Buffer.concat(pieces);
+    const mime = mimes[input.format];
+    const fileName = `${input.list}-${await session.today()}.${input.format}`;
+    const token = keepReport(session, { fileName, mime, bytes });
+    return { fileName, mime, bytes: bytes.byteLength, token, warnings: [], rows: table.count };
+  }, signal),
+);
+
+export const exports = { make };

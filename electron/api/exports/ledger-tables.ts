@@ -1,0 +1,143 @@
+import { listCars } from '../../../db/records/cars.ts';
+import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
+import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
+import { type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots.ts';
+import {
+  amountCell,
+  type DataTable,
+  dateCell,
+  type ListColumn,
+  listTable,
+  numberCell,
+  textCell,
+} from '../../../reports/tables/data-table.ts';
+import { type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+
+interface LotRow extends LotRecord {
+  costs: LotCost[];
+  cars: number;
+}
+
+const costOf = ({ costs }: LotRow, kind: LotCostKind): number | null => {
+  const ofKind = costs.filter(cost => cost.kind === kind);
+  return ofKind.length === 0 ? null : ofKind.reduce((sum, cost) => sum + cost.minor, 0);
+};
+
+const lotColumns: readonly ListColumn<LotRow>[] = [
+  { name: 'lot', width: 24, value: lot => textCell(lot.name) },
+  { name: 'bought_on', width: 12, value: lot => dateCell(lot.boughtOn) },
+  { name: 'seller', width: 20, value: lot => textCell(lot.seller) },
+  { name: 'cars', width: 8, value: lot => numberCell(lot.cars) },
+  { name: 'currency', width: 10, value: lot => textCell(lot.currency) },
+  ...lotCostKinds.map(
+    (kind): ListColumn<LotRow> => ({
+      name: kind,
+      width: 12,
+      value: lot => amountCell(costOf(lot, kind), lot.currency),
+    }),
+  ),
+  {
+    name: 'total',
+    width: 12,
+    value: lot =>
+      lot.costs.length === 0
+        ? null
+        : amountCell(
+            lot.costs.reduce((sum, cost) => sum + cost.minor, 0),
+            lot.currency,
+          ),
+  },
+  {
+    name: 'cost_notes',
+    width: 24,
+    value: lot =>
+      textCell(
+        lot.costs
+          .filter(cost => cost.note)
+          .map(cost => `${cost.kind}: ${cost.note}`)
+          .join('; '),
+      ),
+  },
+  { name: 'notes', width: 30, value: lot => textCell(lot.notes) },
+];
+
+export const lotsTable = async (session: Session): Promise<DataTable> => {
+  const { db } = openOf(session);
+  const costs = await lotCosts(db);
+  const cars = Map.groupBy(await listCars(db), car => car.lotId);
+  const rows = (await listLots(db)).map(lot => ({
+    ...lot,
+    costs: costs.get(lot.id) ?? [],
+    cars: cars.get(lot.id)?.length ?? 0,
+  }));
+  return listTable('Lots', lotColumns, rows);
+};
+
+type OfCar<T> = T & { number: string };
+
+/** Rows about cars, each with its car's inventory number, the oldest first. */
+const withNumbers = async <T extends { carId: number }>(session: Session, rows: T[]): Promise<OfCar<T>[]> => {
+  const cars = await listCars(openOf(session).db);
+  const numbers = new Map(cars.map(car => [car.id, car.inventoryNumber]));
+  return rows.map(row => ({ ...row, number: numbers.get(row.carId) ?? '' }));
+};
+
+const carColumn = {
+  name: 'inventory_number',
+  width: 16,
+  value: (row: { number: string }) => textCell(row.number),
+};
+
+const expenseColumns: readonly ListColumn<OfCar<Expense>>[] = [
+  carColumn,
+  { name: 'spent_on', width: 12, value: expense => dateCell(expense.spentOn) },
+  { name: 'what', width: 30, value: expense => textCell(expense.what) },
+  { name: 'amount', width: 12, value: expense => amountCell(expense.minor, expense.currency) },
+  { name: 'currency', width: 10, value: expense => textCell(expense.currency) },
+];
+
+export const expensesTable = async (session: Session): Promise<DataTable> =>
+  listTable(
+    'Expenses',
+    expenseColumns,
+    await withNumbers(session, (await listExpenses(openOf(session).db)).toReversed()),
+  );
+
+const disposalColumns: readonly ListColumn<OfCar<Disposal>>[] = [
+  carColumn,
+  { name: 'sold_on', width: 12, value: disposal => dateCell(disposal.soldOn) },
+  { name: 'sold_for', width: 12, value: disposal => amountCell(disposal.proceeds, disposal.currency) },
+  { name: 'fees', width: 12, value: disposal => amountCell(disposal.fees, disposal.currency) },
+  { name: 'currency', width: 10, value: disposal => textCell(disposal.currency) },
+  { name: 'buyer', width: 20, value: disposal => textCell(disposal.buyer) },
+  { name: 'venue', width: 20, value: disposal => textCell(disposal.venue) },
+  { name: 'notes', width: 30, value: disposal => textCell(disposal.notes) },
+];
+
+export const disposalsTable = async (session: Session): Promise<DataTable> =>
+  listTable(
+    'Disposals',
+    disposalColumns,
+    await withNumbers(session, (await listDisposals(openOf(session).db)).toReversed()),
+  );
+
+const decisionColumns: readonly ListColumn<OfCar<StoredDecision>>[] = [
+  carColumn,
+  { name: 'decided_on', width: 12, value: decision => dateCell(decision.decidedOn) },
+  { name: 'choice', width: 14, value: decision => textCell(decision.choice) },
+  { name: 'recommended', width: 20, value: decision => textCell(decision.recommended) },
+  { name: 'overruled', width: 24, value: decision => textCell(decision.overruled.join('; ')) },
+  { name: 'reason', width: 40, value: decision => textCell(decision.reason) },
+];
+
+export const decisionsTable = async (session: Session): Promise<DataTable> => {
+  const decisions = [...(await readDecisions(openOf(session).db)).values()];
+  const rows = await withNumbers(session, decisions);
+  return listTable(
+    'Decisions',
+    decisionColumns,
+    rows.sort((a, b) => (a.number < b.number ? -1 : 1)),
+  );
+};

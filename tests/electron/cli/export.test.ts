@@ -1,0 +1,112 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Excel from 'exceljs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createCollection } from '../../../db/open-collection.ts';
+import { at as now } from '../../helpers/collections.ts';
+import { readRfc4180 } from '../../helpers/rfc-4180.ts';
+import { answer, playworn } from './run-command.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const at = (name: string) => join(folder, name);
+
+const reference = [
+  'maker,series,casting,release_name,release_year,colour,body_finish,base_paint,rear_end,roof,interior,glazing,wheels,accessory,country,rarity',
+  'Quillon Toys,Weir,Osmerry,Osmerry,1969,Ember,candy lacquer,none,bar lamp,plain,ivory,clear,dished disc,,England,common',
+  'Quillon Toys,Weir,Osmerry,Osmerry,1969,Ember,candy lacquer,full,bar lamp,plain,ivory,clear,dished disc,,England,scarce',
+  '=Quillon Toys,Weir,Skiffle,"Skiffle ""Two""",1970,Tidepool,enamel,none,,,white,clear,slotted plate,sail,England,',
+];
+const sales = [
+  'sold_on,price,currency,casting,colour,base_paint,grade,finish_state,missing_parts,reproduction_parts,source,reference',
+  '2025-03-04,1250.50,USD,Osmerry,Ember,full,7.5,original,,wheels,auction,"lot 7, day 2"',
+  '2025-04-05,12000,JPY,Osmerry,Ember,none,6,restored,roof; interior,,fair,',
+  '2025-05-06,9.90,EUR,Skiffle,"sea, pale",,,original,,,listing,=1+1',
+];
+
+const out = (list: string, format: string, from = 'shelf') => {
+  const file = at(`${from}-${list}.${format}`);
+  return answer(['export', list, '--collection', at(from), '--out', file]).then(made => ({ file, made }));
+};
+
+describe('a list that goes out whole', { timeout: 120_000 }, () => {
+  beforeAll(async () => {
+    writeFileSync(at('reference.csv'), reference.join('\r\n'));
+    writeFileSync(at('sales.csv'), sales.join('\r\n'));
+    await answer(['import', at('reference.csv'), '--as', 'reference', '--collection', at('shelf')]);
+    await answer(['import', at('sales.csv'), '--as', 'sales', '--collection', at('shelf')]);
+  }, 120_000);
+
+  it('is CSV after RFC 4180 with our import’s headings, and nothing in it can run', async () => {
+    const { file, made } = await out('reference', 'csv');
+    expect(made).toMatchObject({ list: 'reference', rows: 3 });
+    const rows = readRfc4180(readFileSync(file, 'utf8'));
+    expect(rows[0]!.join(',')).toBe(reference[0]);
+    expect(rows.slice(1).map(row => [row[0], row[3], row[7], row[15]])).toEqual([
+      ["'=Quillon Toys", 'Skiffle "Two"', 'none', ''],
+      ['Quillon Toys', 'Osmerry', 'none', 'common'],
+      ['Quillon Toys', 'Osmerry', 'full', 'scarce'],
+    ]);
+  });
+
+  it('is XLSX with typed cells and a frozen heading', async () => {
+    const { file } = await out('sales', 'xlsx');
+    const workbook = new Excel.Workbook();
+    await workbook.xlsx.readFile(file);
+    const sheet = workbook.getWorksheet('Sales')!;
+    expect(sheet.views[0]).toMatchObject({ state: 'frozen', ySplit: 1 });
+    const heads = (sheet.getRow(1).values as string[]).slice(1);
+    const cell = (row: number, name: string) => sheet.getRow(row).getCell(heads.indexOf(name) + 1);
+    expect(cell(2, 'sold_on').value).toEqual(new Date('2025-05-06T00:00:00Z'));
+    expect([2, 3, 4].map(row => [cell(row, 'price').value, cell(row, 'price').numFmt])).toEqual([
+      [9.9, '#,##0.00'],
+      [12_000, '#,##0'],
+      [1250.5, '#,##0.00'],
+    ]);
+    expect(cell(4, 'grade').value).toBe(7.5);
+    expect(cell(2, 'reference').value).toBe('=1+1');
+    expect(cell(2, 'reference').formula).toBeUndefined();
+    expect(cell(2, 'colour').value).toBe('sea, pale');
+  });
+
+  it('is JSON lines with amounts as decimal strings, and null where nothing is known', async () => {
+    const { file } = await out('sales', 'jsonl');
+    const rows = readFileSync(file, 'utf8')
+      .trimEnd()
+      .split('\n')
+      .map(line => JSON.parse(line));
+    expect(
+      rows.map(({ price, currency, grade, missing_parts }) => [price, currency, grade, missing_parts]),
+    ).toEqual([
+      ['9.90', 'EUR', null, null],
+      ['12000', 'JPY', 6, 'roof; interior'],
+      ['1250.50', 'USD', 7.5, null],
+    ]);
+  });
+
+  it('comes back equal: the reference', async () => {
+    const { file } = await out('reference', 'csv');
+    await answer(['import', file, '--as', 'reference', '--collection', at('again')]);
+    const again = await out('reference', 'csv', 'again');
+    expect(readFileSync(again.file, 'utf8')).toBe(readFileSync(file, 'utf8'));
+  });
+
+  it.each(['cars', 'sales', 'reference', 'lots', 'expenses', 'disposals', 'decisions'])(
+    'has its headings alone where there is nothing: %s',
+    async list => {
+      if (list === 'cars') await createCollection(at('empty'), { at: now, reportingCurrency: 'USD' });
+      const { file, made } = await out(list, 'csv', 'empty');
+      expect(made.rows).toBe(0);
+      expect(readRfc4180(readFileSync(file, 'utf8'))).toHaveLength(1);
+    },
+  );
+
+  it('refuses a list or a form that there is not, as wrong use', async () => {
+    for (const args of [
+      ['export', 'wishes', '--out', at('x.csv')],
+      ['export', 'sales', '--out', at('x.doc')],
+    ])
+      expect((await playworn([...args, '--collection', at('shelf')])).code).toBe(2);
+  });
+});
