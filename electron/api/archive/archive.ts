@@ -23,7 +23,7 @@ const make = needsCollection
   .handler(({ context: { session, collection }, input, signal }) =>
     streamed<ArchiveMade>(async (onProgress, stop) => {
       const report =
-        input.withReport && (await hasCars(collection.db))
+        input.withReport && (await hasCars(collection.read.db))
           ? await wholeReport(session, makeReport.parse({ format: 'pdf' }), onProgress, stop)
           : undefined;
       return makeArchive(collection, {

@@ -44,7 +44,7 @@ const carsTable = async (
   signal: AbortSignal,
 ): Promise<DataTable> => {
   const { carsTable: tableOf, exportColumns } = await import('../../../reports/columns.ts');
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   if (!(await hasCars(db))) return { name: 'Cars', columns: exportColumns, count: 0, rows: () => [] };
   const wanted = makeReport.parse({ format: 'csv', includeSold: true, ...(ids && { carIds: ids }) });
   return tableOf(await reportData(session, wanted, onProgress, signal));
@@ -87,7 +87,7 @@ const make = needsCollection.input(makeExport).handler(({ context: { session }, 
     });
     onProgress(0, 1, 'Writing the rows');
     const { writeTable } = await import('../../../reports/tables/write-table.ts');
-    const owner = (await readSetting(openOf(session).db, 'owner')) ?? '';
+    const owner = (await readSetting(openOf(session).read.db, 'owner')) ?? '';
     await writeTable(table, input.format, to, { creator: owner, made: new Date(session.at()), signal: stop });
     const bytes = Buffer.concat(pieces);
     const mime = mimes[input.format];

@@ -64,7 +64,7 @@ const lotColumns: readonly ListColumn<LotRow>[] = [
 ];
 
 export const lotsTable = async (session: Session): Promise<DataTable> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const costs = await lotCosts(db);
   const cars = Map.groupBy(await listCars(db), car => car.lotId);
   const rows = (await listLots(db)).map(lot => ({
@@ -79,7 +79,7 @@ type OfCar<T> = T & { number: string };
 
 /** Rows about cars, each with its car's inventory number, the oldest first. */
 const withNumbers = async <T extends { carId: number }>(session: Session, rows: T[]): Promise<OfCar<T>[]> => {
-  const cars = await listCars(openOf(session).db);
+  const cars = await listCars(openOf(session).read.db);
   const numbers = new Map(cars.map(car => [car.id, car.inventoryNumber]));
   return rows.map(row => ({ ...row, number: numbers.get(row.carId) ?? '' }));
 };
@@ -102,7 +102,7 @@ export const expensesTable = async (session: Session): Promise<DataTable> =>
   listTable(
     'Expenses',
     expenseColumns,
-    await withNumbers(session, (await listExpenses(openOf(session).db)).toReversed()),
+    await withNumbers(session, (await listExpenses(openOf(session).read.db)).toReversed()),
   );
 
 const disposalColumns: readonly ListColumn<OfCar<Disposal>>[] = [
@@ -120,7 +120,7 @@ export const disposalsTable = async (session: Session): Promise<DataTable> =>
   listTable(
     'Disposals',
     disposalColumns,
-    await withNumbers(session, (await listDisposals(openOf(session).db)).toReversed()),
+    await withNumbers(session, (await listDisposals(openOf(session).read.db)).toReversed()),
   );
 
 const decisionColumns: readonly ListColumn<OfCar<StoredDecision>>[] = [
@@ -133,7 +133,7 @@ const decisionColumns: readonly ListColumn<OfCar<StoredDecision>>[] = [
 ];
 
 export const decisionsTable = async (session: Session): Promise<DataTable> => {
-  const decisions = [...(await readDecisions(openOf(session).db)).values()];
+  const decisions = [...(await readDecisions(openOf(session).read.db)).values()];
   const rows = await withNumbers(session, decisions);
   return listTable(
     'Decisions',

@@ -43,7 +43,7 @@ const columns: readonly ListColumn<ReferenceRow>[] = [
 
 /** Every casting, release and variation of the reference, a variation a row. */
 export const referenceTable = async (session: Session): Promise<DataTable> => {
-  const { db } = openOf(session);
+  const { db } = openOf(session).read;
   const variations = Map.groupBy(await listVariations(db), variation => variation.releaseId);
   const releases = Map.groupBy(await listReleases(db), release => release.castingId);
   const rows = (await listCastings(db)).flatMap((casting): ReferenceRow[] => {

@@ -81,7 +81,7 @@ const furtherColumns: readonly ListColumn<SaleRow>[] = [
 
 const rowsOf = async (session: Session, ids?: number[]): Promise<SaleRow[]> => {
   const index = await referenceIndex(session);
-  const sales = await listSales(openOf(session).db, ids ? { ids } : {});
+  const sales = await listSales(openOf(session).read.db, ids ? { ids } : {});
   const place = ids && new Map(ids.map((id, i) => [id, i]));
   if (place) sales.sort((a, b) => place.get(a.id)! - place.get(b.id)!);
   return sales.map(sale => {
