@@ -32,7 +32,7 @@ export interface TablesPackage {
 }
 
 export const packageProfile = 'https://datapackage.org/profiles/2.0/datapackage.json';
-export const resourceProfile = 'https://datapackage.org/profiles/2.0/tableschema.json';
+export const tableSchemaProfile = 'https://datapackage.org/profiles/2.0/tableschema.json';
 
 const types: Record<string, FieldDescriptor['type']> = { INTEGER: 'integer', REAL: 'number', TEXT: 'string' };
 
@@ -81,7 +81,7 @@ const descriptorOf = (sqlite: Database, table: TrackedTable, mark: string): Reso
     encoding: 'utf-8',
     dialect: { delimiter: ',', lineTerminator: '\r\n', doubleQuote: true, header: true },
     schema: {
-      $schema: resourceProfile,
+      $schema: tableSchemaProfile,
       fields: columns.map(column => ({
         name: column.name,
         type: types[column.type] ?? 'string',

@@ -48,3 +48,8 @@ export const listPath = (text: string): string => {
     throw new InvalidArgumentError('A list is written as FILE.csv, FILE.xlsx or FILE.jsonl.');
   return text;
 };
+
+export const zipPath = (text: string): string => {
+  if (!/\.zip$/i.test(text)) throw new InvalidArgumentError('It is written as FILE.zip.');
+  return text;
+};

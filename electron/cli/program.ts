@@ -8,12 +8,21 @@ import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import { valueBases } from '../../valuation/words.ts';
 import { exportedLists } from '../api/exports/exports.ts';
-import { amount, columnMapping, currency, hours, isoDate, listPath, reportPath } from './arguments.ts';
+import {
+  amount,
+  columnMapping,
+  currency,
+  hours,
+  isoDate,
+  listPath,
+  reportPath,
+  zipPath,
+} from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
-import { exportList } from './commands/export.ts';
+import { exportList, share } from './commands/export.ts';
 import { importFile } from './commands/import.ts';
 import { names, settle } from './commands/names.ts';
 import { readSales } from './commands/read-sales.ts';
@@ -122,6 +131,9 @@ export const createProgram = (): Command => {
     .action(report);
   addCommand(program, 'backup', 'back the collection up now').action(backup);
   addCommand(program, 'restore [BACKUP]', 'restore a backup: the newest, or the one named').action(restore);
+  addCommand(program, 'share', 'sale records and reference as one file for a friend; nothing of your cars')
+    .requiredOption('--out <FILE.zip>', 'FILE.zip', zipPath)
+    .action(share);
   addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines')
     .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
     .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)

@@ -97,4 +97,18 @@ const make = needsCollection.input(makeExport).handler(({ context: { session }, 
   }, signal),
 );
 
-export const exports = { make };
+/** What was passed on, held under a token until it is fetched. */
+export interface SharedMarket extends ReportResult {
+  variations: number;
+  sales: number;
+}
+
+const share = needsCollection.handler(async ({ context: { session } }): Promise<SharedMarket> => {
+  const { marketPackage } = await import('./market-package.ts');
+  const { bytes, variations, sales } = await marketPackage(session);
+  const fileName = `market-${await session.today()}.zip`;
+  const token = keepReport(session, { fileName, mime: mimes.zip, bytes });
+  return { fileName, mime: mimes.zip, bytes: bytes.byteLength, token, warnings: [], variations, sales };
+});
+
+export const exports = { make, share };

@@ -53,7 +53,7 @@ const own = (name: string, width: number, value: (sale: SaleEntry) => CellValue)
 });
 
 /** The columns of sale records that a friend may have; a file of them is imported as sales. */
-const sharedSaleColumns: readonly ListColumn<SaleRow>[] = [
+export const sharedSaleColumns: readonly ListColumn<SaleRow>[] = [
   own('sold_on', 12, sale => dateCell(sale.soldOn)),
   own('price', 12, sale => amountCell(sale.price, sale.currency)),
   own('currency', 10, sale => textCell(sale.currency)),
@@ -93,3 +93,11 @@ const rowsOf = async (session: Session, ids?: number[]): Promise<SaleRow[]> => {
 /** All sale records, or those given in their order, with every column. */
 export const salesTable = async (session: Session, ids?: number[]): Promise<DataTable> =>
   listTable('Sales', [...sharedSaleColumns, ...furtherColumns], await rowsOf(session, ids));
+
+/** The sale records that may be passed on: seen elsewhere, not the owner's own sales, and not left out by the owner. */
+export const sharedSalesTable = async (session: Session): Promise<DataTable> =>
+  listTable(
+    'Sales',
+    sharedSaleColumns,
+    (await rowsOf(session)).filter(({ sale }) => sale.disposalId === null && !sale.excluded),
+  );

@@ -28,3 +28,16 @@ export const exportList = async (list: ExportedList, options: ExportOptions): Pr
     ]);
   });
 };
+
+/** `playworn share`: sale records and reference as one file that a friend can import; nothing of the owner's cars. */
+export const share = async (options: ExportOptions): Promise<void> => {
+  const path = outPath(options.out);
+  await withCollection(options, async ({ api }) => {
+    const { token, sales, variations, bytes } = await api.exports.share();
+    const file = await api.reports.file({ token });
+    writeWhole(path, new Uint8Array(await file.arrayBuffer()));
+    print(options.json, { file: path, sales, variations, bytes }, made => [
+      `${made.file}: ${made.sales} sale records and ${made.variations} variations, ${made.bytes} bytes`,
+    ]);
+  });
+};

@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { TextWriter, Uint8ArrayReader, ZipReader } from '@zip.js/zip.js';
 import Excel from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createCollection } from '../../../db/open-collection.ts';
@@ -101,6 +102,32 @@ describe('a list that goes out whole', { timeout: 120_000 }, () => {
       expect(readRfc4180(readFileSync(file, 'utf8'))).toHaveLength(1);
     },
   );
+
+  it('is shared as one file with a description, the same bytes each time, and nothing of the owner’s cars', async () => {
+    writeFileSync(
+      at('cars.csv'),
+      'Car,Colour,Grade,Notes\nOsmerry,Ember,7,found in the attic of E. Tarrow\n',
+    );
+    await answer(['import', at('cars.csv'), '--as', 'lot', '--collection', at('shelf')]);
+    const share = async (name: string) => {
+      await answer(['share', '--collection', at('shelf'), '--out', at(name)]);
+      return readFileSync(at(name));
+    };
+    const bytes = await share('market.zip');
+    expect(await share('market-2.zip')).toEqual(bytes);
+    const texts: Record<string, string> = {};
+    const reader = new ZipReader(new Uint8ArrayReader(bytes), { useWebWorkers: false });
+    for (const entry of await reader.getEntries())
+      if (!entry.directory) texts[entry.filename] = await entry.getData(new TextWriter());
+    expect(Object.keys(texts)).toEqual(['datapackage.json', 'reference.csv', 'sales.csv']);
+    const described = JSON.parse(texts['datapackage.json']!);
+    for (const { path, schema } of described.resources)
+      expect(schema.fields.map((field: { name: string }) => field.name)).toEqual(
+        readRfc4180(texts[path]!)[0],
+      );
+    expect(readRfc4180(texts['sales.csv']!)).toHaveLength(1 + 3);
+    expect(Object.values(texts).join('')).not.toMatch(/attic|Tarrow/);
+  });
 
   it('refuses a list or a form that there is not, as wrong use', async () => {
     for (const args of [
