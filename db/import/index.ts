@@ -88,7 +88,7 @@ const judgeAll = async (
   let done = 0;
   for await (const batch of table.rows())
     for (const given of batch) {
-      const row = readRow(given);
+      const row = given.not === undefined ? readRow(given) : null;
       if (!row) continue;
       onRow(row, judgeRow(judge, mapping, row));
       done++;

@@ -1,9 +1,9 @@
 import { currencyDecimals, isCurrency } from '../../valuation/money.ts';
 import { type DateOrder, dateOrderOf, isAmbiguousDate } from '../../valuation/reading/date.ts';
 import { type DecimalSign, decimalSignOf } from '../../valuation/reading/money.ts';
-import { cellText, isBlank } from './files/cell-text.ts';
+import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
-import type { Mapping } from './mapping.ts';
+import { type Mapping, widenMapping } from './mapping.ts';
 import type { Cell, ColumnView, FormatQuestion, ImportOptions, LearnedFormat } from './types.ts';
 
 /** Our columns that hold amounts, and those that hold days. */
@@ -125,8 +125,9 @@ const samplesOf = 5;
 export class Learner {
   readonly #mapping: Mapping;
   readonly #options: ImportOptions;
-  readonly #money: ColumnEvidence[];
-  readonly #days: ColumnEvidence[];
+  readonly #money: ColumnEvidence[] = [];
+  readonly #days: ColumnEvidence[] = [];
+  #width = 0;
   readonly #numbers = new Set<string>();
   #unnumbered = 0;
   #rows = 0;
@@ -134,12 +135,17 @@ export class Learner {
   constructor(mapping: Mapping, options: ImportOptions) {
     this.#mapping = mapping;
     this.#options = options;
-    const of = (names: readonly string[], kind: 'decimal' | 'dates') =>
-      mapping.columns
-        .filter(({ ours }) => ours !== null && names.includes(ours))
-        .map(column => new ColumnEvidence(column, kind));
-    this.#money = of(moneyColumns, 'decimal');
-    this.#days = of(dateColumns, 'dates');
+    this.widen();
+  }
+
+  /** Looks at columns that have come to the mapping since. */
+  widen(): void {
+    for (const column of this.#mapping.columns.slice(this.#width)) {
+      if (column.ours === null) continue;
+      if (moneyColumns.includes(column.ours)) this.#money.push(new ColumnEvidence(column, 'decimal'));
+      if (dateColumns.includes(column.ours)) this.#days.push(new ColumnEvidence(column, 'dates'));
+    }
+    this.#width = this.#mapping.columns.length;
   }
 
   /** A row that is not blank. */
@@ -260,7 +266,8 @@ const decimalsOf = ({ currency }: ImportOptions): number =>
 
 /**
  * Reads the whole file once: finds each column's decimal sign and order of dates from the values that leave no doubt, keeps
- * the first values as samples, and counts the rows that are not blank. What stays in doubt becomes a question.
+ * the first values as samples, and counts the rows. What stays in doubt becomes a question. Headings that stand further
+ * down come to the mapping.
  */
 export const learnFormats = async (
   table: Table,
@@ -271,7 +278,11 @@ export const learnFormats = async (
   const learner = new Learner(mapping, options);
   for await (const batch of table.rows()) {
     signal?.throwIfAborted();
-    for (const { cells } of batch) if (!isBlank(cells)) learner.see(cells);
+    if (table.headings.length > mapping.columns.length) {
+      widenMapping(mapping, table, options);
+      learner.widen();
+    }
+    for (const { cells, not } of batch) if (not === undefined) learner.see(cells);
   }
   return learner.finish();
 };

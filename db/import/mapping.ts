@@ -77,3 +77,11 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     );
   return { columns, places, money: new Map(), warnings };
 };
+
+/** Takes in the headings that have come to a table since it was mapped; what was mapped stays as it is. */
+export const widenMapping = (mapping: Mapping, table: Table, options: ImportOptions): void => {
+  const wide = mapColumns(table, options, false);
+  mapping.columns.push(...wide.columns.slice(mapping.columns.length));
+  for (const [ours, place] of wide.places) if (!mapping.places.has(ours)) mapping.places.set(ours, place);
+  mapping.warnings.push(...wide.warnings.filter(warning => !mapping.warnings.includes(warning)));
+};

@@ -44,6 +44,12 @@ export interface TableRow {
   cells: Cell[];
   /** Why the row cannot be what its writer meant, such as a quotation mark that swallowed other rows. */
   fault?: string;
+  /** The sheet on which it stands, where the file has sheets. */
+  sheet?: string;
+  /** What the line is instead of a row of the list: "a title", "headings". */
+  not?: string;
+  /** Texts of cells beyond the last heading. */
+  beyond?: string[];
 }
 
 export interface ColumnView {

@@ -56,7 +56,7 @@ const addImport = (program: Command): void => {
     .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
     .option('--currency <CODE>', 'currency of amounts that name none', currency)
     .option('--name <NAME>', "with a lot: its name; without it, the file's")
-    .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, the first that is not hidden')
+    .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, all that are not hidden')
     .addOption(
       new Option('--encoding <NAME>', 'the characters of a CSV file; without it, as its bytes show').choices(
         encodings,

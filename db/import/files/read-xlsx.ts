@@ -1,3 +1,4 @@
+import { shownNumber } from '../../../valuation/reading/reading.ts';
 import { type Cell, ImportFileError, type TableRow } from '../types.ts';
 import type { Book } from './xlsx-book.ts';
 import { isTooLong, longCell, xmlEvents } from './xml.ts';
@@ -51,7 +52,8 @@ const readCell = (book: Book, type: string, style: number, text: string): Cell =
       if (text === '') return null;
       const number = Number(text);
       if (!Number.isFinite(number)) return text;
-      const { date, sign } = book.styles[style] ?? { date: false, sign: null };
+      const { date, percent, sign } = book.styles[style] ?? { date: false, percent: false, sign: null };
+      if (percent) return `${shownNumber(number * 100)}%`;
       if (date) return number >= 0 && number < 1 ? timeOf(number) : dateOf(number, book.from1904);
       return sign === null ? number : { number, sign };
     }

@@ -1,7 +1,4 @@
-import type { Cell } from '../../../valuation/reading/reading.ts';
-import { plainWord } from '../../../valuation/reading/words.ts';
 import { separatorNames } from '../../../valuation/wording/file-words.ts';
-import { recogniseHeading } from '../columns.ts';
 import {
   type Encoding,
   ImportFileError,
@@ -9,8 +6,10 @@ import {
   type Separator,
   type TableRow,
 } from '../types.ts';
-import { cellText, isBlank } from './cell-text.ts';
+import { isBlank } from './cell-text.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
+import { HeadingReader } from './headings.ts';
+import { headLines, Layout } from './layout.ts';
 import { findSeparator, readCsv } from './read-csv.ts';
 import { filledSheets, readXlsx } from './read-xlsx.ts';
 import { openBook } from './xlsx-book.ts';
@@ -23,8 +22,14 @@ export interface Table {
   separator: Separator | null;
   sheets: string[];
   sheet: string | null;
+  /** The line of the first headings; 0 where the file has none. */
   headingLine: number;
+  /** All that there are once the file was read through: a block further down can have others. */
   headings: string[];
+  /** Places of the columns that have no heading in the file. */
+  nameless: ReadonlySet<number>;
+  /** The first rows of the list. */
+  sample: TableRow[];
   warnings: string[];
   /** Some at a time. */
   rows(): AsyncGenerator<TableRow[]>;
@@ -62,20 +67,20 @@ const openCsv = async (file: Blob, name: string, options: ImportOptions): Promis
     : await findSeparator(file, encoding);
   if (!found.sure)
     warnings.push(`The separator is not certain; taken to be a ${separatorNames[found.separator]}.`);
-  const rows = () => readCsv(file, encoding, found.separator);
-  const { line, headings } = await findHeadings(rows(), name, options);
-  return {
-    format: 'csv',
-    encoding: encoding.encoding,
-    encodingBecause: options.encoding ? null : encoding.because,
-    separator: found.separator,
-    sheets: [],
-    sheet: null,
-    headingLine: line,
-    headings: tellApart(headings, warnings),
+  return laidOut([{ read: () => readCsv(file, encoding, found.separator) }], {
+    name,
+    options,
     warnings,
-    rows: remembered(() => below(rows(), line), file.size <= rememberedCsv),
-  };
+    isSmall: file.size <= rememberedCsv,
+    facts: {
+      format: 'csv',
+      encoding: encoding.encoding,
+      encodingBecause: options.encoding ? null : encoding.because,
+      separator: found.separator,
+      sheets: [],
+      sheet: null,
+    },
+  });
 };
 
 const markLength = async (file: Blob): Promise<number> => {
@@ -93,45 +98,132 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
     throw new ImportFileError(
       `${name} has no sheet "${options.sheet}"; it has ${sheets.map(s => `"${s}"`).join(', ')}.`,
     );
-  const sheet = options.sheet ?? sheets[0] ?? '';
-  if (options.sheet === undefined && book.sheets.find(own => own.name === sheet)?.hidden)
-    warnings.push(`The sheet "${sheet}" is hidden in the file; it is read, since no other holds anything.`);
-  if (sheets.length > 1 && options.sheet === undefined)
+  const isHidden = (sheet: string) => book.sheets.some(own => own.name === sheet && own.hidden);
+  const shown = sheets.filter(sheet => !isHidden(sheet));
+  const read = options.sheet !== undefined ? [options.sheet] : shown.length > 0 ? shown : sheets.slice(0, 1);
+  const [only, another] = read;
+  if (options.sheet === undefined && shown.length === 0)
+    warnings.push(`The sheet "${only}" is hidden in the file; it is read, since no other holds anything.`);
+  const left = options.sheet === undefined ? sheets.filter(sheet => !read.includes(sheet)) : [];
+  if (another !== undefined) warnings.push(`The file has ${read.length} sheets; all of them are read.`);
+  if (left.length > 0)
     warnings.push(
-      `The file has ${sheets.length} sheets; "${sheet}" is read, ${sheets
-        .slice(1)
-        .map(s => `"${s}"`)
-        .join(', ')} not.`,
+      left.length === 1
+        ? `The sheet ${quoted(left)} is hidden in the file, and not read.`
+        : `The sheets ${quoted(left)} are hidden in the file, and not read.`,
     );
-  const { line, headings } = await findHeadings(readXlsx(book, sheet), name, options);
-  return {
-    format: 'xlsx',
-    encoding: null,
-    encodingBecause: null,
-    separator: null,
-    sheets,
-    sheet,
-    headingLine: line,
-    headings: tellApart(headings, warnings),
-    warnings,
-    rows: remembered(() => below(readXlsx(book, sheet), line), file.size <= rememberedXlsx),
-  };
+  return laidOut(
+    read.map(sheet => ({ sheet, read: () => readXlsx(book, sheet) })),
+    {
+      name,
+      options,
+      warnings,
+      isSmall: file.size <= rememberedXlsx,
+      facts: {
+        format: 'xlsx',
+        encoding: null,
+        encodingBecause: null,
+        separator: null,
+        sheets,
+        sheet: another === undefined ? (only ?? null) : null,
+      },
+    },
+  );
 };
 
-const below = async function* (
-  batches: AsyncGenerator<TableRow[]>,
-  headingLine: number,
-): AsyncGenerator<TableRow[]> {
-  for await (const rows of batches) {
-    const under = (rows[0]?.line ?? 0) > headingLine ? rows : rows.filter(row => row.line > headingLine);
-    if (under.length > 0) yield under;
-  }
-};
+const quoted = (names: string[]): string => names.map(name => `"${name}"`).join(', ');
 
 /** Files up to these sizes are kept in memory once they are read: they are read again for each step. */
 const rememberedCsv = 4_000_000;
 const rememberedXlsx = 400_000;
 const rememberedCells = 1_000_000;
+/** Rows of the list that are kept as a sample. */
+const sampled = 200;
+
+interface Source {
+  sheet?: string;
+  read: () => AsyncGenerator<TableRow[]>;
+}
+
+interface Opening {
+  name: string;
+  options: ImportOptions;
+  warnings: string[];
+  isSmall: boolean;
+  facts: Omit<Table, 'headingLine' | 'headings' | 'nameless' | 'sample' | 'warnings' | 'rows'>;
+}
+
+/** The first filled rows of a sheet, with the rest of it to come. */
+const headOf = async (batches: AsyncGenerator<TableRow[]>): Promise<TableRow[]> => {
+  const head: TableRow[] = [];
+  while (head.length < headLines) {
+    const { done, value } = await batches.next();
+    if (done) break;
+    for (const row of value) if (!isBlank(row.cells)) head.push(row);
+  }
+  return head;
+};
+
+/** One table of the sheets of a file: read through once while it is used for the first time, and from memory after that. */
+const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
+  const { name, options, warnings, isSmall, facts } = opening;
+  const reader = new HeadingReader(options);
+  const layout = new Layout(reader, warnings);
+  const opened = await Promise.all(
+    sources.map(async ({ read }) => {
+      const batches = read();
+      return { batches, head: await headOf(batches) };
+    }),
+  );
+  if (opened.every(({ head }) => head.length === 0))
+    throw new ImportFileError(`${name} holds no rows. Choose another file.`);
+  const hasLists =
+    sources.length > 1 &&
+    opened.some(({ head }) => reader.nameCars(head[layout.findHeadings(head)]?.cells ?? []));
+  const lay = async function* (
+    begun: { batches: AsyncGenerator<TableRow[]>; head: TableRow[] },
+    sheet: string | undefined,
+  ): AsyncGenerator<TableRow[]> {
+    const first: TableRow[] = [];
+    layout.begin(begun.head, first, { sheet, hasLists });
+    yield first;
+    for await (const batch of begun.batches) {
+      const rows: TableRow[] = [];
+      for (const row of batch) if (!isBlank(row.cells)) layout.lay(row, rows);
+      if (rows.length > 0) yield rows;
+    }
+    const last: TableRow[] = [];
+    layout.end(last);
+    if (last.length > 0) yield last;
+  };
+  const pass = async function* (first: typeof opened | null): AsyncGenerator<TableRow[]> {
+    for (const [index, { sheet, read }] of sources.entries()) {
+      const known = first?.[index];
+      const batches = known?.batches ?? read();
+      yield* lay({ batches, head: known?.head ?? (await headOf(batches)) }, sheet);
+    }
+  };
+  // The first batch is laid out now, so that its headings are there.
+  const begun = pass(opened);
+  const { value: start } = await begun.next();
+  let fresh: AsyncGenerator<TableRow[]> | null = begun;
+  const read = async function* (): AsyncGenerator<TableRow[]> {
+    if (!fresh) return yield* pass(null);
+    const rest = fresh;
+    fresh = null;
+    yield start;
+    yield* rest;
+  };
+  return {
+    ...facts,
+    headingLine: layout.headingLine,
+    headings: layout.headings,
+    nameless: layout.nameless,
+    sample: start.filter((row: TableRow) => row.not === undefined).slice(0, sampled),
+    warnings,
+    rows: remembered(read, isSmall),
+  };
+};
 
 const remembered = (
   read: () => AsyncGenerator<TableRow[]>,
@@ -150,64 +242,4 @@ const remembered = (
     }
     if (small && cells <= rememberedCells) kept = batches;
   };
-};
-
-/** Headings that are as likely a cell of a list, such as the answer "no". */
-const weakHeadings = new Set([
-  'no',
-  'c',
-  'rear',
-  'inside',
-  'where',
-  'missing',
-  'incomplete',
-  'loose parts',
-  'top',
-]);
-
-/** How much a line looks like headings: those we know or the owner has mapped, less the cells that are figures. */
-const headingScore = (cells: Cell[], headings: string[], { as, map }: ImportOptions): number => {
-  const mapped = new Set(Object.keys(map).map(plainWord));
-  let score = 0;
-  headings.forEach((heading, i) => {
-    if (heading === '') return;
-    if (mapped.has(plainWord(heading))) score += 3;
-    else if (typeof cells[i] !== 'string' || /^[\d.,\s]+$/.test(heading)) score -= 1;
-    else if (recogniseHeading(as, heading)) score += weakHeadings.has(plainWord(heading)) ? 0.4 : 1;
-  });
-  return score;
-};
-
-/**
- * The heading line: of the first filled lines, the one that has most headings which we know or the owner has mapped; titles
- * may stand above it. Where none has any, the first.
- */
-const findHeadings = async (batches: AsyncGenerator<TableRow[]>, name: string, options: ImportOptions) => {
-  let best: { line: number; headings: string[]; score: number } | null = null;
-  let filled = 0;
-  search: for await (const rows of batches)
-    for (const { line, cells } of rows) {
-      if (isBlank(cells)) continue;
-      const headings = cells.map(cellText);
-      const score = headingScore(cells, headings, options);
-      if (!best || (score >= 1 && score > best.score)) best = { line, headings, score };
-      if (++filled >= 20) break search;
-    }
-  if (!best) throw new ImportFileError(`${name} holds no rows. Choose another file.`);
-  return best;
-};
-
-/** Gives every column a heading of its own: an empty one its place, a repeated one "(2)". */
-const tellApart = (headings: string[], warnings: string[]): string[] => {
-  const seen = new Map<string, number>();
-  return headings.map((heading, index) => {
-    const own = heading || `column ${index + 1}`;
-    const times = (seen.get(own.toLowerCase()) ?? 0) + 1;
-    seen.set(own.toLowerCase(), times);
-    if (times === 1) return own;
-    warnings.push(
-      `The heading "${own}" stands more than once; the first is read, this one is called "${own} (${times})".`,
-    );
-    return `${own} (${times})`;
-  });
 };

@@ -13,9 +13,10 @@ export interface Book {
   from1904: boolean;
 }
 
-/** How a cell shows its number: as a date or a time, or with the sign of a currency. */
+/** How a cell shows its number: as a date or a time, as a share of a hundred, or with the sign of a currency. */
 export interface CellStyle {
   date: boolean;
+  percent: boolean;
   sign: string | null;
 }
 
@@ -34,7 +35,10 @@ const builtInDates = new Set(
 export const isDateFormat = (format: string): boolean =>
   /[dmyhs]/i.test(format.replace(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]/g, '').replace(/general/gi, ''));
 
-const plainStyle: CellStyle = { date: false, sign: null };
+const plainStyle: CellStyle = { date: false, percent: false, sign: null };
+const builtInPercents = new Set([9, 10]);
+
+const isPercentFormat = (format: string): boolean => format.replace(/"[^"]*"|\\./g, '').includes('%');
 
 /**
  * The currency sign of a number format such as `#,##0.00 "€"`, `[$kr-41D] #,##0` or `"USD" 0.00`; null where it shows none.
@@ -94,8 +98,14 @@ const readStyles = async (entry: ZipEntry | undefined): Promise<CellStyle[]> => 
     if (event.name === 'xf' && inCells) {
       const id = Number(event.attributes.numFmtId ?? 0);
       const format = formats.get(id);
-      if (format === undefined) styles.push(builtInDates.has(id) ? { date: true, sign: null } : plainStyle);
-      else styles.push({ date: isDateFormat(format), sign: signOfFormat(format) });
+      if (format === undefined)
+        styles.push({ ...plainStyle, date: builtInDates.has(id), percent: builtInPercents.has(id) });
+      else
+        styles.push({
+          date: isDateFormat(format),
+          percent: isPercentFormat(format),
+          sign: signOfFormat(format),
+        });
     }
   });
   return styles;

@@ -19,9 +19,10 @@ const open = (
   return openTable(file, file.name, { as, map: {}, decimal: {}, dateOrder: {}, ...options });
 };
 
+/** Every row of the list; titles and headings are left out. */
 const all = async (rows: AsyncGenerator<TableRow[]>): Promise<TableRow[]> => {
   const list: TableRow[] = [];
-  for await (const batch of rows) list.push(...batch);
+  for await (const batch of rows) list.push(...batch.filter(row => row.not === undefined));
   return list;
 };
 
@@ -70,7 +71,8 @@ describe('a CSV file', () => {
     const amounts = 'casting;notes\nOsmerry;1,5\nHalcyard;2,5, or 3\n';
     expect((await open(amounts)).separator).toBe(';');
     const table = await open(amounts, { separator: ',' });
-    expect(table.headings).toEqual(['casting;notes']);
+    expect(table.separator).toBe(',');
+    expect((await all(table.rows())).map(row => row.cells[0])).toEqual(['Osmerry;1', 'Halcyard;2']);
   });
 
   it('of one column is read, with the doubt said', async () => {
@@ -212,15 +214,20 @@ describe('an XLSX file', () => {
     expect(row?.cells).toEqual(['Osmerry', 7.5, 15, new Date(Date.UTC(2026, 2, 14)), 'Ember', true]);
   });
 
-  it('has its first filled sheet read, and says which are not', async () => {
+  it('has all its filled sheets read, or the one that is chosen', async () => {
     const bytes = await book(workbook => {
       workbook.addWorksheet('Empty');
       workbook.addWorksheet('Cars').addRows([['casting'], ['Osmerry']]);
       workbook.addWorksheet('Old').addRows([['casting'], ['Halcyard'], ['Isobar']]);
     });
     const table = await open(bytes, {}, 'cars.xlsx');
-    expect([table.sheet, table.sheets]).toEqual(['Cars', ['Cars', 'Old']]);
-    expect(table.warnings.join()).toContain('"Old" not');
+    expect([table.sheet, table.sheets]).toEqual([null, ['Cars', 'Old']]);
+    expect((await all(table.rows())).map(row => [row.sheet, row.line, row.cells[0]])).toEqual([
+      ['Cars', 2, 'Osmerry'],
+      ['Old', 2, 'Halcyard'],
+      ['Old', 3, 'Isobar'],
+    ]);
+    expect(table.warnings.join()).toContain('2 sheets; all of them are read');
     const old = await open(bytes, { sheet: 'Old' }, 'cars.xlsx');
     expect((await all(old.rows())).map(row => row.cells[0])).toEqual(['Halcyard', 'Isobar']);
     await expect(open(bytes, { sheet: 'Nowhere' }, 'cars.xlsx')).rejects.toThrow('has no sheet "Nowhere"');
@@ -233,6 +240,7 @@ describe('an XLSX file', () => {
     });
     const table = await open(bytes, {}, 'cars.xlsx');
     expect([table.sheet, table.sheets]).toEqual(['Cars', ['Cars', 'Draft']]);
+    expect(table.warnings.join()).toContain('The sheet "Draft" is hidden in the file, and not read.');
     const alone = await book(workbook => {
       workbook.addWorksheet('Cars');
       workbook.addWorksheet('Draft', { state: 'veryHidden' }).addRows([['casting'], ['Isobar']]);
@@ -253,8 +261,8 @@ describe('an XLSX file', () => {
     expect(table.headings).toEqual(['casting', 'column 2', 'notes']);
     const rows = (await all(table.rows())).filter(row => row.cells.some(cell => cell !== null));
     expect(rows).toEqual([
-      { line: 4, cells: [null, null, 'far'] },
-      { line: 6, cells: ['Osmerry'] },
+      { line: 4, cells: [null, null, 'far'], sheet: 'Cars' },
+      { line: 6, cells: ['Osmerry'], sheet: 'Cars' },
     ]);
   });
 });

@@ -43,7 +43,7 @@ export const FileFacts = ({
         <NativeSelect
           label="Sheet"
           value={sheet ?? ''}
-          data={sheets}
+          data={[...(sheets.length > 1 ? [{ value: '', label: 'all that are not hidden' }] : []), ...sheets]}
           onChange={event =>
             onChange({
               as: choice.as,
@@ -52,7 +52,7 @@ export const FileFacts = ({
               map: {},
               decimal: {},
               dateOrder: {},
-              sheet: event.currentTarget.value,
+              ...(event.currentTarget.value && { sheet: event.currentTarget.value }),
             })
           }
         />
@@ -61,7 +61,8 @@ export const FileFacts = ({
         {encoding === null || pasted
           ? ''
           : `Read as ${encodingNames[encoding]}${encodingBecause === null ? '' : `, since ${encodingBecause}`}. `}
-        The headings are on line {headingLine}; {rows.toLocaleString()} rows below them are filled.
+        {headingLine === 0 ? 'There are no headings' : `The headings are on line ${headingLine}`};{' '}
+        {rows.toLocaleString()} rows are filled.
       </p>
     </div>
   );

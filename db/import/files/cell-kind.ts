@@ -1,0 +1,63 @@
+import { readDate } from '../../../valuation/reading/date.ts';
+import { type Cell, isAmountCell } from '../../../valuation/reading/reading.ts';
+import { colourWords } from '../../../valuation/reading/sale-line/vocabulary.ts';
+import { plainWord, readBasePaint, readFinishState } from '../../../valuation/reading/words.ts';
+import { cellText } from './cell-text.ts';
+
+/** What a cell looks like by itself, whatever stands over it. */
+export type CellKind =
+  | 'blank'
+  | 'whole'
+  | 'year'
+  | 'number'
+  | 'grade'
+  | 'amount'
+  | 'date'
+  | 'colour'
+  | 'finish'
+  | 'base paint'
+  | 'code'
+  | 'mixed'
+  | 'word';
+
+const isYear = (number: number): boolean => number >= 1940 && number <= 2040;
+
+const numeric = (text: string): CellKind | null => {
+  if (/^\d+$/.test(text)) return text.length === 4 && isYear(Number(text)) ? 'year' : 'whole';
+  if (/^['’]\d\d$/.test(text)) return 'year';
+  if (/^\d{1,2}[.,]5$/.test(text)) return 'number';
+  if (/^c ?\.?\d{1,2}(?:[.,]\d)?[+-]?$/i.test(text) || /^\d{1,2}(?:[.,]\d)? ?\/ ?(?:5|10)$/.test(text))
+    return 'grade';
+  if (/^[★☆*]{1,10}½?$/u.test(text) || /^\d{1,3} ?%$/.test(text)) return 'grade';
+  const figures = text.replace(/[\p{Sc}\s]|usd|eur|gbp|each/giu, '');
+  if (/^\d[\d.,']*$/.test(figures) && (figures.length < text.length || /[.,]\d\d$/.test(figures)))
+    return 'amount';
+  if (/^\d+[.,]\d+$/.test(text)) return 'number';
+  return readDate(text, 'dmy', '2099-12-31').ok || readDate(text, 'mdy', '2099-12-31').ok ? 'date' : null;
+};
+
+/** True for a text in which several things are said, as of a whole car. */
+const isMixed = (text: string): boolean =>
+  text.split(/\s+/).length >= 4 || (/[,;]/.test(text) && text.length > 12) || text.length > 40;
+
+const ofText = (text: string): CellKind => {
+  const figures = /\d|★/u.test(text) ? numeric(text) : null;
+  if (figures) return figures;
+  if (isMixed(text)) return 'mixed';
+  const word = plainWord(text);
+  const last = word.split(' ').at(-1) ?? '';
+  if (colourWords.has(last) && word.split(' ').length <= 2) return 'colour';
+  if (readFinishState(text).ok) return 'finish';
+  if (!/^(?:no|none|all|complete|full|whole)$/.test(word) && readBasePaint(text).ok) return 'base paint';
+  return /\d/.test(text) && !/\s/.test(text) ? 'code' : 'word';
+};
+
+/** What a cell looks like; its words are those of several languages. */
+export const kindOfCell = (cell: Cell): CellKind => {
+  if (cell === null) return 'blank';
+  if (cell instanceof Date) return 'date';
+  if (isAmountCell(cell)) return 'amount';
+  if (typeof cell === 'number') return Number.isInteger(cell) ? (isYear(cell) ? 'year' : 'whole') : 'number';
+  const text = cellText(cell);
+  return text === '' ? 'blank' : ofText(text);
+};

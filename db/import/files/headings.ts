@@ -1,0 +1,146 @@
+import type { Cell } from '../../../valuation/reading/reading.ts';
+import { plainWord } from '../../../valuation/reading/words.ts';
+import { recogniseHeading } from '../columns.ts';
+import type { ImportOptions, TableRow } from '../types.ts';
+import { type CellKind, kindOfCell } from './cell-kind.ts';
+import { cellText } from './cell-text.ts';
+
+/** Headings that are as likely a cell of a list, such as the answer "no". */
+const weakHeadings = new Set([
+  'no',
+  'c',
+  'rear',
+  'inside',
+  'where',
+  'missing',
+  'incomplete',
+  'loose parts',
+  'top',
+]);
+
+/** Our columns that tell which car a row is. */
+const naming = new Set(['casting', 'release_name', 'description', 'inventory_number']);
+
+const longestHeading = 40;
+const mostRemembered = 2000;
+
+/** Tells headings from the cells of a list: those that we know, or that the owner has mapped. */
+export class HeadingReader {
+  readonly #options: ImportOptions;
+  readonly #mapped: ReadonlySet<string>;
+  readonly #known = new Map<string, number>();
+
+  constructor(options: ImportOptions) {
+    this.#options = options;
+    this.#mapped = new Set(Object.keys(options.map).map(plainWord));
+  }
+
+  /** How surely a text is a heading: 3 where the owner has mapped it, 1 where we know it, less where it may as well be a cell, else 0. */
+  weight(text: string): number {
+    if (text.length > longestHeading) return 0;
+    const before = this.#known.get(text);
+    if (before !== undefined) return before;
+    const word = plainWord(text);
+    const weight = this.#mapped.has(word)
+      ? 3
+      : recogniseHeading(this.#options.as, text)
+        ? weakHeadings.has(word)
+          ? 0.4
+          : 1
+        : 0;
+    if (this.#known.size < mostRemembered) this.#known.set(text, weight);
+    return weight;
+  }
+
+  /** Our column that a heading is commonly given to; null where there is none, or where the owner says what it is. */
+  meaning(text: string): string | null {
+    if (this.#mapped.has(plainWord(text))) return null;
+    return recogniseHeading(this.#options.as, text)?.ours ?? null;
+  }
+
+  /** How much a line looks like headings: those known, less the cells that are figures. */
+  score(cells: Cell[]): number {
+    let score = 0;
+    for (const cell of cells) {
+      const text = cellText(cell);
+      if (text === '') continue;
+      const weight = this.weight(text);
+      if (weight >= 3) score += weight;
+      else if (typeof cell !== 'string' || /^[\d.,\s]+$/.test(text)) score -= 1;
+      else score += weight;
+    }
+    return score;
+  }
+
+  /** True for headings of a list of cars: one of them tells which car a row is, and it is not the only one known among several. */
+  nameCars(cells: Cell[]): boolean {
+    const filled = cells.filter(cell => cellText(cell) !== '').length;
+    if (this.score(cells) < Math.min(2, filled)) return false;
+    return cells.some(cell => {
+      const text = cellText(cell);
+      return text !== '' && (this.weight(text) >= 3 || naming.has(this.meaning(text) ?? ''));
+    });
+  }
+
+  /** True where a line below the first headings can only be headings again. Most lines are settled by their first cells. */
+  isHeadings(cells: Cell[]): boolean {
+    let filled = 0;
+    for (const cell of cells) {
+      if (cell === null || cell === '') continue;
+      if (typeof cell !== 'string') return false;
+      if (this.weight(cell.trim()) > 0) break;
+      if (++filled === 3) return false;
+    }
+    const texts = cells.map(cellText).filter(text => text !== '');
+    const known = texts.filter(text => this.weight(text) >= 1).length;
+    return known >= 2 && known >= texts.length / 2 && this.score(cells) >= 2;
+  }
+}
+
+/** The cells of a column that are not blank, by what they look like. */
+const kindsBelow = (rows: TableRow[], column: number): CellKind[] =>
+  rows.map(({ cells }) => kindOfCell(cells[column] ?? null)).filter(kind => kind !== 'blank');
+
+const usual = (kinds: CellKind[]): CellKind | null => {
+  const counts = new Map<CellKind, number>();
+  for (const kind of kinds) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const [first] = [...counts].sort((a, b) => b[1] - a[1]);
+  return first && first[1] >= kinds.length * 0.6 ? first[0] : null;
+};
+
+const isPlainKind = (kind: CellKind | null) => kind === null || kind === 'word' || kind === 'mixed';
+
+/**
+ * True where the first of the rows is headings that nobody knows: it has words where the rows below it have figures, days or
+ * colours. Where it is like the rows below, it is one of them.
+ */
+export const isUnknownHeadings = ([first, ...below]: TableRow[]): boolean => {
+  if (!first || below.length === 0) return false;
+  const filled = first.cells.flatMap((cell, index) => (cellText(cell) === '' ? [] : [index]));
+  if (filled.length < 2) return false;
+  let forHeadings = 0;
+  let forData = 0;
+  for (const index of filled) {
+    const own = kindOfCell(first.cells[index] ?? null);
+    const kind = usual(kindsBelow(below, index));
+    if (!isPlainKind(own)) forData++;
+    else if (!isPlainKind(kind)) forHeadings++;
+  }
+  return forHeadings > forData || (forData === 0 && below.length < 2);
+};
+
+const collectives =
+  /(?:^|\P{L})(?:my|our|cars|autos|models|modelle|voitures|coches|collection|sammlung|list|liste|inventory|sales|verkaufe|bought|updated?|drawer|shelf|cabinet|everything|page|sheet)(?:$|\P{L})/iu;
+
+/** True for a line of one text that says what a list is, such as "Cars in the blue drawer", and not what a car is. */
+export const isTitle = (text: string): boolean => {
+  const plain = text.normalize('NFD').replace(/\p{M}/gu, '');
+  return (
+    isRemark(text) || (plain.length <= 60 && !/[★,;]|\bc ?\d|\/10/iu.test(plain) && collectives.test(plain))
+  );
+};
+
+/** True for a line of one text among the rows of a list that can only be said of the rows below it, such as "Bottom shelf:". */
+export const isRemark = (text: string): boolean =>
+  /^[\s=*_#~-]+$|:\s*$|^(?:-{2,}|={2,}|\*{2,}).*(?:-{2,}|={2,}|\*{2,})$/.test(text) ||
+  /(?:^|\P{L})(?:shelf|drawer|cabinet)(?: \p{L}{1,2}| \d+)?$/iu.test(text);
