@@ -30,6 +30,7 @@ const fileMenu = ({ send, sendWithFolder }: MenuActions): Item => ({
     },
     separator,
     { id: 'import', label: 'Import…', accelerator: 'CmdOrCtrl+I', click: () => send({ command: 'import' }) },
+    { id: 'paste-sales', label: 'Paste Sales…', click: () => send({ command: 'go', to: '/sales/paste' }) },
     {
       id: 'export-report',
       label: 'Export Report…',

@@ -1,19 +1,27 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
+import { Route, Switch, useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
 import { useSummary } from '../../api/use-summary.ts';
+import { useKeys } from '../../components/keys/use-keys.ts';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { NewRecord } from './new-record.tsx';
 import { NothingYet } from './nothing-yet.tsx';
+import { PasteScreen } from './paste/paste-screen.tsx';
 import { SalesList } from './sales-list.tsx';
 
-const SalesScreen = () => {
+const Records = () => {
   const sales = useQuery({ queryKey: ['sales'], queryFn: () => api.sales.list({}) });
   const assumptions = useQuery({ queryKey: ['assumptions'], queryFn: () => api.collection.assumptions() });
   const { data: summary } = useSummary();
   const [adding, setAdding] = useState(false);
   const [added, setAdded] = useState<number | null>(null);
+  const [, navigate] = useLocation();
+  useKeys('Sale records', [
+    { keys: 'mod+I Insert', does: 'Add a sale record', run: () => setAdding(true) },
+    { keys: 'mod+J alt+Insert', does: 'Paste sales', run: () => navigate('/paste') },
+  ]);
   const rows = sales.data;
   const known = assumptions.data?.body.sourceReliability;
   const sources = useMemo(
@@ -42,5 +50,16 @@ const SalesScreen = () => {
     </>
   );
 };
+
+const SalesScreen = () => (
+  <Switch>
+    <Route path="/paste">
+      <PasteScreen />
+    </Route>
+    <Route>
+      <Records />
+    </Route>
+  </Switch>
+);
 
 export default SalesScreen;

@@ -10,31 +10,21 @@ export const NothingYet = ({ castings, onAdd }: { castings: number; onAdd: () =>
     <EmptyState
       title="Every value is based on sale records"
       actions={
-        castings > 0 ? (
-          <>
-            <Button variant="filled" onClick={onAdd}>
-              Add a sale record
-            </Button>
-            <Button component={Link} href="~/lots/import?as=sales">
-              Import a spreadsheet
-            </Button>
-          </>
-        ) : (
-          <>
-            <Button component={Link} href="~/lots/import?as=sales" variant="filled">
-              Import a spreadsheet
-            </Button>
-            <Button component={Link} href="~/reference">
-              Enter castings first
-            </Button>
-          </>
-        )
+        <>
+          <Button component={Link} href="~/sales/paste" variant="filled">
+            Paste sales
+          </Button>
+          {castings > 0 ? <Button onClick={onAdd}>Add a sale record</Button> : null}
+          <Button component={Link} href="~/lots/import?as=sales">
+            Import a spreadsheet
+          </Button>
+        </>
       }
     >
       A sale record is one sale that you saw: what was sold, its grade and finish, its price, when and where.
       Playworn comes with no price list and does not guess: from the sales you enter, it works out what your
-      cars would sell for and how certain that is. Two or three sales of a casting are a start; your own sales
-      are added automatically.
+      cars would sell for and how certain that is. Two or three sales of a casting are a start, in any words,
+      one a line; your own sales are added automatically.
     </EmptyState>
   </>
 );

@@ -7,7 +7,6 @@ import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { CellChange, GridHandle, RowState } from '../../components/data-grid/types.ts';
-import { useKeys } from '../../components/keys/use-keys.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { FilterBar } from './filter-bar.tsx';
@@ -91,7 +90,6 @@ export const SalesList = ({
   useEffect(() => {
     grid.current?.toTop();
   }, [filter]);
-  useKeys('Sale records', [{ keys: 'mod+I Insert', does: 'Add a sale record', run: onAdd }]);
 
   const phrases = useMemo(() => doubtPhrases(all), [all]);
   const columns = useMemo(
@@ -127,6 +125,9 @@ export const SalesList = ({
           <>
             <Button component={Link} href="~/lots/import?as=sales">
               Import a spreadsheet
+            </Button>
+            <Button component={Link} href="~/sales/paste">
+              Paste sales
             </Button>
             <Button variant="filled" onClick={onAdd}>
               Add a sale record

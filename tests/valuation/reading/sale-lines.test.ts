@@ -77,3 +77,16 @@ test.each(signs)(
     expect(read.fields).toMatchObject({ casting: 'Quern Wagon', price: '21.00', sold_on: '2026-07-04' });
   },
 );
+
+test.each(["Carrier's Friend", 'Carrier’s Friend', 'carriers friend'])(
+  'a name with an owner in it is found, written %s',
+  written => {
+    const carrier = { id: 7, name: 'Carrier’s Friend', maker: '', series: '', releases: [], features: {} };
+    const { castingId, unread } = readSaleLine(`${written} C6, $35`, makeLexicon([carrier]), {
+      currency: 'USD',
+      orders: {},
+      today,
+    });
+    expect({ castingId, unread }).toEqual({ castingId: 7, unread: [] });
+  },
+);

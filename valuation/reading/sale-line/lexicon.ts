@@ -50,6 +50,10 @@ export interface Lexicon {
 
 export const wordsOf = (text: string): string[] => fold(text).match(/[\p{L}\p{N}]+/gu) ?? [];
 
+/** The words of a name as lines are cut into them: without the 's of an owner. */
+export const nameWordsOf = (text: string): string[] =>
+  (fold(text).match(/[\p{L}\p{N}]+(?:'s(?!\p{L}))?/gu) ?? []).map(word => word.replace(/'s$/, ''));
+
 /** The same text for the same words, whatever their order. */
 export const inAnyOrder = (words: string[]): string => [...words].sort().join(' ');
 
@@ -61,7 +65,7 @@ export const makeLexicon = (castings: LexiconCasting[], ownWords: OwnWord[] = []
   for (const casting of castings) {
     const known = new Set<string>();
     const add = (name: string, isRelease: boolean) => {
-      const words = wordsOf(name);
+      const words = nameWordsOf(name);
       const joined = words.join('');
       if (!joined || known.has(joined)) return;
       known.add(joined);
