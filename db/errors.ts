@@ -1,4 +1,9 @@
-/** Why a collection could not be opened, read or written: a code to branch on; the message is what the screens show. */
+import type { Refusal, StorageFault, SystemRefusal } from '../valuation/wording/storage/facts.ts';
+import { refusalText } from '../valuation/wording/storage/refusal-text.ts';
+
+export type { StorageFault } from '../valuation/wording/storage/facts.ts';
+
+/** Why a collection could not be opened, read or written: a code to branch on. */
 export type CollectionErrorCode =
   | 'missing'
   | 'needs-restoring'
@@ -17,42 +22,86 @@ export type CollectionErrorCode =
   | 'nothing-to-undo'
   | 'closed';
 
-/** What exactly is wrong with a collection's files, where more than the code is known. */
-export type StorageFault =
-  /** The database is gone; so many folders in `backups/` hold a state of it. */
-  | { kind: 'gone'; backups: number }
-  | { kind: 'empty' }
-  /** The beginning is no database's. */
-  | { kind: 'overwritten' }
-  | { kind: 'cut-short'; bytes: number; expectedBytes: number }
-  /** SQLite's own words for what does not fit inside the file. */
-  | { kind: 'structure'; detail: string }
-  /** The write-ahead log beside the database belongs to another one. */
-  | { kind: 'foreign-wal' }
-  /** The database is a symbolic link, or the same file stands in `names` folders. */
-  | { kind: 'symbolic-link'; target: string }
-  | { kind: 'hard-links'; names: number }
-  /** Something of another kind stands where a file or folder of ours belongs. */
-  | { kind: 'obstructed'; path: string; expected: 'file' | 'folder' };
+const codes: Record<Refusal['kind'], CollectionErrorCode> = {
+  'no-collection': 'missing',
+  'no-database': 'missing',
+  'no-backup': 'missing',
+  'no-archive': 'missing',
+  'needs-restoring': 'needs-restoring',
+  'collection-exists': 'exists',
+  'name-taken': 'exists',
+  'folder-not-empty': 'exists',
+  foreign: 'foreign',
+  newer: 'newer',
+  'newer-archive': 'newer',
+  file: 'damaged',
+  damaged: 'damaged',
+  'disk-error': 'damaged',
+  'broken-migration': 'damaged',
+  'damaged-backup': 'damaged',
+  'backup-not-made': 'damaged',
+  'backup-gone': 'damaged',
+  'unreadable-archive': 'damaged',
+  'archive-without-database': 'damaged',
+  'photo-altered': 'damaged',
+  'not-a-lock': 'obstructed',
+  'in-the-way': 'obstructed',
+  held: 'locked',
+  'in-use': 'locked',
+  'not-writable': 'read-only',
+  'folder-not-made': 'read-only',
+  'disk-full': 'disk-full',
+  'old-runtime': 'old-runtime',
+  'photo-empty': 'photo-refused',
+  'photo-heic': 'photo-refused',
+  'photo-drawing': 'photo-refused',
+  'photo-unknown': 'photo-refused',
+  'photo-unreadable': 'photo-refused',
+  'photo-too-large': 'photo-refused',
+  'photo-missing': 'photo-missing',
+  'nothing-to-undo': 'nothing-to-undo',
+  'nothing-to-redo': 'nothing-to-undo',
+  closed: 'closed',
+};
 
-interface CollectionErrorOptions extends ErrorOptions {
-  fault?: StorageFault;
-}
+const codesOfFaults: Partial<Record<StorageFault['kind'], CollectionErrorCode>> = {
+  'symbolic-link': 'linked',
+  'hard-links': 'linked',
+  obstructed: 'obstructed',
+};
 
-/** A failure with a reason a program can branch on and a message a person can act on: what, where, what to do. */
+const codeOf = (refusal: Refusal): CollectionErrorCode =>
+  (refusal.kind === 'file' ? codesOfFaults[refusal.fault.kind] : undefined) ?? codes[refusal.kind];
+
+const faultOf = (refusal: Refusal): StorageFault | undefined => {
+  switch (refusal.kind) {
+    case 'file':
+      return refusal.fault;
+    case 'needs-restoring':
+      return { kind: 'gone', backups: refusal.backups };
+    case 'not-a-lock':
+      return { kind: 'obstructed', path: refusal.path, expected: 'file' };
+    case 'damaged':
+    case 'disk-error':
+      return { kind: 'structure', detail: refusal.detail };
+    default:
+      return undefined;
+  }
+};
+
+/** A refusal as a fact, with a code that a program can branch on; the message is the same in words: what, where, what to do. */
 export class CollectionError extends Error {
+  readonly refusal: Refusal;
   readonly code: CollectionErrorCode;
+  /** What exactly is wrong with the collection's files, where more than the code is known. */
   readonly fault: StorageFault | undefined;
 
-  constructor(
-    code: CollectionErrorCode,
-    message: string,
-    { fault, ...options }: CollectionErrorOptions = {},
-  ) {
-    super(message, options);
+  constructor(refusal: Refusal, options?: ErrorOptions) {
+    super(refusalText(refusal), options);
     this.name = 'CollectionError';
-    this.code = code;
-    this.fault = fault;
+    this.refusal = refusal;
+    this.code = codeOf(refusal);
+    this.fault = faultOf(refusal);
   }
 }
 
@@ -60,58 +109,25 @@ export class CollectionError extends Error {
 const systemCode = (error: unknown): string =>
   error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
 
-const sentences: [RegExp, CollectionErrorCode, (place: string) => string][] = [
-  [
-    /^(SQLITE_FULL|ENOSPC|EDQUOT)/,
-    'disk-full',
-    place =>
-      `The disk that holds ${place} is full. Nothing was changed. Free some space (older ones in its backups folder may go), then try again.`,
-  ],
-  [
-    /^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EROFS|EACCES|EPERM)/,
-    'read-only',
-    place =>
-      `${place} cannot be written. Nothing was changed. Allow writing to the folder, or move the collection to one that can be written.`,
-  ],
-  [
-    /^(SQLITE_CORRUPT|SQLITE_NOTADB|SQLITE_FORMAT)/,
-    'damaged',
-    place => `${place} is damaged. Restore a backup; the present state will be saved beside it.`,
-  ],
-  [
-    /^(SQLITE_BUSY|SQLITE_LOCKED)/,
-    'locked',
-    place => `${place} is in use by another program. Close that program, then try again.`,
-  ],
-  [
-    /^(SQLITE_IOERR|EIO)/,
-    'damaged',
-    place =>
-      `The disk reported an error while ${place} was read or written. Check the disk, then open the collection again.`,
-  ],
-  [
-    /^(EISDIR|ENOTDIR)/,
-    'obstructed',
-    place =>
-      `In ${place} a folder stands where a file belongs, or a file where a folder belongs. Move it away, then try again.`,
-  ],
+const refusals: [RegExp, SystemRefusal['kind']][] = [
+  [/^(SQLITE_FULL|ENOSPC|EDQUOT)/, 'disk-full'],
+  [/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EROFS|EACCES|EPERM)/, 'not-writable'],
+  [/^(SQLITE_CORRUPT|SQLITE_NOTADB|SQLITE_FORMAT)/, 'damaged'],
+  [/^(SQLITE_BUSY|SQLITE_LOCKED)/, 'in-use'],
+  [/^(SQLITE_IOERR|EIO)/, 'disk-error'],
+  [/^(EISDIR|ENOTDIR)/, 'in-the-way'],
 ];
 
 /** Turns SQLite's and the operating system's storage errors into a CollectionError; anything else comes back as it is. */
 export const asCollectionError = (error: unknown, place: string): unknown => {
   if (error instanceof CollectionError) return error;
   if (error instanceof TypeError && error.message === 'The database connection is not open')
-    return new CollectionError('closed', `The collection in ${place} has been closed. Open it again.`, {
-      cause: error,
-    });
+    return new CollectionError({ kind: 'closed', place }, { cause: error });
   const code = systemCode(error);
-  const found = sentences.find(([pattern]) => pattern.test(code));
-  if (!found) return error;
+  const kind = refusals.find(([pattern]) => pattern.test(code))?.[1];
+  if (!kind) return error;
   const detail = error instanceof Error ? error.message : String(error);
-  return new CollectionError(found[1], found[2](place), {
-    cause: error,
-    ...(found[1] === 'damaged' && { fault: { kind: 'structure', detail } }),
-  });
+  return new CollectionError({ kind, place, detail }, { cause: error });
 };
 
 /** Runs `work`, rethrowing storage errors as CollectionError about `place`. */

@@ -3,11 +3,11 @@ import type { Database } from 'better-sqlite3';
 import DatabaseFile from 'better-sqlite3';
 import { migrations as shippedSteps } from '../migrations/index.ts';
 import { currencyDecimals } from '../valuation/money.ts';
+import { behindText, lostChangesText } from '../valuation/wording/storage/finding-text.ts';
 import { backUp, backupStanding, writeBackup } from './backup/backup.ts';
 import { removeUnfinished } from './backup/keep.ts';
 import { ensureCollectionId } from './backup/lineage.ts';
 import { copyAside } from './backup/set-aside.ts';
-import { behindText, lostChangesText } from './backup/wording.ts';
 import type { Collection } from './collection.ts';
 import { asCollectionError, CollectionError, withStorageErrors } from './errors.ts';
 import { openReader, openUnwritable, openWriter } from './file/connection.ts';
@@ -38,7 +38,9 @@ interface OpenOptions {
 const quickCheck = (sqlite: Database, path: string): void => {
   const rows = sqlite.pragma('quick_check(1)') as { quick_check: string }[];
   if (rows[0]?.quick_check !== 'ok')
-    throw new CollectionError('damaged', `${path} is damaged (${rows[0]?.quick_check}). Restore a backup.`, {
+    throw new CollectionError({
+      kind: 'file',
+      path,
       fault: { kind: 'structure', detail: String(rows[0]?.quick_check) },
     });
 };
@@ -258,11 +260,7 @@ export const createCollection = async (
   currencyDecimals(reportingCurrency);
   const paths = layout(dir);
   await withStorageErrors(dir, async () => {
-    if (existsSync(paths.database))
-      throw new CollectionError(
-        'exists',
-        `There is already a collection in ${dir}. Open it, or choose another folder.`,
-      );
+    if (existsSync(paths.database)) throw new CollectionError({ kind: 'collection-exists', place: dir });
     if (foldersWithState(dir).length > 0) checkIdentity(paths.database, false);
     makeFolder(dir);
     checkKinds(dir);

@@ -157,3 +157,7 @@ export const carGradeLabel = (grade: Grade, finishState: FinishState): string =>
   finishState === 'restored' || finishState === 'customised'
     ? `${gradeLabel(grade)}, ${finishState}`
     : gradeLabel(grade);
+
+/** What searching finds. */
+export const searchKinds = ['car', 'lot', 'casting', 'variation', 'sale record'] as const;
+export type SearchKind = (typeof searchKinds)[number];

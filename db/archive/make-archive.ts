@@ -42,8 +42,7 @@ export interface ArchiveMade {
 export const isZipName = (path: string): boolean => extname(path).toLowerCase() === '.zip';
 
 const refuseTaken = (out: string): void => {
-  if (existsSync(out))
-    throw new CollectionError('exists', `There is something at ${out} already. Choose another name.`);
+  if (existsSync(out)) throw new CollectionError({ kind: 'name-taken', path: out });
 };
 
 /** The database as a backup of this moment, every table beside it, and the photographs. Returns those that are gone. */

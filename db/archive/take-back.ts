@@ -50,12 +50,11 @@ export interface TakeBackOptions {
 
 const sourceOf = async (archive: string): Promise<BagSource> => {
   const stat = statSync(archive, { throwIfNoEntry: false });
-  if (!stat) throw new CollectionError('missing', `There is no archive at ${archive}.`);
+  if (!stat) throw new CollectionError({ kind: 'no-archive', path: archive });
   if (stat.isDirectory()) return folderSource(archive);
   return zipSource(archive).catch(cause => {
     throw new CollectionError(
-      'damaged',
-      `${archive} cannot be read as an archive: ${isZipName(archive) ? 'it is cut short or damaged' : 'it is no ZIP file'}.`,
+      { kind: 'unreadable-archive', path: archive, zip: isZipName(archive) },
       { cause },
     );
   });
@@ -76,10 +75,7 @@ const rebuild = async (source: BagSource, staged: string, work: string, at: stri
   const described = JSON.parse(readFileSync(join(folder, 'datapackage.json'), 'utf8')) as TablesPackage;
   const steps = Object.entries(shippedSteps).slice(0, described.playworn.schema);
   if (steps.length < described.playworn.schema)
-    throw new CollectionError(
-      'newer',
-      `This archive was made by a newer version of Playworn (schema ${described.playworn.schema}). Nothing was changed. Update Playworn to take it back.`,
-    );
+    throw new CollectionError({ kind: 'newer-archive', schema: described.playworn.schema });
   const sqlite = new DatabaseFile(staged);
   try {
     sqlite.pragma(`application_id = ${applicationId}`);
@@ -192,7 +188,7 @@ export const takeBack = (options: TakeBackOptions): Promise<TakenBack> =>
   withStorageErrors(options.dir, async () => {
     const { archive, dir, at, signal, onProgress } = options;
     if (existsSync(dir) && (!statSync(dir).isDirectory() || readdirSync(dir).length > 0))
-      throw new CollectionError('exists', `${dir} is not empty. Choose a new folder for the collection.`);
+      throw new CollectionError({ kind: 'folder-not-empty', path: dir });
     const source = await sourceOf(archive);
     const check = await checkBag(source, (done, total) => {
       signal?.throwIfAborted();
@@ -207,10 +203,11 @@ export const takeBack = (options: TakeBackOptions): Promise<TakenBack> =>
       const staged = layout(staging).database;
       const database = await stageDatabase(source, check, { staged, work, at });
       if (!database)
-        throw new CollectionError(
-          'damaged',
-          `No collection can be had from ${archive}: neither its database nor its tables are whole. ${check.findings.map(finding => finding.file).join(', ')}`,
-        );
+        throw new CollectionError({
+          kind: 'archive-without-database',
+          path: archive,
+          files: check.findings.map(finding => finding.file),
+        });
       const photos = await stagePhotos(source, check, layout(staging).photos, options);
       const findings = onlyOnce(check.findings, neverArchived(staged, source));
       for (const suffix of ['-wal', '-shm']) rmSync(`${staged}${suffix}`, { force: true });

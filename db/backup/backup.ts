@@ -37,10 +37,10 @@ const describeCopy = (
     const differing = differingTables(tables, tableHashes(source));
     const check = copy.pragma('quick_check(1)', { simple: true });
     if (check !== 'ok' || differing.length > 0)
-      throw new CollectionError(
-        'damaged',
-        `The backup was not made: its copy did not read back as it was written (${differing.join(', ') || check}). Check the collection, and the disk.`,
-      );
+      throw new CollectionError({
+        kind: 'backup-not-made',
+        differing: differing.join(', ') || String(check),
+      });
     return {
       tables,
       history: historyMark(copy),
@@ -98,8 +98,7 @@ export const writeBackup = (
 
 const infoOf = async (dir: string, name: string): Promise<BackupInfo> => {
   const made = (await listBackups(dir)).find(backup => backup.name === name);
-  if (!made)
-    throw new CollectionError('damaged', `The backup ${name} was made and is gone again. Check the disk.`);
+  if (!made) throw new CollectionError({ kind: 'backup-gone', name });
   return made;
 };
 

@@ -1,17 +1,10 @@
 import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import type { BackupFault } from '../../valuation/wording/storage/facts.ts';
 import { backupFiles, backupFolders, layout } from '../file/layout.ts';
 import { type Manifest, readManifest } from './manifest.ts';
 
-/** What is wrong with a folder in `backups/`. */
-export type BackupFault =
-  | { kind: 'description-missing' | 'description-unreadable' | 'description-altered' }
-  | { kind: 'database-missing' | 'database-altered' }
-  | { kind: 'tables-differ'; tables: string[] }
-  /** SQLite's own words for what does not fit inside the copy. */
-  | { kind: 'structure'; detail: string }
-  /** The system could not read it to its end. */
-  | { kind: 'unreadable'; detail: string };
+export type { BackupFault };
 
 /** A folder in `backups/` as lists show it. */
 export interface BackupInfo {

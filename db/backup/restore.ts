@@ -16,13 +16,9 @@ import { holdBackups } from './keep.ts';
 import { type BackupFault, backupPaths } from './list.ts';
 import { photoHashes } from './manifest.ts';
 import { copyAside } from './set-aside.ts';
-import { backupFaultText } from './wording.ts';
 
 const damagedBackup = (name: string, fault: BackupFault) =>
-  new CollectionError(
-    'damaged',
-    `The backup ${name} is damaged: ${backupFaultText(fault)}. Nothing was changed. Choose another backup.`,
-  );
+  new CollectionError({ kind: 'damaged-backup', name, fault });
 
 /** True for a fault of the description alone: the database beside it may well be whole. */
 export const isOfDescription = (fault: BackupFault): boolean => fault.kind.startsWith('description-');
@@ -121,10 +117,7 @@ export const restore = (dir: string, name: string, options: RestoreOptions): Pro
     const { at, host, open, unverified = false } = options;
     checkKinds(dir);
     if (!backupFolders(dir).includes(name))
-      throw new CollectionError(
-        'missing',
-        `There is no backup ${name} in ${layout(dir).backups}. Choose one from the list.`,
-      );
+      throw new CollectionError({ kind: 'no-backup', name, folder: layout(dir).backups });
     const release = holdBackups(dir, [name]);
     const staged = `${layout(dir).database}.part`;
     const found = (photos: string[], presentState: string | undefined): Restored => ({

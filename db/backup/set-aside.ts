@@ -42,8 +42,7 @@ export const copyAside = (dir: string, at: string): string => {
 export const setAside = (dir: string, at: string): Promise<string> =>
   withStorageErrors(dir, () => {
     const parts = partsOf(dir);
-    if (!parts.includes(layout(dir).database))
-      throw new CollectionError('missing', `There is no collection.sqlite in ${dir} to set aside.`);
+    if (!parts.includes(layout(dir).database)) throw new CollectionError({ kind: 'no-database', place: dir });
     const lock = takeLock(dir);
     try {
       const folder = freeFolder(dir, at);

@@ -56,7 +56,9 @@ const lookAt = (dir: string): void => {
   try {
     const found = sqlite.pragma('quick_check(1)', { simple: true });
     if (found !== 'ok')
-      throw new CollectionError('damaged', `${paths.database} is damaged (${found}). Restore a backup.`, {
+      throw new CollectionError({
+        kind: 'file',
+        path: paths.database,
         fault: { kind: 'structure', detail: String(found) },
       });
   } finally {

@@ -1,5 +1,6 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
+import type { CheckStep, Finding } from '../../valuation/wording/storage/facts.ts';
 import type { Collection } from '../collection.ts';
 import { asCollectionError, CollectionError, withStorageErrors } from '../errors.ts';
 import { layout } from '../file/layout.ts';
@@ -7,7 +8,6 @@ import { faultOfPhoto, remakeCopies } from '../photos/photo-check.ts';
 import { originalPath, storedPhotos } from '../photos/photo-files.ts';
 import { faultySearchIndexes } from '../search/search-check.ts';
 import { faultOfBackup } from './fault.ts';
-import type { CheckStep, Finding } from './findings.ts';
 import { holdBackups } from './keep.ts';
 import { collectionId } from './lineage.ts';
 import { type BackupInfo, describedBackups, listBackups } from './list.ts';

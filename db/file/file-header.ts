@@ -33,11 +33,8 @@ const readHeader = (path: string): Header | undefined => {
   }
 };
 
-const newer = (path: string, version: number) =>
-  new CollectionError(
-    'newer',
-    `${path} was made by a newer version of Playworn (schema ${version}; this version knows ${schemaVersion}). Nothing was changed. Update Playworn to open it.`,
-  );
+const newer = (path: string, schema: number) =>
+  new CollectionError({ kind: 'newer', path, schema, known: schemaVersion });
 
 /** Throws 'foreign' or 'newer' for what a database says of itself once it is open, its write-ahead log included. */
 export const checkOpenIdentity = (path: string, id: number, version: number, known = schemaVersion): void => {
@@ -45,26 +42,15 @@ export const checkOpenIdentity = (path: string, id: number, version: number, kno
   if (version > known) throw newer(path, version);
 };
 
-const foreign = (path: string) =>
-  new CollectionError(
-    'foreign',
-    `${path} is not a Playworn collection. Nothing was changed. Choose another folder, or move that file away.`,
-  );
+const foreign = (path: string) => new CollectionError({ kind: 'foreign', path });
 
 const missing = (path: string) => {
   const dir = dirname(path);
   // A backup's own copy, or a file of another name, has no backups beside it.
   const backups = path === layout(dir).database ? foldersWithState(dir).length : 0;
-  return backups > 0
-    ? new CollectionError(
-        'needs-restoring',
-        `The collection in ${dir} needs restoring: collection.sqlite is gone, and ${backups === 1 ? 'a backup of it is' : `${backups} backups of it are`} there. Nothing was changed. Restore a backup ("playworn restore --collection DIR" brings back the newest), or choose another folder.`,
-        { fault: { kind: 'gone', backups } },
-      )
-    : new CollectionError(
-        'missing',
-        `There is no collection at ${path}. Create one, or choose another folder.`,
-      );
+  return new CollectionError(
+    backups > 0 ? { kind: 'needs-restoring', dir, backups } : { kind: 'no-collection', place: path },
+  );
 };
 
 /**
@@ -75,18 +61,10 @@ const refuseLinks = (path: string): void => {
   const stat = lstatSync(path);
   if (stat.isSymbolicLink()) {
     const target = resolve(dirname(path), readlinkSync(path));
-    throw new CollectionError(
-      'linked',
-      `${path} is a link to ${target}. Nothing was changed. Open the folder in which the file itself lies; or put the file itself, with what lies beside it, in place of the link.`,
-      { fault: { kind: 'symbolic-link', target } },
-    );
+    throw new CollectionError({ kind: 'file', path, fault: { kind: 'symbolic-link', target } });
   }
   if (stat.isFile() && stat.nlink > 1)
-    throw new CollectionError(
-      'linked',
-      `${path} is the same file as another one elsewhere (a hard link; it has ${stat.nlink} names), and what is written through one could be lost through the other. Nothing was changed. Put a copy of the file in its place, or remove the other name.`,
-      { fault: { kind: 'hard-links', names: stat.nlink } },
-    );
+    throw new CollectionError({ kind: 'file', path, fault: { kind: 'hard-links', names: stat.nlink } });
 };
 
 /**
@@ -104,25 +82,17 @@ export const checkIdentity = (
   if (!stat) throw missing(path);
   if (!stat.isFile()) throw obstructed(path, 'file');
   if (toWrite) refuseLinks(path);
-  if (stat.size === 0)
-    throw new CollectionError('damaged', `${path} is empty: its content is gone. Restore a backup.`, {
-      fault: { kind: 'empty' },
-    });
+  if (stat.size === 0) throw new CollectionError({ kind: 'file', path, fault: { kind: 'empty' } });
   const header = readHeader(path);
-  if (!header)
-    throw new CollectionError(
-      'damaged',
-      `${path} is not a readable database: its beginning is overwritten or cut off. Restore a backup.`,
-      { fault: { kind: 'overwritten' } },
-    );
+  if (!header) throw new CollectionError({ kind: 'file', path, fault: { kind: 'overwritten' } });
   if (header.applicationId !== applicationId) throw foreign(path);
   if (header.userVersion > known) throw newer(path, header.userVersion);
   if (!hasWal && header.expectedBytes !== undefined && stat.size < header.expectedBytes)
-    throw new CollectionError(
-      'damaged',
-      `${path} is cut short: ${stat.size} of ${header.expectedBytes} bytes are left. Restore a backup.`,
-      { fault: { kind: 'cut-short', bytes: stat.size, expectedBytes: header.expectedBytes } },
-    );
+    throw new CollectionError({
+      kind: 'file',
+      path,
+      fault: { kind: 'cut-short', bytes: stat.size, expectedBytes: header.expectedBytes },
+    });
 };
 
 /** Throws CollectionError 'obstructed' where something of the wrong kind stands in a collection's folder. */

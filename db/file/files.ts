@@ -59,9 +59,7 @@ export const writeWhole = (path: string, content: string | Uint8Array, temporary
 
 const cannotBeMade = (path: string, cause: unknown) =>
   // Below a read-only folder or on a missing drive the system only says that there is no such place.
-  new CollectionError('read-only', `The folder ${path} cannot be made there. Choose another place.`, {
-    cause,
-  });
+  new CollectionError({ kind: 'folder-not-made', path }, { cause });
 
 /**
  * Makes a folder and those above it that are missing, one after the other. (Node's own `recursive` never returns where a
@@ -88,11 +86,7 @@ export const makeFolder = (path: string): void => {
 
 /** What stands where a file or a folder of ours belongs is of the other kind. */
 export const obstructed = (path: string, expected: 'file' | 'folder') =>
-  new CollectionError(
-    'obstructed',
-    `${path} is ${expected === 'file' ? 'not a file' : 'not a folder'}, and Playworn needs a ${expected} there. Move it away, then try again.`,
-    { fault: { kind: 'obstructed', path, expected } },
-  );
+  new CollectionError({ kind: 'file', path, fault: { kind: 'obstructed', path, expected } });
 
 /** Removes what a killed program left unfinished below a folder. Only while nothing else writes there. */
 export const sweepUnfinished = (folder: string): void => {

@@ -1,11 +1,11 @@
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
+import type { Host } from '../../valuation/wording/storage/facts.ts';
 import { CollectionError } from '../errors.ts';
 import { writeWhole } from './files.ts';
 import { layout } from './layout.ts';
 
-/** The program that has a collection open. */
-export type Host = 'window' | 'browser' | 'command line';
+export type { Host };
 
 /** Kept beside the lock while a collection is open: who holds it, and the mark of its write-ahead log. */
 export interface OpenMark {
@@ -26,39 +26,25 @@ export interface Lock {
   release(clean: boolean): void;
 }
 
-const hostNames: Record<Host, string> = {
-  window: 'the window',
-  browser: 'browser mode',
-  'command line': 'the command line',
-};
+const hosts: readonly string[] = ['window', 'browser', 'command line'] satisfies Host[];
 
 const readMark = (path: string): OpenMark | undefined => {
   try {
     const mark: OpenMark = JSON.parse(readFileSync(path, 'utf8'));
-    return typeof mark.pid === 'number' && mark.host in hostNames ? mark : undefined;
+    return typeof mark.pid === 'number' && hosts.includes(mark.host) ? mark : undefined;
   } catch {
     return undefined;
   }
 };
 
-const refusal = (dir: string): CollectionError => {
-  const holder = readMark(layout(dir).openMark);
-  const who = holder
-    ? `${hostNames[holder.host]} (process ${holder.pid}, since ${holder.since})`
-    : 'another program';
-  return new CollectionError(
-    'locked',
-    `The collection in ${dir} is already open in ${who}. Close it there first.`,
-  );
+const held = (dir: string): CollectionError => {
+  const mark = readMark(layout(dir).openMark);
+  const holder = mark ? { host: mark.host, pid: mark.pid, since: mark.since } : null;
+  return new CollectionError({ kind: 'held', dir, holder });
 };
 
 /** Our lock is an empty file. */
-const notALock = (path: string) =>
-  new CollectionError(
-    'obstructed',
-    `${path} is not a lock that Playworn made: something else wrote into it. The collection itself was not touched. Move that file away, then open the collection again.`,
-    { fault: { kind: 'obstructed', path, expected: 'file' } },
-  );
+const notALock = (path: string) => new CollectionError({ kind: 'not-a-lock', path });
 
 /**
  * Takes the collection's lock or throws CollectionError 'locked' naming the holder. The lock is an exclusive SQLite
@@ -72,7 +58,7 @@ export const takeLock = (dir: string): Lock => {
     handle.exec('BEGIN EXCLUSIVE');
   } catch (error) {
     handle.close();
-    if (error instanceof Database.SqliteError && /^SQLITE_(BUSY|LOCKED)/.test(error.code)) throw refusal(dir);
+    if (error instanceof Database.SqliteError && /^SQLITE_(BUSY|LOCKED)/.test(error.code)) throw held(dir);
     if (error instanceof Database.SqliteError && /^SQLITE_(NOTADB|CORRUPT)/.test(error.code))
       throw notALock(paths.lock);
     throw error;

@@ -41,11 +41,7 @@ export const migrate = async (
           (SELECT max(timestamp) FROM kysely_migration WHERE name < ${name}), ''))
           WHERE name = ${name}`.execute(trx);
       const broken = sqlite.pragma('foreign_key_check') as unknown[];
-      if (broken.length > 0)
-        throw new CollectionError(
-          'damaged',
-          `${broken.length} rows would point at nothing after the migration`,
-        );
+      if (broken.length > 0) throw new CollectionError({ kind: 'broken-migration', rows: broken.length });
       sqlite.pragma(`user_version = ${Object.keys(steps).length}`);
     });
   } finally {

@@ -16,8 +16,5 @@ const neededNodeApi = 10;
  */
 export const checkRuntime = (versions: RuntimeVersions = process.versions): void => {
   if (Number(versions.napi ?? 0) >= neededNodeApi) return;
-  throw new CollectionError(
-    'old-runtime',
-    `A collection needs Node 22.14 or newer; this is Node ${versions.node}. Start with "npm start" or "npx playworn", which bring their own.`,
-  );
+  throw new CollectionError({ kind: 'old-runtime', node: versions.node });
 };

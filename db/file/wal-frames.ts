@@ -1,4 +1,5 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import type { WalFault } from '../../valuation/wording/storage/facts.ts';
 
 /** What a write-ahead log left by a killed program says of itself. */
 export interface WalSurvey {
@@ -9,17 +10,7 @@ export interface WalSurvey {
   fault: WalFault | undefined;
 }
 
-export type WalFault =
-  /** There was a log, and it is gone. */
-  | 'gone'
-  /** Its header does not read: SQLite takes nothing of it. */
-  | 'header'
-  /** Frames of this log lie behind the last one that reads: SQLite stops at the first that does not. */
-  | 'frames'
-  /** It ends within a frame. */
-  | 'cut-short'
-  /** The log's index counted more frames than there are. */
-  | 'shorter-than-index';
+export type { WalFault };
 
 const headerBytes = 32;
 const frameHeaderBytes = 24;

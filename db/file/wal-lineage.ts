@@ -14,11 +14,7 @@ const plausibleRestarts = 1 << 16;
 const isSameLog = (then: number, now: number): boolean => (now - then) >>> 0 < plausibleRestarts;
 
 const notOurWal = (path: string) =>
-  new CollectionError(
-    'damaged',
-    `${path} was not left there by this collection and could replace its content. Nothing was changed. If the collection was copied, copy its whole folder again; otherwise move that file away.`,
-    { fault: { kind: 'foreign-wal' } },
-  );
+  new CollectionError({ kind: 'file', path, fault: { kind: 'foreign-wal' } });
 
 /**
  * Compares the log beside a closed collection with what its last holder noted (nothing, after a clean close), and reads it

@@ -121,8 +121,7 @@ const replay = (collection: Collection, back: boolean): Promise<{ label: string 
             : 'SELECT id, label FROM change WHERE undone = 1 ORDER BY id LIMIT 1',
         )
         .get() as { id: number; label: string } | undefined;
-      if (!next)
-        throw new CollectionError('nothing-to-undo', `There is nothing to ${back ? 'undo' : 'redo'}.`);
+      if (!next) throw new CollectionError({ kind: back ? 'nothing-to-undo' : 'nothing-to-redo' });
       // Inside a transaction SQLite ignores this setting, so it is made around it.
       if (rangeTables(sqlite, next.id).length > 0) sqlite.pragma('foreign_keys = OFF');
       try {

@@ -1,9 +1,8 @@
 import { CollectionError } from '../errors.ts';
 import type { PhotoFormat } from './photo-files.ts';
 
-const refused = (why: string) => new CollectionError('photo-refused', why);
-
-const accepted = 'JPEG, PNG, WebP, TIFF, AVIF and GIF';
+const refused = (kind: 'photo-empty' | 'photo-heic' | 'photo-drawing' | 'photo-unknown') =>
+  new CollectionError({ kind });
 
 /**
  * The format of a picture by its first bytes, whatever its name says. Throws CollectionError 'photo-refused' with the
@@ -13,7 +12,7 @@ const accepted = 'JPEG, PNG, WebP, TIFF, AVIF and GIF';
 export const photoFormat = (bytes: Uint8Array): PhotoFormat => {
   const head = Buffer.from(bytes.buffer, bytes.byteOffset, Math.min(bytes.byteLength, 512));
   const ascii = head.toString('latin1');
-  if (bytes.byteLength === 0) throw refused('The file is empty.');
+  if (bytes.byteLength === 0) throw refused('photo-empty');
   if (ascii.startsWith('\xff\xd8\xff')) return 'jpeg';
   if (ascii.startsWith('\x89PNG\r\n\x1a\n')) return 'png';
   if (ascii.startsWith('RIFF') && ascii.slice(8, 12) === 'WEBP') return 'webp';
@@ -22,12 +21,8 @@ export const photoFormat = (bytes: Uint8Array): PhotoFormat => {
   if (ascii.slice(4, 8) === 'ftyp') {
     const brands = ascii.slice(8, Math.max(16, head.readUInt32BE(0)));
     if (/avif|avis/.test(brands)) return 'avif';
-    if (/hei[cxms]|hev[cx]|mif1|msf1/.test(brands))
-      throw refused(
-        'HEIC photographs cannot be read here. Export it as JPEG on the phone or the computer, then add that.',
-      );
+    if (/hei[cxms]|hev[cx]|mif1|msf1/.test(brands)) throw refused('photo-heic');
   }
-  if (/<svg|<\?xml|<!DOCTYPE/i.test(head.toString('utf8')))
-    throw refused(`This is a drawing (SVG) and not a photograph. Accepted are ${accepted}.`);
-  throw refused(`This is not a photograph that can be read. Accepted are ${accepted}.`);
+  if (/<svg|<\?xml|<!DOCTYPE/i.test(head.toString('utf8'))) throw refused('photo-drawing');
+  throw refused('photo-unknown');
 };

@@ -67,7 +67,7 @@ const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => 
   writeWhole(path, copy);
 };
 
-const refuse = (why: string, cause?: unknown) => new CollectionError('photo-refused', why, { cause });
+const unreadable = (cause: unknown) => new CollectionError({ kind: 'photo-unreadable' }, { cause });
 
 const measure = async (bytes: Uint8Array) => {
   const sharp = await loadSharp();
@@ -75,13 +75,11 @@ const measure = async (bytes: Uint8Array) => {
   const read = await sharp(bytes, { limitInputPixels: false, failOn: 'error' })
     .metadata()
     .catch((error: unknown) => {
-      throw refuse('The photograph is damaged or cut short and cannot be read.', error);
+      throw unreadable(error);
     });
   const { width, height } = read.autoOrient;
   if (width * height > mostPixels)
-    throw refuse(
-      `The photograph has ${width} × ${height} pixels; the most is ${mostPixels / 1e6} million. Add a smaller copy of it.`,
-    );
+    throw new CollectionError({ kind: 'photo-too-large', width, height, mostPixels });
   return { width, height, takenOn: exifDate(read.exif) };
 };
 
@@ -99,7 +97,7 @@ export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<Stored
     copies.push([
       size,
       await smallerCopy(bytes, size).catch((error: unknown) => {
-        throw refuse('The photograph is damaged or cut short and cannot be read.', error);
+        throw unreadable(error);
       }),
     ]);
   const sha256 = sha256Of(bytes);
@@ -167,17 +165,9 @@ export const addPhoto = async (
 
 const readOriginal = (dir: string, sha256: string) => {
   const path = originalPath(dir, sha256);
-  if (!path)
-    throw new CollectionError(
-      'photo-missing',
-      `The photograph ${sha256.slice(0, 8)} is missing from ${layout(dir).photos}. Put it back from a copy of the folder, or add it again.`,
-    );
+  if (!path) throw new CollectionError({ kind: 'photo-missing', sha256, folder: layout(dir).photos });
   const bytes = readFileSync(path);
-  if (sha256Of(bytes) !== sha256)
-    throw new CollectionError(
-      'damaged',
-      `The photograph ${path} is not the one that was added: it was altered or damaged. Put it back from a copy, or add it again.`,
-    );
+  if (sha256Of(bytes) !== sha256) throw new CollectionError({ kind: 'photo-altered', path });
   return { bytes, contentType: photoFormats[formatOfFile(path)].contentType };
 };
 

@@ -1,8 +1,9 @@
+import type { SearchKind } from '../../valuation/words.ts';
 import { featureColumns } from '../reference/match.ts';
 
 /** What the search index holds of one kind of thing, and where its words come from. */
 export interface SearchDocument {
-  kind: 'car' | 'lot' | 'casting' | 'variation' | 'sale record';
+  kind: SearchKind;
   index: string;
   table: string;
   /** Columns of the index, each with the SQL of its words; the first counts most. */

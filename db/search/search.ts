@@ -1,10 +1,11 @@
 import { type Kysely, sql } from 'kysely';
+import type { SearchKind } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
 import { type SearchDocument, searchDocuments } from './search-documents.ts';
 
 /** Something found; its screen is told by the kind. */
 export interface SearchMatch {
-  kind: SearchDocument['kind'];
+  kind: SearchKind;
   id: number;
 }
 

@@ -85,11 +85,15 @@ describe('the schema steps', () => {
   });
 
   it('make the columns that the types say', async () => {
-    const source = readFileSync(new URL('../../db/schema.ts', import.meta.url), 'utf8');
+    const folder = new URL('../../db/schema/', import.meta.url);
+    const source = readdirSync(folder)
+      .map(name => readFileSync(new URL(name, folder), 'utf8'))
+      .join('\n');
     const bodies = new Map(
-      [...source.matchAll(/interface (\w+) \{\n([^}]*)\}/g)].map(([, name, body]) => [name, body!]),
+      [...source.matchAll(/interface (\w+) \{\n([^}]*)\}/g)].map(([, name, body]) => [name!, body!]),
     );
-    const typed = [...bodies.get('Schema')!.matchAll(/^ {2}(\w+): (\w+);$/gm)].map(([, table, type]) => [
+    const declared = [...bodies].filter(([name]) => name.endsWith('Tables')).map(([, body]) => body);
+    const typed = [...declared.join('').matchAll(/^ {2}(\w+): (\w+);$/gm)].map(([, table, type]) => [
       table!,
       [...bodies.get(type!)!.matchAll(/^ {2}(\w+): (.+);$/gm)].map(([, column, of]) => ({
         column: column!,

@@ -1,5 +1,4 @@
 import { backUp as makeBackup } from '../../../db/backup/backup.ts';
-import { canBeRebuilt } from '../../../db/backup/findings.ts';
 import { holdWhileLookedAt } from '../../../db/backup/keep.ts';
 import { type BackupInfo as ListedBackup, listBackups, nearestBackup } from '../../../db/backup/list.ts';
 import { rebuildIndexes } from '../../../db/backup/repair.ts';
@@ -7,7 +6,8 @@ import { isOfDescription } from '../../../db/backup/restore.ts';
 import { setAside as setDatabaseAside } from '../../../db/backup/set-aside.ts';
 import { surveyFolder } from '../../../db/backup/survey.ts';
 import { checkCollection } from '../../../db/backup/verify.ts';
-import { backupFaultText, findingText, stepText } from '../../../db/backup/wording.ts';
+import { canBeRebuilt } from '../../../valuation/wording/storage/facts.ts';
+import { backupFaultText, findingText, stepText } from '../../../valuation/wording/storage/finding-text.ts';
 import * as inputs from '../inputs.ts';
 import { base, needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';

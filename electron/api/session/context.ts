@@ -1,6 +1,5 @@
 import { os } from '@orpc/server';
-import { asCollectionError, CollectionError } from '../../../db/errors.ts';
-import { apiErrors, toApiError } from './errors.ts';
+import { apiErrors, isReadOnly, storageRefused, toApiError } from './errors.ts';
 import type { Session } from './session.ts';
 
 /** What every procedure is given by its host. */
@@ -9,13 +8,12 @@ export interface ApiContext {
 }
 
 /** Where the collection is only read, whatever was refused for it says why. */
-const withReason = (error: unknown, session: Session): unknown => {
-  const { dir, readOnlyBecause } = session.state();
-  if (readOnlyBecause === null) return error;
-  const reason = asCollectionError(error, dir ?? '');
-  return reason instanceof CollectionError && reason.code === 'read-only'
-    ? new CollectionError('read-only', readOnlyBecause, { cause: error })
-    : error;
+const shown = (error: unknown, { session }: ApiContext): unknown => {
+  const known = toApiError(error, session.collection?.dir);
+  const { readOnlyBecause } = session.state();
+  return readOnlyBecause !== null && isReadOnly(known)
+    ? storageRefused(readOnlyBecause, 'read-only', error)
+    : known;
 };
 
 /** Every procedure: what it throws becomes an error whose message may be shown. */
@@ -26,7 +24,7 @@ export const base = os
     try {
       return await next();
     } catch (error) {
-      throw toApiError(withReason(error, context.session), context.session.collection?.dir);
+      throw shown(error, context);
     }
   });
 

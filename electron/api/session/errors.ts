@@ -22,6 +22,14 @@ export const apiErrors = {
 export const refused = (message: string, reason = 'refused') =>
   new ORPCError('REFUSED', { status: 422, message, data: { reason } });
 
+/** The collection's files could not be read or written. */
+export const storageRefused = (message: string, reason: string, cause: unknown) =>
+  new ORPCError('STORAGE', { status: 507, message, data: { reason }, cause });
+
+/** True for what was refused because the collection cannot be written. */
+export const isReadOnly = (error: unknown): boolean =>
+  error instanceof ORPCError && error.code === 'STORAGE' && error.data?.reason === 'read-only';
+
 /** What an id names is gone, or never was. `what` reads "lot", "car", … */
 export const notFound = (what: string, id: number) =>
   new ORPCError('NOT_FOUND', {
@@ -65,12 +73,7 @@ export const toApiError = (error: unknown, place = 'The collection'): unknown =>
           data: { reason: known.code },
           cause: error,
         })
-      : new ORPCError('STORAGE', {
-          status: 507,
-          message: known.message,
-          data: { reason: known.code },
-          cause: error,
-        });
+      : storageRefused(known.message, known.code, error);
   if (error instanceof RangeError)
     return new ORPCError('REFUSED', {
       status: 422,

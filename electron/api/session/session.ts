@@ -11,6 +11,7 @@ import { changedSources } from '../../../db/reads.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { ReportAssets } from '../../../reports/report-assets.ts';
+import { onlyReadText } from '../../../valuation/wording/storage/refusal-text.ts';
 import type { CollectionState } from '../views.ts';
 import { createCache, type SessionCache } from './cache.ts';
 import { refused } from './errors.ts';
@@ -97,7 +98,7 @@ export const createSession = (options: SessionOptions): Session => {
       const reading = await openCollection(dir, { ...opening, readOnly: true }).catch(() => {
         throw error;
       });
-      readOnlyBecause = `This collection can be read but not changed. ${error.message}`;
+      readOnlyBecause = onlyReadText(error.refusal);
       reading.notices.push(readOnlyBecause);
       return reading;
     }

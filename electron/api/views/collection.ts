@@ -1,8 +1,10 @@
+import type { SearchKind } from '../../../valuation/words.ts';
 /** What the procedures answer about the collection itself. */
-import type { Finding } from '../../../db/backup/findings.ts';
+
 import type { BackupInfo as ListedBackup } from '../../../db/backup/list.ts';
 import type { CollectionProblem, FolderSurvey } from '../../../db/backup/survey.ts';
 import type { Currency, IsoDate } from '../../../valuation/index.ts';
+import type { Finding } from '../../../valuation/wording/storage/facts.ts';
 
 /** Where the service stands: without an open collection the screens show the first start. */
 export interface CollectionState {
@@ -73,7 +75,7 @@ export interface CheckFinding {
 }
 
 export interface SearchHit {
-  kind: 'car' | 'lot' | 'casting' | 'variation' | 'sale record';
+  kind: SearchKind;
   id: number;
   title: string;
   detail: string;

@@ -5,12 +5,12 @@ import { describe, expect, it } from 'vitest';
 import { backUp } from '../../../db/backup/backup.ts';
 import { backupPaths } from '../../../db/backup/list.ts';
 import { checkCollection } from '../../../db/backup/verify.ts';
-import { findingText, stepText } from '../../../db/backup/wording.ts';
 import type { Collection } from '../../../db/collection.ts';
 import { layout } from '../../../db/file/layout.ts';
 import { runAction } from '../../../db/history/history.ts';
 import { originalPath } from '../../../db/photos/photo-files.ts';
 import { addPhoto, type StoredPhoto, storePhoto } from '../../../db/photos/photos.ts';
+import { findingText, stepText } from '../../../valuation/wording/storage/finding-text.ts';
 import { addSample, at, newCollection, opened } from '../../helpers/collections.ts';
 
 const withPhotos = async () => {

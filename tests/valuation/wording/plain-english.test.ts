@@ -27,6 +27,7 @@ const ofNoDialect = new Set([
   'valuation/wording/cautions.ts',
   'valuation/wording/dialect.ts',
   'renderer/screens/lots/import/choose-file.tsx',
+  'renderer/screens/lots/import/paste-text.tsx',
 ]);
 
 interface Text {

@@ -1,7 +1,11 @@
-import type { StorageFault } from '../errors.ts';
-import type { WalFault } from '../file/wal-frames.ts';
-import { type CheckStep, canBeRebuilt, type Finding } from './findings.ts';
-import type { BackupFault } from './list.ts';
+import {
+  type BackupFault,
+  type CheckStep,
+  canBeRebuilt,
+  type Finding,
+  type StorageFault,
+  type WalFault,
+} from './facts.ts';
 
 /** What is wrong with a backup, as the end of a sentence that begins with its name and "is damaged:". */
 export const backupFaultText = (fault: BackupFault): string => {
