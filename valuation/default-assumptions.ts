@@ -1,9 +1,19 @@
 import { currencyDecimals } from './money.ts';
 import type { AssumptionSet, Currency, PlanDefaults, ThreePoint } from './types.ts';
 import { deviationOfOpening } from './words.ts';
+import { startingSteps } from './work/steps/index.ts';
 
 /** Cents to minor units of a currency: as many of them, but ten times as many where there are a thousand to the unit. */
 const scaleOf = (currency: Currency): number => 10 ** Math.max(0, currencyDecimals(currency) - 2);
+
+/** How often work ends so many points below what was aimed at. Common practice, no source. */
+const workmanship = [
+  { short: 0, share: 0.35 },
+  { short: 0.5, share: 0.25 },
+  { short: 1, share: 0.2 },
+  { short: 2, share: 0.12 },
+  { short: 3, share: 0.08 },
+];
 
 /**
  * The project's own starting points: common practice, no source, no published guide behind them. Meant to be edited.
@@ -108,6 +118,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
       donorShare: 0.2,
     },
     hourlyRate: 0,
+    work: { plansFrom: 'car', workmanship, steps: startingSteps(currency) },
     standardPlan: {
       restore: bench,
       customise: {

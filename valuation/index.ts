@@ -41,6 +41,8 @@ export * from './statistics/normal.ts';
 export * from './statistics/quantile.ts';
 export * from './types.ts';
 export * from './words.ts';
+export * from './work/plan-from-car.ts';
+export { startingSteps, startingStepsLabel } from './work/steps/index.ts';
 export * from './worth/diagnostics.ts';
 export * from './worth/explain-worth.ts';
 export * from './worth/fidelity.ts';

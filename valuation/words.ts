@@ -86,6 +86,31 @@ export type PlanKind = (typeof planKinds)[number];
 export const planLineKinds = ['part', 'material', 'tool', 'other'] as const;
 export type PlanLineKind = (typeof planLineKinds)[number];
 
+/** Everything that can be done to a car besides leaving it; each has steps. */
+export const workKinds = ['conserve', 'restore', 'customise', 'donor'] as const satisfies readonly Option[];
+export type WorkKind = (typeof workKinds)[number];
+
+/** How an opened car is closed again; only one closed as it was made does not show that it was open. */
+export const closures = ['screw', 'rivet', 'glue', 'as made'] as const;
+export type Closure = (typeof closures)[number];
+
+/** What can injure at the bench, the gravest first. */
+export const hazards = [
+  'acid',
+  'caustic',
+  'plating',
+  'lead',
+  'strippers',
+  'solvents',
+  'spray',
+  'resins',
+  'tools',
+  'heat',
+  'dust',
+  'waste',
+] as const;
+export type Hazard = (typeof hazards)[number];
+
 /** How closely a restoration follows the factory specification. */
 export const fidelityGrades = ['to specification', 'with deviations', 'custom'] as const;
 export type FidelityGrade = (typeof fidelityGrades)[number];
@@ -134,6 +159,15 @@ export type DeviationKind = (typeof deviationKinds)[number];
 
 /** What every opened car departs in, however well it is closed again. */
 export const deviationOfOpening: DeviationKind = 'visible post closure';
+
+/** Reproductions of these parts are departures of their own; of any other part they count as a part's loss. */
+export const deviationOfReproduction: Partial<Record<PartName, DeviationKind>> = {
+  wheels: 'reproduction wheels',
+  glazing: 'reproduction glazing',
+  interior: 'reproduction interior',
+  accessory: 'reproduction accessory',
+  labels: 'reproduction labels',
+};
 
 /** A departure as it is shown; the word that is stored is older than its label. */
 export const deviationLabel = (kind: string): string =>

@@ -52,6 +52,17 @@ for (const { name, wish, index } of kinds) {
       `  ${level.padEnd(8)} coverage ${percent(share(some.map(c => c.covered)))} (70–90)   median |log error| ours ${ours.toFixed(3)}, ${beside.join(', ')}`,
     );
   }
+  const standard = Array.from({ length: seeds }, (_, i) =>
+    judgeMarket(simulateMarket({ ...wish, seed: i + 1 }), index, i + 1, 'standard'),
+  );
+  const sum = (list: Judgement[], of: (j: Judgement) => number) => list.reduce((s, j) => s + of(j), 0);
+  for (const [plans, list] of [
+    ['plans made from the cars', all],
+    ['the standard plan, its aim for certain', standard],
+  ] as const)
+    console.log(
+      `  with ${plans}: regret ${Math.round(sum(list, j => j.regret.ours) / seeds)} a market; promised gain ÷ what came ${(sum(list, j => j.promised) / sum(list, j => j.came)).toFixed(2)}`,
+    );
   const lost = (key: keyof Judgement['regret']) =>
     percent(
       all.reduce((sum, j) => sum + j.regret[key], 0) / all.reduce((sum, j) => sum + j.regret.underC6, 0),

@@ -1,8 +1,10 @@
 import { recommendCar } from '../../valuation/decision/recommend-car.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';
-import type { Subject } from '../../valuation/types.ts';
+import type { Subject, ThreePoint } from '../../valuation/types.ts';
 import { type FinishState, finishStates } from '../../valuation/words.ts';
+import { planFromCar, restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
+import { planFidelity } from '../../valuation/worth/fidelity.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
 import { plainEstimators } from './plain-estimators.ts';
@@ -29,22 +31,47 @@ export interface Judgement {
    * The guards are the owner's taste, not a forecast: they are overruled here. `recommended` counts a car as restored only where no other
    * option is recommended instead, `ours` where restoring passes the floors, `noFloors` where its expected gain is above nothing.
    */
+  /** What was promised of the cars that were restored, and what truly came of it. */
+  promised: number;
+  came: number;
   regret: { ours: number; recommended: number; noFloors: number; underC6: number; never: number };
 }
 
 const levelOf = (sales: number): Level => (sales === 0 ? '0 sales' : sales <= 2 ? '1–2' : '3+');
+
+/**
+ * How work turns out in the judged markets: points short of the aim and how often. Its own truth, drawn apart from what the assumption set
+ * supposes; hours and cost are those of the plan made from the car.
+ */
+const turnsOut = [
+  { short: 0, share: 0.3 },
+  { short: 0.5, share: 0.3 },
+  { short: 1.5, share: 0.25 },
+  { short: 2.5, share: 0.1 },
+  { short: 4, share: 0.05 },
+];
+/** What an hour of one's own is worth in the judged markets, in cents; the engine is told. */
+const hourlyRate = 300;
+const mean = ({ low, likely, high }: ThreePoint) => (low + 4 * likely + high) / 6;
 
 /** Draws one car of every variation, values it with the engine and with plain estimators, and decides whether to restore it. */
 export const judgeMarket = (
   { market, truth, on }: SimulatedMarket,
   index: 'none' | 'trend',
   seed: number,
+  plansFrom: 'car' | 'standard' = 'car',
 ): Judgement => {
   const random = seededRandom(seed * 7919);
-  const assumptions = { ...defaultAssumptions('USD'), index };
+  const usual = defaultAssumptions('USD');
+  // The standard plan as it was before: its aim for certain.
+  const certain = [{ short: 0, share: 1 }];
+  const work = plansFrom === 'car' ? usual.work : { ...usual.work, plansFrom, workmanship: certain };
+  const assumptions = { ...usual, index, hourlyRate, work };
   const fitted = fitMarket(market, assumptions, on);
   const plain = plainEstimators(market, on);
   const cars: JudgedCar[] = [];
+  let promised = 0;
+  let came = 0;
   const regret = { ours: 0, recommended: 0, noFloors: 0, underC6: 0, never: 0 };
   const { leastGain, leastProbability, sellingFees } = assumptions.decision;
   for (const { id, castingId } of market.variations) {
@@ -83,24 +110,35 @@ export const judgeMarket = (
       },
     });
     if (state !== 'original') continue;
-    // The oracle knows the expected sale of the car as found and restored, with the plan's own mean cost and spoiling.
+    // The oracle knows the expected sale of the car as found and restored, over the grades in which the work truly ends, its mean cost and spoiling.
     const { recommendation, plan: planned } = recommendCar(fitted, subject, valuation);
-    const plan = assumptions.standardPlan.restore;
-    const cost = plan.lines.reduce((sum, { cost: c }) => sum + (c.low + 4 * c.likely + c.high) / 6, 0);
+    const plan = planFromCar(subject, usual);
+    const cost = mean(plan.cost) + hourlyRate * mean(plan.hours);
     const bump = Math.exp(truth.noise ** 2 / 2);
     const found = Math.exp(log) * bump;
-    const restored = Math.exp(truth.logPrice(id, 'restored', plan.targetGrade)) * bump;
+    const fidelity = planFidelity(restorationPlanOf(plan), usual.deviationLoss).factor;
+    const restored =
+      bump *
+      fidelity *
+      turnsOut.reduce(
+        (sum, { short, share }) => sum + share * Math.exp(truth.logPrice(id, 'restored', plan.aim - short)),
+        0,
+      );
     const gain =
       (1 - sellingFees) *
         ((1 - plan.spoilChance) * restored + plan.spoilChance * plan.spoiledShare * found - found) -
       cost;
     const best = Math.max(0, gain);
     const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
+    if (passes) {
+      promised += planned!.expectedGain;
+      came += gain;
+    }
     regret.ours += best - (passes ? gain : 0);
     regret.recommended += best - (recommendation === 'restore' ? gain : 0);
     regret.noFloors += best - (planned!.expectedGain > 0 ? gain : 0);
     regret.underC6 += best - (grade < 6 ? gain : 0);
     regret.never += best;
   }
-  return { cars, regret };
+  return { cars, promised, came, regret };
 };

@@ -16,6 +16,8 @@ export const weighed = (
     probability: 0.8,
     guarded: false,
     cost: { low: 100, mid: 200, high: 300 },
+    hours: 4,
+    gainPerHour: 250,
   };
   const { plan, ...others } = rest;
   return {

@@ -149,6 +149,8 @@ describe('guards and records', () => {
       gain: range,
       expectedGain: 0,
       probability: 0,
+      hours: 0,
+      gainPerHour: null,
       guards: [guard],
     };
     const options = [{ option: 'restore' as const, ...restore }];

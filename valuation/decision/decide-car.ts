@@ -4,7 +4,7 @@ import { valueCar } from '../worth/value-car.ts';
 import { breakEven } from './break-even.ts';
 import { decisionReasons } from './decision-reasons.ts';
 import { standsAgainst } from './guards.ts';
-import { weighOptions } from './recommend-car.ts';
+import { gainPerHour, weighOptions } from './recommend-car.ts';
 import { tornado } from './tornado.ts';
 import { gainRange } from './weigh-option.ts';
 
@@ -55,6 +55,8 @@ export const decideCar = (
     gain: gainRange(option),
     probability: scores[i]!.probability,
     guards: option.guards,
+    hours: option.hours,
+    gainPerHour: gainPerHour(scores[i]!.expectedGain, option.hours),
     ...(option.note === null ? {} : { note: option.note }),
   }));
   const plan = considered[weighed.planned]!;
@@ -76,6 +78,8 @@ export const decideCar = (
         gain: nothing,
         probability: 0,
         guards: [],
+        hours: 0,
+        gainPerHour: null,
       },
       ...results,
     ],

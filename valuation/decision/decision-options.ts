@@ -1,18 +1,19 @@
 import { gradeStep } from '../market/assumed-curve.ts';
 import type { FittedMarket } from '../market/fitted-market.ts';
-import { type ShapeQuantile, shapeQuantile } from '../statistics/beta-pert.ts';
+import { betaPert, type ShapeQuantile, shapeQuantile } from '../statistics/beta-pert.ts';
 import { lowDiscrepancy, mostDimensions } from '../statistics/low-discrepancy.ts';
 import type { Guard, RestorationPlan, Subject, ThreePoint, Valuation, Worth } from '../types.ts';
 import type { Option } from '../words.ts';
+import { planFromCar } from '../work/plan-from-car.ts';
 import { cachedOn, onceOn } from '../worth/cached-on.ts';
 import {
   type Condition,
   conservedCondition,
   foundCondition,
-  plannedCondition,
+  plannedWorth,
   worthOfLogs,
 } from '../worth/car-worths.ts';
-import { standardPlan } from '../worth/standard-plan.ts';
+import { proposedPlan } from '../worth/standard-plan.ts';
 import { appraiser } from '../worth/value-car.ts';
 import { guardsAgainstPaint } from './guards.ts';
 import { addCosts, type Cost, planComponents } from './plan-cost.ts';
@@ -25,6 +26,8 @@ const seed = 1;
 export interface ConsideredOption extends OptionInputs {
   option: Exclude<Option, 'leave'>;
   guards: Guard[];
+  /** What it is expected to take of the owner's own hours. */
+  hours: number;
   /**
    * Set where it is only compared and never recommended. A custom car is a matter of taste, and there is no way back from it: the
    * engine does not propose one of its own accord.
@@ -68,15 +71,27 @@ const heldShapes =
   };
 
 /** Costs held at most; some four kilobytes each. */
-const costs = cachedOn<string, Cost>(5000);
+const most = 5000;
+const costs = cachedOn<string, Cost>(most);
+const draws = cachedOn<string, Float64Array>(most);
+
+/** The draws of one cost at one place of the sample. */
+const drawsOf = (fitted: FittedMarket, one: ThreePoint, points: Float64Array, place: number): Float64Array =>
+  draws(fitted, `${one.low} ${one.likely} ${one.high} @${place}`, () => {
+    const { quantile } = betaPert(one.low, one.likely, one.high, heldShapes(fitted));
+    return points.map(quantile);
+  });
 
 /** Costs of a kind recur over the cars of a collection: each is drawn once. */
 const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
   const key = components.map(({ low, likely, high }) => `${low} ${likely} ${high}`).join();
-  return costs(fitted, key, () =>
-    addCosts(components, costPoints(fitted, components.length), heldShapes(fitted)),
-  );
+  return costs(fitted, key, () => {
+    const points = costPoints(fitted, components.length);
+    return addCosts(components, points, (one, k) => drawsOf(fitted, one, points[k]!, k));
+  });
 };
+
+const meanOf = ({ low, likely, high }: ThreePoint): number => betaPert(low, likely, high).mean;
 
 /** What is left of a worth for a car kept for its parts: a share of the worth of a complete one at the usual grade. */
 const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
@@ -88,7 +103,7 @@ const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
 
 /**
  * The ways to treat a car besides leaving it, each with the worth that it leads to, its cost and its guards: conserve, restore,
- * customise, use as a donor. The car's own plan stands for its kind; the standard plan for the other. Null where nothing can be valued.
+ * customise, use as a donor. The car's own plan stands for its kind; the proposed plan for the others. Null where nothing can be valued.
  */
 export const consideredOptions = (
   fitted: FittedMarket,
@@ -96,19 +111,20 @@ export const consideredOptions = (
   valuation: Valuation,
 ): ConsideredOption[] | null => {
   const { assumptions } = fitted;
-  const { decision, hourlyRate, standardPlan: usual } = assumptions;
+  const { decision, hourlyRate, standardPlan: usual, work } = assumptions;
   const appraise = appraiser(fitted, subject);
   const { asFound: found, restored } = valuation;
   if (!appraise || !found || !restored) return null;
   const guards = guardsAgainstPaint(fitted, subject);
   const common = { found, fees: decision.sellingFees, correlation: decision.worthCorrelation };
-  const ownPlan = subject.plan ?? standardPlan(subject, assumptions);
+  const ownPlan = subject.plan ?? proposedPlan(subject, assumptions);
   const paint = (kind: RestorationPlan['kind']): Undrawn => {
-    const plan = ownPlan.kind === kind ? ownPlan : standardPlan(subject, assumptions, kind);
+    const plan = ownPlan.kind === kind ? ownPlan : proposedPlan(subject, assumptions, kind);
     return {
       ...common,
       option: kind,
-      after: ownPlan.kind === kind ? restored : appraise(plannedCondition(plan, assumptions)),
+      hours: meanOf(plan.hours),
+      after: ownPlan.kind === kind ? restored : plannedWorth(plan, assumptions, appraise),
       cost: costOf(fitted, planComponents(plan, hourlyRate)),
       spoilChance: plan.spoilChance,
       spoiledShare: plan.spoiledShare,
@@ -116,19 +132,25 @@ export const consideredOptions = (
       note: kind === 'customise' && ownPlan.kind !== kind ? 'only-compared' : null,
     };
   };
-  const careful = (
-    hours: ThreePoint,
-    cost: ThreePoint,
-  ): Pick<ConsideredOption, 'cost' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'> => ({
-    cost: costOf(
-      fitted,
-      planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
-    ),
-    spoilChance: 0,
-    spoiledShare: 1,
-    guards: [],
-    note: null,
-  });
+  type Careful = Pick<
+    ConsideredOption,
+    'cost' | 'hours' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'
+  >;
+  const careful = (kind: 'conserve' | 'donor'): Careful => {
+    const made = work.plansFrom === 'car' ? planFromCar(subject, assumptions, kind) : null;
+    const { hours, cost } = made ?? usual[kind];
+    return {
+      cost: costOf(
+        fitted,
+        planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
+      ),
+      hours: meanOf(hours),
+      spoilChance: made?.spoilChance ?? 0,
+      spoiledShare: made?.spoiledShare ?? 1,
+      guards: [],
+      note: null,
+    };
+  };
   const condition = foundCondition(subject, assumptions);
   const complete = appraise({
     ...condition,
@@ -140,7 +162,7 @@ export const consideredOptions = (
   const options: Undrawn[] = [
     {
       ...common,
-      ...careful(usual.conserve.hours, usual.conserve.cost),
+      ...careful('conserve'),
       option: 'conserve',
       after:
         subject.finishState === 'original' && valuation.originalFinish
@@ -151,7 +173,7 @@ export const consideredOptions = (
     paint('customise'),
     {
       ...common,
-      ...careful(usual.donor.hours, usual.donor.cost),
+      ...careful('donor'),
       option: 'donor',
       after: donorWorth(complete, decision.donorShare, condition),
     },

@@ -94,7 +94,15 @@ export interface OptionSummary {
   /** It is not to be recommended, whatever it brings. */
   guarded: boolean;
   cost: Range;
+  /** What it is expected to take of the owner's own hours. */
+  hours: number;
+  /** Expected gain for each of those hours; null where it takes none. */
+  gainPerHour: Minor | null;
 }
+
+/** Expected gain over leaving for each hour of one's own; null where there is none to share it by. */
+export const gainPerHour = (expectedGain: number, hours: number): Minor | null =>
+  hours > 0 ? Math.round(expectedGain / hours) : null;
 
 /** The earlier name of `OptionSummary`. */
 export type OptionInShort = OptionSummary;
@@ -139,6 +147,8 @@ export const recommendCar = (
     probability,
     guarded,
     cost: considered[i]!.cost.range,
+    hours: considered[i]!.hours,
+    gainPerHour: gainPerHour(gain, considered[i]!.hours),
   }));
   return {
     recommendation: recommended.option,

@@ -9,7 +9,11 @@ import { checkBetween, checkNumbers, checkWeights } from './check-input.ts';
 export const quantile = (values: readonly number[], p: number): number => {
   checkNumbers(values, 'values');
   checkBetween(p, 0, 1, 'p');
-  const sorted = Float64Array.from(values).sort();
+  return quantileOfSorted(Float64Array.from(values).sort(), p);
+};
+
+/** The same of values that are in order already, the least first; nothing is checked. */
+export const quantileOfSorted = (sorted: Float64Array, p: number): number => {
   const place = (sorted.length - 1) * p;
   const below = sorted[Math.floor(place)]!;
   const above = sorted[Math.ceil(place)]!;

@@ -1,6 +1,7 @@
 import type { DeviationKind, FinishState, Grade, IndexName, PartName, Rarity } from '../words.ts';
 import type { RestorationPlan } from './subject.ts';
 import type { Minor, ThreePoint } from './units.ts';
+import type { WorkAssumptions } from './work.ts';
 
 /** The project's own starting points, editable and versioned by the owner; no published guide is behind them. */
 export interface AssumptionSet {
@@ -57,6 +58,8 @@ export interface AssumptionSet {
   };
   /** What an hour at the bench costs the owner (minor units of the reporting currency); may be 0. */
   hourlyRate: Minor;
+  /** How plans are made from cars, and how surely work turns out. */
+  work: WorkAssumptions;
   /** What stands in for a plan on a car that has none. Costs in minor units of the reporting currency. */
   standardPlan: StandardPlanDefaults;
 }

@@ -12,6 +12,9 @@ export interface OptionResult {
   probability: number;
   /** Guards against it; empty when none. */
   guards: Guard[];
+  /** Expected hours of one's own, and the expected gain for each; null where it takes none. */
+  hours: number;
+  gainPerHour: Minor | null;
   /** Set where it is shown for comparison and never recommended: customising is, unless the owner planned it. */
   note?: 'only-compared';
 }

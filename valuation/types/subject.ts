@@ -1,25 +1,17 @@
-import type {
-  DeviationKind,
-  FinishState,
-  Grade,
-  Originality,
-  PartName,
-  PlanKind,
-  PlanLineKind,
-} from '../words.ts';
+import type { Closure, DeviationKind, FinishState, Grade, PlanKind, PlanLineKind } from '../words.ts';
 import type { Guard } from './decision.ts';
+import type { PartState } from './part-state.ts';
 import type { Range, ThreePoint } from './units.ts';
-
-/** A part of a car as it stands. */
-export interface PartState {
-  part: PartName;
-  grade: Grade | null;
-  originality: Originality;
-}
+import type { FactorySpecification, GradeShare, ShelfPart } from './work.ts';
 
 /** What the owner plans for a car. */
 export interface RestorationPlan {
+  /** The grade aimed at, if all goes well. */
   targetGrade: Grade;
+  /** The grades that the work can end in, with the chance of each; where it is left out, the workmanship of the assumptions says. */
+  grades?: GradeShare[];
+  /** How it is closed; where it is left out, the closure shows. */
+  closure?: Closure;
   kind: PlanKind;
   deviations: DeviationKind[];
   /** Materials, parts, tools: each a three-point cost. `part` names a scarce part when it draws on a limited stock. */
@@ -49,6 +41,10 @@ export interface Subject {
   finishState: FinishState;
   parts: PartState[];
   plan: RestorationPlan | null;
+  /** What the factory made of its variation, where that is known. */
+  spec?: FactorySpecification;
+  /** Spare parts on the shelf that fit it. */
+  shelf?: ShelfPart[];
   /** The owner's own figures, which stand in where there is no evidence. */
   ownWorth: Range | null;
   /** Guards that the owner overrules for this car, each with the reason. */

@@ -78,7 +78,8 @@ export type AdjustmentCause =
   | { kind: 'finish-state'; from: FinishState; to: FinishState; grade: Grade }
   | { kind: 'made-complete'; missing: PartName[]; reproductions: PartName[] }
   | { kind: 'own-parts' }
-  | { kind: 'departures' };
+  | { kind: 'departures' }
+  | { kind: 'workmanship'; aim: Grade };
 
 /** Why a sale record could not be used, for the owner to mend. */
 export type AsideCause =

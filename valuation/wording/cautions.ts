@@ -1,4 +1,4 @@
-import type { Option } from '../words.ts';
+import { type Hazard, hazards, type Option } from '../words.ts';
 
 /**
  * The cautions of bench work, by hazard, the gravest first: one text for the screens, the command line and the README.
@@ -6,19 +6,7 @@ import type { Option } from '../words.ts';
  * product in hand comes before any of it.
  */
 
-export const hazards = [
-  'acid',
-  'caustic',
-  'plating',
-  'lead',
-  'solvents',
-  'spray',
-  'resins',
-  'tools',
-  'heat',
-  'dust',
-] as const;
-export type Hazard = (typeof hazards)[number];
+export { type Hazard, hazards };
 
 export interface Caution {
   title: string;
@@ -82,17 +70,24 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
     authority:
       'EPA 40 CFR 745.85 on lead-safe work; OSHA 29 CFR 1910.1025; CPSC 16 CFR 1303 on lead in paint',
   },
-  solvents: {
-    title: 'Solvents and strippers',
+  strippers: {
+    title: 'Paint strippers, methylene chloride and NMP',
     sentences: [
-      'Use no stripper with methylene chloride: it has killed people in closed rooms. NMP strippers can harm an unborn child.',
-      'In open air or with forced draught and a respirator for organic vapour, in the gloves and goggles that the product’s sheet names.',
-      'Vapour is heavier than air and runs to pilot lights: no flame, no sparks, no smoking, and never warm a stripper.',
-      'Dry used rags flat outdoors, or keep them wet in a lidded metal can: they can catch fire by themselves. Rags with old paint stay out of reach of children and pets.',
-      'Take what is left to where such waste is collected.',
+      'Use no stripper with methylene chloride: it has killed people in closed rooms. NMP strippers can harm an unborn child, also through the skin.',
+      'Read on the sheet what a stripper holds and whether it may go on zinc alloy; one whose sheet does not say is not for these castings.',
+      'In open air or with forced draught, in the gloves and goggles that the sheet names; never warm a stripper, and never close it up in a jar with metal.',
     ],
     authority:
-      'EPA 40 CFR 751 on methylene chloride, and its proposal on NMP; fire-service (NFPA) advice on oily rags',
+      'EPA 40 CFR 751 on methylene chloride, and its proposal on NMP; the stripper’s safety data sheet',
+  },
+  solvents: {
+    title: 'Solvents',
+    sentences: [
+      'In open air or with forced draught and a respirator for organic vapour, in the gloves and goggles that the product’s sheet names.',
+      'Vapour is heavier than air and runs to pilot lights: no flame, no sparks, no smoking.',
+      'Keep solvents in their own closed cans, never in a cup or a bottle for drink.',
+    ],
+    authority: 'OSHA 29 CFR 1910.1200 and 1910.134; the product’s safety data sheet',
   },
   spray: {
     title: 'Spraying',
@@ -139,6 +134,15 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
     ],
     authority: 'NFPA 484; fire-service advice',
   },
+  waste: {
+    title: 'Fire and waste',
+    sentences: [
+      'Rags with solvent, oil or lacquer can catch fire by themselves: dry them flat outdoors, or keep them wet in a lidded metal can, out of reach of children and pets.',
+      'Sludge, filters, spent baths and what is left in cans are hazardous waste: take them to where your local rules have such waste collected, nothing down a drain or into the household bin.',
+      'Keep a fire extinguisher that the sheets allow within reach, and the way out free.',
+    ],
+    authority: 'RCRA and local rules on household hazardous waste; fire-service (NFPA) advice on oily rags',
+  },
 };
 
 const paintComesOff = String.raw`\b(?:strip(?:s|ped|ping|per|pers)?\b(?! of)|(?:paint|varnish) remover)`;
@@ -160,6 +164,7 @@ const calls: Readonly<Record<Hazard, RegExp>> = {
   lead: words(
     String.raw`${paintComesOff}|\bsand(?:s|ed|ing|paper)\b|\bsand (?:it|down|back|the)\b|grind|blast|abras|wire[- ](?:brush|wheel)|scrap(?:e|er|ing)\b|old paint|${heat}`,
   ),
+  strippers: words(String.raw`${paintComesOff}|methylene chloride|\bNMP\b`),
   solvents: words(
     String.raw`${paintComesOff}|thinners?\b|solvent|white spirit|acetone|degreas|brake fluid|isopropyl|\bIPA\b|alcohol|methylated|xylene|naphtha|toluene|\bMEK\b|turpentine|gasoline|petrol\b|lighter fluid|nail varnish`,
   ),
@@ -176,25 +181,33 @@ const calls: Readonly<Record<Hazard, RegExp>> = {
   dust: words(
     String.raw`steel wool|wire wool|swarf|filings|(?:metal|zinc|aluminium|magnesium) dust|\bgrind|\bblast`,
   ),
+  waste: words(String.raw`\bsludge|\brags?\b|\bwaste\b|spent bath|${paintComesOff}`),
 };
 
 /** The hazards in a piece of work, by the words that it is described with; in the order of `hazards`. */
 export const hazardsIn = (texts: readonly string[]): Hazard[] =>
   hazards.filter(hazard => texts.some(text => calls[hazard].test(text)));
 
-/** The hazards that an option brings whatever its plan says; leaving brings none. */
+/** The hazards that an option brings where no steps say: those of its starting steps. Leaving brings none. */
 const hazardsOfOption: Readonly<Record<Option, readonly Hazard[]>> = {
   leave: [],
-  conserve: ['lead', 'solvents'],
-  restore: ['lead', 'solvents', 'spray', 'tools'],
-  customise: ['lead', 'solvents', 'spray', 'tools'],
-  donor: ['lead', 'tools'],
+  conserve: ['lead', 'tools'],
+  restore: ['lead', 'strippers', 'solvents', 'spray', 'tools', 'dust', 'waste'],
+  customise: ['lead', 'strippers', 'solvents', 'spray', 'tools', 'dust', 'waste'],
+  donor: ['tools'],
 };
 
-/** The hazards of doing an option to a car, with those that the words of its plan add; in the order of `hazards`. */
-export const hazardsOf = (option: Option, texts: readonly string[] = []): Hazard[] => {
+/**
+ * The hazards of doing an option to a car: those of its steps where they are known, else those that the option always brings, with those
+ * that the words of its owner add; in the order of `hazards`.
+ */
+export const hazardsOf = (
+  option: Option,
+  texts: readonly string[] = [],
+  ofSteps: readonly Hazard[] = hazardsOfOption[option],
+): Hazard[] => {
   const named = hazardsIn(texts);
-  return hazards.filter(hazard => hazardsOfOption[option].includes(hazard) || named.includes(hazard));
+  return hazards.filter(hazard => ofSteps.includes(hazard) || named.includes(hazard));
 };
 
 /** One line where there is no room for the texts, such as under a list in a terminal. */

@@ -27,6 +27,8 @@ export const adjustmentText = (cause: AdjustmentCause, locale: string): string =
       ].join(', ')}`;
     case 'own-parts':
       return 'This car’s own missing and replaced parts';
+    case 'workmanship':
+      return `Work does not always end in ${gradeLabel(cause.aim)}`;
     case 'departures':
       return 'Departures of the restoration from the factory specification';
   }

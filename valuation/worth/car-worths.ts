@@ -2,8 +2,9 @@ import { gradeStep, unknownGradeSteps } from '../market/assumed-curve.ts';
 import { partsLog } from '../market/part-loss.ts';
 import { checkFinite } from '../statistics/check-input.ts';
 import { eightyPercent } from '../statistics/normal.ts';
-import type { AssumptionSet, RestorationPlan, Subject, Worth } from '../types.ts';
-import { type FinishState, finishStates, grades } from '../words.ts';
+import type { AssumptionSet, GradeShare, RestorationPlan, Subject, Worth } from '../types.ts';
+import { type FinishState, finishStates, type Grade, grades } from '../words.ts';
+import { gradesAfter } from '../work/grades-after.ts';
 import { partsBesidesDeviations, planFidelity } from './fidelity.ts';
 import type { Ladder } from './worth-ladder.ts';
 
@@ -52,12 +53,20 @@ export const originalCondition = (subject: Subject, assumptions: AssumptionSet):
   attainable: subject.finishState === 'original',
 });
 
-/** The car as its plan leaves it. A customised car's deviations are what makes it custom, and are not counted again. */
-export const plannedCondition = (plan: RestorationPlan, assumptions: AssumptionSet): Condition => {
+/** The grades in which a plan can end, the best first: its own, or what the workmanship of the assumptions makes of its aim. */
+export const plannedGrades = (plan: RestorationPlan, assumptions: AssumptionSet): readonly GradeShare[] =>
+  plan.grades ?? gradesAfter(plan.targetGrade, plan.partsAfter, assumptions.work.workmanship);
+
+/** The car as its plan leaves it, at the grade aimed at unless another is given. A customised car's deviations are what makes it custom, and are not counted again. */
+export const plannedCondition = (
+  plan: RestorationPlan,
+  assumptions: AssumptionSet,
+  grade: Grade = plan.targetGrade,
+): Condition => {
   const fidelity = planFidelity(plan, assumptions.deviationLoss);
   return {
     state: plan.kind === 'customise' ? 'customised' : 'restored',
-    step: gradeStep(plan.targetGrade),
+    step: gradeStep(grade),
     gradeKnown: true,
     partsLog: partsLog(partsBesidesDeviations(plan), assumptions.partLoss),
     fidelityLog: plan.kind === 'customise' ? 0 : Math.log(Math.max(leastFidelity, fidelity.factor)),
@@ -85,6 +94,50 @@ export const worthOfLogs = ({
   own,
   attainable,
 });
+
+/**
+ * One worth of several that are possible, each with its share: the lognormal of the same mean and variance of the price itself, so that
+ * what is expected of it is exact. What they share with the other worths of the car is pooled in proportion.
+ */
+export const mixedWorth = (possible: readonly { worth: Worth; share: number }[]): Worth => {
+  const [first] = possible;
+  if (!first) throw new RangeError('a worth is mixed of at least one');
+  if (possible.length === 1) return first.worth;
+  // Relative to the largest, so that nothing overflows.
+  const top = Math.max(...possible.map(({ worth }) => worth.logMean));
+  let mean = 0;
+  let square = 0;
+  let shared = 0;
+  for (const { worth, share } of possible) {
+    const one = Math.exp(worth.logMean - top + worth.logSd ** 2 / 2);
+    mean += share * one;
+    square += share * one * one * Math.exp(worth.logSd ** 2);
+    shared += share * worth.sharedSd ** 2;
+  }
+  const variance = Math.max(0, Math.log(square / mean ** 2));
+  const sd = Math.sqrt(variance);
+  const { own, attainable } = first.worth;
+  return worthOfLogs({
+    logMean: Math.log(mean) + top - variance / 2,
+    logSd: sd,
+    sharedSd: Math.min(sd, Math.sqrt(shared)),
+    own,
+    attainable,
+  });
+};
+
+/** What a plan leads to, over the grades in which it can end. */
+export const plannedWorth = (
+  plan: RestorationPlan,
+  assumptions: AssumptionSet,
+  appraise: (condition: Condition) => Worth,
+): Worth =>
+  mixedWorth(
+    plannedGrades(plan, assumptions).map(({ grade, share }) => ({
+      worth: appraise(plannedCondition(plan, assumptions, grade)),
+      share,
+    })),
+  );
 
 /** Worth of a condition from the ladder of its variation; an unknown grade widens it by the slope of the ladder around it. */
 export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {

@@ -4,18 +4,40 @@ import type { PreparedSale } from '../market/prepare-sales.ts';
 import { doubtfulFrom } from '../market/robust-weight.ts';
 import type { AdjustedRecord, Adjustment, AdjustmentCause, Subject } from '../types.ts';
 import { finishStates, grades, type WhichWorth } from '../words.ts';
-import { type Condition, foundCondition, originalCondition, plannedCondition } from './car-worths.ts';
+import {
+  type Condition,
+  foundCondition,
+  ladderWorth,
+  originalCondition,
+  plannedCondition,
+  plannedWorth,
+} from './car-worths.ts';
 import { recordWeights } from './record-weights.ts';
-import { standardPlan } from './standard-plan.ts';
-import { type SubjectPlace, subjectPlace } from './subject-place.ts';
+import { proposedPlan } from './standard-plan.ts';
+import { ladderOf, type SubjectPlace, subjectPlace } from './subject-place.ts';
 
 const steps = grades.length;
 
-const conditionOf = (fitted: FittedMarket, subject: Subject, which: WhichWorth): Condition => {
+/** What the records are brought to. `workLog`: what the grades in which a plan can end make of the worth at the grade aimed at. */
+interface Explained {
+  condition: Condition;
+  workLog: number;
+}
+
+const explained = (
+  fitted: FittedMarket,
+  subject: Subject,
+  which: WhichWorth,
+  place: SubjectPlace,
+): Explained => {
   const { assumptions } = fitted;
-  if (which === 'asFound') return foundCondition(subject, assumptions);
-  if (which === 'originalFinish') return originalCondition(subject, assumptions);
-  return plannedCondition(subject.plan ?? standardPlan(subject, assumptions), assumptions);
+  if (which === 'asFound') return { condition: foundCondition(subject, assumptions), workLog: 0 };
+  if (which === 'originalFinish') return { condition: originalCondition(subject, assumptions), workLog: 0 };
+  const plan = subject.plan ?? proposedPlan(subject, assumptions);
+  const condition = plannedCondition(plan, assumptions);
+  const appraise = (one: Condition) => ladderWorth(ladderOf(fitted, place), one);
+  const expected = plannedWorth(plan, assumptions, appraise);
+  return { condition, workLog: expected.logMean - appraise(condition).logMean };
 };
 
 /** The variations that a car may be, each with its chance; an unknown variation of the casting is −1. */
@@ -34,7 +56,12 @@ const chances = (fitted: FittedMarket, place: SubjectPlace): { variation: number
 };
 
 /** Every adjustment of a sale to the condition, in the order in which they apply; those that change nothing are left out. */
-const adjust = (fitted: FittedMarket, sale: PreparedSale, to: Condition, rarityLog: number): Adjustment[] => {
+const adjust = (
+  fitted: FittedMarket,
+  sale: PreparedSale,
+  { condition: to, workLog }: Explained,
+  rarityLog: number,
+): Adjustment[] => {
   const { curve, indexSpan, trendLog } = fitted.inside;
   const { record } = sale;
   const toState = finishStates.indexOf(to.state);
@@ -79,6 +106,7 @@ const adjust = (fitted: FittedMarket, sale: PreparedSale, to: Condition, rarityL
   });
   line('parts', to.partsLog, { kind: 'own-parts' });
   line('fidelity', to.fidelityLog, { kind: 'departures' });
+  line('grade', workLog, { kind: 'workmanship', aim: toGrade });
   return lines;
 };
 
@@ -97,7 +125,8 @@ export const explainWorth = (
   const place = subjectPlace(fitted, subject);
   if (!place) return [];
   const { index, tree, sales, slots, rarityLog, departures, saleRarity } = fitted.inside;
-  const condition = conditionOf(fitted, subject, which);
+  const target = explained(fitted, subject, which, place);
+  const { condition } = target;
   const variations = chances(fitted, place);
   const weights = new Float64Array(sales.length);
   let subjectRarity = 0;
@@ -115,7 +144,7 @@ export const explainWorth = (
     .slice(0, most);
   return order.map(i => {
     const sale = sales[i]!;
-    const adjustments = adjust(fitted, sale, condition, subjectRarity - saleRarity[i]!);
+    const adjustments = adjust(fitted, sale, target, subjectRarity - saleRarity[i]!);
     const price = Math.max(1, sale.record.price);
     const log = adjustments.reduce((sum, { factor }) => sum + Math.log(factor), Math.log(price));
     const level = own.has(slots[i]!)

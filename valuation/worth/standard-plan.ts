@@ -1,6 +1,7 @@
 import { checkFinite } from '../statistics/check-input.ts';
 import type { AssumptionSet, PartState, RestorationPlan, Subject } from '../types.ts';
 import { deviationOfOpening } from '../words.ts';
+import { planFromCar, restorationPlanOf } from '../work/plan-from-car.ts';
 
 /**
  * The plan that stands in for a car without one: the assumption set's usual hours, materials and target, and a reproduction
@@ -40,3 +41,16 @@ export const standardPlan = (
     partsAfter,
   };
 };
+
+/**
+ * The plan by which a car without one of its own is judged: made from the car, or the standard plan, as the assumptions say.
+ * Throws RangeError where either does.
+ */
+export const proposedPlan = (
+  subject: Subject,
+  assumptions: AssumptionSet,
+  kind: RestorationPlan['kind'] = 'restore',
+): RestorationPlan =>
+  assumptions.work.plansFrom === 'car'
+    ? restorationPlanOf(planFromCar(subject, assumptions, kind))
+    : standardPlan(subject, assumptions, kind);

@@ -6,11 +6,11 @@ import {
   ladderWorth,
   originalCondition,
   ownWorth,
-  plannedCondition,
+  plannedWorth,
 } from './car-worths.ts';
 import { evidenceOf, isEnough, noEvidence } from './evidence-of.ts';
 import { planFidelity } from './fidelity.ts';
-import { standardPlan } from './standard-plan.ts';
+import { proposedPlan } from './standard-plan.ts';
 import { ladderOf, subjectPlace } from './subject-place.ts';
 
 /** How a car is valued: by the market's ladder, by the owner's own figure, or not at all. */
@@ -32,7 +32,7 @@ export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
 
 /**
  * The three worths of a car in minor units of the reporting currency at the market's date: as found; restored, as its plan (or the
- * standard plan) leaves it; and with its factory finish, as conserving alone can show it, marked where that is no longer attainable.
+ * proposed one) leaves it, over the grades that it can end in; and with its factory finish, as conserving alone can show it, marked where that is no longer attainable.
  * Low and high hold 80 % of the sales of such a car; mid is their median. Where the series has too few records each worth is null, and
  * `help` says what would help; the owner's own figure stands in if there is one.
  *
@@ -40,7 +40,7 @@ export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
  */
 export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   const { assumptions } = fitted;
-  const plan = subject.plan ?? standardPlan(subject, assumptions);
+  const plan = subject.plan ?? proposedPlan(subject, assumptions);
   const fidelity = planFidelity(plan, assumptions.deviationLoss);
   const place = subjectPlace(fitted, subject);
   const found = foundCondition(subject, assumptions);
@@ -58,7 +58,7 @@ export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   return {
     id: subject.id,
     asFound,
-    restored: appraise?.(plannedCondition(plan, assumptions)) ?? null,
+    restored: appraise ? plannedWorth(plan, assumptions, appraise) : null,
     originalFinish: appraise?.(originalCondition(subject, assumptions)) ?? null,
     fidelity,
     evidence,

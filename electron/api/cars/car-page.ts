@@ -13,9 +13,9 @@ import {
   type Decision,
   decideCar,
   netGain,
+  proposedPlan,
   type RestorationPlan,
   type Subject,
-  standardPlan,
   valueCar,
 } from '../../../valuation/index.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
@@ -145,7 +145,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     }),
     photoRows: photos.map(photoView),
     checks,
-    plan: own || known ? planView(own, standardPlan(subject, fitted.assumptions)) : null,
+    plan: own || known ? planView(own, proposedPlan(subject, fitted.assumptions)) : null,
     decision: decisionView(decision, row, hanging.decisions.get(id)),
     evidence: valuation.evidence,
     fidelity: valuation.fidelity,

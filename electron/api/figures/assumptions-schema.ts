@@ -54,8 +54,22 @@ const standardPlan: z.ZodType<StandardPlanDefaults> = z.object({
   donor: z.object({ hours: threePoint, cost: threePoint }),
 });
 
+const work: z.ZodType<Omit<AssumptionSet['work'], 'steps'>> = z.object({
+  plansFrom: z.enum(['car', 'standard']),
+  workmanship: z
+    .array(z.object({ short: z.number().min(0).max(9).multipleOf(0.5), share }))
+    .min(1)
+    .refine(
+      list => Math.abs(list.reduce((sum, one) => sum + one.share, 0) - 1) < 1e-6,
+      'the shares must add up to 100 %',
+    ),
+});
+
+/** An assumption set as it is saved: its steps are kept on their own, and sets of before plans were made from cars say nothing of them. */
+export type SavedAssumptions = Omit<AssumptionSet, 'work'> & { work?: Omit<AssumptionSet['work'], 'steps'> };
+
 /** A whole assumption set as the owner may save it; what is outside sense is refused with its place. */
-export const assumptionsSchema: z.ZodType<AssumptionSet> = z.object({
+export const assumptionsSchema: z.ZodType<SavedAssumptions> = z.object({
   label: z.string().max(500),
   gradeMultipliers: z.record(z.enum(finishStates), multipliers),
   finishFactors: z.record(z.enum(finishStates), factor),
@@ -96,5 +110,6 @@ export const assumptionsSchema: z.ZodType<AssumptionSet> = z.object({
     donorShare: share,
   }),
   hourlyRate: amount,
+  work: work.optional(),
   standardPlan,
 });

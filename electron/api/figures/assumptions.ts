@@ -3,7 +3,7 @@ import { readReportingCurrency } from '../../../db/records/settings.ts';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { AssumptionSet } from '../../../valuation/types.ts';
 import { memo } from '../session/memo.ts';
-import { assumptionsSchema } from './assumptions-schema.ts';
+import { assumptionsSchema, type SavedAssumptions } from './assumptions-schema.ts';
 
 /** The assumptions in force, with the row that keeps them; id and version are null and 0 for the starting points. */
 export interface AssumptionsInForce {
@@ -16,6 +16,16 @@ export interface AssumptionsInForce {
   unreadable: boolean;
 }
 
+/**
+ * A saved set with what it leaves out. Who changed the standard plan before plans were made from cars goes on with it; for others a plan
+ * is made from each car.
+ */
+const completed = (saved: SavedAssumptions, starting: AssumptionSet): AssumptionSet => {
+  const same = JSON.stringify(saved.standardPlan) === JSON.stringify(starting.standardPlan);
+  const work = saved.work ?? { ...starting.work, plansFrom: same ? 'car' : 'standard' };
+  return { ...saved, work: { ...work, steps: starting.work.steps ?? [] } };
+};
+
 /** The owner's newest assumptions, or the project's starting points. */
 export const assumptionsInForce = memo<AssumptionsInForce>(async ({ db }) => {
   const starting = defaultAssumptions(await readReportingCurrency(db));
@@ -23,5 +33,12 @@ export const assumptionsInForce = memo<AssumptionsInForce>(async ({ db }) => {
   if (!stored) return { id: null, version: 0, note: '', madeAt: null, body: starting, unreadable: false };
   const { id, version, note, madeAt } = stored;
   const read = assumptionsSchema.safeParse(stored.body);
-  return { id, version, note, madeAt, body: read.data ?? starting, unreadable: !read.success };
+  return {
+    id,
+    version,
+    note,
+    madeAt,
+    body: read.data ? completed(read.data, starting) : starting,
+    unreadable: !read.success,
+  };
 });

@@ -3,10 +3,10 @@ import {
   type CarRecommendation,
   type FittedMarket,
   type Help,
+  proposedPlan,
   type RestorationPlan,
   rankedOptions,
   type Subject,
-  standardPlan,
   turnsOn,
 } from '../../../valuation/index.ts';
 import type { DecisionSummary } from '../views.ts';
@@ -24,9 +24,9 @@ export const planUse = (plan: RestorationPlan): Pick<DecisionSummary, 'hours' | 
   };
 };
 
-/** The plan by which a car is judged: the owner's own, or the standard one. */
+/** The plan by which a car is judged: the owner's own, or the one proposed for it. */
 export const planOf = (fitted: FittedMarket, subject: Subject): RestorationPlan =>
-  subject.plan ?? standardPlan(subject, fitted.assumptions);
+  subject.plan ?? proposedPlan(subject, fitted.assumptions);
 
 /** A car's decision in short, from the options as they were weighed. */
 export const decisionSummary = (

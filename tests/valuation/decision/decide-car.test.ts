@@ -3,6 +3,7 @@ import {
   decideCar,
   defaultAssumptions,
   fitMarket,
+  planFromCar,
   standardPlan,
   valueCar,
 } from '../../../valuation/index.ts';
@@ -180,7 +181,7 @@ describe('decideCar', () => {
   it('counts the hours at what they cost the owner', () => {
     const free = decideCar(fitted, car({}));
     const paid = decideCar(fittedWith({ hourlyRate: 3000 }), car({}));
-    const hours = assumptions.standardPlan.restore.hours;
+    const { hours } = planFromCar(car({}), assumptions);
     const mean = (hours.low + 4 * hours.likely + hours.high) / 6;
     const gain = (d: typeof free) => d.options[2]!.expectedGain;
     expect(Math.abs(gain(free) - gain(paid) - mean * 3000)).toBeLessThanOrEqual(1);

@@ -11,7 +11,7 @@ import {
 import type { RestorationPlan } from '../../../valuation/types.ts';
 import { deviationKinds, finishStates, grades, options } from '../../../valuation/words.ts';
 import { planFidelity } from '../../../valuation/worth/fidelity.ts';
-import { standardPlan } from '../../../valuation/worth/standard-plan.ts';
+import { proposedPlan } from '../../../valuation/worth/standard-plan.ts';
 import { on, subjectOf } from '../../helpers/market-arbitrary.ts';
 import { simulateMarket } from '../../helpers/market-simulator.ts';
 
@@ -183,12 +183,12 @@ describe('fidelity', () => {
   });
 });
 
-describe('the standard plan', () => {
+describe('the proposed plan', () => {
   it('stands in for a missing one to the last figure', () => {
     fc.assert(
       fc.property(cars, car => {
         const bare = subjectOf({ ...car, plan: null });
-        const planned = { ...bare, plan: standardPlan(bare, assumptions) };
+        const planned = { ...bare, plan: proposedPlan(bare, assumptions) };
         expect(valueCar(fitted, planned)).toEqual(valueCar(fitted, bare));
         const { reasons, ...decision } = decideCar(fitted, bare);
         expect(decideCar(fitted, planned)).toMatchObject(decision);

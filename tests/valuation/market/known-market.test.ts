@@ -61,6 +61,14 @@ describe.each([
       }
   });
 
+  it('loses less with plans made from the cars than with the standard plan’s certain grade', () => {
+    const standard = seeds.map(seed =>
+      judgeMarket(simulateMarket({ ...wish, seed }), index, seed, 'standard'),
+    );
+    const lost = (list: Judgement[]) => list.reduce((sum, { regret }) => sum + regret.ours, 0);
+    expect(lost(judged)).toBeLessThan(lost(standard));
+  });
+
   it('loses at most half of what restoring whatever is under C6 loses', () => {
     const lost = (key: 'ours' | 'underC6') => judged.reduce((sum, { regret }) => sum + regret[key], 0);
     expect(lost('ours')).toBeLessThan(lost('underC6') / 2);

@@ -9,11 +9,13 @@ import {
   hazardsIn,
   hazardsOf,
 } from '../../../valuation/wording/cautions.ts';
+import { workKinds } from '../../../valuation/words.ts';
+import { startingSteps } from '../../../valuation/work/steps/index.ts';
 import { cautionsSection, readmeParts } from '../../helpers/readme-cautions.ts';
 
 describe('the hazards in the words of a piece of work', () => {
   const table: [text: string, ...expected: Hazard[]][] = [
-    ['Stripping bath and neutraliser, share', 'acid', 'caustic', 'lead', 'solvents'],
+    ['Stripping bath and neutraliser, share', 'acid', 'caustic', 'lead', 'strippers', 'solvents', 'waste'],
     ['caustic soda', 'caustic'],
     ['lye bath', 'caustic'],
     ['oven cleaner', 'caustic'],
@@ -30,8 +32,10 @@ describe('the hazards in the words of a piece of work', () => {
     ['naphtha', 'solvents'],
     ['toluene', 'solvents'],
     ['MEK', 'solvents'],
-    ['paint remover', 'lead', 'solvents'],
-    ['Paint stripper, share', 'lead', 'solvents'],
+    ['paint remover', 'lead', 'strippers', 'solvents', 'waste'],
+    ['oily rags', 'waste'],
+    ['NMP', 'strippers'],
+    ['Paint stripper, share', 'lead', 'strippers', 'solvents', 'waste'],
     ['Plated hubs', 'plating'],
     ['replated base', 'plating'],
     ['chrome', 'plating'],
@@ -81,8 +85,10 @@ describe('the hazards in the words of a piece of work', () => {
     expect(hazardsIn(['clear coat', 'paint stripper', 'acid'])).toEqual([
       'acid',
       'lead',
+      'strippers',
       'solvents',
       'spray',
+      'waste',
     ]);
   });
 });
@@ -90,11 +96,31 @@ describe('the hazards in the words of a piece of work', () => {
 describe('the hazards of an option', () => {
   it('are there whatever its plan says', () => {
     expect(hazardsOf('leave')).toEqual([]);
-    expect(hazardsOf('restore')).toEqual(['lead', 'solvents', 'spray', 'tools']);
+    expect(hazardsOf('restore')).toEqual([
+      'lead',
+      'strippers',
+      'solvents',
+      'spray',
+      'tools',
+      'dust',
+      'waste',
+    ]);
     expect(hazardsOf('customise')).toEqual(hazardsOf('restore'));
     expect(hazardsOf('donor')).toContain('tools');
     expect(hazardsOf('conserve').length).toBeGreaterThan(0);
-    expect(hazardsOf('donor', ['acid'])).toEqual(['acid', 'lead', 'tools']);
+    expect(hazardsOf('donor', ['acid'])).toEqual(['acid', 'tools']);
+  });
+
+  it('are those of its starting steps, whatever the car', () => {
+    for (const kind of workKinds) {
+      const always = startingSteps('USD').filter(
+        ({ kinds, call, part }) =>
+          kinds.includes(kind) && Object.keys(call).length === 0 && part !== 'labels',
+      );
+      const missed = always.flatMap(step => step.hazards).filter(hazard => !hazardsOf(kind).includes(hazard));
+      expect(missed, kind).toEqual([]);
+    }
+    expect(hazardsOf('restore', ['acid'], ['tools'])).toEqual(['acid', 'tools']);
   });
 
   it('take in plating where the standard plan names it', () => {
@@ -128,7 +154,8 @@ describe('what the cautions say', () => {
     ['lead', /no dry sanding/],
     ['lead', /No heat gun, torch or hot plate/],
     ['lead', /HEPA/],
-    ['solvents', /no stripper with methylene chloride/],
+    ['strippers', /no stripper with methylene chloride/],
+    ['waste', /catch fire by themselves/],
     ['solvents', /respirator for organic vapour/],
     ['spray', /isocyanates.*never at home with a cartridge mask/],
     ['resins', /isocyanates/],

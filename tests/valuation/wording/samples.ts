@@ -93,6 +93,7 @@ export const causes: { [Kind in AdjustmentCause['kind']]: Extract<AdjustmentCaus
   'made-complete': { kind: 'made-complete', missing: ['wheels'], reproductions: ['roof'] },
   'own-parts': { kind: 'own-parts' },
   departures: { kind: 'departures' },
+  workmanship: { kind: 'workmanship', aim: 9 },
 };
 
 export const asides: AsideCause[] = [

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions, fitMarket, type Market, valueCar } from '../../../valuation/index.ts';
+import { plannedGrades } from '../../../valuation/worth/car-worths.ts';
+import { proposedPlan } from '../../../valuation/worth/standard-plan.ts';
 import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
 import { simulateMarket } from '../../helpers/market-simulator.ts';
 
@@ -154,9 +156,15 @@ describe('valueCar', () => {
       fitted.gradeCurves[state][(grade - 1) * 2]! * fitted.finishFactors[state];
     // The opened car departs in its closure.
     const closure = 1 - assumptions.deviationLoss['visible post closure'];
-    expect(unknown.restored!.mid).toBe(
-      Math.round((1500 * curve('restored', 9) * closure) / curve('original', 4)),
+    // What it is expected to bring, over the grades in which the work can end; the ends of the range share the spread.
+    const { logMean, logSd } = unknown.restored!;
+    const spread = Math.log(2500 / 1000) / 2 / 1.2815515655446004;
+    const expected = plannedGrades(proposedPlan(subjectOf({ grade: 4 }), assumptions), assumptions).reduce(
+      (sum, { grade, share }) =>
+        sum + (share * 1500 * curve('restored', grade) * closure) / curve('original', 4),
+      0,
     );
+    expect(Math.exp(logMean + logSd ** 2 / 2)).toBeCloseTo(expected * Math.exp(spread ** 2 / 2), 4);
     expect(unknown.restored!.own).toBe(true);
     const known = valueCar(fitted, subjectOf({ ownWorth: own, variationId: sold.id }));
     expect(known.asFound!.own).toBe(false);

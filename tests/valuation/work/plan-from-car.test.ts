@@ -1,0 +1,311 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import type { FactorySpecification, PartState, ShelfPart, Subject } from '../../../valuation/types.ts';
+import {
+  closures,
+  deviationKinds,
+  finishStates,
+  grades,
+  originalities,
+  partNames,
+  workKinds,
+} from '../../../valuation/words.ts';
+import { planFromCar, restorationPlanOf } from '../../../valuation/work/plan-from-car.ts';
+import { startingSteps } from '../../../valuation/work/steps/index.ts';
+import { planFidelity } from '../../../valuation/worth/fidelity.ts';
+import { subjectOf } from '../../helpers/market-arbitrary.ts';
+
+const assumptions = defaultAssumptions('USD');
+const spec = (known: Partial<FactorySpecification> = {}): FactorySpecification => ({
+  bodyFinish: 'candy lacquer',
+  basePaint: 'none',
+  roof: 'body colour',
+  rearEnd: '',
+  accessory: '',
+  glazing: 'clear',
+  interior: 'ivory',
+  parts: null,
+  captiveBearings: false,
+  ...known,
+});
+const graded = (
+  part: PartState['part'],
+  grade: number | null,
+  originality: PartState['originality'] = 'original',
+) => ({
+  part,
+  grade,
+  originality,
+});
+const ids = (subject: Subject, kind: (typeof workKinds)[number] = 'restore') =>
+  planFromCar(subject, assumptions, kind).lines.map(({ id }) => id);
+
+describe('a plan made from the car', () => {
+  it('goes from the closed car to the closed car, in order', () => {
+    const steps = ids(subjectOf({ grade: 4, spec: spec() }));
+    for (const [first, then] of [
+      ['look-and-photograph', 'centre-posts'],
+      ['centre-posts', 'drill-posts'],
+      ['drill-posts', 'thread-posts'],
+      ['drill-posts', 'take-apart'],
+      ['take-apart', 'pull-wheels'],
+      ['pull-wheels', 'straighten-axles'],
+      ['strip', 'pick-clean'],
+      ['pick-clean', 'degrease'],
+      ['degrease', 'smooth'],
+      ['smooth', 'polish-metal'],
+      ['polish-metal', 'last-clean'],
+      ['last-clean', 'coat-light'],
+      ['coat-light', 'coat-medium'],
+      ['coat-medium', 'coat-wet'],
+      ['coat-wet', 'clear-coat'],
+      ['clear-coat', 'assemble'],
+      ['wheels-on', 'assemble'],
+      ['assemble', 'look-before-closing'],
+      ['look-before-closing', 'close-screw'],
+      ['close-screw', 'photograph-after'],
+    ] as const) {
+      expect(steps, first).toContain(first);
+      expect(steps.indexOf(first), `${first} before ${then}`).toBeLessThan(steps.indexOf(then));
+    }
+  });
+
+  it('says of each line why it stands there', () => {
+    const { lines } = planFromCar(
+      subjectOf({ grade: 5, parts: [graded('axles', 3)], spec: spec({ roof: 'textured black' }) }),
+      assumptions,
+    );
+    const why = (id: string) => lines.find(line => line.id === id)?.why;
+    expect(why('straighten-axles')).toEqual({
+      kind: 'part-grade',
+      part: 'axles',
+      grade: 3,
+      assumed: false,
+      after: 9,
+    });
+    expect(why('clean-wheels')).toMatchObject({ kind: 'part-grade', grade: 5, assumed: true });
+    expect(why('mask-roof')).toEqual({ kind: 'specification', part: 'roof', words: 'textured black' });
+    expect(why('close-screw')).toEqual({ kind: 'closure', closure: 'screw' });
+    expect(why('polish-metal')).toEqual({ kind: 'body-finish', finish: 'lacquer', words: 'candy lacquer' });
+    expect(why('strip')).toEqual({ kind: 'finish-state', finishState: 'original' });
+  });
+
+  it('answers finish state and specification', () => {
+    expect(ids(subjectOf({ finishState: 'stripped' }))).not.toContain('strip');
+    const enamel = ids(subjectOf({ spec: spec({ bodyFinish: 'enamel' }) }));
+    expect(enamel).toContain('prime');
+    expect(enamel).not.toContain('polish-metal');
+    const plate = ids(subjectOf({ spec: spec({ bodyFinish: 'bright plate' }) }));
+    expect(plate).toContain('plate-body');
+    expect(plate).not.toContain('coat-light');
+    expect(ids(subjectOf({ spec: spec({ basePaint: 'full' }) }))).toContain('paint-base');
+    expect(ids(subjectOf({ spec: spec({ captiveBearings: true }) }))).toContain('cut-axles');
+    expect(
+      ids(subjectOf({ spec: spec({ parts: ['body finish', 'base', 'wheels', 'axles'] }) })),
+    ).not.toContain('polish-glazing');
+  });
+
+  it('conserves without opening or paint, and takes a donor apart without painting it', () => {
+    const care = planFromCar(subjectOf({ grade: 6 }), assumptions, 'conserve');
+    expect(care.lines.map(({ id }) => id)).not.toContain('drill-posts');
+    expect(care.departures).toEqual([]);
+    expect(care.closure).toBeNull();
+    const donor = ids(subjectOf({ grade: 2 }), 'donor');
+    expect(donor).toContain('drill-posts');
+    expect(donor).toContain('bag-parts');
+    expect(donor).not.toContain('strip');
+  });
+
+  it('takes parts from the shelf, the nearest to the specification first, before it buys or leaves off', () => {
+    const shelf: ShelfPart[] = [
+      { name: 'Glazing, cast', part: 'glazing', originality: 'reproduction', cost: 100, grade: null },
+      { name: 'Glazing off Q-12', part: 'glazing', originality: 'original', cost: 400, grade: 7 },
+    ];
+    const missing = subjectOf({ grade: 4, parts: [graded('glazing', null, 'missing')] });
+    const [from] = planFromCar({ ...missing, shelf }, assumptions).parts;
+    expect(from).toMatchObject({ from: 'shelf', name: 'Glazing off Q-12', originality: 'original' });
+    expect(planFromCar({ ...missing, shelf }, assumptions).departures.map(({ kind }) => kind)).toEqual([
+      'visible post closure',
+    ]);
+    const bought = planFromCar(missing, assumptions);
+    expect(bought.parts[0]).toMatchObject({ from: 'buy', originality: 'reproduction' });
+    expect(bought.departures).toContainEqual({ kind: 'reproduction glazing', from: { part: 'glazing' } });
+    const off = planFromCar(missing, assumptions, 'restore', { leaveOff: ['glazing'] });
+    expect(off.parts[0]).toMatchObject({ from: 'leave off', originality: 'missing' });
+    expect(off.lines.map(({ id }) => id)).not.toContain('fit-glazing');
+    expect(off.partsAfter).toContainEqual({ part: 'glazing', grade: null, originality: 'missing' });
+  });
+
+  it('never replaces a part by a guess', () => {
+    expect(planFromCar(subjectOf({ grade: 1 }), assumptions).parts).toEqual([]);
+    expect(
+      planFromCar(subjectOf({ grade: 1, parts: [graded('wheels', 2)] }), assumptions).parts,
+    ).toHaveLength(1);
+  });
+
+  it('counts labels as lost with the finish that they are on', () => {
+    const car = subjectOf({ parts: [graded('labels', 8)] });
+    const plan = planFromCar(car, assumptions);
+    expect(plan.departures.map(({ kind }) => kind)).toContain('reproduction labels');
+    const without = planFromCar(car, assumptions, 'restore', { without: ['fit-labels'] });
+    expect(without.partsAfter).toContainEqual({ part: 'labels', grade: null, originality: 'missing' });
+  });
+
+  it('shows its closure unless it is closed as it was made', () => {
+    for (const closure of closures) {
+      const plan = planFromCar(subjectOf({}), assumptions, 'restore', { closure });
+      const fidelity = planFidelity(restorationPlanOf(plan), assumptions.deviationLoss);
+      const shows = closure !== 'as made';
+      expect(plan.departures.some(({ kind }) => kind === 'visible post closure')).toBe(shows);
+      expect(fidelity.grade).toBe(shows ? 'with deviations' : 'to specification');
+    }
+  });
+
+  it('is held down by its weakest part, and spread by workmanship', () => {
+    const held = planFromCar(subjectOf({ grade: 3, parts: [graded('wheels', 4.5)] }), assumptions);
+    expect(held.heldBy).toBe('wheels');
+    expect(held.grades[0]!.grade).toBe(7.5);
+    const free = planFromCar(subjectOf({ grade: 3 }), assumptions);
+    expect(free.heldBy).toBeNull();
+    expect(free.grades.map(({ grade }) => grade)).toEqual([9, 8.5, 8, 7, 6]);
+    expect(free.grades.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
+  });
+
+  it('adds up its lines', () => {
+    const plan = planFromCar(
+      subjectOf({ grade: 4, parts: [graded('interior', null, 'missing')] }),
+      assumptions,
+    );
+    for (const point of ['low', 'likely', 'high'] as const) {
+      expect(plan.hours[point] * 60).toBeCloseTo(
+        plan.lines.reduce((sum, line) => sum + line.hands[point], 0),
+        9,
+      );
+      expect(plan.cost[point]).toBe(
+        plan.lines.flatMap(line => line.materials).reduce((sum, { cost }) => sum + cost[point], 0) +
+          plan.parts.reduce((sum, { cost }) => sum + cost[point], 0),
+      );
+      const asWeighed = restorationPlanOf(plan);
+      expect(asWeighed.lines.reduce((sum, { cost }) => sum + cost[point], 0)).toBe(plan.cost[point]);
+    }
+    expect(plan.spoilChance).toBeCloseTo(
+      1 - plan.lines.reduce((kept, l) => kept * (1 - l.spoilChance), 1),
+      12,
+    );
+  });
+
+  it('refuses steps that come before themselves', () => {
+    const [first, ...others] = startingSteps('USD');
+    const steps = [{ ...first!, after: ['photograph-after'] }, ...others];
+    expect(() =>
+      planFromCar(subjectOf({}), { ...assumptions, work: { ...assumptions.work, steps } }),
+    ).toThrow(/comes before itself/);
+  });
+});
+
+const partStates = fc.uniqueArray(
+  fc.record({
+    part: fc.constantFrom(...partNames),
+    grade: fc.option(fc.constantFrom(...grades), { nil: null }),
+    originality: fc.constantFrom(...originalities),
+  }),
+  { selector: ({ part }) => part },
+);
+const cars = fc
+  .record({
+    grade: fc.option(fc.constantFrom(...grades), { nil: null }),
+    finishState: fc.constantFrom(...finishStates),
+    parts: partStates,
+    spec: fc.option(
+      fc.record({
+        bodyFinish: fc.constantFrom('candy lacquer', 'enamel', 'bright plate', 'bare metal', '', 'odd words'),
+        basePaint: fc.constantFrom('', 'none', 'full'),
+        roof: fc.constantFrom('', 'body colour', 'black'),
+        rearEnd: fc.constantFrom('', 'bar lamp'),
+        accessory: fc.constantFrom('', 'roof rack'),
+        captiveBearings: fc.boolean(),
+      }),
+      { nil: undefined },
+    ),
+  })
+  .map(({ spec: given, ...rest }) => subjectOf({ ...rest, ...(given && { spec: spec(given) }) }));
+const kinds = fc.constantFrom(...workKinds);
+
+describe('plans made from cars', () => {
+  it('are the same when made twice', () => {
+    fc.assert(
+      fc.property(cars, kinds, (car, kind) => {
+        const again = structuredClone(car);
+        expect(planFromCar(again, assumptions, kind)).toEqual(planFromCar(car, assumptions, kind));
+      }),
+    );
+  });
+
+  it('never have more steps for a better part', () => {
+    fc.assert(
+      fc.property(cars, kinds, fc.nat(), fc.constantFrom(...grades), (car, kind, place, better) => {
+        const of = car.parts[place % Math.max(1, car.parts.length)];
+        fc.pre(of?.grade != null && of.grade < better);
+        const parts = car.parts.map(part => (part === of ? { ...part, grade: better } : part));
+        const worse = planFromCar(car, assumptions, kind).lines.length;
+        expect(planFromCar({ ...car, parts }, assumptions, kind).lines.length).toBeLessThanOrEqual(worse);
+      }),
+    );
+  });
+
+  it('never gain fidelity by a departure, and always tell every one that they bring', () => {
+    fc.assert(
+      fc.property(cars, fc.subarray([...deviationKinds]), (car, departures) => {
+        const plain = restorationPlanOf(planFromCar(car, assumptions));
+        const wished = restorationPlanOf(planFromCar(car, assumptions, 'restore', { departures }));
+        const factor = (plan: typeof plain) => planFidelity(plan, assumptions.deviationLoss).factor;
+        expect(factor(wished)).toBeLessThanOrEqual(factor(plain));
+        for (const plan of [plain, wished])
+          expect(planFidelity(plan, assumptions.deviationLoss).deviations.toSorted()).toEqual(
+            [...new Set(plan.deviations)].toSorted(),
+          );
+      }),
+    );
+  });
+
+  it('end in grades that add up and never rise above the aim', () => {
+    fc.assert(
+      fc.property(cars, kinds, (car, kind) => {
+        const { grades: ends, aim } = planFromCar(car, assumptions, kind);
+        expect(ends.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+        for (const { grade } of ends) {
+          expect(grade).toBeLessThanOrEqual(aim);
+          expect(grades).toContain(grade);
+        }
+      }),
+    );
+  });
+});
+
+describe('the starting steps', () => {
+  const steps = startingSteps('USD');
+  it('have names of their own, times in order, and nothing behind them that is not there', () => {
+    expect(new Set(steps.map(({ id }) => id)).size).toBe(steps.length);
+    for (const { id, after, hands, waiting, materials, spoilChance, kinds: of } of steps) {
+      expect(id).toMatch(/^[a-z]+(?:-[a-z]+)*$/);
+      expect(of.length).toBeGreaterThan(0);
+      for (const before of after)
+        expect(
+          steps.some(step => step.id === before),
+          `${id} after ${before}`,
+        ).toBe(true);
+      for (const { low, likely, high } of [hands, waiting, ...materials.map(({ cost }) => cost)]) {
+        expect(low).toBeGreaterThanOrEqual(0);
+        expect(likely).toBeGreaterThanOrEqual(low);
+        expect(high).toBeGreaterThanOrEqual(likely);
+      }
+      expect(spoilChance).toBeLessThan(0.05);
+    }
+  });
+  it('cost as many minor units in every currency as its decimals make them', () => {
+    const cost = (currency: string) => planFromCar(subjectOf({}), defaultAssumptions(currency)).cost.likely;
+    expect(cost('BHD')).toBe(cost('USD') * 10);
+    expect(cost('JPY')).toBe(cost('USD'));
+  });
+});

@@ -1,0 +1,100 @@
+import type { FinishKind, PlannedDeparture, PlannedPart, WorkPlan, WorkReason } from '../types.ts';
+import { type Closure, deviationLabel, gradeLabel } from '../words.ts';
+import { spell } from './dialect.ts';
+import { sentenceCase } from './reader.ts';
+
+const finishWords: Record<FinishKind, string> = {
+  lacquer: 'lacquer over bright metal',
+  enamel: 'enamel',
+  plate: 'bright plate',
+  bare: 'bare metal',
+  unknown: 'body finish not recorded',
+};
+
+const closureWords: Record<Closure, string> = {
+  screw: 'closed with screws',
+  rivet: 'closed with reproduction rivets',
+  glue: 'closed with glue',
+  'as made': 'closed as it was made',
+};
+
+/** How a car is closed: "closed with screws". */
+export const closureText = (closure: Closure): string => closureWords[closure];
+
+/** Why a line stands in a plan, in a few words: "axles C3, to C9"; empty where there is nothing to say. */
+export const workReasonText = (why: WorkReason, locale: string): string => {
+  switch (why.kind) {
+    case 'always':
+      return 'part of every such job';
+    case 'part-grade': {
+      const grade = why.assumed
+        ? `${why.part} not graded, taken as ${gradeLabel(why.grade)}`
+        : `${why.part} ${gradeLabel(why.grade)}`;
+      return spell(why.after === null ? grade : `${grade}, to ${gradeLabel(why.after)}`, locale);
+    }
+    case 'part-originality':
+      return spell(
+        why.originality === 'missing' ? `${why.part} missing` : `${why.part}: ${why.originality}`,
+        locale,
+      );
+    case 'lost-in-stripping':
+      return spell(`${why.part} go with the old finish`, locale);
+    case 'finish-state':
+      return `finish ${why.finishState}`;
+    case 'body-finish':
+      return why.words === '' ? finishWords[why.finish] : `made in ${why.words}`;
+    case 'closure':
+      return closureWords[why.closure];
+    case 'bearings':
+      return why.captive ? 'the bearings come off with the wheels' : 'the wheels come off their axles';
+    case 'specification':
+      return `${spell(why.part, locale)} made as ${why.words}`;
+    case 'owner':
+      return 'as you want it';
+  }
+};
+
+/** A part that a plan fits, as a line: "Reproduction glazing, to buy". */
+export const plannedPartText = ({ part, from, name, originality }: PlannedPart, locale: string): string => {
+  const what = spell(part, locale);
+  switch (from) {
+    case 'shelf':
+      return `${name}, from the shelf (${originality})`;
+    case 'buy':
+      return `${sentenceCase(originality)} ${what}, to buy`;
+    case 'leave off':
+      return `${sentenceCase(what)}, left off`;
+  }
+};
+
+/** A departure and what brings it: "visible post closure (close it with countersunk screws)". */
+export const departureText = (
+  { kind, from }: PlannedDeparture,
+  plan: Pick<WorkPlan, 'lines'>,
+  locale: string,
+): string => {
+  const what = spell(deviationLabel(kind), locale);
+  if ('part' in from) return what;
+  const line = plan.lines.find(({ id }) => id === from.step);
+  return line ? `${what} (${line.name.charAt(0).toLowerCase()}${line.name.slice(1)})` : what;
+};
+
+/** What holds the grade down: "at most C7: the weakest part is the glazing"; empty where nothing does. */
+export const heldDownText = (
+  { aim, heldBy, grades }: Pick<WorkPlan, 'aim' | 'heldBy' | 'grades'>,
+  locale: string,
+): string => {
+  const [best] = grades;
+  return heldBy === null || !best || best.grade >= aim
+    ? ''
+    : `At most ${gradeLabel(best.grade)}: the weakest part is the ${spell(heldBy, locale)}.`;
+};
+
+/** The grades in which work can end, in words: "C9 in 35 of 100 cases, C8.5 in 25, C8 in 20". */
+export const gradesText = (grades: WorkPlan['grades']): string =>
+  grades
+    .map(({ grade, share }, i) => {
+      const cases = Math.round(share * 100);
+      return i === 0 ? `${gradeLabel(grade)} in ${cases} of 100 cases` : `${gradeLabel(grade)} in ${cases}`;
+    })
+    .join(', ');

@@ -1,0 +1,65 @@
+import type { FinishKind, PartState, Subject } from '../types.ts';
+import type { Closure, Grade, PartName } from '../words.ts';
+import { finishedApart, finishKind } from './finish-kind.ts';
+
+/** Parts that every car has where nothing says otherwise. */
+const usualParts: readonly PartName[] = [
+  'body finish',
+  'roof',
+  'base',
+  'glazing',
+  'interior',
+  'wheels',
+  'axles',
+  'post and rivet closure',
+];
+
+/** A part as work finds it: its grade, or the car's where it has not been graded itself. */
+export interface FoundPart extends PartState {
+  /** The grade that steps answer. */
+  asked: Grade;
+  graded: boolean;
+}
+
+/** A car as the steps ask about it. */
+export interface CarState {
+  subject: Subject;
+  parts: ReadonlyMap<PartName, FoundPart>;
+  finish: FinishKind;
+  closure: Closure;
+  captiveBearings: boolean;
+  basePainted: boolean;
+  roofApart: boolean;
+  tailApart: boolean;
+}
+
+/** Gathers what steps ask about a car. `unknownGrade` stands in where neither a part nor the car is graded. */
+export const carState = (subject: Subject, closure: Closure, unknownGrade: Grade): CarState => {
+  const { spec } = subject;
+  const overall = subject.grade ?? unknownGrade;
+  const parts = new Map<PartName, FoundPart>();
+  const names = spec?.parts && spec.parts.length > 0 ? spec.parts : usualParts;
+  // The finish and the closure are no parts that a casting could lack.
+  for (const part of new Set<PartName>([...names, 'body finish', 'post and rivet closure']))
+    parts.set(part, { part, grade: null, originality: 'original', asked: overall, graded: false });
+  if (spec && finishedApart(spec.accessory))
+    parts.set('accessory', {
+      part: 'accessory',
+      grade: null,
+      originality: 'original',
+      asked: overall,
+      graded: false,
+    });
+  for (const { part, grade, originality } of subject.parts)
+    parts.set(part, { part, grade, originality, asked: grade ?? overall, graded: grade !== null });
+  return {
+    subject,
+    parts,
+    finish: finishKind(spec?.bodyFinish ?? ''),
+    closure,
+    captiveBearings: spec?.captiveBearings ?? false,
+    basePainted: spec !== undefined && spec.basePaint !== '' && spec.basePaint !== 'none',
+    roofApart: spec !== undefined && finishedApart(spec.roof),
+    tailApart: spec !== undefined && finishedApart(spec.rearEnd),
+  };
+};
