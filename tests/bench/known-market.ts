@@ -61,7 +61,7 @@ for (const { name, wish, index } of kinds) {
     ['the standard plan, its aim for certain', standard],
   ] as const)
     console.log(
-      `  with ${plans}: regret ${Math.round(sum(list, j => j.regret.ours) / seeds)} a market; promised gain ÷ what came ${(sum(list, j => j.promised) / sum(list, j => j.came)).toFixed(2)}`,
+      `  with ${plans}: regret ${Math.round(sum(list, j => j.regret.ours) / seeds)} a market, ${Math.round(sum(list, j => j.regret.noFloors) / seeds)} without floors; promised gain ÷ what came ${(sum(list, j => j.promised) / sum(list, j => j.came)).toFixed(2)}`,
     );
   const lost = (key: keyof Judgement['regret']) =>
     percent(
