@@ -37,7 +37,8 @@ export const checkReport = (report: CollectionReport): void => {
   currencyDecimals(report.currency);
   if (!isoDate.test(report.effectiveOn) || Number.isNaN(Date.parse(report.effectiveOn)))
     throw new RangeError(`The effective date "${report.effectiveOn}" is not a date such as 2026-11-25`);
-  if (!instant.test(report.preparedOn) || Number.isNaN(Date.parse(report.preparedOn)))
-    throw new RangeError(`"${report.preparedOn}" is not an instant such as 2026-11-25T15:46:00Z`);
+  for (const given of [report.stampedAt, report.preparedOn])
+    if (given !== null && (!instant.test(given) || Number.isNaN(Date.parse(given))))
+      throw new RangeError(`"${given}" is not an instant such as 2026-11-25T15:46:00Z`);
   for (const entry of report.entries) checkEntry(entry);
 };

@@ -43,7 +43,7 @@ export const makePdf = async (
     data: JSON.stringify(model),
     photos: new Map([...files].map(([path, file]) => [file, ready.get(path)!])),
     standard,
-    createdAt: Math.floor(Date.parse(report.preparedOn) / 1000),
+    createdAt: Math.floor(Date.parse(report.stampedAt) / 1000),
   });
   return { ...result, warnings: [...photoWarnings(report, perEntry, failed), ...result.warnings] };
 };

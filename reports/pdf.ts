@@ -29,7 +29,7 @@ const mostFullEntries = 1000;
 
 /**
  * The collection report as a PDF, made in a worker thread: the caller's thread only waits. The file is tagged, carries
- * title, owner, language and the instant `preparedOn`, and the same report with the same photographs gives the same bytes.
+ * title, owner, language and the instant `stampedAt`, and the same report with the same photographs gives the same bytes.
  * Missing or damaged photographs become placeholders and warnings. Rejects with RangeError where `checkReport` does, with
  * the signal's reason when cancelled, and with Error where setting fails or the worker dies.
  */

@@ -34,7 +34,7 @@ export interface ReportModel extends ReportLayout {
   currency: string;
   basis: { name: string; definition: string; source: string };
   effectiveOn: string;
-  preparedOn: string;
+  preparedOn: string | null;
   assumptionsVersion: string;
   cars: string;
   carsNote: string;
@@ -206,7 +206,7 @@ export const reportModel = (
       source: printableText(report.basis.source),
     },
     effectiveOn: longDate(report.effectiveOn),
-    preparedOn: longInstant(report.preparedOn),
+    preparedOn: report.preparedOn && longInstant(report.preparedOn),
     assumptionsVersion: printableLine(report.assumptionsVersion),
     cars: String(report.entries.length),
     carsNote: carsNote(report, totalsOf(report).bases[0]!),

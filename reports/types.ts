@@ -118,8 +118,10 @@ export interface CollectionReport {
   basis: Basis;
   /** The day for which the worths hold. */
   effectiveOn: IsoDate;
-  /** ISO 8601 instant with its offset, such as `2026-11-25T15:46:00Z`; also stamped into the files. */
-  preparedOn: string;
+  /** ISO 8601 instant with its offset, such as `2026-11-25T15:46:00Z`, that the report says it was prepared; null where it says none. */
+  preparedOn: string | null;
+  /** ISO 8601 instant that is stamped into the files as that of their making; not the clock's, so that the same report is the same file. */
+  stampedAt: string;
   currency: Currency;
   /** BCP 47 tag of the reader, by which amounts are written and words spelled; `en-US` where it is left out. */
   locale?: string;

@@ -28,7 +28,7 @@ const addSummary = (workbook: Excel.stream.xlsx.WorkbookWriter, report: Collecti
   line('Definition', text(report.basis.definition));
   line('Source of the definition', text(report.basis.source));
   line('Effective date', { kind: 'date', date: report.effectiveOn });
-  line('Prepared', text(report.preparedOn));
+  if (report.preparedOn) line('Prepared', text(report.preparedOn));
   line('Assumptions', text(report.assumptionsVersion));
   line('Currency', text(report.currency));
   const { bases, sold } = totalsOf(report);
@@ -61,7 +61,7 @@ export const writeCollectionXlsx = async (
 ): Promise<void> => {
   checkReport(report);
   signal?.throwIfAborted();
-  await writeWorkbook(to, { creator: report.owner, made: new Date(report.preparedOn) }, async workbook => {
+  await writeWorkbook(to, { creator: report.owner, made: new Date(report.stampedAt) }, async workbook => {
     await addTableSheet(workbook, carsTable(report), signal);
     addSummary(workbook, report);
   });

@@ -128,6 +128,7 @@ export const createProgram = (): Command => {
     .addOption(new Option('--basis <BASIS>', 'basis of value').choices(valueBases))
     .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(paperSizes))
     .option('--no-photographs', 'leave the photographs out')
+    .option('--prepared', 'print when it was prepared')
     .action(report);
   addCommand(program, 'backup', 'back the collection up now').action(backup);
   addCommand(program, 'restore [BACKUP]', 'restore a backup: the newest, or the one named').action(restore);

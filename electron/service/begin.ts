@@ -20,10 +20,17 @@ export interface BeginOptions {
   bundle?: string | undefined;
 }
 
+/** The instant that SOURCE_DATE_EPOCH names, which reproducible-builds.org defines as seconds since 1970; undefined without one. */
+const sourceDate = (seconds = process.env.SOURCE_DATE_EPOCH): string | undefined =>
+  seconds !== undefined && /^\d{1,11}$/.test(seconds)
+    ? new Date(Number(seconds) * 1000).toISOString()
+    : undefined;
+
 /** The session of a host process, on the host's clock, with no collection open yet. */
 export const newSession = ({ host, collection, demo, bundle }: BeginOptions): Session => {
   const places = collectionPlaces();
   const dir = collection && resolve(collection);
+  const stampedAt = sourceDate();
   keepPrivate(dir ?? places.defaultDir);
   return createSession({
     host,
@@ -32,6 +39,7 @@ export const newSession = ({ host, collection, demo, bundle }: BeginOptions): Se
     demoDir: dir && demo ? dir : places.demoDir,
     version: manifest.version,
     beforeOpening: keepPrivate,
+    ...(stampedAt !== undefined && { stampedAt }),
     ...(bundle !== undefined && bundledFiles(bundle)),
   });
 };

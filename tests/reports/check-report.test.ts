@@ -20,6 +20,7 @@ describe('checking a report before it is printed', () => {
     ['no date', sampleReport([], { effectiveOn: '25.11.2026' }), /effective date/],
     ['an impossible date', sampleReport([], { effectiveOn: '2026-13-45' }), /effective date/],
     ['no instant', sampleReport([], { preparedOn: '2026-11-25' }), /not an instant/],
+    ['no instant to stamp', sampleReport([], { stampedAt: 'today' }), /not an instant/],
     [
       'a cost without currency',
       sampleReport([

@@ -68,8 +68,12 @@ describe.skipIf(!canReadPdf)('the report as PDF', () => {
   it('is the same to the byte for the same input', async () => {
     const [first, second] = [await createReportPdf(report), await createReportPdf(report)];
     expect(Buffer.compare(first.pdf, second.pdf)).toBe(0);
-    const later = await createReportPdf({ ...report, preparedOn: '2026-11-26T15:46:00Z' });
-    expect(Buffer.compare(first.pdf, later.pdf)).not.toBe(0);
+    for (const changed of [{ preparedOn: '2026-11-26T15:46:00Z' }, { stampedAt: '2026-11-26T00:00:00Z' }]) {
+      const later = await createReportPdf({ ...report, ...changed });
+      expect(Buffer.compare(first.pdf, later.pdf)).not.toBe(0);
+    }
+    const silent = await createReportPdf({ ...report, preparedOn: null });
+    expect(await pdfText(silent.pdf)).not.toMatch(/prepared \d/i);
   });
 
   it('carries no trace of where or by whom the photographs were taken', async () => {

@@ -179,6 +179,7 @@ export const sampleReport = (
   basis: bases['fair market value'],
   effectiveOn: '2026-11-25',
   preparedOn: '2026-11-25T15:46:00Z',
+  stampedAt: '2026-11-25T00:00:00Z',
   currency: 'USD',
   assumptionsVersion: 'version 3',
   method: ['Each worth rests on sale records that the owner has kept.'],

@@ -50,6 +50,8 @@ export const makeReport = z.object({
   locale: locale.default(plainLocale),
   withPhotographs: z.boolean().default(true),
   includeSold: z.boolean().default(false),
+  /** Prints when the report was prepared, which makes each one different. */
+  sayPrepared: z.boolean().default(false),
 });
 export const reportFile = z.object({ token: z.string().min(1) });
 export type ReportRequest = z.input<typeof makeReport>;

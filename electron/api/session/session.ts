@@ -30,6 +30,8 @@ export interface SessionOptions {
   /** Worker files, and the files of reports, where they do not lie as in a checkout: a bundled host says where. */
   workers?: { report?: URL; choose?: URL };
   reportAssets?: ReportAssets;
+  /** ISO instant to stamp into files in place of their effective date. */
+  stampedAt?: string;
 }
 
 type Work<T> = (trx: Transaction<Schema>) => Promise<T>;

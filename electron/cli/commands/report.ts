@@ -16,6 +16,7 @@ export interface ReportOptions {
   basis?: ValueBasis;
   paper?: PaperSize;
   photographs: boolean;
+  prepared?: boolean;
   json?: boolean;
 }
 
@@ -46,6 +47,7 @@ export const report = async (options: ReportOptions): Promise<void> => {
       ...(basis !== undefined && { basis }),
       ...(paper !== undefined && { paper }),
       withPhotographs: options.photographs,
+      sayPrepared: options.prepared ?? false,
     };
     const { token, warnings, bytes } = await followed<ReportResult>(
       await api.reports.make(wanted, { signal }),

@@ -16,6 +16,7 @@ export interface ReportChoice {
   paper: PaperSize;
   withPhotographs: boolean;
   includeSold: boolean;
+  sayPrepared: boolean;
 }
 
 /** Where letters are written on US letter, by region. From memory of the Unicode CLDR; every other region writes on A4. */
@@ -35,6 +36,7 @@ export const startingChoice = (summary: Pick<CollectionSummary, 'today'>): Repor
   paper: usualPaper(readerLocale()),
   withPhotographs: true,
   includeSold: false,
+  sayPrepared: false,
 });
 
 /** The choice as the service takes it, to be worded for the reader. */

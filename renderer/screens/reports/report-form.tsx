@@ -90,6 +90,12 @@ export const ReportForm = ({
         checked={choice.includeSold}
         onChange={event => onChange({ includeSold: event.currentTarget.checked })}
       />
+      <Checkbox
+        label="Say when it was prepared"
+        description="Without it, the same report of the same day is the same file"
+        checked={choice.sayPrepared}
+        onChange={event => onChange({ sayPrepared: event.currentTarget.checked })}
+      />
       {choice.format === 'pdf' ? (
         <>
           <Checkbox
