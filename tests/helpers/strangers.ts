@@ -46,12 +46,13 @@ export interface TruthLine {
 }
 
 /** The lines that others wrote, each with what is true of it. */
-export const truthLines = (): TruthLine[] => {
+export const truthLines = (file = 'sale-lines.tsv'): TruthLine[] => {
   const lines: TruthLine[] = [];
   let hand = 0;
-  for (const row of strangersFile('sale-lines.tsv').split('\n').slice(1)) {
+  for (const row of strangersFile(file).split('\n').slice(1)) {
     if (row.startsWith('#')) hand++;
-    const [text, said] = row.split('\t');
+    // The truth stands behind the last tab; a line may have tabs of its own.
+    const [, text, said] = /^(.*)\t(.*)$/.exec(row) ?? [];
     if (row.startsWith('#') || !text || !said) continue;
     const truth = Object.fromEntries(said.split(';').map(pair => pair.trim().split('=') as [string, string]));
     lines.push({ hand, text, truth });

@@ -14,6 +14,8 @@ interface Word extends Span {
   text: string;
   /** Nothing but room between it and the word before. */
   joins: boolean;
+  /** Written with a point behind it: "Est." */
+  isCut: boolean;
 }
 
 const wordsIn = (rest: string): Word[] => {
@@ -22,7 +24,8 @@ const wordsIn = (rest: string): Word[] => {
     const joins =
       /^[ './&-]*$/.test(rest.slice(end, match.index)) && !/ - /.test(rest.slice(end, match.index));
     end = match.index + match[0].length;
-    return { text: match[0].replace(/'s$/, ''), start: match.index, end, joins };
+    const isCut = rest[end] === '.' && match[0].length >= 3;
+    return { text: match[0].replace(/'s$/, ''), start: match.index, end, joins, isCut };
   });
 };
 
@@ -54,6 +57,16 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
     if (reordered && reordered.joined !== joined)
       found.push({ name: reordered, span, isPlural: false, away: 1 });
   }
+  if (found.length === 0)
+    for (const { window, span } of windows.filter(one => one.window.some(word => word.isCut)))
+      for (const name of lexicon.names)
+        if (
+          window.length === name.words.length &&
+          window.every(({ text, isCut }, at) =>
+            isCut ? name.words[at]?.startsWith(text) : name.words[at] === text,
+          )
+        )
+          found.push({ name, span, isPlural: false, away: 1 });
   if (found.length === 0)
     for (const { window, joined, span } of windows)
       for (const name of lexicon.names) {

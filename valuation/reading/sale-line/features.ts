@@ -42,7 +42,10 @@ const textsOf = (
 const spellings = (text: string): string[] => {
   const [first = '', ...rest] = text.split(' ');
   const figure = Object.entries(numbers).find(([, word]) => word === first)?.[0];
-  return figure ? [text, [figure, ...rest].join(' ')] : [text];
+  if (!figure) return [text];
+  const both = [text, [figure, ...rest].join(' ')];
+  // "the two lamp back".
+  return /s$/.test(text) ? [...both, ...both.map(one => one.slice(0, -1))] : both;
 };
 
 /** Features that are named by several words, or by one that means nothing else, wherever they stand. */
@@ -148,15 +151,16 @@ export const takeParts = (line: Line, lexicon: Lexicon, casting: LexiconCasting 
 const baseTexts = [
   '(?:fully? |completely |all )?(?:full|fully|completely|all) ?-?(?:paint(?:ed)? )?base(?:plate)?(?: paint(?:ed)?)?',
   '(?:bare|unpainted|no paint) base(?:plate)?|base(?:plate)?:? (?:is )?(?:bare|unpainted|not painted|fully painted|all painted)',
-  '(?:front|rear|back)[ -](?:quarter|1/4)(?: (?:of )?(?:the )?(?:base )?(?:is )?(?:painted|paint))?(?: base)?',
+  '(?:front|frt|frnt|rear|rr|back)\\.?[ -](?:quarter|qtr|qrtr|1/4)\\.?(?: (?:of )?(?:the )?(?:base )?(?:is )?(?:painted|paint|ptd))?(?: base)?',
 ];
 
 /** How much of the base is painted, where it is said of the base. */
 export const takeBasePaint = (line: Line, put: Put): void => {
   const found = line.matches(words(baseTexts.join('|'))).flatMap(match => {
     const said = match[0].replace(/-/g, ' ');
-    const paint = /quarter|1\/4/.test(said)
-      ? said.replace(/(quarter|1\/4).*/, '$1')
+    const quarter = /^(fr|r|back)[a-z]*\.? (?:quarter|qtr|qrtr|1\/4)/.exec(said)?.[1];
+    const paint = quarter
+      ? `${quarter === 'fr' ? 'front' : 'rear'} quarter`
       : /bare|unpainted|no paint|not painted/.test(said)
         ? 'unpainted'
         : 'full';
@@ -190,7 +194,7 @@ export const takeCountry = (line: Line, lexicon: Lexicon, put: Put): void => {
 };
 
 const featureParts = [
-  ['roof', 'roof', 'roof|dach|toit|techo|tetto'],
+  ['roof', 'roof', 'roof|dach|toit|techo|tetto|dak'],
   ['interior', 'interior', 'interior|interieur|innenraum|inneneinrichtung|seats'],
   ['glazing', 'glazing', 'glass|glazing|windows|glas|scheiben|windshield|windscreen'],
   ['wheels', 'wheels', 'wheels|rader'],

@@ -17,7 +17,7 @@ const lotPatterns = [
 ];
 const partsLot = words(`(?:set|pair|lot) of (?:${many} )?(?:[\\p{L}-]+ ){0,2}(?:${partNoun})`);
 const emptyBox = words(
-  'empty (?:box|blister|package|packet)|(?:box|blister|package|instructions|parts|wheels|base|body) only|box for|leere[rs]? (?:box|schachtel|karton|ovp)|boite vide',
+  'empty (?:box|blister|package|packet)|(?:box|blister|package|instructions|parts|wheels|base|body) only|box for|leere[rs]? (?:box|schachtel|karton|ovp)|leer(?:karton|schachtel|box)|boite vide|lege doos|scatola vuota|caja vacia',
 );
 const goods = words(bodyless);
 const beside =

@@ -35,11 +35,27 @@ export interface Found<T> {
   span: Span;
 }
 
+const named = /^\d{1,2}\D*[ -]?\p{L}{3}|^\p{L}/u;
+
+/** The matches of a pattern, those included that begin within one that is no day: "$5 shipping, 16 May 2026". */
+const daysIn = (line: Line, pattern: RegExp): RegExpExecArray[] => {
+  const found: RegExpExecArray[] = [];
+  const rest = line.rest();
+  pattern.lastIndex = 0;
+  for (let match = pattern.exec(rest); match; match = pattern.exec(rest)) {
+    const isDay = !named.test(match[0]) || readDate(match[0], 'dmy', '2999-12-31').ok;
+    if (isDay) found.push(match);
+    else pattern.lastIndex = match.index + 1;
+  }
+  pattern.lastIndex = 0;
+  return found;
+};
+
 /** The day of the sale; null where there is none, where it can be read two ways, and where there are several. */
 export const takeDay = (line: Line, orders: DateOrders, today: IsoDate): Found<IsoDate> | null => {
   const found: Found<IsoDate>[] = [];
   for (const pattern of dayPatterns)
-    for (const match of line.matches(pattern)) {
+    for (const match of daysIn(line, pattern)) {
       const span = spanOf(match);
       const sign = match.groups?.sign as DateSign | undefined;
       const read = readDate(line.text.slice(span.start, span.end), (sign && orders[sign]) ?? null, today);
@@ -70,6 +86,7 @@ const unpriced = new RegExp(
   `(?<=(?:^|[,;|\\ue000]) *)\\d+[.,]\\d{2}(?= *(?:$|[,;|]))|(?<=(?:sold for|went for|brought|price:?|hammer:?|verkauft fur) )${amount}(?![\\p{L}/])`,
   'dgu',
 );
+const each = /^ ?(?:\/ ?(?:ea|each|pc|car)\b|ea\b|each|apiece|a ?piece|per car|pro stuck|je\b|piece)/;
 const carriage = /^ *(?:shipping|postage|post\b|p&p|carriage|delivery|versand|porto)/;
 const estimate = new RegExp(
   `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|(?<= )\\+|${about}) *:? *$`,
@@ -110,7 +127,8 @@ export const takePrice = (line: Line, own: Currency): FoundPrice | null => {
       const before = line.rest().slice(0, span.start);
       const after = line.rest().slice(span.end);
       line.doubt(span);
-      if (carriage.test(after) || estimate.test(before) || /^ ?-\d/.test(after)) return [];
+      if (carriage.test(after) || each.test(after) || estimate.test(before) || /^ ?-\d/.test(after))
+        return [];
       const found = read(span, unnamed);
       return found ? [{ ...found, isSaid: brought.test(before) }] : [];
     });

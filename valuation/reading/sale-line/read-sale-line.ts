@@ -181,10 +181,10 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
 
   takeRanges(line, lexicon);
   takeYear(line, put);
+  takeBasePaint(line, put);
   takeParts(line, lexicon, casting, put);
   takeNamed(line, lexicon, casting, put);
   takeCountry(line, lexicon, put);
-  takeBasePaint(line, put);
   takePartColours(line, lexicon, casting, put);
   takeGrade(line, put);
   takeFinish(line, put);

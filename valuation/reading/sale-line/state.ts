@@ -7,7 +7,7 @@ import { about, partNoun, sourceNoun } from './vocabulary.ts';
 
 const number = '\\d{1,2}(?:[.,]\\d)?(?: ?½| 1/2)?';
 const openGrade = new RegExp(
-  `(?<![\\p{L}\\p{N}])(?:c ?${number} ?(?:-|to|bis|/) ?c?${number}(?!\\p{N})|c ?${number}(?:\\+|-(?![\\p{L}\\p{N}]))|c ?${number}\\?|(?:${about}) ?c ?${number}|(?:${partNoun}) c ?${number})(?![\\p{L}\\p{N}])`,
+  `(?<![\\p{L}\\p{N}])(?:c ?${number} ?(?:-|to|bis|or|oder|ou|/) ?c?${number}(?!\\p{N})|c ?${number}(?:\\+|-(?![\\p{L}\\p{N}]))|c ?${number}\\?|c ?${number}(?:ish| ?-ish| at (?:best|most|least)| or (?:so|better|worse))|(?:${about}) ?(?:an? )?c ?${number}|(?:${partNoun}) c ?${number})(?![\\p{L}\\p{N}])`,
   'dgu',
 );
 const grade = words(
@@ -39,7 +39,7 @@ const states: [FinishState, string][] = [
   ['stripped', 'stripped(?: to (?:the )?bare metal)?|entlackt'],
   [
     'original',
-    '(?:all |fully |completely )?(?:original|orig\\.?)(?: (?:paint|finish|condition))?|factory (?:paint|finish)|unrestored|originallack|originalzustand',
+    '(?:all |fully |completely )?(?:original|orig\\.?)(?: (?:paint|finish|condition))?|factory (?:paint|finish)|unrestored|originallack|originallackierung|originalzustand|peinture d.origine|pintura original|vernice originale|originele lak',
   ],
 ];
 const denied =

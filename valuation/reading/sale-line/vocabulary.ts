@@ -15,7 +15,7 @@ const otherColours =
   list(`rouge bleu bleue vert verte jaune blanc blanche noir noire gris grise marron violette dore argent
   rosso blu verde giallo bianco nero grigio viola arancio arancione azzurro celeste marrone argento
   rojo azul amarillo blanco negro morado naranja rosado plateado dorado
-  rood blauw groen geel zwart grijs paars oranje bruin zilver goud roze`);
+  rood rode blauw blauwe groen groene geel gele zwart zwarte wit witte grijs grijze paars paarse oranje bruin bruine zilver goud roze`);
 
 const alternatives = (words: Iterable<string>): string =>
   [...new Set(words)].sort((a, b) => b.length - a.length || (a < b ? -1 : 1)).join('|');
@@ -34,12 +34,15 @@ export const colourWords: ReadonlySet<string> = new Set([
 const partLists: [PartName, string][] = [
   [
     'glazing',
-    'glass glazing windows window windshield windscreen scheibe scheiben verglasung fenster glas vitres vitrage cristales vetri',
+    'glass glazing windows window windshield windscreen scheibe scheiben verglasung fenster glas vitres vitrage cristales vetri ruit ruiten ramen',
   ],
-  ['wheels', 'wheels wheel tyres tyre tires tire rader rad reifen felgen roues roue ruedas ruote'],
+  [
+    'wheels',
+    'wheels wheel whls whl tyres tyre tires tire rader rad reifen felgen roues roue ruedas ruote wielen banden',
+  ],
   ['axles', 'axles axle achse achsen'],
   ['interior', 'interior seats seat innenraum inneneinrichtung sitze interieur'],
-  ['roof', 'roof dach toit techo tetto'],
+  ['roof', 'roof dach toit techo tetto dak'],
   ['base', 'base baseplate bodenplatte boden'],
   ['labels', 'labels label decals decal stickers sticker aufkleber'],
   ['accessory', 'accessory accessories zubehor'],
@@ -67,7 +70,7 @@ export const repro = 'reproductions|reproduction|repros|repro|nachbau|repliken';
 export const about = 'about|approx\\.?|approximately|around|maybe|circa|ca\\.?|etwa|perhaps|probably|say|~';
 
 export const bodyless =
-  'poster|posters|catalogue|catalog|brochure|leaflet|advert|advertisement|keyring|t-shirt|display stand|carry case|carrying case|collector case|katalog|prospekt|plakat';
+  'poster|posters|shop display|store display|counter display|display box|shop sign|dealer sign|catalogue|catalog|brochure|leaflet|advert|advertisement|keyring|t-shirt|display stand|carry case|carrying case|collector case|katalog|prospekt|plakat';
 export const carsWord =
   'cars|autos|models|vehicles|castings|diecasts|die-casts|die casts|pieces|stuck|modelle|voitures|coches|toys';
 export const numberWord =
