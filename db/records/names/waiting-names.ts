@@ -25,6 +25,8 @@ export interface WaitingGroup extends WaitingText {
 }
 
 interface WaitingRow {
+  /** Its place among all rows. */
+  at: number;
   carId?: number;
   saleId?: number;
   written: Record<string, string>;
@@ -34,15 +36,14 @@ interface WaitingRow {
 export const nameWritten = (written: Record<string, string>): string =>
   (written.casting ?? '').trim() || (written.release_name ?? '').trim();
 
+/** 1 where every word begins with a capital and goes on in small letters, without a comma. */
+const tidy = (text: string): number => (/^(?:[\p{Lu}\p{N}][^\p{Lu},;]*(?:\s+|$))+$/u.test(text) ? 1 : 0);
+
+/** The text that comes most often; of those that come alike, a tidy one, and then the first. */
 const commonest = (texts: readonly string[]): string => {
   const times = new Map<string, number>();
   for (const text of texts) times.set(text, (times.get(text) ?? 0) + 1);
-  const capitals = (text: string) => (text === text.toLowerCase() || text === text.toUpperCase() ? 0 : 1);
-  return (
-    [...times].sort(
-      ([a, one], [b, other]) => other - one || capitals(b) - capitals(a) || (a < b ? -1 : 1),
-    )[0]?.[0] ?? ''
-  );
+  return [...times].sort(([a, one], [b, other]) => other - one || tidy(b) - tidy(a))[0]?.[0] ?? '';
 };
 
 const only = (texts: readonly string[]): string | null => {
@@ -85,7 +86,7 @@ const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
   return [
     ...cars.map(row => ({ carId: row.id, written: readTexts(row.as_written) })),
     ...sales.map(row => ({ saleId: row.id, written: readTexts(row.as_written) })),
-  ];
+  ].map((row, at) => ({ ...row, at }));
 };
 
 /**
@@ -104,7 +105,10 @@ export const waitingNames = async (db: Kysely<Schema>): Promise<WaitingGroup[]> 
       const groups = texts.map(text => ofText.get(text) ?? []);
       const more = (a: WaitingText, b: WaitingText) =>
         b.carIds.length - a.carIds.length || b.saleIds.length - a.saleIds.length;
-      return { ...waitingText(groups.flat()), texts: groups.map(waitingText).sort(more) };
+      return {
+        ...waitingText(groups.flat().sort((a, b) => a.at - b.at)),
+        texts: groups.map(waitingText).sort(more),
+      };
     })
     .sort(
       (a, b) =>

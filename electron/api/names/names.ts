@@ -1,4 +1,5 @@
 import { type Settlement, settleNames } from '../../../db/records/names/settle-names.ts';
+import type { WaitingGroup } from '../../../db/records/names/waiting-names.ts';
 import { partNames } from '../../../db/reference/settled-names.ts';
 import { nearness } from '../../../valuation/reading/names/likeness.ts';
 import { nameKey } from '../../../valuation/reading/names/name-key.ts';
@@ -9,7 +10,7 @@ import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { Session } from '../session/session.ts';
-import type { NearCasting, SettledName, WaitingNames } from '../views.ts';
+import type { NearCasting, SettledNames, WaitingNames } from '../views.ts';
 import { groupOfText, homeOf, waitingList } from './waiting.ts';
 
 const waiting = needsCollection.handler(async ({ context }): Promise<WaitingNames> => {
@@ -37,7 +38,7 @@ const nameOf = (index: ReferenceIndex, castingId: number): string => {
   return casting.name;
 };
 
-type Asked = typeof inputs.settleName._output.settlement;
+type Asked = typeof inputs.settleNames._output.settlement;
 
 const settlementOf = (
   asked: Asked,
@@ -55,38 +56,50 @@ const settlementOf = (
   return asked.as === 'release' ? { ...asked, name: asked.name ?? group.text } : asked;
 };
 
-const labelOf = (name: string, settlement: Settlement, index: ReferenceIndex): string => {
+const labelOf = (groups: readonly WaitingGroup[], settlement: Settlement, index: ReferenceIndex): string => {
+  const [first] = groups;
+  const names = groups.length === 1 ? (first?.text ?? '') : `${groups.length} names`;
   switch (settlement.as) {
     case 'casting':
-      return `Settled ${name} as the casting ${settlement.name}`;
+      return groups.length === 1
+        ? `Settled ${names} as the casting ${settlement.name}`
+        : `Settled ${names} as castings`;
     case 'same':
-      return `Settled ${name} as ${nameOf(index, settlement.castingId)}`;
+      return `Settled ${names} as ${nameOf(index, settlement.castingId)}`;
     case 'release':
-      return `Settled ${name} as a release of ${nameOf(index, settlement.castingId)}`;
+      return `Settled ${names} as ${groups.length === 1 ? 'a release' : 'releases'} of ${nameOf(index, settlement.castingId)}`;
     case 'not a car':
-      return `Settled that ${name} is not a car`;
+      return `Settled that ${names} ${groups.length === 1 ? 'is not a car' : 'are not cars'}`;
   }
 };
 
 const settle = needsCollection
-  .input(inputs.settleName)
-  .handler(async ({ context, input }): Promise<SettledName> => {
+  .input(inputs.settleNames)
+  .handler(async ({ context, input }): Promise<SettledNames> => {
     const { session } = context;
-    const group = await needGroup(session, input.text);
+    const groups = new Set<WaitingGroup>();
+    for (const text of input.texts) groups.add(await needGroup(session, text));
+    const [first] = groups;
+    if (!first) throw refused('No name was given.');
     const index = await referenceIndex(session);
-    const settlement = settlementOf(input.settlement, group);
-    const done = await session.act(labelOf(group.text, settlement, index), async trx => {
-      const settled = await settleNames(trx, group, settlement, session.at());
-      await followOwnSales(trx, settled.carIds);
-      return settled;
+    const asked = groups.size === 1 ? input.settlement : { ...input.settlement, name: undefined };
+    const done = await session.act(labelOf([...groups], settlementOf(asked, first), index), async trx => {
+      const counts = { castingId: null as number | null, cars: 0, sales: 0 };
+      for (const group of groups) {
+        const settled = await settleNames(trx, group, settlementOf(asked, group), session.at());
+        await followOwnSales(trx, settled.carIds);
+        counts.castingId ??= settled.castingId;
+        counts.cars += settled.carIds.length;
+        counts.sales += settled.saleIds.length;
+      }
+      return counts;
     });
     const { castings } = await referenceIndex(session);
     return {
-      name: group.text,
-      castingId: done.castingId,
+      name: first.text,
+      names: groups.size,
       casting: done.castingId === null ? null : (castings.get(done.castingId)?.name ?? null),
-      cars: done.carIds.length,
-      sales: done.saleIds.length,
+      ...done,
     };
   });
 

@@ -40,9 +40,12 @@ export interface NearCasting {
   firstYear: number | null;
 }
 
-/** What settling a name did. */
-export interface SettledName {
+/** What settling names did. */
+export interface SettledNames {
+  /** The first that was settled, and how many. */
   name: string;
+  names: number;
+  /** The casting that the first is now. */
   castingId: number | null;
   casting: string | null;
   /** Cars and sale records that are known better now. */

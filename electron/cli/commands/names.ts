@@ -104,7 +104,7 @@ export const settle = (name: string, options: SettleOptions): Promise<void> =>
         )}`,
       );
     const settlement = await settlementOf(api, options);
-    const done = await api.names.settle({ text: group.spellings[0]?.text ?? name, settlement });
+    const done = await api.names.settle({ texts: [group.spellings[0]?.text ?? name], settlement });
     print(options.json, done, ({ name: text, casting, cars, sales }) => [
       casting === null
         ? `${text} is not a car; it waits no longer.`

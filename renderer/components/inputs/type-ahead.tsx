@@ -19,6 +19,7 @@ export const TypeAhead = ({
   description,
   error,
   autoFocus,
+  startOpen = false,
   disabled,
 }: {
   label: string;
@@ -32,11 +33,13 @@ export const TypeAhead = ({
   description?: ReactNode;
   error?: ReactNode;
   autoFocus?: boolean;
+  /** Shows its choices as soon as it appears. */
+  startOpen?: boolean;
   disabled?: boolean;
 }) => {
   const id = useId();
   const [text, setText] = useState(value);
-  const [open, setOpen] = useState(false);
+  const [open, setOpen] = useState(startOpen);
   const [typed, setTyped] = useState(false);
   const [active, setActive] = useState(0);
   useEffect(() => setText(value), [value]);

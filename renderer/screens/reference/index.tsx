@@ -8,11 +8,12 @@ import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { CastingScreen } from './casting/casting-screen.tsx';
 import { CastingTree } from './casting-tree.tsx';
 import { CastingForm } from './forms/casting-form.tsx';
+import { NamesScreen } from './names/names-screen.tsx';
 import { NoReference } from './no-reference.tsx';
 import { Overview } from './overview.tsx';
 import classes from './reference.module.css';
 
-const ReferenceScreen = () => {
+const CastingsScreen = () => {
   const castings = useQuery({ queryKey: ['castings'], queryFn: () => api.reference.castings() });
   const [adding, setAdding] = useState(false);
   const [, navigate] = useLocation();
@@ -52,5 +53,16 @@ const ReferenceScreen = () => {
     </div>
   );
 };
+
+const ReferenceScreen = () => (
+  <Switch>
+    <Route path="/names">
+      <NamesScreen />
+    </Route>
+    <Route>
+      <CastingsScreen />
+    </Route>
+  </Switch>
+);
 
 export default ReferenceScreen;

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { readerWords } from '../../components/words.ts';
+import { useWaitingCount, WaitingLink } from './names/waiting-link.tsx';
 
 /** What the screen says before the first casting. */
 export const NoReference = ({ onAdd }: { onAdd: () => void }) => (
@@ -12,7 +13,12 @@ export const NoReference = ({ onAdd }: { onAdd: () => void }) => (
       title="Start with the castings you collect"
       actions={
         <>
-          <Button component={Link} href="~/lots/import?as=reference" variant="filled">
+          <WaitingLink filled />
+          <Button
+            component={Link}
+            href="~/lots/import?as=reference"
+            variant={useWaitingCount() > 0 ? 'default' : 'filled'}
+          >
             Import a spreadsheet
           </Button>
           <Button onClick={onAdd}>Add a casting</Button>

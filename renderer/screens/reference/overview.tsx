@@ -9,6 +9,7 @@ import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
 import { groupCastings } from './group-castings.ts';
+import { WaitingLink } from './names/waiting-link.tsx';
 import classes from './reference.module.css';
 import { SwatchButton } from './swatch-button.tsx';
 
@@ -29,9 +30,12 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
         title="Reference"
         facts={`${castings.length} castings in ${sum(castings, 'variations').toLocaleString()} variations`}
         actions={
-          <Button component={Link} href="~/lots/import?as=reference">
-            Import a spreadsheet
-          </Button>
+          <>
+            <WaitingLink />
+            <Button component={Link} href="~/lots/import?as=reference">
+              Import a spreadsheet
+            </Button>
+          </>
         }
       />
       <div className="page">

@@ -53,7 +53,7 @@ describe('names that wait', () => {
     const unread = () => session.collection!.read.db.selectFrom('sale_record').select('unread').execute();
     expect((await unread()).filter(row => row.unread !== '[]')).toHaveLength(4);
     const before = await api.names.waiting();
-    const done = await api.names.settle({ text: 'brackenhal  VAN', settlement: { as: 'casting' } });
+    const done = await api.names.settle({ texts: ['brackenhal  VAN'], settlement: { as: 'casting' } });
     expect(done).toMatchObject({ name: 'Brackenhall Van', casting: 'Brackenhall Van', cars: 2, sales: 3 });
     expect(await waiting(api)).not.toHaveProperty('Brackenhall Van');
     const page = await api.reference.casting({ id: done.castingId! });
@@ -88,8 +88,8 @@ describe('names that wait', () => {
       { castingId: oxbow },
       { castingId: dovetail },
     ]);
-    await api.names.settle({ text: 'Dovetial', settlement: { as: 'same', castingId: dovetail } });
-    await api.names.settle({ text: 'Night Ox', settlement: { as: 'release', castingId: oxbow } });
+    await api.names.settle({ texts: ['Dovetial'], settlement: { as: 'same', castingId: dovetail } });
+    await api.names.settle({ texts: ['Night Ox'], settlement: { as: 'release', castingId: oxbow } });
     expect((await api.cars.list({})).map(({ castingId, variationId }) => [castingId, variationId])).toEqual([
       [dovetail, variations.emberBar],
       [dovetail, variations.mossBar],
@@ -103,8 +103,8 @@ describe('names that wait', () => {
   it('are known at once when they are typed or imported later', async () => {
     const { api } = await newCollectionService();
     await shoebox(api);
-    const { castingId } = await api.names.settle({ text: 'Silver Kite', settlement: { as: 'casting' } });
-    await api.names.settle({ text: 'Tin garage', settlement: { as: 'not a car' } });
+    const { castingId } = await api.names.settle({ texts: ['Silver Kite'], settlement: { as: 'casting' } });
+    await api.names.settle({ texts: ['Tin garage'], settlement: { as: 'not a car' } });
     const file = new File(['casting,colour\nSLIVER kites,red\nTin Garage,grey\n'], 'more.csv');
     const lot = { name: 'More', currency: 'USD' };
     await resultOf(await api.imports.run({ file, as: 'lot', lot }));
@@ -117,6 +117,28 @@ describe('names that wait', () => {
     await api.sales.addLines({ text: '9/19/25, Sliver Kites C7, $31' });
     expect(await api.sales.list({ castingId: castingId! })).toHaveLength(2);
     expect(Object.keys(await waiting(api))).toEqual(['Brackenhall Van', 'Corriemuir Coupe']);
+  });
+
+  it('are settled many at once, and taken back at once', async () => {
+    const { api } = await newCollectionService();
+    await shoebox(api);
+    const all = (await api.names.waiting()).names.map(({ name }) => name);
+    const done = await api.names.settle({ texts: all, settlement: { as: 'casting', series: 'Slipwinds' } });
+    expect(done).toMatchObject({ names: 4, cars: 7, sales: 4 });
+    const castings = await api.reference.castings();
+    expect(castings.map(({ name, series }) => `${series} ${name}`)).toEqual([
+      'Slipwinds Brackenhall Van',
+      'Slipwinds Corriemuir Coupe',
+      'Slipwinds Silver Kite',
+      'Slipwinds Tin garage',
+    ]);
+    await api.collection.undo();
+    expect((await api.names.waiting()).names).toHaveLength(4);
+    const gone = await refusalOf(
+      api.names.settle({ texts: [all[0]!, 'Brass Gull'], settlement: { as: 'not a car' } }),
+    );
+    expect(gone.message).toContain('Brass Gull');
+    expect((await api.names.waiting()).names).toHaveLength(4);
   });
 
   it('stay parted where their owner parted them, also after an undo of something else', async () => {
@@ -138,7 +160,7 @@ describe('names that wait', () => {
     const { api } = await newCollectionService();
     const { ids } = await cars(api, [{ casting: 'Silver Kite' }]);
     await api.cars.dispose({ carId: ids[0]!, soldOn: '2026-02-01', proceeds: 4100, currency: 'USD' });
-    const { castingId } = await api.names.settle({ text: 'silver kite', settlement: { as: 'casting' } });
+    const { castingId } = await api.names.settle({ texts: ['silver kite'], settlement: { as: 'casting' } });
     expect(await api.sales.list({ castingId: castingId! })).toMatchObject([{ price: 4100 }]);
   });
 });

@@ -1,0 +1,142 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { answer } from '../../electron/cli/run-command.ts';
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo, settled } from '../looking.ts';
+
+const first = [
+  'Brackenhall',
+  'Corriemuir',
+  'Silverkite',
+  'Dovetail',
+  'Oxbow',
+  'Ashlock',
+  'Tamfen',
+  'Wickmoor',
+  'Harrowgill',
+  'Pellstone',
+];
+const second = ['Van', 'Coupe'];
+
+/** Twenty castings, each in two spellings. */
+const list = [
+  '#,Car,Year,Colour,Cond.',
+  ...first.flatMap((one, at) =>
+    second.flatMap((two, of) => [
+      `${at * 4 + of * 2 + 1},${one} ${two},${1965 + at},purple,6`,
+      `${at * 4 + of * 2 + 2},"${two}s, ${one.toUpperCase()}",${1965 + at},green,4`,
+    ]),
+  ),
+];
+
+const many = [
+  'Car,Cond.',
+  ...Array.from({ length: 300 }, (_, at) => `${first[at % 10]} ${at} ${second[at % 2]},5`),
+];
+
+/** A collection that has imported these lines as a lot. */
+const imported = async (home: string, collection: string, lines: string[]) => {
+  const file = join(home, 'list.csv');
+  writeFileSync(file, lines.join('\n'));
+  await answer(['import', file, '--as', 'lot', '--collection', collection]);
+};
+
+const names = (page: Page) => page.getByRole('grid', { name: 'Names' });
+
+test('names of twenty castings are settled in at most sixty keys', async ({
+  home,
+  collection,
+  start,
+  picture,
+}) => {
+  await imported(home, collection, list);
+  const { page } = await start();
+  let keys = 0;
+  const press = async (key: string) => {
+    keys += 1;
+    await page.keyboard.press(key);
+  };
+  await goTo(page, '/reference/names');
+  await expect(names(page)).toBeFocused();
+  await expect(page.getByText('20 names of 40 cars and 0 sale records')).toBeVisible();
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'names');
+  for (let at = 0; at < 19; at++) await press('Enter');
+  await expect(page.getByText('1 name of 2 cars and 0 sale records')).toBeVisible();
+  // The last one is another release of the first.
+  await press('r');
+  await page.keyboard.type('ash van');
+  keys += 'ash van'.length;
+  await expect(page.getByRole('option')).toHaveCount(1);
+  await press('Enter');
+  await expect(page.getByRole('heading', { name: 'Every name is settled' })).toBeVisible();
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'names-settled');
+  console.log(`Twenty castings settled in ${keys} keys.`);
+  expect(keys).toBeLessThanOrEqual(60);
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText('1 name of 2 cars and 0 sale records')).toBeVisible();
+});
+
+test('a name is the same as one there is, its spelling is parted, or it is no car', async ({
+  home,
+  collection,
+  start,
+  picture,
+}) => {
+  await imported(home, collection, [
+    ...list.slice(0, 5),
+    '90,Brackenhal Vans,1965,red,5',
+    '91,Biscuit tin,,,',
+    '92,Silver Kite,,,4',
+    '93,Silver Kites,,,4',
+  ]);
+  const { page } = await start();
+  await goTo(page, '/reference/names');
+  await expect(names(page)).toBeFocused();
+  const panel = page.getByRole('complementary', { name: 'The name under the cursor' });
+  await expect(panel.getByRole('heading')).toHaveText('Brackenhall Van');
+  await panel.getByRole('button', { name: 'Brackenhal Vans is another name' }).click();
+  await expect(page.getByText('5 names of 8 cars')).toBeVisible();
+  await names(page).getByText('Brackenhall Van', { exact: true }).click();
+  await page.keyboard.press('e');
+  await page.keyboard.type('Brackenhall Delivery Van');
+  await page.keyboard.press('Enter');
+  await expect(names(page)).toBeFocused();
+  await names(page).getByText('Brackenhal Vans', { exact: true }).click();
+  await page.keyboard.press('s');
+  await expect(page.getByRole('option').first()).toHaveText(/Brackenhall Delivery Van/);
+  await settled(page);
+  await picture(page, 'names-same-as');
+  expect(await breaches(page)).toEqual([]);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Brackenhal Vans settled: 1 car and 0 sale records identified')).toBeVisible();
+  await names(page).getByText('Biscuit tin', { exact: true }).click();
+  await page.keyboard.press('x');
+  await expect(page.getByText('Biscuit tin is not a car')).toBeVisible();
+  await expect(names(page).getByRole('row')).toHaveCount(3);
+  await page.keyboard.press('Shift+ArrowUp');
+  await expect(panel.getByRole('heading')).toHaveText('2 names');
+  await picture(page, 'names-several');
+  await page.keyboard.press('n');
+  await expect(page.getByText('2 names settled: 4 cars and 0 sale records identified')).toBeVisible();
+});
+
+test('three hundred names stand, narrow and dark', async ({ home, collection, start, picture }) => {
+  await imported(home, collection, many);
+  const { page } = await start();
+  await goTo(page, '/reference/names');
+  await expect(page.getByText('300 names of 300 cars')).toBeVisible();
+  await page.setViewportSize({ width: 1100, height: 760 });
+  await page.keyboard.press('Control+End');
+  expect(await breaches(page)).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await settled(page);
+  await picture(page, 'names-many-dark');
+  const overflow = await page.evaluate(() => {
+    const main = document.querySelector('main');
+    return main ? main.scrollWidth - main.clientWidth : Number.NaN;
+  });
+  expect(overflow).toBeLessThanOrEqual(1);
+});
