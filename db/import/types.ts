@@ -48,8 +48,6 @@ export interface TableRow {
   sheet?: string;
   /** What the line is instead of a row of the list: "a title", "headings". */
   not?: string;
-  /** Texts of cells beyond the last heading. */
-  beyond?: string[];
 }
 
 export interface ColumnView {

@@ -37,6 +37,7 @@ export class Layout {
   #isWide = false;
   #sheet: string | undefined;
   #isFirst = true;
+  #overflowed: number | null = null;
   /** A line of one text, of which the next line tells whether it is a title. */
   #held: TableRow | null = null;
 
@@ -83,6 +84,11 @@ export class Layout {
   /** What was held back, at the end of a sheet. */
   end(into: TableRow[]): void {
     this.#release(false, into);
+  }
+
+  /** True where rows stand with cells beyond headings to which others have come since: they are to be laid out again. */
+  get isOutgrown(): boolean {
+    return this.#overflowed !== null && this.#overflowed < this.headings.length;
   }
 
   #filled({ cells }: TableRow, enough = Number.POSITIVE_INFINITY): number {
@@ -237,12 +243,16 @@ export class Layout {
         const isLast = index === this.#parts.length - 1;
         const own = row.cells.slice(part.start, isLast ? undefined : part.start + width);
         if (own.every(cell => cellText(cell) === '')) return;
-        const cells: TableRow['cells'] = Array(Math.max(0, ...part.places) + 1).fill(null);
+        // What stands beyond the last heading stays beyond all that there are.
+        const cells: TableRow['cells'] = Array(this.headings.length).fill(null);
         for (let at = 0; at < Math.min(own.length, width); at++)
           cells[part.places[at] ?? 0] = own[at] ?? null;
-        const beyond = own.slice(width).map(cellText);
-        while (beyond.at(-1) === '') beyond.pop();
-        into.push({ ...row, cells, ...(beyond.length > 0 && { beyond }) });
+        const beyond = own.slice(width);
+        if (beyond.some(cell => cellText(cell) !== '')) {
+          cells.push(...beyond);
+          this.#overflowed ??= this.headings.length;
+        }
+        into.push({ ...row, cells });
       });
   }
 }

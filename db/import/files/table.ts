@@ -221,13 +221,14 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
     nameless: layout.nameless,
     sample: start.filter((row: TableRow) => row.not === undefined).slice(0, sampled),
     warnings,
-    rows: remembered(read, isSmall),
+    rows: remembered(read, isSmall, () => !layout.isOutgrown),
   };
 };
 
 const remembered = (
   read: () => AsyncGenerator<TableRow[]>,
   small: boolean,
+  isLasting: () => boolean,
 ): (() => AsyncGenerator<TableRow[]>) => {
   let kept: TableRow[][] | null = null;
   return async function* () {
@@ -240,6 +241,6 @@ const remembered = (
       if (small && cells <= rememberedCells) batches.push(rows);
       yield rows;
     }
-    if (small && cells <= rememberedCells) kept = batches;
+    if (small && cells <= rememberedCells && isLasting()) kept = batches;
   };
 };

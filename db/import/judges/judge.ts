@@ -124,10 +124,10 @@ export const judgeRow = (
   const filled = row.texts.filter(text => text !== '');
   if (isTotalsRow(filled))
     return { judged: rejected('this looks like a line of totals, not a record', 'a total'), reader };
-  if (row.beyond)
+  if (row.texts.length > mapping.columns.length && row.texts.slice(mapping.columns.length).some(Boolean))
     return {
       judged: rejected(
-        `the row has ${row.beyond.length === 1 ? 'a cell' : `${row.beyond.length} cells`} beyond its headings; is a separator inside a value not quoted?`,
+        `the row has ${row.cells.length} cells, the headings ${mapping.columns.length}; is a separator inside a value not quoted?`,
       ),
       reader,
     };

@@ -23,8 +23,9 @@ const laidOut = async (
     for await (const batch of table.rows()) rows.push(...batch);
     return rows;
   };
+  await read();
   const rows = await read();
-  // Whether from memory or from the file, a second reading is the first.
+  // Whether from memory or from the file, another reading is the same.
   expect(await read()).toEqual(rows);
   return { table, rows };
 };
@@ -112,6 +113,14 @@ describe('the lines of a file', () => {
       [3, 'a title'],
       [4, { Car: 'Box Van' }],
       [5, { Car: 'Otterholt', Color: 'red', Grade: 'C4' }],
+    ]);
+  });
+
+  test('keep cells beyond their headings beyond those of other blocks, too', async () => {
+    const list = await laidOut('Car,Grade\nSilver Kite,C6,more\n\nCar,Paid\nSluice Racer,$4,else\n');
+    expect(list.rows.map(({ cells }) => cells).filter((_, index) => index % 2 === 1)).toEqual([
+      ['Silver Kite', 'C6', null, 'more'],
+      ['Sluice Racer', null, '$4', 'else'],
     ]);
   });
 
