@@ -100,14 +100,16 @@ const openForReading = (dir: string, known: number): Collection => {
   };
 };
 
-const whenOpen = (
-  dir: string,
-  sqlite: Database,
-  lock: Lock,
-  notices: string[],
-  mark: OpenMark,
-  backedUp: boolean,
-): Collection => {
+interface Opened {
+  dir: string;
+  sqlite: Database;
+  lock: Lock;
+  notices: string[];
+  mark: OpenMark;
+  backedUp: boolean;
+}
+
+const whenOpen = ({ dir, sqlite, lock, notices, mark, backedUp }: Opened): Collection => {
   const reader = openReader(layout(dir).database);
   const totalChanges = sqlite.prepare('SELECT total_changes()').pluck();
   const atOpening = Number(totalChanges.get());
@@ -207,7 +209,8 @@ const openLocked = async (
     pruneHistory(sqlite);
     installHistory(sqlite);
     installSearch(sqlite);
-    return whenOpen(dir, sqlite, lock, notices, mark, !leftBehind && standing !== 'behind');
+    const backedUp = !leftBehind && standing !== 'behind';
+    return whenOpen({ dir, sqlite, lock, notices, mark, backedUp });
   } catch (error) {
     sqlite.close();
     throw error;

@@ -16,6 +16,13 @@ const key = (...parts: (string | number | null)[]): string => {
 
 const mostListed = 200_000;
 
+interface NewVariation {
+  release: string;
+  year: number | null;
+  features: Partial<FeatureTexts>;
+  rarity: Rarity | null;
+}
+
 /** Adds thousands of castings and variations inside an action: makers, series, castings and releases each once, by their names. */
 export const referenceInserter = async (sqlite: Database, db: Kysely<Schema>) => {
   const ids = new Map<string, number>();
@@ -74,13 +81,7 @@ export const referenceInserter = async (sqlite: Database, db: Kysely<Schema>) =>
     homes.set(written, id);
     return id;
   };
-  const variation = (
-    castingId: number,
-    release: string,
-    year: number | null,
-    features: Partial<FeatureTexts>,
-    rarity: Rarity | null,
-  ): number => {
+  const variation = (castingId: number, { release, year, features, rarity }: NewVariation): number => {
     const releaseId = once(key('release', castingId, release, year), () =>
       inserts.release({ casting_id: castingId, name: release, year }),
     );

@@ -42,7 +42,7 @@ export const makeCars = (reference: DemoReference, market: DemoMarket): DemoCar[
     const chosen = chooseVariations(random, reference, market, lot);
     const made = chosen.map((variation, i) => {
       const id = cars.length + i + 1;
-      return newCar(random, reference, lot, index, id, variation, finishes[i]!);
+      return newCar(random, reference, { lot, index, id, variation, finishState: finishes[i]! });
     });
     leaveUnidentified(random, reference, made, lot.unidentified);
     sellSome(random, made, lot);
@@ -87,14 +87,19 @@ const chooseVariations = (
   return chosen;
 };
 
+interface CarOfLot {
+  lot: LotPlan;
+  /** Place of the lot among the lots, from 0. */
+  index: number;
+  id: number;
+  variation: DemoVariation;
+  finishState: FinishState;
+}
+
 const newCar = (
   random: Random,
   reference: DemoReference,
-  lot: LotPlan,
-  index: number,
-  id: number,
-  variation: DemoVariation,
-  finishState: FinishState,
+  { lot, index, id, variation, finishState }: CarOfLot,
 ): DemoCar => {
   const { mean, sd, low, high } = lot.grade;
   const grade: Grade =

@@ -35,11 +35,8 @@ type Line = Omit<Row<'plan_line'>, 'id' | 'plan_id'>;
 const line = (
   kind: Line['kind'],
   name: string,
-  low: number,
-  likely: number,
-  high: number,
-  part?: string,
-  quantity = 1,
+  [low, likely, high]: readonly [number, number, number],
+  { part, quantity = 1 }: { part?: string; quantity?: number } = {},
 ): Line => ({
   kind,
   name,
@@ -64,16 +61,17 @@ const partLines = (car: DemoCar): { lines: Line[]; deviations: DeviationKind[] }
       wheels === 'six-hole disc' || wheels === 'dished disc'
         ? `Hub, ${wheels} 10.4`
         : 'Hub, six-hole disc 11.2';
-    lines.push(line('part', `Two hubs, ${wheels}`, 190, 200, 320, hub, 2));
+    lines.push(line('part', `Two hubs, ${wheels}`, [190, 200, 320], { part: hub, quantity: 2 }));
     deviations.push('reproduction wheels');
   }
   if (lost('glazing')) {
     const wedge = car.variation.features.glazing === 'smoke';
-    lines.push(line('part', 'Glazing', 420, 450, 700, wedge ? 'Glazing, wedge' : 'Glazing, saloon'));
+    const part = wedge ? 'Glazing, wedge' : 'Glazing, saloon';
+    lines.push(line('part', 'Glazing', [420, 450, 700], { part }));
     deviations.push('reproduction glazing');
   }
   if (lost('accessory')) {
-    lines.push(line('part', `Replacement ${car.variation.features.accessory}`, 250, 500, 900));
+    lines.push(line('part', `Replacement ${car.variation.features.accessory}`, [250, 500, 900]));
     deviations.push('reproduction accessory');
   }
   return { lines, deviations };
@@ -91,19 +89,17 @@ const planNotes = [
 const finishLines = ({ bodyFinish, colour }: DemoFeatures, custom: boolean): Line[] => {
   if (bodyFinish === 'enamel' && !custom)
     return [
-      line('material', 'Primer, share of a can', 60, 90, 150),
-      line('material', `Enamel, ${colour.toLowerCase()}`, 180, 260, 420),
+      line('material', 'Primer, share of a can', [60, 90, 150]),
+      line('material', `Enamel, ${colour.toLowerCase()}`, [180, 260, 420]),
     ];
   return [
-    line('material', 'Metal polish and felts, share', 40, 80, 150),
+    line('material', 'Metal polish and felts, share', [40, 80, 150]),
     bodyFinish === 'bright plate' && !custom
-      ? line('other', 'Plating of the body by a plating shop', 900, 1400, 2200)
+      ? line('other', 'Plating of the body by a plating shop', [900, 1400, 2200])
       : line(
           'material',
           `Candy lacquer and clear coat, ${custom ? 'own mix' : colour.toLowerCase()}`,
-          220,
-          320,
-          520,
+          [220, 320, 520],
         ),
   ];
 };
@@ -112,16 +108,16 @@ const makePlan = (random: Random, car: DemoCar, id: number) => {
   const custom = car.now.finishState === 'customised';
   const { lines, deviations } = partLines(car);
   lines.unshift(
-    line('material', 'Paint stripper, share', 90, 140, 260),
+    line('material', 'Paint stripper, share', [90, 140, 260]),
     ...finishLines(car.variation.features, custom),
   );
   lines.push(
-    line('part', 'Axle wire', 20, 40, 60, 'Axle wire', 1),
-    line('part', 'Countersunk screws', 15, 15, 30, 'Countersunk screw', 1),
-    line('tool', 'Pilot drill and tap, share', 60, 110, 240),
+    line('part', 'Axle wire', [20, 40, 60], { part: 'Axle wire', quantity: 1 }),
+    line('part', 'Countersunk screws', [15, 15, 30], { part: 'Countersunk screw', quantity: 1 }),
+    line('tool', 'Pilot drill and tap, share', [60, 110, 240]),
   );
   if (car.variation.features.roof.startsWith('textured'))
-    lines.push(line('material', 'Textured black for the roof', 110, 180, 260));
+    lines.push(line('material', 'Textured black for the roof', [110, 180, 260]));
   const plan: Row<'restoration_plan'> = {
     id,
     car_id: car.id,

@@ -105,7 +105,7 @@ const addCasting = (reference: DemoReference, seriesId: number, plan: CastingPla
     });
     const first = release.changedPart === '';
     made.push(
-      ...variationsOf(plan, release.name, release.year, release.features, first).map((one, i) => ({
+      ...variationsOf(plan, release, first).map((one, i) => ({
         ...one,
         id: reference.variations.length + made.length + i + 1,
         castingId: id,

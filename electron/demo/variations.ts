@@ -41,9 +41,7 @@ const plural: Record<MinorFeature, keyof FeaturePlan> = {
  */
 export const variationsOf = (
   plan: CastingPlan,
-  releaseName: string,
-  year: number,
-  features: FeaturePlan,
+  { name: releaseName, year, features }: { name: string; year: number; features: FeaturePlan },
   first: boolean,
 ): Made[] => {
   const choice = randomFrom(`features ${plan.name}`);
@@ -55,7 +53,7 @@ export const variationsOf = (
   for (let i = 0; made.length < wanted; i++) {
     const colour =
       features.colours[made.length === wanted - 1 && first ? 0 : made.length % features.colours.length]!;
-    const one = drawFeatures(random, features, changing, colour, i);
+    const one = drawFeatures(random, features, { changing, colour, attempt: i });
     const key = JSON.stringify(one);
     if (keys.has(key)) continue;
     keys.add(key);
@@ -76,9 +74,7 @@ export const variationsOf = (
 const drawFeatures = (
   random: Random,
   features: FeaturePlan,
-  changing: readonly MinorFeature[],
-  colour: string,
-  attempt: number,
+  { changing, colour, attempt }: { changing: readonly MinorFeature[]; colour: string; attempt: number },
 ): DemoFeatures => {
   const stray = <T>(values: readonly T[], likely: number): T =>
     random.weighted(

@@ -88,13 +88,19 @@ const solveOrThrow = (
  * to decide.
  * Undefined where there are too few candidates to be worth it, and where none was found.
  */
-const firstChoice = (
-  model: LimitsModel,
-  relaxed: Solved,
-  relaxedGain: number,
-  work: number,
-  stop: Stop,
-): number[] | undefined => {
+const firstChoice = ({
+  model,
+  relaxed,
+  relaxedGain,
+  work,
+  stop,
+}: {
+  model: LimitsModel;
+  relaxed: Solved;
+  relaxedGain: number;
+  work: number;
+  stop: Stop;
+}): number[] | undefined => {
   const count = relaxed.reducedCosts.length;
   if (count <= 2 * openAtFirst) return undefined;
   const sureness = relaxed.reducedCosts.map(Math.abs);
@@ -140,7 +146,7 @@ const solveChoice = async (
   const relaxed = solveOrThrow(relaxation, brief, signal);
   if (!relaxed.shares) throw noneFound();
   const relaxedGain = dot(gains, relaxed.shares);
-  const start = firstChoice(whole, relaxed, relaxedGain, work, brief);
+  const start = firstChoice({ model: whole, relaxed, relaxedGain, work, stop: brief });
   const most: Stop = {
     ...brief,
     enough: (iterations, gapSoFar) =>

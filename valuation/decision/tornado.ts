@@ -35,8 +35,7 @@ export const tornado = (
   const bars: TornadoBar[] = [];
   const bar = (
     input: TornadoInput,
-    low: number,
-    high: number,
+    [low, high]: readonly [number, number],
     changes: [Change, Change],
     everywhere = false,
   ) =>
@@ -53,14 +52,14 @@ export const tornado = (
   const setFound =
     (mid: number): Change =>
     o => ({ ...o, found: worthWithMid(o.found, Math.max(1, mid)) });
-  bar('worth-afterwards', certain(option, 'after', after.low), certain(option, 'after', after.high), [
-    setAfter(after.low),
-    setAfter(after.high),
-  ]);
+  bar(
+    'worth-afterwards',
+    [certain(option, 'after', after.low), certain(option, 'after', after.high)],
+    [setAfter(after.low), setAfter(after.high)],
+  );
   bar(
     'worth-as-found',
-    certain(option, 'found', found.low),
-    certain(option, 'found', found.high),
+    [certain(option, 'found', found.low), certain(option, 'found', found.high)],
     [setFound(found.low), setFound(found.high)],
     true,
   );
@@ -68,19 +67,21 @@ export const tornado = (
     (mid: number): Change =>
     o => ({ ...o, cost: costWithMid(o.cost, mid) });
   const costAt = (value: number) => expectedGain(option) + cost.mean - value;
-  bar('cost', costAt(cost.range.low), costAt(cost.range.high), [
-    setCost(cost.range.low),
-    setCost(cost.range.high),
-  ]);
+  bar(
+    'cost',
+    [costAt(cost.range.low), costAt(cost.range.high)],
+    [setCost(cost.range.low), setCost(cost.range.high)],
+  );
   const setSpoil =
     (chance: number): Change =>
     o => ({ ...o, spoilChance: chance });
   const double = Math.min(1, spoilChance * 2);
   if (spoilChance > 0)
-    bar('spoil-chance', expectedGain(setSpoil(0)(option)), expectedGain(setSpoil(double)(option)), [
-      setSpoil(0),
-      setSpoil(double),
-    ]);
+    bar(
+      'spoil-chance',
+      [expectedGain(setSpoil(0)(option)), expectedGain(setSpoil(double)(option))],
+      [setSpoil(0), setSpoil(double)],
+    );
   const setFees =
     (share: number): Change =>
     o => ({ ...o, fees: share });
@@ -88,8 +89,7 @@ export const tornado = (
   if (fees > 0)
     bar(
       'selling-costs',
-      expectedGain(setFees(fees / 2)(option)),
-      expectedGain(setFees(more)(option)),
+      [expectedGain(setFees(fees / 2)(option)), expectedGain(setFees(more)(option))],
       [setFees(fees / 2), setFees(more)],
       true,
     );

@@ -101,7 +101,7 @@ export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null
       notes: row.notes,
       unidentified: false,
       write: () =>
-        inserter?.variation(inserter.casting(maker, series, name, year), release, year, features, rarity),
+        inserter?.variation(inserter.casting(maker, series, name, year), { release, year, features, rarity }),
     };
   };
 };

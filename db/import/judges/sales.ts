@@ -68,7 +68,8 @@ const additions = (reference: Awaited<ReturnType<typeof referenceInserter>>) => 
       name,
       null,
     );
-    const ids = { castingId, variationId: reference.variation(castingId, release, year, features, null) };
+    const variationId = reference.variation(castingId, { release, year, features, rarity: null });
+    const ids = { castingId, variationId };
     added.set(key, ids);
     return ids;
   };

@@ -122,15 +122,11 @@ export interface EntriesWanted {
 /** The cars of a report, by inventory number, valued by the market that is given. */
 export const reportEntries = async (
   session: Session,
-  fitted: FittedMarket,
   wanted: EntriesWanted,
-  onProgress: OnProgress,
-  signal: AbortSignal,
+  { fitted, onProgress, signal }: { fitted: FittedMarket; onProgress: OnProgress; signal: AbortSignal },
 ): Promise<ReportEntry[]> => {
-  const {
-    read: { db },
-    dir,
-  } = openOf(session);
+  const { read, dir } = openOf(session);
+  const { db } = read;
   const cars = (
     await listCars(db, {
       ...(wanted.carIds && { ids: wanted.carIds }),

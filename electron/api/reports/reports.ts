@@ -67,8 +67,7 @@ const writePdf = async (
   session: Session,
   wanted: ReportWanted,
   data: CollectionReport,
-  onProgress: OnProgress,
-  signal: AbortSignal,
+  { onProgress, signal }: { onProgress: OnProgress; signal: AbortSignal },
 ): Promise<{ bytes: Uint8Array; warnings: string[] }> => {
   const { workers, reportAssets } = session.options;
   const { pdf, warnings } = await createReportPdf(data, {
@@ -93,7 +92,8 @@ export const wholeReport = async (
   const data = await reportData(session, wanted, onProgress, signal);
   const { format } = wanted;
   const head = { fileName: fileNameOf(wanted.title, data.effectiveOn, format), mime: mimes[format] };
-  if (format === 'pdf') return { ...head, ...(await writePdf(session, wanted, data, onProgress, signal)) };
+  if (format === 'pdf')
+    return { ...head, ...(await writePdf(session, wanted, data, { onProgress, signal })) };
   const { stream, bytes } = keeper();
   onProgress(0, 1, 'Writing the rows');
   // Loaded when first asked for: what writes spreadsheets takes memory that most sessions need not give.

@@ -22,9 +22,7 @@ const nothing = (): ChangePlan => ({ changes: [], added: [], problems: [] });
 const write = <Row>(
   { rows, columns, getRowId }: GridContent<Row>,
   plan: ChangePlan,
-  row: number,
-  column: number,
-  text: string,
+  { row, column, text }: { row: number; column: number; text: string },
 ) => {
   const target = rows[row];
   const definition = columns[column];
@@ -48,7 +46,7 @@ export const planFillDown = <Row>(content: GridContent<Row>, box: Box): ChangePl
     const definition = content.columns[column];
     if (!definition?.editor) continue;
     const text = cellText(definition, from);
-    for (let row = source + 1; row <= box.bottom; row += 1) write(content, plan, row, column, text);
+    for (let row = source + 1; row <= box.bottom; row += 1) write(content, plan, { row, column, text });
   }
   return plan;
 };
@@ -61,7 +59,7 @@ export const planClear = <Row>(content: GridContent<Row>, box: Box): ChangePlan 
       const definition = content.columns[column];
       const target = content.rows[row];
       if (definition && target !== undefined && isEditable(definition, target))
-        write(content, plan, row, column, '');
+        write(content, plan, { row, column, text: '' });
     }
   return plan;
 };
@@ -70,9 +68,7 @@ export const planClear = <Row>(content: GridContent<Row>, box: Box): ChangePlan 
 const newRow = <Row>(
   { rows, columns }: GridContent<Row>,
   plan: ChangePlan,
-  row: number,
-  left: number,
-  texts: readonly string[],
+  { row, left, texts }: { row: number; left: number; texts: readonly string[] },
 ): NewRow => {
   const cells: NewRow = [];
   texts.forEach((text, offset) => {
@@ -106,10 +102,10 @@ export const planPaste = <Row>(
     if (texts.slice(room).some(text => text.trim() !== '')) beyond += 1;
     if (row < content.rows.length) {
       fitting.forEach((text, column) => {
-        write(content, plan, row, box.left + column, text);
+        write(content, plan, { row, column: box.left + column, text });
       });
     } else if (append) {
-      const added = newRow(content, plan, row, box.left, fitting);
+      const added = newRow(content, plan, { row, left: box.left, texts: fitting });
       if (added.length > 0) plan.added.push(added);
     } else if (fitting.some(text => text.trim() !== ''))
       plan.problems.push(`Row ${row + 1} does not exist here`);

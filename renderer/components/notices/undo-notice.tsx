@@ -1,12 +1,11 @@
 import { Button } from '@mantine/core';
-import { type NotificationData, notifications } from '@mantine/notifications';
+import { type NotificationData, notifications, notificationsStore } from '@mantine/notifications';
 import { KeyHint } from '../keys/key-hint.tsx';
 import classes from './notices.module.css';
 
 /** The one notice about what was just done: a newer one takes its place, since undo goes back from the newest on. */
 const doneId = 'done';
 const shownFor = 8000;
-let turn = 0;
 
 const look = {
   withBorder: false,
@@ -15,14 +14,14 @@ const look = {
 };
 
 const showDone = (message: NotificationData['message']): void => {
-  turn += 1;
+  const up = notificationsStore.getState().notifications.find(({ id }) => id === doneId);
   const notice: NotificationData = {
     ...look,
     id: doneId,
     color: 'petrol',
     message,
-    // A changed span, were it by a millisecond, begins anew when the notice is still up.
-    autoClose: shownFor + (turn % 2),
+    // The span of a notice that is still up begins again where it changes, by a millisecond too.
+    autoClose: up?.autoClose === shownFor ? shownFor + 1 : shownFor,
   };
   // Showing leaves a notice that is up as it is, so it is changed in place.
   notifications.show(notice);

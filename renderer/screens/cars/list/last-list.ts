@@ -1,8 +1,9 @@
-/** The query of the list that was looked at last, so that a car's page leads back to the same cars. */
-let query = '';
+const key = 'playworn-last-list';
 
-export const rememberList = (search: string): void => {
-  query = search;
+/** Notes the query of the list that is looked at, for this window, so that a car's page leads back to the same cars. */
+export const rememberList = (search: string): void => sessionStorage.setItem(key, search);
+
+export const listAddress = (): string => {
+  const query = sessionStorage.getItem(key);
+  return query ? `/cars?${query}` : '/cars';
 };
-
-export const listAddress = (): string => (query ? `/cars?${query}` : '/cars');

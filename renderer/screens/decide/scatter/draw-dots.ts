@@ -44,19 +44,14 @@ const outlines: Record<Recommendation, (path: Path2D) => void> = {
   'not-enough-evidence': path => path.arc(0, 0, 0.9, 0, 2 * Math.PI),
 };
 
-/** Made when first drawn: paths need a browser. */
-let kept: Map<Recommendation, Path2D> | null = null;
-
-const pathsOf = (): Map<Recommendation, Path2D> => {
-  kept ??= new Map(
+const pathsOf = (): Map<Recommendation, Path2D> =>
+  new Map(
     recommendations.map(recommendation => {
       const path = new Path2D();
       outlines[recommendation](path);
       return [recommendation, path];
     }),
   );
-  return kept;
-};
 
 /** An empty canvas as large as the plot and as fine as the display. */
 const cleared = (canvas: HTMLCanvasElement, { width, height }: PlotSize) => {
@@ -98,8 +93,7 @@ export const drawRings = (
   canvas: HTMLCanvasElement,
   dots: readonly Dot[],
   size: PlotSize,
-  ringed: ReadonlySet<number>,
-  { ring }: DotColours,
+  { ringed, ring }: { ringed: ReadonlySet<number>; ring: string },
 ): void => {
   const { context, density } = cleared(canvas, size);
   if (!context) return;

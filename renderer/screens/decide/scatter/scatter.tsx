@@ -72,7 +72,7 @@ export const Scatter = ({
   // biome-ignore lint/correctness/useExhaustiveDependencies: as above
   useEffect(() => {
     if (rings.current && size.width > 0)
-      drawRings(rings.current, dots, size, ringed, readColours(rings.current));
+      drawRings(rings.current, dots, size, { ringed, ring: readColours(rings.current).ring });
   }, [dots, size, ringed, scheme]);
   const at = dots.find(dot => dot.id === cursor) ?? null;
   const told = hovered && dots.includes(hovered) ? hovered : focused ? at : null;
