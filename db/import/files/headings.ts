@@ -82,8 +82,11 @@ export class HeadingReader {
     });
   }
 
-  /** True where a line below the first headings can only be headings again. Most lines are settled by their first cells. */
-  isHeadings(cells: Cell[]): boolean {
+  /**
+   * True where a line below the first headings can only be headings again: several are known, or it begins as those of the block do
+   * (`first`). Most lines are settled by their first cells.
+   */
+  isHeadings(cells: Cell[], first: string): boolean {
     let filled = 0;
     for (const cell of cells) {
       if (cell === null || cell === '') continue;
@@ -93,7 +96,10 @@ export class HeadingReader {
     }
     const texts = cells.map(cellText).filter(text => text !== '');
     const known = texts.filter(text => this.weight(text) >= 1).length;
-    return known >= 2 && known >= texts.length / 2 && this.score(cells) >= 2;
+    const beginsAlike = first !== '' && texts[0] === first && texts.length > 1;
+    return beginsAlike
+      ? known >= 1 && this.score(cells) >= 1
+      : known >= 2 && known >= texts.length / 2 && this.score(cells) >= 2;
   }
 }
 

@@ -37,6 +37,8 @@ export class Layout {
   #isWide = false;
   #sheet: string | undefined;
   #isFirst = true;
+  /** The first heading of the block. */
+  #first = '';
   #overflowed: number | null = null;
   /** A line of one text, of which the next line tells whether it is a title. */
   #held: TableRow | null = null;
@@ -71,7 +73,7 @@ export class Layout {
 
   /** A filled row where it belongs; headings and titles come marked as what they are. */
   lay(row: TableRow, into: TableRow[]): void {
-    if (this.#reader.isHeadings(row.cells)) {
+    if (this.#reader.isHeadings(row.cells, this.#first)) {
       this.#release(true, into);
       this.#openBlock(row, into);
       return;
@@ -140,6 +142,7 @@ export class Layout {
 
   #openBlock(row: TableRow, into: TableRow[]): void {
     const texts = row.cells.map(cellText);
+    this.#first = texts.find(text => text !== '') ?? '';
     if (this.#isFirst) this.headingLine = row.line;
     this.#parts = this.#partsOf(texts).map(([start, end]) => ({
       start,
