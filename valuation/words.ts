@@ -94,6 +94,15 @@ export type WorkKind = (typeof workKinds)[number];
 export const closures = ['screw', 'rivet', 'glue', 'as made'] as const;
 export type Closure = (typeof closures)[number];
 
+/** Where a job on the bench is in its life. */
+export const jobStates = ['waiting', 'open', 'paused', 'finished', 'given up'] as const;
+export type JobState = (typeof jobStates)[number];
+export const jobStepStates = ['to do', 'done', 'left out'] as const;
+export type JobStepState = (typeof jobStepStates)[number];
+/** When a photograph of a job was taken. */
+export const photoMoments = ['before', 'during', 'after'] as const;
+export type PhotoMoment = (typeof photoMoments)[number];
+
 /** What can injure at the bench, the gravest first. */
 export const hazards = [
   'acid',

@@ -43,6 +43,9 @@ interface CarTable {
   updated_at: string;
   bought_on: IsoDate | null;
   unread: Generated<string>;
+  worn_colour: Generated<string>;
+  worn_finish: Generated<string>;
+  restorer_mark: Generated<string>;
 }
 
 interface CarCandidateTable {
@@ -105,6 +108,7 @@ interface DisposalTable {
   buyer: Generated<string>;
   venue: Generated<string>;
   notes: Generated<string>;
+  lot_id: number | null;
 }
 
 export interface CarTables {

@@ -1,6 +1,13 @@
 import type { Generated } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
-import type { Option, PlanKind, PlanLineKind } from '../../valuation/words.ts';
+import type {
+  Closure,
+  Option,
+  Originality,
+  PartName,
+  PlanKind,
+  PlanLineKind,
+} from '../../valuation/words.ts';
 import type { HalfGrade } from './half-grade.ts';
 
 interface RestorationPlanTable {
@@ -16,6 +23,9 @@ interface RestorationPlanTable {
   spoil_permille: Generated<number>;
   spoiled_share_permille: Generated<number>;
   notes: Generated<string>;
+  closure: Closure | null;
+  wishes: Generated<string>;
+  library_version: number | null;
 }
 
 interface PlanLineTable {
@@ -37,6 +47,11 @@ interface PartTable {
   unit_minor: Minor | null;
   currency: Currency | null;
   notes: Generated<string>;
+  part: Generated<PartName | ''>;
+  originality: Generated<Exclude<Originality, 'missing'> | ''>;
+  grade_half: HalfGrade | null;
+  casting_id: number | null;
+  donor_car_id: number | null;
 }
 
 interface DecisionTable {

@@ -27,6 +27,8 @@ interface CastingTable {
   materials: Generated<string>;
   markings: Generated<string>;
   notes: Generated<string>;
+  assembly: Generated<string>;
+  bearings: Generated<'' | 'open' | 'captive'>;
 }
 
 interface CastingPartTable {
@@ -34,6 +36,8 @@ interface CastingPartTable {
   casting_id: number;
   part: PartName;
   detail: Generated<string>;
+  position: Generated<number>;
+  look_at: Generated<string>;
 }
 
 interface CastingFeatureTable {
@@ -68,6 +72,8 @@ interface VariationTable {
   rarity: Rarity | null;
   factory_specification: Generated<string>;
   notes: Generated<string>;
+  base_words: Generated<string>;
+  wheel_sizes: Generated<string>;
 }
 
 interface ColourTable {

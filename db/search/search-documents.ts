@@ -69,7 +69,7 @@ export const searchDocuments: SearchDocument[] = [
       number: 'car.inventory_number',
       casting: castingWords,
       release: 'release.name',
-      variation: variationWords,
+      variation: `concat_ws(' ', ${variationWords}, nullif(car.worn_colour, ''), nullif(car.worn_finish, ''))`,
       lot: 'lot.name',
       location: 'car.location',
       notes: 'car.notes',
@@ -86,6 +86,8 @@ export const searchDocuments: SearchDocument[] = [
       'as_written',
       'location',
       'notes',
+      'worn_colour',
+      'worn_finish',
     ],
     carried: [
       ...reference(carsOf),

@@ -1,4 +1,6 @@
 import type { Insertable } from 'kysely';
+import type { PaperTables } from '../../db/schema/paper.ts';
+import type { WorkTables } from '../../db/schema/work.ts';
 import type { Schema } from '../../db/schema.ts';
 import type { IsoDate, PartState } from '../../valuation/types.ts';
 import type { FinishState, Grade } from '../../valuation/words.ts';
@@ -8,7 +10,15 @@ import type { DrawnView } from './drawing/spec.ts';
 export type Row<T extends keyof Schema> = Insertable<Schema[T]> & { id: number };
 
 /** What the program itself writes, and the demo does not bring as rows of its own. */
-type OwnTable = 'photo' | 'valuation' | 'assumption_set' | 'setting' | 'change' | 'change_row';
+type OwnTable =
+  | 'photo'
+  | 'valuation'
+  | 'assumption_set'
+  | 'setting'
+  | 'change'
+  | 'change_row'
+  | keyof WorkTables
+  | keyof PaperTables;
 /** The tables that the demo fills. */
 export type DemoTable = Exclude<keyof Schema, OwnTable>;
 
