@@ -11,3 +11,4 @@ export * from './inputs/reference.ts';
 export * from './inputs/sales.ts';
 export * from './inputs/shared.ts';
 export * from './inputs/words.ts';
+export * from './inputs/young.ts';

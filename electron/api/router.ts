@@ -12,6 +12,7 @@ import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
 import { words } from './words/words.ts';
 import { worth } from './worth/worth.ts';
+import { young } from './young/young.ts';
 
 /** Every procedure, by subject. One router serves the window, the browser and the command line. */
 export const router = {
@@ -29,6 +30,7 @@ export const router = {
   reports,
   exports,
   archive,
+  young,
 };
 
 export type AppRouter = typeof router;

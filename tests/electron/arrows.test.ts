@@ -33,6 +33,7 @@ const stepsUp: [rule: string, file: string, target: string][] = [
   ['electron/api-figures-stays-on-its-floor', 'electron/api/figures/up.ts', 'cars'],
   ['electron/api-sales-stays-on-its-floor', 'electron/api/sales/up.ts', 'cars'],
   ['electron/api-names-stays-on-its-floor', 'electron/api/names/up.ts', 'cars'],
+  ['electron/api-young-stays-on-its-floor', 'electron/api/young/up.ts', 'collection'],
   ['electron/api-cars-stays-on-its-floor', 'electron/api/cars/up.ts', 'collection'],
   ['electron/api-worth-stays-on-its-floor', 'electron/api/worth/up.ts', 'lots'],
   ['electron/api-decisions-stays-on-its-floor', 'electron/api/decisions/up.ts', 'lots'],

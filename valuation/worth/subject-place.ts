@@ -12,7 +12,10 @@ export interface SubjectPlace {
 }
 
 /** Finds a car in the market; null when nothing is known of what it is, or none of it is in the reference. */
-export const subjectPlace = (fitted: FittedMarket, subject: Subject): SubjectPlace | null => {
+export const subjectPlace = (
+  fitted: FittedMarket,
+  subject: Pick<Subject, 'castingId' | 'variationId' | 'candidates'>,
+): SubjectPlace | null => {
   const { index } = fitted.inside;
   const known = subject.variationId === null ? undefined : index.variationPlace.get(subject.variationId);
   if (known !== undefined)

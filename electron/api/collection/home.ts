@@ -12,6 +12,7 @@ import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { HomeView } from '../views.ts';
+import { firstSteps } from '../young/first-steps.ts';
 import { nextSteps } from './next-steps.ts';
 import { summaryOf } from './summary.ts';
 
@@ -66,8 +67,12 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     .slice(0, 6)
     .map(({ car }) => car);
   const bestRows = new Map((await carRows(session, best)).map(row => [row.id, row]));
+  const decided = await readDecisions(db);
+  const { saleRecords } = summary.counts;
+  const steps = await firstSteps(session, { cars, decided, saleRecords });
   return {
     summary,
+    firstSteps: steps,
     totals: {
       cars: cars.length,
       valued: worths.length,
@@ -97,8 +102,8 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     next: nextSteps({
       cars,
       photos: await firstPhotos(db),
-      decided: await readDecisions(db),
-      saleRecords: summary.counts.saleRecords,
+      decided,
+      saleRecords,
       castings: summary.counts.castings,
     }),
     best: best.flatMap(car => bestRows.get(car.id) ?? []),

@@ -5,8 +5,11 @@ import { prepareSales } from '../../../valuation/market/prepare-sales.ts';
 import { marketToday, rawMarket } from '../figures/market.ts';
 import type { Sources } from '../session/memo.ts';
 
-/** Tells whether cars would have a value as those of a casting in this series (null: a new one), with these sales added. */
-export type IsEnough = (group: WaitingGroup, seriesId: number | null) => boolean;
+/** What is known of the series in which names would stand (null: a new one), and what the sales of the names add to it. */
+export interface WaitingEvidence {
+  /** Whether cars of the series would have a value once these are castings in it. */
+  isEnough(groups: readonly WaitingGroup[], seriesId: number | null): boolean;
+}
 
 /**
  * What the sale records of waiting groups would add to a series, each as heavy as the engine takes it. Every group stands for a
@@ -15,7 +18,7 @@ export type IsEnough = (group: WaitingGroup, seriesId: number | null) => boolean
 export const waitingEvidence = async (
   { db, from }: Pick<Sources, 'db' | 'from'>,
   groups: readonly WaitingGroup[],
-): Promise<IsEnough> => {
+): Promise<WaitingEvidence> => {
   const market = await from(rawMarket);
   const fitted = await from(marketToday);
   const { assumptions, inside } = fitted;
@@ -36,7 +39,11 @@ export const waitingEvidence = async (
     if (series !== undefined && !weightOf.has(seriesId))
       weightOf.set(seriesId, inside.evidence.seriesWeight[series] ?? 0);
   }
-  return (group, seriesId) =>
-    (weights[groups.indexOf(group)] ?? 0) + (seriesId === null ? 0 : (weightOf.get(seriesId) ?? 0)) >=
-    assumptions.leastEvidence;
+  const placed = new Map(groups.map((group, at) => [group, weights[at] ?? 0]));
+  return {
+    isEnough: (together, seriesId) =>
+      together.reduce((sum, group) => sum + (placed.get(group) ?? 0), 0) +
+        (seriesId === null ? 0 : (weightOf.get(seriesId) ?? 0)) >=
+      assumptions.leastEvidence,
+  };
 };

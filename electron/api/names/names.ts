@@ -14,7 +14,7 @@ import type { NearCasting, SettledNames, WaitingNames } from '../views.ts';
 import { groupOfText, homeOf, waitingList } from './waiting.ts';
 
 const waiting = needsCollection.handler(async ({ context }): Promise<WaitingNames> => {
-  const names = await waitingList(context.session);
+  const { names } = await waitingList(context.session);
   return {
     names,
     cars: names.reduce((sum, name) => sum + name.cars, 0),

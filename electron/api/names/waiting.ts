@@ -38,24 +38,35 @@ const castingsByName = (index: ReferenceIndex): Map<string, number> => {
   return names;
 };
 
+interface Waiting {
+  names: WaitingName[];
+  /** Cars that are sure to have a value once all names are settled so; by one name alone it may be fewer. */
+  valuedTogether: number;
+}
+
 /** The names that wait, each with what it is likely to be and what settling it gives. */
 export const waitingList = memo(
-  async ({ db, from }): Promise<WaitingName[]> => {
+  async ({ db, from }): Promise<Waiting> => {
     const groups = await from(waitingGroups);
-    if (groups.length === 0) return [];
+    if (groups.length === 0) return { names: [], valuedTogether: 0 };
     const index = await from(referenceIndex);
     const known = castingsByName(index);
     const near = nearestKnown(
       groups.flatMap(group => group.texts.map(({ text }) => plain(text))),
       [...known.keys()],
     );
-    const isEnough = await waitingEvidence({ db, from }, groups);
+    const evidence = await waitingEvidence({ db, from }, groups);
     const shown = groups.flatMap(group => group.carIds.slice(0, mostExamples));
     const numbers = await inventoryNumbers(db, shown);
-    return groups.map((group): WaitingName => {
+    const bySeries = new Map<string, { seriesId: number | null; members: WaitingGroup[] }>();
+    const names = groups.map((group): WaitingName => {
       const name = group.texts.flatMap(({ text }) => near.get(plain(text)) ?? [])[0];
       const casting = index.castings.get((name && known.get(name)) || 0);
-      const seriesId = casting?.seriesId ?? seriesNamed(index, homeOf(group));
+      const home = homeOf(group);
+      const seriesId = casting?.seriesId ?? seriesNamed(index, home);
+      const key = seriesId === null ? plain(`${home.maker}\u0001${home.series}`) : String(seriesId);
+      const members = bySeries.get(key)?.members ?? [];
+      bySeries.set(key, { seriesId, members: [...members, group] });
       return {
         name: group.text,
         spellings: group.texts.map(({ text, carIds, saleIds }) => ({
@@ -70,9 +81,19 @@ export const waitingList = memo(
         series: group.series,
         examples: group.carIds.slice(0, mostExamples).flatMap(id => numbers.get(id) ?? []),
         near: casting ? { castingId: casting.id, name: casting.name, series: casting.series } : null,
-        valued: isEnough(group, seriesId) ? group.carIds.length : 0,
+        valued: evidence.isEnough([group], seriesId) ? group.carIds.length : 0,
       };
     });
+    const together = [...bySeries.values()].filter(({ seriesId, members }) =>
+      evidence.isEnough(members, seriesId),
+    );
+    return {
+      names,
+      valuedTogether: together.reduce(
+        (sum, { members }) => sum + members.reduce((cars, { carIds }) => cars + carIds.length, 0),
+        0,
+      ),
+    };
   },
   session => session.today(),
 );

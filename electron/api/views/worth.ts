@@ -19,6 +19,7 @@ import type {
 import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
 import type { CarRow } from './cars.ts';
 import type { CollectionSummary } from './collection.ts';
+import type { FirstSteps } from './young.ts';
 
 export interface SaleRow {
   id: number;
@@ -82,6 +83,8 @@ export interface ValuationList {
 
 export interface HomeView {
   summary: CollectionSummary;
+  /** Of a young collection; null once it has left them behind. */
+  firstSteps: FirstSteps | null;
   /** Of the cars not sold; `valued` of `cars` have a worth, the others are not in the sums. */
   totals: { cars: number; valued: number; asFound: Range; cost: Minor; currency: Currency };
   overTime: { on: IsoDate; asFound: Minor; cars: number }[];

@@ -5,6 +5,7 @@ import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { reasonText } from '../../../valuation/wording/reason-text.ts';
 import type { DecideRow } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
+import { answerLines, answersOf } from '../answers.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { print, table } from '../terminal.ts';
 
@@ -85,5 +86,7 @@ export const decide = ({
     const { reportingCurrency } = await api.collection.summary();
     const rows = await api.decisions.list({});
     const cars = rows.map(row => decided(row, reportingCurrency));
-    print(json, { cars, ...(await choose(api, rows, limits, reportingCurrency)) }, lines(reportingCurrency));
+    const helpful = answersOf(await api.young.answers());
+    const shown = { cars, ...(await choose(api, rows, limits, reportingCurrency)), helpful };
+    print(json, shown, all => [...lines(reportingCurrency)(all), ...answerLines(helpful)]);
   });

@@ -3,6 +3,7 @@ import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { carGradeLabel } from '../../../valuation/words.ts';
 import type { ValuationList } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
+import { answerLines, answersOf } from '../answers.ts';
 import { withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
 import { print, table } from '../terminal.ts';
@@ -49,5 +50,6 @@ export const value = ({
 }): Promise<void> =>
   withCollection({ collection }, async ({ api, signal }) => {
     const list = await followed<ValuationList>(await api.worth.list({ on }, { signal }));
-    print(json, asDecimals(list), lines);
+    const helpful = answersOf(await api.young.answers());
+    print(json, { ...asDecimals(list), helpful }, shown => [...lines(shown), ...answerLines(helpful)]);
   });

@@ -26,8 +26,11 @@ export const AddedLines = ({ result, onAgain }: { result: AddedSaleLines; onAgai
   const nameless = added.filter(row => row.castingId === null);
   const names = new Set(nameless.map(row => (row.name ?? row.text).toLowerCase())).size;
   const unread = new Map<string, number>();
-  for (const { unread: texts } of added)
-    for (const { text } of texts) unread.set(text.toLowerCase(), (unread.get(text.toLowerCase()) ?? 0) + 1);
+  for (const { unread: texts, name } of added)
+    for (const { text } of texts) {
+      if (text === name) continue;
+      unread.set(text.toLowerCase(), (unread.get(text.toLowerCase()) ?? 0) + 1);
+    }
   const facts = [
     result.known > 0 ? counted(result.known, 'was recorded already', 'were recorded already') : null,
     left.length > 0 ? counted(left.length, 'line left out', 'lines left out') : null,
@@ -71,7 +74,7 @@ export const AddedLines = ({ result, onAgain }: { result: AddedSaleLines; onAgai
             <ul className={classes.waits}>
               {nameless.length > 0 ? (
                 <li>
-                  <Link href="~/reference">
+                  <Link href="~/reference/names">
                     {counted(names, 'name is', 'names are')} not in the reference yet
                   </Link>
                   : {counted(nameless.length, 'sale counts', 'sales count')} in no value until{' '}

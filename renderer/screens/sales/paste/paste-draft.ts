@@ -76,13 +76,29 @@ export const lacking = ({ fields }: Pick<SaleLineRow, 'fields'>): string => {
   return lacks.length === 2 ? 'lacks price and date' : `lacks a ${lacks[0]}`;
 };
 
-let last: PasteDraft = emptyPaste;
+const storeKey = (dir: string) => `playworn-paste ${dir}`;
 
-/** The draft, which outlives the screen until it is recorded or cleared. */
-export const usePasteDraft = () => {
-  const [draft, setDraft] = useState(last);
+const storedDraft = (dir: string): PasteDraft => {
+  const stored = sessionStorage.getItem(storeKey(dir));
+  if (!stored) return emptyPaste;
+  const { corrections, ...draft } = JSON.parse(stored) as Omit<PasteDraft, 'corrections'> & {
+    corrections: [string, LineCorrection][];
+  };
+  return { ...draft, corrections: new Map(corrections) };
+};
+
+/** The draft of this window for a collection, which outlives the screen until it is recorded or cleared. */
+export const usePasteDraft = (dir: string) => {
+  const [draft, setDraft] = useState(() => storedDraft(dir));
   useEffect(() => {
-    last = draft;
-  }, [draft]);
+    const { corrections, ...rest } = draft;
+    try {
+      if (draft.text === '') sessionStorage.removeItem(storeKey(dir));
+      else sessionStorage.setItem(storeKey(dir), JSON.stringify({ ...rest, corrections: [...corrections] }));
+    } catch {
+      // A text larger than the window keeps lives only as long as the screen.
+      sessionStorage.removeItem(storeKey(dir));
+    }
+  }, [draft, dir]);
   return [draft, setDraft] as const;
 };

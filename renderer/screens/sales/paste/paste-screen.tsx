@@ -1,5 +1,5 @@
 import { useCallback, useState } from 'react';
-import type { AddedSaleLines } from '../../../../electron/api/views.ts';
+import type { AddedSaleLines, CollectionSummary } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useSummary } from '../../../api/use-summary.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
@@ -13,12 +13,10 @@ import { PasteText } from './paste-text.tsx';
 import { TextDrop } from './text-file.tsx';
 import { readingOf, useLines } from './use-lines.ts';
 
-/** From lines of sales that somebody noted to sale records: pasted, looked at, corrected, and added as one action. */
-export const PasteScreen = () => {
-  const [draft, setDraft] = usePasteDraft();
+const Pasting = ({ summary }: { summary: CollectionSummary }) => {
+  const [draft, setDraft] = usePasteDraft(summary.dir);
   const [writing, setWriting] = useState(draft.text.trim() === '');
   const [result, setResult] = useState<AddedSaleLines | null>(null);
-  const { data: summary } = useSummary();
   const { read, rows, error, fetching } = useLines(writing ? emptyPaste : draft);
   const add = useAction(
     (lines: number[]) =>
@@ -36,7 +34,6 @@ export const PasteScreen = () => {
   const change = useCallback((next: PasteDraft) => setDraft(next), [setDraft]);
   const takeText = (text: string) => setDraft(before => ({ ...before, text }));
   if (result) return <AddedLines result={result} onAgain={() => setResult(null)} />;
-  if (!summary) return <LoadingState />;
   if (error && !writing) return <ErrorState error={error} retry={() => setWriting(true)} />;
   const drop = (text: string) => {
     takeText(text);
@@ -64,4 +61,10 @@ export const PasteScreen = () => {
       )}
     </TextDrop>
   );
+};
+
+/** From lines of sales that somebody noted to sale records: pasted, looked at, corrected, and added as one action. */
+export const PasteScreen = () => {
+  const { data: summary } = useSummary();
+  return summary ? <Pasting key={summary.dir} summary={summary} /> : <LoadingState />;
 };

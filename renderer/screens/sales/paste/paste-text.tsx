@@ -58,7 +58,6 @@ export const PasteText = ({
           ref={field}
           label="Sales, one a line"
           description="A date and a price are what a line needs; drop a text file anywhere on this screen, or paste"
-          classNames={{ input: classes.text }}
           placeholder={example}
           data-autofocus
           autoFocus

@@ -1,0 +1,28 @@
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { helpfulAnswers } from '../../../valuation/index.ts';
+import { carFigures } from '../figures/figures.ts';
+import { marketToday } from '../figures/market.ts';
+import { waitingList } from '../names/waiting.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { NamedAnswer } from '../views.ts';
+
+/** What the owner could answer so that cars get a value which have none, the most helpful first; of these cars, or of all that are not sold. */
+export const namedAnswers = async (session: Session, given?: CarRecord[]): Promise<NamedAnswer[]> => {
+  const { db } = openOf(session).read;
+  const cars = (given ?? (await listCars(db))).filter(({ status }) => status !== 'sold');
+  const figures = await carFigures(session, cars);
+  const unvalued = cars.filter(({ id }) => !figures.get(id)?.worths.asFound);
+  if (unvalued.length === 0) return [];
+  const index = await referenceIndex(session);
+  const { names } = await waitingList(session);
+  const answers = helpfulAnswers(await marketToday(session), await readSubjects(db, unvalued), names);
+  const seriesOf = new Map([...index.castings.values()].map(({ seriesId, series }) => [seriesId, series]));
+  return answers.map(answer => ({
+    ...answer,
+    casting: answer.kind === 'sales' ? (index.castings.get(answer.castingId)?.name ?? null) : null,
+    series: answer.kind === 'name' ? null : (seriesOf.get(answer.seriesId) ?? null),
+  }));
+};

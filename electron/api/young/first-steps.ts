@@ -1,0 +1,98 @@
+import type { CarRecord } from '../../../db/records/cars.ts';
+import { listLots, lotCosts } from '../../../db/records/lots.ts';
+import { readSetting } from '../../../db/records/settings.ts';
+import { waitingWords } from '../../../db/records/waiting-words.ts';
+import type { CarFigures } from '../figures/figures.ts';
+import { waitingList } from '../names/waiting.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { FirstStep, FirstSteps } from '../views.ts';
+import { namedAnswers } from './answers.ts';
+
+const setting = 'first-steps-dismissed';
+
+/** The kinds of steps that the owner has put away. */
+export const readDismissed = async (session: Session): Promise<string[]> =>
+  ((await readSetting(openOf(session).read.db, setting)) ?? '').split(',').filter(Boolean);
+
+export const dismissedSetting = (kinds: string[]) => [setting, [...new Set(kinds)].sort().join(',')] as const;
+
+export interface KnownOfCars {
+  /** The cars that are not sold. */
+  cars: { car: CarRecord; figures: CarFigures | undefined }[];
+  decided: ReadonlyMap<number, unknown>;
+  saleRecords: number;
+}
+
+/** Whether a collection has left its first steps behind: something was decided, and most cars, or as many as twenty, have a value. */
+const isGrown = ({ cars, decided }: KnownOfCars): boolean => {
+  const valued = cars.filter(({ figures }) => figures?.worths.asFound).length;
+  return decided.size > 0 && (valued >= 20 || valued >= 0.8 * cars.length);
+};
+
+const unpricedLots = async (session: Session, cars: KnownOfCars['cars']) => {
+  const inLot = Map.groupBy(cars, ({ car }) => car.lotId);
+  const { db } = openOf(session).read;
+  const costs = await lotCosts(db);
+  const lots = (await listLots(db)).filter(({ id }) => inLot.has(id) && !costs.get(id)?.length);
+  return { lots: lots.length, cars: lots.reduce((sum, { id }) => sum + (inLot.get(id)?.length ?? 0), 0) };
+};
+
+const works = new Set(['restore', 'conserve', 'customise']);
+
+const stepsOf = async (session: Session, known: KnownOfCars): Promise<(FirstStep & { done: boolean })[]> => {
+  const { cars, decided, saleRecords } = known;
+  const { db } = openOf(session).read;
+  const { names, valuedTogether } = await waitingList(session);
+  const telling = names.filter(({ valued }) => valued > 0);
+  const sum = (of: readonly { cars: number }[]) => of.reduce((all, one) => all + one.cars, 0);
+  const words = await waitingWords(db);
+  const valued = cars.filter(({ figures }) => figures?.worths.asFound).length;
+  const answers = await namedAnswers(
+    session,
+    cars.map(({ car }) => car),
+  );
+  const pays = cars.filter(
+    ({ car, figures }) => !decided.has(car.id) && works.has(figures?.recommendation ?? ''),
+  ).length;
+  return [
+    { kind: 'cars', cars: cars.length, done: cars.length > 0 },
+    {
+      kind: 'names',
+      names: names.length,
+      cars: sum(names),
+      sales: names.reduce((all, { sales }) => all + sales, 0),
+      telling: { names: telling.length, cars: telling.reduce((all, one) => all + one.valued, 0) },
+      together: valuedTogether,
+      done: names.length === 0 && cars.length > 0,
+    },
+    {
+      kind: 'words',
+      words: words.length,
+      cars: new Set(words.flatMap(({ carIds }) => carIds)).size,
+      sales: new Set(words.flatMap(({ saleIds }) => saleIds)).size,
+      done: words.length === 0 && cars.length > 0,
+    },
+    {
+      kind: 'prices',
+      valued,
+      cars: cars.length,
+      unpriced: await unpricedLots(session, cars),
+      saleRecords,
+      best: answers.find(({ kind, cars: helped }) => kind !== 'name' && helped > 0) ?? null,
+      done: cars.length > 0 && valued === cars.length,
+    },
+    { kind: 'decide', pays, valued, decided: decided.size, done: decided.size > 0 },
+  ];
+};
+
+/** The first steps of a young collection; null once it has left them behind, or its owner has put all that are open away. */
+export const firstSteps = async (session: Session, known: KnownOfCars): Promise<FirstSteps | null> => {
+  if (isGrown(known)) return null;
+  const dismissed = await readDismissed(session);
+  const steps = (await stepsOf(session, known)).map(step => ({
+    ...step,
+    dismissed: dismissed.includes(step.kind),
+  }));
+  return steps.every(step => step.done || step.dismissed) ? null : { steps };
+};

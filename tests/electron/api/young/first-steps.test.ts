@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { type Api, newCollectionService } from '../../../helpers/api.ts';
+
+const stepOf = async <Kind extends string>(api: Api, kind: Kind) => {
+  const home = await api.collection.home();
+  return home.firstSteps?.steps.find(step => step.kind === kind);
+};
+const addCars = async (api: Api, casting: string, count: number) => {
+  const { id: lotId } = await api.lots.create({ name: `Lot of ${casting}`, currency: 'USD' });
+  await api.cars.create({
+    lotId,
+    cars: Array.from({ length: count }, () => ({ asWritten: { casting }, grade: 6 })),
+  });
+};
+const sales = (casting: string, count: number) =>
+  Array.from({ length: count }, (_, i) => `2026-03-0${i + 1}, ${casting}, C6, $${30 + i}, auction`).join(
+    '\n',
+  );
+
+describe('a young collection', () => {
+  it('is led from nothing to its first decisions, by what each step would bring', async () => {
+    const { api } = await newCollectionService();
+    expect((await api.collection.home()).firstSteps?.steps.map(({ kind, done }) => [kind, done])).toEqual([
+      ['cars', false],
+      ['names', false],
+      ['words', false],
+      ['prices', false],
+      ['decide', false],
+    ]);
+
+    await addCars(api, 'Larkspur Van', 4);
+    await addCars(api, 'Silver Kite', 3);
+    await api.sales.addLines({ text: sales('Larkspur Van', 2) });
+    expect(await stepOf(api, 'cars')).toMatchObject({ done: true });
+    expect(await stepOf(api, 'names')).toMatchObject({
+      names: 2,
+      cars: 7,
+      sales: 2,
+      telling: { names: 1, cars: 4 },
+      together: 7,
+    });
+    expect((await api.young.answers())[0]).toMatchObject({ kind: 'name', name: 'Larkspur Van', cars: 4 });
+
+    const valued = async () => (await api.collection.home()).totals.valued;
+    expect(await valued()).toBe(0);
+    await api.names.settle({ texts: ['Larkspur Van'], settlement: { as: 'casting' } });
+    expect(await valued()).toBe(4);
+    await api.names.settle({ texts: ['Silver Kite'], settlement: { as: 'casting' } });
+    expect(await valued()).toBe(7);
+    expect(await stepOf(api, 'names')).toMatchObject({ done: true });
+    expect(await stepOf(api, 'prices')).toMatchObject({ done: true, unpriced: { lots: 2, cars: 7 } });
+    expect(await api.young.answers()).toEqual([]);
+  });
+
+  it('says which price would help, and gives as many cars a value as it said', async () => {
+    const { api } = await newCollectionService();
+    await addCars(api, 'Silver Kite', 3);
+    await api.names.settle({ texts: ['Silver Kite'], settlement: { as: 'casting' } });
+    const { best } = (await stepOf(api, 'prices')) as { best: { kind: string; grade: number; cars: number } };
+    expect(best).toMatchObject({ kind: 'belief', grade: 6, cars: 3 });
+    const [, some] = await api.young.answers();
+    expect(some).toMatchObject({ kind: 'sales', casting: 'Silver Kite', sales: 3, cars: 3 });
+    await api.sales.addLines({
+      text: [1, 2, 3].map(i => `2026-03-1${i}, Silver Kite, C6, $3${i}`).join('\n'),
+    });
+    expect((await api.collection.home()).totals.valued).toBe(3);
+  });
+
+  it('has steps that can be put away, and brought back by undo', async () => {
+    const { api } = await newCollectionService();
+    await api.young.dismiss({ kind: 'words' });
+    expect(await stepOf(api, 'words')).toMatchObject({ dismissed: true });
+    await api.collection.undo();
+    expect(await stepOf(api, 'words')).toMatchObject({ dismissed: false });
+    for (const kind of ['cars', 'names', 'words', 'prices', 'decide'] as const)
+      await api.young.dismiss({ kind });
+    expect((await api.collection.home()).firstSteps).toBeNull();
+  });
+});
