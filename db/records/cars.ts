@@ -3,6 +3,7 @@ import type { Minor, Range } from '../../valuation/types.ts';
 import type { CarStatus, FinishState, Grade } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readTexts } from '../codec.ts';
 import type { Schema } from '../schema.ts';
+import { readUnread, type UnreadText, unreadToJson } from './unread.ts';
 
 /** One physical example. Its cost is in its lot's currency. */
 export interface CarRecord {
@@ -23,6 +24,8 @@ export interface CarRecord {
   costFixed: boolean;
   /** The owner's own figures, in the reporting currency. */
   ownWorth: Range | null;
+  /** What was written beside its fields and is not understood. */
+  unread: UnreadText[];
 }
 
 /** A car as its row keeps it, read. */
@@ -45,6 +48,7 @@ export const rowToCar = (row: Selectable<Schema['car']>): CarRecord => ({
     row.own_low_minor === null || row.own_mid_minor === null || row.own_high_minor === null
       ? null
       : { low: row.own_low_minor, mid: row.own_mid_minor, high: row.own_high_minor },
+  unread: readUnread(row.unread),
 });
 
 /** The columns of those parts of a car that are given. */
@@ -67,6 +71,7 @@ export const carToRow = (car: Partial<Omit<CarRecord, 'id'>>) => ({
     own_mid_minor: car.ownWorth?.mid ?? null,
     own_high_minor: car.ownWorth?.high ?? null,
   }),
+  ...(car.unread !== undefined && { unread: unreadToJson(car.unread) }),
 });
 
 /** Which cars a list shows; every part narrows it. */

@@ -6,6 +6,7 @@ import { gradeToHalf, halfToGrade, inChunks, pieces, readTexts, readWords } from
 import { preparedInsert } from '../prepared-insert.ts';
 import { plain } from '../reference/plain.ts';
 import type { Schema } from '../schema.ts';
+import { readUnread, type UnreadText, unreadToJson } from './unread.ts';
 
 /** One observed sale of a comparable car, with what its owner keeps beside it. */
 export interface SaleEntry {
@@ -28,6 +29,8 @@ export interface SaleEntry {
   /** Set where it came from the owner's own disposal. */
   disposalId: number | null;
   notes: string;
+  /** What was written beside its fields and is not understood; left out, a write leaves it as it is. */
+  unread?: UnreadText[];
 }
 
 /** A sale record as its row keeps it, read. */
@@ -50,6 +53,7 @@ export const rowToSale = (row: Selectable<Schema['sale_record']>): SaleEntry => 
   excludedWhy: row.excluded_why,
   disposalId: row.disposal_id,
   notes: row.notes,
+  unread: readUnread(row.unread),
 });
 
 /** The columns of a sale record, its identity included. */
@@ -72,6 +76,7 @@ export const saleToRow = (sale: Omit<SaleEntry, 'id'>) => ({
   disposal_id: sale.disposalId,
   identity: saleIdentity(sale),
   notes: sale.notes,
+  ...(sale.unread && { unread: unreadToJson(sale.unread) }),
 });
 
 /** What two records of one observation share in any case; every identity but an own disposal's begins with it. */

@@ -15,6 +15,7 @@ export const routes = [
   { path: '/sales', screen: lateCode(() => import('../screens/sales/index.tsx')) },
   { path: '/decide', screen: lateCode(() => import('../screens/decide/index.tsx')) },
   { path: '/reports', screen: lateCode(() => import('../screens/reports/index.tsx')) },
+  { path: '/not-understood', screen: lateCode(() => import('../screens/not-understood/index.tsx')) },
   { path: '/settings', screen: lateCode(() => import('../screens/settings/index.tsx')) },
   { path: '/how-values-are-estimated', screen: lateCode(() => import('../screens/method/index.tsx')) },
 ];

@@ -44,6 +44,7 @@ export const weighed = (
       status: 'kept',
       location: '',
       notes: '',
+      unread: [],
       cost: null,
       costFixed: false,
       costCurrency: null,

@@ -50,6 +50,7 @@ const car = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   status: 'kept',
   location: '',
   notes: '',
+  unread: [],
   cost: 1000,
   costFixed: false,
   costCurrency: 'USD',

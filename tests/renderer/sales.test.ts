@@ -39,6 +39,7 @@ const sale = (id: number, over: Partial<SaleRow> = {}): SaleRow => ({
   state: 'counted',
   doubt: null,
   notes: '',
+  unread: [],
   ...over,
 });
 
@@ -96,7 +97,7 @@ describe('the list of sale records', () => {
     expect(filterQuery(filter)).toBe('?casting=1&show=doubtful');
     const found = filterSales(rows, filter);
     expect(found.rows.map(row => row.id)).toEqual([2, 4]);
-    expect(found.counts).toEqual({ all: 4, doubtful: 2, 'left-out': 0, own: 1 });
+    expect(found.counts).toEqual({ all: 4, doubtful: 2, 'left-out': 0, own: 1, 'not-understood': 0 });
     expect(filterQuery(readFilter('casting=x&show=nonsense'))).toBe('');
   });
 

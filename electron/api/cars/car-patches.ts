@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { CarRecord } from '../../../db/records/cars.ts';
-import type { Matcher } from '../../../db/reference/match.ts';
+import { featureColumns, type Matcher } from '../../../db/reference/match.ts';
 import type { carPatch } from '../inputs.ts';
 import type { ReferenceIndex } from '../reference/reference-index.ts';
 import { notFound, refused } from '../session/errors.ts';
@@ -17,7 +17,8 @@ export interface ReadPatch {
 
 /**
  * Reads a patch of a car. A chosen variation brings its casting and release; a chosen casting lets go of another
- * casting's variation; typed text is matched against the reference. Throws where what is chosen does not exist.
+ * casting's variation; typed text is matched against the reference. A field that is given by hand settles the text that was not
+ * understood there. Throws where what is chosen does not exist.
  */
 export const readPatch = (
   index: ReferenceIndex,
@@ -25,6 +26,31 @@ export const readPatch = (
   car: CarRecord,
   patch: CarPatch,
 ): ReadPatch => {
+  const read = readIdentity(index, match, car, patch);
+  const waits = car.unread.filter(({ field }) => !isSaidBy(patch, field));
+  return waits.length === car.unread.length ? read : { ...read, changes: { ...read.changes, unread: waits } };
+};
+
+const variationColumns: readonly string[] = Object.values(featureColumns);
+
+/** True where a patch gives the field by hand: a text that waited for its meaning there is settled for this car. */
+const isSaidBy = (patch: CarPatch, field: string): boolean => {
+  if (typeof patch.asWritten?.[field] === 'string' && patch.asWritten[field].trim() !== '') return true;
+  switch (field) {
+    case 'grade':
+      return typeof patch.grade === 'number';
+    case 'finish_state':
+      return patch.finishState !== undefined;
+    case 'location':
+      return !!patch.location;
+    case 'casting':
+      return typeof patch.castingId === 'number' || typeof patch.variationId === 'number';
+    default:
+      return variationColumns.includes(field) && typeof patch.variationId === 'number';
+  }
+};
+
+const readIdentity = (index: ReferenceIndex, match: Matcher, car: CarRecord, patch: CarPatch): ReadPatch => {
   const { candidates, asWritten, castingId, variationId, ...plainChanges } = patch;
   const changes: CarChanges = plainChanges;
   const chooses = castingId !== undefined || variationId !== undefined;

@@ -76,6 +76,7 @@ export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | un
     status: car.status,
     location: car.location,
     notes: car.notes,
+    unread: car.unread,
     cost: car.cost,
     costFixed: car.costFixed,
     costCurrency: car.cost === null ? null : (lot?.currency ?? null),

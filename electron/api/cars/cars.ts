@@ -52,6 +52,7 @@ const blank = (lotId: number | null): CarRecord => ({
   cost: null,
   costFixed: false,
   ownWorth: null,
+  unread: [],
 });
 
 const create = needsCollection

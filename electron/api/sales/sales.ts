@@ -67,6 +67,7 @@ const list = needsCollection
       state: stateOf(sale, aside, doubted),
       doubt: aside.get(sale.id) ?? doubted.get(sale.id) ?? null,
       notes: sale.notes,
+      unread: sale.unread ?? [],
     }));
   });
 

@@ -1,4 +1,6 @@
 /** What the procedures answer about lots and cars. */
+
+import type { UnreadText } from '../../../db/records/unread.ts';
 import type {
   CarStatus,
   Currency,
@@ -92,6 +94,8 @@ export interface CarRow {
   status: CarStatus;
   location: string;
   notes: string;
+  /** What was written beside its fields and is not understood yet. */
+  unread: UnreadText[];
   cost: Minor | null;
   costFixed: boolean;
   costCurrency: Currency | null;

@@ -1,4 +1,6 @@
 /** What the procedures answer about sale records, worths and the collection as a whole. */
+
+import type { UnreadText } from '../../../db/records/unread.ts';
 import type {
   AdjustedRecord,
   AsideCause,
@@ -47,6 +49,8 @@ export interface SaleRow {
   /** Why the engine set it aside, or by how many standard deviations it departs from the others, or null. */
   doubt: { cause: AsideCause } | { departure: number } | null;
   notes: string;
+  /** What was written beside its fields and is not understood yet. */
+  unread: UnreadText[];
 }
 
 /** The adjustment grid behind one worth. */

@@ -1,9 +1,12 @@
 import { settleWords } from '../../../db/records/settle-words.ts';
 import { waitingWords } from '../../../db/records/waiting-words.ts';
 import { listWords, removeWords, saveWords, updateWord } from '../../../db/records/words.ts';
+import { featureColumns } from '../../../db/reference/match.ts';
 import { readMeaning, wordField, wordFields } from '../../../valuation/reading/meanings.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
+import { variationFeatures } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
 import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
@@ -63,4 +66,22 @@ const remove = needsCollection.input(inputs.byIds).handler(async ({ context, inp
   );
 });
 
-export const words = { list, waiting, set, remove };
+/** What the reference calls things: for each field that has names of its own, those names. */
+const vocabulary = needsCollection.handler(async ({ context }): Promise<Record<string, string[]>> => {
+  const index = await referenceIndex(context.session);
+  const names = (texts: Iterable<string>) =>
+    [...new Set(texts)].filter(text => text !== '').sort((a, b) => a.localeCompare(b, 'en'));
+  const variations = [...index.variations.values()];
+  return {
+    casting: names([...index.castings.values()].map(casting => casting.name)),
+    release_name: names([...index.releases.values()].map(release => release.name)),
+    ...Object.fromEntries(
+      variationFeatures.map(feature => [
+        featureColumns[feature],
+        names(variations.map(({ features }) => features[feature])),
+      ]),
+    ),
+  };
+});
+
+export const words = { list, waiting, vocabulary, set, remove };

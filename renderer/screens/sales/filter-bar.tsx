@@ -11,6 +11,7 @@ const showWords: Record<Show, string> = {
   doubtful: 'Doubtful',
   'left-out': 'Left out',
   own: 'Your own',
+  'not-understood': 'Not understood',
 };
 
 /** Narrows the list by what was sold, how it was seen, and how far it counts. */
@@ -67,14 +68,16 @@ export const FilterBar = ({
       aria-label="Status"
       className={classes.filterShow}
       value={filter.show}
-      data={Object.entries(showWords).map(([value, label]) => ({
-        value,
-        label: (
-          <>
-            {label} <span className={classes.tally}>{counts[value as Show].toLocaleString()}</span>
-          </>
-        ),
-      }))}
+      data={Object.entries(showWords)
+        .filter(([value]) => value !== 'not-understood' || counts[value] > 0 || filter.show === value)
+        .map(([value, label]) => ({
+          value,
+          label: (
+            <>
+              {label} <span className={classes.tally}>{counts[value as Show].toLocaleString()}</span>
+            </>
+          ),
+        }))}
       onChange={show => onChange({ show: show as Show })}
     />
     {isFiltered(filter) ? (

@@ -8,6 +8,7 @@ import { currencyChoices } from '../../components/inputs/currency-field.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
+import { UnreadMark } from '../../components/own-words/unread-mark.tsx';
 import { readerWords } from '../../components/words.ts';
 import { doubtText } from './doubt-text.ts';
 import { parseDay, parseGradeCell, parseParts, parsePrice, partsText } from './sale-edits.ts';
@@ -120,7 +121,11 @@ export const saleColumns = (
       value: row => row.grade,
       text: row => (row.grade === null ? '' : gradeLabel(row.grade)),
       render: row =>
-        row.grade === null ? null : <GradeBadge grade={row.grade} finishState={row.finishState} />,
+        row.grade === null ? (
+          <UnreadMark unread={row.unread} field="grade" />
+        ) : (
+          <GradeBadge grade={row.grade} finishState={row.finishState} />
+        ),
       editor: { kind: 'number', parse: parseGradeCell },
       editable: foreign,
     },
@@ -129,7 +134,12 @@ export const saleColumns = (
       title: 'Finish',
       width: 96,
       value: row => row.finishState,
-      render: row => <FinishState state={row.finishState} />,
+      render: row =>
+        row.unread.some(({ field }) => field === 'finish_state') ? (
+          <UnreadMark unread={row.unread} field="finish_state" />
+        ) : (
+          <FinishState state={row.finishState} />
+        ),
       editor: {
         kind: 'select',
         choices: finishStates.map(state => ({ value: state, label: readerWords().spell(state) })),
@@ -163,7 +173,17 @@ export const saleColumns = (
       width: 176,
       grow: 3,
       value: row => row.state,
-      render: row => <Standing row={row} phrase={phrases.get(row.id)} />,
+      render: row => (
+        <>
+          {row.unread.length === 0 ? null : (
+            <>
+              <UnreadMark unread={row.unread} />
+              <span className={classes.quiet}>; </span>
+            </>
+          )}
+          <Standing row={row} phrase={phrases.get(row.id)} />
+        </>
+      ),
     },
   ];
 };

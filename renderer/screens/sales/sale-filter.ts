@@ -1,7 +1,7 @@
 import type { SaleRow } from '../../../electron/api/views.ts';
 import { worthText } from '../../components/format.ts';
 
-const shows = ['all', 'doubtful', 'left-out', 'own'] as const;
+const shows = ['all', 'doubtful', 'left-out', 'own', 'not-understood'] as const;
 export type Show = (typeof shows)[number];
 
 /** Which records are shown; kept in the address. */
@@ -44,6 +44,7 @@ const fits: Record<Show, (row: SaleRow) => boolean> = {
   doubtful: isDoubted,
   'left-out': row => row.state === 'left out',
   own: row => row.own,
+  'not-understood': row => row.unread.length > 0,
 };
 
 /** The records that fit all but the choice of state; `show` narrows them further. */
@@ -69,6 +70,7 @@ export const filterSales = (
       doubtful: found.filter(fits.doubtful).length,
       'left-out': found.filter(fits['left-out']).length,
       own: found.filter(fits.own).length,
+      'not-understood': found.filter(fits['not-understood']).length,
     },
   };
 };

@@ -92,6 +92,7 @@ export const SalesList = ({
   }, [filter]);
 
   const phrases = useMemo(() => doubtPhrases(all), [all]);
+  const unread = useMemo(() => all.filter(entry => entry.unread.length > 0).length, [all]);
   const columns = useMemo(
     () =>
       saleColumns(
@@ -123,6 +124,11 @@ export const SalesList = ({
         facts={facts}
         actions={
           <>
+            {unread > 0 ? (
+              <Button component={Link} href="~/not-understood">
+                Say what texts mean
+              </Button>
+            ) : null}
             <Button component={Link} href="~/lots/import?as=sales">
               Import a spreadsheet
             </Button>

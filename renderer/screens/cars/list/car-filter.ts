@@ -31,6 +31,7 @@ export const lacks = {
     label: 'without a value',
     is: (car: CarRow) => car.castingId !== null && car.worths.asFound === null,
   },
+  'not-understood': { label: 'with something not understood', is: (car: CarRow) => car.unread.length > 0 },
   'no-photograph': { label: 'without a photograph', is: (car: CarRow) => car.photos === 0 },
 } as const;
 type Lack = keyof typeof lacks;
@@ -128,6 +129,7 @@ const textOf = (car: CarRow): string => {
       car.notes,
       ...Object.values(car.features),
       ...Object.values(car.asWritten),
+      ...car.unread.map(({ text }) => text),
     ].join('\n'),
   );
   texts.set(car, text);

@@ -1,6 +1,6 @@
 import { Button, SegmentedControl } from '@mantine/core';
 import { IconLayoutGrid, IconList } from '@tabler/icons-react';
-import { useLocation } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { readerLocale } from '../../../components/format.ts';
@@ -34,18 +34,35 @@ export const NewCarButton = ({ add, adding }: NewCar) => (
 /** The head of the list: grid or wall, the wall's order, and a new car. */
 export const CarsHeader = ({
   cars,
+  unread,
   wall,
   order,
   onGo,
   newCar,
 }: Pick<ListPlace, 'wall' | 'order'> & {
   cars: number;
+  /** How many of them have something that is not understood. */
+  unread: number;
   onGo: (next: Partial<ListPlace>) => void;
   newCar: NewCar;
 }) => (
   <PageHeader
     title="Cars"
-    facts={`${cars.toLocaleString(readerLocale())} in the collection`}
+    facts={
+      <>
+        {cars.toLocaleString(readerLocale())} in the collection
+        {unread > 0 ? (
+          <>
+            {' · '}
+            <Link href="~/cars?show=not-understood" className="caution">
+              {unread.toLocaleString(readerLocale())} with something not understood
+            </Link>
+            {' · '}
+            <Link href="~/not-understood">say what it means</Link>
+          </>
+        ) : null}
+      </>
+    }
     actions={
       <>
         <WorthLegend />

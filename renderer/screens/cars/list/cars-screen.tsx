@@ -16,7 +16,7 @@ import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { worthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { BulkBar } from './bulk-bar.tsx';
-import { filterCars, filterIn } from './car-filter.ts';
+import { filterCars, filterIn, lacks } from './car-filter.ts';
 import { CarsHeader, useNewCar } from './cars-header.tsx';
 import { carColumns, carRowState } from './columns.tsx';
 import { FilterSentence } from './filter-sentence.tsx';
@@ -49,7 +49,11 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
     [shown, currency],
   );
   const narrow = useMediaQuery('(max-width: 1320px)', undefined, { getInitialValueInEffect: false });
-  const columns = useMemo(() => carColumns(ticks, currency, scale, narrow), [ticks, currency, scale, narrow]);
+  const unread = useMemo(() => cars.filter(lacks['not-understood'].is).length, [cars]);
+  const columns = useMemo(
+    () => carColumns({ ticks, currency, scale, narrow }),
+    [ticks, currency, scale, narrow],
+  );
   const select = useCallback((ids: string[]) => setRanged(ids.map(Number)), []);
   // Ticks count; without any, a range of several rows does.
   const chosenIds = ticked.size > 0 ? ticked : new Set(ranged.length > 1 ? ranged : []);
@@ -100,7 +104,7 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
   );
   return (
     <>
-      <CarsHeader cars={cars.length} wall={wall} order={order} onGo={go} newCar={newCar} />
+      <CarsHeader cars={cars.length} unread={unread} wall={wall} order={order} onGo={go} newCar={newCar} />
       <FilterSentence
         cars={cars}
         filter={filter}

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
@@ -10,6 +11,7 @@ import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
 import { RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
+import { UnreadMark, unreadText } from '../../../components/own-words/unread-mark.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
 import { readerWords } from '../../../components/words.ts';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
@@ -36,16 +38,39 @@ const Name = ({ car }: { car: CarRow }) => {
   return (
     <Link href={`/${car.id}`} className={classes.name} tabIndex={-1} data-sure={car.identified !== 'no'}>
       <span>{title}</span>
-      {car.casting && car.casting !== title ? <span className={classes.second}>{car.casting}</span> : null}
+      {car.unread.length > 0 ? (
+        <UnreadMark unread={car.unread} />
+      ) : car.casting && car.casting !== title ? (
+        <span className={classes.second}>{car.casting}</span>
+      ) : null}
     </Link>
   );
 };
+
+/** What is not understood of a field, until it is: a finish that waits stands as original meanwhile. */
+const UnreadInstead = ({
+  car,
+  field,
+  unless = false,
+  children,
+}: {
+  car: CarRow;
+  field: string;
+  unless?: boolean;
+  children: ReactNode;
+}) =>
+  !unless && car.unread.some(one => one.field === field) ? (
+    <UnreadMark unread={car.unread} field={field} />
+  ) : (
+    children
+  );
 
 /** What the mark at a row's edge says. */
 export const carRowState = (car: CarRow): RowState | null => {
   if (car.status === 'sold') return { tone: 'muted', label: 'Sold' };
   if (car.identified === 'no') return { tone: 'caution', label: 'Not identified' };
   if (car.identified === 'casting') return { tone: 'caution', label: 'Variation not settled' };
+  if (car.unread.length > 0) return { tone: 'caution', label: `Not understood: ${unreadText(car.unread)}` };
   return null;
 };
 
@@ -60,12 +85,17 @@ const narrower: Record<string, number> = {
 };
 
 /** The columns of the list of cars; the strips share one scale, which stands in their heading. */
-export const carColumns = (
-  ticks: Ticks,
-  currency: Currency,
-  scale: WorthScale | null,
-  narrow: boolean,
-): GridColumn<CarRow>[] => {
+export const carColumns = ({
+  ticks,
+  currency,
+  scale,
+  narrow,
+}: {
+  ticks: Ticks;
+  currency: Currency;
+  scale: WorthScale | null;
+  narrow: boolean;
+}): GridColumn<CarRow>[] => {
   const columns = allColumns(ticks, currency, scale);
   if (!narrow) return columns;
   return [
@@ -137,14 +167,22 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
     width: 96,
     value: car => car.grade,
     text: car => (car.grade === null ? '' : `C${car.grade}`),
-    render: car => <GradeBadge grade={car.grade} finishState={car.finishState} />,
+    render: car => (
+      <UnreadInstead car={car} field="grade" unless={car.grade !== null}>
+        <GradeBadge grade={car.grade} finishState={car.finishState} />
+      </UnreadInstead>
+    ),
   },
   {
     id: 'finish',
     title: 'Finish',
     width: 90,
     value: car => car.finishState,
-    render: car => <FinishState state={car.finishState} />,
+    render: car => (
+      <UnreadInstead car={car} field="finish_state">
+        <FinishState state={car.finishState} />
+      </UnreadInstead>
+    ),
   },
   {
     id: 'lot',

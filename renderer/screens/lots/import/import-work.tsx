@@ -17,6 +17,7 @@ import { DropFile } from './drop-file.tsx';
 import { FileFacts } from './file-facts.tsx';
 import classes from './import.module.css';
 import { type ImportChoice, kindWords, previewInput, type Source } from './import-choice.ts';
+import { ImportWords } from './import-words.tsx';
 import { IntoLot } from './into-lot.tsx';
 import { ChangeText } from './paste-text.tsx';
 import { RowCounts } from './row-counts.tsx';
@@ -53,6 +54,7 @@ const Looked = ({
     <Section title="Columns" aside="* needed">
       <ColumnTable preview={preview} choice={choice} onChange={onChange} />
     </Section>
+    <ImportWords preview={preview} />
     {preview.sample.length > 0 ? (
       <Section title="Rows">
         <SampleRows preview={preview} />

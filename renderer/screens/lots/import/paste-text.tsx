@@ -1,5 +1,6 @@
 import { Button, Modal, Textarea } from '@mantine/core';
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { readerWords } from '../../../components/words.ts';
 import classes from './import.module.css';
 
 /** Ctrl+Enter, or ⌘ and Enter: Enter alone begins a line. */
@@ -27,7 +28,7 @@ export const PasteText = ({ onText }: { onText: (text: string) => void }) => {
       <Textarea
         label="Or paste cells or text"
         description="Copied from a spreadsheet, a message or a web page"
-        placeholder={'Car\tColor\tGrade'}
+        placeholder={readerWords().spell('Car\tColour\tGrade')}
         rows={5}
         value={text}
         onChange={event => setText(event.currentTarget.value)}

@@ -9,6 +9,7 @@ import { parseMoney, separatorsOf } from '../../../components/inputs/parse-money
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import { UnreadMark } from '../../../components/own-words/unread-mark.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
 import { readerWords } from '../../../components/words.ts';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
@@ -124,7 +125,12 @@ export const carColumns = ({
     width: 96,
     value: row => row.grade,
     text: row => (row.grade === null ? '' : `C${row.grade}`),
-    render: row => <GradeBadge grade={row.grade} finishState={row.finishState} />,
+    render: row =>
+      row.grade === null && row.unread.some(({ field }) => field === 'grade') ? (
+        <UnreadMark unread={row.unread} field="grade" />
+      ) : (
+        <GradeBadge grade={row.grade} finishState={row.finishState} />
+      ),
     editor: { kind: 'number', parse: parseGradeText },
   },
   {
@@ -132,7 +138,12 @@ export const carColumns = ({
     title: 'Finish',
     width: 96,
     value: row => row.finishState,
-    render: row => <FinishState state={row.finishState} />,
+    render: row =>
+      row.unread.some(({ field }) => field === 'finish_state') ? (
+        <UnreadMark unread={row.unread} field="finish_state" />
+      ) : (
+        <FinishState state={row.finishState} />
+      ),
     editor: { kind: 'select', choices: finishStateChoices() },
   },
   {
@@ -150,7 +161,13 @@ export const carColumns = ({
     width: 72,
     grow: 2,
     value: row => row.notes,
-    render: row => words(row.notes, true),
+    render: row => (
+      <>
+        <UnreadMark unread={row.unread} />
+        {row.unread.length > 0 && row.notes ? ' · ' : null}
+        {words(row.notes, true)}
+      </>
+    ),
     editor: { kind: 'text' },
   },
   {

@@ -1,10 +1,12 @@
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { RowState } from '../../../components/data-grid/types.ts';
+import { unreadText } from '../../../components/own-words/unread-mark.tsx';
 
 /** The filters that the foot of a lot's grid offers. */
 export const lacks = {
   unidentified: (row: CarRow) => row.variationId === null,
   ungraded: (row: CarRow) => row.grade === null,
+  'not understood': (row: CarRow) => row.unread.length > 0,
   'without photo': (row: CarRow) => row.photos === 0,
 } satisfies Record<string, (row: CarRow) => boolean>;
 export type Lack = keyof typeof lacks;
@@ -20,5 +22,6 @@ export const carRowState = (row: CarRow): RowState | null => {
       tone: 'caution',
       label: `Variation not settled${row.candidates > 0 ? `: ${variations(row.candidates)}` : ''}`,
     };
+  if (row.unread.length > 0) return { tone: 'caution', label: `Not understood: ${unreadText(row.unread)}` };
   return null;
 };

@@ -86,3 +86,27 @@ it('a colour settled by a word leads to the variation that it names', async () =
   await api.words.set({ words: [{ column: 'Paint', text: 'embr', field: 'colour', meaning: 'Ember' }] });
   expect(await api.cars.list({})).toMatchObject([{ variationId: variations.emberTwin }]);
 });
+
+it('a field that is given by hand settles the text that waited there, for that car alone', async () => {
+  const { api, grades } = await carsWith(['beater', 'beater']);
+  const [first] = await api.cars.list({});
+  await api.cars.update({ changes: [{ id: first!.id, patch: { location: 'shelf' } }] });
+  expect((await api.words.waiting()).map(({ cars }) => cars)).toEqual([2]);
+  await api.cars.update({ changes: [{ id: first!.id, patch: { grade: 3 } }] });
+  expect(await grades()).toEqual([3, null]);
+  expect((await api.words.waiting()).map(({ cars }) => cars)).toEqual([1]);
+  expect((await api.cars.list({})).map(({ unread }) => unread.map(({ text }) => text))).toEqual([
+    [],
+    ['beater'],
+  ]);
+});
+
+it('the vocabulary of the reference is its own names, field by field', async () => {
+  const { api } = await newCollectionService();
+  await addReference(api);
+  const vocabulary = await api.words.vocabulary();
+  const castings = await api.reference.castings();
+  expect(vocabulary.casting?.toSorted()).toEqual(castings.map(({ name }) => name).toSorted());
+  expect(vocabulary.colour).toContain('Ember');
+  expect(vocabulary.casting).not.toContain('');
+});

@@ -20,6 +20,7 @@ import { FinishState } from '../../../../components/marks/finish-state.tsx';
 import { readerWords } from '../../../../components/words.ts';
 import { carColour, finishRecord } from '../car-names.ts';
 import { InPlaceChoice, InPlaceText } from '../in-place.tsx';
+import { CarUnread } from './car-unread.tsx';
 import { FeatureList } from './feature-list.tsx';
 import { Identify } from './identify.tsx';
 import classes from './identity.module.css';
@@ -124,6 +125,7 @@ export const Identity = ({ car }: { car: CarPage }) => {
         </Button>
       </div>
       {identifying ? <Identify car={car} asked={asked} onDone={() => setIdentifying(false)} /> : null}
+      <CarUnread car={car} />
       {car.factorySpecification ? (
         <p className={classes.specification}>
           <span className={classes.term}>Factory specification</span> {car.factorySpecification}
