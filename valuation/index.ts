@@ -46,6 +46,7 @@ export { startingSteps, startingStepsLabel } from './work/steps/index.ts';
 export * from './worth/diagnostics.ts';
 export * from './worth/explain-worth.ts';
 export * from './worth/fidelity.ts';
+export * from './worth/held-beliefs.ts';
 export * from './worth/helpful-answers.ts';
 export * from './worth/standard-plan.ts';
 export * from './worth/value-car.ts';

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Market, SaleRecord } from '../../valuation/types.ts';
+import { listBeliefs } from '../records/beliefs.ts';
 import { marketRates } from '../records/rates.ts';
 import { rowToSale, saleToMarket } from '../records/sales.ts';
 import { readReportingCurrency } from '../records/settings.ts';
@@ -17,7 +18,7 @@ const marketSales = async (db: Kysely<Schema>): Promise<SaleRecord[]> => {
   return rows.flatMap(row => saleToMarket(rowToSale(row)) ?? []);
 };
 
-/** All that the engine takes of the market, as plain values. */
+/** All that the engine takes of the market but for what was paid, as plain values; what was paid comes from `readPurchases`. */
 export const readMarket = async (db: Kysely<Schema>): Promise<Market> => {
   const castings = await db.selectFrom('casting').select(['id', 'series_id']).orderBy('id').execute();
   const variations = await db
@@ -32,5 +33,6 @@ export const readMarket = async (db: Kysely<Schema>): Promise<Market> => {
     variations: variations.map(row => ({ id: row.id, castingId: row.casting_id, rarity: row.rarity })),
     sales: await marketSales(db),
     rates: await marketRates(db),
+    beliefs: (await listBeliefs(db)).map(({ note: _, ...belief }) => belief),
   };
 };

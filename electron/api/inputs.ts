@@ -1,5 +1,6 @@
 /** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
 
+export * from './inputs/beliefs.ts';
 export * from './inputs/cars.ts';
 export * from './inputs/collection.ts';
 export * from './inputs/decisions.ts';

@@ -11,6 +11,7 @@ import { reference } from './reference/reference.ts';
 import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
 import { words } from './words/words.ts';
+import { beliefs } from './worth/beliefs.ts';
 import { worth } from './worth/worth.ts';
 import { young } from './young/young.ts';
 
@@ -24,6 +25,7 @@ export const router = {
   names,
   sales,
   worth,
+  beliefs,
   decisions,
   imports,
   words,

@@ -2,6 +2,7 @@
 
 export type { IsoDate } from '../../valuation/index.ts';
 export type { CarPatch, ReportRequest, SalePatch } from './inputs.ts';
+export type * from './views/beliefs.ts';
 export type * from './views/cars.ts';
 export type * from './views/collection.ts';
 export type * from './views/decide.ts';

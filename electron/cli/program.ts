@@ -19,6 +19,7 @@ import {
   zipPath,
 } from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
+import { believe } from './commands/believe.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
@@ -109,6 +110,23 @@ export const createProgram = (): Command => {
     .option('--series <NAME>', 'with --as casting: its series; without it, as the rows say, or Unsorted')
     .option('--maker <NAME>', 'with --as casting: its maker')
     .action(settle);
+  addCommand(
+    program,
+    'believe',
+    'say what cars of a series, a casting or a variation bring, as far as you know',
+  )
+    .option('--casting <NAME>', 'a common car of this casting')
+    .option('--series <NAME>', 'a common car of this series; with --casting, the series that it is in')
+    .option('--maker <NAME>', 'tells castings or series of one name apart')
+    .option('--variation <TEXT>', 'with --casting: this variation, by the words that tell it apart')
+    .option('--grade <GRADE>', 'at this grade, such as C8')
+    .option('--low <AMOUNT>', 'eight of ten bring at least this')
+    .option('--high <AMOUNT>', 'and at most this')
+    .option('--currency <CODE>', 'currency of both; without it, the reporting currency', currency)
+    .option('--finish <STATE>', 'finish; without it, original')
+    .option('--note <TEXT>', 'where you know it from')
+    .option('--file <FILE>', 'many at once: a CSV file with these names as its columns')
+    .action(believe);
   addCommand(program, 'value', 'the values of every car: as found, restored, in original finish')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .action(value);

@@ -72,10 +72,11 @@ const preparePurchase = (purchase: Purchase, context: PrepareContext): PreparedS
       context,
     );
     if ('kind' in sale) return sale;
+    const bought = { lotId, carId: id, on: boughtOn, grade: car.grade };
     const from =
       cars.length === 1
-        ? { kind: 'purchase' as const, lotId, carId: id }
-        : { kind: 'lot' as const, lotId, carId: id, total, cars: cars.length };
+        ? { kind: 'purchase' as const, ...bought }
+        : { kind: 'lot' as const, ...bought, total, cars: cars.length };
     prepared.push({ ...sale, from });
   }
   return prepared;

@@ -96,8 +96,17 @@ export type OwnAsideCause =
 
 /** Where evidence comes from that is no sale record: a car bought singly, a car's share of a lot's price, or a belief. */
 export type OwnEvidence =
-  | { kind: 'purchase'; lotId: number; carId: number }
-  | { kind: 'lot'; lotId: number; carId: number; total: Minor; cars: number }
+  | { kind: 'purchase'; lotId: number; carId: number; on: IsoDate; grade: Grade | null }
+  | {
+      kind: 'lot';
+      lotId: number;
+      carId: number;
+      on: IsoDate;
+      /** As it was bought. */
+      grade: Grade | null;
+      total: Minor;
+      cars: number;
+    }
   | { kind: 'belief'; beliefId: number; level: BeliefLevel };
 
 /** A sale record brought to the subject, with each adjustment, its weight and whether it is doubted. */

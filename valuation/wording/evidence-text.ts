@@ -1,18 +1,83 @@
-import type { Evidence, Help } from '../types.ts';
-import { counted } from './reader.ts';
+import type { AdjustedRecord, Evidence, Help } from '../types.ts';
+import type { BeliefLevel, EvidenceKind } from '../words.ts';
+import { counted, moneyText } from './reader.ts';
 
-/** What a value rests on, as a phrase without a full stop: "62 % this variation’s 4 sales, 38 % its casting’s 31". */
-export const evidenceText = ({ shares, sales, castingSales, seriesSales }: Evidence): string => {
+/** How much of a value is no sale record, and what it is; empty where all of it is. */
+const kindsText = ({ kinds }: Evidence): string => {
+  if (!kinds) return '';
+  const { sale, purchase, lot, belief } = kinds.shares;
+  const percent = (share: number) => Math.round(share * 100);
+  const parts = [
+    [purchase + lot, 'what the owner paid'] as const,
+    [belief, 'what the owner believes'] as const,
+  ]
+    .filter(([share]) => percent(share) > 0)
+    .map(([share, what]) => `${what} (${percent(share)} %)`);
+  if (parts.length === 0) return '';
+  const how = restsOnOwn({ kinds }) ? 'mainly' : 'in part';
+  return `, ${how} ${parts.join(' and ')}${percent(sale) === 0 ? ', with no sale record' : ''}`;
+};
+
+/** True where a value rests mainly on what its owner paid or believes, and not on sale records. */
+export const restsOnOwn = ({ kinds }: Pick<Evidence, 'kinds'>): boolean =>
+  kinds !== undefined && kinds.shares.sale < 0.5;
+
+/**
+ * What a value rests on, as a phrase without a full stop: "62 % this variation’s 4 sales, 38 % its casting’s 31"; where other evidence stands
+ * beside sale records, "62 % this variation, 38 % its casting, mainly what the owner paid (80 %)".
+ */
+export const evidenceText = (evidence: Evidence): string => {
+  const { shares, sales, castingSales, seriesSales } = evidence;
+  const own = kindsText(evidence);
   const parts: [number, string][] = [
-    [shares.variation, `this variation’s ${counted(sales, 'sale')}`],
-    [shares.casting, `its casting’s ${castingSales}`],
-    [shares.series, `its series’ ${seriesSales}`],
-    [shares.everything, 'all records together'],
+    [shares.variation, own ? 'this variation' : `this variation’s ${counted(sales, 'sale')}`],
+    [shares.casting, own ? 'its casting' : `its casting’s ${castingSales}`],
+    [shares.series, own ? 'its series' : `its series’ ${seriesSales}`],
+    [shares.everything, own ? 'all there is' : 'all records together'],
   ];
-  return parts
+  const list = parts
     .filter(([share]) => Math.round(share * 100) > 0)
     .map(([share, what]) => `${Math.round(share * 100)} % ${what}`)
     .join(', ');
+  return `${list}${own}`;
+};
+
+/** What each kind of evidence is called. */
+export const evidenceKindNames: Record<EvidenceKind, string> = {
+  sale: 'sale record',
+  purchase: 'bought singly',
+  lot: 'share of a lot',
+  belief: 'belief',
+};
+
+/** What a belief about each level is about. */
+export const beliefSubject: Record<BeliefLevel, string> = {
+  series: 'a common car of the series',
+  casting: 'a common car of the casting',
+  variation: 'a car of the variation',
+};
+
+/** What a piece of evidence is that is no sale record, as a phrase without a full stop. */
+export const ownEvidenceText = (
+  {
+    from,
+    lot = '',
+    believed,
+    currency,
+  }: Pick<AdjustedRecord, 'from' | 'currency'> & { lot?: string; believed?: { low: number; high: number } },
+  locale: string,
+): string => {
+  const money = (minor: number) => `${moneyText(minor, { locale, currency })} ${currency}`;
+  switch (from?.kind) {
+    case undefined:
+      return 'A sale record';
+    case 'purchase':
+      return `What was paid for this car alone, with all costs of buying (${lot})`;
+    case 'lot':
+      return `Its share, by what the cars are worth to each other, of ${money(from.total)} paid for ${counted(from.cars, 'car')} (${lot})`;
+    case 'belief':
+      return `What the owner believes: ${money(believed?.low ?? 0)} to ${money(believed?.high ?? 0)} for ${beliefSubject[from.level]}`;
+  }
 };
 
 /** The doubtful records behind a value, as a sentence; null where there are none. */

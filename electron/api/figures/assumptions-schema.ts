@@ -80,6 +80,7 @@ export const assumptionsSchema: z.ZodType<SavedAssumptions> = z.object({
   deviationLoss: z.record(z.enum(deviationKinds), share),
   rarityFactors: z.record(z.enum(rarities), factor),
   sourceReliability: z.record(z.string().max(40), share),
+  beliefSales: z.number().min(0).max(100).optional(),
   unknownGrade: grade,
   halfLifeYears: z.number().positive().max(1000),
   gradeDistanceHalf: z.number().positive().max(100),

@@ -16,7 +16,11 @@ const worthsOf = ({ asFound, restored, originalFinish, evidence }: Valuation) =>
   asFound: rangeOf(asFound),
   restored: rangeOf(restored),
   originalFinish: rangeOf(originalFinish),
-  evidence: { sales: evidence.sales, credibility: evidence.credibility },
+  evidence: {
+    sales: evidence.sales,
+    credibility: evidence.credibility,
+    ...(evidence.kinds && { kinds: evidence.kinds }),
+  },
 });
 
 /** Values every car that is not sold, on the effective date or another; other calls are answered in between. */

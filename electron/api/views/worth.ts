@@ -64,6 +64,9 @@ export interface WorthExplanation {
     finishState: FinishState;
     variation: string;
     source: string;
+    /** Name of the lot that a price paid was for; and the range of a belief. */
+    lot?: string;
+    believed?: { low: Minor; high: Minor };
   })[];
   help: Help[];
 }
@@ -81,7 +84,7 @@ export interface ValuationList {
     asFound: Range | null;
     restored: Range | null;
     originalFinish: Range | null;
-    evidence: Pick<Evidence, 'sales' | 'credibility'>;
+    evidence: Pick<Evidence, 'sales' | 'credibility' | 'kinds'>;
   }[];
 }
 

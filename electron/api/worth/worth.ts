@@ -1,6 +1,5 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { listCars } from '../../../db/records/cars.ts';
-import { listSales } from '../../../db/records/sales.ts';
 import { saveValuations } from '../../../db/records/valuations.ts';
 import { explainWorth, type Subject, valueCar } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
@@ -9,12 +8,12 @@ import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketOn, marketToday } from '../figures/market.ts';
 import { valueCars } from '../figures/value-cars.ts';
 import * as inputs from '../inputs.ts';
-import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { streamed } from '../session/progress.ts';
 import type { DiagnosticsView, ValuationList, WorthExplanation } from '../views.ts';
 import { diagnosticsView } from './diagnostics.ts';
+import { explainedRecords } from './explained-records.ts';
 
 const explain = needsCollection
   .input(inputs.explainWorth)
@@ -24,33 +23,11 @@ const explain = needsCollection
     const [subject] = (await readSubjects(db, [car])) as [Subject];
     const fitted = await marketToday(session);
     const valuation = valueCar(fitted, subject);
-    const records = explainWorth(fitted, subject, input.which);
-    const sales = new Map(
-      (await listSales(db, { ids: records.map(record => record.id) })).map(sale => [sale.id, sale]),
-    );
-    const index = await referenceIndex(session);
     return {
       which: input.which,
       worth: valuation[input.which],
       evidence: valuation.evidence,
-      records: records.flatMap(record => {
-        const sale = sales.get(record.id);
-        if (!sale) return [];
-        const variation = sale.variationId === null ? undefined : index.variations.get(sale.variationId);
-        const casting = sale.castingId === null ? undefined : index.castings.get(sale.castingId);
-        return [
-          {
-            ...record,
-            soldOn: sale.soldOn,
-            grade: sale.grade,
-            finishState: sale.finishState,
-            variation: [sale.castingId === car.castingId ? undefined : casting?.name, variation?.label]
-              .filter(Boolean)
-              .join(', '),
-            source: sale.source,
-          },
-        ];
-      }),
+      records: await explainedRecords(session, car, explainWorth(fitted, subject, input.which)),
       help: valuation.help,
     };
   });

@@ -1,9 +1,8 @@
-import { openAsBlob, statSync } from 'node:fs';
 import Papa from 'papaparse';
-import { findEncoding } from '../../../db/import/files/encoding.ts';
 import type { AddedSaleLines, ReadSaleLines, SaleLineRow } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
 import { print, Refused } from '../terminal.ts';
+import { textOf } from '../text-file.ts';
 
 export interface ReadSalesOptions {
   collection: string;
@@ -13,18 +12,6 @@ export interface ReadSalesOptions {
   add?: boolean;
   json?: boolean;
 }
-
-const most = 5_000_000;
-
-const textOf = async (path: string): Promise<string> => {
-  const found = statSync(path, { throwIfNoEntry: false });
-  if (!found) throw new Refused(`There is no file ${path}.`);
-  if (!found.isFile()) throw new Refused(`${path} is not a text file.`);
-  if (found.size > most * 2) throw new Refused(`${path} is too large; divide it into files of 5 MB.`);
-  const blob = await openAsBlob(path);
-  const { encoding, skip } = await findEncoding(blob);
-  return new TextDecoder(encoding).decode(await blob.slice(skip).arrayBuffer());
-};
 
 const wordsIn = async (path: string) => {
   const { data, meta } = Papa.parse<Record<string, string>>((await textOf(path)).trim(), {

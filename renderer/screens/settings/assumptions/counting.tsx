@@ -7,7 +7,7 @@ import { CellFigure, FigureField } from './figure-field.tsx';
 import { percent, spread, years } from './figures.ts';
 
 /** Sources that the engine itself names; the owner's own can be removed again. */
-const standing = ['own sale', 'other'];
+const standing = ['own sale', 'own purchase', 'other'];
 
 export const Sources = ({ draft, set }: PartOfDraft) => {
   const [name, setName] = useState('');
@@ -21,7 +21,9 @@ export const Sources = ({ draft, set }: PartOfDraft) => {
   return (
     <div>
       <table className={classes.cells}>
-        <caption>How far a sale is trusted, %; other names count as “other”</caption>
+        <caption>
+          How far a sale is trusted, %; “own purchase” is what you paid; other names count as “other”
+        </caption>
         <tbody>
           {Object.entries(sourceReliability).map(([source, value]) => (
             <tr key={source}>
@@ -75,7 +77,7 @@ export const Sources = ({ draft, set }: PartOfDraft) => {
   );
 };
 
-/** How much a sale record counts, by its age, its grade and what is not known of it. */
+/** How much evidence counts: a sale record by its age, its grade and what is not known of it. */
 export const Weights = ({ draft, set }: PartOfDraft) => (
   <div>
     <FigureField
@@ -97,6 +99,13 @@ export const Weights = ({ draft, set }: PartOfDraft) => (
       value={draft.leastEvidence}
       kind={{ ...spread, unit: 'sales', most: 1000, digits: 1 }}
       onChange={leastEvidence => set({ leastEvidence })}
+    />
+    <FigureField
+      label="What you believe counts as"
+      help="records overrule it as they come; a range wider than sales vary counts less; 0 leaves beliefs out"
+      value={draft.beliefSales ?? 1}
+      kind={{ ...spread, unit: 'sales', most: 100, digits: 1 }}
+      onChange={beliefSales => set({ beliefSales })}
     />
     <div className={classes.field}>
       <span className={classes.fieldName}>Treat an ungraded sale or car as</span>

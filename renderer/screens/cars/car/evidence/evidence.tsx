@@ -33,7 +33,7 @@ export const Evidence = ({
   onWhich: (which: WhichWorth) => void;
 }) => {
   const [shown, setShown] = useState<number | null>(null);
-  const [open, setOpen] = useState<number | null>(null);
+  const [open, setOpen] = useState<string | null>(null);
   const explanation = useQuery({
     queryKey: ['explain', car.id, which],
     queryFn: () => api.worth.explain({ carId: car.id, which }),
@@ -69,14 +69,15 @@ export const Evidence = ({
         </p>
         {rows.length === 0 ? (
           <p className="soft">
-            No sale record applies to it yet. <Link href="~/sales">Enter or import sale records</Link>
+            No evidence applies to it yet. <Link href="~/sales">Enter or import sale records</Link>, or say{' '}
+            <Link href="~/settings#beliefs">what you believe such cars bring</Link>
           </p>
         ) : (
           <div className={classes.scroll}>
             <table className={classes.grid}>
               <thead>
                 <tr>
-                  <th scope="col">Sold on</th>
+                  <th scope="col">Day</th>
                   <th scope="col">Variation</th>
                   <th scope="col">As sold</th>
                   <th scope="col" className={classes.end}>
@@ -95,16 +96,19 @@ export const Evidence = ({
                 </tr>
               </thead>
               <tbody>
-                {rows.map(record => (
-                  <RecordRow
-                    key={record.id}
-                    record={record}
-                    currency={currency}
-                    columns={columns}
-                    open={open === record.id}
-                    onToggle={() => setOpen(open === record.id ? null : record.id)}
-                  />
-                ))}
+                {rows.map(record => {
+                  const key = `${record.from?.kind ?? 'sale'} ${record.id}`;
+                  return (
+                    <RecordRow
+                      key={key}
+                      record={record}
+                      currency={currency}
+                      columns={columns}
+                      open={open === key}
+                      onToggle={() => setOpen(open === key ? null : key)}
+                    />
+                  );
+                })}
               </tbody>
             </table>
           </div>

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { currencyDecimals } from '../../../../../valuation/money.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
+import { evidenceKindNames, ownEvidenceText } from '../../../../../valuation/wording/evidence-text.ts';
 import { adjustmentText } from '../../../../../valuation/wording/record-text.ts';
 import { gradeLabel } from '../../../../../valuation/words.ts';
 import { amountText, dateText, percentText, readerLocale, worthText } from '../../../../components/format.ts';
@@ -15,6 +16,13 @@ const levelWords = {
   everything: 'less closely related',
 } as const;
 
+/** Leads to where the evidence is kept. */
+const Source = ({ record: { id, from } }: { record: ExplainedRecord }) => {
+  if (!from) return <Link href={`~/sales?record=${id}`}>Open this sale record</Link>;
+  if (from.kind === 'belief') return <Link href="~/settings#beliefs">Open what you believe</Link>;
+  return <Link href={`~/lots/${from.lotId}`}>Open the lot</Link>;
+};
+
 const Steps = ({ record, currency, span }: { record: ExplainedRecord; currency: Currency; span: number }) => {
   const unit = 10 ** (currencyDecimals(currency) - currencyDecimals(record.currency));
   const steps = stepsOf(record, unit);
@@ -24,7 +32,7 @@ const Steps = ({ record, currency, span }: { record: ExplainedRecord; currency: 
         <ol>
           <li>
             <span>
-              sold {dateText(record.soldOn)}
+              {record.from ? ownEvidenceText(record, readerLocale()) : `sold ${dateText(record.soldOn)}`}
               {record.source ? `, ${record.source}` : ''}
             </span>
             <span />
@@ -40,7 +48,7 @@ const Steps = ({ record, currency, span }: { record: ExplainedRecord; currency: 
             </li>
           ))}
         </ol>
-        <Link href={`~/sales?record=${record.id}`}>Open this sale record</Link>
+        <Source record={record} />
       </td>
     </tr>
   );
@@ -96,6 +104,9 @@ export const RecordRow = ({
       </td>
       <td className={classes.level}>
         {levelWords[record.level]}
+        {record.from ? (
+          <strong className={classes.kind}> {evidenceKindNames[record.from.kind]}</strong>
+        ) : null}
         {record.doubtful ? <strong className="caution"> doubtful</strong> : null}
       </td>
     </tr>

@@ -1,0 +1,135 @@
+import type { Kysely } from 'kysely';
+import type { IsoDate, Purchase, PurchasedCar } from '../../valuation/types.ts';
+import type { FinishState, Grade, PartName } from '../../valuation/words.ts';
+import { gradeToHalf, halfToGrade } from '../codec.ts';
+import { lotCosts } from '../records/lots.ts';
+import type { Schema } from '../schema.ts';
+
+/** A check this near to the purchase says how a car was bought. */
+const soonDays = 60;
+const daysBetween = (one: IsoDate, other: IsoDate) =>
+  Math.abs(Date.parse(one) - Date.parse(other)) / 86_400_000;
+/** A finish that somebody gave the car: the owner may have done it since. */
+const madeStates: readonly FinishState[] = ['restored', 'customised', 'stripped'];
+
+interface FirstCheck {
+  id: number;
+  checkedOn: IsoDate;
+  grade: Grade | null;
+  missing: PartName[];
+  reproductions: PartName[];
+}
+
+/** The first check of each car that is in a lot, by car id. */
+const firstChecks = async (db: Kysely<Schema>): Promise<Map<number, FirstCheck>> => {
+  const checks = await db
+    .selectFrom('condition_check')
+    .select(['id', 'car_id', 'checked_on', 'grade_half'])
+    .orderBy('checked_on')
+    .orderBy('id')
+    .execute();
+  const first = new Map<number, FirstCheck>();
+  for (const { id, car_id, checked_on, grade_half } of checks)
+    if (!first.has(car_id))
+      first.set(car_id, {
+        id,
+        checkedOn: checked_on,
+        grade: halfToGrade(grade_half),
+        missing: [],
+        reproductions: [],
+      });
+  const byId = new Map([...first.values()].map(check => [check.id, check]));
+  const parts = await db
+    .selectFrom('part_grade')
+    .select(['check_id', 'part', 'originality'])
+    .where('originality', 'in', ['missing', 'reproduction'])
+    .orderBy('id')
+    .execute();
+  for (const { check_id, part, originality } of parts) {
+    const check = byId.get(check_id);
+    if (check) (originality === 'missing' ? check.missing : check.reproductions).push(part);
+  }
+  return first;
+};
+
+const carsOfLots = (db: Kysely<Schema>) =>
+  db
+    .selectFrom('car')
+    .select([
+      'id',
+      'lot_id',
+      'casting_id',
+      'variation_id',
+      'grade_half',
+      'finish_state',
+      'cost_minor',
+      'cost_fixed',
+      'bought_on',
+    ])
+    .where('lot_id', 'is not', null)
+    .orderBy('id')
+    .execute();
+
+type CarOfLot = Awaited<ReturnType<typeof carsOfLots>>[number];
+
+/** A car as it was bought: as its first check found it, else as it is now. */
+const asBought = (car: CarOfLot, boughtOn: IsoDate, check: FirstCheck | undefined): PurchasedCar => {
+  const grade = check ? check.grade : halfToGrade(car.grade_half);
+  const seenSoon =
+    check !== undefined &&
+    daysBetween(check.checkedOn, boughtOn) <= soonDays &&
+    gradeToHalf(check.grade) === car.grade_half;
+  return {
+    id: car.id,
+    castingId: car.casting_id,
+    variationId: car.variation_id,
+    grade,
+    finishState: car.finish_state,
+    missingParts: check?.missing ?? [],
+    reproductionParts: check?.reproductions ?? [],
+    ...(madeStates.includes(car.finish_state) && !seenSoon && { changedSince: true }),
+  };
+};
+
+/**
+ * What the owner paid, as the engine takes it: every lot with a day, a cost and cars, at all its costs. A car in a lot that has a day of
+ * its own and a fixed share was bought singly, at that share; the lot is then what is left of it.
+ */
+export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => {
+  const lots = await db.selectFrom('lot').select(['id', 'bought_on', 'currency']).orderBy('id').execute();
+  const costs = await lotCosts(db);
+  const cars = Map.groupBy(await carsOfLots(db), ({ lot_id }) => lot_id);
+  const checks = await firstChecks(db);
+  return lots.flatMap(({ id: lotId, bought_on: lotDay, currency }): Purchase[] => {
+    const paid = costs.get(lotId) ?? [];
+    const sum = (kinds?: string[]) =>
+      paid.reduce((total, { kind, minor }) => total + (!kinds || kinds.includes(kind) ? minor : 0), 0);
+    const ofLot = cars.get(lotId) ?? [];
+    const singly = ofLot.filter(
+      ({ bought_on, cost_fixed, cost_minor }) =>
+        bought_on !== null && cost_fixed === 1 && cost_minor !== null && cost_minor > 0,
+    );
+    const together = ofLot.filter(car => !singly.includes(car));
+    const left = sum() - singly.reduce((total, { cost_minor }) => total + (cost_minor ?? 0), 0);
+    const purchases = singly.map(
+      (car): Purchase => ({
+        lotId,
+        boughtOn: car.bought_on!,
+        currency,
+        total: car.cost_minor!,
+        price: null,
+        cars: [asBought(car, car.bought_on!, checks.get(car.id))],
+      }),
+    );
+    if (lotDay !== null && left > 0 && together.length > 0)
+      purchases.push({
+        lotId,
+        boughtOn: lotDay,
+        currency,
+        total: left,
+        price: singly.length === 0 ? sum(['price']) : null,
+        cars: together.map(car => asBought(car, lotDay, checks.get(car.id))),
+      });
+    return purchases;
+  });
+};
