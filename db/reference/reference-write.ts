@@ -1,7 +1,9 @@
 import type { Transaction } from 'kysely';
 import type { Rarity } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
+import { plain } from './plain.ts';
 import { type CastingRecord, type FeatureTexts, featuresToRow } from './reference.ts';
+import { unknownMaker, unsortedSeries } from './unsorted.ts';
 
 /** The id of the maker of this name, added where there is none. */
 export const ensureMaker = async (trx: Transaction<Schema>, name: string): Promise<number> => {
@@ -84,6 +86,61 @@ export const saveCasting = async (
     return casting.id;
   }
   return (await trx.insertInto('casting').values(values).returning('id').executeTakeFirstOrThrow()).id;
+};
+
+/**
+ * Puts castings into a series of a maker, both added where there are none; what was not sorted yet and is left empty goes. Returns the names that the series would have twice; then nothing may be kept of it.
+ */
+export const moveCastings = async (
+  trx: Transaction<Schema>,
+  { ids, series, maker }: { ids: readonly number[]; series: string; maker: string },
+): Promise<string[]> => {
+  const seriesId = await ensureSeries(trx, await ensureMaker(trx, maker), series);
+  const moved = await trx
+    .selectFrom('casting')
+    .select(['id', 'name'])
+    .where('id', 'in', [...ids])
+    .execute();
+  const there = await trx
+    .selectFrom('casting')
+    .select(['id', 'name'])
+    .where('series_id', '=', seriesId)
+    .execute();
+  const names = new Set(there.filter(({ id }) => !ids.includes(id)).map(({ name }) => plain(name)));
+  const taken = moved.filter(({ name }) => {
+    const isTaken = names.has(plain(name));
+    names.add(plain(name));
+    return isTaken;
+  });
+  if (taken.length > 0) return taken.map(({ name }) => name);
+  await trx
+    .updateTable('casting')
+    .set({ series_id: seriesId })
+    .where('id', 'in', [...ids])
+    .execute();
+  await removeEmptyHomes(trx);
+  return [];
+};
+
+/** Series and makers whose name says that nobody has given one yet go when nothing is left in them. */
+const removeEmptyHomes = async (trx: Transaction<Schema>): Promise<void> => {
+  await trx
+    .deleteFrom('series')
+    .where('name', '=', unsortedSeries)
+    .where(eb =>
+      eb.not(eb.exists(eb.selectFrom('casting').select('id').whereRef('series_id', '=', 'series.id'))),
+    )
+    .where(eb =>
+      eb.not(eb.exists(eb.selectFrom('belief').select('id').whereRef('series_id', '=', 'series.id'))),
+    )
+    .execute();
+  await trx
+    .deleteFrom('maker')
+    .where('name', '=', unknownMaker)
+    .where(eb =>
+      eb.not(eb.exists(eb.selectFrom('series').select('id').whereRef('maker_id', '=', 'maker.id'))),
+    )
+    .execute();
 };
 
 export interface NewVariation {

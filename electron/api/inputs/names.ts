@@ -25,3 +25,21 @@ export const nearCastings = z.object({
   text: line.default(''),
   limit: z.int().min(1).max(50).default(12),
 });
+/** `from` becomes `into`, with all that hangs on it. */
+export const mergeReference = z.discriminatedUnion('what', [
+  z.object({
+    what: z.literal('casting'),
+    into: id,
+    from: id,
+    /** The name of `from` stays, as that of a release; without it, it was a spelling. */
+    keepName: z.boolean().default(false),
+  }),
+  z.object({ what: z.literal('release'), into: id, from: id }),
+  z.object({ what: z.literal('variation'), into: id, from: id }),
+]);
+/** Castings that are of one series by one maker. */
+export const moveCastings = z.object({
+  ids: z.array(id).min(1).max(10_000),
+  series: line.min(1),
+  maker: line.min(1),
+});

@@ -11,6 +11,7 @@ import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { Session } from '../session/session.ts';
 import type { NearCasting, SettledNames, WaitingNames } from '../views.ts';
+import { merge, moveCastings } from './merge.ts';
 import { groupOfText, homeOf, waitingList } from './waiting.ts';
 
 const waiting = needsCollection.handler(async ({ context }): Promise<WaitingNames> => {
@@ -142,4 +143,4 @@ const near = needsCollection
       }));
   });
 
-export const names = { waiting, settle, part, near };
+export const names = { waiting, settle, part, near, merge, moveCastings };

@@ -39,7 +39,10 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
         }
       />
       <div className="page">
-        <Section title="Series">
+        <Section
+          title="Series"
+          aside={<Link href="~/reference/series">Put many castings into one series …</Link>}
+        >
           <table className={classes.table}>
             <thead>
               <tr>

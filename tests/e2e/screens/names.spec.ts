@@ -140,3 +140,42 @@ test('three hundred names stand, narrow and dark', async ({ home, collection, st
   });
   expect(overflow).toBeLessThanOrEqual(1);
 });
+
+test('many castings are put into one series by one choice, and two that are the same are merged', async ({
+  home,
+  collection,
+  start,
+  picture,
+}) => {
+  await imported(home, collection, list.slice(0, 9));
+  for (const name of ['Brackenhall Van', 'Brackenhall Coupe', 'Corriemuir Van', 'Corriemuir Coupe'])
+    await answer(['settle', name, '--as', 'casting', '--collection', collection]);
+  const { page } = await start();
+  await goTo(page, '/reference/series');
+  const grid = page.getByRole('grid', { name: 'Castings by series' });
+  await expect(grid).toBeFocused();
+  await page.keyboard.press('Control+a');
+  const panel = page.getByRole('complementary', { name: 'The castings that are selected' });
+  await expect(panel.getByRole('heading')).toHaveText('4 castings');
+  await panel.getByRole('combobox', { name: 'All of series' }).fill('Slipwinds');
+  await panel.getByRole('combobox', { name: 'by the maker' }).fill('Quillon Toys');
+  await page.keyboard.press('Enter');
+  await picture(page, 'names-series');
+  expect(await breaches(page)).toEqual([]);
+  await panel.getByRole('button', { name: 'Put 4 castings there' }).click();
+  await expect(page.getByText('4 castings put into Slipwinds')).toBeVisible();
+  await expect(grid.getByText('Slipwinds')).toHaveCount(4);
+  await goTo(page, '/reference');
+  await page.getByRole('link', { name: /Brackenhall Van/ }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Brackenhall Van' })).toBeVisible();
+  await page.keyboard.press('m');
+  const dialog = page.getByRole('dialog', { name: 'Merge into Brackenhall Van' });
+  await dialog.getByRole('combobox').click();
+  await page.getByRole('option', { name: /Corriemuir Van/ }).click();
+  await settled(page);
+  await picture(page, 'names-merge');
+  expect(await breaches(page)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Merge' }).click();
+  await expect(page.getByText('Corriemuir Van merged into Brackenhall Van')).toBeVisible();
+  await expect(page.getByRole('link', { name: '4 of yours' })).toBeVisible();
+});

@@ -14,6 +14,7 @@ import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { readerWords } from '../../../components/words.ts';
 import { CastingForm } from '../forms/casting-form.tsx';
+import { MergeForm } from '../forms/merge-form.tsx';
 import { VariationForm } from '../forms/variation-form.tsx';
 import classes from '../reference.module.css';
 import { CastingFacts } from './casting-facts.tsx';
@@ -91,10 +92,12 @@ const Variations = ({
 const Head = ({
   casting,
   onEdit,
+  onMerge,
   onAdd,
 }: {
   casting: CastingPage;
   onEdit: () => void;
+  onMerge: () => void;
   onAdd: () => void;
 }) => {
   const [, navigate] = useLocation();
@@ -132,6 +135,7 @@ const Head = ({
             </Menu.Target>
             <Menu.Dropdown>
               <Menu.Item onClick={onEdit}>Edit the casting …</Menu.Item>
+              <Menu.Item onClick={onMerge}>Merge another into it …</Menu.Item>
               <Menu.Item color="brick" onClick={() => remove.mutate()}>
                 Remove the casting
               </Menu.Item>
@@ -150,10 +154,12 @@ const Head = ({
 export const CastingScreen = ({ id, castings }: { id: number; castings: readonly CastingRow[] }) => {
   const page = useQuery({ queryKey: ['casting', id], queryFn: () => api.reference.casting({ id }) });
   const [editing, setEditing] = useState(false);
+  const [merging, setMerging] = useState(false);
   /** The variation whose form is open; 'new' for one to be added. */
   const [variation, setVariation] = useState<number | 'new' | null>(null);
   useKeys('Casting', [
     { keys: 'E', does: 'Edit the casting', run: () => setEditing(true) },
+    { keys: 'M', does: 'Merge another casting into it', run: () => setMerging(true) },
     { keys: 'V', does: 'Add a variation', run: () => setVariation('new') },
   ]);
   if (page.error) return <ErrorState error={page.error} retry={() => void page.refetch()} />;
@@ -161,7 +167,12 @@ export const CastingScreen = ({ id, castings }: { id: number; castings: readonly
   const casting = page.data;
   return (
     <>
-      <Head casting={casting} onEdit={() => setEditing(true)} onAdd={() => setVariation('new')} />
+      <Head
+        casting={casting}
+        onEdit={() => setEditing(true)}
+        onMerge={() => setMerging(true)}
+        onAdd={() => setVariation('new')}
+      />
       <div className="page">
         <Section title="Variations" aside="Enter opens one">
           <Variations casting={casting} onOpen={setVariation} onAdd={() => setVariation('new')} />
@@ -170,6 +181,7 @@ export const CastingScreen = ({ id, castings }: { id: number; castings: readonly
         <CastingFacts casting={casting} />
       </div>
       <CastingForm opened={editing} casting={casting} castings={castings} onClose={() => setEditing(false)} />
+      <MergeForm opened={merging} casting={casting} onClose={() => setMerging(false)} />
       <VariationForm
         casting={casting}
         variation={

@@ -82,7 +82,7 @@ describe('names that wait', () => {
       { casting: 'Night Ox', release_year: '1972', colour: 'Sky' },
     ]);
     const [first, second] = (await api.names.waiting()).names;
-    expect(first).toMatchObject({ name: 'Dovetails', cars: 2, near: { castingId: dovetail }, valued: 2 });
+    expect(first).toMatchObject({ name: 'Dovetial', cars: 2, near: { castingId: dovetail }, valued: 2 });
     expect(second).toMatchObject({ name: 'Night Ox', near: null });
     expect(await api.names.near({ name: 'Night Ox' })).toMatchObject([
       { castingId: oxbow },
@@ -162,5 +162,81 @@ describe('names that wait', () => {
     await api.cars.dispose({ carId: ids[0]!, soldOn: '2026-02-01', proceeds: 4100, currency: 'USD' });
     const { castingId } = await api.names.settle({ texts: ['silver kite'], settlement: { as: 'casting' } });
     expect(await api.sales.list({ castingId: castingId! })).toMatchObject([{ price: 4100 }]);
+  });
+});
+
+describe('the reference as it is put in order', () => {
+  it('makes two castings one, with their cars, sales and later spellings, and parts them again by one undo', async () => {
+    const { api } = await newCollectionService();
+    await shoebox(api);
+    const settle = async (text: string) =>
+      (await api.names.settle({ texts: [text], settlement: { as: 'casting' } })).castingId!;
+    const van = await settle('Brackenhall Van');
+    const coupe = await settle('Corriemuir Coupe');
+    const before = [await api.reference.casting({ id: van }), await api.reference.casting({ id: coupe })];
+    await api.names.merge({ what: 'casting', into: van, from: coupe });
+    expect(await api.reference.casting({ id: van })).toMatchObject({
+      name: 'Brackenhall Van',
+      cars: 4,
+      saleRecords: 3,
+    });
+    const { releaseRows } = await api.reference.casting({ id: van });
+    expect(releaseRows.map(({ name, year }) => [name, year])).toEqual([
+      ['Brackenhall Van', 1968],
+      ['Brackenhall Van', 1969],
+      ['Brackenhall Van', 1971],
+    ]);
+    await cars(api, [{ casting: 'corriemuir COUPE' }]);
+    expect(await api.cars.list({ castingId: van })).toHaveLength(5);
+    await api.collection.undo();
+    await api.collection.undo();
+    expect([await api.reference.casting({ id: van }), await api.reference.casting({ id: coupe })]).toEqual(
+      before,
+    );
+    expect((await refusalOf(api.names.merge({ what: 'casting', into: van, from: van }))).message).toContain(
+      'itself',
+    );
+  });
+
+  it('makes two releases or two variations one, of one casting only', async () => {
+    const { api } = await newCollectionService();
+    const { dovetail, variations } = await addReference(api);
+    const { emberTwin, emberBar, skyOxbow } = variations;
+    const sales = await api.sales.list({ variationId: emberBar });
+    await api.names.merge({ what: 'variation', into: emberTwin, from: emberBar });
+    expect(await api.sales.list({ variationId: emberTwin })).toHaveLength(sales.length + 3);
+    const { releaseRows } = await api.reference.casting({ id: dovetail });
+    const [first, second] = releaseRows;
+    await api.names.merge({ what: 'release', into: first!.id, from: second!.id });
+    const page = await api.reference.casting({ id: dovetail });
+    expect(page.releaseRows).toHaveLength(1);
+    expect(page.variationRows).toHaveLength(4);
+    const refused = await refusalOf(api.names.merge({ what: 'variation', into: emberTwin, from: skyOxbow }));
+    expect(refused.message).toContain('two castings');
+  });
+
+  it('puts many castings into one series by one choice', async () => {
+    const { api } = await newCollectionService();
+    await shoebox(api);
+    const all = (await api.names.waiting()).names.map(({ name }) => name);
+    await api.names.settle({ texts: all, settlement: { as: 'casting' } });
+    const ids = (await api.reference.castings()).map(({ id }) => id);
+    await api.names.moveCastings({ ids: ids.slice(1), series: 'Slipwinds', maker: 'Quillon Toys' });
+    const homes = async () =>
+      (await api.reference.castings()).map(({ series, maker }) => `${maker} ${series}`);
+    expect(await homes()).toEqual([
+      ...ids.slice(1).map(() => 'Quillon Toys Slipwinds'),
+      'Unknown maker Unsorted',
+    ]);
+    await api.reference.saveCasting({ name: 'Silver Kite', series: 'Unsorted', maker: 'Unknown maker' });
+    const twice = await api.reference.castings();
+    const refused = await refusalOf(
+      api.names.moveCastings({ ids: twice.map(({ id }) => id), series: 'Night Fair', maker: 'Quillon Toys' }),
+    );
+    expect(refused.message).toContain('two castings named Silver Kite');
+    expect(await api.reference.castings()).toEqual(twice);
+    await api.collection.undo();
+    await api.names.moveCastings({ ids, series: 'Slipwinds', maker: 'Quillon Toys' });
+    expect(new Set(await homes())).toEqual(new Set(['Quillon Toys Slipwinds']));
   });
 });
