@@ -16,53 +16,112 @@ const column = (name: string, help: string, known: string, required = false): Ou
   known: known.split(',').filter(Boolean),
 });
 
-const maker = column('maker', 'who made it', 'make,manufacturer,brand,made by');
-const series = column('series', 'the range in which it was sold', 'range,line,product line');
+const maker = column(
+  'maker',
+  'who made it',
+  'make,manufacturer,brand,made by,hersteller,fabricant,marque,marke',
+);
+const series = column(
+  'series',
+  'the range in which it was sold',
+  'range,line,product line,serie,reihe,gamme',
+);
 const casting = column(
   'casting',
   'name of the casting or of one of its releases',
-  'car,model,item,description,name,title,casting name,vehicle,car name',
+  'car,model,item,description,name,title,casting name,vehicle,car name,what,toy,' +
+    'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model',
   true,
 );
-const releaseName = column('release_name', 'name under which it was sold', 'release,sold as,issue name');
+const releaseName = column(
+  'release_name',
+  'name under which it was sold',
+  'release,sold as,issue name,verkauft als,vendu comme',
+);
 const releaseYear = column(
   'release_year',
-  'year of the release, such as 1969',
-  'year,issue year,year of release,model year',
+  'year of the release, such as 1969 or 69',
+  'year,yr,yr.,issue year,year of release,model year,bj,bj.,baujahr,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
 );
 const colour = column(
   'colour',
   'name of the colour',
-  'color,paint,paint colour,paint color,body colour,body color,col,colour name,color name',
+  'color,paint,paint colour,paint color,body colour,body color,col,col.,colour name,color name,body,' +
+    'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura',
 );
-const bodyFinish = column('body_finish', 'such as candy or enamel', 'finish type,paint type,body paint');
+const bodyFinish = column(
+  'body_finish',
+  'such as candy or enamel',
+  'finish type,paint type,body paint,finish,lackart',
+);
 const basePaint = column(
   'base_paint',
   'none, front quarter, rear quarter or full',
-  'base,base coat,underside paint,painted base,base colour,base color',
+  'base,base coat,underside paint,painted base,base colour,base color,base paint,baseplate,base plate,underside,bottom,underneath,' +
+    'unterseite,boden,bodenplatte,chassis,socle,bodem,fondo',
 );
-const rearEnd = column('rear_end', 'type of the rear end', 'rear,tail,rear type,rear end type,back end');
+const rearEnd = column(
+  'rear_end',
+  'type of the rear end',
+  'rear,tail,rear type,rear end type,back end,back,rear lights,rear lamps,tail lamps,tail lights,lamps,' +
+    'heck,hinten,rucklichter,heckleuchten,arriere,feux,feux arriere',
+);
 const features = [
-  column('roof', 'such as black or none', 'top,roof type,roof colour,roof color'),
-  column('interior', 'colour of the interior', 'seats,interior colour,interior color,inside'),
+  column('roof', 'such as black or none', 'top,roof type,roof colour,roof color,dach,toit,tetto,techo'),
+  column(
+    'interior',
+    'colour of the interior',
+    'seats,interior colour,interior color,inside,int,int.,innen,innenraum,sitze,interieur,interni',
+  ),
   column(
     'glazing',
     'tint of the glazing',
-    'glass,windows,window tint,glass colour,glass color,windshield,windscreen',
+    'glass,windows,window tint,glass colour,glass color,windshield,windscreen,window,scheiben,fenster,verglasung,vitres,vitrage,vetri',
   ),
-  column('wheels', 'type of the wheels', 'wheel,wheel type,tyres,tires'),
-  column('accessory', 'what belongs to it besides', 'accessories,extras,loose parts'),
-  column('country', 'country on the base', 'origin,made in,country of origin,base country'),
+  column(
+    'wheels',
+    'type of the wheels',
+    'wheel,wheel type,tyres,tires,whls,rader,felgen,reifen,roues,jantes,ruote,ruedas,wielen',
+  ),
+  column(
+    'accessory',
+    'what belongs to it besides',
+    'accessories,extras,loose parts,extra,acc,acc.,zubehor,accessoire,accessoires,accessori',
+  ),
+  column(
+    'country',
+    'country on the base',
+    'origin,made in,country of origin,base country,base,land,herkunft,pays,paese,pais',
+  ),
 ];
 const grade = column(
   'grade',
   'C1 to C10 in half points',
-  'condition,cond,cond.,overall grade,overall condition,c grade,rating,c',
+  'condition,cond,cond.,overall grade,overall condition,c grade,rating,c,cnd,cnd.,gr,gr.,state,stars,score,shape,' +
+    'zustand,note,erhaltung,schulnote,etat,cote,stato,condizione,estado,staat',
 );
 const finishState = column(
   'finish_state',
   'original, touched up, restored, customised or stripped',
-  'finish,state,paint state,originality,restored?',
+  'finish,state,paint state,originality,restored?,original?,orig?,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
+);
+const parts = [
+  column(
+    'missing_parts',
+    'parts that were missing, separated by semicolons',
+    'missing,lacks,parts missing,incomplete,missing parts,fehlt,fehlend,manque,manquant',
+  ),
+  column(
+    'reproduction_parts',
+    'parts that were reproductions, separated by semicolons',
+    'reproduction,repro,repro parts,reproductions,replaced parts,nachbau',
+  ),
+];
+const notes = column(
+  'notes',
+  'anything else',
+  'note,comments,comment,remarks,remark,details,notes / faults,faults,problems,' +
+    'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,remarque,remarques,commentaire,commentaires,observations,opmerking,opmerkingen,osservazioni,notas',
 );
 
 /**
@@ -74,7 +133,8 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'inventory_number',
       'your number of the car; left out, the next free one is given',
-      'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,stock number',
+      'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,stock number,tag,' +
+        'nummer,lfd nr,lfd. nr.,numero,num,n°,ref no',
     ),
     maker,
     series,
@@ -88,9 +148,57 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ...features,
     grade,
     finishState,
-    column('status', 'kept, on the bench or donor', ''),
-    column('location', 'where it is kept', 'place,where,shelf,box,drawer,stored,storage'),
-    column('notes', 'anything else', 'note,comments,comment,remarks,remark,details'),
+    column('status', 'kept, on the bench or donor', 'use'),
+    column(
+      'location',
+      'where it is kept',
+      'place,where,shelf,box,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,rangement,emplacement,lieu',
+    ),
+    column(
+      'quantity',
+      'how many of it',
+      'qty,qty.,count,how many,pcs,pieces,anzahl,stuck,stk,stk.,menge,quantite,qte,nombre',
+    ),
+    column(
+      'price_paid',
+      'what was paid for it',
+      'paid,price,cost,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
+        'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs',
+    ),
+    column(
+      'price_paid_currency',
+      'ISO 4217 code of what was paid',
+      'currency,cur,ccy,curr,curr.,wahrung,devise',
+    ),
+    column(
+      'bought_on',
+      'day on which it was bought',
+      'bought,date,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,' +
+        'datum,gekauft,gekauft am,kaufdatum,date d achat,achete,achete le,data,fecha',
+    ),
+    column(
+      'seller',
+      'of whom it was bought',
+      'from,bought from,source,vendor,dealer,seller,got from,bought at,von,gekauft von,verkaufer,handler,vendeur,achete a,chez',
+    ),
+    column(
+      'own_estimate',
+      'what you think that it would bring, such as 40 or 60-90',
+      'my estimate,estimate,est,est.,my value,value,worth,worth to me,estimated value,guess,my guess,est value,est. value,' +
+        'wert,schatzwert,schatzung,geschatzter wert,valeur,estimation,valore,valor',
+    ),
+    column(
+      'sold_on',
+      'day on which you sold it',
+      'sold,date sold,sold date,sale date,verkauft,verkauft am,vendu,vendu le',
+    ),
+    column(
+      'sold_for',
+      'what it brought you',
+      'sold,sold at,sale price,sold price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,vendu,vendu pour,prix de vente',
+    ),
+    ...parts,
+    notes,
   ],
   reference: [
     maker,
@@ -103,64 +211,70 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     basePaint,
     rearEnd,
     ...features,
-    column('rarity', 'common, uncommon, scarce or rare', 'scarcity,how rare'),
+    column('rarity', 'common, uncommon, scarce or rare', 'scarcity,how rare,seltenheit,rarete'),
   ],
   sales: [
     column(
       'sold_on',
       'day of the sale',
-      'sold,date,sale date,date sold,sold date,end date,ended,day,when,sale day',
+      'sold,date,sale date,date sold,sold date,end date,ended,day,when,sale day,datum,verkauft,verkauft am,vendu le',
       true,
     ),
     column(
       'price',
       'what it brought',
-      'sold for,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized',
+      'sold for,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized,went for,brought,preis,verkaufspreis,zuschlag,prix,prix de vente',
       true,
     ),
-    column('currency', 'ISO 4217 code such as USD', 'cur,ccy,curr,curr.,money'),
+    column('currency', 'ISO 4217 code such as USD', 'cur,ccy,curr,curr.,money,wahrung,devise'),
     casting,
     releaseName,
+    releaseYear,
     colour,
+    bodyFinish,
     basePaint,
     rearEnd,
+    ...features,
     grade,
     finishState,
-    column(
-      'missing_parts',
-      'parts that were missing, separated by semicolons',
-      'missing,lacks,parts missing,incomplete',
-    ),
-    column(
-      'reproduction_parts',
-      'parts that were reproductions, separated by semicolons',
-      'reproduction,repro,repro parts,reproductions,replaced parts',
-    ),
+    ...parts,
     column(
       'source',
       'kind of source, such as auction or dealer',
-      'venue,seen,seen at,where,where sold,place,market,seller',
+      'venue,seen,seen at,where,where sold,place,market,seller,quelle,wo,ou,lieu',
     ),
     column(
       'reference',
       'what finds the record again',
       'ref,ref.,lot no,lot no.,link,url,auction lot,listing,invoice',
     ),
+    notes,
   ],
 };
 
-/** Our column for a heading: of the same name, or one that is commonly so headed; null where it is neither. */
-export const recogniseHeading = (
-  as: ImportKind,
-  heading: string,
-): { ours: string; how: 'same name' | 'recognised' } | null => {
-  const word = plainWord(heading)
+const sameWord = (heading: string): string =>
+  plainWord(heading)
+    .replace(/['’]/g, ' ')
+    .replace(/ *\([^()]*\)$/, '')
     .replace(/[:*]+$/, '')
     .trim();
-  if (!word) return null;
+
+export interface RecognisedHeading {
+  ours: string;
+  how: 'same name' | 'recognised';
+}
+
+/** Our columns that a heading may mean: the one of its own name alone, or else those that are commonly so headed. */
+export const recogniseHeadings = (as: ImportKind, heading: string): RecognisedHeading[] => {
+  const word = sameWord(heading);
+  if (!word) return [];
   for (const our of ourColumns[as])
-    if (plainWord(our.name) === word) return { ours: our.name, how: 'same name' };
-  for (const our of ourColumns[as])
-    if (our.known.includes(word)) return { ours: our.name, how: 'recognised' };
-  return null;
+    if (plainWord(our.name) === word) return [{ ours: our.name, how: 'same name' }];
+  return ourColumns[as]
+    .filter(our => our.known.includes(word))
+    .map(our => ({ ours: our.name, how: 'recognised' }));
 };
+
+/** Our column for a heading: of the same name, or the first that is commonly so headed; null where it is neither. */
+export const recogniseHeading = (as: ImportKind, heading: string): RecognisedHeading | null =>
+  recogniseHeadings(as, heading)[0] ?? null;

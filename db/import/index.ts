@@ -1,18 +1,19 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { Collection } from '../collection.ts';
+import type { Currency } from '../../valuation/types.ts';
 import { runBulk } from '../history/history.ts';
-import { nextInventoryNumbers } from '../records/cars-write.ts';
-import { findLot, findLotNamed, insertLot, removeLot } from '../records/lots.ts';
-import { readReportingCurrency } from '../records/settings.ts';
+import { inventoryNumberer } from '../records/cars-write.ts';
+import { countCarsOfLot, findLot, findLotNamed, insertLot, removeLot } from '../records/lots.ts';
+import { settleWords } from '../records/settle-words.ts';
+import { saveWords } from '../records/words.ts';
 import type { Schema } from '../schema.ts';
 import { ourColumns, recogniseHeading } from './columns.ts';
-import { openTable, type Table } from './files/table.ts';
-import { type Judge, judgeRow, type ReadRow, readRow, rowView } from './judges/judge.ts';
-import { lotJudge } from './judges/lot.ts';
-import { referenceJudge } from './judges/reference.ts';
-import { salesJudge } from './judges/sales.ts';
+import { openTable } from './files/table.ts';
+import { asideView, type ReadRow, rowView } from './judges/judge.ts';
+import { WordBook } from './judges/word-book.ts';
 import { learnFormats } from './learn.ts';
 import { type Mapping, mapColumns } from './mapping.ts';
+import { Purchases } from './purchases.ts';
+import { habitsOf, type ImportRequest, judgeAll, judgeFor, notUnderstoodOf, type Target } from './reading.ts';
 import {
   ImportFileError,
   type ImportOptions,
@@ -20,23 +21,20 @@ import {
   type ImportResult,
   type ImportRowView,
   MissingColumnError,
+  type NotUnderstood,
   type RunOptions,
 } from './types.ts';
 
+export type { ImportRequest } from './reading.ts';
 export type * from './types.ts';
 export { ImportFileError } from './types.ts';
 
-/** One import: which file, how it is read, and who waits for it. */
-export interface ImportRequest {
-  collection: Collection;
-  file: Blob;
-  /** The file's own name, as its owner knows it. */
-  name: string;
-  options: RunOptions;
-  /** ISO instant: of entering, and the latest day that a sale can have. */
-  at: string;
-  signal?: AbortSignal | undefined;
-  onProgress?: ((done: number, total: number, stage: string) => void) | undefined;
+/** What an import has made, for those that follow from it. */
+export interface MadeByImport {
+  lotId: number | null;
+  /** Other lots, whose cost is to be shared out. */
+  toShare: number[];
+  soldCarIds: number[];
 }
 
 const sampleRows = 25;
@@ -44,73 +42,19 @@ const shownRejections = 25;
 /** Notes of single rows beyond this many are counted, not listed. */
 const mostNotes = 200;
 
-interface Target {
-  lotId: number | null;
-  freeNumbers: string[];
-  /** True inside the import's action. */
-  write: boolean;
-  onMissing: (casting: string) => void;
-}
-
-const judgeFor = async (
-  { collection, options, at }: ImportRequest,
-  db: Kysely<Schema>,
-  mapping: Mapping,
-  { lotId, freeNumbers, write, onMissing }: Target,
-): Promise<Judge> => {
-  const sqlite = write ? collection.write.sqlite : null;
-  if (options.as === 'lot') return lotJudge(db, { lotId, freeNumbers, at, sqlite });
-  if (options.as === 'reference') return referenceJudge(db, sqlite);
-  return salesJudge(db, mapping, {
-    addReference: options.addReference,
-    currency: options.currency ?? (await readReportingCurrency(db)),
-    today: at.slice(0, 10),
-    reader: collection.read.sqlite,
-    sqlite,
-    onMissing,
-  });
-};
-
-interface Judging {
-  table: Table;
-  mapping: Mapping;
-  judge: Judge;
-  /** How many rows there are, as far as is known. */
-  rows: number;
-  request: ImportRequest;
-}
-
-/** Judges every row in order; `onRow` sees each that is not blank. Yields to the event loop now and then. */
-const judgeAll = async (
-  { table, mapping, judge, rows, request: { signal, onProgress } }: Judging,
-  onRow: (row: ReadRow, judged: ReturnType<typeof judgeRow>) => void,
-): Promise<void> => {
-  let done = 0;
-  for await (const batch of table.rows())
-    for (const given of batch) {
-      const row = given.not === undefined ? readRow(given) : null;
-      if (!row) continue;
-      onRow(row, judgeRow(judge, mapping, row));
-      done++;
-      if (done % 500 === 0) {
-        await new Promise(resolve => setImmediate(resolve));
-        signal?.throwIfAborted();
-        onProgress?.(done, rows, 'reading rows');
-      }
-    }
-  signal?.throwIfAborted();
-};
-
 /** What the headings say of the whole file: that it is of another kind than it is imported as. */
-const kindWarnings = ({ columns }: Mapping, { as }: ImportOptions): string[] => {
+const kindWarnings = ({ columns, places }: Mapping, { as }: ImportOptions): string[] => {
   if (as === 'sales') return [];
   const idle = columns.filter(column => column.ours === null);
   const gives = (ours: string) =>
     idle.find(({ heading }) => recogniseHeading('sales', heading)?.ours === ours);
-  const [day, price] = [gives('sold_on'), gives('price')];
+  const at = (ours: string) => columns[places.get(ours) ?? -1];
+  // Who sold a car knows what it brought: a day of sale beside one price is rather a sale that was seen.
+  const isSales = as === 'lot' && places.has('sold_on') && !places.has('sold_for');
+  const [day, price] = isSales ? [at('sold_on'), at('price_paid')] : [gives('sold_on'), gives('price')];
   return day && price
     ? [
-        `"${day.heading}" and "${price.heading}" look like the day and the price of sales, and are not read: if this is a list of sales, import it as sales.`,
+        `"${day.heading}" and "${price.heading}" look like the day and the price of sales: if this is a list of sales that you saw, import it as sales.`,
       ]
     : [];
 };
@@ -142,28 +86,32 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
     mapping = mapColumns(table, options, false);
     problem = [error.message];
   }
-  const { rows, learned, questions } = await learnFormats(table, mapping, options, signal);
+  const formats = await learnFormats(table, mapping, options, signal);
+  const { rows, learned, questions } = formats;
   const counts = { accepted: 0, rejected: 0, duplicates: 0, unidentified: 0 };
   const sample: ImportRowView[] = [];
   const missing = new Set<string>();
+  let notUnderstood: NotUnderstood[] = [];
   if (problem.length === 0) {
-    const judge = await judgeFor(request, collection.read.db, mapping, {
-      lotId: options.lotId ?? null,
-      freeNumbers: [],
-      write: false,
+    const habits = await habitsOf(collection.read.db, mapping, formats, options);
+    const texts = await notUnderstoodOf(collection.read.db, habits);
+    const judge = await judgeFor(request, collection.read.db, habits, {
+      ...(await dryTarget(request)),
       onMissing: casting => missing.size < 1000 && missing.add(casting),
     });
     let shown = 0;
-    await judgeAll({ table, mapping, judge, rows, request }, (row, outcome) => {
-      const { judged } = outcome;
+    await judgeAll({ table, habits, judge, rows, request }, (row, outcome) => {
+      const { judged, reader } = outcome;
+      if (judged.outcome !== 'rejected') texts.add(row.line, reader.unread);
       counts[judged.outcome === 'duplicate' ? 'duplicates' : judged.outcome]++;
       if (judged.outcome === 'accepted' && judged.unidentified) counts.unidentified++;
       const extra = judged.outcome === 'rejected' && shown < shownRejections;
       if (sample.length < sampleRows || extra) {
-        sample.push(rowView(mapping, row, outcome, table.sheet));
+        sample.push(rowView(habits, row, outcome));
         if (judged.outcome === 'rejected') shown++;
       }
     });
+    notUnderstood = texts.list();
   }
   const { format, encoding, encodingBecause, separator, sheets, sheet, headingLine } = table;
   return {
@@ -185,7 +133,7 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
     counts,
     sample,
     missingCastings: [...missing],
-    notUnderstood: [],
+    notUnderstood,
     learned,
     questions,
     warnings: [...problem, ...table.warnings, ...mapping.warnings, ...kindWarnings(mapping, options)],
@@ -193,21 +141,18 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
 };
 
 /**
- * Takes a file in as one action. Rows that cannot be read are rejected with line, column and reason, the others are taken whole;
- * a cancel or a failure takes nothing. `dryRun` judges only. `afterwards` runs inside the action with the ids of new cars' lot.
+ * Takes a file in as one action. Rows that say nothing of what every record must have are rejected with line, column and reason; of the others
+ * everything that is understood is taken, and the rest is saved as it is written;
+ * a cancel or a failure takes nothing. `dryRun` judges only. `afterwards` runs inside the action with what it made.
  */
 export const runImport = async (
-  request: ImportRequest & { afterwards?: (trx: Transaction<Schema>, lotId: number | null) => Promise<void> },
+  request: ImportRequest & { afterwards?: (trx: Transaction<Schema>, made: MadeByImport) => Promise<void> },
 ): Promise<ImportResult> => {
   const { collection, file, name, options, at, signal, afterwards } = request;
   const table = await openTable(file, name, options);
   const mapping = mapColumns(table, options);
-  const { rows, numbers, unnumbered, learned, questions } = await learnFormats(
-    table,
-    mapping,
-    options,
-    signal,
-  );
+  const formats = await learnFormats(table, mapping, options, signal);
+  const { rows, numbers, learned, questions } = formats;
   const result: ImportResult = {
     accepted: 0,
     rejected: [],
@@ -226,26 +171,43 @@ export const runImport = async (
     ],
   };
   const missing = new Set<string>();
+  const shown: ImportRowView[] = [];
+  if (options.rows) result.rows = shown;
   let notes = 0;
   const take = async (db: Kysely<Schema>, target: Omit<Target, 'onMissing'>) => {
-    const judge = await judgeFor(request, db, mapping, {
+    const habits = await habitsOf(db, mapping, formats, options);
+    const texts = await notUnderstoodOf(db, habits);
+    const judge = await judgeFor(request, db, habits, {
       ...target,
       onMissing: casting => missing.add(casting.toLowerCase()),
     });
-    await judgeAll({ table, mapping, judge, rows, request }, (row, { judged }) => {
-      if (judged.outcome === 'rejected')
-        result.rejected.push({ line: row.line, column: judged.column, reason: judged.reason });
-      else if (judged.outcome === 'duplicate') {
-        result.duplicates++;
-        result.duplicateLines.push(row.line);
-      } else {
+    const onAside = (row: ReadRow, not: string) => {
+      if (options.rows) shown.push(asideView(row, not));
+    };
+    await judgeAll(
+      { table, habits, judge, rows, request },
+      (row, outcome) => {
+        const { judged, reader } = outcome;
+        if (options.rows) shown.push(rowView(habits, row, outcome));
+        if (judged.outcome === 'rejected') {
+          result.rejected.push({ line: row.line, column: judged.column, reason: judged.reason });
+          return;
+        }
+        texts.add(row.line, reader.unread);
+        if (judged.outcome === 'duplicate') {
+          result.duplicates++;
+          result.duplicateLines.push(row.line);
+          return;
+        }
         if (target.write) judged.write();
         result.accepted++;
         if (judged.unidentified) result.unidentified++;
         for (const note of judged.notes)
           if (++notes <= mostNotes) result.notes.push(`Line ${row.line}: ${note}.`);
-      }
-    });
+      },
+      onAside,
+    );
+    result.notUnderstood = texts.list();
   };
   const finish = (): ImportResult => {
     if (notes > mostNotes) result.notes.push(`${notes - mostNotes} more notes of this kind are not listed.`);
@@ -254,35 +216,91 @@ export const runImport = async (
   };
 
   if (options.dryRun) {
-    const known = options.lot && (await findLotNamed(collection.read.db, options.lot.name));
-    await take(collection.read.db, {
-      lotId: options.lotId ?? known?.id ?? null,
-      freeNumbers: [],
-      write: false,
-    });
+    await take(collection.read.db, await dryTarget(request));
     return finish();
   }
   return runBulk(collection, labelOf(options, name), at, async trx => {
+    const given = options.words ?? [];
+    if (given.length > 0) await saveWords(trx, new WordBook(given).words, at);
+    // What the new words settle of earlier imports is settled first: the same rows are then known again.
+    const settled = await settleWords(trx, new WordBook(given).words, at);
     const lot = options.as === 'lot' ? await lotFor(trx, options, at) : null;
     const lotId = lot?.id ?? null;
-    const freeNumbers =
-      options.as === 'lot' && unnumbered > 0
-        ? (await nextInventoryNumbers(trx, unnumbered + numbers.size, lotId)).filter(
-            free => !numbers.has(free.toLowerCase()),
-          )
-        : [];
-    numbers.clear();
-    await take(trx, { lotId, freeNumbers, write: true });
-    // A lot of which no car could be read is not made either.
-    if (lot?.isNew && result.accepted === 0) await removeLot(trx, lot.id);
-    else if (lot) result.lot = { id: lot.id, name: lot.name };
+    const purchases = purchasesOf(request, lot?.currency);
+    await take(trx, {
+      lotId,
+      lotName: lot?.name ?? null,
+      nextNumber: options.as === 'lot' ? await numbererBeside(trx, lotId, numbers) : () => '',
+      purchases,
+      write: true,
+      sees: settled.carIds.length + settled.saleIds.length > 0,
+    });
+    if (lot) result.lot = { id: lot.id, name: lot.name };
+    const bought = lot && (await purchases.settle(trx, { ...lot, isPriced: isPriced(options, lot) }, at));
+    if (lot) await tidyLot(trx, lot, result);
     if (lot && !lot.isNew && options.lot?.costs.length)
       result.notes.push(
         `The lot "${lot.name}" was there already; its price and costs were left as they are.`,
       );
-    if (result.accepted > 0) await afterwards?.(trx, lotId);
+    if (bought && bought.lots > 0)
+      result.notes.push(
+        `${bought.lots === 1 ? 'One lot of its own holds' : `${bought.lots} lots of their own hold`} the cars that were bought together, by seller and day; the others were bought one by one.`,
+      );
+    if (result.accepted > 0)
+      await afterwards?.(trx, {
+        lotId: result.lot?.id ?? null,
+        toShare: bought?.toShare ?? [],
+        soldCarIds: bought?.soldCarIds ?? [],
+      });
     return finish();
   });
+};
+
+/** A lot of which no car could be read is not made, nor is one whose cars all went to lots of their own. */
+const tidyLot = async (trx: Transaction<Schema>, lot: LotOfImport, result: ImportResult): Promise<void> => {
+  if (!lot.isNew || (await countCarsOfLot(trx, lot.id)) > 0) return;
+  await removeLot(trx, lot.id);
+  delete result.lot;
+};
+
+/** True where the owner has said what the whole lot cost. */
+const isPriced = ({ lot, lotId }: RunOptions, { isNew }: LotOfImport): boolean =>
+  lotId === undefined && isNew && !!lot?.costs.length;
+
+const purchasesOf = ({ options, name }: ImportRequest, currency: Currency | undefined): Purchases =>
+  new Purchases(
+    options.lot?.name ?? name,
+    currency ?? options.lot?.currency ?? options.currency ?? 'USD',
+    options.lotId === undefined,
+  );
+
+/** Rows that are only looked at. */
+const dryTarget = async (request: ImportRequest): Promise<Omit<Target, 'onMissing'>> => {
+  const { collection, options } = request;
+  const known = options.lot && (await findLotNamed(collection.read.db, options.lot.name));
+  return {
+    lotId: options.lotId ?? known?.id ?? null,
+    lotName: options.lot?.name ?? null,
+    nextNumber: () => '',
+    purchases: purchasesOf(request, known?.currency),
+    write: false,
+    sees: false,
+  };
+};
+
+/** Free numbers that the file itself does not bring. */
+const numbererBeside = async (
+  trx: Transaction<Schema>,
+  lotId: number | null,
+  numbers: Set<string>,
+): Promise<() => string> => {
+  const next = await inventoryNumberer(trx, lotId);
+  return () => {
+    for (;;) {
+      const free = next();
+      if (!numbers.has(free.toLowerCase())) return free;
+    }
+  };
 };
 
 const labelOf = (options: RunOptions, name: string): string => {
@@ -293,6 +311,7 @@ const labelOf = (options: RunOptions, name: string): string => {
 interface LotOfImport {
   id: number;
   name: string;
+  currency: Currency;
   isNew: boolean;
 }
 
@@ -307,12 +326,12 @@ const lotFor = async (
       throw new ImportFileError(
         'The lot to import into is no longer there. Choose another, or make a new one.',
       );
-    return { id: found.id, name: found.name, isNew: false };
+    return { id: found.id, name: found.name, currency: found.currency, isNew: false };
   }
   const { lot } = options;
   if (!lot) return null;
   const known = await findLotNamed(trx, lot.name);
-  if (known) return { id: known.id, name: known.name, isNew: false };
+  if (known) return { id: known.id, name: known.name, currency: known.currency, isNew: false };
   const id = await insertLot(trx, lot, at);
-  return { id, name: lot.name, isNew: true };
+  return { id, name: lot.name, currency: lot.currency, isNew: true };
 };

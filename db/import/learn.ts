@@ -3,6 +3,7 @@ import { type DateOrder, dateOrderOf, isAmbiguousDate } from '../../valuation/re
 import { type DecimalSign, decimalSignOf } from '../../valuation/reading/money.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
+import { GradeEvidence } from './grade-evidence.ts';
 import { type Mapping, widenMapping } from './mapping.ts';
 import type { Cell, ColumnView, FormatQuestion, ImportOptions, LearnedFormat } from './types.ts';
 
@@ -116,6 +117,8 @@ export interface Learned {
   unnumbered: number;
   learned: LearnedFormat[];
   questions: FormatQuestion[];
+  /** True where the figures of its grades may be of another scale than C1 to C10. */
+  hasDoubtfulGrades: boolean;
 }
 
 const mostSampled = 400;
@@ -128,12 +131,14 @@ export class Learner {
   readonly #money: ColumnEvidence[] = [];
   readonly #days: ColumnEvidence[] = [];
   #width = 0;
+  readonly #grades: GradeEvidence;
   readonly #numbers = new Set<string>();
   #unnumbered = 0;
   #rows = 0;
 
   constructor(mapping: Mapping, options: ImportOptions) {
     this.#mapping = mapping;
+    this.#grades = new GradeEvidence(mapping);
     this.#options = options;
     this.widen();
   }
@@ -161,6 +166,7 @@ export class Learner {
     const number = place === undefined ? '' : cellText(cells[place] ?? null).toLowerCase();
     if (number) this.#numbers.add(number);
     else this.#unnumbered++;
+    this.#grades.see(cells);
     for (const column of this.#money) column.see(cells[column.column.index] ?? null);
     for (const column of this.#days) column.see(cells[column.column.index] ?? null);
   }
@@ -177,6 +183,7 @@ export class Learner {
       unnumbered: this.#unnumbered,
       learned,
       questions,
+      hasDoubtfulGrades: this.#grades.isDoubtful(),
     };
   }
 

@@ -1,5 +1,6 @@
 import type { MoneyHabit } from '../../valuation/reading/money.ts';
-import { ourColumns, recogniseHeading } from './columns.ts';
+import { likeliest, textsUnder } from './ambiguous-headings.ts';
+import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
 import type { Table } from './files/table.ts';
 import { type ColumnView, ImportFileError, type ImportOptions, MissingColumnError } from './types.ts';
 
@@ -12,6 +13,10 @@ export interface Mapping {
   money: Map<string, MoneyHabit>;
   warnings: string[];
 }
+
+/** A heading that our own export alone has; beside it, what a lot cost its cars is not what was paid for each. */
+const exportsAlone = 'cost_currency';
+const notReadBack: ReadonlySet<string> = new Set(['cost', 'currency', 'acquired_on', 'lot']);
 
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
@@ -35,22 +40,32 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   const chosen = table.headings.map(heading =>
     Object.entries(options.map).find(([theirs]) => sameHeading(theirs, heading)),
   );
+  const texts = textsUnder(table);
   const taken = new Set(chosen.flatMap(entry => (entry?.[1] ? [entry[1]] : [])));
-  const recognised = table.headings.map((heading, index) =>
-    chosen[index] ? null : recogniseHeading(options.as, heading),
+  const isOurs = table.headings.some(heading => heading.trim().toLowerCase() === exportsAlone);
+  const possible = table.headings.map((heading, index) =>
+    chosen[index] || (isOurs && notReadBack.has(heading.trim().toLowerCase()))
+      ? []
+      : recogniseHeadings(options.as, heading),
   );
-  for (const how of ['same name', 'recognised'] as const)
-    recognised.forEach((found, index) => {
-      if (found?.how !== how) return;
-      if (!taken.has(found.ours)) {
-        taken.add(found.ours);
-        return;
-      }
-      recognised[index] = null;
-      warnings.push(
-        `"${table.headings[index]}" is not read, since another column already gives ${found.ours}.`,
-      );
+  const recognised: (RecognisedHeading | null)[] = table.headings.map(() => null);
+  const assign = (isTurn: (found: RecognisedHeading[]) => boolean) =>
+    possible.forEach((found, index) => {
+      if (recognised[index] || found.length === 0 || !isTurn(found)) return;
+      const free = found.filter(({ ours: name }) => !taken.has(name));
+      const best = likeliest(free, texts[index] ?? []);
+      if (best) {
+        taken.add(best.ours);
+        recognised[index] = best;
+      } else
+        warnings.push(
+          `"${table.headings[index]}" is not read, since another column already gives ${found[0]?.ours}.`,
+        );
     });
+  // What can mean one thing only goes first, so that the others take what is left.
+  assign(([first]) => first?.how === 'same name');
+  assign(found => found.length === 1);
+  assign(() => true);
   const columns = table.headings.map((heading, index): ColumnView => {
     const entry = chosen[index];
     const found = recognised[index];

@@ -1,9 +1,12 @@
 import type { Database } from 'better-sqlite3';
 import type { Transaction } from 'kysely';
-import { pieces } from '../codec.ts';
+import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
+import type { Originality, PartName } from '../../valuation/words.ts';
+import { gradeToHalf, pieces } from '../codec.ts';
 import { preparedInsert } from '../prepared-insert.ts';
 import type { Schema } from '../schema.ts';
 import { type CarRecord, carToRow } from './cars.ts';
+import { unreadToJson } from './unread.ts';
 
 export type NewCar = Partial<Omit<CarRecord, 'id' | 'inventoryNumber'>> & { inventoryNumber: string };
 
@@ -38,23 +41,50 @@ export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: s
   return ids;
 };
 
-/**
- * Adds thousands of cars inside an action, one by one and each with the same parts given; `at` is the instant of entering,
- * `unread` the cells of its row that were not understood, saved as they were written.
- */
+/** What a list says of a new car besides its own row. */
+export interface WithCar {
+  /** Variations that it may be. */
+  candidates: readonly number[];
+  /** Texts of its row that were not understood. */
+  unread: readonly { column: string; text: string; field?: string }[];
+  boughtOn: IsoDate | null;
+  /** Parts that are not its own; they become a condition check of the day of entering. */
+  missing: readonly PartName[];
+  reproductions: readonly PartName[];
+  sold: { soldOn: IsoDate; proceeds: Minor; currency: Currency } | null;
+}
+
+/** Adds thousands of cars inside an action, one by one and each with the same parts given; `at` is the instant of entering. */
 export const carInserter = (sqlite: Database, at: string) => {
   const insertCar = preparedInsert(sqlite, 'car');
   const insertCandidate = preparedInsert(sqlite, 'car_candidate');
-  return (
-    car: NewCar,
-    candidates: readonly number[],
-    unread: readonly { column: string; text: string }[],
-  ): void => {
-    const id = insertCar({
-      ...newCarToRow(car, at),
-      unread: unread.length === 0 ? '[]' : JSON.stringify(unread),
-    });
+  const insertCheck = preparedInsert(sqlite, 'condition_check');
+  const insertPart = preparedInsert(sqlite, 'part_grade');
+  const insertDisposal = preparedInsert(sqlite, 'disposal');
+  return (car: NewCar, { candidates, unread, boughtOn, missing, reproductions, sold }: WithCar): number => {
+    const row = newCarToRow(car, at);
+    const id = insertCar({ ...row, unread: unreadToJson(unread), bought_on: boughtOn });
     for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
+    if (missing.length + reproductions.length > 0) {
+      const grade = car.grade === undefined || car.grade === null ? null : gradeToHalf(car.grade);
+      const checkId = insertCheck({ car_id: id, checked_on: at.slice(0, 10), grade_half: grade, notes: '' });
+      const insert = (originality: Originality) => (part: PartName) =>
+        insertPart({ check_id: checkId, part, grade_half: null, originality, note: '' });
+      missing.forEach(insert('missing'));
+      reproductions.forEach(insert('reproduction'));
+    }
+    if (sold)
+      insertDisposal({
+        car_id: id,
+        sold_on: sold.soldOn,
+        proceeds_minor: sold.proceeds,
+        fees_minor: 0,
+        currency: sold.currency,
+        buyer: '',
+        venue: '',
+        notes: '',
+      });
+    return id;
   };
 };
 
@@ -75,21 +105,20 @@ export const removeCars = async (trx: Transaction<Schema>, carIds: number[]): Pr
 };
 
 /**
- * The next free inventory numbers: the last car's number (of the lot, or of the collection) counted on with as many
+ * Gives the next free inventory numbers: the last car's number (of the lot, or of the collection) counted on with as many
  * digits, such as A-017 after A-016; 0001 in an empty collection. `given` are numbers about to be entered beside them.
  */
-export const nextInventoryNumbers = async (
+export const inventoryNumberer = async (
   trx: Transaction<Schema>,
-  count: number,
   lotId: number | null,
-  given: string[] = [],
-): Promise<string[]> => {
+  given: Iterable<string> = [],
+): Promise<() => string> => {
   const kept = await trx
     .selectFrom('car')
     .select(['inventory_number', 'lot_id'])
     .orderBy('id', 'desc')
     .execute();
-  const rows = [...given.map(inventory_number => ({ inventory_number, lot_id: lotId })), ...kept];
+  const rows = [...Array.from(given, inventory_number => ({ inventory_number, lot_id: lotId })), ...kept];
   const taken = new Set(rows.map(row => row.inventory_number.toLowerCase()));
   const numbered = (number: string) => /^(.*?)(\d+)$/.exec(number);
   const last =
@@ -102,13 +131,24 @@ export const nextInventoryNumbers = async (
     // Only numbers of the same form count on: A-2024-017 does not make A-016 jump.
     if (parts && parts[1]?.toLowerCase() === prefix.toLowerCase()) next = Math.max(next, Number(parts[2]));
   }
-  const numbers: string[] = [];
-  while (numbers.length < count) {
-    next += 1;
-    const number = `${prefix}${String(next).padStart(digits.length, '0')}`;
-    if (!taken.has(number.toLowerCase())) numbers.push(number);
-  }
-  return numbers;
+  return () => {
+    for (;;) {
+      next += 1;
+      const number = `${prefix}${String(next).padStart(digits.length, '0')}`;
+      if (!taken.has(number.toLowerCase())) return number;
+    }
+  };
+};
+
+/** So many of the next free inventory numbers, as `inventoryNumberer` gives them. */
+export const nextInventoryNumbers = async (
+  trx: Transaction<Schema>,
+  count: number,
+  lotId: number | null,
+  given: string[] = [],
+): Promise<string[]> => {
+  const next = await inventoryNumberer(trx, lotId, given);
+  return Array.from({ length: count }, next);
 };
 
 /** Changes many cars; those with the same changes are written together. */

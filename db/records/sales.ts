@@ -131,15 +131,16 @@ export const knownSales = (
 
 /**
  * Adds thousands of sale records inside an action. Those of a casting that was `just` added may come to one observation from
- * several texts; they are numbered.
+ * several texts; they are numbered. `unread` are the texts of its row that were not understood, as rows keep them.
  */
 export const saleInserter = (sqlite: Database) => {
   const insert = preparedInsert(sqlite, 'sale_record');
   const taken = new Map<string, number>();
-  return (row: ReturnType<typeof saleToRow>, just: boolean): void => {
+  return (row: ReturnType<typeof saleToRow>, just: boolean, unread: string): void => {
     const times = just ? (taken.get(row.identity) ?? 0) + 1 : 1;
     if (just) taken.set(row.identity, times);
-    insert(times === 1 ? row : { ...row, identity: `${row.identity}|${times}` });
+    const identity = times === 1 ? row.identity : `${row.identity}|${times}`;
+    insert({ ...row, identity, unread });
   };
 };
 

@@ -59,6 +59,15 @@ const group = <T>(list: T[], key: (item: T) => string | number) => {
  */
 export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => (await loadReference(db)).match;
 
+export interface ReferenceCasting {
+  id: number;
+  name: string;
+  maker: string;
+  series: string;
+  /** The texts that each feature takes among its variations. */
+  features: Record<VariationFeature, string[]>;
+}
+
 export interface LoadedReference {
   match: Matcher;
   /** The same for text of which the casting is known already, whatever name it gives. */
@@ -67,6 +76,11 @@ export interface LoadedReference {
   settled(text: string): SettledName | undefined;
   /** The colours of a casting's variations, each by its plain text. */
   coloursOf(castingId: number): Map<string, string>;
+  /** A casting's name and its features' texts; undefined where there is none of this id. */
+  castingOf(castingId: number): ReferenceCasting | undefined;
+  /** A feature's texts among all castings, each by its plain text. */
+  textsOf(feature: VariationFeature): ReadonlyMap<string, string>;
+  releaseName(releaseId: number): string | undefined;
 }
 
 /** The reference as it is now: `loadMatcher`'s matcher, and what explains why a text led to no variation. */
@@ -180,5 +194,30 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     const isRelease = releasesByCasting.get(castingId)?.some(release => plain(release.name) === named);
     return within(castingId, isRelease ? named : '', written);
   };
-  return { match, matchWithin, settled, coloursOf };
+  const castingOf = (castingId: number): ReferenceCasting | undefined => {
+    const casting = castingsById.get(castingId);
+    if (!casting) return undefined;
+    const own = coloursByCasting.get(castingId) ?? [];
+    const features = Object.fromEntries(
+      variationFeatures.map(feature => [
+        feature,
+        [...new Set(own.map(variation => variation.features[feature]).filter(Boolean))],
+      ]),
+    ) as ReferenceCasting['features'];
+    return { id: casting.id, name: casting.name, maker: casting.maker, series: casting.series, features };
+  };
+  const texts = new Map<VariationFeature, Map<string, string>>();
+  const textsOf = (feature: VariationFeature): ReadonlyMap<string, string> => {
+    const known =
+      texts.get(feature) ??
+      new Map(
+        variations.flatMap(({ features }) =>
+          features[feature] ? [[plain(features[feature]), features[feature]] as const] : [],
+        ),
+      );
+    texts.set(feature, known);
+    return known;
+  };
+  const releaseName = (releaseId: number) => releasesById.get(releaseId)?.name;
+  return { match, matchWithin, settled, coloursOf, castingOf, textsOf, releaseName };
 };

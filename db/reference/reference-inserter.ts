@@ -21,6 +21,7 @@ interface NewVariation {
   year: number | null;
   features: Partial<FeatureTexts>;
   rarity: Rarity | null;
+  notes?: string;
 }
 
 /** Adds thousands of castings and variations inside an action: makers, series, castings and releases each once, by their names. */
@@ -81,7 +82,10 @@ export const referenceInserter = async (sqlite: Database, db: Kysely<Schema>) =>
     homes.set(written, id);
     return id;
   };
-  const variation = (castingId: number, { release, year, features, rarity }: NewVariation): number => {
+  const variation = (
+    castingId: number,
+    { release, year, features, rarity, notes = '' }: NewVariation,
+  ): number => {
     const releaseId = once(key('release', castingId, release, year), () =>
       inserts.release({ casting_id: castingId, name: release, year }),
     );
@@ -93,7 +97,8 @@ export const referenceInserter = async (sqlite: Database, db: Kysely<Schema>) =>
       if (listed.size < mostListed) listed.add(entry);
       insertFeature.run(castingId, feature, value);
     }
-    return inserts.variation(variationToRow(releaseId, { features, rarity, factorySpecification: '' }));
+    const row = variationToRow(releaseId, { features, rarity, factorySpecification: '' });
+    return inserts.variation({ ...row, notes });
   };
   return { casting, variation };
 };

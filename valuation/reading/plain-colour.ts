@@ -57,3 +57,7 @@ export const plainColourText = (text: string): string | null => {
     .join(' ');
   return isPlainColour(whole) ? whole : null;
 };
+/** True where a word of the text is short for a colour or a shade, so that it is no name. */
+export const isShortened = (text: string): boolean =>
+  tokens(text).some(word => Object.hasOwn(shortened, word)) ||
+  /\p{L}\.(\s|$)|^\p{L}{1,2}$/u.test(text.trim());

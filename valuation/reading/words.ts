@@ -54,20 +54,26 @@ const finishWords: Record<string, FinishState> = {
   'touch up': 'touched up',
   retouched: 'touched up',
   touched: 'touched up',
-  repaint: 'customised',
-  repainted: 'customised',
-  overpainted: 'customised',
-  refinished: 'customised',
+  'd origine': 'original',
+  originallack: 'original',
+  originalzustand: 'original',
+  'peinture d origine': 'original',
+  restauriert: 'restored',
+  restaure: 'restored',
+  restauree: 'restored',
+  restaurato: 'restored',
+  restaurado: 'restored',
+  ausgebessert: 'touched up',
+  retouche: 'touched up',
+  entlackt: 'stripped',
+  decape: 'stripped',
   restoration: 'restored',
   custom: 'customised',
   customized: 'customised',
   customised: 'customised',
   strip: 'stripped',
 };
-/** Words after which a restored car is easily taken for an overpainted one; the owner is told what was made of them. */
-const repainting = new Set(['repaint', 'repainted', 'overpainted', 'refinished']);
-
-/** Only words that say where: "painted", "front" or "rear" alone could be a quarter or the whole. */
+/** Only words that say where; "painted" alone could be a quarter or the whole. Common practice, no source. */
 const baseWords: Record<string, BasePaint> = {
   no: 'none',
   unpainted: 'none',
@@ -83,7 +89,24 @@ const baseWords: Record<string, BasePaint> = {
   'fully painted': 'full',
   'all painted': 'full',
   'completely painted': 'full',
+  'full paint': 'full',
+  'ganz lackiert': 'full',
+  'komplett lackiert': 'full',
+  'entierement peint': 'full',
+  'entierement peinte': 'full',
+  unlackiert: 'none',
+  'nicht lackiert': 'none',
+  'non peint': 'none',
+  'non peinte': 'none',
+  'bare metal': 'none',
+  'no paint': 'none',
 };
+
+/** A painted end of the base, in either order and as it is shortened: "painted front", "rear ptd", "front of base painted". */
+const paintedEnd =
+  /^(?:(?:painted|ptd) )?(front|frt|fr|rear|back|vorne|vorn|hinten|avant|arriere)(?: (?:end|half|part|quarter))?(?: of (?:the )?base)?(?: only)?(?: (?:is )?(?:painted|ptd|paint|lackiert|peint|peinte)(?: only)?)?(?: base)?$/;
+const isPainting = /painted|ptd|paint|lackiert|peint/;
+const frontEnds = new Set(['front', 'frt', 'fr', 'vorne', 'vorn', 'avant']);
 const rarityWords: Record<string, Rarity> = {
   normal: 'common',
   'very rare': 'rare',
@@ -131,22 +154,31 @@ const chosen = <T extends string>(
     : notUnderstood(`"${shown}" is no ${what}; write one of: ${words.join(', ')}`);
 };
 
+/** Words that say of restored cars and of customised ones alike that another paint is on them. Common practice, no source. */
+const repainting =
+  /^(?:(?:full |complete |old |amateur )?(?:repaint|repainted|over ?painted|refinished|re ?sprayed|umlackiert|neu lackiert|nachlackiert|repeint|repeinte|verniciato|repintado))(?: .*)?$/;
+
 /**
- * A finish state, in our words or common others such as "repainted"; anything else is refused, naming the choices.
+ * A finish state, in our words or common others; anything else is refused, naming the choices. "Repainted" is asked: a restored car
+ * is, and a customised one too.
  */
 export const readFinishState = (cell: Cell): Reading<FinishState> => {
-  const state = chosen(cell, finishStates, finishWords, 'finish state');
-  return state.ok && repainting.has(plainWord(shownText(cell)))
-    ? understood(
-        state.value,
-        `"${shownText(cell)}" is taken as customised, since an overpaint is no restoration; write "restored" where it is one`,
-      )
-    : state;
+  const shown = shownText(cell);
+  return repainting.test(plainWord(shown).replace(/['’]/g, ' '))
+    ? notUnderstood(`"${shown}" can be restored or customised: say which`)
+    : chosen(shown.replace(/['’]/g, ' '), finishStates, finishWords, 'finish state');
 };
 
 /** How much of the base is painted, in our words or common others; anything else is refused, naming the choices. */
-export const readBasePaint = (cell: Cell): Reading<BasePaint> =>
-  chosen(cell, basePaints, baseWords, 'base paint');
+export const readBasePaint = (cell: Cell): Reading<BasePaint> => {
+  const word = plainWord(shownText(cell))
+    .replace(/^base (?:is )?/, '')
+    .replace(/[.,]+$/, '');
+  const end = isPainting.test(word) ? paintedEnd.exec(word)?.[1] : undefined;
+  return end === undefined
+    ? chosen(cell, basePaints, baseWords, 'base paint')
+    : understood(frontEnds.has(end) ? 'front quarter' : 'rear quarter');
+};
 
 /** A rarity, in our words or common others; anything else is refused, naming the choices. */
 export const readRarity = (cell: Cell): Reading<Rarity> => chosen(cell, rarities, rarityWords, 'rarity');
@@ -168,15 +200,14 @@ export const readParts = (cell: Cell): Reading<PartName[]> => {
   return understood(partNames.filter(part => found.has(part)));
 };
 
-/** A four-digit year, or two digits of the last century. */
+/** A four-digit year, or two digits from 40 on, which are of the last century: castings are no older. */
 export const readYear = (cell: Cell): Reading<number> => {
   if (cell instanceof Date) return understood(cell.getUTCFullYear());
   const shown = shownText(cell);
-  const match = /^(?:(\d{4})|['’](\d{2}))(?:\.0+)?$/.exec(shown);
+  const match = /^(?:(\d{4})|['’]?(\d{2}))(?:\.0+)?$/.exec(shown);
   const year = match?.[1] ? Number(match[1]) : 1900 + Number(match?.[2]);
-  return match && year >= 1900 && year <= 2100
-    ? understood(year)
-    : notUnderstood(`"${shown}" is not a year such as 1969`);
+  const isPlausible = match?.[1] ? year >= 1900 && year <= 2100 : year >= 1940;
+  return match && isPlausible ? understood(year) : notUnderstood(`"${shown}" is not a year such as 1969`);
 };
 
 /** What its owner does with a car. A sold one is refused: its sale is recorded on its own page, with what it brought. */

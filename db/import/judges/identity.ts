@@ -1,31 +1,116 @@
 import { readBasePaint, readYear } from '../../../valuation/reading/words.ts';
-import { featureColumns } from '../../reference/match.ts';
-import type { RowReader } from './judge.ts';
+import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
+import { featureColumns, type LoadedReference, type Match } from '../../reference/match.ts';
+import { plain } from '../../reference/plain.ts';
+import type { FeatureTexts } from './feature-text.ts';
+import { mostMatches, type RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
-
-/** The columns that say what a car is; their text is kept as it was written. */
-const identityColumns = [
-  'maker',
-  'series',
-  'casting',
-  'release_name',
-  'release_year',
-  ...Object.values(featureColumns),
-];
 
 const basePaintOf = remembered(readBasePaint);
 const yearOf = remembered(readYear);
+const ranges = ['maker', 'series', 'casting', 'release_name'] as const;
 
-/** What stands in the file of a car's identity; base paint and year in our words where they are readable. */
-export const writtenOf = (row: RowReader): Record<string, string> => {
-  const written: Record<string, string> = {};
-  for (const column of identityColumns) {
-    const text = row.takeText(column);
-    if (text) written[column] = text;
-  }
-  const basePaint = row.take('base_paint', basePaintOf);
-  if (basePaint) written.base_paint = basePaint;
-  const year = row.take('release_year', yearOf);
-  if (year) written.release_year = String(year);
-  return written;
+/** What a row says that a car is. */
+export interface Identity {
+  /** Its texts, in our words where they were understood, as a record keeps them. */
+  written: Record<string, string>;
+  match: Match;
+  /** Remarks on condition that stand in the columns of features. */
+  remarks: string[];
+}
+
+/** A name as it stands, with one space between its words. */
+const tidy = (text: string): string => text.replace(/\s+/g, ' ').trim();
+
+/** Takes a feature's text, in the reference's spelling where it has it; what it says besides goes to its own field. */
+const takeFeature = (
+  row: RowReader,
+  texts: FeatureTexts,
+  castingId: number | null,
+  feature: VariationFeature,
+): { value: string | null; remark: string | null; isOpen?: boolean } => {
+  const column = featureColumns[feature];
+  const text = row.takeText(column);
+  if (text === '') return { value: null, remark: null };
+  delete row.fields[column];
+  const reading = row.isSaid(column)
+    ? { value: text }
+    : texts.read(castingId, feature, text, row.heading(column));
+  for (const { text: left, reason } of reading.unread ?? []) row.miss(column, reason, left);
+  for (const [field, value] of Object.entries(reading.facts ?? {})) row.give(field, value, column);
+  if (reading.value !== undefined) row.fields[column] = reading.value;
+  return {
+    value: reading.value ?? null,
+    remark: reading.isRemark ? `${row.heading(column)}: ${text}` : null,
+    isOpen: reading.unread !== undefined && reading.unread.length > 0,
+  };
+};
+
+/** Reads what rows say that cars are: each text in our words, in the reference's, or as it was written. */
+export const identityReader = (
+  reference: LoadedReference,
+  texts: FeatureTexts,
+  readRemarks: (row: RowReader, castingId: number | null) => void = () => {},
+) => {
+  const matched = new Map<string, Match>();
+  const match = (of: Record<string, string>): Match => {
+    const key = JSON.stringify(of);
+    const found = matched.get(key) ?? reference.match(of);
+    if (matched.size < mostMatches) matched.set(key, found);
+    return found;
+  };
+
+  return (row: RowReader): Identity => {
+    const written: Record<string, string> = {};
+    /** What is compared with the reference: what was not understood is no reason that nothing fits. */
+    const understood: Record<string, string> = {};
+    const remarks: string[] = [];
+    for (const column of ranges) {
+      const text = row.takeText(column);
+      if (!text) continue;
+      written[column] = understood[column] = text;
+      row.fields[column] = tidy(text);
+    }
+    const { castingId } = match(understood);
+    readRemarks(row, castingId);
+    // The colour goes first: its cell may say what others have no cell for.
+    for (const feature of variationFeatures) {
+      if (feature === 'basePaint') continue;
+      const column = featureColumns[feature];
+      const { value, remark, isOpen } = takeFeature(row, texts, castingId, feature);
+      if (value !== null) written[column] = understood[column] = value;
+      else if (remark !== null) remarks.push(remark);
+      else if (isOpen) written[column] = row.text(column);
+    }
+    const basePaint = row.take('base_paint', basePaintOf);
+    if (basePaint) written.base_paint = understood.base_paint = basePaint;
+    else if (row.has('base_paint')) written.base_paint = row.text('base_paint').slice(0, 200);
+    const year = row.take('release_year', yearOf);
+    if (year) written.release_year = understood.release_year = String(year);
+    else if (row.has('release_year')) written.release_year = row.text('release_year').slice(0, 200);
+    const found = openWhere(match(understood), Object.keys(written).length > Object.keys(understood).length);
+    nameAsKnown(row, reference, found, understood);
+    return { written, match: found, remarks };
+  };
+};
+
+/** A car of which something was not understood is no variation for certain, though only one may fit the rest. */
+const openWhere = (match: Match, isOpen: boolean): Match =>
+  isOpen && match.variationId !== null
+    ? { ...match, variationId: null, candidates: [match.variationId] }
+    : match;
+
+/** Gives the fields of a known casting and release in the reference's spelling. */
+const nameAsKnown = (
+  row: RowReader,
+  reference: LoadedReference,
+  { castingId, releaseId }: Match,
+  { casting, release_name: release }: Record<string, string>,
+): void => {
+  const known = castingId === null ? undefined : reference.castingOf(castingId);
+  if (!known) return;
+  row.fields.casting = known.name;
+  if (casting === undefined || release !== undefined || plain(casting) === plain(known.name)) return;
+  const name = releaseId === null ? undefined : reference.releaseName(releaseId);
+  row.fields.release_name = name ?? tidy(casting);
 };

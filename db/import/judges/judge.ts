@@ -1,8 +1,10 @@
+import type { GradeScale } from '../../../valuation/reading/grade-scale.ts';
 import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
 import { cellText } from '../files/cell-text.ts';
 import type { Mapping } from '../mapping.ts';
 import type { ImportRowView, TableRow } from '../types.ts';
 import { isTotalsRow } from './totals.ts';
+import type { WordBook } from './word-book.ts';
 
 /** What becomes of a row. An accepted one brings the step that writes it, to be taken inside the import's action. */
 export type Judged =
@@ -27,82 +29,181 @@ export const readRow = (row: TableRow): ReadRow | null => {
   return texts.some(text => text !== '') ? { ...row, texts } : null;
 };
 
+/** How the cells of a file are read: its columns, what its owner's words mean, and the scale of its grades. */
+export interface Habits {
+  mapping: Mapping;
+  words: WordBook;
+  /** Null is C1 to C10; `asked` where the figures may be of another scale, so that they wait for an answer. */
+  scale: GradeScale | 'asked' | null;
+}
+
+/** A cell, or part of one, that was not understood. */
+export interface UnreadCell {
+  /** Our column for which it was read; '' where it is in none. */
+  field: string;
+  /** As the file names its column. */
+  column: string;
+  text: string;
+  reason: string;
+}
+
+const longestUnread = 20_000;
+/** A dash or a question mark alone says as much as a blank cell. */
+const says = /^(?!n\/a$)(?=.*[^\s?\-–—.])/isu;
+
 /** Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what there is to say. */
 export class RowReader {
-  /** By our columns, as the row is taken. */
+  /** By our columns, in plain values: amounts in whole units, days as ISO dates, parts with commas between them. */
   readonly fields: Record<string, unknown> = {};
-  /** Cells that were not understood, by our columns, the first first; one that is `left` is saved as written and rejects nothing. */
-  readonly unread: { column: string; text: string; reason: string; left?: true }[] = [];
+  readonly unread: UnreadCell[] = [];
   readonly notes: string[] = [];
-  readonly #places: Map<string, number>;
+  readonly habits: Habits;
   readonly #row: ReadRow;
-  constructor({ places }: Mapping, row: ReadRow) {
-    this.#places = places;
+  /** What the owner's words give, by our columns. */
+  readonly #given = new Map<string, string>();
+  /** Places of cells that words have spoken for. */
+  readonly #spoken = new Set<number>();
+  #refusal: { column: string; reason: string } | null = null;
+
+  constructor(habits: Habits, row: ReadRow) {
+    this.habits = habits;
     this.#row = row;
+    if (!habits.words.isEmpty) this.#hearWords();
+  }
+
+  /** Takes each cell that the owner's words speak for as what they mean: of its own field, of another one, or of none. */
+  #hearWords(): void {
+    const { mapping, words } = this.habits;
+    const spoken: { index: number; field: string; meaning: string }[] = [];
+    for (const { index, heading } of mapping.columns)
+      for (const { field, meaning } of words.of(heading, this.#row.texts[index] ?? '')) {
+        this.#spoken.add(index);
+        if (field !== 'nothing') spoken.push({ index, field, meaning });
+      }
+    for (const { index, field, meaning } of spoken) {
+      const own = mapping.places.get(field);
+      const hasOwn = own !== undefined && own !== index && !this.#spoken.has(own) && this.#row.texts[own];
+      // What stands in a field's own column goes before what another column says of it.
+      if (hasOwn || (this.#given.has(field) && own !== index))
+        this.leave('', index, 'another column says it, too');
+      else this.#given.set(field, meaning);
+    }
+  }
+
+  has(column: string): boolean {
+    return this.text(column) !== '';
+  }
+
+  /** The text of a column: what the owner's words say of it, or what stands there. */
+  text(column: string): string {
+    const given = this.#given.get(column);
+    if (given !== undefined) return given;
+    const place = this.habits.mapping.places.get(column);
+    if (place === undefined || this.#spoken.has(place)) return '';
+    const text = this.#row.texts[place] ?? '';
+    return says.test(text) ? text : '';
   }
 
   cell(column: string): Cell {
-    const place = this.#places.get(column);
-    return place === undefined ? null : (this.#row.cells[place] ?? null);
+    const given = this.#given.get(column);
+    if (given !== undefined) return given;
+    const place = this.habits.mapping.places.get(column);
+    if (place === undefined || this.#spoken.has(place)) return null;
+    const raw = this.#row.cells[place] ?? null;
+    return typeof raw === 'string' ? (this.#row.texts[place] ?? '') : raw;
   }
 
-  text(column: string): string {
-    const place = this.#places.get(column);
+  /** Reads a column's cell as this text from here on. */
+  replace(column: string, text: string): void {
+    this.#given.set(column, text);
+  }
+
+  /** What another cell says of a field; where its own column says otherwise, that stays and the other is not understood. */
+  give(field: string, value: string, from: string): void {
+    const own = this.text(field);
+    if (own === '') this.#given.set(field, value);
+    else if (own.toLowerCase() !== value.toLowerCase())
+      this.miss(from, `another column says "${own}"`, value);
+  }
+
+  /** True where a word of the owner's says what the column holds. */
+  isSaid(column: string): boolean {
+    return this.#given.has(column);
+  }
+
+  /** The text as it stands in the file, whatever words say of it. */
+  written(column: string): string {
+    const place = this.habits.mapping.places.get(column);
     return place === undefined ? '' : (this.#row.texts[place] ?? '');
   }
 
+  /** The heading of one of our columns, or the column's own name where the file does not have it. */
+  heading(column: string): string {
+    const place = this.habits.mapping.places.get(column);
+    return place === undefined ? column : (this.habits.mapping.columns[place]?.heading ?? column);
+  }
+
   /** What the cell says, null where it is blank or was not understood. */
-  take<T>(column: string, read: (cell: Cell) => Reading<T>): T | null {
-    const text = this.text(column);
-    if (text === '') return null;
-    const raw = this.cell(column);
-    const reading = read(typeof raw === 'string' ? text : raw);
+  read<T>(column: string, read: (cell: Cell) => Reading<T>): T | null {
+    if (!this.has(column)) return null;
+    const reading = read(this.cell(column));
     if (!reading.ok) {
-      this.refuse(column, reading.reason);
+      this.miss(column, reading.reason);
       return null;
     }
     if (reading.note) this.notes.push(reading.note);
-    this.fields[column] = reading.value;
     return reading.value;
   }
 
-  /** As `take`, but a cell that is not understood (of at most 200 characters) is left as it was written: the row is taken without it. */
-  takeOrLeave<T>(column: string, read: (cell: Cell) => Reading<T>): T | null {
-    const text = this.text(column);
-    const before = this.unread.length;
-    const value = this.take(column, read);
-    const cell = this.unread[before];
-    if (cell && text.length <= 200) {
-      cell.left = true;
-      this.notes.push(`${cell.reason}; the cell is saved as written`);
-    }
+  /** As `read`, and kept among what was understood. */
+  take<T>(column: string, read: (cell: Cell) => Reading<T>): T | null {
+    const value = this.read(column, read);
+    if (value !== null) this.fields[column] = value;
     return value;
-  }
-
-  /** The cells that are saved as they were written. */
-  left(): { column: string; text: string }[] {
-    return this.unread.filter(cell => cell.left).map(({ column, text }) => ({ column, text }));
   }
 
   /** A text cell of at most `longest` characters. */
   takeText(column: string, longest = 200): string {
     const text = this.text(column);
     if (text.length > longest) {
-      this.refuse(column, `the text has ${text.length} characters; ${longest} are the most here`);
+      this.miss(column, `the text has ${text.length} characters; ${longest} are the most here`);
       return '';
     }
     if (text) this.fields[column] = text;
     return text;
   }
 
-  refuse(column: string, reason: string): void {
-    this.unread.push({ column, text: this.text(column), reason });
+  /** Keeps a column's cell, or a part of it, as something that was not understood. */
+  miss(column: string, reason: string, text = this.written(column) || this.text(column)): void {
+    this.unread.push({
+      field: column,
+      column: this.heading(column),
+      text: text.slice(0, longestUnread),
+      reason,
+    });
   }
 
-  /** The first cell that was not understood and cannot be left as written rejects the row; null where there is none. */
-  rejected(): Judged | null {
-    const first = this.unread.find(cell => !cell.left);
-    return first ? { outcome: 'rejected', column: first.column, reason: first.reason, not: null } : null;
+  /** Keeps a column's cell that is understood by itself, but of no use without another one: no word can settle it. */
+  hold(column: string, reason: string): void {
+    this.miss(column, reason);
+    const last = this.unread.at(-1);
+    if (last) last.field = '';
+  }
+
+  /** Keeps the cell at a place as something that was not understood. */
+  leave(field: string, index: number, reason: string): void {
+    const column = this.habits.mapping.columns[index]?.heading ?? `column ${index + 1}`;
+    const text = (this.#row.texts[index] ?? '').slice(0, longestUnread);
+    if (text) this.unread.push({ field, column, text, reason });
+  }
+
+  /** The row cannot be taken: it says nothing of what every record must have. The first reason counts. */
+  refuse(column: string, reason: string): void {
+    this.#refusal ??= { column, reason };
+  }
+
+  rejected(not: string | null = null): Judged | null {
+    return this.#refusal && { outcome: 'rejected', ...this.#refusal, not };
   }
 }
 
@@ -113,60 +214,97 @@ const rejected = (reason: string, not: string | null = null): Judged => ({
   not,
 });
 
+/**
+ * A row with more cells than headings. Where only the last heading's text, which may hold commas, seems to run on, it is joined again;
+ * otherwise nothing behind the car's name can be told to stand under its heading, and the rest is saved as it is written.
+ */
+const unevenRow = (habits: Habits, row: ReadRow): { habits: Habits; row: ReadRow; left: number[] } => {
+  const { mapping } = habits;
+  const width = mapping.columns.length;
+  const last = mapping.columns[width - 1];
+  const splitsNumber = row.texts.some(
+    (text, i) => /\d$/.test(text) && /^\d{2,3}(?!\d)/.test(row.texts[i + 1] ?? ''),
+  );
+  if (last?.ours === 'notes' && !splitsNumber) {
+    const texts = [
+      ...row.texts.slice(0, width - 1),
+      row.texts
+        .slice(width - 1)
+        .filter(Boolean)
+        .join(', '),
+    ];
+    const cells = [...row.cells.slice(0, width - 1), texts[width - 1] ?? ''];
+    return { habits, row: { ...row, texts, cells }, left: [] };
+  }
+  const name = mapping.places.get('casting') ?? -1;
+  const places = new Map([...mapping.places].filter(([, place]) => place <= name));
+  const left = row.texts.flatMap((text, place) => (place > name && text ? [place] : []));
+  return { habits: { ...habits, mapping: { ...mapping, places } }, row, left };
+};
+
 /** Judges one row: its shape first, then what it says. Their heading names the column of a rejected one. */
 export const judgeRow = (
   judge: Judge,
-  mapping: Mapping,
+  habits: Habits,
   row: ReadRow,
 ): { judged: Judged; reader: RowReader } => {
-  const reader = new RowReader(mapping, row);
-  if (row.fault) return { judged: rejected(row.fault), reader };
   const filled = row.texts.filter(text => text !== '');
+  if (row.fault) return { judged: rejected(row.fault), reader: new RowReader(habits, row) };
   if (isTotalsRow(filled))
-    return { judged: rejected('this looks like a line of totals, not a record', 'a total'), reader };
-  if (row.texts.length > mapping.columns.length && row.texts.slice(mapping.columns.length).some(Boolean))
     return {
-      judged: rejected(
-        `the row has ${row.cells.length} cells, the headings ${mapping.columns.length}; is a separator inside a value not quoted?`,
-      ),
-      reader,
+      judged: rejected('this looks like a line of totals, not a record', 'a total'),
+      reader: new RowReader(habits, row),
     };
+  const width = habits.mapping.columns.length;
+  const isUneven = row.texts.length > width && row.texts.slice(width).some(Boolean);
+  const even = isUneven ? unevenRow(habits, row) : { habits, row, left: [] };
+  const reader = new RowReader(even.habits, even.row);
+  for (const place of even.left)
+    reader.leave(
+      '',
+      place,
+      'the row has more cells than there are headings: it cannot be told what this belongs to',
+    );
   const judged = judge(reader, row.line);
-  if (judged.outcome === 'rejected' && judged.column !== null)
-    judged.column = headingOf(mapping, judged.column);
+  if (judged.outcome === 'rejected' && judged.column !== null) judged.column = reader.heading(judged.column);
   return { judged, reader };
-};
-
-const headingOf = (mapping: Mapping, ours: string): string => {
-  const place = mapping.places.get(ours);
-  return place === undefined ? ours : (mapping.columns[place]?.heading ?? ours);
 };
 
 /** A judged row as the preview shows it. */
 export const rowView = (
-  mapping: Mapping,
+  { mapping }: Habits,
   row: ReadRow,
   { judged, reader }: { judged: Judged; reader: RowReader },
-  sheet: string | null,
 ): ImportRowView => ({
   line: row.line,
-  sheet,
+  sheet: row.sheet ?? null,
   outcome: judged.outcome,
   column: judged.outcome === 'rejected' ? judged.column : null,
   reason: judged.outcome === 'rejected' ? judged.reason : null,
   not: judged.outcome === 'rejected' ? judged.not : null,
   note:
     judged.outcome === 'accepted'
-      ? judged.notes.join('; ') || null
+      ? [...judged.notes, ...reader.unread.map(({ reason }) => reason)].join('; ') || null
       : judged.outcome === 'duplicate'
         ? judged.note
         : null,
-  fields: reader.fields,
-  unread: reader.unread.map(({ column, text }) => ({
-    column: headingOf(mapping, column),
-    text: text.slice(0, 200),
-  })),
+  fields: judged.outcome === 'rejected' ? {} : reader.fields,
+  unread: reader.unread.map(({ column, text }) => ({ column, text: text.slice(0, 200) })),
   values: Object.fromEntries(
-    [...mapping.places.keys()].map(column => [column, reader.text(column).slice(0, 200)]),
+    [...mapping.places.keys()].map(column => [column, reader.written(column).slice(0, 200)]),
   ),
+});
+
+/** A line that is no row of the list, such as a title or headings. */
+export const asideView = ({ line, sheet }: ReadRow, not: string): ImportRowView => ({
+  line,
+  sheet: sheet ?? null,
+  outcome: 'rejected',
+  column: null,
+  reason: null,
+  not,
+  note: null,
+  fields: {},
+  unread: [],
+  values: {},
 });

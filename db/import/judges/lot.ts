@@ -1,15 +1,24 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely } from 'kysely';
 import { type Cell, isAmountCell, shownNumber, understood } from '../../../valuation/reading/reading.ts';
-import { readFinishState, readGrade, readStatus } from '../../../valuation/reading/words.ts';
+import { readFinishState, readParts, readStatus } from '../../../valuation/reading/words.ts';
+import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import { gradeToHalf } from '../../codec.ts';
-import { carInserter } from '../../records/cars-write.ts';
-import { loadReference, type Match } from '../../reference/match.ts';
+import { carInserter, type NewCar } from '../../records/cars-write.ts';
+import { loadReference } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
+import type { Purchases } from '../purchases.ts';
+import { readQuantity } from './amounts.ts';
 import { matchExplainer } from './explain-match.ts';
-import { writtenOf } from './identity.ts';
-import { type Judge, type Judged, mostMatches } from './judge.ts';
+import { FeatureTexts } from './feature-text.ts';
+import { gradeReader } from './grades.ts';
+import { identityReader } from './identity.ts';
+import type { Habits, Judge, Judged, RowReader } from './judge.ts';
+import { knownCars } from './known-cars.ts';
+import { moneyReader, partPaid, soldAlone } from './purchase.ts';
+import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
+import { takeFinish, takeParts } from './state.ts';
 
 const readNumber = (cell: Cell) =>
   understood(
@@ -19,119 +28,146 @@ const readNumber = (cell: Cell) =>
   );
 
 interface Target {
+  /** The lot into which the cars go, where it is there already; null for a new one. */
   lotId: number | null;
-  /** Numbers to give to cars that bring none, in order. */
-  freeNumbers: string[];
+  /** Its name, by which an import that is repeated finds its cars again. */
+  lotName: string | null;
+  /** Gives the next free number to a car that brings none. */
+  nextNumber: () => string;
+  /** Of amounts that name none; and of the owner's own estimates. */
+  currency: Currency;
+  reporting: Currency;
+  /** ISO instant. */
   at: string;
+  /** How the cars were bought, for the lots that this makes. */
+  purchases: Purchases;
+  /** A connection that sees what is recorded, for statements prepared once. */
+  reader: Database;
   /** The writing connection inside the import's action; null where rows are only looked at. */
   sqlite: Database | null;
 }
 
-/** What tells two rows of one lot apart where they bring no number. */
-const contentKey = (asWritten: string, grade: number | null, finish: string, notes: string) =>
-  JSON.stringify([asWritten, grade, finish, notes]);
-
 const mostCandidates = 500;
+const longestNumber = 60;
+const counted = /^(\d{1,3}) ?[x×] ?(?=\p{L})/u;
+
+/** How many cars the row is of, by its own column or as "2x Silver Kite". */
+const takeQuantity = (
+  row: RowReader,
+  quantityOf: (cell: Cell) => ReturnType<typeof readQuantity>,
+): number => {
+  const said = counted.exec(row.text('casting'))?.[1];
+  if (said !== undefined && Number(said) > 0 && !row.has('quantity')) {
+    row.replace('casting', row.text('casting').replace(counted, ''));
+    row.give('quantity', said, 'casting');
+  }
+  return row.take('quantity', quantityOf) ?? 1;
+};
 
 /**
- * Judges the rows of a lot file. A number that stands in the collection already is a duplicate, and so is a row without a
- * number that equals a car of the same lot; nothing that is kept is ever overwritten.
+ * Judges the rows of a lot file. Nothing that is written refuses a row: what is not understood is saved beside the car. A number that stands
+ * in the collection already for the same car is a duplicate, and so is a row without a number that equals a car of the same
+ * lot; nothing that is kept is ever overwritten.
  */
-export const lotJudge = async (db: Kysely<Schema>, target: Target): Promise<Judge> => {
+export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Target): Promise<Judge> => {
+  const { at, sqlite, currency, reporting, purchases } = target;
+  const today: IsoDate = at.slice(0, 10);
   const reference = await loadReference(db);
   const explain = matchExplainer(reference);
-  const insert = target.sqlite && carInserter(target.sqlite, target.at);
-  const numbers = new Map<string, number>();
-  for (const row of await db.selectFrom('car').select('inventory_number').execute())
-    numbers.set(row.inventory_number.toLowerCase(), 0);
-  const sameContent = new Map<string, number>();
-  const ofLot =
-    target.lotId === null
-      ? []
-      : await db
-          .selectFrom('car')
-          .select(['as_written', 'grade_half', 'finish_state', 'notes'])
-          .where('lot_id', '=', target.lotId)
-          .execute();
-  for (const row of ofLot) {
-    const key = contentKey(row.as_written, row.grade_half, row.finish_state, row.notes);
-    sameContent.set(key, (sameContent.get(key) ?? 0) + 1);
-  }
-  const gradeOf = remembered(readGrade);
+  const texts = new FeatureTexts(reference, habits.words.words);
+  const identityOf = identityReader(reference, texts, remarksReader(texts, habits.words));
+  const gradeOf = gradeReader(habits);
+  const moneyOf = moneyReader(habits, { currency, reporting, today });
+  const insert = sqlite && carInserter(sqlite, at);
+  const known = knownCars(target.reader, target);
   const finishOf = remembered(readFinishState);
   const statusOf = remembered(readStatus);
-  const matched = new Map<string, Match>();
-  let given = 0;
-  const nextNumber = (): string => {
-    for (;;) {
-      const free = target.freeNumbers[given++];
-      if (free === undefined) throw new Error('fewer free inventory numbers were set aside than cars came');
-      if (!numbers.has(free.toLowerCase())) return free;
-    }
-  };
+  const partsOf = remembered(readParts);
+  const quantityOf = remembered(readQuantity);
 
   return (row, line): Judged => {
-    const written = writtenOf(row);
-    const notes = row.takeText('notes', 20_000);
-    const grade = row.take('grade', gradeOf);
-    const finishState = row.take('finish_state', finishOf) ?? 'original';
-    const status = row.takeOrLeave('status', statusOf) ?? 'kept';
+    const quantity = takeQuantity(row, quantityOf);
+    const { written, match, remarks } = identityOf(row);
+    const ownNotes = row.takeText('notes', 20_000);
+    const notes = [ownNotes, ...remarks].filter(Boolean).join('\n');
+    const grade = gradeOf(row);
+    const finish = takeFinish(row, finishOf);
+    const finishState = finish ?? 'original';
+    const status = row.take('status', statusOf) ?? 'kept';
     const location = row.takeText('location');
-    const number = row.take('inventory_number', readNumber) ?? '';
-    if (row.rejected() === null && Object.keys(written).length === 0 && !notes && !number)
+    const missing = takeParts(row, 'missing_parts', partsOf);
+    const reproductions = takeParts(row, 'reproduction_parts', partsOf).filter(
+      part => !missing.includes(part),
+    );
+    const money = moneyOf(row, quantity);
+    const sold = soldAlone(row, money.sold, quantity);
+    let number = row.take('inventory_number', readNumber) ?? '';
+    if (Object.keys(written).length === 0 && !notes && !number) {
       row.refuse(
         'casting',
         'the row says nothing about the car: give its number, a casting, one of its features or a note',
       );
-    if (number.length > 60) row.refuse('inventory_number', 'an inventory number has 60 characters at most');
-    const before = number ? numbers.get(number.toLowerCase()) : undefined;
-    if (before)
-      row.refuse(
-        'inventory_number',
-        `number ${number} stands on line ${before} already; give this car another`,
-      );
-    const rejected = row.rejected();
-    if (rejected) return rejected;
-    if (before === 0)
+      return row.rejected() ?? { outcome: 'rejected', column: 'casting', reason: '', not: null };
+    }
+    if (number.length > longestNumber) {
+      row.hold('inventory_number', `an inventory number has ${longestNumber} characters at most`);
+      number = '';
+    }
+    const { purchase } = money;
+    const content = [JSON.stringify(written), gradeToHalf(grade), finishState, notes];
+    const before = number ? known.numbered(number, { written, castingId: match.castingId }) : null;
+    if (before === 'same')
       return {
         outcome: 'duplicate',
         note: `number ${number} stands in the collection already; nothing was changed`,
       };
-    const asWritten = JSON.stringify(written);
-    if (number) numbers.set(number.toLowerCase(), line);
-    else {
-      const content = contentKey(asWritten, gradeToHalf(grade), finishState, notes);
-      const same = sameContent.get(content) ?? 0;
-      if (same > 0) {
-        sameContent.set(content, same - 1);
-        return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
-      }
+    if (before !== null) {
+      row.hold(
+        'inventory_number',
+        before === 'other'
+          ? `number ${number} belongs to another car of the collection; this one is given the next free number`
+          : `number ${number} stands on line ${before} already; this car is given the next free number`,
+      );
+      delete row.fields.inventory_number;
+      number = '';
     }
-    const match = matched.get(asWritten) ?? reference.match(written);
-    if (matched.size < mostMatches) matched.set(asWritten, match);
+    if (number) known.take(number, line);
+    else if (before === null && known.equal(content, purchases.namesOf(purchase), quantity))
+      return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
     const why = explain(written, match);
+    const unread = row.unread.map(({ column, text, field }) => ({ column, text, field }));
+    const car = (inventoryNumber: string): NewCar => ({
+      inventoryNumber,
+      lotId: target.lotId,
+      castingId: match.castingId,
+      releaseId: match.releaseId,
+      variationId: match.variationId,
+      asWritten: written,
+      grade,
+      finishState,
+      status: sold ? 'sold' : status,
+      location,
+      notes,
+      ownWorth: money.ownWorth,
+    });
     return {
       outcome: 'accepted',
       notes: why === null ? row.notes : [...row.notes, why],
       unidentified: match.variationId === null,
-      write: () =>
-        insert?.(
-          {
-            inventoryNumber: number || nextNumber(),
-            lotId: target.lotId,
-            castingId: match.castingId,
-            releaseId: match.releaseId,
-            variationId: match.variationId,
-            asWritten: written,
-            grade,
-            finishState,
-            status,
-            location,
-            notes,
-          },
-          match.candidates.slice(0, mostCandidates),
-          row.left(),
-        ),
+      write: () => {
+        for (let i = 0; i < quantity; i++) {
+          const id = insert?.(car((i === 0 && number) || target.nextNumber()), {
+            candidates: match.candidates.slice(0, mostCandidates),
+            unread,
+            boughtOn: purchase.boughtOn,
+            missing,
+            reproductions,
+            sold,
+          });
+          if (id !== undefined)
+            purchases.add(id, { ...purchase, paid: partPaid(purchase.paid, quantity, i) }, sold !== null);
+        }
+      },
     };
   };
 };

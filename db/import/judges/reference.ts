@@ -39,7 +39,8 @@ const keyOf = ({ maker, series, casting, release, year, features }: Named): stri
 };
 
 /**
- * Judges the rows of a reference file: each is a variation; one that is known already is a duplicate. `sqlite` is the writing
+ * Judges the rows of a reference file: each is a variation; one that is known already is a duplicate. What is not understood of it is saved
+ * in its notes, as it is written. `sqlite` is the writing
  * connection inside the import's action, null where rows are only looked at.
  */
 export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null): Promise<Judge> => {
@@ -66,7 +67,7 @@ export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null
 
   return (row, line): Judged => {
     const name = row.takeText('casting');
-    if (!name && row.unread.length === 0) row.refuse('casting', 'the casting has no name');
+    if (!name) row.refuse('casting', 'the casting has no name');
     const ownMaker = row.takeText('maker');
     const ownSeries = row.takeText('series');
     const home = homes
@@ -95,13 +96,20 @@ export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null
             : 'this variation is known already; nothing was changed',
       };
     rarities.set(key, rarity);
+    const left = row.unread.map(({ column, text }) => `${column}: ${text}`).join('\n');
     if (!home) addHome(name, { maker, series });
     return {
       outcome: 'accepted',
       notes: row.notes,
       unidentified: false,
       write: () =>
-        inserter?.variation(inserter.casting(maker, series, name, year), { release, year, features, rarity }),
+        inserter?.variation(inserter.casting(maker, series, name, year), {
+          release,
+          year,
+          features,
+          rarity,
+          notes: left,
+        }),
     };
   };
 };

@@ -5,20 +5,26 @@ import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { currencyOfAmount, readMoney } from '../../../valuation/reading/money.ts';
 import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
-import { readFinishState, readGrade, readParts } from '../../../valuation/reading/words.ts';
-import type { Currency, Minor } from '../../../valuation/types.ts';
+import { readFinishState, readParts } from '../../../valuation/reading/words.ts';
+import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import { knownSales, type SaleEntry, saleInserter, saleToRow } from '../../records/sales.ts';
-import { featureColumns, loadReference, type Match } from '../../reference/match.ts';
+import { finishNotSettled } from '../../records/settle-words.ts';
+import { unreadToJson } from '../../records/unread.ts';
+import { featureColumns, loadReference } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
 import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
-import type { Mapping } from '../mapping.ts';
+import { inUnits } from './amounts.ts';
 import { matchExplainer } from './explain-match.ts';
-import { writtenOf } from './identity.ts';
-import { type Judge, type Judged, mostMatches, type RowReader } from './judge.ts';
+import { FeatureTexts } from './feature-text.ts';
+import { gradeReader } from './grades.ts';
+import { identityReader } from './identity.ts';
+import type { Habits, Judge, Judged, RowReader } from './judge.ts';
+import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
+import { takeFinish, takeParts } from './state.ts';
 
 interface Target {
   addReference: boolean;
@@ -34,19 +40,62 @@ interface Target {
   onMissing: (casting: string) => void;
 }
 
-/** The currency of a row's price: what its price or its currency column names, which must agree; null where that is refused. */
+/** The currency of a row's price: what its price names, or else its currency column; null where they differ, or nobody can tell. */
 const currencyAt = (row: RowReader, own: Currency): Currency | null => {
   const named = row.text('currency');
   const currency = named ? currencyNamed(named, own) : own;
+  const inPrice = currencyOfAmount(row.cell('price'), currency ?? own);
   if (currency === null || !isCurrency(currency)) {
-    row.refuse('currency', `"${named}" is no currency; write its ISO 4217 code, such as USD`);
+    const reason = `"${named}" is no currency; write its ISO 4217 code, such as USD`;
+    if (inPrice !== 'none' && inPrice !== null) {
+      row.miss('currency', reason);
+      return inPrice;
+    }
+    row.refuse('currency', reason);
     return null;
   }
-  const inPrice = currencyOfAmount(row.cell('price'), currency);
   if (inPrice === 'none' || inPrice === currency) return currency;
   if (inPrice === null || !named) return inPrice ?? currency;
   row.refuse('price', `the price "${row.text('price')}" names ${inPrice}, the row's currency is ${currency}`);
   return null;
+};
+
+/** The price of a sale; without one the row says nothing. */
+const takePrice = (
+  row: RowReader,
+  own: Currency,
+  priceOf: (currency: Currency) => (cell: Cell) => Reading<Minor>,
+) => {
+  if (!row.has('price')) {
+    row.refuse('price', 'the price is missing');
+    return null;
+  }
+  const currency = currencyAt(row, own);
+  if (currency === null) return null;
+  const price = priceOf(currency)(row.cell('price'));
+  if (!price.ok) row.refuse('price', price.reason);
+  else if (price.value <= 0)
+    row.refuse('price', `"${row.text('price')}" is no price: a sale brings more than nothing`);
+  else {
+    row.fields.price = inUnits(price.value, currency);
+    row.fields.currency = currency;
+    return { price: price.value, currency };
+  }
+  return null;
+};
+
+const takeDay = (row: RowReader, dayOf: (cell: Cell) => Reading<IsoDate>): IsoDate | null => {
+  if (!row.has('sold_on')) {
+    row.refuse('sold_on', 'the day of the sale is missing');
+    return null;
+  }
+  const day = dayOf(row.cell('sold_on'));
+  if (!day.ok) {
+    row.refuse('sold_on', day.reason);
+    return null;
+  }
+  row.fields.sold_on = day.value;
+  return day.value;
 };
 
 /** What a sale adds to the reference where its casting is not there: one variation for all rows that say the same. */
@@ -76,10 +125,12 @@ const additions = (reference: Awaited<ReturnType<typeof referenceInserter>>) => 
 };
 
 /**
- * Judges the rows of a sales file. The same observation twice is a duplicate. A casting that the reference lacks rejects the
- * row, or is added with what the row says of the variation where that was asked for.
+ * Judges the rows of a sales file. A row without a day or a price, or of which nothing says which car it was, is refused; what else is not
+ * understood is saved beside the record. The same observation twice is a duplicate. A casting that the reference lacks waits to
+ * be settled, or is added with what the row says of the variation where that was asked for.
  */
-export const salesJudge = async (db: Kysely<Schema>, mapping: Mapping, target: Target): Promise<Judge> => {
+export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Target): Promise<Judge> => {
+  const { mapping } = habits;
   const reference = await loadReference(db);
   const explain = matchExplainer(reference);
   const { sqlite } = target;
@@ -87,11 +138,13 @@ export const salesJudge = async (db: Kysely<Schema>, mapping: Mapping, target: T
   const add = sqlite && target.addReference ? additions(await referenceInserter(sqlite, db)) : null;
   const isKnown = knownSales(target.reader);
   const seen = new Set<string>();
-  const matched = new Map<string, Match>();
+  const texts = new FeatureTexts(reference, habits.words.words);
+  const readRemarks = remarksReader(texts, habits.words);
+  const identityOf = identityReader(reference, texts, readRemarks);
+  const gradeOf = gradeReader(habits);
   const order = mapping.columns.find(column => column.ours === 'sold_on')?.dateOrder ?? null;
   const habit = mapping.money.get('price') ?? {};
   const dayOf = remembered(cell => readDate(cell, order, target.today));
-  const gradeOf = remembered(readGrade);
   const finishOf = remembered(readFinishState);
   const partsOf = remembered(readParts);
   const pricesOf = new Map<Currency, (cell: Cell) => Reading<Minor>>();
@@ -102,67 +155,52 @@ export const salesJudge = async (db: Kysely<Schema>, mapping: Mapping, target: T
   };
 
   return (row): Judged => {
-    const soldOn = row.take('sold_on', dayOf);
-    if (soldOn === null && row.text('sold_on') === '')
-      row.refuse('sold_on', 'the day of the sale is missing');
-    if (row.text('price') === '') row.refuse('price', 'the price is missing');
-    const currency = currencyAt(row, target.currency);
-    const price = currency === null ? null : row.take('price', priceOf(currency));
-    if (price !== null && price <= 0)
-      row.refuse('price', `"${row.text('price')}" is no price: a sale brings more than nothing`);
-    const written = writtenOf(row);
+    const soldOn = takeDay(row, dayOf);
+    const priced = takePrice(row, target.currency, priceOf);
+    const { written, match, remarks } = identityOf(row);
     const name = written.casting ?? written.release_name ?? '';
-    if (!name) row.refuse('casting', 'the casting is missing');
-    const writtenText = JSON.stringify(written);
-    const match = matched.get(writtenText) ?? reference.match(written);
-    if (matched.size < mostMatches) matched.set(writtenText, match);
-    if (name && match.castingId === null) {
-      target.onMissing(name);
-      if (!target.addReference)
-        row.refuse(
-          'casting',
-          `"${name}" is not in the reference; add it there first, or let the import add it`,
-        );
-    }
-    const grade = row.take('grade', gradeOf);
-    const finishState = row.take('finish_state', finishOf) ?? 'original';
-    const missingParts = row.take('missing_parts', partsOf) ?? [];
-    const reproductionParts = row.take('reproduction_parts', partsOf) ?? [];
-    const source = row.takeText('source');
-    const found = row.takeText('reference', 500);
+    if (Object.keys(written).length === 0 && row.unread.length === 0)
+      row.refuse('casting', 'the casting is missing');
     const rejected = row.rejected();
-    if (rejected || soldOn === null || price === null || currency === null)
+    if (rejected || soldOn === null || priced === null)
       return rejected ?? { outcome: 'rejected', column: null, reason: 'no price or no day', not: null };
+    const isNew = match.castingId === null;
+    if (name && isNew) target.onMissing(name);
+    const adds = isNew && target.addReference && name !== '';
+    const grade = gradeOf(row);
+    const finish = takeFinish(row, finishOf);
+    const missingParts = takeParts(row, 'missing_parts', partsOf);
+    const reproductionParts = takeParts(row, 'reproduction_parts', partsOf);
+    const doubt = finish === null ? row.unread.find(({ field }) => field === 'finish_state') : undefined;
     const sale: Omit<SaleEntry, 'id'> = {
       soldOn,
-      price,
-      currency,
+      ...priced,
       castingId: match.castingId,
       variationId: match.variationId,
       asWritten: written,
       grade,
-      finishState,
+      finishState: finish ?? 'original',
       missingParts,
       reproductionParts,
-      source,
-      reference: found,
+      source: row.takeText('source'),
+      reference: row.takeText('reference', 500),
       reliabilityPercent: null,
-      excluded: false,
-      excludedWhy: '',
+      excluded: doubt !== undefined,
+      excludedWhy: doubt ? `${finishNotSettled}"${doubt.text.slice(0, 100)}"` : '',
       disposalId: null,
-      notes: '',
+      notes: [row.takeText('notes', 20_000), ...remarks].filter(Boolean).join('\n'),
     };
     const own = saleToRow(sale);
     if (seen.has(own.identity) || isKnown(sale, own.identity))
       return { outcome: 'duplicate', note: 'the same sale is recorded already; nothing was changed' };
     seen.add(own.identity);
-    const isNew = match.castingId === null;
-    const why = isNew ? `"${name}" is added to the reference` : explain(written, match);
+    const why = adds ? `"${name}" is added to the reference` : explain(written, match);
+    const unread = unreadToJson(row.unread.map(({ column, text, field }) => ({ column, text, field })));
     return {
       outcome: 'accepted',
       notes: why === null ? row.notes : [...row.notes, why],
-      unidentified: !isNew && match.variationId === null,
-      write: () => insert?.(isNew && add ? saleToRow({ ...sale, ...add(written) }) : own, isNew),
+      unidentified: !adds && match.variationId === null,
+      write: () => insert?.(adds && add ? saleToRow({ ...sale, ...add(written) }) : own, adds, unread),
     };
   };
 };

@@ -5,6 +5,7 @@ import type { Schema } from '../../../db/schema.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
+import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { streamed } from '../session/progress.ts';
@@ -67,8 +68,10 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
         at: session.at(),
         signal: stop,
         onProgress: report,
-        afterwards: async (trx, lotId) => {
+        afterwards: async (trx, { lotId, toShare, soldCarIds }) => {
           if (lotId !== null && fitted) await reshareLot(trx, fitted, lotId);
+          for (const id of toShare) await reshareLot(trx, fitted ?? (await marketToday(session)), id);
+          await followOwnSales(trx, soldCarIds);
         },
       }),
     );

@@ -1,4 +1,5 @@
 import { accessSync, constants, mkdtempSync, openAsBlob, rmSync, statSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
 import type { Encoding } from '../../../db/import/types.ts';
@@ -10,6 +11,7 @@ import { type Api, type CommandContext, withCollection } from '../collection.ts'
 import { beforeFounding } from '../founding.ts';
 import { followed } from '../progress-bar.ts';
 import { endRefused, print, Refused, say } from '../terminal.ts';
+import { wordsCsv, wordsIn } from '../words-file.ts';
 
 export interface ImportOptions {
   as: ImportKind;
@@ -24,6 +26,9 @@ export interface ImportOptions {
   encoding?: Encoding;
   dates?: DateOrder;
   decimal?: 'point' | 'comma';
+  words?: string;
+  rows?: boolean;
+  notUnderstood?: string;
   json?: boolean;
 }
 
@@ -59,7 +64,8 @@ const lotOf = (path: string, { as, name, price, currency }: ImportOptions, repor
 
 const run = async ({ api, signal }: CommandContext, path: string, options: ImportOptions) => {
   const { reportingCurrency } = await api.collection.summary();
-  const { as, map, sheet, currency, dryRun, addReference, encoding, dates, decimal } = options;
+  const { as, map, sheet, currency, dryRun, addReference, encoding, dates, decimal, rows } = options;
+  const words = options.words === undefined ? [] : await wordsIn(options.words);
   const work = await api.imports.run(
     {
       file: await fileAt(path),
@@ -72,6 +78,8 @@ const run = async ({ api, signal }: CommandContext, path: string, options: Impor
       currency,
       dryRun,
       addReference,
+      words,
+      rows,
       lot: lotOf(path, options, reportingCurrency),
     },
     { signal },
@@ -122,11 +130,23 @@ const tryWithoutCollection = async (path: string, options: ImportOptions): Promi
   }
 };
 
+/** As a text that is not understood stands in the file, and what it may mean. */
+const asked = ({ column, text, field, meaning, count }: ImportResult['notUnderstood'][number]): string =>
+  `  ${column}: ${text === '*' ? 'the scale of its figures' : `"${text}"`} (${count})${meaning ? `, perhaps ${field.replaceAll('_', ' ')} ${meaning}` : ''}`;
+
+const mostAsked = 40;
+
 const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
   `${result.accepted} rows ${dryRun ? 'would be imported' : 'imported'}, ${result.rejected.length} rejected, ${result.duplicates} duplicates` +
     (result.unidentified > 0 ? `; ${result.unidentified} not identified, their text is saved` : ''),
   ...(result.lot ? [`Lot: ${result.lot.name}`] : []),
   ...result.notes,
+  ...(result.notUnderstood.length > 0
+    ? [
+        `${result.notUnderstood.length} texts are not understood; they are saved as they are written. Say what they mean with --words:`,
+        ...result.notUnderstood.slice(0, mostAsked).map(asked),
+      ]
+    : []),
   ...result.rejected.map(
     ({ line, column, reason }) => `line ${line}${column ? `, ${column}` : ''}: ${reason}`,
   ),
@@ -141,6 +161,9 @@ export const importFile = async (file: string, options: ImportOptions): Promise<
   const result = exists
     ? await withCollection({ collection }, context => run(context, path, options))
     : await (dryRun ? tryWithoutCollection : runFounding)(path, options);
-  print(json, result, shown => lines(shown, dryRun));
+  const { notUnderstood, ...rest } = result;
+  if (options.notUnderstood !== undefined) await writeFile(options.notUnderstood, wordsCsv(notUnderstood));
+  if (json) print(true, { ...rest, not_understood: notUnderstood }, () => []);
+  else print(false, result, shown => lines(shown, dryRun));
   if (tookNothing(result) && result.rejected.length > 0) endRefused('No row could be taken.');
 };

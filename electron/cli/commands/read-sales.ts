@@ -1,8 +1,8 @@
-import Papa from 'papaparse';
 import type { AddedSaleLines, ReadSaleLines, SaleLineRow } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
-import { print, Refused } from '../terminal.ts';
+import { print } from '../terminal.ts';
 import { textOf } from '../text-file.ts';
+import { wordsIn } from '../words-file.ts';
 
 export interface ReadSalesOptions {
   collection: string;
@@ -12,24 +12,6 @@ export interface ReadSalesOptions {
   add?: boolean;
   json?: boolean;
 }
-
-const wordsIn = async (path: string) => {
-  const { data, meta } = Papa.parse<Record<string, string>>((await textOf(path)).trim(), {
-    header: true,
-    transformHeader: heading => heading.trim().toLowerCase(),
-  });
-  const lacking = ['text', 'field', 'meaning'].filter(column => !meta.fields?.includes(column));
-  if (lacking.length > 0)
-    throw new Refused(`${path} lacks ${lacking.join(', ')}; its columns are column,text,field,meaning.`);
-  return data
-    .filter(row => row.text?.trim())
-    .map(row => ({
-      column: row.column?.trim() || '*',
-      text: row.text ?? '',
-      field: row.field?.trim() ?? '',
-      meaning: row.meaning?.trim() ?? '',
-    }));
-};
 
 const why: Record<string, string> = {
   lot: 'several cars for one price',

@@ -9,14 +9,19 @@ describe.each(['csv', 'xlsx'])('a list of what there is, as %s', format => {
   it('gives makers, series, castings, releases and variations, each once', async () => {
     const collection = await newCollection();
     const result = await take(collection, file, { as: 'reference' });
-    expect(result).toMatchObject({ accepted: 6, duplicates: 1, duplicateLines: [10] });
-    expect(rejections(result)).toEqual([
-      [8, 'Year', expect.stringContaining('"about 1970" is not a year')],
-      [9, 'Name', 'the casting has no name'],
-    ]);
+    expect(result).toMatchObject({ accepted: 7, duplicates: 1, duplicateLines: [10] });
+    expect(rejections(result)).toEqual([[9, 'Name', 'the casting has no name']]);
     expect(['maker', 'series', 'casting', 'release'].map(table => countOf(collection, table))).toEqual([
-      2, 3, 4, 5,
+      2, 3, 4, 6,
     ]);
+    expect(result.notUnderstood).toMatchObject([
+      { column: 'Year', text: 'about 1970', count: 1, lines: [8] },
+    ]);
+    const notes = collection.read.sqlite
+      .prepare("SELECT notes FROM variation WHERE notes <> ''")
+      .pluck()
+      .all();
+    expect(notes).toEqual(['Year: about 1970']);
     const variations = await listVariations(collection.read.db);
     expect(
       variations.map(({ releaseName, releaseYear, features, rarity }) => [
@@ -41,8 +46,8 @@ describe.each(['csv', 'xlsx'])('a list of what there is, as %s', format => {
     const collection = await newCollection();
     await take(collection, file, { as: 'reference' });
     const again = await take(collection, file, { as: 'reference' });
-    expect(again).toMatchObject({ accepted: 0, duplicates: 7 });
-    expect(countOf(collection, 'variation')).toBe(6);
+    expect(again).toMatchObject({ accepted: 0, duplicates: 8 });
+    expect(countOf(collection, 'variation')).toBe(7);
   });
 });
 

@@ -24,12 +24,15 @@ describe.each(['csv', 'xlsx'])('sales kept by hand as %s', format => {
       ['2021-06-28', 1250, 'EUR', 7],
       ['2022-01-05', 1800, 'GBP', null],
       ['2022-03-03', 2250, 'USD', 5],
+      ['2022-04-04', 3100, 'EUR', 5],
     ]);
+    expect(sales[5]).toMatchObject({ castingId: null, asWritten: { casting: 'Wobbleston Flyer' } });
     expect(sales[1]?.missingParts).toEqual(['glazing']);
     expect(sales[3]?.missingParts).toEqual(['roof', 'wheels']);
     expect(sales[2]?.reference).toMatch(/^window shelf\s+back row$/);
     expect(result).toMatchObject({
-      accepted: 5,
+      accepted: 6,
+      unidentified: 1,
       duplicates: 1,
       duplicateLines: [line(12, 11)],
       addedCastings: 0,
@@ -40,7 +43,6 @@ describe.each(['csv', 'xlsx'])('sales kept by hand as %s', format => {
     expect(rejections(await take(collection, file, { as: 'sales' }))).toEqual([
       [line(9, 8), 'Sold', expect.stringContaining('calendar does not have')],
       [line(10, 9), 'Paid', expect.stringContaining('"make offer" is not an amount')],
-      [line(11, 10), 'Model', expect.stringContaining('"Wobbleston Flyer" is not in the reference')],
       [line(13, 12), null, expect.stringContaining('totals')],
     ]);
   });
@@ -160,11 +162,18 @@ describe('sales', () => {
     expect(sales.map(sale => sale.currency)).toEqual(['EUR', 'GBP', 'USD']);
   });
 
-  it('that are repainted are customised ones, and this is said', async () => {
-    const file = fileOf('sold_on,price,casting,finish\n2021-04-03,10,Osmerry,repainted\n');
-    const result = await take(collection, file, { as: 'sales' });
-    expect((await listSales(collection.read.db))[0]?.finishState).toBe('customised');
-    expect(result.notes.join()).toContain('Line 2: "repainted" is taken as customised');
+  it('that are repainted count in no estimate until it is said what that means, and then do', async () => {
+    const rows = 'sold_on,price,casting,finish\n2021-04-03,10,Osmerry,repainted\n';
+    const result = await take(collection, fileOf(rows), { as: 'sales' });
+    expect(result.notUnderstood).toMatchObject([{ text: 'repainted', field: 'finish_state', meaning: '' }]);
+    expect((await listSales(collection.read.db))[0]).toMatchObject({
+      excluded: true,
+      excludedWhy: 'Its finish is not settled: "repainted"',
+    });
+    const words = [{ column: '*', text: 'Repainted', field: 'finish_state', meaning: 'restored' }];
+    expect(await take(collection, fileOf(rows), { as: 'sales', words })).toMatchObject({ duplicates: 1 });
+    const after = { finishState: 'restored', excluded: false, excludedWhy: '' };
+    expect(await listSales(collection.read.db)).toMatchObject([after]);
   });
 
   it('imported as a lot are remarked on, and columns that are not read are named', async () => {
@@ -173,7 +182,7 @@ describe('sales', () => {
     expect(asLot.notes.join('\n')).toContain(
       '"Date sold" and "Price" look like the day and the price of sales',
     );
-    expect(asLot.notes.join('\n')).toContain('Not read: "Date sold", "Price", "Weather"');
+    expect(asLot.notes.join('\n')).toContain('Not read: "Weather"');
     const asSales = await take(collection, file, { as: 'sales', dryRun: true });
     expect(asSales.notes.join('\n')).toContain('Not read: "Weather"');
   });

@@ -113,7 +113,7 @@ describe('a first import', { timeout: 60_000 }, () => {
     writeFileSync(join(own, 'photos', 'holiday.jpg'), 'x');
     writeFileSync(join(own, 'letter.txt'), 'x');
     const path = join(folder, 'lot.csv');
-    writeFileSync(path, 'casting,grade\nDovetail,eleven\n');
+    writeFileSync(path, 'casting,grade\n,eleven\n');
     const refused = await playworn(importing(path, own));
     expect(refused.code, refused.stderr).toBe(1);
     expect(readdirSync(own).sort()).toEqual(['letter.txt', 'photos']);

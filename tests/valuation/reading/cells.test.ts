@@ -256,10 +256,9 @@ describe('words', () => {
   });
 
   it('reads the closed words of the trade, and refuses others by naming them', () => {
-    expect(readFinishState('Repainted')).toMatchObject({
-      value: 'customised',
-      note: expect.stringContaining('"Repainted" is taken as customised'),
-    });
+    for (const text of ['Repainted', 'repaint', 'overpainted', 'repeint', 'repainted by someone'])
+      expect(readAs(readFinishState(text))).toMatch(/restored or customised: say which/);
+    for (const text of ["d'origine", 'Originallack']) expect(readAs(readFinishState(text))).toBe('original');
     expect(readFinishState('restored')).toEqual({ ok: true, value: 'restored' });
     for (const text of ['bare', 'bare metal']) expect(readAs(readFinishState(text))).toMatch(/^refused/);
     expect(readAs(readFinishState('TOUCHED-UP'))).toBe('touched up');
@@ -269,7 +268,17 @@ describe('words', () => {
     for (const text of ['back quarter', 'rear 1/4']) expect(readAs(readBasePaint(text))).toBe('rear quarter');
     for (const text of ['complete', 'whole', 'fully painted', 'all'])
       expect(readAs(readBasePaint(text))).toBe('full');
-    for (const text of ['painted', 'rear', 'front', 'back'])
+    for (const text of [
+      'painted front',
+      'frt painted',
+      'front of base painted',
+      'vorne lackiert',
+      'avant peint',
+    ])
+      expect(readAs(readBasePaint(text))).toBe('front quarter');
+    for (const text of ['rear painted', 'painted rear', 'rear ptd', 'hinten lackiert', 'arrière peint'])
+      expect(readAs(readBasePaint(text))).toBe('rear quarter');
+    for (const text of ['painted', 'rear', 'front', 'back', 'plain', 'blank', 'front and rear painted'])
       expect(readAs(readBasePaint(text))).toMatch(/^refused/);
     expect(readAs(readRarity('very rare'))).toBe('rare');
     expect(readAs(readParts('glass; wheels and roof'))).toEqual(['roof', 'glazing', 'wheels']);
@@ -278,7 +287,9 @@ describe('words', () => {
     expect([1969, '1969', "'69", '1969.0'].map(cell => readAs(readYear(cell)))).toEqual([
       1969, 1969, 1969, 1969,
     ]);
-    expect(readAs(readYear('about 1970'))).toMatch(/not a year/);
+    expect(['68', '’40', '99'].map(cell => readAs(readYear(cell)))).toEqual([1968, 1940, 1999]);
+    for (const text of ['about 1970', '05', "'12", '680'])
+      expect(readAs(readYear(text))).toMatch(/not a year/);
   });
 
   it('finds the word that a mistyped one meant, and no far one', () => {

@@ -1,0 +1,56 @@
+import { readDate } from '../../valuation/reading/date.ts';
+import { isPlainColour, plainColourText } from '../../valuation/reading/plain-colour.ts';
+import { isAboutFinish } from '../../valuation/reading/propose.ts';
+import { countries } from '../../valuation/reading/sale-line/vocabulary.ts';
+import { readBasePaint, readFinishState, readGrade } from '../../valuation/reading/words.ts';
+import { cellText } from './files/cell-text.ts';
+import type { Table } from './files/table.ts';
+import { readPaid } from './judges/amounts.ts';
+
+const mostSampled = 60;
+
+/** The first texts of each column of a table, for headings that may mean one thing or another. */
+export const textsUnder = ({ headings, sample }: Table): string[][] =>
+  headings.map((_, index) =>
+    sample
+      .slice(0, mostSampled)
+      .map(({ cells }) => cellText(cells[index] ?? null))
+      .filter(text => text !== ''),
+  );
+
+const isDay = (text: string): boolean =>
+  /^\d{1,4}[./ -]\d{1,2}[./ -]\d{2,4}$/.test(text) || readDate(text, 'dmy', null).ok;
+const isAmount = (text: string): boolean => !isDay(text) && readPaid(text, 'USD', {}).ok;
+const places = new Set(countries.map(country => country.toLowerCase()));
+
+/** How much a text looks like what a column of ours holds, between 0 and 1. */
+const looks: Record<string, (text: string) => number | boolean> = {
+  bought_on: isDay,
+  sold_on: isDay,
+  price_paid: text => isAmount(text) || /\d[\d.,]* ?(\p{Sc}|[A-Z]{3})|\p{Sc} ?\d/u.test(text),
+  sold_for: text => isAmount(text) || /\d[\d.,]* ?(\p{Sc}|[A-Z]{3})|\p{Sc} ?\d/u.test(text),
+  colour: text =>
+    isPlainColour(text) || plainColourText(text) !== null ? 1 : readFinishState(text).ok ? 0 : 0.3,
+  finish_state: text => readFinishState(text.replace(/ *\([^()]*\)/, '')).ok || isAboutFinish(text),
+  body_finish: text => /candy|enamel|metallic|matt|chrome|lacquer/i.test(text),
+  base_paint: text => readBasePaint(text).ok || /paint|plain|bare|ptd|lack|peint|blank|brut/i.test(text),
+  country: text => places.has(text.toLowerCase()),
+  grade: text => readGrade(text).ok || /^[\d.,+\-/% ]+$|[★⭐*]|mint|beater|good|vg|fair|poor/i.test(text),
+};
+
+/** Which of these columns of ours the texts look most like; the first where they tell nothing. */
+export const likeliest = <T extends { ours: string }>(
+  candidates: readonly T[],
+  texts: readonly string[],
+): T | null => {
+  let best: { candidate: T; score: number } | null = null;
+  for (const candidate of candidates) {
+    const look = looks[candidate.ours];
+    const score =
+      look && texts.length > 0
+        ? texts.reduce((sum, text) => sum + Number(look(text)), 0) / texts.length
+        : 0.2;
+    if (!best || score > best.score) best = { candidate, score };
+  }
+  return best?.candidate ?? null;
+};

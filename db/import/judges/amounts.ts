@@ -1,0 +1,60 @@
+import { currencyDecimals } from '../../../valuation/money.ts';
+import { currencyOfAmount, type MoneyHabit, readMoney } from '../../../valuation/reading/money.ts';
+import { type Cell, notUnderstood, type Reading, understood } from '../../../valuation/reading/reading.ts';
+import type { Currency, Minor } from '../../../valuation/types.ts';
+
+export interface PaidAmount {
+  minor: Minor;
+  currency: Currency;
+  /** True where it is said to be for each of several cars. */
+  isEach: boolean;
+}
+
+const each = / ?(?:\(?(?:each|ea\.?|apiece|per car|per piece|je|pro st(?:ü|ue)ck|pi(?:è|e)ce|chacune?)\)?)$/i;
+
+/** An amount in whole units of its currency, as a number: 1250 minor units of a currency with cents are 12.5. */
+export const inUnits = (minor: Minor, currency: Currency): number => minor / 10 ** currencyDecimals(currency);
+
+/** What was paid or asked, in the currency that the amount names, or else in `own`. Nothing and less than nothing are not understood. */
+export const readPaid = (cell: Cell, own: Currency, habit: MoneyHabit): Reading<PaidAmount> => {
+  const isEach = typeof cell === 'string' && each.test(cell);
+  const amount = typeof cell === 'string' ? cell.replace(each, '') : cell;
+  const named = currencyOfAmount(amount, own);
+  const currency = named === 'none' || named === null ? own : named;
+  const reading = readMoney(amount, currency, habit);
+  if (!reading.ok) return reading;
+  return reading.value >= 0
+    ? understood({ minor: reading.value, currency, isEach })
+    : notUnderstood(`"${String(cell)}" is less than nothing`);
+};
+
+/** An estimate: one amount, or a range of two; as low, mid and high, in minor units of `own`. */
+export const readEstimate = (
+  cell: Cell,
+  own: Currency,
+  habit: MoneyHabit,
+): Reading<{ low: Minor; mid: Minor; high: Minor }> => {
+  const range =
+    typeof cell === 'string' ? /^(.*\d[^-–]*?) ?(?:-|–|to|bis) ?(\D{0,3}\d.*)$/i.exec(cell.trim()) : null;
+  if (range) {
+    const [low, high] = [readMoney(range[1] ?? '', own, habit), readMoney(range[2] ?? '', own, habit)];
+    return low.ok && high.ok && low.value > 0 && high.value >= low.value
+      ? understood({ low: low.value, mid: Math.round((low.value + high.value) / 2), high: high.value })
+      : notUnderstood(`"${String(cell)}" is no range of amounts such as 60-90`);
+  }
+  const one = readMoney(cell, own, habit);
+  if (!one.ok) return one;
+  return one.value > 0
+    ? understood({ low: one.value, mid: one.value, high: one.value })
+    : notUnderstood(`"${String(cell)}" is no estimate: it is not more than nothing`);
+};
+
+/** How many cars a row is of. */
+export const readQuantity = (cell: Cell): Reading<number> => {
+  const text = String(cell ?? '').trim();
+  const match = /^(?:x ?)?(\d{1,3})(?:\.0+)? ?(?:x|×|pcs?\.?|cars?|pieces?|st(?:ü|ue)?c?k?\.?)?$/i.exec(text);
+  const number = Number(match?.[1]);
+  return match && number >= 1 && number <= 500
+    ? understood(number)
+    : notUnderstood(`"${text}" is no number of cars`);
+};

@@ -1,0 +1,142 @@
+import { nearest } from '../../../valuation/reading/nearest.ts';
+import { isPlainColour, isShortened } from '../../../valuation/reading/plain-colour.ts';
+import {
+  type LexiconCasting,
+  makeLexicon,
+  type OwnWord,
+} from '../../../valuation/reading/sale-line/lexicon.ts';
+import { readSaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import { numbers } from '../../../valuation/reading/sale-line/vocabulary.ts';
+import type { PartName, VariationFeature } from '../../../valuation/words.ts';
+import type { LoadedReference } from '../../reference/match.ts';
+import { plain } from '../../reference/plain.ts';
+
+/** What the text of one of a car's features comes to. */
+export interface FeatureReading {
+  /** As the reference writes it, or as it stands. */
+  value?: string;
+  /** What it says besides, by our columns. */
+  facts?: Record<string, string>;
+  /** A remark on condition, which is no kind of this feature: it goes to the notes. */
+  isRemark?: boolean;
+  unread?: { text: string; reason: string }[];
+}
+
+const partOf: Partial<Record<VariationFeature, PartName>> = {
+  roof: 'roof',
+  interior: 'interior',
+  glazing: 'glazing',
+  wheels: 'wheels',
+  accessory: 'accessory',
+};
+
+const remark =
+  /^(?:all |very |quite |still )?(?:orig(?:inal)?s?|ok(?:ay)?|good|fine|nice|perfect|complete|correct|clean|worn|scuffed|scratched|chipped|cracked|bent|dirty|dusty|poor|bad|yes|y|x|present|there|loose|rusty|gut|ja|da|bon|bonne?s?|oui)[.!]*$/i;
+const gone = /^(?:is |are |all )?(?:missing|gone|lost|fehlt|fehlen|manquante?s?)[.!]*$/i;
+const repro = /^(?:is |are |all )?(?:repros?|reproductions?|nachbau|reproduction parts?)[.!]*$/i;
+const aboutParts = /missing|gone|lost|lack|repro|replac|fehl|manqu|nachbau|without|ohne|sans/i;
+const severalFacts =
+  /[,;()/]|\d|(?:^|\P{L})(?:base|roof|interior|seats?|wheels?|glass|windows?|painted|with|and|dach|boden|toit)(?:\P{L}|$)/iu;
+
+const ask = (text: string, reason: string): FeatureReading => ({ unread: [{ text, reason }] });
+
+const withNumberAsWord = (text: string): string =>
+  text.replace(/^\d(?= )/, figure => numbers[figure] ?? figure);
+
+/** Reads what a car's features are said to be, against the reference; equal texts of one casting are read once. */
+export class FeatureTexts {
+  readonly #reference: LoadedReference;
+  readonly #words: readonly OwnWord[];
+  readonly #known = new Map<string, FeatureReading>();
+  readonly #lexicons = new Map<string, ReturnType<typeof makeLexicon>>();
+
+  constructor(reference: LoadedReference, words: readonly OwnWord[]) {
+    this.#reference = reference;
+    this.#words = words;
+  }
+
+  /** What a text is read with: the features of its casting, and words. */
+  lexiconOf(castingId: number | null, words: readonly OwnWord[], key: string) {
+    const name = `${castingId} ${key}`;
+    const known = this.#lexicons.get(name);
+    if (known) return known;
+    const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    const castings: LexiconCasting[] = casting ? [{ ...casting, releases: [] }] : [];
+    const made = makeLexicon(castings, [...words]);
+    if (this.#lexicons.size >= 500) this.#lexicons.clear();
+    this.#lexicons.set(name, made);
+    return made;
+  }
+
+  /** A feature of a casting, null where that is not known; `column` is the heading over it. */
+  read(castingId: number | null, feature: VariationFeature, text: string, column: string): FeatureReading {
+    const key = `${castingId} ${feature} ${column} ${text}`;
+    const known = this.#known.get(key);
+    if (known) return known;
+    const reading =
+      feature === 'colour' ? this.#colour(castingId, text, column) : this.#feature(castingId, feature, text);
+    if (this.#known.size >= 20_000) this.#known.clear();
+    this.#known.set(key, reading);
+    return reading;
+  }
+
+  #named(castingId: number | null, feature: VariationFeature, text: string): string | undefined {
+    const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    const plainText = plain(text);
+    return (
+      casting?.features[feature].find(own => plain(own) === plainText) ??
+      this.#reference.textsOf(feature).get(plainText)
+    );
+  }
+
+  #feature(castingId: number | null, feature: VariationFeature, text: string): FeatureReading {
+    const named =
+      this.#named(castingId, feature, text) ?? this.#named(castingId, feature, withNumberAsWord(text));
+    if (named !== undefined) return { value: named };
+    if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
+    if (remark.test(text)) return { isRemark: true };
+    const part = partOf[feature];
+    if (part && gone.test(text)) return { facts: { missing_parts: part } };
+    if (part && repro.test(text)) return { facts: { reproduction_parts: part } };
+    if (aboutParts.test(text))
+      return ask(text, `"${text}" says what became of a part, not of which kind it is`);
+    if (part && part !== 'roof' && /^(?:no|none|keine?|aucun)$/i.test(text))
+      return ask(text, `"${text}": whether it is missing or never was there is not said`);
+    if (part && isShortened(text)) return ask(text, `what "${text}" is short for is not known`);
+    return { value: text };
+  }
+
+  #colour(castingId: number | null, text: string, column: string): FeatureReading {
+    const named = this.#named(castingId, 'colour', text);
+    if (named !== undefined) return { value: named };
+    if (isPlainColour(text)) return { value: text };
+    if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
+    if (severalFacts.test(text)) return this.#facts(castingId, text, column);
+    if (isShortened(text)) return ask(text, `what "${text}" is short for is not known`);
+    const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    const close = casting && nearest(text, casting.features.colour);
+    if (close) return ask(text, `this casting has no variation in "${text}" (did you mean "${close}"?)`);
+    return { value: text };
+  }
+
+  /** Several facts in the cell of a colour: what is certain of them; the rest is not understood. */
+  #facts(castingId: number | null, text: string, column: string): FeatureReading {
+    const line = readSaleLine(text, this.lexiconOf(castingId, this.#words, 'cell'), {
+      currency: 'USD',
+      orders: {},
+      today: '9999-12-31',
+      column,
+      day: null,
+      price: null,
+      source: ' ',
+    });
+    const { colour, source: _, casting: __, release_name: ___, ...facts } = line.fields;
+    const isRead = colour !== undefined || Object.keys(facts).length > 0;
+    if (!isRead) return ask(text, `"${text}" is no colour`);
+    return {
+      ...(colour !== undefined && { value: colour }),
+      facts: facts as Record<string, string>,
+      unread: line.unread.map(({ text: left }) => ({ text: left, reason: `"${left}" is not understood` })),
+    };
+  }
+}

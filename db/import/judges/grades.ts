@@ -1,0 +1,25 @@
+import { readOnScale } from '../../../valuation/reading/grade-scale.ts';
+import { type Cell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
+import { readGrade } from '../../../valuation/reading/words.ts';
+import type { Grade } from '../../../valuation/words.ts';
+import type { Habits, RowReader } from './judge.ts';
+import { remembered } from './remembered.ts';
+
+const ownGrade = /^c ?\.?\d|\/ ?10$/i;
+
+/** Reads the grades of a file: C1 to C10 where they are written so, else on the scale that was said for their column. */
+export const gradeReader = ({ scale }: Habits): ((row: RowReader) => Grade | null) => {
+  const said = remembered(readGrade);
+  const bare = remembered((cell: Cell): Reading<Grade> => {
+    const text = String(cell ?? '').trim();
+    if (scale === null || ownGrade.test(text) || cell instanceof Date) return readGrade(cell);
+    if (scale !== 'asked') return readOnScale(text, scale);
+    const grade = readGrade(cell);
+    return grade.ok
+      ? notUnderstood(
+          `whether "${text}" is of 10, of 5 or a school mark is not known; say the scale of the column`,
+        )
+      : grade;
+  });
+  return row => row.take('grade', row.isSaid('grade') ? said : bare);
+};

@@ -1,0 +1,134 @@
+import { isCurrency } from '../../../valuation/money.ts';
+import { currencyNamed } from '../../../valuation/reading/currency.ts';
+import { readDate } from '../../../valuation/reading/date.ts';
+import { type Cell, isAmountCell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
+import type { Currency, IsoDate, Minor, Range } from '../../../valuation/types.ts';
+import { inUnits, type PaidAmount, readEstimate, readPaid } from './amounts.ts';
+import type { Habits, RowReader } from './judge.ts';
+import { remembered } from './remembered.ts';
+
+/** What a row says of how its cars were bought. */
+export interface Purchase {
+  boughtOn: IsoDate | null;
+  seller: string;
+  paid: { minor: Minor; currency: Currency } | null;
+}
+
+/** What a row says of how its car was sold. */
+export interface SoldFor {
+  soldOn: IsoDate;
+  proceeds: Minor;
+  currency: Currency;
+}
+
+export interface MoneyOfRow {
+  /** `paid` is for all cars of the row together. */
+  purchase: Purchase;
+  ownWorth: Range | null;
+  sold: SoldFor | null;
+}
+
+interface Terms {
+  /** Of what was paid and brought, where an amount names none. */
+  currency: Currency;
+  /** Of the owner's own estimates. */
+  reporting: Currency;
+  /** ISO date; nothing was bought or sold after it. */
+  today: IsoDate;
+}
+
+/** What one of a row's cars cost: an equal part of what was paid for all, to the minor unit. */
+export const partPaid = (paid: Purchase['paid'], quantity: number, at: number): Purchase['paid'] =>
+  paid && {
+    ...paid,
+    minor: Math.floor((paid.minor * (at + 1)) / quantity) - Math.floor((paid.minor * at) / quantity),
+  };
+
+const unknownCurrency = (cell: Cell): Reading<PaidAmount> =>
+  notUnderstood(`the currency of "${textOf(cell)}" is not known`);
+
+const textOf = (cell: Cell): string =>
+  isAmountCell(cell) ? `${cell.number} ${cell.sign}` : String(cell ?? '');
+
+/** The currency of what was paid, by a column of its own; null where nobody can tell which it is. */
+const currencyOf = (row: RowReader, own: Currency): Currency | null => {
+  const text = row.text('price_paid_currency');
+  if (text === '') return own;
+  const named = currencyNamed(text, own);
+  if (named !== null && isCurrency(named)) return named;
+  row.miss('price_paid_currency', `"${text}" is no currency; write its ISO 4217 code, such as USD`);
+  return null;
+};
+
+/** Reads what rows say of buying, selling and the owner's own estimate. */
+export const moneyReader = ({ mapping }: Habits, { currency, reporting, today }: Terms) => {
+  const orderOf = (column: string) => mapping.columns.find(({ ours }) => ours === column)?.dateOrder ?? null;
+  const dayOf = (column: string) => remembered(cell => readDate(cell, orderOf(column), today));
+  const amountOf = (column: string) =>
+    remembered((cell): Reading<PaidAmount> => readPaid(cell, currency, mapping.money.get(column) ?? {}));
+  const boughtOn = dayOf('bought_on');
+  const soldOn = dayOf('sold_on');
+  const paidBy = new Map<Currency, (cell: Cell) => Reading<PaidAmount>>();
+  const paidIn = (of: Currency) => {
+    const habit = mapping.money.get('price_paid') ?? {};
+    const known = paidBy.get(of) ?? remembered(cell => readPaid(cell, of, habit));
+    paidBy.set(of, known);
+    return known;
+  };
+  const soldFor = amountOf('sold_for');
+  const estimate = remembered(cell => readEstimate(cell, reporting, mapping.money.get('own_estimate') ?? {}));
+
+  const sale = (row: RowReader): SoldFor | null => {
+    const day = row.take('sold_on', soldOn);
+    const brought = row.read('sold_for', soldFor);
+    if (brought) row.fields.sold_for = inUnits(brought.minor, brought.currency);
+    if (day !== null && brought !== null && brought.minor >= 0)
+      return { soldOn: day, proceeds: brought.minor, currency: brought.currency };
+    // A sale has a day and a price; one without the other waits to be completed.
+    if (day !== null && !row.has('sold_for')) row.hold('sold_on', 'sold, but for how much is not said');
+    if (brought !== null && !row.has('sold_on')) row.hold('sold_for', 'sold, but when is not said');
+    if (day !== null && row.has('sold_for') && brought === null)
+      row.hold('sold_on', 'sold, but for how much is not understood');
+    if (brought !== null && row.has('sold_on') && day === null)
+      row.hold('sold_for', 'sold, but when is not understood');
+    return null;
+  };
+
+  return (row: RowReader, quantity: number): MoneyOfRow => {
+    const named = currencyOf(row, currency);
+    const paid = row.read('price_paid', named === null ? unknownCurrency : paidIn(named));
+    if (paid) {
+      row.fields.price_paid = inUnits(paid.minor, paid.currency);
+      row.fields.price_paid_currency = paid.currency;
+      if (quantity > 1)
+        row.notes.push(
+          paid.isEach
+            ? `${textOf(row.cell('price_paid'))} was paid for each of the ${quantity} cars`
+            : `${textOf(row.cell('price_paid'))} was paid for the ${quantity} cars together`,
+        );
+    }
+    const worth = row.read('own_estimate', estimate);
+    if (worth)
+      row.fields.own_estimate =
+        worth.low === worth.high
+          ? inUnits(worth.mid, reporting)
+          : `${inUnits(worth.low, reporting)}-${inUnits(worth.high, reporting)}`;
+    return {
+      purchase: {
+        boughtOn: row.take('bought_on', boughtOn),
+        seller: row.takeText('seller'),
+        paid: paid && { minor: paid.isEach ? paid.minor * quantity : paid.minor, currency: paid.currency },
+      },
+      ownWorth: worth,
+      sold: sale(row),
+    };
+  };
+};
+
+/** A row of several cars cannot have been sold as one. */
+export const soldAlone = (row: RowReader, sold: SoldFor | null, quantity: number): SoldFor | null => {
+  if (sold === null || quantity === 1) return sold;
+  row.hold('sold_on', 'which of these cars was sold is not said');
+  row.hold('sold_for', 'which of these cars was sold is not said');
+  return null;
+};

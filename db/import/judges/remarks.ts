@@ -1,0 +1,72 @@
+import { isAboutFinish } from '../../../valuation/reading/propose.ts';
+import { readSaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import { plainHeading } from '../../records/unread.ts';
+import { plain } from '../../reference/plain.ts';
+import type { FeatureTexts } from './feature-text.ts';
+import type { RowReader } from './judge.ts';
+import type { WordBook } from './word-book.ts';
+
+/** Fields that remarks are read for; what else they say stays a remark. */
+const fieldsOfRemarks = ['missing_parts', 'reproduction_parts', 'base_paint', 'finish_state'] as const;
+
+/** Without one of these there is nothing to read in a remark. */
+const telling =
+  /miss|gone|lost|lack|repro|without|\bno\b|\bw\/o\b|ohne|sans|fehl|manqu|paint|lack|restor|restaur|repeint|strip|touch|custom|original|whls/i;
+const aboutParts = /repro|missing|fehl|manqu|nachbau|\bgone\b|\blost\b/i;
+
+interface Remark {
+  facts: [string, string][];
+  unread: { field: string; text: string }[];
+}
+
+const nothing: Remark = { facts: [], unread: [] };
+
+/**
+ * Reads remarks for what is certain in them of parts, base paint and finish; they themselves stay as they are. What they say of the finish or
+ * of parts in words that can be meant differently is not understood.
+ */
+export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
+  const known = new Map<string, Remark>();
+  const readRemark = (text: string, castingId: number | null, heading: string): Remark => {
+    const own = words.filter(
+      ({ column, field }) =>
+        plainHeading(column) === plainHeading(heading) ||
+        (column === '*' && (field === 'nothing' || fieldsOfRemarks.some(one => one === field))),
+    );
+    const isTold = own.some(word => plain(text).includes(plain(word.text)));
+    if (!isTold && !telling.test(text)) return nothing;
+    const line = readSaleLine(text, texts.lexiconOf(castingId, own, `remark ${heading}`), {
+      currency: 'USD',
+      orders: {},
+      today: '9999-12-31',
+      column: heading,
+      day: null,
+      price: null,
+      source: ' ',
+    });
+    const named = new Set<string>([...fieldsOfRemarks, ...own.map(({ field }) => field)]);
+    return {
+      facts: Object.entries(line.fields).filter(([field]) => named.has(field)),
+      unread: line.unread.flatMap(({ text: left }) =>
+        isAboutFinish(left)
+          ? [{ field: 'finish_state', text: left }]
+          : aboutParts.test(left)
+            ? [{ field: 'notes', text: left }]
+            : [],
+      ),
+    };
+  };
+  return (row: RowReader, castingId: number | null, column = 'notes'): void => {
+    const text = row.text(column);
+    if (text === '' || text.length > 2000) return;
+    const heading = row.heading(column);
+    const key = `${castingId} ${heading} ${text}`;
+    const remark = known.get(key) ?? readRemark(text, castingId, heading);
+    if (known.size >= 20_000) known.clear();
+    known.set(key, remark);
+    for (const [field, value] of remark.facts) if (!row.has(field)) row.give(field, value, column);
+    for (const { field, text: left } of remark.unread)
+      if (field !== 'finish_state' || !row.has('finish_state'))
+        row.unread.push({ field, column: heading, text: left, reason: `"${left}" is not understood` });
+  };
+};

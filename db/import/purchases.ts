@@ -1,0 +1,158 @@
+import type { Transaction } from 'kysely';
+import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
+import { pieces } from '../codec.ts';
+import { findLotNamed, insertLot, lotCosts, replaceLotCosts, setShares } from '../records/lots.ts';
+import type { Schema } from '../schema.ts';
+import type { Purchase } from './judges/purchase.ts';
+
+/** The lot that a file is imported as. */
+export interface MainLot {
+  id: number;
+  name: string;
+  currency: Currency;
+  /** True where its owner has said what all of it cost: what single cars cost is then part of that. */
+  isPriced: boolean;
+}
+
+interface Bought {
+  carId: number;
+  paid: Minor | null;
+}
+
+interface Group {
+  boughtOn: IsoDate | null;
+  seller: string;
+  currency: Currency | null;
+  cars: Bought[];
+}
+
+/** How the purchases of a file became lots. */
+export interface SettledPurchases {
+  /** Lots whose cost is to be shared by worth, since not every car has a price of its own. */
+  toShare: number[];
+  /** How many lots were made, or added to, beside the file's own. */
+  lots: number;
+  soldCarIds: number[];
+}
+
+const lotNameOf = (seller: string, boughtOn: IsoDate, currency: Currency | null, own: Currency): string =>
+  `${seller || 'Bought'}, ${boughtOn}${currency === null || currency === own ? '' : ` (${currency})`}`;
+
+/**
+ * How the cars of a file were bought. Two or more that its rows give the same day and seller are one lot of that day; all others stay in
+ * the lot that the file is imported as, collected one by one, each with its own day and price.
+ */
+export class Purchases {
+  readonly #groups = new Map<string, Group>();
+  readonly #sold: number[] = [];
+  readonly #own: Currency;
+  readonly #mainName: string;
+  /** False where the owner has chosen the lot: then all cars stay in it. */
+  readonly #divides: boolean;
+
+  constructor(mainName: string, own: Currency, divides: boolean) {
+    this.#mainName = mainName;
+    this.#own = own;
+    this.#divides = divides;
+  }
+
+  /** The lots in which an earlier import may have put such a car. */
+  namesOf({ boughtOn, seller, paid }: Purchase): string[] {
+    const names = [this.#mainName];
+    if (paid && paid.currency !== this.#own) names.push(this.#nameOf(paid.currency));
+    if (boughtOn !== null && this.#divides)
+      names.push(lotNameOf(seller, boughtOn, paid?.currency ?? null, this.#own));
+    return names;
+  }
+
+  add(carId: number, { boughtOn, seller, paid }: Purchase, isSold: boolean): void {
+    if (isSold) this.#sold.push(carId);
+    if (boughtOn === null && seller === '' && paid === null) return;
+    const currency = paid?.currency ?? null;
+    const key = JSON.stringify([boughtOn, seller.toLowerCase(), currency ?? this.#own]);
+    const group = this.#groups.get(key) ?? { boughtOn, seller, currency, cars: [] };
+    group.cars.push({ carId, paid: paid?.minor ?? null });
+    this.#groups.set(key, group);
+  }
+
+  #nameOf(currency: Currency): string {
+    return currency === this.#own ? this.#mainName : `${this.#mainName} (${currency})`;
+  }
+
+  /** Makes the lots and writes what they and their cars cost, inside the import's action; `at` is the instant of entering. */
+  async settle(trx: Transaction<Schema>, main: MainLot, at: string): Promise<SettledPurchases> {
+    const settled: SettledPurchases = { toShare: [], lots: 0, soldCarIds: this.#sold };
+    const single = new Map<Currency, Bought[]>();
+    for (const { boughtOn, seller, currency, cars } of this.#groups.values()) {
+      const ofLot = currency ?? main.currency;
+      if (boughtOn === null || cars.length < 2 || !this.#divides) {
+        single.set(ofLot, [...(single.get(ofLot) ?? []), ...cars]);
+        continue;
+      }
+      const name = lotNameOf(seller, boughtOn, currency, this.#own);
+      const lot = { name, boughtOn, seller, currency: ofLot };
+      const id = await this.#moveTo(trx, lot, cars, at);
+      settled.lots++;
+      if (await this.#addCost(trx, id, cars, true)) settled.toShare.push(id);
+    }
+    for (const [currency, cars] of single) {
+      let { id } = main;
+      if (currency !== main.currency) {
+        const lot = { name: this.#nameOf(currency), boughtOn: null, seller: '', currency };
+        id = await this.#moveTo(trx, lot, cars, at);
+        settled.lots++;
+      }
+      if (id === main.id && main.isPriced) await this.#fix(trx, cars);
+      else await this.#addCost(trx, id, cars, false);
+    }
+    return settled;
+  }
+
+  async #moveTo(
+    trx: Transaction<Schema>,
+    lot: { name: string; boughtOn: IsoDate | null; seller: string; currency: Currency },
+    cars: Bought[],
+    at: string,
+  ): Promise<number> {
+    const known = await findLotNamed(trx, lot.name);
+    const id = known?.id ?? (await insertLot(trx, { ...lot, notes: '', costs: [] }, at));
+    for (const piece of pieces(cars))
+      await trx
+        .updateTable('car')
+        .set({ lot_id: id })
+        .where(
+          'id',
+          'in',
+          piece.map(car => car.carId),
+        )
+        .execute();
+    return id;
+  }
+
+  async #fix(trx: Transaction<Schema>, cars: Bought[]): Promise<void> {
+    await setShares(
+      trx,
+      cars.flatMap(({ carId, paid }) => (paid === null ? [] : [{ carId, minor: paid, fixed: true }])),
+    );
+  }
+
+  /**
+   * Adds what these cars cost to their lot. Where each has a price, or they were bought one by one, the prices are the cars' own; else what
+   * is known of the lot's price is shared, and this is said with true.
+   */
+  async #addCost(
+    trx: Transaction<Schema>,
+    lotId: number,
+    cars: Bought[],
+    isOneLot: boolean,
+  ): Promise<boolean> {
+    const sum = cars.reduce<Minor>((all, { paid }) => all + (paid ?? 0), 0);
+    const priced = cars.filter(({ paid }) => paid !== null);
+    if (priced.length === 0) return false;
+    const costs = (await lotCosts(trx, lotId)).get(lotId) ?? [];
+    await replaceLotCosts(trx, lotId, [...costs, { kind: 'price', minor: sum, note: '' }]);
+    if (isOneLot && priced.length < cars.length) return true;
+    await this.#fix(trx, cars);
+    return false;
+  }
+}

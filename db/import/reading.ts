@@ -1,0 +1,134 @@
+import type { Kysely } from 'kysely';
+import type { Collection } from '../collection.ts';
+import { readReportingCurrency } from '../records/settings.ts';
+import { listWords } from '../records/words.ts';
+import type { Schema } from '../schema.ts';
+import type { Table } from './files/table.ts';
+import { type Habits, type Judge, judgeRow, type ReadRow, readRow } from './judges/judge.ts';
+import { lotJudge } from './judges/lot.ts';
+import { referenceJudge } from './judges/reference.ts';
+import { salesJudge } from './judges/sales.ts';
+import { WordBook } from './judges/word-book.ts';
+import type { Learned } from './learn.ts';
+import type { Mapping } from './mapping.ts';
+import { NotUnderstoodTexts } from './not-understood.ts';
+import type { Purchases } from './purchases.ts';
+import type { ImportOptions, RunOptions } from './types.ts';
+
+/** One import: which file, how it is read, and who waits for it. */
+export interface ImportRequest {
+  collection: Collection;
+  file: Blob;
+  /** The file's own name, as its owner knows it. */
+  name: string;
+  options: RunOptions;
+  /** ISO instant: of entering, and the latest day that a sale can have. */
+  at: string;
+  signal?: AbortSignal | undefined;
+  onProgress?: ((done: number, total: number, stage: string) => void) | undefined;
+}
+
+/** Where the rows go. */
+export interface Target {
+  lotId: number | null;
+  lotName: string | null;
+  nextNumber: () => string;
+  purchases: Purchases;
+  /** True inside the import's action. */
+  write: boolean;
+  /** True where the action has changed records before its rows are judged. */
+  sees: boolean;
+  onMissing: (casting: string) => void;
+}
+
+/** How the cells of a file are read: with the words of the collection and of the import, and on the scale that its grades show. */
+export const habitsOf = async (
+  db: Kysely<Schema>,
+  mapping: Mapping,
+  { hasDoubtfulGrades }: Pick<Learned, 'hasDoubtfulGrades'>,
+  { words = [] }: ImportOptions,
+): Promise<Habits> => {
+  const book = new WordBook([...(await listWords(db)), ...words]);
+  const place = mapping.places.get('grade');
+  const said = place === undefined ? null : book.scaleOf(mapping.columns[place]?.heading ?? '');
+  return { mapping, words: book, scale: said ?? (hasDoubtfulGrades ? 'asked' : null) };
+};
+
+/** The texts of a file that are not understood, to be gathered as its rows are judged. */
+export const notUnderstoodOf = async (db: Kysely<Schema>, { scale }: Habits): Promise<NotUnderstoodTexts> => {
+  const colours = await db
+    .selectFrom('variation')
+    .select('colour')
+    .distinct()
+    .where('colour', '!=', '')
+    .execute();
+  return new NotUnderstoodTexts(
+    colours.map(({ colour }) => colour),
+    scale === 'asked',
+  );
+};
+
+export const judgeFor = async (
+  { collection, options, at }: ImportRequest,
+  db: Kysely<Schema>,
+  habits: Habits,
+  { write, sees, onMissing, ...target }: Target,
+): Promise<Judge> => {
+  const sqlite = write ? collection.write.sqlite : null;
+  const reader = sees ? collection.write.sqlite : collection.read.sqlite;
+  if (options.as === 'reference') return referenceJudge(db, sqlite);
+  const reporting = await readReportingCurrency(db);
+  const currency = options.currency ?? reporting;
+  if (options.as === 'lot')
+    return lotJudge(db, habits, {
+      ...target,
+      currency: options.lot?.currency ?? currency,
+      reporting,
+      at,
+      reader,
+      sqlite,
+    });
+  return salesJudge(db, habits, {
+    addReference: options.addReference,
+    currency,
+    today: at.slice(0, 10),
+    reader,
+    sqlite,
+    onMissing,
+  });
+};
+
+interface Judging {
+  table: Table;
+  habits: Habits;
+  judge: Judge;
+  /** How many rows there are, as far as is known. */
+  rows: number;
+  request: ImportRequest;
+}
+
+/** Judges every row in order; `onRow` sees each that is a row of the list, `onAside` the lines that are not. Yields to the event loop now and then. */
+export const judgeAll = async (
+  { table, habits, judge, rows, request: { signal, onProgress } }: Judging,
+  onRow: (row: ReadRow, judged: ReturnType<typeof judgeRow>) => void,
+  onAside?: (row: ReadRow, not: string) => void,
+): Promise<void> => {
+  let done = 0;
+  for await (const batch of table.rows())
+    for (const given of batch) {
+      const row = readRow(given);
+      if (!row) continue;
+      if (row.not !== undefined) {
+        onAside?.(row, row.not);
+        continue;
+      }
+      onRow(row, judgeRow(judge, habits, row));
+      done++;
+      if (done % 500 === 0) {
+        await new Promise(resolve => setImmediate(resolve));
+        signal?.throwIfAborted();
+        onProgress?.(done, rows, 'reading rows');
+      }
+    }
+  signal?.throwIfAborted();
+};
