@@ -100,6 +100,7 @@ export const homeView = async (session: Session): Promise<HomeView> => {
         : [{ recommendation, cars: members.length, gain: recommendation === 'leave' ? 0 : gain }];
     }),
     next: nextSteps({
+      isYoung: steps !== null,
       cars,
       photos: await firstPhotos(db),
       decided,

@@ -10,14 +10,33 @@ interface Known {
   decided: Map<number, unknown>;
   saleRecords: number;
   castings: number;
+  /** Its first steps are shown, and lead to the rest. */
+  isYoung: boolean;
 }
 
+/** What the first steps of a young collection lead to. */
+const leadsTo = new Set<NextStep['kind']>([
+  'add-reference',
+  'add-lot',
+  'add-sale-records',
+  'decide',
+  'identify',
+  'find-evidence',
+]);
+
 /** What its owner would best do next, the most useful first; each with the number of cars and the screen for it. */
-export const nextSteps = ({ cars: all, photos, decided, saleRecords, castings }: Known): HomeView['next'] => {
+export const nextSteps = ({
+  cars: all,
+  photos,
+  decided,
+  saleRecords,
+  castings,
+  isYoung,
+}: Known): HomeView['next'] => {
   const count = (test: (entry: Known['cars'][number]) => boolean) => all.filter(test).length;
   const steps: HomeView['next'] = [];
   const add = (kind: NextStep['kind'], number: number, to: string) => {
-    if (number > 0) steps.push({ kind, count: number, to });
+    if (number > 0 && !(isYoung && leadsTo.has(kind))) steps.push({ kind, count: number, to });
   };
   if (castings === 0) add('add-reference', 1, '/reference');
   if (all.length === 0) add('add-lot', 1, '/lots');

@@ -2,11 +2,13 @@ import { Button } from '@mantine/core';
 import { useCallback, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import type { DecideOverview, PartStock } from '../../../electron/api/views.ts';
+import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import { useKeys } from '../../components/keys/use-keys.ts';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { showNotice } from '../../components/notices/undo-notice.tsx';
 import { Band } from './band.tsx';
+import classes from './decide.module.css';
 import { everything, type Filter, passes, readFilter, writeFilter } from './filter/filter.ts';
 import { Sentence } from './filter/sentence.tsx';
 import { DecisionDrawer } from './inspector/decision-drawer.tsx';
@@ -135,6 +137,7 @@ export const DecideScreen = ({
   ]);
 
   const known = cars.some(({ shown }) => shown);
+  const unknown = cars.filter(({ shown }) => !shown).length;
   return (
     <div className="fill">
       <PageHeader
@@ -153,7 +156,7 @@ export const DecideScreen = ({
         }
       />
       {!known ? (
-        <NoEvidence cars={cars} currency={currency} />
+        <NoEvidence />
       ) : listed.length === 0 ? null : (
         <Band
           overview={overview}
@@ -173,6 +176,11 @@ export const DecideScreen = ({
           choice={choice}
         />
       )}
+      {known && unknown > 0 ? (
+        <p className={classes.lacking}>
+          {unknown === 1 ? '1 car lacks evidence.' : `${unknown} cars lack evidence.`} <MostHelpful />
+        </p>
+      ) : null}
       <DecideList
         cars={listed}
         currency={currency}

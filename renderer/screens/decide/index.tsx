@@ -41,17 +41,17 @@ const Decide = () => {
             title="No car waits for a decision"
             actions={
               <>
-                <Link className={classes.primary} href="~/lots/new">
-                  Enter a lot
+                <Link className={classes.primary} href="~/lots/import">
+                  Import your list
                 </Link>
-                <Link className={classes.secondary} href="~/lots/import">
-                  Import a spreadsheet
+                <Link className={classes.secondary} href="~/lots/new">
+                  Enter a lot
                 </Link>
               </>
             }
           >
-            Here every car is weighed: leave it, conserve it, restore it, or use it for its parts. Enter the
-            cars of a lot first; sold cars are not weighed any more.
+            Here every car is weighed: leave it, conserve it, restore it, or use it for its parts. Import your
+            list or enter a lot first; sold cars are not weighed any more.
           </EmptyState>
         </div>
       </>

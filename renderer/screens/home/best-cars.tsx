@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { CarRow } from '../../../electron/api/views.ts';
 import type { BasePaint, Currency } from '../../../valuation/index.ts';
 import { RangeText } from '../../components/amounts/amount.tsx';
+import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
 import { Photo } from '../../components/photo/photo.tsx';
@@ -25,7 +26,7 @@ export const BestCars = ({ cars, currency }: { cars: CarRow[]; currency: Currenc
   if (cars.length === 0)
     return (
       <p className="soft">
-        No car has a value yet. Enter or import sale records of the castings that you have.
+        No car has a value yet. <MostHelpful />
       </p>
     );
   return (

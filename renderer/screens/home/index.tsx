@@ -1,8 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import { gradeLabel } from '../../../valuation/words.ts';
+import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { dateText } from '../../components/format.ts';
-import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
@@ -10,6 +10,7 @@ import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
 import { BestCars } from './best-cars.tsx';
 import { Breakdown } from './breakdown.tsx';
+import { FirstSteps } from './first-steps.tsx';
 import classes from './home.module.css';
 import { homeQuery } from './home-query.ts';
 import { NextSteps } from './next-steps.tsx';
@@ -21,39 +22,40 @@ import { WorthOverTime } from './worth-over-time.tsx';
 const named = <Row extends { name: string | null }>(rows: Row[], otherwise: string) =>
   rows.map(row => ({ ...row, name: row.name ?? otherwise }));
 
+/** The ways in, where every step was put away. */
+const BeginAgain = () => (
+  <p className={classes.begin}>
+    <Link className={classes.primary} href="~/lots/import">
+      Import your list
+    </Link>
+    <Link className={classes.secondary} href="~/lots/new">
+      Enter a lot
+    </Link>
+  </p>
+);
+
 const HomeScreen = () => {
   const home = useQuery(homeQuery);
   if (home.error) return <ErrorState error={home.error} retry={home.refetch} />;
   if (!home.data) return <LoadingState />;
-  const { summary, totals, overTime, next, best, byRecommendation, bySeries, byGrade, byColour } = home.data;
+  const { summary, firstSteps, totals, overTime, next, best, byRecommendation, bySeries, byGrade, byColour } =
+    home.data;
   const { currency } = totals;
+  const nothingValued = firstSteps !== null && totals.valued === 0;
   const facts = `${summary.counts.cars} cars in ${summary.counts.lots} lots · values on ${dateText(summary.today)}, in ${currency}`;
   if (summary.counts.cars === 0)
     return (
       <>
         <PageHeader title={summary.name || 'Home'} facts="No cars yet" />
         <div className="page">
-          <EmptyState
-            title="Begin with a lot"
-            actions={
-              <>
-                <Link className={classes.primary} href="~/lots/new">
-                  Enter a lot
-                </Link>
-                <Link className={classes.secondary} href="~/lots/import">
-                  Import a spreadsheet
-                </Link>
-              </>
-            }
-          >
-            A lot is what you bought together for one price. Enter its cars or import your list; then Playworn
-            works out values, shares of the price and what to restore from your sale records.
-          </EmptyState>
-          {next.length ? (
-            <Section title="What to do next">
-              <NextSteps steps={next} />
-            </Section>
-          ) : null}
+          <Section title="From your list to your first decisions">
+            <p className={classes.lead}>
+              Bring your cars as you have them written down; half of a row is worth having. Then tell what you
+              know of prices, and Playworn works out values, what each car cost and what is worth restoring.
+              It comes with no price list and guesses nothing.
+            </p>
+            {firstSteps ? <FirstSteps steps={firstSteps.steps} /> : <BeginAgain />}
+          </Section>
         </div>
       </>
     );
@@ -61,21 +63,39 @@ const HomeScreen = () => {
     <>
       <PageHeader title={summary.name || 'Home'} facts={facts} />
       <div className="page">
-        <div className={classes.top}>
-          <div className={classes.worth}>
-            <Totals totals={totals} />
-            <WorthOverTime points={overTime} currency={currency} />
-          </div>
-          <Section title="What to do next">
-            <NextSteps steps={next} />
+        {firstSteps ? (
+          <Section title="First steps" aside="Each with what it would bring">
+            <FirstSteps steps={firstSteps.steps} />
           </Section>
+        ) : null}
+        <div className={nothingValued ? undefined : classes.top}>
+          {nothingValued ? null : (
+            <div className={classes.worth}>
+              <Totals totals={totals} />
+              <WorthOverTime points={overTime} currency={currency} />
+            </div>
+          )}
+          {firstSteps && next.length === 0 ? null : (
+            <Section title={firstSteps ? 'Besides' : 'What to do next'}>
+              <NextSteps steps={next} />
+              {!firstSteps && totals.valued < totals.cars ? (
+                <p className={classes.helpful}>
+                  <MostHelpful />
+                </p>
+              ) : null}
+            </Section>
+          )}
         </div>
-        <Section title="Most valuable" aside={<Link href="~/cars">All cars</Link>}>
-          <BestCars cars={best} currency={currency} />
-        </Section>
-        <Section title="What the figures recommend" aside={<Link href="~/decide">Decide</Link>}>
-          <Recommended rows={byRecommendation} currency={currency} />
-        </Section>
+        {nothingValued ? null : (
+          <>
+            <Section title="Most valuable" aside={<Link href="~/cars">All cars</Link>}>
+              <BestCars cars={best} currency={currency} />
+            </Section>
+            <Section title="What the figures recommend" aside={<Link href="~/decide">Decide</Link>}>
+              <Recommended rows={byRecommendation} currency={currency} />
+            </Section>
+          </>
+        )}
         <div className={classes.breakdowns}>
           <Section title="By series" aside={`value as found, ${currency}`}>
             <Breakdown rows={named(bySeries, 'Not identified')} currency={currency} />

@@ -11,17 +11,17 @@ export const NothingToReport = () => (
       title="Nothing to report yet"
       actions={
         <>
-          <Button component={Link} href="~/lots/new" variant="filled">
-            Enter a lot
+          <Button component={Link} href="~/lots/import" variant="filled">
+            Import your list
           </Button>
-          <Button component={Link} href="~/lots/import">
-            Import a spreadsheet
+          <Button component={Link} href="~/lots/new">
+            Enter a lot
           </Button>
         </>
       }
     >
       A report lists your cars with their pictures, grades and values, and says how the values were found.
-      Enter a lot first.
+      Import your list or enter a lot first.
     </EmptyState>
   </>
 );

@@ -143,7 +143,9 @@ test('without sale records it says what would help, and makes up no figure', asy
   await goTo(page, '/decide');
   const help = page.getByRole('region', { name: 'What would help' });
   await expect(help.getByRole('heading', { name: /not enough evidence/ })).toBeVisible();
-  await expect(help.getByRole('listitem').first()).toContainText('2 cars');
+  await expect(help.getByRole('listitem').first()).toContainText(
+    'Settle the name “Quarryman”: 1 car can then be compared with sales.',
+  );
   await expect(page.getByRole('grid', { name: 'Cars to decide' }).getByText('T-002')).toBeVisible();
   await expect(page.getByRole('region', { name: 'Season' })).toHaveCount(0);
   await picture(page, 'decide-no-evidence');

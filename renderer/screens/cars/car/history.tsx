@@ -5,7 +5,7 @@ import classes from './history.module.css';
 /** What was done to this car's entries, newest first, taken-back ones struck through. */
 export const History = ({ car }: { car: CarPage }) =>
   car.history.length === 0 ? (
-    <p className="soft">Nothing has been changed yet.</p>
+    <p className="soft">Nothing has been changed yet; every change to this car will stand here.</p>
   ) : (
     <ol className={classes.entries}>
       {car.history.map(entry => (

@@ -16,17 +16,18 @@ export const NoCars = () => {
         title="No cars yet"
         actions={
           <>
-            <Button component={Link} href="~/lots/new" variant="filled">
-              Enter a lot
+            <Button component={Link} href="~/lots/import" variant="filled">
+              Import your list
             </Button>
-            <Button component={Link} href="~/lots/import">
-              Import a spreadsheet
+            <Button component={Link} href="~/lots/new">
+              Enter a lot
             </Button>
             <NewCarButton {...newCar} />
           </>
         }
       >
-        Cars are entered by lot: what you bought together for one price. You can also add a single car.
+        Import your list as it is: half of a row is worth having. Or enter a lot, which is what you bought
+        together for one price, or a single car.
       </EmptyState>
     </>
   );

@@ -41,7 +41,11 @@ export const BackupsSection = () => {
         in the collection’s own folder: copy that folder to another disk as well.
       </p>
       {isPending ? <LoadingState part /> : null}
-      {backups && backups.length === 0 ? <p className="soft grid-text">None yet.</p> : null}
+      {backups && backups.length === 0 ? (
+        <p className="soft grid-text">
+          None yet. The first is made when you close Playworn, or now if you choose Back up now.
+        </p>
+      ) : null}
       {backups && backups.length > 0 ? (
         <BackupTable backups={backups} sound="No damage seen" onRestore={setChosen} />
       ) : null}
