@@ -48,8 +48,8 @@ const endChange = (sqlite: Database, id: number): void => {
   sqlite
     .prepare('DELETE FROM change_row WHERE change_id = ? AND before IS after AND before IS NOT NULL')
     .run(id);
-  const kept = sqlite.prepare('SELECT 1 FROM change_row WHERE change_id = ? LIMIT 1').get(id);
-  if (kept) sqlite.exec('DELETE FROM change WHERE undone = 1');
+  const noted = sqlite.prepare('SELECT 1 FROM change_row WHERE change_id = ? LIMIT 1').get(id);
+  if (noted) sqlite.exec('DELETE FROM change WHERE undone = 1');
   else sqlite.prepare('DELETE FROM change WHERE id = ?').run(id);
 };
 

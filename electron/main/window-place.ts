@@ -34,10 +34,10 @@ const canBeReached = (place: Area, areas: readonly Area[]): boolean =>
   );
 
 /** The place that a kept text describes on the screens there are now; the first place where it describes none. */
-export const placeFrom = (kept: string | null, areas: readonly Area[]): WindowPlace => {
+export const placeFrom = (saved: string | null, areas: readonly Area[]): WindowPlace => {
   let read: Partial<Record<keyof WindowPlace, unknown>> | null;
   try {
-    read = JSON.parse(kept ?? 'null');
+    read = JSON.parse(saved ?? 'null');
   } catch {
     return firstPlace;
   }

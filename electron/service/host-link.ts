@@ -46,9 +46,9 @@ class RelayedPort {
   }
 
   start(): void {
-    const kept = this.waiting ?? [];
+    const waiting = this.waiting ?? [];
     this.waiting = null;
-    for (const data of kept) this.emit('message', data);
+    for (const data of waiting) this.emit('message', data);
   }
 
   receive(data: unknown): void {

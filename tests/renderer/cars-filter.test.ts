@@ -44,7 +44,7 @@ const car = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   rarity: 'common',
   asWritten: {},
   identified: 'variation',
-  candidates: 0,
+  candidateCount: 0,
   grade: 5,
   finishState: 'original',
   status: 'kept',
@@ -55,7 +55,7 @@ const car = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   costFixed: false,
   costCurrency: 'USD',
   photo: null,
-  photos: 1,
+  photoCount: 1,
   worths: { asFound: worth(4000), restored: null, originalFinish: null, cost: null },
   recommendation: 'restore',
   probability: 0.8,
@@ -88,9 +88,16 @@ describe('the cars that a filter lets through', () => {
   const cars = [
     car(1),
     car(2, { grade: 9, lotId: 2, lot: 'Fair', finishState: 'restored' }),
-    car(3, { grade: null, castingId: null, variationId: null, identified: 'no', photos: 0, rarity: null }),
+    car(3, {
+      grade: null,
+      castingId: null,
+      variationId: null,
+      identified: 'no',
+      photoCount: 0,
+      rarity: null,
+    }),
     car(4, { variationId: null, identified: 'casting', location: 'Tray B', rarity: null }),
-    car(5, { status: 'sold', grade: null, photos: 0 }),
+    car(5, { status: 'sold', grade: null, photoCount: 0 }),
     car(6, { grade: 7, worths: { asFound: null, restored: null, originalFinish: null, cost: null } }),
   ];
   it('goes by lot, grade band, finish, casting and words', () => {

@@ -147,12 +147,12 @@ const solveChoice = async (
   if (!relaxed.shares) throw noneFound();
   const relaxedGain = dot(gains, relaxed.shares);
   const start = firstChoice({ model: whole, relaxed, relaxedGain, work, stop: brief });
-  const most: Stop = {
+  const longest: Stop = {
     ...brief,
     enough: (iterations, gapSoFar) =>
       gap === undefined && gapSoFar <= goodEnough ? iterations > work / 2 : iterations > (work * 3) / 4,
   };
-  const solved = solveOrThrow(whole, most, signal, start);
+  const solved = solveOrThrow(whole, longest, signal, start);
   if (!solved.shares) throw noneFound();
   const shares = solved.shares;
   const gain = dot(gains, shares);

@@ -9,7 +9,7 @@ export const worthWithMid = (worth: Worth, mid: number): Worth =>
   worthOfLogs({ ...worth, logMean: Math.log(mid) });
 
 /** Amounts beyond this are not looked for. */
-const most = 2 ** 50;
+const ceiling = 2 ** 50;
 
 /** Least whole number from `from` at which `holds`, which must go on holding above it; null where it does not by `most`. */
 const leastThat = (holds: (x: number) => boolean, from: number, guess: number): number | null => {
@@ -18,7 +18,7 @@ const leastThat = (holds: (x: number) => boolean, from: number, guess: number): 
   for (let step = 1; !holds(high); step *= 2) {
     low = high;
     high += step;
-    if (high > most) return null;
+    if (high > ceiling) return null;
   }
   for (let step = 1; low === from - 1 && high > from; step *= 2) {
     const probe = Math.max(from, high - step);

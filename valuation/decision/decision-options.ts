@@ -71,9 +71,9 @@ const heldShapes =
   };
 
 /** Costs held at most; some four kilobytes each. */
-const most = 5000;
-const costs = cachedOn<string, Cost>(most);
-const draws = cachedOn<string, Float64Array>(most);
+const mostCached = 5000;
+const costs = cachedOn<string, Cost>(mostCached);
+const draws = cachedOn<string, Float64Array>(mostCached);
 
 /** The draws of one cost at one place of the sample. */
 const drawsOf = (fitted: FittedMarket, one: ThreePoint, points: Float64Array, place: number): Float64Array =>

@@ -49,14 +49,14 @@ export const highestBid = (wish: BidWish): Bid => {
   checkBetween(fees, 0, 0.999, 'fees');
   checkBetween(probability, 0.001, 0.999, 'probability');
   const lot = lotWorth(worths, correlation);
-  const kept = (1 - fees) * (1 - margin);
+  const keptShare = (1 - fees) * (1 - margin);
   const totalOf = (bid: Minor) => {
     const withPremium = bid + Math.ceil(bid * premiumRate - 1e-9);
     return withPremium + Math.ceil(withPremium * taxRate - 1e-9) + carriage;
   };
-  const affordable = lot.quantile(1 - probability) * kept;
+  const affordable = lot.quantile(1 - probability) * keptShare;
   let bid = Math.max(0, Math.floor((affordable - carriage) / ((1 + premiumRate) * (1 + taxRate))));
   while (bid > 0 && totalOf(bid) > affordable) bid--;
   const total = totalOf(bid);
-  return { bid, total, expectedWorth: sumWorths(worths), probability: 1 - lot.cdf(total / kept) };
+  return { bid, total, expectedWorth: sumWorths(worths), probability: 1 - lot.cdf(total / keptShare) };
 };

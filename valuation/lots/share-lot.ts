@@ -47,24 +47,24 @@ export const shareLot = ({
     if (!Number.isSafeInteger(fixed) || fixed < 0)
       throw new RangeError(`fixed share of car ${id} must be a whole number, not below zero, not ${fixed}`);
   }
-  const { sum: standing, problem } = weighFixedShares(
+  const { sum: fixedSum, problem } = weighFixedShares(
     totalMinor,
     cars.map(({ fixed }) => fixed),
   );
   if (problem === 'too much')
     throw new RangeError(
-      `the shares fixed by hand come to ${standing}, more than the lot cost (${totalMinor})`,
+      `the shares fixed by hand come to ${fixedSum}, more than the lot cost (${totalMinor})`,
     );
   if (problem === 'not all of it')
     throw new RangeError(
-      `every share is fixed, and together they come to ${standing}, not to what the lot cost (${totalMinor})`,
+      `every share is fixed, and together they come to ${fixedSum}, not to what the lot cost (${totalMinor})`,
     );
   const open = cars.filter(({ fixed }) => fixed === null);
   const known = open.map(({ weight }) => weight).filter(weight => weight !== null);
   const sum = known.reduce((a, b) => a + b, 0);
   const mean = known.length > 0 ? sum / known.length : 1;
   const weights = open.map(({ weight }) => (sum > 0 ? (weight ?? mean) : 1));
-  const shares = open.length > 0 ? sharePrice(totalMinor - standing, weights) : [];
+  const shares = open.length > 0 ? sharePrice(totalMinor - fixedSum, weights) : [];
   const shared = new Map(open.map((car, i) => [car, shares[i]!]));
   return {
     shares: cars.map(car => ({

@@ -9,14 +9,14 @@ import type { Range, Worth } from '../types.ts';
 export const sumWorths = (worths: readonly Worth[]): Range => {
   const mid = worths.reduce((sum, worth) => sum + worth.mid, 0);
   const width = (side: (worth: Worth) => number) => {
-    let together = 0;
-    let apart = 0;
+    let sharedWidth = 0;
+    let ownSquares = 0;
     for (const worth of worths) {
       const share = worth.logSd > 0 ? Math.min(1, worth.sharedSd / worth.logSd) : 1;
-      together += share * side(worth);
-      apart += (1 - share ** 2) * side(worth) ** 2;
+      sharedWidth += share * side(worth);
+      ownSquares += (1 - share ** 2) * side(worth) ** 2;
     }
-    return Math.round(Math.sqrt(together ** 2 + apart));
+    return Math.round(Math.sqrt(sharedWidth ** 2 + ownSquares));
   };
   return {
     low: mid - width(worth => worth.mid - worth.low),

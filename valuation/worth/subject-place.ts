@@ -38,7 +38,7 @@ export const subjectPlace = (
 };
 
 /**
- * The levels that estimate a subject, from the narrowest known to the whole market: its variation, else the
+ * The ladder that a subject is valued by: that of the level, from the narrowest known to the whole market: its variation, else the
  * variations it may be, else its casting.
  */
 export const ladderOf = (fitted: FittedMarket, place: SubjectPlace): Ladder => {

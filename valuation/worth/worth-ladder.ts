@@ -125,9 +125,9 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
 };
 
 /** Ladders held of each kind at most; some two kilobytes each. */
-const most = 50_000;
-const variationLadders = cachedOn<number, Ladder>(most);
-const castingLadders = cachedOn<number, Ladder>(most);
+const mostLadders = 50_000;
+const variationLadders = cachedOn<number, Ladder>(mostLadders);
+const castingLadders = cachedOn<number, Ladder>(mostLadders);
 const candidatesLadders = cachedOn<string, Ladder>(5000);
 
 /** The ladder of a variation, by its place in the market's index. */

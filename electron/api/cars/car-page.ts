@@ -31,10 +31,10 @@ import { photoView } from './photo-view.ts';
 
 const planView = (
   own: (RestorationPlan & { notes: string }) | undefined,
-  standing: RestorationPlan,
+  standard: RestorationPlan,
 ): PlanView => {
   const { targetGrade, kind, deviations, lines, hours, spoilChance, spoiledShare, partsAfter } =
-    own ?? standing;
+    own ?? standard;
   return {
     targetGrade,
     kind,
@@ -139,11 +139,11 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
   return {
     ...row,
     ownWorth: car.ownWorth,
-    candidateRows: candidates.flatMap(candidate => {
+    candidates: candidates.flatMap(candidate => {
       const variation = index.variations.get(candidate);
       return variation ? [variationRow(index, variation, use)] : [];
     }),
-    photoRows: photos.map(photoView),
+    photos: photos.map(photoView),
     checks,
     plan: own || known ? planView(own, proposedPlan(subject, fitted.assumptions)) : null,
     decision: decisionView(decision, row, hanging.decisions.get(id)),

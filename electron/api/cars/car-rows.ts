@@ -70,7 +70,7 @@ export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | un
     lot: lot?.name ?? null,
     ...identityOf(index, car),
     asWritten: car.asWritten,
-    candidates: car.variationId === null ? (candidates.get(car.id)?.length ?? 0) : 0,
+    candidateCount: car.variationId === null ? (candidates.get(car.id)?.length ?? 0) : 0,
     grade: car.grade,
     finishState: car.finishState,
     status: car.status,
@@ -81,7 +81,7 @@ export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | un
     costFixed: car.costFixed,
     costCurrency: car.cost === null ? null : (lot?.currency ?? null),
     photo: photos.get(car.id)?.sha256 ?? null,
-    photos: photos.get(car.id)?.photos ?? 0,
+    photoCount: photos.get(car.id)?.photos ?? 0,
     ...worthsOf(figures),
     decided: decisions.get(car.id)?.choice ?? null,
   };

@@ -21,8 +21,8 @@ export const lotRow = (
   gathered: LotCars,
 ): LotRow => {
   const { cars, figures, photos } = gathered;
-  const standing = cars.filter(car => car.status !== 'sold');
-  const mids = standing.flatMap(car => figures.get(car.id)?.worths.asFound?.mid ?? []);
+  const unsold = cars.filter(car => car.status !== 'sold');
+  const mids = unsold.flatMap(car => figures.get(car.id)?.worths.asFound?.mid ?? []);
   return {
     id: lot.id,
     name: lot.name,
@@ -31,13 +31,13 @@ export const lotRow = (
     currency: lot.currency,
     price: costs.filter(cost => cost.kind === 'price').reduce((sum, cost) => sum + cost.minor, 0),
     cost: costs.reduce((sum, cost) => sum + cost.minor, 0),
-    cars: cars.length,
-    graded: cars.filter(car => car.grade !== null).length,
-    identified: cars.filter(car => car.variationId !== null).length,
-    photographed: cars.filter(car => photos.has(car.id)).length,
-    sold: cars.length - standing.length,
+    carCount: cars.length,
+    gradedCount: cars.filter(car => car.grade !== null).length,
+    identifiedCount: cars.filter(car => car.variationId !== null).length,
+    photographedCount: cars.filter(car => photos.has(car.id)).length,
+    soldCount: cars.length - unsold.length,
     worth: mids.reduce((sum, mid) => sum + mid, 0),
-    valued: mids.length,
+    valuedCount: mids.length,
     photo: ownPhoto ?? cars.map(car => photos.get(car.id)?.sha256).find(Boolean) ?? null,
   };
 };

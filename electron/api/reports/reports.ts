@@ -112,9 +112,9 @@ const make = needsCollection.input(inputs.makeReport).handler(({ context, input,
 );
 
 const file = needsCollection.input(inputs.reportFile).handler(({ context, input }): File => {
-  const kept = keptReport(context.session, input.token);
-  if (!kept) throw refused('That report is no longer available. Make it again.', 'report');
-  return new File([new Uint8Array(kept.bytes)], kept.fileName, { type: kept.mime });
+  const finished = keptReport(context.session, input.token);
+  if (!finished) throw refused('That report is no longer available. Make it again.', 'report');
+  return new File([new Uint8Array(finished.bytes)], finished.fileName, { type: finished.mime });
 });
 
 export const reports = { make, file };

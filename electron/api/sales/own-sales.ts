@@ -37,14 +37,14 @@ export const followOwnSales = async (trx: Transaction<Schema>, carIds: number[])
     if (!car) continue;
     const sale = saleOf(car, parts.get(car.id) ?? [], disposal);
     if (!sale) continue;
-    const kept = await saleOfDisposal(trx, disposal.id);
-    if (kept)
+    const recorded = await saleOfDisposal(trx, disposal.id);
+    if (recorded)
       await updateSale(trx, {
         ...sale,
-        id: kept.id,
-        excluded: kept.excluded,
-        excludedWhy: kept.excludedWhy,
-        notes: kept.notes,
+        id: recorded.id,
+        excluded: recorded.excluded,
+        excludedWhy: recorded.excludedWhy,
+        notes: recorded.notes,
       });
     else await insertSale(trx, sale);
   }

@@ -141,20 +141,20 @@ export const createSession = (options: SessionOptions): Session => {
     notices.push(...next.notices);
   };
   /** Where a session stays open for days, the first change after each hour looks whether the day's backup is due. */
-  const backUpDaily = async (kept: Collection) => {
+  const backUpDaily = async (current: Collection) => {
     const now = options.now().getTime();
     if (Math.abs(now - lastBackupCheck) < hour) return;
     lastBackupCheck = now;
     try {
-      await backUpIfDue(kept, { at: at() });
+      await backUpIfDue(current, { at: at() });
     } catch (error) {
       notices.push(`The day's backup failed: ${error instanceof Error ? error.message : String(error)}`);
     }
   };
   const changed = async () => {
-    const kept = need();
-    cache.changed(await changedSources(kept.read.db));
-    await backUpDaily(kept);
+    const current = need();
+    cache.changed(await changedSources(current.read.db));
+    await backUpDaily(current);
   };
   const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
     const open = need();

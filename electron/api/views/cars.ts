@@ -34,14 +34,14 @@ export interface LotRow {
   price: Minor;
   /** Price, premium, tax, carriage and other, in the lot's currency. */
   cost: Minor;
-  cars: number;
-  graded: number;
-  identified: number;
-  photographed: number;
-  sold: number;
+  carCount: number;
+  gradedCount: number;
+  identifiedCount: number;
+  photographedCount: number;
+  soldCount: number;
   /** Sum of the mids as found of the cars still there, in the reporting currency, and how many of them have a worth. */
   worth: Minor;
-  valued: number;
+  valuedCount: number;
   photo: string | null;
 }
 
@@ -88,7 +88,7 @@ export interface CarRow {
   /** What was typed or imported, kept as it was, where it is not identified. */
   asWritten: Record<string, string>;
   identified: KnownTo;
-  candidates: number;
+  candidateCount: number;
   grade: Grade | null;
   finishState: FinishState;
   status: CarStatus;
@@ -100,7 +100,7 @@ export interface CarRow {
   costFixed: boolean;
   costCurrency: Currency | null;
   photo: string | null;
-  photos: number;
+  photoCount: number;
   worths: Worths;
   recommendation: Recommendation | null;
   probability: number | null;
@@ -155,8 +155,8 @@ export interface DisposalView {
 
 export interface CarPage extends CarRow {
   ownWorth: Range | null;
-  candidateRows: VariationRow[];
-  photoRows: PhotoView[];
+  candidates: VariationRow[];
+  photos: PhotoView[];
   checks: ConditionCheckView[];
   plan: PlanView | null;
   decision: DecisionView;

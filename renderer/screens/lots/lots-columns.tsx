@@ -22,11 +22,11 @@ const Done = ({ of, done, word }: { of: number; done: number; word: string }) =>
 
 /** Worth of the cars still here beside the lot's cost, both as bars on one scale. */
 const Against = ({ lot, most, currency }: { lot: LotRow; most: number; currency: Currency }) => {
-  const standing = lot.cars - lot.sold;
+  const unsold = lot.carCount - lot.soldCount;
   const comparable = lot.currency === currency;
-  if (standing === 0 && lot.cars > 0) return <span className="soft">all sold</span>;
-  if (lot.valued === 0)
-    return <span className="soft">{lot.cars === 0 ? 'no cars yet' : 'not enough evidence'}</span>;
+  if (unsold === 0 && lot.carCount > 0) return <span className="soft">all sold</span>;
+  if (lot.valuedCount === 0)
+    return <span className="soft">{lot.carCount === 0 ? 'no cars yet' : 'not enough evidence'}</span>;
   return (
     <span className={classes.against}>
       <span className={classes.bars} aria-hidden="true">
@@ -37,9 +37,9 @@ const Against = ({ lot, most, currency }: { lot: LotRow; most: number; currency:
       </span>
       <span className={classes.worth}>
         {worthText(lot.worth, currency)}
-        {lot.valued < standing ? (
+        {lot.valuedCount < unsold ? (
           <span className={classes.under}>
-            {lot.valued} of {standing} valued
+            {lot.valuedCount} of {unsold} valued
           </span>
         ) : null}
       </span>
@@ -51,9 +51,9 @@ const progress = (id: 'identified' | 'graded' | 'photographed', title: string): 
   id,
   title,
   width: id === 'photographed' ? 116 : 92,
-  value: lot => (lot.cars ? lot[id] / lot.cars : 0),
-  text: lot => `${lot[id]} of ${lot.cars}`,
-  render: lot => <Done of={lot.cars} done={lot[id]} word={id} />,
+  value: lot => (lot.carCount ? lot[`${id}Count`] / lot.carCount : 0),
+  text: lot => `${lot[`${id}Count`]} of ${lot.carCount}`,
+  render: lot => <Done of={lot.carCount} done={lot[`${id}Count`]} word={id} />,
 });
 
 /** The columns of the list of lots; the bars of worth and cost share one scale. */
@@ -112,7 +112,7 @@ export const lotColumns = (lots: readonly LotRow[], currency: Currency): GridCol
         </span>
       ),
     },
-    { id: 'cars', title: 'Cars', width: 60, align: 'end', value: lot => lot.cars },
+    { id: 'cars', title: 'Cars', width: 60, align: 'end', value: lot => lot.carCount },
     progress('identified', 'Identified'),
     progress('graded', 'Graded'),
     progress('photographed', 'Photographed'),
@@ -126,8 +126,8 @@ export const lotColumns = (lots: readonly LotRow[], currency: Currency): GridCol
       ),
       width: 224,
       grow: 2,
-      value: lot => (lot.valued ? lot.worth : null),
-      text: lot => (lot.valued ? worthText(lot.worth, currency) : ''),
+      value: lot => (lot.valuedCount ? lot.worth : null),
+      text: lot => (lot.valuedCount ? worthText(lot.worth, currency) : ''),
       render: lot => <Against lot={lot} most={most} currency={currency} />,
     },
     {
@@ -135,8 +135,8 @@ export const lotColumns = (lots: readonly LotRow[], currency: Currency): GridCol
       title: 'Sold',
       width: 72,
       align: 'end',
-      value: lot => lot.sold,
-      render: lot => (lot.sold === 0 ? <span className="soft">–</span> : lot.sold),
+      value: lot => lot.soldCount,
+      render: lot => (lot.soldCount === 0 ? <span className="soft">–</span> : lot.soldCount),
     },
   ];
 };

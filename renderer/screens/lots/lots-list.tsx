@@ -48,10 +48,13 @@ export const LotsList = () => {
         </EmptyState>
       </>
     );
-  const cars = rows.reduce((sum, lot) => sum + lot.cars, 0);
+  const cars = rows.reduce((sum, lot) => sum + lot.carCount, 0);
   const open = rows.filter(
     lot =>
-      lot.cars > 0 && (lot.graded < lot.cars || lot.identified < lot.cars || lot.photographed < lot.cars),
+      lot.carCount > 0 &&
+      (lot.gradedCount < lot.carCount ||
+        lot.identifiedCount < lot.carCount ||
+        lot.photographedCount < lot.carCount),
   ).length;
   const facts = [
     `${rows.length} ${rows.length === 1 ? 'lot' : 'lots'} of ${cars} cars`,

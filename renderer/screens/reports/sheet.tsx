@@ -41,7 +41,9 @@ export const Sheet = ({
     <p className={classes.sheetTitle}>{choice.title.trim() || 'Collection report'}</p>
     <dl className={classes.sheetFacts}>
       <dt>Cars</dt>
-      <dd>{lot ? `${lot.cars} of the lot ${lot.name}` : `${summary.counts.cars}, the whole collection`}</dd>
+      <dd>
+        {lot ? `${lot.carCount} of the lot ${lot.name}` : `${summary.counts.cars}, the whole collection`}
+      </dd>
       <dt>Basis</dt>
       <dd>{choice.basis}</dd>
       <dt>Effective</dt>

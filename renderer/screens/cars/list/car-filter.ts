@@ -32,7 +32,7 @@ export const lacks = {
     is: (car: CarRow) => car.castingId !== null && car.worths.asFound === null,
   },
   'not-understood': { label: 'with something not understood', is: (car: CarRow) => car.unread.length > 0 },
-  'no-photograph': { label: 'without a photograph', is: (car: CarRow) => car.photos === 0 },
+  'no-photograph': { label: 'without a photograph', is: (car: CarRow) => car.photoCount === 0 },
 } as const;
 type Lack = keyof typeof lacks;
 

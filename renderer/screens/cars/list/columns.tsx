@@ -131,7 +131,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
     id: 'photo',
     title: 'Photo',
     width: 66,
-    value: car => car.photos,
+    value: car => car.photoCount,
     text: () => '',
     render: car => (
       <Link href={`/${car.id}`} tabIndex={-1} aria-hidden="true" className={classes.thumb}>

@@ -121,11 +121,11 @@ export const Identify = ({ row, car, writes }: { row: CarRow; car: CarPage | nul
       />
     ) : (
       <>
-        {car && car.candidateRows.length > 0 ? (
+        {car && car.candidates.length > 0 ? (
           <>
             <p className={classes.left}>From what you wrote, it may be:</p>
             <ul className={classes.remaining}>
-              {car.candidateRows.slice(0, 8).map(variation => (
+              {car.candidates.slice(0, 8).map(variation => (
                 <li key={variation.id}>
                   <button
                     type="button"

@@ -77,7 +77,7 @@ const Body = ({
     <>
       <CarPhotos
         row={row}
-        photos={car?.photoRows ?? null}
+        photos={car?.photos ?? null}
         onAdd={files => writes.addPhotos(String(row.id), files)}
       />
       <IdentityHead row={row} />

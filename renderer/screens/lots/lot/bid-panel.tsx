@@ -47,7 +47,7 @@ export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }
     <div className={classes.bid}>
       <h2>Highest bid</h2>
       <p className="soft grid-text">
-        For these {lot.cars} cars as entered here, so that the margin remains after premium, tax,{' '}
+        For these {lot.carCount} cars as entered here, so that the margin remains after premium, tax,{' '}
         {readerWords().dialect.carriage} and selling costs.
       </p>
       <div className={classes.bidFields}>

@@ -109,12 +109,12 @@ export const carColumns = ({
     id: 'photo',
     title: 'Photo',
     width: 68,
-    value: row => row.photos,
+    value: row => row.photoCount,
     text: () => '',
     render: row => (
       <span className={classes.thumb}>
         <Photo sha256={row.photo} alt="" width={52} height={31} />
-        {row.photos > 1 ? <span className={classes.count}>{row.photos}</span> : null}
+        {row.photoCount > 1 ? <span className={classes.count}>{row.photoCount}</span> : null}
       </span>
     ),
   },

@@ -41,13 +41,13 @@ export const LotHeader = ({
     lot.boughtOn ? dateText(lot.boughtOn) : null,
     lot.seller || null,
     lot.costs.length ? `${amountText(lot.cost, lot.currency)} ${lot.currency}` : 'no cost entered yet',
-    ...(lot.cars === 0
+    ...(lot.carCount === 0
       ? ['no cars yet']
       : [
-          `${lot.cars.toLocaleString()} ${lot.cars === 1 ? 'car' : 'cars'}`,
-          count(lot.graded, lot.cars, 'graded'),
-          count(lot.identified, lot.cars, 'identified'),
-          count(lot.photographed, lot.cars, 'photographed'),
+          `${lot.carCount.toLocaleString()} ${lot.carCount === 1 ? 'car' : 'cars'}`,
+          count(lot.gradedCount, lot.carCount, 'graded'),
+          count(lot.identifiedCount, lot.carCount, 'identified'),
+          count(lot.photographedCount, lot.carCount, 'photographed'),
         ]),
   ];
   return (
@@ -86,7 +86,7 @@ export const LotHeader = ({
           </>
         }
       />
-      {lot.cars > 0 ? <LotFigures lot={lot} currency={currency} /> : <Beginning lotId={lot.id} />}
+      {lot.carCount > 0 ? <LotFigures lot={lot} currency={currency} /> : <Beginning lotId={lot.id} />}
       {details ? <LotDetails lot={lot} onClose={() => setDetails(false)} /> : null}
     </>
   );

@@ -7,7 +7,7 @@ export const lacks = {
   unidentified: (row: CarRow) => row.variationId === null,
   ungraded: (row: CarRow) => row.grade === null,
   'not understood': (row: CarRow) => row.unread.length > 0,
-  'without photo': (row: CarRow) => row.photos === 0,
+  'without photo': (row: CarRow) => row.photoCount === 0,
 } satisfies Record<string, (row: CarRow) => boolean>;
 export type Lack = keyof typeof lacks;
 
@@ -20,7 +20,7 @@ export const carRowState = (row: CarRow): RowState | null => {
   if (row.identified === 'casting')
     return {
       tone: 'caution',
-      label: `Variation not settled${row.candidates > 0 ? `: ${variations(row.candidates)}` : ''}`,
+      label: `Variation not settled${row.candidateCount > 0 ? `: ${variations(row.candidateCount)}` : ''}`,
     };
   if (row.unread.length > 0) return { tone: 'caution', label: `Not understood: ${unreadText(row.unread)}` };
   return null;

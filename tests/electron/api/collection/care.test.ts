@@ -50,26 +50,26 @@ describe('photographs', () => {
     const refusal = await refusalOf(api.photos.add({ carId, files: [good, bad] }));
     expect(refusal).toMatchObject({ code: 'REFUSED', data: { reason: 'photo-refused' } });
     expect(refusal.message).toMatch(/^bad\.svg: /);
-    expect((await api.cars.get({ id: carId })).photoRows).toEqual([]);
+    expect((await api.cars.get({ id: carId })).photos).toEqual([]);
     const other = new File([new Uint8Array(await picture('png'))], 'b.png');
     const added = await api.photos.add({ carId, files: [good, other], view: 'side', state: 'as found' });
     await api.photos.update({ id: added[1]?.id ?? 0, caption: 'left', takenOn: '2026-03-01', position: -1 });
     const page = await api.cars.get({ id: carId });
-    expect(page.photoRows.map(({ id, caption }) => [id, caption])).toEqual([
+    expect(page.photos.map(({ id, caption }) => [id, caption])).toEqual([
       [added[1]?.id, 'left'],
       [added[0]?.id, ''],
     ]);
-    expect((await api.cars.list({}))[0]).toMatchObject({ photos: 2, photo: added[1]?.sha256 });
+    expect((await api.cars.list({}))[0]).toMatchObject({ photoCount: 2, photo: added[1]?.sha256 });
     const order = added.map(photo => photo.id);
     await api.photos.reorder({ ids: order });
-    expect((await api.cars.get({ id: carId })).photoRows.map(photo => photo.id)).toEqual(order);
+    expect((await api.cars.get({ id: carId })).photos.map(photo => photo.id)).toEqual(order);
     await api.collection.undo();
-    expect((await api.cars.get({ id: carId })).photoRows.map(photo => photo.id)).toEqual(order.toReversed());
+    expect((await api.cars.get({ id: carId })).photos.map(photo => photo.id)).toEqual(order.toReversed());
     expect(await refusalOf(api.photos.reorder({ ids: [...order, 999] }))).toMatchObject({
       code: 'NOT_FOUND',
     });
     await api.photos.remove({ id: added[1]?.id ?? 0 });
-    expect((await api.cars.list({}))[0]).toMatchObject({ photos: 1, photo: added[0]?.sha256 });
+    expect((await api.cars.list({}))[0]).toMatchObject({ photoCount: 1, photo: added[0]?.sha256 });
     await api.collection.undo();
     const back = await api.photos.read({ sha256: added[1]?.sha256 ?? '', size: 'original' });
     expect(back.type).toBe('image/png');

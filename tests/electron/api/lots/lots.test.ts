@@ -178,7 +178,14 @@ describe('a lot', () => {
       currency: 'USD',
     });
     const [row] = await api.lots.list();
-    expect(row).toMatchObject({ cars: 3, graded: 2, identified: 2, photographed: 0, sold: 1, valued: 1 });
+    expect(row).toMatchObject({
+      carCount: 3,
+      gradedCount: 2,
+      identifiedCount: 2,
+      photographedCount: 0,
+      soldCount: 1,
+      valuedCount: 1,
+    });
     const page = await api.lots.get({ id: row?.id ?? 0 });
     expect(row?.worth).toBe(page.rows[1]?.worths.asFound?.mid);
     const soldCost = page.rows[0]?.cost ?? 0;

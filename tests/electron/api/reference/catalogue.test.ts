@@ -38,7 +38,7 @@ describe('entering cars by typing', () => {
     expect(moss).toMatchObject({
       identified: 'casting',
       castingId: dovetail,
-      candidates: 2,
+      candidateCount: 2,
       variation: null,
     });
     expect(moss?.features.colour).toBe('moss');
@@ -49,7 +49,7 @@ describe('entering cars by typing', () => {
     });
     expect(whoosh).toMatchObject({ identified: 'no', castingId: null, casting: null });
     expect(whoosh?.asWritten).toEqual({ casting: 'Whoosh', colour: 'Ember' });
-    expect((await api.cars.get({ id: moss?.id ?? 0 })).candidateRows.map(row => row.id)).toEqual([
+    expect((await api.cars.get({ id: moss?.id ?? 0 })).candidates.map(row => row.id)).toEqual([
       variations.mossTwin,
       variations.mossBar,
     ]);
@@ -88,10 +88,10 @@ describe('entering cars by typing', () => {
     expect((await change({ candidates: [variations.emberBar, variations.emberTwin] })).rows[0]).toMatchObject(
       {
         castingId: dovetail,
-        candidates: 2,
+        candidateCount: 2,
       },
     );
-    expect((await change({ variationId: variations.emberBar })).rows[0]).toMatchObject({ candidates: 0 });
+    expect((await change({ variationId: variations.emberBar })).rows[0]).toMatchObject({ candidateCount: 0 });
   });
 
   it('counts inventory numbers on in the manner of the lot', async () => {

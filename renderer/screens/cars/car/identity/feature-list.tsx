@@ -25,7 +25,7 @@ export const FeatureList = ({ car }: { car: CarPage }) => {
           {car.identified === 'no'
             ? 'Not identified yet.'
             : `Variation of ${car.casting} not settled${
-                car.candidates > 1 ? `: ${car.candidates} may fit.` : '.'
+                car.candidateCount > 1 ? `: ${car.candidateCount} may fit.` : '.'
               }`}
         </p>
       )}

@@ -78,9 +78,8 @@ export const Identify = ({
   };
   const picked = Object.entries(chosen) as [VariationFeature, string][];
   // What was written has narrowed it already; any answer here, or another casting, begins with all of them.
-  const fitting =
-    !wide && picked.length === 0 && casting?.id === car.castingId && car.candidateRows.length > 0;
-  const remaining = fitting ? car.candidateRows : (found.data?.remaining ?? []);
+  const fitting = !wide && picked.length === 0 && casting?.id === car.castingId && car.candidates.length > 0;
+  const remaining = fitting ? car.candidates : (found.data?.remaining ?? []);
   const set = (feature: VariationFeature, value: string | undefined) => {
     const { [feature]: _, ...others } = chosen;
     setChosen(value === undefined ? others : { ...others, [feature]: value });

@@ -16,7 +16,7 @@ const accepted = 'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gi
 
 /** A car's photographs: one large, the others beside it, before against after where both were taken; files can be dropped on it. */
 export const Photographs = ({ car }: { car: CarPage }) => {
-  const photos = car.photoRows;
+  const photos = car.photos;
   const pairs = photoPairs(photos);
   const [chosen, setChosen] = useState<number | 'compare' | null>(null);
   const [over, setOver] = useState(false);
