@@ -3,6 +3,7 @@ import { isPlainColour, plainColourText } from '../../valuation/reading/plain-co
 import { isAboutFinish } from '../../valuation/reading/propose.ts';
 import { countries } from '../../valuation/reading/sale-line/vocabulary.ts';
 import { readBasePaint, readFinishState, readGrade } from '../../valuation/reading/words.ts';
+import { kindOfCell } from './files/cell-kind.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
 import { readPaid } from './judges/amounts.ts';
@@ -34,9 +35,14 @@ const looks: Record<string, (text: string) => number | boolean> = {
   finish_state: text => readFinishState(text.replace(/ *\([^()]*\)/, '')).ok || isAboutFinish(text),
   body_finish: text => /candy|enamel|metallic|matt|chrome|lacquer/i.test(text),
   base_paint: text => readBasePaint(text).ok || /paint|plain|bare|ptd|lack|peint|blank|brut/i.test(text),
+  description: text => kindOfCell(text) === 'mixed',
   country: text => places.has(text.toLowerCase()),
   grade: text => readGrade(text).ok || /^[\d.,+\-/% ]+$|[★⭐*]|mint|beater|good|vg|fair|poor/i.test(text),
 };
+
+/** True where texts are cars in words rather than names. */
+export const isDescribed = (texts: readonly string[]): boolean =>
+  texts.filter(text => kindOfCell(text) === 'mixed').length > texts.length * 0.2;
 
 /** Which of these columns of ours the texts look most like; the first where they tell nothing. */
 export const likeliest = <T extends { ours: string }>(

@@ -33,6 +33,13 @@ const casting = column(
     'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model',
   true,
 );
+/** Headings over a text that may as well be a name as a whole car in words; which of them it is, its cells tell. */
+const description = column(
+  'description',
+  'the car in words, such as "1968 Van purple C7"',
+  'title,item,what,what it is,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
+    'beschreibung,bezeichnung,artikel,titel,auto,titre,objet,titolo,titulo,descripcion,descrizione,omschrijving',
+);
 const releaseName = column(
   'release_name',
   'name under which it was sold',
@@ -139,6 +146,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     maker,
     series,
     casting,
+    description,
     releaseName,
     releaseYear,
     colour,
@@ -204,6 +212,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     maker,
     series,
     casting,
+    description,
     releaseName,
     releaseYear,
     colour,
@@ -228,6 +237,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ),
     column('currency', 'ISO 4217 code such as USD', 'cur,ccy,curr,curr.,money,wahrung,devise'),
     casting,
+    description,
     releaseName,
     releaseYear,
     colour,

@@ -45,28 +45,35 @@ const signOfDay = (cell: Cell): Sign => {
   return order === 'dmy' || order === 'mdy' ? order : isAmbiguousDate(cell) ? 'open' : null;
 };
 
+/** The first day in figures within a text, or ''. */
+const dayIn = (text: string): string =>
+  /(?<![\d./-])\d{1,2}([./-])\d{1,2}\1(?:\d{4}|\d{2})(?![\d./-])/.exec(text)?.[0] ?? '';
+
 /** A column of amounts or of days, and what its cells have shown so far. */
 class ColumnEvidence {
   readonly column: ColumnView;
   readonly kind: 'decimal' | 'dates';
   readonly #shown = new Map<Sign, Shown>();
   readonly #known = new Map<Cell, Sign>();
-  constructor(column: ColumnView, kind: 'decimal' | 'dates') {
+  readonly #part: (text: string) => string;
+  /** `part` finds the amount or day within a text that says more. */
+  constructor(column: ColumnView, kind: 'decimal' | 'dates', part = (text: string) => text) {
     this.column = column;
     this.kind = kind;
+    this.#part = part;
   }
 
   see(cell: Cell): void {
     if (typeof cell !== 'string' || cell === '') return;
     let sign = this.#known.get(cell);
     if (sign === undefined) {
-      sign = this.kind === 'decimal' ? signOfAmount(cell) : signOfDay(cell);
+      sign = this.kind === 'decimal' ? signOfAmount(cell) : signOfDay(this.#part(cell));
       if (this.#known.size < mostRemembered) this.#known.set(cell, sign);
     }
     if (sign === null) return;
     const shown = this.of(sign);
     this.#shown.set(sign, shown);
-    shown.see(cell.trim());
+    shown.see(this.#part(cell).trim());
   }
 
   of(sign: Sign): Shown {
@@ -149,6 +156,12 @@ export class Learner {
       if (column.ours === null) continue;
       if (moneyColumns.includes(column.ours)) this.#money.push(new ColumnEvidence(column, 'decimal'));
       if (dateColumns.includes(column.ours)) this.#days.push(new ColumnEvidence(column, 'dates'));
+      if (
+        column.ours === 'description' &&
+        this.#options.as === 'sales' &&
+        !this.#mapping.places.has('sold_on')
+      )
+        this.#days.push(new ColumnEvidence(column, 'dates', dayIn));
     }
     this.#width = this.#mapping.columns.length;
   }

@@ -1,7 +1,8 @@
 import type { MoneyHabit } from '../../valuation/reading/money.ts';
-import { likeliest, textsUnder } from './ambiguous-headings.ts';
+import { isDescribed, likeliest, textsUnder } from './ambiguous-headings.ts';
 import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
 import type { Table } from './files/table.ts';
+import { guessColumns } from './guess-columns.ts';
 import { type ColumnView, ImportFileError, type ImportOptions, MissingColumnError } from './types.ts';
 
 /** How the columns of a file become ours. */
@@ -54,7 +55,10 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
       if (recognised[index] || found.length === 0 || !isTurn(found)) return;
       const free = found.filter(({ ours: name }) => !taken.has(name));
       const best = likeliest(free, texts[index] ?? []);
-      if (best) {
+      if (
+        best &&
+        (best.ours !== 'description' || best.how === 'same name' || isDescribed(texts[index] ?? []))
+      ) {
         taken.add(best.ours);
         recognised[index] = best;
       } else
@@ -66,9 +70,11 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   assign(([first]) => first?.how === 'same name');
   assign(found => found.length === 1);
   assign(() => true);
+  const guessed = guessColumns(table, options.as, taken, index => !recognised[index] && !chosen[index]);
   const columns = table.headings.map((heading, index): ColumnView => {
     const entry = chosen[index];
-    const found = recognised[index];
+    const guess = guessed.get(index);
+    const found = recognised[index] ?? (guess ? { ours: guess, how: 'by its cells' as const } : null);
     return {
       index,
       heading,
@@ -84,11 +90,16 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   );
   if (places.size !== columns.filter(column => column.ours).length)
     throw new ImportFileError('Two headings are mapped to the same column of ours; map one of them only.');
-  const missing = ours.filter(column => column.required && !places.has(column.name));
+  // A text that describes a car or a sale may say all that a row must have.
+  const missing = places.has('description')
+    ? []
+    : ours.filter(column => column.required && !places.has(column.name));
   if (complete && missing.length)
     throw new MissingColumnError(
       `No column gives ${missing.map(column => `${column.name} (${column.help})`).join(' and ')}. ` +
-        `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`,
+        (table.headingLine === 0
+          ? 'The file has no headings that could be found: say what its columns are.'
+          : `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`),
     );
   return { columns, places, money: new Map(), warnings };
 };

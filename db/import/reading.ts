@@ -4,6 +4,7 @@ import { readReportingCurrency } from '../records/settings.ts';
 import { listWords } from '../records/words.ts';
 import type { Schema } from '../schema.ts';
 import type { Table } from './files/table.ts';
+import { describer } from './judges/description.ts';
 import { type Habits, type Judge, judgeRow, type ReadRow, readRow } from './judges/judge.ts';
 import { lotJudge } from './judges/lot.ts';
 import { referenceJudge } from './judges/reference.ts';
@@ -70,6 +71,28 @@ export const notUnderstoodOf = async (db: Kysely<Schema>, { scale }: Habits): Pr
 
 export const judgeFor = async (
   { collection, options, at }: ImportRequest,
+  db: Kysely<Schema>,
+  habits: Habits,
+  { write, sees, onMissing, ...target }: Target,
+): Promise<Judge> => {
+  const judge = await judgeOfKind({ collection, options, at }, db, habits, {
+    write,
+    sees,
+    onMissing,
+    ...target,
+  });
+  const readDescription = await describer(db, {
+    as: options.as,
+    mapping: habits.mapping,
+    words: options.words ?? [],
+    currency: options.lot?.currency ?? options.currency ?? (await readReportingCurrency(db)),
+    today: at.slice(0, 10),
+  });
+  return readDescription ? (row, line) => readDescription(row) ?? judge(row, line) : judge;
+};
+
+const judgeOfKind = async (
+  { collection, options, at }: Pick<ImportRequest, 'collection' | 'options' | 'at'>,
   db: Kysely<Schema>,
   habits: Habits,
   { write, sees, onMissing, ...target }: Target,

@@ -56,7 +56,7 @@ export interface ColumnView {
   heading: string;
   ours: string | null;
   /** Why it was so mapped. */
-  how: 'same name' | 'recognised' | 'chosen' | 'not used';
+  how: 'same name' | 'recognised' | 'by its cells' | 'chosen' | 'not used';
   decimal: DecimalSign | null;
   dateOrder: DateOrder | null;
   /** The first values. */

@@ -1,5 +1,6 @@
 import { type Cell, isAmountCell, shownNumber } from '../../../valuation/reading/reading.ts';
 
+const telling = /^[!-~]/;
 const unusualSpaces = /[\0\u00a0\u202f]/;
 
 /** The text of a cell without outer white space; a spreadsheet's amount with the sign that it shows. */
@@ -14,4 +15,14 @@ export const cellText = (cell: Cell): string => {
 };
 
 /** True where no cell of the row holds any text. */
-export const isBlank = (cells: Cell[]): boolean => cells.every(cell => cellText(cell) === '');
+export const isBlank = (cells: Cell[]): boolean => {
+  // Most cells of text begin with a letter or a figure; to see that is quicker than to trim them.
+  for (const cell of cells)
+    if (
+      cell !== null &&
+      cell !== '' &&
+      ((typeof cell === 'string' && telling.test(cell)) || cellText(cell) !== '')
+    )
+      return false;
+  return true;
+};

@@ -14,11 +14,18 @@ export interface FoundEncoding {
 /** The single bytes of Windows-1252 that stand for no character. */
 const undefinedInWindows1252 = new Set([0x81, 0x8d, 0x8f, 0x90, 0x9d]);
 
+const newlinesIn = (chunk: Uint8Array): number => {
+  let count = 0;
+  for (let at = chunk.indexOf(10); at >= 0; at = chunk.indexOf(10, at + 1)) count++;
+  return count;
+};
+
 /** What a whole file is, read as UTF-8 and as single bytes. */
 const lookThrough = async (file: Blob) => {
   const decoder = new TextDecoder('utf-8');
   const seen = { plain: true, undefinedBytes: 0, beyondAscii: 0, bad: 0, firstBad: 0 };
   let line = 1;
+  /** Letter by letter, which only a file with letters beyond ASCII needs. */
   const count = (text: string) => {
     for (let i = 0; i < text.length; i++) {
       const code = text.charCodeAt(i);
@@ -28,12 +35,17 @@ const lookThrough = async (file: Blob) => {
       } else if (code > 127) seen.beyondAscii++;
     }
   };
+  let isBroken = false;
   for await (const chunk of file.stream()) {
-    if (!isAscii(chunk)) {
-      seen.plain = false;
-      for (const byte of chunk) if (undefinedInWindows1252.has(byte)) seen.undefinedBytes++;
+    // A letter may be divided between two chunks.
+    if (!isBroken && isAscii(chunk)) {
+      if (seen.bad === 0) line += newlinesIn(chunk);
+      continue;
     }
+    seen.plain = false;
+    for (const byte of chunk) if (undefinedInWindows1252.has(byte)) seen.undefinedBytes++;
     count(decoder.decode(chunk, { stream: true }));
+    isBroken = (chunk.at(-1) ?? 0) > 127;
   }
   count(decoder.decode());
   return seen;

@@ -29,14 +29,19 @@ const newlines = (value: string): number => {
   return count;
 };
 
+/** In the place of a separator, where each line is one text; no text holds it. */
+export const noSeparator = '\u001f';
+
 /**
  * Finds the separator of a CSV file from its beginning: the one that gives the same number of cells, above one, on most lines.
- * `sure` is false where no candidate does (a file of one column) or two do equally.
+ * `sure` is false where no candidate does (a file of one column) or two do equally. Where the lines are uneven and none of them is headings
+ * (`isHeadings`), commas are part of what is written, and each line is one text: null.
  */
 export const findSeparator = async (
   file: Blob,
   encoding: FoundEncoding,
-): Promise<{ separator: Separator; sure: boolean }> => {
+  isHeadings: (cells: string[]) => boolean,
+): Promise<{ separator: Separator | null; sure: boolean }> => {
   const head = await headOf(file, encoding);
   const scores = separators.map(separator => {
     const rows = Papa.parse<string[]>(head, { delimiter: separator, preview: 60 }).data.filter(row =>
@@ -45,10 +50,17 @@ export const findSeparator = async (
     const widths = new Map<number, number>();
     for (const row of rows) widths.set(row.length, (widths.get(row.length) ?? 0) + 1);
     const [width = 1, lines = 0] = [...widths].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0] ?? [];
-    return { separator, score: width > 1 ? (lines / Math.max(1, rows.length)) * Math.min(width, 8) : 0 };
+    const even = lines / Math.max(1, rows.length);
+    const score = width > 1 ? even * Math.min(width, 8) : 0;
+    const wide = rows.filter(row => row.length > 1);
+    const alike = Math.max(0, ...[...widths].flatMap(([own, count]) => (own > 1 ? [count] : [])));
+    const isUneven = wide.length > 0 && (alike < wide.length * 0.9 || wide.length < rows.length * 0.6);
+    return { separator, score, isUneven, hasHeadings: rows.some(isHeadings), lines: rows.length };
   });
   scores.sort((a, b) => b.score - a.score);
   const [best, second] = scores;
+  if (best && best.lines > 2 && best.isUneven && !scores.some(({ hasHeadings }) => hasHeadings))
+    return { separator: null, sure: true };
   return {
     separator: best?.score ? best.separator : ',',
     sure: !!best?.score && best.score > (second?.score ?? 0),
@@ -85,7 +97,7 @@ const kindOf = (cell: string): string =>
  * True where a cell of several lines holds what looks like rows of the file: a line of as many cells as the row has, which
  * begins as the row does. A quotation mark has then most likely been forgotten, although a later one closes it.
  */
-const holdsRows = (cells: string[], separator: Separator): boolean => {
+const holdsRows = (cells: string[], separator: string): boolean => {
   const [first = ''] = cells;
   if (cells.length < 3) return false;
   return cells.some(cell => {
@@ -104,7 +116,7 @@ const holdsRows = (cells: string[], separator: Separator): boolean => {
 export const readCsv = async function* (
   file: Blob,
   encoding: FoundEncoding,
-  separator: Separator,
+  separator: Separator | typeof noSeparator,
 ): AsyncGenerator<TableRow[]> {
   // A line of its own ends with LF, whether CR stands before it or not; in a file without any LF, with CR.
   const head = await headOf(file, encoding);

@@ -10,7 +10,7 @@ import { isBlank } from './cell-text.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { HeadingReader } from './headings.ts';
 import { headLines, Layout } from './layout.ts';
-import { findSeparator, readCsv } from './read-csv.ts';
+import { findSeparator, noSeparator, readCsv } from './read-csv.ts';
 import { filledSheets, readXlsx } from './read-xlsx.ts';
 import { openBook } from './xlsx-book.ts';
 
@@ -53,6 +53,7 @@ export const openTable = async (file: Blob, name: string, options: ImportOptions
 
 const openCsv = async (file: Blob, name: string, options: ImportOptions): Promise<Table> => {
   const warnings: string[] = [];
+  const reader = new HeadingReader(options);
   const encoding: FoundEncoding = options.encoding
     ? { encoding: options.encoding, because: 'chosen', skip: await markLength(file) }
     : await findEncoding(file);
@@ -64,10 +65,10 @@ const openCsv = async (file: Blob, name: string, options: ImportOptions): Promis
     );
   const found = options.separator
     ? { separator: options.separator, sure: true }
-    : await findSeparator(file, encoding);
-  if (!found.sure)
+    : await findSeparator(file, encoding, cells => reader.nameCars(cells) || reader.score(cells) >= 2);
+  if (!found.sure && found.separator)
     warnings.push(`The separator is not certain; taken to be a ${separatorNames[found.separator]}.`);
-  return laidOut([{ read: () => readCsv(file, encoding, found.separator) }], {
+  return laidOut([{ read: () => readCsv(file, encoding, found.separator ?? noSeparator) }], {
     name,
     options,
     warnings,

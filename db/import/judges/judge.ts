@@ -63,6 +63,8 @@ export class RowReader {
   readonly #given = new Map<string, string>();
   /** Places of cells that words have spoken for. */
   readonly #spoken = new Set<number>();
+  /** Fields that a description has given. */
+  readonly described = new Set<string>();
   #refusal: { column: string; reason: string } | null = null;
 
   constructor(habits: Habits, row: ReadRow) {

@@ -187,14 +187,14 @@ describe('a lot', () => {
   });
 
   it('needs a casting column, and shows its columns to be mapped where there is none', async () => {
-    const file = fileOf('Tag,What is it\nB-1,Osmerry\n');
+    const file = fileOf('Tag,Which\nB-1,44\n');
     await expect(take(collection, file, { as: 'lot', lot })).rejects.toThrow(/No column gives casting/);
     const preview = await lookAt(collection, file, { as: 'lot' });
     expect(preview.warnings[0]).toContain('No column gives casting');
-    expect(preview.columns.map(column => column.samples)).toEqual([['B-1'], ['Osmerry']]);
+    expect(preview.columns.map(column => column.samples)).toEqual([['B-1'], ['44']]);
     const mapped = await lookAt(collection, file, {
       as: 'lot',
-      map: { Tag: 'inventory_number', 'what is it': 'casting' },
+      map: { Tag: 'inventory_number', which: 'casting' },
     });
     expect(mapped.counts.accepted).toBe(1);
     await expect(lookAt(collection, file, { as: 'lot', map: { Nothing: 'casting' } })).rejects.toThrow(
@@ -204,12 +204,12 @@ describe('a lot', () => {
       'not one of our columns',
     );
     await expect(
-      lookAt(collection, file, { as: 'lot', map: { Tag: 'casting', 'What is it': 'casting' } }),
+      lookAt(collection, file, { as: 'lot', map: { Tag: 'casting', Which: 'casting' } }),
     ).rejects.toThrow('same column of ours');
   });
 
   it('shows its columns while they are only half mapped', async () => {
-    const file = fileOf('Tag,What is it\nB-1,Osmerry\n');
+    const file = fileOf('Tag,Which\nB-1,44\n');
     const preview = await lookAt(collection, file, { as: 'lot', map: { Tag: 'inventory_number' } });
     expect(preview.warnings[0]).toContain('No column gives casting');
     expect(preview.columns[0]).toMatchObject({ ours: 'inventory_number', how: 'chosen' });

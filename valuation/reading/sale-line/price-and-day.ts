@@ -5,7 +5,8 @@ import { type Line, type Span, spanOf, words } from './text.ts';
 import { about } from './vocabulary.ts';
 
 /** The sign between the figures of a date; each may have its own order in a file of several hands. */
-export type DateSign = '/' | '.' | '-';
+export const dateSigns = ['/', '.', '-'] as const;
+export type DateSign = (typeof dateSigns)[number];
 export type DateOrders = Partial<Record<DateSign, DateOrder>>;
 
 const numericDay = words('\\d{1,2}(?<sign>[./-])\\d{1,2}\\k<sign>(?:\\d{4}|\\d{2})');

@@ -22,7 +22,7 @@ const alternatives = (words: Iterable<string>): string =>
 
 /** A colour in plain words; German ones with the ending that their noun gives them, in the group `ending`. */
 const colourWord = (ending: string) =>
-  `(?:(?:light|dark|pale|bright|deep|metallic|hell|dunkel)[ -])?(?:${alternatives([...englishColours, ...otherColours])}|(?:${alternatives(germanColours)})${ending}(?!\\p{L}))`;
+  `(?:(?:light|dark|pale|bright|deep|metallic|lime|mint|olive|sea|sky|navy|royal|ice|grass|apple|lemon|brick|cherry|midnight|powder|petrol|hell|dunkel)[ -])?(?:${alternatives([...englishColours, ...otherColours])}|(?:${alternatives(germanColours)})${ending}(?!\\p{L}))`;
 export const plainColour = colourWord('(?<ending>em|en|er|es|e)?');
 export const anyColour = colourWord('(?:em|en|er|es|e)?');
 export const colourWords: ReadonlySet<string> = new Set([

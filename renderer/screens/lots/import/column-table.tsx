@@ -12,6 +12,7 @@ type Column = ImportPreview['columns'][number];
 const how: Record<Column['how'], string> = {
   'same name': 'by its name',
   recognised: 'recognised',
+  'by its cells': 'by what it holds',
   chosen: 'chosen',
   'not used': '',
 };

@@ -1,0 +1,107 @@
+import { plainWord } from '../../valuation/reading/words.ts';
+import { type CellKind, kindOfCell } from './files/cell-kind.ts';
+import { cellText } from './files/cell-text.ts';
+import type { Table } from './files/table.ts';
+import type { ImportKind } from './types.ts';
+
+/** What the cells of a column are like, blank ones left out. */
+interface Cells {
+  texts: string[];
+  kinds: CellKind[];
+}
+
+const share = ({ kinds }: Cells, ...of: CellKind[]): number =>
+  kinds.length === 0 ? 0 : kinds.filter(kind => of.includes(kind)).length / kinds.length;
+
+const isDistinct = ({ texts }: Cells): boolean => new Set(texts).size === texts.length;
+
+/** Figures from 1 on, each larger than the one before it. */
+const isNumbering = (cells: Cells): boolean =>
+  share(cells, 'whole', 'year') === 1 &&
+  cells.texts.every((text, index) => index === 0 || Number(text) > Number(cells.texts[index - 1])) &&
+  cells.texts.length > 1;
+
+/** Two figures that can only be years of the last century, as "68". */
+const isShortYear = ({ texts }: Cells): boolean =>
+  texts.length > 0 &&
+  texts.every(text => /^['’]?[4-9]\d$|^['’]?\d{2}$/.test(text) && Number(text.slice(-2)) >= 40);
+
+const isTenth = ({ texts }: Cells): boolean =>
+  texts.every(text => /^(?:10|\d)(?:[.,]5)?$/.test(text)) &&
+  texts.some(text => /5$/.test(text) && /[.,]/.test(text));
+
+type Guess = [ours: string, fits: (cells: Cells) => boolean];
+
+const common: Guess[] = [
+  ['description', cells => share(cells, 'mixed') >= 0.5],
+  ['release_year', cells => share(cells, 'year') >= 0.7 || isShortYear(cells)],
+  ['grade', cells => share(cells, 'grade') >= 0.6 || isTenth(cells)],
+];
+const behind: Guess[] = [
+  ['colour', cells => share(cells, 'colour') >= 0.25 && share(cells, 'colour', 'word') >= 0.8],
+  ['finish_state', cells => share(cells, 'finish') >= 0.5],
+  ['base_paint', cells => share(cells, 'base paint') >= 0.5],
+];
+const guesses: Record<ImportKind, Guess[]> = {
+  lot: [
+    ['inventory_number', cells => isNumbering(cells) || (share(cells, 'code') >= 0.8 && isDistinct(cells))],
+    ...common,
+    ['bought_on', cells => share(cells, 'date') >= 0.7],
+    ['price_paid', cells => share(cells, 'amount') >= 0.6],
+    ...behind,
+  ],
+  sales: [
+    ...common.slice(0, 1),
+    ['sold_on', cells => share(cells, 'date') >= 0.7],
+    ...common.slice(1),
+    ['price', cells => share(cells, 'amount') >= 0.6 || share(cells, 'whole', 'number') >= 0.9],
+    ...behind,
+  ],
+  reference: [...common.slice(1, 2), ...behind],
+};
+
+/** Words that begin with a capital, as names of cars do. */
+const named = ({ texts }: Cells): number =>
+  texts.filter(text => /^\p{Lu}\p{L}+(?: \p{L}+){0,4}$/u.test(text)).length / Math.max(1, texts.length);
+
+/**
+ * What columns hold by their cells, by place: of those that nobody has named, and, where nothing else says which car a row is, of any other. What
+ * fits none stays open.
+ */
+export const guessColumns = (
+  { headings, nameless, sample }: Table,
+  as: ImportKind,
+  taken: ReadonlySet<string>,
+  isFree: (index: number) => boolean,
+): Map<number, string> => {
+  const found = new Map<number, string>();
+  const used = new Set(taken);
+  const cellsOf = (index: number): Cells => {
+    const cells = sample.map(row => row.cells[index] ?? null).filter(cell => cellText(cell) !== '');
+    return { texts: cells.map(cellText), kinds: cells.map(kindOfCell) };
+  };
+  const columns = headings
+    .map((_, index) => ({ index, cells: cellsOf(index) }))
+    .filter(({ index, cells }) => isFree(index) && cells.texts.length > 0);
+  for (const { index, cells } of columns.filter(column => nameless.has(column.index))) {
+    const guess = guesses[as].find(([ours, fits]) => !used.has(ours) && fits(cells));
+    if (!guess) continue;
+    found.set(index, guess[0]);
+    used.add(guess[0]);
+  }
+  if (used.has('casting') || used.has('release_name')) return found;
+  const open = columns.filter(({ index }) => !found.has(index));
+  const best = open
+    .filter(({ cells }) => share(cells, 'word', 'colour', 'mixed') >= 0.6)
+    .map(({ index, cells }) => ({
+      index,
+      cells,
+      score: named(cells) + new Set(cells.texts.map(plainWord)).size / cells.texts.length,
+    }))
+    .sort((a, b) => b.score - a.score || a.index - b.index)[0];
+  if (!best || used.has('description')) return found;
+  return found.set(
+    best.index,
+    share(best.cells, 'mixed') >= 0.5 && as !== 'reference' ? 'description' : 'casting',
+  );
+};

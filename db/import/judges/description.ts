@@ -1,0 +1,138 @@
+import type { Kysely } from 'kysely';
+import { isAboutFinish } from '../../../valuation/reading/propose.ts';
+import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
+import { plainNameIn } from '../../../valuation/reading/sale-line/plain-name.ts';
+import { type DateOrders, dateSigns } from '../../../valuation/reading/sale-line/price-and-day.ts';
+import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import type { Currency, IsoDate } from '../../../valuation/types.ts';
+import { loadSaleLexicon } from '../../reference/sale-lexicon.ts';
+import type { Schema } from '../../schema.ts';
+import type { Mapping } from '../mapping.ts';
+import type { ImportKind } from '../types.ts';
+import type { Judged, RowReader } from './judge.ts';
+
+const mostRemembered = 5000;
+const counted =
+  /^\s*(?:(\d{1,2}) ?[x×] ?(?=\p{L})|[x×] ?(\d{1,2}) )|(?:^|[\s,])(?:[x×] ?(\d{1,2})|(\d{1,2}) ?[x×])(?=\s*$|\s*,)/u;
+
+/** Fields that a description gives to a car and to a sale alike. */
+const ofTheCar = [
+  'casting',
+  'release_name',
+  'release_year',
+  'colour',
+  'base_paint',
+  'rear_end',
+  'roof',
+  'interior',
+  'glazing',
+  'wheels',
+  'accessory',
+  'country',
+  'grade',
+  'finish_state',
+  'missing_parts',
+  'reproduction_parts',
+] as const;
+
+interface Description {
+  line: SaleLine;
+  /** What stands where a name does, where no casting is known. */
+  name: string | null;
+  quantity: string | null;
+}
+
+interface Describing {
+  as: ImportKind;
+  mapping: Mapping;
+  /** Of the import, before those that are saved. */
+  words: OwnWord[];
+  /** Of amounts that name none. */
+  currency: Currency;
+  today: IsoDate;
+}
+
+const several: Judged & { outcome: 'rejected' } = {
+  outcome: 'rejected',
+  column: 'description',
+  reason: 'the text tells of several cars: give each a row of its own',
+  not: 'lot',
+};
+
+/**
+ * Reads the column that describes cars in words, as lines of sales are read, and gives its fields to the row; what stands in a column of its
+ * own goes before it. What was not understood stays with the row. Returns what refuses the row, or null; and null for a
+ * file that has no such column.
+ */
+export const describer = async (
+  db: Kysely<Schema>,
+  { as, mapping, words, currency, today }: Describing,
+): Promise<((row: RowReader) => Judged | null) | null> => {
+  const place = mapping.places.get('description');
+  if (place === undefined) return null;
+  const lexicon = await loadSaleLexicon(db, words);
+  const { heading = '', dateOrder = null } = mapping.columns[place] ?? {};
+  const orders: DateOrders = dateOrder ? Object.fromEntries(dateSigns.map(sign => [sign, dateOrder])) : {};
+  const known = new Map<string, Description>();
+  const read = (text: string, { hasPrice, hasDay }: { hasPrice: boolean; hasDay: boolean }): Description => {
+    const key = `${hasPrice} ${hasDay} ${text}`;
+    const before = known.get(key);
+    if (before) return before;
+    const count = as === 'lot' ? counted.exec(text) : null;
+    const quantity = count?.slice(1).find(Boolean) ?? null;
+    const one = count ? text.slice(0, count.index) + text.slice(count.index + count[0].length) : text;
+    const line = readSaleLine(one, lexicon, {
+      currency,
+      orders,
+      today,
+      column: heading,
+      ...((as !== 'sales' || hasDay) && { day: null }),
+      ...((as === 'reference' || hasPrice) && { price: null }),
+      ...(as !== 'sales' && { source: ' ' }),
+    });
+    const isCar = line.not !== 'lot' && line.not !== 'not a car';
+    const name = as !== 'reference' && isCar && line.castingId === null ? plainNameIn(line) : null;
+    const description = { line, name, quantity };
+    if (known.size >= mostRemembered) known.clear();
+    known.set(key, description);
+    return description;
+  };
+  return row => {
+    const text = row.text('description');
+    if (text === '') return null;
+    const { line, name, quantity } = read(text, {
+      hasPrice: row.has(as === 'sales' ? 'price' : 'price_paid'),
+      hasDay: row.has('sold_on'),
+    });
+    const { fields, not } = line;
+    if (not === 'not a car') return { ...several, reason: `"${text.slice(0, 100)}" is no car`, not };
+    if (not === 'lot') return several;
+    if (!row.has('casting')) row.described.add('casting');
+    for (const field of ofTheCar) {
+      const value = field === 'grade' && fields.grade ? `C${fields.grade}` : fields[field];
+      if (value !== undefined) row.give(field, value, 'description');
+    }
+    if (name !== null && !row.has('casting')) row.give('casting', name, 'description');
+    if (as === 'sales') {
+      if (fields.price && fields.currency)
+        row.give('price', `${fields.currency} ${fields.price}`, 'description');
+      if (fields.sold_on) row.give('sold_on', fields.sold_on, 'description');
+      if (fields.source?.trim()) row.give('source', fields.source, 'description');
+    } else if (as === 'lot') {
+      if (fields.price && fields.currency)
+        row.give('price_paid', `${fields.currency} ${fields.price}`, 'description');
+      if (quantity !== null) row.give('quantity', quantity, 'description');
+    }
+    for (const { text: left } of line.unread) {
+      const rest = name === null ? left : left.replace(name, '').trim();
+      if (rest)
+        row.unread.push({
+          field: isAboutFinish(rest) ? 'finish_state' : '',
+          column: heading,
+          text: rest,
+          reason: `"${rest}" is not understood`,
+        });
+    }
+    return null;
+  };
+};

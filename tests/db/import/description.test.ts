@@ -1,0 +1,144 @@
+import { describe, expect, test } from 'vitest';
+import type { Collection } from '../../../db/collection.ts';
+import type { ImportKind, ImportRowView } from '../../../db/import/index.ts';
+import { newCollection } from '../../helpers/collections.ts';
+import { strangersFile } from '../../helpers/strangers.ts';
+import { countOf, fileOf, lookAt, newLot, take } from './importing.ts';
+
+const withReference = async (): Promise<Collection> => {
+  const collection = await newCollection();
+  await take(collection, fileOf(strangersFile('reference.csv')), { as: 'reference' });
+  return collection;
+};
+
+/** The fields and what was not understood of each row of the list. */
+const read = async (
+  collection: Collection,
+  text: string,
+  as: ImportKind,
+  options: { map?: Record<string, string | null> } = {},
+): Promise<[Record<string, unknown>, string[]][]> => {
+  const { rows = [] } = await take(collection, fileOf(text), { as, rows: true, dryRun: true, ...options });
+  return rows
+    .filter(({ not }: ImportRowView) => not !== 'headings' && not !== 'a title')
+    .map(({ fields, unread, not }: ImportRowView) => [
+      not === null ? fields : { not },
+      unread.map(one => one.text),
+    ]);
+};
+
+describe('a column that describes cars in words', () => {
+  test('is read as one, by its heading or by what it holds, in a file of one cell a row', async () => {
+    const rows = await read(await withReference(), strangersFile('one-cell.csv'), 'lot');
+    expect(rows.slice(0, 6)).toEqual([
+      [
+        { casting: 'Brackenhall Van', colour: 'purple', release_year: 1968, grade: 7 },
+        ['front of base painted'],
+      ],
+      [
+        { casting: 'Corriemuir Coupe', colour: 'lime green', grade: 3 },
+        ['roof scuffed', 'rear window scratched'],
+      ],
+      [{ casting: 'Silver Kite', colour: 'aqua', grade: 6, missing_parts: 'accessory' }, []],
+      [
+        {
+          casting: 'Silver Kite',
+          colour: 'Honeycomb',
+          accessory: 'engine cover',
+          base_paint: 'full',
+          grade: 8.5,
+        },
+        [],
+      ],
+      [{ casting: 'Dovecote Estate', colour: 'Dairy White', missing_parts: 'accessory' }, []],
+      [{ casting: 'Sluice Racer', colour: 'Ember', quantity: 2 }, ['both rough']],
+    ]);
+    expect(rows.at(-1)).toEqual([{ colour: 'green' }, ['some sort of truck']]);
+  });
+
+  test('yields a name that waits to be settled where there is no reference, and never a casting', async () => {
+    const collection = await newCollection();
+    const sold = 'date,title,price\n3/14/26,"Wobbleston Flyer purple C8 original, nice",$61.00\n';
+    const { accepted, addedCastings } = await take(collection, fileOf(sold), {
+      as: 'sales',
+      addReference: true,
+    });
+    expect([accepted, addedCastings, countOf(collection, 'casting')]).toEqual([1, 0, 0]);
+    const [written] = collection.write.sqlite.prepare('SELECT as_written FROM sale_record').pluck().all();
+    expect(JSON.parse(String(written))).toEqual({ casting: 'Wobbleston Flyer', colour: 'purple' });
+    expect((await lookAt(collection, fileOf(sold), { as: 'sales' })).missingCastings).toEqual([]);
+  });
+
+  test('gives sale records of known castings with all that the title says, and leaves out what is no car', async () => {
+    const rows = await read(
+      await withReference(),
+      'date,title,price\n13/1/26,"Silver Kite honeycomb full paint base C7.5, all original",$210.00\n' +
+        '14/1/26,"Quillon Toys dealer poster, 1970",$8.00\n14/1/26,"lot of 4 played with Meadow cars",$40.00\n',
+      'sales',
+    );
+    expect(rows).toEqual([
+      [
+        {
+          casting: 'Silver Kite',
+          colour: 'Honeycomb',
+          base_paint: 'full',
+          grade: 7.5,
+          finish_state: 'original',
+          sold_on: '2026-01-13',
+          price: 210,
+          currency: 'USD',
+        },
+        [],
+      ],
+      [{ not: 'not a car' }, []],
+      [{ not: 'lot' }, []],
+    ]);
+  });
+
+  test('may be all there is of a sale, with its day and price; their order is learned from all lines', async () => {
+    const collection = await withReference();
+    const lines =
+      '3/4/26, Silver Kite aqua C6, $25\n3/13/26, Brackenhall Van purple beater for parts, $14.50\n1/7/26, Corriemuir Coupe (1969) Inkwell, C8 orig paint, $64.00\n';
+    const { columns, learned } = await lookAt(collection, fileOf(lines), { as: 'sales' });
+    expect(columns.map(({ ours, how }) => [ours, how])).toEqual([['description', 'by its cells']]);
+    expect(learned[0]).toMatchObject({ kind: 'dates', value: 'mdy', examples: ['3/13/26'] });
+    const rows = await read(collection, lines, 'sales');
+    expect(rows.map(([fields]) => [fields.sold_on, fields.price, fields.casting])).toEqual([
+      ['2026-03-04', 25, 'Silver Kite'],
+      ['2026-03-13', 14.5, 'Brackenhall Van'],
+      ['2026-01-07', 64, 'Corriemuir Coupe'],
+    ]);
+  });
+
+  test('gives way to columns of their own, and what it says otherwise stays as not understood', async () => {
+    const rows = await read(
+      await withReference(),
+      'Car,Colour,Title\nSilver Kite,Honeycomb,"Silver Kite aqua C6, no ramp, as found"\n',
+      'lot',
+      { map: { Title: 'description' } },
+    );
+    expect(rows).toEqual([
+      [
+        { casting: 'Silver Kite', colour: 'Honeycomb', grade: 6, missing_parts: 'accessory' },
+        ['aqua', 'as found'],
+      ],
+    ]);
+  });
+});
+
+test('columns without headings are known by what they hold', async () => {
+  const collection = await newCollection();
+  const { columns, counts } = await lookAt(collection, fileOf(strangersFile('no-headings.csv')), {
+    as: 'lot',
+    lot: newLot('Tin'),
+  });
+  expect(columns.map(({ ours }) => ours)).toEqual([
+    'inventory_number',
+    'casting',
+    'release_year',
+    'colour',
+    'grade',
+    'price_paid',
+  ]);
+  expect(counts).toMatchObject({ accepted: 8, rejected: 0 });
+});

@@ -1,0 +1,22 @@
+import type { SaleLine } from './read-sale-line.ts';
+
+const praise =
+  /^(?:vintage|rare|nice|very|super|original|old|great|lovely|good|mint|near|excellent|fine|played|beater|rough|lot|unknown|some|sort|set|new|clean)$/i;
+
+/**
+ * What stands in a text of which no casting is known where a name does: one to four words with capitals with which the text begins, and
+ * nothing of theirs understood otherwise. Null where that is not plain. It is a name that waits to be settled, no casting.
+ */
+export const plainNameIn = ({ text, unread, spans }: SaleLine): string | null => {
+  const first = unread[0]?.text;
+  if (first === undefined) return null;
+  const at = text.indexOf(first);
+  const isYearOnly = spans.every(({ field, start }) => start > at || field === 'release_year');
+  if (at < 0 || !isYearOnly || /[\p{L}]/u.test(text.slice(0, at))) return null;
+  const name = /^\p{Lu}[\p{L}'’.-]*(?: (?:\p{Lu}[\p{L}'’.-]*|of|the|de|II|III))*/u.exec(first)?.[0];
+  if (!name || name.length < 3) return null;
+  const words = name.split(' ');
+  const rest = first.slice(name.length);
+  if (words.length > 4 || words.some(word => praise.test(word)) || /^ ?\p{Lu}/u.test(rest)) return null;
+  return name;
+};
