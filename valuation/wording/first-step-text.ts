@@ -61,18 +61,22 @@ const namesText = (step: FirstStepFacts & { kind: 'names' }): string => {
     : `${wait}. Cars and sales can be compared only once their names are settled.`;
 };
 
-/** What a step would bring, or has brought, as a sentence or two. */
-export const firstStepText = (step: FirstStepFacts): string => {
+/** What a step would bring, or has brought where it is `done`, as a sentence or two. */
+export const firstStepText = (step: FirstStepFacts & { done: boolean }): string => {
   switch (step.kind) {
     case 'cars':
       return step.cars === 0
         ? 'Import your list as it is, paste it, or enter a lot.'
         : `${cars(step.cars)} in the collection.`;
     case 'names':
-      return namesText(step);
+      return step.names === 0 && !step.done
+        ? 'Names that the reference does not know yet will wait here, from cars and sales together.'
+        : namesText(step);
     case 'words':
       return step.words === 0
-        ? 'Every word was understood.'
+        ? step.done
+          ? 'Every word was understood.'
+          : 'What your list says in words of your own is asked once, for all its rows.'
         : `${counted(step.words, 'text was', 'texts were')} not understood; saying what ${step.words === 1 ? 'it means' : 'they mean'} tells more of ${both(step.cars, step.sales)}.`;
     case 'prices': {
       if (step.cars === 0)

@@ -45,6 +45,15 @@ const identityFields = [
 
 const partsOf = (text = '') => partNames.filter(part => text.split(',').includes(part));
 
+/** What was not understood, but for the name under which the sale waits. */
+const withoutName = (unread: ReadLine['unread'], name: string | undefined) =>
+  name === undefined
+    ? unread
+    : unread.flatMap(entry => {
+        const left = entry.text.replace(name, '').trim();
+        return /[\p{L}\p{N}]/u.test(left) ? [{ ...entry, text: left }] : [];
+      });
+
 /** A line as a sale record; null where it is no sale of one car. */
 const seenSale = (line: ReadLine, match: Matcher): (SeenSale & { line: ReadLine }) | null => {
   const { fields, price, unread } = line;
@@ -78,7 +87,7 @@ const seenSale = (line: ReadLine, match: Matcher): (SeenSale & { line: ReadLine 
     disposalId: null,
     notes: line.text,
   };
-  return { sale, unread, line };
+  return { sale, unread: withoutName(unread, asWritten.casting), line };
 };
 
 /** The lines that tell of a sale of one car, those of them that are not recorded yet, and all as rows. */

@@ -1,5 +1,6 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { unsortedSeries } from '../../../db/reference/unsorted.ts';
 import { helpfulAnswers } from '../../../valuation/index.ts';
 import { carFigures } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
@@ -19,7 +20,12 @@ export const namedAnswers = async (session: Session, given?: CarRecord[]): Promi
   const index = await referenceIndex(session);
   const { names } = await waitingList(session);
   const answers = helpfulAnswers(await marketToday(session), await readSubjects(db, unvalued), names);
-  const seriesOf = new Map([...index.castings.values()].map(({ seriesId, series }) => [seriesId, series]));
+  const seriesOf = new Map(
+    [...index.castings.values()].map(({ seriesId, series }) => [
+      seriesId,
+      series === unsortedSeries ? null : series,
+    ]),
+  );
   return answers.map(answer => ({
     ...answer,
     casting: answer.kind === 'sales' ? (index.castings.get(answer.castingId)?.name ?? null) : null,

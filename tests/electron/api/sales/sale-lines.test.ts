@@ -55,6 +55,8 @@ describe('lines of sales', () => {
     expect(await api.sales.list({})).toMatchObject([
       { castingId: null, casting: 'Larkspur Van', price: 2200 },
     ]);
+    // What is not the name stays to be understood.
+    expect(await api.words.waiting()).toMatchObject([{ text: 'nice old', sales: 1 }]);
   });
 
   it('take no correction that their field cannot hold', async () => {

@@ -1,0 +1,108 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo, settled } from '../looking.ts';
+
+const practice = (name: string) =>
+  readFileSync(new URL(`../../fixtures/practice/${name}`, import.meta.url), 'utf8');
+
+/** Presses and types as a user does, and counts it. */
+const hands = (page: Page) => {
+  const counts = { keys: 0, clicks: 0 };
+  return {
+    counts,
+    press: async (key: string) => {
+      counts.keys += 1;
+      await page.keyboard.press(key);
+    },
+    type: async (text: string) => {
+      counts.keys += text.length;
+      await page.keyboard.type(text);
+    },
+    click: async (name: string, role: 'link' | 'button' = 'link') => {
+      counts.clicks += 1;
+      await page.getByRole(role, { name }).first().click();
+    },
+    /** One key, whatever is on the clipboard. */
+    paste: async (text: string) => {
+      counts.keys += 1;
+      await page.evaluate(pasted => {
+        const data = new DataTransfer();
+        data.setData('text/plain', pasted);
+        (document.activeElement ?? document.body).dispatchEvent(
+          new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }),
+        );
+      }, text);
+    },
+  };
+};
+
+test('from an empty collection and a messy list to decisions', async ({ start, collection, picture }) => {
+  const { page } = await start();
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByLabel('Folder').fill(collection);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
+  const { counts, press, click, paste } = hands(page);
+  const steps = page.getByRole('list', { name: 'First steps' });
+  const step = (name: string) => steps.getByRole('listitem').filter({ hasText: name });
+  await expect(steps).toBeVisible();
+
+  await click('Import your list');
+  await expect(page.getByRole('heading', { level: 1, name: 'Import a spreadsheet' })).toBeVisible();
+  await paste(practice('my-cars.csv'));
+  await expect(page.getByRole('button', { name: 'Import 7 cars' })).toBeVisible();
+  await settled(page);
+  await picture(page, 'first-hour-import');
+  await click('Import 7 cars', 'button');
+  await expect(page.getByRole('heading', { level: 1, name: /^Imported 7 cars/ })).toBeVisible();
+  await settled(page);
+  await picture(page, 'first-hour-imported');
+
+  await goTo(page, '/');
+  await expect(step('Cars in')).toContainText('7 cars in the collection.');
+  await expect(step('Names settled')).toContainText('3 names wait, of 7 cars');
+  await expect(step('Words settled')).toContainText(/\d texts? (was|were) not understood/);
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'first-hour-cars-in');
+
+  await goTo(page, '/sales');
+  await press('Control+j');
+  await expect(page.getByRole('textbox', { name: 'Sales, one a line' })).toBeFocused();
+  await paste(practice('sold.csv'));
+  await expect(page.getByRole('button', { name: 'Add 6 sale records' })).toBeVisible();
+  await press('Control+s');
+  await expect(page.getByRole('heading', { level: 1, name: 'Added 6 sale records' })).toBeVisible();
+  await goTo(page, '/');
+  await expect(step('Names settled')).toContainText(
+    'Settling this one name gives 2 cars a value; all 3 together give 7 cars a value.',
+  );
+
+  await click('Settle names');
+  await expect(page.getByRole('grid', { name: 'Names' })).toBeFocused();
+  for (const left of [2, 1]) {
+    await press('Enter');
+    await expect(page.getByText(new RegExp(`^${left} names? of`))).toBeVisible();
+  }
+  await press('Enter');
+  await expect(page.getByRole('heading', { name: 'Every name is settled' })).toBeVisible();
+  await goTo(page, '/');
+  await expect(step('Prices told')).toContainText('7 of 7 cars have a value.');
+  await expect(step('Prices told').getByLabel('Done')).toBeVisible();
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'first-hour-valued');
+
+  await click('Decide');
+  await expect(page.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();
+  await press('Control+a');
+  await press('r');
+  const dialog = page.getByRole('dialog');
+  await expect(dialog).toBeVisible();
+  await press('Enter');
+  await expect(dialog).toBeHidden();
+  await goTo(page, '/');
+  await expect(steps).toHaveCount(0);
+  console.log(
+    `From an empty collection to decisions: ${counts.keys} keys and ${counts.clicks} clicks for 7 cars.`,
+  );
+  expect(counts.keys + counts.clicks).toBeLessThanOrEqual(60);
+});
