@@ -72,6 +72,8 @@ export interface LoadedReference {
   match: Matcher;
   /** The same for text of which the casting is known already, whatever name it gives. */
   matchWithin(castingId: number, written: Record<string, string>): Match;
+  /** Whether any variation of the casting has all that the text says. */
+  fitsAny(castingId: number, written: Record<string, string>): boolean;
   /** What the owner has settled that a text means; undefined where nothing was. */
   settled(text: string): SettledName | undefined;
   /** The colours of a casting's variations, each by its plain text. */
@@ -165,7 +167,7 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     colours.set(castingId, known);
     return known;
   };
-  const within = (castingId: number, release: string, written: Record<string, string>): Match => {
+  const fittingOf = (castingId: number, release: string, written: Record<string, string>) => {
     const fittingReleases = findReleases(castingId, release, written);
     const releaseId = fittingReleases.length === 1 ? (fittingReleases[0]?.id ?? null) : null;
     const releaseIds = new Set(fittingReleases.map(release => release.id));
@@ -180,6 +182,10 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
         releaseIds.has(variation.releaseId) &&
         wanted.every(([feature, value]) => variation.features[feature] === value),
     );
+    return { all, fitting, releaseId };
+  };
+  const within = (castingId: number, release: string, written: Record<string, string>): Match => {
+    const { all, fitting, releaseId } = fittingOf(castingId, release, written);
     const only = fitting.length === 1 ? fitting[0] : undefined;
     if (only) return { castingId, releaseId: only.releaseId, variationId: only.id, candidates: [] };
     const narrowed = fitting.length < all.length ? fitting.map(variation => variation.id) : [];
@@ -189,11 +195,15 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     const castingId = findCasting(written);
     return castingId === null ? nothing : within(castingId, releaseIn(castingId, written), written);
   };
-  const matchWithin = (castingId: number, written: Record<string, string>): Match => {
+  /** The release that the text names, where the casting has it. */
+  const knownRelease = (castingId: number, written: Record<string, string>): string => {
     const named = releaseIn(castingId, written);
-    const isRelease = releasesByCasting.get(castingId)?.some(release => plain(release.name) === named);
-    return within(castingId, isRelease ? named : '', written);
+    return releasesByCasting.get(castingId)?.some(release => plain(release.name) === named) ? named : '';
   };
+  const matchWithin = (castingId: number, written: Record<string, string>): Match =>
+    within(castingId, knownRelease(castingId, written), written);
+  const fitsAny = (castingId: number, written: Record<string, string>): boolean =>
+    fittingOf(castingId, knownRelease(castingId, written), written).fitting.length > 0;
   const castingOf = (castingId: number): ReferenceCasting | undefined => {
     const casting = castingsById.get(castingId);
     if (!casting) return undefined;
@@ -219,5 +229,5 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     return known;
   };
   const releaseName = (releaseId: number) => releasesById.get(releaseId)?.name;
-  return { match, matchWithin, settled, coloursOf, castingOf, textsOf, releaseName };
+  return { match, matchWithin, fitsAny, settled, coloursOf, castingOf, textsOf, releaseName };
 };

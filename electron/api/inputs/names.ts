@@ -43,3 +43,13 @@ export const moveCastings = z.object({
   series: line.min(1),
   maker: line.min(1),
 });
+/** Each key is one of the variations seen. */
+export const settleSeen = z.object({
+  keys: z.array(z.string().min(1).max(5000)).min(1).max(5000),
+  settlement: z.discriminatedUnion('as', [
+    z.object({ as: z.literal('variation') }),
+    z.object({ as: z.literal('same'), variationId: id }),
+    /** What the colour that was written means. */
+    z.object({ as: z.literal('word'), colour: line.min(1) }),
+  ]),
+});

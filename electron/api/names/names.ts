@@ -12,6 +12,7 @@ import { notFound, refused } from '../session/errors.ts';
 import type { Session } from '../session/session.ts';
 import type { NearCasting, SettledNames, WaitingNames } from '../views.ts';
 import { merge, moveCastings } from './merge.ts';
+import { seen, settleSeen } from './seen.ts';
 import { groupOfText, homeOf, waitingList } from './waiting.ts';
 
 const waiting = needsCollection.handler(async ({ context }): Promise<WaitingNames> => {
@@ -143,4 +144,4 @@ const near = needsCollection
       }));
   });
 
-export const names = { waiting, settle, part, near, merge, moveCastings };
+export const names = { waiting, settle, part, near, merge, moveCastings, seen, settleSeen };

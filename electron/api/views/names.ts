@@ -52,3 +52,28 @@ export interface SettledNames {
   cars: number;
   sales: number;
 }
+
+/** Colours and features that cars and sale records of a casting have, and none of its variations. */
+export interface SeenVariationRow {
+  key: string;
+  castingId: number;
+  casting: string;
+  colour: string;
+  swatch: string | null;
+  /** What else is told, as one line: "rear end twin lamps, interior red". */
+  told: string;
+  release: string;
+  cars: number;
+  sales: number;
+  /** Cars and sale records that say less, of this alone: they follow it. */
+  lesser: number;
+  examples: string[];
+  /** A colour of the casting that is spelled like it. */
+  nearColour: string | null;
+}
+
+/** What settling variations did: cars and sale records that are known better. */
+export interface SettledSeen {
+  cars: number;
+  sales: number;
+}

@@ -9,6 +9,7 @@ import { CastingScreen } from './casting/casting-screen.tsx';
 import { CastingTree } from './casting-tree.tsx';
 import { CastingForm } from './forms/casting-form.tsx';
 import { NamesScreen } from './names/names-screen.tsx';
+import { SeenScreen } from './names/seen-screen.tsx';
 import { SeriesScreen } from './names/series-screen.tsx';
 import { NoReference } from './no-reference.tsx';
 import { Overview } from './overview.tsx';
@@ -59,6 +60,9 @@ const ReferenceScreen = () => (
   <Switch>
     <Route path="/names">
       <NamesScreen />
+    </Route>
+    <Route path="/seen">
+      <SeenScreen />
     </Route>
     <Route path="/series">
       <SeriesScreen />

@@ -9,7 +9,7 @@ import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
 import { groupCastings } from './group-castings.ts';
-import { WaitingLink } from './names/waiting-link.tsx';
+import { SeenLink, WaitingLink } from './names/waiting-link.tsx';
 import classes from './reference.module.css';
 import { SwatchButton } from './swatch-button.tsx';
 
@@ -32,6 +32,7 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
         actions={
           <>
             <WaitingLink />
+            <SeenLink />
             <Button component={Link} href="~/lots/import?as=reference">
               Import a spreadsheet
             </Button>

@@ -111,7 +111,7 @@ test('a name is the same as one there is, its spelling is parted, or it is no ca
   await picture(page, 'names-same-as');
   expect(await breaches(page)).toEqual([]);
   await page.keyboard.press('Enter');
-  await expect(page.getByText('Brackenhal Vans settled: 1 car and 0 sale records identified')).toBeVisible();
+  await expect(page.getByText('Brackenhal Vans settled: 1 car identified')).toBeVisible();
   await names(page).getByText('Biscuit tin', { exact: true }).click();
   await page.keyboard.press('x');
   await expect(page.getByText('Biscuit tin is not a car')).toBeVisible();
@@ -120,7 +120,7 @@ test('a name is the same as one there is, its spelling is parted, or it is no ca
   await expect(panel.getByRole('heading')).toHaveText('2 names');
   await picture(page, 'names-several');
   await page.keyboard.press('n');
-  await expect(page.getByText('2 names settled: 4 cars and 0 sale records identified')).toBeVisible();
+  await expect(page.getByText('2 names settled: 4 cars identified')).toBeVisible();
 });
 
 test('three hundred names stand, narrow and dark', async ({ home, collection, start, picture }) => {
@@ -178,4 +178,42 @@ test('many castings are put into one series by one choice, and two that are the 
   await dialog.getByRole('button', { name: 'Merge' }).click();
   await expect(page.getByText('Corriemuir Van merged into Brackenhall Van')).toBeVisible();
   await expect(page.getByRole('link', { name: '4 of yours' })).toBeVisible();
+});
+
+test('variations that were seen are settled by a key each', async ({ home, collection, start, picture }) => {
+  await imported(home, collection, [
+    'Car,Year,Colour,Rear end',
+    'Silver Kite,1970,aqua,bar lamp',
+    'Silver Kite,1970,Aqua,',
+    'Silver Kite,1970,aqua blue,bar lamp',
+    'Silver Kite,1970,lime,',
+    'Oxbow,1969,lime,',
+    'Oxbow,1969,limes,',
+  ]);
+  for (const name of ['Silver Kite', 'Oxbow'])
+    await answer(['settle', name, '--as', 'casting', '--collection', collection]);
+  const { page } = await start();
+  await goTo(page, '/reference/names');
+  await page.getByRole('link', { name: 'Settle 5 variations seen' }).click();
+  const grid = page.getByRole('grid', { name: 'Variations seen' });
+  await expect(grid).toBeFocused();
+  await expect(grid.getByRole('row')).toHaveCount(6);
+  await picture(page, 'names-seen');
+  expect(await breaches(page)).toEqual([]);
+  await grid.getByText('lime', { exact: true }).first().click();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Settled: 1 car and 0 sale records known better')).toBeVisible();
+  await grid.getByText('limes', { exact: true }).click();
+  await page.keyboard.press('w');
+  await expect(page.getByRole('option').first()).toHaveText(/lime/);
+  await settled(page);
+  await picture(page, 'names-seen-word');
+  expect(await breaches(page)).toEqual([]);
+  await page.keyboard.press('Enter');
+  await expect(grid.getByRole('row')).toHaveCount(4);
+  await page.keyboard.press('Control+a');
+  await page.keyboard.press('n');
+  await expect(page.getByRole('heading', { name: 'Nothing is left to settle' })).toBeVisible();
+  await goTo(page, '/cars');
+  await expect(page.getByText('unidentified')).toHaveCount(0);
 });

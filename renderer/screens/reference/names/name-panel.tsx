@@ -6,7 +6,7 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import { KeyHint } from '../../../components/keys/key-hint.tsx';
 import classes from './names.module.css';
-import { keyOf } from './use-settling.ts';
+import { keyOf } from './waiting-words.ts';
 
 /** What is being picked a casting for. */
 export type Picking = 'same' | 'release' | null;

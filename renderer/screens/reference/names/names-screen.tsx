@@ -14,7 +14,9 @@ import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { NamePanel, type Picking } from './name-panel.tsx';
 import classes from './names.module.css';
 import { useNamesColumns } from './names-columns.tsx';
-import { keyOf, useSettling } from './use-settling.ts';
+import { useSettling } from './use-settling.ts';
+import { SeenLink, useSeenCount } from './waiting-link.tsx';
+import { keyOf, said } from './waiting-words.ts';
 
 const back = { label: 'Reference', to: '/reference' };
 const title = 'Names that wait';
@@ -26,7 +28,8 @@ const NothingWaits = ({ hasCastings }: { hasCastings: boolean }) => (
       title={hasCastings ? 'Every name is settled' : 'No name waits yet'}
       actions={
         <>
-          <Button component={Link} href="~/lots/import" variant="filled">
+          <SeenLink filled />
+          <Button component={Link} href="~/lots/import" variant={useSeenCount() > 0 ? 'default' : 'filled'}>
             Import a spreadsheet
           </Button>
           {hasCastings ? (
@@ -44,7 +47,16 @@ const NothingWaits = ({ hasCastings }: { hasCastings: boolean }) => (
 );
 
 const Names = ({ waiting, withCastings }: { waiting: readonly WaitingName[]; withCastings: boolean }) => {
-  const { names, settle, hasSettled } = useSettling(waiting);
+  const {
+    left: names,
+    settle,
+    hasSettled,
+  } = useSettling(waiting, keyOf, {
+    write: (texts, settlement: Parameters<typeof api.names.settle>[0]['settlement']) =>
+      api.names.settle({ texts, settlement }),
+    said,
+    failure: 'That name could not be settled',
+  });
   const hasCastings = withCastings || hasSettled;
   const columns = useNamesColumns(waiting);
   const [selected, setSelected] = useState<readonly string[]>([]);
@@ -88,6 +100,7 @@ const Names = ({ waiting, withCastings }: { waiting: readonly WaitingName[]; wit
       <PageHeader
         title={title}
         back={back}
+        actions={<SeenLink />}
         facts={`${names.length === 1 ? '1 name' : `${names.length.toLocaleString()} names`} of ${cars.toLocaleString()} cars and ${sales.toLocaleString()} sale records`}
       />
       <div className={classes.split}>

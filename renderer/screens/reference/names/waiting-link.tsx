@@ -17,3 +17,18 @@ export const WaitingLink = ({ filled = false }: { filled?: boolean }) => {
     </Button>
   );
 };
+
+/** How many variations were seen that the reference lacks; none until that is known. */
+export const useSeenCount = (): number =>
+  useQuery({ queryKey: ['variations seen'], queryFn: () => api.names.seen() }).data?.length ?? 0;
+
+/** To the variations that were seen; nothing where there is none. */
+export const SeenLink = ({ filled = false }: { filled?: boolean }) => {
+  const number = useSeenCount();
+  if (number === 0) return null;
+  return (
+    <Button component={Link} href="~/reference/seen" variant={filled ? 'filled' : 'default'}>
+      {number === 1 ? 'Settle 1 variation seen' : `Settle ${number.toLocaleString()} variations seen`}
+    </Button>
+  );
+};
