@@ -1,5 +1,6 @@
 import type { AdjustedRecord, Evidence, Help } from '../types.ts';
-import type { BeliefLevel, EvidenceKind } from '../words.ts';
+import type { EvidenceKind } from '../words.ts';
+import { beliefSubject } from './belief-text.ts';
 import { counted, moneyText } from './reader.ts';
 
 /** How much of a value is no sale record, and what it is; empty where all of it is. */
@@ -48,13 +49,6 @@ export const evidenceKindNames: Record<EvidenceKind, string> = {
   purchase: 'bought singly',
   lot: 'share of a lot',
   belief: 'belief',
-};
-
-/** What a belief about each level is about. */
-export const beliefSubject: Record<BeliefLevel, string> = {
-  series: 'a common car of the series',
-  casting: 'a common car of the casting',
-  variation: 'a car of the variation',
 };
 
 /** What a piece of evidence is that is no sale record, as a phrase without a full stop. */

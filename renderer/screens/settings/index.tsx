@@ -7,6 +7,7 @@ import { StickyIndex } from '../../components/layout/sticky-index.tsx';
 import { AppearanceSection } from './appearance-section.tsx';
 import { AssumptionsSection } from './assumptions/assumptions-section.tsx';
 import { BackupsSection } from './backups/backups-section.tsx';
+import { BeliefsSection } from './beliefs-section.tsx';
 import { CollectionSection } from './collection-section.tsx';
 import { MoneySection } from './money-section.tsx';
 import { PartsSection } from './parts-section.tsx';
@@ -18,6 +19,7 @@ const entries = [
   { id: 'collection', label: 'Collection' },
   { id: 'money', label: 'Exchange rates' },
   { id: 'assumptions', label: 'Assumptions' },
+  { id: 'beliefs', label: 'What you believe' },
   { id: 'parts', label: 'Parts shelf' },
   { id: 'valuations', label: 'Valuations' },
   { id: 'held-up', label: 'How the estimates held up' },
@@ -41,6 +43,7 @@ const SettingsScreen = () => {
         <CollectionSection key={namesOf(summary)} summary={summary} />
         <MoneySection summary={summary} />
         <AssumptionsSection currency={currency} />
+        <BeliefsSection currency={currency} />
         <Section id="parts" title="Parts shelf" aside="spare parts for restorations">
           <PartsSection currency={currency} />
         </Section>

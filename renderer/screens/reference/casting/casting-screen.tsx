@@ -17,6 +17,7 @@ import { CastingForm } from '../forms/casting-form.tsx';
 import { MergeForm } from '../forms/merge-form.tsx';
 import { VariationForm } from '../forms/variation-form.tsx';
 import classes from '../reference.module.css';
+import { CastingBeliefs } from './casting-beliefs.tsx';
 import { CastingFacts } from './casting-facts.tsx';
 import { IdentifyBar } from './identify-bar.tsx';
 import { narrow, type Seen, sharedFeatures } from './narrow.ts';
@@ -177,6 +178,7 @@ export const CastingScreen = ({ id, castings }: { id: number; castings: readonly
         <Section title="Variations" aside="Enter opens one">
           <Variations casting={casting} onOpen={setVariation} onAdd={() => setVariation('new')} />
         </Section>
+        <CastingBeliefs casting={casting} />
         <OwnCars castingId={id} />
         <CastingFacts casting={casting} />
       </div>
