@@ -1,9 +1,12 @@
 import { Worker } from 'node:worker_threads';
 import { checkReport } from './check-report.ts';
+import type { PaperDocument } from './documents/document.ts';
+import type { Label } from './labels/label-model.ts';
+import { checkStart, type LabelSheet } from './labels/label-sheets.ts';
 import { checkoutAssets, type ReportAssets } from './report-assets.ts';
 import type { CollectionReport, PaperSize } from './types.ts';
 import type { PdfStandard, Typeset } from './typeset.ts';
-import type { ReportJob, ReportProgress, WorkerMessage } from './worker-messages.ts';
+import type { PaperJob, ReportProgress, WorkerMessage } from './worker-messages.ts';
 
 export interface ReportPdfOptions {
   paper?: PaperSize;
@@ -27,31 +30,11 @@ export interface ReportPdfOptions {
 
 const mostFullEntries = 1000;
 
-/**
- * The collection report as a PDF, made in a worker thread: the caller's thread only waits. The file is tagged, carries
- * title, owner, language and the instant `stampedAt`, and the same report with the same photographs gives the same bytes.
- * Missing or damaged photographs become placeholders and warnings. Rejects with RangeError where `checkReport` does, with
- * the signal's reason when cancelled, and with Error where setting fails or the worker dies.
- */
-export const createReportPdf = async (
-  report: CollectionReport,
-  options: ReportPdfOptions = {},
+const setInWorker = (
+  job: PaperJob,
+  { worker: file, signal, onProgress }: Pick<ReportPdfOptions, 'worker' | 'signal' | 'onProgress'>,
 ): Promise<Typeset> => {
-  const { signal, onProgress } = options;
-  checkReport(report);
-  signal?.throwIfAborted();
-  const job: ReportJob = {
-    report,
-    layout: {
-      paper: options.paper ?? 'a4',
-      withPhotographs: options.withPhotographs ?? true,
-      compact:
-        (options.density ?? (report.entries.length > mostFullEntries ? 'compact' : 'full')) === 'compact',
-    },
-    standard: options.standard ?? 'a-2a',
-    assets: options.assets ?? checkoutAssets(),
-  };
-  const worker = new Worker(options.worker ?? new URL('./worker.ts', import.meta.url), { workerData: job });
+  const worker = new Worker(file ?? new URL('./worker.ts', import.meta.url), { workerData: job });
   return new Promise<Typeset>((resolve, reject) => {
     const settle = (finish: () => void): void => {
       signal?.removeEventListener('abort', cancel);
@@ -70,4 +53,76 @@ export const createReportPdf = async (
       settle(() => reject(new Error(`The report's worker ended early (exit code ${code})`))),
     );
   });
+};
+
+/**
+ * The collection report as a PDF, made in a worker thread: the caller's thread only waits. The file is tagged, carries
+ * title, owner, language and the instant `stampedAt`, and the same report with the same photographs gives the same bytes.
+ * Missing or damaged photographs become placeholders and warnings. Rejects with RangeError where `checkReport` does, with
+ * the signal's reason when cancelled, and with Error where setting fails or the worker dies.
+ */
+export const createReportPdf = async (
+  report: CollectionReport,
+  options: ReportPdfOptions = {},
+): Promise<Typeset> => {
+  checkReport(report);
+  options.signal?.throwIfAborted();
+  const job: PaperJob = {
+    kind: 'report',
+    report,
+    layout: {
+      paper: options.paper ?? 'a4',
+      withPhotographs: options.withPhotographs ?? true,
+      compact:
+        (options.density ?? (report.entries.length > mostFullEntries ? 'compact' : 'full')) === 'compact',
+    },
+    standard: options.standard ?? 'a-2a',
+    assets: options.assets ?? checkoutAssets(),
+  };
+  return setInWorker(job, options);
+};
+
+/** What sets any paper but the collection report. */
+export type PaperOptions = Pick<
+  ReportPdfOptions,
+  'standard' | 'worker' | 'assets' | 'signal' | 'onProgress'
+> & {
+  /** ISO instant that the file's own dates name. */
+  stampedAt: string;
+};
+
+/** A document of blocks as a PDF, made in a worker thread; the same document with the same photographs gives the same bytes. */
+export const createDocumentPdf = async (document: PaperDocument, options: PaperOptions): Promise<Typeset> => {
+  options.signal?.throwIfAborted();
+  return setInWorker(
+    {
+      kind: 'document',
+      document,
+      stampedAt: options.stampedAt,
+      standard: options.standard ?? 'a-2a',
+      assets: options.assets ?? checkoutAssets(),
+    },
+    options,
+  );
+};
+
+/** Labels as a PDF whose pages are the sheet's own size: print it at 100 %. Rejects with RangeError for a place that the sheet lacks. */
+export const createLabelsPdf = async (
+  labels: Label[],
+  { sheet, start }: { sheet: LabelSheet; start: number },
+  options: PaperOptions,
+): Promise<Typeset> => {
+  options.signal?.throwIfAborted();
+  checkStart(sheet, start);
+  return setInWorker(
+    {
+      kind: 'labels',
+      labels,
+      sheet,
+      start,
+      stampedAt: options.stampedAt,
+      assets: options.assets ?? checkoutAssets(),
+    },
+    options,
+  );
 };

@@ -1,15 +1,41 @@
+import type { PaperDocument } from './documents/document.ts';
+import type { Label } from './labels/label-model.ts';
+import type { LabelSheet } from './labels/label-sheets.ts';
 import type { ReportAssets } from './report-assets.ts';
 import type { ReportLayout } from './report-model.ts';
 import type { CollectionReport } from './types.ts';
 import type { PdfStandard, Typeset } from './typeset.ts';
 
-/** What the worker is started with. */
+/** A collection report. */
 export interface ReportJob {
+  kind: 'report';
   report: CollectionReport;
   layout: ReportLayout;
   standard: PdfStandard;
   assets: ReportAssets;
 }
+
+/** A document of blocks. */
+export interface DocumentJob {
+  kind: 'document';
+  document: PaperDocument;
+  stampedAt: string;
+  standard: PdfStandard;
+  assets: ReportAssets;
+}
+
+/** A sheet of labels. */
+export interface LabelJob {
+  kind: 'labels';
+  labels: Label[];
+  sheet: LabelSheet;
+  start: number;
+  stampedAt: string;
+  assets: ReportAssets;
+}
+
+/** What the worker is started with. */
+export type PaperJob = ReportJob | DocumentJob | LabelJob;
 
 /** How far a report is: photographs are counted, typesetting is one step. */
 export type ReportProgress =

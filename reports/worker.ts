@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { makePdf } from './make-pdf.ts';
-import type { ReportJob, WorkerMessage } from './worker-messages.ts';
+import { makePaper } from './make-paper.ts';
+import type { PaperJob, WorkerMessage } from './worker-messages.ts';
 
 const port = parentPort;
 if (!port) throw new Error('This file is a worker; start it through createReportPdf');
@@ -8,7 +8,7 @@ const say = (message: WorkerMessage, transfer: ArrayBuffer[] = []): void =>
   port.postMessage(message, transfer);
 
 try {
-  const result = await makePdf(workerData as ReportJob, progress => say({ kind: 'progress', progress }));
+  const result = await makePaper(workerData as PaperJob, progress => say({ kind: 'progress', progress }));
   const pdf = new Uint8Array(result.pdf);
   say({ kind: 'done', result: { ...result, pdf } }, [pdf.buffer]);
 } catch (error) {
