@@ -53,3 +53,14 @@ export const zipPath = (text: string): string => {
   if (!/\.zip$/i.test(text)) throw new InvalidArgumentError('It is written as FILE.zip.');
   return text;
 };
+
+export const pdfPath = (text: string): string => {
+  if (!/\.pdf$/i.test(text)) throw new InvalidArgumentError('It is written as FILE.pdf.');
+  return text;
+};
+
+export const labelStart = (text: string): number => {
+  if (!/^[1-9]\d{0,3}$/.test(text))
+    throw new InvalidArgumentError('A label is counted from 1 along the rows.');
+  return Number(text);
+};

@@ -1,44 +1,22 @@
-import { Argument, Command, Option } from 'commander';
+import { Command, Option } from 'commander';
 import { importKinds } from '../../db/import/types.ts';
 import manifest from '../../package.json' with { type: 'json' };
-import { paperSizes } from '../../reports/types.ts';
 import { dateOrders } from '../../valuation/reading/date.ts';
 import { encodings } from '../../valuation/reading/file-formats.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
-import { valueBases } from '../../valuation/words.ts';
-import { exportedLists } from '../api/exports/exports.ts';
-import {
-  amount,
-  columnMapping,
-  currency,
-  hours,
-  isoDate,
-  listPath,
-  reportPath,
-  zipPath,
-} from './arguments.ts';
-import { archive, unarchive } from './commands/archive.ts';
+import { addCommand } from './add-command.ts';
+import { amount, columnMapping, currency, hours, isoDate } from './arguments.ts';
 import { believe } from './commands/believe.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
-import { exportList, share } from './commands/export.ts';
 import { importFile } from './commands/import.ts';
 import { names, settle } from './commands/names.ts';
 import { readSales } from './commands/read-sales.ts';
-import { report } from './commands/report.ts';
 import { value } from './commands/value.ts';
+import { addPaperCommands } from './paper-commands.ts';
 import { exitCodesHelp } from './terminal.ts';
-
-const jsonOption = () => new Option('--json', 'print the result as JSON');
-
-const addCommand = (program: Command, usage: string, description: string): Command =>
-  program
-    .command(usage)
-    .description(description)
-    .requiredOption('--collection <DIR>', "the collection's folder")
-    .addOption(jsonOption());
 
 const addImport = (program: Command): void => {
   addCommand(
@@ -141,38 +119,9 @@ export const createProgram = (): Command => {
     .option('--hours <H>', 'bench hours to spend: then also which cars to take', hours)
     .option('--cash <C>', 'cash to spend, in the reporting currency: then also which cars to take', amount)
     .action(decide);
-  addCommand(program, 'report', 'the collection, or one lot, as a document')
-    .requiredOption('--out <FILE>', 'FILE.pdf, FILE.csv or FILE.xlsx', reportPath)
-    .option('--lot <NAME>', 'this lot only')
-    .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
-    .option('--title <TITLE>', 'what the cover says')
-    .addOption(new Option('--basis <BASIS>', 'basis of value').choices(valueBases))
-    .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(paperSizes))
-    .option('--no-photographs', 'leave the photographs out')
-    .option('--prepared', 'print when it was prepared')
-    .action(report);
+  addPaperCommands(program);
   addCommand(program, 'backup', 'back the collection up now').action(backup);
   addCommand(program, 'restore [BACKUP]', 'restore a backup: the newest, or the one named').action(restore);
-  addCommand(program, 'share', 'sale records and reference as one file for a friend; nothing of your cars')
-    .requiredOption('--out <FILE.zip>', 'FILE.zip', zipPath)
-    .action(share);
-  addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines')
-    .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
-    .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)
-    .action(exportList);
-  addCommand(
-    program,
-    'archive',
-    'the whole collection as one archive: database, every table, photographs, a report',
-  )
-    .requiredOption('--out <FILE>', 'FILE.zip, or a folder that is not there yet')
-    .option('--no-report', 'without a report')
-    .action(archive);
-  addCommand(
-    program,
-    'unarchive <FILE>',
-    'check an archive and make a collection of it in a new folder',
-  ).action(unarchive);
   addCommand(program, 'check', 'verify the database, the photographs and the backups')
     .option('--rebuild', 'rebuild the indexes and the search index first')
     .action(check);

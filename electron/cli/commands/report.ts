@@ -2,9 +2,10 @@ import { extname } from 'node:path';
 import type { PaperSize } from '../../../reports/types.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import type { ReportResult } from '../../api/views.ts';
-import { type Api, withCollection } from '../collection.ts';
+import { withCollection } from '../collection.ts';
+import { lotNamed } from '../named.ts';
 import { followed } from '../progress-bar.ts';
-import { print, Refused, say } from '../terminal.ts';
+import { print, say } from '../terminal.ts';
 import { outPath, writeWhole } from '../write-out.ts';
 
 export interface ReportOptions {
@@ -23,16 +24,6 @@ export interface ReportOptions {
 const formats = { '.pdf': 'pdf', '.csv': 'csv', '.xlsx': 'xlsx' } as const;
 
 export const reportFormat = (out: string) => formats[extname(out).toLowerCase() as keyof typeof formats];
-
-const lotNamed = async (api: Api, name: string): Promise<number> => {
-  const lots = await api.lots.list();
-  const same = (left: string, right: string) =>
-    left.localeCompare(right, 'en', { sensitivity: 'accent' }) === 0;
-  const found = lots.find(lot => lot.name === name) ?? lots.find(lot => same(lot.name, name));
-  if (found) return found.id;
-  const names = lots.map(lot => `"${lot.name}"`).join(', ') || 'none yet';
-  throw new Refused(`There is no lot "${name}". The collection's lots: ${names}.`);
-};
 
 /** `playworn report`: the collection, or one lot, as a document. */
 export const report = async (options: ReportOptions): Promise<void> => {

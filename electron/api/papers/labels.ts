@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import type { Label } from '../../../reports/labels/label-model.ts';
+import { type LabelSheetKey, labelSheetKeys, labelSheets } from '../../../reports/labels/label-sheets.ts';
+import { createLabelsPdf } from '../../../reports/pdf.ts';
+import { id } from '../fields.ts';
+import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
+import { keepReport, mimes } from '../reports/reports.ts';
+import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
+import { streamed } from '../session/progress.ts';
+import type { ReportResult } from '../views.ts';
+import { paperOptions } from './paper-options.ts';
+
+const makeLabels = z.object({
+  sheet: z.enum(labelSheetKeys as [LabelSheetKey, ...LabelSheetKey[]]).default('a4-3x8'),
+  /** The place of the first label on its sheet, counted from 1 along the rows. */
+  start: z.int().min(1).default(1),
+  lotId: id.optional(),
+  /** These cars, in this order; else all that are not sold, by inventory number. */
+  carIds: z.array(id).optional(),
+});
+
+/** A car as its label names it; a car that was never identified by what its owner wrote. */
+const labelOf = (index: ReferenceIndex, car: CarRecord): Label => {
+  const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
+  const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
+  const release = car.releaseId === null ? undefined : index.releases.get(car.releaseId);
+  return {
+    number: car.inventoryNumber,
+    name: release?.name ?? casting?.name ?? car.asWritten.casting ?? '',
+    colour: variation?.features.colour ?? car.asWritten.colour ?? '',
+  };
+};
+
+const chosen = (cars: CarRecord[], { lotId, carIds }: z.output<typeof makeLabels>): CarRecord[] => {
+  if (carIds) {
+    const byId = new Map(cars.map(car => [car.id, car]));
+    return carIds.flatMap(carId => byId.get(carId) ?? []);
+  }
+  return cars.filter(car => car.status !== 'sold' && (lotId === undefined || car.lotId === lotId));
+};
+
+/** Labels of cars as a PDF, held under a token until it is fetched. */
+export const labels = needsCollection
+  .input(makeLabels)
+  .handler(({ context: { session, db }, input, signal }) =>
+    streamed<ReportResult & { labels: number }>(async (onProgress, stop) => {
+      const index = await referenceIndex(session);
+      const cars = chosen(await listCars(db), input);
+      if (cars.length === 0) throw refused('There is no car to label. Add cars, or choose others.');
+      const today = await session.today();
+      const { pdf, warnings } = await createLabelsPdf(
+        cars.map(car => labelOf(index, car)),
+        { sheet: labelSheets[input.sheet], start: input.start },
+        paperOptions(session, today, onProgress, stop),
+      );
+      const fileName = `labels-${today}.pdf`;
+      const token = keepReport(session, { fileName, mime: mimes.pdf, bytes: pdf });
+      return { fileName, mime: mimes.pdf, bytes: pdf.byteLength, token, warnings, labels: cars.length };
+    }, signal),
+  );

@@ -1,0 +1,99 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import jsQr from 'jsqr';
+import sharp from 'sharp';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import {
+  type LabelSheet,
+  labelPlace,
+  labelSheetKeys,
+  labelSheets,
+} from '../../../reports/labels/label-sheets.ts';
+import { createLabelsPdf } from '../../../reports/pdf.ts';
+
+const stampedAt = '2026-03-14T00:00:00Z';
+const odd = ['Q-001', 'Ä 7/b', '车 12', 'A-VERY-LONG-INVENTORY-NUMBER-0001', '#set *x*'];
+const labelsOf = (count: number) =>
+  Array.from({ length: count }, (_, i) => ({
+    number: odd[i] ?? `Q-${String(i + 1).padStart(4, '0')}`,
+    name: 'Thornwick Saloon, the long one with a name that does not end where it should',
+    colour: 'Inkwell',
+  }));
+
+const dpi = 300;
+const pixels = (mm: number) => Math.round((mm / 25.4) * dpi);
+
+/** Each page as the printer would have it, in grey, with the means to cut a piece out. */
+const pagesOf = (pdf: Uint8Array): string[] => {
+  const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  writeFileSync(join(folder, 'labels.pdf'), pdf);
+  execFileSync('pdftoppm', ['-r', String(dpi), '-png', join(folder, 'labels.pdf'), join(folder, 'page')]);
+  return readdirSync(folder)
+    .filter(name => name.endsWith('.png'))
+    .sort()
+    .map(name => join(folder, name));
+};
+
+/** What a reader finds in the place of a label, and how far its code's corner lies from the label's own, in millimetres. */
+const readAt = async (page: string, sheet: LabelSheet, x: number, y: number) => {
+  const { data, info } = await sharp(page)
+    .extract({
+      left: Math.max(0, pixels(x)),
+      top: Math.max(0, pixels(y)),
+      width: pixels(sheet.label.width) - 2,
+      height: pixels(sheet.label.height) - 2,
+    })
+    .extend({ top: 20, bottom: 20, left: 20, right: 20, background: 'white' })
+    .ensureAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  const found = jsQr.default(new Uint8ClampedArray(data), info.width, info.height);
+  const corner = found?.location.topLeftCorner;
+  return { text: found?.data, left: corner && ((corner.x - 20) / dpi) * 25.4 };
+};
+
+describe('labels', () => {
+  it.each(labelSheetKeys)('lie in their places on %s, and each code reads as its number', async key => {
+    const sheet: LabelSheet = labelSheets[key];
+    const perPage = sheet.columns * sheet.rows;
+    const count = Math.min(7, perPage + 1);
+    const start = perPage > 4 ? perPage - 3 : 1;
+    const labels = labelsOf(count);
+    const { pdf, standard, warnings } = await createLabelsPdf(labels, { sheet, start }, { stampedAt });
+    expect(standard).toBe('a-2a');
+    const pages = pagesOf(pdf);
+    expect(pages).toHaveLength(Math.ceil((start - 1 + count) / perPage));
+    const offsets: number[] = [];
+    for (const [i, label] of labels.entries()) {
+      const { page, x, y } = labelPlace(sheet, start - 1 + i);
+      const read = await readAt(pages[page]!, sheet, x, y);
+      expect([i, read.text]).toEqual([i, label.number]);
+      offsets.push(read.left!);
+    }
+    const pad = Math.min(2.5, sheet.label.height * 0.09);
+    for (const left of offsets) expect(Math.abs(left - pad)).toBeLessThan(0.5);
+    expect(warnings.filter(warning => !/No font/.test(warning))).toEqual([]);
+  });
+
+  it('begin on the label that is asked for, and nowhere that the sheet does not have', async () => {
+    const sheet = labelSheets['a4-3x8'];
+    expect(labelPlace(sheet, 4)).toEqual({ page: 0, x: sheet.left + 70, y: sheet.top + 36 });
+    expect(labelPlace(sheet, 24)).toEqual({ page: 1, x: sheet.left, y: sheet.top });
+    await expect(createLabelsPdf(labelsOf(1), { sheet, start: 25 }, { stampedAt })).rejects.toThrow(
+      /has 24 labels/,
+    );
+  });
+
+  it('fit on their pages', () => {
+    for (const sheet of Object.values(labelSheets) as LabelSheet[]) {
+      const last = labelPlace(sheet, sheet.columns * sheet.rows - 1);
+      for (const edge of [sheet.left, sheet.top]) expect(edge).toBeGreaterThanOrEqual(-1e-9);
+      expect(last.x + sheet.label.width).toBeLessThanOrEqual(sheet.page.width + 1e-9);
+      expect(last.y + sheet.label.height).toBeLessThanOrEqual(sheet.page.height + 1e-9);
+      if (sheet.columns > 1) expect(sheet.across).toBeGreaterThanOrEqual(sheet.label.width);
+    }
+  });
+});
