@@ -85,7 +85,7 @@ const inside = [
       words: ['sales', 'figures', 'reference', 'session'],
       reports: ['figures', 'reference', 'session'],
       exports: ['reports', 'reference', 'session'],
-      papers: ['reports', 'cars', 'decisions', 'lots', 'worth', 'figures', 'reference', 'session'],
+      papers: ['exports', 'reports', 'cars', 'decisions', 'lots', 'worth', 'figures', 'reference', 'session'],
       archive: ['reports', 'session'],
     },
     ['inputs', 'views'],

@@ -7,7 +7,7 @@ import { exports } from './exports/exports.ts';
 import { imports } from './imports/imports.ts';
 import { lots } from './lots/lots.ts';
 import { names } from './names/names.ts';
-import { labels } from './papers/labels.ts';
+import { papers } from './papers/papers.ts';
 import { reference } from './reference/reference.ts';
 import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
@@ -32,7 +32,7 @@ export const router = {
   words,
   reports,
   exports,
-  papers: { labels },
+  papers,
   archive,
   young,
 };

@@ -38,7 +38,7 @@ export const currency = (text: string): string => {
 };
 
 export const reportPath = (text: string): string => {
-  if (!/\.(pdf|csv|xlsx)$/i.test(text))
+  if (!/\.(pdf|csv|xlsx|jsonl)$/i.test(text))
     throw new InvalidArgumentError('A report is written as FILE.pdf, FILE.csv or FILE.xlsx.');
   return text;
 };

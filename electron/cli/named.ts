@@ -11,3 +11,11 @@ export const lotNamed = async (api: Api, name: string): Promise<number> => {
   const names = lots.map(lot => `"${lot.name}"`).join(', ') || 'none yet';
   throw new Refused(`There is no lot "${name}". The collection's lots: ${names}.`);
 };
+
+/** The id of the car with this inventory number; refused where there is none. */
+export const carNumbered = async (api: Api, number: string): Promise<number> => {
+  const cars = await api.cars.list({});
+  const found = cars.find(car => car.inventoryNumber.toLowerCase() === number.trim().toLowerCase());
+  if (!found) throw new Refused(`There is no car with the inventory number "${number}".`);
+  return found.id;
+};

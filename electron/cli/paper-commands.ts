@@ -3,6 +3,7 @@ import { labelSheetKeys } from '../../reports/labels/label-sheets.ts';
 import { paperSizes } from '../../reports/types.ts';
 import { valueBases } from '../../valuation/words.ts';
 import { exportedLists } from '../api/exports/exports.ts';
+import { paperKinds } from '../api/papers/papers.ts';
 import { addCommand } from './add-command.ts';
 import { isoDate, labelStart, listPath, pdfPath, reportPath, zipPath } from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
@@ -14,7 +15,17 @@ import { report } from './commands/report.ts';
 export const addPaperCommands = (program: Command): void => {
   addCommand(program, 'report', 'the collection, or one lot, as a document')
     .requiredOption('--out <FILE>', 'FILE.pdf, FILE.csv or FILE.xlsx', reportPath)
+    .addOption(
+      new Option('--kind <KIND>', 'which paper')
+        .choices(['collection', 'lot', ...paperKinds])
+        .default('collection'),
+    )
+    .option('--car <NUMBER>', 'of a dossier, sale sheet, claim or bench sheet: the inventory number')
     .option('--lot <NAME>', 'this lot only')
+    .option('--from <YYYY-MM-DD>', 'of a ledger: its first day; without it, the first of January', isoDate)
+    .option('--to <YYYY-MM-DD>', 'of a ledger: its last day; without it, the end of that year', isoDate)
+    .option('--no-values', 'without values and prices')
+    .option('--no-places', 'without where cars are kept')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .option('--title <TITLE>', 'what the cover says')
     .addOption(new Option('--basis <BASIS>', 'basis of value').choices(valueBases))

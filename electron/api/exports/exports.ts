@@ -1,7 +1,5 @@
-import { Writable } from 'node:stream';
 import { z } from 'zod';
 import { hasCars } from '../../../db/records/cars.ts';
-import { readSetting } from '../../../db/records/settings.ts';
 import type { DataTable } from '../../../reports/tables/data-table.ts';
 import { tableFormats } from '../../../reports/tables/write-table.ts';
 import { id } from '../fields.ts';
@@ -16,6 +14,7 @@ import type { ReportResult } from '../views.ts';
 import { decisionsTable, disposalsTable, expensesTable, lotsTable } from './ledger-tables.ts';
 import { referenceTable } from './reference-table.ts';
 import { salesTable } from './sales-table.ts';
+import { tableBytes } from './table-bytes.ts';
 
 /** The lists that go out whole. */
 export const exportedLists = [
@@ -78,18 +77,8 @@ const tableOf = (
 const make = needsCollection.input(makeExport).handler(({ context: { session }, input, signal }) =>
   streamed<ReportResult & { rows: number }>(async (onProgress, stop) => {
     const table = await tableOf(session, input, onProgress, stop);
-    const pieces: Buffer[] = [];
-    const to = new Writable({
-      write(piece: Buffer | string, _encoding, done) {
-        pieces.push(Buffer.from(piece));
-        done();
-      },
-    });
     onProgress(0, 1, 'Writing the rows');
-    const { writeTable } = await import('../../../reports/tables/write-table.ts');
-    const owner = (await readSetting(openOf(session).read.db, 'owner')) ?? '';
-    await writeTable(table, input.format, to, { creator: owner, made: new Date(session.at()), signal: stop });
-    const bytes = Buffer.concat(pieces);
+    const bytes = await tableBytes(session, table, input.format, stop);
     const mime = mimes[input.format];
     const fileName = `${input.list}-${await session.today()}.${input.format}`;
     const token = keepReport(session, { fileName, mime, bytes });

@@ -1,48 +1,88 @@
 import { extname } from 'node:path';
 import type { PaperSize } from '../../../reports/types.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
+import type { PaperKind } from '../../api/papers/papers.ts';
 import type { ReportResult } from '../../api/views.ts';
-import { withCollection } from '../collection.ts';
-import { lotNamed } from '../named.ts';
+import { type Api, withCollection } from '../collection.ts';
+import { carNumbered, lotNamed } from '../named.ts';
 import { followed } from '../progress-bar.ts';
-import { print, say } from '../terminal.ts';
+import { print, Refused, say } from '../terminal.ts';
 import { outPath, writeWhole } from '../write-out.ts';
 
 export interface ReportOptions {
   collection: string;
   out: string;
+  kind: 'collection' | 'lot' | PaperKind;
+  car?: string;
   lot?: string;
   on?: string;
+  from?: string;
+  to?: string;
   title?: string;
   basis?: ValueBasis;
   paper?: PaperSize;
   photographs: boolean;
   prepared?: boolean;
+  values: boolean;
+  places: boolean;
   json?: boolean;
 }
 
-const formats = { '.pdf': 'pdf', '.csv': 'csv', '.xlsx': 'xlsx' } as const;
+type Made = ReportResult;
 
-export const reportFormat = (out: string) => formats[extname(out).toLowerCase() as keyof typeof formats];
+const formats = { '.pdf': 'pdf', '.csv': 'csv', '.xlsx': 'xlsx', '.jsonl': 'jsonl' } as const;
 
-/** `playworn report`: the collection, or one lot, as a document. */
+const formatOf = (out: string) => formats[extname(out).toLowerCase() as keyof typeof formats];
+
+const collectionReport = async (api: Api, options: ReportOptions, signal: AbortSignal): Promise<Made> => {
+  const { on, title, basis, paper, lot, kind } = options;
+  const format = formatOf(options.out);
+  if (format === 'jsonl')
+    throw new Refused('A collection report is a PDF, CSV or XLSX; "playworn export cars" writes JSON lines.');
+  if (kind === 'lot' && lot === undefined) throw new Refused('Say which lot with --lot "Name".');
+  const wanted = {
+    format,
+    ...(lot !== undefined && { lotId: await lotNamed(api, lot) }),
+    ...(on !== undefined && { on }),
+    ...(title !== undefined && { title }),
+    ...(basis !== undefined && { basis }),
+    ...(paper !== undefined && { paper }),
+    withPhotographs: options.photographs,
+    sayPrepared: options.prepared ?? false,
+  };
+  return followed<Made>(await api.reports.make(wanted, { signal }));
+};
+
+const otherPaper = async (
+  api: Api,
+  kind: PaperKind,
+  options: ReportOptions,
+  signal: AbortSignal,
+): Promise<Made> => {
+  const { car, lot, paper, from, to } = options;
+  const wanted = {
+    kind,
+    format: formatOf(options.out),
+    ...(car !== undefined && { carId: await carNumbered(api, car) }),
+    ...(lot !== undefined && { lotId: await lotNamed(api, lot) }),
+    ...(paper !== undefined && { paper }),
+    ...(from !== undefined && { from }),
+    ...(to !== undefined && { to }),
+    withoutValues: !options.values,
+    withoutPlaces: !options.places,
+  };
+  return followed<Made>(await api.papers.make(wanted, { signal }));
+};
+
+/** `playworn report`: a paper of the collection, a lot, a car or a year, as a document. */
 export const report = async (options: ReportOptions): Promise<void> => {
   const path = outPath(options.out);
+  const { kind } = options;
   await withCollection(options, async ({ api, signal }) => {
-    const { on, title, basis, paper, lot } = options;
-    const wanted = {
-      format: reportFormat(path),
-      ...(lot !== undefined && { lotId: await lotNamed(api, lot) }),
-      ...(on !== undefined && { on }),
-      ...(title !== undefined && { title }),
-      ...(basis !== undefined && { basis }),
-      ...(paper !== undefined && { paper }),
-      withPhotographs: options.photographs,
-      sayPrepared: options.prepared ?? false,
-    };
-    const { token, warnings, bytes } = await followed<ReportResult>(
-      await api.reports.make(wanted, { signal }),
-    );
+    const { token, warnings, bytes } =
+      kind === 'collection' || kind === 'lot'
+        ? await collectionReport(api, options, signal)
+        : await otherPaper(api, kind, options, signal);
     const file = await api.reports.file({ token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));
     for (const warning of warnings) say(warning);

@@ -1,0 +1,166 @@
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { printedPaths } from '../../../db/photos/photo-files.ts';
+import { listCars } from '../../../db/records/cars.ts';
+import { readDecisions } from '../../../db/records/decisions.ts';
+import type { BidSheetFacts } from '../../../reports/documents/kinds/bid-sheet.ts';
+import type { ClaimFacts } from '../../../reports/documents/kinds/claim.ts';
+import type { DossierFacts } from '../../../reports/documents/kinds/dossier.ts';
+import type { WantedCasting } from '../../../reports/documents/kinds/want-list.ts';
+import type { WorksheetCar } from '../../../reports/documents/kinds/worksheet.ts';
+import { type FittedMarket, type Range, type Subject, valueCar } from '../../../valuation/index.ts';
+import type { WorkPlan } from '../../../valuation/types.ts';
+import type { Grade } from '../../../valuation/words.ts';
+import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
+import { carPage } from '../cars/car-page.ts';
+import { findCar } from '../cars/find-car.ts';
+import { decideRows } from '../decisions/decision-rows.ts';
+import { marketToday } from '../figures/market.ts';
+import { bidView } from '../lots/bid.ts';
+import { lotPage } from '../lots/lot-page.ts';
+import { type IndexedVariation, referenceIndex } from '../reference/reference-index.ts';
+import { refused } from '../session/errors.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { CarPage } from '../views.ts';
+
+const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] => {
+  const pathOf = printedPaths(openOf(session).dir);
+  return page.photoRows.map(({ sha256, view, caption, state }) => ({
+    path: pathOf(sha256),
+    state,
+    caption: [caption || view, state].filter(Boolean).join(', '),
+    alt: `Photograph of ${page.inventoryNumber}${view ? `: ${view}` : ''}`,
+  }));
+};
+
+/** One car with all that papers say of it. */
+export const dossierFacts = async (session: Session, carId: number): Promise<DossierFacts> => {
+  const page = await carPage(session, carId);
+  return {
+    ...page,
+    parts: page.checks[0]?.parts ?? [],
+    worths: {
+      asFound: page.worths.asFound,
+      restored: page.worths.restored,
+      originalFinish: page.worths.originalFinish,
+    },
+    photos: photosOfPage(session, page),
+  };
+};
+
+const asFound = (fitted: FittedMarket, subject: Subject): Range | null => valueCar(fitted, subject).asFound;
+
+/** The newest condition check as an event: what it found, and what the car is worth in the state of the check before it. */
+export const claimFacts = async (session: Session, carId: number): Promise<ClaimFacts> => {
+  const car = await dossierFacts(session, carId);
+  const [latest, earlier] = car.checks;
+  if (!latest || !earlier)
+    throw refused(
+      'A claim sheet compares the car’s newest condition check with the one before it. Record the condition as it is now; the check from before the event must be there too.',
+    );
+  const fitted = await marketToday(session);
+  const { db } = openOf(session).read;
+  const [now] = (await readSubjects(db, [await findCar(db, carId)])) as [Subject];
+  // Their own figures do not tell one condition from the other.
+  const subject = { ...now, ownWorth: null };
+  const before = {
+    ...subject,
+    grade: earlier.grade,
+    parts: earlier.parts.map(({ note: _, ...part }) => part),
+  };
+  return {
+    car,
+    on: latest.checkedOn,
+    cause: latest.notes,
+    before: { checkedOn: earlier.checkedOn, grade: earlier.grade, worth: asFound(fitted, before) },
+    after: { grade: latest.grade, worth: asFound(fitted, subject) },
+  };
+};
+
+/** Every car to be decided, or those of a lot, by inventory number. */
+export const worksheetCars = async (
+  session: Session,
+  lotId: number | undefined,
+  signal: AbortSignal,
+): Promise<WorksheetCar[]> => {
+  const rows = await decideRows(session, lotId === undefined ? {} : { lotId }, signal);
+  const recorded = await readDecisions(openOf(session).read.db);
+  return rows
+    .map(({ car, decision }) => ({ ...car, decision, recorded: recorded.get(car.id) ?? null }))
+    .sort((a, b) => a.inventoryNumber.localeCompare(b.inventoryNumber, 'en', { numeric: true }));
+};
+
+/** A plan of what to do to a car, made from the car. */
+export const benchPlan = async (session: Session, carId: number): Promise<WorkPlan> => {
+  const { db } = openOf(session).read;
+  const [subject] = (await readSubjects(db, [await findCar(db, carId)])) as [Subject];
+  const { assumptions } = await marketToday(session);
+  return planFromCar(subject, assumptions, subject.plan?.kind ?? 'restore');
+};
+
+/** A lot that was seen, with the highest bid for it. */
+export const bidFacts = async (
+  session: Session,
+  lotId: number,
+  wish: Pick<BidSheetFacts, 'margin' | 'probability' | 'premiumRate' | 'taxRate' | 'carriage'>,
+): Promise<BidSheetFacts> => {
+  const lot = await lotPage(session, lotId);
+  const { margin, premiumRate, taxRate, carriage } = wish;
+  const { bid, total, expectedWorth, probability } = await bidView(session, {
+    margin,
+    premiumRate,
+    taxRate,
+    carriage,
+    probability: wish.probability,
+    lotId,
+  });
+  return {
+    margin,
+    premiumRate,
+    taxRate,
+    carriage,
+    lot: lot.name,
+    cars: lot.rows.map(row => ({ ...row, asFound: row.worths.asFound })),
+    bid,
+    total,
+    expectedWorth,
+    probability,
+  };
+};
+
+/** Castings and variations of the reference that no car in the collection is, with what one in that grade may bring. */
+export const wantedCastings = async (session: Session, grade: Grade): Promise<WantedCasting[]> => {
+  const index = await referenceIndex(session);
+  const fitted = await marketToday(session);
+  const cars = (await listCars(openOf(session).read.db)).filter(car => car.status !== 'sold');
+  const owned = new Set(cars.flatMap(car => car.variationId ?? []));
+  const ownedCastings = new Set(cars.flatMap(car => car.castingId ?? []));
+  const worthOf = (castingId: number, variationId: number | null): Range | null =>
+    asFound(fitted, {
+      id: 0,
+      castingId,
+      variationId,
+      candidates: [],
+      grade,
+      finishState: 'original',
+      parts: [],
+      plan: null,
+      ownWorth: null,
+    });
+  const lacking = (variations: readonly IndexedVariation[]) => variations.filter(({ id }) => !owned.has(id));
+  return [...index.castings.values()].flatMap(casting => {
+    const missing = !ownedCastings.has(casting.id);
+    const variations = lacking(index.ofCasting.get(casting.id) ?? []);
+    if (!missing && variations.length === 0) return [];
+    return {
+      series: casting.series,
+      casting: casting.name,
+      year: casting.firstYear,
+      missing,
+      worth: missing ? worthOf(casting.id, null) : null,
+      variations: missing
+        ? []
+        : variations.map(({ id, label }) => ({ label, worth: worthOf(casting.id, id) })),
+    };
+  });
+};

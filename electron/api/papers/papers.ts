@@ -1,0 +1,167 @@
+import { z } from 'zod';
+import { readSetting } from '../../../db/records/settings.ts';
+import type { PaperDocument } from '../../../reports/documents/document.ts';
+import type { Edition } from '../../../reports/documents/kinds/dossier.ts';
+import { createDocumentPdf } from '../../../reports/pdf.ts';
+import { paperSizes } from '../../../reports/types.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { amount, grade, id, isoDate, locale, share } from '../fields.ts';
+import { booksOf } from '../figures/books.ts';
+import { keepReport, mimes } from '../reports/reports.ts';
+import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
+import { openOf } from '../session/open-collection.ts';
+import { streamed } from '../session/progress.ts';
+import type { Session } from '../session/session.ts';
+import type { ReportResult } from '../views.ts';
+import { labels } from './labels.ts';
+import { paperOptions } from './paper-options.ts';
+
+/** The papers beside the collection report. */
+export const paperKinds = [
+  'worksheet',
+  'dossier',
+  'sale-sheet',
+  'claim',
+  'want-list',
+  'bench-sheet',
+  'bid',
+  'ledger',
+] as const;
+export type PaperKind = (typeof paperKinds)[number];
+
+const makePaper = z.object({
+  kind: z.enum(paperKinds),
+  carId: id.optional(),
+  lotId: id.optional(),
+  paper: z.enum(paperSizes).default('a4'),
+  locale: locale.default(plainLocale),
+  withoutValues: z.boolean().default(false),
+  withoutPlaces: z.boolean().default(false),
+  /** Of a want list: the grade that is looked for. */
+  grade: grade.default(6),
+  /** Of a ledger: its first and last day; without them, the calendar year of today. */
+  from: isoDate.optional(),
+  to: isoDate.optional(),
+  /** A ledger can be a table, too. */
+  format: z.enum(['pdf', 'csv', 'xlsx', 'jsonl']).default('pdf'),
+  /** Of a bid. */
+  margin: share.default(0.2),
+  probability: share.default(0.8),
+  premiumRate: share.default(0),
+  taxRate: share.default(0),
+  carriage: amount.default(0),
+});
+type PaperWanted = z.output<typeof makePaper>;
+
+const needed = (value: number | undefined, what: string, kind: PaperKind): number => {
+  if (value === undefined) throw refused(`A ${kind.replace('-', ' ')} is about one ${what}: say which.`);
+  return value;
+};
+
+const editionOf = async (session: Session, wanted: PaperWanted): Promise<Edition> => {
+  const { db } = openOf(session).read;
+  const { currency } = await booksOf(session);
+  return {
+    reader: { locale: wanted.locale, currency },
+    owner: (await readSetting(db, 'owner')) ?? '',
+    paper: wanted.paper,
+    withoutValues: wanted.withoutValues,
+    withoutPlaces: wanted.withoutPlaces,
+    on: await session.today(),
+  };
+};
+
+const yearOf = (wanted: PaperWanted, today: string): { from: string; to: string } => {
+  const from = wanted.from ?? `${today.slice(0, 4)}-01-01`;
+  const to = wanted.to ?? `${from.slice(0, 4)}-12-31`;
+  if (to < from) throw refused(`The ledger would end on ${to}, before it begins on ${from}.`);
+  return { from, to };
+};
+
+const ledgerFor = async (session: Session, wanted: PaperWanted) => {
+  const { ledgerOf } = await import('./ledger.ts');
+  const { paper } = wanted;
+  return ledgerOf(session, { ...yearOf(wanted, await session.today()), locale: wanted.locale, paper });
+};
+
+const documentOf = async (
+  session: Session,
+  wanted: PaperWanted,
+  edition: Edition,
+  signal: AbortSignal,
+): Promise<PaperDocument> => {
+  const { kind } = wanted;
+  const gather = await import('./gather.ts');
+  switch (kind) {
+    case 'worksheet': {
+      const { worksheetDocument } = await import('../../../reports/documents/kinds/worksheet.ts');
+      const cars = await gather.worksheetCars(session, wanted.lotId, signal);
+      if (cars.length === 0) throw refused('There is no car to decide on. Add cars, or choose others.');
+      return worksheetDocument(cars, edition);
+    }
+    case 'dossier':
+    case 'sale-sheet': {
+      const kinds = await import('../../../reports/documents/kinds/dossier.ts');
+      const facts = await gather.dossierFacts(session, needed(wanted.carId, 'car', kind));
+      return kind === 'dossier'
+        ? kinds.dossierDocument(facts, edition)
+        : kinds.saleSheetDocument(facts, edition);
+    }
+    case 'claim': {
+      const { claimDocument } = await import('../../../reports/documents/kinds/claim.ts');
+      return claimDocument(await gather.claimFacts(session, needed(wanted.carId, 'car', kind)), edition);
+    }
+    case 'bench-sheet': {
+      const { benchSheetDocument } = await import('../../../reports/documents/kinds/bench-sheet.ts');
+      const carId = needed(wanted.carId, 'car', kind);
+      const car = await gather.dossierFacts(session, carId);
+      return benchSheetDocument(car, await gather.benchPlan(session, carId), edition);
+    }
+    case 'bid': {
+      const { bidSheetDocument } = await import('../../../reports/documents/kinds/bid-sheet.ts');
+      const lotId = needed(wanted.lotId, 'lot', kind);
+      return bidSheetDocument(await gather.bidFacts(session, lotId, wanted), edition);
+    }
+    case 'want-list': {
+      const { wantListDocument } = await import('../../../reports/documents/kinds/want-list.ts');
+      const wanting = await gather.wantedCastings(session, wanted.grade);
+      return wantListDocument({ wanted: wanting, grade: wanted.grade }, edition);
+    }
+    case 'ledger': {
+      const { ledgerDocument } = await import('../../../reports/documents/kinds/ledger.ts');
+      return ledgerDocument(await ledgerFor(session, wanted));
+    }
+  }
+};
+
+/** Makes a paper, held under a token until it is fetched; the same data and day give the same bytes. */
+const make = needsCollection.input(makePaper).handler(({ context: { session }, input, signal }) =>
+  streamed<ReportResult & { pages: number }>(async (onProgress, stop) => {
+    const today = await session.today();
+    const { kind, format } = input;
+    const fileName = `${kind}-${today}.${format}`;
+    const held = (bytes: Uint8Array, pages: number, warnings: string[]) => {
+      const token = keepReport(session, { fileName, mime: mimes[format], bytes });
+      return { fileName, mime: mimes[format], bytes: bytes.byteLength, token, warnings, pages };
+    };
+    if (format !== 'pdf') {
+      if (kind !== 'ledger') throw refused('Of these papers, only the ledger is a table. Make a PDF.');
+      const { ledgerTable } = await import('../../../reports/documents/kinds/ledger.ts');
+      const { tableBytes } = await import('../exports/table-bytes.ts');
+      return held(
+        await tableBytes(session, ledgerTable(await ledgerFor(session, input)), format, stop),
+        0,
+        [],
+      );
+    }
+    const document = await documentOf(session, input, await editionOf(session, input), stop);
+    const { pdf, pages, warnings } = await createDocumentPdf(
+      document,
+      paperOptions(session, today, onProgress, stop),
+    );
+    return held(pdf, pages, warnings);
+  }, signal),
+);
+
+export const papers = { make, labels };

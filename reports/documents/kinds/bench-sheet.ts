@@ -1,0 +1,96 @@
+import type { WorkPlan } from '../../../valuation/types.ts';
+import { cautions, generalCautions } from '../../../valuation/wording/cautions.ts';
+import { spell } from '../../../valuation/wording/dialect.ts';
+import { moneyText, numberText, type Reader } from '../../../valuation/wording/reader.ts';
+import {
+  closureText,
+  departureText,
+  gradesText,
+  plannedPartText,
+  workReasonText,
+} from '../../../valuation/wording/work-text.ts';
+import { type CarFacts, carName, conditionText, footerText, identityFacts } from '../car-facts.ts';
+import type { DocumentBlock, PaperDocument } from '../document.ts';
+import type { Edition } from './dossier.ts';
+
+const cautionBlocks = (plan: WorkPlan, locale: string): DocumentBlock[] => [
+  { kind: 'heading', level: 2, text: 'Cautions' },
+  ...plan.hazards.map((hazard): DocumentBlock => {
+    const { title, sentences, authority } = cautions[hazard];
+    return {
+      kind: 'paragraph',
+      tone: 'caution',
+      text: spell(`${title}. ${sentences.join(' ')} Look it up: ${authority}.`, locale),
+    };
+  }),
+  { kind: 'paragraph', tone: 'quiet', text: spell(generalCautions.join(' '), locale) },
+];
+
+/** What to look at before a car is closed, so that nothing is seen too late. Common practice, no source. */
+const beforeClosing = [
+  'Glazing sits, front and rear, clean inside',
+  'Interior and roof in place, nothing rattles',
+  'Axles straight, all wheels turn and touch the ground',
+  'Accessory and opening parts seated',
+  'Base clean inside, label and colours of the right variation',
+];
+
+/** A plan for the bench: parts to have ready, each step to tick with why it is there, cautions, the look before closing. */
+export const benchSheetDocument = (car: CarFacts, plan: WorkPlan, edition: Edition): PaperDocument => {
+  const { reader } = edition;
+  const { locale } = reader;
+  const hours = (value: number) => numberText(value, 1, locale);
+  return {
+    title: `Bench sheet, ${car.inventoryNumber}`,
+    subtitle: `${carName(car)}, ${conditionText(car, locale)}`,
+    author: edition.owner,
+    footer: footerText,
+    paper: edition.paper,
+    blocks: [
+      { kind: 'facts', facts: identityFacts(car, locale) },
+      {
+        kind: 'facts',
+        facts: [
+          { label: 'Own time', value: `${hours(plan.hours.low)} to ${hours(plan.hours.high)} hours` },
+          { label: 'Waiting', value: `${hours(plan.waiting.low)} to ${hours(plan.waiting.high)} hours` },
+          { label: 'Cost', value: costText(plan, reader) },
+          { label: 'Can end as', value: gradesText(plan.grades) },
+          ...(plan.closure ? [{ label: 'Closing', value: closureText(plan.closure) }] : []),
+        ],
+      },
+      ...(plan.parts.length > 0
+        ? [
+            { kind: 'heading' as const, level: 2 as const, text: 'Parts to have ready' },
+            { kind: 'checklist' as const, items: plan.parts.map(part => plannedPartText(part, locale)) },
+          ]
+        : []),
+      { kind: 'heading', level: 2, text: 'Steps' },
+      {
+        kind: 'checklist',
+        items: plan.lines.map(line => {
+          const why = workReasonText(line.why, locale);
+          return spell(why ? `${line.name} (${why})` : line.name, locale);
+        }),
+      },
+      ...(plan.lines.length > 1
+        ? [
+            { kind: 'heading' as const, level: 2 as const, text: 'Before it is closed' },
+            { kind: 'checklist' as const, items: beforeClosing },
+          ]
+        : []),
+      ...(plan.departures.length > 0
+        ? [
+            { kind: 'heading' as const, level: 2 as const, text: 'What must be recorded of it afterwards' },
+            {
+              kind: 'checklist' as const,
+              items: plan.departures.map(departure => departureText(departure, plan, locale)),
+            },
+          ]
+        : []),
+      ...(plan.hazards.length > 0 ? cautionBlocks(plan, locale) : []),
+    ],
+  };
+};
+
+const costText = ({ cost }: WorkPlan, reader: Reader): string =>
+  `${reader.currency} ${moneyText(cost.low, reader)} to ${moneyText(cost.high, reader)}`;

@@ -1,0 +1,82 @@
+import type { IsoDate, Range } from '../../../valuation/types.ts';
+import { dayText, moneyText } from '../../../valuation/wording/reader.ts';
+import { type Grade, gradeLabel } from '../../../valuation/words.ts';
+import {
+  carName,
+  conditionText,
+  disclosureText,
+  footerText,
+  identityFacts,
+  partsTable,
+  rangeText,
+} from '../car-facts.ts';
+import type { PaperDocument } from '../document.ts';
+import type { DossierFacts, Edition } from './dossier.ts';
+
+/** What happened to a car, and what it was worth the moment before and is after, on one day and by one market. */
+export interface ClaimFacts {
+  car: DossierFacts;
+  /** The day of the condition check that found the damage. */
+  on: IsoDate;
+  /** What the owner wrote of it. */
+  cause: string;
+  before: { checkedOn: IsoDate; grade: Grade | null; worth: Range | null };
+  after: { grade: Grade | null; worth: Range | null };
+}
+
+/** A sheet for an insurer: the event, the condition and the value before and after it. */
+export const claimDocument = (
+  { car, on, cause, before, after }: ClaimFacts,
+  edition: Edition,
+): PaperDocument => {
+  const { reader } = edition;
+  const loss = before.worth && after.worth ? before.worth.mid - after.worth.mid : null;
+  const graded = (grade: Grade | null) =>
+    grade === null ? 'not graded' : `${gradeLabel(grade)}, ${car.finishState}`;
+  return {
+    title: `Claim sheet, ${car.inventoryNumber}`,
+    subtitle: `${carName(car)}, ${conditionText(car, reader.locale)}`,
+    author: edition.owner,
+    footer: footerText,
+    paper: edition.paper,
+    blocks: [
+      { kind: 'paragraph', tone: 'statement', text: disclosureText(car, reader.locale) },
+      { kind: 'heading', level: 2, text: 'What happened' },
+      {
+        kind: 'paragraph',
+        text: cause || 'The owner has written nothing of the event with the condition check.',
+      },
+      {
+        kind: 'facts',
+        facts: [
+          { label: 'Found on', value: dayText(on, reader.locale) },
+          {
+            label: 'Condition before',
+            value: `${graded(before.grade)} (checked ${dayText(before.checkedOn, reader.locale)})`,
+          },
+          { label: 'Condition after', value: graded(after.grade) },
+          { label: 'Value before', value: rangeText(before.worth, reader) },
+          { label: 'Value after', value: rangeText(after.worth, reader) },
+          {
+            label: 'Loss of value',
+            value:
+              loss === null
+                ? 'not known: there is not enough evidence for both values'
+                : loss <= 0
+                  ? 'none by these figures'
+                  : `${reader.currency} ${moneyText(loss, reader)}, the difference of the middle figures`,
+          },
+        ],
+      },
+      {
+        kind: 'paragraph',
+        tone: 'quiet',
+        text: `Both values are for ${dayText(edition.on, reader.locale)}, from the same sale records, so that only the condition differs between them.`,
+      },
+      { kind: 'photos', columns: 2, photos: car.photos.slice(0, 6) },
+      { kind: 'heading', level: 2, text: 'The car' },
+      { kind: 'facts', facts: identityFacts(car, reader.locale) },
+      ...(car.parts.length > 0 ? [partsTable(car.parts, reader.locale)] : []),
+    ],
+  };
+};
