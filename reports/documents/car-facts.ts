@@ -72,14 +72,16 @@ export const identityFacts = (car: CarFacts, locale: string): { label: string; v
   ];
 };
 
-const stateWords: Record<FinishState, string> = {
+const stateWords = (locale: string): Record<FinishState, string> => ({
   original: 'This car has its factory finish.',
   'touched up': 'This car’s factory finish has been touched up: it is not all as it left the factory.',
   restored: 'This car is restored: its finish is not the one that it left the factory with.',
-  customised:
+  customised: spell(
     'This car is customised: its finish is not the one that it left the factory with, and was not meant to be.',
+    locale,
+  ),
   stripped: 'This car has been stripped: nothing of its factory finish is left.',
-};
+});
 
 /** What must be said of a car to anybody who may buy, insure or inherit it. Stands on every paper about one car. */
 export const disclosureText = (
@@ -96,7 +98,7 @@ export const disclosureText = (
   const period = ofKind('period replacement');
   return spell(
     [
-      stateWords[car.finishState],
+      stateWords(locale)[car.finishState],
       ...(departures.length > 0
         ? [`It departs from the factory specification: ${departures.join(', ')}.`]
         : []),

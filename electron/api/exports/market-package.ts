@@ -3,6 +3,7 @@ import { packageProfile, tableSchemaProfile } from '../../../db/archive/tables.t
 import { readSetting } from '../../../db/records/settings.ts';
 import type { DataTable } from '../../../reports/tables/data-table.ts';
 import { tableCsv } from '../../../reports/tables/table-csv.ts';
+import { finishStates } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import { referenceTable } from './reference-table.ts';
@@ -26,7 +27,7 @@ const meaningOf: Record<string, string> = {
   price: 'What it brought, in the currency of its row',
   currency: 'ISO 4217 code',
   grade: 'C1 to C10 in half points',
-  finish_state: 'original, touched up, restored, customised or stripped',
+  finish_state: finishStates.join(', '),
   base_paint: 'none, front quarter, rear quarter or full',
   missing_parts: 'Parts that were missing, separated by semicolons',
   reproduction_parts: 'Parts that were reproductions, separated by semicolons',

@@ -25,7 +25,7 @@ import type { CarPage } from '../views.ts';
 
 const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] => {
   const pathOf = printedPaths(openOf(session).dir);
-  return page.photoRows.map(({ sha256, view, caption, state }) => ({
+  return page.photos.map(({ sha256, view, caption, state }) => ({
     path: pathOf(sha256),
     state,
     caption: [caption || view, state].filter(Boolean).join(', '),

@@ -32,7 +32,7 @@ const beforeClosing = [
   'Interior and roof in place, nothing rattles',
   'Axles straight, all wheels turn and touch the ground',
   'Accessory and opening parts seated',
-  'Base clean inside, label and colours of the right variation',
+  'Base clean inside, label and paint of the right variation',
 ];
 
 /** A plan for the bench: parts to have ready, each step to tick with why it is there, cautions, the look before closing. */
