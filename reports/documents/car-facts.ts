@@ -1,7 +1,7 @@
-import type { Fidelity, IsoDate, Minor, PartState, Range } from '../../valuation/types.ts';
+import type { Fidelity, PartState, Range } from '../../valuation/types.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import { featureNames } from '../../valuation/wording/feature-names.ts';
-import { dayText, moneyText, type Reader, sentenceCase } from '../../valuation/wording/reader.ts';
+import { moneyText, type Reader, sentenceCase } from '../../valuation/wording/reader.ts';
 import {
   carGradeLabel,
   deviationLabel,
@@ -52,9 +52,6 @@ export const rangeText = (range: Range | null | undefined, reader: Reader): stri
   range
     ? `${reader.currency} ${moneyText(range.mid, reader)} (80 % range ${moneyText(range.low, reader)} to ${moneyText(range.high, reader)})`
     : 'not enough evidence';
-
-export const amountText = (minor: Minor | null, reader: Reader): string =>
-  minor === null ? '' : moneyText(minor, reader);
 
 /** The lines that say which car it is. */
 export const identityFacts = (car: CarFacts, locale: string): { label: string; value: string }[] => {
@@ -127,6 +124,3 @@ export const partsTable = (parts: CarFacts['parts'], locale: string): DocumentBl
     note,
   ]),
 });
-
-export const day = (date: IsoDate | null, locale: string): string =>
-  date === null ? '' : dayText(date, locale);

@@ -132,7 +132,7 @@ export class FeatureTexts {
     });
     const { colour, source: _, casting: __, release_name: ___, ...facts } = line.fields;
     const isRead = colour !== undefined || Object.keys(facts).length > 0;
-    if (!isRead) return ask(text, `"${text}" is no colour`);
+    if (!isRead) return ask(text, `"${text}" is not understood as paint`);
     return {
       ...(colour !== undefined && { value: colour }),
       facts: facts as Record<string, string>,

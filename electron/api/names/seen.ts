@@ -99,7 +99,7 @@ export const settleSeen = needsCollection
         case 'word': {
           const text = groups[0]?.features.colour;
           if (!text || groups.some(one => one.features.colour?.toLowerCase() !== text.toLowerCase()))
-            throw refused('Say the meaning of one colour at a time.');
+            throw refused('Say what one word for a finish means at a time.');
           return [
             `Said that ${text} means ${settlement.colour}`,
             trx => wordForColour(trx, { text, colour: settlement.colour }, session.at()),
