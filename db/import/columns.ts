@@ -274,16 +274,24 @@ export interface RecognisedHeading {
   how: 'same name' | 'recognised';
 }
 
-/** Our columns that a heading may mean: the one of its own name alone, or else those that are commonly so headed. */
-export const recogniseHeadings = (as: ImportKind, heading: string): RecognisedHeading[] => {
-  const word = sameWord(heading);
-  if (!word) return [];
-  for (const our of ourColumns[as])
-    if (plainWord(our.name) === word) return [{ ours: our.name, how: 'same name' }];
-  return ourColumns[as]
-    .filter(our => our.known.includes(word))
-    .map(our => ({ ours: our.name, how: 'recognised' }));
+/** Each heading of a kind of import with what it may mean. */
+const meaningsOf = (as: ImportKind): ReadonlyMap<string, RecognisedHeading[]> => {
+  const meanings = new Map<string, RecognisedHeading[]>();
+  for (const { name, known } of ourColumns[as])
+    for (const word of new Set(known))
+      meanings.set(word, [...(meanings.get(word) ?? []), { ours: name, how: 'recognised' }]);
+  for (const { name } of ourColumns[as]) meanings.set(plainWord(name), [{ ours: name, how: 'same name' }]);
+  return meanings;
 };
+const meanings: Record<ImportKind, ReadonlyMap<string, RecognisedHeading[]>> = {
+  lot: meaningsOf('lot'),
+  reference: meaningsOf('reference'),
+  sales: meaningsOf('sales'),
+};
+
+/** Our columns that a heading may mean: the one of its own name alone, or else those that are commonly so headed. */
+export const recogniseHeadings = (as: ImportKind, heading: string): RecognisedHeading[] =>
+  meanings[as].get(sameWord(heading)) ?? [];
 
 /** Our column for a heading: of the same name, or the first that is commonly so headed; null where it is neither. */
 export const recogniseHeading = (as: ImportKind, heading: string): RecognisedHeading | null =>

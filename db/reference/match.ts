@@ -204,7 +204,10 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     within(castingId, knownRelease(castingId, written), written);
   const fitsAny = (castingId: number, written: Record<string, string>): boolean =>
     fittingOf(castingId, knownRelease(castingId, written), written).fitting.length > 0;
+  const described = new Map<number, ReferenceCasting>();
   const castingOf = (castingId: number): ReferenceCasting | undefined => {
+    const before = described.get(castingId);
+    if (before) return before;
     const casting = castingsById.get(castingId);
     if (!casting) return undefined;
     const own = coloursByCasting.get(castingId) ?? [];
@@ -214,7 +217,10 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
         [...new Set(own.map(variation => variation.features[feature]).filter(Boolean))],
       ]),
     ) as ReferenceCasting['features'];
-    return { id: casting.id, name: casting.name, maker: casting.maker, series: casting.series, features };
+    const { id, name, maker, series } = casting;
+    const made = { id, name, maker, series, features };
+    described.set(castingId, made);
+    return made;
   };
   const texts = new Map<VariationFeature, Map<string, string>>();
   const textsOf = (feature: VariationFeature): ReadonlyMap<string, string> => {

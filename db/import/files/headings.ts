@@ -21,6 +21,7 @@ const weakHeadings = new Set([
 /** Our columns that tell which car a row is. */
 const naming = new Set(['casting', 'release_name', 'description', 'inventory_number']);
 
+const figure = /\d/;
 const longestHeading = 40;
 const mostRemembered = 2000;
 
@@ -38,6 +39,8 @@ export class HeadingReader {
   /** How surely a text is a heading: 3 where the owner has mapped it, 1 where we know it, less where it may as well be a cell, else 0. */
   weight(text: string): number {
     if (text.length > longestHeading) return 0;
+    // No heading that we know has figures in it, and most cells that are looked at here do.
+    if (this.#mapped.size === 0 && figure.test(text)) return 0;
     const before = this.#known.get(text);
     if (before !== undefined) return before;
     const word = plainWord(text);

@@ -19,8 +19,10 @@ export interface Identity {
   remarks: string[];
 }
 
+const untidy = /^\s|\s$|\s\s|[^\S ]/;
+
 /** A name as it stands, with one space between its words. */
-const tidy = (text: string): string => text.replace(/\s+/g, ' ').trim();
+const tidy = (text: string): string => (untidy.test(text) ? text.replace(/\s+/g, ' ').trim() : text);
 
 /** Takes a feature's text, in the reference's spelling where it has it; what it says besides goes to its own field. */
 const takeFeature = (
@@ -54,7 +56,8 @@ export const identityReader = (
 ) => {
   const matched = new Map<string, Match>();
   const match = (of: Record<string, string>): Match => {
-    const key = JSON.stringify(of);
+    let key = '';
+    for (const column in of) key += `${column}\u0001${of[column]}\u0001`;
     const found = matched.get(key) ?? reference.match(of);
     if (matched.size < mostMatches) matched.set(key, found);
     return found;
@@ -110,7 +113,8 @@ const nameAsKnown = (
   const known = castingId === null ? undefined : reference.castingOf(castingId);
   if (!known) return;
   row.fields.casting = known.name;
-  if (casting === undefined || release !== undefined || plain(casting) === plain(known.name)) return;
+  if (casting === undefined || release !== undefined || casting === known.name) return;
+  if (plain(casting) === plain(known.name)) return;
   const name = releaseId === null ? undefined : reference.releaseName(releaseId);
   row.fields.release_name = name ?? tidy(casting);
 };

@@ -25,8 +25,16 @@ export interface ReadRow extends TableRow {
 
 /** The row with its texts, or null where it is blank. */
 export const readRow = (row: TableRow): ReadRow | null => {
-  const texts = row.cells.map(cellText);
-  return texts.some(text => text !== '') ? { ...row, texts } : null;
+  let isText = true;
+  let isFilled = false;
+  const { cells } = row;
+  for (const cell of cells) {
+    const text = cellText(cell);
+    if (text !== cell) isText = false;
+    if (text !== '') isFilled = true;
+  }
+  // The cells of a CSV file mostly are their own texts.
+  return isFilled ? Object.assign(row, { texts: isText ? (cells as string[]) : cells.map(cellText) }) : null;
 };
 
 /** How the cells of a file are read: its columns, what its owner's words mean, and the scale of its grades. */
@@ -49,6 +57,7 @@ export interface UnreadCell {
 
 const longestUnread = 20_000;
 /** A dash or a question mark alone says as much as a blank cell. */
+const saying = /^[a-z0-9].../i;
 const says = /^(?!n\/a$)(?=.*[^\s?\-–—.])/isu;
 
 /** Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what there is to say. */
@@ -103,7 +112,7 @@ export class RowReader {
     const place = this.habits.mapping.places.get(column);
     if (place === undefined || this.#spoken.has(place)) return '';
     const text = this.#row.texts[place] ?? '';
-    return says.test(text) ? text : '';
+    return saying.test(text) || says.test(text) ? text : '';
   }
 
   cell(column: string): Cell {
