@@ -29,7 +29,7 @@ const series = column(
 const casting = column(
   'casting',
   'name of the casting or of one of its releases',
-  'car,model,item,description,name,title,casting name,vehicle,car name,what,toy,' +
+  'car,model,item,model name,car model,name of car,make/model,model/casting,casting/model,car/model,casting or model,description,name,title,casting name,vehicle,car name,what,toy,' +
     'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model',
   true,
 );
@@ -170,7 +170,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'price_paid',
       'what was paid for it',
-      'paid,price,cost,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
+      'paid,price,cost,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
         'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs',
     ),
     column(
@@ -265,7 +265,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
 const sameWord = (heading: string): string =>
   plainWord(heading)
     .replace(/['’]/g, ' ')
-    .replace(/ *\([^()]*\)$/, '')
+    .replace(/ *(?:\([^()]*\)|\/ ?\d{1,3})$/, '')
     .replace(/[:*]+$/, '')
     .trim();
 

@@ -114,7 +114,7 @@ export const proposeMeaning = (field: string, text: string, colours: readonly st
     const close = nearest(text, [...colours]);
     return { field, meaning: close ?? plainColourText(text) ?? '' };
   }
-  const parts = partsOf(text);
+  const parts = field === 'finish_state' ? null : partsOf(text);
   if (parts) return parts;
   if (field === 'finish_state' || isAboutFinish(text)) {
     const close = isAboutFinish(text) ? null : nearest(plainWord(text), [...finishStates]);

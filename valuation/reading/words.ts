@@ -105,6 +105,7 @@ const baseWords: Record<string, BasePaint> = {
 /** A painted end of the base, in either order and as it is shortened: "painted front", "rear ptd", "front of base painted". */
 const paintedEnd =
   /^(?:(?:painted|ptd) )?(front|frt|fr|rear|back|vorne|vorn|hinten|avant|arriere)(?: (?:end|half|part|quarter))?(?: of (?:the )?base)?(?: only)?(?: (?:is )?(?:painted|ptd|paint|lackiert|peint|peinte)(?: only)?)?(?: base)?$/;
+const paintedInFrench = /^peinte? a l['’ ](avant|arriere)$/;
 const isPainting = /painted|ptd|paint|lackiert|peint/;
 const frontEnds = new Set(['front', 'frt', 'fr', 'vorne', 'vorn', 'avant']);
 const rarityWords: Record<string, Rarity> = {
@@ -174,7 +175,7 @@ export const readBasePaint = (cell: Cell): Reading<BasePaint> => {
   const word = plainWord(shownText(cell))
     .replace(/^base (?:is )?/, '')
     .replace(/[.,]+$/, '');
-  const end = isPainting.test(word) ? paintedEnd.exec(word)?.[1] : undefined;
+  const end = isPainting.test(word) ? (paintedEnd.exec(word) ?? paintedInFrench.exec(word))?.[1] : undefined;
   return end === undefined
     ? chosen(cell, basePaints, baseWords, 'base paint')
     : understood(frontEnds.has(end) ? 'front quarter' : 'rear quarter');

@@ -35,6 +35,8 @@ const remark =
 const gone = /^(?:is |are |all )?(?:missing|gone|lost|fehlt|fehlen|manquante?s?)[.!]*$/i;
 const repro = /^(?:is |are |all )?(?:repros?|reproductions?|nachbau|reproduction parts?)[.!]*$/i;
 const aboutParts = /missing|gone|lost|lack|repro|replac|fehl|manqu|nachbau|without|ohne|sans/i;
+const noColour =
+  /^(?:un|re|over)?-?painted|^repaint|^stripped|^bare|^faded|^polished|^original?|^restored|^unbekannt|^unlackiert|^various|^unknown|^custom/i;
 const severalFacts =
   /[,;()/]|\d|(?:^|\P{L})(?:base|roof|interior|seats?|wheels?|glass|windows?|painted|with|and|dach|boden|toit)(?:\P{L}|$)/iu;
 
@@ -110,6 +112,7 @@ export class FeatureTexts {
     const named = this.#named(castingId, 'colour', text);
     if (named !== undefined) return { value: named };
     if (isPlainColour(text)) return { value: text };
+    if (noColour.test(text)) return ask(text, `"${text}" is no colour`);
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
     if (severalFacts.test(text)) return this.#facts(castingId, text, column);
     if (isShortened(text)) return ask(text, `what "${text}" is short for is not known`);

@@ -48,6 +48,13 @@ interface Target {
 }
 
 const mostCandidates = 500;
+const sumFields: ReadonlySet<string> = new Set([
+  'price_paid',
+  'price_paid_currency',
+  'own_estimate',
+  'quantity',
+  'sold_for',
+]);
 const longestNumber = 60;
 const counted = /^(\d{1,3}) ?[x×] ?(?=\p{L})/u;
 
@@ -107,7 +114,17 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
         'casting',
         'the row says nothing about the car: give its number, a casting, one of its features or a note',
       );
-      return row.rejected() ?? { outcome: 'rejected', column: 'casting', reason: '', not: null };
+      // An amount and nothing else, below a column of amounts, is their sum.
+      const isSum =
+        money.purchase.paid !== null && Object.keys(row.fields).every(field => sumFields.has(field));
+      return (
+        row.rejected(isSum ? 'a total' : null) ?? {
+          outcome: 'rejected',
+          column: 'casting',
+          reason: '',
+          not: null,
+        }
+      );
     }
     if (number.length > longestNumber) {
       row.hold('inventory_number', `an inventory number has ${longestNumber} characters at most`);

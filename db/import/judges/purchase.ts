@@ -94,9 +94,14 @@ export const moneyReader = ({ mapping }: Habits, { currency, reporting, today }:
     return null;
   };
 
+  const isEach = /(?:^| )(?:each|per car|je)$/i.test(
+    mapping.columns.find(({ ours }) => ours === 'price_paid')?.heading.trim() ?? '',
+  );
+
   return (row: RowReader, quantity: number): MoneyOfRow => {
     const named = currencyOf(row, currency);
-    const paid = row.read('price_paid', named === null ? unknownCurrency : paidIn(named));
+    const read = row.read('price_paid', named === null ? unknownCurrency : paidIn(named));
+    const paid = read && { ...read, isEach: read.isEach || isEach };
     if (paid) {
       row.fields.price_paid = inUnits(paid.minor, paid.currency);
       row.fields.price_paid_currency = paid.currency;

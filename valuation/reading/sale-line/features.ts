@@ -3,6 +3,7 @@ import { readBasePaint } from '../words.ts';
 import type { Lexicon, LexiconCasting } from './lexicon.ts';
 import { escaped, fold, type Line, type Span, spanOf, words } from './text.ts';
 import {
+  aboutPart,
   anyColour,
   bodyless,
   colourWords,
@@ -86,7 +87,7 @@ export const takeNamed = (line: Line, lexicon: Lexicon, casting: LexiconCasting 
 
 const partList = (noun: string) => {
   const phrase = `(?:(?:the|a|one|two|front|rear|both|all|some|its|original) )*(?:(?:${anyColour}) )?(?:${noun})(?: (?:and|und) (?:${noun})| ?[&+/] ?(?:${noun}))*`;
-  return `${phrase}(?! (?:${conditionWord})(?!\\p{L}))`;
+  return `${phrase}(?![ -](?:${conditionWord}|${aboutPart})(?!\\p{L}))`;
 };
 
 const partsOf = (text: string, accessories: ReadonlySet<string>): PartName[] => {

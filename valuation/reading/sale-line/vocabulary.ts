@@ -63,6 +63,10 @@ export const bodyNouns: ReadonlySet<string> = new Set(
 export const conditionWord =
   'fine|good|nice|ok|okay|perfect|cracked|chipped|scratched|broken|worn|poor|bad|scuffed|crazed|yellowed|dirty|clean|loose|bent|faded|replaced|damaged|split';
 
+/** What stands behind a part that is not meant itself: "no roof rack", "no base rust", "missing wheel arch". */
+export const aboutPart =
+  'racks?|bars?|lights?|lamps?|rust|rot|cracks?|chips?|scratches|damage|wear|marks?|loss|play|arch|arches|bag|post|bumps?|dents?|corrosion|paint|box|issues?|problems?';
+
 export const without =
   'missing|without|w/o|no|lacks|lacking|minus|ohne|sans|sin|senza|zonder|fehlende|fehlen|fehlt';
 export const gone = 'missing|gone|lost|absent|lacking|fehlt|fehlen|manquant|manquante|manquantes';
