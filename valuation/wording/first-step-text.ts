@@ -45,7 +45,7 @@ const giveValue = (count: number) => `${cars(count)} a value`;
 
 const namesText = (step: FirstStepFacts & { kind: 'names' }): string => {
   const { names, telling, together } = step;
-  if (names === 0) return 'No name waits.';
+  if (names === 0) return 'Every name is settled.';
   if (telling.names > 0) {
     const first =
       telling.names === 1

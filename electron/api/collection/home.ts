@@ -3,6 +3,7 @@ import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
 import { listLots } from '../../../db/records/lots.ts';
 import { worthOverTime } from '../../../db/records/valuations.ts';
+import { plain } from '../../../db/reference/plain.ts';
 import { type Range, recommendations, sumWorths } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
@@ -61,6 +62,14 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     car.variationId === null ? undefined : index.variations.get(car.variationId);
   const seriesOf = (car: CarRecord) =>
     (car.castingId === null ? undefined : index.castings.get(car.castingId)?.series) ?? null;
+  const spellings = new Map<string, string>();
+  // "purple" and "Purple" are one colour, spelled as it is met first.
+  const colourOf = (text: string | undefined) => {
+    if (!text) return null;
+    const known = spellings.get(plain(text));
+    if (known === undefined) spellings.set(plain(text), text);
+    return known ?? text;
+  };
   const best = cars
     .filter(valued => midOf(valued) > 0)
     .sort((a, b) => midOf(b) - midOf(a))
@@ -88,7 +97,7 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     byGrade: grouped(cars, car => (car.grade === null ? null : Math.floor(car.grade)))
       .map(({ name, ...rest }) => ({ grade: name, ...rest }))
       .sort((a, b) => (b.grade ?? 0) - (a.grade ?? 0)),
-    byColour: grouped(cars, car => variationOf(car)?.features.colour || car.asWritten.colour || null).map(
+    byColour: grouped(cars, car => colourOf(variationOf(car)?.features.colour || car.asWritten.colour)).map(
       group => ({ ...group, swatch: group.name === null ? null : index.swatchOf(group.name) }),
     ),
     byRecommendation: recommendations.flatMap(recommendation => {

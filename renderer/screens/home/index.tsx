@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
+import { counted } from '../../../valuation/wording/reader.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { dateText } from '../../components/format.ts';
@@ -42,7 +43,7 @@ const HomeScreen = () => {
     home.data;
   const { currency } = totals;
   const nothingValued = firstSteps !== null && totals.valued === 0;
-  const facts = `${summary.counts.cars} cars in ${summary.counts.lots} lots · values on ${dateText(summary.today)}, in ${currency}`;
+  const facts = `${counted(summary.counts.cars, 'car', 'cars')} in ${counted(summary.counts.lots, 'lot', 'lots')} · values on ${dateText(summary.today)}, in ${currency}`;
   if (summary.counts.cars === 0)
     return (
       <>
@@ -96,23 +97,25 @@ const HomeScreen = () => {
             </Section>
           </>
         )}
-        <div className={classes.breakdowns}>
-          <Section title="By series" aside={`value as found, ${currency}`}>
-            <Breakdown rows={named(bySeries, 'Not identified')} currency={currency} />
-          </Section>
-          <Section title="By grade" aside={`value as found, ${currency}`}>
-            <Breakdown
-              rows={byGrade.map(({ grade, ...row }) => ({
-                name: grade === null ? 'Not graded' : gradeLabel(grade),
-                ...row,
-              }))}
-              currency={currency}
-            />
-          </Section>
-          <Section title={`By ${readerWords().dialect.colour}`} aside={`value as found, ${currency}`}>
-            <Breakdown rows={named(byColour, 'Not known')} currency={currency} chips />
-          </Section>
-        </div>
+        {nothingValued ? null : (
+          <div className={classes.breakdowns}>
+            <Section title="By series" aside={`value as found, ${currency}`}>
+              <Breakdown rows={named(bySeries, 'Not identified')} currency={currency} />
+            </Section>
+            <Section title="By grade" aside={`value as found, ${currency}`}>
+              <Breakdown
+                rows={byGrade.map(({ grade, ...row }) => ({
+                  name: grade === null ? 'Not graded' : gradeLabel(grade),
+                  ...row,
+                }))}
+                currency={currency}
+              />
+            </Section>
+            <Section title={`By ${readerWords().dialect.colour}`} aside={`value as found, ${currency}`}>
+              <Breakdown rows={named(byColour, 'Not known')} currency={currency} chips />
+            </Section>
+          </div>
+        )}
       </div>
     </>
   );

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, settled } from '../looking.ts';
+import { breaches, goTo, inScheme, settled } from '../looking.ts';
 
 const practice = (name: string) =>
   readFileSync(new URL(`../../fixtures/practice/${name}`, import.meta.url), 'utf8');
@@ -90,6 +90,25 @@ test('from an empty collection and a messy list to decisions', async ({ start, c
   await expect(step('Prices told').getByLabel('Done')).toBeVisible();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'first-hour-valued');
+  await inScheme(page, 'dark');
+  await page.setViewportSize({ width: 1100, height: 800 });
+  await settled(page);
+  await picture(page, 'first-hour-valued-narrow-dark');
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await inScheme(page, 'light');
+
+  await click('Say what they mean');
+  const meanings = page.getByRole('main').getByLabel(/^What “.*” means$/);
+  await expect(meanings.first()).toBeVisible();
+  const asked = await meanings.count();
+  await meanings.first().focus();
+  // Enter takes the meaning that is near, and passes by a text without one.
+  for (let at = 0; at < asked; at++) await press('Enter');
+  await expect(page.getByRole('main').getByText('✓')).toHaveCount(3);
+  await settled(page);
+  await picture(page, 'first-hour-words');
+  await goTo(page, '/');
+  await expect(page.getByText('2 cars have no grade')).toHaveCount(0);
 
   await click('Decide');
   await expect(page.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();

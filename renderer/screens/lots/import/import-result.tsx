@@ -5,6 +5,7 @@ import type { ImportKind, ImportResult } from '../../../../electron/api/views.ts
 import { useUndo } from '../../../components/actions/use-undo.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
+import { WhatWaits } from '../../../components/waiting/what-waits.tsx';
 import classes from './import.module.css';
 import { kindWords } from './import-choice.ts';
 import { RejectedRows } from './rejected-rows.tsx';
@@ -80,6 +81,7 @@ export const ImportedResult = ({
             </Button>
           )}
         </p>
+        {undone || accepted === 0 ? null : <WhatWaits />}
         {rejected.length > 0 ? (
           <Section
             title="Rows that were not imported"

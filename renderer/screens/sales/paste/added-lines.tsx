@@ -5,6 +5,7 @@ import type { AddedSaleLines } from '../../../../electron/api/views.ts';
 import { useUndo } from '../../../components/actions/use-undo.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
+import { WhatWaits } from '../../../components/waiting/what-waits.tsx';
 import classes from './paste.module.css';
 import { lacking } from './paste-draft.ts';
 
@@ -23,16 +24,12 @@ export const AddedLines = ({ result, onAgain }: { result: AddedSaleLines; onAgai
   const [undone, setUndone] = useState(false);
   const added = result.rows.filter(row => row.outcome === 'added');
   const left = result.rows.filter(row => row.outcome === 'left out');
-  const nameless = added.filter(row => row.castingId === null);
-  const names = new Set(nameless.map(row => (row.name ?? row.text).toLowerCase())).size;
-  const unread = new Map<string, number>();
-  for (const { unread: texts, name } of added)
-    for (const { text } of texts) {
-      if (text === name) continue;
-      unread.set(text.toLowerCase(), (unread.get(text.toLowerCase()) ?? 0) + 1);
-    }
+  const nameless = added.filter(row => row.castingId === null).length;
   const facts = [
     result.known > 0 ? counted(result.known, 'was recorded already', 'were recorded already') : null,
+    nameless > 0
+      ? counted(nameless, 'counts once its name is settled', 'count once their names are settled')
+      : null,
     left.length > 0 ? counted(left.length, 'line left out', 'lines left out') : null,
   ];
   return (
@@ -69,32 +66,7 @@ export const AddedLines = ({ result, onAgain }: { result: AddedSaleLines; onAgai
             </Button>
           )}
         </p>
-        {undone || nameless.length + unread.size === 0 ? null : (
-          <Section title="What waits">
-            <ul className={classes.waits}>
-              {nameless.length > 0 ? (
-                <li>
-                  <Link href="~/reference/names">
-                    {counted(names, 'name is', 'names are')} not in the reference yet
-                  </Link>
-                  : {counted(nameless.length, 'sale counts', 'sales count')} in no value until{' '}
-                  {names === 1 ? 'it is' : 'they are'} settled.
-                </li>
-              ) : null}
-              {unread.size > 0 ? (
-                <li>
-                  {counted(unread.size, 'text was', 'texts were')} not understood, such as{' '}
-                  {[...unread]
-                    .sort((a, b) => b[1] - a[1])
-                    .slice(0, 5)
-                    .map(([text]) => `“${text}”`)
-                    .join(', ')}
-                  . They stay with their records.
-                </li>
-              ) : null}
-            </ul>
-          </Section>
-        )}
+        {undone ? null : <WhatWaits />}
         {left.length > 0 ? (
           <Section title="Left out">
             <table className={classes.left}>
