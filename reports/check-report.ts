@@ -20,6 +20,8 @@ const checkEntry = (entry: ReportEntry): void => {
     throw new RangeError(`${where}: ${entry.grade} is not a grade from 1 to 10 in half points`);
   for (const [name, worth] of Object.entries(entry.worths))
     if (worth.range) checkRange(worth.range, `${where}, ${name}`);
+  if (entry.finishState !== 'original' && entry.disclosure.trim() === '')
+    throw new RangeError(`${where} is ${entry.finishState}, and nothing says so`);
   if (entry.restorationCost) checkRange(entry.restorationCost, `${where}, restoration cost`);
   const cost = entry.acquisition?.cost ?? null;
   if (cost === null) return;
@@ -31,7 +33,8 @@ const checkEntry = (entry: ReportEntry): void => {
 
 /**
  * Refuses a report whose figures cannot be printed as they stand: fractional or unsafe amounts, a range that does not
- * rise, an unknown grade, a date that is not ISO 8601, no currency. Throws RangeError naming the car. Changes nothing.
+ * rise, an unknown grade, a car without its factory finish of which nothing says so, a date that is not ISO 8601, no currency.
+ * Throws RangeError naming the car. Changes nothing.
  */
 export const checkReport = (report: CollectionReport): void => {
   currencyDecimals(report.currency);

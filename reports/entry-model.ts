@@ -1,10 +1,11 @@
 import { formatMinor } from '../valuation/money.ts';
 import type { PartState } from '../valuation/types.ts';
 import { spell } from '../valuation/wording/dialect.ts';
+import { colourNow } from '../valuation/wording/disclosure-text.ts';
 import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
 import { featureNames } from '../valuation/wording/feature-names.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
-import { carGradeLabel, deviationLabel, gradeLabel, variationFeatures } from '../valuation/words.ts';
+import { carGradeLabel, gradeLabel, variationFeatures } from '../valuation/words.ts';
 import { longDate, printableLine, printableText } from './printable.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 import type { WorthAxis } from './worth-axis.ts';
@@ -44,26 +45,6 @@ export interface EntryModel {
   /** True where it may be longer than a page, so that it must be allowed to break. */
   long: boolean;
 }
-
-const finishStatement = (entry: ReportEntry, locale: string): string => {
-  const { finishState, restoration } = entry;
-  if (finishState === 'original') return '';
-  if (finishState === 'touched up') return 'Touched up: the finish is not wholly the factory\u2019s.';
-  if (finishState === 'stripped') return 'Stripped: the factory finish has been removed.';
-  const word = finishState === 'restored' ? 'Restored' : spell('Customised', locale);
-  if (!restoration)
-    return `${word}: not the factory finish. How closely it follows the factory specification is not recorded.`;
-  const done = restoration.completedOn ? `, completed ${longDate(restoration.completedOn)}` : '';
-  const deviations = restoration.deviations
-    .map(kind => printableLine(spell(deviationLabel(kind), locale)))
-    .join(', ');
-  const fidelity = {
-    'to specification': 'to factory specification',
-    'with deviations': `with deviations from the factory specification${deviations ? `: ${deviations}` : ''}`,
-    custom: `as a custom${deviations ? `: ${deviations}` : ''}`,
-  }[restoration.fidelity];
-  return `${word} ${fidelity}${done}. Not the factory finish.`;
-};
 
 const acquisitionText = ({ acquisition }: ReportEntry, locale?: string): string => {
   if (!acquisition) return '';
@@ -165,7 +146,12 @@ export const entryModel = (
   };
   const features = featureNames(report.locale ?? plainLocale);
   const featureFacts = variationFeatures.flatMap(feature =>
-    fact(features[feature], identity.features[feature]).map(said => ({ feature, said })),
+    fact(
+      features[feature],
+      feature === 'colour'
+        ? colourNow(identity.features.colour ?? '', entry.worn.colour)
+        : identity.features[feature],
+    ).map(said => ({ feature, said })),
   );
   const facts = [
     ...featureFacts.map(({ said }) => said),
@@ -193,7 +179,9 @@ export const entryModel = (
     number: printableLine(entry.inventoryNumber),
     name: shortened(name, headingLength),
     shortName: shortened(
-      [name, printableLine(identity.features.colour)].filter(Boolean).join(', '),
+      [name, printableLine(colourNow(identity.features.colour ?? '', entry.worn.colour))]
+        .filter(Boolean)
+        .join(', '),
       shortNameLength,
     ),
     release: releaseText(entry, name),
@@ -203,7 +191,7 @@ export const entryModel = (
         ? 'not graded'
         : spell(carGradeLabel(entry.grade, entry.finishState), report.locale ?? plainLocale),
     finish: spell(entry.finishState, report.locale ?? plainLocale),
-    finishStatement: finishStatement(entry, report.locale ?? plainLocale),
+    finishStatement: printableText(entry.disclosure),
     status: entry.status === 'kept' ? '' : entry.status,
     chip: identity.swatch
       ? {

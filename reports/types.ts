@@ -42,7 +42,8 @@ export interface ReportWorth {
 
 /** How far a finished restoration follows the variation's factory specification. */
 export interface RestorationRecord {
-  fidelity: FidelityGrade;
+  /** null where it is not recorded. */
+  fidelity: FidelityGrade | null;
   deviations: string[];
   completedOn: IsoDate | null;
 }
@@ -91,8 +92,12 @@ export interface ReportEntry {
   grade: Grade | null;
   parts: PartState[];
   finishState: FinishState;
-  /** For restored and customised cars; null says that it is not recorded. */
+  /** For cars that were worked on; null says that it is not recorded. */
   restoration: RestorationRecord | null;
+  /** What is to be said of its finish and the work on it; it cannot be switched off. Empty where there is nothing to say. */
+  disclosure: string;
+  /** What it wears now, where that is recorded and not what it was made in; empty texts otherwise. */
+  worn: { colour: string; finish: string };
   status: CarStatus;
   acquisition: Acquisition | null;
   location: string | null;

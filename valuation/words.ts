@@ -169,6 +169,9 @@ export type DeviationKind = (typeof deviationKinds)[number];
 /** What every opened car departs in, however well it is closed again. */
 export const deviationOfOpening: DeviationKind = 'visible post closure';
 
+/** What a car departs in that wears another colour than it was made in. */
+export const deviationOfColour: DeviationKind = 'another colour';
+
 /** Reproductions of these parts are departures of their own; of any other part they count as a part's loss. */
 export const deviationOfReproduction: Partial<Record<PartName, DeviationKind>> = {
   wheels: 'reproduction wheels',

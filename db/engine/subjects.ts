@@ -6,6 +6,7 @@ import { latestParts } from '../records/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../records/decisions.ts';
 import { readPlans, type StoredPlan } from '../records/plans.ts';
 import type { Schema } from '../schema.ts';
+import { readWorkedFrom, type WorkedFrom } from './specifications.ts';
 
 const guards = ['keep-grade', 'rarity'] as const;
 
@@ -15,6 +16,7 @@ export interface Hanging {
   parts: Map<number, PartState[]>;
   plans: Map<number, StoredPlan>;
   decisions: Map<number, StoredDecision>;
+  workedFrom: Map<number, WorkedFrom>;
 }
 
 /** Reads what hangs on the cars. */
@@ -25,6 +27,7 @@ export const readHanging = async (db: Kysely<Schema>, cars: CarRecord[]): Promis
     parts: await latestParts(db, ids),
     plans: await readPlans(db, ids),
     decisions: await readDecisions(db, ids),
+    workedFrom: await readWorkedFrom(db, cars),
   };
 };
 
@@ -33,10 +36,13 @@ export const readSubjects = async (db: Kysely<Schema>, cars: CarRecord[]): Promi
   subjectsOf(cars, await readHanging(db, cars));
 
 /**
- * The cars as the engine takes them: identity, grade, the parts of the newest check, the owner's own plan (null where
+ * The cars as the engine takes them: identity, grade, the parts of the newest check, what the factory made, the owner's own plan (null where
  * there is none), own values, and the guards that a recorded decision overrules.
  */
-export const subjectsOf = (cars: CarRecord[], { candidates, parts, plans, decisions }: Hanging): Subject[] =>
+export const subjectsOf = (
+  cars: CarRecord[],
+  { candidates, parts, plans, decisions, workedFrom }: Hanging,
+): Subject[] =>
   cars.map(car => {
     const plan = plans.get(car.id);
     const decision = decisions.get(car.id);
@@ -61,8 +67,10 @@ export const subjectsOf = (cars: CarRecord[], { candidates, parts, plans, decisi
             spoilChance: plan.spoilChance,
             spoiledShare: plan.spoiledShare,
             partsAfter: plan.partsAfter,
+            ...(plan.closure && { closure: plan.closure }),
           }
         : null,
+      ...workedFrom.get(car.id),
       ownWorth: car.ownWorth,
       ...(overruled.length > 0 && { overruled }),
     };

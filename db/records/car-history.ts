@@ -8,7 +8,7 @@ export const historyOfCar = async (
   carId: number,
   known: { checks: number[]; disposals: number[]; expenses: number[] },
 ): Promise<HistoryAction[]> => {
-  const idsIn = async (table: 'restoration_plan' | 'decision' | 'photo') =>
+  const idsIn = async (table: 'restoration_plan' | 'decision' | 'photo' | 'finished_work' | 'job') =>
     (await db.selectFrom(table).select('id').where('car_id', '=', carId).execute()).map(row => row.id);
   return historyOfRows(db, [
     { table: 'car', ids: [carId] },
@@ -18,5 +18,7 @@ export const historyOfCar = async (
     { table: 'restoration_plan', ids: await idsIn('restoration_plan') },
     { table: 'decision', ids: await idsIn('decision') },
     { table: 'photo', ids: await idsIn('photo') },
+    { table: 'finished_work', ids: await idsIn('finished_work') },
+    { table: 'job', ids: await idsIn('job') },
   ]);
 };

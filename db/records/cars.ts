@@ -20,6 +20,10 @@ export interface CarRecord {
   status: CarStatus;
   location: string;
   notes: string;
+  /** What it wears now, where that is recorded and not what it was made in; empty texts otherwise. */
+  wornColour: string;
+  wornFinish: string;
+  restorerMark: string;
   cost: Minor | null;
   costFixed: boolean;
   /** The owner's own figures, in the reporting currency. */
@@ -42,6 +46,9 @@ export const rowToCar = (row: Selectable<Schema['car']>): CarRecord => ({
   status: row.status,
   location: row.location,
   notes: row.notes,
+  wornColour: row.worn_colour,
+  wornFinish: row.worn_finish,
+  restorerMark: row.restorer_mark,
   cost: row.cost_minor,
   costFixed: row.cost_fixed === 1,
   ownWorth:
@@ -64,6 +71,9 @@ export const carToRow = (car: Partial<Omit<CarRecord, 'id'>>) => ({
   ...(car.status !== undefined && { status: car.status }),
   ...(car.location !== undefined && { location: car.location }),
   ...(car.notes !== undefined && { notes: car.notes }),
+  ...(car.wornColour !== undefined && { worn_colour: car.wornColour }),
+  ...(car.wornFinish !== undefined && { worn_finish: car.wornFinish }),
+  ...(car.restorerMark !== undefined && { restorer_mark: car.restorerMark }),
   ...(car.cost !== undefined && { cost_minor: car.cost }),
   ...(car.costFixed !== undefined && { cost_fixed: car.costFixed ? (1 as const) : (0 as const) }),
   ...(car.ownWorth !== undefined && {

@@ -62,6 +62,7 @@ export const readPlans = async (db: Kysely<Schema>, carIds?: number[]): Promise<
           quantity: line.quantity,
         })),
         notes: row.notes,
+        ...(row.closure !== null && { closure: row.closure }),
       },
     ]),
   );
@@ -80,6 +81,7 @@ export const savePlan = async (trx: Transaction<Schema>, plan: StoredPlan): Prom
     spoil_permille: Math.round(plan.spoilChance * 1000),
     spoiled_share_permille: Math.round(plan.spoiledShare * 1000),
     notes: plan.notes,
+    closure: plan.closure ?? null,
   };
   const { id } = await trx
     .insertInto('restoration_plan')

@@ -38,7 +38,7 @@ describe('what a report says of a car', () => {
       completedOn: null,
     };
     expect(modelOf({ finishState: 'restored', restoration }).finishStatement).toContain(
-      'with deviations from the factory specification: another color, other roof finish',
+      'It departs from the factory specification: another color, other roof finish.',
     );
   });
 

@@ -1,5 +1,6 @@
 import { bases } from '../../reports/basis.ts';
 import type { CollectionReport, ReportEntry, ReportPhoto, ReportWorth } from '../../reports/types.ts';
+import { disclosureText } from '../../valuation/wording/disclosure-text.ts';
 import { partNames } from '../../valuation/words.ts';
 
 const castings = [
@@ -31,6 +32,37 @@ export const worth = (
   note: null,
   ...more,
 });
+
+/** What is to be said of such a car, by the one text of the program. */
+const disclosureOf = ({
+  finishState = 'original',
+  restoration,
+  parts = [],
+  worn,
+}: Partial<ReportEntry>): string =>
+  disclosureText(
+    {
+      finishState,
+      madeColour: 'Ember',
+      wornColour: worn?.colour ?? '',
+      wornFinish: worn?.finish ?? '',
+      parts,
+      mark: '',
+      work: restoration
+        ? {
+            finishedOn: restoration.completedOn,
+            fidelity: restoration.fidelity,
+            departures: restoration.deviations,
+            closure: '',
+            bearings: '',
+            axles: '',
+            leftAsWas: '',
+            who: '',
+          }
+        : null,
+    },
+    'en-US',
+  );
 
 /** One entry, as plain as it can be; tests change what they are about. */
 export const plainEntry = (changes: Partial<ReportEntry> = {}): ReportEntry => ({
@@ -65,6 +97,8 @@ export const plainEntry = (changes: Partial<ReportEntry> = {}): ReportEntry => (
   restorationCost: null,
   evidence: null,
   notes: null,
+  worn: { colour: '', finish: '' },
+  disclosure: disclosureOf(changes),
   ...changes,
 });
 

@@ -38,7 +38,9 @@ export const carState = (subject: Subject, closure: Closure, unknownGrade: Grade
   const { spec } = subject;
   const overall = subject.grade ?? unknownGrade;
   const parts = new Map<PartName, FoundPart>();
-  const names = spec?.parts && spec.parts.length > 0 ? spec.parts : usualParts;
+  // A casting may have had labels and an accessory in other variations: those count where the car or its variation says so.
+  const own = spec?.parts?.filter(part => part !== 'labels' && part !== 'accessory') ?? [];
+  const names = own.length > 0 ? own : usualParts;
   // The finish and the closure are no parts that a casting could lack.
   for (const part of new Set<PartName>([...names, 'body finish', 'post and rivet closure']))
     parts.set(part, { part, grade: null, originality: 'original', asked: overall, graded: false });

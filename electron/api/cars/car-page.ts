@@ -1,3 +1,4 @@
+import { readWorkedFrom } from '../../../db/engine/specifications.ts';
 import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
 import { historyOfCar } from '../../../db/records/car-history.ts';
@@ -5,6 +6,7 @@ import { type CarRecord, carCandidates, neighbours } from '../../../db/records/c
 import { carChecks } from '../../../db/records/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
 import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
+import { listFinishedWork } from '../../../db/records/finished-work.ts';
 import { findLot } from '../../../db/records/lots.ts';
 import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
@@ -18,6 +20,7 @@ import {
   type Subject,
   valueCar,
 } from '../../../valuation/index.ts';
+import { disclosureFacts } from '../figures/disclosure.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
@@ -110,7 +113,9 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
   const checks = await carChecks(db, id);
   const lot = car.lotId === null ? undefined : await findLot(db, car.lotId);
   const photos = await listPhotos(db, { carId: id });
+  const works = (await listFinishedWork(db, [id])).get(id) ?? [];
   const hanging: Hanging = {
+    workedFrom: await readWorkedFrom(db, [car]),
     candidates: await carCandidates(db, [id]),
     parts: new Map([[id, (checks[0]?.parts ?? []).map(({ note: _, ...part }) => part)]]),
     plans: await readPlans(db, [id]),
@@ -139,6 +144,12 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
   return {
     ...row,
     ownWorth: car.ownWorth,
+    work: works.map(({ carId: _, ...work }) => work),
+    disclosure: disclosureFacts(
+      car,
+      { colour: car.variationId === null ? '' : row.features.colour, parts: subject.parts },
+      works[0],
+    ),
     candidates: candidates.flatMap(candidate => {
       const variation = index.variations.get(candidate);
       return variation ? [variationRow(index, variation, use)] : [];

@@ -21,6 +21,7 @@ import { carEvents } from './car-events.ts';
 import { carPage } from './car-page.ts';
 import { editLabel, readPatch } from './car-patches.ts';
 import { carRows } from './car-rows.ts';
+import { finishWork } from './finish-work.ts';
 
 const list = needsCollection.input(inputs.listCars).handler(async ({ context, input }): Promise<CarRow[]> => {
   const { session, db } = context;
@@ -49,6 +50,9 @@ const blank = (lotId: number | null): CarRecord => ({
   status: 'kept',
   location: '',
   notes: '',
+  wornColour: '',
+  wornFinish: '',
+  restorerMark: '',
   cost: null,
   costFixed: false,
   ownWorth: null,
@@ -157,4 +161,4 @@ const remove = needsCollection.input(inputs.byIds).handler(async ({ context, inp
   });
 });
 
-export const cars = { list, get, create, update, remove, ...carEvents };
+export const cars = { list, get, create, update, remove, ...carEvents, finishWork };

@@ -1,5 +1,14 @@
 import { z } from 'zod';
-import { carStatuses, finishStates, originalities, partNames } from '../../../valuation/words.ts';
+import {
+  carStatuses,
+  closures,
+  deviationKinds,
+  fidelityGrades,
+  finishStates,
+  originalities,
+  partNames,
+  workKinds,
+} from '../../../valuation/words.ts';
 import { amount, currency, grade, id, isoDate, line, range, text } from '../fields.ts';
 
 export const carPatch = z.object({
@@ -15,6 +24,9 @@ export const carPatch = z.object({
   status: z.enum(carStatuses).optional(),
   location: line.optional(),
   notes: text.optional(),
+  wornColour: line.optional(),
+  wornFinish: line.optional(),
+  restorerMark: line.optional(),
   ownWorth: range.nullable().optional(),
 });
 export const createCars = z.object({ lotId: id.nullable(), cars: z.array(carPatch).min(1).max(1000) });
@@ -59,6 +71,38 @@ export const dispose = z.object({
   notes: text.default(''),
 });
 export const expense = z.object({ carId: id, spentOn: isoDate, what: line.min(1), minor: amount, currency });
+
+/** What was done to a car, as one action: a check by part, its finish, what it wears, departures, and what it cost. */
+export const finishWork = z.object({
+  carId: id,
+  jobId: id.nullable().default(null),
+  kind: z.enum(workKinds),
+  finishedOn: isoDate,
+  finishState: z.enum(finishStates),
+  grade: grade.nullable(),
+  parts: saveCheck.shape.parts,
+  colour: line.default(''),
+  bodyFinish: line.default(''),
+  basePaint: line.default(''),
+  roof: line.default(''),
+  closure: z.enum(['', ...closures, 'not opened']).default(''),
+  bearings: line.default(''),
+  axles: line.default(''),
+  fidelity: z.enum(fidelityGrades).nullable().default(null),
+  departures: z.array(z.enum(deviationKinds)).default([]),
+  leftAsWas: text.default(''),
+  minutes: z.int().min(0).max(1_000_000).nullable().default(null),
+  materials: text.default(''),
+  partsUsed: text.default(''),
+  who: line.default(''),
+  mark: line.default(''),
+  notes: text.default(''),
+  /** What was spent on it, each as an expense of the car. */
+  costs: z
+    .array(z.object({ what: line.min(1), minor: amount, currency }))
+    .max(200)
+    .default([]),
+});
 
 /** What a cell, a fill or a paste changes of a car or of a sale record, as a screen sends it. */
 export type CarPatch = z.input<typeof carPatch>;

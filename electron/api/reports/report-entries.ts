@@ -4,6 +4,7 @@ import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { photosOfCars } from '../../../db/photos/photo-lists.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { type ConditionCheck, checksOfCars } from '../../../db/records/condition-checks.ts';
+import { listFinishedWork } from '../../../db/records/finished-work.ts';
 import { type LotRecord, listLots } from '../../../db/records/lots.ts';
 import { makerCountries } from '../../../db/reference/reference.ts';
 import type {
@@ -21,7 +22,10 @@ import {
   valueCar,
   type Worth,
 } from '../../../valuation/index.ts';
+import { disclosureText } from '../../../valuation/wording/disclosure-text.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { basisOfWorths, type ValueBasis } from '../../../valuation/words.ts';
+import { disclosureFacts } from '../figures/disclosure.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { OnProgress } from '../session/progress.ts';
@@ -53,7 +57,7 @@ const identityOf = (
     features: variation
       ? Object.fromEntries(Object.entries(variation.features).filter(([, value]) => value !== ''))
       : {},
-    swatch: variation?.swatch ?? null,
+    swatch: car.wornColour === '' ? (variation?.swatch ?? null) : index.swatchOf(car.wornColour),
     asWritten: variation || written.length === 0 ? null : written.join(', '),
     written: variation ? {} : car.asWritten,
     type: casting ? `die-cast toy car, ${casting.bodyType}` : 'die-cast toy car',
@@ -117,6 +121,7 @@ export interface EntriesWanted {
   basis: ValueBasis;
   withPhotographs: boolean;
   format: ReportFormat;
+  locale?: string | undefined;
 }
 
 /** The cars of a report, by inventory number, valued by the market that is given. */
@@ -148,6 +153,7 @@ export const reportEntries = async (
       )
     : new Map();
   const checks = await checksOfCars(db, unlessMany(cars.map(car => car.id)));
+  const works = await listFinishedWork(db, unlessMany(cars.map(car => car.id)));
   const pathOf = wanted.withPhotographs ? printedPaths(dir) : () => '';
   const entries: ReportEntry[] = [];
   for (const [i, car] of cars.entries()) {
@@ -159,17 +165,26 @@ export const reportEntries = async (
       signal.throwIfAborted();
     }
     const check = checks.get(car.id)?.[0];
+    const work = works.get(car.id)?.[0];
+    const identity = identityOf(index, countries, car, featuresOf(check));
     const valuation = valueCar(fitted, subject);
     const own = valuation.asFound?.own ?? false;
     entries.push({
       inventoryNumber: car.inventoryNumber,
       photos: photosOf(pathOf, car, photos.get(car.id) ?? []),
-      identity: identityOf(index, countries, car, featuresOf(check)),
+      identity,
       grade: car.grade,
       parts: subject.parts,
       finishState: car.finishState,
-      // A plan says what is meant to be done, not what was: until work at the bench is recorded, the report says that it is not.
-      restoration: null,
+      // A plan says what is meant to be done, not what was: only recorded work counts.
+      restoration: work
+        ? { fidelity: work.fidelity, deviations: work.departures, completedOn: work.finishedOn }
+        : null,
+      worn: { colour: car.wornColour, finish: car.wornFinish },
+      disclosure: disclosureText(
+        disclosureFacts(car, { colour: identity.features.colour ?? '', parts: subject.parts }, work),
+        wanted.locale ?? plainLocale,
+      ),
       status: car.status,
       acquisition: acquisitionOf(car, car.lotId === null ? undefined : lots.get(car.lotId)),
       location: car.location || null,

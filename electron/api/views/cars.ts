@@ -1,5 +1,6 @@
 /** What the procedures answer about lots and cars. */
 
+import type { FinishedWork } from '../../../db/records/finished-work.ts';
 import type { UnreadText } from '../../../db/records/unread.ts';
 import type {
   CarStatus,
@@ -21,6 +22,7 @@ import type {
   Recommendation,
   RestorationPlan,
 } from '../../../valuation/index.ts';
+import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text.ts';
 import type { HistoryEntry } from './collection.ts';
 import type { VariationRow } from './reference.ts';
 import type { Features, PhotoView, Worths } from './shared.ts';
@@ -82,6 +84,7 @@ export interface CarRow {
   variationId: number | null;
   /** The variation's features where it is identified, else what the owner wrote. */
   features: Features;
+  /** Of what it wears now. */
   swatch: string | null;
   variation: string | null;
   rarity: Rarity | null;
@@ -96,6 +99,10 @@ export interface CarRow {
   notes: string;
   /** What was written beside its fields and is not understood yet. */
   unread: UnreadText[];
+  /** What it wears now where that is not what it was made in; empty otherwise. */
+  wornColour: string;
+  wornFinish: string;
+  restorerMark: string;
   cost: Minor | null;
   costFixed: boolean;
   costCurrency: Currency | null;
@@ -153,10 +160,16 @@ export interface DisposalView {
   gain: Minor | null;
 }
 
+export type FinishedWorkView = Omit<FinishedWork, 'carId'>;
+
 export interface CarPage extends CarRow {
   ownWorth: Range | null;
   candidates: VariationRow[];
   photos: PhotoView[];
+  /** What was done to it, the newest first. */
+  work: FinishedWorkView[];
+  /** What is to be said of its finish and the work on it; `wording/disclosure-text.ts` makes the paragraph. */
+  disclosure: DisclosureFacts;
   checks: ConditionCheckView[];
   plan: PlanView | null;
   decision: DecisionView;

@@ -169,10 +169,10 @@ describe('reports', () => {
       );
     const [american, british, german] = [await read(), await read('en-GB'), await read('de')];
     expect(american).toMatch(/\bColor\b/);
-    expect(american).toMatch(/Customized: not/);
+    expect(american).toMatch(/Customized: this is not the factory finish/);
     expect(american).not.toMatch(/colour|customised|judgement/i);
     expect(british).toMatch(/\bColour\b/);
-    expect(british).toMatch(/Customised: not/);
+    expect(british).toMatch(/Customised: this is not the factory finish/);
     expect(british).not.toMatch(/\bcolor\b|customized|judgment/i);
     expect(american).toContain('1,234.50');
     expect(german).toContain('1.234,50');

@@ -1,0 +1,123 @@
+import type { z } from 'zod';
+import { updateCars } from '../../../db/records/cars-write.ts';
+import { carChecks, saveCheck } from '../../../db/records/condition-checks.ts';
+import { insertExpense } from '../../../db/records/disposals.ts';
+import { insertFinishedWork } from '../../../db/records/finished-work.ts';
+import { removePlan } from '../../../db/records/plans.ts';
+import {
+  type DeviationKind,
+  deviationKinds,
+  deviationOfColour,
+  deviationOfOpening,
+  deviationOfReproduction,
+  type FidelityGrade,
+} from '../../../valuation/words.ts';
+import * as inputs from '../inputs.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
+import { followOwnSales } from '../sales/own-sales.ts';
+import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
+import { findCar } from './find-car.ts';
+
+type Finished = z.output<typeof inputs.finishWork>;
+
+const same = (one: string, other: string) => one.trim().toLowerCase() === other.trim().toLowerCase();
+
+/** Every departure that follows from what was done, whether or not it was ticked: nothing that is known may be left unsaid. */
+const departuresOf = (work: Finished, madeColour: string): DeviationKind[] => {
+  const found = new Set<DeviationKind>(work.departures);
+  if (work.closure === 'screw' || work.closure === 'rivet' || work.closure === 'glue')
+    found.add(deviationOfOpening);
+  if (work.colour !== '' && madeColour !== '' && !same(work.colour, madeColour)) found.add(deviationOfColour);
+  for (const { part, originality } of work.parts) {
+    const departs = originality === 'reproduction' ? deviationOfReproduction[part] : undefined;
+    if (departs) found.add(departs);
+  }
+  return deviationKinds.filter(kind => found.has(kind));
+};
+
+const fidelityOf = (work: Finished, departures: readonly DeviationKind[]): FidelityGrade | null => {
+  if (work.kind === 'customise' || work.finishState === 'customised') return 'custom';
+  if (work.kind !== 'restore') return null;
+  return departures.length > 0 ? 'with deviations' : work.fidelity;
+};
+
+/**
+ * Records finished work as one action: the check by part, the record with every departure that follows from it, the finish state and what the
+ * car wears now, its grade, its costs as expenses; a plan that was carried out goes. One undo brings all back.
+ */
+export const finishWork = needsCollection
+  .input(inputs.finishWork)
+  .handler(async ({ context, input }): Promise<{ workId: number }> => {
+    const { session, db } = context;
+    const car = await findCar(db, input.carId);
+    if (car.status === 'sold') throw refused(`${car.inventoryNumber} has been sold. Undo that sale first.`);
+    const paints = input.kind === 'restore' || input.kind === 'customise';
+    if (paints && input.finishState === 'original')
+      throw refused('A car that was painted no longer has its original finish: say what it has now.');
+    const index = await referenceIndex(session);
+    const made =
+      (car.variationId === null ? undefined : index.variations.get(car.variationId)?.features.colour) ?? '';
+    const newest = (await carChecks(db, car.id)).every(check => check.checkedOn <= input.finishedOn);
+    const departures = departuresOf(input, made);
+    const wearsAnother = input.colour !== '' && !same(input.colour, made);
+    return session.act(`Finished the work on ${car.inventoryNumber}`, async trx => {
+      const checkId = await saveCheck(trx, car.id, {
+        id: null,
+        checkedOn: input.finishedOn,
+        grade: input.grade,
+        notes: '',
+        parts: input.parts,
+      });
+      const workId = await insertFinishedWork(trx, {
+        carId: car.id,
+        jobId: input.jobId,
+        checkId,
+        finishedOn: input.finishedOn,
+        kind: input.kind,
+        finishState: input.finishState,
+        finishBefore: car.finishState,
+        gradeBefore: car.grade,
+        colour: input.colour,
+        bodyFinish: input.bodyFinish,
+        basePaint: input.basePaint,
+        roof: input.roof,
+        closure: input.closure,
+        bearings: input.bearings,
+        axles: input.axles,
+        fidelity: fidelityOf(input, departures),
+        departures,
+        leftAsWas: input.leftAsWas,
+        minutes: input.minutes,
+        materials: input.materials,
+        parts: input.partsUsed,
+        who: input.who,
+        mark: input.mark,
+        notes: input.notes,
+      });
+      for (const cost of input.costs)
+        await insertExpense(trx, { carId: car.id, spentOn: input.finishedOn, ...cost });
+      await updateCars(
+        trx,
+        [
+          {
+            id: car.id,
+            changes: {
+              ...(newest && {
+                finishState: input.finishState,
+                ...(input.grade !== null && { grade: input.grade }),
+                ...(input.colour !== '' && { wornColour: wearsAnother ? input.colour : '' }),
+                ...(input.bodyFinish !== '' && { wornFinish: input.bodyFinish }),
+                ...(input.mark !== '' && { restorerMark: input.mark }),
+              }),
+              ...(car.status === 'on the bench' && { status: 'kept' as const }),
+            },
+          },
+        ],
+        session.at(),
+      );
+      if (paints) await removePlan(trx, car.id);
+      await followOwnSales(trx, [car.id]);
+      return { workId };
+    });
+  });
