@@ -15,6 +15,7 @@ import { importFile } from './commands/import.ts';
 import { names, settle } from './commands/names.ts';
 import { readSales } from './commands/read-sales.ts';
 import { value } from './commands/value.ts';
+import { words } from './commands/words.ts';
 import { addPaperCommands } from './paper-commands.ts';
 import { exitCodesHelp } from './terminal.ts';
 
@@ -108,6 +109,11 @@ export const createProgram = (): Command => {
     .option('--note <TEXT>', 'where you know it from')
     .option('--file <FILE>', 'many at once: a CSV file with these names as its columns')
     .action(believe);
+  addCommand(
+    program,
+    'words [FILE.csv]',
+    'what texts mean in your lists; with a file (column,text,field,meaning), add its words and settle all that waited for them',
+  ).action(words);
   addCommand(program, 'value', 'the values of every car: as found, restored, in original finish')
     .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
     .action(value);

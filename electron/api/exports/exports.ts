@@ -15,6 +15,7 @@ import { decisionsTable, disposalsTable, expensesTable, lotsTable } from './ledg
 import { referenceTable } from './reference-table.ts';
 import { salesTable } from './sales-table.ts';
 import { tableBytes } from './table-bytes.ts';
+import { wordsTable } from './words-table.ts';
 
 /** The lists that go out whole. */
 export const exportedLists = [
@@ -25,6 +26,7 @@ export const exportedLists = [
   'expenses',
   'disposals',
   'decisions',
+  'words',
 ] as const;
 export type ExportedList = (typeof exportedLists)[number];
 
@@ -70,6 +72,8 @@ const tableOf = (
       return disposalsTable(session);
     case 'decisions':
       return decisionsTable(session);
+    case 'words':
+      return wordsTable(session);
   }
 };
 
