@@ -10,8 +10,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildStale } from '../../electron/launcher/build.ts';
-import { copyDemo } from '../e2e/demo-template.ts';
 import { electronProgram, root } from '../e2e/hosts.ts';
+import { copyDemo } from '../helpers/demo-template.ts';
 
 const runs = Number(process.argv[2] ?? 9);
 const target = 2;

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
+import { copyDemo } from '../../helpers/demo-template.ts';
 import { answer, playworn } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
@@ -37,7 +38,7 @@ const carriedOver = async (from: string, format: 'csv' | 'xlsx') => {
 
 describe('a list that goes out and comes back', { timeout: 240_000 }, () => {
   it('has every car of the demo with all that its owner wrote, as CSV and as XLSX', async () => {
-    await answer(['demo', '--collection', at('demo')]);
+    await copyDemo(at('demo'));
     for (const format of ['csv', 'xlsx'] as const) {
       const { taken, before, after } = await carriedOver('demo', format);
       expect(before.length).toBeGreaterThan(70);

@@ -14,13 +14,15 @@ import {
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { promisify } from 'node:util';
-import { root } from './hosts.ts';
+
+const root = join(import.meta.dirname, '../..');
+const stampPath = join(root, 'dist/electron.stamp');
 
 const folder = join(root, 'output/e2e');
 
 /** Named after the sources it is made by, so that a change of them makes another. */
 const place = (): string => {
-  const stamp = readFileSync(join(root, 'dist/electron.stamp'));
+  const stamp = readFileSync(stampPath);
   return join(folder, `demo-${createHash('sha256').update(stamp).digest('hex').slice(0, 12)}`);
 };
 
@@ -65,8 +67,12 @@ const removeOld = (): void => {
   }
 };
 
-/** Copies the demo collection into a folder; drawing it takes long, so that it is made once for all tests. */
+/**
+ * Copies the demo collection into a folder; drawing it takes long, so that it is made once for all tests. Where nothing has been
+ * built, nothing tells which sources one was made by, and it is made there.
+ */
 export const copyDemo = async (to: string): Promise<void> => {
+  if (!existsSync(stampPath)) return make(to);
   const template = place();
   const lock = `${template}.lock`;
   mkdirSync(folder, { recursive: true });
