@@ -3,7 +3,13 @@ import { plain } from '../../reference/plain.ts';
 import { rememberNames } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
 import { type Followed, followReference } from './follow-reference.ts';
-import { bothTexts, mergeVariations, moveSales, variationsByIdentity } from './merge-variations.ts';
+import {
+  bothTexts,
+  mergeVariations,
+  moveMembers,
+  moveSales,
+  variationsByIdentity,
+} from './merge-variations.ts';
 
 /**
  * Makes two releases of one casting one: variations of `from` that are equal to one of `into` are joined with it, the others move.
@@ -41,6 +47,7 @@ export const mergeReleases = async (
     .set({ release_id: into, casting_id: kept.casting_id })
     .where('release_id', '=', from)
     .execute();
+  await moveMembers(trx, { release_id: from }, { release_id: into });
   await trx.deleteFrom('release').where('id', '=', from).execute();
   await trx
     .updateTable('release')
@@ -91,9 +98,12 @@ const movePartsAndFeatures = async (trx: Transaction<Schema>, into: number, from
       continue;
     }
     await trx.deleteFrom('casting_part').where('id', '=', part.id).execute();
-    const detail = bothTexts(same.detail, part.detail);
-    if (detail !== same.detail)
-      await trx.updateTable('casting_part').set({ detail }).where('id', '=', same.id).execute();
+    const both = {
+      detail: bothTexts(same.detail, part.detail),
+      look_at: bothTexts(same.look_at, part.look_at),
+    };
+    if (both.detail !== same.detail || both.look_at !== same.look_at)
+      await trx.updateTable('casting_part').set(both).where('id', '=', same.id).execute();
   }
   const featuresOf = (id: number) =>
     trx.selectFrom('casting_feature').selectAll().where('casting_id', '=', id).orderBy('id').execute();
@@ -113,6 +123,8 @@ const joined = (kept: Casting, gone: Casting) => ({
   materials: bothTexts(kept.materials, gone.materials),
   markings: bothTexts(kept.markings, gone.markings),
   notes: bothTexts(kept.notes, gone.notes),
+  assembly: bothTexts(kept.assembly, gone.assembly),
+  bearings: kept.bearings || gone.bearings,
 });
 
 /**
@@ -147,6 +159,8 @@ export const mergeCastings = async (
   await moveSales(trx, { castingId: from }, { castingId: into });
   await trx.updateTable('belief').set({ casting_id: into }).where('casting_id', '=', from).execute();
   await trx.updateTable('settled_name').set({ casting_id: into }).where('casting_id', '=', from).execute();
+  await trx.updateTable('part').set({ casting_id: into }).where('casting_id', '=', from).execute();
+  await moveMembers(trx, { casting_id: from }, { casting_id: into });
   if (plain(gone.name) !== plain(kept.name))
     await rememberNames(trx, [gone.name], { means: 'casting', castingId: into, releaseId: null }, at);
   await trx.deleteFrom('casting').where('id', '=', from).execute();

@@ -20,6 +20,25 @@ export const moveSales = async (
   for (const sale of await listSales(trx, from)) await updateSale(trx, { ...sale, ...into });
 };
 
+type Member = { casting_id: number } | { release_id: number } | { variation_id: number };
+
+/** In sets of the owner's, what is gone gives its place to what is kept, once in each set. */
+export const moveMembers = async (trx: Transaction<Schema>, from: Member, into: Member): Promise<void> => {
+  const [[column, gone]] = Object.entries(from) as [['casting_id' | 'release_id' | 'variation_id', number]];
+  const rows = await trx.selectFrom('casting_set_member').selectAll().where(column, '=', gone).execute();
+  for (const { id, set_id } of rows) {
+    const [[, kept]] = Object.entries(into) as [[string, number]];
+    const there = await trx
+      .selectFrom('casting_set_member')
+      .select('id')
+      .where('set_id', '=', set_id)
+      .where(column, '=', kept)
+      .executeTakeFirst();
+    if (there) await trx.deleteFrom('casting_set_member').where('id', '=', id).execute();
+    else await trx.updateTable('casting_set_member').set(into).where('id', '=', id).execute();
+  }
+};
+
 const variationOf = (trx: Transaction<Schema>, id: number) =>
   trx
     .selectFrom('variation')
@@ -88,6 +107,7 @@ export const mergeVariations = async (
   await moveSales(trx, { variationId: from }, { castingId: kept.casting_id, variationId: into });
   await trx.updateTable('photo').set({ variation_id: into }).where('variation_id', '=', from).execute();
   await trx.updateTable('belief').set({ variation_id: into }).where('variation_id', '=', from).execute();
+  await moveMembers(trx, { variation_id: from }, { variation_id: into });
   await trx.deleteFrom('variation').where('id', '=', from).execute();
   await trx
     .updateTable('variation')
@@ -95,6 +115,8 @@ export const mergeVariations = async (
       rarity: kept.rarity ?? gone.rarity,
       factory_specification: bothTexts(kept.factory_specification, gone.factory_specification),
       notes: bothTexts(kept.notes, gone.notes),
+      base_words: bothTexts(kept.base_words, gone.base_words),
+      wheel_sizes: bothTexts(kept.wheel_sizes, gone.wheel_sizes),
     })
     .where('id', '=', into)
     .execute();
