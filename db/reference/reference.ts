@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { BasePaint, PartName, Rarity, VariationFeature } from '../../valuation/words.ts';
+import type { BasePaint, Rarity, VariationFeature } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
 
 /** A casting with its series and maker. */
@@ -155,18 +155,6 @@ export const listVariations = async (db: Kysely<Schema>): Promise<VariationRecor
     notes: row.notes,
   }));
 };
-
-/** The parts of a casting, in the order in which they were written down. */
-export const castingParts = async (
-  db: Kysely<Schema>,
-  castingId: number,
-): Promise<{ part: PartName; detail: string }[]> =>
-  await db
-    .selectFrom('casting_part')
-    .select(['part', 'detail'])
-    .where('casting_id', '=', castingId)
-    .orderBy('id')
-    .execute();
 
 /** Values that a casting's features are known to take, whether or not a variation has them. */
 export const castingFeatures = async (

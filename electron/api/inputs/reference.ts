@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { basePaints, rarities, variationFeatures } from '../../../valuation/words.ts';
+import { basePaints, partNames, rarities, variationFeatures } from '../../../valuation/words.ts';
 import { id, line, text } from '../fields.ts';
 
 const features = z.partialRecord(z.enum(variationFeatures), line);
@@ -20,6 +20,30 @@ export const saveCasting = z.object({
   materials: text.default(''),
   markings: text.default(''),
   notes: text.default(''),
+  /** What is left out of these stays as it is. */
+  assembly: line.optional(),
+  bearings: z.enum(['', 'open', 'captive']).optional(),
+  parts: z
+    .array(z.object({ part: z.enum(partNames), detail: line.default(''), lookAt: line.default('') }))
+    .optional(),
+});
+export const saveRelease = z.object({
+  id,
+  name: line.min(1),
+  year: z.int().min(1900).max(2100).nullable(),
+  changedPart: line.default(''),
+  notes: text.default(''),
+});
+/** A series with its maker. */
+export const saveSeries = z.object({
+  id,
+  name: line.min(1),
+  firstYear: z.int().min(1900).max(2100).nullable(),
+  lastYear: z.int().min(1900).max(2100).nullable(),
+  notes: text.default(''),
+  maker: line.min(1),
+  country: line.default(''),
+  makerNotes: text.default(''),
 });
 export const saveVariation = z.object({
   id: id.optional(),
@@ -32,5 +56,9 @@ export const saveVariation = z.object({
   ),
   rarity: z.enum(rarities).nullable().default(null),
   factorySpecification: text.default(''),
+  /** What is left out of these stays as it is. */
+  notes: text.optional(),
+  baseWords: line.optional(),
+  wheelSizes: line.optional(),
 });
 export const saveColour = z.object({ name: line.min(1), swatch: z.string().regex(/^#[0-9a-f]{6}$/) });

@@ -1,10 +1,14 @@
+import { plain } from '../../../db/reference/plain.ts';
+import { castingFeatures, colourNames, listCastings, referenceUse } from '../../../db/reference/reference.ts';
 import {
-  castingFeatures,
-  castingParts,
-  colourNames,
-  listCastings,
-  referenceUse,
-} from '../../../db/reference/reference.ts';
+  castingDetails,
+  listSeries,
+  saveCastingDetails,
+  saveRelease as saveReleaseRow,
+  saveSeries as saveSeriesRow,
+  saveVariationDetails,
+  variationDetails,
+} from '../../../db/reference/reference-details.ts';
 import {
   removeCasting as removeCastingRows,
   removeVariation as removeVariationRow,
@@ -16,7 +20,7 @@ import { variationFeatures } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
-import type { CastingPage, CastingRow, ColourView } from '../views.ts';
+import type { CastingPage, CastingRow, ColourView, SeriesRow } from '../views.ts';
 import { identifyAmong } from './identify.ts';
 import { referenceIndex } from './reference-index.ts';
 import { castingRow, variationRow } from './reference-rows.ts';
@@ -55,7 +59,7 @@ const casting = needsCollection
       materials: found.materials,
       markings: found.markings,
       notes: found.notes,
-      parts: await castingParts(context.db, input.id),
+      ...(await castingDetails(context.db, input.id)),
       featureValues,
       releaseRows: (index.releasesOf.get(input.id) ?? []).map(release => ({
         id: release.id,
@@ -65,6 +69,7 @@ const casting = needsCollection
         notes: release.notes,
       })),
       variationRows: ofCasting.map(variation => variationRow(index, variation, use)),
+      variationDetails: await variationDetails(context.db, input.id),
     };
   });
 
@@ -83,7 +88,12 @@ const saveCasting = needsCollection.input(inputs.saveCasting).handler(async ({ c
   const index = await referenceIndex(context.session);
   if (input.id !== undefined && !index.castings.has(input.id)) throw notFound('casting', input.id);
   const label = `${input.id === undefined ? 'Added' : 'Changed'} the casting ${input.name}`;
-  return { id: await context.session.act(label, trx => saveCastingRow(trx, input)) };
+  const id = await context.session.act(label, async trx => {
+    const saved = await saveCastingRow(trx, input);
+    await saveCastingDetails(trx, saved, input);
+    return saved;
+  });
+  return { id };
 });
 
 const saveVariation = needsCollection.input(inputs.saveVariation).handler(async ({ context, input }) => {
@@ -93,7 +103,38 @@ const saveVariation = needsCollection.input(inputs.saveVariation).handler(async 
   if (input.id !== undefined && !index.variations.has(input.id)) throw notFound('variation', input.id);
   const what = input.features.colour || input.releaseName;
   const label = `${input.id === undefined ? 'Added' : 'Changed'} the variation ${what} of ${ofCasting.name}`;
-  return { id: await context.session.act(label, trx => saveVariationRow(trx, input)) };
+  const id = await context.session.act(label, async trx => {
+    const saved = await saveVariationRow(trx, input);
+    await saveVariationDetails(trx, saved, input);
+    return saved;
+  });
+  return { id };
+});
+
+const saveRelease = needsCollection.input(inputs.saveRelease).handler(async ({ context, input }) => {
+  const index = await referenceIndex(context.session);
+  const found = index.releases.get(input.id);
+  if (!found) throw notFound('release', input.id);
+  const ofCasting = index.releasesOf.get(found.castingId) ?? [];
+  if (
+    ofCasting.some(
+      one => one.id !== input.id && plain(one.name) === plain(input.name) && one.year === input.year,
+    )
+  )
+    throw refused('This casting has another release of that name and year. Merge the two instead.');
+  await context.session.act(`Changed the release ${input.name}`, trx => saveReleaseRow(trx, input));
+});
+
+const series = needsCollection.handler(({ context }): Promise<SeriesRow[]> => listSeries(context.db));
+
+const saveSeries = needsCollection.input(inputs.saveSeries).handler(async ({ context, input }) => {
+  const found = (await listSeries(context.db)).find(one => one.id === input.id);
+  if (!found) throw notFound('series', input.id);
+  if (input.firstYear !== null && input.lastYear !== null && input.lastYear < input.firstYear)
+    throw refused('The last year lies before the first.');
+  await context.session.act(`Changed the series ${input.name}`, trx =>
+    saveSeriesRow(trx, { ...input, makerId: found.makerId }),
+  );
 });
 
 const removeVariation = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
@@ -144,6 +185,9 @@ export const reference = {
   identify,
   saveCasting,
   saveVariation,
+  saveRelease,
+  series,
+  saveSeries,
   removeVariation,
   removeCasting,
   colours,

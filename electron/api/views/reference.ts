@@ -1,5 +1,5 @@
 /** What the procedures answer about castings and variations. */
-import type { BasePaint, Rarity, VariationFeature } from '../../../valuation/index.ts';
+import type { BasePaint, PartName, Rarity, VariationFeature } from '../../../valuation/index.ts';
 import type { Features } from './shared.ts';
 
 export interface CastingRow {
@@ -42,10 +42,28 @@ export interface CastingPage extends CastingRow {
   materials: string;
   markings: string;
   notes: string;
-  parts: { part: string; detail: string }[];
+  /** How it is put together, and how its axles run; empty where that is not known. */
+  assembly: string;
+  bearings: '' | 'open' | 'captive';
+  parts: { part: PartName; detail: string; lookAt: string }[];
   featureValues: { feature: VariationFeature; values: string[] }[];
   releaseRows: { id: number; name: string; year: number | null; changedPart: string; notes: string }[];
   variationRows: VariationRow[];
+  /** What is known of each variation beside its features. */
+  variationDetails: { id: number; notes: string; baseWords: string; wheelSizes: string }[];
+}
+
+/** A series with its maker. */
+export interface SeriesRow {
+  id: number;
+  name: string;
+  firstYear: number | null;
+  lastYear: number | null;
+  notes: string;
+  makerId: number;
+  maker: string;
+  country: string;
+  makerNotes: string;
 }
 
 /** A type-ahead answer: pick one and the row is identified. */

@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CastingRow } from '../../../electron/api/views.ts';
 import { sentenceCase } from '../../../valuation/wording/reader.ts';
@@ -8,6 +9,7 @@ import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
+import { SeriesForm } from './forms/series-form.tsx';
 import { groupCastings } from './group-castings.ts';
 import { SeenLink, WaitingLink } from './names/waiting-link.tsx';
 import classes from './reference.module.css';
@@ -22,6 +24,8 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
     queryKey: ['colours'],
     queryFn: () => api.reference.colours(),
   });
+  const { data: series } = useQuery({ queryKey: ['series'], queryFn: () => api.reference.series() });
+  const [edited, setEdited] = useState<number | null>(null);
   const groups = groupCastings(castings, '');
   const bare = (colours ?? []).filter(colour => colour.swatch === null).length;
   return (
@@ -66,7 +70,15 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
             <tbody>
               {groups.map(group => (
                 <tr key={`${group.maker} ${group.series}`}>
-                  <th scope="row">{group.series}</th>
+                  <th scope="row">
+                    <button
+                      type="button"
+                      className={classes.seriesButton}
+                      onClick={() => setEdited(group.castings[0]?.seriesId ?? null)}
+                    >
+                      {group.series}
+                    </button>
+                  </th>
                   <td className="soft">{group.maker}</td>
                   <td className="amount">{group.castings.length}</td>
                   <td className="amount">{sum(group.castings, 'variations')}</td>
@@ -97,6 +109,7 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
           )}
         </Section>
       </div>
+      <SeriesForm series={series?.find(({ id }) => id === edited) ?? null} onClose={() => setEdited(null)} />
     </>
   );
 };

@@ -1,5 +1,5 @@
 import { Button, ColorPicker, Popover, TextInput } from '@mantine/core';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { ColourView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
@@ -13,6 +13,8 @@ const unchosen = '#8a8f94';
 export const SwatchButton = ({ colour }: { colour: ColourView }) => {
   const [open, setOpen] = useState(false);
   const [swatch, setSwatch] = useState(colour.swatch ?? unchosen);
+  // A swatch that is chosen or undone is shown also where the form stands open again before it has come back.
+  useEffect(() => setSwatch(colour.swatch ?? unchosen), [colour.swatch]);
   const save = useAction(
     (hex: string) => api.reference.saveColour({ name: colour.name, swatch: hex.toLowerCase() }),
     { label: `Swatch of ${colour.name} chosen`, onDone: () => setOpen(false) },

@@ -82,3 +82,33 @@ test('a swatch is chosen for a colour', async ({ demo, picture }) => {
   await demo.getByRole('button', { name: 'Ember: choose its swatch' }).click();
   await expect(hex).toHaveValue('#12ab34');
 });
+
+test('a release’s changed part, a casting’s parts and a series are typed', async ({ demo, picture }) => {
+  await goTo(demo, '/reference/castings/1');
+  await expect(demo.getByRole('heading', { level: 1, name: 'Ashlock' })).toBeVisible();
+  await demo
+    .getByRole('button', { name: /^Edit the release Ashlock/ })
+    .first()
+    .click();
+  const release = demo.getByRole('dialog');
+  await release.getByRole('textbox', { name: 'Changed part' }).fill('wider base');
+  await picture(demo, 'reference-release');
+  expect(await breaches(demo)).toEqual([]);
+  await release.getByRole('button', { name: 'Save' }).click();
+  await expect(demo.getByText('changed: wider base')).toBeVisible();
+  await demo.keyboard.press('e');
+  const casting = demo.getByRole('dialog', { name: 'Edit Ashlock' });
+  await casting.getByRole('textbox', { name: 'axles', exact: true }).fill('1.10 mm, thread M1.2');
+  await picture(demo, 'reference-parts');
+  expect(await breaches(demo)).toEqual([]);
+  await casting.getByRole('button', { name: 'Save' }).click();
+  await expect(demo.getByText('1.10 mm, thread M1.2')).toBeVisible();
+  await goTo(demo, '/reference');
+  await demo.getByRole('table').getByRole('button').first().click();
+  const series = demo.getByRole('dialog');
+  await series.getByRole('textbox', { name: 'Country of the maker' }).fill('Wrenmoor');
+  await picture(demo, 'reference-series');
+  expect(await breaches(demo)).toEqual([]);
+  await series.getByRole('button', { name: 'Save' }).click();
+  await expect(series).toBeHidden();
+});

@@ -1,4 +1,4 @@
-import { Button, Drawer, NumberInput, Textarea, TextInput } from '@mantine/core';
+import { Button, Drawer, NumberInput, Select, Textarea, TextInput } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import type { CastingPage, CastingRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
@@ -6,6 +6,7 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import classes from '../reference.module.css';
 import { type CastingDraft, castingDraft, choicesOf } from './drafts.ts';
+import { PartDetails } from './part-details.tsx';
 
 const Form = ({
   casting,
@@ -103,6 +104,25 @@ const Form = ({
           onChange={event => set({ [key]: event.currentTarget.value })}
         />
       ))}
+      <div className={classes.pair}>
+        <TextInput
+          label="Put together by"
+          placeholder="two rivets …"
+          maxLength={200}
+          value={draft.assembly}
+          onChange={event => set({ assembly: event.currentTarget.value })}
+        />
+        <Select
+          label="Bearings of the axles"
+          placeholder="not known"
+          clearable
+          clearButtonProps={{ 'aria-label': 'Bearings not known' }}
+          data={['open', 'captive']}
+          value={draft.bearings || null}
+          onChange={bearings => set({ bearings: (bearings ?? '') as CastingDraft['bearings'] })}
+        />
+      </div>
+      <PartDetails parts={draft.parts} onChange={parts => set({ parts })} />
       <div className={classes.formFoot}>
         <Button onClick={onClose}>Cancel</Button>
         <Button type="submit" variant="filled" disabled={!whole} loading={save.isPending}>

@@ -14,13 +14,20 @@ export interface CastingDraft {
   materials: string;
   markings: string;
   notes: string;
+  assembly: string;
+  bearings: CastingPage['bearings'];
+  parts: CastingPage['parts'];
 }
 
 /** The casting as it stands; or a new one, of the maker and series that most castings have. */
 export const castingDraft = (casting: CastingPage | null, castings: readonly CastingRow[]): CastingDraft => {
   if (casting) {
     const { id, maker, series, name, bodyType, firstYear, lengthMm, materials, markings, notes } = casting;
-    return { id, maker, series, name, bodyType, firstYear, lengthMm, materials, markings, notes };
+    const { assembly, bearings, parts } = casting;
+    return {
+      ...{ id, maker, series, name, bodyType, firstYear, lengthMm, materials, markings, notes },
+      ...{ assembly, bearings, parts },
+    };
   }
   const last = castings.at(-1);
   return {
@@ -33,6 +40,9 @@ export const castingDraft = (casting: CastingPage | null, castings: readonly Cas
     materials: '',
     markings: '',
     notes: '',
+    assembly: '',
+    bearings: '',
+    parts: [],
   };
 };
 
@@ -45,6 +55,9 @@ export interface VariationDraft {
   features: Record<VariationFeature, string>;
   rarity: Rarity | null;
   factorySpecification: string;
+  notes: string;
+  baseWords: string;
+  wheelSizes: string;
 }
 
 const noFeatures = (): Record<VariationFeature, string> =>
@@ -55,7 +68,13 @@ export const variationDraft = (casting: CastingPage, variation: VariationRow | n
   const castingId = casting.id;
   if (variation) {
     const { id, releaseName, releaseYear, features, rarity, factorySpecification } = variation;
-    return { id, castingId, releaseName, releaseYear, features, rarity, factorySpecification };
+    const known = casting.variationDetails.find(one => one.id === id);
+    const details = {
+      notes: known?.notes ?? '',
+      baseWords: known?.baseWords ?? '',
+      wheelSizes: known?.wheelSizes ?? '',
+    };
+    return { id, castingId, releaseName, releaseYear, features, rarity, factorySpecification, ...details };
   }
   const release = casting.releaseRows[0];
   return {
@@ -65,6 +84,9 @@ export const variationDraft = (casting: CastingPage, variation: VariationRow | n
     features: noFeatures(),
     rarity: null,
     factorySpecification: '',
+    notes: '',
+    baseWords: '',
+    wheelSizes: '',
   };
 };
 

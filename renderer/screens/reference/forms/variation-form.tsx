@@ -1,4 +1,4 @@
-import { Button, Drawer, NumberInput, Select, Textarea } from '@mantine/core';
+import { Button, Drawer, NumberInput, Select, Textarea, TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import type { CastingPage, VariationRow } from '../../../../electron/api/views.ts';
@@ -19,6 +19,7 @@ import classes from '../reference.module.css';
 import { SwatchButton } from '../swatch-button.tsx';
 import { choicesOf, type VariationDraft, variationDraft } from './drafts.ts';
 import { RemoveVariation } from './remove-variation.tsx';
+import { SameVariation } from './same-variation.tsx';
 import { VariationPhotos } from './variation-photos.tsx';
 
 type Set = (change: Partial<VariationDraft>) => void;
@@ -168,7 +169,30 @@ const Form = ({
         value={draft.factorySpecification}
         onChange={event => set({ factorySpecification: event.currentTarget.value })}
       />
+      <div className={classes.pair}>
+        <TextInput
+          label="Words on the base"
+          maxLength={200}
+          value={draft.baseWords}
+          onChange={event => set({ baseWords: event.currentTarget.value })}
+        />
+        <TextInput
+          label="Sizes of the wheels"
+          maxLength={200}
+          value={draft.wheelSizes}
+          onChange={event => set({ wheelSizes: event.currentTarget.value })}
+        />
+      </div>
+      <Textarea
+        label="Notes"
+        autosize
+        minRows={1}
+        maxRows={8}
+        value={draft.notes}
+        onChange={event => set({ notes: event.currentTarget.value })}
+      />
       {variation ? <VariationPhotos variation={variation} /> : null}
+      {variation ? <SameVariation casting={casting} variation={variation} onMerged={onClose} /> : null}
       <div className={classes.formFoot}>
         {variation ? <RemoveVariation variation={variation} onRemoved={onClose} /> : null}
         <Button onClick={onClose}>Cancel</Button>

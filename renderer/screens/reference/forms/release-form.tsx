@@ -1,0 +1,116 @@
+import { Button, Modal, NumberInput, Select, Textarea, TextInput } from '@mantine/core';
+import { useState } from 'react';
+import type { CastingPage } from '../../../../electron/api/views.ts';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
+import classes from '../reference.module.css';
+
+type Release = CastingPage['releaseRows'][number];
+
+const called = ({ name, year }: Release): string => (year === null ? name : `${name}, ${year}`);
+
+const Form = ({
+  casting,
+  release,
+  onClose,
+}: {
+  casting: CastingPage;
+  release: Release;
+  onClose: () => void;
+}) => {
+  const [draft, setDraft] = useState(release);
+  const [same, setSame] = useState<string | null>(null);
+  const set = (change: Partial<Release>) => setDraft(before => ({ ...before, ...change }));
+  const save = useAction((input: Release) => api.reference.saveRelease(input), {
+    label: input => `Release ${input.name} changed`,
+    onDone: onClose,
+  });
+  const merge = useAction((into: number) => api.names.merge({ what: 'release', into, from: release.id }), {
+    label: `${called(release)} merged`,
+    onDone: onClose,
+  });
+  const others = casting.releaseRows.filter(other => other.id !== release.id);
+  return (
+    <form
+      className={classes.form}
+      onSubmit={event => {
+        event.preventDefault();
+        if (same !== null) merge.mutate(Number(same));
+        else if (draft.name.trim()) save.mutate(draft);
+      }}
+    >
+      <div className={classes.pair}>
+        <TextInput
+          label="Sold as"
+          required
+          data-autofocus
+          maxLength={200}
+          value={draft.name}
+          onChange={event => set({ name: event.currentTarget.value })}
+        />
+        <NumberInput
+          label="In the year"
+          value={draft.year ?? ''}
+          min={1900}
+          max={2100}
+          allowDecimal={false}
+          hideControls
+          onChange={year => set({ year: typeof year === 'number' ? year : null })}
+        />
+      </div>
+      <TextInput
+        label="Changed part"
+        description="What of the tooling differs from the releases before"
+        maxLength={200}
+        value={draft.changedPart}
+        onChange={event => set({ changedPart: event.currentTarget.value })}
+      />
+      <Textarea
+        label="Notes"
+        autosize
+        minRows={2}
+        maxRows={8}
+        value={draft.notes}
+        onChange={event => set({ notes: event.currentTarget.value })}
+      />
+      {others.length > 0 ? (
+        <Select
+          label="The same as"
+          description="Its variations and cars become those of the other release"
+          placeholder="a release of its own"
+          clearable
+          clearButtonProps={{ 'aria-label': 'A release of its own' }}
+          value={same}
+          data={others.map(other => ({ value: String(other.id), label: called(other) }))}
+          onChange={setSame}
+        />
+      ) : null}
+      <div className={classes.formFoot}>
+        <Button onClick={onClose}>Cancel</Button>
+        <Button type="submit" variant="filled" loading={save.isPending || merge.isPending}>
+          {same === null ? 'Save' : 'Merge'}
+        </Button>
+      </div>
+    </form>
+  );
+};
+
+/** The form of a release; none is open without one. */
+export const ReleaseForm = ({
+  casting,
+  release,
+  onClose,
+}: {
+  casting: CastingPage;
+  release: Release | null;
+  onClose: () => void;
+}) => (
+  <Modal
+    opened={release !== null}
+    onClose={onClose}
+    title={release ? `Release ${called(release)}` : ''}
+    closeButtonProps={{ 'aria-label': 'Close' }}
+  >
+    {release ? <Form key={release.id} casting={casting} release={release} onClose={onClose} /> : null}
+  </Modal>
+);
