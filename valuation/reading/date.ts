@@ -58,6 +58,11 @@ export const isAmbiguousDate = (cell: Cell): boolean => {
   return !!match && Number(match[1]) <= 12 && Number(match[2]) <= 12 && match[1] !== match[2];
 };
 
+/** Of 1 January 1970, by ECMA-376 part 1, 18.17.4.1; and of the days from 1955 to 2099 that are taken for such. */
+const serialOf1970 = 25_569;
+const firstSerial = 20_090;
+const lastSerial = 73_050;
+
 /**
  * ISO date of a cell: a spreadsheet's date, `2021-03-14`, `14.3.2021`, `3/14/21`, `14 Mar 2021`, `March 14, 2021`.
  * `order` decides the ones that can be read two ways; null refuses those. Nothing lies after `today`; without it any day will
@@ -68,6 +73,9 @@ export const readDate = (cell: Cell, order: DateOrder | null, today: string | nu
     return Number.isNaN(cell.getTime())
       ? notUnderstood('this is no date')
       : checkedDate(cell.toISOString().slice(0, 10), today);
+  // A spreadsheet counts days from the end of 1899; a column that shows them as plain figures holds no other numbers like these.
+  if (typeof cell === 'number' && Number.isInteger(cell) && cell >= firstSerial && cell <= lastSerial)
+    return checkedDate(new Date((cell - serialOf1970) * 86_400_000).toISOString().slice(0, 10), today);
   const text = (typeof cell === 'string' || typeof cell === 'number' ? String(cell) : '')
     .trim()
     .replace(/\s+/g, ' ');

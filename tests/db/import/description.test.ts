@@ -142,3 +142,12 @@ test('columns without headings are known by what they hold', async () => {
   ]);
   expect(counts).toMatchObject({ accepted: 8, rejected: 0 });
 });
+
+test('a colour of two words that nobody knows is not taken for its last one', async () => {
+  const rows = await read(
+    await newCollection(),
+    'Title,Cond\n"Dovecote Estate dairy white, hamper missing",C8\n',
+    'lot',
+  );
+  expect(rows).toEqual([[{ casting: 'Dovecote Estate', grade: 8 }, ['dairy white', 'hamper missing']]]);
+});

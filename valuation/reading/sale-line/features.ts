@@ -253,6 +253,20 @@ const isPartOfName = (line: Line, { start, end }: Span): boolean => {
   return /\p{Lu}/u.test(line.text[start] ?? '') && next !== undefined && !colourWords.has(fold(next));
 };
 
+const saidOfColour =
+  /^(?:nice|faded|bright|good|great|lovely|very|rare|scarce|original|glossy|shiny|worn|clean|body|colou?r|paint|farbe|couleur|with|this|that|from|some|repainted|painted|factory|pretty|still|mostly|all|in|and|the|a|an|or)$/;
+
+/** A remark of one word beside a colour, such as "dairy white" where no reference has it: a name of a colour, and not white. */
+const nameOfColour = (line: Line, { start, end }: Span): Span | null => {
+  const rest = line.rest();
+  const begin = Math.max(...[...'\ue000,;|('].map(sign => rest.lastIndexOf(sign, start - 1))) + 1;
+  // With a capital a word belongs to a car's name.
+  const shown = line.text.slice(begin, start);
+  const word = /^\s*(?:\p{Lu}[\p{L}'’.-]* )*(?<word>\p{Ll}{4,}) $/u.exec(shown)?.groups?.word;
+  if (!word || saidOfColour.test(fold(word)) || colourWords.has(fold(word))) return null;
+  return /^ *(?:$|[\ue000,;|)])/u.test(rest.slice(end)) ? { start: start - word.length - 1, end } : null;
+};
+
 /** The colour of the body: by the reference's name for it, or as it was written where it is a plain word for one. */
 export const takeColour = (line: Line, lexicon: Lexicon, casting: LexiconCasting | null, put: Put): void => {
   const texts = textsOf(lexicon, casting, 'colour');
@@ -264,9 +278,12 @@ export const takeColour = (line: Line, lexicon: Lexicon, casting: LexiconCasting
   for (const { span } of found) line.take(span);
   const isNamed = found.length > 0;
   if (!isNamed)
-    for (const match of line.matches(words(`(?<value>${plainColour})`)))
-      if (casting || !isPartOfName(line, spanOf(match)))
+    for (const match of line.matches(words(`(?<value>${plainColour})`))) {
+      const named = nameOfColour(line, spanOf(match));
+      if (named) line.doubt(named);
+      else if (casting || !isPartOfName(line, spanOf(match)))
         found.push({ value: plainly(line, match, 'value', 'ending'), span: spanOf(match) });
+    }
   const [first] = found;
   const isOne = new Set(found.map(({ value }) => fold(value))).size === 1;
   for (const { span } of found)
