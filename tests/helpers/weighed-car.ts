@@ -48,6 +48,7 @@ export const weighed = (
       wornColour: '',
       wornFinish: '',
       restorerMark: '',
+      said: [],
       cost: null,
       costFixed: false,
       costCurrency: null,

@@ -54,6 +54,7 @@ const car = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   wornColour: '',
   wornFinish: '',
   restorerMark: '',
+  said: [],
   cost: 1000,
   costFixed: false,
   costCurrency: 'USD',

@@ -112,7 +112,7 @@ export class FeatureTexts {
     const named = this.#named(castingId, 'colour', text);
     if (named !== undefined) return { value: named };
     if (isPlainColour(text)) return { value: text };
-    if (noColour.test(text)) return ask(text, `"${text}" is no colour`);
+    if (noColour.test(text)) return ask(text, `"${text}" names no paint`);
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
     if (severalFacts.test(text)) return this.#facts(castingId, text, column);
     if (isShortened(text)) return ask(text, `what "${text}" is short for is not known`);

@@ -10,6 +10,7 @@ import { listFinishedWork } from '../../../db/records/finished-work.ts';
 import { findLot } from '../../../db/records/lots.ts';
 import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
+import { listWords } from '../../../db/records/words.ts';
 import { referenceUse } from '../../../db/reference/reference.ts';
 import {
   type Decision,
@@ -30,6 +31,7 @@ import type { Session } from '../session/session.ts';
 import type { CarPage, CarRow, DecisionView, DisposalView, PlanView } from '../views.ts';
 import { carRow } from './car-rows.ts';
 import { findCar } from './find-car.ts';
+import { ownSynonyms } from './own-synonyms.ts';
 import { photoView } from './photo-view.ts';
 
 const planView = (
@@ -132,6 +134,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       photos: new Map(photos[0] && [[id, { sha256: photos[0].sha256, photos: photos.length }]]),
       candidates: hanging.candidates,
       decisions: hanging.decisions,
+      synonyms: ownSynonyms(await listWords(db)),
     },
     figuresOfDecision(valuation, decision, subject.plan?.kind ?? 'restore'),
   );

@@ -3,6 +3,7 @@ import { firstPhotos } from '../../../db/photos/photo-lists.ts';
 import { type CarRecord, carCandidates } from '../../../db/records/cars.ts';
 import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
 import { type LotRecord, listLots } from '../../../db/records/lots.ts';
+import { listWords } from '../../../db/records/words.ts';
 import { featureColumns } from '../../../db/reference/match.ts';
 import type { FeatureTexts } from '../../../db/reference/reference.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
@@ -11,6 +12,7 @@ import { type ReferenceIndex, referenceIndex } from '../reference/reference-inde
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarRow } from '../views.ts';
+import { ownSynonyms } from './own-synonyms.ts';
 
 const featuresWritten = (written: Record<string, string>): FeatureTexts =>
   Object.fromEntries(
@@ -57,18 +59,20 @@ export interface RowParts {
   photos: Map<number, { sha256: string; photos: number }>;
   candidates: Map<number, number[]>;
   decisions: Map<number, StoredDecision>;
+  synonyms: ReturnType<typeof ownSynonyms>;
 }
 
 /** A car as lists show it. */
 export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | undefined): CarRow => {
   const { index, lots, photos, candidates, decisions } = parts;
   const lot = car.lotId === null ? undefined : lots.get(car.lotId);
+  const identity = identityOf(index, car);
   return {
     id: car.id,
     inventoryNumber: car.inventoryNumber,
     lotId: car.lotId,
     lot: lot?.name ?? null,
-    ...identityOf(index, car),
+    ...identity,
     ...(car.wornColour !== '' && { swatch: index.swatchOf(car.wornColour) }),
     asWritten: car.asWritten,
     candidateCount: car.variationId === null ? (candidates.get(car.id)?.length ?? 0) : 0,
@@ -81,6 +85,7 @@ export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | un
     wornColour: car.wornColour,
     wornFinish: car.wornFinish,
     restorerMark: car.restorerMark,
+    said: parts.synonyms({ ...identity, grade: car.grade, finishState: car.finishState }),
     cost: car.cost,
     costFixed: car.costFixed,
     costCurrency: car.cost === null ? null : (lot?.currency ?? null),
@@ -102,6 +107,7 @@ export const carRows = async (session: Session, cars: CarRecord[]): Promise<CarR
     photos: await firstPhotos(db, ids),
     candidates: await carCandidates(db, ids),
     decisions: await readDecisions(db, ids),
+    synonyms: ownSynonyms(await listWords(db)),
   };
   return cars.map(car => carRow(car, parts, figures.get(car.id)));
 };

@@ -1,7 +1,7 @@
 import { listCars } from '../../../db/records/cars.ts';
 import { findLot } from '../../../db/records/lots.ts';
 import { listSales } from '../../../db/records/sales.ts';
-import { search as find, type SearchMatch } from '../../../db/search/search.ts';
+import type { SearchMatch } from '../../../db/search/search.ts';
 import { formatMinor } from '../../../valuation/money.ts';
 import { carGradeLabel } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
@@ -10,6 +10,7 @@ import { needsCollection } from '../session/context.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { SearchHit } from '../views.ts';
+import { searchWithOwnWords } from './search-own-words.ts';
 
 const joined = (...parts: (string | number | null | undefined | false)[]) =>
   parts.filter(Boolean).join(' · ');
@@ -81,7 +82,7 @@ const hitOf = async (
 export const search = needsCollection
   .input(inputs.search)
   .handler(async ({ context, input }): Promise<SearchHit[]> => {
-    const matches = await find(context.db, input.text, input.limit);
+    const matches = await searchWithOwnWords(context.db, input.text, input.limit);
     const kinds = [...new Set(matches.map(match => match.kind))];
     const fair = Math.max(1, Math.floor(input.limit / Math.max(1, kinds.length)));
     const first = kinds.flatMap(kind => matches.filter(match => match.kind === kind).slice(0, fair));

@@ -103,6 +103,8 @@ export interface CarRow {
   wornColour: string;
   wornFinish: string;
   restorerMark: string;
+  /** The owner's own words for what it is. */
+  said: string[];
   cost: Minor | null;
   costFixed: boolean;
   costCurrency: Currency | null;

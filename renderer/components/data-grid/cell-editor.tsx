@@ -21,6 +21,7 @@ export const CellEditor = <Row,>({
     <ChoiceEditor
       {...shared}
       source={source}
+      means={column.means}
       freeText={editor?.kind === 'type-ahead' && editor.freeText === true}
     />
   );

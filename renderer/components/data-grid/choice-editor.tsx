@@ -22,14 +22,20 @@ export const ChoiceEditor = ({
   marked,
   source,
   freeText,
+  means,
   onCommit,
   onCancel,
-}: EditorProps & { source: ChoiceSource; freeText: boolean }) => {
+}: EditorProps & {
+  source: ChoiceSource;
+  freeText: boolean;
+  means: ((text: string) => string | null) | undefined;
+}) => {
   const id = useId();
   const [text, setText] = useState(initial);
   const [touched, setTouched] = useState(!marked);
   const [active, setActive] = useState<number | null>(null);
-  const query = touched ? text.trim() : '';
+  const typed = touched ? text.trim() : '';
+  const query = means?.(typed) ?? typed;
   const { choices: found, fresh } = useChoices(source, query, true);
   const exact = found.some(choice => choice.label.toLowerCase() === query.toLowerCase());
   const choices =

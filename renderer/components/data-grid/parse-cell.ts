@@ -22,7 +22,7 @@ const plainNumber = (text: string): CellOutcome => {
 /** Reads a text typed or pasted into a cell. Empty clears it; what cannot be read is refused with a sentence. */
 export const parseCell = <Row>(column: GridColumn<Row>, raw: string, row: Row | null): CellOutcome => {
   const { editor } = column;
-  const text = raw.trim();
+  const text = column.means?.(raw.trim()) ?? raw.trim();
   if (!editor) return { problem: `${column.title} cannot be edited` };
   if (text === '') return { value: null, choice: null };
   switch (editor.kind) {

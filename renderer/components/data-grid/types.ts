@@ -39,6 +39,8 @@ export interface GridColumn<Row> {
   render?: (row: Row) => ReactNode;
   sortable?: boolean;
   editor?: CellEditor<Row>;
+  /** What a text that is typed or pasted here stands for, where its owner has said so; null for any other. */
+  means?: (text: string) => string | null;
   /** False where this row's cell cannot be edited. */
   editable?: (row: Row) => boolean;
 }

@@ -4,7 +4,6 @@ import { fieldName, type Meaning, meaningValue } from '../../../valuation/wordin
 import {
   basePaints,
   finishStates,
-  gradeLabel,
   grades,
   partNames,
   rarities,
@@ -29,7 +28,7 @@ export const meaningOf = ({ value }: Choice): Meaning | null => {
 
 /** Fields that have a closed list of meanings; the first that fits is not taken for a text that is none of them. */
 const closed: Record<string, readonly string[]> = {
-  grade: [...grades].reverse().map(gradeLabel),
+  grade: [...grades].reverse().map(String),
   finish_state: finishStates,
   base_paint: basePaints,
   rarity: rarities,

@@ -8,6 +8,7 @@ import { currencyChoices } from '../../components/inputs/currency-field.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
+import type { OwnMeanings } from '../../components/own-words/own-meanings.ts';
 import { UnreadMark } from '../../components/own-words/unread-mark.tsx';
 import { readerWords } from '../../components/words.ts';
 import { doubtText } from './doubt-text.ts';
@@ -53,6 +54,7 @@ const partsColumn = (id: 'missingParts' | 'reproductionParts', title: string): G
 export const saleColumns = (
   sources: readonly Choice[],
   phrases: ReadonlyMap<number, string>,
+  means: OwnMeanings,
 ): GridColumn<SaleRow>[] => {
   const currencies = currencyChoices();
   return [
@@ -127,6 +129,7 @@ export const saleColumns = (
           <GradeBadge grade={row.grade} finishState={row.finishState} />
         ),
       editor: { kind: 'number', parse: parseGradeCell },
+      means: means('grade'),
       editable: foreign,
     },
     {
@@ -144,6 +147,7 @@ export const saleColumns = (
         kind: 'select',
         choices: finishStates.map(state => ({ value: state, label: readerWords().spell(state) })),
       },
+      means: means('finish_state'),
       editable: foreign,
     },
     partsColumn('missingParts', 'Missing'),

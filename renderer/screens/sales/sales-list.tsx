@@ -9,6 +9,7 @@ import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { CellChange, GridHandle, RowState } from '../../components/data-grid/types.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
+import { useOwnMeanings } from '../../components/own-words/own-meanings.ts';
 import { FilterBar } from './filter-bar.tsx';
 import { PriceChart } from './price-chart.tsx';
 import { RecordFoot } from './record-foot.tsx';
@@ -92,14 +93,16 @@ export const SalesList = ({
   }, [filter]);
 
   const phrases = useMemo(() => doubtPhrases(all), [all]);
+  const means = useOwnMeanings();
   const unread = useMemo(() => all.filter(entry => entry.unread.length > 0).length, [all]);
   const columns = useMemo(
     () =>
       saleColumns(
         sources.map(source => ({ value: source, label: source })),
         phrases,
+        means,
       ),
-    [sources, phrases],
+    [sources, phrases, means],
   );
   const { rows, counts } = useMemo(() => filterSales(all, filter), [all, filter]);
   const facts = useMemo(() => factsOf(all), [all]);

@@ -1,3 +1,5 @@
+import { useEffect } from 'react';
+import { useSearch } from 'wouter';
 import type { CollectionSummary } from '../../../electron/api/views.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
@@ -14,12 +16,14 @@ import { PartsSection } from './parts-section.tsx';
 import classes from './settings.module.css';
 import { HeldUp } from './valuations/held-up.tsx';
 import { KeepValuation } from './valuations/keep-valuation.tsx';
+import { WordsSection } from './words/words-section.tsx';
 
 const entries = [
   { id: 'collection', label: 'Collection' },
   { id: 'money', label: 'Exchange rates' },
   { id: 'assumptions', label: 'Assumptions' },
   { id: 'beliefs', label: 'What you believe' },
+  { id: 'words', label: 'Your words' },
   { id: 'parts', label: 'Parts shelf' },
   { id: 'valuations', label: 'Valuations' },
   { id: 'held-up', label: 'How the estimates held up' },
@@ -33,6 +37,11 @@ const namesOf = ({ dir, name, owner, reportingCurrency }: CollectionSummary): st
 
 const SettingsScreen = () => {
   const { data: summary } = useSummary();
+  const part = new URLSearchParams(useSearch()).get('part');
+  const isThere = summary !== undefined;
+  useEffect(() => {
+    if (part && isThere) document.getElementById(part)?.scrollIntoView({ block: 'start' });
+  }, [part, isThere]);
   if (!summary) return <LoadingState />;
   const currency = summary.reportingCurrency;
   return (
@@ -44,6 +53,7 @@ const SettingsScreen = () => {
         <MoneySection summary={summary} />
         <AssumptionsSection currency={currency} />
         <BeliefsSection currency={currency} />
+        <WordsSection />
         <Section id="parts" title="Parts shelf" aside="spare parts for restorations">
           <PartsSection currency={currency} />
         </Section>

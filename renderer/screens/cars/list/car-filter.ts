@@ -130,6 +130,7 @@ const textOf = (car: CarRow): string => {
       ...Object.values(car.features),
       ...Object.values(car.asWritten),
       ...car.unread.map(({ text }) => text),
+      ...car.said,
     ].join('\n'),
   );
   texts.set(car, text);

@@ -9,6 +9,7 @@ import { parseMoney, separatorsOf } from '../../../components/inputs/parse-money
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import type { OwnMeanings } from '../../../components/own-words/own-meanings.ts';
 import { UnreadMark } from '../../../components/own-words/unread-mark.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
 import { readerWords } from '../../../components/words.ts';
@@ -23,7 +24,7 @@ import classes from './lot.module.css';
 const words = (text: string, sure: boolean) =>
   text ? <span className={sure ? classes.text : classes.written}>{text}</span> : null;
 
-const identityColumns = (client: QueryClient): GridColumn<CarRow>[] => {
+const identityColumns = (client: QueryClient, means: OwnMeanings): GridColumn<CarRow>[] => {
   const choices = choicesByCasting(client);
   return [
     {
@@ -62,6 +63,7 @@ const identityColumns = (client: QueryClient): GridColumn<CarRow>[] => {
         );
       },
       editor: { kind: 'type-ahead', choices: choices.colour, freeText: true },
+      means: means('colour'),
     },
     {
       id: 'basePaint',
@@ -69,6 +71,7 @@ const identityColumns = (client: QueryClient): GridColumn<CarRow>[] => {
       width: 88,
       value: row => featureText(row, 'basePaint'),
       editor: { kind: 'select', choices: basePaintChoices },
+      means: means('base_paint'),
     },
     {
       id: 'rearEnd',
@@ -78,6 +81,7 @@ const identityColumns = (client: QueryClient): GridColumn<CarRow>[] => {
       value: row => featureText(row, 'rearEnd'),
       render: row => words(featureText(row, 'rearEnd'), true),
       editor: { kind: 'type-ahead', choices: choices.rearEnd, freeText: true },
+      means: means('rear_end'),
     },
   ];
 };
@@ -91,11 +95,13 @@ export const carColumns = ({
   lotCurrency,
   currency,
   scale,
+  means,
 }: {
   client: QueryClient;
   lotCurrency: Currency;
   currency: Currency;
   scale: WorthScale | null;
+  means: OwnMeanings;
 }): GridColumn<CarRow>[] => [
   {
     id: 'number',
@@ -118,7 +124,7 @@ export const carColumns = ({
       </span>
     ),
   },
-  ...identityColumns(client),
+  ...identityColumns(client, means),
   {
     id: 'grade',
     title: 'Grade',
@@ -132,6 +138,7 @@ export const carColumns = ({
         <GradeBadge grade={row.grade} finishState={row.finishState} />
       ),
     editor: { kind: 'number', parse: parseGradeText },
+    means: means('grade'),
   },
   {
     id: 'finishState',
@@ -145,6 +152,7 @@ export const carColumns = ({
         <FinishState state={row.finishState} />
       ),
     editor: { kind: 'select', choices: finishStateChoices() },
+    means: means('finish_state'),
   },
   {
     id: 'location',

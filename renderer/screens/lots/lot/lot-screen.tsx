@@ -9,6 +9,7 @@ import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
 import { useKeys } from '../../../components/keys/use-keys.ts';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
+import { useOwnMeanings } from '../../../components/own-words/own-meanings.ts';
 import { worthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { Inspector } from '../inspector/inspector.tsx';
@@ -47,10 +48,11 @@ const LotWork = ({
       ),
     [lot.rows, currency],
   );
+  const means = useOwnMeanings();
   const columns = useMemo(() => {
-    const all = carColumns({ client, lotCurrency: lot.currency, currency, scale });
+    const all = carColumns({ client, lotCurrency: lot.currency, currency, scale, means });
     return inspector.shown && !inspector.roomy ? all.filter(column => !besides.has(column.id)) : all;
-  }, [client, lot.currency, currency, scale, inspector.shown, inspector.roomy]);
+  }, [client, lot.currency, currency, scale, means, inspector.shown, inspector.roomy]);
   const rows = useMemo(
     () => (lack === null ? lot.rows : lot.rows.filter(row => lacks[lack](row) && row.status !== 'sold')),
     [lot.rows, lack],

@@ -110,3 +110,20 @@ it('the vocabulary of the reference is its own names, field by field', async () 
   expect(vocabulary.colour).toContain('Ember');
   expect(vocabulary.casting).not.toContain('');
 });
+
+it('cars are found by the words of their owner, in the search and among the cars', async () => {
+  const { api } = await carsWith(['beater', null, null]);
+  await api.words.set({
+    words: [
+      { column: 'Cond.', text: 'beater', field: 'grade', meaning: 'C2' },
+      { column: 'Paint', text: 'lt grn', field: 'colour', meaning: 'Limewash' },
+    ],
+  });
+  const [, second] = await api.cars.list({});
+  await api.cars.update({ changes: [{ id: second!.id, patch: { asWritten: { colour: 'Limewash' } } }] });
+  const found = async (text: string) => (await api.collection.search({ text })).map(({ title }) => title);
+  expect(await found('beater')).toEqual(['T-1']);
+  expect(await found('lt grn')).toEqual(['T-2']);
+  expect(await found('beater T-2')).toEqual([]);
+  expect((await api.cars.list({})).map(({ said }) => said)).toEqual([['beater'], ['lt grn'], []]);
+});

@@ -1,0 +1,117 @@
+import { Button, TextInput } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useRef, useState } from 'react';
+import { Link } from 'wouter';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
+import { LoadingState } from '../../../components/layout/loading-state.tsx';
+import { Section } from '../../../components/layout/section.tsx';
+import { showProblem } from '../../../components/notices/undo-notice.tsx';
+import { useSayMeaning, useVocabulary } from '../../../components/own-words/use-own-words.ts';
+import classes from '../settings.module.css';
+import { NewWord } from './new-word.tsx';
+import { WordRows } from './word-rows.tsx';
+import { wordsFromCsv, wordsToCsv } from './words-file.ts';
+
+const save = (text: string, fileName: string): void => {
+  const url = URL.createObjectURL(new Blob(['\ufeff', text], { type: 'text/csv' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = fileName;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+};
+
+const many = 12;
+
+/** What the owner's texts mean: a table that imports, grids and the search go by. */
+export const WordsSection = () => {
+  const { data } = useQuery({ queryKey: ['words'], queryFn: () => api.words.list() });
+  const vocabulary = useVocabulary();
+  const say = useSayMeaning();
+  const [filter, setFilter] = useState('');
+  const file = useRef<HTMLInputElement>(null);
+  const change = useAction(
+    (word: Parameters<typeof api.words.set>[0]['words'][number]) => api.words.set({ words: [word] }),
+    {
+      label: ({ text }) => `What “${text}” means was changed`,
+    },
+  );
+  const remove = useAction(({ id }: { id: number; text: string }) => api.words.remove({ ids: [id] }), {
+    label: ({ text }) => `“${text}” removed from your words`,
+  });
+  const words = data?.words ?? [];
+  const wanted = filter.trim().toLowerCase();
+  const shown = words.filter(word =>
+    [word.column, word.text, word.field, word.meaning].some(text => text.toLowerCase().includes(wanted)),
+  );
+  const take = async (chosen: File) => {
+    const papa = (await import('papaparse')).default;
+    const { words: read, problems } = wordsFromCsv(papa, await chosen.text());
+    if (problems.length > 0)
+      showProblem(
+        `${problems.length === 1 ? 'A line' : `${problems.length} lines`} of ${chosen.name} could not be taken`,
+        problems.slice(0, 3).join(' '),
+      );
+    if (read.length > 0) say.mutate(read);
+  };
+  return (
+    <Section id="words" title="Your words" aside="what you write, and what it means">
+      <p className={classes.lead}>
+        Imports, grids and the search go by these.{' '}
+        <Link href="~/not-understood">Texts that wait for a meaning</Link> are asked about on their own page.
+        Changing or removing a word leaves the cars that were read with it as they are.
+      </p>
+      {data ? (
+        <>
+          {words.length > many ? (
+            <TextInput
+              aria-label="Find among your words"
+              placeholder="find"
+              w={240}
+              mb={8}
+              value={filter}
+              onChange={event => setFilter(event.currentTarget.value)}
+            />
+          ) : null}
+          <WordRows
+            words={shown}
+            vocabulary={vocabulary}
+            onChange={word => change.mutate(word)}
+            onRemove={word => remove.mutate(word)}
+          />
+          {words.length === 0 ? (
+            <p className="soft">None yet: they come by answering what an import asks, or are added here.</p>
+          ) : null}
+          <NewWord vocabulary={vocabulary} fields={data.fields} onAdd={word => say.mutate([word])} />
+          <p className={classes.files}>
+            <Button
+              disabled={words.length === 0}
+              onClick={async () =>
+                save(wordsToCsv((await import('papaparse')).default, words), 'your-words.csv')
+              }
+            >
+              Save as CSV
+            </Button>
+            <Button onClick={() => file.current?.click()}>Take words from a CSV file</Button>
+            <input
+              ref={file}
+              className={classes.heard}
+              type="file"
+              tabIndex={-1}
+              aria-label="File of words"
+              accept=".csv,text/csv"
+              onChange={event => {
+                const [chosen] = event.currentTarget.files ?? [];
+                if (chosen) void take(chosen);
+                event.currentTarget.value = '';
+              }}
+            />
+          </p>
+        </>
+      ) : (
+        <LoadingState part />
+      )}
+    </Section>
+  );
+};
