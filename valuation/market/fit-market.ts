@@ -90,7 +90,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
     spanLogs.set(span, log);
     return log;
   });
-  const weights = fit.weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]!);
+  const weights = fit.weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]! * fit.informationScale);
   const shareOf = (i: number) => fit.weights[i]! / design.lots[design.lotOf[i]!]!.weight;
   const doubtful = records
     .map(({ record }, i) => ({ id: record.id, departure: fit.departures[i]! }))

@@ -28,6 +28,8 @@ export interface RoundsResult extends SaleStates {
   /** Fitted log price of each finish state × 19 + grade step, relative to C10 original but for the level. */
   curve: Float64Array;
   variances: Variances;
+  /** By which weights were scaled to tell what they tell together; whoever pools with them must scale them too. */
+  informationScale: number;
   rounds: number;
   stable: boolean;
 }
@@ -96,11 +98,22 @@ const rowsWith = ({ rows, lots }: MarketDesign, { values }: SaleStates): Float64
   return filled;
 };
 
-/** Weights with which the variances are judged: a lot has one. */
-const weightsOfAll = ({ weights, lotOf, lots }: MarketDesign): Float64Array =>
-  lots.length === 0
-    ? weights
-    : Float64Array.from([...weights.filter((_, i) => lotOf[i]! < 0), ...lots.map(({ weight }) => weight)]);
+/**
+ * Σw / Σw² of the weights, which makes them add up to Kish's effective number of observations. A lot has one weight; beliefs, which count for as
+ * many sales as their owner says, have none in it. 1 where there is nothing else.
+ * Source: Kish, Survey Sampling (1965), § 11.7.
+ */
+const informationScaleOf = ({ weights, lotOf, lots, beliefs }: MarketDesign): number => {
+  let total = 0;
+  let squares = 0;
+  const take = (w: number) => {
+    total += w;
+    squares += w * w;
+  };
+  for (let i = 0; i < weights.length; i++) if (lotOf[i]! < 0 && !beliefs[i]) take(weights[i]!);
+  for (const { weight } of lots) take(weight);
+  return squares > 0 ? total / squares : 1;
+};
 
 /**
  * Fits the shared effects (level, trend, rarities, finish states, grade curve), the variances of the pooling, the weight of each
@@ -111,11 +124,7 @@ export const fitRounds = (
   assumptions: AssumptionSet,
   withTrend: boolean,
 ): RoundsResult => {
-  // Variances are judged with weights that keep the information of the sample: Σw/Σw² brings them there (Kish).
-  const weights = weightsOfAll(design);
-  const total = weights.reduce((sum, w) => sum + w, 0);
-  const squares = weights.reduce((sum, w) => sum + w * w, 0);
-  const informationScale = squares > 0 ? total / squares : 1;
+  const informationScale = informationScaleOf(design);
   const columnPrior = columnPrecisions(assumptions.prior, withTrend);
   const prior = { variances: priorVariances(assumptions), strength: assumptions.prior.strength };
   const told = toldNodes(design);
@@ -157,5 +166,5 @@ export const fitRounds = (
       if (rounds > 1) ({ variances } = step);
     }
   } while (rounds < mostRounds && (moved > still || rounds < 3));
-  return { ...states, effects, curve, variances, rounds, stable: moved <= still };
+  return { ...states, effects, curve, variances, informationScale, rounds, stable: moved <= still };
 };

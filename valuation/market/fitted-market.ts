@@ -75,7 +75,7 @@ export interface FitInside {
   /** Variation of each sale; a sale that names its casting only has a place of its own after the known ones. */
   slots: Int32Array;
   tree: MarketTree;
-  /** Weight of each sale: recency × reliability × robustness, less where its grade is unknown. */
+  /** Weight of each sale: recency × reliability × robustness, less where its grade is unknown, on the scale of the fit. */
   weights: Float64Array;
   /**
    * What each sale makes surer: its weight, but of the car of a lot only so much as the lot's price tells of that car alone, the others unknown,

@@ -32,6 +32,8 @@ export interface MarketDesign {
   ungraded: Uint8Array;
   /** Variance of log price that a belief's own range gives; 0 elsewhere. */
   ranges: Float64Array;
+  /** 1 where it is a belief. */
+  beliefs: Uint8Array;
   /** Place of each sale's lot, −1 for a sale of its own. The rows and weights of a lot's cars are where the fit starts, by its assumptions. */
   lotOf: Int32Array;
   lots: DesignedLot[];
@@ -166,6 +168,7 @@ export const designMarket = (
     offsets,
     ungraded: Uint8Array.from(sales, ({ record }) => (record.grade === null ? 1 : 0)),
     ranges: Float64Array.from(sales, ({ range }) => range),
+    beliefs: Uint8Array.from(sales, ({ from }) => (from?.kind === 'belief' ? 1 : 0)),
     lotOf: Int32Array.from(sales, ({ lot }) => lot),
     lots: designed,
     slots,

@@ -107,7 +107,7 @@ export const BeliefForm = ({
         <MoneyInput label="Brings from" currency={currency} value={low} onChange={setLow} />
       </div>
       <div className={classes.medium}>
-        <MoneyInput label="to" currency={currency} value={high} onChange={setHigh} />
+        <MoneyInput label="Up to" currency={currency} value={high} onChange={setHigh} />
       </div>
       <div className={classes.medium}>
         <CurrencyField value={currency} onChange={setCurrency} />

@@ -37,7 +37,7 @@ export const BeliefList = ({
             <th scope="col" className="amount">
               Brings
             </th>
-            <th scope="col">Since</th>
+            <th scope="col">Said on</th>
             <th scope="col">What sales say of it</th>
             <th scope="col">
               <span className={classes.heard}>Change or take back</span>

@@ -14,7 +14,7 @@ test('what the owner believes is said, changed and taken back, on settings and o
   await demo.keyboard.press('ArrowDown');
   await demo.keyboard.press('Enter');
   await beliefs.getByRole('textbox', { name: 'Brings from' }).fill('90');
-  const to = beliefs.getByRole('textbox', { name: 'to', exact: true });
+  const to = beliefs.getByRole('textbox', { name: 'Up to' });
   await to.fill('60');
   await to.press('Tab');
   await expect(beliefs.getByRole('alert')).toHaveText('The first amount is above the second.');
@@ -29,7 +29,7 @@ test('what the owner believes is said, changed and taken back, on settings and o
   await picture(demo, 'settings-beliefs');
 
   await row.getByRole('button', { name: 'Change what a common Weatherglass brings' }).click();
-  const changed = beliefs.getByRole('row').getByRole('textbox', { name: 'to', exact: true });
+  const changed = beliefs.getByRole('row').getByRole('textbox', { name: 'Up to' });
   await changed.fill('150');
   await changed.press('Enter');
   await expect(row).toContainText('90.00 – 150.00');

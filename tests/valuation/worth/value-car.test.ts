@@ -200,3 +200,19 @@ describe('valueCar', () => {
     expect(() => valueCar(fitted, subjectOf({ variationId: sold.id, grade: 6.2 }))).toThrow(RangeError);
   });
 });
+
+describe('the weights of records', () => {
+  it('tell the same whatever the unit in which they are counted', () => {
+    const trusting = (reliability: number) =>
+      valueCar(
+        fitMarket(
+          { ...market, sales: market.sales.map(sale => ({ ...sale, reliability })) },
+          { ...assumptions, leastEvidence: 0 },
+          date,
+        ),
+        subjectOf({ variationId: sold.id }),
+      ).asFound!;
+    expect(trusting(0.2).logMean).toBeCloseTo(trusting(0.8).logMean, 9);
+    expect(trusting(0.2).logSd).toBeCloseTo(trusting(0.8).logSd, 9);
+  });
+});
