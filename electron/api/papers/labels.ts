@@ -6,7 +6,7 @@ import { createLabelsPdf } from '../../../reports/pdf.ts';
 import { id } from '../fields.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { keepReport, mimes } from '../reports/reports.ts';
-import { needsCollection } from '../session/context.ts';
+import { base, needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { streamed } from '../session/progress.ts';
 import type { ReportResult } from '../views.ts';
@@ -20,6 +20,15 @@ const makeLabels = z.object({
   /** These cars, in this order; else all that are not sold, by inventory number. */
   carIds: z.array(id).optional(),
 });
+
+/** The sheets and rolls that labels are printed on. */
+export const sheets = base.handler((): { key: LabelSheetKey; name: string; places: number }[] =>
+  labelSheetKeys.map(key => ({
+    key,
+    name: labelSheets[key].name,
+    places: labelSheets[key].columns * labelSheets[key].rows,
+  })),
+);
 
 /** A car as its label names it; a car that was never identified by what its owner wrote. */
 const labelOf = (index: ReferenceIndex, car: CarRecord): Label => {

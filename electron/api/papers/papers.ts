@@ -5,6 +5,7 @@ import type { Edition } from '../../../reports/documents/kinds/dossier.ts';
 import { createDocumentPdf } from '../../../reports/pdf.ts';
 import { paperSizes } from '../../../reports/types.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { tableBytes } from '../exports/table-bytes.ts';
 import { amount, grade, id, isoDate, locale, share } from '../fields.ts';
 import { booksOf } from '../figures/books.ts';
 import { keepReport, mimes } from '../reports/reports.ts';
@@ -14,7 +15,7 @@ import { openOf } from '../session/open-collection.ts';
 import { streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
-import { labels } from './labels.ts';
+import { labels, sheets } from './labels.ts';
 import { paperOptions } from './paper-options.ts';
 
 /** The papers beside the collection report. */
@@ -148,7 +149,6 @@ const make = needsCollection.input(makePaper).handler(({ context: { session }, i
     if (format !== 'pdf') {
       if (kind !== 'ledger') throw refused('Of these papers, only the ledger is a table. Make a PDF.');
       const { ledgerTable } = await import('../../../reports/documents/kinds/ledger.ts');
-      const { tableBytes } = await import('../exports/table-bytes.ts');
       return held(
         await tableBytes(session, ledgerTable(await ledgerFor(session, input)), format, stop),
         0,
@@ -164,4 +164,4 @@ const make = needsCollection.input(makePaper).handler(({ context: { session }, i
   }, signal),
 );
 
-export const papers = { make, labels };
+export const papers = { make, labels, sheets };

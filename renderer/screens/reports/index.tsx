@@ -10,6 +10,7 @@ import { PageHeader } from '../../components/layout/page-header.tsx';
 import { WorkProgress } from '../../components/notices/work-progress.tsx';
 import { MadeReport } from './made-report.tsx';
 import { NothingToReport } from './nothing-to-report.tsx';
+import { OtherPapers } from './other-papers.tsx';
 import { type ReportChoice, reportInput, startingChoice } from './report-choice.ts';
 import { ReportForm } from './report-form.tsx';
 import classes from './reports.module.css';
@@ -56,6 +57,7 @@ const ReportsScreen = () => {
           lot={lots.data.find(lot => lot.id === choice.lotId) ?? null}
         />
       </div>
+      <OtherPapers today={summary.data.today} lots={lots.data} />
     </>
   );
 };

@@ -7,6 +7,7 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import classes from './car.module.css';
 import { carTitle } from './car-names.ts';
+import { PaperItems } from './paper-items.tsx';
 
 const Facts = ({ car }: { car: CarPage }) => (
   <span className={classes.facts}>
@@ -61,6 +62,7 @@ const Actions = ({ car }: { car: CarPage }) => {
               </Menu.Item>
             </>
           )}
+          <PaperItems carId={car.id} />
           <Menu.Item color="brick" onClick={() => remove.mutate()}>
             Remove this car
           </Menu.Item>

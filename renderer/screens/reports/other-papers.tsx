@@ -1,0 +1,188 @@
+import { Button, Checkbox, NumberInput, Select } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
+import type { IsoDate, LotRow, ReportResult } from '../../../electron/api/views.ts';
+import { gradeLabel, grades } from '../../../valuation/words.ts';
+import { api } from '../../api/client.ts';
+import { errorSentence } from '../../api/error-sentence.ts';
+import { useProgress } from '../../api/use-progress.ts';
+import { showProblem } from '../../components/notices/undo-notice.tsx';
+import { WorkProgress } from '../../components/notices/work-progress.tsx';
+import { MadeReport } from './made-report.tsx';
+import { type PaperChoice, paperInput, papers, startingPaper } from './paper-choice.ts';
+import classes from './reports.module.css';
+
+type Change = (next: Partial<PaperChoice>) => void;
+
+const LotChoice = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]; change: Change }) => (
+  <Select
+    label="Lot"
+    value={choice.lotId === null ? '' : String(choice.lotId)}
+    data={[
+      ...(choice.what === 'worksheet' ? [{ value: '', label: 'The whole collection' }] : []),
+      ...lots.map(lot => ({ value: String(lot.id), label: lot.name })),
+    ]}
+    placeholder="Choose a lot"
+    allowDeselect={false}
+    onChange={value => change({ lotId: value ? Number(value) : null })}
+  />
+);
+
+const LabelChoice = ({ choice, change }: { choice: PaperChoice; change: Change }) => {
+  const sheets = useQuery({ queryKey: ['label-sheets'], queryFn: () => api.papers.sheets() });
+  const sheet = sheets.data?.find(one => one.key === choice.sheet);
+  return (
+    <>
+      <Select
+        label="Sheet or roll"
+        value={choice.sheet}
+        data={(sheets.data ?? []).map(({ key, name }) => ({ value: key, label: name }))}
+        allowDeselect={false}
+        onChange={value => value && change({ sheet: value, start: 1 })}
+      />
+      <NumberInput
+        label="First label to use"
+        description="Counted along the rows, for a sheet that was begun"
+        value={choice.start}
+        min={1}
+        max={sheet?.places ?? 1}
+        onChange={value => change({ start: Number(value) || 1 })}
+      />
+    </>
+  );
+};
+
+const lists: { value: PaperChoice['list']; label: string }[] = [
+  { value: 'cars', label: 'Cars' },
+  { value: 'sales', label: 'Sale records' },
+  { value: 'reference', label: 'Reference' },
+  { value: 'lots', label: 'Lots' },
+  { value: 'expenses', label: 'Spending on cars' },
+  { value: 'disposals', label: 'Cars sold' },
+  { value: 'decisions', label: 'Decisions' },
+];
+
+/** What the chosen paper wants to know besides. */
+const Details = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]; change: Change }) => {
+  switch (choice.what) {
+    case 'worksheet':
+    case 'bid':
+      return <LotChoice choice={choice} lots={lots} change={change} />;
+    case 'want-list':
+      return (
+        <Select
+          label="Grade looked for"
+          value={String(choice.grade)}
+          data={grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }))}
+          allowDeselect={false}
+          onChange={value => value && change({ grade: Number(value) })}
+        />
+      );
+    case 'ledger':
+      return (
+        <>
+          <NumberInput
+            label="Year"
+            value={choice.year}
+            min={1900}
+            max={2200}
+            onChange={value => change({ year: Number(value) || choice.year })}
+          />
+          <Checkbox
+            label="As CSV instead of PDF"
+            checked={choice.table}
+            onChange={event => change({ table: event.currentTarget.checked })}
+          />
+        </>
+      );
+    case 'labels':
+      return <LabelChoice choice={choice} change={change} />;
+    case 'list':
+      return (
+        <>
+          <Select
+            label="List"
+            value={choice.list}
+            data={lists}
+            allowDeselect={false}
+            onChange={value => value && change({ list: value as PaperChoice['list'] })}
+          />
+          <Select
+            label="As"
+            value={choice.format}
+            data={[
+              { value: 'xlsx', label: 'Spreadsheet (XLSX)' },
+              { value: 'csv', label: 'CSV' },
+              { value: 'jsonl', label: 'JSON lines' },
+            ]}
+            allowDeselect={false}
+            onChange={value => value && change({ format: value as PaperChoice['format'] })}
+          />
+        </>
+      );
+    case 'share':
+      return null;
+  }
+};
+
+/** Papers and lists beside the collection report: chosen, made, saved. */
+export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] }) => {
+  const [choice, setChoice] = useState(() => startingPaper(today));
+  const [shared, setShared] = useState<ReportResult | null>(null);
+  const work = useProgress<ReportResult>();
+  const running = work.state.is === 'running';
+  const change: Change = next => {
+    setChoice({ ...choice, ...next });
+    setShared(null);
+    if (!running) work.reset();
+  };
+  const make = (event: FormEvent) => {
+    event.preventDefault();
+    const { what, list, format, sheet, start } = choice;
+    if (what === 'share')
+      api.exports
+        .share()
+        .then(setShared)
+        .catch(error => showProblem('The market could not be written', errorSentence(error)));
+    else if (what === 'list') void work.start(signal => api.exports.make({ list, format }, { signal }));
+    else if (what === 'labels')
+      void work.start(signal => api.papers.labels({ sheet: sheet as 'a4-3x8', start }, { signal }));
+    else void work.start(signal => api.papers.make(paperInput(choice), { signal }));
+  };
+  const help = papers.find(paper => paper.value === choice.what)?.help;
+  const made = work.state.is === 'done' ? work.state.result : shared;
+  return (
+    <section className={`page ${classes.others}`} aria-labelledby="other-papers">
+      <h2 id="other-papers">Other papers and lists</h2>
+      <p className="soft">
+        A dossier, a sale sheet, a claim sheet or a bench sheet is made on its car’s page.
+      </p>
+      <form className={classes.otherForm} onSubmit={make}>
+        <Select
+          label="Paper"
+          description={help}
+          value={choice.what}
+          data={papers.map(({ value, label }) => ({ value, label }))}
+          allowDeselect={false}
+          onChange={value => value && change({ what: value as PaperChoice['what'] })}
+        />
+        <Details choice={choice} lots={lots} change={change} />
+        <div>
+          <Button
+            type="submit"
+            variant="filled"
+            size="sm"
+            loading={running}
+            disabled={choice.what === 'bid' && choice.lotId === null}
+          >
+            Make it
+          </Button>
+        </div>
+      </form>
+      <div className={classes.outcome} aria-live="polite">
+        <WorkProgress work={work} label="Making the paper" />
+        {made ? <MadeReport result={made} /> : null}
+      </div>
+    </section>
+  );
+};
