@@ -1,4 +1,5 @@
 import { plainWord } from '../../valuation/reading/words.ts';
+import { detailColumns } from './reference-details.ts';
 import type { ImportKind } from './types.ts';
 
 export interface OurColumn {
@@ -221,6 +222,8 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     rearEnd,
     ...features,
     column('rarity', 'common, uncommon, scarce or rare', 'scarcity,how rare,seltenheit,rarete'),
+    ...detailColumns.map(({ name, help }) => column(name, help, '')),
+    column('parts', 'what is known of parts, such as "axles: 1.10 mm; wheels: 9.4 mm"', 'part details'),
   ],
   sales: [
     column(

@@ -21,7 +21,6 @@ interface NewVariation {
   year: number | null;
   features: Partial<FeatureTexts>;
   rarity: Rarity | null;
-  notes?: string;
 }
 
 /** Adds thousands of castings and variations inside an action: makers, series, castings and releases each once, by their names. */
@@ -82,10 +81,7 @@ export const referenceInserter = async (sqlite: Database, db: Kysely<Schema>) =>
     homes.set(written, id);
     return id;
   };
-  const variation = (
-    castingId: number,
-    { release, year, features, rarity, notes = '' }: NewVariation,
-  ): number => {
+  const variation = (castingId: number, { release, year, features, rarity }: NewVariation): number => {
     const releaseId = once(key('release', castingId, release, year), () =>
       inserts.release({ casting_id: castingId, name: release, year }),
     );
@@ -98,7 +94,14 @@ export const referenceInserter = async (sqlite: Database, db: Kysely<Schema>) =>
       insertFeature.run(castingId, feature, value);
     }
     const row = variationToRow(releaseId, { features, rarity, factorySpecification: '' });
-    return inserts.variation({ ...row, notes });
+    return inserts.variation(row);
   };
-  return { casting, variation };
+  const addNote = sqlite.prepare(
+    "UPDATE variation SET notes = iif(notes = '', @text, notes || char(10) || @text) WHERE id = @id",
+  );
+  /** Adds to the notes of a variation. */
+  const note = (id: number, text: string): void => {
+    addNote.run({ id, text });
+  };
+  return { casting, variation, note };
 };

@@ -5,9 +5,11 @@ import { variationFeatures } from '../../../valuation/words.ts';
 import { featureColumns } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
 import { type FeatureTexts, listCastings, listVariations } from '../../reference/reference.ts';
+import { type Detail, referenceFiller } from '../../reference/reference-filler.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
 import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
+import { detailColumns, readPartDetails } from '../reference-details.ts';
 import type { Judge, Judged, RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
 
@@ -21,6 +23,12 @@ const featuresOf = (row: RowReader): FeatureTexts => {
   features.basePaint = row.take('base_paint', basePaintOf) ?? '';
   return features;
 };
+
+const detailsOf = (row: RowReader): Detail[] =>
+  detailColumns.flatMap(({ name, of, field, read }) => {
+    const value = row.take(name, read);
+    return value === null || value === '' ? [] : [{ of, field, value }];
+  });
 
 /** A variation by all that tells it apart. */
 interface Named {
@@ -45,6 +53,7 @@ const keyOf = ({ maker, series, casting, release, year, features }: Named): stri
  */
 export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null): Promise<Judge> => {
   const inserter = sqlite && (await referenceInserter(sqlite, db));
+  const fill = sqlite && referenceFiller(sqlite);
   const castings = await listCastings(db);
   const castingsById = new Map(castings.map(casting => [casting.id, casting]));
   const homes = new Map<string, { maker: string; series: string }[]>();
@@ -83,6 +92,8 @@ export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null
     const year = row.take('release_year', yearOf);
     const features = featuresOf(row);
     const rarity = row.take('rarity', rarityOf);
+    const details = detailsOf(row);
+    const parts = row.read('parts', readPartDetails) ?? [];
     const rejected = row.rejected();
     if (rejected) return rejected;
     const key = keyOf({ maker, series, casting: name, release, year, features });
@@ -102,14 +113,14 @@ export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null
       outcome: 'accepted',
       notes: row.notes,
       unidentified: false,
-      write: () =>
-        inserter?.variation(inserter.casting(maker, series, name, year), {
-          release,
-          year,
-          features,
-          rarity,
-          notes: left,
-        }),
+      write: () => {
+        if (!inserter || !fill) return;
+        const first = details.find(({ of, field }) => of === 'casting' && field === 'first_year')?.value;
+        const castingId = inserter.casting(maker, series, name, typeof first === 'number' ? first : year);
+        const id = inserter.variation(castingId, { release, year, features, rarity });
+        fill(id, details, parts);
+        if (left) inserter.note(id, left);
+      },
     };
   };
 };
