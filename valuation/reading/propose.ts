@@ -120,5 +120,6 @@ export const proposeMeaning = (field: string, text: string, colours: readonly st
     const close = isAboutFinish(text) ? null : nearest(plainWord(text), [...finishStates]);
     return { field: 'finish_state', meaning: close ?? '' };
   }
-  return { field, meaning: '' };
+  const grade = field === '' ? gradeWords[plainWord(text)] : undefined;
+  return grade ? { field: 'grade', meaning: grade } : { field, meaning: '' };
 };

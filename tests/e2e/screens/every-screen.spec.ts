@@ -13,6 +13,7 @@ const screens: { name: string; route: string; heading: RegExp }[] = [
   { name: 'car', route: '/cars/1', heading: /^Morning Milk$/ },
   { name: 'reference', route: '/reference', heading: /^Reference$/ },
   { name: 'sales', route: '/sales', heading: /^Sale records$/ },
+  { name: 'paste', route: '/sales/paste', heading: /^Paste sales$/ },
   { name: 'decide', route: '/decide', heading: /^Decide$/ },
   { name: 'reports', route: '/reports', heading: /^Reports$/ },
   { name: 'settings', route: '/settings', heading: /^Settings$/ },

@@ -58,10 +58,22 @@ test('lines of sales are pasted, marked, completed by keyboard, and added as one
   await page.keyboard.press('Enter');
   await page.keyboard.press('Enter');
   await settled(page);
+  // What "nice" means is said once, beside the lines, and they are read anew with it.
+  await page.keyboard.press('F8');
+  const words = page.getByRole('dialog', { name: 'What these texts mean' });
+  await expect(words.getByRole('row').filter({ hasText: 'nice' })).toBeVisible();
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'paste-words');
+  await words.getByLabel('What “nice” is about').selectOption('grade');
+  await words.getByLabel('What “nice” means').fill('C8');
+  await page.keyboard.press('Enter');
+  await expect(words.getByText('✓')).toHaveCount(1);
+  await page.keyboard.press('Escape');
+  await expect(words).toBeHidden();
   await page.keyboard.press('Control+s');
   await expect(page.getByRole('heading', { level: 1, name: /^Added \d sale records$/ })).toBeVisible();
   await expect(page.getByRole('link', { name: /names? (is|are) not in the reference yet$/ })).toBeVisible();
-  await expect(page.getByRole('link', { name: /texts were not understood/ })).toBeVisible();
+  await expect(page.getByRole('link', { name: /texts? (was|were) not understood/ })).toBeVisible();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'paste-added');
 

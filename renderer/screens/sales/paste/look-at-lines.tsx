@@ -14,7 +14,9 @@ import { withChanges } from './line-edits.ts';
 import { MarkedLine } from './marked-line.tsx';
 import classes from './paste.module.css';
 import type { PasteDraft, PasteRow, Standing } from './paste-draft.ts';
+import { PasteWords } from './paste-words.tsx';
 import { Questions } from './questions.tsx';
+import { unreadWords } from './unread-words.ts';
 import { fetchCorrected } from './use-lines.ts';
 
 type Show = 'all' | Standing;
@@ -113,6 +115,8 @@ export const LookAtLines = ({
     },
     [client, currency, onDraft],
   );
+  const words = useMemo(() => unreadWords(rows), [rows]);
+  const [asking, setAsking] = useState(false);
   const toAdd = counts.get('add') ?? 0;
   const add = () => {
     if (toAdd > 0 && !adding) onAdd();
@@ -120,6 +124,7 @@ export const LookAtLines = ({
   useKeys('Paste sales', [
     { keys: 'mod+S', does: 'Add the sale records', run: add },
     { keys: 'mod+E', does: 'Edit the text', run: onEditText },
+    { keys: 'F8', does: 'Say what texts mean', run: () => words.length > 0 && setAsking(true) },
   ]);
   const row = rows.find(one => rowId(one) === cursor) ?? null;
   const facts = [
@@ -169,12 +174,20 @@ export const LookAtLines = ({
             grid.current?.toTop();
           }}
         />
+        {words.length > 0 ? (
+          <Button variant="subtle" rightSection={<KeyHint keys="F8" />} onClick={() => setAsking(true)}>
+            {words.length === 1
+              ? 'Say what 1 text means'
+              : `Say what ${words.length.toLocaleString()} texts mean`}
+          </Button>
+        ) : null}
         <Checkbox
           label="All fields"
           checked={allFields}
           onChange={event => setAllFields(event.currentTarget.checked)}
         />
       </div>
+      <PasteWords words={words} opened={asking} onClose={() => setAsking(false)} />
       <div className={classes.list}>
         <DataGrid
           label="Lines of sales"
