@@ -61,10 +61,10 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
       ) {
         taken.add(best.ours);
         recognised[index] = best;
-      } else
-        warnings.push(
-          `"${table.headings[index]}" is not read, since another column already gives ${found[0]?.ours}.`,
-        );
+      } else {
+        const warning = `"${table.headings[index]}" is not read, since another column already gives ${found[0]?.ours}.`;
+        if (!warnings.includes(warning)) warnings.push(warning);
+      }
     });
   // What can mean one thing only goes first, so that the others take what is left.
   assign(([first]) => first?.how === 'same name');

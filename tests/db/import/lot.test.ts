@@ -208,6 +208,11 @@ describe('a lot', () => {
     ).rejects.toThrow('same column of ours');
   });
 
+  it('says once that a second column of the same meaning is not read', async () => {
+    const { warnings } = await lookAt(collection, fileOf('Car,Notes,Notes\nOsmerry,a,b\n'), { as: 'lot' });
+    expect(warnings.filter(warning => warning.includes('is not read'))).toHaveLength(1);
+  });
+
   it('shows its columns while they are only half mapped', async () => {
     const file = fileOf('Tag,Which\nB-1,44\n');
     const preview = await lookAt(collection, file, { as: 'lot', map: { Tag: 'inventory_number' } });
