@@ -77,6 +77,7 @@ const inside = [
       names: ['sales', 'figures', 'reference', 'session'],
       cars: ['sales', 'figures', 'reference', 'session'],
       worth: ['cars', 'figures', 'reference', 'session'],
+      work: ['cars', 'figures', 'reference', 'session'],
       decisions: ['cars', 'figures', 'session'],
       lots: ['cars', 'figures', 'session'],
       young: ['names', 'cars', 'figures', 'reference', 'session'],

@@ -12,4 +12,5 @@ export * from './inputs/reference.ts';
 export * from './inputs/sales.ts';
 export * from './inputs/shared.ts';
 export * from './inputs/words.ts';
+export * from './inputs/work.ts';
 export * from './inputs/young.ts';

@@ -12,6 +12,7 @@ import { reference } from './reference/reference.ts';
 import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
 import { words } from './words/words.ts';
+import { work } from './work/work.ts';
 import { beliefs } from './worth/beliefs.ts';
 import { worth } from './worth/worth.ts';
 import { young } from './young/young.ts';
@@ -26,6 +27,7 @@ export const router = {
   names,
   sales,
   worth,
+  work,
   beliefs,
   decisions,
   imports,

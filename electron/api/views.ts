@@ -12,5 +12,6 @@ export type * from './views/reference.ts';
 export type * from './views/sale-lines.ts';
 export type * from './views/shared.ts';
 export type * from './views/words.ts';
+export type * from './views/work.ts';
 export type * from './views/worth.ts';
 export type * from './views/young.ts';

@@ -5,6 +5,7 @@ import { dateOrders } from '../../valuation/reading/date.ts';
 import { encodings } from '../../valuation/reading/file-formats.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
+import { workKinds } from '../../valuation/words.ts';
 import { addCommand } from './add-command.ts';
 import { amount, columnMapping, currency, hours, isoDate } from './arguments.ts';
 import { believe } from './commands/believe.ts';
@@ -13,6 +14,7 @@ import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
 import { importFile } from './commands/import.ts';
 import { names, settle } from './commands/names.ts';
+import { plan } from './commands/plan.ts';
 import { readSales } from './commands/read-sales.ts';
 import { value } from './commands/value.ts';
 import { words } from './commands/words.ts';
@@ -82,6 +84,10 @@ export const createProgram = (): Command => {
     .option('--currency <CODE>', "currency of prices that name none; without it, the collection's", currency)
     .option('--add', 'add them as sale records; what is no sale of one car is left out')
     .action(readSales);
+  addCommand(program, 'plan', 'what is to be done to a car, step by step, with the cautions')
+    .requiredOption('--car <NUMBER>', "the car's inventory number")
+    .addOption(new Option('--to <WHAT>', 'what is planned').choices(workKinds).default('restore'))
+    .action(plan);
   addCommand(program, 'names', 'the names that the reference does not know, like spellings together').action(
     names,
   );

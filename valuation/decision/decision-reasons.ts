@@ -6,6 +6,8 @@ export interface ReasonsInput {
   /** The option that the plan (or the standard plan) stands for. */
   planned: 'restore' | 'customise';
   ownPlan: boolean;
+  /** Where a car without a plan of its own has one from. */
+  plansFrom: 'car' | 'standard';
   evidence: Evidence;
   fidelity: Fidelity;
   /** The owner's own figure stands in for evidence. */
@@ -39,7 +41,7 @@ export const decisionReasons = (input: ReasonsInput): Reason[] => {
     const { restoredWorth: worth, cost } = decision.breakEven;
     reasons.push({ kind: 'break-even', option: planned, recommended: recommended === planned, worth, cost });
   }
-  if (!input.ownPlan) reasons.push({ kind: 'standard-plan' });
+  if (!input.ownPlan) reasons.push({ kind: input.plansFrom === 'car' ? 'plan-from-car' : 'standard-plan' });
   const { deviations } = input.fidelity;
   if (deviations.length > 0) reasons.push({ kind: 'deviations', deviations });
   reasons.push(input.own ? { kind: 'own-figure' } : { kind: 'evidence', evidence: input.evidence });

@@ -72,6 +72,7 @@ export type Reason =
   | { kind: 'under-least-probability'; leastProbability: number }
   | { kind: 'break-even'; option: 'restore' | 'customise'; recommended: boolean; worth: Minor; cost: Minor }
   | { kind: 'standard-plan' }
+  | { kind: 'plan-from-car' }
   | { kind: 'deviations'; deviations: DeviationKind[] }
   | { kind: 'evidence'; evidence: Evidence }
   | { kind: 'own-figure' };

@@ -50,6 +50,8 @@ export const reasonText = (reason: Reason, reader: Reader): string => {
       return `That is under the ${percentText(reason.leastProbability)} of cases that you ask for.`;
     case 'break-even':
       return breakEvenText(reason, reader);
+    case 'plan-from-car':
+      return 'It has no plan of its own: one made from its grade, parts, finish and factory specification is used.';
     case 'standard-plan':
       return 'It has no plan of its own: the standard plan is used.';
     case 'deviations':

@@ -4,6 +4,7 @@ import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { AssumptionSet } from '../../../valuation/types.ts';
 import { memo } from '../session/memo.ts';
 import { assumptionsSchema, type SavedAssumptions } from './assumptions-schema.ts';
+import { stepsInForce } from './steps.ts';
 
 /** The assumptions in force, with the row that keeps them; id and version are null and 0 for the starting points. */
 export interface AssumptionsInForce {
@@ -27,8 +28,9 @@ const completed = (saved: SavedAssumptions, starting: AssumptionSet): Assumption
 };
 
 /** The owner's newest assumptions, or the project's starting points. */
-export const assumptionsInForce = memo<AssumptionsInForce>(async ({ db }) => {
-  const starting = defaultAssumptions(await readReportingCurrency(db));
+export const assumptionsInForce = memo<AssumptionsInForce>(async ({ db, from }) => {
+  const usual = defaultAssumptions(await readReportingCurrency(db));
+  const starting = { ...usual, work: { ...usual.work, steps: (await from(stepsInForce)).steps } };
   const stored = await latestAssumptions(db);
   if (!stored) return { id: null, version: 0, note: '', madeAt: null, body: starting, unreadable: false };
   const { id, version, note, madeAt } = stored;

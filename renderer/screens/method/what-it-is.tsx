@@ -23,8 +23,8 @@ export const WhatItIs = ({ currency, gain }: { currency: Currency; gain: number 
         <dd>with its grade, its finish and its parts as they are today.</dd>
         <dt data-worth="restored">Restored</dt>
         <dd>
-          as its plan leaves it, or the standard plan where it has none; shown after the cost of the work, and
-          always as a restored car.
+          as its plan leaves it, or one made from the car where it has none, over the grades in which such
+          work can end; shown after the cost of the work, and always as a restored car.
         </dd>
         <dt data-worth="original">Original finish</dt>
         <dd>

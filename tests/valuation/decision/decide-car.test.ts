@@ -54,7 +54,7 @@ describe('decideCar', () => {
         worth: breakEven?.restoredWorth,
         cost: breakEven?.cost,
       },
-      { kind: 'standard-plan' },
+      { kind: 'plan-from-car' },
       { kind: 'deviations', deviations: assumptions.standardPlan.restore.deviations },
       { kind: 'evidence', evidence: expect.objectContaining({ sales: 20 }) },
     ]);

@@ -192,7 +192,7 @@ describe('the proposed plan', () => {
         expect(valueCar(fitted, planned)).toEqual(valueCar(fitted, bare));
         const { reasons, ...decision } = decideCar(fitted, bare);
         expect(decideCar(fitted, planned)).toMatchObject(decision);
-        expect(reasons).toContainEqual({ kind: 'standard-plan' });
+        expect(reasons).toContainEqual({ kind: 'plan-from-car' });
       }),
       { numRuns: 50 },
     );

@@ -61,6 +61,7 @@ export const reasons: { [Kind in Reason['kind']]: Extract<Reason, { kind: Kind }
   'under-least-probability': { kind: 'under-least-probability', leastProbability: 0.6 },
   'break-even': { kind: 'break-even', option: 'restore', recommended: true, worth: 6061, cost: 2073 },
   'standard-plan': { kind: 'standard-plan' },
+  'plan-from-car': { kind: 'plan-from-car' },
   deviations: { kind: 'deviations', deviations: ['another colour', 'textured roof'] },
   evidence: { kind: 'evidence', evidence },
   'own-figure': { kind: 'own-figure' },

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { CarPage, DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { type Hazard, hazards, hazardsOf } from '../../../../valuation/wording/cautions.ts';
+import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
 import { helpText } from '../../../../valuation/wording/evidence-text.ts';
 import { turningText } from '../../../../valuation/wording/reason-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
@@ -89,7 +90,7 @@ export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | nul
             <GradeBadge grade={car.grade} finishState={car.finishState} />
             {car.features.colour ? (
               <LacquerChip
-                name={car.features.colour}
+                name={colourNow(car.features.colour, car.wornColour)}
                 swatch={car.swatch}
                 basePaint={car.features.basePaint as BasePaint | ''}
               />

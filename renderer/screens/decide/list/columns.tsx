@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
 import { turningText } from '../../../../valuation/wording/reason-text.ts';
 import { type BasePaint, options } from '../../../../valuation/words.ts';
 import { AmountDelta } from '../../../components/amounts/amount.tsx';
@@ -117,7 +118,7 @@ export const decideColumns = ({
         <span className={classes.text}>{carName(car)}</span>
         {car.features.colour ? (
           <LacquerChip
-            name={car.features.colour}
+            name={colourNow(car.features.colour, car.wornColour)}
             swatch={car.swatch}
             basePaint={car.features.basePaint as BasePaint | ''}
           />

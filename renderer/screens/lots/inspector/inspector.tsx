@@ -3,6 +3,7 @@ import type { Ref } from 'react';
 import { Link } from 'wouter';
 import type { CarRow, LotPage } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useSummary } from '../../../api/use-summary.ts';
@@ -29,7 +30,7 @@ const IdentityHead = ({ row }: { row: CarRow }) => (
     {row.variationId !== null ? (
       <p className={classes.variation}>
         <LacquerChip
-          name={row.features.colour}
+          name={colourNow(row.features.colour, row.wornColour)}
           swatch={row.swatch}
           basePaint={row.features.basePaint as BasePaint | ''}
           size="card"

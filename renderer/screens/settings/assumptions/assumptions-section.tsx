@@ -1,3 +1,4 @@
+import { SegmentedControl } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { type ReactNode, useEffect, useState } from 'react';
 import type { AssumptionsView } from '../../../../electron/api/views.ts';
@@ -70,9 +71,22 @@ const Groups = (part: PartOfDraft) => (
       </Group>
     </div>
     <Group
-      title="Standard plan"
-      lead="Used for cars with no plan of their own, so that Decide can compare them all."
+      title="Cars with no plan of their own"
+      lead="They are compared by a plan made from each car (its grades, parts, finish and specification), or by one standard plan for all. Of the figures below, a plan made from the car takes the grade aimed at, what a reproduction part costs, and what conserving gains."
     >
+      <SegmentedControl
+        aria-label="Plans for cars with none of their own"
+        data={[
+          { value: 'car', label: 'Made from each car' },
+          { value: 'standard', label: 'Standard plan' },
+        ]}
+        value={part.draft.work.plansFrom}
+        onChange={plansFrom =>
+          part.set({
+            work: { ...part.draft.work, plansFrom: plansFrom === 'standard' ? 'standard' : 'car' },
+          })
+        }
+      />
       <StandardPlan {...part} />
     </Group>
     <Spreads {...part} />

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { type Ref, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
+import { disclosureText } from '../../../../../valuation/wording/disclosure-text.ts';
 import { statusText } from '../../../../../valuation/wording/status-text.ts';
 import {
   type BasePaint,
@@ -104,7 +105,7 @@ export const Identity = ({ car }: { car: CarPage }) => {
     { keys: 'G', does: 'Grade it', run: () => grade.current?.focus() },
     { keys: 'I', does: 'Identify it', run: identify },
   ]);
-  const record = finishRecord(car.finishState);
+  const record = disclosureText(car.disclosure, readerWords().locale) || finishRecord(car.finishState);
   const sold = car.status === 'sold';
   return (
     <div className={classes.identity}>

@@ -15,6 +15,12 @@ import { draftOfPlan, planInput, planProblem } from './plan-draft.ts';
 import { PlanLines } from './plan-lines.tsx';
 import { Deviations, PartsAfter, PlanMeasures } from './plan-measures.tsx';
 
+/** Where the proposed plan comes from. */
+const proposedWords = (car: CarPage): string =>
+  car.decision.reasons.some(({ kind }) => kind === 'standard-plan')
+    ? 'From the standard plan of the assumptions, the same for every car.'
+    : 'Made from this car’s grade, parts, finish and factory specification.';
+
 const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; currency: Currency }) => {
   const saved = draftOfPlan(plan);
   const savedText = JSON.stringify(saved);
@@ -24,7 +30,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
   const stock = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
   const keep = useAction(() => api.decisions.savePlan(planInput(car.id, draft)), { label: 'Plan saved' });
   const drop = useAction(() => api.decisions.removePlan({ id: car.id }), {
-    label: 'Back to the standard plan',
+    label: 'Back to the proposed plan',
   });
   const changed = JSON.stringify(draft) !== savedText;
   const problem = planProblem(draft);
@@ -35,8 +41,8 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
         <p className={classes.what}>
           {plan.standard ? (
             <>
-              <span className={classes.standard}>standard plan</span> From the assumption set, the same for
-              every car; change anything to make it this car’s own.
+              <span className={classes.standard}>proposed</span> {proposedWords(car)} Change anything to make
+              it this car’s own.
             </>
           ) : (
             <>
@@ -88,7 +94,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
         ) : null}
         {plan.standard ? null : (
           <Button variant="subtle" onClick={() => drop.mutate()}>
-            Back to the standard plan
+            Back to the proposed plan
           </Button>
         )}
         {problem ? <span className="harm">{problem}</span> : null}

@@ -1,0 +1,115 @@
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import {
+  closeSeason as closeSeasonRow,
+  listSeasons,
+  removeSeason as removeSeasonRow,
+  type Season,
+  saveSeason as saveSeasonRows,
+  setCurrentSeason as setCurrentSeasonRow,
+} from '../../../db/records/seasons.ts';
+import { addSteps } from '../../../db/records/step-library.ts';
+import { planFromCar, type WorkPlan } from '../../../valuation/index.ts';
+import { findCar } from '../cars/find-car.ts';
+import { assumptionsInForce } from '../figures/assumptions.ts';
+import { stepsInForce } from '../figures/steps.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import { notFound, refused } from '../session/errors.ts';
+import type { SeasonView, StepsView } from '../views.ts';
+import { seasonView } from './season-view.ts';
+
+/** What is to be done to a car, made from the car as it is. */
+const plan = needsCollection
+  .input(inputs.planFromCar)
+  .handler(async ({ context, input }): Promise<WorkPlan> => {
+    const car = await findCar(context.db, input.carId);
+    const [subject] = await readSubjects(context.db, [car]);
+    if (!subject) throw notFound('car', input.carId);
+    const { body } = await assumptionsInForce(context.session);
+    const { aim, closure, without, leaveOff, departures } = input.wishes;
+    return planFromCar(subject, body, input.kind, {
+      ...(aim !== undefined && { aim }),
+      ...(closure && { closure }),
+      ...(without && { without }),
+      ...(leaveOff && { leaveOff }),
+      ...(departures && { departures }),
+    });
+  });
+
+const steps = needsCollection.handler(({ context }): Promise<StepsView> => stepsInForce(context.session));
+
+/** Saves a new version of the steps; refused where steps come before themselves. */
+const saveSteps = needsCollection.input(inputs.saveSteps).handler(async ({ context, input }) => {
+  const { session } = context;
+  const places = new Map(input.steps.map(step => [step.id, step.after]));
+  const ring = input.steps.find(({ id }) => {
+    const seen = new Set<string>();
+    const before = [...(places.get(id) ?? [])];
+    for (let next = before.pop(); next !== undefined; next = before.pop()) {
+      if (next === id) return true;
+      if (seen.has(next)) continue;
+      seen.add(next);
+      before.push(...(places.get(next) ?? []));
+    }
+    return false;
+  });
+  if (ring) throw refused(`The step “${ring.name}” would come before itself.`);
+  await session.act('Changed the steps of work', trx => addSteps(trx, input.steps, input.note, session.at()));
+});
+
+const seasons = needsCollection.handler(
+  async ({ context }): Promise<SeasonView[]> => seasonView(context.session, await listSeasons(context.db)),
+);
+
+const found = async (all: Promise<Season[]>, id: number): Promise<Season> => {
+  const season = (await all).find(one => one.id === id);
+  if (!season) throw notFound('season', id);
+  return season;
+};
+
+const saveSeason = needsCollection.input(inputs.saveSeason).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const all = await listSeasons(db);
+  if (input.id !== null && !all.some(one => one.id === input.id)) throw notFound('season', input.id);
+  const named = all.find(one => one.name.toLowerCase() === input.name.toLowerCase());
+  if (named && named.id !== input.id) throw refused(`There is a season called ${named.name} already.`);
+  const cars = new Set(input.cars.map(({ carId }) => carId));
+  if (cars.size !== input.cars.length) throw refused('A car can be in a season only once.');
+  for (const carId of cars) await findCar(db, carId);
+  const on = await session.today();
+  const id = await session.act(`${input.id === null ? 'Made' : 'Changed'} the season ${input.name}`, trx =>
+    saveSeasonRows(trx, input, on),
+  );
+  return { id };
+});
+
+const setCurrentSeason = needsCollection
+  .input(inputs.setCurrentSeason)
+  .handler(async ({ context, input }) => {
+    const name = input.id === null ? null : (await found(listSeasons(context.db), input.id)).name;
+    await context.session.act(
+      name === null ? 'Left no season current' : `Made ${name} the current season`,
+      trx => setCurrentSeasonRow(trx, input.id),
+    );
+  });
+
+const closeSeason = needsCollection.input(inputs.closeSeason).handler(async ({ context, input }) => {
+  const { name } = await found(listSeasons(context.db), input.id);
+  await context.session.act(`Closed the season ${name}`, trx => closeSeasonRow(trx, input.id, input.on));
+});
+
+const removeSeason = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
+  const { name } = await found(listSeasons(context.db), input.id);
+  await context.session.act(`Removed the season ${name}`, trx => removeSeasonRow(trx, input.id));
+});
+
+export const work = {
+  plan,
+  steps,
+  saveSteps,
+  seasons,
+  saveSeason,
+  setCurrentSeason,
+  closeSeason,
+  removeSeason,
+};
