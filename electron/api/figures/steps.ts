@@ -2,7 +2,7 @@ import { readReportingCurrency } from '../../../db/records/settings.ts';
 import { latestSteps } from '../../../db/records/step-library.ts';
 import type { WorkStep } from '../../../valuation/types.ts';
 import { startingSteps, startingStepsLabel } from '../../../valuation/work/steps/index.ts';
-import { workSteps } from '../inputs/work.ts';
+import { workSteps } from '../inputs.ts';
 import { memo } from '../session/memo.ts';
 import type { StepsView } from '../views.ts';
 
