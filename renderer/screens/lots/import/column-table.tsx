@@ -3,7 +3,7 @@ import type { ImportPreview } from '../../../../electron/api/views.ts';
 import { dateOrders } from '../../../../valuation/reading/date.ts';
 import { decimalSigns } from '../../../../valuation/reading/money.ts';
 import { dateOrderNames, decimalSignNames } from '../../../../valuation/wording/file-words.ts';
-import { useWords } from '../../../components/words.ts';
+import { readerWords, useWords } from '../../../components/words.ts';
 import classes from './import.module.css';
 import { columnWords, type ImportChoice, mapHeading } from './import-choice.ts';
 
@@ -16,6 +16,10 @@ const how: Record<Column['how'], string> = {
   chosen: 'chosen',
   'not used': '',
 };
+
+/** Our columns whose amounts, and whose days, can be written in more than one way. */
+const amounts = new Set(['price', 'price_paid', 'own_estimate', 'sold_for']);
+const days = new Set(['sold_on', 'bought_on']);
 
 const isOneOf = <T extends string>(list: readonly T[], text: string): text is T =>
   (list as readonly string[]).includes(text);
@@ -30,7 +34,7 @@ const Format = ({
   onChange: (choice: ImportChoice) => void;
 }) => {
   const { heading } = column;
-  if (column.ours === 'price')
+  if (column.ours !== null && amounts.has(column.ours))
     return (
       <NativeSelect
         aria-label={`Decimal sign of ${heading}`}
@@ -49,7 +53,7 @@ const Format = ({
         }}
       />
     );
-  if (column.ours === 'sold_on')
+  if (column.ours !== null && days.has(column.ours))
     return (
       <NativeSelect
         aria-label={`Order of dates of ${heading}`}
@@ -68,7 +72,7 @@ const Format = ({
         }}
       />
     );
-  return <span className="soft">{how[column.how]}</span>;
+  return <span className="soft">{readerWords().spell(how[column.how])}</span>;
 };
 
 /** Their columns beside ours: what each heading means, with its first values to tell by. */

@@ -117,7 +117,7 @@ export const ImportWork = (props: Props) => {
         <aside className={classes.right} aria-label="What will be imported">
           {data && !preview.error ? (
             <>
-              <RowCounts counts={data.counts} as={choice.as} />
+              <RowCounts counts={data.counts} as={choice.as} waiting={data.notUnderstood.length} />
               {choice.as === 'lot' ? (
                 <IntoLot choice={choice} onChange={onChange} draft={draft} onDraft={setDraft} />
               ) : null}

@@ -6,7 +6,16 @@ const plural = (count: number, one: string, more: string) =>
   `${count.toLocaleString()} ${count === 1 ? one : more}`;
 
 /** What becomes of the rows, as one bar and in words. */
-export const RowCounts = ({ counts, as }: { counts: ImportPreview['counts']; as: ImportKind }) => {
+export const RowCounts = ({
+  counts,
+  as,
+  waiting,
+}: {
+  counts: ImportPreview['counts'];
+  as: ImportKind;
+  /** How many texts of the list are not understood. */
+  waiting: number;
+}) => {
   const { accepted, rejected, duplicates, unidentified } = counts;
   const all = Math.max(1, accepted + rejected + duplicates);
   const known = accepted - unidentified;
@@ -32,6 +41,12 @@ export const RowCounts = ({ counts, as }: { counts: ImportPreview['counts']; as:
           <li data-part="unidentified">
             <strong>{unidentified.toLocaleString()}</strong> of them without a variation yet; the text is
             saved
+          </li>
+        ) : null}
+        {waiting > 0 ? (
+          <li data-part="unidentified">
+            <strong>{plural(waiting, 'text', 'texts')}</strong> not understood, saved as written until you say
+            what {waiting === 1 ? 'it means' : 'they mean'}
           </li>
         ) : null}
         {duplicates > 0 ? (

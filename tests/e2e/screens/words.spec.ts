@@ -1,0 +1,152 @@
+import { fileURLToPath } from 'node:url';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo, settled } from '../looking.ts';
+
+const practice = (name: string) => fileURLToPath(new URL(`../../fixtures/practice/${name}`, import.meta.url));
+
+const begin = async (page: Page, collection: string) => {
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByLabel('Folder').fill(collection);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
+};
+
+/** Answers what is asked, from the first field on, by keyboard alone; counts answers and keys. */
+const answering = async (page: Page, meanings: Record<string, string>) => {
+  const counts = { answers: 0, keys: 0 };
+  const press = async (key: string) => {
+    counts.keys += 1;
+    await page.keyboard.press(key);
+  };
+  const fields = page.locator('[data-meaning-field]');
+  const asked = await fields.count();
+  await fields.first().focus();
+  for (let at = 0; at < asked; at += 1) {
+    const field = fields.nth(at);
+    await expect(field).toBeFocused();
+    const text = /“(.*)”/.exec((await field.getAttribute('aria-label')) ?? '')?.[1] ?? '';
+    const meaning = meanings[text];
+    if (meaning === undefined && (await field.inputValue()) === '') {
+      await press('ArrowDown');
+      continue;
+    }
+    if (meaning !== undefined) {
+      counts.keys += meaning.length;
+      await page.keyboard.type(meaning);
+    }
+    await press('Enter');
+    counts.answers += 1;
+    await settled(page);
+    await expect(field).toHaveAttribute('data-state', 'answered');
+  }
+  return counts;
+};
+
+test('a list is read with its owner’s words: asked once, by keyboard, used from then on', async ({
+  start,
+  collection,
+  picture,
+}) => {
+  const { page } = await start();
+  await begin(page, collection);
+  await goTo(page, '/lots/import?as=lot');
+  await page.getByLabel('Spreadsheet to import').setInputFiles(practice('my-cars.csv'));
+  const go = page.getByRole('button', { name: 'Import 7 cars' });
+  // Nothing has to be answered first.
+  await expect(go).toBeEnabled();
+  await expect(page.getByRole('heading', { name: 'Not understood yet' })).toBeVisible();
+  await settled(page);
+  await picture(page, 'words-import');
+  expect(await breaches(page)).toEqual([]);
+  await page.setViewportSize({ width: 1100, height: 800 });
+  await settled(page);
+  await picture(page, 'words-import-narrow');
+  await page.setViewportSize({ width: 1440, height: 900 });
+
+  const counts = await answering(page, { 'painted front': 'front q', 'repainted by someone': 'cust' });
+  test.info().annotations.push({ type: 'answers', description: JSON.stringify(counts) });
+  console.log(`my-cars.csv: ${counts.answers} answers, ${counts.keys} keys`);
+  await picture(page, 'words-answered');
+  await go.click();
+  await expect(page.getByRole('heading', { level: 1, name: /^Imported 7 cars/ })).toBeVisible();
+  await settled(page);
+  await picture(page, 'words-result');
+
+  // What "beater" means is known to the grid of the lot, to the search and to Settings.
+  await page.getByRole('button', { name: /^Go to/ }).click();
+  const grid = page.getByRole('grid');
+  const beater = grid.getByRole('row').filter({ hasText: 'C2' });
+  await expect(beater).toHaveCount(1);
+  await settled(page);
+  await picture(page, 'words-lot');
+  const graded = grid.getByRole('row').filter({ hasText: 'C3' }).getByRole('gridcell').nth(6);
+  await graded.click();
+  await page.keyboard.type('beater');
+  await page.keyboard.press('Enter');
+  await expect(beater).toHaveCount(2);
+  await goTo(page, '/settings?part=words');
+  await expect(page.getByRole('rowheader', { name: 'beater' })).toBeVisible();
+  await settled(page);
+  await picture(page, 'words-settings');
+  expect(await breaches(page)).toEqual([]);
+  await page.getByRole('textbox', { name: 'Add a text' }).fill('junk');
+  await page.getByRole('combobox', { name: 'Means', exact: true }).fill('C1');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('rowheader', { name: 'junk' })).toBeVisible();
+  await page.getByRole('button', { name: 'Remove “junk”' }).click();
+  await expect(page.getByRole('rowheader', { name: 'junk' })).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(page.getByRole('rowheader', { name: 'junk' })).toBeVisible();
+});
+
+test('what was left is flagged, and settled later for all its rows at once', async ({
+  start,
+  collection,
+  picture,
+}) => {
+  const { page } = await start();
+  await begin(page, collection);
+  await goTo(page, '/lots/import?as=lot');
+  await expect(page.getByRole('heading', { level: 1, name: 'Import a spreadsheet' })).toBeVisible();
+  await page.evaluate(() => {
+    const data = new DataTransfer();
+    data.setData(
+      'text/plain',
+      'Car\tPaint\tCond.\nOsmerry\tember\tgood\nHalcyard\tlime\tgood\nHalcyard\tred\tC7\n',
+    );
+    document.body.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }),
+    );
+  });
+  await expect(page.getByRole('heading', { level: 1, name: 'Pasted list' })).toBeVisible();
+  const asked = page.getByRole('combobox', { name: 'What “good” means' });
+  // What people mean differently is asked without a suggestion.
+  await expect(asked).toHaveValue('');
+  await page.getByRole('button', { name: 'Import 3 cars' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: /^Imported 3 cars/ })).toBeVisible();
+  await settled(page);
+  await goTo(page, '/cars?show=not-understood');
+  await expect(page.getByRole('link', { name: '2 with something not understood' })).toBeVisible();
+  await settled(page);
+  await picture(page, 'unread-cars');
+  expect(await breaches(page)).toEqual([]);
+  await goTo(page, '/cars/1');
+  await expect(page.getByRole('region', { name: 'Not understood' })).toBeVisible();
+  await settled(page);
+  await picture(page, 'unread-car');
+  expect(await breaches(page)).toEqual([]);
+  await goTo(page, '/not-understood');
+  await expect(asked).toBeVisible();
+  await settled(page);
+  await picture(page, 'unread-all');
+  expect(await breaches(page)).toEqual([]);
+  await asked.focus();
+  await page.keyboard.type('C6');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/“good” means C6: 2 cars settled/)).toBeVisible();
+  await goTo(page, '/cars');
+  await expect(page.getByRole('gridcell', { name: 'C6' })).toHaveCount(2);
+  await page.keyboard.press('Control+z');
+  await expect(page.getByRole('link', { name: '2 with something not understood' })).toBeVisible();
+});
