@@ -54,7 +54,7 @@ const releaseYear = column(
 const colour = column(
   'colour',
   'name of the colour',
-  'color,paint,paint colour,paint color,body colour,body color,col,col.,colour name,color name,body,' +
+  'color,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
     'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura',
 );
 const bodyFinish = column(
@@ -71,7 +71,7 @@ const basePaint = column(
 const rearEnd = column(
   'rear_end',
   'type of the rear end',
-  'rear,tail,rear type,rear end type,back end,back,rear lights,rear lamps,tail lamps,tail lights,lamps,' +
+  'rear,tail,rear type,rear end type,back end,back,rear lights,rear lamps,tail lamps,tail lights,lights,lamps,' +
     'heck,hinten,rucklichter,heckleuchten,arriere,feux,feux arriere',
 );
 const features = [
@@ -161,17 +161,17 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'location',
       'where it is kept',
-      'place,where,shelf,box,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,rangement,emplacement,lieu',
+      'place,where,where is it,cabinet,position,shelf,box,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,rangement,emplacement,lieu',
     ),
     column(
       'quantity',
       'how many of it',
-      'qty,qty.,count,how many,pcs,pieces,anzahl,stuck,stk,stk.,menge,quantite,qte,nombre',
+      'qty,qty.,count,anz,x,no of cars,number of,how many,pcs,pieces,anzahl,stuck,stk,stk.,menge,quantite,qte,nombre',
     ),
     column(
       'price_paid',
       'what was paid for it',
-      'paid,price,cost,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
+      'paid,price,cost,gave,i gave,spent,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
         'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs',
     ),
     column(
@@ -182,7 +182,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'bought_on',
       'day on which it was bought',
-      'bought,date,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,' +
+      'bought,date,when,date acquired,date of purchase,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,' +
         'datum,gekauft,gekauft am,kaufdatum,date d achat,achete,achete le,data,fecha',
     ),
     column(
@@ -235,7 +235,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'price',
       'what it brought',
-      'sold for,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized,went for,brought,preis,verkaufspreis,zuschlag,prix,prix de vente',
+      'sold for,amount,sale price,hammer,hammer price,paid,value,realised,realized,sold price,total,price realised,price realized,went for,brought,got,fetched,made,result,final,final price,sold at,preis,verkaufspreis,zuschlag,prix,prix de vente',
       true,
     ),
     column('currency', 'ISO 4217 code such as USD', 'cur,ccy,curr,curr.,money,wahrung,devise'),
@@ -265,6 +265,9 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
   ],
 };
 
+/** Spaces, points and hyphens apart, which people set as they like: "Taillights", "Tail-lights", "tail lights". */
+const compact = (word: string): string => word.replace(/[^\p{L}\p{N}#/?]/gu, '') || word;
+
 const sameWord = (heading: string): string =>
   plainWord(heading)
     .replace(/['’]/g, ' ')
@@ -280,10 +283,14 @@ export interface RecognisedHeading {
 /** Each heading of a kind of import with what it may mean. */
 const meaningsOf = (as: ImportKind): ReadonlyMap<string, RecognisedHeading[]> => {
   const meanings = new Map<string, RecognisedHeading[]>();
+  const add = (word: string, meaning: RecognisedHeading) => {
+    const known = meanings.get(compact(word)) ?? [];
+    if (!known.some(({ ours }) => ours === meaning.ours)) meanings.set(compact(word), [...known, meaning]);
+  };
   for (const { name, known } of ourColumns[as])
-    for (const word of new Set(known))
-      meanings.set(word, [...(meanings.get(word) ?? []), { ours: name, how: 'recognised' }]);
-  for (const { name } of ourColumns[as]) meanings.set(plainWord(name), [{ ours: name, how: 'same name' }]);
+    for (const word of new Set(known)) add(word, { ours: name, how: 'recognised' });
+  for (const { name } of ourColumns[as])
+    meanings.set(compact(plainWord(name)), [{ ours: name, how: 'same name' }]);
   return meanings;
 };
 const meanings: Record<ImportKind, ReadonlyMap<string, RecognisedHeading[]>> = {
@@ -294,7 +301,7 @@ const meanings: Record<ImportKind, ReadonlyMap<string, RecognisedHeading[]>> = {
 
 /** Our columns that a heading may mean: the one of its own name alone, or else those that are commonly so headed. */
 export const recogniseHeadings = (as: ImportKind, heading: string): RecognisedHeading[] =>
-  meanings[as].get(sameWord(heading)) ?? [];
+  meanings[as].get(compact(sameWord(heading))) ?? [];
 
 /** Our column for a heading: of the same name, or the first that is commonly so headed; null where it is neither. */
 export const recogniseHeading = (as: ImportKind, heading: string): RecognisedHeading | null =>
