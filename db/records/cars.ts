@@ -154,3 +154,14 @@ export const inventoryNumbers = async (
 /** True where the collection has a car at all, sold ones counted. */
 export const hasCars = async (db: Kysely<Schema>): Promise<boolean> =>
   (await db.selectFrom('car').select('id').limit(1).executeTakeFirst()) !== undefined;
+
+/** The ids of the cars of a grade, or of a finish state. */
+export const carsOf = async (
+  db: Kysely<Schema>,
+  { grade, finishState }: { grade?: Grade; finishState?: FinishState },
+): Promise<number[]> => {
+  let query = db.selectFrom('car').select('id').orderBy('id');
+  if (grade !== undefined) query = query.where('grade_half', '=', gradeToHalf(grade));
+  if (finishState !== undefined) query = query.where('finish_state', '=', finishState);
+  return (await query.execute()).map(({ id }) => id);
+};

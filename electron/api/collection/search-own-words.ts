@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { gradeToHalf } from '../../../db/codec.ts';
+import { carsOf } from '../../../db/records/cars.ts';
 import { listWords } from '../../../db/records/words.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { type SearchMatch, search, searchCarIds } from '../../../db/search/search.ts';
@@ -26,13 +26,17 @@ const carsThatAre = async (
 ): Promise<SearchMatch[]> => {
   const grade = grades.find(one => String(one) === meaning);
   const finish = finishStates.find(one => one === meaning);
-  let query = db.selectFrom('car').select('id').orderBy('id');
-  if (field === 'grade' && grade !== undefined) query = query.where('grade_half', '=', gradeToHalf(grade));
-  else if (field === 'finish_state' && finish) query = query.where('finish_state', '=', finish);
-  else return [];
+  const cars =
+    field === 'grade' && grade !== undefined
+      ? await carsOf(db, { grade })
+      : finish && field !== 'grade'
+        ? await carsOf(db, { finishState: finish })
+        : [];
   const among = rest === '' ? null : new Set(await searchCarIds(db, rest));
-  const found = (await query.execute()).filter(({ id }) => among === null || among.has(id));
-  return found.slice(0, limit).map(({ id }) => ({ kind: 'car' as const, id }));
+  return cars
+    .filter(id => among === null || among.has(id))
+    .slice(0, limit)
+    .map(id => ({ kind: 'car' as const, id }));
 };
 
 /** As `search`, and what the owner's words in the query mean, after what is found by the words themselves; each once. */

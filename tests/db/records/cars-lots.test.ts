@@ -39,6 +39,11 @@ describe('cars', () => {
       cost: 1250,
       costFixed: true,
       ownWorth: { low: 1, mid: 2, high: 3 },
+      unread: [{ column: 'Cond.', text: 'beater', field: 'grade' }],
+      boughtOn: '2025-05-05',
+      wornColour: 'Ember',
+      wornFinish: 'enamel',
+      restorerMark: 'RA',
     };
     const { id: _, ...changes } = car;
     await runAction(collection, 'Changed', at, trx => updateCars(trx, [{ id: car.id, changes }], at));

@@ -31,6 +31,7 @@ const sale: Omit<SaleEntry, 'id'> = {
   excludedWhy: '',
   disposalId: null,
   notes: 'seen on the day',
+  unread: [{ column: 'What', text: 'nice', field: 'grade' }],
 };
 
 describe('sale records', () => {

@@ -127,7 +127,8 @@ describe('home', () => {
     const { api } = await newCollectionService();
     const empty = await api.collection.home();
     expect(empty.totals).toMatchObject({ cars: 0, valued: 0, asFound: { low: 0, mid: 0, high: 0 } });
-    expect(empty.next.map(step => step.to)).toEqual(['/reference', '/lots']);
+    // Its first steps lead on instead.
+    expect(empty.next).toEqual([]);
     const { variations } = await addReference(api);
     await api.cars.create({
       lotId: null,
@@ -151,8 +152,8 @@ describe('home', () => {
       [null, 1],
     ]);
     expect(home.next).toContainEqual({
-      kind: 'identify',
-      to: '/cars?show=unidentified',
+      kind: 'grade',
+      to: '/cars?show=ungraded',
       count: 1,
     });
     expect(home.best.map(row => row.worths.asFound?.mid)).toEqual(mids.filter(Boolean).sort((a, b) => b - a));
