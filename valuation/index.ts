@@ -21,6 +21,7 @@ export * from './lots/lot-worth.ts';
 export * from './lots/net-gain.ts';
 export * from './lots/share-lot.ts';
 export * from './lots/share-price.ts';
+export * from './lots/sum-of-cars.ts';
 export * from './lots/sum-worths.ts';
 export * from './market/cpi-u.ts';
 export { indexFactor } from './market/date-adjustment.ts';

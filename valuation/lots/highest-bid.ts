@@ -1,7 +1,6 @@
 import { checkBetween, checkFinite } from '../statistics/check-input.ts';
 import type { Minor, Range, Worth } from '../types.ts';
-import { lotWorth } from './lot-worth.ts';
-import { sumWorths } from './sum-worths.ts';
+import { lotWorth, rangeOfSum } from './lot-worth.ts';
 
 export interface BidWish {
   /** Worths of the lot's cars as found; cars of unknown worth are left out and count as nothing. */
@@ -17,7 +16,7 @@ export interface BidWish {
   probability: number;
   /** Share of proceeds lost in selling again. */
   fees?: number;
-  /** Correlation between the logs of the worths of two cars of the lot. */
+  /** Correlation between the logs of the worths of two cars of the lot: `sharedCorrelation` takes it from the fit; 0.2 where it is not given. */
   correlation?: number;
 }
 
@@ -25,7 +24,7 @@ export interface Bid {
   bid: Minor;
   /** What the lot costs at that bid, all in. */
   total: Minor;
-  /** Of the cars together, as everywhere: see `sumWorths`. */
+  /** Of the cars together: the mean of the sum, and its 80 % range. */
   expectedWorth: Range;
   /** Probability that the margin is met at that bid. */
   probability: number;
@@ -58,5 +57,5 @@ export const highestBid = (wish: BidWish): Bid => {
   let bid = Math.max(0, Math.floor((affordable - carriage) / ((1 + premiumRate) * (1 + taxRate))));
   while (bid > 0 && totalOf(bid) > affordable) bid--;
   const total = totalOf(bid);
-  return { bid, total, expectedWorth: sumWorths(worths), probability: 1 - lot.cdf(total / keptShare) };
+  return { bid, total, expectedWorth: rangeOfSum(lot), probability: 1 - lot.cdf(total / keptShare) };
 };

@@ -41,7 +41,10 @@ const explained = (
 };
 
 /** The variations that a car may be, each with its chance; an unknown variation of the casting is −1. */
-const chances = (fitted: FittedMarket, place: SubjectPlace): { variation: number; chance: number }[] => {
+export const variationChances = (
+  fitted: FittedMarket,
+  place: SubjectPlace,
+): { variation: number; chance: number }[] => {
   if (place.variation >= 0) return [{ variation: place.variation, chance: 1 }];
   if (place.candidates.length > 0)
     return place.candidates.map(variation => ({ variation, chance: 1 / place.candidates.length }));
@@ -127,7 +130,7 @@ export const explainWorth = (
   const { index, tree, sales, slots, rarityLog, departures, saleRarity } = fitted.inside;
   const target = explained(fitted, subject, which, place);
   const { condition } = target;
-  const variations = chances(fitted, place);
+  const variations = variationChances(fitted, place);
   const weights = new Float64Array(sales.length);
   let subjectRarity = 0;
   for (const { variation, chance } of variations) {

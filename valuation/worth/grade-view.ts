@@ -12,6 +12,9 @@ export interface GradeView {
   rows: Float64Array;
   /** Posterior variance of each casting's level, its credibility, and that of its series. */
   variance: Float64Array;
+  /** Of that, what is the casting's own, and the part of its series' level that is left open: their square roots. */
+  castingFactor: Float64Array;
+  seriesFactor: Float64Array;
   credibility: Float64Array;
   precision: Float64Array;
   seriesCredibility: Float64Array;
@@ -72,6 +75,8 @@ const build = (fitted: FittedMarket, step: number): GradeView => {
   const view: GradeView = {
     rows: castings.rows,
     variance: new Float64Array(count),
+    castingFactor: new Float64Array(count),
+    seriesFactor: new Float64Array(count),
     credibility: new Float64Array(count),
     precision: castings.precision,
     seriesCredibility,
@@ -87,6 +92,8 @@ const build = (fitted: FittedMarket, step: number): GradeView => {
     view.variance[c] =
       variances.betweenCastings * (1 - zSure) +
       (1 - zSure) ** 2 * variances.betweenSeries * (1 - zSeriesSure);
+    view.castingFactor[c] = Math.sqrt(variances.betweenCastings * (1 - zSure));
+    view.seriesFactor[c] = (1 - zSure) * Math.sqrt(variances.betweenSeries * (1 - zSeriesSure));
     for (let a = 0; a < width; a++)
       view.rows[c * width + a] =
         z * castings.rows[c * width + a]! + (1 - z) * zSeries * series.rows[s * width + a]!;

@@ -5,7 +5,8 @@ import { isotonic } from '../statistics/isotonic.ts';
 import { eightyPercent } from '../statistics/normal.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
 import { cachedOn, onceOn } from './cached-on.ts';
-import { gradeView, nearness, salesByVariation } from './grade-view.ts';
+import { gradeView } from './grade-view.ts';
+import { poolAt } from './pool-at.ts';
 
 const width = columns.count + 1;
 const size = columns.count;
@@ -66,7 +67,7 @@ const makeRise = (ladder: Ladder): Ladder => {
 };
 
 /** L⁻¹ × the columns of every finish state and grade for a complete car of a rarity at the effective date. */
-const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> => {
+export const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> => {
   const transformed = (rarity: Rarity | null) => {
     const cells = new Float64Array(rungs * size);
     const span = raritySpan(rarity, fitted.assumptions.rarityFactors).cell;
@@ -82,34 +83,16 @@ const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> => {
 
 /** The ladder of a place in the tree: a variation with its own sales, or (−1) a variation of the casting of which nothing is known. */
 const build = (fitted: FittedMarket, variation: number, casting: number): Ladder => {
-  const { index, sales, rows, weights, certainty, curve, rarityLog, level } = fitted.inside;
+  const { index, curve, rarityLog, level } = fitted.inside;
   const { within, betweenVariations } = variancesOf(fitted);
-  const near = nearness(fitted);
-  const { start, order } = salesByVariation(fitted);
   const rarity = variation < 0 ? null : index.variationRarity[variation]!;
   const cells = subjectCells(fitted).get(rarity)!;
   const base = level + rarityLog.get(rarity)!;
   const ladder = emptyLadder();
   const mix = new Float64Array(width);
-  const from = variation < 0 ? 0 : start[variation]!;
-  const to = variation < 0 ? 0 : start[variation + 1]!;
   for (let step = 0; step < steps; step++) {
     const view = gradeView(fitted, step);
-    let precision = 0;
-    let sure = 0;
-    mix.fill(0);
-    for (let k = from; k < to; k++) {
-      const i = order[k]!;
-      const close = near[Math.abs(sales[i]!.step - step)]!;
-      const q = (weights[i]! * close) / within;
-      precision += q;
-      sure += (certainty[i]! * close) / within;
-      for (let a = 0; a < width; a++) mix[a]! += q * rows[i * width + a]!;
-    }
-    const z = (precision * betweenVariations) / (1 + precision * betweenVariations);
-    const share = precision > 0 ? z / precision : 0;
-    for (let a = 0; a < width; a++) mix[a] = share * mix[a]! + (1 - z) * view.rows[casting * width + a]!;
-    const zSure = (sure * betweenVariations) / (1 + sure * betweenVariations);
+    const { z, zSure } = poolAt(fitted, { variation, casting, step }, mix);
     const pooled = betweenVariations * (1 - zSure) + (1 - zSure) ** 2 * view.variance[casting]!;
     ladder.credibility[step] = z;
     for (let state = 0; state < finishStates.length; state++) {

@@ -1,14 +1,15 @@
 import { firstPhotos } from '../../../db/photos/photo-lists.ts';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { type CarRecord, carCandidates, listCars } from '../../../db/records/cars.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
 import { listLots } from '../../../db/records/lots.ts';
 import { worthOverTime } from '../../../db/records/valuations.ts';
 import { plain } from '../../../db/reference/plain.ts';
-import { type Range, recommendations, sumWorths } from '../../../valuation/index.ts';
+import { type Range, recommendations, sumOfCars } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
 import { type CarFigures, carFigures } from '../figures/figures.ts';
+import { marketToday } from '../figures/market.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -24,13 +25,19 @@ interface Valued {
 
 const midOf = ({ figures }: Valued) => figures?.worths.asFound?.mid ?? 0;
 
-/** Cars and the sum of their mids, group by group, the greatest worth first. */
+/** What a car is expected to bring: the mean, which adds up over cars, where mids (medians) do not. */
+const expectedOf = ({ figures }: Valued): number => {
+  const worth = figures?.worths.asFound;
+  return worth ? Math.exp(worth.logMean + worth.logSd ** 2 / 2) : 0;
+};
+
+/** Cars and what they are expected to bring together, group by group, the greatest worth first. */
 const grouped = <Key>(cars: Valued[], keyOf: (car: CarRecord) => Key) =>
   [...Map.groupBy(cars, ({ car }) => keyOf(car))]
     .map(([name, members]) => ({
       name,
       cars: members.length,
-      worth: members.reduce((sum, member) => sum + midOf(member), 0),
+      worth: Math.round(members.reduce((sum, member) => sum + expectedOf(member), 0)),
     }))
     .sort((a, b) => b.worth - a.worth || b.cars - a.cars);
 
@@ -57,7 +64,16 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const index = await referenceIndex(session);
   const summary = await summaryOf(session);
   const worths = cars.flatMap(({ figures: found }) => found?.worths.asFound ?? []);
-  const total: Range = sumWorths(worths);
+  const fitted = await marketToday(session);
+  const candidates = await carCandidates(db);
+  const total: Range = sumOfCars(
+    fitted,
+    cars.flatMap(({ car, figures: found }) =>
+      found?.worths.asFound
+        ? [{ car: { ...car, candidates: candidates.get(car.id) ?? [] }, worth: found.worths.asFound }]
+        : [],
+    ),
+  );
   const variationOf = (car: CarRecord) =>
     car.variationId === null ? undefined : index.variations.get(car.variationId);
   const seriesOf = (car: CarRecord) =>

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import { listCars } from '../../../db/records/cars.ts';
-import { highestBid } from '../../../valuation/index.ts';
+import { carCandidates, listCars } from '../../../db/records/cars.ts';
+import { highestBid, sharedCorrelation } from '../../../valuation/index.ts';
 import { carFigures } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import type { bid } from '../inputs.ts';
@@ -19,12 +19,21 @@ export const bidView = async (session: Session, wish: z.output<typeof bid>): Pro
     ...(lotId !== undefined && { lotId }),
   });
   const figures = await carFigures(session, cars);
-  const worths = cars.flatMap(car => figures.get(car.id)?.worths.asFound ?? []);
+  const candidates = await carCandidates(
+    openOf(session).read.db,
+    cars.map(({ id }) => id),
+  );
+  const valued = cars.flatMap(car => {
+    const worth = figures.get(car.id)?.worths.asFound;
+    return worth ? [{ car: { ...car, candidates: candidates.get(car.id) ?? [] }, worth }] : [];
+  });
+  const worths = valued.map(({ worth }) => worth);
   if (worths.length === 0)
     throw refused(
       'None of these cars has a value yet, so no bid can be worked out. Identify and grade them first.',
     );
-  const { assumptions } = await marketToday(session);
+  const fitted = await marketToday(session);
+  const { assumptions } = fitted;
   const {
     bid,
     total,
@@ -38,6 +47,7 @@ export const bidView = async (session: Session, wish: z.output<typeof bid>): Pro
     margin,
     probability,
     fees: assumptions.decision.sellingFees,
+    correlation: sharedCorrelation(fitted, valued),
   });
   return {
     bid,

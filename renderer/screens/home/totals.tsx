@@ -16,7 +16,8 @@ export const Totals = ({ totals }: { totals: HomeView['totals'] }) => {
           <ChangingAmount minor={asFound.mid} currency={currency} estimate />
         </dd>
         <dd className={classes.under}>
-          {worthText(asFound.low, currency)} to {worthText(asFound.high, currency)}, 80 % range
+          expected in all; {worthText(asFound.low, currency)} to {worthText(asFound.high, currency)}, 80 %
+          range
         </dd>
       </div>
       <div>

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { highestBid } from '../../../valuation/lots/highest-bid.ts';
 import { lotResult } from '../../../valuation/lots/lot-result.ts';
-import { lotWorth } from '../../../valuation/lots/lot-worth.ts';
+import { lotWorth, rangeOfSum } from '../../../valuation/lots/lot-worth.ts';
 import { shareLot } from '../../../valuation/lots/share-lot.ts';
 import { sumWorths } from '../../../valuation/lots/sum-worths.ts';
 import { normalCdf } from '../../../valuation/statistics/normal.ts';
@@ -73,7 +73,7 @@ describe('sumWorths', () => {
     expect(sumWorths([])).toEqual({ low: 0, mid: 0, high: 0 });
   });
   it('is the range that a bid shows', () => {
-    expect(highestBid(wish).expectedWorth).toEqual(sumWorths(lot));
+    expect(highestBid(wish).expectedWorth).toEqual(rangeOfSum(lotWorth(lot, 0.2)));
   });
 });
 

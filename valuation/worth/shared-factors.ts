@@ -1,0 +1,74 @@
+import { gradeStep } from '../market/assumed-curve.ts';
+import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
+import { columns } from '../market/market-columns.ts';
+import type { Subject } from '../types.ts';
+import { finishStates, grades } from '../words.ts';
+import { cachedOn } from './cached-on.ts';
+import { variationChances } from './explain-worth.ts';
+import { gradeView } from './grade-view.ts';
+import { poolAt } from './pool-at.ts';
+import { type SubjectPlace, subjectPlace } from './subject-place.ts';
+import { subjectCells } from './worth-ladder.ts';
+
+const size = columns.count;
+
+/** A car as far as its place in the market goes. */
+export type PlacedCar = Pick<Subject, 'castingId' | 'variationId' | 'candidates' | 'grade' | 'finishState'>;
+
+/**
+ * What the log of a car's estimate shares with those of others: their covariance is effects · effects, and for cars of one variation, casting or
+ * series the product of their factors there.
+ */
+export interface SharedFactors {
+  /** L⁻¹ × what the estimate takes of the effects that all records share. */
+  effects: Float64Array;
+  /** −1 where the variation is not known. */
+  variation: number;
+  casting: number;
+  series: number;
+  ofVariation: number;
+  ofCasting: number;
+  ofSeries: number;
+}
+
+const build = (
+  fitted: FittedMarket,
+  place: SubjectPlace,
+  { state, step }: { state: number; step: number },
+): SharedFactors => {
+  const { index } = fitted.inside;
+  const { casting } = place;
+  const { betweenVariations } = variancesOf(fitted);
+  const view = gradeView(fitted, step);
+  const effects = new Float64Array(size);
+  const mix = new Float64Array(size + 1);
+  const at = (state * grades.length + step) * size;
+  let open = 0;
+  for (const { variation, chance } of variationChances(fitted, place)) {
+    const { zSure } = poolAt(fitted, { variation, casting, step }, mix);
+    const cells = subjectCells(fitted).get(variation < 0 ? null : index.variationRarity[variation]!)!;
+    for (let a = 0; a < size; a++) effects[a]! += chance * (cells[at + a]! - mix[a]!);
+    open += chance * (1 - zSure);
+  }
+  return {
+    effects,
+    variation: place.variation,
+    casting,
+    series: index.castingSeries[casting]!,
+    ofVariation: place.variation < 0 ? 0 : Math.sqrt(betweenVariations * open),
+    ofCasting: open * view.castingFactor[casting]!,
+    ofSeries: open * view.seriesFactor[casting]!,
+  };
+};
+
+const held = cachedOn<string, SharedFactors>(20_000);
+
+/** What the estimate of a car as it stands shares with those of others; null where nothing is known of what it is. */
+export const sharedFactors = (fitted: FittedMarket, car: PlacedCar): SharedFactors | null => {
+  const place = subjectPlace(fitted, car);
+  if (!place) return null;
+  const state = finishStates.indexOf(car.finishState);
+  const step = gradeStep(car.grade ?? fitted.assumptions.unknownGrade);
+  const key = [place.casting, place.variation, place.candidates.join('.'), state, step].join(' ');
+  return held(fitted, key, () => build(fitted, place, { state, step }));
+};
