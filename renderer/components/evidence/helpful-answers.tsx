@@ -5,7 +5,7 @@ import { helpfulText } from '../../../valuation/wording/helpful-text.ts';
 import { api } from '../../api/client.ts';
 
 const placeOf = ({ kind }: NamedAnswer): string =>
-  ({ name: '/reference/names', belief: '/settings#beliefs', sales: '/sales/paste' })[kind];
+  ({ name: '/reference/names', belief: '/settings?part=beliefs', sales: '/sales/paste' })[kind];
 
 const useAnswers = () =>
   useQuery({ queryKey: ['helpful answers'], queryFn: () => api.young.answers() }).data ?? [];

@@ -15,7 +15,7 @@ export const NoEvidence = () => (
       <Link className={classes.primary} href="~/sales/paste">
         Paste sales
       </Link>
-      <Link className={classes.secondary} href="~/settings#beliefs">
+      <Link className={classes.secondary} href="~/settings?part=beliefs">
         Say what you believe
       </Link>
       <Link href="~/how-values-are-estimated">How values are estimated</Link>

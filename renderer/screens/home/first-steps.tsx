@@ -26,7 +26,7 @@ const waysOf = (step: FirstStep): Way[] => {
       return step.words > 0 ? [{ label: 'Say what they mean', to: '/not-understood' }] : [];
     case 'prices': {
       const { lots } = step.unpriced;
-      const belief = { label: 'Say what you believe', to: '/settings#beliefs' };
+      const belief = { label: 'Say what you believe', to: '/settings?part=beliefs' };
       const paste = { label: 'Paste sales', to: '/sales/paste' };
       return [
         ...(step.best?.kind === 'belief' ? [belief, paste] : [paste, belief]),

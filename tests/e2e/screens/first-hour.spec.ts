@@ -104,7 +104,7 @@ test('from an empty collection and a messy list to decisions', async ({ start, c
   await meanings.first().focus();
   // Enter takes the meaning that is near, and passes by a text without one.
   for (let at = 0; at < asked; at++) await press('Enter');
-  await expect(page.getByRole('main').getByText('✓')).toHaveCount(3);
+  await expect(page.getByRole('main').getByText('✓')).toHaveCount(4);
   await settled(page);
   await picture(page, 'first-hour-words');
   await goTo(page, '/');
@@ -124,4 +124,51 @@ test('from an empty collection and a messy list to decisions', async ({ start, c
     `From an empty collection to decisions: ${counts.keys} keys and ${counts.clicks} clicks for 7 cars.`,
   );
   expect(counts.keys + counts.clicks).toBeLessThanOrEqual(60);
+});
+
+test('what the owner believes gives as many cars a value as Home said', async ({
+  start,
+  collection,
+  picture,
+}) => {
+  const { page } = await start();
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByLabel('Folder').fill(collection);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
+  const { counts, press, type, click, paste } = hands(page);
+  const prices = page
+    .getByRole('list', { name: 'First steps' })
+    .getByRole('listitem')
+    .filter({ hasText: 'Prices told' });
+  await click('Import your list');
+  await expect(page.getByRole('heading', { level: 1, name: 'Import a spreadsheet' })).toBeVisible();
+  await paste('Car,Cond.\nMoorcot Tractor,6\nMoorcot Tractor,4\n');
+  await click('Import 2 cars', 'button');
+  await expect(page.getByRole('heading', { level: 1, name: /^Imported 2 cars/ })).toBeVisible();
+  await click('1 name is not in the reference yet');
+  await expect(page.getByRole('grid', { name: 'Names' })).toBeFocused();
+  await press('Enter');
+  await expect(page.getByRole('heading', { name: 'Every name is settled' })).toBeVisible();
+  await goTo(page, '/');
+  await expect(prices).toContainText(
+    'Say what a common car of yours in about C5 brings: 2 cars get a value.',
+  );
+  await settled(page);
+  await picture(page, 'first-hour-belief-asked');
+
+  await click('Say what you believe');
+  const beliefs = page.getByRole('region', { name: 'What you believe' });
+  await beliefs.getByRole('textbox', { name: 'Brings from' }).focus();
+  await type('20');
+  await beliefs.getByRole('textbox', { name: 'Up to' }).focus();
+  await type('35');
+  await press('Enter');
+  await expect(beliefs.getByRole('row').filter({ hasText: 'the series Unsorted' })).toContainText(
+    '20.00 – 35.00',
+  );
+  await goTo(page, '/');
+  await expect(prices).toContainText('2 of 2 cars have a value.');
+  console.log(
+    `A belief gives two cars a value: ${counts.keys} keys and ${counts.clicks} clicks from their list.`,
+  );
 });

@@ -70,7 +70,7 @@ export const Evidence = ({
         {rows.length === 0 ? (
           <p className="soft">
             No evidence applies to it yet. <Link href="~/sales">Enter or import sale records</Link>, or say{' '}
-            <Link href="~/settings#beliefs">what you believe such cars bring</Link>
+            <Link href="~/settings?part=beliefs">what you believe such cars bring</Link>
           </p>
         ) : (
           <div className={classes.scroll}>

@@ -19,7 +19,7 @@ const levelWords = {
 /** Leads to where the evidence is kept. */
 const Source = ({ record: { id, from } }: { record: ExplainedRecord }) => {
   if (!from) return <Link href={`~/sales?record=${id}`}>Open this sale record</Link>;
-  if (from.kind === 'belief') return <Link href="~/settings#beliefs">Open what you believe</Link>;
+  if (from.kind === 'belief') return <Link href="~/settings?part=beliefs">Open what you believe</Link>;
   return <Link href={`~/lots/${from.lotId}`}>Open the lot</Link>;
 };
 
