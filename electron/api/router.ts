@@ -12,6 +12,7 @@ import { reference } from './reference/reference.ts';
 import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
 import { words } from './words/words.ts';
+import { bench } from './work/bench.ts';
 import { work } from './work/work.ts';
 import { beliefs } from './worth/beliefs.ts';
 import { worth } from './worth/worth.ts';
@@ -28,6 +29,7 @@ export const router = {
   sales,
   worth,
   work,
+  bench,
   beliefs,
   decisions,
   imports,

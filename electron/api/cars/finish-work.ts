@@ -3,6 +3,7 @@ import { updateCars } from '../../../db/records/cars-write.ts';
 import { carChecks, saveCheck } from '../../../db/records/condition-checks.ts';
 import { insertExpense } from '../../../db/records/disposals.ts';
 import { insertFinishedWork } from '../../../db/records/finished-work.ts';
+import { type Job, listJobs, setJobState, stopTime } from '../../../db/records/jobs.ts';
 import { removePlan } from '../../../db/records/plans.ts';
 import {
   type DeviationKind,
@@ -12,11 +13,12 @@ import {
   deviationOfReproduction,
   type FidelityGrade,
 } from '../../../valuation/words.ts';
+import { countSpan } from '../../../valuation/work/count-span.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
-import { refused } from '../session/errors.ts';
+import { notFound, refused } from '../session/errors.ts';
 import { findCar } from './find-car.ts';
 
 type Finished = z.output<typeof inputs.finishWork>;
@@ -42,9 +44,17 @@ const fidelityOf = (work: Finished, departures: readonly DeviationKind[]): Fidel
   return departures.length > 0 ? 'with deviations' : work.fidelity;
 };
 
+/** The minutes that were counted on a job, with those of clocks that still run; null where none were. */
+const minutesOf = (job: Job | undefined, now: string): number | null => {
+  let seconds = 0;
+  for (const step of job?.steps ?? [])
+    seconds += step.seconds + (step.runningSince === null ? 0 : (countSpan(step.runningSince, now) ?? 0));
+  return seconds > 0 ? Math.round(seconds / 60) : null;
+};
+
 /**
  * Records finished work as one action: the check by part, the record with every departure that follows from it, the finish state and what the
- * car wears now, its grade, its costs as expenses; a plan that was carried out goes. One undo brings all back.
+ * car wears now, its grade, its costs and what was used on its job as expenses; the job ends and a plan that was carried out goes. One undo brings all back.
  */
 export const finishWork = needsCollection
   .input(inputs.finishWork)
@@ -59,6 +69,10 @@ export const finishWork = needsCollection
     const made =
       (car.variationId === null ? undefined : index.variations.get(car.variationId)?.features.colour) ?? '';
     const newest = (await carChecks(db, car.id)).every(check => check.checkedOn <= input.finishedOn);
+    const job = input.jobId === null ? undefined : (await listJobs(db)).find(one => one.id === input.jobId);
+    if (input.jobId !== null && !job) throw notFound('job', input.jobId);
+    if (job && job.carId !== car.id) throw refused('That job is about another car.');
+    if (job && (job.state === 'finished' || job.state === 'given up')) throw refused('That job is over.');
     const departures = departuresOf(input, made);
     const wearsAnother = input.colour !== '' && !same(input.colour, made);
     return session.act(`Finished the work on ${car.inventoryNumber}`, async trx => {
@@ -88,13 +102,22 @@ export const finishWork = needsCollection
         fidelity: fidelityOf(input, departures),
         departures,
         leftAsWas: input.leftAsWas,
-        minutes: input.minutes,
+        minutes: input.minutes ?? minutesOf(job, session.at()),
         materials: input.materials,
         parts: input.partsUsed,
         who: input.who,
         mark: input.mark,
         notes: input.notes,
       });
+      if (job) {
+        for (const step of job.steps)
+          if (step.runningSince !== null)
+            await stopTime(trx, step.id, session.at(), countSpan(step.runningSince, session.at()));
+        await setJobState(trx, job.id, 'finished', { endedAt: session.at() });
+        for (const { name, usedOn, minor, currency } of job.uses)
+          if (minor > 0)
+            await insertExpense(trx, { carId: car.id, spentOn: usedOn, what: name, minor, currency });
+      }
       for (const cost of input.costs)
         await insertExpense(trx, { carId: car.id, spentOn: input.finishedOn, ...cost });
       await updateCars(

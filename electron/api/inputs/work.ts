@@ -1,5 +1,12 @@
 import { z } from 'zod';
-import { closures, deviationKinds, hazards, partNames, workKinds } from '../../../valuation/words.ts';
+import {
+  closures,
+  deviationKinds,
+  hazards,
+  jobStepStates,
+  partNames,
+  workKinds,
+} from '../../../valuation/words.ts';
 import { amount, currency, grade, id, isoDate, line, text } from '../fields.ts';
 
 export const planFromCar = z.object({
@@ -88,3 +95,42 @@ export const saveSeason = z.object({
 });
 export const setCurrentSeason = z.object({ id: id.nullable() });
 export const closeSeason = z.object({ id, on: isoDate });
+
+export const addJobs = z.object({
+  seasonId: id.nullable().default(null),
+  cars: z
+    .array(z.object({ carId: id, kind: z.enum(workKinds).default('restore') }))
+    .min(1)
+    .max(1000),
+});
+export const setJobStep = z.object({
+  stepId: id,
+  state: z.enum(jobStepStates),
+  note: text.optional(),
+  spoiled: z.boolean().optional(),
+});
+export const jobSteps = z.object({ stepIds: z.array(id).min(1).max(200) });
+export const useMaterial = z.object({
+  jobId: id,
+  stepId: id.nullable().default(null),
+  name: line.min(1),
+  minor: amount,
+  currency,
+});
+export const usePart = z.object({
+  jobId: id,
+  stepId: id.nullable().default(null),
+  name: line.min(1),
+  part: z.enum(['', ...partNames]).default(''),
+  originality: z.enum(['original', 'period replacement', 'reproduction']),
+  shelfId: id.nullable().default(null),
+  donorCarId: id.nullable().default(null),
+  quantity: z.int().min(1).max(1000).default(1),
+  minor: amount.default(0),
+  currency,
+});
+export const changeJob = z.object({
+  id,
+  state: z.enum(['open', 'paused', 'given up']),
+  reason: line.default(''),
+});

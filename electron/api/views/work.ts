@@ -1,4 +1,5 @@
 /** What the procedures answer about the work on cars. */
+import type { Job } from '../../../db/records/jobs.ts';
 import type { Season, SeasonCar } from '../../../db/records/seasons.ts';
 import type { IsoDate, WorkStep } from '../../../valuation/index.ts';
 
@@ -19,4 +20,9 @@ export interface SeasonView extends Omit<Season, 'cars'> {
     finishedOn: IsoDate | null;
     hoursTaken: number | null;
   })[];
+}
+
+/** A job with the number of its car. */
+export interface JobView extends Job {
+  inventoryNumber: string;
 }

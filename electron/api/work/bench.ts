@@ -1,0 +1,175 @@
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { inventoryNumbers, listCars } from '../../../db/records/cars.ts';
+import { updateCars } from '../../../db/records/cars-write.ts';
+import {
+  insertJob,
+  insertMaterial,
+  insertUsedPart,
+  type Job,
+  type JobStep,
+  listJobs,
+  setJobState,
+  setJobStep,
+  startTime,
+  stopTime,
+} from '../../../db/records/jobs.ts';
+import { listParts } from '../../../db/records/parts.ts';
+import { planFromCar } from '../../../valuation/index.ts';
+import { countSpan } from '../../../valuation/work/count-span.ts';
+import { assumptionsInForce } from '../figures/assumptions.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import { notFound, refused } from '../session/errors.ts';
+import type { JobView } from '../views.ts';
+
+const isOver = ({ state }: Job): boolean => state === 'finished' || state === 'given up';
+
+const findJob = (jobs: readonly Job[], id: number): Job => {
+  const job = jobs.find(one => one.id === id);
+  if (!job) throw notFound('job', id);
+  if (isOver(job)) throw refused('That job is over.');
+  return job;
+};
+
+const findSteps = (jobs: readonly Job[], ids: readonly number[]): { job: Job; step: JobStep }[] =>
+  ids.map(id => {
+    for (const job of jobs) {
+      const step = job.steps.find(one => one.id === id);
+      if (step) return { job: findJob(jobs, job.id), step };
+    }
+    throw notFound('step', id);
+  });
+
+const list = needsCollection.handler(async ({ context }): Promise<JobView[]> => {
+  const jobs = await listJobs(context.db);
+  const numbers = await inventoryNumbers(context.db, [...new Set(jobs.map(({ carId }) => carId))]);
+  return jobs.map(job => ({ ...job, inventoryNumber: numbers.get(job.carId) ?? '' }));
+});
+
+/** Puts cars on the bench, each with the steps of the plan made from it; one action. */
+const add = needsCollection.input(inputs.addJobs).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const ids = input.cars.map(({ carId }) => carId);
+  const cars = await listCars(db, { ids });
+  const running = new Set((await listJobs(db)).filter(job => !isOver(job)).map(({ carId }) => carId));
+  for (const id of ids) {
+    const car = cars.find(one => one.id === id);
+    if (!car) throw notFound('car', id);
+    if (car.status === 'sold') throw refused(`${car.inventoryNumber} has been sold.`);
+    if (running.has(id)) throw refused(`${car.inventoryNumber} is on the bench already.`);
+  }
+  const { body } = await assumptionsInForce(session);
+  const subjects = new Map((await readSubjects(db, cars)).map(subject => [subject.id, subject]));
+  const label = ids.length === 1 ? (cars[0]?.inventoryNumber ?? '') : `${ids.length} cars`;
+  return session.act(`Put ${label} on the bench`, async trx => {
+    const jobIds: number[] = [];
+    for (const { carId, kind } of input.cars) {
+      const { lines } = planFromCar(subjects.get(carId)!, body, kind);
+      jobIds.push(await insertJob(trx, { carId, kind, lines, seasonId: input.seasonId }, session.at()));
+    }
+    await updateCars(
+      trx,
+      ids.map(id => ({ id, changes: { status: 'on the bench' as const } })),
+      session.at(),
+    );
+    return { ids: jobIds };
+  });
+});
+
+/** Ticks a step off, leaves it out or takes that back. A clock that runs on it stops; what then runs by itself is called when it is done. */
+const setStep = needsCollection.input(inputs.setJobStep).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const [found] = findSteps(await listJobs(db), [input.stepId]);
+  const { job, step } = found!;
+  const now = session.at();
+  const done = input.state === 'done';
+  const waits = done && step.waiting.likely > 0;
+  await session.act(`${done ? 'Did' : 'Changed'} a step: ${step.name}`, async trx => {
+    if (step.runningSince !== null) await stopTime(trx, step.id, now, countSpan(step.runningSince, now));
+    if (job.state !== 'open')
+      await setJobState(trx, job.id, 'open', job.startedAt === null ? { startedAt: now } : {});
+    await setJobStep(trx, step.id, {
+      state: input.state,
+      note: input.note ?? step.note,
+      spoiled: input.spoiled ?? step.spoiled,
+      doneAt: done ? now : null,
+      waitsUntil: waits ? new Date(Date.parse(now) + step.waiting.likely * 60_000).toISOString() : null,
+    });
+  });
+});
+
+/** Starts the clock on steps; several cars in one step at once share its time. */
+const start = needsCollection.input(inputs.jobSteps).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const found = findSteps(await listJobs(db), input.stepIds);
+  for (const { step } of found)
+    if (step.runningSince !== null) throw refused(`The clock runs already on “${step.name}”.`);
+  const now = session.at();
+  await session.act(`Started the clock on ${found[0]!.step.name}`, async trx => {
+    for (const { job, step } of found) {
+      await startTime(trx, step.id, now, found.length);
+      if (job.state !== 'open')
+        await setJobState(trx, job.id, 'open', job.startedAt === null ? { startedAt: now } : {});
+    }
+  });
+});
+
+const stop = needsCollection.input(inputs.jobSteps).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const found = findSteps(await listJobs(db), input.stepIds);
+  const now = session.at();
+  await session.act(`Stopped the clock on ${found[0]!.step.name}`, async trx => {
+    for (const { step } of found)
+      if (step.runningSince !== null) await stopTime(trx, step.id, now, countSpan(step.runningSince, now));
+  });
+});
+
+const useMaterial = needsCollection.input(inputs.useMaterial).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  findJob(await listJobs(db), input.jobId);
+  const usedOn = await session.today();
+  await session.act(`Used ${input.name}`, trx => insertMaterial(trx, { ...input, usedOn }));
+});
+
+/** Writes down a part that was fitted: from the shelf, which then has fewer, from a donor, or bought for it. */
+const usePart = needsCollection.input(inputs.usePart).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const job = findJob(await listJobs(db), input.jobId);
+  if (input.shelfId !== null) {
+    const part = (await listParts(db)).find(one => one.id === input.shelfId);
+    if (!part) throw notFound('part', input.shelfId);
+    if (part.inStock < input.quantity)
+      throw refused(`There are only ${part.inStock} of ${part.name} on the shelf.`);
+  }
+  if (input.donorCarId !== null) {
+    if (input.donorCarId === job.carId) throw refused('A car cannot be its own donor.');
+    const [donor] = await listCars(db, { ids: [input.donorCarId] });
+    if (!donor) throw notFound('car', input.donorCarId);
+  }
+  const usedOn = await session.today();
+  await session.act(`Fitted ${input.name}`, trx => insertUsedPart(trx, { ...input, usedOn }));
+});
+
+/** Pauses a job, goes on with it, or gives it up with a reason; a car that was given up comes off the bench. */
+const change = needsCollection.input(inputs.changeJob).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const job = findJob(await listJobs(db), input.id);
+  const reason = input.reason.trim();
+  if (input.state === 'given up' && reason === '') throw refused('Say why the job is given up.');
+  const now = session.at();
+  const labels = { open: 'Went on with a job', paused: 'Paused a job', 'given up': 'Gave up a job' };
+  await session.act(labels[input.state], async trx => {
+    for (const step of job.steps)
+      if (input.state !== 'open' && step.runningSince !== null)
+        await stopTime(trx, step.id, now, countSpan(step.runningSince, now));
+    await setJobState(trx, job.id, input.state, {
+      reason,
+      ...(input.state === 'given up' && { endedAt: now }),
+      ...(input.state === 'open' && job.startedAt === null && { startedAt: now }),
+    });
+    if (input.state === 'given up')
+      await updateCars(trx, [{ id: job.carId, changes: { status: 'kept' } }], now);
+  });
+});
+
+export const bench = { list, add, setStep, start, stop, useMaterial, usePart, change };

@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import { tableHashes } from '../../../../db/backup/manifest.ts';
+import { addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+
+const benched = async () => {
+  const service = await newCollectionService();
+  const { api, clock } = service;
+  const { variations } = await addReference(api);
+  const { ids } = await api.cars.create({
+    lotId: null,
+    cars: [
+      { inventoryNumber: 'B-1', variationId: variations.emberTwin, grade: 3 },
+      { inventoryNumber: 'B-2', variationId: variations.mossTwin, grade: 4 },
+      { inventoryNumber: 'B-3', variationId: variations.mossTwin, grade: 2 },
+    ],
+  });
+  const [one = 0, two = 0, donor = 0] = ids;
+  await api.bench.add({ cars: [{ carId: one }, { carId: two }] });
+  const jobs = () => api.bench.list();
+  const jobOf = async (carId: number) => (await jobs()).find(job => job.carId === carId)!;
+  const stepOf = async (carId: number, step: string) =>
+    (await jobOf(carId)).steps.find(s => s.step === step)!;
+  const later = (minutes: number) => {
+    clock.now = new Date(clock.now.getTime() + minutes * 60_000);
+  };
+  return { ...service, one, two, donor, jobOf, stepOf, later };
+};
+
+describe('the bench', () => {
+  it('takes cars with the steps of their plans, once each', async () => {
+    const { api, one, jobOf } = await benched();
+    const job = await jobOf(one);
+    expect(job).toMatchObject({ inventoryNumber: 'B-1', state: 'waiting', kind: 'restore' });
+    expect(job.steps.map(({ step }) => step)).toEqual(
+      (await api.work.plan({ carId: one })).lines.map(({ id }) => id),
+    );
+    expect((await api.cars.get({ id: one })).status).toBe('on the bench');
+    expect((await refusalOf(api.bench.add({ cars: [{ carId: one }] }))).message).toMatch(
+      /on the bench already/,
+    );
+  });
+
+  it('adds up sessions, shares the time of several cars, and counts no night', async () => {
+    const { api, one, two, stepOf, later } = await benched();
+    const [a, b] = [await stepOf(one, 'smooth'), await stepOf(two, 'smooth')];
+    await api.bench.start({ stepIds: [a.id] });
+    expect((await refusalOf(api.bench.start({ stepIds: [a.id] }))).message).toMatch(/runs already/);
+    later(30);
+    await api.bench.stop({ stepIds: [a.id] });
+    later(120);
+    await api.bench.start({ stepIds: [a.id, b.id] });
+    later(30);
+    await api.bench.stop({ stepIds: [a.id, b.id] });
+    expect((await stepOf(one, 'smooth')).seconds).toBe(45 * 60);
+    expect((await stepOf(two, 'smooth')).seconds).toBe(15 * 60);
+    await api.bench.start({ stepIds: [a.id] });
+    later(10 * 60);
+    await api.bench.stop({ stepIds: [a.id] });
+    expect(await stepOf(one, 'smooth')).toMatchObject({ seconds: 45 * 60, uncounted: 1, runningSince: null });
+  });
+
+  it('ticks steps off, says when what runs by itself is done, and takes it back', async () => {
+    const { api, one, stepOf, jobOf } = await benched();
+    const { id, waiting } = await stepOf(one, 'coat-light');
+    await api.bench.setStep({ stepId: id, state: 'done' });
+    const done = await stepOf(one, 'coat-light');
+    expect(done.state).toBe('done');
+    expect(Date.parse(done.waitsUntil!) - Date.parse(done.doneAt!)).toBe(waiting.likely * 60_000);
+    expect((await jobOf(one)).state).toBe('open');
+    await api.collection.undo();
+    expect(await stepOf(one, 'coat-light')).toMatchObject({ state: 'to do', doneAt: null });
+  });
+
+  it('takes parts from shelf and donor, and finishing undone brings all back, the shelf included', async () => {
+    const { api, session, one, donor, stepOf, jobOf, later } = await benched();
+    await api.collection.savePart({ name: 'Hub', inStock: 3, unit: 95, currency: 'USD' });
+    const [hub] = await api.collection.parts();
+    const { id: jobId } = await jobOf(one);
+    const used = { jobId, currency: 'USD', part: 'wheels' as const };
+    const start = () => {
+      const { change: _, change_row: __, ...rest } = tableHashes(session.collection!.read.sqlite);
+      return rest;
+    };
+    const bare = start();
+    await api.bench.usePart({
+      ...used,
+      name: 'Hub',
+      originality: 'reproduction',
+      shelfId: hub!.id,
+      quantity: 2,
+      minor: 190,
+    });
+    expect((await api.collection.parts())[0]?.inStock).toBe(1);
+    expect(
+      (
+        await refusalOf(
+          api.bench.usePart({
+            ...used,
+            name: 'Hub',
+            originality: 'reproduction',
+            shelfId: hub!.id,
+            quantity: 2,
+          }),
+        )
+      ).message,
+    ).toBe('There are only 1 of Hub on the shelf.');
+    await api.bench.usePart({
+      ...used,
+      name: 'Glazing',
+      part: 'glazing',
+      originality: 'original',
+      donorCarId: donor,
+    });
+    await api.bench.useMaterial({ jobId, name: 'Stripper', minor: 140, currency: 'USD' });
+    const { id: stepId } = await stepOf(one, 'strip');
+    await api.bench.start({ stepIds: [stepId] });
+    later(50);
+    const before = start();
+    await api.cars.finishWork({
+      carId: one,
+      jobId,
+      kind: 'restore',
+      finishedOn: '2026-03-14',
+      finishState: 'restored',
+      grade: 8,
+      parts: [{ part: 'wheels', grade: 9, originality: 'reproduction' }],
+      closure: 'screw',
+    });
+    const page = await api.cars.get({ id: one });
+    expect(page.work[0]).toMatchObject({ jobId, minutes: 50 });
+    expect(page.expenses.map(({ what, minor }) => [what, minor]).toSorted()).toEqual([
+      ['Hub', 190],
+      ['Stripper', 140],
+    ]);
+    expect((await jobOf(one)).state).toBe('finished');
+    expect((await jobOf(one)).uses).toContainEqual(
+      expect.objectContaining({ name: 'Glazing', part: expect.objectContaining({ donorCarId: donor }) }),
+    );
+    expect((await refusalOf(api.bench.setStep({ stepId, state: 'done' }))).message).toBe('That job is over.');
+    await api.collection.undo();
+    expect(start()).toEqual(before);
+    for (let i = 0; i < 4; i++) await api.collection.undo();
+    expect(start()).toEqual(bare);
+    expect((await api.collection.parts())[0]?.inStock).toBe(3);
+  });
+
+  it('pauses, goes on, and is given up only with a reason', async () => {
+    const { api, one, jobOf } = await benched();
+    const { id } = await jobOf(one);
+    await api.bench.change({ id, state: 'paused' });
+    expect((await jobOf(one)).state).toBe('paused');
+    expect((await refusalOf(api.bench.change({ id, state: 'given up' }))).message).toMatch(/Say why/);
+    await api.bench.change({ id, state: 'given up', reason: 'The axle channel cracked' });
+    expect(await jobOf(one)).toMatchObject({ state: 'given up', reason: 'The axle channel cracked' });
+    expect((await api.cars.get({ id: one })).status).toBe('kept');
+  });
+});
