@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import { readBasePaint } from '../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
-import { plain } from './plain.ts';
+import { bare, plain } from './plain.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
 import { type SettledName, settledNames } from './settled-names.ts';
 
@@ -53,7 +53,7 @@ const group = <T>(list: T[], key: (item: T) => string | number) => {
 
 /**
  * Loads the reference once and returns a matcher for any number of rows. `casting` is matched to a casting's name or to
- * the name of one of its releases, exactly but for case and spaces, or else to what the owner has settled that the text
+ * the name of one of its releases, exactly but for case, spaces, accents and hyphens, or else to what the owner has settled that the text
  * means; `maker` and `series` tell castings of one name apart; `release_name` and `release_year` narrow to a release; every
  * feature column that has text must be equal. Text that fits no variation leaves the casting known and the variation open.
  */
@@ -108,18 +108,32 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
   const variationsByCasting = group(prepared, variation => variation.castingId);
   const coloursByCasting = group(variations, variation => variation.castingId);
 
-  const nameIn = (written: Record<string, string>) =>
-    plain(written.casting ?? '') || plain(written.release_name ?? '');
+  // Names that differ from the text in accents, hyphens and spaces alone; what fits two of them is neither.
+  const byBare = group([...castingsByName.keys(), ...releasesByName.keys()].map(String), bare);
+  const named = new Map<string, string>();
+  /** A name as the reference has it, plain. */
+  const nameOf = (given: string | undefined): string => {
+    const text = plain(given ?? '');
+    if (text === '' || castingsByName.has(text) || releasesByName.has(text) || settledByText.has(text))
+      return text;
+    const known = named.get(text);
+    if (known !== undefined) return known;
+    const alike = new Set(byBare.get(bare(text)));
+    const name = alike.size === 1 ? ([...alike][0] ?? text) : text;
+    if (named.size < 10_000) named.set(text, name);
+    return name;
+  };
+  const nameIn = (written: Record<string, string>) => nameOf(written.casting) || nameOf(written.release_name);
   const findCasting = (written: Record<string, string>): number | null =>
     castingOfName(written) ?? settledByText.get(nameIn(written))?.castingId ?? null;
   const castingOfName = (written: Record<string, string>): number | null => {
     const text = nameIn(written);
     if (text === '') return null;
     const byRelease = (releasesByName.get(text) ?? []).map(release => release.castingId);
-    const named = castingsByName.get(text)?.map(casting => casting.id) ?? byRelease;
+    const ofName = castingsByName.get(text)?.map(casting => casting.id) ?? byRelease;
     const series = plain(written.series ?? '');
     const maker = plain(written.maker ?? '');
-    const fitting = [...new Set(named)].filter(id => {
+    const fitting = [...new Set(ofName)].filter(id => {
       const casting = castingsById.get(id);
       return (
         casting !== undefined &&
@@ -128,7 +142,7 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
       );
     });
     if (fitting.length === 1) return fitting[0] ?? null;
-    const release = plain(written.release_name ?? '');
+    const release = nameOf(written.release_name);
     const ofRelease = fitting.filter(id =>
       releasesByCasting.get(id)?.some(candidate => plain(candidate.name) === release),
     );
@@ -137,7 +151,7 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
 
   /** The release that the text names, if any, as the reference spells it: a casting typed by the name of a re-release means that one. */
   const releaseIn = (castingId: number, written: Record<string, string>): string => {
-    const given = plain(written.release_name ?? '') || plain(written.casting ?? '');
+    const given = nameOf(written.release_name) || nameOf(written.casting);
     const named = settledByText.get(given);
     if (
       named?.castingId === castingId &&

@@ -6,3 +6,10 @@ export const plain = (text: string): string =>
   alreadyPlain.test(text)
     ? text.toLowerCase()
     : text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
+
+/** Letters and figures alone, without accents: "Sluice-Racer", "sluice racer" and "Sluiceracer" are one name. */
+export const bare = (text: string): string =>
+  text
+    .normalize('NFKD')
+    .replace(/[^\p{L}\p{N}]/gu, '')
+    .toLowerCase();

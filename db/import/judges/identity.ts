@@ -1,7 +1,7 @@
 import { readBasePaint, readYear } from '../../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
 import { featureColumns, type LoadedReference, type Match } from '../../reference/match.ts';
-import { plain } from '../../reference/plain.ts';
+import { bare } from '../../reference/plain.ts';
 import type { FeatureTexts } from './feature-text.ts';
 import { mostMatches, type RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
@@ -114,7 +114,7 @@ const nameAsKnown = (
   if (!known) return;
   row.fields.casting = known.name;
   if (casting === undefined || release !== undefined || casting === known.name) return;
-  if (plain(casting) === plain(known.name)) return;
+  if (bare(casting) === bare(known.name)) return;
   const name = releaseId === null ? undefined : reference.releaseName(releaseId);
   row.fields.release_name = name ?? tidy(casting);
 };

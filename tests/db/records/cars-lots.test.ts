@@ -40,7 +40,6 @@ describe('cars', () => {
       costFixed: true,
       ownWorth: { low: 1, mid: 2, high: 3 },
       unread: [{ column: 'Cond.', text: 'beater', field: 'grade' }],
-      boughtOn: '2025-05-05',
       wornColour: 'Ember',
       wornFinish: 'enamel',
       restorerMark: 'RA',
