@@ -32,8 +32,14 @@ describe('a column that describes cars in words', () => {
     const rows = await read(await withReference(), strangersFile('one-cell.csv'), 'lot');
     expect(rows.slice(0, 6)).toEqual([
       [
-        { casting: 'Brackenhall Van', colour: 'purple', release_year: 1968, grade: 7 },
-        ['front of base painted'],
+        {
+          casting: 'Brackenhall Van',
+          colour: 'purple',
+          release_year: 1968,
+          base_paint: 'front quarter',
+          grade: 7,
+        },
+        [],
       ],
       [
         { casting: 'Corriemuir Coupe', colour: 'lime green', grade: 3 },

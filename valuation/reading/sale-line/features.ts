@@ -153,15 +153,17 @@ const baseTexts = [
   '(?:fully? |completely |all )?(?:full|fully|completely|all) ?-?(?:paint(?:ed)? )?base(?:plate)?(?: paint(?:ed)?)?',
   '(?:bare|unpainted|no paint) base(?:plate)?|base(?:plate)?:? (?:is )?(?:bare|unpainted|not painted|fully painted|all painted)',
   '(?:front|frt|frnt|rear|rr|back)\\.?[ -](?:quarter|qtr|qrtr|1/4)\\.?(?: (?:of )?(?:the )?(?:base )?(?:is )?(?:painted|paint|ptd))?(?: base)?',
+  '(?:front|frt|frnt|rear|rr|back)\\.?(?: (?:half|end|part))?(?: of(?: the)?)? base(?:plate)? (?:is )?(?:painted|paint|ptd)',
+  'base(?:plate)? (?:is )?(?:painted|ptd) (?:at the )?(?:front|frt|frnt|rear|rr|back)',
 ];
 
 /** How much of the base is painted, where it is said of the base. */
 export const takeBasePaint = (line: Line, put: Put): void => {
   const found = line.matches(words(baseTexts.join('|'))).flatMap(match => {
     const said = match[0].replace(/-/g, ' ');
-    const quarter = /^(fr|r|back)[a-z]*\.? (?:quarter|qtr|qrtr|1\/4)/.exec(said)?.[1];
-    const paint = quarter
-      ? `${quarter === 'fr' ? 'front' : 'rear'} quarter`
+    const side = /\b(?:(front|frt|frnt)|rear|rr|back)\b/.exec(said);
+    const paint = side
+      ? `${side[1] ? 'front' : 'rear'} quarter`
       : /bare|unpainted|no paint|not painted/.test(said)
         ? 'unpainted'
         : 'full';
