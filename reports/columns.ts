@@ -96,6 +96,7 @@ const furtherColumns: Column[] = [
   column('series', 20, ({ identity }) => text(identity.series ?? identity.written?.series)),
   feature('body_finish', 'bodyFinish'),
   column('status', 12, entry => text(entry.status)),
+  column('not_understood', 30, entry => text(entry.notUnderstood ?? null)),
   column('restoration', 24, entry => text(restorationText(entry))),
   column('worn_colour', 16, entry => text(entry.worn.colour)),
   column('worn_finish', 16, entry => text(entry.worn.finish)),

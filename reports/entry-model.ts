@@ -170,7 +170,8 @@ export const entryModel = (
     ...fact('Documented', entry.documentedOn && longDate(entry.documentedOn)),
   ];
   const rows = worthRows(entry, report, axis).map(row => ({ ...row, note: printableLine(row.note) }));
-  const notes = printableText(entry.notes ?? '');
+  const unread = entry.notUnderstood ? `Written and not understood: ${entry.notUnderstood}` : null;
+  const notes = printableText([entry.notes, unread].filter(Boolean).join('\n'));
   const evidence = entry.evidence
     ? printableText(reportedEvidence(entry.evidence, entry.worths.asFound.own))
     : '';

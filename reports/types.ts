@@ -111,6 +111,8 @@ export interface ReportEntry {
   /** What the worth as found rests on, unless that is its owner's own figure; null where there is no worth. */
   evidence: Evidence | null;
   notes: string | null;
+  /** What was written beside its fields and is not understood, as it stands; null where there is nothing. */
+  notUnderstood?: string | null;
 }
 
 /** All that a collection report says, as plain data. Amounts are whole minor units of `currency`. */

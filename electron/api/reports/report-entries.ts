@@ -195,6 +195,7 @@ export const reportEntries = async (
       restorationCost: subject.plan ? (recommendCar(fitted, subject, valuation).plan?.cost ?? null) : null,
       evidence: valuation.asFound ? valuation.evidence : null,
       notes: car.notes || null,
+      notUnderstood: car.unread.map(({ column, text }) => `${column}: ${text}`).join('; ') || null,
     });
   }
   return entries;

@@ -1,4 +1,5 @@
-import { useEffect } from 'react';
+import { useIsFetching } from '@tanstack/react-query';
+import { useEffect, useRef } from 'react';
 import { useSearch } from 'wouter';
 import type { CollectionSummary } from '../../../electron/api/views.ts';
 import { useSummary } from '../../api/use-summary.ts';
@@ -38,10 +39,14 @@ const namesOf = ({ dir, name, owner, reportingCurrency }: CollectionSummary): st
 const SettingsScreen = () => {
   const { data: summary } = useSummary();
   const part = new URLSearchParams(useSearch()).get('part');
-  const isThere = summary !== undefined;
+  // The parts above take their room once they have been asked for.
+  const isWhole = useIsFetching() === 0 && summary !== undefined;
+  const shown = useRef<string | null>(null);
   useEffect(() => {
-    if (part && isThere) document.getElementById(part)?.scrollIntoView({ block: 'start' });
-  }, [part, isThere]);
+    if (!part || !isWhole || shown.current === part) return;
+    shown.current = part;
+    document.getElementById(part)?.scrollIntoView({ block: 'start' });
+  }, [part, isWhole]);
   if (!summary) return <LoadingState />;
   const currency = summary.reportingCurrency;
   return (

@@ -1,5 +1,9 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
 import { expect, it } from 'vitest';
-import { addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+import { addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 
 /** Cars of one lot with texts of the column Cond. that were not understood, as an import saves them. */
 const carsWith = async (texts: (string | null)[]) => {
@@ -126,4 +130,19 @@ it('cars are found by the words of their owner, in the search and among the cars
   expect(await found('lt grn')).toEqual(['T-2']);
   expect(await found('beater T-2')).toEqual([]);
   expect((await api.cars.list({})).map(({ said }) => said)).toEqual([['beater'], ['lt grn'], []]);
+});
+
+it('what is not understood goes out with a list as a column of its own, and is printed', async () => {
+  const { api } = await carsWith(['=beater', null]);
+  const made = await resultOf(await api.reports.make({ format: 'csv' }));
+  const file = await api.reports.file({ token: made.token });
+  const [headings, first] = (await file.text()).split('\r\n');
+  expect(headings?.split(',')).toContain('not_understood');
+  expect(first).toContain('Cond.: =beater');
+  const { token } = await resultOf(await api.reports.make({ format: 'pdf', withPhotographs: false }));
+  const path = join(mkdtempSync(join(tmpdir(), 'playworn-')), 'report.pdf');
+  writeFileSync(path, Buffer.from(await (await api.reports.file({ token })).arrayBuffer()));
+  const pdf = execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
+  rmSync(dirname(path), { recursive: true });
+  expect(pdf.replace(/\s+/g, ' ')).toContain('Written and not understood: Cond.: =beater');
 });
