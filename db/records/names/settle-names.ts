@@ -4,9 +4,10 @@ import { plain } from '../../reference/plain.ts';
 import { ensureRelease, saveCasting } from '../../reference/reference-write.ts';
 import { rememberNames } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
+import { listSales, updateSale } from '../sales.ts';
 import { readUnread, unreadToJson } from '../unread.ts';
 import { type Followed, followReference } from './follow-reference.ts';
-import type { WaitingGroup } from './waiting-names.ts';
+import { nameWritten, type WaitingGroup } from './waiting-names.ts';
 
 /** What the owner says that spellings mean. */
 export type Settlement =
@@ -77,6 +78,21 @@ const written = async (
   }
 };
 
+/** Sale records without a name, among whose texts that were not understood is one of these names, have it. */
+const nameSales = async (trx: Transaction<Schema>, saleIds: readonly number[], names: readonly string[]) => {
+  const known = new Set(names.map(plain));
+  for (const sale of await listSales(trx, { ids: [...saleIds] })) {
+    if (nameWritten(sale.asWritten) !== '') continue;
+    const { unread } = await trx
+      .selectFrom('sale_record')
+      .select('unread')
+      .where('id', '=', sale.id)
+      .executeTakeFirstOrThrow();
+    const name = readUnread(unread).find(({ text }) => known.has(plain(text)))?.text;
+    if (name) await updateSale(trx, { ...sale, asWritten: { ...sale.asWritten, casting: name } });
+  }
+};
+
 /** A piece of text without the name in it. */
 const withoutName = (piece: string, name: string): string => {
   const at = piece.toLowerCase().indexOf(name.toLowerCase());
@@ -120,6 +136,7 @@ export const settleNames = async (
   const texts = group.texts.map(({ text }) => text);
   await rememberNames(trx, texts, meaning, at);
   if (meaning.castingId === null) return { carIds: [], saleIds: [], castingId: null };
+  await nameSales(trx, group.saleIds, texts);
   const followed = await followReference(trx, group, at);
   await understand(trx, followed.saleIds, texts);
   return { ...followed, castingId: meaning.castingId };

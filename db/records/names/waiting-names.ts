@@ -5,6 +5,7 @@ import { readTexts } from '../../codec.ts';
 import { plain } from '../../reference/plain.ts';
 import { partedNames, settledNames } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
+import { readUnread } from '../unread.ts';
 
 /** A text that names a car and that the reference does not know, with the cars and sale records that wait for it. */
 export interface WaitingText {
@@ -30,6 +31,8 @@ interface WaitingRow {
   carId?: number;
   saleId?: number;
   written: Record<string, string>;
+  /** Of a sale record, the texts that were not understood. */
+  unread?: string[];
 }
 
 /** The text that names the car, among what was written of it. */
@@ -39,11 +42,15 @@ export const nameWritten = (written: Record<string, string>): string =>
 /** 1 where every word begins with a capital and goes on in small letters, without a comma. */
 const tidy = (text: string): number => (/^(?:[\p{Lu}\p{N}][^\p{Lu},;]*(?:\s+|$))+$/u.test(text) ? 1 : 0);
 
-/** The text that comes most often; of those that come alike, a tidy one, and then the first. */
+/** The text that comes most often, whatever its capitals, as it is written tidiest, most often and first. */
 const commonest = (texts: readonly string[]): string => {
-  const times = new Map<string, number>();
-  for (const text of texts) times.set(text, (times.get(text) ?? 0) + 1);
-  return [...times].sort(([a, one], [b, other]) => other - one || tidy(b) - tidy(a))[0]?.[0] ?? '';
+  const most = [...Map.groupBy(texts, plain).values()].sort(
+    (a, b) => b.length - a.length || Math.max(...b.map(tidy)) - Math.max(...a.map(tidy)),
+  )[0];
+  const writings = [...Map.groupBy(most ?? [], text => text)];
+  return (
+    writings.sort(([a, one], [b, other]) => tidy(b) - tidy(a) || other.length - one.length)[0]?.[0] ?? ''
+  );
 };
 
 const only = (texts: readonly string[]): string | null => {
@@ -77,16 +84,30 @@ const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
   // A sale of the owner's own follows its car.
   const sales = await db
     .selectFrom('sale_record')
-    .select(['id', 'as_written'])
+    .select(['id', 'as_written', 'unread'])
     .where('casting_id', 'is', null)
     .where('disposal_id', 'is', null)
-    .where('as_written', '!=', '{}')
+    .where(eb => eb.or([eb('as_written', '!=', '{}'), eb('unread', '!=', '[]')]))
     .orderBy('id')
     .execute();
   return [
     ...cars.map(row => ({ carId: row.id, written: readTexts(row.as_written) })),
-    ...sales.map(row => ({ saleId: row.id, written: readTexts(row.as_written) })),
+    ...sales.map(row => ({
+      saleId: row.id,
+      written: readTexts(row.as_written),
+      unread: readUnread(row.unread).map(({ text }) => text),
+    })),
   ].map((row, at) => ({ ...row, at }));
+};
+
+/** A sale without a name, one of whose texts that were not understood is the name of others, has that name. */
+const withNamesUnread = (rows: WaitingRow[]): WaitingRow[] => {
+  const names = new Set(rows.map(({ written }) => plain(nameWritten(written))).filter(Boolean));
+  return rows.map(row => {
+    if (nameWritten(row.written) !== '') return row;
+    const name = row.unread?.find(text => names.has(plain(text)));
+    return name === undefined ? row : { ...row, written: { ...row.written, casting: name } };
+  });
 };
 
 /**
@@ -95,7 +116,7 @@ const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
  */
 export const waitingNames = async (db: Kysely<Schema>): Promise<WaitingGroup[]> => {
   const settled = await settledNames(db);
-  const rows = (await waitingRows(db)).filter(({ written }) => {
+  const rows = withNamesUnread(await waitingRows(db)).filter(({ written }) => {
     const text = plain(nameWritten(written));
     return text !== '' && settled.get(text)?.means !== 'not a car';
   });

@@ -48,11 +48,16 @@ describe('names that wait', () => {
   });
 
   it('settled as a casting take their cars and sales with them, and one undo brings all back', async () => {
-    const { api } = await newCollectionService();
+    const { api, session } = await newCollectionService();
     await shoebox(api);
+    const unread = () =>
+      session.collection!.read.sqlite.prepare('SELECT unread FROM sale_record ORDER BY id').pluck().all();
+    const jotted = 'date,title,price\n11/19/25,brackenhall van - restored,$28\n';
+    await resultOf(await api.imports.run({ file: new File([jotted], 'sold.csv'), as: 'sales' }));
+    expect(unread().at(-1)).toContain('"brackenhall van"');
     const before = await api.names.waiting();
     const done = await api.names.settle({ texts: ['brackenhal  VAN'], settlement: { as: 'casting' } });
-    expect(done).toMatchObject({ name: 'Brackenhall Van', casting: 'Brackenhall Van', cars: 2, sales: 3 });
+    expect(done).toMatchObject({ name: 'Brackenhall Van', casting: 'Brackenhall Van', cars: 2, sales: 4 });
     expect(await waiting(api)).not.toHaveProperty('Brackenhall Van');
     const page = await api.reference.casting({ id: done.castingId! });
     expect(page).toMatchObject({
@@ -60,9 +65,10 @@ describe('names that wait', () => {
       maker: 'Unknown maker',
       firstYear: 1968,
       cars: 2,
-      saleRecords: 3,
+      saleRecords: 4,
     });
     expect(page.releaseRows).toMatchObject([{ name: 'Brackenhall Van', year: 1968 }]);
+    expect(unread().at(-1)).toBe('[]');
     const [valued] = await api.cars.list({ castingId: done.castingId! });
     expect(valued?.worths.asFound?.mid).toBeGreaterThan(0);
     await api.collection.undo();
