@@ -39,13 +39,22 @@ const namesOf = ({ dir, name, owner, reportingCurrency }: CollectionSummary): st
 const SettingsScreen = () => {
   const { data: summary } = useSummary();
   const part = new URLSearchParams(useSearch()).get('part');
-  // The parts above take their room once they have been asked for.
+  // The parts above take their room once they have been asked for; until its reader does something, the part stays in sight.
   const isWhole = useIsFetching() === 0 && summary !== undefined;
-  const shown = useRef<string | null>(null);
+  const acted = useRef(false);
   useEffect(() => {
-    if (!part || !isWhole || shown.current === part) return;
-    shown.current = part;
-    document.getElementById(part)?.scrollIntoView({ block: 'start' });
+    acted.current = false;
+    const act = () => {
+      acted.current = true;
+    };
+    const signs = ['pointerdown', 'wheel', 'keydown'] as const;
+    for (const sign of signs) window.addEventListener(sign, act, { passive: true });
+    return () => {
+      for (const sign of signs) window.removeEventListener(sign, act);
+    };
+  }, []);
+  useEffect(() => {
+    if (part && isWhole && !acted.current) document.getElementById(part)?.scrollIntoView({ block: 'start' });
   }, [part, isWhole]);
   if (!summary) return <LoadingState />;
   const currency = summary.reportingCurrency;

@@ -88,6 +88,7 @@ test('a list is read with its owner’s words: asked once, by keyboard, used fro
   await goTo(page, '/settings?part=words');
   await expect(page.getByRole('rowheader', { name: 'beater' })).toBeVisible();
   await settled(page);
+  await expect(page.getByRole('rowheader', { name: 'beater' })).toBeInViewport();
   await picture(page, 'words-settings');
   expect(await breaches(page)).toEqual([]);
   await page.getByRole('textbox', { name: 'Add a text' }).fill('junk');
