@@ -146,9 +146,13 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
  * a cancel or a failure takes nothing. `dryRun` judges only. `afterwards` runs inside the action with what it made.
  */
 export const runImport = async (
-  request: ImportRequest & { afterwards?: (trx: Transaction<Schema>, made: MadeByImport) => Promise<void> },
+  request: ImportRequest & {
+    afterwards?: (trx: Transaction<Schema>, made: MadeByImport) => Promise<void>;
+    /** The action that this import is a part of; without one it is an action of its own. */
+    within?: Transaction<Schema>;
+  },
 ): Promise<ImportResult> => {
-  const { collection, file, name, options, at, signal, afterwards } = request;
+  const { collection, file, name, options, at, signal, afterwards, within } = request;
   const table = await openTable(file, name, options);
   const mapping = mapColumns(table, options);
   const formats = await learnFormats(table, mapping, options, signal);
@@ -219,7 +223,7 @@ export const runImport = async (
     await take(collection.read.db, await dryTarget(request));
     return finish();
   }
-  return runBulk(collection, labelOf(options, name), at, async trx => {
+  const takeIn = async (trx: Transaction<Schema>): Promise<ImportResult> => {
     const given = options.words ?? [];
     if (given.length > 0) await saveWords(trx, new WordBook(given).words, at);
     // What the new words settle of earlier imports is settled first: the same rows are then known again.
@@ -233,7 +237,7 @@ export const runImport = async (
       nextNumber: options.as === 'lot' ? await numbererBeside(trx, lotId, numbers) : () => '',
       purchases,
       write: true,
-      sees: settled.carIds.length + settled.saleIds.length > 0,
+      sees: within !== undefined || settled.carIds.length + settled.saleIds.length > 0,
     });
     if (lot) result.lot = { id: lot.id, name: lot.name };
     const bought = lot && (await purchases.settle(trx, { ...lot, isPriced: isPriced(options, lot) }, at));
@@ -253,7 +257,8 @@ export const runImport = async (
         soldCarIds: bought?.soldCarIds ?? [],
       });
     return finish();
-  });
+  };
+  return within ? takeIn(within) : runBulk(collection, labelOf(options, name), at, takeIn);
 };
 
 /** A lot of which no car could be read is not made, nor is one whose cars all went to lots of their own. */

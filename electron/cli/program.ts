@@ -27,7 +27,11 @@ const addImport = (program: Command): void => {
     'import <FILE>',
     'import a spreadsheet (CSV or XLSX); creates the collection if it is missing',
   )
-    .addOption(new Option('--as <KIND>', 'what the rows are').choices(importKinds).makeOptionMandatory())
+    .addOption(
+      new Option('--as <KIND>', 'what the rows are')
+        .choices([...importKinds, 'market'])
+        .makeOptionMandatory(),
+    )
     .addOption(
       new Option('--map <MAPPING>', 'their column, as "Their heading=our_column"; may be repeated')
         .default({}, 'by their names')

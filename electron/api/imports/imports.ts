@@ -1,5 +1,7 @@
 import type { Kysely } from 'kysely';
+import { z } from 'zod';
 import type { ImportResult } from '../../../db/import/index.ts';
+import type { MarketResult } from '../../../db/import/market.ts';
 import { findLotNamed, lotCosts } from '../../../db/records/lots.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { marketToday } from '../figures/market.ts';
@@ -80,4 +82,19 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
   }, signal);
 });
 
-export const imports = { preview, run };
+/** Takes in a market that somebody passed on, as one action. */
+const market = needsCollection
+  .input(z.object({ file: z.file().max(2_000_000_000), dryRun: z.boolean().default(false) }))
+  .handler(({ context: { session, collection }, input: { file, dryRun }, signal }) =>
+    streamed<MarketResult>(async (onProgress, stop) => {
+      const { importMarket } = await import('../../../db/import/market.ts');
+      const at = session.at();
+      const result = await explained(
+        importMarket({ collection, file, name: file.name, dryRun, at, signal: stop, onProgress }),
+      );
+      if (!dryRun) await session.changed();
+      return result;
+    }, signal),
+  );
+
+export const imports = { preview, run, market };

@@ -1,4 +1,4 @@
-import { accessSync, constants, mkdtempSync, openAsBlob, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
@@ -12,6 +12,8 @@ import { beforeFounding } from '../founding.ts';
 import { followed } from '../progress-bar.ts';
 import { endRefused, print, Refused, say } from '../terminal.ts';
 import { wordsCsv, wordsIn } from '../words-file.ts';
+import { fileAt } from './file-at.ts';
+import { importMarket } from './import-market.ts';
 
 export interface ImportOptions {
   as: ImportKind;
@@ -31,20 +33,6 @@ export interface ImportOptions {
   notUnderstood?: string;
   json?: boolean;
 }
-
-/** Read piece by piece as the import goes on, however large it is. */
-const fileAt = async (path: string): Promise<File> => {
-  const found = statSync(path, { throwIfNoEntry: false });
-  if (!found) throw new Refused(`There is no file ${path}.`);
-  if (found.isDirectory()) throw new Refused(`${path} is a folder. Name the spreadsheet in it.`);
-  if (!found.isFile()) throw new Refused(`${path} is no file that can be imported.`);
-  try {
-    accessSync(path, constants.R_OK);
-  } catch {
-    throw new Refused(`${path} cannot be read by you. Change its permissions, or copy it.`);
-  }
-  return new File([await openAsBlob(path)], basename(path));
-};
 
 const priceIn = (text: string, currency: string): number => {
   const price = readMoney(text, currency);
@@ -152,8 +140,16 @@ const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
   ),
 ];
 
-/** `playworn import`: takes a spreadsheet in, making the collection where there is none. */
-export const importFile = async (file: string, options: ImportOptions): Promise<void> => {
+/** `playworn import`: takes a spreadsheet in, or a market that was passed on, making the collection where there is none. */
+export const importFile = (
+  file: string,
+  options: Omit<ImportOptions, 'as'> & { as: ImportKind | 'market' },
+): Promise<void> => {
+  const { as } = options;
+  return as === 'market' ? importMarket(file, options) : importList(file, { ...options, as });
+};
+
+const importList = async (file: string, options: ImportOptions): Promise<void> => {
   const path = resolve(file);
   await fileAt(path);
   const { collection, dryRun, json } = options;

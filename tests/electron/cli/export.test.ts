@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { TextWriter, Uint8ArrayReader, ZipReader } from '@zip.js/zip.js';
@@ -127,6 +127,31 @@ describe('a list that goes out whole', { timeout: 120_000 }, () => {
       );
     expect(readRfc4180(texts['sales.csv']!)).toHaveLength(1 + 3);
     expect(Object.values(texts).join('')).not.toMatch(/attic|Tarrow/);
+  });
+
+  it('is taken in by a friend: new records added, known ones recognised, one action', async () => {
+    const taken = await answer(['import', at('market.zip'), '--as', 'market', '--collection', at('friend')]);
+    expect(taken).toMatchObject({ reference: { accepted: 3 }, sales: { accepted: 3 } });
+    for (const list of ['reference', 'sales'])
+      expect(readFileSync((await out(list, 'csv', 'friend')).file, 'utf8')).toBe(
+        readFileSync((await out(list, 'csv')).file, 'utf8'),
+      );
+    const again = await answer(['import', at('market.zip'), '--as', 'market', '--collection', at('friend')]);
+    expect(again).toMatchObject({
+      reference: { accepted: 0, duplicates: 3 },
+      sales: { accepted: 0, duplicates: 3 },
+    });
+    writeFileSync(at('letter.zip'), 'dear');
+    const refused = await playworn([
+      'import',
+      at('letter.zip'),
+      '--as',
+      'market',
+      '--collection',
+      at('none'),
+    ]);
+    expect(refused).toMatchObject({ code: 1, stderr: expect.stringContaining('no market that was shared') });
+    expect(existsSync(at('none'))).toBe(false);
   });
 
   it('refuses a list or a form that there is not, as wrong use', async () => {
