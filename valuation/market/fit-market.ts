@@ -90,7 +90,13 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
     spanLogs.set(span, log);
     return log;
   });
-  const weights = fit.weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]! * fit.informationScale);
+  // On the scale of the fit, but no surer than the weightiest: records that are all old, or all hearsay, stay as unsure as they are.
+  const weightiest = design.lots.reduce(
+    (most, { weight }) => Math.max(most, weight),
+    records.reduce((most, { weight }) => Math.max(most, weight), 0),
+  );
+  const scale = weightiest > 0 ? fit.informationScale * Math.min(1, weightiest) : 1;
+  const weights = fit.weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]! * scale);
   const shareOf = (i: number) => fit.weights[i]! / design.lots[design.lotOf[i]!]!.weight;
   const doubtful = records
     .map(({ record }, i) => ({ id: record.id, departure: fit.departures[i]! }))

@@ -4,7 +4,7 @@ import { readDecisions } from '../../../db/records/decisions.ts';
 import { listLots } from '../../../db/records/lots.ts';
 import { worthOverTime } from '../../../db/records/valuations.ts';
 import { plain } from '../../../db/reference/plain.ts';
-import { type Range, recommendations, sumOfCars } from '../../../valuation/index.ts';
+import { recommendations, sumOfCars } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
@@ -66,7 +66,7 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const worths = cars.flatMap(({ figures: found }) => found?.worths.asFound ?? []);
   const fitted = await marketToday(session);
   const candidates = await carCandidates(db);
-  const total: Range = sumOfCars(
+  const { correlation: _, ...total } = sumOfCars(
     fitted,
     cars.flatMap(({ car, figures: found }) =>
       found?.worths.asFound

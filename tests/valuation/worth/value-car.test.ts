@@ -202,17 +202,30 @@ describe('valueCar', () => {
 });
 
 describe('the weights of records', () => {
-  it('tell the same whatever the unit in which they are counted', () => {
-    const trusting = (reliability: number) =>
+  const trusting = (reliabilityOf: (i: number) => number) =>
+    fitMarket(
+      {
+        ...market,
+        sales: market.sales.map((sale, i) => ({ ...sale, soldOn: date, reliability: reliabilityOf(i) })),
+      },
+      { ...assumptions, leastEvidence: 0 },
+      date,
+    );
+
+  it('tell together what the fit took them to tell: Kish’s effective number, where some weigh less', () => {
+    const { inside } = trusting(i => (i % 2 === 0 ? 1 : 0.25));
+    const full = inside.sales.map(({ record, weight }, i) =>
+      record.grade === null ? 0 : inside.weights[i]! / weight,
+    );
+    expect(Math.max(...full)).toBeCloseTo((1 + 0.25) / (1 + 0.25 ** 2), 2);
+  });
+
+  it('leave a value less sure where all of them weigh less', () => {
+    const sdWith = (reliability: number) =>
       valueCar(
-        fitMarket(
-          { ...market, sales: market.sales.map(sale => ({ ...sale, reliability })) },
-          { ...assumptions, leastEvidence: 0 },
-          date,
-        ),
+        trusting(() => reliability),
         subjectOf({ variationId: sold.id }),
-      ).asFound!;
-    expect(trusting(0.2).logMean).toBeCloseTo(trusting(0.8).logMean, 9);
-    expect(trusting(0.2).logSd).toBeCloseTo(trusting(0.8).logSd, 9);
+      ).asFound!.logSd;
+    expect(sdWith(0.2)).toBeGreaterThan(sdWith(0.8) * 1.01);
   });
 });
