@@ -1,10 +1,14 @@
-import type { Fidelity, PartState, Range } from '../../valuation/types.ts';
+import type { PartState, Range } from '../../valuation/types.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
+import {
+  type DisclosureFacts,
+  disclosureText,
+  notItsOwnText,
+} from '../../valuation/wording/disclosure-text.ts';
 import { featureNames } from '../../valuation/wording/feature-names.ts';
 import { moneyText, type Reader, sentenceCase } from '../../valuation/wording/reader.ts';
 import {
   carGradeLabel,
-  deviationLabel,
   type FinishState,
   type Grade,
   gradeLabel,
@@ -26,8 +30,7 @@ export interface CarFacts {
   rarity: Rarity | null;
   grade: Grade | null;
   finishState: FinishState;
-  /** Of the work that was done to it, or is planned for it where it has its factory finish. */
-  fidelity: Fidelity | null;
+  disclosure: DisclosureFacts;
   /** The newest condition check by part. */
   parts: (PartState & { note: string })[];
 }
@@ -69,44 +72,10 @@ export const identityFacts = (car: CarFacts, locale: string): { label: string; v
   ];
 };
 
-const stateWords = (locale: string): Record<FinishState, string> => ({
-  original: 'This car has its factory finish.',
-  'touched up': 'This car’s factory finish has been touched up: it is not all as it left the factory.',
-  restored: 'This car is restored: its finish is not the one that it left the factory with.',
-  customised: spell(
-    'This car is customised: its finish is not the one that it left the factory with, and was not meant to be.',
-    locale,
-  ),
-  stripped: 'This car has been stripped: nothing of its factory finish is left.',
-});
-
 /** What must be said of a car to anybody who may buy, insure or inherit it. Stands on every paper about one car. */
-export const disclosureText = (
-  car: Pick<CarFacts, 'finishState' | 'fidelity' | 'parts'>,
-  locale: string,
-): string => {
-  // A car with its factory finish departs from nothing yet: what its plan would bring is not what it is.
-  const isWorked = car.finishState === 'restored' || car.finishState === 'customised';
-  const departures = isWorked ? (car.fidelity?.deviations ?? []).map(deviationLabel) : [];
-  const ofKind = (originality: string) =>
-    car.parts.filter(part => part.originality === originality).map(part => part.part);
-  const reproduction = ofKind('reproduction');
-  const missing = ofKind('missing');
-  const period = ofKind('period replacement');
-  return spell(
-    [
-      stateWords(locale)[car.finishState],
-      ...(departures.length > 0
-        ? [`It departs from the factory specification: ${departures.join(', ')}.`]
-        : []),
-      ...(reproduction.length > 0 ? [`Reproduction parts: ${reproduction.join(', ')}.`] : []),
-      ...(period.length > 0 ? [`Replaced by parts of the period: ${period.join(', ')}.`] : []),
-      ...(missing.length > 0 ? [`Missing: ${missing.join(', ')}.`] : []),
-      ...(car.parts.length === 0 ? ['Its parts have not been looked at one by one.'] : []),
-    ].join(' '),
-    locale,
-  );
-};
+export const statementText = ({ disclosure }: Pick<CarFacts, 'disclosure'>, locale: string): string =>
+  disclosureText(disclosure, locale) ||
+  `This car has its factory finish. ${notItsOwnText(disclosure.parts, locale)}`.trim();
 
 /** The grade of each part that was looked at. */
 export const partsTable = (parts: CarFacts['parts'], locale: string): DocumentBlock => ({

@@ -91,6 +91,22 @@ const workSentences = (work: WorkFacts, locale: string): string[] => [
   ...(work.leftAsWas === '' ? [] : [`Left as it was: ${ended(work.leftAsWas)}`]),
 ];
 
+/** The parts that are not its own or not there, as sentences; empty where it has all of its own. */
+export const notItsOwnText = (parts: readonly PartState[], locale: string): string => {
+  const replaced = parts
+    .filter(({ originality }) => originality === 'reproduction' || originality === 'period replacement')
+    .map(({ part, originality }) => spell(`${originality} ${part}`, locale));
+  const missing = parts
+    .filter(({ originality }) => originality === 'missing')
+    .map(({ part }) => spell(part, locale));
+  return [
+    replaced.length > 0 ? `Parts that are not its own: ${replaced.join(', ')}.` : '',
+    missing.length > 0 ? `Missing: ${missing.join(', ')}.` : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+};
+
 /**
  * What must be said of a car whose factory finish is not whole, or which was worked on: one paragraph in plain words, the same on screen, in
  * reports, in exports and on paper for selling. Empty only for a car with its factory finish that nobody is recorded to have worked on and
@@ -102,12 +118,6 @@ export const disclosureText = (facts: DisclosureFacts, locale: string): string =
     finishState !== 'original' || work !== null || facts.wornColour !== '' || facts.wornFinish !== '';
   if (!told) return '';
   const unknownWork = finishState === 'restored' || finishState === 'customised';
-  const replaced = parts
-    .filter(({ originality }) => originality === 'reproduction' || originality === 'period replacement')
-    .map(({ part, originality }) => spell(`${originality} ${part}`, locale));
-  const missing = parts
-    .filter(({ originality }) => originality === 'missing')
-    .map(({ part }) => spell(part, locale));
   const sentences = [
     stateText(finishState, locale),
     colourText(facts, locale),
@@ -116,8 +126,7 @@ export const disclosureText = (facts: DisclosureFacts, locale: string): string =
       : unknownWork
         ? ['How closely it follows the factory specification is not recorded.']
         : []),
-    replaced.length > 0 ? `Parts that are not its own: ${replaced.join(', ')}.` : '',
-    missing.length > 0 ? `Missing: ${missing.join(', ')}.` : '',
+    notItsOwnText(parts, locale),
     mark === '' ? '' : `Restorer’s mark: ${ended(mark)}`,
   ];
   return sentences.filter(Boolean).join(' ');

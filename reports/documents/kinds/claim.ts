@@ -4,11 +4,11 @@ import { type Grade, gradeLabel } from '../../../valuation/words.ts';
 import {
   carName,
   conditionText,
-  disclosureText,
   footerText,
   identityFacts,
   partsTable,
   rangeText,
+  statementText,
 } from '../car-facts.ts';
 import type { PaperDocument } from '../document.ts';
 import type { DossierFacts, Edition } from './dossier.ts';
@@ -40,7 +40,7 @@ export const claimDocument = (
     footer: footerText,
     paper: edition.paper,
     blocks: [
-      { kind: 'paragraph', tone: 'statement', text: disclosureText(car, reader.locale) },
+      { kind: 'paragraph', tone: 'statement', text: statementText(car, reader.locale) },
       { kind: 'heading', level: 2, text: 'What happened' },
       {
         kind: 'paragraph',

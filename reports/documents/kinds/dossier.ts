@@ -19,11 +19,11 @@ import {
   type CarFacts,
   carName,
   conditionText,
-  disclosureText,
   footerText,
   identityFacts,
   partsTable,
   rangeText,
+  statementText,
 } from '../car-facts.ts';
 import type { DocumentBlock, DocumentPhoto, PaperDocument } from '../document.ts';
 
@@ -179,7 +179,7 @@ export const dossierDocument = (car: DossierFacts, edition: Edition): PaperDocum
     footer: footerText,
     paper: edition.paper,
     blocks: [
-      { kind: 'paragraph', tone: 'statement', text: disclosureText(car, reader.locale) },
+      { kind: 'paragraph', tone: 'statement', text: statementText(car, reader.locale) },
       {
         kind: 'facts',
         facts: [
@@ -229,7 +229,7 @@ export const saleSheetDocument = (car: DossierFacts, edition: Edition): PaperDoc
     footer: `${car.inventoryNumber}, ${dayText(edition.on, locale)}. ${footerText}`,
     paper: edition.paper,
     blocks: [
-      { kind: 'paragraph', tone: 'statement', text: disclosureText(car, locale) },
+      { kind: 'paragraph', tone: 'statement', text: statementText(car, locale) },
       { kind: 'photos', columns: 2, photos: (latest.length > 0 ? latest : car.photos).slice(0, 2) },
       { kind: 'facts', facts: identityFacts(car, locale) },
       ...(car.parts.length > 0 ? [partsTable(car.parts, locale)] : []),

@@ -84,7 +84,7 @@ describe('papers', { timeout: 120_000 }, () => {
     const { api, idOf } = await shelf();
     const { text, pages } = await paper(api, 'sale-sheet', { carId: idOf('Q-2') });
     expect(pages).toBe(1);
-    expect(text).toContain('This car is restored: its finish is not the one that it left the factory with.');
+    expect(text).toContain('Restored: this is not the factory finish.');
     expect(text).not.toMatch(/Drawer|USD|Tarrow|20\.00/);
     const whole = await paper(api, 'sale-sheet', { carId: idOf('Q-1') });
     expect(whole.text).toContain('This car has its factory finish.');
