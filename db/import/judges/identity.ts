@@ -116,5 +116,7 @@ const nameAsKnown = (
   if (casting === undefined || release !== undefined || casting === known.name) return;
   if (bare(casting) === bare(known.name)) return;
   const name = releaseId === null ? undefined : reference.releaseName(releaseId);
-  row.fields.release_name = name ?? tidy(casting);
+  // A text that its owner has settled as this casting is no name of a release.
+  const sold = name ?? (reference.settled(casting) === undefined ? tidy(casting) : undefined);
+  if (sold !== undefined && bare(sold) !== bare(known.name)) row.fields.release_name = sold;
 };

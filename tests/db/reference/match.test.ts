@@ -192,3 +192,22 @@ describe('naming variations', () => {
     ).toEqual(['Ember (Dovetail 1968)', 'Ember (Dovetail 1970)', 'Dovetail']);
   });
 });
+
+it('a name that differs by accents, hyphens and spaces alone is the same, and one that fits two is none', async () => {
+  const collection = await newCollection();
+  const { castings } = await fill(collection, [
+    ['Slipwinds', 'Corriemuir Coupe', 'Corriemuir Coupe', 1969, { colour: 'Ember' }],
+    ['Slipwinds', 'Night-Parcel', 'Night-Parcel', 1969, { colour: 'Ember' }],
+    ['Slipwinds', 'Night Parcel', 'Night Parcel', 1970, { colour: 'Ember' }],
+  ]);
+  const match = await loadMatcher(collection.read.db);
+  const coupe = castings.get('Slipwinds/Corriemuir Coupe');
+  for (const casting of ['Corriemuir Coupé', 'CORRIEMUIR-COUPE', 'CorriemuirCoupe'])
+    expect(match({ casting, colour: 'Ember' })).toMatchObject({
+      castingId: coupe,
+      variationId: expect.any(Number),
+    });
+  expect(match({ casting: 'Night Parcel' }).castingId).toBe(castings.get('Slipwinds/Night Parcel'));
+  expect(match({ casting: 'NightParcel' }).castingId).toBeNull();
+  expect(match({ casting: 'Corriemuir Coupes' }).castingId).toBeNull();
+});
