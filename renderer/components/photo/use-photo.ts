@@ -5,14 +5,14 @@ import { api } from '../../api/client.ts';
 export type PhotoSize = 'thumbnail' | 'screen' | 'original';
 
 export interface LoadedPhoto {
-  /** An object URL that lives as long as the calling component shows this photograph; null while loading or missing. */
+  /** An object URL, good for as long as the calling component shows this photograph; null while loading or missing. */
   url: string | null;
   missing: boolean;
 }
 
 const keptFor = 5 * 60_000;
 
-/** Loads a photograph by its hash; its bytes are kept for a while, its URL only while it is shown. */
+/** Loads a photograph by its hash; its bytes and its URL are held for a while after it is shown. */
 export const usePhoto = (sha256: string | null, size: PhotoSize): LoadedPhoto => {
   const { data, isError } = useQuery({
     queryKey: ['photo', sha256, size],
@@ -29,7 +29,8 @@ export const usePhoto = (sha256: string | null, size: PhotoSize): LoadedPhoto =>
     setUrl(made);
     return () => {
       setUrl(null);
-      URL.revokeObjectURL(made);
+      // A picture that is still on its way finds its bytes yet; they are held for longer anyway.
+      setTimeout(() => URL.revokeObjectURL(made), keptFor);
     };
   }, [data]);
   return { url, missing: isError };

@@ -73,7 +73,7 @@ test('a restored car says so, compares before and after, and opens its worth dow
   await goTo(demo, '/cars?finish=restored&status=kept');
   await expect(grid(demo)).toBeFocused();
   await demo.keyboard.press('Control+Enter');
-  await expect(demo.getByText('It is shown, valued, reported and sold as restored.')).toBeVisible();
+  await expect(demo.getByText(/^Restored: this is not the factory finish\./)).toBeVisible();
   const line = demo.getByRole('slider', { name: 'Line between before and after' });
   await line.focus();
   await demo.keyboard.press('End');
@@ -125,8 +125,8 @@ test('a new car is identified by its features, photographed, planned, sold, and 
   await expect(demo.getByRole('heading', { level: 1 })).toContainText('Larkhythe');
 
   await demo.getByRole('combobox', { name: 'Grade' }).first().selectOption('4.5');
-  await expect(demo.getByText('standard plan', { exact: true })).toBeVisible();
-  const name = demo.getByRole('textbox', { name: 'Name of line 1' });
+  await expect(demo.getByText('proposed', { exact: true })).toBeVisible();
+  const name = demo.getByRole('textbox', { name: 'Name of line 1', exact: true });
   await name.fill('Weak acid bath');
   await expect(demo.getByText('Do not put zinc alloy in acid, not even briefly')).toBeVisible();
   await demo.getByRole('button', { name: 'Save as this car’s plan' }).click();
