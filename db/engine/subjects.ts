@@ -49,11 +49,13 @@ export const subjectsOf = (
     const overruled = guards
       .filter(guard => decision?.overruled.includes(guard))
       .map(guard => ({ guard, reason: decision?.reason ?? '' }));
+    // A word about its finish that nobody has settled ("repaint") leaves open what it would be compared with: it has no value until then.
+    const isOpen = car.unread.some(({ field }) => field === 'finish_state');
     return {
       id: car.id,
-      castingId: car.castingId,
-      variationId: car.variationId,
-      candidates: car.variationId === null ? (candidates.get(car.id) ?? []) : [],
+      castingId: isOpen ? null : car.castingId,
+      variationId: isOpen ? null : car.variationId,
+      candidates: car.variationId === null && !isOpen ? (candidates.get(car.id) ?? []) : [],
       grade: car.grade,
       finishState: car.finishState,
       parts: parts.get(car.id) ?? [],
