@@ -28,7 +28,8 @@ export const mayWait = (press: KeyPress & { repeat?: boolean }, begun: boolean):
   const { key } = press;
   if (press.repeat) return false;
   if (press.altKey) return !press.ctrlKey && !press.metaKey && /^[a-z0-9]$/i.test(key);
-  if (press.ctrlKey || press.metaKey) return /^(a|i|k|Enter|Home|End|Arrow(Up|Down|Left|Right))$/i.test(key);
+  if (press.ctrlKey || press.metaKey)
+    return /^(a|i|j|k|Enter|Home|End|Arrow(Up|Down|Left|Right))$/i.test(key);
   return key === 'Tab' ? begun : named.has(key) || [...key].length === 1;
 };
 

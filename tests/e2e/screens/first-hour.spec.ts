@@ -86,8 +86,8 @@ test('from an empty collection and a messy list to decisions', async ({ start, c
   await press('Enter');
   await expect(page.getByRole('heading', { name: 'Every name is settled' })).toBeVisible();
   await goTo(page, '/');
-  await expect(step('Prices told')).toContainText('7 of 7 cars have a value.');
-  await expect(step('Prices told').getByLabel('Done')).toBeVisible();
+  // The one that somebody has repainted waits until its owner says what that makes of it.
+  await expect(step('Prices told')).toContainText('6 of 7 cars have a value.');
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'first-hour-valued');
   await inScheme(page, 'dark');

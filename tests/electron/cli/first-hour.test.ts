@@ -52,15 +52,16 @@ it('a list and six jotted sales of a stranger become values and decisions in a f
     await on('settle', name, '--as', 'casting');
     answers += 1;
   }
-  expect(await valued()).toEqual({ cars: 7, helpful: [] });
+  // The one that somebody has repainted waits until its owner says what that makes of it.
+  expect(await valued()).toEqual({ cars: 6, helpful: [] });
 
   const words = join(folder, 'words.csv');
   writeFileSync(
     words,
-    'column,text,field,meaning\n*,plain,base_paint,none\n*,mint,grade,C9.5\n*,beater,grade,C2\n',
+    'column,text,field,meaning\n*,plain,base_paint,none\n*,mint,grade,C9.5\n*,beater,grade,C2\n*,repainted by someone,finish_state,customised\n',
   );
   await on('import', list, '--as', 'lot', '--words', words);
-  answers += 3;
+  answers += 4;
   const { cars } = await on('value');
   expect((cars as { grade: number | null }[]).every(({ grade }) => grade !== null)).toBe(true);
 
