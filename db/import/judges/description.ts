@@ -3,7 +3,11 @@ import { isAboutFinish } from '../../../valuation/reading/propose.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { plainNameIn } from '../../../valuation/reading/sale-line/plain-name.ts';
 import { type DateOrders, dateSigns } from '../../../valuation/reading/sale-line/price-and-day.ts';
-import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import {
+  carFields,
+  readSaleLine,
+  type SaleLine,
+} from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import { loadSaleLexicon } from '../../reference/sale-lexicon.ts';
 import type { Schema } from '../../schema.ts';
@@ -14,26 +18,6 @@ import type { Judged, RowReader } from './judge.ts';
 const mostRemembered = 5000;
 const counted =
   /^\s*(?:(\d{1,2}) ?[x×] ?(?=\p{L})|[x×] ?(\d{1,2}) )|(?:^|[\s,])(?:[x×] ?(\d{1,2})|(\d{1,2}) ?[x×])(?=\s*$|\s*,)/u;
-
-/** Fields that a description gives to a car and to a sale alike. */
-const ofTheCar = [
-  'casting',
-  'release_name',
-  'release_year',
-  'colour',
-  'base_paint',
-  'rear_end',
-  'roof',
-  'interior',
-  'glazing',
-  'wheels',
-  'accessory',
-  'country',
-  'grade',
-  'finish_state',
-  'missing_parts',
-  'reproduction_parts',
-] as const;
 
 interface Description {
   line: SaleLine;
@@ -108,7 +92,7 @@ export const describer = async (
     if (not === 'not a car') return { ...several, reason: `"${text.slice(0, 100)}" is no car`, not };
     if (not === 'lot') return several;
     if (!row.has('casting')) row.described.add('casting');
-    for (const field of ofTheCar) {
+    for (const field of carFields) {
       const value = field === 'grade' && fields.grade ? `C${fields.grade}` : fields[field];
       if (value !== undefined) row.give(field, value, 'description');
     }

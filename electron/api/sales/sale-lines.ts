@@ -3,6 +3,7 @@ import type { SaleEntry } from '../../../db/records/sales.ts';
 import { insertSeenSales, type SeenSale, unrecordedSales } from '../../../db/records/seen-sales.ts';
 import { loadMatcher, type Matcher } from '../../../db/reference/match.ts';
 import type { Schema } from '../../../db/schema.ts';
+import { identityFields } from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import { finishStates, type Grade, partNames } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
@@ -27,21 +28,6 @@ const rowOf = (line: ReadLine, known: boolean, outcome?: SaleLineRow['outcome'])
 
 /** Words about a finish that people mean differently: a record with one counts in no estimate until it is settled. */
 const aboutFinish = /paint|lackier|restor|restaur|custom|strip|touch|refinish|peint|verniciat/i;
-
-const identityFields = [
-  'casting',
-  'release_name',
-  'release_year',
-  'colour',
-  'base_paint',
-  'rear_end',
-  'roof',
-  'interior',
-  'glazing',
-  'wheels',
-  'accessory',
-  'country',
-] as const;
 
 const partsOf = (text = '') => partNames.filter(part => text.split(',').includes(part));
 

@@ -1,7 +1,7 @@
 import type { IsoDate } from '../../../electron/api/views.ts';
 import type { Api } from '../../api/client.ts';
 import { readerLocale } from '../../components/format.ts';
-import { usualPaper } from './report-choice.ts';
+import { usualPaper } from '../../components/usual-paper.ts';
 
 type MakePaper = Parameters<Api['papers']['make']>[0];
 type MakeExport = Parameters<Api['exports']['make']>[0];

@@ -1,9 +1,9 @@
 import type { CollectionSummary, IsoDate, ReportRequest } from '../../../electron/api/views.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import { readerLocale } from '../../components/format.ts';
+import { type PaperSize, usualPaper } from '../../components/usual-paper.ts';
 
 export type ReportFormat = ReportRequest['format'];
-export type PaperSize = NonNullable<ReportRequest['paper']>;
 
 /** What the owner has chosen of a report to be made. */
 export interface ReportChoice {
@@ -18,13 +18,6 @@ export interface ReportChoice {
   includeSold: boolean;
   sayPrepared: boolean;
 }
-
-/** Where letters are written on US letter, by region. From memory of the Unicode CLDR; every other region writes on A4. */
-const letterRegions = new Set('US PR CA MX PH BZ CL CO CR GT NI PA SV VE'.split(' '));
-
-/** The paper that a reader's printer most likely holds. */
-export const usualPaper = (locale: string): PaperSize =>
-  letterRegions.has(new Intl.Locale(locale).maximize().region ?? '') ? 'us-letter' : 'a4';
 
 /** Where a new report starts: the whole collection as a PDF of today, on the reader's usual paper. */
 export const startingChoice = (summary: Pick<CollectionSummary, 'today'>): ReportChoice => ({

@@ -11,8 +11,8 @@ import { takeFinish, takeGrade, takeRanges, takeSource, takeYear } from './state
 import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
 import { fillers } from './vocabulary.ts';
 
-/** The fields of a sale line, by their names in imports; a field that is not known is absent. */
-export const saleLineFields = [
+/** The fields that say which car it is. */
+export const identityFields = [
   'casting',
   'release_name',
   'release_year',
@@ -25,15 +25,19 @@ export const saleLineFields = [
   'wheels',
   'accessory',
   'country',
+] as const;
+
+/** The fields that say all that is said of a car. */
+export const carFields = [
+  ...identityFields,
   'grade',
   'finish_state',
   'missing_parts',
   'reproduction_parts',
-  'price',
-  'currency',
-  'sold_on',
-  'source',
 ] as const;
+
+/** The fields of a sale line, by their names in imports; a field that is not known is absent. */
+export const saleLineFields = [...carFields, 'price', 'currency', 'sold_on', 'source'] as const;
 export type SaleLineField = (typeof saleLineFields)[number];
 
 export interface SaleLine {

@@ -4,6 +4,7 @@ import { errorSentence } from '../../../api/error-sentence.ts';
 import { readerLocale } from '../../../components/format.ts';
 import { saveFile } from '../../../components/notices/save-file.ts';
 import { showNotice, showProblem } from '../../../components/notices/undo-notice.tsx';
+import { usualPaper } from '../../../components/usual-paper.ts';
 
 const papers = [
   { kind: 'dossier', label: 'Dossier: all that is known of it' },
@@ -12,14 +13,11 @@ const papers = [
   { kind: 'bench-sheet', label: 'Bench sheet: steps and cautions' },
 ] as const;
 
-const paperOf = (locale: string) =>
-  /-(US|CA|MX|PH)$/.test(locale) ? ('us-letter' as const) : ('a4' as const);
-
 /** Makes a paper of one car and saves it; what is missing for it is said. */
 const make = async (carId: number, kind: (typeof papers)[number]['kind']): Promise<void> => {
   const locale = readerLocale();
   try {
-    for await (const step of await api.papers.make({ kind, carId, locale, paper: paperOf(locale) }))
+    for await (const step of await api.papers.make({ kind, carId, locale, paper: usualPaper(locale) }))
       if (step.type === 'done') {
         await saveFile(step.result);
         showNotice(`${step.result.fileName} made`);
