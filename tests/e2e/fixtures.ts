@@ -41,6 +41,18 @@ const listenForComplaints = (page: Page, complaints: string[]): void => {
   page.on('pageerror', error => complaints.push(String(error)));
 };
 
+/**
+ * Waits until what moves into its place has arrived. Playwright's own way, which is to end each movement by force, now and
+ * then takes the page of an older Chromium down with it.
+ */
+const movementsEnded = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    const ending = document
+      .getAnimations()
+      .filter(({ effect }) => effect?.getComputedTiming().iterations !== Number.POSITIVE_INFINITY);
+    await Promise.allSettled(ending.map(({ finished }) => finished));
+  });
+
 export const test = base.extend<Fixtures>({
   host: ['browser', { option: true }],
   // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures are wanted from the pattern
@@ -76,6 +88,7 @@ export const test = base.extend<Fixtures>({
   picture: async ({ host }, use) =>
     use(async (page, name) => {
       const path = join(root, 'output/e2e/screenshots', host, `${name}.png`);
-      await page.screenshot({ path, animations: 'disabled' });
+      await movementsEnded(page);
+      await page.screenshot({ path });
     }),
 });
