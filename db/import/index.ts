@@ -1,30 +1,21 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { Currency } from '../../valuation/types.ts';
 import { runBulk } from '../history/history.ts';
-import { inventoryNumberer } from '../records/cars-write.ts';
-import { countCarsOfLot, findLot, findLotNamed, insertLot, removeLot } from '../records/lots.ts';
+import { carsByLot } from '../records/lots.ts';
 import { settleWords } from '../records/settle-words.ts';
 import { saveWords } from '../records/words.ts';
 import type { Schema } from '../schema.ts';
-import { ourColumns, recogniseHeading } from './columns.ts';
+import { CellCounter } from './cell-counter.ts';
 import { openTable } from './files/table.ts';
 import { asideView, type ReadRow, rowView } from './judges/judge.ts';
 import { WordBook } from './judges/word-book.ts';
 import { learnFormats } from './learn.ts';
-import { type Mapping, mapColumns } from './mapping.ts';
-import { Purchases } from './purchases.ts';
+import { dryTarget, isPriced, lotFor, numbererBeside, purchasesOf, tidyLot } from './lot-of-import.ts';
+import { mapColumns } from './mapping.ts';
 import { habitsOf, type ImportRequest, judgeAll, judgeFor, notUnderstoodOf, type Target } from './reading.ts';
-import {
-  ImportFileError,
-  type ImportOptions,
-  type ImportPreview,
-  type ImportResult,
-  type ImportRowView,
-  MissingColumnError,
-  type NotUnderstood,
-  type RunOptions,
-} from './types.ts';
+import { kindWarnings, unreadColumns } from './said-of-file.ts';
+import type { ImportResult, ImportRowView, RunOptions } from './types.ts';
 
+export { previewImport } from './preview.ts';
 export type { ImportRequest } from './reading.ts';
 export type * from './types.ts';
 export { ImportFileError } from './types.ts';
@@ -37,108 +28,8 @@ export interface MadeByImport {
   soldCarIds: number[];
 }
 
-const sampleRows = 25;
-const shownRejections = 25;
 /** Notes of single rows beyond this many are counted, not listed. */
 const mostNotes = 200;
-
-/** What the headings say of the whole file: that it is of another kind than it is imported as. */
-const kindWarnings = ({ columns, places }: Mapping, { as }: ImportOptions): string[] => {
-  if (as === 'sales') return [];
-  const idle = columns.filter(column => column.ours === null);
-  const gives = (ours: string) =>
-    idle.find(({ heading }) => recogniseHeading('sales', heading)?.ours === ours);
-  const at = (ours: string) => columns[places.get(ours) ?? -1];
-  // Who sold a car knows what it brought: a day of sale beside one price is rather a sale that was seen.
-  const isSales = as === 'lot' && places.has('sold_on') && !places.has('sold_for');
-  const [day, price] = isSales ? [at('sold_on'), at('price_paid')] : [gives('sold_on'), gives('price')];
-  return day && price
-    ? [
-        `"${day.heading}" and "${price.heading}" look like the day and the price of sales: if this is a list of sales that you saw, import it as sales.`,
-      ]
-    : [];
-};
-
-/** Their columns that hold something and are not read, by name. */
-const unreadColumns = ({ columns }: Mapping): string[] => {
-  const idle = columns.filter(column => column.ours === null && column.samples.length > 0);
-  return idle.length === 0
-    ? []
-    : [
-        `Not read: ${idle.map(({ heading }) => `"${heading}"`).join(', ')}. Say what a column means, or leave it.`,
-      ];
-};
-
-/**
- * Shows how a file would be taken in, without taking anything: its encoding, columns and formats, and what becomes of its rows.
- * Throws ImportFileError where the file cannot be read as a table or a required column is missing.
- */
-export const previewImport = async (request: ImportRequest): Promise<ImportPreview> => {
-  const { collection, file, name, options, signal } = request;
-  const table = await openTable(file, name, options);
-  let mapping: Mapping;
-  let problem: string[] = [];
-  try {
-    mapping = mapColumns(table, options);
-  } catch (error) {
-    if (!(error instanceof MissingColumnError)) throw error;
-    // The headings do not say enough yet: the columns are shown, to be mapped.
-    mapping = mapColumns(table, options, false);
-    problem = [error.message];
-  }
-  const formats = await learnFormats(table, mapping, options, signal);
-  const { rows, learned, questions } = formats;
-  const counts = { accepted: 0, rejected: 0, duplicates: 0, unidentified: 0 };
-  const sample: ImportRowView[] = [];
-  const missing = new Set<string>();
-  let notUnderstood: NotUnderstood[] = [];
-  if (problem.length === 0) {
-    const habits = await habitsOf(collection.read.db, mapping, formats, options);
-    const texts = await notUnderstoodOf(collection.read.db, habits);
-    const judge = await judgeFor(request, collection.read.db, habits, {
-      ...(await dryTarget(request)),
-      onMissing: casting => missing.size < 1000 && missing.add(casting),
-    });
-    let shown = 0;
-    await judgeAll({ table, habits, judge, rows, request }, (row, outcome) => {
-      const { judged, reader } = outcome;
-      if (judged.outcome !== 'rejected') texts.add(row.line, reader.unread);
-      counts[judged.outcome === 'duplicate' ? 'duplicates' : judged.outcome]++;
-      if (judged.outcome === 'accepted' && judged.unidentified) counts.unidentified++;
-      const extra = judged.outcome === 'rejected' && shown < shownRejections;
-      if (sample.length < sampleRows || extra) {
-        sample.push(rowView(habits, row, outcome));
-        if (judged.outcome === 'rejected') shown++;
-      }
-    });
-    notUnderstood = texts.list();
-  }
-  const { format, encoding, encodingBecause, separator, sheets, sheet, headingLine } = table;
-  return {
-    file: name,
-    format,
-    encoding,
-    encodingBecause,
-    separator,
-    sheets,
-    sheet,
-    headingLine,
-    ourColumns: ourColumns[options.as].map(({ name: column, required, help }) => ({
-      name: column,
-      required,
-      help,
-    })),
-    columns: mapping.columns,
-    rows,
-    counts,
-    sample,
-    missingCastings: [...missing],
-    notUnderstood,
-    learned,
-    questions,
-    warnings: [...problem, ...table.warnings, ...mapping.warnings, ...kindWarnings(mapping, options)],
-  };
-};
 
 /**
  * Takes a file in as one action. Rows that say nothing of what every record must have are rejected with line, column and reason; of the others
@@ -165,6 +56,7 @@ export const runImport = async (
     unidentified: 0,
     addedCastings: 0,
     notUnderstood: [],
+    cells: { understood: 0, partly: 0, unknown: 0, idle: 0 },
     learned,
     questions,
     notes: [
@@ -181,6 +73,7 @@ export const runImport = async (
   const take = async (db: Kysely<Schema>, target: Omit<Target, 'onMissing'>) => {
     const habits = await habitsOf(db, mapping, formats, options);
     const texts = await notUnderstoodOf(db, habits);
+    const cells = new CellCounter(mapping, result.cells);
     const judge = await judgeFor(request, db, habits, {
       ...target,
       onMissing: casting => missing.add(casting.toLowerCase()),
@@ -198,6 +91,7 @@ export const runImport = async (
           return;
         }
         texts.add(row.line, reader.unread);
+        cells.see(row, reader.unread);
         if (judged.outcome === 'duplicate') {
           result.duplicates++;
           result.duplicateLines.push(row.line);
@@ -230,10 +124,11 @@ export const runImport = async (
     const settled = await settleWords(trx, new WordBook(given).words, at);
     const lot = options.as === 'lot' ? await lotFor(trx, options, at) : null;
     const lotId = lot?.id ?? null;
-    const purchases = purchasesOf(request, lot?.currency);
+    const purchases = purchasesOf(request, lot ?? { name, currency: 'USD' });
     await take(trx, {
       lotId,
       lotName: lot?.name ?? null,
+      lotCurrency: lot?.currency ?? null,
       nextNumber: options.as === 'lot' ? await numbererBeside(trx, lotId, numbers) : () => '',
       purchases,
       write: true,
@@ -241,14 +136,18 @@ export const runImport = async (
     });
     if (lot) result.lot = { id: lot.id, name: lot.name };
     const bought = lot && (await purchases.settle(trx, { ...lot, isPriced: isPriced(options, lot) }, at));
-    if (lot) await tidyLot(trx, lot, result);
+    if (lot) {
+      await tidyLot(trx, lot, result);
+      result.lots = await carsByLot(trx, [lot.id, ...(bought?.lotIds ?? [])]);
+    }
     if (lot && !lot.isNew && options.lot?.costs.length)
       result.notes.push(
         `The lot "${lot.name}" was there already; its price and costs were left as they are.`,
       );
-    if (bought && bought.lots > 0)
+    const own = bought?.lotIds.length ?? 0;
+    if (own > 0)
       result.notes.push(
-        `${bought.lots === 1 ? 'One lot of its own holds' : `${bought.lots} lots of their own hold`} the cars that were bought together, by seller and day; the others were bought one by one.`,
+        `${own === 1 ? 'One lot of its own holds' : `${own} lots of their own hold`} the cars that were bought together, by seller and day; the others were bought one by one.`,
       );
     if (result.accepted > 0)
       await afterwards?.(trx, {
@@ -261,82 +160,7 @@ export const runImport = async (
   return within ? takeIn(within) : runBulk(collection, labelOf(options, name), at, takeIn);
 };
 
-/** A lot of which no car could be read is not made, nor is one whose cars all went to lots of their own. */
-const tidyLot = async (trx: Transaction<Schema>, lot: LotOfImport, result: ImportResult): Promise<void> => {
-  if (!lot.isNew || (await countCarsOfLot(trx, lot.id)) > 0) return;
-  await removeLot(trx, lot.id);
-  delete result.lot;
-};
-
-/** True where the owner has said what the whole lot cost. */
-const isPriced = ({ lot, lotId }: RunOptions, { isNew }: LotOfImport): boolean =>
-  lotId === undefined && isNew && !!lot?.costs.length;
-
-const purchasesOf = ({ options, name }: ImportRequest, currency: Currency | undefined): Purchases =>
-  new Purchases(
-    options.lot?.name ?? name,
-    currency ?? options.lot?.currency ?? options.currency ?? 'USD',
-    options.lotId === undefined,
-  );
-
-/** Rows that are only looked at. */
-const dryTarget = async (request: ImportRequest): Promise<Omit<Target, 'onMissing'>> => {
-  const { collection, options } = request;
-  const known = options.lot && (await findLotNamed(collection.read.db, options.lot.name));
-  return {
-    lotId: options.lotId ?? known?.id ?? null,
-    lotName: options.lot?.name ?? null,
-    nextNumber: () => '',
-    purchases: purchasesOf(request, known?.currency),
-    write: false,
-    sees: false,
-  };
-};
-
-/** Free numbers that the file itself does not bring. */
-const numbererBeside = async (
-  trx: Transaction<Schema>,
-  lotId: number | null,
-  numbers: Set<string>,
-): Promise<() => string> => {
-  const next = await inventoryNumberer(trx, lotId);
-  return () => {
-    for (;;) {
-      const free = next();
-      if (!numbers.has(free.toLowerCase())) return free;
-    }
-  };
-};
-
 const labelOf = (options: RunOptions, name: string): string => {
   if (options.as === 'lot') return `Imported the lot "${options.lot?.name ?? name}"`;
   return options.as === 'sales' ? `Imported sale records from ${name}` : `Imported reference from ${name}`;
-};
-
-interface LotOfImport {
-  id: number;
-  name: string;
-  currency: Currency;
-  isNew: boolean;
-}
-
-const lotFor = async (
-  trx: Transaction<Schema>,
-  options: RunOptions,
-  at: string,
-): Promise<LotOfImport | null> => {
-  if (options.lotId !== undefined) {
-    const found = await findLot(trx, options.lotId);
-    if (!found)
-      throw new ImportFileError(
-        'The lot to import into is no longer there. Choose another, or make a new one.',
-      );
-    return { id: found.id, name: found.name, currency: found.currency, isNew: false };
-  }
-  const { lot } = options;
-  if (!lot) return null;
-  const known = await findLotNamed(trx, lot.name);
-  if (known) return { id: known.id, name: known.name, currency: known.currency, isNew: false };
-  const id = await insertLot(trx, lot, at);
-  return { id, name: lot.name, currency: lot.currency, isNew: true };
 };

@@ -4,6 +4,7 @@ import { pieces } from '../codec.ts';
 import { findLotNamed, insertLot, lotCosts, replaceLotCosts, setShares } from '../records/lots.ts';
 import type { Schema } from '../schema.ts';
 import type { Purchase } from './judges/purchase.ts';
+import type { PlannedLot } from './types.ts';
 
 /** The lot that a file is imported as. */
 export interface MainLot {
@@ -26,12 +27,24 @@ interface Group {
   cars: Bought[];
 }
 
+/** Cars of a file that go into one lot. */
+interface Part {
+  /** Null is the lot that the file is imported as. */
+  name: string | null;
+  boughtOn: IsoDate | null;
+  seller: string;
+  currency: Currency;
+  cars: Bought[];
+  /** Bought on one day from one seller, and not one by one. */
+  isTogether: boolean;
+}
+
 /** How the purchases of a file became lots. */
 export interface SettledPurchases {
   /** Lots whose cost is to be shared by worth, since not every car has a price of its own. */
   toShare: number[];
-  /** How many lots were made, or added to, beside the file's own. */
-  lots: number;
+  /** The lots that were made, or added to, beside the file's own. */
+  lotIds: number[];
   soldCarIds: number[];
 }
 
@@ -47,25 +60,38 @@ export class Purchases {
   readonly #sold: number[] = [];
   readonly #own: Currency;
   readonly #mainName: string;
-  /** False where the owner has chosen the lot: then all cars stay in it. */
+  /** False where all cars go into one lot, because its owner has chosen so. */
   readonly #divides: boolean;
+  /** False where the owner has chosen a lot that is there already. */
+  readonly #isNew: boolean;
+  #count = 0;
 
-  constructor(mainName: string, own: Currency, divides: boolean) {
+  constructor(mainName: string, own: Currency, { divides, isNew }: { divides: boolean; isNew: boolean }) {
     this.#mainName = mainName;
     this.#own = own;
     this.#divides = divides;
+    this.#isNew = isNew;
+  }
+
+  /** True where some of the cars were bought together, so that they can be a lot of their own. */
+  get hasPurchases(): boolean {
+    return (
+      this.#isNew &&
+      [...this.#groups.values()].some(({ boughtOn, cars }) => boughtOn !== null && cars.length > 1)
+    );
   }
 
   /** The lots in which an earlier import may have put such a car. */
   namesOf({ boughtOn, seller, paid }: Purchase): string[] {
     const names = [this.#mainName];
     if (paid && paid.currency !== this.#own) names.push(this.#nameOf(paid.currency));
-    if (boughtOn !== null && this.#divides)
+    if (boughtOn !== null && this.#isNew)
       names.push(lotNameOf(seller, boughtOn, paid?.currency ?? null, this.#own));
     return names;
   }
 
   add(carId: number, { boughtOn, seller, paid }: Purchase, isSold: boolean): void {
+    this.#count++;
     if (isSold) this.#sold.push(carId);
     if (boughtOn === null && seller === '' && paid === null) return;
     const currency = paid?.currency ?? null;
@@ -79,31 +105,60 @@ export class Purchases {
     return currency === this.#own ? this.#mainName : `${this.#mainName} (${currency})`;
   }
 
-  /** Makes the lots and writes what they and their cars cost, inside the import's action; `at` is the instant of entering. */
-  async settle(trx: Transaction<Schema>, main: MainLot, at: string): Promise<SettledPurchases> {
-    const settled: SettledPurchases = { toShare: [], lots: 0, soldCarIds: this.#sold };
+  /** The cars of which something is said, by the lots into which they go. */
+  #parts(main: Currency): Part[] {
+    const parts: Part[] = [];
     const single = new Map<Currency, Bought[]>();
     for (const { boughtOn, seller, currency, cars } of this.#groups.values()) {
-      const ofLot = currency ?? main.currency;
+      const ofLot = currency ?? main;
       if (boughtOn === null || cars.length < 2 || !this.#divides) {
         single.set(ofLot, [...(single.get(ofLot) ?? []), ...cars]);
         continue;
       }
       const name = lotNameOf(seller, boughtOn, currency, this.#own);
-      const lot = { name, boughtOn, seller, currency: ofLot };
-      const id = await this.#moveTo(trx, lot, cars, at);
-      settled.lots++;
-      if (await this.#addCost(trx, id, cars, true)) settled.toShare.push(id);
+      parts.push({ name, boughtOn, seller, currency: ofLot, cars, isTogether: true });
     }
-    for (const [currency, cars] of single) {
-      let { id } = main;
-      if (currency !== main.currency) {
-        const lot = { name: this.#nameOf(currency), boughtOn: null, seller: '', currency };
-        id = await this.#moveTo(trx, lot, cars, at);
-        settled.lots++;
-      }
+    for (const [currency, cars] of single)
+      parts.push({
+        name: currency === main ? null : this.#nameOf(currency),
+        boughtOn: null,
+        seller: '',
+        currency,
+        cars,
+        isTogether: false,
+      });
+    return parts;
+  }
+
+  /** The lots that these cars would make, the file's own last; nothing is written. */
+  planned({ name, currency }: Pick<MainLot, 'name' | 'currency'>): PlannedLot[] {
+    const shown = (part: Part): PlannedLot => ({
+      name: part.name ?? name,
+      boughtOn: part.boughtOn,
+      seller: part.seller,
+      currency: part.currency,
+      cars: part.cars.length,
+      priced: part.cars.filter(({ paid }) => paid !== null).length,
+      paid: part.cars.reduce<Minor>((sum, { paid }) => sum + (paid ?? 0), 0),
+      isTogether: part.isTogether,
+    });
+    const parts = this.#parts(currency);
+    const lots = parts.filter(part => part.name !== null).map(shown);
+    const cars = this.#count - lots.reduce((sum, lot) => sum + lot.cars, 0);
+    if (cars === 0) return lots;
+    const rest = parts.find(part => part.name === null);
+    const own: Part = { name, boughtOn: null, seller: '', currency, cars: [], isTogether: false };
+    return [...lots, { ...shown(rest ?? own), cars }];
+  }
+
+  /** Makes the lots and writes what they and their cars cost, inside the import's action; `at` is the instant of entering. */
+  async settle(trx: Transaction<Schema>, main: MainLot, at: string): Promise<SettledPurchases> {
+    const settled: SettledPurchases = { toShare: [], lotIds: [], soldCarIds: this.#sold };
+    for (const { name, cars, isTogether, ...lot } of this.#parts(main.currency)) {
+      const id = name === null ? main.id : await this.#moveTo(trx, { name, ...lot }, cars, at);
+      if (id !== main.id) settled.lotIds.push(id);
       if (id === main.id && main.isPriced) await this.#fix(trx, cars);
-      else await this.#addCost(trx, id, cars, false);
+      else if (await this.#addCost(trx, id, cars, isTogether)) settled.toShare.push(id);
     }
     return settled;
   }

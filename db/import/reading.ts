@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import type { Currency } from '../../valuation/types.ts';
 import type { Collection } from '../collection.ts';
 import { readReportingCurrency } from '../records/settings.ts';
 import { listWords } from '../records/words.ts';
@@ -33,6 +34,8 @@ export interface ImportRequest {
 export interface Target {
   lotId: number | null;
   lotName: string | null;
+  /** Of the lot; null where none is made. */
+  lotCurrency: Currency | null;
   nextNumber: () => string;
   purchases: Purchases;
   /** True inside the import's action. */
@@ -85,7 +88,7 @@ export const judgeFor = async (
     as: options.as,
     mapping: habits.mapping,
     words: options.words ?? [],
-    currency: options.lot?.currency ?? options.currency ?? (await readReportingCurrency(db)),
+    currency: options.currency ?? target.lotCurrency ?? (await readReportingCurrency(db)),
     today: at.slice(0, 10),
   });
   return readDescription ? (row, line) => readDescription(row) ?? judge(row, line) : judge;
@@ -101,11 +104,11 @@ const judgeOfKind = async (
   const reader = sees ? collection.write.sqlite : collection.read.sqlite;
   if (options.as === 'reference') return referenceJudge(db, sqlite);
   const reporting = await readReportingCurrency(db);
-  const currency = options.currency ?? reporting;
+  const currency = options.currency ?? target.lotCurrency ?? reporting;
   if (options.as === 'lot')
     return lotJudge(db, habits, {
       ...target,
-      currency: options.lot?.currency ?? currency,
+      currency,
       reporting,
       at,
       reader,

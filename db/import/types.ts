@@ -3,11 +3,15 @@ import type { Encoding, Separator } from '../../valuation/reading/file-formats.t
 import type { DecimalSign } from '../../valuation/reading/money.ts';
 import type { Cell } from '../../valuation/reading/reading.ts';
 import type { OwnWord } from '../../valuation/reading/sale-line/lexicon.ts';
-import type { Currency } from '../../valuation/types.ts';
+import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
 import type { LotCost, LotRecord } from '../records/lots.ts';
 
 export const importKinds = ['lot', 'reference', 'sales'] as const;
 export type ImportKind = (typeof importKinds)[number];
+
+/** How the cars of a list become lots: those of one day and seller a lot of their own, or all of them one. */
+export const lotChoices = ['by purchase', 'one'] as const;
+export type LotChoice = (typeof lotChoices)[number];
 
 export type { Cell, DateOrder, DecimalSign, Encoding, Separator };
 
@@ -17,6 +21,8 @@ export interface ImportOptions {
   sheet?: string | undefined;
   encoding?: Encoding | undefined;
   separator?: Separator | undefined;
+  /** The line of the headings, of the first sheet that is read; 0 where the file has none. */
+  headingLine?: number | undefined;
   /** Their heading → our column; null leaves a column out. */
   map: Record<string, string | null>;
   /** By heading; `*` stands for all columns. */
@@ -36,6 +42,8 @@ export interface RunOptions extends ImportOptions {
   rows?: boolean | undefined;
   lotId?: number | undefined;
   lot?: (Omit<LotRecord, 'id'> & { costs: LotCost[] }) | undefined;
+  /** Left out, by purchase; in a lot that is there already, all stay in it. */
+  lots?: LotChoice | undefined;
 }
 
 /** One row of the file with the line on which it begins, counted from 1 as an editor shows it. */
@@ -88,6 +96,36 @@ export interface FormatQuestion {
   examples: string[];
 }
 
+/** A lot that an import makes, or adds to. */
+export interface PlannedLot {
+  name: string;
+  boughtOn: IsoDate | null;
+  seller: string;
+  currency: Currency;
+  cars: number;
+  /** How many of them have a price of their own, and what those come to. */
+  priced: number;
+  paid: Minor;
+  /** Bought on one day from one seller; otherwise collected one by one. */
+  isTogether: boolean;
+}
+
+/** How many cells of the rows that are taken were understood. */
+export interface CellCounts {
+  understood: number;
+  /** Of which a part was not. */
+  partly: number;
+  unknown: number;
+  /** In columns that are not read. */
+  idle: number;
+}
+
+/** A line that may be the headings. */
+export interface HeadingLine {
+  line: number;
+  cells: string[];
+}
+
 /** What a file looks like before anything is taken in. */
 export interface ImportPreview {
   file: string;
@@ -100,12 +138,18 @@ export interface ImportPreview {
   sheets: string[];
   sheet: string | null;
   headingLine: number;
+  /** Other lines near the top that may be the headings. */
+  headingLines: HeadingLine[];
   /** In the order of the file. */
   columns: ColumnView[];
   ourColumns: { name: string; required: boolean; help: string }[];
   rows: number;
   /** What becomes of the rows, as the file is mapped now. */
   counts: { accepted: number; rejected: number; duplicates: number; unidentified: number };
+  cells: CellCounts;
+  /** The lots that the cars would make, as it is chosen now; and whether the file tells of more purchases than one, so that there is a choice. */
+  lots: PlannedLot[];
+  hasPurchases: boolean;
   /** The first rows as they would be taken, and the first rejected ones. */
   sample: ImportRowView[];
   /** Castings that sale records name and the reference lacks. */
@@ -160,9 +204,12 @@ export interface ImportResult {
   unidentified: number;
   addedCastings: number;
   notUnderstood: NotUnderstood[];
+  cells: CellCounts;
   /** Every row that is not blank, where that was asked for. */
   rows?: ImportRowView[];
   lot?: { id: number; name: string };
+  /** All lots into which cars went, each with how many. */
+  lots?: { id: number; name: string; cars: number }[];
   learned: LearnedFormat[];
   questions: FormatQuestion[];
   notes: string[];

@@ -86,6 +86,25 @@ export const countCarsOfLot = async (db: Kysely<Schema>, lotId: number): Promise
       .executeTakeFirstOrThrow()
   ).number;
 
+/** Those of these lots that have cars, each with how many, by name. */
+export const carsByLot = async (
+  db: Kysely<Schema>,
+  ids: readonly number[],
+): Promise<{ id: number; name: string; cars: number }[]> => {
+  const found: { id: number; name: string; cars: number }[] = [];
+  for (const piece of pieces([...new Set(ids)]))
+    found.push(
+      ...(await db
+        .selectFrom('lot')
+        .innerJoin('car', 'car.lot_id', 'lot.id')
+        .select(eb => ['lot.id', 'lot.name', eb.fn.countAll<number>().as('cars')])
+        .where('lot.id', 'in', piece)
+        .groupBy(['lot.id', 'lot.name'])
+        .execute()),
+    );
+  return found.sort((a, b) => (a.name < b.name ? -1 : 1));
+};
+
 /** Adds a lot with its costs; `at` is the instant of entering. */
 export const insertLot = async (
   trx: Transaction<Schema>,

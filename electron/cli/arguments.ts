@@ -64,3 +64,8 @@ export const labelStart = (text: string): number => {
     throw new InvalidArgumentError('A label is counted from 1 along the rows.');
   return Number(text);
 };
+
+export const lineNumber = (text: string): number => {
+  if (!/^\d{1,6}$/.test(text)) throw new InvalidArgumentError('A line is counted from 1; 0 is none.');
+  return Number(text);
+};

@@ -7,7 +7,7 @@ import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import { workKinds } from '../../valuation/words.ts';
 import { addCommand } from './add-command.ts';
-import { amount, columnMapping, currency, hours, isoDate } from './arguments.ts';
+import { amount, columnMapping, currency, hours, isoDate, lineNumber } from './arguments.ts';
 import { believe } from './commands/believe.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
@@ -45,7 +45,20 @@ const addImport = (program: Command): void => {
     .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
     .option('--currency <CODE>', 'currency of amounts that name none', currency)
     .option('--name <NAME>', "with a lot: its name; without it, the file's")
+    .addOption(
+      new Option(
+        '--lots <HOW>',
+        'with a lot: a lot of its own for each purchase that the rows tell of, or one for all',
+      )
+        .choices(['by purchase', 'one'])
+        .default('by purchase'),
+    )
     .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, all that are not hidden')
+    .option(
+      '--heading-line <N>',
+      'the line of the headings; 0 where there are none; without it, as they show',
+      lineNumber,
+    )
     .addOption(
       new Option('--encoding <NAME>', 'the characters of a CSV file; without it, as its bytes show').choices(
         encodings,

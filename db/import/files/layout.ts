@@ -13,6 +13,8 @@ interface SheetToBegin {
   sheet: string | undefined;
   /** Some sheet of the file has headings of a list of cars; one without them is then something else. */
   hasLists: boolean;
+  /** The line of its headings, as its owner says; 0 where it has none. */
+  headingLine?: number | undefined;
 }
 
 /** Lines among which the first headings are looked for. */
@@ -55,11 +57,12 @@ export class Layout {
    * Begins a sheet (or the file) with its first filled rows, laid out into `into`. A sheet without headings goes by the places of
    * its cells where no sheet has any; where others do (`hasLists`), its lines are no list.
    */
-  begin(head: TableRow[], into: TableRow[], { sheet, hasLists }: SheetToBegin): void {
+  begin(head: TableRow[], into: TableRow[], { sheet, hasLists, headingLine }: SheetToBegin): void {
     this.#sheet = sheet;
     this.#held = null;
-    const at = this.findHeadings(head);
-    if (hasLists && !this.#reader.nameCars(head[at]?.cells ?? [])) {
+    const isSaid = headingLine !== undefined;
+    const at = isSaid ? head.findIndex(row => row.line === headingLine) : this.findHeadings(head);
+    if (!isSaid && hasLists && !this.#reader.nameCars(head[at]?.cells ?? [])) {
       this.#parts = [];
       for (const row of head) into.push(this.#said(row, 'not a list'));
       return;
@@ -68,7 +71,8 @@ export class Layout {
       for (const row of head.slice(0, at)) into.push(this.#said(row, 'a title'));
       this.#openBlock(head[at] as TableRow, into);
     } else this.#openNameless(head);
-    for (const row of head.slice(at >= 0 ? at + 1 : this.#titlesOf(head, into))) this.lay(row, into);
+    for (const row of head.slice(at >= 0 ? at + 1 : isSaid ? 0 : this.#titlesOf(head, into)))
+      this.lay(row, into);
   }
 
   /** A filled row where it belongs; headings and titles come marked as what they are. */

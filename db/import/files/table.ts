@@ -1,12 +1,13 @@
 import { separatorNames } from '../../../valuation/wording/file-words.ts';
 import {
   type Encoding,
+  type HeadingLine,
   ImportFileError,
   type ImportOptions,
   type Separator,
   type TableRow,
 } from '../types.ts';
-import { isBlank } from './cell-text.ts';
+import { cellText, isBlank } from './cell-text.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { HeadingReader } from './headings.ts';
 import { headLines, Layout } from './layout.ts';
@@ -24,6 +25,8 @@ export interface Table {
   sheet: string | null;
   /** The line of the first headings; 0 where the file has none. */
   headingLine: number;
+  /** Other lines near the top of the first sheet that may be them. */
+  headingLines: HeadingLine[];
   /** All that there are once the file was read through: a block further down can have others. */
   headings: string[];
   /** Places of the columns that have no heading in the file. */
@@ -151,7 +154,10 @@ interface Opening {
   options: ImportOptions;
   warnings: string[];
   isSmall: boolean;
-  facts: Omit<Table, 'headingLine' | 'headings' | 'nameless' | 'sample' | 'warnings' | 'rows'>;
+  facts: Omit<
+    Table,
+    'headingLine' | 'headingLines' | 'headings' | 'nameless' | 'sample' | 'warnings' | 'rows'
+  >;
 }
 
 /** The first filled rows of a sheet, with the rest of it to come. */
@@ -164,6 +170,18 @@ const headOf = async (batches: AsyncGenerator<TableRow[]>): Promise<TableRow[]> 
   }
   return head;
 };
+
+const shownCells = 12;
+
+/** Lines of several words that may be the headings. */
+const otherHeadings = (head: TableRow[], chosen: number): HeadingLine[] =>
+  head.flatMap(({ line, cells }) => {
+    const texts = cells.map(cellText);
+    const words = texts.filter(text => /\p{L}/u.test(text));
+    return line === chosen || words.length < 2
+      ? []
+      : [{ line, cells: texts.slice(0, shownCells).map(text => text.slice(0, 60)) }];
+  });
 
 /** One table of the sheets of a file: read through once while it is used for the first time, and from memory after that. */
 const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
@@ -178,15 +196,21 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
   );
   if (opened.every(({ head }) => head.length === 0))
     throw new ImportFileError(`${name} holds no rows. Choose another file.`);
+  const [{ head: top } = { head: [] }] = opened;
+  if (options.headingLine && !top.some(({ line }) => line === options.headingLine))
+    throw new ImportFileError(
+      `The headings cannot be on line ${options.headingLine}: choose one of the first ${top.length} filled lines, or say that there are none.`,
+    );
   const hasLists =
     sources.length > 1 &&
     opened.some(({ head }) => reader.nameCars(head[layout.findHeadings(head)]?.cells ?? []));
   const lay = async function* (
-    begun: { batches: AsyncGenerator<TableRow[]>; head: TableRow[] },
+    begun: { batches: AsyncGenerator<TableRow[]>; head: TableRow[]; isFirst: boolean },
     sheet: string | undefined,
   ): AsyncGenerator<TableRow[]> {
     const first: TableRow[] = [];
-    layout.begin(begun.head, first, { sheet, hasLists });
+    const headingLine = begun.isFirst ? options.headingLine : undefined;
+    layout.begin(begun.head, first, { sheet, hasLists, headingLine });
     yield first;
     for await (const batch of begun.batches) {
       const rows: TableRow[] = [];
@@ -201,7 +225,8 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
     for (const [index, { sheet, read }] of sources.entries()) {
       const known = first?.[index];
       const batches = known?.batches ?? read();
-      yield* lay({ batches, head: known?.head ?? (await headOf(batches)) }, sheet);
+      const head = known?.head ?? (await headOf(batches));
+      yield* lay({ batches, head, isFirst: index === 0 }, sheet);
     }
   };
   // The first batch is laid out now, so that its headings are there.
@@ -218,6 +243,7 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
   return {
     ...facts,
     headingLine: layout.headingLine,
+    headingLines: otherHeadings(top, layout.headingLine),
     headings: layout.headings,
     nameless: layout.nameless,
     sample: start.filter((row: TableRow) => row.not === undefined).slice(0, sampled),

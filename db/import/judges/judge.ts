@@ -60,6 +60,8 @@ const longestUnread = 20_000;
 const saying = /^[a-z0-9].../i;
 const says = /^(?!n\/a$)(?=.*[^\s?\-–—.])/isu;
 
+export const saysSomething = (text: string): boolean => saying.test(text) || says.test(text);
+
 /** Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what there is to say. */
 export class RowReader {
   /** By our columns, in plain values: amounts in whole units, days as ISO dates, parts with commas between them. */
@@ -112,7 +114,7 @@ export class RowReader {
     const place = this.habits.mapping.places.get(column);
     if (place === undefined || this.#spoken.has(place)) return '';
     const text = this.#row.texts[place] ?? '';
-    return saying.test(text) || says.test(text) ? text : '';
+    return saysSomething(text) ? text : '';
   }
 
   cell(column: string): Cell {

@@ -167,6 +167,9 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       notes,
       ownWorth: money.ownWorth,
     });
+    if (!sqlite)
+      for (let i = 0; i < quantity; i++)
+        purchases.add(0, { ...purchase, paid: partPaid(purchase.paid, quantity, i) }, false);
     return {
       outcome: 'accepted',
       notes: why === null ? row.notes : [...row.notes, why],

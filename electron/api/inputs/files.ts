@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { importKinds } from '../../../db/import/types.ts';
+import { importKinds, lotChoices } from '../../../db/import/types.ts';
 import { paperSizes, reportFormats } from '../../../reports/types.ts';
 import { dateOrders } from '../../../valuation/reading/date.ts';
 import { encodings, separators } from '../../../valuation/reading/file-formats.ts';
@@ -15,6 +15,8 @@ const importOptions = z.object({
   sheet: z.string().optional(),
   encoding: z.enum(encodings).optional(),
   separator: z.enum(separators).optional(),
+  /** The line of the headings in the first sheet; 0 where there are none. */
+  headingLine: z.int().min(0).optional(),
   /** Their heading → our column; null leaves a column out. */
   map: z.record(z.string(), z.string().nullable()).default({}),
   decimal: z.record(z.string(), z.enum(decimalSigns)).default({}),
@@ -27,6 +29,8 @@ export const previewImport = importOptions.extend({
   file: z.file().max(2_000_000_000),
   addReference: z.boolean().default(false),
   lotId: id.optional(),
+  lot: createLot.optional(),
+  lots: z.enum(lotChoices).optional(),
 });
 export const runImport = importOptions.extend({
   file: z.file().max(2_000_000_000),
@@ -37,6 +41,8 @@ export const runImport = importOptions.extend({
   /** For a lot: an existing one, or a new one with its price. */
   lotId: id.optional(),
   lot: createLot.optional(),
+  /** How cars of several purchases become lots; left out, by purchase. */
+  lots: z.enum(lotChoices).optional(),
 });
 export const makeReport = z.object({
   format: z.enum(reportFormats),

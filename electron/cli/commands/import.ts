@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
-import type { Encoding } from '../../../db/import/types.ts';
+import type { Encoding, LotChoice } from '../../../db/import/types.ts';
 import { collectionExists } from '../../../db/open-collection.ts';
 import type { DateOrder } from '../../../valuation/reading/date.ts';
 import { readMoney } from '../../../valuation/reading/money.ts';
@@ -25,6 +25,8 @@ export interface ImportOptions {
   currency?: string;
   name?: string;
   sheet?: string;
+  headingLine?: number;
+  lots?: LotChoice;
   encoding?: Encoding;
   dates?: DateOrder;
   decimal?: 'point' | 'comma';
@@ -52,7 +54,20 @@ const lotOf = (path: string, { as, name, price, currency }: ImportOptions, repor
 
 const run = async ({ api, signal }: CommandContext, path: string, options: ImportOptions) => {
   const { reportingCurrency } = await api.collection.summary();
-  const { as, map, sheet, currency, dryRun, addReference, encoding, dates, decimal, rows } = options;
+  const {
+    as,
+    map,
+    sheet,
+    headingLine,
+    lots,
+    currency,
+    dryRun,
+    addReference,
+    encoding,
+    dates,
+    decimal,
+    rows,
+  } = options;
   const words = options.words === undefined ? [] : await wordsIn(options.words);
   const work = await api.imports.run(
     {
@@ -60,6 +75,8 @@ const run = async ({ api, signal }: CommandContext, path: string, options: Impor
       as,
       map,
       sheet,
+      headingLine,
+      lots,
       encoding,
       ...(dates && { dateOrder: { '*': dates } }),
       ...(decimal && { decimal: { '*': decimal === 'comma' ? (',' as const) : ('.' as const) } }),
@@ -124,10 +141,16 @@ const asked = ({ column, text, field, meaning, count }: ImportResult['notUnderst
 
 const mostAsked = 40;
 
+const cellsLine = ({ understood, partly, unknown, idle }: ImportResult['cells']): string =>
+  `${understood} of ${understood + partly + unknown} cells understood` +
+  (partly > 0 ? `, ${partly} in part` : '') +
+  (idle > 0 ? `; ${idle} in columns that are not read` : '');
+
 const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
   `${result.accepted} rows ${dryRun ? 'would be imported' : 'imported'}, ${result.rejected.length} rejected, ${result.duplicates} duplicates` +
     (result.unidentified > 0 ? `; ${result.unidentified} not identified, their text is saved` : ''),
-  ...(result.lot ? [`Lot: ${result.lot.name}`] : []),
+  ...(result.lots ?? []).map(({ name, cars }) => `Lot: ${name} (${cars === 1 ? 'one car' : `${cars} cars`})`),
+  cellsLine(result.cells),
   ...result.notes,
   ...(result.notUnderstood.length > 0
     ? [
