@@ -94,6 +94,10 @@ export type WorkKind = (typeof workKinds)[number];
 export const closures = ['screw', 'rivet', 'glue', 'as made'] as const;
 export type Closure = (typeof closures)[number];
 
+/** How a car stands in a season: chosen, or chosen come what may. */
+export const seasonStandings = ['in', 'must'] as const;
+export type SeasonStanding = (typeof seasonStandings)[number];
+
 /** Where a job on the bench is in its life. */
 export const jobStates = ['waiting', 'open', 'paused', 'finished', 'given up'] as const;
 export type JobState = (typeof jobStates)[number];

@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
-import type { WorkKind } from '../../valuation/words.ts';
+import type { SeasonStanding, WorkKind } from '../../valuation/words.ts';
 import { readJson } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 
@@ -8,6 +8,7 @@ import type { Schema } from '../schema.ts';
 export interface SeasonCar {
   carId: number;
   kind: WorkKind;
+  standing: SeasonStanding;
   /** Expected gain over leaving it, expected cost, value as found and afterwards; null where they were not known. */
   expected: Minor | null;
   cost: Minor | null;
@@ -28,21 +29,26 @@ export interface Season {
   cash: Minor | null;
   currency: Currency;
   perCasting: number | null;
-  parts: Record<string, number>;
+  /** Limits of parts that differ from what is on the shelf; null for none. */
+  parts: Record<string, number | null>;
   expected: Minor | null;
   notes: string;
   /** In the order in which to take them. */
   cars: SeasonCar[];
+  /** The cars that are not to be chosen for it. */
+  excluded: number[];
 }
 
 const minutes = (hours: number | null) => (hours === null ? null : Math.round(hours * 60));
 const hours = (minute: number | null) => (minute === null ? null : minute / 60);
 
-const readParts = (json: string): Record<string, number> => {
+const readParts = (json: string): Record<string, number | null> => {
   const value = readJson(json);
   return typeof value === 'object' && value !== null
     ? Object.fromEntries(
-        Object.entries(value).filter((one): one is [string, number] => Number.isInteger(one[1])),
+        Object.entries(value).filter(
+          (one): one is [string, number | null] => one[1] === null || Number.isInteger(one[1]),
+        ),
       )
     : {};
 };
@@ -57,6 +63,10 @@ export const listSeasons = async (db: Kysely<Schema>): Promise<Season[]> => {
     .execute();
   const cars = await db.selectFrom('season_car').selectAll().orderBy('position').orderBy('id').execute();
   const ofSeason = Map.groupBy(cars, car => car.season_id);
+  const excluded = Map.groupBy(
+    await db.selectFrom('season_excluded').selectAll().orderBy('id').execute(),
+    one => one.season_id,
+  );
   return rows.map(row => ({
     id: row.id,
     name: row.name,
@@ -73,12 +83,14 @@ export const listSeasons = async (db: Kysely<Schema>): Promise<Season[]> => {
     cars: (ofSeason.get(row.id) ?? []).map(car => ({
       carId: car.car_id,
       kind: car.kind,
+      standing: car.standing,
       expected: car.expected_minor,
       cost: car.cost_minor,
       hours: hours(car.minutes),
       found: car.found_minor,
       after: car.after_minor,
     })),
+    excluded: (excluded.get(row.id) ?? []).map(one => one.car_id),
   }));
 };
 
@@ -115,6 +127,7 @@ export const saveSeason = async (
   } else {
     await trx.updateTable('season').set(values).where('id', '=', id).executeTakeFirstOrThrow();
     await trx.deleteFrom('season_car').where('season_id', '=', id).execute();
+    await trx.deleteFrom('season_excluded').where('season_id', '=', id).execute();
   }
   for (const [position, car] of season.cars.entries())
     await trx
@@ -124,6 +137,7 @@ export const saveSeason = async (
         car_id: car.carId,
         position,
         kind: car.kind,
+        standing: car.standing,
         expected_minor: car.expected,
         cost_minor: car.cost,
         minutes: minutes(car.hours),
@@ -131,6 +145,8 @@ export const saveSeason = async (
         after_minor: car.after,
       })
       .execute();
+  for (const carId of season.excluded)
+    await trx.insertInto('season_excluded').values({ season_id: id, car_id: carId }).execute();
   if (season.current) await setCurrentSeason(trx, id);
   return id;
 };

@@ -8,6 +8,7 @@ import type {
   JobStepState,
   Originality,
   PhotoMoment,
+  SeasonStanding,
   WorkKind,
 } from '../../valuation/words.ts';
 import type { HalfGrade } from './half-grade.ts';
@@ -79,6 +80,13 @@ interface SeasonCarTable {
   found_minor: Minor | null;
   after_minor: Minor | null;
   colour: Generated<string>;
+  standing: Generated<SeasonStanding>;
+}
+
+interface SeasonExcludedTable {
+  id: Generated<number>;
+  season_id: number;
+  car_id: number;
 }
 
 interface JobTable {
@@ -95,6 +103,7 @@ interface JobTable {
   plan: Generated<string>;
   who: Generated<string>;
   notes: Generated<string>;
+  looked_at: Generated<string>;
 }
 
 interface JobStepTable {
@@ -117,6 +126,7 @@ interface JobStepTable {
   done_at: string | null;
   spoiled: Generated<0 | 1>;
   note: Generated<string>;
+  heard_at: string | null;
 }
 
 interface JobTimeTable {
@@ -211,6 +221,7 @@ export interface WorkTables {
   plan_template: PlanTemplateTable;
   season: SeasonTable;
   season_car: SeasonCarTable;
+  season_excluded: SeasonExcludedTable;
   job: JobTable;
   job_step: JobStepTable;
   job_time: JobTimeTable;

@@ -38,6 +38,8 @@ CREATE INDEX season_car_car ON season_car(car_id);
 
 CREATE UNIQUE INDEX season_current ON season(current) WHERE current = 1;
 
+CREATE INDEX season_excluded_car ON season_excluded(car_id);
+
 CREATE INDEX valuation_effective ON valuation(effective_on);
 
 CREATE TABLE assumption_set (
@@ -196,7 +198,7 @@ CREATE TABLE job (
     state TEXT NOT NULL DEFAULT 'waiting' CHECK (state IN ('waiting', 'open', 'paused', 'finished', 'given up')),
     position INTEGER NOT NULL DEFAULT 0, added_at TEXT NOT NULL, started_at TEXT, ended_at TEXT,
     reason TEXT NOT NULL DEFAULT '', plan TEXT NOT NULL DEFAULT '{}', who TEXT NOT NULL DEFAULT '', notes TEXT NOT NULL DEFAULT ''
-  ) STRICT;
+  , looked_at TEXT NOT NULL DEFAULT '[]') STRICT;
 
 CREATE TABLE job_material (
     id INTEGER PRIMARY KEY, job_id INTEGER NOT NULL REFERENCES job(id) ON DELETE CASCADE,
@@ -225,7 +227,7 @@ CREATE TABLE job_step (
     state TEXT NOT NULL DEFAULT 'to do' CHECK (state IN ('to do', 'done', 'left out')),
     hands_low INTEGER NOT NULL DEFAULT 0, hands_likely INTEGER NOT NULL DEFAULT 0, hands_high INTEGER NOT NULL DEFAULT 0, waiting_low INTEGER NOT NULL DEFAULT 0, waiting_likely INTEGER NOT NULL DEFAULT 0, waiting_high INTEGER NOT NULL DEFAULT 0, hazards TEXT NOT NULL DEFAULT '[]', why TEXT NOT NULL DEFAULT '{}',
     waits_until TEXT, done_at TEXT, spoiled INTEGER NOT NULL DEFAULT 0 CHECK (spoiled IN (0, 1)), note TEXT NOT NULL DEFAULT ''
-  ) STRICT;
+  , heard_at TEXT) STRICT;
 
 CREATE TABLE job_time (
     id INTEGER PRIMARY KEY, step_id INTEGER NOT NULL REFERENCES job_step(id) ON DELETE CASCADE,
@@ -372,7 +374,12 @@ CREATE TABLE season_car (
     car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE, position INTEGER NOT NULL,
     kind TEXT NOT NULL DEFAULT 'restore' CHECK (kind IN ('conserve', 'restore', 'customise', 'donor')),
     expected_minor INTEGER, cost_minor INTEGER, minutes INTEGER, found_minor INTEGER, after_minor INTEGER,
-    colour TEXT NOT NULL DEFAULT '', UNIQUE (season_id, car_id)
+    colour TEXT NOT NULL DEFAULT '', standing TEXT NOT NULL DEFAULT 'in' CHECK (standing IN ('in', 'must')), UNIQUE (season_id, car_id)
+  ) STRICT;
+
+CREATE TABLE season_excluded (
+    id INTEGER PRIMARY KEY, season_id INTEGER NOT NULL REFERENCES season(id) ON DELETE CASCADE,
+    car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE, UNIQUE (season_id, car_id)
   ) STRICT;
 
 CREATE TABLE series (

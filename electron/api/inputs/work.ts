@@ -5,6 +5,7 @@ import {
   hazards,
   jobStepStates,
   partNames,
+  seasonStandings,
   workKinds,
 } from '../../../valuation/words.ts';
 import { amount, currency, grade, id, isoDate, line, text } from '../fields.ts';
@@ -76,7 +77,7 @@ export const saveSeason = z.object({
   cash: amount.nullable().default(null),
   currency,
   perCasting: z.int().min(1).nullable().default(null),
-  parts: z.record(line, z.int().min(0)).default({}),
+  parts: z.record(line, z.int().min(0).nullable()).default({}),
   expected: z.int().nullable().default(null),
   notes: text.default(''),
   cars: z
@@ -84,6 +85,7 @@ export const saveSeason = z.object({
       z.object({
         carId: id,
         kind: z.enum(workKinds).default('restore'),
+        standing: z.enum(seasonStandings).default('in'),
         expected: z.int().nullable().default(null),
         cost: amount.nullable().default(null),
         hours: z.number().min(0).nullable().default(null),
@@ -92,6 +94,7 @@ export const saveSeason = z.object({
       }),
     )
     .max(10_000),
+  excluded: z.array(id).max(10_000).default([]),
 });
 export const setCurrentSeason = z.object({ id: id.nullable() });
 export const closeSeason = z.object({ id, on: isoDate });
