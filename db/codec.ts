@@ -11,7 +11,9 @@ export const gradeToHalf = <T extends Grade | null>(
 export const halfToGrade = <T extends HalfGrade | null>(half: T): T extends null ? Grade | null : Grade =>
   (half === null ? null : half / 2) as T extends null ? Grade | null : Grade;
 
-/** A JSON array of words; those that `allowed` does not know are left out, and damaged text is an empty list. */
+/**
+ * A JSON array of words; those that `allowed` does not know are left out, and damaged text is an empty list.
+ */
 export const readWords = <T extends string>(json: string, allowed: readonly T[]): T[] => {
   const value = readJson(json);
   return Array.isArray(value) ? value.filter((word): word is T => allowed.includes(word)) : [];
@@ -37,12 +39,14 @@ export const readJson = (json: string): unknown => {
   }
 };
 
-/** The ids to read by; undefined where there are so many that reading all rows is faster than reading these. */
+/**
+ * The ids to read by; undefined where there are so many that reading all rows is faster than reading these.
+ */
 export const unlessMany = (ids: number[]): number[] | undefined => (ids.length > 2000 ? undefined : ids);
 
 /**
- * What `read` finds by these ids, read in pieces that fit SQLite's limit on bound values; without ids, what it finds of
- * all rows.
+ * What `read` finds by these ids, read in pieces that fit SQLite's limit on bound values; without ids, what
+ * it finds of all rows.
  */
 export const inChunks = async <T>(
   ids: readonly number[] | undefined,

@@ -22,6 +22,9 @@ export interface Collection {
   /** Rows written since opening, and how many of them the newest backup holds; tells whether one is due. */
   rowsWritten(): number;
   backedUpRows: number;
-  /** Backs up what changed, then closes. A backup that fails keeps nothing open: its reason comes back as a notice. */
+  /**
+   * Backs up what changed, then closes. A backup that fails keeps nothing open: its reason comes
+   * back as a notice.
+   */
   close(options: { at: string }): Promise<{ notices: string[] }>;
 }

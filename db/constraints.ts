@@ -1,4 +1,6 @@
-/** What may be in a collection only once, by the column that the database names first where it is there twice. */
+/**
+ * What may be in a collection only once, by the column that the database names first where it is there twice.
+ */
 const uniqueColumns = {
   'inventory-number': 'car.inventory_number',
   'lot-name': 'lot.name',

@@ -89,7 +89,10 @@ const faultOf = (refusal: Refusal): StorageFault | undefined => {
   }
 };
 
-/** A refusal as a fact, with a code that a program can branch on; the message is the same in words: what, where, what to do. */
+/**
+ * A refusal as a fact, with a code that a program can branch on; the message is the same in words: what,
+ * where, what to do.
+ */
 export class CollectionError extends Error {
   readonly refusal: Refusal;
   readonly code: CollectionErrorCode;
@@ -118,7 +121,10 @@ const refusals: [RegExp, SystemRefusal['kind']][] = [
   [/^(EISDIR|ENOTDIR)/, 'in-the-way'],
 ];
 
-/** Turns SQLite's and the operating system's storage errors into a CollectionError; anything else comes back as it is. */
+/**
+ * Turns SQLite's and the operating system's storage errors into a CollectionError; anything else
+ * comes back as it is.
+ */
 export const asCollectionError = (error: unknown, place: string): unknown => {
   if (error instanceof CollectionError) return error;
   if (error instanceof TypeError && error.message === 'The database connection is not open')

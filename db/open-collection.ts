@@ -140,7 +140,8 @@ const whenOpen = ({ dir, sqlite, lock, notices, mark, backedUp }: Opened): Colle
           if (!(asCollectionError(error, dir) instanceof CollectionError)) throw error;
         }
         sqlite.close();
-        // On a full disk the log cannot be written into the file: it stays, and so does the mark that vouches for it.
+        // On a full disk the log cannot be written into the file: it stays, and so does the mark
+        // that vouches for it.
         lock.release(!existsSync(layout(dir).wal));
       });
       return { notices: failures };
@@ -218,17 +219,18 @@ const openLocked = async (
 };
 
 /**
- * Opens the collection in a folder: checks what its file is before anything is written, takes the lock, checks the file
- * after a session that did not close, and brings an older schema to the newest (with a backup before). Throws
- * CollectionError: 'missing', 'needs-restoring', 'foreign', 'newer', 'damaged', 'linked', 'obstructed', 'locked', 'read-only',
- * 'disk-full', 'old-runtime'.
+ * Opens the collection in a folder: checks what its file is before anything is written, takes the lock,
+ * checks the file after a session that did not close, and brings an older schema to the newest (with a backup
+ * before). Throws CollectionError: 'missing', 'needs-restoring', 'foreign', 'newer', 'damaged', 'linked',
+ * 'obstructed', 'locked', 'read-only', 'disk-full', 'old-runtime'.
  */
 export const openCollection = async (dir: string, options: OpenOptions): Promise<Collection> => {
   checkRuntime();
   const paths = layout(dir);
   const known = Object.keys(options.steps ?? shippedSteps).length;
   return withStorageErrors(paths.database, async () => {
-    // Reading the file of a collection that this process has open would drop its locks; without a lock file nobody has.
+    // Reading the file of a collection that this process has open would drop its locks; without a lock
+    // file nobody has.
     if (!existsSync(paths.lock) || !existsSync(paths.database))
       checkIdentity(paths.database, existsSync(paths.wal), { known, toWrite: !options.readOnly });
     if (options.readOnly) return openForReading(dir, known);
@@ -247,13 +249,16 @@ interface NewCollection {
   at: string;
   reportingCurrency: string;
   steps?: Steps;
-  /** Gives the collection the id by which its backups are told from others'; a random one unless a test says. */
+  /**
+   * Gives the collection the id by which its backups are told from others'; a random one unless a test says.
+   */
   newId?: () => string;
 }
 
 /**
- * Makes an empty collection in a folder, which is made too, and closes it again. The file appears whole or not at all.
- * Throws CollectionError 'exists' where there is one, 'needs-restoring' where there are backups of one; RangeError for a currency that is no ISO 4217 code.
+ * Makes an empty collection in a folder, which is made too, and closes it again. The file appears whole or
+ * not at all. Throws CollectionError 'exists' where there is one, 'needs-restoring' where there are backups
+ * of one; RangeError for a currency that is no ISO 4217 code.
  */
 export const createCollection = async (
   dir: string,

@@ -2,8 +2,9 @@ import type { Database, Statement } from 'better-sqlite3';
 import type { Schema } from './schema.ts';
 
 /**
- * A statement that inserts rows of one table, prepared for the columns of the first and used for all: for thousands of rows
- * inside an action. The rows come from the table's own mapper, so that they all have the same columns. Returns the new id.
+ * A statement that inserts rows of one table, prepared for the columns of the first and used for all: for
+ * thousands of rows inside an action. The rows come from the table's own mapper, so that they all have the
+ * same columns. Returns the new id.
  */
 export const preparedInsert = (
   sqlite: Database,

@@ -49,8 +49,9 @@ const sourcesOf = (query: Node): string[] => {
 const settingSource = (key: string): string => `setting ${key}`;
 
 /**
- * The same handle, noting in `reads` what each query reads: the names of its tables, and of settings the one that is
- * asked for (`setting today`). Throws on a query that is written as text, of which that cannot be told.
+ * The same handle, noting in `reads` what each query reads: the names of its tables, and of settings
+ * the one that is asked for (`setting today`). Throws on a query that is written as text, of which
+ * that cannot be told.
  */
 export const recordReads = (db: Kysely<Schema>, reads: Set<string>): Kysely<Schema> => {
   const recorder: KyselyPlugin = {

@@ -19,10 +19,10 @@ const entries: Record<BundleName, string> = {
 };
 
 /**
- * One file for each process and thread; of the service, what only some days need (spreadsheets, the demo) lies apart, since
- * reading it takes longer than the rest of the start. CommonJS, since a sandboxed preload must be, and the main entry of an Electron
- * before 28 too; but the workers, one of which awaits at its top level, are modules. The bundles share `outDir`, which
- * is therefore not emptied here.
+ * One file for each process and thread; of the service, what only some days need (spreadsheets, the demo)
+ * lies apart, since reading it takes longer than the rest of the start. CommonJS, since a sandboxed preload
+ * must be, and the main entry of an Electron before 28 too; but the workers, one of which awaits at its top
+ * level, are modules. The bundles share `outDir`, which is therefore not emptied here.
  */
 export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => ({
   configFile: false,

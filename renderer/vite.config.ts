@@ -5,8 +5,9 @@ import { defineConfig } from 'vite';
 const here = fileURLToPath(new URL('.', import.meta.url));
 
 /**
- * Builds the screens into dist/renderer. Addresses are relative and nothing is inlined, so that the same files serve the
- * app's own scheme and the loopback address under a policy without inline scripts or data: fonts.
+ * Builds the screens into dist/renderer. Addresses are relative and nothing is inlined, so that the
+ * same files serve the app's own scheme and the loopback address under a policy without inline
+ * scripts or data: fonts.
  */
 export default defineConfig({
   root: here,
@@ -21,7 +22,8 @@ export default defineConfig({
     chunkSizeWarningLimit: 900,
     rolldownOptions: {
       output: {
-        // What every start needs is one file: each further one costs the window a question to the main process.
+        // What every start needs is one file: each further one costs the window a question to
+        // the main process.
         codeSplitting: { groups: [{ name: 'start', tags: ['$initial'] }] },
       },
     },

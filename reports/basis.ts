@@ -1,7 +1,10 @@
 import type { ValueBasis } from '../valuation/words.ts';
 import type { Basis } from './types.ts';
 
-/** The bases of value that a report can state. A report names one, with its definition and the definition's source. */
+/**
+ * The bases of value that a report can state. A report names one, with its definition and
+ * the definition's source.
+ */
 export const bases: Record<ValueBasis, Basis> = {
   'fair market value': {
     name: 'fair market value',

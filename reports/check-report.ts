@@ -32,9 +32,9 @@ const checkEntry = (entry: ReportEntry): void => {
 };
 
 /**
- * Refuses a report whose figures cannot be printed as they stand: fractional or unsafe amounts, a range that does not
- * rise, an unknown grade, a car without its factory finish of which nothing says so, a date that is not ISO 8601, no currency.
- * Throws RangeError naming the car. Changes nothing.
+ * Refuses a report whose figures cannot be printed as they stand: fractional or unsafe amounts, a range that
+ * does not rise, an unknown grade, a car without its factory finish of which nothing says so, a date that is
+ * not ISO 8601, no currency. Throws RangeError naming the car. Changes nothing.
  */
 export const checkReport = (report: CollectionReport): void => {
   currencyDecimals(report.currency);

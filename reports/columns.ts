@@ -54,7 +54,10 @@ const ownFigures = ({ worths }: ReportEntry): string =>
 const restorationText = ({ restoration }: ReportEntry): string =>
   restoration ? [restoration.fidelity, restoration.deviations.join('; ')].filter(Boolean).join(': ') : '';
 
-/** The columns of a lot's import, in their order and under their own headings, so that an export imports with no mapping. */
+/**
+ * The columns of a lot's import, in their order and under their own headings, so that an export imports
+ * with no mapping.
+ */
 const lotColumns: Column[] = [
   column('inventory_number', 16, entry => text(entry.inventoryNumber)),
   column('casting', 24, ({ identity }) =>
@@ -114,7 +117,9 @@ const furtherColumns: Column[] = [
   ),
 ];
 
-/** All columns of the CSV and the XLSX export. Restored worths are before cost, which has columns of its own. */
+/**
+ * All columns of the CSV and the XLSX export. Restored worths are before cost, which has columns of its own.
+ */
 export const exportColumns: readonly Column[] = [...lotColumns, ...worthColumns, ...furtherColumns];
 
 /** The report's cars as a table. */

@@ -6,7 +6,8 @@ import { tableCsv } from './tables/table-csv.ts';
 import type { CollectionReport } from './types.ts';
 
 /**
- * The report's cars as CSV, as `tableCsv` writes it, under our own import's column names. Throws RangeError where `checkReport` does.
+ * The report's cars as CSV, as `tableCsv` writes it, under our own import's column names. Throws RangeError
+ * where `checkReport` does.
  */
 export function* collectionCsv(report: CollectionReport): Generator<string> {
   checkReport(report);

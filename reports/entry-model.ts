@@ -103,8 +103,8 @@ const longEntry = 1800;
 const shortNameLength = 48;
 
 /**
- * Most letters of a name in a heading, which cannot break over pages; a longer name is printed whole among the
- * facts.
+ * Most letters of a name in a heading, which cannot break over pages; a longer name is printed whole
+ * among the facts.
  */
 export const headingLength = 160;
 
@@ -131,7 +131,10 @@ const releaseText = ({ identity }: ReportEntry, name: string): string => {
   return year ? `released ${year}` : '';
 };
 
-/** The model of one car. `fileOf` gives a photograph's name inside the document, or null where it cannot be shown. */
+/**
+ * The model of one car. `fileOf` gives a photograph's name inside the document, or null where it
+ * cannot be shown.
+ */
 export const entryModel = (
   entry: ReportEntry,
   report: CollectionReport,

@@ -18,7 +18,10 @@ const photoWarnings = (report: CollectionReport, perEntry: number, failed: Map<s
       .map(photo => `${entry.inventoryNumber}: photograph missing (${failed.get(photo.path)})`),
   );
 
-/** The whole work of a report, as the worker does it: photographs, model, typesetting. Blocks while typesetting. */
+/**
+ * The whole work of a report, as the worker does it: photographs, model, typesetting.
+ * Blocks while typesetting.
+ */
 export const makePdf = async (
   { report, layout, standard, assets }: ReportJob,
   onProgress: (progress: ReportProgress) => void,

@@ -11,14 +11,18 @@ import type { PaperJob, ReportProgress, WorkerMessage } from './worker-messages.
 export interface ReportPdfOptions {
   paper?: PaperSize;
   withPhotographs?: boolean;
-  /** How much room a car has: three to a page, or five to eight. Default: full up to a thousand cars, compact beyond. */
+  /**
+   * How much room a car has: three to a page, or five to eight. Default: full up to a thousand
+   * cars, compact beyond.
+   */
   density?: 'full' | 'compact';
   /** Default `a-2a`, archival and tagged. The result names the standard that was met. */
   standard?: PdfStandard;
   /**
-   * The worker's file where it does not lie beside this one. A bundled host builds `reports/worker.ts` as an ES module of
-   * its own, keeps `sharp` and the Typst compiler outside the bundle, and places the worker, the templates folder and
-   * the font files where Node can read them (unpacked beside the archive, since a worker starts from a real file).
+   * The worker's file where it does not lie beside this one. A bundled host builds `reports/worker.ts` as an
+   * ES module of its own, keeps `sharp` and the Typst compiler outside the bundle, and places the worker, the
+   * templates folder and the font files where Node can read them (unpacked beside the archive, since a worker
+   * starts from a real file).
    */
   worker?: URL;
   /** Templates and fonts where they do not lie as in a checkout. */
@@ -56,10 +60,11 @@ const setInWorker = (
 };
 
 /**
- * The collection report as a PDF, made in a worker thread: the caller's thread only waits. The file is tagged, carries
- * title, owner, language and the instant `stampedAt`, and the same report with the same photographs gives the same bytes.
- * Missing or damaged photographs become placeholders and warnings. Rejects with RangeError where `checkReport` does, with
- * the signal's reason when cancelled, and with Error where setting fails or the worker dies.
+ * The collection report as a PDF, made in a worker thread: the caller's thread only waits. The file is
+ * tagged, carries title, owner, language and the instant `stampedAt`, and the same report with the same
+ * photographs gives the same bytes. Missing or damaged photographs become placeholders and warnings. Rejects
+ * with RangeError where `checkReport` does, with the signal's reason when cancelled, and with Error where
+ * setting fails or the worker dies.
  */
 export const createReportPdf = async (
   report: CollectionReport,
@@ -91,7 +96,10 @@ export type PaperOptions = Pick<
   stampedAt: string;
 };
 
-/** A document of blocks as a PDF, made in a worker thread; the same document with the same photographs gives the same bytes. */
+/**
+ * A document of blocks as a PDF, made in a worker thread; the same document with the same photographs
+ * gives the same bytes.
+ */
 export const createDocumentPdf = async (document: PaperDocument, options: PaperOptions): Promise<Typeset> => {
   options.signal?.throwIfAborted();
   return setInWorker(
@@ -106,7 +114,10 @@ export const createDocumentPdf = async (document: PaperDocument, options: PaperO
   );
 };
 
-/** Labels as a PDF whose pages are the sheet's own size: print it at 100 %. Rejects with RangeError for a place that the sheet lacks. */
+/**
+ * Labels as a PDF whose pages are the sheet's own size: print it at 100 %. Rejects with RangeError for a
+ * place that the sheet lacks.
+ */
 export const createLabelsPdf = async (
   labels: Label[],
   { sheet, start }: { sheet: LabelSheet; start: number },

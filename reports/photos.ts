@@ -11,8 +11,9 @@ const photographFormats = new Set(['jpeg', 'png', 'webp', 'tiff', 'gif', 'heif',
 const atOnce = 4;
 
 /**
- * A photograph as it goes to print: upright, at most `pixels` on its long side, sRGB, on white, JPEG, and without any of
- * its metadata (place, camera, owner). Throws where the file cannot be read or is not a photograph.
+ * A photograph as it goes to print: upright, at most `pixels` on its long side, sRGB, on white, JPEG,
+ * and without any of its metadata (place, camera, owner). Throws where the file cannot be read or is
+ * not a photograph.
  */
 export const printPhoto = async (path: string, pixels: number): Promise<Buffer> => {
   const image = sharp(await readFile(path), { failOn: 'error' });
@@ -27,7 +28,10 @@ export const printPhoto = async (path: string, pixels: number): Promise<Buffer> 
     .toBuffer();
 };
 
-/** Prepares all photographs, each path once, a few at a time. A photograph that fails is reported, never thrown. */
+/**
+ * Prepares all photographs, each path once, a few at a time. A photograph that fails is
+ * reported, never thrown.
+ */
 export const printPhotos = async (
   paths: Iterable<string>,
   pixels: number,

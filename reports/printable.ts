@@ -29,7 +29,8 @@ export const longInstant = (instant: string): string => {
 /** Stands for a character that cannot be printed. */
 export const unprintable = '\u25a1';
 
-// Archival PDF forbids private-use characters; controls and directional overrides would disturb the text around them.
+// Archival PDF forbids private-use characters; controls and directional overrides would disturb the
+// text around them.
 const privateUse = /[\p{Co}\p{Cn}]/gu;
 const invisible = /[\p{Cc}\u200b\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]/gu;
 const unbroken = /\S{40,}/gu;
@@ -38,7 +39,10 @@ const zeroWidthSpace = '\u200b';
 const breakable = (text: string): string =>
   text.replace(unbroken, run => run.replace(/(.{24})/gsu, `$1${zeroWidthSpace}`));
 
-/** Text of several lines made fit for print: no controls but line ends, no overrides, long unbroken runs may break. */
+/**
+ * Text of several lines made fit for print: no controls but line ends, no overrides, long
+ * unbroken runs may break.
+ */
 export const printableText = (text: string): string =>
   breakable(
     text

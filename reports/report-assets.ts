@@ -22,7 +22,10 @@ export const checkoutAssets = (): ReportAssets => {
   };
 };
 
-/** Templates by file name and fonts as bytes; read by Node, so that they may lie inside an application archive. */
+/**
+ * Templates by file name and fonts as bytes; read by Node, so that they may lie inside
+ * an application archive.
+ */
 export const readAssets = async (
   assets: ReportAssets,
 ): Promise<{ templates: Map<string, string>; fonts: Buffer[] }> => {

@@ -49,7 +49,9 @@ export interface ReportModel extends ReportLayout {
   longestFigure: number;
   coverPhotos: { file: string; alt: string }[];
   groups: { heading: string; entries: EntryModel[] }[];
-  /** Places, in the order of `groups`, of all cars in the order given, and of those of highest worth as found. */
+  /**
+   * Places, in the order of `groups`, of all cars in the order given, and of those of highest worth as found.
+   */
   schedule: number[];
   highest: number[];
 }
@@ -138,7 +140,10 @@ const bySeries = (entries: ReportEntry[]): Map<string, ReportEntry[]> => {
 
 const worthOf = (entry: ReportEntry): number => entry.worths.asFound.range?.mid ?? -1;
 
-/** Photographs for the cover: of the cars of highest worth, one of each casting and colour before any comes again. */
+/**
+ * Photographs for the cover: of the cars of highest worth, one of each casting and colour before
+ * any comes again.
+ */
 const coverPhotos = (
   report: CollectionReport,
   fileOf: (path: string) => string | null,
@@ -177,8 +182,9 @@ const placesInGroups = (report: CollectionReport, groups: Map<string, ReportEntr
 };
 
 /**
- * Everything the PDF says, in the order and words in which it says it; cars are grouped by series, otherwise in the order
- * given. `fileOf` gives a photograph's name inside the document, or null where it cannot be shown.
+ * Everything the PDF says, in the order and words in which it says it; cars are grouped by series,
+ * otherwise in the order given. `fileOf` gives a photograph's name inside the document, or null where it
+ * cannot be shown.
  */
 export const reportModel = (
   report: CollectionReport,

@@ -4,7 +4,10 @@ import { plainLocale } from '../valuation/wording/reader.ts';
 import { finishStates, type ValueBasis } from '../valuation/words.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 
-/** Cars of one group. `asFound` sums the mids of those that have a worth; the others are counted in `withoutWorth`. */
+/**
+ * Cars of one group. `asFound` sums the mids of those that have a worth; the others are
+ * counted in `withoutWorth`.
+ */
 export interface GroupTotal {
   name: string;
   cars: number;
@@ -60,9 +63,9 @@ export const seriesOf = (entry: ReportEntry): string => entry.identity.series?.t
 const lotOf = (entry: ReportEntry): string => entry.acquisition?.lot?.trim() || 'No lot';
 
 /**
- * Totals as found, by basis of value and within it by series, finish state and lot. Only mids are added: the lows (or
- * highs) of single cars do not all come true together, so their sum would bound nothing. Sold cars are in no total.
- * Throws RangeError where a sum leaves the range of exact integers.
+ * Totals as found, by basis of value and within it by series, finish state and lot. Only mids are added: the
+ * lows (or highs) of single cars do not all come true together, so their sum would bound nothing. Sold cars
+ * are in no total. Throws RangeError where a sum leaves the range of exact integers.
  */
 export const totalsOf = (report: CollectionReport): ReportTotals => {
   const held = report.entries.filter(entry => entry.status !== 'sold');

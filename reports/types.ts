@@ -36,7 +36,10 @@ export interface ReportWorth {
   range: Range | null;
   /** True where the owner's own figure stands in for evidence. */
   own: boolean;
-  /** A few words beside it, such as "no longer attainable"; for a null range, why (default "not enough evidence"). */
+  /**
+   * A few words beside it, such as "no longer attainable"; for a null range, why (default
+   * "not enough evidence").
+   */
   note: string | null;
 }
 
@@ -49,8 +52,8 @@ export interface RestorationRecord {
 }
 
 /**
- * Who made the car and what it is, after the categories of Object ID (ICOM, from the Getty Information Institute). Empty
- * or null: not recorded.
+ * Who made the car and what it is, after the categories of Object ID (ICOM, from the Getty Information
+ * Institute). Empty or null: not recorded.
  */
 export interface CarIdentity {
   maker: string | null;
@@ -65,7 +68,10 @@ export interface CarIdentity {
   /** `#rrggbb` of the colour as the owner chose it, for the lacquer chip. */
   swatch: string | null;
   asWritten: string | null;
-  /** The owner's words by our import columns, for what is not identified; lists give them back in their own columns. */
+  /**
+   * The owner's words by our import columns, for what is not identified; lists give them back in
+   * their own columns.
+   */
   written?: Record<string, string>;
   /** Such as "die-cast toy car". */
   type: string | null;
@@ -94,7 +100,10 @@ export interface ReportEntry {
   finishState: FinishState;
   /** For cars that were worked on; null says that it is not recorded. */
   restoration: RestorationRecord | null;
-  /** What is to be said of its finish and the work on it; it cannot be switched off. Empty where there is nothing to say. */
+  /**
+   * What is to be said of its finish and the work on it; it cannot be switched off. Empty where there
+   * is nothing to say.
+   */
   disclosure: string;
   /** What it wears now, where that is recorded and not what it was made in; empty texts otherwise. */
   worn: { colour: string; finish: string };
@@ -106,9 +115,14 @@ export interface ReportEntry {
   /** Where it is not the report's: such a car is totalled apart. */
   basis: ValueBasis | null;
   worths: { asFound: ReportWorth; restored: ReportWorth; originalFinish: ReportWorth };
-  /** Cost of the restoration behind `worths.restored`, minor units; the worth strip then shows the worth net of its mid. */
+  /**
+   * Cost of the restoration behind `worths.restored`, minor units; the worth strip then shows the
+   * worth net of its mid.
+   */
   restorationCost: Range | null;
-  /** What the worth as found rests on, unless that is its owner's own figure; null where there is no worth. */
+  /**
+   * What the worth as found rests on, unless that is its owner's own figure; null where there is no worth.
+   */
   evidence: Evidence | null;
   notes: string | null;
   /** What was written beside its fields and is not understood, as it stands; null where there is nothing. */
@@ -125,12 +139,20 @@ export interface CollectionReport {
   basis: Basis;
   /** The day for which the worths hold. */
   effectiveOn: IsoDate;
-  /** ISO 8601 instant with its offset, such as `2026-11-25T15:46:00Z`, that the report says it was prepared; null where it says none. */
+  /**
+   * ISO 8601 instant with its offset, such as `2026-11-25T15:46:00Z`, that the report says it was prepared;
+   * null where it says none.
+   */
   preparedOn: string | null;
-  /** ISO 8601 instant that is stamped into the files as that of their making; not the clock's, so that the same report is the same file. */
+  /**
+   * ISO 8601 instant that is stamped into the files as that of their making; not the clock's, so that the
+   * same report is the same file.
+   */
   stampedAt: string;
   currency: Currency;
-  /** BCP 47 tag of the reader, by which amounts are written and words spelled; `en-US` where it is left out. */
+  /**
+   * BCP 47 tag of the reader, by which amounts are written and words spelled; `en-US` where it is left out.
+   */
   locale?: string;
   assumptionsVersion: string;
   method: string[];

@@ -72,9 +72,10 @@ const compileOnce = (compiler: NodeCompiler, input: TypesetInput, data: string, 
 const mostAttempts = 4;
 
 /**
- * Sets the report as a PDF. The same input gives the same bytes. Characters that no font has are replaced by □ and told
- * in the warnings; where the wished standard cannot be met even so, the file is a plain tagged PDF 1.7 and says so.
- * Blocks its thread until done. Throws Error with Typst's own words where the template cannot be set.
+ * Sets the report as a PDF. The same input gives the same bytes. Characters that no font has are replaced
+ * by □ and told in the warnings; where the wished standard cannot be met even so, the file is a plain
+ * tagged PDF 1.7 and says so. Blocks its thread until done. Throws Error with Typst's own words where the
+ * template cannot be set.
  */
 export const typeset = (input: TypesetInput): Typeset => {
   const compiler = NodeCompiler.create({ workspace: folder, fontArgs: [{ fontBlobs: input.fonts }] });

@@ -24,10 +24,10 @@ const ticksBetween = (low: number, high: number, steps: number[]): number[] => {
 };
 
 /**
- * The axis for amounts in minor units of a currency: from a round number at or below the least to one at or above the
- * greatest, ticks at 1, 2 and 5 of each
- * decade, or at 1 alone where those would be too many; where labels would be, only the powers of ten keep theirs. Amounts of nothing and below
- * have no place on a logarithmic axis and are left out of its choice. null without any amount above nothing.
+ * The axis for amounts in minor units of a currency: from a round number at or below the least to one at or
+ * above the greatest, ticks at 1, 2 and 5 of each decade, or at 1 alone where those would be too many; where
+ * labels would be, only the powers of ten keep theirs. Amounts of nothing and below have no place on a
+ * logarithmic axis and are left out of its choice. null without any amount above nothing.
  */
 export const worthAxis = (amounts: Minor[], currency: Currency, locale = 'en-US'): WorthAxis | null => {
   let low = Number.POSITIVE_INFINITY;

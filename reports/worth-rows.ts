@@ -12,7 +12,10 @@ export interface WorthRow {
   fill: 'solid' | 'hatched' | 'outlined';
   /** null where there is no worth; `note` then says why. */
   figures: { low: string; mid: string; high: string } | null;
-  /** Places on the axis; `whisker` is the gross end of a worth shown net of cost; `opensLeft`: its low lies before the axis. */
+  /**
+   * Places on the axis; `whisker` is the gross end of a worth shown net of cost; `opensLeft`: its low lies
+   * before the axis.
+   */
   bar: { low: number; mid: number; high: number; whisker: number | null; opensLeft: boolean } | null;
 }
 
@@ -22,7 +25,10 @@ const lessCost = (worth: Range, cost: Range): Range => ({
   high: worth.high - cost.mid,
 });
 
-/** The three worths of a car in their fixed order; the restored one net of the mid of its cost where that is given. */
+/**
+ * The three worths of a car in their fixed order; the restored one net of the mid of its cost
+ * where that is given.
+ */
 export const worthRows = (
   entry: ReportEntry,
   report: CollectionReport,
@@ -63,8 +69,9 @@ export const worthRows = (
 };
 
 /**
- * The amounts for which the strips' common axis is made: all worths before cost. A worth net of cost can come near nothing,
- * which would stretch a logarithmic axis over every other car's bars; such a bar opens to the left instead.
+ * The amounts for which the strips' common axis is made: all worths before cost. A worth net of cost can
+ * come near nothing, which would stretch a logarithmic axis over every other car's bars; such a bar opens to
+ * the left instead.
  */
 export const drawnAmounts = (report: CollectionReport): number[] =>
   report.entries.flatMap(({ worths }) =>

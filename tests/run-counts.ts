@@ -16,7 +16,10 @@ interface VitestResults {
   }[];
 }
 
-/** Counts of vitest's JSON report. A file that could not be loaded has no tests, and counts as one that failed. */
+/**
+ * Counts of vitest's JSON report. A file that could not be loaded has no tests, and counts as
+ * one that failed.
+ */
 export const countsOfVitest = (results: unknown): Counts => {
   const { testResults } = results as VitestResults;
   const counts: Counts = { passed: 0, failed: 0, skipped: [] };

@@ -1,10 +1,12 @@
 /**
- * Runs the tests and ends with one line, `N passed, N failed`, over all suites; exits with 1 unless every one passed.
+ * Runs the tests and ends with one line, `N passed, N failed`, over all suites; exits with 1 unless
+ * every one passed.
  *
  *   npm test              units, then the screens in a browser
  *   npm test -- window    the screens in the Electron window (needs an Electron and a display, see .ci/run)
  *
- * A suite that cannot run, or runs nothing, counts as failed; skipped tests are named in the lines before the last.
+ * A suite that cannot run, or runs nothing, counts as failed; skipped tests are named in the lines
+ * before the last.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';

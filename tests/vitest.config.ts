@@ -5,8 +5,9 @@ const pure = ['tests/valuation/**/*.test.ts', 'tests/published/**/*.test.ts', 't
 const others = ['tests/e2e/**', 'tests/bench/**', '**/node_modules/**'];
 
 /**
- * Everything but the end-to-end runs (Playwright) and the measurements (plain scripts). Runs on the Node of node_modules. Tests of pure
- * functions share a process from file to file, which saves a third of their time; those that open collections do not.
+ * Everything but the end-to-end runs (Playwright) and the measurements (plain scripts). Runs on the Node of
+ * node_modules. Tests of pure functions share a process from file to file, which saves a third of their time;
+ * those that open collections do not.
  */
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),

@@ -4,8 +4,9 @@ const daysBefore = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 const isLeap = (year: number) => (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
 
 /**
- * Days from 0000-03-01 or thereabouts to an ISO 8601 calendar date: differences of two are exact. No clock, no time zone.
- * Throws RangeError, naming the text, when it is no date of the Gregorian calendar such as 1971-02-28.
+ * Days from 0000-03-01 or thereabouts to an ISO 8601 calendar date: differences of two are exact. No
+ * clock, no time zone. Throws RangeError, naming the text, when it is no date of the Gregorian calendar
+ * such as 1971-02-28.
  */
 export const dayNumber = (date: IsoDate): number => {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
@@ -21,7 +22,10 @@ export const dayNumber = (date: IsoDate): number => {
   return past * 365 + leapDays + daysBefore[month! - 1]! + (month! > 2 && isLeap(year!) ? 1 : 0) + day;
 };
 
-/** Years of 365.25 days from one date to a later one; negative when it is earlier. Throws RangeError on a bad date. */
+/**
+ * Years of 365.25 days from one date to a later one; negative when it is earlier. Throws
+ * RangeError on a bad date.
+ */
 export const yearsBetween = (from: IsoDate, to: IsoDate): number =>
   (dayNumber(to) - dayNumber(from)) / 365.25;
 

@@ -2,8 +2,9 @@ import { checkBetween, checkFinite } from './statistics/check-input.ts';
 import type { AssumptionSet } from './types.ts';
 
 /**
- * Throws RangeError, naming the figure, where an assumption set holds one that the fit cannot use: a spread or strength below zero, a
- * half-life or grade distance that is not above zero, a reliability or share outside 0…1. Curves and factors are checked where they are used.
+ * Throws RangeError, naming the figure, where an assumption set holds one that the fit cannot use: a spread
+ * or strength below zero, a half-life or grade distance that is not above zero, a reliability or share
+ * outside 0…1. Curves and factors are checked where they are used.
  */
 export const checkAssumptions = (assumptions: AssumptionSet): void => {
   const { prior, decision, sourceReliability, halfLifeYears, gradeDistanceHalf } = assumptions;

@@ -1,7 +1,7 @@
 /**
- * The currencies that an amount can be in, by the number of their decimals. Source: ISO 4217 list one as published on 2024-06-25
- * (tests/published/data/iso-4217.json), and XCG, which came in 2025 (from memory). Codes without a minor unit are left out: metals,
- * baskets, the test code, and "no currency".
+ * The currencies that an amount can be in, by the number of their decimals. Source: ISO 4217 list one as
+ * published on 2024-06-25 (tests/published/data/iso-4217.json), and XCG, which came in 2025 (from memory).
+ * Codes without a minor unit are left out: metals, baskets, the test code, and "no currency".
  */
 const current: Record<number, string> = {
   0: `
@@ -20,8 +20,8 @@ const current: Record<number, string> = {
 };
 
 /**
- * Currencies of ISO 4217 list three, withdrawn since 1990, in which an older sale record may be. Codes and decimals are from
- * memory; the list itself gives no decimals.
+ * Currencies of ISO 4217 list three, withdrawn since 1990, in which an older sale record may be. Codes and
+ * decimals are from memory; the list itself gives no decimals.
  */
 const withdrawn: Record<number, string> = {
   0: 'BEF ESP GRD ITL LUF PTE TRL',

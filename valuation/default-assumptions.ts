@@ -3,7 +3,10 @@ import type { AssumptionSet, Currency, PlanDefaults, ThreePoint } from './types.
 import { deviationOfOpening } from './words.ts';
 import { startingSteps } from './work/steps/index.ts';
 
-/** Cents to minor units of a currency: as many of them, but ten times as many where there are a thousand to the unit. */
+/**
+ * Cents to minor units of a currency: as many of them, but ten times as many where there are a
+ * thousand to the unit.
+ */
 const scaleOf = (currency: Currency): number => 10 ** Math.max(0, currencyDecimals(currency) - 2);
 
 /** How often work ends so many points below what was aimed at. Common practice, no source. */
@@ -16,9 +19,9 @@ const workmanship = [
 ];
 
 /**
- * The project's own starting points: common practice, no source, no published guide behind them. Meant to be edited.
- * Amounts are whole minor units of `currency`; where a currency has no decimals, its units are taken as cents are.
- * Throws RangeError when `currency` is no ISO 4217 code.
+ * The project's own starting points: common practice, no source, no published guide behind them. Meant to be
+ * edited. Amounts are whole minor units of `currency`; where a currency has no decimals, its units are taken
+ * as cents are. Throws RangeError when `currency` is no ISO 4217 code.
  */
 export const defaultAssumptions = (currency: Currency): AssumptionSet => {
   const scale = scaleOf(currency);

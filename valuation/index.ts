@@ -1,4 +1,7 @@
-/** The engine: pure functions over plain values. It knows no database, no clock and no randomness but a given seed. */
+/**
+ * The engine: pure functions over plain values. It knows no database, no clock and no randomness
+ * but a given seed.
+ */
 
 export * from './calendar.ts';
 export * from './choice/choose-cars.ts';

@@ -4,14 +4,20 @@ import type { Currency, Minor } from './types.ts';
 /** Every currency that an amount can be in, by its ISO 4217 code; some withdrawn ones included. */
 export const currencies: readonly Currency[] = [...currencyTable.keys()].sort();
 
-/** True for the ISO 4217 code of a currency that an amount can be in. Whatever takes a currency from outside asks this. */
+/**
+ * True for the ISO 4217 code of a currency that an amount can be in. Whatever takes a currency from
+ * outside asks this.
+ */
 export const isCurrency = (code: string): boolean => currencyTable.has(code);
 
 /** What to say of a code that `isCurrency` does not know. */
 export const unknownCurrency = (code: string): string =>
   `"${code}" is no currency of ISO 4217; write its three-letter code, such as USD`;
 
-/** Number of decimals of a currency: USD 2, JPY 0, BHD 3. Throws RangeError when ISO 4217 has no such currency. */
+/**
+ * Number of decimals of a currency: USD 2, JPY 0, BHD 3. Throws RangeError when ISO 4217 has
+ * no such currency.
+ */
 export const currencyDecimals = (currency: Currency): number => {
   const decimals = currencyTable.get(currency);
   if (decimals === undefined) throw new RangeError(unknownCurrency(currency));
@@ -19,12 +25,15 @@ export const currencyDecimals = (currency: Currency): number => {
 };
 
 /**
- * The step in which cash is planned and priced: ten of a currency with decimals, a thousand of one without, whose unit is
- * small. USD 10.00, BHD 10.000, JPY 1,000.
+ * The step in which cash is planned and priced: ten of a currency with decimals, a thousand of one without,
+ * whose unit is small. USD 10.00, BHD 10.000, JPY 1,000.
  */
 export const cashStep = (currency: Currency): Minor => Math.max(1000, 10 * 10 ** currencyDecimals(currency));
 
-/** Decimal string of an amount, such as "-1250.00": no grouping, a point, as many decimals as the currency has. */
+/**
+ * Decimal string of an amount, such as "-1250.00": no grouping, a point, as many decimals as
+ * the currency has.
+ */
 export const minorToDecimal = (minor: Minor, currency: Currency): string => {
   if (!Number.isSafeInteger(minor)) throw new RangeError(`${minor} is not a whole number of minor units`);
   const decimals = currencyDecimals(currency);
@@ -49,7 +58,10 @@ export const decimalToMinor = (text: string, currency: Currency): Minor => {
   return sign && minor !== 0 ? -minor : minor;
 };
 
-/** An amount for reading: "1,250.00" grouped by the locale, without the currency, which stands once in the heading. */
+/**
+ * An amount for reading: "1,250.00" grouped by the locale, without the currency, which stands
+ * once in the heading.
+ */
 export const formatMinor = (
   minor: Minor,
   currency: Currency,

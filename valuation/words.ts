@@ -1,4 +1,6 @@
-/** The closed vocabularies of the trade, in the order in which screens list them. Common practice, no source. */
+/**
+ * The closed vocabularies of the trade, in the order in which screens list them. Common practice, no source.
+ */
 
 /** What has become of the factory finish. */
 export const finishStates = ['original', 'touched up', 'restored', 'customised', 'stripped'] as const;
@@ -128,7 +130,10 @@ export type Hazard = (typeof hazards)[number];
 export const fidelityGrades = ['to specification', 'with deviations', 'custom'] as const;
 export type FidelityGrade = (typeof fidelityGrades)[number];
 
-/** Kinds of evidence: sales that were seen, cars that the owner bought singly, lots bought whole, and what the owner believes. */
+/**
+ * Kinds of evidence: sales that were seen, cars that the owner bought singly, lots bought whole, and what
+ * the owner believes.
+ */
 export const evidenceKinds = ['sale', 'purchase', 'lot', 'belief'] as const;
 export type EvidenceKind = (typeof evidenceKinds)[number];
 
@@ -136,7 +141,10 @@ export type EvidenceKind = (typeof evidenceKinds)[number];
 export const beliefLevels = ['series', 'casting', 'variation'] as const;
 export type BeliefLevel = (typeof beliefLevels)[number];
 
-/** How far a sale record counts: in full, doubted as wild, set aside by the engine as of no use, left out by the owner. */
+/**
+ * How far a sale record counts: in full, doubted as wild, set aside by the engine as of no use, left
+ * out by the owner.
+ */
 export const saleStates = ['counted', 'doubtful', 'set aside', 'left out'] as const;
 export type SaleState = (typeof saleStates)[number];
 
@@ -154,7 +162,10 @@ export type ValueBasis = (typeof valueBases)[number];
 /** The basis on which every worth of this program stands: what a willing buyer pays a willing seller. */
 export const basisOfWorths = 'fair market value' satisfies ValueBasis;
 
-/** Ways in which a restoration can leave the factory specification; each lowers fidelity. Common practice, no source. */
+/**
+ * Ways in which a restoration can leave the factory specification; each lowers fidelity. Common
+ * practice, no source.
+ */
 export const deviationKinds = [
   'another colour',
   'other base paint',
@@ -176,7 +187,9 @@ export const deviationOfOpening: DeviationKind = 'visible post closure';
 /** What a car departs in that wears another colour than it was made in. */
 export const deviationOfColour: DeviationKind = 'another colour';
 
-/** Reproductions of these parts are departures of their own; of any other part they count as a part's loss. */
+/**
+ * Reproductions of these parts are departures of their own; of any other part they count as a part's loss.
+ */
 export const deviationOfReproduction: Partial<Record<PartName, DeviationKind>> = {
   wheels: 'reproduction wheels',
   glazing: 'reproduction glazing',
@@ -202,7 +215,10 @@ export const isGrade = (value: unknown): value is Grade =>
 /** "C7.5", or "C7" for a whole grade. */
 export const gradeLabel = (grade: Grade): string => `C${grade}`;
 
-/** A car's grade: "C7.5"; "C9, restored" and "C8, customised", because such a grade is not that of a factory finish. */
+/**
+ * A car's grade: "C7.5"; "C9, restored" and "C8, customised", because such a grade is not that of
+ * a factory finish.
+ */
 export const carGradeLabel = (grade: Grade, finishState: FinishState): string =>
   finishState === 'restored' || finishState === 'customised'
     ? `${gradeLabel(grade)}, ${finishState}`

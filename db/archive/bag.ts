@@ -4,11 +4,14 @@ import { join } from 'node:path';
 import { syncFile, syncFolder } from '../file/files.ts';
 
 /**
- * Bags after RFC 8493 ("The BagIt File Packaging Format", version 1.0): the payload in `data/`, and beside it manifests by which
- * every file of it can be checked on any machine, by any program that knows the format.
+ * Bags after RFC 8493 ("The BagIt File Packaging Format", version 1.0): the payload in `data/`, and beside it
+ * manifests by which every file of it can be checked on any machine, by any program that knows the format.
  */
 
-/** The hash functions of our manifests, by the names that RFC 8493, section 2.4, gives them in a manifest's file name. */
+/**
+ * The hash functions of our manifests, by the names that RFC 8493, section 2.4, gives them in a
+ * manifest's file name.
+ */
 export const bagAlgorithms = ['sha256', 'sha512'] as const;
 export type BagAlgorithm = (typeof bagAlgorithms)[number];
 
@@ -27,7 +30,10 @@ export const hashStream = async (pieces: AsyncIterable<Uint8Array>): Promise<Fil
   return { sha256: sha256!, sha512: sha512!, bytes };
 };
 
-/** The files below a folder by their names with `/`, in the order of those names; links are not followed and not listed. */
+/**
+ * The files below a folder by their names with `/`, in the order of those names; links are not
+ * followed and not listed.
+ */
 export const filesBelow = (folder: string): string[] => {
   const found: string[] = [];
   const walk = (inside: string): void => {
@@ -73,8 +79,9 @@ export const isDeclaration = (text: string): boolean =>
   );
 
 /**
- * Makes a bag of a folder that holds its payload in `data/`: writes `bagit.txt`, `bag-info.txt` (with the payload's bytes and number
- * of files added), the manifests of the payload and those of the tag files. All of it is on the disk when it returns.
+ * Makes a bag of a folder that holds its payload in `data/`: writes `bagit.txt`, `bag-info.txt` (with the
+ * payload's bytes and number of files added), the manifests of the payload and those of the tag files. All of
+ * it is on the disk when it returns.
  */
 export const sealBag = async (
   folder: string,
@@ -128,8 +135,9 @@ export const folderSource = (folder: string): BagSource => ({
 export interface BagFinding {
   file: string;
   /**
-   * `missing`: listed and not there; `altered`: not the bytes that were listed; `unreadable`: its bytes could not be read;
-   * `unlisted`: there, and in no manifest; `invalid`: a tag file that is not what the format asks for.
+   * `missing`: listed and not there; `altered`: not the bytes that were listed; `unreadable`: its bytes
+   * could not be read; `unlisted`: there, and in no manifest; `invalid`: a tag file that is not what the
+   * format asks for.
    */
   kind: 'missing' | 'altered' | 'unreadable' | 'unlisted' | 'invalid';
 }
@@ -168,8 +176,8 @@ const expectations = async (source: BagSource, findings: BagFinding[]) => {
 };
 
 /**
- * Compares every file of a bag with its manifests (RFC 8493, section 3: complete and valid). A file that cannot be read is a
- * finding like any other: the rest is checked all the same.
+ * Compares every file of a bag with its manifests (RFC 8493, section 3: complete and valid). A file that
+ * cannot be read is a finding like any other: the rest is checked all the same.
  */
 export const checkBag = async (
   source: BagSource,

@@ -35,7 +35,9 @@ export interface ArchiveOptions {
 export interface ArchiveMade {
   files: number;
   bytes: number;
-  /** SHA-256 of photographs that a car shows and the photo folder does not have: they are not in the archive. */
+  /**
+   * SHA-256 of photographs that a car shows and the photo folder does not have: they are not in the archive.
+   */
   missingPhotos: string[];
 }
 
@@ -45,7 +47,10 @@ const refuseTaken = (out: string): void => {
   if (existsSync(out)) throw new CollectionError({ kind: 'name-taken', path: out });
 };
 
-/** The database as a backup of this moment, every table beside it, and the photographs. Returns those that are gone. */
+/**
+ * The database as a backup of this moment, every table beside it, and the photographs. Returns
+ * those that are gone.
+ */
 const fill = async (
   collection: Collection,
   folder: string,
@@ -87,9 +92,10 @@ const fill = async (
 };
 
 /**
- * Writes the whole collection as a bag (RFC 8493): the database as a backup of this moment, every table as a Data Package, the
- * photographs byte for byte, and a report. It is made beside its goal and appears there whole or not at all. Throws
- * CollectionError 'exists' (something is there), 'disk-full', 'read-only', and the signal's reason.
+ * Writes the whole collection as a bag (RFC 8493): the database as a backup of this moment, every table as a
+ * Data Package, the photographs byte for byte, and a report. It is made beside its goal and appears there
+ * whole or not at all. Throws CollectionError 'exists' (something is there), 'disk-full', 'read-only', and
+ * the signal's reason.
  */
 export const makeArchive = (collection: Collection, options: ArchiveOptions): Promise<ArchiveMade> =>
   withStorageErrors(options.out, async () => {

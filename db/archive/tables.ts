@@ -5,8 +5,8 @@ import Papa from 'papaparse';
 import { type TrackedTable, tablesOf } from '../history/tracking.ts';
 
 /**
- * Every table of a collection as CSV with a description, so that its content can be read without Playworn and without SQLite: a Data
- * Package (version 2) with a Table Schema for each table.
+ * Every table of a collection as CSV with a description, so that its content can be read without Playworn and
+ * without SQLite: a Data Package (version 2) with a Table Schema for each table.
  */
 
 interface FieldDescriptor {
@@ -142,8 +142,9 @@ const readCell = (text: string, { type }: FieldDescriptor, missing: string[]): u
 };
 
 /**
- * Fills the empty tables of a database, whose schema is the package's own, with what `writeTables` wrote. Foreign keys must be off
- * meanwhile. Throws where a table has other columns than the database, or a cell is none of its type.
+ * Fills the empty tables of a database, whose schema is the package's own, with what `writeTables` wrote.
+ * Foreign keys must be off meanwhile. Throws where a table has other columns than the database, or a cell is
+ * none of its type.
  */
 export const readTables = (
   sqlite: Database,

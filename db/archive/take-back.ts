@@ -27,8 +27,9 @@ import { readTables, type TablesPackage } from './tables.ts';
 import { zipSource } from './zip-bag.ts';
 
 /**
- * Where a restored database came from: `verified`, the archive's own, just as it was; `rebuilt`, made again from the tables beside it,
- * which are as they were; `altered`, the archive's own, readable and sound in itself but not the one that was archived.
+ * Where a restored database came from: `verified`, the archive's own, just as it was; `rebuilt`, made again
+ * from the tables beside it, which are as they were; `altered`, the archive's own, readable and sound in
+ * itself but not the one that was archived.
  */
 export type DatabaseOrigin = 'verified' | 'rebuilt' | 'altered';
 
@@ -178,11 +179,12 @@ const onlyOnce = (findings: BagFinding[], more: BagFinding[]): BagFinding[] => [
 ];
 
 /**
- * Makes a collection from an archive. Every file is compared with the archive's manifests first; what is missing, altered or not
- * listed is told by name, and the rest comes back: photographs one by one, and the database as it was archived, else made again from
- * its tables, else as it lies where it is sound in itself. The collection is made beside its folder and appears whole. Throws
- * CollectionError 'exists' (a collection, or anything else, is there), 'missing', 'newer', 'damaged' (no database can be had),
- * 'disk-full', 'read-only', and the signal's reason.
+ * Makes a collection from an archive. Every file is compared with the archive's manifests first; what is
+ * missing, altered or not listed is told by name, and the rest comes back: photographs one by one, and the
+ * database as it was archived, else made again from its tables, else as it lies where it is sound in itself.
+ * The collection is made beside its folder and appears whole. Throws CollectionError 'exists' (a collection,
+ * or anything else, is there), 'missing', 'newer', 'damaged' (no database can be had), 'disk-full',
+ * 'read-only', and the signal's reason.
  */
 export const takeBack = (options: TakeBackOptions): Promise<TakenBack> =>
   withStorageErrors(options.dir, async () => {

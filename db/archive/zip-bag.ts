@@ -41,8 +41,9 @@ const mostRatio = 500;
 const smallBytes = 50_000_000;
 
 /**
- * A bag inside a ZIP file, in one folder at its top as RFC 8493, section 4, has it, or without one. Names that would lead out of
- * the folder, and files that swell beyond measure, are not files of the bag. Throws Error where the file is no ZIP.
+ * A bag inside a ZIP file, in one folder at its top as RFC 8493, section 4, has it, or without one. Names
+ * that would lead out of the folder, and files that swell beyond measure, are not files of the bag. Throws
+ * Error where the file is no ZIP.
  */
 export const zipSource = async (path: string): Promise<BagSource> => {
   const entries = new Map<string, FileEntry>();

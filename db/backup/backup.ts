@@ -26,7 +26,10 @@ const freeName = (dir: string, at: string): string => {
   return `${base}-${count}`;
 };
 
-/** Reads a copy back and describes it. Throws CollectionError 'damaged' where the copy is not what it was taken from. */
+/**
+ * Reads a copy back and describes it. Throws CollectionError 'damaged' where the copy is not what
+ * it was taken from.
+ */
 const describeCopy = (
   path: string,
   source: Database,
@@ -53,9 +56,10 @@ const describeCopy = (
 };
 
 /**
- * Copies an open database into the collection's backups: VACUUM INTO a temporary folder, read back and compared, made
- * durable, and only then put in its place; then older backups of the same collection beyond those to keep go (`replacedBy`,
- * the one about to be restored, stays in any case). Without a transaction open, by the holder of the collection's lock.
+ * Copies an open database into the collection's backups: VACUUM INTO a temporary folder, read back and
+ * compared, made durable, and only then put in its place; then older backups of the same collection beyond
+ * those to keep go (`replacedBy`, the one about to be restored, stays in any case). Without a transaction
+ * open, by the holder of the collection's lock.
  */
 export const writeBackup = (
   dir: string,
@@ -103,8 +107,9 @@ const infoOf = async (dir: string, name: string): Promise<BackupInfo> => {
 };
 
 /**
- * Makes a backup of an open collection. It holds every row and the list of photographs with their hashes, not the
- * photographs themselves. Throws CollectionError 'disk-full', 'read-only' or 'damaged'; earlier backups then stay.
+ * Makes a backup of an open collection. It holds every row and the list of photographs with their hashes,
+ * not the photographs themselves. Throws CollectionError 'disk-full', 'read-only' or 'damaged'; earlier
+ * backups then stay.
  */
 export const backUp = (
   collection: Collection,
@@ -118,7 +123,10 @@ export const backUp = (
     return infoOf(collection.dir, made);
   });
 
-/** Makes the day's backup where something changed and the newest backup is of another day; null where none is due. */
+/**
+ * Makes the day's backup where something changed and the newest backup is of another day; null
+ * where none is due.
+ */
 export const backUpIfDue = async (
   collection: Collection,
   { at }: { at: string },

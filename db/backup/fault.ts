@@ -24,7 +24,10 @@ export const faultOfCopy = (path: string): BackupFault | undefined => {
   }
 };
 
-/** What is wrong with a backup, or undefined where all of it is as when it was made. Reads all of it; never throws. */
+/**
+ * What is wrong with a backup, or undefined where all of it is as when it was made. Reads all of
+ * it; never throws.
+ */
 export const faultOfBackup = (dir: string, name: string): BackupFault | undefined => {
   const paths = backupPaths(dir, name);
   try {

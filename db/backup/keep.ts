@@ -16,8 +16,8 @@ const mostBackups = 10;
 export const beforeReasons = ['before restoring', 'before updating'];
 
 /**
- * Of one collection's backups given newest first, the names to keep: the newest whatever the clock says, the newest of
- * each "before" reason, three of the newest one's day, one of each other day, ten at most.
+ * Of one collection's backups given newest first, the names to keep: the newest whatever the clock says, the
+ * newest of each "before" reason, three of the newest one's day, one of each other day, ten at most.
  */
 export const backupsToKeep = (backups: readonly KeptBackup[]): Set<string> => {
   const day = (backup: KeptBackup) => backup.at.slice(0, 10);
@@ -44,7 +44,10 @@ const shown = new Map<string, number>();
 
 const lookedAtFor = 3_600_000;
 
-/** Keeps backups from being removed until the function it returns is called: while they are restored or checked. */
+/**
+ * Keeps backups from being removed until the function it returns is called: while they are
+ * restored or checked.
+ */
 export const holdBackups = (dir: string, names: readonly string[]): (() => void) => {
   const folders = names.map(name => backupPaths(dir, name).folder);
   for (const folder of folders) held.set(folder, (held.get(folder) ?? 0) + 1);
@@ -88,8 +91,9 @@ export const removeUnfinished = (dir: string): void => {
 };
 
 /**
- * Removes the backups of the collection `id` beyond those to keep. What belongs to another collection, does not say whose
- * it is or cannot be believed stays, and so does whatever somebody is restoring, looking at or checking.
+ * Removes the backups of the collection `id` beyond those to keep. What belongs to another collection,
+ * does not say whose it is or cannot be believed stays, and so does whatever somebody is restoring,
+ * looking at or checking.
  */
 export const removeSurplus = (dir: string, id: string, at: string, alsoKeep: string | undefined): void => {
   removeUnfinished(dir);

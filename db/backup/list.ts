@@ -9,7 +9,10 @@ export type { BackupFault };
 /** A folder in `backups/` as lists show it. */
 export interface BackupInfo {
   name: string;
-  /** 'set aside': a damaged state as it lay, put away before a restore; 'other': a folder that Playworn did not make. */
+  /**
+   * 'set aside': a damaged state as it lay, put away before a restore; 'other': a folder that
+   * Playworn did not make.
+   */
   kind: 'backup' | 'set aside' | 'other';
   /** When it was made, why, and how large its database was; null where its description cannot be believed. */
   at: string | null;
@@ -24,7 +27,9 @@ export interface BackupInfo {
   fault: BackupFault | null;
 }
 
-/** Where a backup's parts lie. A backup is a folder that appears whole: the database's copy and its manifest. */
+/**
+ * Where a backup's parts lie. A backup is a folder that appears whole: the database's copy and its manifest.
+ */
 export const backupPaths = (dir: string, name: string) => {
   const folder = join(layout(dir).backups, name);
   return {
@@ -40,7 +45,10 @@ export interface DescribedBackup {
   manifest: Manifest;
 }
 
-/** Those whose descriptions can be believed, newest first by the order in which they were made and not by the clock. */
+/**
+ * Those whose descriptions can be believed, newest first by the order in which they were made and
+ * not by the clock.
+ */
 export const describedBackups = (dir: string): DescribedBackup[] =>
   backupFolders(dir)
     .flatMap(name => {
@@ -93,8 +101,8 @@ const undescribed = (dir: string, name: string): BackupInfo => {
 };
 
 /**
- * Every folder in a collection's `backups/`, sound or not: first those whose description can be believed, newest first by
- * the order in which they were made and not by the clock.
+ * Every folder in a collection's `backups/`, sound or not: first those whose description can be believed,
+ * newest first by the order in which they were made and not by the clock.
  */
 export const listBackups = async (dir: string): Promise<BackupInfo[]> => {
   const sound = describedBackups(dir);
@@ -107,8 +115,9 @@ export const listBackups = async (dir: string): Promise<BackupInfo[]> => {
 };
 
 /**
- * The backup nearest to what the collection last held, of all given newest first: the newest, or where that is the state
- * that a restore gave up, the backup that took its place; undefined where there is none in which nothing is wrong.
+ * The backup nearest to what the collection last held, of all given newest first: the newest, or where that
+ * is the state that a restore gave up, the backup that took its place; undefined where there is none in which
+ * nothing is wrong.
  */
 export const nearestBackup = (backups: BackupInfo[]): BackupInfo | undefined => {
   const sound = backups.filter(backup => backup.kind === 'backup' && !backup.fault);

@@ -26,7 +26,10 @@ export interface Manifest {
   photos: string[];
 }
 
-/** Rows and content hash of every ordinary table: SHA-256 over each row as JSON, in the order of their numbers. */
+/**
+ * Rows and content hash of every ordinary table: SHA-256 over each row as JSON, in the order
+ * of their numbers.
+ */
 export const tableHashes = (sqlite: Database): Manifest['tables'] => {
   const hashes: Manifest['tables'] = {};
   for (const table of tablesOf(sqlite)) {
@@ -54,7 +57,10 @@ export const differingTables = (a: Manifest['tables'], b: Manifest['tables']): s
 export const photoHashes = (sqlite: Database): string[] =>
   sqlite.prepare('SELECT DISTINCT sha256 FROM photo ORDER BY sha256').pluck().all() as string[];
 
-/** Tells how far history has come, in one value that changes with every action, undo and redo, but not as old ones go. */
+/**
+ * Tells how far history has come, in one value that changes with every action, undo and redo, but
+ * not as old ones go.
+ */
 export const historyMark = (sqlite: Database): string =>
   JSON.stringify(
     sqlite

@@ -26,7 +26,10 @@ export const isOfDescription = (fault: BackupFault): boolean => fault.kind.start
 export interface RestoreOptions {
   at: string;
   host: Host;
-  /** The collection where it is open, and how its holder closes it: that is done last, when nothing more can fail. */
+  /**
+   * The collection where it is open, and how its holder closes it: that is done last, when
+   * nothing more can fail.
+   */
   open?: { collection: Collection; close(): Promise<void> } | undefined;
   /** Takes a database that is sound in itself though its description is not; set-aside states have none. */
   unverified?: boolean | undefined;
@@ -34,13 +37,18 @@ export interface RestoreOptions {
 
 /** What a restore did. */
 export interface Restored {
-  /** The backup, or the folder set aside, that holds the state from before; undefined where there was none. */
+  /**
+   * The backup, or the folder set aside, that holds the state from before; undefined where there was none.
+   */
   presentState: string | undefined;
   /** SHA-256 of photographs that the restored state shows and the photo folder no longer has. */
   missingPhotos: string[];
 }
 
-/** Verifies the chosen backup and lays a copy of its database beside the collection's. Returns its photographs. */
+/**
+ * Verifies the chosen backup and lays a copy of its database beside the collection's.
+ * Returns its photographs.
+ */
 const stage = (dir: string, name: string, staged: string, unverified: boolean): string[] => {
   const source = backupPaths(dir, name);
   const fault = faultOfBackup(dir, name);
@@ -63,7 +71,10 @@ const isOfDisk = (error: unknown, dir: string): boolean => {
   return reason instanceof CollectionError && (reason.code === 'disk-full' || reason.code === 'read-only');
 };
 
-/** Backs up the present state, with all of its log written into the file; a damaged one is set aside as it lies. */
+/**
+ * Backs up the present state, with all of its log written into the file; a damaged one is set
+ * aside as it lies.
+ */
 const keepPresentState = (dir: string, at: string, lock: Lock, replacedBy: string): string | undefined => {
   const paths = layout(dir);
   if (!existsSync(paths.database)) return undefined;
@@ -106,10 +117,11 @@ const swap = (dir: string, staged: string) => {
 };
 
 /**
- * Puts a backup in the place of a collection. Before anything is replaced, the backup is held (nothing removes it
- * meanwhile) and verified, its copy laid ready and the present state saved, all of it while an open collection stays open:
- * where a restore is refused, for space too, everything is as it was. The swap is one rename. Throws CollectionError:
- * 'missing' (no such backup), 'damaged' (the backup), 'newer', 'locked' (open elsewhere), 'disk-full', 'read-only'.
+ * Puts a backup in the place of a collection. Before anything is replaced, the backup is held (nothing
+ * removes it meanwhile) and verified, its copy laid ready and the present state saved, all of it while an
+ * open collection stays open: where a restore is refused, for space too, everything is as it was. The swap is
+ * one rename. Throws CollectionError: 'missing' (no such backup), 'damaged' (the backup), 'newer', 'locked'
+ * (open elsewhere), 'disk-full', 'read-only'.
  */
 export const restore = (dir: string, name: string, options: RestoreOptions): Promise<Restored> =>
   withStorageErrors(dir, async () => {

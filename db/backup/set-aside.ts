@@ -18,7 +18,9 @@ const partsOf = (dir: string): string[] => {
   return [database, wal].filter(existsSync);
 };
 
-/** Copies a database as it lies into `backups/`, for somebody who can repair it. Returns the folder's name. */
+/**
+ * Copies a database as it lies into `backups/`, for somebody who can repair it. Returns the folder's name.
+ */
 export const copyAside = (dir: string, at: string): string => {
   const folder = freeFolder(dir, at);
   const unfinished = `${folder}.part`;
@@ -35,9 +37,9 @@ export const copyAside = (dir: string, at: string): string => {
 };
 
 /**
- * Moves the database of a closed collection out of the way, into a folder of its own in `backups/`, without needing space
- * for it. Photographs and backups stay. Returns the folder's name. Throws CollectionError 'missing' where there is no
- * database, 'locked', 'read-only'.
+ * Moves the database of a closed collection out of the way, into a folder of its own in `backups/`, without
+ * needing space for it. Photographs and backups stay. Returns the folder's name. Throws CollectionError
+ * 'missing' where there is no database, 'locked', 'read-only'.
  */
 export const setAside = (dir: string, at: string): Promise<string> =>
   withStorageErrors(dir, () => {

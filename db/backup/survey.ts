@@ -14,7 +14,10 @@ import { checkWal } from '../file/wal-lineage.ts';
 import { faultOfBackup } from './fault.ts';
 import { type BackupInfo, listBackups } from './list.ts';
 
-/** Why a collection cannot be opened: the code of the refusal, what exactly is wrong where that is known, and in words. */
+/**
+ * Why a collection cannot be opened: the code of the refusal, what exactly is wrong where that is
+ * known, and in words.
+ */
 export interface CollectionProblem {
   code: CollectionErrorCode;
   fault: StorageFault | null;
@@ -28,7 +31,9 @@ export interface FolderSurvey {
   hasDatabase: boolean;
   /** Null where nothing is found that keeps it from being opened. */
   problem: CollectionProblem | null;
-  /** As `listBackups` gives them, but every one read to its end: `fault` then says all that is wrong with it. */
+  /**
+   * As `listBackups` gives them, but every one read to its end: `fault` then says all that is wrong with it.
+   */
   backups: BackupInfo[];
 }
 
@@ -77,7 +82,9 @@ const problemIn = (dir: string): CollectionProblem | null => {
   }
 };
 
-/** Tells what is wrong with the collection in a folder, and what each of its backups holds. Changes nothing. */
+/**
+ * Tells what is wrong with the collection in a folder, and what each of its backups holds. Changes nothing.
+ */
 export const surveyFolder = (dir: string): Promise<FolderSurvey> =>
   withStorageErrors(dir, async () => {
     const backups = await listBackups(dir);

@@ -44,7 +44,10 @@ const checkSearch = async ({ read, write, readOnly }: Collection): Promise<Findi
   return [{ level: incomplete.length > 0 ? 'warning' : 'ok', subject: 'search', incomplete }];
 };
 
-/** Rows by content hash against the newest backup, where nothing has been done since: finds what no structure shows. */
+/**
+ * Rows by content hash against the newest backup, where nothing has been done since: finds what
+ * no structure shows.
+ */
 const checkAgainstBackup = (sqlite: Database, dir: string): Finding[] => {
   const id = collectionId(sqlite);
   const newest = describedBackups(dir).find(({ manifest }) => [id, undefined].includes(manifest.collection));
@@ -77,10 +80,10 @@ const summaryOf = (backups: BackupInfo[], damaged: number): Finding => {
 };
 
 /**
- * Verifies a collection: the database's structure, indexes and references, its full-text index and its rows against the
- * newest backup, every photograph against the hash taken when it was added, every backup against its description. Changes
- * nothing but smaller copies of photographs that do not decode, which are made again. Findings are facts, see
- * `findingText`; the last stands for what a check cannot know.
+ * Verifies a collection: the database's structure, indexes and references, its full-text index and its rows
+ * against the newest backup, every photograph against the hash taken when it was added, every backup against
+ * its description. Changes nothing but smaller copies of photographs that do not decode, which are made
+ * again. Findings are facts, see `findingText`; the last stands for what a check cannot know.
  */
 export const checkCollection = async (
   collection: Collection,

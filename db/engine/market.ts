@@ -18,7 +18,10 @@ const marketSales = async (db: Kysely<Schema>): Promise<SaleRecord[]> => {
   return rows.flatMap(row => saleToMarket(rowToSale(row)) ?? []);
 };
 
-/** All that the engine takes of the market but for what was paid, as plain values; what was paid comes from `readPurchases`. */
+/**
+ * All that the engine takes of the market but for what was paid, as plain values; what was paid
+ * comes from `readPurchases`.
+ */
 export const readMarket = async (db: Kysely<Schema>): Promise<Market> => {
   const castings = await db.selectFrom('casting').select(['id', 'series_id']).orderBy('id').execute();
   const variations = await db

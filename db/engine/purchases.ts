@@ -92,8 +92,9 @@ const asBought = (car: CarOfLot, boughtOn: IsoDate, check: FirstCheck | undefine
 };
 
 /**
- * What the owner paid, as the engine takes it: every lot with a day, a cost and cars, at all its costs. A car in a lot that has a day of
- * its own and a fixed share was bought singly, at that share; the lot is then what is left of it.
+ * What the owner paid, as the engine takes it: every lot with a day, a cost and cars, at all its costs. A
+ * car in a lot that has a day of its own and a fixed share was bought singly, at that share; the lot is then
+ * what is left of it.
  */
 export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => {
   const lots = await db.selectFrom('lot').select(['id', 'bought_on', 'currency']).orderBy('id').execute();

@@ -12,7 +12,10 @@ export interface WorkedFrom {
   shelf?: ShelfPart[];
 }
 
-/** Spare parts that are there, by the casting that they fit. One whose price is in another currency is left out: its cost is not known. */
+/**
+ * Spare parts that are there, by the casting that they fit. One whose price is in another currency is left
+ * out: its cost is not known.
+ */
 const shelfByCasting = async (db: Kysely<Schema>): Promise<Map<number, ShelfPart[]>> => {
   const currency = await readReportingCurrency(db);
   const rows = await db

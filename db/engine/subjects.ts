@@ -36,8 +36,9 @@ export const readSubjects = async (db: Kysely<Schema>, cars: CarRecord[]): Promi
   subjectsOf(cars, await readHanging(db, cars));
 
 /**
- * The cars as the engine takes them: identity, grade, the parts of the newest check, what the factory made, the owner's own plan (null where
- * there is none), own values, and the guards that a recorded decision overrules.
+ * The cars as the engine takes them: identity, grade, the parts of the newest check, what the
+ * factory made, the owner's own plan (null where there is none), own values, and the guards that a
+ * recorded decision overrules.
  */
 export const subjectsOf = (
   cars: CarRecord[],
@@ -49,7 +50,8 @@ export const subjectsOf = (
     const overruled = guards
       .filter(guard => decision?.overruled.includes(guard))
       .map(guard => ({ guard, reason: decision?.reason ?? '' }));
-    // A word about its finish that nobody has settled ("repaint") leaves open what it would be compared with: it has no value until then.
+    // A word about its finish that nobody has settled ("repaint") leaves open what it would be compared with:
+    // it has no value until then.
     const isOpen = car.unread.some(({ field }) => field === 'finish_state');
     return {
       id: car.id,

@@ -67,9 +67,9 @@ const openElsewhere = ({ database, wal }: { database: string; wal: string }): Da
 };
 
 /**
- * Opens a collection's file for reading where nothing may be written, not even the index of its write-ahead log: a copy
- * in memory, its header saying that it has none, or with changes still in its log a copy in a temporary folder. Source:
- * SQLite's file format, "File format version numbers".
+ * Opens a collection's file for reading where nothing may be written, not even the index of its write-ahead
+ * log: a copy in memory, its header saying that it has none, or with changes still in its log a copy in a
+ * temporary folder. Source: SQLite's file format, "File format version numbers".
  */
 export const openUnwritable = (dir: string): Database.Database => {
   const paths = layout(dir);

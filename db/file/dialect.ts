@@ -32,7 +32,9 @@ class CollectionDriver extends SqliteDriver {
     return super.acquireConnection();
   }
 
-  /** Takes the write lock at once: a transaction that reads first can otherwise fail when it comes to write. */
+  /**
+   * Takes the write lock at once: a transaction that reads first can otherwise fail when it comes to write.
+   */
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw('begin immediate'));
   }
@@ -43,7 +45,10 @@ class CollectionDriver extends SqliteDriver {
   }
 }
 
-/** Kysely over an open better-sqlite3 handle; every transaction is BEGIN IMMEDIATE. `beforeUse` may throw to refuse one. */
+/**
+ * Kysely over an open better-sqlite3 handle; every transaction is BEGIN IMMEDIATE. `beforeUse` may
+ * throw to refuse one.
+ */
 export const kyselyOver = (sqlite: Database, beforeUse: () => void = () => {}): Kysely<Schema> => {
   const plain = new SqliteDialect({ database: sqlite });
   const dialect: Dialect = {

@@ -36,7 +36,10 @@ const readHeader = (path: string): Header | undefined => {
 const newer = (path: string, schema: number) =>
   new CollectionError({ kind: 'newer', path, schema, known: schemaVersion });
 
-/** Throws 'foreign' or 'newer' for what a database says of itself once it is open, its write-ahead log included. */
+/**
+ * Throws 'foreign' or 'newer' for what a database says of itself once it is open, its
+ * write-ahead log included.
+ */
 export const checkOpenIdentity = (path: string, id: number, version: number, known = schemaVersion): void => {
   if (id !== applicationId) throw foreign(path);
   if (version > known) throw newer(path, version);
@@ -54,8 +57,9 @@ const missing = (path: string) => {
 };
 
 /**
- * Throws CollectionError 'linked' for a database that has another name elsewhere. SQLite keeps its log beside the name by
- * which it was opened: by two names two programs would write into one file, each unseen by the other.
+ * Throws CollectionError 'linked' for a database that has another name elsewhere. SQLite keeps its log
+ * beside the name by which it was opened: by two names two programs would write into one file, each
+ * unseen by the other.
  */
 const refuseLinks = (path: string): void => {
   const stat = lstatSync(path);
@@ -69,9 +73,10 @@ const refuseLinks = (path: string): void => {
 
 /**
  * Looks at a collection's file before anything is opened, created or written, and throws CollectionError:
- * 'missing', 'needs-restoring' (gone, with backups there), 'damaged' (empty, cut short, no database), 'foreign' (another
- * program's), 'newer' (a later schema), 'obstructed', and where it is to be written 'linked'. A file shorter than its
- * header says is whole only with the rest in its log; `hasWal` tells that one lies beside it.
+ * 'missing', 'needs-restoring' (gone, with backups there), 'damaged' (empty, cut short, no database),
+ * 'foreign' (another program's), 'newer' (a later schema), 'obstructed', and where it is to be written
+ * 'linked'. A file shorter than its header says is whole only with the rest in its log; `hasWal` tells that
+ * one lies beside it.
  */
 export const checkIdentity = (
   path: string,

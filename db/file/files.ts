@@ -18,7 +18,10 @@ import { unfinished } from './layout.ts';
 /** SHA-256 of bytes, as 64 hexadecimal digits. */
 export const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
-/** Makes a folder's entries durable. Windows cannot open a folder and needs nothing: its renames are journalled. */
+/**
+ * Makes a folder's entries durable. Windows cannot open a folder and needs nothing: its
+ * renames are journalled.
+ */
 export const syncFolder = (folder: string): void => {
   if (process.platform === 'win32') return;
   const handle = openSync(folder, 'r');
@@ -39,7 +42,9 @@ export const syncFile = (path: string): void => {
   }
 };
 
-/** Puts a finished file in its place so that either the old or the new one is there, whole, whatever happens. */
+/**
+ * Puts a finished file in its place so that either the old or the new one is there, whole, whatever happens.
+ */
 export const putInPlace = (temporary: string, path: string): void => {
   syncFile(temporary);
   renameSync(temporary, path);
@@ -62,9 +67,10 @@ const cannotBeMade = (path: string, cause: unknown) =>
   new CollectionError({ kind: 'folder-not-made', path }, { cause });
 
 /**
- * Makes a folder and those above it that are missing, one after the other. (Node's own `recursive` never returns where a
- * folder is there and the system still answers that there is no such place, as /proc and some automounters do.) Throws
- * CollectionError 'read-only', 'disk-full', or 'obstructed' where a file stands in the way.
+ * Makes a folder and those above it that are missing, one after the other. (Node's own `recursive` never
+ * returns where a folder is there and the system still answers that there is no such place, as /proc and
+ * some automounters do.) Throws CollectionError 'read-only', 'disk-full', or 'obstructed' where a file
+ * stands in the way.
  */
 export const makeFolder = (path: string): void => {
   const missing: string[] = [];

@@ -38,6 +38,8 @@ export const foldersWithState = (dir: string): string[] =>
     Object.values(backupFiles).some(file => existsSync(join(layout(dir).backups, name, file))),
   );
 
-/** True when the folder holds a collection's file, whatever its state, or backups of one whose file is gone. */
+/**
+ * True when the folder holds a collection's file, whatever its state, or backups of one whose file is gone.
+ */
 export const collectionExists = (dir: string): boolean =>
   existsSync(layout(dir).database) || foldersWithState(dir).length > 0;

@@ -47,8 +47,9 @@ const held = (dir: string): CollectionError => {
 const notALock = (path: string) => new CollectionError({ kind: 'not-a-lock', path });
 
 /**
- * Takes the collection's lock or throws CollectionError 'locked' naming the holder. The lock is an exclusive SQLite
- * transaction on a file of its own: the operating system lets go of it when the process ends, however it ends.
+ * Takes the collection's lock or throws CollectionError 'locked' naming the holder. The lock is an
+ * exclusive SQLite transaction on a file of its own: the operating system lets go of it when the process
+ * ends, however it ends.
  */
 export const takeLock = (dir: string): Lock => {
   const paths = layout(dir);

@@ -18,8 +18,8 @@ export const checkOrder = (steps: Steps): void => {
 
 /**
  * Brings an open database to the newest schema: all steps, the list of steps taken and `user_version` in one
- * transaction, so that a failed or killed migration leaves the file as it was. Foreign keys are off meanwhile (a step
- * may rebuild a table) and all of them are checked before the end.
+ * transaction, so that a failed or killed migration leaves the file as it was. Foreign keys are off meanwhile
+ * (a step may rebuild a table) and all of them are checked before the end.
  */
 export const migrate = async (
   sqlite: Database,

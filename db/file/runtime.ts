@@ -11,8 +11,8 @@ interface RuntimeVersions {
 const neededNodeApi = 10;
 
 /**
- * Throws CollectionError 'old-runtime' when the database's binary cannot run here. On too old a runtime loading it ends
- * the process without a word, so this runs before the first database is opened.
+ * Throws CollectionError 'old-runtime' when the database's binary cannot run here. On too old a runtime
+ * loading it ends the process without a word, so this runs before the first database is opened.
  */
 export const checkRuntime = (versions: RuntimeVersions = process.versions): void => {
   if (Number(versions.napi ?? 0) >= neededNodeApi) return;

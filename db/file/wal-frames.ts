@@ -6,7 +6,9 @@ export interface WalSurvey {
   bytes: number;
   /** First salt, which tells logs apart; undefined where there is no log, or its header is not whole. */
   salt: number | undefined;
-  /** Why the last changes written into it may be missing; undefined where all that was committed can be read. */
+  /**
+   * Why the last changes written into it may be missing; undefined where all that was committed can be read.
+   */
   fault: WalFault | undefined;
 }
 
@@ -15,7 +17,9 @@ export type { WalFault };
 const headerBytes = 32;
 const frameHeaderBytes = 24;
 
-/** SQLite's running checksum over pairs of 32-bit words. Source: SQLite's file format, "Checksum Algorithm". */
+/**
+ * SQLite's running checksum over pairs of 32-bit words. Source: SQLite's file format, "Checksum Algorithm".
+ */
 const checksum = (bytes: Buffer, bigEndian: boolean, [a, b]: [number, number]): [number, number] => {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   for (let i = 0; i < bytes.length; i += 8) {
@@ -54,8 +58,9 @@ const readWalHeader = (bytes: Buffer): WalHeader | undefined => {
 };
 
 /**
- * The frames that the log's index counted as committed, where it belongs to this log. Source: SQLite's "WAL-mode File
- * Format", the header of the WAL-index; its numbers are in the machine's own order, little-endian wherever this runs.
+ * The frames that the log's index counted as committed, where it belongs to this log. Source: SQLite's
+ * "WAL-mode File Format", the header of the WAL-index; its numbers are in the machine's own order,
+ * little-endian wherever this runs.
  */
 const framesIndexed = (shmPath: string, salts: Buffer): number | undefined => {
   const bytes = firstBytes(shmPath, 96);
@@ -87,7 +92,10 @@ const readFrames = (handle: number, size: number, { pageSize, bigEndian, salts, 
   let running = sum;
   let readable = true;
   let committed = 0;
-  /** Frames of this log, told by its salts, behind the last that reads; one flipped bit leaves one of the two whole. */
+  /**
+   * Frames of this log, told by its salts, behind the last that reads; one flipped bit leaves one
+   * of the two whole.
+   */
   let behind = 0;
   for (let i = 0; i < count; i++) {
     const place = headerBytes + i * frame.length;
@@ -111,8 +119,8 @@ const readFrames = (handle: number, size: number, { pageSize, bigEndian, salts, 
 };
 
 /**
- * First salt of a write-ahead log, or undefined when there is no log with a sound header. SQLite draws it at random for a
- * new log and adds one each time it starts the log anew.
+ * First salt of a write-ahead log, or undefined when there is no log with a sound header. SQLite draws it at
+ * random for a new log and adds one each time it starts the log anew.
  */
 export const readWalSalt = (path: string): number | undefined => {
   const first = firstBytes(path, headerBytes);
@@ -120,8 +128,9 @@ export const readWalSalt = (path: string): number | undefined => {
 };
 
 /**
- * Reads the log beside a closed database to its end. `sameRun` says that the machine has not been started anew since: only
- * then does the log's index tell for certain that what lies behind its last frame was never committed.
+ * Reads the log beside a closed database to its end. `sameRun` says that the machine has not been
+ * started anew since: only then does the log's index tell for certain that what lies behind its last
+ * frame was never committed.
  */
 export const surveyWal = (walPath: string, shmPath: string, sameRun: boolean): WalSurvey => {
   const first = firstBytes(walPath, headerBytes);

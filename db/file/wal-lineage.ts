@@ -17,9 +17,9 @@ const notOurWal = (path: string) =>
   new CollectionError({ kind: 'file', path, fault: { kind: 'foreign-wal' } });
 
 /**
- * Compares the log beside a closed collection with what its last holder noted (nothing, after a clean close), and reads it
- * to its end. Returns why the last changes may be missing, or undefined; throws CollectionError 'damaged' for a log of
- * another database.
+ * Compares the log beside a closed collection with what its last holder noted (nothing, after a clean close),
+ * and reads it to its end. Returns why the last changes may be missing, or undefined; throws CollectionError
+ * 'damaged' for a log of another database.
  */
 export const checkWal = (
   { wal, shm }: { wal: string; shm: string },

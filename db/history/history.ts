@@ -42,7 +42,10 @@ const beginChange = (sqlite: Database, label: string, at: string): number => {
   return Number(lastInsertRowid);
 };
 
-/** Ends the current action. One that changed nothing leaves no entry; any other discards what could have been redone. */
+/**
+ * Ends the current action. One that changed nothing leaves no entry; any other discards what could
+ * have been redone.
+ */
 const endChange = (sqlite: Database, id: number): void => {
   sqlite.exec('DELETE FROM current_change');
   sqlite
@@ -72,9 +75,9 @@ const inOneChange = <T>(
   );
 
 /**
- * Runs `work` as one action: one transaction, one entry in history, one undo. A failure takes everything back, entry
- * included. Writers get `trx`; inside, `collection.read` would show the state before the action, and another action
- * started inside throws. Storage errors come as CollectionError.
+ * Runs `work` as one action: one transaction, one entry in history, one undo. A failure takes everything
+ * back, entry included. Writers get `trx`; inside, `collection.read` would show the state before the action,
+ * and another action started inside throws. Storage errors come as CollectionError.
  */
 export const runAction = async <T>(
   collection: Collection,
@@ -98,7 +101,10 @@ const noteRanges = (sqlite: Database, id: number): void => {
       .run(id, table.name, table.name);
 };
 
-/** True when bulk work touched words that older documents carry: a changed older row, a new name of an older casting. */
+/**
+ * True when bulk work touched words that older documents carry: a changed older row, a new name of
+ * an older casting.
+ */
 const touchedOlderWords = (sqlite: Database, id: number): boolean =>
   sqlite
     .prepare(
@@ -110,9 +116,9 @@ const touchedOlderWords = (sqlite: Database, id: number): boolean =>
     .get(id) !== undefined;
 
 /**
- * Like runAction, for thousands of rows (an import, the demo, revaluing everything): new rows are kept in history as
- * ranges and the search index is rebuilt at the end, which is many times faster. Changes to rows that were there before
- * are noted one by one as ever.
+ * Like runAction, for thousands of rows (an import, the demo, revaluing everything): new rows are kept in
+ * history as ranges and the search index is rebuilt at the end, which is many times faster. Changes to rows
+ * that were there before are noted one by one as ever.
  */
 export const runBulk = async <T>(
   collection: Collection,
@@ -185,8 +191,8 @@ const mostActions = 1_000;
 const mostRows = 300_000;
 
 /**
- * Forgets the oldest actions beyond what history keeps, at opening, so that no action waits for it. The newest action
- * stays whatever its size.
+ * Forgets the oldest actions beyond what history keeps, at opening, so that no action waits for it. The
+ * newest action stays whatever its size.
  */
 export const pruneHistory = (sqlite: Database, { actions = mostActions, rows = mostRows } = {}): void => {
   const newest = sqlite.prepare('SELECT max(id) FROM change').pluck();

@@ -27,8 +27,9 @@ export const trackedTables = (sqlite: Database): TrackedTable[] =>
   tablesOf(sqlite).filter(table => !untracked.test(table.name));
 
 /**
- * SQL for a row as JSON text. `row` is NEW, OLD or a table's name. SQLite writes a real number into JSON with 15 digits,
- * which is not always all of it, so those go in as text with 17; a STRICT REAL column takes that text back unchanged.
+ * SQL for a row as JSON text. `row` is NEW, OLD or a table's name. SQLite writes a real number into JSON with
+ * 15 digits, which is not always all of it, so those go in as text with 17; a STRICT REAL column takes that
+ * text back unchanged.
  */
 export const rowAsJson = (table: TrackedTable, row: string): string => {
   const parts = table.columns.map(column => {
@@ -56,9 +57,9 @@ const createTrigger = (table: TrackedTable, event: RowEvent, when: string): stri
 const whileActing = 'EXISTS (SELECT 1 FROM current_change)';
 
 /**
- * Installs what history needs on a writing connection: the action that is current, and for every tracked table triggers
- * that note each row's JSON before and after while there is one. They are TEMP: they belong to the connection, cost the
- * file nothing, and follow the schema by themselves.
+ * Installs what history needs on a writing connection: the action that is current, and for every tracked
+ * table triggers that note each row's JSON before and after while there is one. They are TEMP: they belong to
+ * the connection, cost the file nothing, and follow the schema by themselves.
  */
 export const installHistory = (sqlite: Database): void => {
   sqlite.exec(`CREATE TEMP TABLE current_change (change_id INTEGER NOT NULL);
@@ -75,8 +76,8 @@ const replaceTriggers = (sqlite: Database, table: TrackedTable, when: (event: Ro
 };
 
 /**
- * For bulk work: rows with a number beyond the last one go unnoted (their range is kept instead); changes to older rows,
- * and a new row in the place of an older one, are noted as ever.
+ * For bulk work: rows with a number beyond the last one go unnoted (their range is kept instead); changes to
+ * older rows, and a new row in the place of an older one, are noted as ever.
  */
 export const trackOnlyOlderRows = (sqlite: Database): void => {
   sqlite.exec('DELETE FROM bulk_start');

@@ -90,8 +90,9 @@ const refuseBrokenReferences = (sqlite: Database, label: string) => {
 };
 
 /**
- * Turns one whole action. Row by row in exact reverse, deferred references suffice; a bulk action's rows come and go
- * all at once, so references are off meanwhile (or a delete could cascade into older rows) and are all checked at the end.
+ * Turns one whole action. Row by row in exact reverse, deferred references suffice; a bulk action's rows come
+ * and go all at once, so references are off meanwhile (or a delete could cascade into older rows) and are all
+ * checked at the end.
  */
 const turn = (sqlite: Database, id: number, label: string, back: boolean) => {
   const tables = new Map(trackedTables(sqlite).map(table => [table.name, table]));

@@ -2,7 +2,10 @@ import { type ReadRow, saysSomething, type UnreadCell } from './judges/judge.ts'
 import type { Mapping } from './mapping.ts';
 import type { CellCounts } from './types.ts';
 
-/** Counts of the cells of rows how many were understood, wholly or in part; blank ones, and a dash alone, are none. */
+/**
+ * Counts of the cells of rows how many were understood, wholly or in part; blank ones, and a dash
+ * alone, are none.
+ */
 export class CellCounter {
   readonly #mapping: Mapping;
   readonly #counts: CellCounts;

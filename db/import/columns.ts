@@ -34,7 +34,10 @@ const casting = column(
     'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model',
   true,
 );
-/** Headings over a text that may as well be a name as a whole car in words; which of them it is, its cells tell. */
+/**
+ * Headings over a text that may as well be a name as a whole car in words; which of them it
+ * is, its cells tell.
+ */
 const description = column(
   'description',
   'the car in words, such as "1968 Van purple C7"',
@@ -133,8 +136,8 @@ const notes = column(
 );
 
 /**
- * The columns that each kind of import knows, in their order, with the other headings by which they are
- * recognised.
+ * The columns that each kind of import knows, in their order, with the other headings by which
+ * they are recognised.
  */
 export const ourColumns: Record<ImportKind, OurColumn[]> = {
   lot: [
@@ -265,7 +268,10 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
   ],
 };
 
-/** Spaces, points and hyphens apart, which people set as they like: "Taillights", "Tail-lights", "tail lights". */
+/**
+ * Spaces, points and hyphens apart, which people set as they like: "Taillights",
+ * "Tail-lights", "tail lights".
+ */
 const compact = (word: string): string => word.replace(/[^\p{L}\p{N}#/?]/gu, '') || word;
 
 const sameWord = (heading: string): string =>
@@ -299,10 +305,16 @@ const meanings: Record<ImportKind, ReadonlyMap<string, RecognisedHeading[]>> = {
   sales: meaningsOf('sales'),
 };
 
-/** Our columns that a heading may mean: the one of its own name alone, or else those that are commonly so headed. */
+/**
+ * Our columns that a heading may mean: the one of its own name alone, or else those that are
+ * commonly so headed.
+ */
 export const recogniseHeadings = (as: ImportKind, heading: string): RecognisedHeading[] =>
   meanings[as].get(compact(sameWord(heading))) ?? [];
 
-/** Our column for a heading: of the same name, or the first that is commonly so headed; null where it is neither. */
+/**
+ * Our column for a heading: of the same name, or the first that is commonly so headed; null
+ * where it is neither.
+ */
 export const recogniseHeading = (as: ImportKind, heading: string): RecognisedHeading | null =>
   recogniseHeadings(as, heading)[0] ?? null;

@@ -6,7 +6,10 @@ import type { Cell } from './types.ts';
 const fewest = 3;
 const markHeadings = /^(note|schulnote|zustand|zensur)$/;
 
-/** What the cells of a column of grades show of its scale: bare figures alone do not say whether 4 is of 10, of 5 or a school mark. */
+/**
+ * What the cells of a column of grades show of its scale: bare figures alone do not say whether 4 is of 10,
+ * of 5 or a school mark.
+ */
 export class GradeEvidence {
   readonly #place: number | undefined;
   readonly #isOurs: boolean;
@@ -37,7 +40,10 @@ export class GradeEvidence {
     } else if (/^[1-6] ?[+-]$/.test(text)) this.#signed++;
   }
 
-  /** True where the bare figures of the column may be of another scale than C1 to C10, so that its owner is asked. */
+  /**
+   * True where the bare figures of the column may be of another scale than C1 to C10, so that
+   * its owner is asked.
+   */
   isDoubtful(): boolean {
     if (this.#isOurs || this.#explicit > 0 || this.#bare === 0) return false;
     if (this.#highest > 10) return true;

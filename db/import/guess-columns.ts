@@ -65,8 +65,8 @@ const named = ({ texts }: Cells): number =>
   texts.filter(text => /^\p{Lu}\p{L}+(?: \p{L}+){0,4}$/u.test(text)).length / Math.max(1, texts.length);
 
 /**
- * What columns hold by their cells, by place: of those that nobody has named, and, where nothing else says which car a row is, of any other. What
- * fits none stays open.
+ * What columns hold by their cells, by place: of those that nobody has named, and, where nothing else says
+ * which car a row is, of any other. What fits none stays open.
  */
 export const guessColumns = (
   { headings, nameless, sample }: Table,

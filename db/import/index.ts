@@ -32,9 +32,10 @@ export interface MadeByImport {
 const mostNotes = 200;
 
 /**
- * Takes a file in as one action. Rows that say nothing of what every record must have are rejected with line, column and reason; of the others
- * everything that is understood is taken, and the rest is saved as it is written;
- * a cancel or a failure takes nothing. `dryRun` judges only. `afterwards` runs inside the action with what it made.
+ * Takes a file in as one action. Rows that say nothing of what every record must have are rejected with line,
+ * column and reason; of the others everything that is understood is taken, and the rest is saved as it is
+ * written; a cancel or a failure takes nothing. `dryRun` judges only. `afterwards` runs inside the action
+ * with what it made.
  */
 export const runImport = async (
   request: ImportRequest & {

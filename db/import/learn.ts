@@ -31,7 +31,9 @@ const signs = { point: '.', comma: ',', dmy: 'dmy', mdy: 'mdy' } as const satisf
   Certain,
   DecimalSign | DateOrder
 >;
-/** What a cell shows: something certain, a lone sign before three digits, or a day that can be read two ways. */
+/**
+ * What a cell shows: something certain, a lone sign before three digits, or a day that can be read two ways.
+ */
 type Sign = Certain | 'group.' | 'group,' | 'open' | null;
 
 const signOfAmount = (cell: Cell): Sign => {
@@ -99,7 +101,10 @@ class ColumnEvidence {
   }
 }
 
-/** What all columns of one kind show together, for one whose own cells leave it open; null where they disagree. */
+/**
+ * What all columns of one kind show together, for one whose own cells leave it open; null
+ * where they disagree.
+ */
 const agreed = (columns: ColumnEvidence[]): { value: DecimalSign | DateOrder; column: string } | null => {
   if (columns.some(column => column.isContradictory())) return null;
   const shown = columns.flatMap(column => {
@@ -118,7 +123,10 @@ const choice = <T>(choices: Record<string, T>, heading: string): T | undefined =
 /** What the whole file was found to be. */
 export interface Learned {
   rows: number;
-  /** Inventory numbers that the file brings, in small letters: none of them is free to be given to another car. */
+  /**
+   * Inventory numbers that the file brings, in small letters: none of them is free to be
+   * given to another car.
+   */
   numbers: Set<string>;
   /** Rows that bring none. */
   unnumbered: number;
@@ -184,7 +192,9 @@ export class Learner {
     for (const column of this.#days) column.see(cells[column.column.index] ?? null);
   }
 
-  /** Writes what was learned into the mapping; what stays in doubt becomes a question, and a warning in words. */
+  /**
+   * Writes what was learned into the mapping; what stays in doubt becomes a question, and a warning in words.
+   */
   finish(): Learned {
     const learned: LearnedFormat[] = [];
     const questions: FormatQuestion[] = [];
@@ -285,9 +295,9 @@ const decimalsOf = ({ currency }: ImportOptions): number =>
   currency && isCurrency(currency) ? currencyDecimals(currency) : 2;
 
 /**
- * Reads the whole file once: finds each column's decimal sign and order of dates from the values that leave no doubt, keeps
- * the first values as samples, and counts the rows. What stays in doubt becomes a question. Headings that stand further
- * down come to the mapping.
+ * Reads the whole file once: finds each column's decimal sign and order of dates from the values that leave
+ * no doubt, keeps the first values as samples, and counts the rows. What stays in doubt becomes a question.
+ * Headings that stand further down come to the mapping.
  */
 export const learnFormats = async (
   table: Table,

@@ -15,15 +15,18 @@ export interface Mapping {
   warnings: string[];
 }
 
-/** A heading that our own export alone has; beside it, what a lot cost its cars is not what was paid for each. */
+/**
+ * A heading that our own export alone has; beside it, what a lot cost its cars is not what was paid for each.
+ */
 const exportsAlone = 'cost_currency';
 const notReadBack: ReadonlySet<string> = new Set(['cost', 'currency', 'acquired_on', 'lot']);
 
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 /**
- * Maps headings to our columns: as chosen, else of the same name, else as commonly headed. Throws ImportFileError where a
- * choice names a heading or a column that there is not, or, unless `complete` is false, where a required column is missing.
+ * Maps headings to our columns: as chosen, else of the same name, else as commonly headed. Throws
+ * ImportFileError where a choice names a heading or a column that there is not, or, unless `complete` is
+ * false, where a required column is missing.
  */
 export const mapColumns = (table: Table, options: ImportOptions, complete = true): Mapping => {
   const warnings: string[] = [];

@@ -33,8 +33,9 @@ const partOf = async (
 };
 
 /**
- * Takes in a market that somebody passed on, as one action: the reference first, so that the sale records find their castings; what is
- * known already is recognised, and the owner's own names stay. Throws ImportFileError where the file is no such market.
+ * Takes in a market that somebody passed on, as one action: the reference first, so that the sale records
+ * find their castings; what is known already is recognised, and the owner's own names stay. Throws
+ * ImportFileError where the file is no such market.
  */
 export const importMarket = async (request: MarketRequest): Promise<MarketResult> => {
   const { collection, file, name, dryRun, at, signal, onProgress } = request;

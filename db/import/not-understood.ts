@@ -7,7 +7,9 @@ import type { NotUnderstood } from './types.ts';
 const mostTexts = 5000;
 const mostLines = 100;
 
-/** Gathers the distinct texts of a file that were not understood, column by column, with what they may mean. */
+/**
+ * Gathers the distinct texts of a file that were not understood, column by column, with what they may mean.
+ */
 export class NotUnderstoodTexts {
   readonly #texts = new Map<string, NotUnderstood>();
   readonly #colours: readonly string[];

@@ -19,8 +19,9 @@ const sampleRows = 25;
 const shownRejections = 25;
 
 /**
- * Shows how a file would be taken in, without taking anything: its encoding, columns and formats, and what becomes of its rows.
- * Throws ImportFileError where the file cannot be read as a table or a required column is missing.
+ * Shows how a file would be taken in, without taking anything: its encoding, columns and formats, and what
+ * becomes of its rows. Throws ImportFileError where the file cannot be read as a table or a required
+ * column is missing.
  */
 export const previewImport = async (request: ImportRequest): Promise<ImportPreview> => {
   const { collection, file, name, options, signal } = request;

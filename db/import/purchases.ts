@@ -52,8 +52,9 @@ const lotNameOf = (seller: string, boughtOn: IsoDate, currency: Currency | null,
   `${seller || 'Bought'}, ${boughtOn}${currency === null || currency === own ? '' : ` (${currency})`}`;
 
 /**
- * How the cars of a file were bought. Two or more that its rows give the same day and seller are one lot of that day; all others stay in
- * the lot that the file is imported as, collected one by one, each with its own day and price.
+ * How the cars of a file were bought. Two or more that its rows give the same day and seller are one lot of
+ * that day; all others stay in the lot that the file is imported as, collected one by one, each with its
+ * own day and price.
  */
 export class Purchases {
   readonly #groups = new Map<string, Group>();
@@ -151,7 +152,10 @@ export class Purchases {
     return [...lots, { ...shown(rest ?? own), cars }];
   }
 
-  /** Makes the lots and writes what they and their cars cost, inside the import's action; `at` is the instant of entering. */
+  /**
+   * Makes the lots and writes what they and their cars cost, inside the import's action; `at` is the
+   * instant of entering.
+   */
   async settle(trx: Transaction<Schema>, main: MainLot, at: string): Promise<SettledPurchases> {
     const settled: SettledPurchases = { toShare: [], lotIds: [], soldCarIds: this.#sold };
     for (const { name, cars, isTogether, ...lot } of this.#parts(main.currency)) {
@@ -192,8 +196,8 @@ export class Purchases {
   }
 
   /**
-   * Adds what these cars cost to their lot. Where each has a price, or they were bought one by one, the prices are the cars' own; else what
-   * is known of the lot's price is shared, and this is said with true.
+   * Adds what these cars cost to their lot. Where each has a price, or they were bought one by one, the
+   * prices are the cars' own; else what is known of the lot's price is shared, and this is said with true.
    */
   async #addCost(
     trx: Transaction<Schema>,

@@ -45,7 +45,10 @@ export interface Target {
   onMissing: (casting: string) => void;
 }
 
-/** How the cells of a file are read: with the words of the collection and of the import, and on the scale that its grades show. */
+/**
+ * How the cells of a file are read: with the words of the collection and of the import, and on the scale that
+ * its grades show.
+ */
 export const habitsOf = async (
   db: Kysely<Schema>,
   mapping: Mapping,
@@ -133,7 +136,10 @@ interface Judging {
   request: ImportRequest;
 }
 
-/** Judges every row in order; `onRow` sees each that is a row of the list, `onAside` the lines that are not. Yields to the event loop now and then. */
+/**
+ * Judges every row in order; `onRow` sees each that is a row of the list, `onAside` the lines that are not.
+ * Yields to the event loop now and then.
+ */
 export const judgeAll = async (
   { table, habits, judge, rows, request: { signal, onProgress } }: Judging,
   onRow: (row: ReadRow, judged: ReturnType<typeof judgeRow>) => void,

@@ -31,8 +31,8 @@ const headingsIn = (line: string) => {
 };
 
 /**
- * The lines of a text that are not blank, one sale each. Where the first line is headings, its date, price, currency and
- * source are taken from their columns, and all other cells together are what is to be read.
+ * The lines of a text that are not blank, one sale each. Where the first line is headings, its date, price,
+ * currency and source are taken from their columns, and all other cells together are what is to be read.
  */
 export const saleLinesIn = (text: string): WrittenLine[] => {
   const lines = text

@@ -147,7 +147,10 @@ export interface ImportPreview {
   /** What becomes of the rows, as the file is mapped now. */
   counts: { accepted: number; rejected: number; duplicates: number; unidentified: number };
   cells: CellCounts;
-  /** The lots that the cars would make, as it is chosen now; and whether the file tells of more purchases than one, so that there is a choice. */
+  /**
+   * The lots that the cars would make, as it is chosen now; and whether the file tells of more purchases than
+   * one, so that there is a choice.
+   */
   lots: PlannedLot[];
   hasPurchases: boolean;
   /** The first rows as they would be taken, and the first rejected ones. */
@@ -177,12 +180,17 @@ export interface ImportRowView {
   note: string | null;
 }
 
-/** A text that was not understood, in the form of a file of words, so that it can be filled in and given back. */
+/**
+ * A text that was not understood, in the form of a file of words, so that it can be filled in and given back.
+ */
 export interface NotUnderstood {
   /** As the file names it; `*` in `text` stands for all texts of the column. */
   column: string;
   text: string;
-  /** The field that it is most likely about, and a meaning where one is near; '' where people mean the text differently. */
+  /**
+   * The field that it is most likely about, and a meaning where one is near; '' where people mean
+   * the text differently.
+   */
   field: string;
   meaning: string;
   count: number;

@@ -1,11 +1,14 @@
-/** Tags of the Exif standard (CIPA DC-008): the sub-directory, when a picture was taken, when its file was made. */
+/**
+ * Tags of the Exif standard (CIPA DC-008): the sub-directory, when a picture was taken, when
+ * its file was made.
+ */
 const exifDirectory = 0x8769;
 const dateTimeOriginal = 0x9003;
 const dateTime = 0x0132;
 
 /**
- * The day a photograph was taken, as its camera wrote it, from the Exif block of its file: "2024-05-31", or null where
- * the block has none, is cut short, or says an impossible day.
+ * The day a photograph was taken, as its camera wrote it, from the Exif block of its file: "2024-05-31", or
+ * null where the block has none, is cut short, or says an impossible day.
  */
 export const exifDate = (block: Uint8Array | undefined): string | null => {
   if (!block) return null;

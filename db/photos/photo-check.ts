@@ -29,8 +29,8 @@ export const faultOfPhoto = async (
 };
 
 /**
- * Makes the smaller copies of a sound original again where they are there and do not decode. Returns how many were made
- * again and how many could not be.
+ * Makes the smaller copies of a sound original again where they are there and do not decode. Returns how many
+ * were made again and how many could not be.
  */
 export const remakeCopies = async (
   dir: string,

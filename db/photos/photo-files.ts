@@ -69,8 +69,8 @@ export const storedPhotos = (dir: string): string[] => {
 };
 
 /**
- * Where each photograph's picture for print lies: the screen copy, whose pixels are enough, else the original; each
- * folder is listed once. Where neither is there, the path at which the copy would lie.
+ * Where each photograph's picture for print lies: the screen copy, whose pixels are enough, else the
+ * original; each folder is listed once. Where neither is there, the path at which the copy would lie.
  */
 export const printedPaths = (dir: string): ((sha256: string) => string) => {
   const listed = new Map<string, Set<string>>();

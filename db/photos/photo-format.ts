@@ -5,8 +5,8 @@ const refused = (kind: 'photo-empty' | 'photo-heic' | 'photo-drawing' | 'photo-u
   new CollectionError({ kind });
 
 /**
- * The format of a picture by its first bytes, whatever its name says. Throws CollectionError 'photo-refused' with the
- * reason for HEIC, SVG and everything else that is not kept.
+ * The format of a picture by its first bytes, whatever its name says. Throws CollectionError 'photo-refused'
+ * with the reason for HEIC, SVG and everything else that is not kept.
  * Source: the signatures of each format's own specification; ISO/IEC 14496-12 for the `ftyp` brands.
  */
 export const photoFormat = (bytes: Uint8Array): PhotoFormat => {

@@ -20,7 +20,10 @@ import {
 } from './photo-files.ts';
 import { photoFormat } from './photo-format.ts';
 
-/** An original in the photo folder, ready for a row to point at. Width and height are as it is seen, turned upright. */
+/**
+ * An original in the photo folder, ready for a row to point at. Width and height are as it is
+ * seen, turned upright.
+ */
 export interface StoredPhoto {
   sha256: string;
   format: PhotoFormat;
@@ -30,17 +33,23 @@ export interface StoredPhoto {
   takenOn: IsoDate | null;
 }
 
-/** The most pixels a photograph may have; a picture of a few kilobytes can otherwise unpack into gigabytes. */
+/**
+ * The most pixels a photograph may have; a picture of a few kilobytes can otherwise unpack into gigabytes.
+ */
 const mostPixels = 100_000_000;
 
-/** libvips takes its memory when it is loaded, so it is loaded for the first photograph and keeps no pictures. */
+/**
+ * libvips takes its memory when it is loaded, so it is loaded for the first photograph and keeps no pictures.
+ */
 const loadSharp = async (): Promise<typeof sharpModule> => {
   const { default: sharp } = await import('sharp');
   sharp.cache(false);
   return sharp;
 };
 
-/** A smaller copy, upright, in the screen's colours, and without the original's metadata (place and camera). */
+/**
+ * A smaller copy, upright, in the screen's colours, and without the original's metadata (place and camera).
+ */
 const smallerCopy = async (bytes: Uint8Array, size: CopySize): Promise<Buffer> => {
   const sharp = await loadSharp();
   return sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' })
@@ -84,10 +93,10 @@ const measure = async (bytes: Uint8Array) => {
 };
 
 /**
- * Puts a photograph into the collection's photo folder, named by its content, with its smaller copies; one that is there
- * already is not stored twice, and one that was altered is put right. The original keeps all of its metadata. Call it
- * before the action, then `addPhoto` inside. Throws CollectionError 'photo-refused' (with the reason), 'disk-full',
- * 'read-only'.
+ * Puts a photograph into the collection's photo folder, named by its content, with its smaller copies; one
+ * that is there already is not stored twice, and one that was altered is put right. The original keeps all of
+ * its metadata. Call it before the action, then `addPhoto` inside. Throws CollectionError 'photo-refused'
+ * (with the reason), 'disk-full', 'read-only'.
  */
 export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<StoredPhoto> => {
   const format = photoFormat(bytes);
@@ -121,7 +130,10 @@ export interface PhotoPlace {
   at: string;
 }
 
-/** Adds a stored photograph after the others of its car, lot or variation, inside an action. Returns its row's number. */
+/**
+ * Adds a stored photograph after the others of its car, lot or variation, inside an action. Returns
+ * its row's number.
+ */
 export const addPhoto = async (
   trx: Transaction<Schema>,
   photo: StoredPhoto,
@@ -172,8 +184,9 @@ const readOriginal = (dir: string, sha256: string) => {
 };
 
 /**
- * A photograph's bytes: the original as it was added, verified, or a smaller upright WebP copy, made anew where it is
- * missing. Throws CollectionError 'photo-missing', or 'damaged' where the original is no longer what was added.
+ * A photograph's bytes: the original as it was added, verified, or a smaller upright WebP copy, made anew
+ * where it is missing. Throws CollectionError 'photo-missing', or 'damaged' where the original is no
+ * longer what was added.
  */
 export const readPhoto = (
   dir: string,

@@ -44,7 +44,10 @@ export const findBelief = async (db: Kysely<Schema>, id: number): Promise<Stored
   return row && rowToBelief(row);
 };
 
-/** Adds beliefs; one about the same thing at the same grade and finish takes the place of the older. Returns the id of each. */
+/**
+ * Adds beliefs; one about the same thing at the same grade and finish takes the place of the older.
+ * Returns the id of each.
+ */
 export const saveBeliefs = async (
   trx: Transaction<Schema>,
   beliefs: readonly Omit<StoredBelief, 'id'>[],

@@ -2,7 +2,10 @@ import type { Kysely } from 'kysely';
 import { type HistoryAction, historyOfRows } from '../history/history.ts';
 import type { Schema } from '../schema.ts';
 
-/** The actions that changed a car or what hangs on it, the newest first. `known` are ids that the caller has read already. */
+/**
+ * The actions that changed a car or what hangs on it, the newest first. `known` are ids that the caller
+ * has read already.
+ */
 export const historyOfCar = async (
   db: Kysely<Schema>,
   carId: number,

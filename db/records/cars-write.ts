@@ -54,7 +54,10 @@ export interface WithCar {
   sold: { soldOn: IsoDate; proceeds: Minor; currency: Currency } | null;
 }
 
-/** Adds thousands of cars inside an action, one by one and each with the same parts given; `at` is the instant of entering. */
+/**
+ * Adds thousands of cars inside an action, one by one and each with the same parts given; `at` is the
+ * instant of entering.
+ */
 export const carInserter = (sqlite: Database, at: string) => {
   const insertCar = preparedInsert(sqlite, 'car');
   const insertCandidate = preparedInsert(sqlite, 'car_candidate');
@@ -99,14 +102,18 @@ export const replaceCandidates = async (
   if (rows.length > 0) await trx.insertInto('car_candidate').values(rows).execute();
 };
 
-/** Removes cars with all that hangs on them: checks, photographs' places, plans, decisions, expenses, disposals. */
+/**
+ * Removes cars with all that hangs on them: checks, photographs' places, plans,
+ * decisions, expenses, disposals.
+ */
 export const removeCars = async (trx: Transaction<Schema>, carIds: number[]): Promise<void> => {
   for (const ids of pieces(carIds)) await trx.deleteFrom('car').where('id', 'in', ids).execute();
 };
 
 /**
- * Gives the next free inventory numbers: the last car's number (of the lot, or of the collection) counted on with as many
- * digits, such as A-017 after A-016; 0001 in an empty collection. `given` are numbers about to be entered beside them.
+ * Gives the next free inventory numbers: the last car's number (of the lot, or of the collection) counted on
+ * with as many digits, such as A-017 after A-016; 0001 in an empty collection. `given` are numbers about to
+ * be entered beside them.
  */
 export const inventoryNumberer = async (
   trx: Transaction<Schema>,

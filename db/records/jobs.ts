@@ -28,7 +28,10 @@ export interface JobStep {
   doneAt: string | null;
   spoiled: boolean;
   note: string;
-  /** Seconds of work that are counted, and how many of its times cannot be counted by themselves (left running over night). */
+  /**
+   * Seconds of work that are counted, and how many of its times cannot be counted by themselves (left
+   * running over night).
+   */
   seconds: number;
   uncounted: number;
   runningSince: string | null;

@@ -2,7 +2,10 @@ import type { Kysely, Transaction } from 'kysely';
 import type { Currency, ExchangeRate, IsoDate } from '../../valuation/types.ts';
 import type { Schema } from '../schema.ts';
 
-/** A dated rate: reporting currency for one unit of `currency`, as a decimal string with nine decimals at most. */
+/**
+ * A dated rate: reporting currency for one unit of `currency`, as a decimal string with nine
+ * decimals at most.
+ */
 export interface RateEntry {
   id: number;
   currency: Currency;

@@ -79,7 +79,9 @@ export const saleToRow = (sale: Omit<SaleEntry, 'id'>) => ({
   ...(sale.unread && { unread: unreadToJson(sale.unread) }),
 });
 
-/** What two records of one observation share in any case; every identity but an own disposal's begins with it. */
+/**
+ * What two records of one observation share in any case; every identity but an own disposal's begins with it.
+ */
 const sharedIdentity = (sale: Omit<SaleEntry, 'id'>): string => {
   const kind = sale.reference.trim() === '' ? 'seen' : 'reference';
   return [kind, plain(sale.source), sale.soldOn, sale.price, sale.currency, ''].join('|');
@@ -92,8 +94,9 @@ const ownIdentity = (sale: Omit<SaleEntry, 'id'>): string =>
     : plain(sale.reference);
 
 /**
- * What makes two sale records the same observation: an own disposal's number; else the source and its reference where
- * both are given; else day, price, casting, variation, grade, finish state and source together.
+ * What makes two sale records the same observation: an own disposal's number; else the source and
+ * its reference where both are given; else day, price, casting, variation, grade, finish state
+ * and source together.
  */
 export const saleIdentity = (sale: Omit<SaleEntry, 'id'>): string => {
   if (sale.disposalId !== null) return `disposal ${sale.disposalId}`;
@@ -110,8 +113,9 @@ const textIdentity = (sale: Omit<SaleEntry, 'id'>): string =>
   `${ownIdentity(sale)}|${plain(JSON.stringify(Object.entries(sale.asWritten).sort()))}`;
 
 /**
- * Tells whether a sale is recorded already: as the same observation, or from the same text, which the reference may have led
- * elsewhere since. Each is looked up by what such records share, so that many records cost no more than few.
+ * Tells whether a sale is recorded already: as the same observation, or from the same text, which the
+ * reference may have led elsewhere since. Each is looked up by what such records share, so that many records
+ * cost no more than few.
  */
 export const knownSales = (
   sqlite: Database,
@@ -130,8 +134,9 @@ export const knownSales = (
 };
 
 /**
- * Adds thousands of sale records inside an action. Those of a casting that was `just` added may come to one observation from
- * several texts; they are numbered. `unread` are the texts of its row that were not understood, as rows keep them.
+ * Adds thousands of sale records inside an action. Those of a casting that was `just` added may come to one
+ * observation from several texts; they are numbered. `unread` are the texts of its row that were not
+ * understood, as rows keep them.
  */
 export const saleInserter = (sqlite: Database) => {
   const insert = preparedInsert(sqlite, 'sale_record');
@@ -157,7 +162,10 @@ export const saleOfDisposal = async (
   return row && rowToSale(row);
 };
 
-/** A sale record as the engine takes it; null where it may not be used: its casting is not known, or its owner left it out. */
+/**
+ * A sale record as the engine takes it; null where it may not be used: its casting is not known, or its
+ * owner left it out.
+ */
 export const saleToMarket = (sale: SaleEntry): SaleRecord | null =>
   sale.castingId === null || sale.excluded
     ? null

@@ -9,7 +9,10 @@ export interface SeasonCar {
   carId: number;
   kind: WorkKind;
   standing: SeasonStanding;
-  /** Expected gain over leaving it, expected cost, value as found and afterwards; null where they were not known. */
+  /**
+   * Expected gain over leaving it, expected cost, value as found and afterwards; null where
+   * they were not known.
+   */
   expected: Minor | null;
   cost: Minor | null;
   hours: number | null;
@@ -100,7 +103,9 @@ export const setCurrentSeason = async (trx: Transaction<Schema>, id: number | nu
   if (id !== null) await trx.updateTable('season').set({ current: 1 }).where('id', '=', id).execute();
 };
 
-/** Saves a season and its cars: a new one, made on `on`, or in place of the one of this id. Returns its id. */
+/**
+ * Saves a season and its cars: a new one, made on `on`, or in place of the one of this id. Returns its id.
+ */
 export const saveSeason = async (
   trx: Transaction<Schema>,
   season: Omit<Season, 'id' | 'madeOn' | 'closedOn'> & { id: number | null },

@@ -9,7 +9,10 @@ export interface SeenSale {
   unread: { column: string; text: string }[];
 }
 
-/** Those that are not recorded yet: neither from the same line nor as the same observation, nor twice among themselves. */
+/**
+ * Those that are not recorded yet: neither from the same line nor as the same observation, nor
+ * twice among themselves.
+ */
 export const unrecordedSales = async <T extends SeenSale>(db: Kysely<Schema>, sales: T[]): Promise<T[]> => {
   const fresh: T[] = [];
   const seen = new Set<string>();

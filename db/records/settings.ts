@@ -2,7 +2,9 @@ import type { Kysely, Transaction } from 'kysely';
 import type { Currency } from '../../valuation/types.ts';
 import type { Schema } from '../schema.ts';
 
-/** The value kept under a key, or undefined. Keys are kebab-case; values are text, JSON where they have parts. */
+/**
+ * The value kept under a key, or undefined. Keys are kebab-case; values are text, JSON where they have parts.
+ */
 export const readSetting = async (db: Kysely<Schema>, key: string): Promise<string | undefined> =>
   (await db.selectFrom('setting').select('value').where('key', '=', key).executeTakeFirst())?.value;
 
@@ -19,7 +21,10 @@ export const writeSetting = async (trx: Transaction<Schema>, key: string, value:
 export const readReportingCurrency = async (db: Kysely<Schema>): Promise<Currency> =>
   (await readSetting(db, 'reporting-currency')) ?? 'USD';
 
-/** What a collection holds whose amounts are in the reporting currency, and would change their meaning with it. */
+/**
+ * What a collection holds whose amounts are in the reporting currency, and would change their
+ * meaning with it.
+ */
 export const heldInReportingCurrency = async (db: Kysely<Schema>) => {
   const any = async (table: 'exchange_rate' | 'restoration_plan' | 'assumption_set' | 'valuation') =>
     (await db.selectFrom(table).select('id').limit(1).executeTakeFirst()) !== undefined;

@@ -72,7 +72,10 @@ const divide = (unread: readonly UnreadText[], words: readonly OwnWord[]) => {
   return { settled, rest };
 };
 
-/** The texts of a car or sale with what was settled: only where its owner has not written something else meanwhile. */
+/**
+ * The texts of a car or sale with what was settled: only where its owner has not written
+ * something else meanwhile.
+ */
 const textsAfter = (texts: Record<string, string>, settled: Given[]): Record<string, string> => {
   const after = { ...texts };
   for (const { unread, fields } of settled) {
@@ -207,8 +210,9 @@ const namingOf = async (db: Kysely<Schema>): Promise<Naming> => ({
 });
 
 /**
- * Applies words to all cars and sale records in which their texts were not understood, and to no other: each takes what the text
- * means where its owner has not given that himself meanwhile, and is identified anew where the text names what it is.
+ * Applies words to all cars and sale records in which their texts were not understood, and to no other: each
+ * takes what the text means where its owner has not given that himself meanwhile, and is identified anew
+ * where the text names what it is.
  */
 export const settleWords = async (
   trx: Transaction<Schema>,

@@ -55,8 +55,8 @@ export const worthOverTime = async (
 };
 
 /**
- * Keeps snapshots; one of the same car, day and basis is replaced. `at` is the instant of making them, `evidence` plain
- * data by car id on what they rest.
+ * Keeps snapshots; one of the same car, day and basis is replaced. `at` is the instant of making them,
+ * `evidence` plain data by car id on what they rest.
  */
 export const saveValuations = async (
   trx: Transaction<Schema>,

@@ -16,7 +16,10 @@ export interface Match {
   candidates: number[];
 }
 
-/** Matches text as it was typed or imported, by our import columns, against the reference as it was when loaded. */
+/**
+ * Matches text as it was typed or imported, by our import columns, against the reference as it
+ * was when loaded.
+ */
 export type Matcher = (written: Record<string, string>) => Match;
 
 /** The import column that names each feature. */
@@ -33,7 +36,10 @@ export const featureColumns: Record<VariationFeature, string> = {
   country: 'country',
 };
 
-/** A base paint as the reference names it, from the ways in which owners write it; other text comes back plain. */
+/**
+ * A base paint as the reference names it, from the ways in which owners write it; other text
+ * comes back plain.
+ */
 export const plainBasePaint = (text: string): string => {
   const paint = readBasePaint(text);
   return paint.ok ? paint.value : plain(text);
@@ -52,10 +58,11 @@ const group = <T>(list: T[], key: (item: T) => string | number) => {
 };
 
 /**
- * Loads the reference once and returns a matcher for any number of rows. `casting` is matched to a casting's name or to
- * the name of one of its releases, exactly but for case, spaces, accents and hyphens, or else to what the owner has settled that the text
- * means; `maker` and `series` tell castings of one name apart; `release_name` and `release_year` narrow to a release; every
- * feature column that has text must be equal. Text that fits no variation leaves the casting known and the variation open.
+ * Loads the reference once and returns a matcher for any number of rows. `casting` is matched to a casting's
+ * name or to the name of one of its releases, exactly but for case, spaces, accents and hyphens, or else to
+ * what the owner has settled that the text means; `maker` and `series` tell castings of one name apart;
+ * `release_name` and `release_year` narrow to a release; every feature column that has text must be equal.
+ * Text that fits no variation leaves the casting known and the variation open.
  */
 export const loadMatcher = async (db: Kysely<Schema>): Promise<Matcher> => (await loadReference(db)).match;
 
@@ -149,7 +156,10 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     return ofRelease.length === 1 ? (ofRelease[0] ?? null) : null;
   };
 
-  /** The release that the text names, if any, as the reference spells it: a casting typed by the name of a re-release means that one. */
+  /**
+   * The release that the text names, if any, as the reference spells it: a casting typed by the name of a
+   * re-release means that one.
+   */
   const releaseIn = (castingId: number, written: Record<string, string>): string => {
     const given = nameOf(written.release_name) || nameOf(written.casting);
     const named = settledByText.get(given);

@@ -7,7 +7,9 @@ export const plain = (text: string): string =>
     ? text.toLowerCase()
     : text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
 
-/** Letters and figures alone, without accents: "Sluice-Racer", "sluice racer" and "Sluiceracer" are one name. */
+/**
+ * Letters and figures alone, without accents: "Sluice-Racer", "sluice racer" and "Sluiceracer" are one name.
+ */
 export const bare = (text: string): string =>
   text
     .normalize('NFKD')

@@ -19,7 +19,10 @@ const found: Record<Detail['of'], string> = {
     JOIN series s ON s.id = c.series_id WHERE v.id = ?)`,
 };
 
-/** Fills blank fields of the reference inside an action, from a variation up to its maker; what is filled already stays. */
+/**
+ * Fills blank fields of the reference inside an action, from a variation up to its maker; what is
+ * filled already stays.
+ */
 export const referenceFiller = (sqlite: Database) => {
   const statements = new Map<string, Statement>();
   const statement = (sql: string): Statement => {

@@ -23,7 +23,10 @@ interface NewVariation {
   rarity: Rarity | null;
 }
 
-/** Adds thousands of castings and variations inside an action: makers, series, castings and releases each once, by their names. */
+/**
+ * Adds thousands of castings and variations inside an action: makers, series, castings and releases each
+ * once, by their names.
+ */
 export const referenceInserter = async (sqlite: Database, db: Kysely<Schema>) => {
   const ids = new Map<string, number>();
   /** Features written already, so that each is tried once; beyond a number of them the database tells. */

@@ -8,7 +8,9 @@ const basePaintText: Record<string, string> = { none: 'bare base', full: 'full b
 const first: readonly VariationFeature[] = ['colour', 'basePaint', 'rearEnd'];
 const further = variationFeatures.filter(feature => !first.includes(feature));
 
-/** The features that tell one variation from its fellows: the first ones, then as few others as are needed. */
+/**
+ * The features that tell one variation from its fellows: the first ones, then as few others as are needed.
+ */
 const tellingFeatures = (one: VariationRecord, all: VariationRecord[], differing: Set<VariationFeature>) => {
   const chosen = first.filter(feature => feature === 'colour' || differing.has(feature));
   const same = (feature: VariationFeature, other: VariationRecord) =>
@@ -26,16 +28,19 @@ const tellingFeatures = (one: VariationRecord, all: VariationRecord[], differing
 const release = ({ releaseName, releaseYear }: VariationRecord) =>
   `(${releaseName}${releaseYear === null ? '' : ` ${releaseYear}`})`;
 
-/** A variation's name among its casting's: whole, and what of it is not its colour, for where the colour is shown apart. */
+/**
+ * A variation's name among its casting's: whole, and what of it is not its colour, for where the
+ * colour is shown apart.
+ */
 export interface VariationLabel {
   label: string;
   beyondColour: string;
 }
 
 /**
- * One line for each of a casting's variations that names it among the others: its colour, base paint and rear end where
- * the casting's variations differ in them, then as few further features as tell it apart, then the release where two
- * would still read the same.
+ * One line for each of a casting's variations that names it among the others: its colour, base paint and rear
+ * end where the casting's variations differ in them, then as few further features as tell it apart, then the
+ * release where two would still read the same.
  */
 export const variationLabels = (ofOneCasting: VariationRecord[]): Map<number, VariationLabel> => {
   const differing = new Set(

@@ -89,7 +89,8 @@ export const saveCasting = async (
 };
 
 /**
- * Puts castings into a series of a maker, both added where there are none; what was not sorted yet and is left empty goes. Returns the names that the series would have twice; then nothing may be kept of it.
+ * Puts castings into a series of a maker, both added where there are none; what was not sorted yet and is
+ * left empty goes. Returns the names that the series would have twice; then nothing may be kept of it.
  */
 export const moveCastings = async (
   trx: Transaction<Schema>,

@@ -5,7 +5,10 @@ import type { Schema } from '../schema.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
 import { settledNames } from './settled-names.ts';
 
-/** The words of the reference and of the owner, as lines of sales are read with them; `more` come before the saved ones. */
+/**
+ * The words of the reference and of the owner, as lines of sales are read with them; `more` come
+ * before the saved ones.
+ */
 export const loadSaleLexicon = async (db: Kysely<Schema>, more: OwnWord[] = []): Promise<Lexicon> => {
   const castings = new Map(
     (await listCastings(db)).map(({ id, name, maker, series }) => [

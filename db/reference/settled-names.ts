@@ -31,7 +31,10 @@ export const forgetNames = async (trx: Transaction<Schema>, texts: readonly stri
   for (const some of pieces(ids)) await trx.deleteFrom('settled_name').where('id', 'in', some).execute();
 };
 
-/** Remembers what texts mean, in the place of what was settled of them before; `at` is the instant of settling. */
+/**
+ * Remembers what texts mean, in the place of what was settled of them before; `at` is the
+ * instant of settling.
+ */
 export const rememberNames = async (
   trx: Transaction<Schema>,
   texts: readonly string[],

@@ -40,15 +40,18 @@ const isCurrent = (sqlite: Database, document: SearchDocument): boolean => {
 const isDamage = (error: unknown) =>
   error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_CORRUPT');
 
-/** True where an index is whole inside, by SQLite's own check; that is a command to a connection that may write. */
+/**
+ * True where an index is whole inside, by SQLite's own check; that is a command to a
+ * connection that may write.
+ */
 const isWhole = (writer: Database, index: string): boolean => {
   writer.exec(`INSERT INTO main.${index} (${index}) VALUES ('integrity-check')`);
   return true;
 };
 
 /**
- * The kinds of rows whose search index is not what it should be: not whole, or other than one written from the rows now.
- * `writer` is the writing connection where there is one.
+ * The kinds of rows whose search index is not what it should be: not whole, or other than one written from
+ * the rows now. `writer` is the writing connection where there is one.
  */
 export const faultySearchIndexes = (reader: Database, writer: Database | undefined): string[] =>
   searchDocuments

@@ -74,7 +74,10 @@ export const rebuildSearch = (sqlite: Database): void => {
 /** Stops keeping the index current; inside a transaction that then calls one of the two below. */
 export const pauseSearch = (sqlite: Database): void => dropTriggers(sqlite);
 
-/** Adds the documents of rows that came since bulk work began, see `bulk_start`, and keeps the index current again. */
+/**
+ * Adds the documents of rows that came since bulk work began, see `bulk_start`, and keeps the
+ * index current again.
+ */
 export const resumeSearchWithNewRows = (sqlite: Database): void => {
   for (const document of searchDocuments)
     sqlite.exec(

@@ -13,8 +13,8 @@ export interface SearchMatch {
 const mostWords = 16;
 
 /**
- * What the owner typed as a full-text query: every word quoted, so that none is an operator, and matched from its
- * beginning. Undefined where there is no letter or digit to look for.
+ * What the owner typed as a full-text query: every word quoted, so that none is an operator, and matched from
+ * its beginning. Undefined where there is no letter or digit to look for.
  */
 export const searchQuery = (text: string): string | undefined => {
   const words = text
@@ -25,7 +25,10 @@ export const searchQuery = (text: string): string | undefined => {
   return asked.length === 0 ? undefined : asked.map(word => `"${word.replaceAll('"', '""')}"*`).join(' ');
 };
 
-/** Ranking every row of a large collection takes longer than a keystroke may; beyond this many, order is as entered. */
+/**
+ * Ranking every row of a large collection takes longer than a keystroke may; beyond this many,
+ * order is as entered.
+ */
 const mostRanked = 2_000;
 
 const match = async (
@@ -48,8 +51,9 @@ const match = async (
 };
 
 /**
- * Finds cars, lots, castings, variations and sale records with all the words typed, each matched from its beginning,
- * best first within a kind; at most `limit` of each. A car whose inventory number is just what was typed comes first.
+ * Finds cars, lots, castings, variations and sale records with all the words typed, each matched from its
+ * beginning, best first within a kind; at most `limit` of each. A car whose inventory number is just what was
+ * typed comes first.
  */
 export const search = async (db: Kysely<Schema>, text: string, limit: number): Promise<SearchMatch[]> => {
   const query = searchQuery(text);

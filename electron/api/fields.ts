@@ -1,4 +1,7 @@
-/** The fields that inputs are made of; each yields its own kind of number or text, so that they cannot be mixed up. */
+/**
+ * The fields that inputs are made of; each yields its own kind of number or text, so that they
+ * cannot be mixed up.
+ */
 import { z } from 'zod';
 import { isCurrency, unknownCurrency } from '../../valuation/money.ts';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';

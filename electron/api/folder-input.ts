@@ -3,8 +3,8 @@ import { isAbsolute, join, normalize } from 'node:path';
 import { z } from 'zod';
 
 /**
- * A folder that a person has written: from the root, or from their home as `~/…`. Anything else is refused, because it would
- * lie wherever the program happened to be started.
+ * A folder that a person has written: from the root, or from their home as `~/…`. Anything else is refused,
+ * because it would lie wherever the program happened to be started.
  */
 export const folderInput = z
   .string()

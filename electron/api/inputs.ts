@@ -1,4 +1,7 @@
-/** What the procedures take: one zod schema each, so that bad input is refused where it enters, with its place. */
+/**
+ * What the procedures take: one zod schema each, so that bad input is refused where it
+ * enters, with its place.
+ */
 
 export * from './inputs/beliefs.ts';
 export * from './inputs/cars.ts';

@@ -1,8 +1,14 @@
-/** What the native window adds to the screens: its menu's commands, and dialogs of the system. Only in the window. */
+/**
+ * What the native window adds to the screens: its menu's commands, and dialogs of the system.
+ * Only in the window.
+ */
 import { os } from '@orpc/server';
 import { z } from 'zod';
 
-/** Chosen in the native menu, carried out by the screens; a folder has been chosen already where one is needed. */
+/**
+ * Chosen in the native menu, carried out by the screens; a folder has been chosen already
+ * where one is needed.
+ */
 export type ShellCommand =
   | { command: 'new-collection'; dir: string }
   | { command: 'open-collection'; dir: string }

@@ -1,4 +1,7 @@
-/** What the procedures answer with: plain, serialisable shapes that the screens draw and the command line prints. */
+/**
+ * What the procedures answer with: plain, serialisable shapes that the screens draw and the
+ * command line prints.
+ */
 
 export type { IsoDate } from '../../valuation/index.ts';
 export type { CarPatch, ReportRequest, SalePatch } from './inputs.ts';

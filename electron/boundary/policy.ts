@@ -1,8 +1,12 @@
-/** The headers under which the screens are shown, the same in the app's own scheme and on the loopback address. */
+/**
+ * The headers under which the screens are shown, the same in the app's own scheme and on
+ * the loopback address.
+ */
 
 /**
- * Content-Security-Policy of every document. Only the screens' own files run; `<style>` elements need the document's
- * nonce (the component library writes its colours that way); photographs and reports are blobs made by the page.
+ * Content-Security-Policy of every document. Only the screens' own files run; `<style>` elements need the
+ * document's nonce (the component library writes its colours that way); photographs and reports are blobs
+ * made by the page.
  */
 export const contentSecurityPolicy = (nonce: string): string =>
   [
@@ -21,8 +25,9 @@ export const contentSecurityPolicy = (nonce: string): string =>
   ].join('; ');
 
 /**
- * Headers of every answer, document or not. The policy is for what a browser may make a document of all the same, such as a
- * picture opened by itself or a refusal: nothing runs in it and nothing is loaded. A document of ours brings its own.
+ * Headers of every answer, document or not. The policy is for what a browser may make a document of all the
+ * same, such as a picture opened by itself or a refusal: nothing runs in it and nothing is loaded. A document
+ * of ours brings its own.
  */
 export const everyAnswerHeaders = {
   'content-security-policy':

@@ -19,8 +19,8 @@ export interface ScreenFile {
 }
 
 /**
- * The file's place under the folder, or null where the path leads out of it: after decoding once, every part must be a
- * plain name, and links are followed before the folder is compared.
+ * The file's place under the folder, or null where the path leads out of it: after decoding once, every part
+ * must be a plain name, and links are followed before the folder is compared.
  */
 const placeOf = async (folder: string, path: string): Promise<string | null> => {
   let decoded: string;
@@ -41,8 +41,9 @@ const placeOf = async (folder: string, path: string): Promise<string | null> => 
 };
 
 /**
- * One file of the built screens with its headers, or null where there is none to serve. `path` is the path of a URL, still
- * encoded. A document gets its policy and, for the style elements of its own code, that policy's nonce.
+ * One file of the built screens with its headers, or null where there is none to serve. `path` is the
+ * path of a URL, still encoded. A document gets its policy and, for the style elements of its own code,
+ * that policy's nonce.
  */
 export const screenFile = async (folder: string, path: string, nonce: string): Promise<ScreenFile | null> => {
   const place = await placeOf(folder, path);

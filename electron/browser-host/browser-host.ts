@@ -14,8 +14,8 @@ export interface BrowserHost {
   /** `http://127.0.0.1:PORT`, without a code. */
   origin: string;
   /**
-   * An address to open once, within so many milliseconds; its code is in the fragment, which no browser sends or logs. Without
-   * a lifetime it has a quarter of an hour.
+   * An address to open once, within so many milliseconds; its code is in the fragment, which no browser sends
+   * or logs. Without a lifetime it has a quarter of an hour.
    */
   newAddress(lifetime?: number): string;
   close(): Promise<void>;
@@ -30,9 +30,15 @@ interface Options {
   screens: string;
   /** Zero for any free port. */
   port?: number;
-  /** Hears of everybody who came with an address of this host's, and once for each address that lets nobody in any more. */
+  /**
+   * Hears of everybody who came with an address of this host's, and once for each address that lets
+   * nobody in any more.
+   */
   onEntry?: (outcome: Entry) => void;
-  /** Milliseconds that a code may take to arrive: it comes in one piece, and whoever sends it slower holds the line. */
+  /**
+   * Milliseconds that a code may take to arrive: it comes in one piece, and whoever sends it
+   * slower holds the line.
+   */
   bodyTime?: number;
 }
 

@@ -16,8 +16,8 @@ const bodyLimits: [RegExp, number][] = [
 ];
 
 /**
- * The body must say its kind and its length beforehand: a length that is a lie is cut off by the HTTP parser, so the
- * limit holds without counting.
+ * The body must say its kind and its length beforehand: a length that is a lie is cut off by the HTTP parser,
+ * so the limit holds without counting.
  */
 const bodyRefusal = (request: IncomingMessage): Refusal | null => {
   const { headers } = request;
@@ -37,7 +37,10 @@ const isCrossSite = (request: IncomingMessage): boolean => {
   return site !== undefined && site !== 'same-origin' && site !== 'none';
 };
 
-/** Headers that a request is judged by. Node reads the first of several; whoever stands in between may read the last. */
+/**
+ * Headers that a request is judged by. Node reads the first of several; whoever stands in between
+ * may read the last.
+ */
 const judgedHeaders = new Set(['host', 'origin', 'content-type', 'x-playworn-token', 'sec-fetch-site']);
 
 const repeatsAHeader = ({ rawHeaders }: IncomingMessage): boolean => {
@@ -49,8 +52,8 @@ const repeatsAHeader = ({ rawHeaders }: IncomingMessage): boolean => {
 };
 
 /**
- * Looks at what every request must be before any route does: made to this very address (so that no name pointed at the
- * loopback address gets through), by a page of this very origin.
+ * Looks at what every request must be before any route does: made to this very address (so that no name
+ * pointed at the loopback address gets through), by a page of this very origin.
  */
 export const refusalOf = (request: IncomingMessage, authority: string): Refusal | null => {
   const { headers, method } = request;

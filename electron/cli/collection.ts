@@ -28,7 +28,9 @@ interface Opening {
 export const noCollection = (dir: string): Refused =>
   new Refused(`There is no collection in ${dir}. Start one with "playworn import" or "playworn demo".`);
 
-/** Interrupts that a user sends while a command runs: the first stops the work, none cuts the closing short. */
+/**
+ * Interrupts that a user sends while a command runs: the first stops the work, none cuts the closing short.
+ */
 const interruptions = () => {
   const controller = new AbortController();
   let closing = false;
@@ -58,8 +60,8 @@ const interruptions = () => {
 };
 
 /**
- * Runs a command with the collection open, and closes it whatever happens. What closing could not do, such as the backup after
- * changes, is said and ends with 1; work that an interrupt stopped ends with 130.
+ * Runs a command with the collection open, and closes it whatever happens. What closing could not do, such as
+ * the backup after changes, is said and ends with 1; work that an interrupt stopped ends with 130.
  */
 export const withCollection = async <T>(
   { collection, demo, mayBeMissing, unopened }: Opening,

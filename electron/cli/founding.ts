@@ -11,8 +11,8 @@ const missingFolders = (dir: string): string[] =>
   existsSync(dir) || dirname(dir) === dir ? [] : [dir, ...missingFolders(dirname(dir))];
 
 /**
- * Remembers what was in a folder before a collection is made there. The function returned takes the collection away again, for
- * an import that then took nothing; call it once the collection is closed.
+ * Remembers what was in a folder before a collection is made there. The function returned takes the
+ * collection away again, for an import that then took nothing; call it once the collection is closed.
  */
 export const beforeFounding = (dir: string): (() => void) => {
   const before = new Set(namesIn(dir));

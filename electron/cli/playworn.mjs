@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-// Plain JavaScript, so that any Node can begin: one too old to run TypeScript, or to load the database, hands over to
-// the Node that npm installs with Playworn.
+// Plain JavaScript, so that any Node can begin: one too old to run TypeScript, or to load the database, hands
+// over to the Node that npm installs with Playworn.
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';

@@ -5,7 +5,10 @@ const short: Record<string, string> = { '\n': '\\n', '\r': '\\r', '\t': '\\t' };
 const escaped = (character: string): string =>
   short[character] ?? `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
 
-/** A line for a terminal: whatever in it is no plain text, such as a cell's escape sequence, is shown and not obeyed. */
+/**
+ * A line for a terminal: whatever in it is no plain text, such as a cell's escape sequence, is
+ * shown and not obeyed.
+ */
 export const printable = (line: string): string => line.replace(steering, escaped);
 
 /** The same for text whose own line breaks are meant; JSON stays JSON of the same value. */

@@ -4,7 +4,9 @@ import { Refused } from './terminal.ts';
 
 const most = 5_000_000;
 
-/** The text of a file, in the encoding that its bytes show. Throws where it is missing, no file, or too large. */
+/**
+ * The text of a file, in the encoding that its bytes show. Throws where it is missing, no file, or too large.
+ */
 export const textOf = async (path: string): Promise<string> => {
   const found = statSync(path, { throwIfNoEntry: false });
   if (!found) throw new Refused(`There is no file ${path}.`);

@@ -6,8 +6,9 @@ import { Refused } from './terminal.ts';
 import { textOf } from './text-file.ts';
 
 /**
- * The words of a CSV file with the columns column, text, field and meaning. A row without a meaning is not answered and left out, so that
- * a report of what was not understood can be given back half filled in; the field "nothing" says that a text means nothing.
+ * The words of a CSV file with the columns column, text, field and meaning. A row without a meaning is not
+ * answered and left out, so that a report of what was not understood can be given back half filled in; the
+ * field "nothing" says that a text means nothing.
  */
 export const wordsIn = async (path: string): Promise<OwnWord[]> => {
   const { data, meta } = Papa.parse<Record<string, string>>((await textOf(path)).trim(), {

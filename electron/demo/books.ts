@@ -27,7 +27,9 @@ export interface Share {
 /** One car of the partly sold tray had its own price, agreed before the rest was. */
 const fixedShare = 6500;
 
-/** Each car's share of what its lot cost, by its worth on the day; every lot's shares sum to its cost exactly. */
+/**
+ * Each car's share of what its lot cost, by its worth on the day; every lot's shares sum to its cost exactly.
+ */
 export const shareLots = (market: DemoMarket, cars: DemoCar[]): Map<number, Share> => {
   const shares = new Map<number, Share>();
   lotPlans.forEach((lot, i) => {

@@ -32,7 +32,10 @@ export interface DemoCar {
 /** How many cars of a lot the owner restored at the bench, by lot. */
 const restoredAtBench = [1, 0, 3, 2, 0];
 
-/** The cars of the invented collection, lot by lot; the same at every call, as each lot draws from its own seed. */
+/**
+ * The cars of the invented collection, lot by lot; the same at every call, as each lot draws
+ * from its own seed.
+ */
 export const makeCars = (reference: DemoReference, market: DemoMarket): DemoCar[] => {
   const note = carNotes(randomFrom('car notes'));
   const cars: DemoCar[] = [];
@@ -188,7 +191,10 @@ const sellSome = (random: Random, cars: DemoCar[], lot: LotPlan): void => {
     });
 };
 
-/** The roughest original cars of common variations go to the bench; their finish is what was lost, and is not hidden. */
+/**
+ * The roughest original cars of common variations go to the bench; their finish is what was lost,
+ * and is not hidden.
+ */
 const restoreSome = (random: Random, cars: DemoCar[], lot: LotPlan, count: number): void => {
   cars
     .filter(

@@ -1,4 +1,7 @@
-/** The finishes that the maker of the demo offered. Candy lacquer is a clear tint over bare zinc; enamel covers it. */
+/**
+ * The finishes that the maker of the demo offered. Candy lacquer is a clear tint over bare zinc;
+ * enamel covers it.
+ */
 export interface DemoColour {
   name: string;
   swatch: string;

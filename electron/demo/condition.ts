@@ -57,7 +57,10 @@ const renewedOriginality = (random: Random, part: PartName, finishState: FinishS
   return (part === 'wheels' || part === 'axles') && random.chance(0.04) ? 'period replacement' : 'original';
 };
 
-/** The same parts after the owner's bench job: what was lost is a reproduction, the closure shows that it was opened. */
+/**
+ * The same parts after the owner's bench job: what was lost is a reproduction, the closure shows
+ * that it was opened.
+ */
 export const restoredParts = (random: Random, before: readonly DemoPart[], grade: Grade): DemoPart[] =>
   before.map(({ part, originality }) => {
     const after: Originality = originality === 'missing' ? 'reproduction' : originality;

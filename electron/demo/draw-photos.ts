@@ -7,7 +7,10 @@ import { renderView } from './drawing/render.ts';
 /** So many photographs are drawn at once; libvips works on its own threads. */
 const atOnce = 3;
 
-/** Draws the photographs and stores them in the collection's folder; returns their rows, without ids, in order. */
+/**
+ * Draws the photographs and stores them in the collection's folder; returns their rows,
+ * without ids, in order.
+ */
 export const drawPhotos = async (
   dir: string,
   photos: readonly DemoPhoto[],

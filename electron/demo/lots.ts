@@ -147,7 +147,10 @@ export const lotCostRows: Row<'lot_cost'>[] = lotPlans
   .flatMap((lot, i) => lot.costs.map(cost => ({ lot_id: i + 1, ...cost })))
   .map((cost, i) => ({ id: i + 1, ...cost }));
 
-/** A total shared out by weight in whole units, summing exactly (largest remainder; ties to the earlier share). */
+/**
+ * A total shared out by weight in whole units, summing exactly (largest remainder; ties to
+ * the earlier share).
+ */
 export const shareOut = (total: number, weights: number[]): number[] => {
   const sum = weights.reduce((a, b) => a + b, 0);
   const quotas = weights.map(weight => (total * weight) / sum);

@@ -12,8 +12,9 @@ interface MakeDemoOptions {
 }
 
 /**
- * Fills an empty collection with the demo and its past values, as the engine worked them out month by month. Throws Error
- * where the collection is not empty; an aborted signal throws its reason and leaves no rows behind.
+ * Fills an empty collection with the demo and its past values, as the engine worked them out month by
+ * month. Throws Error where the collection is not empty; an aborted signal throws its reason and
+ * leaves no rows behind.
  */
 export const makeDemo = async (collection: Collection, options: MakeDemoOptions): Promise<void> => {
   const content = demoContent();

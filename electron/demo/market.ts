@@ -5,8 +5,8 @@ import { randomFrom } from './random.ts';
 import type { DemoReference } from './reference.ts';
 
 /**
- * The market from which the demo's sale records are drawn. It is the demo's truth: the collection holds only the records,
- * and tests hold the engine's answers against this.
+ * The market from which the demo's sale records are drawn. It is the demo's truth: the collection holds only
+ * the records, and tests hold the engine's answers against this.
  */
 export interface DemoMarket {
   /** Log price in US dollars of each variation at C10, original, complete, on `atDate`. */
@@ -25,7 +25,9 @@ export interface DemoMarket {
 /** Price at each whole grade 1 … 10 relative to C10 in original finish. */
 const gradeCurve = [0.045, 0.07, 0.1, 0.15, 0.21, 0.29, 0.4, 0.55, 0.75, 1];
 
-/** A car without its factory finish never reaches an original of the same grade, and its grade matters less. */
+/**
+ * A car without its factory finish never reaches an original of the same grade, and its grade matters less.
+ */
 const finishFactor: Record<FinishState, { level: number; slope: number }> = {
   original: { level: 1, slope: 1 },
   'touched up': { level: 0.74, slope: 0.92 },

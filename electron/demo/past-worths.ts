@@ -48,7 +48,10 @@ const marketOf = ({ tables }: DemoContent): Market => {
 
 const rangeOf = (worth: Worth | null) => worth && { low: worth.low, mid: worth.mid, high: worth.high };
 
-/** What the engine made of the demo's cars on the days on which its owner looked, each by the sales known by then. */
+/**
+ * What the engine made of the demo's cars on the days on which its owner looked, each by the
+ * sales known by then.
+ */
 export const pastWorths = async (
   content: DemoContent,
   signal: AbortSignal,

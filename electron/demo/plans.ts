@@ -139,7 +139,10 @@ const makePlan = (random: Random, car: DemoCar, id: number) => {
   return { plan, lines };
 };
 
-/** Plans for rough cars that could be worth the work: those on the bench, and the best candidates of the last two lots. */
+/**
+ * Plans for rough cars that could be worth the work: those on the bench, and the best candidates of
+ * the last two lots.
+ */
 export const makePlans = (
   cars: DemoCar[],
 ): { plans: Row<'restoration_plan'>[]; lines: Row<'plan_line'>[] } => {

@@ -21,7 +21,10 @@ const hashText = (text: string): number => {
   return hash >>> 0;
 };
 
-/** A generator (mulberry32) for a seed text; each purpose takes its own, so that adding one leaves the others as they are. */
+/**
+ * A generator (mulberry32) for a seed text; each purpose takes its own, so that adding one leaves the
+ * others as they are.
+ */
 export const randomFrom = (seed: string): Random => {
   let state = hashText(seed);
   const next = () => {

@@ -1,7 +1,10 @@
 import type { ExchangeRate, IsoDate } from '../../valuation/types.ts';
 import type { Row } from './content.ts';
 
-/** US dollars for one unit, as the demo's owner noted them down twice a year. Rounded figures, for the demo alone. */
+/**
+ * US dollars for one unit, as the demo's owner noted them down twice a year. Rounded figures,
+ * for the demo alone.
+ */
 const noted: [IsoDate, gbp: number, eur: number][] = [
   ['2018-10-01', 1.3, 1.16],
   ['2019-04-01', 1.31, 1.125],

@@ -14,8 +14,8 @@ const fairs: Record<string, string[]> = {
 const shops = ['The Tin Shelf', 'Lower Shelf Toys', 'Attic and Axle', 'Penny Counter'];
 
 /**
- * Where an invented sale took place, as its record writes it; currencies have auction rooms and fairs of their
- * own.
+ * Where an invented sale took place, as its record writes it; currencies have auction rooms and
+ * fairs of their own.
  */
 export const referenceFor = (random: Random, source: string, currency: string): string => {
   switch (source) {

@@ -71,7 +71,8 @@ const saleOf = (
   variation: DemoVariation,
   parts: PartName[],
 ): DemoSale => {
-  // More and more is noted down as the collector gets going: the density of records rises over the eight years.
+  // More and more is noted down as the collector gets going: the density of records rises over
+  // the eight years.
   const soldOn = addDays(firstDay, days * random.next() ** 0.8);
   const car = conditionOf(
     random,

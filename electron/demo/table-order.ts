@@ -1,8 +1,8 @@
 import type { Database } from 'better-sqlite3';
 
 /**
- * The tables in an order in which every row that another points at already exists, by the schema's own foreign keys.
- * Throws RangeError where tables point at each other in a ring.
+ * The tables in an order in which every row that another points at already exists, by the schema's own
+ * foreign keys. Throws RangeError where tables point at each other in a ring.
  */
 export const inOrderOfReference = <T extends string>(sqlite: Database, tables: readonly T[]): T[] => {
   const targets = sqlite.prepare<[string], { table: string }>(

@@ -36,8 +36,8 @@ const plural: Record<MinorFeature, keyof FeaturePlan> = {
 };
 
 /**
- * The variations of one release. A casting differs in colour, base paint, rear end and two features more; the others stay
- * at their usual value, as a maker changes what its suppliers change, not everything at once.
+ * The variations of one release. A casting differs in colour, base paint, rear end and two features more; the
+ * others stay at their usual value, as a maker changes what its suppliers change, not everything at once.
  */
 export const variationsOf = (
   plan: CastingPlan,
@@ -70,7 +70,9 @@ export const variationsOf = (
   }));
 };
 
-/** Mostly the usual value; the further attempts stray more, so that a repeated colour differs in something. */
+/**
+ * Mostly the usual value; the further attempts stray more, so that a repeated colour differs in something.
+ */
 const drawFeatures = (
   random: Random,
   features: FeaturePlan,

@@ -20,8 +20,9 @@ interface WriteDemoOptions {
 }
 
 /**
- * Fills an empty collection with the demo: the same rows and the same photographs every time, in one action of history.
- * Throws Error where the collection is not empty; an aborted signal throws its reason and leaves no rows behind.
+ * Fills an empty collection with the demo: the same rows and the same photographs every time, in one action
+ * of history. Throws Error where the collection is not empty; an aborted signal throws its reason and
+ * leaves no rows behind.
  */
 export const writeDemo = async (
   collection: Collection,
@@ -50,7 +51,10 @@ export const writeDemo = async (
 const pieces = <T>(rows: readonly T[], size: number): T[][] =>
   Array.from({ length: Math.ceil(rows.length / size) }, (_, i) => rows.slice(i * size, (i + 1) * size));
 
-/** Rows in the order of their ids: in an empty table SQLite gives them those very ids, which history wants to choose. */
+/**
+ * Rows in the order of their ids: in an empty table SQLite gives them those very ids, which history
+ * wants to choose.
+ */
 const insertRows = async (
   trx: Transaction<Schema>,
   table: DemoTable,

@@ -97,7 +97,10 @@ const make = async (product: Product): Promise<void> => {
 
 const isProduct = (word: string): word is Product => Object.hasOwn(products, word);
 
-/** Builds what is stale, in a process of its own: a build takes memory that a host would hold as long as it serves. */
+/**
+ * Builds what is stale, in a process of its own: a build takes memory that a host would hold as
+ * long as it serves.
+ */
 export const buildStale = async (wanted: Product[], say: (sentence: string) => void): Promise<void> => {
   const stale = wanted.filter(product => !isBuilt(product, digest(product)));
   if (stale.length === 0) return;

@@ -15,8 +15,8 @@ const placeForPages = (): string =>
   process.platform === 'linux' && existsSync('/snap/bin') ? homedir() : tmpdir();
 
 /**
- * Writes the page into a folder of its own. What a program is started with can be read by every user of the machine, so the
- * browser is given the page's place, and the address with its code stands inside.
+ * Writes the page into a folder of its own. What a program is started with can be read by every user of the
+ * machine, so the browser is given the page's place, and the address with its code stands inside.
  */
 export const writeEntryPage = (address: string, place = placeForPages()): EntryPage => {
   const folder = mkdtempSync(join(place, 'playworn-'));

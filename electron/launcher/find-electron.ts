@@ -10,7 +10,10 @@ const binaryName = (): string =>
   ({ darwin: 'Electron.app/Contents/MacOS/Electron', win32: 'electron.exe' })[process.platform as string] ??
   'electron';
 
-/** Electron's package brings no binary; its own script downloads it at first use, from a host that may be out of reach. */
+/**
+ * Electron's package brings no binary; its own script downloads it at first use, from a host that may
+ * be out of reach.
+ */
 const download = (script: string, seconds: number): Promise<string | null> =>
   new Promise(resolve => {
     const child = spawn(process.execPath, [script], { stdio: ['ignore', 'ignore', 'pipe'] });
@@ -30,8 +33,8 @@ const download = (script: string, seconds: number): Promise<string | null> =>
   });
 
 /**
- * Looks where Electron's own package looks: the folder named by ELECTRON_OVERRIDE_DIST_PATH, else its own, downloading
- * what is not there yet.
+ * Looks where Electron's own package looks: the folder named by ELECTRON_OVERRIDE_DIST_PATH, else its own,
+ * downloading what is not there yet.
  */
 export const findElectron = async (
   env: NodeJS.ProcessEnv,

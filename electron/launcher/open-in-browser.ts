@@ -2,8 +2,8 @@ import { spawn } from 'node:child_process';
 import { asUsual } from '../service/private-files.ts';
 
 /**
- * Asks the system to open an address, which everybody on the machine can then read. It is printed in any case, so that a failure
- * here costs nothing.
+ * Asks the system to open an address, which everybody on the machine can then read. It is printed in any
+ * case, so that a failure here costs nothing.
  */
 export const openInBrowser = (address: string): void => {
   const [command, ...before] =

@@ -16,7 +16,9 @@ const sayIfMade = (session: Session, say: (sentence: string) => void): void => {
   if (!collectionExists(demoDir)) say(`Making the demo collection in ${demoDir} …`);
 };
 
-/** Makes the demo where it is not there yet, so that the window opens on a collection and not on a long wait. */
+/**
+ * Makes the demo where it is not there yet, so that the window opens on a collection and not on a long wait.
+ */
 export const makeDemo = async (
   options: Omit<BeginOptions, 'host'>,
   say: (sentence: string) => void,
@@ -42,7 +44,10 @@ const portSentence = (error: unknown, port: number): string | null => {
 /** How long a browser may take to start and to read its page. */
 const entryLifetime = 60_000;
 
-/** Leads the system's browser to the host by a page of the owner's own; returns what to do once somebody has come in. */
+/**
+ * Leads the system's browser to the host by a page of the owner's own; returns what to do once
+ * somebody has come in.
+ */
 const openByPage = (host: BrowserHost): (() => void) => {
   let page: EntryPage;
   try {
@@ -60,11 +65,15 @@ const openByPage = (host: BrowserHost): (() => void) => {
 /** Resolves at the first signal that ends a host. */
 const ended = (): Promise<void> =>
   new Promise(resolve => {
-    // Heard more than once: npm passes on what the terminal has sent already, and closing must not be cut short.
+    // Heard more than once: npm passes on what the terminal has sent already, and closing must
+    // not be cut short.
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => resolve());
   });
 
-/** Closes the collection; what closing could not do, such as the backup after changes, is said. Returns the exit code. */
+/**
+ * Closes the collection; what closing could not do, such as the backup after changes, is said.
+ * Returns the exit code.
+ */
 const closeSession = async (session: Session, say: (sentence: string) => void): Promise<number> => {
   await session.close();
   const { notices } = session.state();
@@ -72,7 +81,10 @@ const closeSession = async (session: Session, say: (sentence: string) => void): 
   return notices.length > 0 ? 1 : 0;
 };
 
-/** Serves the screens to the browser until a signal ends it; then closes the collection. Returns the exit code. */
+/**
+ * Serves the screens to the browser until a signal ends it; then closes the collection.
+ * Returns the exit code.
+ */
 export const serveBrowser = async (
   options: Omit<BeginOptions, 'host'>,
   { open, port, say }: { open: boolean; port: number; say: (sentence: string) => void },

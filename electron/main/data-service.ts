@@ -9,12 +9,15 @@ export interface DataService {
   close(): Promise<void>;
 }
 
-/** Long enough for a backup of a large collection; after that the process is ended, which loses nothing committed. */
+/**
+ * Long enough for a backup of a large collection; after that the process is ended, which
+ * loses nothing committed.
+ */
 const closingTime = 120_000;
 
 /**
- * `options` reach the service as JSON; `lost` hears that the process ended without having been asked to. The two
- * switches by environment are for development, not for a packaged app.
+ * `options` reach the service as JSON; `lost` hears that the process ended without having been asked to. The
+ * two switches by environment are for development, not for a packaged app.
  */
 export const startDataService = (
   file: string,

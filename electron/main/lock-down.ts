@@ -27,8 +27,8 @@ const denyAll = (of: Session): void => {
 };
 
 /**
- * The main process is not asked before a page goes to about:blank. The preload refuses that; should a page get there all the
- * same, the screens are shown again.
+ * The main process is not asked before a page goes to about:blank. The preload refuses that; should a page
+ * get there all the same, the screens are shown again.
  */
 const keepFromBlank = (contents: WebContents): void => {
   let shown = '';

@@ -76,7 +76,8 @@ const start = async (): Promise<void> => {
 };
 
 registerScreensScheme();
-// Enabling the sandbox overrides `--no-sandbox`, which root has to pass: every process would then refuse to run.
+// Enabling the sandbox overrides `--no-sandbox`, which root has to pass: every process would
+// then refuse to run.
 if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
 if (profile) app.setPath('userData', join(app.getPath('userData'), 'collections', profile));
 if (app.requestSingleInstanceLock()) {

@@ -9,7 +9,9 @@ const host = 'playworn';
 /** Where the window starts; the screens keep their own place in the fragment. */
 export const screensUrl = `${scheme}://${host}/`;
 
-/** True for a document of ours. Told by its parts: a URL of an own scheme has no origin outside the browser. */
+/**
+ * True for a document of ours. Told by its parts: a URL of an own scheme has no origin outside the browser.
+ */
 export const isScreensUrl = (url: string): boolean => {
   try {
     const { protocol: urlScheme, host: urlHost, username, password } = new URL(url);
@@ -19,7 +21,10 @@ export const isScreensUrl = (url: string): boolean => {
   }
 };
 
-/** Must run before the app is ready: gives the scheme an origin, storage and a secure context, and nothing that bypasses. */
+/**
+ * Must run before the app is ready: gives the scheme an origin, storage and a secure context, and
+ * nothing that bypasses.
+ */
 export const registerScreensScheme = (): void =>
   protocol.registerSchemesAsPrivileged([
     { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },

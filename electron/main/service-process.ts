@@ -20,8 +20,8 @@ export const startUtilityService = (file: string, options: string): ServiceProce
 };
 
 /**
- * Where the Electron at hand is too old to load the database: a Node that the user names, to which each port's messages
- * are relayed under a number.
+ * Where the Electron at hand is too old to load the database: a Node that the user names, to which each
+ * port's messages are relayed under a number.
  */
 export const startRelayedService = (node: string, file: string, options: string): ServiceProcess => {
   const child = spawn(node, [file, options], {

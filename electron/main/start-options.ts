@@ -13,7 +13,9 @@ export const startOptions = (argv: readonly string[]): StartOptions => {
   return given ? { collection: resolve(given.slice('--collection='.length)), demo } : { demo };
 };
 
-/** Names the profile of a start, so that two collections can be open in two instances, and one never in two. */
+/**
+ * Names the profile of a start, so that two collections can be open in two instances, and one never in two.
+ */
 export const profileName = ({ collection, demo }: StartOptions): string | null => {
   if (!collection) return demo ? 'demo' : null;
   return createHash('sha256').update(collection).digest('hex').slice(0, 16);

@@ -1,7 +1,10 @@
 import { type IpcMainEvent, ipcMain, type WebFrameMain } from 'electron';
 import { isScreensUrl } from './screens-scheme.ts';
 
-/** The window's own frame, showing our screens: not a frame within it, another window, or a page it strayed to. */
+/**
+ * The window's own frame, showing our screens: not a frame within it, another window, or a
+ * page it strayed to.
+ */
 const isTrusted = (frame: WebFrameMain | null, own: WebFrameMain | undefined): boolean =>
   frame !== null && frame === own && frame.parent === null && isScreensUrl(frame.url);
 

@@ -33,7 +33,9 @@ const canBeReached = (place: Area, areas: readonly Area[]): boolean =>
       place.y + 40 <= area.y + area.height,
   );
 
-/** The place that a kept text describes on the screens there are now; the first place where it describes none. */
+/**
+ * The place that a kept text describes on the screens there are now; the first place where it describes none.
+ */
 export const placeFrom = (saved: string | null, areas: readonly Area[]): WindowPlace => {
   let read: Partial<Record<keyof WindowPlace, unknown>> | null;
   try {

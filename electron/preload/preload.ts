@@ -8,7 +8,8 @@ window.addEventListener('message', event => {
   if (event.source === window && event.data === readyMessage) ipcRenderer.send(connectChannel);
 });
 
-// The main process refuses every other address; of about:blank, which is fetched from nowhere, it only hears afterwards.
+// The main process refuses every other address; of about:blank, which is fetched from nowhere, it
+// only hears afterwards.
 window.navigation.addEventListener('navigate', event => {
   if (event.destination.url.startsWith('about:')) event.preventDefault();
 });

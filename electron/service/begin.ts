@@ -20,7 +20,10 @@ export interface BeginOptions {
   bundle?: string | undefined;
 }
 
-/** The instant that SOURCE_DATE_EPOCH names, which reproducible-builds.org defines as seconds since 1970; undefined without one. */
+/**
+ * The instant that SOURCE_DATE_EPOCH names, which reproducible-builds.org defines as seconds since 1970;
+ * undefined without one.
+ */
 const sourceDate = (seconds = process.env.SOURCE_DATE_EPOCH): string | undefined =>
   seconds !== undefined && /^\d{1,11}$/.test(seconds)
     ? new Date(Number(seconds) * 1000).toISOString()
@@ -51,9 +54,9 @@ const unwatched: Follow = async work => {
 };
 
 /**
- * Opens what was asked for. A folder without a collection is left alone: the screens then offer to start one there.
- * Making the demo takes a while, which `follow` can show. Throws what opening throws, such as another program holding
- * the collection.
+ * Opens what was asked for. A folder without a collection is left alone: the screens then offer to start one
+ * there. Making the demo takes a while, which `follow` can show. Throws what opening throws, such as another
+ * program holding the collection.
  */
 export const openAsAsked = async (
   session: Session,

@@ -2,8 +2,8 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
 /**
- * Where the bundled service finds its workers and the files of reports: beside itself, and in a packaged app outside the
- * archive, so that plain Node threads can load them and the binaries they need.
+ * Where the bundled service finds its workers and the files of reports: beside itself, and in a packaged app
+ * outside the archive, so that plain Node threads can load them and the binaries they need.
  */
 export const bundledFiles = (folder: string) => {
   const place = folder.replace(/app\.asar(?=[\\/]|$)/, 'app.asar.unpacked');

@@ -17,7 +17,10 @@ const documentsOnLinux = (home: string): string | null => {
   }
 };
 
-/** Where collections lie unless another folder is named: the same answer in the window, the browser and the command line. */
+/**
+ * Where collections lie unless another folder is named: the same answer in the window, the browser and
+ * the command line.
+ */
 export const collectionPlaces = () => {
   const home = homedir();
   const documents = (process.platform === 'linux' && documentsOnLinux(home)) || join(home, 'Documents');

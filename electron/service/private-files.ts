@@ -15,15 +15,19 @@ const maskFor = (dir: string): number => {
 let usual: number | undefined;
 
 /**
- * Makes whatever this process writes from now on readable by its owner alone; where there is a collection in the folder that
- * its owner has opened to others, as open as that is. Without effect on Windows, where a user's folders are private anyway.
+ * Makes whatever this process writes from now on readable by its owner alone; where there is a collection in
+ * the folder that its owner has opened to others, as open as that is. Without effect on Windows, where a
+ * user's folders are private anyway.
  */
 export const keepPrivate = (dir: string): void => {
   const before = process.umask(maskFor(dir));
   usual ??= before;
 };
 
-/** Runs work whose files, or whose child processes, are the user's own affair. The work must not be asynchronous. */
+/**
+ * Runs work whose files, or whose child processes, are the user's own affair. The work must
+ * not be asynchronous.
+ */
 export const asUsual = <T>(work: () => T): T => {
   if (usual === undefined) return work();
   const now = process.umask(usual);

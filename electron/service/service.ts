@@ -4,7 +4,10 @@ import { router } from '../api/router.ts';
 import { type BeginOptions, newSession, openAsAsked } from './begin.ts';
 import { hostLink } from './host-link.ts';
 
-/** The data service: owns the database, answers pages over their ports, and closes the collection before it ends. */
+/**
+ * The data service: owns the database, answers pages over their ports, and closes the
+ * collection before it ends.
+ */
 const serve = () => {
   const options: BeginOptions = JSON.parse(process.argv[2] ?? '{}');
   const link = hostLink();
@@ -15,7 +18,8 @@ const serve = () => {
   const opened = openAsAsked(session, options).catch((error: unknown) => {
     if (!session.state().problem) session.tell(error instanceof Error ? error.message : String(error));
   });
-  // A page that comes while the collection is being opened waits for it, instead of being told that there is none.
+  // A page that comes while the collection is being opened waits for it, instead of being told
+  // that there is none.
   link.onPort(async port => {
     await opened;
     handler.upgrade(port, { context: { session } });

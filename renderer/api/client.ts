@@ -18,7 +18,9 @@ export const connectApi = (link: Promise<ApiLink>): void => {
   link.then(settle.resolve, settle.reject);
 };
 
-/** The service's procedures, by subject: `await api.lots.list()`. Calls made before it is reached wait for it. */
+/**
+ * The service's procedures, by subject: `await api.lots.list()`. Calls made before it is reached wait for it.
+ */
 export const api: Api = createORPCClient<Api>({
   call: async (path, input, options) => (await connected).call(path, input, options),
 } satisfies ApiLink);

@@ -10,5 +10,7 @@ export const shell: Promise<ShellApi | null> = links
   ? links.then(ports => ports.shell)
   : Promise.resolve(null);
 
-/** Reaches the service: over the window's port under the app's own scheme, over loopback HTTP in a browser. */
+/**
+ * Reaches the service: over the window's port under the app's own scheme, over loopback HTTP in a browser.
+ */
 export const connect = (): void => connectApi(links ? links.then(ports => ports.service) : httpLink());

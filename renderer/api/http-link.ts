@@ -6,7 +6,9 @@ const storageKey = 'playworn-token';
 /** The single-use code in an address such as `http://127.0.0.1:4100/#code=…`, or null. */
 export const codeIn = (hash: string): string | null => /^#code=([\w-]+)$/.exec(hash)?.[1] ?? null;
 
-/** Exchanges the address's single-use code for a token, once, and erases it from the address and the history. */
+/**
+ * Exchanges the address's single-use code for a token, once, and erases it from the address and the history.
+ */
 const exchange = async (code: string): Promise<string> => {
   history.replaceState(null, '', location.pathname + location.search);
   const response = await fetch('/session', {

@@ -7,7 +7,8 @@ import type { ApiLink } from './client.ts';
 
 export type ShellApi = RouterClient<Shell, Record<never, never>>;
 
-// The page takes no code from beneath it; the compiler holds these to the words that the preload script listens for.
+// The page takes no code from beneath it; the compiler holds these to the words that the preload
+// script listens for.
 const announcement: typeof portChannel = 'playworn:port';
 const ready: typeof readyMessage = 'playworn:ready';
 

@@ -1,6 +1,9 @@
 import { QueryClient } from '@tanstack/react-query';
 
-/** The service is on this machine: what it said stays true until something is written, then everything is asked anew. */
+/**
+ * The service is on this machine: what it said stays true until something is written, then
+ * everything is asked anew.
+ */
 export const queryClient = new QueryClient({
   defaultOptions: {
     queries: {

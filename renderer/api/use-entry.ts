@@ -2,8 +2,8 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { askEverythingAnew } from './query-client.ts';
 
 /**
- * Makes or opens a collection and goes on into it; what goes wrong is left to the form, which says it in place, or to whoever
- * `onRefused` leads to.
+ * Makes or opens a collection and goes on into it; what goes wrong is left to the form, which says it in
+ * place, or to whoever `onRefused` leads to.
  */
 export const useEntry = (
   enter: () => Promise<unknown>,

@@ -13,13 +13,18 @@ export type WorkState<T> =
 
 export interface Work<T> {
   state: WorkState<T>;
-  /** Starts the work: `work.start(signal => api.imports.run(input, { signal }))`. Resolves to its result, or null. */
+  /**
+   * Starts the work: `work.start(signal => api.imports.run(input, { signal }))`. Resolves to its
+   * result, or null.
+   */
   start: (open: (signal: AbortSignal) => Promise<AsyncIterable<Progress<T>>>) => Promise<T | null>;
   cancel: () => void;
   reset: () => void;
 }
 
-/** Long work of the service: its progress as it goes, its result, and a cancel. Leaving the screen cancels it. */
+/**
+ * Long work of the service: its progress as it goes, its result, and a cancel. Leaving the screen cancels it.
+ */
 export const useProgress = <T>(): Work<T> => {
   const client = useQueryClient();
   const [state, setState] = useState<WorkState<T>>({ is: 'idle' });

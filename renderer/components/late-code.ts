@@ -27,8 +27,8 @@ export const lateCode = <Props extends object>(
 };
 
 /**
- * The component itself where its code is there, else one that waits for it. React's `lazy` alone would wait in either case,
- * and a place that waits, however shortly, is kept on its fallback for 300 ms.
+ * The component itself where its code is there, else one that waits for it. React's `lazy` alone would wait
+ * in either case, and a place that waits, however shortly, is kept on its fallback for 300 ms.
  */
 export const useLate = <Props extends object>(code: LateCode<Props>): ComponentType<Props> =>
   // The one of the first time stays: what is shown would lose its state if the other took over.

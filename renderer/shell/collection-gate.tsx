@@ -16,7 +16,10 @@ const instead = ({ open, problem }: CollectionState, location: string) => {
   return problem && location !== places.firstStart ? recovery : firstStart;
 };
 
-/** Lets the screens be seen once a collection is open; until then the first start or the recovery stands in their place. */
+/**
+ * Lets the screens be seen once a collection is open; until then the first start or the recovery
+ * stands in their place.
+ */
 export const CollectionGate = ({ children }: { children: ReactNode }) => {
   const { data: state, error, refetch } = useQuery(stateQuery);
   const told = useRef(new Set<string>());

@@ -1,7 +1,10 @@
 import { Component, type ReactNode } from 'react';
 import { ErrorState } from '../components/layout/error-state.tsx';
 
-/** Keeps a screen that fails from taking the others with it; a move to another place, or another try, clears it. */
+/**
+ * Keeps a screen that fails from taking the others with it; a move to another place, or
+ * another try, clears it.
+ */
 export class ErrorBoundary extends Component<{ place: string; children: ReactNode }, { error: unknown }> {
   override state: { error: unknown } = { error: null };
 

@@ -1,6 +1,8 @@
 import { useSyncExternalStore } from 'react';
 
-/** The place and the query that an address's fragment names: "#/cars?casting=3" is "/cars" and "casting=3". */
+/**
+ * The place and the query that an address's fragment names: "#/cars?casting=3" is "/cars" and "casting=3".
+ */
 export const placeIn = (hash: string): { path: string; query: string } => {
   const [path = '', ...query] = hash.replace(/^#?\/?/, '').split('?');
   return { path: `/${path}`, query: query.join('?') };
@@ -32,8 +34,8 @@ const usePlace = (): [string, typeof navigate] => [
 ];
 
 /**
- * Keeps the whole place in the address's fragment, its query included, so that a filtered list can be linked to,
- * reloaded and gone back to, and its query does not stay behind when another place is opened.
+ * Keeps the whole place in the address's fragment, its query included, so that a filtered list can be linked
+ * to, reloaded and gone back to, and its query does not stay behind when another place is opened.
  */
 export const useHashPlace = Object.assign(usePlace, {
   hrefs: (href: string) => `#${href}`,

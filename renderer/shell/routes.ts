@@ -20,7 +20,10 @@ export const routes = [
   { path: '/how-values-are-estimated', screen: lateCode(() => import('../screens/method/index.tsx')) },
 ];
 
-/** Asks for what Home shows as soon as a collection is open, and fetches its curve, while the frame is being drawn. */
+/**
+ * Asks for what Home shows as soon as a collection is open, and fetches its curve, while the
+ * frame is being drawn.
+ */
 export const beginHome = (client: QueryClient): void => {
   void worthCurve.fetchAhead();
   client.fetchQuery(stateQuery).then(

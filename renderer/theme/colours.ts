@@ -64,7 +64,10 @@ export const night: MantineColorsTuple = [
   '#0f1011',
 ];
 
-/** The colours of text, surfaces and marks, per scheme; `tokens.css` declares the same values, and a test compares them. */
+/**
+ * The colours of text, surfaces and marks, per scheme; `tokens.css` declares the same values, and a
+ * test compares them.
+ */
 export const tokens = {
   light: {
     page: '#f7f5f0',

@@ -72,7 +72,10 @@ export const identityFacts = (car: CarFacts, locale: string): { label: string; v
   ];
 };
 
-/** What must be said of a car to anybody who may buy, insure or inherit it. Stands on every paper about one car. */
+/**
+ * What must be said of a car to anybody who may buy, insure or inherit it. Stands on every
+ * paper about one car.
+ */
 export const statementText = ({ disclosure }: Pick<CarFacts, 'disclosure'>, locale: string): string =>
   disclosureText(disclosure, locale) ||
   `This car has its factory finish. ${notItsOwnText(disclosure.parts, locale)}`.trim();

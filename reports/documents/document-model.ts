@@ -42,7 +42,10 @@ const printed = (block: DocumentBlock, fileOf: (path: string) => string | null):
   }
 };
 
-/** What the template is given of a document: every text printable, every photograph by its name in the template's folder. */
+/**
+ * What the template is given of a document: every text printable, every photograph by its name in
+ * the template's folder.
+ */
 export const documentModel = (document: PaperDocument, fileOf: (path: string) => string | null): unknown => ({
   title: printableLine(document.title),
   subtitle: printableLine(document.subtitle),

@@ -26,8 +26,8 @@ const runsOf = (text: string): { size: number; runs: [number, number, number][] 
 };
 
 /**
- * What the template is given of labels. `start` is the place of the first, counted from 1 along the rows, so that a sheet that was begun
- * is used up. Throws RangeError where the sheet has no such place.
+ * What the template is given of labels. `start` is the place of the first, counted from 1 along the rows, so
+ * that a sheet that was begun is used up. Throws RangeError where the sheet has no such place.
  */
 export const labelModel = (labels: Label[], sheet: LabelSheet, start: number): unknown => {
   checkStart(sheet, start);

@@ -1,4 +1,7 @@
-/** Where the labels of a sheet lie, in millimetres from the page's upper left corner. Sizes are plain measures; common practice, no source. */
+/**
+ * Where the labels of a sheet lie, in millimetres from the page's upper left corner. Sizes are plain
+ * measures; common practice, no source.
+ */
 export interface LabelSheet {
   /** Name in lists, by measure. */
   name: string;

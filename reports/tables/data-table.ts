@@ -1,6 +1,9 @@
 import type { IsoDate, Minor } from '../../valuation/types.ts';
 
-/** A cell's value before it is written: text, a whole number, an amount in minor units with its currency, or a date. */
+/**
+ * A cell's value before it is written: text, a whole number, an amount in minor units with its
+ * currency, or a date.
+ */
 export type CellValue =
   | { kind: 'text'; text: string }
   | { kind: 'number'; number: number }

@@ -24,9 +24,10 @@ const written = (cell: CellValue): string => {
 const lines = (rows: string[][]): string => `${Papa.unparse(rows, { newline: '\r\n' })}\r\n`;
 
 /**
- * A table as CSV after RFC 4180, piece by piece: UTF-8 with a byte-order mark, commas, CRLF, one heading row. Amounts are
- * decimal strings with a point and as many decimals as their currency has, dates ISO 8601. Text that a spreadsheet would run as a
- * formula is made inert with a leading apostrophe (`inertCell`), which our import takes off again.
+ * A table as CSV after RFC 4180, piece by piece: UTF-8 with a byte-order mark, commas, CRLF, one heading row.
+ * Amounts are decimal strings with a point and as many decimals as their currency has, dates ISO 8601. Text
+ * that a spreadsheet would run as a formula is made inert with a leading apostrophe (`inertCell`), which our
+ * import takes off again.
  */
 export function* tableCsv({ columns, rows }: DataTable): Generator<string> {
   yield byteOrderMark + lines([columns.map(column => column.name)]);
@@ -55,7 +56,10 @@ const plainValue = (cell: CellValue): string | number | null => {
   }
 };
 
-/** A table as JSON lines: an object a row, UTF-8, LF; amounts as decimal strings, dates ISO 8601, null where nothing is known. */
+/**
+ * A table as JSON lines: an object a row, UTF-8, LF; amounts as decimal strings, dates ISO 8601, null where
+ * nothing is known.
+ */
 export function* tableJsonLines({ columns, rows }: DataTable): Generator<string> {
   let some = '';
   for (const row of rows()) {

@@ -17,7 +17,9 @@ const amountFormat = (currency: string): string => {
 
 const midnight = (date: string): Date => new Date(`${date.slice(0, 10)}T00:00:00Z`);
 
-/** Value and number format of a cell. Amounts of more digits than a spreadsheet keeps exactly go in as text. */
+/**
+ * Value and number format of a cell. Amounts of more digits than a spreadsheet keeps exactly go in as text.
+ */
 export const typedCell = (cell: CellValue): { value: Excel.CellValue; format?: string } => {
   if (cell === null) return { value: null };
   switch (cell.kind) {
@@ -35,8 +37,8 @@ export const typedCell = (cell: CellValue): { value: Excel.CellValue; format?: s
 };
 
 /**
- * Adds a table as a sheet: a frozen, bold heading row and first column, a filter, typed cells (text beginning with = is text and
- * cannot run). Yields to the event loop now and then. Rejects with the signal's reason.
+ * Adds a table as a sheet: a frozen, bold heading row and first column, a filter, typed cells (text beginning
+ * with = is text and cannot run). Yields to the event loop now and then. Rejects with the signal's reason.
  */
 export const addTableSheet = async (
   workbook: Excel.stream.xlsx.WorkbookWriter,

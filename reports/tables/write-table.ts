@@ -11,8 +11,8 @@ export const tableFormats = ['csv', 'xlsx', 'jsonl'] as const;
 export type TableFormat = (typeof tableFormats)[number];
 
 /**
- * Writes a workbook to a stream and ends it, `fill` adding its sheets. `made` is the only time in it. Rejects where `fill` does, and
- * where the stream fails.
+ * Writes a workbook to a stream and ends it, `fill` adding its sheets. `made` is the only time in it. Rejects
+ * where `fill` does, and where the stream fails.
  */
 export const writeWorkbook = async (
   to: Writable,
@@ -37,7 +37,10 @@ export const writeWorkbook = async (
   }
 };
 
-/** Writes one table to a stream in its format, and ends it. Rejects with the signal's reason, and where the stream fails. */
+/**
+ * Writes one table to a stream in its format, and ends it. Rejects with the signal's reason, and where
+ * the stream fails.
+ */
 export const writeTable = (
   table: DataTable,
   format: TableFormat,

@@ -1,6 +1,7 @@
 /**
- * Which of 300 cars to restore under five limits (hours, cash in hundreds, three scarce parts) to a gap of 0.1 %: target 5 s at
- * most, with the screens' thread undisturbed and a cancel that is heeded. The baseline is the solver's own time for the relaxation.
+ * Which of 300 cars to restore under five limits (hours, cash in hundreds, three scarce parts) to a gap of
+ * 0.1 %: target 5 s at most, with the screens' thread undisturbed and a cancel that is heeded. The baseline
+ * is the solver's own time for the relaxation.
  * Run it alone: `npx node tests/bench/choose-under-limits.ts`.
  */
 import { Worker } from 'node:worker_threads';

@@ -1,7 +1,8 @@
 /**
- * Time of importing 20,000 rows against bare prepared statements that insert the same rows (values at hand, one transaction,
- * the same tables and indexes, no triggers): at most 4 times. Resident memory while 200,000 rows are imported, in a process of
- * its own: at most 400 MB. Each kind of file, through the procedure that the screens call.
+ * Time of importing 20,000 rows against bare prepared statements that insert the same rows (values at hand,
+ * one transaction, the same tables and indexes, no triggers): at most 4 times. Resident memory while 200,000
+ * rows are imported, in a process of its own: at most 400 MB. Each kind of file, through the procedure that
+ * the screens call.
  * Run: node tests/bench/import.ts [rows] [rows for memory]
  */
 import '../../electron/service/small-heap.ts';
@@ -74,7 +75,10 @@ const openService = async (dir: string) => {
   return { session, take };
 };
 
-/** Processor seconds of this thread, on which both the import and the bare statements run: others' load does not count. */
+/**
+ * Processor seconds of this thread, on which both the import and the bare statements run: others'
+ * load does not count.
+ */
 const seconds = async (work: () => unknown): Promise<number> => {
   const start = process.threadCpuUsage();
   await work();
@@ -89,7 +93,10 @@ const tablesOf: Record<ImportKind, string[]> = {
   sales: ['sale_record'],
 };
 
-/** Inserts every row that the import has made once more, into an emptied copy without triggers, by bare prepared statements. */
+/**
+ * Inserts every row that the import has made once more, into an emptied copy without triggers, by
+ * bare prepared statements.
+ */
 const bareSeconds = async (dir: string, as: ImportKind): Promise<number> => {
   const source = new Database(join(dir, 'collection.sqlite'), { readonly: true });
   const content = tablesOf[as]
@@ -124,7 +131,10 @@ const bareSeconds = async (dir: string, as: ImportKind): Promise<number> => {
   return taken;
 };
 
-/** Imports a file into a new collection with 200 castings in ten variations: seconds of the import and of the bare statements. */
+/**
+ * Imports a file into a new collection with 200 castings in ten variations: seconds of the import and of
+ * the bare statements.
+ */
 const oneRound = async (folder: string, as: ImportKind, count: number): Promise<[number, number]> => {
   const dir = mkdtempSync(join(folder, 'round-'));
   const path = join(dir, 'rows.csv');
@@ -145,7 +155,10 @@ const oneRound = async (folder: string, as: ImportKind, count: number): Promise<
   return [own, bare];
 };
 
-/** The best of some rounds, so that what else the machine does counts least; a small round before them warms up. */
+/**
+ * The best of some rounds, so that what else the machine does counts least; a small round
+ * before them warms up.
+ */
 const measureTimes = async (folder: string): Promise<boolean> => {
   console.log(
     `${rows} rows of each kind, best of ${rounds}; target ≤ ${mostTimes} × bare prepared statements`,

@@ -1,7 +1,8 @@
 /**
- * The engine against simulated markets whose truth is known: coverage of its 80 % intervals, its error beside plain estimators, and
- * what its restore-or-leave decisions lose beside an oracle. Then young collections, which know
- * what was paid and what their owner believes. Prints a table over several seeds. Run: node tests/bench/known-market.ts [seeds]
+ * The engine against simulated markets whose truth is known: coverage of its 80 % intervals, its error
+ * beside plain estimators, and what its restore-or-leave decisions lose beside an oracle. Then young
+ * collections, which know what was paid and what their owner believes. Prints a table over several seeds.
+ * Run: node tests/bench/known-market.ts [seeds]
  */
 import { cpus } from 'node:os';
 import { type Judgement, judgeMarket } from '../helpers/judge-market.ts';

@@ -1,6 +1,7 @@
 /**
- * Resident memory of a data service with 20,000 cars open, after it has shown Home, listed all of them five times and searched them:
- * at most 250 MB. Measured in a process of its own, beside one that has opened an empty collection.
+ * Resident memory of a data service with 20,000 cars open, after it has shown Home, listed all of them
+ * five times and searched them: at most 250 MB. Measured in a process of its own, beside one that has
+ * opened an empty collection.
  * Run: node tests/bench/memory.ts [cars]
  */
 import '../../electron/service/small-heap.ts';
@@ -19,7 +20,10 @@ const at = '2026-03-14T10:00:00.000Z';
 const target = 250;
 const megabytes = (bytes: number) => bytes / 1e6;
 
-/** Opens a collection as the service does, uses it, and prints its resident memory in bytes: now, and the most there was. */
+/**
+ * Opens a collection as the service does, uses it, and prints its resident memory in bytes: now, and
+ * the most there was.
+ */
 const use = async (dir: string) => {
   const session = createSession({
     host: 'command line',

@@ -1,4 +1,7 @@
-/** How long plans take that are made from cars, and the recommendations that rest on them. Run: node tests/bench/plans.ts [cars] */
+/**
+ * How long plans take that are made from cars, and the recommendations that rest on them. Run:
+ * node tests/bench/plans.ts [cars]
+ */
 import { recommendCar } from '../../valuation/decision/recommend-car.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';

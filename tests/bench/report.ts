@@ -1,6 +1,7 @@
 /**
- * How long a report of 5,000 cars with photographs takes, against a bare Typst document with as many rows and the same
- * photographs. Prints; the ratio is to compare machines and versions by. `npx node tests/bench/report.ts [cars]`
+ * How long a report of 5,000 cars with photographs takes, against a bare Typst document with as many rows and
+ * the same photographs. Prints; the ratio is to compare machines and versions by.
+ * `npx node tests/bench/report.ts [cars]`
  */
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -33,7 +34,8 @@ for (let i = 0; i < drawings; i += 1) {
       .toBuffer(),
   );
 }
-// A few pixels of each differ, so that no two photographs are the same and each is prepared and embedded by itself.
+// A few pixels of each differ, so that no two photographs are the same and each is prepared and
+// embedded by itself.
 const paths: string[] = [];
 for (let i = 0; i < cars; i += 1) {
   const pixels = drawn[i % drawings]!;

@@ -1,6 +1,7 @@
 /**
- * Revaluing a large collection: 100,000 cars against 20,000 sale records, at most 2 s and 600 MB, and linear in the cars. The baseline is a
- * bare loop that takes the mean log price of each casting and looks it up for each car. Run: node tests/bench/revalue.ts
+ * Revaluing a large collection: 100,000 cars against 20,000 sale records, at most 2 s and 600 MB, and linear
+ * in the cars. The baseline is a bare loop that takes the mean log price of each casting and looks it up for
+ * each car. Run: node tests/bench/revalue.ts
  */
 import { cpus } from 'node:os';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';

@@ -1,6 +1,7 @@
 /**
- * One keystroke of the search over 20,000 cars, in the data layer and through the procedure that the screens call: at most
- * 20 ms at the 95th percentile. The baseline is one bare, prepared full-text query for the same words.
+ * One keystroke of the search over 20,000 cars, in the data layer and through the procedure that the
+ * screens call: at most 20 ms at the 95th percentile. The baseline is one bare, prepared full-text query
+ * for the same words.
  * Run: node tests/bench/search.ts [cars]
  */
 import '../../electron/service/small-heap.ts';

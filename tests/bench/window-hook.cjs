@@ -1,5 +1,6 @@
-// Loaded into Electron's main process before the app: prints when the window is shown, and when the page holds what is
-// waited for (the text of a heading, or nothing for an empty page) and has been painted with it.
+// Loaded into Electron's main process before the app: prints when the window is shown, and when the
+// page holds what is waited for (the text of a heading, or nothing for an empty page) and has been
+// painted with it.
 const { app } = require('electron');
 
 const heading = process.env.PLAYWORN_BENCH_HEADING;

@@ -1,8 +1,9 @@
 /**
- * Time from starting the app until its window shows Home of the demo, against the time that an empty window of the same
- * Electron takes to show: at most twice. Each is started anew, in turn, and the medians are compared; the first start of
- * each, which fills the caches, does not count.
- * Run: node tests/bench/window.ts [runs]. Needs a display, and the Electron of ELECTRON_OVERRIDE_DIST_PATH or the installed one.
+ * Time from starting the app until its window shows Home of the demo, against the time that an empty window
+ * of the same Electron takes to show: at most twice. Each is started anew, in turn, and the medians are
+ * compared; the first start of each, which fills the caches, does not count.
+ * Run: node tests/bench/window.ts [runs]. Needs a display, and the Electron of ELECTRON_OVERRIDE_DIST_PATH or
+ * the installed one.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -16,7 +17,10 @@ import { copyDemo } from '../helpers/demo-template.ts';
 const runs = Number(process.argv[2] ?? 9);
 const target = 2;
 const patience = 60_000;
-/** The Node-API that the database's binary asks for; an older Electron has its service run by this Node instead. */
+/**
+ * The Node-API that the database's binary asks for; an older Electron has its service run by
+ * this Node instead.
+ */
 const neededNodeApi = 10;
 
 const isRoot = process.getuid?.() === 0;

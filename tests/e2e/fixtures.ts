@@ -33,7 +33,10 @@ interface Fixtures extends HostOptions {
   picture(page: Page, name: string): Promise<void>;
 }
 
-/** Collects what the page complains of: errors on its console, among them refusals by the policy, and thrown ones. */
+/**
+ * Collects what the page complains of: errors on its console, among them refusals by the policy,
+ * and thrown ones.
+ */
 const listenForComplaints = (page: Page, complaints: string[]): void => {
   page.on('console', message => {
     if (message.type() === 'error') complaints.push(message.text());
@@ -42,8 +45,8 @@ const listenForComplaints = (page: Page, complaints: string[]): void => {
 };
 
 /**
- * Waits until what moves into its place has arrived. Playwright's own way, which is to end each movement by force, now and
- * then takes the page of an older Chromium down with it.
+ * Waits until what moves into its place has arrived. Playwright's own way, which is to end each movement by
+ * force, now and then takes the page of an older Chromium down with it.
  */
 const movementsEnded = (page: Page): Promise<void> =>
   page.evaluate(async () => {

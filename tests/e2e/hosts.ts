@@ -97,8 +97,8 @@ export const electronProgram = (): string =>
   join(process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(root, 'node_modules/electron/dist'), 'electron');
 
 /**
- * Switches of Chromium's for a machine that tests. As root there is no sandbox to be had; and where there is no graphics
- * card, Chromium's attempts to use one now and then stop the whole app at its start.
+ * Switches of Chromium's for a machine that tests. As root there is no sandbox to be had; and where there is
+ * no graphics card, Chromium's attempts to use one now and then stop the whole app at its start.
  */
 export const windowSwitches = (): string[] => [
   '--disable-gpu',
@@ -106,8 +106,8 @@ export const windowSwitches = (): string[] => [
 ];
 
 /**
- * An older Electron now and then stops at its start, before it runs a line of the app; it is then ended and started again,
- * and the log says so. What the app does once it runs is tried once.
+ * An older Electron now and then stops at its start, before it runs a line of the app; it is then ended and
+ * started again, and the log says so. What the app does once it runs is tried once.
  */
 const launchElectron = async (options: LaunchOptions, starts = 3): Promise<ElectronApplication> => {
   try {

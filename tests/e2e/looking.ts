@@ -19,7 +19,9 @@ const unfinished = (page: Page): Promise<string[]> =>
 /** Waits until no part of the page is loading or moving; what never ends is named. */
 export const settled = (page: Page): Promise<void> => expect.poll(() => unfinished(page)).toEqual([]);
 
-/** Goes to a place, and has its screen drawn, finished or not: until then what was shown before stands there. */
+/**
+ * Goes to a place, and has its screen drawn, finished or not: until then what was shown before stands there.
+ */
 export const goTo = (page: Page, place: string): Promise<void> =>
   page.evaluate(
     hash =>

@@ -10,9 +10,9 @@ const installed = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/g
 const output = fileURLToPath(new URL('../../output/e2e', import.meta.url));
 
 /**
- * The screens in both hosts: all of `screens/` in the browser; the start, the main job and the recovery in the window too;
- * `browser/` and `window/` in their own. The window needs an Electron and a display (see .ci/run), so `npm test` runs the
- * browser.
+ * The screens in both hosts: all of `screens/` in the browser; the start, the main job and the recovery in
+ * the window too; `browser/` and `window/` in their own. The window needs an Electron and a display (see
+ * .ci/run), so `npm test` runs the browser.
  */
 export default defineConfig<HostOptions>({
   testDir: '.',
@@ -33,7 +33,8 @@ export default defineConfig<HostOptions>({
     actionTimeout: 60_000,
     locale: 'en-US',
     timezoneId: 'UTC',
-    // Recording costs a quarter of the whole run; a failure leaves its picture, and `--trace on` tells the rest.
+    // Recording costs a quarter of the whole run; a failure leaves its picture, and
+    // `--trace on` tells the rest.
     trace: 'off',
     screenshot: 'only-on-failure',
     launchOptions: installed ? { executablePath: installed } : {},

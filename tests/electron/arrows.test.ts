@@ -64,7 +64,10 @@ const roomOf = (file: string) =>
   ['electron/api', 'valuation', 'db', 'renderer'].find(room => file.startsWith(`${room}/`))!;
 const folders = ['electron', 'renderer', 'db', 'migrations', 'valuation', 'reports'];
 
-/** The arrows that DEVELOPERS.md draws are worth what their check sees: each kind of breach is planted, and must be named. */
+/**
+ * The arrows that DEVELOPERS.md draws are worth what their check sees: each kind of breach is planted,
+ * and must be named.
+ */
 describe('the check of the arrows', () => {
   let tree: string;
   let said: string;

@@ -23,9 +23,9 @@ interface Known {
 }
 
 /**
- * What must still be there, said without the rule that the program follows: of the collection in the folder the three made
- * last on the day of the last, the last of each of the six days before, the newest of each "before" kind; of any other
- * collection everything.
+ * What must still be there, said without the rule that the program follows: of the collection in the folder
+ * the three made last on the day of the last, the last of each of the six days before, the newest of each
+ * "before" kind; of any other collection everything.
  */
 const mustStay = (made: readonly Known[], lineage: number): string[] => {
   const own = made.filter(backup => backup.lineage === lineage).toReversed();

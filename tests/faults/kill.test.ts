@@ -30,8 +30,8 @@ const expectSound = async (collection: Collection) =>
   expect((await checkCollection(collection)).filter(finding => finding.level === 'damage')).toEqual([]);
 
 /**
- * Runs `once` for every delay in a copy of a collection made by `prepare`; it returns how much had been acknowledged,
- * and fails where nothing ever was, since then nothing was tried.
+ * Runs `once` for every delay in a copy of a collection made by `prepare`; it returns how much had been
+ * acknowledged, and fails where nothing ever was, since then nothing was tried.
  */
 const eachKill = async (
   span: number,

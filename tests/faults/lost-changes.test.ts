@@ -27,7 +27,10 @@ import { startWorker } from './killing.ts';
 const open = (dir: string) => openCollection(dir, { at, host: 'window' });
 const each = process.env.FULL === '1' ? 40 : 15;
 
-/** A collection whose program was killed after twenty acknowledged actions of three makers each, all in its log. */
+/**
+ * A collection whose program was killed after twenty acknowledged actions of three makers
+ * each, all in its log.
+ */
 const killed = async () => {
   const dir = temporaryFolder();
   await createCollection(dir, { at, reportingCurrency: 'USD' });

@@ -1,5 +1,6 @@
 /**
- * A program that works on a collection until it is killed, telling on its standard output what has been acknowledged:
+ * A program that works on a collection until it is killed, telling on its standard output what
+ * has been acknowledged:
  *     node tests/faults/worker.ts MODE DIR
  */
 import { writeSync } from 'node:fs';

@@ -61,8 +61,8 @@ export const refusalOf = async (
 };
 
 /**
- * A reference of one series with two castings: "Dovetail" in two colours with two rear ends each, re-released as "Dovetail Rally"
- * in a third colour, and "Oxbow" in one colour; and eighteen sale records over them.
+ * A reference of one series with two castings: "Dovetail" in two colours with two rear ends each, re-released
+ * as "Dovetail Rally" in a third colour, and "Oxbow" in one colour; and eighteen sale records over them.
  */
 export const addReference = async (api: Api) => {
   const casting = (name: string) =>

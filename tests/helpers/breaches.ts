@@ -2,8 +2,9 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 
 /**
- * Breaches of WCAG 2.2 AA and below on the page as it stands, each with all the elements it stands on. All rules run on all elements, but only
- * breaches are described: describing the two megabytes of what is sound took most of the time.
+ * Breaches of WCAG 2.2 AA and below on the page as it stands, each with all the elements it stands on. All
+ * rules run on all elements, but only breaches are described: describing the two megabytes of what is sound
+ * took most of the time.
  */
 export const breachesNow = async (page: Page): Promise<string[]> => {
   const { violations } = await new AxeBuilder({ page })

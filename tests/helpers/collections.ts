@@ -34,7 +34,10 @@ export const newCollection = async (): Promise<Collection> => {
   return opened(dir);
 };
 
-/** Adds one maker and series, `castings` castings in every sample colour, one lot and `cars` cars, as one bulk action. */
+/**
+ * Adds one maker and series, `castings` castings in every sample colour, one lot and `cars` cars, as
+ * one bulk action.
+ */
 export const addSample = (collection: Collection, { castings = 3, cars = 12 } = {}): Promise<void> =>
   runBulk(collection, 'Added a sample', at, async () => {
     const { sqlite } = collection.write;

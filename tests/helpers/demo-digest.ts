@@ -1,6 +1,6 @@
 /**
- * Prints one digest of the demo's rows and of some of its photographs. Run in a process of its own, it shows that
- * nothing of the demo depends on what was run before.
+ * Prints one digest of the demo's rows and of some of its photographs. Run in a process of its own, it shows
+ * that nothing of the demo depends on what was run before.
  *
  *   node tests/helpers/demo-digest.ts
  */
@@ -10,7 +10,10 @@ import { demoContent } from '../../electron/demo/demo-content.ts';
 import { newPalette } from '../../electron/demo/drawing/palette.ts';
 import { renderView } from '../../electron/demo/drawing/render.ts';
 
-/** The photographs that are drawn for the digest: the first of each view, and the first car before restoration. */
+/**
+ * The photographs that are drawn for the digest: the first of each view, and the first
+ * car before restoration.
+ */
 export const sampledPhotos = (content: ReturnType<typeof demoContent>) => [
   content.photos.find(photo => photo.view === 'near side')!,
   content.photos.find(photo => photo.state === 'before')!,

@@ -37,7 +37,10 @@ const make = async (template: string): Promise<void> => {
   }
 };
 
-/** True while the process that wrote the lock lives; one that was ended while making the demo leaves it behind. */
+/**
+ * True while the process that wrote the lock lives; one that was ended while making the demo
+ * leaves it behind.
+ */
 const isHeld = (lock: string): boolean => {
   try {
     process.kill(Number(readFileSync(lock, 'utf8')), 0);
@@ -68,8 +71,8 @@ const removeOld = (): void => {
 };
 
 /**
- * Copies the demo collection into a folder; drawing it takes long, so that it is made once for all tests. Where nothing has been
- * built, nothing tells which sources one was made by, and it is made there.
+ * Copies the demo collection into a folder; drawing it takes long, so that it is made once for all tests.
+ * Where nothing has been built, nothing tells which sources one was made by, and it is made there.
  */
 export const copyDemo = async (to: string): Promise<void> => {
   if (!existsSync(stampPath)) return make(to);

@@ -27,9 +27,10 @@ export interface JudgedCar {
 export interface Judgement {
   cars: JudgedCar[];
   /**
-   * What each way of deciding to restore or to leave loses beside an oracle that knows the truth, summed over the cars in original finish.
-   * The guards are the owner's taste, not a forecast: they are overruled here. `recommended` counts a car as restored only where no other
-   * option is recommended instead, `ours` where restoring passes the floors, `noFloors` where its expected gain is above nothing.
+   * What each way of deciding to restore or to leave loses beside an oracle that knows the truth, summed over
+   * the cars in original finish. The guards are the owner's taste, not a forecast: they are overruled here.
+   * `recommended` counts a car as restored only where no other option is recommended instead, `ours` where
+   * restoring passes the floors, `noFloors` where its expected gain is above nothing.
    */
   /** What was promised of the cars that were restored, and what truly came of it. */
   promised: number;
@@ -40,8 +41,8 @@ export interface Judgement {
 const levelOf = (sales: number): Level => (sales === 0 ? '0 sales' : sales <= 2 ? '1–2' : '3+');
 
 /**
- * How work turns out in the judged markets: points short of the aim and how often. Its own truth, drawn apart from what the assumption set
- * supposes; hours and cost are those of the plan made from the car.
+ * How work turns out in the judged markets: points short of the aim and how often. Its own truth, drawn apart
+ * from what the assumption set supposes; hours and cost are those of the plan made from the car.
  */
 const turnsOut = [
   { short: 0, share: 0.3 },
@@ -54,7 +55,10 @@ const turnsOut = [
 const hourlyRate = 300;
 const mean = ({ low, likely, high }: ThreePoint) => (low + 4 * likely + high) / 6;
 
-/** Draws one car of every variation, values it with the engine and with plain estimators, and decides whether to restore it. */
+/**
+ * Draws one car of every variation, values it with the engine and with plain estimators, and decides
+ * whether to restore it.
+ */
 export const judgeMarket = (
   { market, truth, on }: SimulatedMarket,
   index: 'none' | 'trend',
@@ -110,7 +114,8 @@ export const judgeMarket = (
       },
     });
     if (state !== 'original') continue;
-    // The oracle knows the expected sale of the car as found and restored, over the grades in which the work truly ends, its mean cost and spoiling.
+    // The oracle knows the expected sale of the car as found and restored, over the grades in which the work
+    // truly ends, its mean cost and spoiling.
     const { recommendation, plan: planned } = recommendCar(fitted, subject, valuation);
     const plan = planFromCar(subject, usual);
     const cost = mean(plan.cost) + hourlyRate * mean(plan.hours);

@@ -23,7 +23,9 @@ export interface JudgedSum {
   correlation: number;
 }
 
-/** Draws collections of 20 and 60 cars and one of all, sells each car once, and judges the range of each sum. */
+/**
+ * Draws collections of 20 and 60 cars and one of all, sells each car once, and judges the range of each sum.
+ */
 export const judgeSums = ({ market, truth, on }: SimulatedMarket, seed: number): JudgedSum[] => {
   const random = seededRandom(seed * 6101);
   const fitted = fitMarket(market, defaultAssumptions('USD'), on);

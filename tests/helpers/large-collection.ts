@@ -27,8 +27,9 @@ const faults = [
 ];
 
 /**
- * Makes a collection of many cars in a folder, as such a collection is spread: 4 series of 36 castings in 7 colours and
- * two rear ends, 200 lots, locations and notes of a dozen words, two sale records for every three cars. Always the same.
+ * Makes a collection of many cars in a folder, as such a collection is spread: 4 series of 36 castings in 7
+ * colours and two rear ends, 200 lots, locations and notes of a dozen words, two sale records for every three
+ * cars. Always the same.
  */
 export const makeLargeCollection = async (dir: string, cars: number): Promise<Collection> => {
   await createCollection(dir, { at, reportingCurrency: 'USD' });

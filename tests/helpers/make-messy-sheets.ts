@@ -1,6 +1,6 @@
 /**
- * Writes tests/fixtures/messy/: three spreadsheets as people keep them, each as CSV and XLSX. Run by hand when one changes:
- * `npx node tests/helpers/make-messy-sheets.ts`.
+ * Writes tests/fixtures/messy/: three spreadsheets as people keep them, each as CSV and XLSX. Run by hand
+ * when one changes: `npx node tests/helpers/make-messy-sheets.ts`.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -23,7 +23,10 @@ const signs: Record<string, number> = { '€': 0x80, '‘': 0x91, '’': 0x92, '
 const windows1252 = (text: string): Buffer =>
   Buffer.from([...text].map(sign => signs[sign] ?? sign.charCodeAt(0)));
 
-/** A lot, kept in Windows-1252: titles above the headings, blank rows, two columns of notes, a mistyped colour, totals. */
+/**
+ * A lot, kept in Windows-1252: titles above the headings, blank rows, two columns of notes, a
+ * mistyped colour, totals.
+ */
 const barnTin: Cell[][] = [
   ['Barn tin, bought March', '', '', '', '', '', '', ''],
   ['', '', '', '', '', '', '', ''],
@@ -58,7 +61,10 @@ const seen: Cell[][] = [
   ['Summe', '', '', '', '2.604,00', '', '', ''],
 ];
 
-/** The reference as a club list: UTF-8 with a mark, a row too short, a column headed twice, words for rarity of its own. */
+/**
+ * The reference as a club list: UTF-8 with a mark, a row too short, a column headed twice, words for
+ * rarity of its own.
+ */
 const known: Cell[][] = [
   ['Make', 'Range', 'Name', 'Sold as', 'Year', 'Color', 'Base', 'Tail', 'Seats', 'Scarcity', 'Color'],
   [
@@ -132,7 +138,9 @@ const known: Cell[][] = [
   ],
 ];
 
-/** As a spreadsheet program keeps it: numbers as numbers, ISO dates as dates, and an empty sheet before it. */
+/**
+ * As a spreadsheet program keeps it: numbers as numbers, ISO dates as dates, and an empty sheet before it.
+ */
 const sheet = async (rows: Cell[][], name: string): Promise<Buffer> => {
   const book = new ExcelJS.Workbook();
   book.created = new Date(Date.UTC(2026, 2, 14));

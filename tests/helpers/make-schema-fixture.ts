@@ -7,8 +7,9 @@ import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { schemaVersion } from '../../migrations/index.ts';
 
 /**
- * Writes schema-N.sqlite: a small collection of the newest schema, with a row in every table. It is made once, when a
- * schema step has landed, and kept from then on, so that every later version is tried on a file that this one made.
+ * Writes schema-N.sqlite: a small collection of the newest schema, with a row in every table. It is made
+ * once, when a schema step has landed, and kept from then on, so that every later version is tried on a file
+ * that this one made.
  *
  *     npx node tests/helpers/make-schema-fixture.ts
  */

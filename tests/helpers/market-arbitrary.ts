@@ -56,8 +56,9 @@ const sale = fc.record({
 });
 
 /**
- * Markets of one to three series with one to four castings each, up to five variations to a casting, and up to sixty sales of which prices lie
- * within a factor of two or so of their variation's level; some ungraded, some naming the casting only, some incomplete.
+ * Markets of one to three series with one to four castings each, up to five variations to a casting, and up
+ * to sixty sales of which prices lie within a factor of two or so of their variation's level; some ungraded,
+ * some naming the casting only, some incomplete.
  */
 export const marketArbitrary: fc.Arbitrary<Market> = fc
   .record({

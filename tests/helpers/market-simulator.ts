@@ -99,8 +99,9 @@ const drawGrade = (random: Random): number =>
   Math.min(10, Math.max(1, Math.round(random.normal(6, 1.9) * 2) / 2));
 
 /**
- * A market with a known truth: series, castings and variations with levels of their own, rarity and finish-state factors, a grade curve
- * per finish state, drift and noise; and sale records as sparse as real ones, in minor units of USD. The same wish gives the same market.
+ * A market with a known truth: series, castings and variations with levels of their own, rarity and
+ * finish-state factors, a grade curve per finish state, drift and noise; and sale records as sparse as real
+ * ones, in minor units of USD. The same wish gives the same market.
  */
 export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
   const random = seededRandom(wish.seed);

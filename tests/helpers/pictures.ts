@@ -10,7 +10,10 @@ export const picture = (
     [format]()
     .toBuffer();
 
-/** A photograph as a telephone makes it: lying on its side, with the place, the camera and the day in its Exif block. */
+/**
+ * A photograph as a telephone makes it: lying on its side, with the place, the camera and the day
+ * in its Exif block.
+ */
 export const telephonePicture = (background = '#3a3'): Promise<Buffer> =>
   sharp({ create: { width: 800, height: 600, channels: 3, background } })
     .withExif({

@@ -4,7 +4,10 @@ import { type FinishState, finishStates, rarities } from '../../valuation/words.
 
 /** Log prices by the plain ways that the engine must beat; NaN where a way has no answer. */
 export interface Guesses {
-  /** Mean log of the variation's own sales, and of its casting's, each adjusted for grade and finish state by the dummies' fit. */
+  /**
+   * Mean log of the variation's own sales, and of its casting's, each adjusted for grade and finish state by
+   * the dummies' fit.
+   */
   ownMean: number;
   castingMean: number;
   /** Ordinary least squares with dummies for castings and rarities, or for variations (for one without sales, the mean of its casting's
@@ -15,14 +18,20 @@ export interface Guesses {
 
 const mean = (values: number[]) => values.reduce((a, b) => a + b, 0) / values.length;
 
-/** Dummies for finish states besides original, for whole grades besides C6 (halves between two), and years before the effective date. */
+/**
+ * Dummies for finish states besides original, for whole grades besides C6 (halves between two), and years
+ * before the effective date.
+ */
 const commonColumns = (state: FinishState, grade: number, years: number): number[] => [
   ...finishStates.slice(1).map(s => Number(s === state)),
   ...[1, 2, 3, 4, 5, 7, 8, 9, 10].map(g => Math.max(0, 1 - Math.abs(g - grade))),
   years,
 ];
 
-/** Least squares with a dummy per group, by taking group means off first (Frisch–Waugh–Lovell): the same fit, without the columns. */
+/**
+ * Least squares with a dummy per group, by taking group means off first (Frisch–Waugh–Lovell): the same fit,
+ * without the columns.
+ */
 const withDummies = (rows: number[][], y: number[], groups: number[]) => {
   const members = Map.groupBy(groups.keys(), i => groups[i]!);
   const width = rows[0]!.length;

@@ -1,5 +1,6 @@
 /**
- * Writes the README's section of cautions from the one text that the screens show. Run by hand when it changes:
+ * Writes the README's section of cautions from the one text that the screens show. Run by hand
+ * when it changes:
  *
  *   node tests/helpers/readme-cautions.ts
  */

@@ -1,6 +1,7 @@
 /**
- * Reads CSV by the grammar of RFC 4180, section 2, and by nothing else: no guessing, no trimming; a byte-order mark is passed
- * over. Throws where the text is not in that grammar: written apart from the parser that the program uses.
+ * Reads CSV by the grammar of RFC 4180, section 2, and by nothing else: no guessing, no trimming; a
+ * byte-order mark is passed over. Throws where the text is not in that grammar: written apart from the parser
+ * that the program uses.
  */
 export const readRfc4180 = (given: string): string[][] => {
   const text = given.replace(/^\ufeff/, '');

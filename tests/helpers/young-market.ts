@@ -22,7 +22,10 @@ interface LotOfCars {
   cars: Subject[];
 }
 
-/** A young market: its owner's cars in lots, what was believed, and a few records; no other evidence. The same seed gives the same. */
+/**
+ * A young market: its owner's cars in lots, what was believed, and a few records; no other evidence. The same
+ * seed gives the same.
+ */
 export interface YoungMarket {
   market: Market;
   simulated: SimulatedMarket;
@@ -130,7 +133,9 @@ export interface JudgedYoung {
   cars: number;
   covered: boolean[];
   errors: number[];
-  /** Of the cars of the lots alone: our error, and that of the lot's price divided by the number of its cars. */
+  /**
+   * Of the cars of the lots alone: our error, and that of the lot's price divided by the number of its cars.
+   */
   inLots: { ours: number; evenShare: number; covered: boolean }[];
 }
 

@@ -18,7 +18,10 @@ interface Results {
   }[];
 }
 
-/** What failed by vitest's JSON report, and how many tests passed. A file that could not be loaded is a failure without a test. */
+/**
+ * What failed by vitest's JSON report, and how many tests passed. A file that could not be loaded is a
+ * failure without a test.
+ */
 export const failuresOf = (results: unknown, root: string): { passed: number; failures: Failure[] } => {
   let passed = 0;
   const failures: Failure[] = [];
@@ -38,7 +41,10 @@ export const failuresOf = (results: unknown, root: string): { passed: number; fa
 
 const quoted = (text: string) => `'${text.replaceAll("'", "'\\''")}'`;
 
-/** Longer paths only save the shrinking, and make the line unreadable: the seed alone leads to the same failure. */
+/**
+ * Longer paths only save the shrinking, and make the line unreadable: the seed alone leads to
+ * the same failure.
+ */
 const longestPath = 60;
 
 /** The line for a terminal that runs one failed test again with the values it fell to. */

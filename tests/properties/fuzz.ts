@@ -5,8 +5,9 @@
  *   npm run fuzz -- --minutes 30
  *   npm run fuzz -- --file parse-money  only test files whose path contains this
  *
- * Each round takes a random seed and a thousand runs for properties that do not say how many they need. A failure is printed with the
- * values it fell to and the line that repeats it (`--seed`, `--path`, `--file`, `--test`: one round). Exits with 1 if anything failed.
+ * Each round takes a random seed and a thousand runs for properties that do not say how many they need. A
+ * failure is printed with the values it fell to and the line that repeats it (`--seed`, `--path`, `--file`,
+ * `--test`: one round). Exits with 1 if anything failed.
  */
 import { spawn } from 'node:child_process';
 import { randomInt } from 'node:crypto';

@@ -1,7 +1,8 @@
 /**
- * How the property tests draw their values. `npm test` draws the same ones every time, from one seed that it prints, so that a run passes
- * or fails by what the code does; `npm run fuzz` hands in new seeds, and more runs for properties that do not say how many they need.
- * Vitest loads this file before each test file, and calls `setup` once before all.
+ * How the property tests draw their values. `npm test` draws the same ones every time, from one seed that it
+ * prints, so that a run passes or fails by what the code does; `npm run fuzz` hands in new seeds, and more
+ * runs for properties that do not say how many they need. Vitest loads this file before each test file, and
+ * calls `setup` once before all.
  */
 import fc from 'fast-check';
 

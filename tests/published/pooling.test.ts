@@ -64,8 +64,9 @@ interface Group {
 }
 
 /**
- * Groups through the pooling that every valuation rests on, given the published variances. Groups are its variations; a collective that is
- * not known beforehand is a series of boundless variance. Without parents the castings add nothing.
+ * Groups through the pooling that every valuation rests on, given the published variances. Groups are its
+ * variations; a collective that is not known beforehand is a series of boundless variance. Without parents
+ * the castings add nothing.
  */
 const pooledAs = (
   groups: Group[],

@@ -10,7 +10,10 @@ const luminance = (hex: string): number => {
   return 0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5);
 };
 
-/** Contrast ratio as WCAG 2.2 defines it (read in the recommendation: relative luminance, (L1 + 0.05) / (L2 + 0.05)). */
+/**
+ * Contrast ratio as WCAG 2.2 defines it (read in the recommendation: relative luminance, (L1 +
+ * 0.05) / (L2 + 0.05)).
+ */
 const contrast = (a: string, b: string): number => {
   const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x) as [number, number];
   return (light + 0.05) / (dark + 0.05);

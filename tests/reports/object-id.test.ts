@@ -9,9 +9,9 @@ import { canReadPdf, pdfTags, pdfText, squeezed } from './read-pdf.ts';
 import { plainEntry, sampleReport } from './sample-report.ts';
 
 /**
- * The categories of Object ID, the international standard for describing cultural objects (ICOM; Thornes, Introduction
- * to Object ID, Getty Information Institute, 1999), and the four that it recommends besides; each with the words of a
- * toy car's entry by which it is met.
+ * The categories of Object ID, the international standard for describing cultural objects (ICOM; Thornes,
+ * Introduction to Object ID, Getty Information Institute, 1999), and the four that it recommends besides;
+ * each with the words of a toy car's entry by which it is met.
  */
 const categories: Record<string, string[]> = {
   'type of object': ['die-cast toy car, estate'],

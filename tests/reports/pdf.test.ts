@@ -78,7 +78,8 @@ describe.skipIf(!canReadPdf)('the report as PDF', () => {
 
   it('carries no trace of where or by whom the photographs were taken', async () => {
     const { pdf } = await createReportPdf(report, { standard: '1.7' });
-    // The place stands in the file as numbers, under this heading; "GPS" alone turns up in any compressed megabytes.
+    // The place stands in the file as numbers, under this heading; "GPS" alone turns up in
+    // any compressed megabytes.
     for (const secret of ['SampleCameraMaker', 'SampleOwnerName', 'Exif\0\0', folder])
       expect(Buffer.from(pdf).includes(secret)).toBe(false);
   });

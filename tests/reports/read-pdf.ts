@@ -34,8 +34,8 @@ const output = async (tool: string, args: string[]): Promise<string> =>
   (await run(tool, args, { maxBuffer: 256 * 1024 * 1024 })).stdout;
 
 /**
- * The text of a PDF, page breaks as form feeds, without the break opportunities that print puts into long runs; as it
- * stands on the page, or column by column as it was written.
+ * The text of a PDF, page breaks as form feeds, without the break opportunities that print puts into long
+ * runs; as it stands on the page, or column by column as it was written.
  */
 export const pdfText = (pdf: Uint8Array, order: 'layout' | 'raw' = 'layout'): Promise<string> =>
   withFile(pdf, async file => (await output('pdftotext', [`-${order}`, file, '-'])).replaceAll('\u200b', ''));

@@ -28,7 +28,10 @@ export interface ChosenCars {
   chosen: number[];
   gain: number;
   used: { hours: number; cash: Minor; parts: Record<string, number> };
-  /** Gain that one more hour, `cashUnit` more of cash, or one more part would add; null where there is no such limit. */
+  /**
+   * Gain that one more hour, `cashUnit` more of cash, or one more part would add; null where there
+   * is no such limit.
+   */
   worthOfOneMore: { hours: number | null; cash: number | null; parts: Record<string, number> };
 }
 
@@ -79,10 +82,11 @@ const checkCandidates = (candidates: readonly CarCandidate[]): void => {
 };
 
 /**
- * Which cars to work on: of the candidates those with the largest sum of expected gains that bench hours, cash and scarce parts allow, with at
- * most so many of one casting; `must` cars are in whatever they gain, `mustNot` cars are out. Solved by `chooseUnderLimits`, whose
- * options hold here; `cashUnit` is the step for which one more of cash is priced, in minor units (`cashStep` of the currency); it
- * is needed where cash is a limit.
+ * Which cars to work on: of the candidates those with the largest sum of expected gains that bench hours,
+ * cash and scarce parts allow, with at most so many of one casting; `must` cars are in whatever they gain,
+ * `mustNot` cars are out. Solved by `chooseUnderLimits`, whose options hold here; `cashUnit` is the step
+ * for which one more of cash is priced, in minor units (`cashStep` of the currency); it is needed where
+ * cash is a limit.
  *
  * Rejects with RangeError on bad figures, and, naming the limit, where the `must` cars alone go beyond one.
  */

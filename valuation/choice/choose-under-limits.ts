@@ -17,8 +17,8 @@ export interface ChoiceOptions {
   gap?: number;
   /**
    * Simplex iterations in all, about; the best choice found by then is given. Work and not time, so that the
-   * answer does not depend on how busy the machine is. Left out, bounded by the number of candidates without a
-   * gap, unbounded with one.
+   * answer does not depend on how busy the machine is. Left out, bounded by the number of candidates without
+   * a gap, unbounded with one.
    */
   work?: number;
   /** Looked at between solves; a host that solves in a worker uses `cancelled` to stop within one. */
@@ -45,8 +45,8 @@ const workInAll = (candidates: number): number => Math.min(40_000, 2_000_000 / c
 /** A gap that is good enough once half of that has not closed it. */
 const goodEnough = 0.001;
 /**
- * Candidates left open, those about whose choice the relaxation is least sure, when looking for a choice to
- * start from.
+ * Candidates left open, those about whose choice the relaxation is least sure, when looking for a
+ * choice to start from.
  */
 const openAtFirst = 20;
 

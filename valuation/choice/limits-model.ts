@@ -14,8 +14,8 @@ export interface Stop {
   /** Gain that is good enough. */
   target?: number;
   /**
-   * True when the choice found, `gap` from the optimum at most, is good enough after so many simplex
-   * iterations.
+   * True when the choice found, `gap` from the optimum at most, is good enough after so
+   * many simplex iterations.
    */
   enough?: (iterations: number, gap: number) => boolean;
   /** True when the caller no longer wants an answer. */

@@ -11,7 +11,10 @@ export const worthWithMid = (worth: Worth, mid: number): Worth =>
 /** Amounts beyond this are not looked for. */
 const ceiling = 2 ** 50;
 
-/** Least whole number from `from` at which `holds`, which must go on holding above it; null where it does not by `most`. */
+/**
+ * Least whole number from `from` at which `holds`, which must go on holding above it; null where it
+ * does not by `most`.
+ */
 const leastThat = (holds: (x: number) => boolean, from: number, guess: number): number | null => {
   let low = from - 1;
   let high = Math.max(from, guess);
@@ -34,10 +37,11 @@ const leastThat = (holds: (x: number) => boolean, from: number, guess: number): 
 };
 
 /**
- * Break-even of an option against all others: the least median worth after it, in whole minor units, at which it is recommended, and the
- * least median cost at which it no longer is, its other figures unchanged (a worth keeps its spread in logs, a cost its shape).
- * So it pays "only if it brings restoredWorth or more, or costs under cost". Found by halving, since a higher worth or a lower cost never
- * speaks against an option; exact to the minor unit. `restoredWorth` is null where no worth would do. 0 where no cost is low enough.
+ * Break-even of an option against all others: the least median worth after it, in whole minor units, at which
+ * it is recommended, and the least median cost at which it no longer is, its other figures unchanged (a worth
+ * keeps its spread in logs, a cost its shape). So it pays "only if it brings restoredWorth or more, or costs
+ * under cost". Found by halving, since a higher worth or a lower cost never speaks against an option; exact
+ * to the minor unit. `restoredWorth` is null where no worth would do. 0 where no cost is low enough.
  */
 export const breakEven = (
   option: ConsideredOption,

@@ -28,14 +28,16 @@ const undecided = (valuation: Valuation): Decision => ({
 });
 
 /**
- * What to do with a car: leave, conserve, restore, customise, or use as a donor, compared by expected net gain over leaving, its range, and the
- * probability that it beats leaving, in minor units of the reporting currency. Recommended is the option with the highest expected
- * gain that no guard stands against and that passes the owner's floors; customising only where the owner has planned it. A car without a
- * plan is judged by one made from the car, or by the standard plan, as the assumptions say.
+ * What to do with a car: leave, conserve, restore, customise, or use as a donor, compared by expected net
+ * gain over leaving, its range, and the probability that it beats leaving, in minor units of the reporting
+ * currency. Recommended is the option with the highest expected gain that no guard stands against and that
+ * passes the owner's floors; customising only where the owner has planned it. A car without a plan is judged
+ * by one made from the car, or by the standard plan, as the assumptions say.
  *
- * When the answer is leave, `expectedGain`, `probability` and `cost` are those of the best option considered; where that too is leave,
- * gain and probability are 0 and the cost is that of the plan. Break-even is null where a guard stands against the plan.
- * The same input gives the same answer. Throws RangeError on a plan with costs out of order, a bad grade or chance.
+ * When the answer is leave, `expectedGain`, `probability` and `cost` are those of the best option considered;
+ * where that too is leave, gain and probability are 0 and the cost is that of the plan. Break-even is null
+ * where a guard stands against the plan. The same input gives the same answer. Throws RangeError on a plan
+ * with costs out of order, a bad grade or chance.
  */
 export const decideCar = (
   fitted: FittedMarket,

@@ -29,8 +29,8 @@ export interface ConsideredOption extends OptionInputs {
   /** What it is expected to take of the owner's own hours. */
   hours: number;
   /**
-   * Set where it is only compared and never recommended. A custom car is a matter of taste, and there is no way back from it: the
-   * engine does not propose one of its own accord.
+   * Set where it is only compared and never recommended. A custom car is a matter of taste, and there is no
+   * way back from it: the engine does not propose one of its own accord.
    */
   note: 'only-compared' | null;
 }
@@ -44,7 +44,9 @@ const costDimensions = mostDimensions - 2;
 
 const costNet = onceOn(() => lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2));
 
-/** Coordinates for any number of costs: beyond the net's dimensions they come again, taken in another order. */
+/**
+ * Coordinates for any number of costs: beyond the net's dimensions they come again, taken in another order.
+ */
 const costPoints = (fitted: FittedMarket, components: number): Float64Array[] => {
   const net = costNet(fitted);
   return Array.from({ length: Math.max(1, components) }, (_, k) => {
@@ -93,7 +95,10 @@ const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
 
 const meanOf = ({ low, likely, high }: ThreePoint): number => betaPert(low, likely, high).mean;
 
-/** What is left of a worth for a car kept for its parts: a share of the worth of a complete one at the usual grade. */
+/**
+ * What is left of a worth for a car kept for its parts: a share of the worth of a complete one at
+ * the usual grade.
+ */
 const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
   worthOfLogs({
     ...complete,
@@ -102,8 +107,9 @@ const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
   });
 
 /**
- * The ways to treat a car besides leaving it, each with the worth that it leads to, its cost and its guards: conserve, restore,
- * customise, use as a donor. The car's own plan stands for its kind; the proposed plan for the others. Null where nothing can be valued.
+ * The ways to treat a car besides leaving it, each with the worth that it leads to, its cost and its guards:
+ * conserve, restore, customise, use as a donor. The car's own plan stands for its kind; the proposed plan for
+ * the others. Null where nothing can be valued.
  */
 export const consideredOptions = (
   fitted: FittedMarket,

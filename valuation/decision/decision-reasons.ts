@@ -17,7 +17,10 @@ export interface ReasonsInput {
   fees: number;
 }
 
-/** The reasons for a recommendation, the weightiest first. Amounts are in minor units of the reporting currency. */
+/**
+ * The reasons for a recommendation, the weightiest first. Amounts are in minor units of
+ * the reporting currency.
+ */
 export const decisionReasons = (input: ReasonsInput): Reason[] => {
   const { decision, planned, leastGain, leastProbability, fees } = input;
   const reasons: Reason[] = [];

@@ -20,9 +20,10 @@ const finishGrade = ({ grade, parts }: Subject): Grade | null => {
 };
 
 /**
- * What stands against painting a car. A factory finish can be removed only once, so both guards hold only while some of it is there
- * (original or touched up): an original finish at or above the keep-grade, by the grade of the car or of its body finish, or one that has
- * not been graded; and a rarity that the assumption set keeps. A guard that the owner overrules with a reason stays in the list, marked.
+ * What stands against painting a car. A factory finish can be removed only once, so both guards hold only
+ * while some of it is there (original or touched up): an original finish at or above the keep-grade, by the
+ * grade of the car or of its body finish, or one that has not been graded; and a rarity that the assumption
+ * set keeps. A guard that the owner overrules with a reason stays in the list, marked.
  */
 export const guardsAgainstPaint = (fitted: FittedMarket, subject: Subject): Guard[] => {
   const { keepGrade, keepRarities } = fitted.assumptions.decision;

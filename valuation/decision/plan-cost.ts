@@ -2,7 +2,10 @@ import { betaPert } from '../statistics/beta-pert.ts';
 import { quantileOfSorted } from '../statistics/quantile.ts';
 import type { Minor, Range, RestorationPlan, ThreePoint } from '../types.ts';
 
-/** An uncertain cost in minor units of the reporting currency: its mean, and one draw for each point of the sample. */
+/**
+ * An uncertain cost in minor units of the reporting currency: its mean, and one draw for each
+ * point of the sample.
+ */
 export interface Cost {
   mean: number;
   mid: number;
@@ -29,10 +32,10 @@ const drawn = ({ low, likely, high }: ThreePoint, points: Float64Array): Float64
 };
 
 /**
- * Adds up independent beta-PERT costs. Mean: the sum of their means, exactly. Draws: each component takes its own coordinates of the
- * sample, one list per component, through its quantile function. Low, mid and high are the 10, 50 and 90 % quantiles of the draws.
- * `drawsOf` stands in for drawing a component (with its place among them) where draws are kept.
- * Throws RangeError on a cost below zero or out of order.
+ * Adds up independent beta-PERT costs. Mean: the sum of their means, exactly. Draws: each component takes its
+ * own coordinates of the sample, one list per component, through its quantile function. Low, mid and high are
+ * the 10, 50 and 90 % quantiles of the draws. `drawsOf` stands in for drawing a component (with its place
+ * among them) where draws are kept. Throws RangeError on a cost below zero or out of order.
  */
 export const addCosts = (
   components: readonly ThreePoint[],

@@ -16,11 +16,16 @@ export interface OptionScore {
   probability: number;
   /** A guard stands against it, or it is only compared. */
   guarded: boolean;
-  /** Passes the owner's floors: at least the least gain, at least the least probability, and above nothing. */
+  /**
+   * Passes the owner's floors: at least the least gain, at least the least probability, and above nothing.
+   */
   passes: boolean;
 }
 
-/** One option against the owner's floors: expected gain in minor units, its chance (0 … 1), whether it is guarded, and whether it passes. */
+/**
+ * One option against the owner's floors: expected gain in minor units, its chance (0 … 1), whether it is
+ * guarded, and whether it passes.
+ */
 export const scoreOption = (considered: ConsideredOption, floors: Floors): OptionScore => {
   const gain = expectedGain(considered);
   const probability = chanceOfGain(considered);
@@ -36,8 +41,8 @@ export const scoreOption = (considered: ConsideredOption, floors: Floors): Optio
 const leave: OptionScore = { option: 'leave', expectedGain: 0, probability: 0, guarded: false, passes: true };
 
 /**
- * Recommended: of the options without a guard that pass the floors, the one with the highest expected gain, else leave.
- * Best: the same without the floors. Of equals the earlier counts.
+ * Recommended: of the options without a guard that pass the floors, the one with the highest expected gain,
+ * else leave. Best: the same without the floors. Of equals the earlier counts.
  */
 export const recommend = (
   scores: readonly OptionScore[],
@@ -59,7 +64,10 @@ export interface WeighedOptions {
   scores: OptionScore[];
   recommended: OptionScore;
   best: OptionScore;
-  /** Whose gain and probability are shown: the recommended option's, or the best one's where the answer is leave. */
+  /**
+   * Whose gain and probability are shown: the recommended option's, or the best one's where the
+   * answer is leave.
+   */
   shown: OptionScore;
   /** Where among `considered` the option of the plan, or of the standard plan, stands. */
   planned: number;
@@ -86,7 +94,9 @@ export const weighOptions = (
   };
 };
 
-/** An option in short: what it is expected to bring over leaving, how likely it beats leaving, and its cost. */
+/**
+ * An option in short: what it is expected to bring over leaving, how likely it beats leaving, and its cost.
+ */
 export interface OptionSummary {
   option: Option;
   expectedGain: Minor;
@@ -113,7 +123,10 @@ export interface CarRecommendation {
   /** Null where there is not enough evidence. */
   expectedGain: Minor | null;
   probability: number | null;
-  /** The car's plan, or the standard plan, whether or not it is recommended; null where there is not enough evidence. */
+  /**
+   * The car's plan, or the standard plan, whether or not it is recommended; null where there is
+   * not enough evidence.
+   */
   plan: OptionSummary | null;
   /** Every option but to leave it; none where there is not enough evidence. */
   options: OptionSummary[];
@@ -122,8 +135,9 @@ export interface CarRecommendation {
 }
 
 /**
- * The recommendation alone, as `decideCar` gives it, without the ranges of gain, break-even, tornado and reasons, which take most of
- * its time: for lists of thousands of cars. Throws RangeError where `decideCar` does.
+ * The recommendation alone, as `decideCar` gives it, without the ranges of gain, break-even,
+ * tornado and reasons, which take most of its time: for lists of thousands of cars. Throws
+ * RangeError where `decideCar` does.
  */
 export const recommendCar = (
   fitted: FittedMarket,

@@ -15,9 +15,10 @@ const certain = (option: ConsideredOption, which: 'found' | 'after', mid: number
   });
 
 /**
- * Tornado of an option: for each input the expected gain over leaving with that input at its low and at its high, the others as they are;
- * a bar flips where the recommendation at either end is another than it is. Worths and costs go over their 80 % intervals, the chance of
- * spoiling from none to double, selling costs by half down and up. Widest first.
+ * Tornado of an option: for each input the expected gain over leaving with that input at its low and at its
+ * high, the others as they are; a bar flips where the recommendation at either end is another than it is.
+ * Worths and costs go over their 80 % intervals, the chance of spoiling from none to double, selling costs by
+ * half down and up. Widest first.
  */
 export const tornado = (
   option: ConsideredOption,

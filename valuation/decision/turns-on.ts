@@ -6,7 +6,9 @@ import type { CarRecommendation, OptionSummary } from './recommend-car.ts';
 export const rankedOptions = (options: readonly OptionSummary[]): OptionSummary[] =>
   options.filter(option => !option.guarded).sort((a, b) => b.expectedGain - a.expectedGain);
 
-/** What a recommendation turns on, in one fact, for lists. Amounts in minor units of the reporting currency. */
+/**
+ * What a recommendation turns on, in one fact, for lists. Amounts in minor units of the reporting currency.
+ */
 export const turnsOn = (
   fitted: FittedMarket,
   { recommendation, plan, options, guards }: CarRecommendation,

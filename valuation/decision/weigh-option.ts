@@ -22,7 +22,10 @@ export interface OptionInputs {
 /** Mean of a lognormal worth, exp(m + s²/2). */
 export const meanWorth = (worth: Worth): number => Math.exp(worth.logMean + worth.logSd ** 2 / 2);
 
-/** Correlation of the logs of two worths of one car: what they share through the pooled estimate, and `correlation` of the rest. */
+/**
+ * Correlation of the logs of two worths of one car: what they share through the pooled estimate, and
+ * `correlation` of the rest.
+ */
 export const correlationOf = (a: Worth, b: Worth, correlation: number): number => {
   const product = a.logSd * b.logSd;
   if (product === 0) return 0;
@@ -30,29 +33,38 @@ export const correlationOf = (a: Worth, b: Worth, correlation: number): number =
   return Math.min(1, Math.max(-1, (a.sharedSd * b.sharedSd + correlation * rest(a) * rest(b)) / product));
 };
 
-/** Expected net gain over leaving: (1 − fees) × ((1 − p) E after + p × share × E found − E found) − E cost. A closed form. */
+/**
+ * Expected net gain over leaving: (1 − fees) × ((1 − p) E after + p × share × E found − E found) − E
+ * cost. A closed form.
+ */
 export const expectedGain = (option: OptionInputs, after = meanWorth(option.after)): number => {
   const { found, cost, fees, spoilChance: p, spoiledShare } = option;
   const left = meanWorth(found);
   return (1 - fees) * ((1 - p) * after + p * spoiledShare * left - left) - cost.mean;
 };
 
-/** Standard normal points: for the worth as found, and for what the worth after has besides its correlation with it. */
+/**
+ * Standard normal points: for the worth as found, and for what the worth after has besides its
+ * correlation with it.
+ */
 export interface NormalPoints {
   found: Float64Array;
   after: Float64Array;
 }
 
 /**
- * Points of the unit square (two rows of 0 … 1, exclusive) as standard normal quantiles: worth as found, worth
- * after the work.
+ * Points of the unit square (two rows of 0 … 1, exclusive) as standard normal quantiles: worth as found,
+ * worth after the work.
  */
 export const normalPoints = (points: readonly Float64Array[]): NormalPoints => ({
   found: points[0]!.map(normalQuantile),
   after: points[1]!.map(normalQuantile),
 });
 
-/** The two worths at the points of the sample, each as a multiple of its median: they hold whatever the medians are. */
+/**
+ * The two worths at the points of the sample, each as a multiple of its median: they hold whatever
+ * the medians are.
+ */
 export const drawWorths = (
   found: Worth,
   after: Worth,
@@ -68,8 +80,9 @@ export const drawWorths = (
 };
 
 /**
- * Probability that the option beats leaving, P(gain > 0). Where it costs nothing and spoils nothing that is P(after > found) of two
- * correlated lognormals, in closed form; otherwise the share of the sample's draws, the spoiled branch weighted by its chance.
+ * Probability that the option beats leaving, P(gain > 0). Where it costs nothing and spoils nothing that is
+ * P(after > found) of two correlated lognormals, in closed form; otherwise the share of the sample's draws,
+ * the spoiled branch weighted by its chance.
  */
 export const chanceOfGain = (option: OptionInputs): number => {
   const { found, after, cost, fees, spoilChance, spoiledShare, correlation, draws } = option;
@@ -96,7 +109,10 @@ export const chanceOfGain = (option: OptionInputs): number => {
   return ((1 - spoilChance) * wins + spoilChance * spoiledWins) / draws.found.length;
 };
 
-/** Low, mid and high of the gain over leaving: 10, 50 and 90 % quantiles of the draws, the spoiled branch weighted by its chance. */
+/**
+ * Low, mid and high of the gain over leaving: 10, 50 and 90 % quantiles of the draws, the spoiled branch
+ * weighted by its chance.
+ */
 export const gainRange = (option: OptionInputs): Range => {
   const { found, after, cost, fees, spoilChance, spoiledShare, draws } = option;
   const foundMedian = Math.exp(found.logMean);

@@ -4,8 +4,9 @@ import type { Currency, IsoDate, Minor, SaleRecord, Subject } from '../types.ts'
 export const ownSaleSource = 'own sale';
 
 /**
- * The sale record that a disposal makes, so that the engine learns from the owner's own sales. Its price is the proceeds
- * before the owner's fees, which is what the buyer paid. Null where the casting is unknown or nothing was paid: that tells nothing.
+ * The sale record that a disposal makes, so that the engine learns from the owner's own sales. Its price is
+ * the proceeds before the owner's fees, which is what the buyer paid. Null where the casting is unknown or
+ * nothing was paid: that tells nothing.
  */
 export const disposalToSaleRecord = (
   id: number,

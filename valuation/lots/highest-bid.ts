@@ -16,7 +16,10 @@ export interface BidWish {
   probability: number;
   /** Share of proceeds lost in selling again. */
   fees?: number;
-  /** Correlation between the logs of the worths of two cars of the lot: `sharedCorrelation` takes it from the fit; 0.2 where it is not given. */
+  /**
+   * Correlation between the logs of the worths of two cars of the lot: `sharedCorrelation` takes it from the
+   * fit; 0.2 where it is not given.
+   */
   correlation?: number;
 }
 
@@ -31,12 +34,13 @@ export interface Bid {
 }
 
 /**
- * The highest bid at which the wanted margin is met with the wanted probability: with S the sum of the worths,
- * total = bid × (1 + premium) × (1 + tax) + carriage, and S × (1 − fees) × (1 − margin) ≥ total must hold with that probability, so
- * bid = (S₁₋ₚ × (1 − fees) × (1 − margin) − carriage) / ((1 + premium)(1 + tax)), rounded down; 0 where even that is too much.
- * Premium and tax are each rounded up to the minor unit.
+ * The highest bid at which the wanted margin is met with the wanted probability: with S the sum of the
+ * worths, total = bid × (1 + premium) × (1 + tax) + carriage, and S × (1 − fees) × (1 − margin) ≥ total must
+ * hold with that probability, so bid = (S₁₋ₚ × (1 − fees) × (1 − margin) − carriage) / ((1 + premium)(1 +
+ * tax)), rounded down; 0 where even that is too much. Premium and tax are each rounded up to the minor unit.
  *
- * Throws RangeError on an empty lot, a probability outside 0.001…0.999, rates below zero, or a margin or fees of 1 and more.
+ * Throws RangeError on an empty lot, a probability outside 0.001…0.999, rates below zero, or a margin or
+ * fees of 1 and more.
  */
 export const highestBid = (wish: BidWish): Bid => {
   const { worths, premiumRate, taxRate, carriage, margin, probability, fees = 0, correlation = 0.2 } = wish;

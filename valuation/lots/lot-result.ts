@@ -17,17 +17,23 @@ export interface LotResult {
   fees: Minor;
   /** Proceeds − fees − cost and improvements of the cars sold. */
   gainRealised: Minor;
-  /** Of the cars still there: what they cost with improvements, their worth where known, and how many are of unknown worth. */
+  /**
+   * Of the cars still there: what they cost with improvements, their worth where known, and how many are
+   * of unknown worth.
+   */
   remainingCost: Minor;
   remainingWorth: Minor;
   unvalued: number;
-  /** What was realised, and what selling the rest at its worth would add: proceeds − fees + remaining worth − all cost. */
+  /**
+   * What was realised, and what selling the rest at its worth would add: proceeds − fees + remaining
+   * worth − all cost.
+   */
   gainInAll: Minor;
 }
 
 /**
- * What a lot has come to, in minor units of one currency. Gain of each sold car: `netGain`. Throws RangeError on amounts that are
- * not whole or are below zero.
+ * What a lot has come to, in minor units of one currency. Gain of each sold car: `netGain`. Throws RangeError
+ * on amounts that are not whole or are below zero.
  */
 export const lotResult = (cars: readonly LotCar[]): LotResult => {
   const result: LotResult = {

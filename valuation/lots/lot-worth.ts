@@ -2,7 +2,10 @@ import { checkBetween } from '../statistics/check-input.ts';
 import { normalCdf } from '../statistics/normal.ts';
 import type { Range, Worth } from '../types.ts';
 
-/** Places, in standard deviations, at which the part that all worths share is taken, each weighted by the normal density. */
+/**
+ * Places, in standard deviations, at which the part that all worths share is taken, each weighted by
+ * the normal density.
+ */
 const grid = (step: number) => {
   const half = Math.round(6 / step);
   return Array.from({ length: 2 * half + 1 }, (_, i) => {
@@ -11,7 +14,10 @@ const grid = (step: number) => {
   });
 };
 const fine = grid(0.05);
-/** For many cars, where it is as good: the error of the trapezoid on a normal density falls as exp(−2π²/step²). */
+/**
+ * For many cars, where it is as good: the error of the trapezoid on a normal density
+ * falls as exp(−2π²/step²).
+ */
 const coarse = grid(0.25);
 const manyCars = 1000;
 
@@ -23,9 +29,10 @@ export interface LotWorth {
 }
 
 /**
- * Distribution of the sum of several cars' worths, in minor units. The logs are normal with correlation `correlation` between any two cars
- * (one shared factor); given the shared factor the cars are independent, and their sum is taken as the lognormal of the same mean
- * and variance. Exact for one car. Throws RangeError on an empty list or a correlation outside 0…1.
+ * Distribution of the sum of several cars' worths, in minor units. The logs are normal with correlation
+ * `correlation` between any two cars (one shared factor); given the shared factor the cars are independent,
+ * and their sum is taken as the lognormal of the same mean and variance. Exact for one car. Throws RangeError
+ * on an empty list or a correlation outside 0…1.
  * Source: Fenton (1960), IRE Transactions on Communications Systems 8; Vasicek (1987) for the single factor.
  */
 export const lotWorth = (worths: readonly Worth[], correlation: number): LotWorth => {
@@ -72,7 +79,10 @@ export const lotWorth = (worths: readonly Worth[], correlation: number): LotWort
   return { mean, cdf, quantile };
 };
 
-/** The mean of a sum, as `mid`, and its 80 % range, in whole minor units. The mean of a very skewed sum may lie above the range, which is then widened to it. */
+/**
+ * The mean of a sum, as `mid`, and its 80 % range, in whole minor units. The mean of a very skewed sum may
+ * lie above the range, which is then widened to it.
+ */
 export const rangeOfSum = ({ mean, quantile }: LotWorth): Range => {
   const mid = Math.round(mean);
   return {

@@ -11,8 +11,8 @@ export interface LotShareWish {
 }
 
 /**
- * Whether shares fixed by hand can stand beside the total, in minor units: together no more than it, and all of it where none
- * is left to be shared (null). The sum is theirs.
+ * Whether shares fixed by hand can stand beside the total, in minor units: together no more than it, and all
+ * of it where none is left to be shared (null). The sum is theirs.
  */
 export const weighFixedShares = (
   totalMinor: Minor,
@@ -24,11 +24,12 @@ export const weighFixedShares = (
 };
 
 /**
- * Shares the price of a lot over its cars: shares fixed by hand stay, the rest is shared by relative worth to the minor unit, by the
- * largest remainder, and all sum to the total exactly. Where no weight is above zero the rest is shared equally.
+ * Shares the price of a lot over its cars: shares fixed by hand stay, the rest is shared by relative worth to
+ * the minor unit, by the largest remainder, and all sum to the total exactly. Where no weight is above zero
+ * the rest is shared equally.
  *
- * Throws RangeError on an empty lot, a total below zero, a fixed share below zero, fixed shares that come to more than the total,
- * and when every share is fixed and they do not come to the total.
+ * Throws RangeError on an empty lot, a total below zero, a fixed share below zero, fixed shares that come to
+ * more than the total, and when every share is fixed and they do not come to the total.
  */
 export const shareLot = ({
   totalMinor,

@@ -2,8 +2,8 @@ import { checkWeights } from '../statistics/check-input.ts';
 import type { Minor } from '../types.ts';
 
 /**
- * A number as digits × 10^exponent, exactly as it prints: 0.3 is three tenths, not the nearest binary
- * fraction.
+ * A number as digits × 10^exponent, exactly as it prints: 0.3 is three tenths, not the
+ * nearest binary fraction.
  */
 const decimalParts = (value: number): { digits: bigint; exponent: number } => {
   const [mantissa = '0', exponent = '0'] = String(value).split('e');
@@ -19,9 +19,9 @@ const wholeWeights = (weights: readonly number[]): bigint[] => {
 };
 
 /**
- * Shares of a price by weight, in whole minor units, by the method of the largest remainder: each share is
- * its quota rounded down, and the units left over go one each to the largest remainders, the earlier of
- * equals first.
+ * Shares of a price by weight, in whole minor units, by the method of the largest remainder: each share
+ * is its quota rounded down, and the units left over go one each to the largest remainders, the earlier
+ * of equals first.
  *
  * The shares sum exactly to `totalMinor`, each within one unit of its quota; a weight of zero gets nothing. A
  * negative total (a refund) is shared as the positive one is, with the sign turned. Not monotone: 10 by 6:6:2

@@ -13,10 +13,11 @@ const add = (sums: Map<number, number>, key: number, amount: number) =>
 const squares = (sums: Map<number, number>) => [...sums.values()].reduce((sum, x) => sum + x * x, 0);
 
 /**
- * The correlation, one for all pairs, that gives the sum of these cars the variance which the fit's posterior gives it: the covariances of the logs of
- * every two cars, weighted by what the cars are expected to bring, over the products of their deviations. Cars share the effects of grade, finish and
- * rarity, and the levels of their variation, casting and series; figures of the owner's own share nothing with the market and all with each other.
- * 0 for fewer than two cars.
+ * The correlation, one for all pairs, that gives the sum of these cars the variance which the fit's posterior
+ * gives it: the covariances of the logs of every two cars, weighted by what the cars are expected to bring,
+ * over the products of their deviations. Cars share the effects of grade, finish and rarity, and the levels
+ * of their variation, casting and series; figures of the owner's own share nothing with the market and all
+ * with each other. 0 for fewer than two cars.
  */
 export const sharedCorrelation = (fitted: FittedMarket, cars: readonly CarInSum[]): number => {
   let effects: Float64Array | null = null;
@@ -62,8 +63,9 @@ export interface CarsSum extends Range {
 }
 
 /**
- * What several cars are expected to bring together, in minor units of the reporting currency: `mid` is the mean of the sum, which is what a total
- * is for (the single mids are medians, and their sum is too low), `low` and `high` its 80 % range. One function for totals and bids. Zeros for none.
+ * What several cars are expected to bring together, in minor units of the reporting currency: `mid` is the
+ * mean of the sum, which is what a total is for (the single mids are medians, and their sum is too low),
+ * `low` and `high` its 80 % range. One function for totals and bids. Zeros for none.
  */
 export const sumOfCars = (fitted: FittedMarket, cars: readonly CarInSum[]): CarsSum => {
   if (cars.length === 0) return { low: 0, mid: 0, high: 0, correlation: 0 };

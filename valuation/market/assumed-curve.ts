@@ -14,9 +14,10 @@ export const gradeStep = (grade: number): number => {
 };
 
 /**
- * The assumption set's log price at each of the nineteen grades of a finish state, relative to C10 in original finish:
- * ln(multiplier of the grade) + ln(factor of the finish state), half grades midway in logs between their neighbours.
- * Throws RangeError unless there are ten multipliers above zero that never fall, and the factor is above zero.
+ * The assumption set's log price at each of the nineteen grades of a finish state, relative to C10 in
+ * original finish: ln(multiplier of the grade) + ln(factor of the finish state), half grades midway in logs
+ * between their neighbours. Throws RangeError unless there are ten multipliers above zero that never fall,
+ * and the factor is above zero.
  */
 export const assumedCurve = (assumptions: AssumptionSet, state: FinishState): number[] => {
   const multipliers = assumptions.gradeMultipliers[state];

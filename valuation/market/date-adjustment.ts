@@ -19,9 +19,8 @@ const levelIn = (series: Readonly<Record<number, number>>, year: number, name: s
 
 /**
  * Factor by which prices rose from one year to another by an index series of yearly levels: series[to] /
- * series[from].
- * Throws RangeError on an empty series, a year that it does not hold, and a level that is not a number above
- * zero.
+ * series[from]. Throws RangeError on an empty series, a year that it does not hold, and a level that is not a
+ * number above zero.
  */
 export const indexFactor = (
   series: Readonly<Record<number, number>>,
@@ -33,7 +32,10 @@ export const indexFactor = (
   return levelIn(series, toYear, 'toYear') / levelIn(series, fromYear, 'fromYear');
 };
 
-/** A series of yearly levels, from the year of a sale to that of the effective date, each the nearest that it holds. */
+/**
+ * A series of yearly levels, from the year of a sale to that of the effective date, each the
+ * nearest that it holds.
+ */
 export interface IndexSpan {
   series: 'cpi-u' | 'own';
   from: number;
@@ -55,9 +57,10 @@ const nearestYear = (series: Readonly<Record<number, number>>, year: number): nu
 };
 
 /**
- * Adjustment of prices for date by a yearly index: CPI-U, or the owner's series. Factor = index of the year of `on` / index of the
- * year of sale; a year outside the series takes its nearest. "none" and "trend" (which is fitted, not given) adjust nothing here.
- * Throws RangeError on an empty series or one with a figure that is not above zero.
+ * Adjustment of prices for date by a yearly index: CPI-U, or the owner's series. Factor = index of the year
+ * of `on` / index of the year of sale; a year outside the series takes its nearest. "none" and "trend" (which
+ * is fitted, not given) adjust nothing here. Throws RangeError on an empty series or one with a figure that
+ * is not above zero.
  */
 export const dateAdjustment = (index: AssumptionSet['index'], on: IsoDate): DateAdjustment => {
   if (index === 'none' || index === 'trend') return { log: () => 0, span: () => null };

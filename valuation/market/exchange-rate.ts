@@ -3,7 +3,10 @@ import { currencyDecimals } from '../money.ts';
 import { checkFinite } from '../statistics/check-input.ts';
 import type { Currency, ExchangeRate, IsoDate } from '../types.ts';
 
-/** Log of the minor units of the reporting currency for one minor unit of `currency` on a day; null when no rate holds. */
+/**
+ * Log of the minor units of the reporting currency for one minor unit of `currency` on a day; null
+ * when no rate holds.
+ */
 export type RateFinder = (currency: Currency, on: IsoDate) => number | null;
 
 /**

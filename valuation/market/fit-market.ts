@@ -60,11 +60,13 @@ const transformedRows = ({ rows, slots }: MarketDesign, { effects, residuals }: 
 };
 
 /**
- * Fits the market on a day: adjusts every sale record, pools them by hierarchical credibility, and fits the grade curve of each finish
- * state, the factors of finish states and rarities, and (where asked for and records suffice) a yearly trend. All in natural logs
- * of minor units of the reporting currency. Records that cannot be used are set aside and listed with the reason.
+ * Fits the market on a day: adjusts every sale record, pools them by hierarchical credibility, and fits the
+ * grade curve of each finish state, the factors of finish states and rarities, and (where asked for and
+ * records suffice) a yearly trend. All in natural logs of minor units of the reporting currency. Records that
+ * cannot be used are set aside and listed with the reason.
  *
- * Throws RangeError on bad figures in the market, the assumption set or the date. Values made from the result depend on nothing else.
+ * Throws RangeError on bad figures in the market, the assumption set or the date. Values made from the result
+ * depend on nothing else.
  */
 export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDate): FittedMarket => {
   checkAssumptions(assumptions);
@@ -90,7 +92,8 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
     spanLogs.set(span, log);
     return log;
   });
-  // On the scale of the fit, but no surer than the weightiest: records that are all old, or all hearsay, stay as unsure as they are.
+  // On the scale of the fit, but no surer than the weightiest: records that are all old, or all hearsay, stay
+  // as unsure as they are.
   const weightiest = design.lots.reduce(
     (most, { weight }) => Math.max(most, weight),
     records.reduce((most, { weight }) => Math.max(most, weight), 0),
@@ -157,13 +160,16 @@ export interface OfferedTrend {
   perYear: number;
   years: number;
   records: number;
-  /** How far the typical record lies from what the others foretell, as a factor less 1: without and with the trend. */
+  /**
+   * How far the typical record lies from what the others foretell, as a factor less 1: without
+   * and with the trend.
+   */
   typicalError: { without: number; with: number };
 }
 
 /**
- * The trend that can be offered in place of the assumption set's index; null where there are too few records (forty over three years are
- * needed). Fits the market twice. Throws RangeError as `fitMarket` does.
+ * The trend that can be offered in place of the assumption set's index; null where there are too few records
+ * (forty over three years are needed). Fits the market twice. Throws RangeError as `fitMarket` does.
  */
 export const fittedTrend = (market: Market, assumptions: AssumptionSet, on: IsoDate): OfferedTrend | null => {
   const { trend, leftOut, recordsUsed } = fitMarket(market, { ...assumptions, index: 'trend' }, on);

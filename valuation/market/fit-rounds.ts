@@ -28,13 +28,19 @@ export interface RoundsResult extends SaleStates {
   /** Fitted log price of each finish state × 19 + grade step, relative to C10 original but for the level. */
   curve: Float64Array;
   variances: Variances;
-  /** By which weights were scaled to tell what they tell together; whoever pools with them must scale them too. */
+  /**
+   * By which weights were scaled to tell what they tell together; whoever pools with them
+   * must scale them too.
+   */
   informationScale: number;
   rounds: number;
   stable: boolean;
 }
 
-/** The assumption plus the fitted effects, made to rise with grade by isotonic regression weighted by the records at each grade. */
+/**
+ * The assumption plus the fitted effects, made to rise with grade by isotonic regression weighted by the
+ * records at each grade.
+ */
 const curveOf = (
   estimate: Float64Array,
   { assumed, cells }: MarketDesign,
@@ -61,7 +67,10 @@ const unknownGradeVariance = (curve: Float64Array, cell: number): number => {
   return (((curve[up]! - curve[down]!) * unknownGradeSteps) / (up - down)) ** 2;
 };
 
-/** The states with their residuals from the shared effects, and how clearly each sale tells, given what one sale varies. */
+/**
+ * The states with their residuals from the shared effects, and how clearly each sale tells, given what
+ * one sale varies.
+ */
 const withResiduals = ({
   design: { rows, cells, assumed, ungraded, ranges },
   states,
@@ -99,8 +108,9 @@ const rowsWith = ({ rows, lots }: MarketDesign, { values }: SaleStates): Float64
 };
 
 /**
- * Σw / Σw² of the weights, which makes them add up to Kish's effective number of observations. A lot has one weight; beliefs, which count for as
- * many sales as their owner says, have none in it. 1 where there is nothing else.
+ * Σw / Σw² of the weights, which makes them add up to Kish's effective number of observations. A lot has
+ * one weight; beliefs, which count for as many sales as their owner says, have none in it. 1 where there
+ * is nothing else.
  * Source: Kish, Survey Sampling (1965), § 11.7.
  */
 const informationScaleOf = ({ weights, lotOf, lots, beliefs }: MarketDesign): number => {
@@ -116,8 +126,9 @@ const informationScaleOf = ({ weights, lotOf, lots, beliefs }: MarketDesign): nu
 };
 
 /**
- * Fits the shared effects (level, trend, rarities, finish states, grade curve), the variances of the pooling, the weight of each
- * record against wildness, and the shares of the cars of lots, in turns until nothing moves.
+ * Fits the shared effects (level, trend, rarities, finish states, grade curve), the variances of the
+ * pooling, the weight of each record against wildness, and the shares of the cars of lots, in turns
+ * until nothing moves.
  */
 export const fitRounds = (
   design: MarketDesign,

@@ -23,8 +23,8 @@ export interface EvidenceCounts {
 }
 
 /**
- * Sales at each node of the market, by its place in the index, and the weight they carry; doubtful records (by
- * their id) count apart.
+ * Sales at each node of the market, by its place in the index, and the weight they carry; doubtful records
+ * (by their id) count apart.
  */
 export const countEvidence = (
   index: MarketIndex,
@@ -72,23 +72,35 @@ export interface FitInside {
   index: MarketIndex;
   /** The sale records by id, then what was paid, then beliefs. */
   sales: PreparedSale[];
-  /** Variation of each sale; a sale that names its casting only has a place of its own after the known ones. */
+  /**
+   * Variation of each sale; a sale that names its casting only has a place of its own after the known ones.
+   */
   slots: Int32Array;
   tree: MarketTree;
-  /** Weight of each sale: recency × reliability × robustness, less where its grade is unknown, on the scale of the fit. */
+  /**
+   * Weight of each sale: recency × reliability × robustness, less where its grade is unknown, on the
+   * scale of the fit.
+   */
   weights: Float64Array;
   /**
-   * What each sale makes surer: its weight, but of the car of a lot only so much as the lot's price tells of that car alone, the others unknown,
-   * which is its share of its weight. The very weights where there are no lots.
+   * What each sale makes surer: its weight, but of the car of a lot only so much as the lot's price
+   * tells of that car alone, the others unknown, which is its share of its weight. The very weights
+   * where there are no lots.
    */
   certainty: Float64Array;
   /** Standard deviations by which each sale departs from what the others foretell. */
   departures: Float64Array;
   /** Log of the rarity factor of each sale's variation. */
   saleRarity: Float64Array;
-  /** L⁻¹ × the columns of each sale, and last its log residual from the effects that all share: `columns.count + 1` to a row. */
+  /**
+   * L⁻¹ × the columns of each sale, and last its log residual from the effects that all share:
+   * `columns.count + 1` to a row.
+   */
   rows: Float64Array;
-  /** L, the root of the effects' posterior precision: |L⁻¹ x|² is the variance that a combination x of the effects has. */
+  /**
+   * L, the root of the effects' posterior precision: |L⁻¹ x|² is the variance that a combination x of
+   * the effects has.
+   */
   root: Float64Array;
   level: number;
   /** Log of the fitted trend's factor per year; 0 without one. */
@@ -113,11 +125,13 @@ export interface FittedMarket {
   doubtful: { id: number; departure: number }[];
   recordsUsed: number;
   /**
-   * The estimate tried on its own records: each foretold by the others, the share of them that fell inside the 80 % range (null with
-   * no records), and how far the typical one fell from the mid, as a factor less 1.
+   * The estimate tried on its own records: each foretold by the others, the share of them that fell inside
+   * the 80 % range (null with no records), and how far the typical one fell from the mid, as a factor less 1.
    */
   leftOut: { coverage: number | null; typicalError: number | null };
-  /** Multiplier of price at each of the nineteen grades, C1 to C10, relative to C10 of the same finish state. */
+  /**
+   * Multiplier of price at each of the nineteen grades, C1 to C10, relative to C10 of the same finish state.
+   */
   gradeCurves: Record<FinishState, number[]>;
   /** Price in this finish state relative to original finish, both at C10. */
   finishFactors: Record<FinishState, number>;

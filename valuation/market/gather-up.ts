@@ -1,4 +1,6 @@
-/** One level of a tree: a row of figures and a precision for each node, and the place of each node's parent. */
+/**
+ * One level of a tree: a row of figures and a precision for each node, and the place of each node's parent.
+ */
 export interface LevelRows {
   rows: Float64Array;
   precision: Float64Array;
@@ -6,9 +8,10 @@ export interface LevelRows {
 }
 
 /**
- * Precision-weighted mean of each parent's children, row by row, with the sum of their precisions; a parent without
- * children has a row of zeros and no precision. With `scatter` (width × width, upper triangle), the children's spread about their
- * parent, Σ q (x − x̄)(x − x̄)ᵀ, is added to it: what this level alone tells of the effects that all share.
+ * Precision-weighted mean of each parent's children, row by row, with the sum of their precisions; a parent
+ * without children has a row of zeros and no precision. With `scatter` (width × width, upper triangle), the
+ * children's spread about their parent, Σ q (x − x̄)(x − x̄)ᵀ, is added to it: what this level alone tells of
+ * the effects that all share.
  */
 export const gatherUp = (
   { rows, precision, parent }: LevelRows,
@@ -49,8 +52,9 @@ export const gatherUp = (
 };
 
 /**
- * Precision with which a node tells of its parent: 1 / (variance of the node about its parent + 1 / its own precision). `apart` is 0 for the
- * nodes that never depart from their parent, and 1 for the others; without it all of them do.
+ * Precision with which a node tells of its parent: 1 / (variance of the node about its parent + 1 / its own
+ * precision). `apart` is 0 for the nodes that never depart from their parent, and 1 for the others; without
+ * it all of them do.
  */
 export const thinned = (precision: Float64Array, variance: number, apart?: Float64Array): Float64Array =>
   apart

@@ -3,8 +3,9 @@ import { finishStates, grades, type Rarity } from '../words.ts';
 
 /**
  * The effects that all records share, one column each, as departures from the assumption set in log price:
- * the overall level; the yearly trend; a factor per rarity above common; a factor per finish state besides original; and the grade
- * curve: one slope for all states, nine steps C1–C2 … C9–C10 for all states, and three stretches of its own for each state.
+ * the overall level; the yearly trend; a factor per rarity above common; a factor per finish state besides
+ * original; and the grade curve: one slope for all states, nine steps C1–C2 … C9–C10 for all states, and
+ * three stretches of its own for each state.
  */
 const rarityColumns: Partial<Record<Rarity, number>> = { uncommon: 2, scarce: 3, rare: 4 };
 const firstFinish = 5;
@@ -26,12 +27,15 @@ export const columns = {
   count: firstStretch + finishStates.length * stretches.length,
 };
 
-/** How common a variation of each rarity is beside the others: what an unnamed variation of a casting most likely is. */
+/**
+ * How common a variation of each rarity is beside the others: what an unnamed variation of a
+ * casting most likely is.
+ */
 const supply: Record<Rarity, number> = { common: 1, uncommon: 0.6, scarce: 0.25, rare: 0.08 };
 
 /**
- * Relative supply of a variation (common = 1), by which candidates are weighted; unknown rarity counts as
- * uncommon.
+ * Relative supply of a variation (common = 1), by which candidates are weighted; unknown rarity
+ * counts as uncommon.
  */
 export const supplyOf = (rarity: Rarity | null): number => (rarity === null ? 0.6 : supply[rarity]);
 
@@ -69,8 +73,9 @@ export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarity
 };
 
 /**
- * Prior precision of each column, 1/sd²: the level is free (sd 100 in logs); the others are held to the assumption by its standard deviations.
- * A deviation of 0 holds the column wholly; the trend is held at none where it is not to be fitted.
+ * Prior precision of each column, 1/sd²: the level is free (sd 100 in logs); the others are held to the
+ * assumption by its standard deviations. A deviation of 0 holds the column wholly; the trend is held at none
+ * where it is not to be fitted.
  */
 export const columnPrecisions = (prior: AssumptionSet['prior'], withTrend: boolean): Float64Array => {
   const held = 1e12;

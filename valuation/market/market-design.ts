@@ -10,7 +10,10 @@ import type { PreparedSale } from './prepare-sales.ts';
 
 const steps = grades.length;
 
-/** A lot among the sales: the places of its cars, and the log of its price at the effective date. Its parts' weights sum to `weight`. */
+/**
+ * A lot among the sales: the places of its cars, and the log of its price at the effective date. Its parts'
+ * weights sum to `weight`.
+ */
 export interface DesignedLot {
   parts: number[];
   log: number;
@@ -19,7 +22,10 @@ export interface DesignedLot {
 
 /** The sales as the fit wants them: a row of columns each, and their places in the tree. */
 export interface MarketDesign {
-  /** Columns of each sale, and last its log price less its offset, about their centre: `columns.count + 1` to a row. */
+  /**
+   * Columns of each sale, and last its log price less its offset, about their centre:
+   * `columns.count + 1` to a row.
+   */
   rows: Float64Array;
   centre: number;
   /** Log of the assumed curve at each finish state × 19 + grade step, and the cell of each sale. */
@@ -34,7 +40,10 @@ export interface MarketDesign {
   ranges: Float64Array;
   /** 1 where it is a belief. */
   beliefs: Uint8Array;
-  /** Place of each sale's lot, −1 for a sale of its own. The rows and weights of a lot's cars are where the fit starts, by its assumptions. */
+  /**
+   * Place of each sale's lot, −1 for a sale of its own. The rows and weights of a lot's cars are where the
+   * fit starts, by its assumptions.
+   */
   lotOf: Int32Array;
   lots: DesignedLot[];
   /** Variation of each sale; one that names its casting only has a place of its own after the known ones. */
@@ -45,7 +54,10 @@ export interface MarketDesign {
   saleSpans: RaritySpan[];
 }
 
-/** The tree above the sales, with the places that sales and beliefs without a variation have after the known ones. */
+/**
+ * The tree above the sales, with the places that sales and beliefs without a variation have
+ * after the known ones.
+ */
 export interface MarketTree extends EvidenceTree {
   variationCasting: Int32Array;
   castingSeries: Int32Array;
@@ -89,8 +101,9 @@ const layOutLots = (
   });
 
 /**
- * Lays out the sales of a market, and the lots that some of them are parts of, for the fit; `seriesOfBeliefs` are the series of the places
- * after the castings. Throws RangeError on bad grade multipliers, finish or rarity factors.
+ * Lays out the sales of a market, and the lots that some of them are parts of, for the fit;
+ * `seriesOfBeliefs` are the series of the places after the castings. Throws RangeError on bad grade
+ * multipliers, finish or rarity factors.
  */
 export const designMarket = (
   index: MarketIndex,

@@ -2,8 +2,8 @@ import type { Market } from '../types.ts';
 import type { Rarity } from '../words.ts';
 
 /**
- * The tree of a market in places instead of ids: series hold castings, castings hold variations, each list sorted by id so that
- * nothing depends on the order in which the market was gathered.
+ * The tree of a market in places instead of ids: series hold castings, castings hold variations, each list
+ * sorted by id so that nothing depends on the order in which the market was gathered.
  */
 export interface MarketIndex {
   castingIds: number[];

@@ -13,7 +13,10 @@ export interface EvidenceTree {
   variationCasting: ArrayLike<number>;
   castingSeries: ArrayLike<number>;
   seriesCount: number;
-  /** 0 for a place that has nothing of its own beside its casting or series (a belief about those has one), 1 for others; all 1 if absent. */
+  /**
+   * 0 for a place that has nothing of its own beside its casting or series (a belief about those has one), 1
+   * for others; all 1 if absent.
+   */
   variationApart?: Float64Array;
   castingApart?: Float64Array;
 }
@@ -31,7 +34,10 @@ export interface PooledLevel {
   variance: Float64Array;
   /** Weight of the node's own evidence against its parent's: z = τ² q / (1 + τ² q). */
   credibility: Float64Array;
-  /** Mean square of the node's departure from its parent, expected given the evidence: (z (x̄ − m))² + its variance. */
+  /**
+   * Mean square of the node's departure from its parent, expected given the evidence: (z (x̄ −
+   * m))² + its variance.
+   */
   square: Float64Array;
   /** Precision of the node's own evidence; 0 where there is none. */
   precision: Float64Array;
@@ -72,11 +78,13 @@ const settle = ({ own, precision, between, apart, above, parent }: Unsettled): P
 };
 
 /**
- * Hierarchical Bühlmann–Straub: variations within castings within series about a collective of zero, given the variances.
- * Going up, each node's mean is that of its children weighted by 1/(τ² + 1/q); coming down, each node's estimate is
- * z × its own mean + (1 − z) × its parent's estimate, z = τ²/(τ² + 1/q), q the precision of its own evidence. These are the exact
- * posterior means and variances of the nested normal model, which credibility theory calls linear credibility.
- * Source: Bühlmann & Straub (1970); Jewell (1975); Bühlmann & Gisler, A Course in Credibility Theory (2005), ch. 6.
+ * Hierarchical Bühlmann–Straub: variations within castings within series about a collective of zero, given
+ * the variances. Going up, each node's mean is that of its children weighted by 1/(τ² + 1/q); coming down,
+ * each node's estimate is z × its own mean + (1 − z) × its parent's estimate, z = τ²/(τ² + 1/q), q the
+ * precision of its own evidence. These are the exact posterior means and variances of the nested normal
+ * model, which credibility theory calls linear credibility.
+ * Source: Bühlmann & Straub (1970); Jewell (1975); Bühlmann & Gisler, A Course in Credibility
+ * Theory (2005), ch. 6.
  */
 export const poolEvidence = (
   evidence: Evidenced,

@@ -8,7 +8,10 @@ export const ownPurchaseSource = 'own purchase';
 /** A record within so many days of a purchase, of the same price, is the same sale. */
 const sameSaleDays = 3;
 
-/** A lot bought whole: the places of its cars among the sales, its price in logs as they have theirs, and its weight as one sale. */
+/**
+ * A lot bought whole: the places of its cars among the sales, its price in logs as they have theirs, and its
+ * weight as one sale.
+ */
 export interface PreparedLot {
   parts: number[];
   /** ln of its cost in minor units of the reporting currency, at the day on which it was bought. */
@@ -26,12 +29,17 @@ export interface PreparedOwn {
   /** Cars that were bought, and beliefs, to stand after the sale records; `lot` counts from 0. */
   sales: PreparedSale[];
   lots: PreparedLot[];
-  /** Series of each place that a belief about a whole series has after the castings, in the order of `sales`. */
+  /**
+   * Series of each place that a belief about a whole series has after the castings, in the order of `sales`.
+   */
   seriesOfBeliefs: number[];
   aside: OwnAside[];
 }
 
-/** Finds the sale record that a purchase was entered as, too: same currency, price with or without costs, casting, and nearly the same day. */
+/**
+ * Finds the sale record that a purchase was entered as, too: same currency, price with or without costs,
+ * casting, and nearly the same day.
+ */
 const recordFinder = (sales: readonly SaleRecord[]) => {
   const byPrice = Map.groupBy(sales, ({ currency, price }) => `${currency} ${price}`);
   return ({ boughtOn, currency, total, price, cars }: Purchase): SaleRecord | undefined => {
@@ -130,11 +138,11 @@ const prepareBelief = (belief: Belief, context: PrepareContext): PreparedSale | 
 };
 
 /**
- * What the owner paid and believes, as sales that stand beside the records. A car bought singly is a sale at all that its buyer paid. A lot is
- * one sale that its cars share, each a part of it, and only where the castings of all are known. A purchase that stands among the
- * sale records is left to them. A belief stands for so many sales of a car at its place: of its variation, or of a common car that has
- * nothing of its own beside its casting or series.
- * Throws RangeError on bad figures, as `prepareSales` does.
+ * What the owner paid and believes, as sales that stand beside the records. A car bought singly is a sale at
+ * all that its buyer paid. A lot is one sale that its cars share, each a part of it, and only where the
+ * castings of all are known. A purchase that stands among the sale records is left to them. A belief stands
+ * for so many sales of a car at its place: of its variation, or of a common car that has nothing of its own
+ * beside its casting or series. Throws RangeError on bad figures, as `prepareSales` does.
  */
 export const prepareOwn = (market: Market, context: PrepareContext): PreparedOwn => {
   const { purchases = [], beliefs = [] } = market;

@@ -8,7 +8,10 @@ import { type RateFinder, rateFinder } from './exchange-rate.ts';
 import type { MarketIndex } from './market-index.ts';
 import { recordPartsLog } from './part-loss.ts';
 
-/** A sale, or what stands for one, in logs and places, adjusted for all that needs no fitting: currency, index and parts. */
+/**
+ * A sale, or what stands for one, in logs and places, adjusted for all that needs no fitting: currency,
+ * index and parts.
+ */
 export interface PreparedSale {
   record: SaleRecord;
   casting: number;
@@ -58,7 +61,9 @@ export interface PrepareContext {
   date: DateAdjustment;
 }
 
-/** One record in logs, or why it cannot be used. Throws RangeError on a figure that no stored record can hold. */
+/**
+ * One record in logs, or why it cannot be used. Throws RangeError on a figure that no stored record can hold.
+ */
 export const prepareSale = (record: SaleRecord, context: PrepareContext): PreparedSale | AsideCause => {
   const { index, assumptions } = context;
   checkRecord(record);
@@ -98,9 +103,10 @@ export const prepareSale = (record: SaleRecord, context: PrepareContext): Prepar
 };
 
 /**
- * Brings every sale record to logs, sorted by id, and lists those set aside with the reason: no exchange rate at the sale date,
- * not in the reference, sold after the effective date, no price, no weight.
- * Throws RangeError on bad figures: a price that is no whole number, a bad date, grade, reliability or rate, an id given twice.
+ * Brings every sale record to logs, sorted by id, and lists those set aside with the reason: no exchange
+ * rate at the sale date, not in the reference, sold after the effective date, no price, no weight.
+ * Throws RangeError on bad figures: a price that is no whole number, a bad date, grade, reliability or
+ * rate, an id given twice.
  */
 export const prepareSales = (
   market: Market,

@@ -10,7 +10,10 @@ const least = 1e-6;
 
 /** What the fit knows of each sale besides its place: all of it changes from step to step. */
 export interface SaleStates {
-  /** Log price less offset and centre, and weight: what was told, but for the cars of a lot, whose shares are found step by step. */
+  /**
+   * Log price less offset and centre, and weight: what was told, but for the cars of a lot, whose shares are
+   * found step by step.
+   */
   values: Float64Array;
   weights: Float64Array;
   /** Log residual from the effects that all share. */
@@ -47,8 +50,9 @@ export const priorVariances = ({ prior }: AssumptionSet): Variances => ({
 });
 
 /**
- * Precision (1 / variance of log price) of each sale: its weight, robust weight and clarity over the variance within a variation,
- * times `informationScale`: 1, or Σw / Σw² of the weights, which makes them add up to Kish's effective number of sales.
+ * Precision (1 / variance of log price) of each sale: its weight, robust weight and clarity over the variance
+ * within a variation, times `informationScale`: 1, or Σw / Σw² of the weights, which makes them add up to
+ * Kish's effective number of sales.
  */
 export const precisionOf = (
   { robust, clarity, weights }: SaleStates,
@@ -57,8 +61,9 @@ export const precisionOf = (
 ): Float64Array => weights.map((w, i) => (clarity[i]! * robust[i]! * w * informationScale) / within);
 
 /**
- * Mean square of the departures of a level's nodes from their parents, the assumed variance counting as `strength` of them. Left out are nodes
- * of which nothing but the shares of lots tells (`told` 0): those follow the estimate, and say nothing of how far it spreads.
+ * Mean square of the departures of a level's nodes from their parents, the assumed variance counting as
+ * `strength` of them. Left out are nodes of which nothing but the shares of lots tells (`told` 0): those
+ * follow the estimate, and say nothing of how far it spreads.
  */
 const meanSquare = (
   { square, precision }: PooledLevel,
@@ -83,7 +88,10 @@ export interface ToldNodes {
   series: Uint8Array;
 }
 
-/** The nodes that depart from their parent and of which more is told than shares of lots; null where there are neither lots nor beliefs. */
+/**
+ * The nodes that depart from their parent and of which more is told than shares of lots; null where there are
+ * neither lots nor beliefs.
+ */
 export const toldNodes = ({ lotOf, lots, slots, tree }: MarketDesign): ToldNodes | null => {
   const { variationCasting, castingSeries, variationApart, castingApart } = tree;
   if (lots.length === 0 && !variationApart) return null;
@@ -115,9 +123,10 @@ export interface SettleInput {
 }
 
 /**
- * One step of expectation–maximisation: pools the residuals given the variances, sets each sale's weight by how far it lies from what the
- * others foretell, shares every lot over its cars, and gives the variances that this makes most likely, the assumed ones counting as
- * `prior.strength` observations each. A lot counts as one observation, with one weight for all its parts. `moved` is the largest change.
+ * One step of expectation–maximisation: pools the residuals given the variances, sets each sale's weight by
+ * how far it lies from what the others foretell, shares every lot over its cars, and gives the variances that
+ * this makes most likely, the assumed ones counting as `prior.strength` observations each. A lot counts as
+ * one observation, with one weight for all its parts. `moved` is the largest change.
  * Source: Dempster, Laird & Rubin (1977), JRSS B 39.
  */
 export const settleVariances = ({

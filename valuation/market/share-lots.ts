@@ -25,7 +25,9 @@ const totals = (places: readonly number[], amounts: readonly number[]): Map<numb
   return sums;
 };
 
-/** Variance of Σ shareᵢ uᵢ, u the levels of the slots in the tree: each level adds what it alone leaves open. */
+/**
+ * Variance of Σ shareᵢ uᵢ, u the levels of the slots in the tree: each level adds what it alone leaves open.
+ */
 const varianceOfSum = ({
   slots,
   shares,
@@ -64,12 +66,15 @@ const varianceOfSum = ({
 };
 
 /**
- * The expectation step for a lot. The price of each car in it is the missing figure: the lot's price is the sum of single sales, of which car i is
- * foretold to bring exp(mᵢ + vᵢ/2), m its log price by the fit and v its variance. So ln of the sum is foretold as
- * ln Σ exp(mᵢ + vᵢ/2) − ½ var (Fenton's lognormal of the same mean and variance), and its slope in mᵢ is the share sᵢ of car i. A lot counts as one
- * sale: as observations of its cars with weights sᵢ, each at mᵢ + residual. Their weighted sum is the lot's own log price and has the variance of one
- * sale, and where the steps come to rest the estimates are those which the lot's price itself makes most likely.
- * Source: Dempster, Laird & Rubin (1977), JRSS B 39; Fenton (1960), IRE Transactions on Communications Systems 8.
+ * The expectation step for a lot. The price of each car in it is the missing figure: the lot's price is the
+ * sum of single sales, of which car i is foretold to bring exp(mᵢ + vᵢ/2), m its log price by the fit and v
+ * its variance. So ln of the sum is foretold as ln Σ exp(mᵢ + vᵢ/2) − ½ var (Fenton's lognormal of the same
+ * mean and variance), and its slope in mᵢ is the share sᵢ of car i. A lot counts as one sale: as observations
+ * of its cars with weights sᵢ, each at mᵢ + residual. Their weighted sum is the lot's own log price and has
+ * the variance of one sale, and where the steps come to rest the estimates are those which the lot's price
+ * itself makes most likely.
+ * Source: Dempster, Laird & Rubin (1977), JRSS B 39; Fenton (1960), IRE Transactions on
+ * Communications Systems 8.
  */
 export const shareLot = ({
   lot,

@@ -23,7 +23,10 @@ const choleskyRoot = (matrix: Float64Array, size: number, stride: number): Float
   return root;
 };
 
-/** L⁻¹ b, by forward substitution. Its squared length is bᵀ (L Lᵀ)⁻¹ b, the variance of b's combination of the effects. */
+/**
+ * L⁻¹ b, by forward substitution. Its squared length is bᵀ (L Lᵀ)⁻¹ b, the variance of b's
+ * combination of the effects.
+ */
 export const forward = (root: Float64Array, size: number, b: Float64Array): Float64Array => {
   const x = new Float64Array(size);
   for (let i = 0; i < size; i++) {
@@ -54,10 +57,12 @@ export interface EffectsInput extends EvidenceTree {
 }
 
 /**
- * Generalised least squares for the effects that all records share, with the variations, castings and series as nested random
- * effects and a normal prior about zero on each column: (XᵀV⁻¹X + Λ) β = XᵀV⁻¹y. V⁻¹ is never formed: each level of the tree adds the
- * spread of its nodes about their parent, weighted by the precision with which they tell of it.
- * Source: Henderson (1975), Biometrics 31, best linear unbiased estimation; Searle, Casella & McCulloch, Variance Components (1992), ch. 7.
+ * Generalised least squares for the effects that all records share, with the variations, castings and series
+ * as nested random effects and a normal prior about zero on each column: (XᵀV⁻¹X + Λ) β = XᵀV⁻¹y. V⁻¹ is
+ * never formed: each level of the tree adds the spread of its nodes about their parent, weighted by the
+ * precision with which they tell of it.
+ * Source: Henderson (1975), Biometrics 31, best linear unbiased estimation; Searle, Casella & McCulloch,
+ * Variance Components (1992), ch. 7.
  */
 export const sharedEffects = (input: EffectsInput, variances: Variances): SharedEffects => {
   const { width, prior } = input;

@@ -2,8 +2,9 @@ import { isCurrency } from '../money.ts';
 import type { Currency } from '../types.ts';
 
 /**
- * Signs and words for currencies as people write them, in small letters. `usual` stands where several currencies share a
- * sign and the reader's own is none of them; null then leaves it open. Common practice, no source.
+ * Signs and words for currencies as people write them, in small letters. `usual` stands where several
+ * currencies share a sign and the reader's own is none of them; null then leaves it open. Common
+ * practice, no source.
  */
 const signs = new Map<string, { of: Currency[]; usual: Currency | null }>();
 const sign = (written: string, of: string, usual: Currency | null = null) => {
@@ -52,8 +53,8 @@ export const looksLikeCurrency = (text: string): boolean =>
   /^[A-Z]{3}$|\p{Sc}/u.test(text.trim()) || signs.has(text.trim().toLowerCase());
 
 /**
- * The currency that a sign, a word or a code names: null where nobody can tell, such as `kr` for a reader whose own
- * currency is no krone. `own` is the currency of amounts that name none.
+ * The currency that a sign, a word or a code names: null where nobody can tell, such as `kr` for a reader
+ * whose own currency is no krone. `own` is the currency of amounts that name none.
  */
 export const currencyNamed = (text: string, own: Currency): Currency | null => {
   const word = text.trim().replace(/\s+/g, ' ');

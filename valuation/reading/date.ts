@@ -29,7 +29,9 @@ const iso = (year: number, month: number, day: number): string | null => {
   return date.toISOString().slice(0, 10);
 };
 
-/** Two-digit years fall into the hundred years that end with the year of `today`; without one they stay open. */
+/**
+ * Two-digit years fall into the hundred years that end with the year of `today`; without one they stay open.
+ */
 const fullYear = (digits: string, today: string | null): number => {
   const year = Number(digits);
   if (digits.length > 2) return year;
@@ -40,7 +42,10 @@ const fullYear = (digits: string, today: string | null): number => {
 
 const numeric = /^(\d{1,2})[./\- ]+(\d{1,2})[./\- ]+(\d{2}|\d{4})$/;
 
-/** What one date says of the order of its column: `dmy`, `mdy`, or null where it says nothing or can be read both ways. */
+/**
+ * What one date says of the order of its column: `dmy`, `mdy`, or null where it says nothing or can
+ * be read both ways.
+ */
 export const dateOrderOf = (cell: Cell): DateOrder | null => {
   if (typeof cell !== 'string') return null;
   const match = numeric.exec(cell.trim());
@@ -58,22 +63,26 @@ export const isAmbiguousDate = (cell: Cell): boolean => {
   return !!match && Number(match[1]) <= 12 && Number(match[2]) <= 12 && match[1] !== match[2];
 };
 
-/** Of 1 January 1970, by ECMA-376 part 1, 18.17.4.1; and of the days from 1955 to 2099 that are taken for such. */
+/**
+ * Of 1 January 1970, by ECMA-376 part 1, 18.17.4.1; and of the days from 1955 to 2099 that
+ * are taken for such.
+ */
 const serialOf1970 = 25_569;
 const firstSerial = 20_090;
 const lastSerial = 73_050;
 
 /**
- * ISO date of a cell: a spreadsheet's date, `2021-03-14`, `14.3.2021`, `3/14/21`, `14 Mar 2021`, `March 14, 2021`.
- * `order` decides the ones that can be read two ways; null refuses those. Nothing lies after `today`; without it any day will
- * do, and a year needs its four digits.
+ * ISO date of a cell: a spreadsheet's date, `2021-03-14`, `14.3.2021`, `3/14/21`, `14 Mar 2021`,
+ * `March 14, 2021`. `order` decides the ones that can be read two ways; null refuses those. Nothing lies
+ * after `today`; without it any day will do, and a year needs its four digits.
  */
 export const readDate = (cell: Cell, order: DateOrder | null, today: string | null): Reading<string> => {
   if (cell instanceof Date)
     return Number.isNaN(cell.getTime())
       ? notUnderstood('this is no date')
       : checkedDate(cell.toISOString().slice(0, 10), today);
-  // A spreadsheet counts days from the end of 1899; a column that shows them as plain figures holds no other numbers like these.
+  // A spreadsheet counts days from the end of 1899; a column that shows them as plain figures holds no other
+  // numbers like these.
   if (typeof cell === 'number' && Number.isInteger(cell) && cell >= firstSerial && cell <= lastSerial)
     return checkedDate(new Date((cell - serialOf1970) * 86_400_000).toISOString().slice(0, 10), today);
   const text = (typeof cell === 'string' || typeof cell === 'number' ? String(cell) : '')

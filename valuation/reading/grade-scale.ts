@@ -13,8 +13,8 @@ const wholeOf = (best: number): GradeScale => ({ best, worst: 0 });
 export const gradeScaleExamples = ['5 stars', '100 %', '20', 'school marks, 1 is best'] as const;
 
 /**
- * A scale as its owner says it. "5 stars", "of 20" and "100 %" count up to the best; "school marks" (or "1 best") run from 1,
- * the best, to 6, or to the other figure that is named.
+ * A scale as its owner says it. "5 stars", "of 20" and "100 %" count up to the best; "school marks" (or "1
+ * best") run from 1, the best, to 6, or to the other figure that is named.
  */
 export const readGradeScale = (text: string): Reading<GradeScale> => {
   const said = text.toLowerCase().trim();
@@ -40,8 +40,8 @@ const figureOf = (text: string): number | null => {
 };
 
 /**
- * A text on its list's scale as a grade: in proportion, to the nearest half point, and no lower than C1. A plus or minus on a school
- * mark is a third of a mark.
+ * A text on its list's scale as a grade: in proportion, to the nearest half point, and no lower than C1. A
+ * plus or minus on a school mark is a third of a mark.
  */
 export const readOnScale = (text: string, { best, worst }: GradeScale): Reading<Grade> => {
   const trimmed = text.trim();

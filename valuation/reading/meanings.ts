@@ -65,7 +65,10 @@ const readers: Record<string, (text: string) => Reading<string>> = {
   nothing: () => understood(''),
 };
 
-/** What a text can be said to mean: one of a car's or a sale's fields, the scale of a column of grades, or nothing at all. */
+/**
+ * What a text can be said to mean: one of a car's or a sale's fields, the scale of a column of grades,
+ * or nothing at all.
+ */
 export const wordFields: readonly string[] = [...Object.keys(readers), ...textFields];
 
 const aliases: Record<string, string> = {
@@ -95,8 +98,8 @@ export const wordField = (written: string): string | null => {
 };
 
 /**
- * What the owner says that a text means, as its field writes it: "C9.5" of a grade is "9.5", parts have commas between them.
- * Refused, naming the choices, where the field has no such meaning or is none.
+ * What the owner says that a text means, as its field writes it: "C9.5" of a grade is "9.5", parts have
+ * commas between them. Refused, naming the choices, where the field has no such meaning or is none.
  */
 export const readMeaning = (field: string, meaning: string): Reading<string> => {
   const name = wordField(field);

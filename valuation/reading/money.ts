@@ -59,7 +59,10 @@ const namedIn = (named: string, own: Currency): Currency | 'none' | null => {
   return currencyNamed(first, code) === code && currencyNamed(second, code) === code ? code : null;
 };
 
-/** The currency that the text of an amount names: 'none' where it names none, null where that is not to be told. */
+/**
+ * The currency that the text of an amount names: 'none' where it names none, null where that
+ * is not to be told.
+ */
 export const currencyOfAmount = (cell: Cell, own: Currency): Currency | 'none' | null => {
   if (isAmountCell(cell)) return currencyNamed(cell.sign, own);
   if (typeof cell !== 'string') return 'none';
@@ -72,11 +75,17 @@ export const currencyOfAmount = (cell: Cell, own: Currency): Currency | 'none' |
 const grouped = /^\d{1,3}([.,' ]\d{2,3})*[.,' ]\d{3}$/;
 const groupsOf = (whole: string): number => new Set(whole.replace(/\d/g, '')).size;
 
-/** Where the figures have one point or comma with three digits behind it, which may group thousands or part decimals. */
+/**
+ * Where the figures have one point or comma with three digits behind it, which may group thousands
+ * or part decimals.
+ */
 const loneSign = (figures: string): DecimalSign | null =>
   (/^[1-9]\d{0,2}([.,])\d{3}$/.exec(figures)?.[1] as DecimalSign | undefined) ?? null;
 
-/** The decimal sign that the figures show by themselves: null where they have none, 'both' where they can be read two ways. */
+/**
+ * The decimal sign that the figures show by themselves: null where they have none, 'both' where they can
+ * be read two ways.
+ */
 const ownSign = (figures: string): DecimalSign | 'both' | null => {
   if (/^\d*$/.test(figures)) return null;
   if (loneSign(figures)) return 'both';
@@ -88,7 +97,10 @@ const ownSign = (figures: string): DecimalSign | 'both' | null => {
   return sign && figures.indexOf(sign) !== figures.lastIndexOf(sign) ? null : sign;
 };
 
-/** What an amount says of the decimal sign of its column; 'both' where it has a lone sign with three digits behind it. */
+/**
+ * What an amount says of the decimal sign of its column; 'both' where it has a lone sign with three
+ * digits behind it.
+ */
 export const decimalSignOf = (cell: Cell): DecimalSign | 'both' | null => {
   if (typeof cell !== 'string') return null;
   const figures = amountIn(plainSigns(cell).trim())?.figures;
@@ -104,17 +116,20 @@ export interface MoneyHabit {
   chosen?: DecimalSign | null;
   /** The one that the column's other amounts show. */
   usual?: DecimalSign | null;
-  /** Refuses, with a question, a lone sign before three digits that is otherwise this reader's decimal sign. */
+  /**
+   * Refuses, with a question, a lone sign before three digits that is otherwise this reader's decimal sign.
+   */
   ask?: boolean;
 }
 
 const notAnAmount = (shown: string) => notUnderstood(`"${shown}" is not an amount such as 1,250.00`);
 
 /**
- * Minor units of an amount as people write it: `$1,250.00`, `1.250,00 €`, `1 250`, `12.-`, `(3.20)`. What is not wholly
- * understood is no amount, and a currency other than `currency` is refused. A lone point or comma before three digits groups
- * thousands, unless the owner has chosen otherwise for the column; in a currency of three decimals the column decides, and
- * without one it is refused. Negative and zero amounts are left to the caller.
+ * Minor units of an amount as people write it: `$1,250.00`, `1.250,00 €`, `1 250`, `12.-`, `(3.20)`. What
+ * is not wholly understood is no amount, and a currency other than `currency` is refused. A lone point or
+ * comma before three digits groups thousands, unless the owner has chosen otherwise for the column; in a
+ * currency of three decimals the column decides, and without one it is refused. Negative and zero amounts
+ * are left to the caller.
  */
 export const readMoney = (cell: Cell, currency: Currency, habit: MoneyHabit = {}): Reading<Minor> => {
   let decimals: number;

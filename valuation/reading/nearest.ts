@@ -1,4 +1,7 @@
-/** Number of single-letter changes between two words, swaps of neighbours counted once (optimal string alignment). */
+/**
+ * Number of single-letter changes between two words, swaps of neighbours counted once
+ * (optimal string alignment).
+ */
 export const distance = (a: string, b: string): number => {
   const rows = Array.from({ length: a.length + 1 }, (_, i) => [i, ...Array<number>(b.length).fill(0)]);
   for (let j = 1; j <= b.length; j++) rows[0]![j] = j;

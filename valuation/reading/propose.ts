@@ -3,7 +3,9 @@ import { nearest } from './nearest.ts';
 import { plainColourText } from './plain-colour.ts';
 import { plainWord } from './words.ts';
 
-/** What a text that is not understood most likely means; its owner is asked, and nothing is taken before that. */
+/**
+ * What a text that is not understood most likely means; its owner is asked, and nothing is taken before that.
+ */
 export interface Proposal {
   field: string;
   /** '' where people mean it differently: it is asked without a suggestion. */
@@ -93,13 +95,16 @@ const partsOf = (text: string): Proposal | null => {
   return null;
 };
 
-/** True of a word about a finish that people mean differently: restored and customised cars alike are "repainted". */
+/**
+ * True of a word about a finish that people mean differently: restored and customised cars
+ * alike are "repainted".
+ */
 export const isAboutFinish = (text: string): boolean =>
   /re-?paint|over-?paint|lackier|repeint|refinish|re-?spray|resprayed|verniciat|repintad/i.test(text);
 
 /**
- * What a text in a column of this field most likely means. `colours` are those of the reference that it may be short for. A text
- * that people mean differently comes without a meaning.
+ * What a text in a column of this field most likely means. `colours` are those of the reference that it may
+ * be short for. A text that people mean differently comes without a meaning.
  */
 export const proposeMeaning = (field: string, text: string, colours: readonly string[] = []): Proposal => {
   if (field === 'grade') {

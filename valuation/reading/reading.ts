@@ -1,4 +1,7 @@
-/** A cell as a file or a person gives it; spreadsheets keep numbers, dates and amounts of a currency apart from text. */
+/**
+ * A cell as a file or a person gives it; spreadsheets keep numbers, dates and amounts of a currency
+ * apart from text.
+ */
 export type Cell = string | number | Date | boolean | AmountCell | null;
 
 /** A spreadsheet's number with the currency sign that its format shows beside it, such as `€` or `kr`. */

@@ -23,7 +23,10 @@ export const plainWord = (text: string): string =>
     .replace(/[\s\-_]+/g, ' ')
     .trim();
 
-/** A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`. Refuses words, ranges and quarter points. */
+/**
+ * A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`. Refuses words, ranges
+ * and quarter points.
+ */
 export const readGrade = (cell: Cell): Reading<Grade> => {
   if (cell instanceof Date)
     return notUnderstood(
@@ -102,7 +105,10 @@ const baseWords: Record<string, BasePaint> = {
   'no paint': 'none',
 };
 
-/** A painted end of the base, in either order and as it is shortened: "painted front", "rear ptd", "front of base painted". */
+/**
+ * A painted end of the base, in either order and as it is shortened: "painted front", "rear ptd", "front
+ * of base painted".
+ */
 const paintedEnd =
   /^(?:(?:painted|ptd) )?(front|frt|fr|rear|back|vorne|vorn|hinten|avant|arriere)(?: (?:end|half|part|quarter))?(?: of (?:the )?base)?(?: only)?(?: (?:is )?(?:painted|ptd|paint|lackiert|peint|peinte)(?: only)?)?(?: base)?$/;
 const paintedInFrench = /^peinte? a l['’ ](avant|arriere)$/;
@@ -155,13 +161,16 @@ const chosen = <T extends string>(
     : notUnderstood(`"${shown}" is no ${what}; write one of: ${words.join(', ')}`);
 };
 
-/** Words that say of restored cars and of customised ones alike that another paint is on them. Common practice, no source. */
+/**
+ * Words that say of restored cars and of customised ones alike that another paint is on them. Common
+ * practice, no source.
+ */
 const repainting =
   /^(?:(?:full |complete |old |amateur )?(?:repaint|repainted|over ?painted|refinished|re ?sprayed|umlackiert|neu lackiert|nachlackiert|repeint|repeinte|verniciato|repintado))(?: .*)?$/;
 
 /**
- * A finish state, in our words or common others; anything else is refused, naming the choices. "Repainted" is asked: a restored car
- * is, and a customised one too.
+ * A finish state, in our words or common others; anything else is refused, naming the choices. "Repainted" is
+ * asked: a restored car is, and a customised one too.
  */
 export const readFinishState = (cell: Cell): Reading<FinishState> => {
   const shown = shownText(cell);
@@ -170,7 +179,10 @@ export const readFinishState = (cell: Cell): Reading<FinishState> => {
     : chosen(shown.replace(/['’]/g, ' '), finishStates, finishWords, 'finish state');
 };
 
-/** How much of the base is painted, in our words or common others; anything else is refused, naming the choices. */
+/**
+ * How much of the base is painted, in our words or common others; anything else is refused,
+ * naming the choices.
+ */
 export const readBasePaint = (cell: Cell): Reading<BasePaint> => {
   const word = plainWord(shownText(cell))
     .replace(/^base (?:is )?/, '')
@@ -211,6 +223,9 @@ export const readYear = (cell: Cell): Reading<number> => {
   return match && isPlausible ? understood(year) : notUnderstood(`"${shown}" is not a year such as 1969`);
 };
 
-/** What its owner does with a car. A sold one is refused: its sale is recorded on its own page, with what it brought. */
+/**
+ * What its owner does with a car. A sold one is refused: its sale is recorded on its own page, with
+ * what it brought.
+ */
 export const readStatus = (cell: Cell): Reading<(typeof settableStatuses)[number]> =>
   chosen(cell, settableStatuses, {}, 'status that a list can give');

@@ -8,7 +8,9 @@ export interface BetaPert {
   quantile: (p: number) => number;
 }
 
-/** Quantile at `p` of the beta on 0…1 with α = `alpha` and β = 6 − α: the shape of every beta-PERT of that α. */
+/**
+ * Quantile at `p` of the beta on 0…1 with α = `alpha` and β = 6 − α: the shape of every beta-PERT of that α.
+ */
 export type ShapeQuantile = (p: number, alpha: number) => number;
 
 export const shapeQuantile: ShapeQuantile = (p, alpha) => inverseIncompleteBeta(p, alpha, 6 - alpha);

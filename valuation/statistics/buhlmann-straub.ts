@@ -23,9 +23,9 @@ export interface BuhlmannStraub {
  * `within` is in the square of the values' unit times the unit of weight; the others in that of the values.
  *
  * Throws RangeError on empty, mismatched, negative-weight or non-finite input, and when no group has two
- * observations.
- * No valuation calls it: the market's variances are fitted together with its factors (market/settle-variances.ts), and its estimates made by
- * market/pool-evidence.ts, which tests/published/pooling.test.ts holds against the same published figures.
+ * observations. No valuation calls it: the market's variances are fitted together with its factors
+ * (market/settle-variances.ts), and its estimates made by market/pool-evidence.ts, which
+ * tests/published/pooling.test.ts holds against the same published figures.
  * Source: Bühlmann & Straub (1970); Goulet et al., package actuar, credibility vignette, section 3.
  */
 export const buhlmannStraub = (groups: readonly CredibilityGroup[]): BuhlmannStraub => {
@@ -36,7 +36,8 @@ export const buhlmannStraub = (groups: readonly CredibilityGroup[]): BuhlmannStr
   const total = weights.reduce((a, b) => a + b, 0);
   const grandMean = weightedMean(means, weights);
   const spread = seen.reduce((sum, { weight, mean }) => sum + weight * (mean - grandMean) ** 2, 0);
-  // w² − Σ wᵢ² written as a sum of products, which does not cancel when one group holds nearly all the weight.
+  // w² − Σ wᵢ² written as a sum of products, which does not cancel when one group holds
+  // nearly all the weight.
   const products = weights.reduce((sum, weight) => sum + weight * (total - weight), 0);
   const between =
     seen.length < 2 ? 0 : Math.max(0, (total * (spread - (seen.length - 1) * within)) / products);

@@ -5,8 +5,8 @@ export const checkFinite = (value: number, name: string): void => {
 };
 
 /**
- * Throws RangeError, naming the argument and the place, unless `values` is a non-empty list of finite
- * numbers.
+ * Throws RangeError, naming the argument and the place, unless `values` is a non-empty list
+ * of finite numbers.
  */
 export const checkNumbers = (values: readonly number[], name: string): void => {
   if (!Array.isArray(values)) throw new RangeError(`${name} must be a list of numbers`);
@@ -18,8 +18,8 @@ export const checkNumbers = (values: readonly number[], name: string): void => {
 };
 
 /**
- * Throws RangeError unless `weights` are finite, none negative, as many as `count`, and at least one above
- * zero.
+ * Throws RangeError unless `weights` are finite, none negative, as many as `count`, and at
+ * least one above zero.
  */
 export const checkWeights = (weights: readonly number[], count: number, name: string): void => {
   checkNumbers(weights, name);

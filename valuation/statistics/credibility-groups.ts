@@ -1,4 +1,7 @@
-/** What both published credibility estimators begin with; the market's own pooling (market/pool-evidence.ts) does not use it. */
+/**
+ * What both published credibility estimators begin with; the market's own pooling (market/pool-evidence.ts)
+ * does not use it.
+ */
 
 import { checkNumbers, checkWeights } from './check-input.ts';
 
@@ -11,11 +14,15 @@ export interface CredibilityGroup {
 export interface GroupSummary {
   /** Sum of the group's weights. */
   weight: number;
-  /** Weighted mean less the group's centre; 0 for a group of no weight, which then has no part in anything. */
+  /**
+   * Weighted mean less the group's centre; 0 for a group of no weight, which then has no part in anything.
+   */
   mean: number;
 }
 
-/** Groups in units of `scale`, a power of two near the largest value, so that no square overflows or vanishes. */
+/**
+ * Groups in units of `scale`, a power of two near the largest value, so that no square overflows or vanishes.
+ */
 export interface GroupSummaries {
   scale: number;
   summaries: GroupSummary[];
@@ -77,11 +84,12 @@ const centresOf = (
 };
 
 /**
- * Each group's weight and weighted mean, and the pooled variance within groups of an observation of unit weight, Σ w (x − x̄)² / Σ (n − 1).
- * Observations of weight zero count for nothing. Every difference is taken from a value nearby: the observations' from one of their own
- * group, the groups' from one of their family (`families` names it for each group; all are one family without it). The difference of
- * two neighbouring numbers is exact, so a height that the values have in common costs the variances no digits.
- * Throws RangeError on empty, mismatched or non-finite input, and when no group holds two observations.
+ * Each group's weight and weighted mean, and the pooled variance within groups of an observation of unit
+ * weight, Σ w (x − x̄)² / Σ (n − 1). Observations of weight zero count for nothing. Every difference is taken
+ * from a value nearby: the observations' from one of their own group, the groups' from one of their family
+ * (`families` names it for each group; all are one family without it). The difference of two neighbouring
+ * numbers is exact, so a height that the values have in common costs the variances no digits. Throws
+ * RangeError on empty, mismatched or non-finite input, and when no group holds two observations.
  */
 export const summariseGroups = (
   groups: readonly CredibilityGroup[],

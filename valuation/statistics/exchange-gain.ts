@@ -18,8 +18,8 @@ export interface Exchange {
  * d₁ = (ln(F₁/F₂) + s²/2)/s. Where s is 0 the ratio of the two is certain: the gain is then F₁ − F₂ if m₁ >
  * m₂, else 0.
  *
- * Throws RangeError on non-finite input, negative deviations, ρ outside −1…1, and means too large for a
- * number.
+ * Throws RangeError on non-finite input, negative deviations, ρ outside −1…1, and means too
+ * large for a number.
  * Source: Margrabe (1978), Journal of Finance 33, 177–186.
  */
 export const exchangeGain = ({

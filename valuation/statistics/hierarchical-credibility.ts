@@ -8,8 +8,8 @@ export interface ChildGroup extends CredibilityGroup {
 export interface HierarchicalCredibility {
   within: number;
   /**
-   * Variance of children about their parent, and of parents about the collective; 0 where the estimate
-   * vanishes.
+   * Variance of children about their parent, and of parents about the collective; 0 where
+   * the estimate vanishes.
    */
   betweenChildren: number;
   betweenParents: number;
@@ -20,7 +20,10 @@ export interface HierarchicalCredibility {
   children: { estimate: number; credibility: number }[];
 }
 
-/** Mean (less the centre of the node above) and weight of each node of one level, with the index of the node above. */
+/**
+ * Mean (less the centre of the node above) and weight of each node of one level, with the index
+ * of the node above.
+ */
 interface Level {
   means: number[];
   weights: number[];
@@ -52,8 +55,8 @@ const climb = (level: Level, between: number, below: number, nodesAbove: number)
 };
 
 /**
- * Repeats `next` from `start` until it stands still. A value that sinks below a trillionth of its start is
- * zero.
+ * Repeats `next` from `start` until it stands still. A value that sinks below a trillionth of
+ * its start is zero.
  */
 const settle = (start: number, next: (between: number) => number): number => {
   let between = start;
@@ -77,8 +80,8 @@ const startVariance = ({ means, weights, above }: Level, nodesAbove: number, fre
 };
 
 /**
- * Hierarchical credibility of two levels (Jewell), with the iterative pseudo-estimators of the variances
- * between.
+ * Hierarchical credibility of two levels (Jewell), with the iterative pseudo-estimators of
+ * the variances between.
  *
  * zᵢⱼ = a wᵢⱼ / (a wᵢⱼ + s²) for child j of parent i; zᵢ = b zᵢ· / (b zᵢ· + a) with zᵢ· = Σⱼ zᵢⱼ;
  * a = Σᵢⱼ zᵢⱼ (Xᵢⱼ − Xᵢ)² / Σᵢ (Jᵢ − 1) about the credibility-weighted parent mean Xᵢ;

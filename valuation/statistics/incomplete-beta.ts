@@ -38,8 +38,8 @@ const continuedFraction = (x: number, a: number, b: number): number => {
 const logBetaOf = (a: number, b: number): number => logGamma(a) + logGamma(b) - logGamma(a + b);
 
 /**
- * Regularised incomplete beta function I_x(a, b) for a, b > 0 and x in 0…1: the distribution function of a
- * beta variable.
+ * Regularised incomplete beta function I_x(a, b) for a, b > 0 and x in 0…1: the distribution function of
+ * a beta variable.
  * Source: NIST Digital Library of Mathematical Functions 8.17.22 and 8.17.4.
  */
 export const incompleteBeta = (x: number, a: number, b: number, logBeta = logBetaOf(a, b)): number => {

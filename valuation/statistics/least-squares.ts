@@ -12,8 +12,8 @@ export interface LeastSquares {
 }
 
 /**
- * A column whose part outside the others is smaller than this, relative to its length, adds nothing that can
- * be told.
+ * A column whose part outside the others is smaller than this, relative to its length, adds nothing
+ * that can be told.
  */
 const rankTolerance = 1e-11;
 
@@ -38,9 +38,8 @@ const checkRows = (rows: readonly (readonly number[])[], y: readonly number[]): 
  * Residual standard deviation √(Σ w r² / (n − p)); standard errors from R⁻¹ R⁻ᵀ.
  *
  * Throws RangeError on empty, mismatched or non-finite input, with fewer rows than columns, and when a column
- * depends on the others.
- * No valuation calls it: only the published checks do, which hold the library's QR to certified regressions. The market's shared effects
- * are fitted by market/shared-effects.ts.
+ * depends on the others. No valuation calls it: only the published checks do, which hold the library's QR to
+ * certified regressions. The market's shared effects are fitted by market/shared-effects.ts.
  * Source: Golub & Van Loan, Matrix Computations, 5.2–5.3; definitions as in NIST StRD and R's `lm`.
  */
 export const leastSquares = (
@@ -90,8 +89,8 @@ export const leastSquares = (
 };
 
 /**
- * Euclidean length of each column, by way of its largest entry so that no square overflows; 1 for a column of
- * zeros.
+ * Euclidean length of each column, by way of its largest entry so that no square overflows; 1 for a
+ * column of zeros.
  */
 const columnLengths = (rows: readonly (readonly number[])[], columns: number): number[] =>
   Array.from({ length: columns }, (_, j) => {

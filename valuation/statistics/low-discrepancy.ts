@@ -1,6 +1,8 @@
 /**
- * Degree s, coefficients a and first direction numbers m of the primitive polynomials of dimensions 2, 3, …; dimension 1 needs none.
- * Source: Joe & Kuo (2008), SIAM Journal on Scientific Computing 30, new-joe-kuo-6 (from memory; the net's properties are tested).
+ * Degree s, coefficients a and first direction numbers m of the primitive polynomials of dimensions 2, 3, …;
+ * dimension 1 needs none.
+ * Source: Joe & Kuo (2008), SIAM Journal on Scientific Computing 30, new-joe-kuo-6 (from memory; the net's
+ * properties are tested).
  */
 const directions: readonly { s: number; a: number; m: readonly number[] }[] = [
   { s: 1, a: 0, m: [1] },
@@ -42,11 +44,12 @@ const mixed = (value: number): number => {
 };
 
 /**
- * `count` points in the open unit cube, evenly spread: Sobol's net with a digital shift drawn from the seed, each point in the middle of
- * its cell, so that every dimension holds each of (i + ½)/count once. Returned by dimension. The same arguments give the same points, and a
- * dimension does not depend on how many there are.
+ * `count` points in the open unit cube, evenly spread: Sobol's net with a digital shift drawn from the seed,
+ * each point in the middle of its cell, so that every dimension holds each of (i + ½)/count once. Returned by
+ * dimension. The same arguments give the same points, and a dimension does not depend on how many there are.
  *
- * Throws RangeError unless count is a power of two up to 2^20, dimensions lie in 1…`mostDimensions` and the seed is whole.
+ * Throws RangeError unless count is a power of two up to 2^20, dimensions lie in 1…`mostDimensions` and
+ * the seed is whole.
  * Source: Sobol' (1967), USSR Computational Mathematics 7.
  */
 export const lowDiscrepancy = (count: number, dimensions: number, seed = 1): Float64Array[] => {

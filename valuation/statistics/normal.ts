@@ -44,8 +44,8 @@ const upperTail = (x: number): number => {
  * Standard normal distribution function Φ(z), to about 15 digits relative to the smaller tail; ±Infinity
  * gives 0 and 1.
  * Throws RangeError on NaN.
- * Source: W. J. Cody, Rational Chebyshev approximations for the error function, Mathematics of Computation 23
- * (1969) 631–637.
+ * Source: W. J. Cody, Rational Chebyshev approximations for the error function, Mathematics of Computation
+ * 23 (1969) 631–637.
  */
 export const normalCdf = (z: number): number => {
   if (Number.isNaN(z)) throw new RangeError('z must be a number, not NaN');

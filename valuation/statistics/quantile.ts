@@ -26,10 +26,10 @@ export const quantileOfSorted = (sorted: Float64Array, p: number): number => {
 const reached = 1 - 1e-12;
 
 /**
- * The smallest value at which the weights up to it reach the share `p` of all: the inverse of the weighted
- * distribution function. At p = 0.5 it is the lower weighted median. Values of weight zero do not count.
- * Throws RangeError on empty, mismatched or non-finite input, on weights negative or all zero, and on p
- * outside 0…1.
+ * The smallest value at which the weights up to it reach the share `p` of all: the inverse of the
+ * weighted distribution function. At p = 0.5 it is the lower weighted median. Values of weight zero do
+ * not count. Throws RangeError on empty, mismatched or non-finite input, on weights negative or all zero,
+ * and on p outside 0…1.
  * Source: Cormen et al., Introduction to Algorithms, problem 9-2.
  */
 export const weightedQuantile = (

@@ -3,11 +3,16 @@ import type { RestorationPlan } from './subject.ts';
 import type { Minor, ThreePoint } from './units.ts';
 import type { WorkAssumptions } from './work.ts';
 
-/** The project's own starting points, editable and versioned by the owner; no published guide is behind them. */
+/**
+ * The project's own starting points, editable and versioned by the owner; no published guide is behind them.
+ */
 export interface AssumptionSet {
   /** Where the figures come from, shown wherever they are. */
   label: string;
-  /** Multiplier of price at each whole grade 1…10, relative to C10 = 1, per finish state; half grades interpolate in logs. */
+  /**
+   * Multiplier of price at each whole grade 1…10, relative to C10 = 1, per finish state; half grades
+   * interpolate in logs.
+   */
   gradeMultipliers: Record<FinishState, number[]>;
   /** Price of a car in this finish state relative to the same grade in original finish. */
   finishFactors: Record<FinishState, number>;
@@ -26,7 +31,9 @@ export interface AssumptionSet {
   /** Grade points of distance at which a record counts half. */
   gradeDistanceHalf: number;
   index: IndexName | { series: Record<number, number> };
-  /** Fewest effective sale records (anywhere in the series) below which the answer is "not enough evidence". */
+  /**
+   * Fewest effective sale records (anywhere in the series) below which the answer is "not enough evidence".
+   */
   leastEvidence: number;
   /** Standard deviations of log price taken as prior, with the number of observations they count for. */
   prior: {
@@ -43,7 +50,10 @@ export interface AssumptionSet {
     trend: number;
   };
   decision: {
-    /** Least expected gain (minor units of the reporting currency) and least probability for any work to be recommended. */
+    /**
+     * Least expected gain (minor units of the reporting currency) and least probability for any work
+     * to be recommended.
+     */
     leastGain: Minor;
     leastProbability: number;
     /** An original finish at or above this grade is not recommended for paint. */

@@ -15,7 +15,9 @@ export interface OptionResult {
   /** Expected hours of one's own, and the expected gain for each; null where it takes none. */
   hours: number;
   gainPerHour: Minor | null;
-  /** Set where it is shown for comparison and never recommended: customising is, unless the owner planned it. */
+  /**
+   * Set where it is shown for comparison and never recommended: customising is, unless the owner planned it.
+   */
   note?: 'only-compared';
 }
 interface GuardOverruled {
@@ -24,14 +26,18 @@ interface GuardOverruled {
   reason: string;
 }
 
-/** An original finish at or above the keep-grade. `finish` is its grade, null where it has not been graded. */
+/**
+ * An original finish at or above the keep-grade. `finish` is its grade, null where it has not been graded.
+ */
 export interface KeepGradeGuard extends GuardOverruled {
   kind: 'keep-grade';
   finish: Grade | null;
   keepGrade: Grade;
 }
 
-/** A rarity that the assumption set keeps: the variation's, or those among the variations that the car may be. */
+/**
+ * A rarity that the assumption set keeps: the variation's, or those among the variations that the car may be.
+ */
 export interface RarityGuard extends GuardOverruled {
   kind: 'rarity';
   rarities: Rarity[];
@@ -77,7 +83,9 @@ export type Reason =
   | { kind: 'evidence'; evidence: Evidence }
   | { kind: 'own-figure' };
 
-/** What a recommendation turns on, in one fact: a guard, a floor, the next best option, or what would help. */
+/**
+ * What a recommendation turns on, in one fact: a guard, a floor, the next best option, or what would help.
+ */
 export type Turning =
   | { kind: 'help'; help: Help | null }
   | { kind: 'guards'; guards: Guard[] }
@@ -96,16 +104,25 @@ export type Turning =
 export interface Decision {
   id: number;
   recommendation: Recommendation;
-  /** Of the recommended option (0 for leave), or of the best option considered when the answer is leave: see `best`. */
+  /**
+   * Of the recommended option (0 for leave), or of the best option considered when the answer is
+   * leave: see `best`.
+   */
   expectedGain: Minor;
   probability: number;
   cost: Range;
   options: OptionResult[];
-  /** The option with the highest expected gain among those not guarded nor only compared, whether or not it passes the floors. */
+  /**
+   * The option with the highest expected gain among those not guarded nor only compared, whether or not it
+   * passes the floors.
+   */
   best: Option;
   /** The weightiest first. */
   reasons: Reason[];
-  /** Restored worth above which, and cost below which, restoring pays; null where no restoration was considered. */
+  /**
+   * Restored worth above which, and cost below which, restoring pays; null where no
+   * restoration was considered.
+   */
   breakEven: { restoredWorth: Minor; cost: Minor } | null;
   tornado: TornadoBar[];
 }

@@ -10,18 +10,27 @@ export interface SaleRecord {
   castingId: number;
   /** null where the record names the casting only. */
   variationId: number | null;
-  /** null where the seller gave none; the engine then takes the assumption set's unknown grade and trusts it less. */
+  /**
+   * null where the seller gave none; the engine then takes the assumption set's unknown grade
+   * and trusts it less.
+   */
   grade: Grade | null;
   finishState: FinishState;
   missingParts: PartName[];
   reproductionParts: PartName[];
   /** 0 (worthless) to 1 (a documented sale); by default the assumption set's value for the kind of source. */
   reliability: number | null;
-  /** Kind of source as the owner names it, a key of `AssumptionSet.sourceReliability`; others count as `other`. */
+  /**
+   * Kind of source as the owner names it, a key of `AssumptionSet.sourceReliability`; others
+   * count as `other`.
+   */
   source: string;
 }
 
-/** Amount of reporting currency for one unit of `currency` (major units on both sides) from `on` until the next rate. */
+/**
+ * Amount of reporting currency for one unit of `currency` (major units on both sides) from `on`
+ * until the next rate.
+ */
 export interface ExchangeRate {
   currency: Currency;
   on: IsoDate;
@@ -49,24 +58,33 @@ export interface PurchasedCar {
   finishState: FinishState;
   missingParts: PartName[];
   reproductionParts: PartName[];
-  /** True where it was worked on since, and its state at that time is not recorded; the purchase then tells nothing. */
+  /**
+   * True where it was worked on since, and its state at that time is not recorded; the purchase
+   * then tells nothing.
+   */
   changedSince?: boolean;
 }
 
-/** What the owner paid: for one car, which counts as a sale of it, or for a lot, which tells of the sum of its cars. */
+/**
+ * What the owner paid: for one car, which counts as a sale of it, or for a lot, which tells of the
+ * sum of its cars.
+ */
 export interface Purchase {
   lotId: number;
   boughtOn: IsoDate;
   currency: Currency;
-  /** All costs of buying, which is what the buyer paid; and the price alone, by which the same sale is recognised among the records. */
+  /**
+   * All costs of buying, which is what the buyer paid; and the price alone, by which the same sale is
+   * recognised among the records.
+   */
   total: Minor;
   price: Minor | null;
   cars: PurchasedCar[];
 }
 
 /**
- * What the owner believes that a common car of a series or casting, or one of a variation, brings when complete: from `low` to `high`
- * in eight cases of ten, in minor units.
+ * What the owner believes that a common car of a series or casting, or one of a variation, brings when
+ * complete: from `low` to `high` in eight cases of ten, in minor units.
  */
 export interface Belief {
   id: number;

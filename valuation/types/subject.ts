@@ -8,13 +8,19 @@ import type { FactorySpecification, GradeShare, ShelfPart } from './work.ts';
 export interface RestorationPlan {
   /** The grade aimed at, if all goes well. */
   targetGrade: Grade;
-  /** The grades that the work can end in, with the chance of each; where it is left out, the workmanship of the assumptions says. */
+  /**
+   * The grades that the work can end in, with the chance of each; where it is left out, the workmanship of
+   * the assumptions says.
+   */
   grades?: GradeShare[];
   /** How it is closed; where it is left out, the closure shows. */
   closure?: Closure;
   kind: PlanKind;
   deviations: DeviationKind[];
-  /** Materials, parts, tools: each a three-point cost. `part` names a scarce part when it draws on a limited stock. */
+  /**
+   * Materials, parts, tools: each a three-point cost. `part` names a scarce part when it draws on
+   * a limited stock.
+   */
   lines: {
     name: string;
     kind: PlanLineKind;

@@ -14,7 +14,10 @@ import type { Minor, ThreePoint } from './units.ts';
 /** How the body was finished at the factory; it decides what is done to the bare metal. */
 export type FinishKind = 'lacquer' | 'enamel' | 'plate' | 'bare' | 'unknown';
 
-/** What the factory made of a variation, in the words of the reference; an empty text where nothing is recorded. */
+/**
+ * What the factory made of a variation, in the words of the reference; an empty text where
+ * nothing is recorded.
+ */
 export interface FactorySpecification {
   bodyFinish: string;
   basePaint: string;
@@ -49,9 +52,14 @@ export interface GradeShare {
 export interface WorkAssumptions {
   /** A car without a plan of its own is judged by a plan made from the car, or by the standard plan. */
   plansFrom: 'car' | 'standard';
-  /** By how many grade points work falls short of what was aimed at, and how often; the shares add up to 1. */
+  /**
+   * By how many grade points work falls short of what was aimed at, and how often; the shares add up to 1.
+   */
   workmanship: { short: number; share: number }[];
-  /** The owner's steps; the starting steps where it is left out. Money in minor units of the reporting currency. */
+  /**
+   * The owner's steps; the starting steps where it is left out. Money in minor units of
+   * the reporting currency.
+   */
   steps?: readonly WorkStep[];
 }
 
@@ -94,7 +102,9 @@ export interface WorkStep {
   /** Chance 0…1 that it spoils the car, and the share of its worth as found that is left then. */
   spoilChance: number;
   spoiledShare: number;
-  /** What it does to the grade of its part: so many points, at most up to a grade; null where it does nothing. */
+  /**
+   * What it does to the grade of its part: so many points, at most up to a grade; null where it does nothing.
+   */
   grade: { gain: number; upTo: Grade } | null;
   /** Departures from the factory specification that it brings. */
   brings: readonly DeviationKind[];
@@ -143,13 +153,19 @@ export interface WorkPlan {
   parts: PlannedPart[];
   departures: PlannedDeparture[];
   closure: Closure | null;
-  /** Own hands, in hours: the sums of the lines' lows, likelies and highs, because a slow hand is slow at all of them. */
+  /**
+   * Own hands, in hours: the sums of the lines' lows, likelies and highs, because a slow hand is
+   * slow at all of them.
+   */
   hours: ThreePoint;
   /** What runs by itself, in hours. */
   waiting: ThreePoint;
   /** Materials, tools and parts, in minor units: sums in the same way. */
   cost: ThreePoint;
-  /** The grade aimed at, the part that holds it down (null where none does), and the grades that it can end in. */
+  /**
+   * The grade aimed at, the part that holds it down (null where none does), and the grades
+   * that it can end in.
+   */
   aim: Grade;
   heldBy: PartName | null;
   grades: GradeShare[];

@@ -12,7 +12,10 @@ import type { Currency, IsoDate, Minor, Range } from './units.ts';
 
 /** How much of an estimate rests on what. The four shares sum to 1. */
 export interface Evidence {
-  /** Records of this very variation, of its casting (the variation's included) and of its series (all included). */
+  /**
+   * Records of this very variation, of its casting (the variation's included) and of its
+   * series (all included).
+   */
   sales: number;
   castingSales: number;
   seriesSales: number;
@@ -37,7 +40,9 @@ export interface Worth extends Range {
   /** Mean and standard deviation of the log of the worth in minor units. */
   logMean: number;
   logSd: number;
-  /** The part of `logSd` that comes from the pooled estimate and that the worths of one car therefore share. */
+  /**
+   * The part of `logSd` that comes from the pooled estimate and that the worths of one car therefore share.
+   */
   sharedSd: number;
   /** True where the owner's own figure stands in. */
   own: boolean;
@@ -54,7 +59,10 @@ export interface Valuation {
   help: Help[];
 }
 
-/** What would let a car be valued, or valued more closely: its identity, sale records, its variation, its grade, or the owner's own figure. */
+/**
+ * What would let a car be valued, or valued more closely: its identity, sale records, its variation, its
+ * grade, or the owner's own figure.
+ */
 export type Help = 'identify' | 'sale-records' | 'choose-variation' | 'grade' | 'own-figure';
 export interface Fidelity {
   grade: FidelityGrade;
@@ -63,7 +71,10 @@ export interface Fidelity {
   deviations: DeviationKind[];
 }
 
-/** A line of the adjustment grid: what a factor did to a record's price, as a multiplier, and from what to what. */
+/**
+ * A line of the adjustment grid: what a factor did to a record's price, as a multiplier, and
+ * from what to what.
+ */
 export interface Adjustment {
   what: 'currency' | 'date' | 'rarity' | 'grade' | 'finish state' | 'parts' | 'fidelity';
   factor: number;
@@ -94,7 +105,10 @@ export type OwnAsideCause =
   | { kind: 'unidentified-cars' | 'changed-cars'; cars: number }
   | { kind: 'unknown-series' };
 
-/** Where evidence comes from that is no sale record: a car bought singly, a car's share of a lot's price, or a belief. */
+/**
+ * Where evidence comes from that is no sale record: a car bought singly, a car's share of a lot's
+ * price, or a belief.
+ */
 export type OwnEvidence =
   | { kind: 'purchase'; lotId: number; carId: number; on: IsoDate; grade: Grade | null }
   | {

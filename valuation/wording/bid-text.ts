@@ -2,7 +2,10 @@ import type { Minor } from '../types.ts';
 import { dialect } from './dialect.ts';
 import { counted, moneyText, percentText, type Reader } from './reader.ts';
 
-/** The highest bid for some cars, and what it rests on. Amounts in minor units of the reporting currency; shares 0…1. */
+/**
+ * The highest bid for some cars, and what it rests on. Amounts in minor units of the reporting
+ * currency; shares 0…1.
+ */
 export interface BidFacts {
   /** 0 where no bid leaves the margin. */
   bid: Minor;

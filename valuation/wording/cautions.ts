@@ -1,9 +1,9 @@
 import { type Hazard, hazards, type Option } from '../words.ts';
 
 /**
- * The cautions of bench work, by hazard, the gravest first: one text for the screens, the command line and the README.
- * All of it is from memory and common practice; the authority says where to look it up. The safety data sheet of the
- * product in hand comes before any of it.
+ * The cautions of bench work, by hazard, the gravest first: one text for the screens, the command line and
+ * the README. All of it is from memory and common practice; the authority says where to look it up. The
+ * safety data sheet of the product in hand comes before any of it.
  */
 
 export { type Hazard, hazards };
@@ -198,8 +198,8 @@ const hazardsOfOption: Readonly<Record<Option, readonly Hazard[]>> = {
 };
 
 /**
- * The hazards of doing an option to a car: those of its steps where they are known, else those that the option always brings, with those
- * that the words of its owner add; in the order of `hazards`.
+ * The hazards of doing an option to a car: those of its steps where they are known, else those that the
+ * option always brings, with those that the words of its owner add; in the order of `hazards`.
  */
 export const hazardsOf = (
   option: Option,

@@ -59,12 +59,16 @@ const american: Dialect = {
   whiteSpirit: 'mineral spirits',
 };
 
-/** Regions whose readers write as in the United States: the states themselves, their territories, and the Philippines. */
+/**
+ * Regions whose readers write as in the United States: the states themselves, their territories,
+ * and the Philippines.
+ */
 const americanRegions = new Set(['US', 'PR', 'GU', 'VI', 'AS', 'MP', 'UM', 'PH']);
 
 /**
- * The words of a locale (a BCP 47 tag): American for English of the United States and where it is taught, and for a tag that is none;
- * British for every other, readers of other languages among them. One choice for the whole of a screen or document.
+ * The words of a locale (a BCP 47 tag): American for English of the United States and where it is taught, and
+ * for a tag that is none; British for every other, readers of other languages among them. One choice for the
+ * whole of a screen or document.
  */
 export const dialect = (locale: string): Dialect => {
   try {
@@ -98,7 +102,10 @@ export const spellings: readonly [british: string, american: string][] = [
 const americanFor = new Map(spellings);
 const britishWord = new RegExp(`\\b(?:${spellings.map(([word]) => word).join('|')})\\b`, 'gi');
 
-/** A text written in British words as the locale's reader writes it: whole words of the table, capital letters kept. */
+/**
+ * A text written in British words as the locale's reader writes it: whole words of the table,
+ * capital letters kept.
+ */
 export const spell = (text: string, locale: string): string =>
   dialect(locale) === british
     ? text

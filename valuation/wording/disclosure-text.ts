@@ -108,9 +108,9 @@ export const notItsOwnText = (parts: readonly PartState[], locale: string): stri
 };
 
 /**
- * What must be said of a car whose factory finish is not whole, or which was worked on: one paragraph in plain words, the same on screen, in
- * reports, in exports and on paper for selling. Empty only for a car with its factory finish that nobody is recorded to have worked on and
- * that wears what it was made in.
+ * What must be said of a car whose factory finish is not whole, or which was worked on: one paragraph in
+ * plain words, the same on screen, in reports, in exports and on paper for selling. Empty only for a car with
+ * its factory finish that nobody is recorded to have worked on and that wears what it was made in.
  */
 export const disclosureText = (facts: DisclosureFacts, locale: string): string => {
   const { finishState, parts, mark, work } = facts;
@@ -132,7 +132,10 @@ export const disclosureText = (facts: DisclosureFacts, locale: string): string =
   return sentences.filter(Boolean).join(' ');
 };
 
-/** What a car wears now beside what it was made in: "Teal, was Ember"; the one it was made in where nothing else is recorded. */
+/**
+ * What a car wears now beside what it was made in: "Teal, was Ember"; the one it was made in where nothing
+ * else is recorded.
+ */
 export const colourNow = (made: string, worn: string): string => {
   if (worn === '' || worn.toLowerCase() === made.toLowerCase()) return made;
   return made === '' ? worn : `${worn}, was ${made}`;

@@ -24,8 +24,9 @@ export const restsOnOwn = ({ kinds }: Pick<Evidence, 'kinds'>): boolean =>
   kinds !== undefined && kinds.shares.sale < 0.5;
 
 /**
- * What a value rests on, as a phrase without a full stop: "62 % this variation’s 4 sales, 38 % its casting’s 31"; where other evidence stands
- * beside sale records, "62 % this variation, 38 % its casting, mainly what the owner paid (80 %)".
+ * What a value rests on, as a phrase without a full stop: "62 % this variation’s 4 sales, 38 % its casting’s
+ * 31"; where other evidence stands beside sale records, "62 % this variation, 38 % its casting, mainly what
+ * the owner paid (80 %)".
  */
 export const evidenceText = (evidence: Evidence): string => {
   const { shares, sales, castingSales, seriesSales } = evidence;

@@ -1,7 +1,10 @@
 import { formatMinor } from '../money.ts';
 import type { Currency, IsoDate, Minor } from '../types.ts';
 
-/** Who reads a sentence: the BCP 47 tag of their number, date and spelling habits, and the currency of its amounts. */
+/**
+ * Who reads a sentence: the BCP 47 tag of their number, date and spelling habits, and the
+ * currency of its amounts.
+ */
 export interface Reader {
   locale: string;
   currency: Currency;

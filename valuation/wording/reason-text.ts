@@ -31,7 +31,10 @@ const breakEvenText = (reason: ReasonOf<'break-even'>, reader: Reader): string =
     : `${doing} pays only if it ${sells}; no cost is low enough.`;
 };
 
-/** A reason for a recommendation, as a sentence or two. Its amounts are in the reader's currency, which is the reporting one. */
+/**
+ * A reason for a recommendation, as a sentence or two. Its amounts are in the reader's currency, which is
+ * the reporting one.
+ */
 export const reasonText = (reason: Reason, reader: Reader): string => {
   switch (reason.kind) {
     case 'not-enough-evidence':

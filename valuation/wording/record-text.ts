@@ -54,6 +54,9 @@ export const asideText = (cause: AsideCause, locale: string): string => {
   }
 };
 
-/** How far a doubtful record's price lies from what the other records say, in standard deviations, without a full stop. */
+/**
+ * How far a doubtful record's price lies from what the other records say, in standard deviations,
+ * without a full stop.
+ */
 export const departureText = (departure: number, locale: string): string =>
   `${numberText(Math.abs(departure), 1, locale)} standard deviations ${departure > 0 ? 'above' : 'below'} what the other records say; it counts little`;

@@ -33,12 +33,15 @@ export interface CarState {
   tailApart: boolean;
 }
 
-/** Gathers what steps ask about a car. `unknownGrade` stands in where neither a part nor the car is graded. */
+/**
+ * Gathers what steps ask about a car. `unknownGrade` stands in where neither a part nor the car is graded.
+ */
 export const carState = (subject: Subject, closure: Closure, unknownGrade: Grade): CarState => {
   const { spec } = subject;
   const overall = subject.grade ?? unknownGrade;
   const parts = new Map<PartName, FoundPart>();
-  // A casting may have had labels and an accessory in other variations: those count where the car or its variation says so.
+  // A casting may have had labels and an accessory in other variations: those count where the car or its
+  // variation says so.
   const own = spec?.parts?.filter(part => part !== 'labels' && part !== 'accessory') ?? [];
   const names = own.length > 0 ? own : usualParts;
   // The finish and the closure are no parts that a casting could lack.

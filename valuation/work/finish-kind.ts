@@ -7,8 +7,9 @@ const enamelled = has('enamel|opaque|solid|gloss|matt');
 const bare = has(String.raw`\bbare\b|unpainted|polished|raw\b`);
 
 /**
- * How a variation's body was finished, by the words that the reference has for it: plate under clear lacquer is plate, lacquer over bare
- * metal is lacquer. `unknown` where nothing is recorded or the words say none of these.
+ * How a variation's body was finished, by the words that the reference has for it: plate under clear
+ * lacquer is plate, lacquer over bare metal is lacquer. `unknown` where nothing is recorded or the words
+ * say none of these.
  */
 export const finishKind = (bodyFinish: string): FinishKind => {
   if (plated.test(bodyFinish)) return 'plate';

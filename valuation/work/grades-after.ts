@@ -4,7 +4,10 @@ import { type Grade, grades, type PartName } from '../words.ts';
 /** A car is graded at most this much above its weakest part, in grade points. Common practice, no source. */
 const aboveWeakest = 1;
 
-/** The part that holds a car's grade down to less than `aim`, and the grade that it allows; no part where none does. */
+/**
+ * The part that holds a car's grade down to less than `aim`, and the grade that it allows; no part
+ * where none does.
+ */
 export const weakestPart = (
   aim: Grade,
   partsAfter: readonly PartState[],
@@ -20,8 +23,8 @@ export const weakestPart = (
 };
 
 /**
- * The grades in which work can end: what was aimed at less what the workmanship falls short by, each with its share, none above what the
- * weakest part allows and none below C1. The best first; the shares add up to 1.
+ * The grades in which work can end: what was aimed at less what the workmanship falls short by, each with its
+ * share, none above what the weakest part allows and none below C1. The best first; the shares add up to 1.
  */
 export const gradesAfter = (
   aim: Grade,

@@ -25,8 +25,8 @@ const sorted = (steps: readonly WorkStep[]): readonly WorkStep[] => {
 };
 
 /**
- * The steps of a kind of work in an order in which each stands behind those that come before it, otherwise as they are given. Remembered
- * for the list. Throws RangeError where steps come before themselves.
+ * The steps of a kind of work in an order in which each stands behind those that come before it, otherwise as
+ * they are given. Remembered for the list. Throws RangeError where steps come before themselves.
  */
 export const stepsInOrder = (steps: readonly WorkStep[], kind: WorkKind): readonly WorkStep[] => {
   let found = held.get(steps);

@@ -30,7 +30,9 @@ import { startingSteps } from './steps/index.ts';
 
 /** The best that cleaning and straightening alone can make of a car. Common practice, no source. */
 const bestByCare: Grade = 8;
-/** Grade of a part that is fitted, where the shelf does not say: a reproduction is new, the others are used. */
+/**
+ * Grade of a part that is fitted, where the shelf does not say: a reproduction is new, the others are used.
+ */
 const gradeFitted: Record<Exclude<Originality, 'missing'>, Grade> = {
   original: 8,
   'period replacement': 8,
@@ -57,7 +59,10 @@ const inHours = ({ low, likely, high }: ThreePoint): ThreePoint => ({
 export const stepsOf = (assumptions: AssumptionSet): readonly WorkStep[] =>
   assumptions.work.steps ?? startingSteps('USD');
 
-/** A part to fit: from the shelf, the nearest to the specification and then the cheapest first, or a reproduction to buy. */
+/**
+ * A part to fit: from the shelf, the nearest to the specification and then the cheapest first, or a
+ * reproduction to buy.
+ */
 const partToFit = (
   step: WorkStep,
   car: CarState,
@@ -110,7 +115,9 @@ const lineOf = (step: WorkStep, why: WorkLine['why']): WorkLine => ({
   why,
 });
 
-/** The grade aimed at: the owner's wish, what care can reach, or what the standard plan of the kind aims at. */
+/**
+ * The grade aimed at: the owner's wish, what care can reach, or what the standard plan of the kind aims at.
+ */
 const aimOf = (kind: WorkKind, car: CarState, wishes: PlanWishes, assumptions: AssumptionSet): Grade => {
   const found = car.subject.grade ?? assumptions.unknownGrade;
   if (kind === 'donor') return found;
@@ -147,7 +154,10 @@ const workedGrade = ({ part, grade }: FoundPart, steps: readonly WorkStep[]): Gr
     ? null
     : steps.reduce((reached, step) => (step.part === part ? gradeAfterStep(step, reached) : reached), grade);
 
-/** Every departure once, with what brings it: the closure, a step, a reproduction on the car, or the owner's wish. */
+/**
+ * Every departure once, with what brings it: the closure, a step, a reproduction on the car, or
+ * the owner's wish.
+ */
 const departuresOf = (
   kind: 'restore' | 'customise',
   steps: readonly WorkStep[],
@@ -178,11 +188,13 @@ const departuresOf = (
 };
 
 /**
- * What is to be done to a car, made from the car: the steps that its part grades, originality, finish state and factory specification call
- * for, in their order, each with the fact that called for it; the parts to fit, from the shelf before they are bought; the departures
- * from the factory specification that steps, parts and the closure bring; hours and cost as sums of the lines; the grades that it can end in.
- * Deterministic, and a better grade of a part never asks for more starting steps. Money in minor units of the reporting currency, times in hours.
- * Throws RangeError on steps that come before themselves and on a grade that is none.
+ * What is to be done to a car, made from the car: the steps that its part grades, originality, finish state
+ * and factory specification call for, in their order, each with the fact that called for it; the parts to
+ * fit, from the shelf before they are bought; the departures from the factory specification that steps,
+ * parts and the closure bring; hours and cost as sums of the lines; the grades that it can end in.
+ * Deterministic, and a better grade of a part never asks for more starting steps. Money in minor units of
+ * the reporting currency, times in hours. Throws RangeError on steps that come before themselves and on a
+ * grade that is none.
  */
 export const planFromCar = (
   subject: Subject,
@@ -255,7 +267,10 @@ export const planFromCar = (
   };
 };
 
-/** A plan of painting as the engine weighs it: its materials and parts as cost lines, its hours, departures and grades. */
+/**
+ * A plan of painting as the engine weighs it: its materials and parts as cost lines, its hours,
+ * departures and grades.
+ */
 export const restorationPlanOf = (plan: WorkPlan): RestorationPlan => {
   if (plan.kind !== 'restore' && plan.kind !== 'customise')
     throw new RangeError(`a plan to ${plan.kind} is none of painting`);

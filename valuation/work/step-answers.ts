@@ -2,7 +2,10 @@ import type { WorkReason, WorkStep } from '../types.ts';
 import type { Grade, PartName } from '../words.ts';
 import type { CarState, FoundPart } from './car-state.ts';
 
-/** Labels that are on the finish go with it; everything else is replaced where it is missing, or graded worse than the step says: never by a guess. */
+/**
+ * Labels that are on the finish go with it; everything else is replaced where it is missing, or graded worse
+ * than the step says: never by a guess.
+ */
 const isReplaced = (step: WorkStep, found: FoundPart): boolean =>
   found.part === 'labels' ||
   found.originality === 'missing' ||
@@ -32,7 +35,10 @@ const specified = (step: WorkStep, car: CarState): boolean => {
   }
 };
 
-/** True where a car calls for a step. `replaced`: parts that another one takes the place of, which are not worked on. */
+/**
+ * True where a car calls for a step. `replaced`: parts that another one takes the place of, which
+ * are not worked on.
+ */
 export const calledFor = (step: WorkStep, car: CarState, replaced: ReadonlySet<PartName>): boolean => {
   const { call, part } = step;
   if (call.bodyFinish && !call.bodyFinish.includes(car.finish)) return false;

@@ -1,6 +1,9 @@
 import type { FittedMarket } from '../market/fitted-market.ts';
 
-/** A result that follows from the market alone: worked out at its first use, and held as long as the market itself. */
+/**
+ * A result that follows from the market alone: worked out at its first use, and held as long as
+ * the market itself.
+ */
 export const onceOn = <Value>(make: (fitted: FittedMarket) => Value): ((fitted: FittedMarket) => Value) => {
   const made = new WeakMap<FittedMarket, { value: Value }>();
   return fitted => {
@@ -14,8 +17,8 @@ export const onceOn = <Value>(make: (fitted: FittedMarket) => Value): ((fitted: 
 };
 
 /**
- * Results that follow from the market and a key: each is worked out at its first use and held as long as the market itself. At most `most`
- * of them are held; beyond that the one made first goes.
+ * Results that follow from the market and a key: each is worked out at its first use and held as long as the
+ * market itself. At most `most` of them are held; beyond that the one made first goes.
  */
 export const cachedOn = <Key extends number | string, Value extends object>(
   most: number,

@@ -36,7 +36,10 @@ export const foundCondition = (subject: Subject, assumptions: AssumptionSet): Co
   attainable: true,
 });
 
-/** The best that cleaning and straightening can make of a car; what is better already has nothing to gain by them. Common practice, no source. */
+/**
+ * The best that cleaning and straightening can make of a car; what is better already has nothing to gain by
+ * them. Common practice, no source.
+ */
 const bestByCare = gradeStep(8);
 
 /** The car conserved: as it stands, at the grade that reversible care can reach. */
@@ -46,18 +49,27 @@ export const conservedCondition = (subject: Subject, assumptions: AssumptionSet)
   return { ...found, step: Math.max(found.step, Math.min(bestByCare, found.step + gain)) };
 };
 
-/** The car with its factory finish at the grade that conserving can reach; attainable only while the finish is there. */
+/**
+ * The car with its factory finish at the grade that conserving can reach; attainable only while the
+ * finish is there.
+ */
 export const originalCondition = (subject: Subject, assumptions: AssumptionSet): Condition => ({
   ...conservedCondition(subject, assumptions),
   state: 'original',
   attainable: subject.finishState === 'original',
 });
 
-/** The grades in which a plan can end, the best first: its own, or what the workmanship of the assumptions makes of its aim. */
+/**
+ * The grades in which a plan can end, the best first: its own, or what the workmanship of the assumptions
+ * makes of its aim.
+ */
 export const plannedGrades = (plan: RestorationPlan, assumptions: AssumptionSet): readonly GradeShare[] =>
   plan.grades ?? gradesAfter(plan.targetGrade, plan.partsAfter, assumptions.work.workmanship);
 
-/** The car as its plan leaves it, at the grade aimed at unless another is given. A customised car's deviations are what makes it custom, and are not counted again. */
+/**
+ * The car as its plan leaves it, at the grade aimed at unless another is given. A customised car's deviations
+ * are what makes it custom, and are not counted again.
+ */
 export const plannedCondition = (
   plan: RestorationPlan,
   assumptions: AssumptionSet,
@@ -96,8 +108,9 @@ export const worthOfLogs = ({
 });
 
 /**
- * One worth of several that are possible, each with its share: the lognormal of the same mean and variance of the price itself, so that
- * what is expected of it is exact. What they share with the other worths of the car is pooled in proportion.
+ * One worth of several that are possible, each with its share: the lognormal of the same mean and variance of
+ * the price itself, so that what is expected of it is exact. What they share with the other worths of the car
+ * is pooled in proportion.
  */
 export const mixedWorth = (possible: readonly { worth: Worth; share: number }[]): Worth => {
   const [first] = possible;
@@ -139,7 +152,10 @@ export const plannedWorth = (
     })),
   );
 
-/** Worth of a condition from the ladder of its variation; an unknown grade widens it by the slope of the ladder around it. */
+/**
+ * Worth of a condition from the ladder of its variation; an unknown grade widens it by the slope of the
+ * ladder around it.
+ */
 export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
   const from = finishStates.indexOf(condition.state) * steps;
   const at = from + condition.step;
@@ -163,8 +179,9 @@ export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
 };
 
 /**
- * Worth of a condition from the owner's own figure for the car as found: brought to the condition by the grade curves and factors,
- * low and high read as an 80 % interval in logs. Throws RangeError unless 0 < low ≤ mid ≤ high.
+ * Worth of a condition from the owner's own figure for the car as found: brought to the condition by the
+ * grade curves and factors, low and high read as an 80 % interval in logs. Throws RangeError unless 0 <
+ * low ≤ mid ≤ high.
  */
 export const ownWorth = (
   own: NonNullable<Subject['ownWorth']>,

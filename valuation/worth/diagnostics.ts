@@ -6,7 +6,10 @@ import type { Range } from '../types.ts';
 
 export interface Diagnostics {
   count: number;
-  /** Typical ratio of what was realised to the mid, less 1: 0.1 where cars brought 10 % more than valued. Null without any. */
+  /**
+   * Typical ratio of what was realised to the mid, less 1: 0.1 where cars brought 10 % more than valued.
+   * Null without any.
+   */
   bias: number | null;
   /** The same as a 95 % interval; null with fewer than two. */
   biasRange: { low: number; high: number } | null;
@@ -72,10 +75,11 @@ const verdictOf = ({
 };
 
 /**
- * Past valuations against what was later realised. Bias: exp(mean of ln(realised/mid)) − 1, its interval by Student's t;
- * coverage: the share inside low…high, with Wilson's interval. The verdict says plainly that the estimates have been wrong when
- * the interval of the bias leaves out none or that of the coverage leaves out 80 %; with fewer than five sales it says that they tell nothing.
- * Throws RangeError unless every amount is above zero.
+ * Past valuations against what was later realised. Bias: exp(mean of ln(realised/mid)) − 1, its interval by
+ * Student's t; coverage: the share inside low…high, with Wilson's interval. The verdict says plainly that
+ * the estimates have been wrong when the interval of the bias leaves out none or that of the coverage
+ * leaves out 80 %; with fewer than five sales it says that they tell nothing. Throws RangeError unless
+ * every amount is above zero.
  */
 export const diagnostics = (past: readonly (Range & { realised: number })[]): Diagnostics => {
   for (const [i, entry] of past.entries()) {

@@ -53,8 +53,9 @@ const build = (fitted: FittedMarket, step: number): KindShares => {
 const held = cachedOn<number, KindShares>(grades.length);
 
 /**
- * What kinds of evidence an estimate rests on, given the shares of its variation, casting, series and of all: each of those rests on the
- * kinds as its records are weighted. Undefined where all of the market's evidence is sale records.
+ * What kinds of evidence an estimate rests on, given the shares of its variation, casting, series and of all:
+ * each of those rests on the kinds as its records are weighted. Undefined where all of the market's evidence
+ * is sale records.
  */
 export const evidenceKindsOf = (
   fitted: FittedMarket,
@@ -76,7 +77,8 @@ export const evidenceKindsOf = (
       shares.series * kinds.series[series * width + k]! +
       shares.everything * kinds.all[k]!,
   );
-  // A node without records has no share; what small parts of several candidates leave open goes to the others.
+  // A node without records has no share; what small parts of several candidates leave open
+  // goes to the others.
   const total = raw.reduce((sum, share) => sum + share, 0);
   const [sale, purchase, lot, belief] = raw.map(share => (total > 0 ? share / total : 0)) as [
     number,

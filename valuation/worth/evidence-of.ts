@@ -19,9 +19,10 @@ export const noEvidence = (): Evidence => ({
 });
 
 /**
- * What an estimate at a grade step rests on: the numbers of sale records, and the shares of the pooling, z of the variation,
- * (1 − z) z' of its casting, (1 − z)(1 − z') z'' of its series, and the rest of all that there is. Where nothing but the casting is
- * known, no sale is one of "its variation": what its variations' own sales tell then counts to the casting.
+ * What an estimate at a grade step rests on: the numbers of sale records, and the shares of the pooling, z of
+ * the variation, (1 − z) z' of its casting, (1 − z)(1 − z') z'' of its series, and the rest of all that there
+ * is. Where nothing but the casting is known, no sale is one of "its variation": what its variations' own
+ * sales tell then counts to the casting.
  */
 export const evidenceOf = (
   fitted: FittedMarket,
@@ -58,7 +59,10 @@ export const evidenceOf = (
   };
 };
 
-/** Whether there is enough to estimate cars of a series: records and purchases of its least weight, or a belief about any of it. */
+/**
+ * Whether there is enough to estimate cars of a series: records and purchases of its least weight, or a
+ * belief about any of it.
+ */
 export const isEnough = ({ inside, assumptions }: FittedMarket, series: number): boolean =>
   inside.sales.length > 0 &&
   (inside.evidence.seriesWeight[series]! >= assumptions.leastEvidence ||

@@ -18,7 +18,10 @@ import { ladderOf, type SubjectPlace, subjectPlace } from './subject-place.ts';
 
 const steps = grades.length;
 
-/** What the records are brought to. `workLog`: what the grades in which a plan can end make of the worth at the grade aimed at. */
+/**
+ * What the records are brought to. `workLog`: what the grades in which a plan can end make of the worth at
+ * the grade aimed at.
+ */
 interface Explained {
   condition: Condition;
   workLog: number;
@@ -58,7 +61,10 @@ export const variationChances = (
   }));
 };
 
-/** Every adjustment of a sale to the condition, in the order in which they apply; those that change nothing are left out. */
+/**
+ * Every adjustment of a sale to the condition, in the order in which they apply; those that change
+ * nothing are left out.
+ */
 const adjust = (
   fitted: FittedMarket,
   sale: PreparedSale,
@@ -114,10 +120,11 @@ const adjust = (
 };
 
 /**
- * The adjustment grid: the sale records behind a worth, each brought to the car line by line, sorted by weight. The weights are the
- * shares of the records in the estimate, through the variation, its casting, its series and all; with all records they sum to 1, and
- * the weighted geometric mean of the adjusted prices is the mid of the worth but for the smoothing over grades.
- * `most` bounds the list, the weightiest first. Empty where nothing is known of what the car is.
+ * The adjustment grid: the sale records behind a worth, each brought to the car line by line, sorted by
+ * weight. The weights are the shares of the records in the estimate, through the variation, its casting, its
+ * series and all; with all records they sum to 1, and the weighted geometric mean of the adjusted prices is
+ * the mid of the worth but for the smoothing over grades. `most` bounds the list, the weightiest first. Empty
+ * where nothing is known of what the car is.
  */
 export const explainWorth = (
   fitted: FittedMarket,

@@ -2,9 +2,9 @@ import type { AssumptionSet, Fidelity, RestorationPlan } from '../types.ts';
 import { type DeviationKind, deviationKinds, deviationOfOpening, deviationOfReproduction } from '../words.ts';
 
 /**
- * How closely a plan follows the factory specification: factor = Π (1 − loss of the deviation), each deviation once, those
- * that follow from reproduction parts included, and the visible closure, because the work opens the car, unless it is closed as it was made.
- * A customised car is custom whatever its factor.
+ * How closely a plan follows the factory specification: factor = Π (1 − loss of the deviation), each
+ * deviation once, those that follow from reproduction parts included, and the visible closure, because the
+ * work opens the car, unless it is closed as it was made. A customised car is custom whatever its factor.
  */
 export const planFidelity = (plan: RestorationPlan, losses: AssumptionSet['deviationLoss']): Fidelity => {
   const found = new Set<DeviationKind>(plan.deviations);

@@ -6,13 +6,19 @@ import { cachedOn, onceOn } from './cached-on.ts';
 
 const width = columns.count + 1;
 
-/** The castings as seen from one grade: sales of that grade count in full, others less with each point of distance. */
+/**
+ * The castings as seen from one grade: sales of that grade count in full, others less with each
+ * point of distance.
+ */
 export interface GradeView {
   /** What a casting's estimate rests on: a row of L⁻¹ columns, and last its pooled log residual. */
   rows: Float64Array;
   /** Posterior variance of each casting's level, its credibility, and that of its series. */
   variance: Float64Array;
-  /** Of that, what is the casting's own, and the part of its series' level that is left open: their square roots. */
+  /**
+   * Of that, what is the casting's own, and the part of its series' level that is left open:
+   * their square roots.
+   */
   castingFactor: Float64Array;
   seriesFactor: Float64Array;
   credibility: Float64Array;
@@ -21,12 +27,16 @@ export interface GradeView {
   seriesPrecision: Float64Array;
 }
 
-/** Factors by which a sale counts at each grade distance in half points: half at `gradeDistanceHalf` points. */
+/**
+ * Factors by which a sale counts at each grade distance in half points: half at `gradeDistanceHalf` points.
+ */
 export const nearness = onceOn(({ assumptions }) =>
   Float64Array.from(grades, (_, distance) => 0.5 ** (distance / 2 / assumptions.gradeDistanceHalf)),
 );
 
-/** Rows of the sales gathered up the tree, each weighted by its share of `weights` as seen from a grade step. */
+/**
+ * Rows of the sales gathered up the tree, each weighted by its share of `weights` as seen from a grade step.
+ */
 const gather = (
   fitted: FittedMarket,
   step: number,
@@ -107,7 +117,10 @@ const views = cachedOn<number, GradeView>(grades.length);
 export const gradeView = (fitted: FittedMarket, step: number): GradeView =>
   views(fitted, step, () => build(fitted, step));
 
-/** The sales of each variation, as places among the market's: those of v are order[start[v]] … order[start[v + 1] − 1]. */
+/**
+ * The sales of each variation, as places among the market's: those of v are order[start[v]] …
+ * order[start[v + 1] − 1].
+ */
 export const salesByVariation = onceOn(({ inside }): { start: Int32Array; order: Int32Array } => {
   const { slots, tree } = inside;
   const count = tree.variationCasting.length;

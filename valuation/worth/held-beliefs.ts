@@ -9,13 +9,17 @@ const steps = grades.length;
 /** A belief against the sales that have come since. */
 export interface HeldBelief {
   beliefId: number;
-  /** Each sale since the belief of what it is about, brought to the belief's grade and finish, against its range. */
+  /**
+   * Each sale since the belief of what it is about, brought to the belief's grade and finish,
+   * against its range.
+   */
   against: Diagnostics;
 }
 
 /**
- * Holds each belief that counts against the sale records of the days after it: of its variation, casting or series, each brought to the belief's
- * grade, finish state, completeness and rarity by the fitted factors. The same measures and verdicts as `diagnostics`.
+ * Holds each belief that counts against the sale records of the days after it: of its variation, casting or
+ * series, each brought to the belief's grade, finish state, completeness and rarity by the fitted factors.
+ * The same measures and verdicts as `diagnostics`.
  */
 export const heldBeliefs = (fitted: FittedMarket): HeldBelief[] => {
   const { sales, saleRarity, tree, curve, trendLog, slots } = fitted.inside;

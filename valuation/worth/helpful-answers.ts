@@ -17,7 +17,10 @@ export interface WaitingAnswer {
 export type HelpfulAnswer =
   /** What a common car of the series brings, at the usual grade of these cars. */
   | { kind: 'belief'; seriesId: number; grade: Grade; cars: number }
-  /** So many sales of today of the casting, each of a source that is not named; by any casting of the series it would be the same. */
+  /**
+   * So many sales of today of the casting, each of a source that is not named; by any casting of the series
+   * it would be the same.
+   */
   | { kind: 'sales'; castingId: number; seriesId: number; grade: Grade; sales: number; cars: number }
   /** What the name means; `waiting` cars have it, and can be compared with anything only then. */
   | { kind: 'name'; name: string; waiting: number; cars: number };
@@ -36,10 +39,11 @@ const usualGrade = (cars: readonly Unvalued[], unknown: Grade): Grade => {
 const order = ['name', 'belief', 'sales'] as const;
 
 /**
- * The single answers that would give cars a value which have none, the one that helps the most cars first; at equal numbers a name before a
- * belief before sales. What counts is `isEnough`, the rule by which a car has a value at all: a belief about a series is always
- * enough, sales as far as their weight makes up what the series lacks. Names that help no car by themselves come last, by the cars that
- * wait under them. Cars with a figure of the owner's own, and those in series of which enough is known, need none.
+ * The single answers that would give cars a value which have none, the one that helps the most cars first; at
+ * equal numbers a name before a belief before sales. What counts is `isEnough`, the rule by which a car has a
+ * value at all: a belief about a series is always enough, sales as far as their weight makes up what the
+ * series lacks. Names that help no car by themselves come last, by the cars that wait under them. Cars with a
+ * figure of the owner's own, and those in series of which enough is known, need none.
  */
 export const helpfulAnswers = (
   fitted: FittedMarket,

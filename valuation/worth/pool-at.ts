@@ -4,15 +4,19 @@ import { gradeView, nearness, salesByVariation } from './grade-view.ts';
 
 const width = columns.count + 1;
 
-/** How far a variation's own sales carry its estimate: in the mean, and in how sure it is (see `FitInside.certainty`). */
+/**
+ * How far a variation's own sales carry its estimate: in the mean, and in how sure it
+ * is (see `FitInside.certainty`).
+ */
 export interface OwnShare {
   z: number;
   zSure: number;
 }
 
 /**
- * What the estimate of a variation (−1: an unknown one of the casting) rests on, as seen from a grade step: into `mix` (`columns.count + 1` long)
- * go the L⁻¹ columns, and last the log residual, of its own sales by z and of its casting by 1 − z.
+ * What the estimate of a variation (−1: an unknown one of the casting) rests on, as seen from a grade step:
+ * into `mix` (`columns.count + 1` long) go the L⁻¹ columns, and last the log residual, of its own sales by z
+ * and of its casting by 1 − z.
  */
 export const poolAt = (
   fitted: FittedMarket,

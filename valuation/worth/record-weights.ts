@@ -3,9 +3,10 @@ import { thinned } from '../market/gather-up.ts';
 import { nearness } from './grade-view.ts';
 
 /**
- * Share of each sale in the estimate of a variation (−1: an unknown one of the casting) seen from a grade step, in the order of
- * the market's sales. A sale has a part in its own variation's mean, in its casting's, its series' and in all: the credibility of each level
- * shares itself out over the nodes below it as they are weighted there. The shares sum to 1.
+ * Share of each sale in the estimate of a variation (−1: an unknown one of the casting) seen from a grade
+ * step, in the order of the market's sales. A sale has a part in its own variation's mean, in its casting's,
+ * its series' and in all: the credibility of each level shares itself out over the nodes below it as they are
+ * weighted there. The shares sum to 1.
  */
 export const recordWeights = (
   fitted: FittedMarket,

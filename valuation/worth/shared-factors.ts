@@ -16,8 +16,8 @@ const size = columns.count;
 export type PlacedCar = Pick<Subject, 'castingId' | 'variationId' | 'candidates' | 'grade' | 'finishState'>;
 
 /**
- * What the log of a car's estimate shares with those of others: their covariance is effects · effects, and for cars of one variation, casting or
- * series the product of their factors there.
+ * What the log of a car's estimate shares with those of others: their covariance is effects · effects, and
+ * for cars of one variation, casting or series the product of their factors there.
  */
 export interface SharedFactors {
   /** L⁻¹ × what the estimate takes of the effects that all records share. */
@@ -63,7 +63,10 @@ const build = (
 
 const held = cachedOn<string, SharedFactors>(20_000);
 
-/** What the estimate of a car as it stands shares with those of others; null where nothing is known of what it is. */
+/**
+ * What the estimate of a car as it stands shares with those of others; null where nothing is
+ * known of what it is.
+ */
 export const sharedFactors = (fitted: FittedMarket, car: PlacedCar): SharedFactors | null => {
   const place = subjectPlace(fitted, car);
   if (!place) return null;

@@ -4,9 +4,9 @@ import { deviationOfOpening } from '../words.ts';
 import { planFromCar, restorationPlanOf } from '../work/plan-from-car.ts';
 
 /**
- * The plan that stands in for a car without one: the assumption set's usual hours, materials and target, and a reproduction
- * bought for each part that the car has lost. The paint itself is not a part to buy. The closure shows that it was opened,
- * also where an older assumption set does not say so.
+ * The plan that stands in for a car without one: the assumption set's usual hours, materials and target, and
+ * a reproduction bought for each part that the car has lost. The paint itself is not a part to buy. The
+ * closure shows that it was opened, also where an older assumption set does not say so.
  */
 export const standardPlan = (
   subject: Subject,
@@ -43,8 +43,8 @@ export const standardPlan = (
 };
 
 /**
- * The plan by which a car without one of its own is judged: made from the car, or the standard plan, as the assumptions say.
- * Throws RangeError where either does.
+ * The plan by which a car without one of its own is judged: made from the car, or the standard plan, as the
+ * assumptions say. Throws RangeError where either does.
  */
 export const proposedPlan = (
   subject: Subject,

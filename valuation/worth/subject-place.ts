@@ -2,7 +2,10 @@ import type { FittedMarket } from '../market/fitted-market.ts';
 import type { Subject } from '../types.ts';
 import { candidatesLadder, castingLadder, type Ladder, variationLadder } from './worth-ladder.ts';
 
-/** Where a car stands in the market: its casting, and the variations that it can be, all as places in the index. */
+/**
+ * Where a car stands in the market: its casting, and the variations that it can be, all as
+ * places in the index.
+ */
 export interface SubjectPlace {
   casting: number;
   /** The variation where it is known, else −1. */
@@ -38,8 +41,8 @@ export const subjectPlace = (
 };
 
 /**
- * The ladder that a subject is valued by: that of the level, from the narrowest known to the whole market: its variation, else the
- * variations it may be, else its casting.
+ * The ladder that a subject is valued by: that of the level, from the narrowest known to the whole market:
+ * its variation, else the variations it may be, else its casting.
  */
 export const ladderOf = (fitted: FittedMarket, place: SubjectPlace): Ladder => {
   if (place.variation >= 0) return variationLadder(fitted, place.variation);

@@ -16,7 +16,10 @@ import { ladderOf, subjectPlace } from './subject-place.ts';
 /** How a car is valued: by the market's ladder, by the owner's own figure, or not at all. */
 export type Appraise = ((condition: Condition) => Worth) | null;
 
-/** The way to a car's worths in any condition. Null where there is neither enough evidence nor a figure of the owner's. */
+/**
+ * The way to a car's worths in any condition. Null where there is neither enough evidence nor a
+ * figure of the owner's.
+ */
 export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
   const place = subjectPlace(fitted, subject);
   const { index, curve } = fitted.inside;
@@ -31,10 +34,11 @@ export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
 };
 
 /**
- * The three worths of a car in minor units of the reporting currency at the market's date: as found; restored, as its plan (or the
- * proposed one) leaves it, over the grades that it can end in; and with its factory finish, as conserving alone can show it, marked where that is no longer attainable.
- * Low and high hold 80 % of the sales of such a car; mid is their median. Where the series has too few records each worth is null, and
- * `help` says what would help; the owner's own figure stands in if there is one.
+ * The three worths of a car in minor units of the reporting currency at the market's date: as found;
+ * restored, as its plan (or the proposed one) leaves it, over the grades that it can end in; and with its
+ * factory finish, as conserving alone can show it, marked where that is no longer attainable. Low and high
+ * hold 80 % of the sales of such a car; mid is their median. Where the series has too few records each worth
+ * is null, and `help` says what would help; the owner's own figure stands in if there is one.
  *
  * Throws RangeError on a grade that is none, or an own worth out of order.
  */

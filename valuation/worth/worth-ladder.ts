@@ -14,8 +14,9 @@ const steps = grades.length;
 const rungs = finishStates.length * steps;
 
 /**
- * What a complete car of one variation brings, at each finish state (× 19) and grade step: mean and standard deviation of the log of
- * one sale in minor units, and the part of the deviation that is the estimate's own and not the single sale's.
+ * What a complete car of one variation brings, at each finish state (× 19) and grade step: mean and standard
+ * deviation of the log of one sale in minor units, and the part of the deviation that is the estimate's own
+ * and not the single sale's.
  */
 export interface Ladder {
   mean: number[];
@@ -40,8 +41,9 @@ const rises = (values: readonly number[]): boolean => {
 };
 
 /**
- * Makes low, mid and high of a ladder rise with grade: each end of the 80 % interval is made to rise by isotonic regression, and mean and
- * deviation are taken from the two. The upper end stays above the lower, since isotonic regression keeps order.
+ * Makes low, mid and high of a ladder rise with grade: each end of the 80 % interval is made to rise by
+ * isotonic regression, and mean and deviation are taken from the two. The upper end stays above the lower,
+ * since isotonic regression keeps order.
  */
 const makeRise = (ladder: Ladder): Ladder => {
   const low = zeros(steps);
@@ -81,7 +83,10 @@ export const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> =>
   return new Map([...rarities, null].map(rarity => [rarity, transformed(rarity)]));
 });
 
-/** The ladder of a place in the tree: a variation with its own sales, or (−1) a variation of the casting of which nothing is known. */
+/**
+ * The ladder of a place in the tree: a variation with its own sales, or (−1) a variation of the casting of
+ * which nothing is known.
+ */
 const build = (fitted: FittedMarket, variation: number, casting: number): Ladder => {
   const { index, curve, rarityLog, level } = fitted.inside;
   const { within, betweenVariations } = variancesOf(fitted);
@@ -119,7 +124,10 @@ export const variationLadder = (fitted: FittedMarket, variation: number): Ladder
     build(fitted, variation, fitted.inside.index.variationCasting[variation]!),
   );
 
-/** The ladder of a car that is one of several variations, with the chance of each: mean and variance of the mixture's logs. */
+/**
+ * The ladder of a car that is one of several variations, with the chance of each: mean and variance of
+ * the mixture's logs.
+ */
 const mixture = (fitted: FittedMarket, parts: { ladder: Ladder; chance: number }[]): Ladder => {
   if (parts.length === 1) return parts[0]!.ladder;
   const { within } = variancesOf(fitted);
@@ -151,7 +159,10 @@ export const candidatesLadder = (fitted: FittedMarket, variations: readonly numb
   );
 };
 
-/** The ladder of a car of which only the casting is known: each of its variations as likely as its rarity makes it. */
+/**
+ * The ladder of a car of which only the casting is known: each of its variations as likely as its
+ * rarity makes it.
+ */
 export const castingLadder = (fitted: FittedMarket, casting: number): Ladder =>
   castingLadders(fitted, casting, () => {
     const { castingVariations, variationRarity } = fitted.inside.index;

@@ -36,7 +36,10 @@ const numeric = (text: string): CellKind | null => {
   return readDate(text, 'dmy', '2099-12-31').ok || readDate(text, 'mdy', '2099-12-31').ok ? 'date' : null;
 };
 
-/** True for a text in which several things are said, as of a whole car; "Vans, Brackenhall" is a name the other way round. */
+/**
+ * True for a text in which several things are said, as of a whole car; "Vans, Brackenhall" is a name the
+ * other way round.
+ */
 const isMixed = (text: string): boolean => {
   const words = text.split(/\s+/).length;
   const isListed = /[,;]/.test(text) && text.length > 12 && (words > 2 || /\d/.test(text));

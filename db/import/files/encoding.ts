@@ -52,8 +52,9 @@ const lookThrough = async (file: Blob) => {
 };
 
 /**
- * Tells UTF-8, UTF-16 and Windows-1252 apart by reading the whole file: a byte-order mark, else zero bytes in every second
- * place, else UTF-8 where it is valid or has more letters that are valid in it than bytes that are not, else Windows-1252.
+ * Tells UTF-8, UTF-16 and Windows-1252 apart by reading the whole file: a byte-order mark, else zero bytes in
+ * every second place, else UTF-8 where it is valid or has more letters that are valid in it than bytes that
+ * are not, else Windows-1252.
  */
 export const findEncoding = async (file: Blob): Promise<FoundEncoding> => {
   const head = new Uint8Array(await file.slice(0, 4096).arrayBuffer());

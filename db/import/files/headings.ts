@@ -36,7 +36,10 @@ export class HeadingReader {
     this.#mapped = new Set(Object.keys(options.map).map(plainWord));
   }
 
-  /** How surely a text is a heading: 3 where the owner has mapped it, 1 where we know it, less where it may as well be a cell, else 0. */
+  /**
+   * How surely a text is a heading: 3 where the owner has mapped it, 1 where we know it, less where it may as
+   * well be a cell, else 0.
+   */
   weight(text: string): number {
     if (text.length > longestHeading) return 0;
     // No heading that we know has figures in it, and most cells that are looked at here do.
@@ -55,7 +58,10 @@ export class HeadingReader {
     return weight;
   }
 
-  /** Our column that a heading is commonly given to; null where there is none, or where the owner says what it is. */
+  /**
+   * Our column that a heading is commonly given to; null where there is none, or where the owner
+   * says what it is.
+   */
   meaning(text: string): string | null {
     if (this.#mapped.has(plainWord(text))) return null;
     return recogniseHeading(this.#options.as, text)?.ours ?? null;
@@ -75,7 +81,10 @@ export class HeadingReader {
     return score;
   }
 
-  /** True for headings of a list of cars: one of them tells which car a row is, and it is not the only one known among several. */
+  /**
+   * True for headings of a list of cars: one of them tells which car a row is, and it is not the only one
+   * known among several.
+   */
   nameCars(cells: Cell[]): boolean {
     const filled = cells.filter(cell => cellText(cell) !== '').length;
     if (this.score(cells) < Math.min(2, filled)) return false;
@@ -86,8 +95,8 @@ export class HeadingReader {
   }
 
   /**
-   * True where a line below the first headings can only be headings again: several are known, or it begins as those of the block do
-   * (`first`). Most lines are settled by their first cells.
+   * True where a line below the first headings can only be headings again: several are known, or it begins as
+   * those of the block do (`first`). Most lines are settled by their first cells.
    */
   isHeadings(cells: Cell[], first: string): boolean {
     let filled = 0;
@@ -120,8 +129,8 @@ const usual = (kinds: CellKind[]): CellKind | null => {
 const isPlainKind = (kind: CellKind | null) => kind === null || kind === 'word' || kind === 'mixed';
 
 /**
- * True where the first of the rows is headings that nobody knows: it has words where the rows below it have figures, days or
- * colours. Where it is like the rows below, it is one of them.
+ * True where the first of the rows is headings that nobody knows: it has words where the rows below it have
+ * figures, days or colours. Where it is like the rows below, it is one of them.
  */
 export const isUnknownHeadings = ([first, ...below]: TableRow[]): boolean => {
   if (!first || below.length === 0) return false;
@@ -141,7 +150,10 @@ export const isUnknownHeadings = ([first, ...below]: TableRow[]): boolean => {
 const collectives =
   /(?:^|\P{L})(?:my|our|cars|autos|models|modelle|voitures|coches|collection|sammlung|list|liste|inventory|sales|verkaufe|bought|updated?|drawer|shelf|cabinet|everything|page|sheet)(?:$|\P{L})/iu;
 
-/** True for a line of one text that says what a list is, such as "Cars in the blue drawer", and not what a car is. */
+/**
+ * True for a line of one text that says what a list is, such as "Cars in the blue drawer", and
+ * not what a car is.
+ */
 export const isTitle = (text: string): boolean => {
   const plain = text.normalize('NFD').replace(/\p{M}/gu, '');
   return (
@@ -149,7 +161,10 @@ export const isTitle = (text: string): boolean => {
   );
 };
 
-/** True for a line of one text among the rows of a list that can only be said of the rows below it, such as "Bottom shelf:". */
+/**
+ * True for a line of one text among the rows of a list that can only be said of the rows below it, such
+ * as "Bottom shelf:".
+ */
 export const isRemark = (text: string): boolean =>
   /^[\s=*_#~-]+$|:\s*$|^(?:-{2,}|={2,}|\*{2,}).*(?:-{2,}|={2,}|\*{2,})$/.test(text) ||
   /(?:^|\P{L})(?:shelf|drawer|cabinet)(?: \p{L}{1,2}| \d+)?$/iu.test(text);

@@ -3,7 +3,10 @@ import type { TableRow } from '../types.ts';
 import { cellText } from './cell-text.ts';
 import { type HeadingReader, isRemark, isTitle, isUnknownHeadings } from './headings.ts';
 
-/** Columns of a block that stand beside one another: from which cell on, and where each of them goes in the whole table. */
+/**
+ * Columns of a block that stand beside one another: from which cell on, and where each of them goes in
+ * the whole table.
+ */
 interface Part {
   start: number;
   places: number[];
@@ -21,8 +24,8 @@ interface SheetToBegin {
 export const headLines = 20;
 
 /**
- * Where the rows of a file lie: titles above the headings, blocks below and beside one another each with its own headings, and
- * sheets. All become rows of one table, in which a heading stands once, wherever it stood.
+ * Where the rows of a file lie: titles above the headings, blocks below and beside one another each with its
+ * own headings, and sheets. All become rows of one table, in which a heading stands once, wherever it stood.
  */
 export class Layout {
   readonly headings: string[] = [];
@@ -54,8 +57,9 @@ export class Layout {
   }
 
   /**
-   * Begins a sheet (or the file) with its first filled rows, laid out into `into`. A sheet without headings goes by the places of
-   * its cells where no sheet has any; where others do (`hasLists`), its lines are no list.
+   * Begins a sheet (or the file) with its first filled rows, laid out into `into`. A sheet without
+   * headings goes by the places of its cells where no sheet has any; where others do (`hasLists`), its
+   * lines are no list.
    */
   begin(head: TableRow[], into: TableRow[], { sheet, hasLists, headingLine }: SheetToBegin): void {
     this.#sheet = sheet;
@@ -92,7 +96,10 @@ export class Layout {
     this.#release(false, into);
   }
 
-  /** True where rows stand with cells beyond headings to which others have come since: they are to be laid out again. */
+  /**
+   * True where rows stand with cells beyond headings to which others have come since: they are to
+   * be laid out again.
+   */
   get isOutgrown(): boolean {
     return this.#overflowed !== null && this.#overflowed < this.headings.length;
   }
@@ -191,7 +198,10 @@ export class Layout {
     return starts.map((start, index) => [index === 0 ? 0 : start, starts[index + 1] ?? texts.length]);
   }
 
-  /** The columns of a block's headings; one that stands twice in it is told apart by "(2)", an empty one by its place. */
+  /**
+   * The columns of a block's headings; one that stands twice in it is told apart by "(2)", an empty
+   * one by its place.
+   */
   #placesOf(texts: string[], start: number): number[] {
     const times = new Map<string, number>();
     const taken = new Set<number>();

@@ -4,7 +4,10 @@ import { activeCell } from '../../../valuation/reading/inert.ts';
 import { ImportFileError, type Separator, type TableRow } from '../types.ts';
 import type { FoundEncoding } from './encoding.ts';
 
-/** Characters of one row at most: beyond it nobody can tell a cell without end from a quotation mark that nothing closes. */
+/**
+ * Characters of one row at most: beyond it nobody can tell a cell without end from a quotation mark
+ * that nothing closes.
+ */
 const longestRow = 8_000_000;
 const headLength = 65_536;
 
@@ -33,9 +36,10 @@ const newlines = (value: string): number => {
 export const noSeparator = '\u001f';
 
 /**
- * Finds the separator of a CSV file from its beginning: the one that gives the same number of cells, above one, on most lines.
- * `sure` is false where no candidate does (a file of one column) or two do equally. Where the lines are uneven and none of them is headings
- * (`isHeadings`), commas are part of what is written, and each line is one text: null.
+ * Finds the separator of a CSV file from its beginning: the one that gives the same number of cells, above
+ * one, on most lines. `sure` is false where no candidate does (a file of one column) or two do equally. Where
+ * the lines are uneven and none of them is headings (`isHeadings`), commas are part of what is written, and
+ * each line is one text: null.
  */
 export const findSeparator = async (
   file: Blob,
@@ -94,8 +98,9 @@ const kindOf = (cell: string): string =>
     .replace(/\p{L}+/gu, 'a');
 
 /**
- * True where a cell of several lines holds what looks like rows of the file: a line of as many cells as the row has, which
- * begins as the row does. A quotation mark has then most likely been forgotten, although a later one closes it.
+ * True where a cell of several lines holds what looks like rows of the file: a line of as many cells as the
+ * row has, which begins as the row does. A quotation mark has then most likely been forgotten, although a
+ * later one closes it.
  */
 const holdsRows = (cells: string[], separator: string): boolean => {
   const [first = ''] = cells;
@@ -143,7 +148,8 @@ export const readCsv = async function* (
       throw unclosed(rows.at(-1)?.line ?? line);
     return rows;
   };
-  // A long cell is parsed again only once as much has come again, so that its cost stays in proportion to its length.
+  // A long cell is parsed again only once as much has come again, so that its cost stays in
+  // proportion to its length.
   let enough = 0;
   for await (const piece of text(file, encoding)) {
     pending += piece;

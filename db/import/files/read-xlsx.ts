@@ -6,7 +6,9 @@ import { zipText } from './zip.ts';
 
 /** Columns of a list at most; a sheet could have 16,384, each of which would cost memory in every row. */
 const mostColumns = 2000;
-/** Cells of a sheet at most, the empty ones before a filled one included: each of them costs memory and time. */
+/**
+ * Cells of a sheet at most, the empty ones before a filled one included: each of them costs memory and time.
+ */
 const mostCells = 100_000_000;
 const mostRows = 1_048_576;
 
@@ -22,8 +24,8 @@ const columnOf = (reference: string): number => {
 };
 
 /**
- * The date of a serial day number. Day 60 of the usual system is a 29 February 1900 that never was; days before it are one
- * further on. Source: ECMA-376 part 1, 18.17.4.1.
+ * The date of a serial day number. Day 60 of the usual system is a 29 February 1900 that never was; days
+ * before it are one further on. Source: ECMA-376 part 1, 18.17.4.1.
  */
 const dateOf = (serial: number, from1904: boolean): Date => {
   const days = from1904 ? serial + 1462 : serial < 60 ? serial + 1 : serial;
@@ -60,7 +62,10 @@ const readCell = (book: Book, type: string, style: number, text: string): Cell =
   }
 };
 
-/** The rows of one sheet, some at a time. Formulas give their last result; a cell that shows an error gives its text. */
+/**
+ * The rows of one sheet, some at a time. Formulas give their last result; a cell that shows an
+ * error gives its text.
+ */
 export const readXlsx = async function* (book: Book, name: string): AsyncGenerator<TableRow[]> {
   const sheet = book.sheets.find(own => own.name === name);
   if (!sheet) return;

@@ -39,7 +39,8 @@ export interface Table {
 }
 
 /**
- * Opens a CSV or XLSX file as a table. Throws ImportFileError where it is neither, is empty, or names no such sheet.
+ * Opens a CSV or XLSX file as a table. Throws ImportFileError where it is neither, is empty, or
+ * names no such sheet.
  */
 export const openTable = async (file: Blob, name: string, options: ImportOptions): Promise<Table> => {
   if (file.size === 0) throw new ImportFileError(`${name} is empty. Choose another file.`);
@@ -183,7 +184,10 @@ const otherHeadings = (head: TableRow[], chosen: number): HeadingLine[] =>
       : [{ line, cells: texts.slice(0, shownCells).map(text => text.slice(0, 60)) }];
   });
 
-/** One table of the sheets of a file: read through once while it is used for the first time, and from memory after that. */
+/**
+ * One table of the sheets of a file: read through once while it is used for the first time, and from
+ * memory after that.
+ */
 const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
   const { name, options, warnings, isSmall, facts } = opening;
   const reader = new HeadingReader(options);

@@ -13,7 +13,9 @@ export interface Book {
   from1904: boolean;
 }
 
-/** How a cell shows its number: as a date or a time, as a share of a hundred, or with the sign of a currency. */
+/**
+ * How a cell shows its number: as a date or a time, as a share of a hundred, or with the sign of a currency.
+ */
 export interface CellStyle {
   date: boolean;
   percent: boolean;
@@ -41,7 +43,8 @@ const builtInPercents = new Set([9, 10]);
 const isPercentFormat = (format: string): boolean => format.replace(/"[^"]*"|\\./g, '').includes('%');
 
 /**
- * The currency sign of a number format such as `#,##0.00 "€"`, `[$kr-41D] #,##0` or `"USD" 0.00`; null where it shows none.
+ * The currency sign of a number format such as `#,##0.00 "€"`, `[$kr-41D] #,##0` or `"USD" 0.00`; null
+ * where it shows none.
  */
 export const signOfFormat = (format: string): string | null => {
   const [positive = ''] = format.split(';');

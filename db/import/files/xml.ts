@@ -20,7 +20,10 @@ export const longCell = (line?: number): ImportFileError =>
 /** True for a text that has grown beyond what one cell may hold. */
 export const isTooLong = (text: string): boolean => text.length > longestPiece;
 
-/** The events of an XML text, piece by piece; names come without their prefix. Throws ImportFileError where it is no XML. */
+/**
+ * The events of an XML text, piece by piece; names come without their prefix. Throws ImportFileError
+ * where it is no XML.
+ */
 export const xmlEvents = async function* (pieces: AsyncIterable<string>): AsyncGenerator<XmlEvent[]> {
   const parser = new SaxesParser();
   let events: XmlEvent[] = [];

@@ -13,7 +13,10 @@ const damaged = () =>
 const mostEntries = 20_000;
 /** Bytes of one file, unpacked: twice what the fullest sheet that such a program writes takes. */
 const mostBytes = 4_000_000_000;
-/** Spreadsheets pack to a tenth or a thirtieth; beyond this nothing was written by hand or by a list. Small files may. */
+/**
+ * Spreadsheets pack to a tenth or a thirtieth; beyond this nothing was written by hand or by a list.
+ * Small files may.
+ */
 const mostRatio = 200;
 const smallBytes = 30_000_000;
 
@@ -33,8 +36,8 @@ const refuseSize = ({ compressedSize }: ZipEntry, unpacked: number): void => {
 };
 
 /**
- * The files of a ZIP archive (ZIP64 included) by their names, read from its directory. Throws ImportFileError where there is
- * none, where a file is locked, and where one says that it unpacks beyond all measure.
+ * The files of a ZIP archive (ZIP64 included) by their names, read from its directory. Throws ImportFileError
+ * where there is none, where a file is locked, and where one says that it unpacks beyond all measure.
  */
 export const zipEntries = async (file: Blob): Promise<Map<string, ZipEntry>> => {
   const entries = new Map<string, ZipEntry>();
@@ -58,8 +61,8 @@ export const zipEntries = async (file: Blob): Promise<Map<string, ZipEntry>> => 
 };
 
 /**
- * The text of one file of an archive, piece by piece; never more of it than its directory announces, nor beyond the bounds on
- * size and ratio. Its checksum is compared at the end. Throws ImportFileError.
+ * The text of one file of an archive, piece by piece; never more of it than its directory announces, nor
+ * beyond the bounds on size and ratio. Its checksum is compared at the end. Throws ImportFileError.
  */
 export const zipText = async function* (entry: ZipEntry): AsyncGenerator<string> {
   const { readable, writable } = new TransformStream<Uint8Array, Uint8Array>();

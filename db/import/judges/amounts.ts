@@ -12,10 +12,15 @@ export interface PaidAmount {
 
 const each = / ?(?:\(?(?:each|ea\.?|apiece|per car|per piece|je|pro st(?:ü|ue)ck|pi(?:è|e)ce|chacune?)\)?)$/i;
 
-/** An amount in whole units of its currency, as a number: 1250 minor units of a currency with cents are 12.5. */
+/**
+ * An amount in whole units of its currency, as a number: 1250 minor units of a currency with cents are 12.5.
+ */
 export const inUnits = (minor: Minor, currency: Currency): number => minor / 10 ** currencyDecimals(currency);
 
-/** What was paid or asked, in the currency that the amount names, or else in `own`. Nothing and less than nothing are not understood. */
+/**
+ * What was paid or asked, in the currency that the amount names, or else in `own`. Nothing and less than
+ * nothing are not understood.
+ */
 export const readPaid = (cell: Cell, own: Currency, habit: MoneyHabit): Reading<PaidAmount> => {
   const isEach = typeof cell === 'string' && each.test(cell);
   const amount = typeof cell === 'string' ? cell.replace(each, '') : cell;

@@ -44,9 +44,9 @@ const several: Judged & { outcome: 'rejected' } = {
 };
 
 /**
- * Reads the column that describes cars in words, as lines of sales are read, and gives its fields to the row; what stands in a column of its
- * own goes before it. What was not understood stays with the row. Returns what refuses the row, or null; and null for a
- * file that has no such column.
+ * Reads the column that describes cars in words, as lines of sales are read, and gives its fields to the row;
+ * what stands in a column of its own goes before it. What was not understood stays with the row. Returns what
+ * refuses the row, or null; and null for a file that has no such column.
  */
 export const describer = async (
   db: Kysely<Schema>,

@@ -45,7 +45,10 @@ const ask = (text: string, reason: string): FeatureReading => ({ unread: [{ text
 const withNumberAsWord = (text: string): string =>
   text.replace(/^\d(?= )/, figure => numbers[figure] ?? figure);
 
-/** Reads what a car's features are said to be, against the reference; equal texts of one casting are read once. */
+/**
+ * Reads what a car's features are said to be, against the reference; equal texts of one
+ * casting are read once.
+ */
 export class FeatureTexts {
   readonly #reference: LoadedReference;
   readonly #words: readonly OwnWord[];

@@ -7,7 +7,10 @@ import { remembered } from './remembered.ts';
 
 const ownGrade = /^c ?\.?\d|\/ ?10$/i;
 
-/** Reads the grades of a file: C1 to C10 where they are written so, else on the scale that was said for their column. */
+/**
+ * Reads the grades of a file: C1 to C10 where they are written so, else on the scale that was said
+ * for their column.
+ */
 export const gradeReader = ({ scale }: Habits): ((row: RowReader) => Grade | null) => {
   const said = remembered(readGrade);
   const bare = remembered((cell: Cell): Reading<Grade> => {

@@ -24,7 +24,10 @@ const untidy = /^\s|\s$|\s\s|[^\S ]/;
 /** A name as it stands, with one space between its words. */
 const tidy = (text: string): string => (untidy.test(text) ? text.replace(/\s+/g, ' ').trim() : text);
 
-/** Takes a feature's text, in the reference's spelling where it has it; what it says besides goes to its own field. */
+/**
+ * Takes a feature's text, in the reference's spelling where it has it; what it says besides goes
+ * to its own field.
+ */
 const takeFeature = (
   row: RowReader,
   texts: FeatureTexts,
@@ -97,7 +100,9 @@ export const identityReader = (
   };
 };
 
-/** A car of which something was not understood is no variation for certain, though only one may fit the rest. */
+/**
+ * A car of which something was not understood is no variation for certain, though only one may fit the rest.
+ */
 const openWhere = (match: Match, isOpen: boolean): Match =>
   isOpen && match.variationId !== null
     ? { ...match, variationId: null, candidates: [match.variationId] }

@@ -6,7 +6,10 @@ import type { ImportRowView, TableRow } from '../types.ts';
 import { isTotalsRow } from './totals.ts';
 import type { WordBook } from './word-book.ts';
 
-/** What becomes of a row. An accepted one brings the step that writes it, to be taken inside the import's action. */
+/**
+ * What becomes of a row. An accepted one brings the step that writes it, to be taken inside
+ * the import's action.
+ */
 export type Judged =
   | { outcome: 'accepted'; notes: string[]; unidentified: boolean; write: () => void }
   | { outcome: 'duplicate'; note: string }
@@ -37,11 +40,15 @@ export const readRow = (row: TableRow): ReadRow | null => {
   return isFilled ? Object.assign(row, { texts: isText ? (cells as string[]) : cells.map(cellText) }) : null;
 };
 
-/** How the cells of a file are read: its columns, what its owner's words mean, and the scale of its grades. */
+/**
+ * How the cells of a file are read: its columns, what its owner's words mean, and the scale of its grades.
+ */
 export interface Habits {
   mapping: Mapping;
   words: WordBook;
-  /** Null is C1 to C10; `asked` where the figures may be of another scale, so that they wait for an answer. */
+  /**
+   * Null is C1 to C10; `asked` where the figures may be of another scale, so that they wait for an answer.
+   */
   scale: GradeScale | 'asked' | null;
 }
 
@@ -62,9 +69,15 @@ const says = /^(?!n\/a$)(?=.*[^\s?\-–—.])/isu;
 
 export const saysSomething = (text: string): boolean => saying.test(text) || says.test(text);
 
-/** Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what there is to say. */
+/**
+ * Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what
+ * there is to say.
+ */
 export class RowReader {
-  /** By our columns, in plain values: amounts in whole units, days as ISO dates, parts with commas between them. */
+  /**
+   * By our columns, in plain values: amounts in whole units, days as ISO dates, parts with
+   * commas between them.
+   */
   readonly fields: Record<string, unknown> = {};
   readonly unread: UnreadCell[] = [];
   readonly notes: string[] = [];
@@ -84,7 +97,10 @@ export class RowReader {
     if (!habits.words.isEmpty) this.#hearWords();
   }
 
-  /** Takes each cell that the owner's words speak for as what they mean: of its own field, of another one, or of none. */
+  /**
+   * Takes each cell that the owner's words speak for as what they mean: of its own field, of another
+   * one, or of none.
+   */
   #hearWords(): void {
     const { mapping, words } = this.habits;
     const spoken: { index: number; field: string; meaning: string }[] = [];
@@ -131,7 +147,10 @@ export class RowReader {
     this.#given.set(column, text);
   }
 
-  /** What another cell says of a field; where its own column says otherwise, that stays and the other is not understood. */
+  /**
+   * What another cell says of a field; where its own column says otherwise, that stays and the other
+   * is not understood.
+   */
   give(field: string, value: string, from: string): void {
     const own = this.text(field);
     if (own === '') this.#given.set(field, value);
@@ -196,7 +215,10 @@ export class RowReader {
     });
   }
 
-  /** Keeps a column's cell that is understood by itself, but of no use without another one: no word can settle it. */
+  /**
+   * Keeps a column's cell that is understood by itself, but of no use without another one: no
+   * word can settle it.
+   */
   hold(column: string, reason: string): void {
     this.miss(column, reason);
     const last = this.unread.at(-1);
@@ -228,8 +250,9 @@ const rejected = (reason: string, not: string | null = null): Judged => ({
 });
 
 /**
- * A row with more cells than headings. Where only the last heading's text, which may hold commas, seems to run on, it is joined again;
- * otherwise nothing behind the car's name can be told to stand under its heading, and the rest is saved as it is written.
+ * A row with more cells than headings. Where only the last heading's text, which may hold commas, seems to
+ * run on, it is joined again; otherwise nothing behind the car's name can be told to stand under its heading,
+ * and the rest is saved as it is written.
  */
 const unevenRow = (habits: Habits, row: ReadRow): { habits: Habits; row: ReadRow; left: number[] } => {
   const { mapping } = habits;

@@ -20,7 +20,10 @@ interface ContentRow {
   notes: string;
 }
 
-/** What there is already of the cars that an import brings: by their numbers, and of the lots into which they go, by what they are. */
+/**
+ * What there is already of the cars that an import brings: by their numbers, and of the lots into which they
+ * go, by what they are.
+ */
 export const knownCars = (
   sqlite: Database,
   { lotId, lotName }: { lotId: number | null; lotName: string | null },
@@ -52,7 +55,10 @@ export const knownCars = (
     take(number: string, line: number): void {
       lines.set(number.toLowerCase(), line);
     },
-    /** Null where nothing has this number; the line on which it stands already; or whose it is in the collection. */
+    /**
+     * Null where nothing has this number; the line on which it stands already; or whose it is
+     * in the collection.
+     */
     numbered(number: string, { written, castingId }: Named): number | 'same' | 'other' | null {
       const line = lines.get(number.toLowerCase());
       if (line !== undefined) return line;
@@ -65,7 +71,9 @@ export const knownCars = (
         plain(before.casting ?? '') === plain(written.casting ?? '');
       return isSame ? 'same' : 'other';
     },
-    /** True where one of these lots has as many cars that equal this one, beyond those that were met already. */
+    /**
+     * True where one of these lots has as many cars that equal this one, beyond those that were met already.
+     */
     equal(content: unknown[], lotNames: readonly string[], quantity: number): boolean {
       const key = JSON.stringify(content);
       for (const name of lotNames.length > 0 ? lotNames : [lotName ?? '']) {

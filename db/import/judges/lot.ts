@@ -72,9 +72,9 @@ const takeQuantity = (
 };
 
 /**
- * Judges the rows of a lot file. Nothing that is written refuses a row: what is not understood is saved beside the car. A number that stands
- * in the collection already for the same car is a duplicate, and so is a row without a number that equals a car of the same
- * lot; nothing that is kept is ever overwritten.
+ * Judges the rows of a lot file. Nothing that is written refuses a row: what is not understood is saved
+ * beside the car. A number that stands in the collection already for the same car is a duplicate, and so is a
+ * row without a number that equals a car of the same lot; nothing that is kept is ever overwritten.
  */
 export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Target): Promise<Judge> => {
   const { at, sqlite, currency, reporting, purchases } = target;

@@ -47,9 +47,9 @@ const keyOf = ({ maker, series, casting, release, year, features }: Named): stri
 };
 
 /**
- * Judges the rows of a reference file: each is a variation; one that is known already is a duplicate. What is not understood of it is saved
- * in its notes, as it is written. `sqlite` is the writing
- * connection inside the import's action, null where rows are only looked at.
+ * Judges the rows of a reference file: each is a variation; one that is known already is a duplicate. What is
+ * not understood of it is saved in its notes, as it is written. `sqlite` is the writing connection inside the
+ * import's action, null where rows are only looked at.
  */
 export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null): Promise<Judge> => {
   const inserter = sqlite && (await referenceInserter(sqlite, db));

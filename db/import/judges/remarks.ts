@@ -22,8 +22,8 @@ interface Remark {
 const nothing: Remark = { facts: [], unread: [] };
 
 /**
- * Reads remarks for what is certain in them of parts, base paint and finish; they themselves stay as they are. What they say of the finish or
- * of parts in words that can be meant differently is not understood.
+ * Reads remarks for what is certain in them of parts, base paint and finish; they themselves stay as they
+ * are. What they say of the finish or of parts in words that can be meant differently is not understood.
  */
 export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
   const known = new Map<string, Remark>();

@@ -4,7 +4,10 @@ type Parse<T> = (cell: Cell) => Reading<T>;
 
 const most = 5000;
 
-/** The same reading, which remembers what a text came to: the columns of a list repeat themselves. Memory stays bounded. */
+/**
+ * The same reading, which remembers what a text came to: the columns of a list repeat themselves.
+ * Memory stays bounded.
+ */
 export const remembered = <T>(parse: Parse<T>): Parse<T> => {
   const known = new Map<string, Reading<T>>();
   return cell => {

@@ -40,7 +40,10 @@ interface Target {
   onMissing: (casting: string) => void;
 }
 
-/** The currency of a row's price: what its price names, or else its currency column; null where they differ, or nobody can tell. */
+/**
+ * The currency of a row's price: what its price names, or else its currency column; null where they differ,
+ * or nobody can tell.
+ */
 const currencyAt = (row: RowReader, own: Currency): Currency | null => {
   const named = row.text('currency');
   const currency = named ? currencyNamed(named, own) : own;
@@ -98,7 +101,10 @@ const takeDay = (row: RowReader, dayOf: (cell: Cell) => Reading<IsoDate>): IsoDa
   return day.value;
 };
 
-/** What a sale adds to the reference where its casting is not there: one variation for all rows that say the same. */
+/**
+ * What a sale adds to the reference where its casting is not there: one variation for all rows
+ * that say the same.
+ */
 const additions = (reference: Awaited<ReturnType<typeof referenceInserter>>) => {
   const added = new Map<string, { castingId: number; variationId: number }>();
   return (written: Record<string, string>) => {
@@ -125,9 +131,10 @@ const additions = (reference: Awaited<ReturnType<typeof referenceInserter>>) => 
 };
 
 /**
- * Judges the rows of a sales file. A row without a day or a price, or of which nothing says which car it was, is refused; what else is not
- * understood is saved beside the record. The same observation twice is a duplicate. A casting that the reference lacks waits to
- * be settled, or is added with what the row says of the variation where that was asked for.
+ * Judges the rows of a sales file. A row without a day or a price, or of which nothing says which car it was,
+ * is refused; what else is not understood is saved beside the record. The same observation twice is a
+ * duplicate. A casting that the reference lacks waits to be settled, or is added with what the row says of
+ * the variation where that was asked for.
  */
 export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Target): Promise<Judge> => {
   const { mapping } = habits;

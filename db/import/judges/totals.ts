@@ -1,4 +1,7 @@
-/** Words that make a line one of totals, as the footers of lists have them in several languages. Common practice, no source. */
+/**
+ * Words that make a line one of totals, as the footers of lists have them in several languages. Common
+ * practice, no source.
+ */
 const totalWords = new Set(
   (
     'total totals subtotal subtotals sum sums summe summen zwischensumme gesamt gesamtsumme gesamtwert gesamtpreis gesamtbetrag ' +
@@ -43,8 +46,8 @@ const isFigure = (text: string): boolean =>
 const anyTotalWord = new RegExp([...totalWords].join('|'), 'i');
 
 /**
- * True where the filled cells of a row are a label such as "Total paid (9 cars)" and beside it nothing but figures. A record
- * says something of its own: a row whose other cells hold words is one.
+ * True where the filled cells of a row are a label such as "Total paid (9 cars)" and beside it nothing but
+ * figures. A record says something of its own: a row whose other cells hold words is one.
  */
 export const isTotalsRow = (filled: readonly string[]): boolean => {
   if (!filled.some(text => anyTotalWord.test(text))) return false;

@@ -7,7 +7,10 @@ import { plain } from '../../reference/plain.ts';
 const keyOf = (column: string, text: string) =>
   `${column === '*' ? '*' : plainHeading(column)}\u0001${plain(text)}`;
 
-/** The owner's words, found by the column and the text of a cell. Words that say nothing which their field has are left out. */
+/**
+ * The owner's words, found by the column and the text of a cell. Words that say nothing which their field
+ * has are left out.
+ */
 export class WordBook {
   readonly words: readonly OwnWord[];
   readonly #byText = new Map<string, OwnWord[]>();

@@ -24,8 +24,9 @@ const matched = (
 ): Match => (castingId === null ? reference.match(written) : reference.matchWithin(castingId, written));
 
 /**
- * Matches what was written of cars and sale records with the reference as it is now, and keeps what is known better: a casting
- * where there was none, a variation, or fewer candidates. What was known is never taken back. `at` is the instant of the change.
+ * Matches what was written of cars and sale records with the reference as it is now, and keeps what is known
+ * better: a casting where there was none, a variation, or fewer candidates. What was known is never taken
+ * back. `at` is the instant of the change.
  */
 export const followReference = async (
   trx: Transaction<Schema>,

@@ -12,8 +12,8 @@ import {
 } from './merge-variations.ts';
 
 /**
- * Makes two releases of one casting one: variations of `from` that are equal to one of `into` are joined with it, the others move.
- * `at` is the instant of the change.
+ * Makes two releases of one casting one: variations of `from` that are equal to one of `into` are joined with
+ * it, the others move. `at` is the instant of the change.
  */
 export const mergeReleases = async (
   trx: Transaction<Schema>,
@@ -128,8 +128,9 @@ const joined = (kept: Casting, gone: Casting) => ({
 });
 
 /**
- * Makes two castings one, with everything that hangs on them. Releases under the name of `from` take the name of `into`, unless
- * `keepName`: then it was another name of the same tooling. That name stays known as a spelling. `at` is the instant of the change.
+ * Makes two castings one, with everything that hangs on them. Releases under the name of `from` take the name
+ * of `into`, unless `keepName`: then it was another name of the same tooling. That name stays known as a
+ * spelling. `at` is the instant of the change.
  */
 export const mergeCastings = async (
   trx: Transaction<Schema>,

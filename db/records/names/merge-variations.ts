@@ -87,8 +87,8 @@ const moveCandidates = async (
 };
 
 /**
- * Makes two variations one: cars, candidates, sale records, photographs and beliefs of `from` become those of `into`, which keeps its
- * own features and gains what it lacks. `at` is the instant of the change.
+ * Makes two variations one: cars, candidates, sale records, photographs and beliefs of `from` become those of
+ * `into`, which keeps its own features and gains what it lacks. `at` is the instant of the change.
  */
 export const mergeVariations = async (
   trx: Transaction<Schema>,

@@ -80,13 +80,19 @@ const comparable = (written: Record<string, string>, releaseName: string): Recor
   return said;
 };
 
-/** The release that a text names by a name of its own, as the reference has it or as it was settled; '' where it names none. */
+/**
+ * The release that a text names by a name of its own, as the reference has it or as it was settled; ''
+ * where it names none.
+ */
 const releaseNameOf = (written: Record<string, string>, castingName: string): string => {
   const named = (written.release_name ?? '').trim();
   return plain(named) === plain(castingName) ? '' : named;
 };
 
-/** The variations that were seen of each casting and that the reference lacks, those of most cars first within a casting. */
+/**
+ * The variations that were seen of each casting and that the reference lacks, those of most cars first
+ * within a casting.
+ */
 export const seenVariations = async (db: Kysely<Schema>): Promise<SeenVariation[]> => {
   const reference = await loadReference(db);
   const names = new Map(

@@ -123,8 +123,8 @@ const understand = async (trx: Transaction<Schema>, saleIds: readonly number[], 
 };
 
 /**
- * Settles a group of spellings: the reference gains what was said, the spellings are remembered for what is imported later, and the
- * cars and sale records that waited follow. `at` is the instant of settling.
+ * Settles a group of spellings: the reference gains what was said, the spellings are remembered for what is
+ * imported later, and the cars and sale records that waited follow. `at` is the instant of settling.
  */
 export const settleNames = async (
   trx: Transaction<Schema>,

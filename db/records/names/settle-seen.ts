@@ -98,7 +98,10 @@ const addSeen = async (trx: Transaction<Schema>, seen: SeenVariation): Promise<n
   );
 };
 
-/** What was seen becomes variations of the reference, and its cars and sale records, also those that say less, follow. */
+/**
+ * What was seen becomes variations of the reference, and its cars and sale records, also those that
+ * say less, follow.
+ */
 export const addSeenVariations = async (
   trx: Transaction<Schema>,
   seen: readonly SeenVariation[],
@@ -127,7 +130,9 @@ export const sameAsVariation = async (
   return { carIds: seen.flatMap(one => one.carIds), saleIds: seen.flatMap(one => one.saleIds) };
 };
 
-/** A text is a word for a colour: remembered as such, and put in its place wherever a variation is still open. */
+/**
+ * A text is a word for a colour: remembered as such, and put in its place wherever a variation is still open.
+ */
 export const wordForColour = async (
   trx: Transaction<Schema>,
   { text, colour }: { text: string; colour: string },

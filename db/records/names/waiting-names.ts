@@ -7,7 +7,10 @@ import { partedNames, settledNames } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
 import { readUnread } from '../unread.ts';
 
-/** A text that names a car and that the reference does not know, with the cars and sale records that wait for it. */
+/**
+ * A text that names a car and that the reference does not know, with the cars and sale records
+ * that wait for it.
+ */
 export interface WaitingText {
   /** As it is written most often. */
   text: string;
@@ -100,7 +103,9 @@ const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
   ].map((row, at) => ({ ...row, at }));
 };
 
-/** A sale without a name, one of whose texts that were not understood is the name of others, has that name. */
+/**
+ * A sale without a name, one of whose texts that were not understood is the name of others, has that name.
+ */
 const withNamesUnread = (rows: WaitingRow[]): WaitingRow[] => {
   const names = new Set(rows.map(({ written }) => plain(nameWritten(written))).filter(Boolean));
   return rows.map(row => {
@@ -111,8 +116,8 @@ const withNamesUnread = (rows: WaitingRow[]): WaitingRow[] => {
 };
 
 /**
- * The names of cars and of sale records that wait for the reference, like spellings together, those of most cars first. What was
- * settled to be no car does not wait.
+ * The names of cars and of sale records that wait for the reference, like spellings together, those of most
+ * cars first. What was settled to be no car does not wait.
  */
 export const waitingNames = async (db: Kysely<Schema>): Promise<WaitingGroup[]> => {
   const settled = await settledNames(db);

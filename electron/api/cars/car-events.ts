@@ -31,7 +31,10 @@ const saveCheck = needsCollection.input(inputs.saveCheck).handler(async ({ conte
   });
 });
 
-/** Sells a car: its disposal, the sale record of the owner's own that follows from it, and its status are one action. */
+/**
+ * Sells a car: its disposal, the sale record of the owner's own that follows from it, and its
+ * status are one action.
+ */
 const dispose = needsCollection.input(inputs.dispose).handler(async ({ context, input }) => {
   const { session, db } = context;
   const car = await findCar(db, input.carId);

@@ -9,16 +9,19 @@ import { typedIdentity } from './typed-identity.ts';
 export type CarPatch = z.output<typeof carPatch>;
 export type CarChanges = Partial<Omit<CarRecord, 'id'>>;
 
-/** What a patch changes of a car, its identity followed through; `candidates` is null where they stay as they are. */
+/**
+ * What a patch changes of a car, its identity followed through; `candidates` is null where they
+ * stay as they are.
+ */
 export interface ReadPatch {
   changes: CarChanges;
   candidates: number[] | null;
 }
 
 /**
- * Reads a patch of a car. A chosen variation brings its casting and release; a chosen casting lets go of another
- * casting's variation; typed text is matched against the reference. A field that is given by hand settles the text that was not
- * understood there. Throws where what is chosen does not exist.
+ * Reads a patch of a car. A chosen variation brings its casting and release; a chosen casting lets go of
+ * another casting's variation; typed text is matched against the reference. A field that is given by hand
+ * settles the text that was not understood there. Throws where what is chosen does not exist.
  */
 export const readPatch = (
   index: ReferenceIndex,
@@ -33,7 +36,10 @@ export const readPatch = (
 
 const variationColumns: readonly string[] = Object.values(featureColumns);
 
-/** True where a patch gives the field by hand: a text that waited for its meaning there is settled for this car. */
+/**
+ * True where a patch gives the field by hand: a text that waited for its meaning there is
+ * settled for this car.
+ */
 const isSaidBy = (patch: CarPatch, field: string): boolean => {
   if (typeof patch.asWritten?.[field] === 'string' && patch.asWritten[field].trim() !== '') return true;
   switch (field) {

@@ -25,7 +25,10 @@ type Finished = z.output<typeof inputs.finishWork>;
 
 const same = (one: string, other: string) => one.trim().toLowerCase() === other.trim().toLowerCase();
 
-/** Every departure that follows from what was done, whether or not it was ticked: nothing that is known may be left unsaid. */
+/**
+ * Every departure that follows from what was done, whether or not it was ticked: nothing that is known
+ * may be left unsaid.
+ */
 const departuresOf = (work: Finished, madeColour: string): DeviationKind[] => {
   const found = new Set<DeviationKind>(work.departures);
   if (work.closure === 'screw' || work.closure === 'rivet' || work.closure === 'glue')
@@ -53,8 +56,9 @@ const minutesOf = (job: Job | undefined, now: string): number | null => {
 };
 
 /**
- * Records finished work as one action: the check by part, the record with every departure that follows from it, the finish state and what the
- * car wears now, its grade, its costs and what was used on its job as expenses; the job ends and a plan that was carried out goes. One undo brings all back.
+ * Records finished work as one action: the check by part, the record with every departure that follows from
+ * it, the finish state and what the car wears now, its grade, its costs and what was used on its job as
+ * expenses; the job ends and a plan that was carried out goes. One undo brings all back.
  */
 export const finishWork = needsCollection
   .input(inputs.finishWork)

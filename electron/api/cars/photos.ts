@@ -17,8 +17,8 @@ import { findCar } from './find-car.ts';
 import { photoView } from './photo-view.ts';
 
 /**
- * Adds photographs to one car, lot or variation as one action. They are stored before it; a file that is refused is
- * named, and then none is added.
+ * Adds photographs to one car, lot or variation as one action. They are stored before it; a file that is
+ * refused is named, and then none is added.
  */
 const add = needsCollection
   .input(inputs.addPhotos)

@@ -32,10 +32,10 @@ const asColumns = (index: ReferenceIndex, car: CarRecord): { casting: Texts; fea
 };
 
 /**
- * What a car is after its owner has typed into some of its columns. The typed text is matched against the reference
- * together with what is known of the car; where that fits nothing, without the release, and then by the typed text
- * alone. Text that fits nothing is kept as written, and what was known of the car is written beside it, so that
- * nothing is lost from sight.
+ * What a car is after its owner has typed into some of its columns. The typed text is matched against the
+ * reference together with what is known of the car; where that fits nothing, without the release, and then by
+ * the typed text alone. Text that fits nothing is kept as written, and what was known of the car is written
+ * beside it, so that nothing is lost from sight.
  */
 export const typedIdentity = (
   index: ReferenceIndex,

@@ -56,8 +56,9 @@ const backUp = needsCollection.handler(
 );
 
 /**
- * Puts the backup in the place of the collection and opens it; an open collection stays open until all is ready, and as it
- * was where the restore is refused. Works on a folder whose collection cannot be opened, too: that is when it is needed most.
+ * Puts the backup in the place of the collection and opens it; an open collection stays open until all is
+ * ready, and as it was where the restore is refused. Works on a folder whose collection cannot be opened,
+ * too: that is when it is needed most.
  */
 const restore = base
   .input(inputs.restoreBackup)

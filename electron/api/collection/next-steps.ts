@@ -24,7 +24,10 @@ const leadsTo = new Set<NextStep['kind']>([
   'find-evidence',
 ]);
 
-/** What its owner would best do next, the most useful first; each with the number of cars and the screen for it. */
+/**
+ * What its owner would best do next, the most useful first; each with the number of cars and
+ * the screen for it.
+ */
 export const nextSteps = ({
   cars: all,
   photos,

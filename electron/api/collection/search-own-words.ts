@@ -39,7 +39,10 @@ const carsThatAre = async (
     .map(id => ({ kind: 'car' as const, id }));
 };
 
-/** As `search`, and what the owner's words in the query mean, after what is found by the words themselves; each once. */
+/**
+ * As `search`, and what the owner's words in the query mean, after what is found by the words
+ * themselves; each once.
+ */
 export const searchWithOwnWords = async (
   db: Kysely<Schema>,
   text: string,

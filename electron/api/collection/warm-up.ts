@@ -11,7 +11,10 @@ const atOnce = 5;
 /** In a larger collection the figures are left until they are asked for. */
 const mostCars = 2000;
 
-/** Works out what Home will ask for while the screens are still loading; what goes wrong is told when Home asks. */
+/**
+ * Works out what Home will ask for while the screens are still loading; what goes wrong is
+ * told when Home asks.
+ */
 export const warmUp = async (session: Session): Promise<void> => {
   try {
     await othersTurn();

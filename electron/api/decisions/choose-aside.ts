@@ -9,9 +9,9 @@ interface ChooseWish {
 }
 
 /**
- * Chooses in a worker thread, so that other calls are answered meanwhile. Aborting the signal stops the solver within a
- * moment and rejects with the signal's reason. `worker` is the worker's file where it does not lie beside this one.
- * Rejects with RangeError where the wish cannot be met.
+ * Chooses in a worker thread, so that other calls are answered meanwhile. Aborting the signal stops the
+ * solver within a moment and rejects with the signal's reason. `worker` is the worker's file where it does
+ * not lie beside this one. Rejects with RangeError where the wish cannot be met.
  */
 export const chooseAside = (
   wish: ChooseWish,

@@ -12,8 +12,8 @@ import type { Portfolio } from '../views.ts';
 import { chooseAside } from './choose-aside.ts';
 
 /**
- * Which of the cars to work on, each by its own plan or the standard one, within the hours, cash and parts that there
- * are. A car whose plan a guard stands against is left out unless it must be in.
+ * Which of the cars to work on, each by its own plan or the standard one, within the hours, cash and parts
+ * that there are. A car whose plan a guard stands against is left out unless it must be in.
  */
 export const chooseFrom = async (
   session: Session,

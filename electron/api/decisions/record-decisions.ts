@@ -10,8 +10,8 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 
 /**
- * Keeps decisions beside what was recommended then, as one action under `label`. Refused as a whole where a car is not
- * there or is named twice, and where a guard is overruled without a reason.
+ * Keeps decisions beside what was recommended then, as one action under `label`. Refused as a whole where a
+ * car is not there or is named twice, and where a guard is overruled without a reason.
  */
 export const recordDecisions = async (
   session: Session,

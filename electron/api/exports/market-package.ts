@@ -56,9 +56,9 @@ const resource = (path: string, title: string, { columns }: DataTable) => ({
 });
 
 /**
- * The sale records and the reference as one ZIP file that a friend can take in: a Data Package (version 2) with a Table Schema for
- * each. It names no car of the owner's, no price paid, no place and no person; own sales and records that were left out stay here.
- * The same records on the same day give the same bytes.
+ * The sale records and the reference as one ZIP file that a friend can take in: a Data Package (version 2)
+ * with a Table Schema for each. It names no car of the owner's, no price paid, no place and no person; own
+ * sales and records that were left out stay here. The same records on the same day give the same bytes.
  */
 export const marketPackage = async (
   session: Session,

@@ -18,7 +18,10 @@ import { variationFeatures } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 
-/** A variation with its release and casting; a release without variations, and a casting without releases, stand alone. */
+/**
+ * A variation with its release and casting; a release without variations, and a casting without
+ * releases, stand alone.
+ */
 interface ReferenceRow {
   casting: CastingRecord;
   release: ReleaseRecord | null;

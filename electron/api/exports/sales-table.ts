@@ -94,7 +94,10 @@ const rowsOf = async (session: Session, ids?: number[]): Promise<SaleRow[]> => {
 export const salesTable = async (session: Session, ids?: number[]): Promise<DataTable> =>
   listTable('Sales', [...sharedSaleColumns, ...furtherColumns], await rowsOf(session, ids));
 
-/** The sale records that may be passed on: seen elsewhere, not the owner's own sales, and not left out by the owner. */
+/**
+ * The sale records that may be passed on: seen elsewhere, not the owner's own sales, and not left
+ * out by the owner.
+ */
 export const sharedSalesTable = async (session: Session): Promise<DataTable> =>
   listTable(
     'Sales',

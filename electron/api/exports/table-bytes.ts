@@ -5,7 +5,10 @@ import type { TableFormat } from '../../../reports/tables/write-table.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 
-/** A table as the bytes of a file, dated by the day and not the hour. What writes spreadsheets is loaded when first asked for. */
+/**
+ * A table as the bytes of a file, dated by the day and not the hour. What writes spreadsheets is loaded when
+ * first asked for.
+ */
 export const tableBytes = async (
   session: Session,
   table: DataTable,

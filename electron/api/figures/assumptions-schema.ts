@@ -19,7 +19,9 @@ const threePoint = z
   .object({ low: z.number().min(0), likely: z.number().min(0), high: z.number().min(0) })
   .refine(point => point.low <= point.likely && point.likely <= point.high, 'low, likely and high must rise');
 
-/** Multipliers at C1 … C10: a better grade is never worth less, and C10 is what the others are relative to. */
+/**
+ * Multipliers at C1 … C10: a better grade is never worth less, and C10 is what the others are relative to.
+ */
 const multipliers = z
   .array(factor)
   .length(10, 'there is one multiplier for each of C1 to C10')
@@ -65,7 +67,10 @@ const work: z.ZodType<Omit<AssumptionSet['work'], 'steps'>> = z.object({
     ),
 });
 
-/** An assumption set as it is saved: its steps are kept on their own, and sets of before plans were made from cars say nothing of them. */
+/**
+ * An assumption set as it is saved: its steps are kept on their own, and sets of before plans were made from
+ * cars say nothing of them.
+ */
 export type SavedAssumptions = Omit<AssumptionSet, 'work'> & { work?: Omit<AssumptionSet['work'], 'steps'> };
 
 /** A whole assumption set as the owner may save it; what is outside sense is refused with its place. */

@@ -6,7 +6,10 @@ import { memo } from '../session/memo.ts';
 import { assumptionsSchema, type SavedAssumptions } from './assumptions-schema.ts';
 import { stepsInForce } from './steps.ts';
 
-/** The assumptions in force, with the row that keeps them; id and version are null and 0 for the starting points. */
+/**
+ * The assumptions in force, with the row that keeps them; id and version are null and 0 for
+ * the starting points.
+ */
 export interface AssumptionsInForce {
   id: number | null;
   version: number;
@@ -18,8 +21,8 @@ export interface AssumptionsInForce {
 }
 
 /**
- * A saved set with what it leaves out. Who changed the standard plan before plans were made from cars goes on with it; for others a plan
- * is made from each car.
+ * A saved set with what it leaves out. Who changed the standard plan before plans were made from cars goes on
+ * with it; for others a plan is made from each car.
  */
 const completed = (saved: SavedAssumptions, starting: AssumptionSet): AssumptionSet => {
   const same = JSON.stringify(saved.standardPlan) === JSON.stringify(starting.standardPlan);

@@ -11,7 +11,9 @@ import {
 } from '../../../valuation/index.ts';
 import type { DecisionSummary } from '../views.ts';
 
-/** What a car's plan takes of the owner: expected hours at the bench and cash, and the scarce parts by name. */
+/**
+ * What a car's plan takes of the owner: expected hours at the bench and cash, and the scarce parts by name.
+ */
 export const planUse = (plan: RestorationPlan): Pick<DecisionSummary, 'hours' | 'cash' | 'parts'> => {
   const mean = ({ low, likely, high }: RestorationPlan['hours']) => betaPert(low, likely, high).mean;
   const parts: Record<string, number> = {};

@@ -3,7 +3,10 @@ import type { FinishedWork } from '../../../db/records/finished-work.ts';
 import type { PartState } from '../../../valuation/types.ts';
 import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text.ts';
 
-/** What is to be said of a car's finish and the work on it; `work` is its newest record, `madeColour` what its variation was made in. */
+/**
+ * What is to be said of a car's finish and the work on it; `work` is its newest record, `madeColour` what its
+ * variation was made in.
+ */
 export const disclosureFacts = (
   car: Pick<CarRecord, 'finishState' | 'wornColour' | 'wornFinish' | 'restorerMark'>,
   made: { colour: string; parts: readonly PartState[] },

@@ -88,8 +88,8 @@ export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures =>
 };
 
 /**
- * Figures of the given cars. Those of a car are worked out again only where the market, or the car itself (its grade,
- * parts, plan, …), has changed.
+ * Figures of the given cars. Those of a car are worked out again only where the market, or the car itself
+ * (its grade, parts, plan, …), has changed.
  */
 export const carFigures = async (session: Session, cars: CarRecord[]): Promise<Map<number, CarFigures>> => {
   const { cache } = session;

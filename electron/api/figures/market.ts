@@ -12,7 +12,10 @@ const marketWithoutPurchases = memo<Market>(({ db }) => readMarket(db));
 /** What was paid, which is read again after most edits of cars and seldom differs then. */
 const purchases = memo<Purchase[]>(({ db }) => readPurchases(db));
 
-/** The last market made of another, and the last fit of one: the same objects come back as long as what they are made from is the same. */
+/**
+ * The last market made of another, and the last fit of one: the same objects come back as long as what they
+ * are made from is the same.
+ */
 const withPurchases = new WeakMap<Market, { text: string; market: Market }>();
 const fits = new WeakMap<Market, { assumptions: AssumptionSet; on: IsoDate; fitted: FittedMarket }>();
 
@@ -33,8 +36,9 @@ export const marketOn = async (session: Session, on: IsoDate): Promise<FittedMar
   fitMarket(await rawMarket(session), (await assumptionsInForce(session)).body, on);
 
 /**
- * The market fitted on the effective date, remembered until a sale, a purchase, a belief, the reference, a rate, an assumption or the day
- * changes. An edit of a car that leaves all those as they are leaves the very fit, and so every other car's figures.
+ * The market fitted on the effective date, remembered until a sale, a purchase, a belief, the reference, a
+ * rate, an assumption or the day changes. An edit of a car that leaves all those as they are leaves the very
+ * fit, and so every other car's figures.
  */
 export const marketToday = memo<FittedMarket>(
   async ({ from, key }) => {

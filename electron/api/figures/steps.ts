@@ -6,7 +6,10 @@ import { workSteps } from '../inputs.ts';
 import { memo } from '../session/memo.ts';
 import type { StepsView } from '../views.ts';
 
-/** The owner's newest steps, or the project's starting steps, also where a stored version cannot be read by this version of the program. */
+/**
+ * The owner's newest steps, or the project's starting steps, also where a stored version cannot be read by
+ * this version of the program.
+ */
 export const stepsInForce = memo<StepsView>(async ({ db }) => {
   const stored = await latestSteps(db);
   const read = stored && workSteps.safeParse(stored.body);

@@ -23,7 +23,9 @@ const worthsOf = ({ asFound, restored, originalFinish, evidence }: Valuation) =>
   },
 });
 
-/** Values every car that is not sold, on the effective date or another; other calls are answered in between. */
+/**
+ * Values every car that is not sold, on the effective date or another; other calls are answered in between.
+ */
 export const valueCars = async (
   session: Session,
   on: string | undefined,

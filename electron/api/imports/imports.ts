@@ -57,7 +57,8 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
   const { session, collection } = context;
   const { file, ...options } = input;
   return streamed<ImportResult>(async (report, stop) => {
-    // Only a lot's price is shared out by worth; fitting the market of many sales for nothing would take minutes.
+    // Only a lot's price is shared out by worth; fitting the market of many sales for nothing
+    // would take minutes.
     const shares = !options.dryRun && options.as === 'lot' && (await hasPrice(collection.read.db, options));
     const fitted = shares ? await marketToday(session) : null;
     const { runImport } = await engine();

@@ -72,7 +72,10 @@ export const dispose = z.object({
 });
 export const expense = z.object({ carId: id, spentOn: isoDate, what: line.min(1), minor: amount, currency });
 
-/** What was done to a car, as one action: a check by part, its finish, what it wears, departures, and what it cost. */
+/**
+ * What was done to a car, as one action: a check by part, its finish, what it wears, departures,
+ * and what it cost.
+ */
 export const finishWork = z.object({
   carId: id,
   jobId: id.nullable().default(null),

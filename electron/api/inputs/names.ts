@@ -16,7 +16,10 @@ const settlement = z.discriminatedUnion('as', [
   z.object({ as: z.literal('not a car') }),
 ]);
 
-/** Each text is any spelling of a group that waits; all of its spellings are settled. A name is given to one group only. */
+/**
+ * Each text is any spelling of a group that waits; all of its spellings are settled. A name is given
+ * to one group only.
+ */
 export const settleNames = z.object({ texts: z.array(line.min(1)).min(1).max(5000), settlement });
 export const partName = z.object({ text: line.min(1) });
 /** Castings for a picker: those that hold the typed words, the likeliest to be meant by `name` first. */

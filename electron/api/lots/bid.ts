@@ -9,7 +9,10 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { BidView } from '../views.ts';
 
-/** The highest bid for some cars that leaves the wanted margin, after the house's premium, tax, carriage and selling costs. */
+/**
+ * The highest bid for some cars that leaves the wanted margin, after the house's premium, tax, carriage
+ * and selling costs.
+ */
 export const bidView = async (session: Session, wish: z.output<typeof bid>): Promise<BidView> => {
   const { carIds, lotId, margin, probability, premiumRate, taxRate, carriage } = wish;
   if ((carIds === undefined) === (lotId === undefined))

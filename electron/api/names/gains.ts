@@ -5,15 +5,18 @@ import { prepareSales } from '../../../valuation/market/prepare-sales.ts';
 import { marketToday, rawMarket } from '../figures/market.ts';
 import type { Sources } from '../session/memo.ts';
 
-/** What is known of the series in which names would stand (null: a new one), and what the sales of the names add to it. */
+/**
+ * What is known of the series in which names would stand (null: a new one), and what the sales of the
+ * names add to it.
+ */
 export interface WaitingEvidence {
   /** Whether cars of the series would have a value once these are castings in it. */
   isEnough(groups: readonly WaitingGroup[], seriesId: number | null): boolean;
 }
 
 /**
- * What the sale records of waiting groups would add to a series, each as heavy as the engine takes it. Every group stands for a
- * casting of its own while that is worked out.
+ * What the sale records of waiting groups would add to a series, each as heavy as the engine takes it. Every
+ * group stands for a casting of its own while that is worked out.
  */
 export const waitingEvidence = async (
   { db, from }: Pick<Sources, 'db' | 'from'>,

@@ -50,7 +50,10 @@ export const dossierFacts = async (session: Session, carId: number): Promise<Dos
 
 const asFound = (fitted: FittedMarket, subject: Subject): Range | null => valueCar(fitted, subject).asFound;
 
-/** The newest condition check as an event: what it found, and what the car is worth in the state of the check before it. */
+/**
+ * The newest condition check as an event: what it found, and what the car is worth in the state of the
+ * check before it.
+ */
 export const claimFacts = async (session: Session, carId: number): Promise<ClaimFacts> => {
   const car = await dossierFacts(session, carId);
   const [latest, earlier] = car.checks;
@@ -128,7 +131,10 @@ export const bidFacts = async (
   };
 };
 
-/** Castings and variations of the reference that no car in the collection is, with what one in that grade may bring. */
+/**
+ * Castings and variations of the reference that no car in the collection is, with what one in that
+ * grade may bring.
+ */
 export const wantedCastings = async (session: Session, grade: Grade): Promise<WantedCasting[]> => {
   const index = await referenceIndex(session);
   const fitted = await marketToday(session);

@@ -3,8 +3,8 @@ import type { Identification } from '../views.ts';
 import type { IndexedVariation } from './reference-index.ts';
 
 /**
- * Which of a casting's variations have all the chosen features, and which features still tell those apart, with the
- * number of variations left for each value: the most telling feature first.
+ * Which of a casting's variations have all the chosen features, and which features still tell those apart,
+ * with the number of variations left for each value: the most telling feature first.
  */
 export const identifyAmong = (
   ofCasting: IndexedVariation[],

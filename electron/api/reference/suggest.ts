@@ -9,7 +9,10 @@ const wordsOf = (text: string): string[] =>
     .split(/[\s,;/]+/)
     .filter(Boolean);
 
-/** How well the typed words fit: every one must begin a word of the text; words at the start of the name count more. */
+/**
+ * How well the typed words fit: every one must begin a word of the text; words at the start of the
+ * name count more.
+ */
 const fitOf = (typed: string[], name: string, rest: string): number => {
   const inName = wordsOf(name);
   const inRest = wordsOf(rest);
@@ -25,8 +28,9 @@ const fitOf = (typed: string[], name: string, rest: string): number => {
 };
 
 /**
- * Type-ahead over the reference: words in any order, each the beginning of a word of the casting, its releases, its
- * series, or a variation's features. Castings come before their variations until the words tell of one.
+ * Type-ahead over the reference: words in any order, each the beginning of a word of the casting, its
+ * releases, its series, or a variation's features. Castings come before their variations until the
+ * words tell of one.
  */
 export const suggestFrom = (
   index: ReferenceIndex,

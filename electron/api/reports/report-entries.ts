@@ -189,7 +189,8 @@ export const reportEntries = async (
       acquisition: acquisitionOf(car, car.lotId === null ? undefined : lots.get(car.lotId)),
       location: car.location || null,
       documentedOn: check?.checkedOn ?? null,
-      // What the records tell is what willing buyers paid; only a figure of the owner's own can stand on another basis.
+      // What the records tell is what willing buyers paid; only a figure of the owner's own can stand
+      // on another basis.
       basis: own || wanted.basis === basisOfWorths ? null : basisOfWorths,
       worths: worthsOf(subject, valuation),
       restorationCost: subject.plan ? (recommendCar(fitted, subject, valuation).plan?.cost ?? null) : null,

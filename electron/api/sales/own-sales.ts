@@ -6,7 +6,10 @@ import { insertSale, type SaleEntry, saleOfDisposal, updateSale } from '../../..
 import type { Schema } from '../../../db/schema.ts';
 import { disposalToSaleRecord, type PartState } from '../../../valuation/index.ts';
 
-/** The sale record of a disposal; one of a car whose casting is not known is kept for later, and tells nothing yet. */
+/**
+ * The sale record of a disposal; one of a car whose casting is not known is kept for later, and
+ * tells nothing yet.
+ */
 const saleOf = (car: CarRecord, parts: PartState[], disposal: Disposal): Omit<SaleEntry, 'id'> | null => {
   const record = disposalToSaleRecord(0, { ...car, castingId: car.castingId ?? 0, parts }, disposal);
   if (!record) return null;
@@ -25,8 +28,8 @@ const saleOf = (car: CarRecord, parts: PartState[], disposal: Disposal): Omit<Sa
 };
 
 /**
- * Lets the sale records of sold cars follow what their cars and disposals say, adding those that are missing. A car
- * given away for nothing tells nothing of the market and has none.
+ * Lets the sale records of sold cars follow what their cars and disposals say, adding those that are missing.
+ * A car given away for nothing tells nothing of the market and has none.
  */
 export const followOwnSales = async (trx: Transaction<Schema>, carIds: number[]): Promise<void> => {
   if (carIds.length === 0) return;

@@ -19,7 +19,10 @@ import { saidByLine } from './sale-line-corrections.ts';
 /** A line as it was read, with its number in the text. */
 export type ReadLine = SaleLine & { line: number };
 
-/** Reads a text of sales with the reference's and the owner's words; what dates show of their order, they show for all lines. */
+/**
+ * Reads a text of sales with the reference's and the owner's words; what dates show of their order, they
+ * show for all lines.
+ */
 export const readText = async (
   { db, session }: { db: Kysely<Schema>; session: { today(): Promise<string> } },
   { text, dates, currency, words, lines: wanted, corrections }: typeof inputs.readSaleLines._output,

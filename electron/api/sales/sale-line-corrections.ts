@@ -23,7 +23,10 @@ const canonical = (field: SaleLineField, text: string): string | null => {
   }
 };
 
-/** What the owner says of each line, by its number; what its field's reader does not take is refused with its line. */
+/**
+ * What the owner says of each line, by its number; what its field's reader does not take is
+ * refused with its line.
+ */
 export const saidByLine = (corrections: Correction[]): Map<number, SaidOfLine> =>
   new Map(
     corrections.map(({ line, fields, castingId, oneCar }) => {

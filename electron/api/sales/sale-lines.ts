@@ -26,7 +26,10 @@ const rowOf = (line: ReadLine, known: boolean, outcome?: SaleLineRow['outcome'])
   ...(outcome && { outcome }),
 });
 
-/** Words about a finish that people mean differently: a record with one counts in no estimate until it is settled. */
+/**
+ * Words about a finish that people mean differently: a record with one counts in no estimate
+ * until it is settled.
+ */
 const aboutFinish = /paint|lackier|restor|restaur|custom|strip|touch|refinish|peint|verniciat/i;
 
 const partsOf = (text = '') => partNames.filter(part => text.split(',').includes(part));
@@ -49,7 +52,8 @@ const seenSale = (line: ReadLine, match: Matcher): (SeenSale & { line: ReadLine 
   );
   const matched = match(asWritten);
   const castingId = line.castingId ?? matched.castingId;
-  // The likely name of a casting that is not known waits to be settled; one that is known was left open for a reason.
+  // The likely name of a casting that is not known waits to be settled; one that is known was left
+  // open for a reason.
   if (castingId === null && line.name && match({ casting: line.name }).castingId === null)
     asWritten.casting = line.name;
   const finish = finishStates.find(state => state === fields.finish_state) ?? null;
@@ -94,7 +98,10 @@ const readLines = needsCollection
     return { ...facts, rows: lines.map(line => rowOf(line, isKnown.has(line))) };
   });
 
-/** Records the lines that tell of a sale of one car, as one action; the others are left out, each with its reason. */
+/**
+ * Records the lines that tell of a sale of one car, as one action; the others are left out, each
+ * with its reason.
+ */
 const addLines = needsCollection
   .input(inputs.readSaleLines)
   .handler(async ({ context, input }): Promise<AddedSaleLines> => {

@@ -1,4 +1,6 @@
-/** Where something is held between calls; made when it is first asked for, gone when the collection closes. */
+/**
+ * Where something is held between calls; made when it is first asked for, gone when the collection closes.
+ */
 export interface Slot<T> {
   make: () => T;
 }

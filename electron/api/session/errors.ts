@@ -5,8 +5,8 @@ import { asCollectionError, CollectionError } from '../../../db/errors.ts';
 import { ruleText } from './rule-text.ts';
 
 /**
- * What a procedure can fail with. Every message is a sentence that a person can act on; `reason` is for a program.
- * Beside these, input that no schema takes is BAD_REQUEST.
+ * What a procedure can fail with. Every message is a sentence that a person can act on; `reason` is for a
+ * program. Beside these, input that no schema takes is BAD_REQUEST.
  */
 export const apiErrors = {
   NO_COLLECTION: {
@@ -57,7 +57,10 @@ const issueText = (error: ORPCError<string, unknown>): string => {
   return `This cannot be used: ${sentences.join('; ')}.`;
 };
 
-/** Turns whatever a procedure threw into an error whose message may be shown; its own faults stay visible as such. */
+/**
+ * Turns whatever a procedure threw into an error whose message may be shown; its own faults stay
+ * visible as such.
+ */
 export const toApiError = (error: unknown, place = 'The collection'): unknown => {
   if (error instanceof ORPCError) {
     if (error.code === 'BAD_REQUEST' && error.message === 'Input validation failed')

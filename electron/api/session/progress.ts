@@ -5,12 +5,15 @@ import { toApiError } from './errors.ts';
 /** Called by long work as it goes on; only the latest report is kept until someone looks. */
 export type OnProgress = (done: number, total: number, stage: string) => void;
 
-/** After so long without news a stream says what it is waiting for, and again each time as long has passed. */
+/**
+ * After so long without news a stream says what it is waiting for, and again each time as long has passed.
+ */
 const quietSeconds = 20;
 
 /**
- * Runs long work as a stream: its progress, then its result. Where nothing is heard for a while, the stage is told again. Leaving the stream, or aborting the call, aborts the
- * signal that the work was given. Errors come out of the stream as a procedure's do.
+ * Runs long work as a stream: its progress, then its result. Where nothing is heard for a while, the stage is
+ * told again. Leaving the stream, or aborting the call, aborts the signal that the work was given. Errors
+ * come out of the stream as a procedure's do.
  */
 export const streamed = <T>(
   work: (onProgress: OnProgress, signal: AbortSignal) => Promise<T>,

@@ -27,7 +27,10 @@ export interface SessionOptions {
   version: string;
   /** Hears of every folder before a collection in it is opened or made. */
   beforeOpening?: (dir: string) => void;
-  /** Worker files, and the files of reports, where they do not lie as in a checkout: a bundled host says where. */
+  /**
+   * Worker files, and the files of reports, where they do not lie as in a checkout: a bundled
+   * host says where.
+   */
   workers?: { report?: URL; choose?: URL };
   reportAssets?: ReportAssets;
   /** ISO instant to stamp into files in place of their effective date. */
@@ -51,11 +54,16 @@ export interface Session {
   create(dir: string, settings: { reportingCurrency: string; owner: string }): Promise<void>;
   open(dir: string): Promise<void>;
   close(): Promise<void>;
-  /** Puts a backup in the place of a folder's collection, open or not, and opens it; see db/backup/restore. */
+  /**
+   * Puts a backup in the place of a folder's collection, open or not, and opens it; see db/backup/restore.
+   */
   restore(dir: string, name: string, unverified: boolean): Promise<Restored>;
   /** Adds a sentence that the owner must be told once. */
   tell(notice: string): void;
-  /** Forgets what has been kept of the tables that the newest action changed; for actions not run by this session. */
+  /**
+   * Forgets what has been kept of the tables that the newest action changed; for actions not run
+   * by this session.
+   */
   changed(): Promise<void>;
   /** Runs a write as one action of history and one undo; the label is a sentence in the past tense. */
   act<T>(label: string, work: Work<T>): Promise<T>;
@@ -140,7 +148,10 @@ export const createSession = (options: SessionOptions): Session => {
     lastBackupCheck = options.now().getTime();
     notices.push(...next.notices);
   };
-  /** Where a session stays open for days, the first change after each hour looks whether the day's backup is due. */
+  /**
+   * Where a session stays open for days, the first change after each hour looks whether the
+   * day's backup is due.
+   */
   const backUpDaily = async (current: Collection) => {
     const now = options.now().getTime();
     if (Math.abs(now - lastBackupCheck) < hour) return;

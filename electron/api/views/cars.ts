@@ -41,7 +41,10 @@ export interface LotRow {
   identifiedCount: number;
   photographedCount: number;
   soldCount: number;
-  /** Sum of the mids as found of the cars still there, in the reporting currency, and how many of them have a worth. */
+  /**
+   * Sum of the mids as found of the cars still there, in the reporting currency, and how many of
+   * them have a worth.
+   */
   worth: Minor;
   valuedCount: number;
   photo: string | null;
@@ -65,7 +68,9 @@ export interface LotPage extends LotRow {
     /** Of the cars still there: their worth where it is known, and how many are without. */
     remainingWorth: Minor;
     unvalued: number;
-    /** The reporting currency; amounts of `withoutRate` currencies are left out until their rate is entered. */
+    /**
+     * The reporting currency; amounts of `withoutRate` currencies are left out until their rate is entered.
+     */
     currency: Currency;
     withoutRate: Currency[];
   };
@@ -170,7 +175,9 @@ export interface CarPage extends CarRow {
   photos: PhotoView[];
   /** What was done to it, the newest first. */
   work: FinishedWorkView[];
-  /** What is to be said of its finish and the work on it; `wording/disclosure-text.ts` makes the paragraph. */
+  /**
+   * What is to be said of its finish and the work on it; `wording/disclosure-text.ts` makes the paragraph.
+   */
   disclosure: DisclosureFacts;
   checks: ConditionCheckView[];
   plan: PlanView | null;

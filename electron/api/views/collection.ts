@@ -14,13 +14,20 @@ export interface CollectionState {
   demoDir: string;
   host: 'window' | 'browser' | 'command line';
   version: string;
-  /** Something the owner must be told once, such as "the last session ended without closing; checked, all is well". */
+  /**
+   * Something the owner must be told once, such as "the last session ended without closing;
+   * checked, all is well".
+   */
   notices: string[];
-  /** True where the disk or folder takes no changes: everything can be looked at, and every write is refused. */
+  /**
+   * True where the disk or folder takes no changes: everything can be looked at, and every write is refused.
+   */
   readOnly: boolean;
   /** Why, as a sentence or two; a refused write says the same. */
   readOnlyBecause: string | null;
-  /** Why the last folder that was to be opened was not; null once one is open. `collection.survey` says more. */
+  /**
+   * Why the last folder that was to be opened was not; null once one is open. `collection.survey` says more.
+   */
   problem: (CollectionProblem & { dir: string }) | null;
 }
 
@@ -47,11 +54,16 @@ export interface CollectionSummary {
 export interface BackupInfo extends ListedBackup {
   /** What is wrong with it, as a sentence; null where nothing is, as far as it has been read. */
   wrong: string | null;
-  /** How it can be restored: as it was made; only unverified, its description not being believed; or not at all. */
+  /**
+   * How it can be restored: as it was made; only unverified, its description not being
+   * believed; or not at all.
+   */
   restorable: 'verified' | 'unverified' | 'no';
 }
 
-/** What there is in a folder whose collection cannot be opened; every backup in it has been read to its end. */
+/**
+ * What there is in a folder whose collection cannot be opened; every backup in it has been read to its end.
+ */
 export interface FolderSurveyView extends Omit<FolderSurvey, 'backups'> {
   backups: BackupInfo[];
   /** Name of the backup nearest to what the collection last held, of those in which nothing is wrong. */

@@ -22,9 +22,15 @@ export interface DecideRow {
 /** A car with its decision in short; the whole is in `cars.get`. */
 export interface DecisionSummary {
   car: CarRow;
-  /** The option recommended; of a car to leave the one that comes nearest to paying. Null without enough evidence. */
+  /**
+   * The option recommended; of a car to leave the one that comes nearest to paying. Null
+   * without enough evidence.
+   */
   shown: OptionSummary | null;
-  /** What its plan, or the standard plan, stands for, and whether a guard is against it. Null without enough evidence. */
+  /**
+   * What its plan, or the standard plan, stands for, and whether a guard is against it. Null
+   * without enough evidence.
+   */
   plan: (OptionSummary & { guards: Guard[] }) | null;
   /** What the plan takes of the owner. */
   hours: number;

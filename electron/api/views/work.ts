@@ -16,7 +16,10 @@ export interface StepsView {
 export interface SeasonView extends Omit<Season, 'cars'> {
   cars: (SeasonCar & {
     inventoryNumber: string;
-    /** When work on it was finished after the season was made, and the hours that it took; null where it is not or they are not known. */
+    /**
+     * When work on it was finished after the season was made, and the hours that it took; null where it is
+     * not or they are not known.
+     */
     finishedOn: IsoDate | null;
     hoursTaken: number | null;
   })[];

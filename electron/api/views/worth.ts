@@ -44,7 +44,10 @@ export interface SaleRow {
   excludedWhy: string;
   /** Set where it came from the owner's own disposal. */
   own: boolean;
-  /** How far it counts: left out by the owner, set aside by the engine as of no use, doubted as wild, or counted. */
+  /**
+   * How far it counts: left out by the owner, set aside by the engine as of no use, doubted as
+   * wild, or counted.
+   */
   state: SaleState;
   /** Why the engine set it aside, or by how many standard deviations it departs from the others, or null. */
   doubt: { cause: AsideCause } | { departure: number } | null;

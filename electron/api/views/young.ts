@@ -1,4 +1,6 @@
-/** What the procedures answer about a collection that is not valued yet: what would help, and its first steps. */
+/**
+ * What the procedures answer about a collection that is not valued yet: what would help, and its first steps.
+ */
 import type { FirstStepFacts } from '../../../valuation/wording/first-step-text.ts';
 
 export type { FirstStepFacts as FirstStep } from '../../../valuation/wording/first-step-text.ts';

@@ -12,7 +12,10 @@ import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import type { SettledWords, WaitingWordView, WordsView } from '../views.ts';
 
-/** A word as it is kept: its field by our name, its meaning as the field writes it. Throws where the field has no such meaning. */
+/**
+ * A word as it is kept: its field by our name, its meaning as the field writes it. Throws where the field has
+ * no such meaning.
+ */
 const checkedWord = ({ column, text, field, meaning }: OwnWord): OwnWord => {
   const read = readMeaning(field, meaning);
   if (!read.ok) throw refused(`What "${text}" means: ${read.reason}.`, 'meaning');

@@ -76,7 +76,10 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
   });
 });
 
-/** Ticks a step off, leaves it out or takes that back. A clock that runs on it stops; what then runs by itself is called when it is done. */
+/**
+ * Ticks a step off, leaves it out or takes that back. A clock that runs on it stops; what then runs by itself
+ * is called when it is done.
+ */
 const setStep = needsCollection.input(inputs.setJobStep).handler(async ({ context, input }) => {
   const { session, db } = context;
   const [found] = findSteps(await listJobs(db), [input.stepId]);
@@ -131,7 +134,9 @@ const useMaterial = needsCollection.input(inputs.useMaterial).handler(async ({ c
   await session.act(`Used ${input.name}`, trx => insertMaterial(trx, { ...input, usedOn }));
 });
 
-/** Writes down a part that was fitted: from the shelf, which then has fewer, from a donor, or bought for it. */
+/**
+ * Writes down a part that was fitted: from the shelf, which then has fewer, from a donor, or bought for it.
+ */
 const usePart = needsCollection.input(inputs.usePart).handler(async ({ context, input }) => {
   const { session, db } = context;
   const job = findJob(await listJobs(db), input.jobId);
@@ -150,7 +155,9 @@ const usePart = needsCollection.input(inputs.usePart).handler(async ({ context, 
   await session.act(`Fitted ${input.name}`, trx => insertUsedPart(trx, { ...input, usedOn }));
 });
 
-/** Pauses a job, goes on with it, or gives it up with a reason; a car that was given up comes off the bench. */
+/**
+ * Pauses a job, goes on with it, or gives it up with a reason; a car that was given up comes off the bench.
+ */
 const change = needsCollection.input(inputs.changeJob).handler(async ({ context, input }) => {
   const { session, db } = context;
   const job = findJob(await listJobs(db), input.id);

@@ -55,7 +55,10 @@ const list = needsCollection.handler(async ({ context }): Promise<BeliefView[]> 
   }));
 });
 
-/** Adds a belief, in place of one about the same thing at the same grade and finish, or changes the one of this id. */
+/**
+ * Adds a belief, in place of one about the same thing at the same grade and finish, or changes
+ * the one of this id.
+ */
 const save = needsCollection
   .input(inputs.saveBelief)
   .handler(async ({ context, input }): Promise<{ id: number }> => {
@@ -164,7 +167,10 @@ const beliefsOfRows = async (
   return { beliefs, rejected };
 };
 
-/** Adds beliefs about what is named, as one action; rows that are not understood are told, each with the reason. */
+/**
+ * Adds beliefs about what is named, as one action; rows that are not understood are told, each
+ * with the reason.
+ */
 const add = needsCollection
   .input(inputs.addBeliefs)
   .handler(async ({ context, input }): Promise<AddedBeliefs> => {

@@ -8,7 +8,10 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { DiagnosticsView } from '../views.ts';
 
-/** The last worth as found that was kept of each car before a day; a snapshot of that very day may know of the sale. */
+/**
+ * The last worth as found that was kept of each car before a day; a snapshot of that very day may
+ * know of the sale.
+ */
 const lastBefore = (snapshots: ValuationSnapshot[], day: string): ValuationSnapshot | undefined =>
   snapshots.findLast(snapshot => snapshot.on < day && snapshot.asFound !== null);
 

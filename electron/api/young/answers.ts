@@ -10,7 +10,10 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { NamedAnswer } from '../views.ts';
 
-/** What the owner could answer so that cars get a value which have none, the most helpful first; of these cars, or of all that are not sold. */
+/**
+ * What the owner could answer so that cars get a value which have none, the most helpful first; of these
+ * cars, or of all that are not sold.
+ */
 export const namedAnswers = async (session: Session, given?: CarRecord[]): Promise<NamedAnswer[]> => {
   const { db } = openOf(session).read;
   const cars = (given ?? (await listCars(db))).filter(({ status }) => status !== 'sold');

@@ -24,7 +24,10 @@ export interface KnownOfCars {
   saleRecords: number;
 }
 
-/** Whether a collection has left its first steps behind: something was decided, and most cars, or as many as twenty, have a value. */
+/**
+ * Whether a collection has left its first steps behind: something was decided, and most cars, or as many as
+ * twenty, have a value.
+ */
 const isGrown = ({ cars, decided }: KnownOfCars): boolean => {
   const valued = cars.filter(({ figures }) => figures?.worths.asFound).length;
   return decided.size > 0 && (valued >= 20 || valued >= 0.8 * cars.length);
@@ -86,7 +89,10 @@ const stepsOf = async (session: Session, known: KnownOfCars): Promise<(FirstStep
   ];
 };
 
-/** The first steps of a young collection; null once it has left them behind, or its owner has put all that are open away. */
+/**
+ * The first steps of a young collection; null once it has left them behind, or its owner has put all
+ * that are open away.
+ */
 export const firstSteps = async (session: Session, known: KnownOfCars): Promise<FirstSteps | null> => {
   if (isGrown(known)) return null;
   const dismissed = await readDismissed(session);

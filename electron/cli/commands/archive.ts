@@ -13,7 +13,10 @@ interface ArchiveOptions {
   json?: boolean;
 }
 
-/** `playworn archive`: the whole collection as one file or folder that can be checked and brought back anywhere. */
+/**
+ * `playworn archive`: the whole collection as one file or folder that can be checked and
+ * brought back anywhere.
+ */
 export const archive = async (options: ArchiveOptions): Promise<void> =>
   withCollection(options, async ({ api, signal }) => {
     const out = resolve(options.out);
@@ -35,7 +38,10 @@ const originText: Record<DatabaseOrigin, string> = {
     'The database is not the one that was archived, and the tables beside it are damaged too; it reads to its end and was taken as it is. Look through it with care.',
 };
 
-/** `playworn unarchive`: a collection in a new folder from an archive; ends with 1 where a file of it is not as it was. */
+/**
+ * `playworn unarchive`: a collection in a new folder from an archive; ends with 1 where a file of it
+ * is not as it was.
+ */
 export const unarchive = async (
   file: string,
   { collection, json }: { collection: string; json?: boolean },

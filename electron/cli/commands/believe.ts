@@ -50,7 +50,9 @@ const rowsIn = async (path: string): Promise<Row[]> => {
   return data.map(rowOf);
 };
 
-/** `playworn believe`: says what cars of a series, a casting or a variation bring, once or as a file of rows. */
+/**
+ * `playworn believe`: says what cars of a series, a casting or a variation bring, once or as a file of rows.
+ */
 export const believe = async (options: BelieveOptions): Promise<void> => {
   const { collection, file, json, grade, low, high } = options;
   if (!file && !(grade && low && high))

@@ -20,8 +20,8 @@ export const backup = ({ collection, json }: Common): Promise<void> =>
   });
 
 /**
- * `playworn restore`: the backup nearest to what the collection last held, or the one named; the present state is kept as a
- * backup first. The collection need not be one that can still be opened.
+ * `playworn restore`: the backup nearest to what the collection last held, or the one named; the present
+ * state is kept as a backup first. The collection need not be one that can still be opened.
  */
 export const restore = async (name: string | undefined, { collection, json }: Common): Promise<void> => {
   if (!collectionExists(resolve(collection))) throw noCollection(resolve(collection));
@@ -38,8 +38,8 @@ export const restore = async (name: string | undefined, { collection, json }: Co
 const marks: Record<CheckFinding['level'], string> = { ok: 'ok     ', warning: 'warning', damage: 'DAMAGE ' };
 
 /**
- * `playworn check`: verifies the database, the photographs and the backups; damage is refused with exit code 1. With `rebuild`
- * it rebuilds the indexes and the search index first.
+ * `playworn check`: verifies the database, the photographs and the backups; damage is refused with exit code
+ * 1. With `rebuild` it rebuilds the indexes and the search index first.
  */
 export const check = ({ collection, json, rebuild }: Common & { rebuild?: boolean }): Promise<void> =>
   withCollection({ collection }, async ({ api, signal }) => {

@@ -9,7 +9,10 @@ import { answerLines, answersOf } from '../answers.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { print, table } from '../terminal.ts';
 
-/** Leaving gains nothing over leaving; what the best work that was not recommended would bring stands under `best`. */
+/**
+ * Leaving gains nothing over leaving; what the best work that was not recommended would bring
+ * stands under `best`.
+ */
 const decided = ({ car, decision }: DecideRow, currency: string) => {
   const { recommendation, best, reasons } = decision;
   const gain = minorToDecimal(decision.expectedGain, currency);

@@ -29,7 +29,10 @@ export const exportList = async (list: ExportedList, options: ExportOptions): Pr
   });
 };
 
-/** `playworn share`: sale records and reference as one file that a friend can import; nothing of the owner's cars. */
+/**
+ * `playworn share`: sale records and reference as one file that a friend can import; nothing of
+ * the owner's cars.
+ */
 export const share = async (options: ExportOptions): Promise<void> => {
   const path = outPath(options.out);
   await withCollection(options, async ({ api }) => {

@@ -28,7 +28,9 @@ const line = (what: string, { accepted, duplicates, rejected }: ImportResult, dr
 const tookNothing = ({ reference, sales }: MarketResult): boolean =>
   reference.accepted + reference.duplicates + sales.accepted + sales.duplicates === 0;
 
-/** `playworn import FILE.zip --as market`: sale records and reference that somebody passed on, as one action. */
+/**
+ * `playworn import FILE.zip --as market`: sale records and reference that somebody passed on, as one action.
+ */
 export const importMarket = async (file: string, options: MarketOptions): Promise<void> => {
   const path = resolve(file);
   const given = await fileAt(path);

@@ -163,7 +163,10 @@ const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
   ),
 ];
 
-/** `playworn import`: takes a spreadsheet in, or a market that was passed on, making the collection where there is none. */
+/**
+ * `playworn import`: takes a spreadsheet in, or a market that was passed on, making the collection
+ * where there is none.
+ */
 export const importFile = (
   file: string,
   options: Omit<ImportOptions, 'as'> & { as: ImportKind | 'market' },

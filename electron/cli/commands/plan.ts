@@ -76,7 +76,10 @@ const lines = (plan: ReturnType<typeof shown>, currency: string): string[] => [
       ]),
 ];
 
-/** `playworn plan`: what is to be done to a car, made from the car, with why, hours, cost, grades, departures and cautions. */
+/**
+ * `playworn plan`: what is to be done to a car, made from the car, with why, hours, cost, grades,
+ * departures and cautions.
+ */
 export const plan = ({
   collection,
   json,

@@ -14,7 +14,10 @@ const lines = ({ words }: Pick<WordsView, 'words'>): string[] =>
       `${column === '*' ? 'any column' : column}: "${text}" means ${field === 'nothing' ? 'nothing' : `${field.replaceAll('_', ' ')} ${meaning}`}`,
   );
 
-/** `playworn words`: what the collection's texts mean; with a file, adds its words and settles with them what waited for a meaning. */
+/**
+ * `playworn words`: what the collection's texts mean; with a file, adds its words and settles with them what
+ * waited for a meaning.
+ */
 export const words = async (file: string | undefined, { collection, json }: WordsOptions): Promise<void> => {
   const given = file === undefined ? [] : await wordsIn(file);
   await withCollection({ collection }, async ({ api }) => {

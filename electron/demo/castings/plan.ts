@@ -30,7 +30,9 @@ export interface FeaturePlan {
   countries: string[];
 }
 
-/** A later sale of the same tooling under another name, with the part that was changed and what that changes. */
+/**
+ * A later sale of the same tooling under another name, with the part that was changed and what that changes.
+ */
 export interface ReleasePlan {
   name: string;
   year: number;

@@ -20,8 +20,8 @@ interface Material {
 const tintSteps = 64;
 
 /**
- * Lacquer's colour by how squarely the surface faces the camera: light crosses the tint twice, and farther where the
- * surface turns away. Three channels for each step.
+ * Lacquer's colour by how squarely the surface faces the camera: light crosses the tint twice, and farther
+ * where the surface turns away. Three channels for each step.
  */
 const tintTable = (light: Light): Float32Array => {
   const table = new Float32Array((tintSteps + 1) * 3);

@@ -44,7 +44,10 @@ export const profile = (stops: [at: number, degrees: number][]): Float32Array =>
   return table;
 };
 
-/** How far the flank leans back from the sill to the shoulder: rounded as in the sixties, or folded along a line. */
+/**
+ * How far the flank leans back from the sill to the shoulder: rounded as in the sixties, or
+ * folded along a line.
+ */
 const flanks = {
   round: profile([
     [0, -40],

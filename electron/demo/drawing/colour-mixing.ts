@@ -1,4 +1,7 @@
-/** Mixing in OKLab, where lighter and darker keep their hue. Source: Ottosson, "A perceptual color space", 2020. */
+/**
+ * Mixing in OKLab, where lighter and darker keep their hue. Source: Ottosson, "A perceptual
+ * color space", 2020.
+ */
 interface Lab {
   l: number;
   a: number;

@@ -21,7 +21,9 @@ export const place = (at: Placing, [x, y]: readonly [number, number, ...unknown[
   at.ground - y * at.scale,
 ];
 
-/** Cubic pieces of a centripetal Catmull-Rom spline through points; corners end one spline and begin the next. */
+/**
+ * Cubic pieces of a centripetal Catmull-Rom spline through points; corners end one spline and begin the next.
+ */
 const splinePieces = (points: readonly PathPoint[]): [Point, Point, Point][] => {
   const pieces: [Point, Point, Point][] = [];
   for (let i = 0; i < points.length - 1; i++) {

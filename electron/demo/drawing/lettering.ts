@@ -1,6 +1,9 @@
 import { px } from './geometry.ts';
 
-/** Letters as a die-sinker cuts them: strokes on a grid 4 wide and 6 high, y down. Points of a stroke are pairs of digits. */
+/**
+ * Letters as a die-sinker cuts them: strokes on a grid 4 wide and 6 high, y down. Points of a stroke are
+ * pairs of digits.
+ */
 const glyphs: Record<string, string> = {
   A: '06 20 46/14 34',
   B: '00 06 36 45 34 03/00 30 41 32 03',

@@ -11,9 +11,9 @@ const smooth = (from: number, to: number, x: number): number => {
 };
 
 /**
- * Brightness of the studio in a direction: paper below, a dark room behind the camera, a large softbox above it that is
- * brightest at its upper edge, and, seen by clear coat alone, two bare tubes. `up` is the sine of the elevation, `side`
- * and `front` the other parts of the direction.
+ * Brightness of the studio in a direction: paper below, a dark room behind the camera, a large softbox above
+ * it that is brightest at its upper edge, and, seen by clear coat alone, two bare tubes. `up` is the sine of
+ * the elevation, `side` and `front` the other parts of the direction.
  */
 const studio = (up: number, side: number, front: number, tubes: boolean): number => {
   const azimuth = Math.atan2(side, front);

@@ -7,9 +7,15 @@ import type { Shape } from './shapes/shape.ts';
 export interface Palette {
   readonly light: StudioTables;
   readonly textures: Textures;
-  /** The surface of a shape. The last one is kept, for the next car of the same casting; nobody may write into it. */
+  /**
+   * The surface of a shape. The last one is kept, for the next car of the same casting; nobody
+   * may write into it.
+   */
   surfaceOf(shape: Shape, scale: number): Surface;
-  /** Bytes to write in, whatever they hold from before: taking so many anew for each picture keeps the collector busy. */
+  /**
+   * Bytes to write in, whatever they hold from before: taking so many anew for each picture keeps
+   * the collector busy.
+   */
   room(bytes: number): Uint8Array;
 }
 

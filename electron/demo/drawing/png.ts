@@ -10,8 +10,8 @@ const chunk = (type: string, data: Uint8Array): Buffer => {
 };
 
 /**
- * A PNG data address of RGBA pixels, hardly compressed: it lives only until the drawing is rendered. `room` gives so many
- * bytes to write in, whatever they hold from before.
+ * A PNG data address of RGBA pixels, hardly compressed: it lives only until the drawing is rendered. `room`
+ * gives so many bytes to write in, whatever they hold from before.
  */
 export const pngAddress = (
   rgba: Uint8Array,

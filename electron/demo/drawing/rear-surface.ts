@@ -30,7 +30,9 @@ const panel = profile([
   [1, 58],
 ]);
 
-/** The surface of the tail: a panel that faces the camera, the slope above it, edges that turn away all round. */
+/**
+ * The surface of the tail: a panel that faces the camera, the slope above it, edges that turn away all round.
+ */
 export const rearSurface = (shape: RearShape, scale: number): Surface => {
   const step = 1 / scale;
   const left = -26;

@@ -31,7 +31,10 @@ const side = (sheet: Sheet, spec: CarSpec, paper: Paper): string => {
   );
 };
 
-/** What is all soft, drawn small and spread: blurring it at its full size would take five times as long as all the rest. */
+/**
+ * What is all soft, drawn small and spread: blurring it at its full size would take five times as long
+ * as all the rest.
+ */
 const spread = async (sheet: Sheet, soft: string): Promise<string> => {
   const small = await sharp(Buffer.from(page(sheet, soft, 1 / 4)))
     .png({ compressionLevel: 1 })

@@ -4,7 +4,10 @@ import { along, closed, heightAt, type PathPoint, place, px } from './geometry.t
 import { fill, line, type Sheet } from './sheet.ts';
 import type { SideDrawing } from './side-drawing.ts';
 
-/** What lies on the painted body: a customiser's flames or stripe, the ribs of a roof, the far rail of a load bed. */
+/**
+ * What lies on the painted body: a customiser's flames or stripe, the ribs of a roof, the far
+ * rail of a load bed.
+ */
 export const drawLivery = (sheet: Sheet, drawing: SideDrawing): string =>
   (drawing.spec.finishState === 'customised' ? customPaint(sheet, drawing) : '') + ribs(drawing);
 

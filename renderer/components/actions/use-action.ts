@@ -15,8 +15,9 @@ export interface ActionOptions<Input, Output> {
 }
 
 /**
- * Runs a write: `const grade = useAction(input => api.cars.update(input), { label: 'Grade changed' })`, then `grade.mutate(input)`.
- * When it is done, what is shown is asked anew and its undo offered; when it fails, the reason is shown.
+ * Runs a write: `const grade = useAction(input => api.cars.update(input), { label: 'Grade changed' })`, then
+ * `grade.mutate(input)`. When it is done, what is shown is asked anew and its undo offered; when it fails,
+ * the reason is shown.
  */
 export const useAction = <Input = void, Output = unknown>(
   write: (input: Input) => Promise<Output>,

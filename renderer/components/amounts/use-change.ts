@@ -2,7 +2,9 @@ import { useEffect, useRef, useState } from 'react';
 
 const shownFor = 2400;
 
-/** The last change of a number while it is news: by how much, and a turn that tells one change from the next. */
+/**
+ * The last change of a number while it is news: by how much, and a turn that tells one change from the next.
+ */
 export const useChange = (value: number | null): { by: number; turn: number } | null => {
   const previous = useRef(value);
   const turn = useRef(0);

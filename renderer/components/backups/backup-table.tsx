@@ -6,7 +6,10 @@ import { aboutText, holdsText, madeText, sizeText } from './texts.ts';
 const stateText = ({ kind, wrong }: BackupInfo, sound: string): string | null =>
   kind !== 'backup' ? null : wrong ? 'Damaged' : sound;
 
-/** Every folder among a collection's backups: when it was made, why or what is wrong with it, what it holds, and its restoring. */
+/**
+ * Every folder among a collection's backups: when it was made, why or what is wrong with it, what it holds,
+ * and its restoring.
+ */
 export const BackupTable = ({
   backups,
   sound,

@@ -5,7 +5,10 @@ import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import classes from './backups.module.css';
 
-/** Asks once more before a backup takes the place of a collection; `children` say what becomes of the present state. */
+/**
+ * Asks once more before a backup takes the place of a collection; `children` say what becomes of
+ * the present state.
+ */
 export const RestoreDialog = ({
   backup,
   dir,

@@ -64,8 +64,8 @@ export const isReadable = (draft: ConditionDraft): boolean =>
   [draft.overall, ...draft.parts.map(part => part.grade)].every(text => readGrade(text) !== undefined);
 
 /**
- * What `cars.saveCheck` takes. A check made today is changed, any older one stays and a new one is made beside it. Parts about
- * which nothing is said, now or before, are left out.
+ * What `cars.saveCheck` takes. A check made today is changed, any older one stays and a new one is made
+ * beside it. Parts about which nothing is said, now or before, are left out.
  */
 export const checkInput = (
   carId: number,

@@ -16,8 +16,9 @@ export interface ConditionHandle {
 }
 
 /**
- * The condition of a car, part by part, on the day of the newest check or today. Grades are typed, arrows and Enter walk the
- * parts, the letters O P R M say whether a part is original; what was changed is kept once the editor is left, as one action.
+ * The condition of a car, part by part, on the day of the newest check or today. Grades are typed, arrows and
+ * Enter walk the parts, the letters O P R M say whether a part is original; what was changed is kept once the
+ * editor is left, as one action.
  */
 export const ConditionEditor = ({
   carId,

@@ -15,7 +15,10 @@ const outcomeOf = (choice: Choice | undefined): CellOutcome | null => {
   return { value: choice.value, choice };
 };
 
-/** Finds a choice by typing, inside a cell. Enter or Tab takes the first that fits, even before the search has answered. */
+/**
+ * Finds a choice by typing, inside a cell. Enter or Tab takes the first that fits, even before the
+ * search has answered.
+ */
 export const ChoiceEditor = ({
   label,
   text: initial,

@@ -1,4 +1,7 @@
-/** Cells as spreadsheets put them on the clipboard: tabs between, a line per row, quoted where a cell holds either. */
+/**
+ * Cells as spreadsheets put them on the clipboard: tabs between, a line per row, quoted where a
+ * cell holds either.
+ */
 export const toTsv = (cells: readonly (readonly string[])[]): string =>
   cells
     .map(row =>
@@ -44,7 +47,10 @@ export const fromTsv = (text: string): string[][] => {
   return rows;
 };
 
-/** Repeats copied cells over a larger range when they fit it evenly, as spreadsheets do; else leaves them as they are. */
+/**
+ * Repeats copied cells over a larger range when they fit it evenly, as spreadsheets do; else leaves
+ * them as they are.
+ */
 export const tile = (
   cells: readonly (readonly string[])[],
   rows: number,

@@ -113,8 +113,8 @@ export const everything = ({ rows, columns }: Extent): Selection => ({
 });
 
 /**
- * Where the cursor goes when an edit is settled: Enter goes down, to the column where a run of Tabs began; Tab goes right,
- * and from the last column to the next row.
+ * Where the cursor goes when an edit is settled: Enter goes down, to the column where a run of Tabs began;
+ * Tab goes right, and from the last column to the next row.
  */
 export const afterEdit = (
   spot: Spot,

@@ -128,7 +128,8 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
               const inBox = box !== null && index >= box.top && index <= box.bottom;
               return (
                 <GridRow
-                  // By place, not by id: a blank line that becomes a row must keep the editor that is open in it.
+                  // By place, not by id: a blank line that becomes a row must keep the editor
+                  // that is open in it.
                   key={index}
                   gridId={grid.id}
                   index={index}

@@ -19,7 +19,9 @@ const plainNumber = (text: string): CellOutcome => {
   return Number.isFinite(number) ? { value: number, choice: null } : { problem: `“${text}” is not a number` };
 };
 
-/** Reads a text typed or pasted into a cell. Empty clears it; what cannot be read is refused with a sentence. */
+/**
+ * Reads a text typed or pasted into a cell. Empty clears it; what cannot be read is refused with a sentence.
+ */
 export const parseCell = <Row>(column: GridColumn<Row>, raw: string, row: Row | null): CellOutcome => {
   const { editor } = column;
   const text = column.means?.(raw.trim()) ?? raw.trim();

@@ -83,8 +83,9 @@ const newRow = <Row>(
 };
 
 /**
- * Lays copied cells over the grid from the range's top left corner, repeated where they fit a larger range evenly. Rows beyond
- * the last become new ones where `append` allows; columns beyond the last are left out, and that is said.
+ * Lays copied cells over the grid from the range's top left corner, repeated where they fit a larger range
+ * evenly. Rows beyond the last become new ones where `append` allows; columns beyond the last are left out,
+ * and that is said.
  */
 export const planPaste = <Row>(
   content: GridContent<Row>,

@@ -12,7 +12,10 @@ export type CellEditor<Row> =
   /** Takes a plain number by default; `parse` for grades, amounts and the like. */
   | { kind: 'number'; parse?: (text: string, row: Row | null) => ParsedCell }
   | { kind: 'select'; choices: readonly Choice[] }
-  /** `choices` is a list or a search, kept stable per row; with `freeText` what is in no list is taken as it is written. */
+  /**
+   * `choices` is a list or a search, kept stable per row; with `freeText` what is in no list is taken
+   * as it is written.
+   */
   | {
       kind: 'type-ahead';
       choices: (row: Row | null) => ChoiceSource;

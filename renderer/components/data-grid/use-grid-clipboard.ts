@@ -4,7 +4,9 @@ import { copyBox, planClear, planPaste } from './plan-changes.ts';
 import type { DataGridProps } from './types.ts';
 import type { Grid } from './use-grid.ts';
 
-/** Copies, cuts and pastes the range while the grid has the focus; the page's own selection stays out of it. */
+/**
+ * Copies, cuts and pastes the range while the grid has the focus; the page's own selection stays out of it.
+ */
 export const useGridClipboard = <Row extends object>(
   { gridRef, editing, box, content, writes }: Grid<Row>,
   { onEdit, onAppend }: DataGridProps<Row>,

@@ -37,7 +37,10 @@ const definition = <Row extends object>(
   sortFn: (a, b, id) => compareCells(a.getValue(id), b.getValue(id)),
 });
 
-/** Widths, resizing and sorting; where cells can be edited, rows stay as they were sorted until the reader sorts again. */
+/**
+ * Widths, resizing and sorting; where cells can be edited, rows stay as they were sorted until the
+ * reader sorts again.
+ */
 export const useGridTable = <Row extends object>({
   rows,
   columns,

@@ -13,8 +13,8 @@ export const blankKey = (row: number): string => `#${row}`;
 const pause = (milliseconds: number) => new Promise(resolve => setTimeout(resolve, milliseconds));
 
 /**
- * Writes changes one after another, so that a cell typed into a row that is only being made finds that row. What is under
- * way is shown at once; what is refused or fails is said.
+ * Writes changes one after another, so that a cell typed into a row that is only being made finds that row.
+ * What is under way is shown at once; what is refused or fails is said.
  */
 export const useGridWrites = <Row extends object>(
   rows: readonly Row[],

@@ -36,7 +36,9 @@ export interface Editing {
   marked: boolean;
 }
 
-/** All that a grid knows between two draws: order, widths, cursor, what is being edited and what is under way. */
+/**
+ * All that a grid knows between two draws: order, widths, cursor, what is being edited and what is under way.
+ */
 export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const { columns, getRowId, onEdit, onAppend, onOpen, onDelete, onSelectionChange, onCursorChange } = props;
   const id = useId();

@@ -7,7 +7,10 @@ import { RecommendationGlyph } from '../marks/recommendation-mark.tsx';
 import { useWords } from '../words.ts';
 import classes from './options-table.module.css';
 
-/** What can be done with the car: each option's cost, worth then, gain over leaving and the chance that it beats leaving. */
+/**
+ * What can be done with the car: each option's cost, worth then, gain over leaving and the chance that
+ * it beats leaving.
+ */
 export const OptionsTable = ({
   decision,
   currency,

@@ -7,7 +7,10 @@ import { useWords } from '../words.ts';
 import { tornadoScale } from './decision-parts.ts';
 import classes from './tornado.module.css';
 
-/** How far the gain of the planned work moves when one input goes from its low to its high and the others stay, widest first. */
+/**
+ * How far the gain of the planned work moves when one input goes from its low to its high and the others
+ * stay, widest first.
+ */
 export const Tornado = ({
   decision,
   planned,

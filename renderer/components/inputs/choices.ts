@@ -22,7 +22,9 @@ const rank = (choice: Choice, words: readonly string[]): number => {
   return new RegExp(`\\b${first.replaceAll(/[^\p{L}\p{N}]/gu, '.')}`, 'u').test(label) ? 1 : 0;
 };
 
-/** The choices that hold every typed word, those that begin with it first; accents and capitals do not matter. */
+/**
+ * The choices that hold every typed word, those that begin with it first; accents and capitals do not matter.
+ */
 export const filterChoices = (choices: readonly Choice[], text: string, limit = 50): Choice[] => {
   const words = fold(text).split(/\s+/).filter(Boolean);
   if (words.length === 0) return choices.slice(0, limit);
@@ -34,7 +36,10 @@ export const filterChoices = (choices: readonly Choice[], text: string, limit = 
     .map(entry => entry.choice);
 };
 
-/** The one choice that a text names outright, or else the only one that it can mean; null when it could be several. */
+/**
+ * The one choice that a text names outright, or else the only one that it can mean; null when it
+ * could be several.
+ */
 export const matchChoice = (choices: readonly Choice[], text: string): Choice | null => {
   const wanted = fold(text.trim());
   if (!wanted) return null;

@@ -5,7 +5,10 @@ import { amountText, readerLocale } from '../format.ts';
 import classes from './inputs.module.css';
 import { parseMoney, separatorsOf } from './parse-money.ts';
 
-/** A field for an amount: takes it as people write it, hands over minor units, and says plainly what it cannot read. */
+/**
+ * A field for an amount: takes it as people write it, hands over minor units, and says plainly
+ * what it cannot read.
+ */
 export const MoneyInput = ({
   label,
   currency,

@@ -16,8 +16,9 @@ export const separatorsOf = (locale: string): Separators => {
 };
 
 /**
- * An amount as someone types it ("1250", "1,250.00", "1.250,00 €", "USD 12.5") in minor units; empty is null. Where a mark
- * could part thousands or decimals, the reader's own habit decides, and what still reads both ways is refused with a sentence.
+ * An amount as someone types it ("1250", "1,250.00", "1.250,00 €", "USD 12.5") in minor units; empty is null.
+ * Where a mark could part thousands or decimals, the reader's own habit decides, and what still reads both
+ * ways is refused with a sentence.
  */
 export const parseMoney = (text: string, currency: Currency, locale: Separators): ParsedMoney => {
   if (text.trim() === '') return { minor: null };

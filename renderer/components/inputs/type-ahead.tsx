@@ -5,8 +5,9 @@ import type { Choice } from './choices.ts';
 import { type ChoiceSource, useChoices } from './use-choices.ts';
 
 /**
- * A field that finds by typing. `choices` is a list or a search (keep it stable); `onPick` gets the choice, or with `freeText`
- * also `{ value: text, label: text }` for what is in no list. Arrows walk, Enter and Tab take, Escape puts back.
+ * A field that finds by typing. `choices` is a list or a search (keep it stable); `onPick` gets the choice,
+ * or with `freeText` also `{ value: text, label: text }` for what is in no list. Arrows walk, Enter and Tab
+ * take, Escape puts back.
  */
 export const TypeAhead = ({
   label,
@@ -56,7 +57,10 @@ export const TypeAhead = ({
     setText(choice.label);
     onPick(choice);
   };
-  /** Takes what is typed when the field is left: the active choice, the free text, nothing, or what it was before. */
+  /**
+   * Takes what is typed when the field is left: the active choice, the free text, nothing, or
+   * what it was before.
+   */
   const settle = () => {
     const chosen = choices[active];
     const written = text.trim();

@@ -1,6 +1,9 @@
 import type { KeyPress } from './key-match.ts';
 
-/** More than anybody presses ahead; what comes after them is not heard, so that what is replayed is a beginning and whole. */
+/**
+ * More than anybody presses ahead; what comes after them is not heard, so that what is replayed is a
+ * beginning and whole.
+ */
 export const mostHeld = 64;
 
 const named = new Set([
@@ -20,9 +23,10 @@ const named = new Set([
 ]);
 
 /**
- * Whether a press may wait for a screen that is loading. Those that erase or take back may not, as nobody should lose anything
- * by a key pressed at a screen not yet seen; nor may those of the browser and of the system. Tab moves the focus at once, unless
- * it follows presses that wait already (`begun`): a cell typed ahead is left by it.
+ * Whether a press may wait for a screen that is loading. Those that erase or take back may not, as nobody
+ * should lose anything by a key pressed at a screen not yet seen; nor may those of the browser and of the
+ * system. Tab moves the focus at once, unless it follows presses that wait already (`begun`): a cell typed
+ * ahead is left by it.
  */
 export const mayWait = (press: KeyPress & { repeat?: boolean }, begun: boolean): boolean => {
   const { key } = press;

@@ -22,9 +22,10 @@ export const onMac = (): boolean => isMac(navigator.platform);
 const drawn = (): Promise<void> => new Promise(resolve => setTimeout(resolve, 0));
 
 /**
- * The keys that work just now. One listener hears them all, from before the first thing is drawn: while a screen is loading, presses that
- * nobody takes are held and pressed again, once and in their order, when it stands. They are dropped when the reader goes elsewhere
- * meanwhile: to another place, into a text field, by the mouse, or by a key that works already.
+ * The keys that work just now. One listener hears them all, from before the first thing is drawn: while a
+ * screen is loading, presses that nobody takes are held and pressed again, once and in their order, when it
+ * stands. They are dropped when the reader goes elsewhere meanwhile: to another place, into a text field, by
+ * the mouse, or by a key that works already.
  */
 export class KeyRegistry {
   private groups: readonly KeyGroup[] = [];

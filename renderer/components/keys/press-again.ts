@@ -10,8 +10,9 @@ export const activatesFocused = (event: KeyboardEvent): boolean =>
   event.target.closest('a[href], button, summary, [role="button"], [role="tab"]') !== null;
 
 /**
- * Presses a key again where the focus is now, doing what a browser would do by itself: text goes into a field, Enter and Space press the
- * focused link or button. False for what cannot be done again, such as the browser's own Tab.
+ * Presses a key again where the focus is now, doing what a browser would do by itself: text goes into a
+ * field, Enter and Space press the focused link or button. False for what cannot be done again, such as the
+ * browser's own Tab.
  */
 export const pressAgain = (press: KeyboardEvent): boolean => {
   const target = document.activeElement ?? document.body;

@@ -18,7 +18,10 @@ export const useKeyGroups = (): readonly KeyGroup[] => {
   return useSyncExternalStore(registry.subscribe, registry.listed);
 };
 
-/** Makes keys work from when the calling component is first seen, and lists them under `title` in the sheet of keys. */
+/**
+ * Makes keys work from when the calling component is first seen, and lists them under `title` in
+ * the sheet of keys.
+ */
 export const useKeys = (title: string, keys: readonly ScreenKey[]): void => {
   const registry = useKeyRegistry();
   const latest = useRef(keys);

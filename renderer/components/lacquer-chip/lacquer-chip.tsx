@@ -87,8 +87,9 @@ const baseWords: Record<BasePaint, string> = {
 };
 
 /**
- * A variation's colour as a glossy chip with its name beside it. Beneath lies the base, front at the left: bare metal, with
- * the painted stretch joined to the body as a notch. An unknown colour is an empty chip; unknown base paint shows no base.
+ * A variation's colour as a glossy chip with its name beside it. Beneath lies the base, front at the left:
+ * bare metal, with the painted stretch joined to the body as a notch. An unknown colour is an empty chip;
+ * unknown base paint shows no base.
  */
 export const LacquerChip = ({
   name,

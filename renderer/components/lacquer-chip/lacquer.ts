@@ -17,7 +17,9 @@ export const shade = (hex: string, share: number): string => {
   return `#${[mix(red), mix(green), mix(blue)].map(part => part.toString(16).padStart(2, '0')).join('')}`;
 };
 
-/** The stops of a candy lacquer's gloss, from roof to sill: a lit edge, the colour itself, a deep lower flank. */
+/**
+ * The stops of a candy lacquer's gloss, from roof to sill: a lit edge, the colour itself, a deep lower flank.
+ */
 export const gloss = (hex: string): { at: number; colour: string }[] => [
   { at: 0, colour: shade(hex, 0.42) },
   { at: 0.34, colour: shade(hex, 0.1) },
@@ -31,8 +33,8 @@ export interface Strip {
 }
 
 /**
- * The stretch of a base that carries paint, as shares of the chip's length, front at the left; null when it is bare.
- * A quarter is drawn a little longer than it is, so that it can be told at 22 pixels.
+ * The stretch of a base that carries paint, as shares of the chip's length, front at the left; null when it
+ * is bare. A quarter is drawn a little longer than it is, so that it can be told at 22 pixels.
  */
 export const paintedBase = (basePaint: BasePaint | '' | null | undefined): Strip | null => {
   switch (basePaint) {

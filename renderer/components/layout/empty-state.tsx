@@ -1,7 +1,9 @@
 import type { ReactNode } from 'react';
 import classes from './layout.module.css';
 
-/** What a screen says when it has nothing to show: what it is for, what to do next, and the means to do it. */
+/**
+ * What a screen says when it has nothing to show: what it is for, what to do next, and the means to do it.
+ */
 export const EmptyState = ({
   title,
   children,

@@ -31,7 +31,10 @@ const useSectionInView = (entries: readonly IndexEntry[]): string | undefined =>
   return shown;
 };
 
-/** The sections of one long page, always in sight, the one being read marked. Keep `entries` stable (module scope or memo). */
+/**
+ * The sections of one long page, always in sight, the one being read marked. Keep `entries` stable
+ * (module scope or memo).
+ */
 export const StickyIndex = ({
   entries,
   label = 'On this page',

@@ -30,7 +30,10 @@ export const RecommendationGlyph = ({ recommendation }: { recommendation: Recomm
   </svg>
 );
 
-/** A recommendation as a word with its mark and the probability that it beats leaving; `why` is one line beneath. */
+/**
+ * A recommendation as a word with its mark and the probability that it beats leaving; `why` is
+ * one line beneath.
+ */
 export const RecommendationMark = ({
   recommendation,
   probability,

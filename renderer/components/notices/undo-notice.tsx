@@ -3,7 +3,10 @@ import { type NotificationData, notifications, notificationsStore } from '@manti
 import { KeyHint } from '../keys/key-hint.tsx';
 import classes from './notices.module.css';
 
-/** The one notice about what was just done: a newer one takes its place, since undo goes back from the newest on. */
+/**
+ * The one notice about what was just done: a newer one takes its place, since undo goes back
+ * from the newest on.
+ */
 const doneId = 'done';
 const shownFor = 8000;
 

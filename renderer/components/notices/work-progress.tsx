@@ -2,7 +2,10 @@ import { Button, Progress } from '@mantine/core';
 import type { Work } from '../../api/use-progress.ts';
 import classes from './notices.module.css';
 
-/** How far long work has come, with its cancel; or why it failed. Draws nothing before it starts and once it is done. */
+/**
+ * How far long work has come, with its cancel; or why it failed. Draws nothing before it starts and
+ * once it is done.
+ */
 export const WorkProgress = <T,>({ work, label }: { work: Work<T>; label: string }) => {
   const { state } = work;
   if (state.is === 'failed')

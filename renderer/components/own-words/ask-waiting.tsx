@@ -40,7 +40,10 @@ const askedOf = (word: WaitingWordView): AskedWord => ({
   where: <Where {...word} />,
 });
 
-/** Asks what waiting texts mean; each answer settles all that are equal. What was answered stays in its place, to be changed. */
+/**
+ * Asks what waiting texts mean; each answer settles all that are equal. What was answered stays in its
+ * place, to be changed.
+ */
 export const AskWaiting = ({
   words,
   compact = false,

@@ -128,8 +128,8 @@ const Row = ({
 };
 
 /**
- * Asks what texts mean, column by column; one answer holds for all rows. What is answered stays in its place, to be changed.
- * Nothing has to be answered.
+ * Asks what texts mean, column by column; one answer holds for all rows. What is answered stays in its place,
+ * to be changed. Nothing has to be answered.
  */
 export const AskWords = ({
   words,

@@ -26,7 +26,10 @@ export const meaningOf = ({ value }: Choice): Meaning | null => {
   return { field, meaning };
 };
 
-/** Fields that have a closed list of meanings; the first that fits is not taken for a text that is none of them. */
+/**
+ * Fields that have a closed list of meanings; the first that fits is not taken for a text that
+ * is none of them.
+ */
 const closed: Record<string, readonly string[]> = {
   grade: [...grades].reverse().map(String),
   finish_state: finishStates,
@@ -44,7 +47,10 @@ const choice = (meaning: Meaning, own: string, locale: string): Choice => ({
   ...(meaning.field !== own && { detail: fieldName(meaning.field, locale) }),
 });
 
-/** What a text of a field can mean: the field's own words first, then what else a remark can say, then that it is no value. */
+/**
+ * What a text of a field can mean: the field's own words first, then what else a remark can say, then
+ * that it is no value.
+ */
 export interface Asked {
   field: string;
   text: string;
@@ -69,8 +75,8 @@ const ownChoices = (field: string, vocabulary: Vocabulary, locale: string): Choi
 const remarks = ['finish_state', 'reproduction_parts', 'missing_parts', 'base_paint'];
 
 /**
- * The meanings that fit what is typed. A text that the field takes as it is, or that its reader understands ("7/10"), is offered
- * as well.
+ * The meanings that fit what is typed. A text that the field takes as it is, or that its reader understands
+ * ("7/10"), is offered as well.
  */
 export const meaningChoices = (
   asked: Asked,

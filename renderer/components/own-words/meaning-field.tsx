@@ -7,8 +7,8 @@ import { meaningChoices, meaningOf, type Vocabulary } from './meaning-choices.ts
 import classes from './own-words.module.css';
 
 /**
- * Where what a text means is said by typing. A meaning that is near stands in it, to be confirmed by Enter; the arrows walk the
- * choices, or from field to field where none are shown.
+ * Where what a text means is said by typing. A meaning that is near stands in it, to be confirmed by Enter;
+ * the arrows walk the choices, or from field to field where none are shown.
  */
 export const MeaningField = ({
   field,

@@ -2,8 +2,8 @@ import type { Meaning } from '../../../valuation/wording/own-word-text.ts';
 import { type AskedWord, wordKey } from './ask-words.tsx';
 
 /**
- * What is asked after an answer: those that were asked before in their places, then the new ones. What is no longer asked stays
- * only where it was answered here.
+ * What is asked after an answer: those that were asked before in their places, then the new ones. What is no
+ * longer asked stays only where it was answered here.
  */
 export const mergedAsked = (
   before: readonly AskedWord[],

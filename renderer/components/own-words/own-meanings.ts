@@ -9,7 +9,10 @@ interface OwnWord {
   meaning: string;
 }
 
-/** For a field, what a typed text stands for; null where its owner has not said, or has said different things in different columns. */
+/**
+ * For a field, what a typed text stands for; null where its owner has not said, or has said different things
+ * in different columns.
+ */
 export type OwnMeanings = (field: string) => (text: string) => string | null;
 
 export const ownMeanings = (words: readonly OwnWord[]): OwnMeanings => {

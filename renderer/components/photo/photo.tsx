@@ -11,8 +11,8 @@ const Outline = () => (
 );
 
 /**
- * A photograph from the collection by its hash; without one, or while it loads, a drawn outline. `fit="cover"` fills a fixed
- * box (grid, wall), `fit="contain"` shows all of it.
+ * A photograph from the collection by its hash; without one, or while it loads, a drawn outline.
+ * `fit="cover"` fills a fixed box (grid, wall), `fit="contain"` shows all of it.
  */
 export const Photo = ({
   sha256,

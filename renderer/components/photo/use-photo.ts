@@ -5,7 +5,10 @@ import { api } from '../../api/client.ts';
 export type PhotoSize = 'thumbnail' | 'screen' | 'original';
 
 export interface LoadedPhoto {
-  /** An object URL, good for as long as the calling component shows this photograph; null while loading or missing. */
+  /**
+   * An object URL, good for as long as the calling component shows this photograph; null while
+   * loading or missing.
+   */
   url: string | null;
   missing: boolean;
 }

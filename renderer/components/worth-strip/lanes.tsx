@@ -3,7 +3,10 @@ import { type Place, place, type WorthScale, worthTicks } from './scale.ts';
 import type { StripWorths } from './strip-worths.ts';
 import classes from './worth-strip.module.css';
 
-/** The measures of a strip in pixels: height of a bar, air between bars and at both edges, distance of hatch lines. */
+/**
+ * The measures of a strip in pixels: height of a bar, air between bars and at both edges,
+ * distance of hatch lines.
+ */
 export interface StripMeasures {
   bar: number;
   gap: number;
@@ -122,7 +125,10 @@ export const GridLines = ({ scale, wanted = 8 }: { scale: WorthScale; wanted?: n
 export const EmptyLanes = ({ measures: { bar, gap, edge } }: { measures: StripMeasures }) =>
   [0, 1, 2].map(index => <Unknown key={index} y={edge + index * (bar + gap)} height={bar} />);
 
-/** The three bars, always in this order: as found solid, restored hatched with its whisker, original finish outlined. */
+/**
+ * The three bars, always in this order: as found solid, restored hatched with its whisker,
+ * original finish outlined.
+ */
 export const Lanes = ({
   worths,
   scale,

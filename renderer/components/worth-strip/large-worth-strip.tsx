@@ -24,8 +24,8 @@ const Figures = ({ range, currency }: { range: Range | null; currency: Currency 
   );
 
 /**
- * The worth strip across a page: named bars, their amounts, the axis, and the sale records behind them as dots beneath.
- * `onExplain` makes the names open the records behind a worth.
+ * The worth strip across a page: named bars, their amounts, the axis, and the sale records behind them as
+ * dots beneath. `onExplain` makes the names open the records behind a worth.
  */
 export const LargeWorthStrip = ({
   worths,

@@ -17,17 +17,25 @@ export interface Place {
 
 const margin = 1.12;
 const widest = 2000;
-/** From this many amounts on, the outermost hundredth at either end may leave the axis: one rarity must not flatten the rest. */
+/**
+ * From this many amounts on, the outermost hundredth at either end may leave the axis: one rarity must not
+ * flatten the rest.
+ */
 const crowd = 200;
 
-/** A cost that eats most of a worth would stretch the axis towards zero: the net bar's low and middle may leave it. */
+/**
+ * A cost that eats most of a worth would stretch the axis towards zero: the net bar's low and
+ * middle may leave it.
+ */
 const amountsOf = ({ asFound, restored, originalFinish }: StripWorths): Minor[] => [
   ...(asFound ? [asFound.low, asFound.high] : []),
   ...(restored ? [restored.gross] : []),
   ...(originalFinish ? [originalFinish.low, originalFinish.high] : []),
 ];
 
-/** The axis that holds all given worths, with a little air at both ends; null when there is nothing to place. */
+/**
+ * The axis that holds all given worths, with a little air at both ends; null when there is nothing to place.
+ */
 export const worthScale = (
   worths: Iterable<StripWorths>,
   currency: Currency,
@@ -79,7 +87,9 @@ const ticksOf = (scale: WorthScale, steps: readonly number[]): Tick[] => {
   return ticks;
 };
 
-/** Round amounts along the axis, about `wanted` of them at most: powers of ten, then 1-2-5, then finer steps. */
+/**
+ * Round amounts along the axis, about `wanted` of them at most: powers of ten, then 1-2-5, then finer steps.
+ */
 export const worthTicks = (scale: WorthScale, wanted = 8): Tick[] => {
   for (const steps of [fine, usual, coarse]) {
     const ticks = ticksOf(scale, steps);

@@ -20,7 +20,10 @@ export interface CarWorths {
 
 const bounds = ({ low, mid, high }: Range): Range => ({ low, mid, high });
 
-/** Takes the likely cost off the restored worth, so that the hatched bar is what restoring would leave in hand. */
+/**
+ * Takes the likely cost off the restored worth, so that the hatched bar is what restoring
+ * would leave in hand.
+ */
 export const stripWorths = ({ asFound, restored, originalFinish, cost }: CarWorths): StripWorths => {
   const spent = cost?.mid ?? 0;
   return {

@@ -12,8 +12,9 @@ const measures = {
 } satisfies Record<string, StripMeasures>;
 
 /**
- * The three worths of a car on a log axis: as found (solid), restored net of cost (hatched, with the gross end as a
- * whisker), original finish (outlined; dashed when it can no longer be had). Give all strips of a column one `scale`.
+ * The three worths of a car on a log axis: as found (solid), restored net of cost (hatched, with the gross
+ * end as a whisker), original finish (outlined; dashed when it can no longer be had). Give all strips of a
+ * column one `scale`.
  */
 export const WorthStrip = ({
   worths,

@@ -35,7 +35,9 @@ const lotsOf = ({ cars }: DecideOverview) =>
     .map(([id, name]) => ({ id, name }))
     .sort((a, b) => a.name.localeCompare(b.name));
 
-/** Which cars to work on: all of them weighed in a chart and a list, and the season that they are taken into. */
+/**
+ * Which cars to work on: all of them weighed in a chart and a list, and the season that they are taken into.
+ */
 export const DecideScreen = ({
   overview,
   shelf,

@@ -1,6 +1,9 @@
 import { useCallback, useState } from 'react';
 
-/** One cursor for the chart and the list: the list tells where it stands, the chart and the plan send it elsewhere. */
+/**
+ * One cursor for the chart and the list: the list tells where it stands, the chart and the plan
+ * send it elsewhere.
+ */
 export const useSharedCursor = (first: number | null) => {
   const [cursor, setCursor] = useState<number | null>(first);
   const [sentTo, setSentTo] = useState<number | null>(first);

@@ -45,7 +45,9 @@ const waysOf = (step: FirstStep): Way[] => {
   }
 };
 
-/** The way of a young collection to its first decisions: each step with what it would bring. None is forced. */
+/**
+ * The way of a young collection to its first decisions: each step with what it would bring. None is forced.
+ */
 export const FirstSteps = ({ steps }: { steps: Steps['steps'] }) => {
   const dismiss = useAction((kind: FirstStep['kind']) => api.young.dismiss({ kind }), {
     label: 'Step put away',

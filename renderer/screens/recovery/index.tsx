@@ -15,7 +15,10 @@ import { adviceText, problemText, restoringHelps } from './words.ts';
 
 const settableAside = /^(damaged|newer|foreign)$/;
 
-/** Stands in the place of the screens while a collection cannot be opened: what is wrong, its backups, and the ways out. */
+/**
+ * Stands in the place of the screens while a collection cannot be opened: what is wrong, its backups,
+ * and the ways out.
+ */
 const RecoveryScreen = () => {
   useDocumentTitle('Recovery');
   const [, navigate] = useLocation();

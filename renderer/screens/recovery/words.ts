@@ -25,7 +25,10 @@ const damageText = ({ fault, sentence }: Problem): string => {
 export const problemText = (problem: Problem): string =>
   problem.code === 'damaged' || problem.code === 'needs-restoring' ? damageText(problem) : problem.sentence;
 
-/** True where putting a backup in its place is a way out; a lock or a write protection is to be lifted instead. */
+/**
+ * True where putting a backup in its place is a way out; a lock or a write protection is to
+ * be lifted instead.
+ */
 export const restoringHelps = ({ code }: Problem): boolean =>
   /^(damaged|needs-restoring|newer|foreign|missing)$/.test(code);
 

@@ -8,7 +8,10 @@ export interface SeriesGroup {
 
 const fold = (text: string): string => text.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
 
-/** The castings that hold every typed word in their name, series or maker, by maker and series, each in order of name. */
+/**
+ * The castings that hold every typed word in their name, series or maker, by maker and series, each
+ * in order of name.
+ */
 export const groupCastings = (castings: readonly CastingRow[], text: string): SeriesGroup[] => {
   const words = fold(text).split(/\s+/).filter(Boolean);
   const groups = new Map<number, SeriesGroup>();

@@ -62,7 +62,9 @@ const Reading = ({ active, payload }: { active?: boolean; payload?: readonly { p
   );
 };
 
-/** What one casting has brought over the years, each sale a dot in its own colour, on a scale of equal ratios. */
+/**
+ * What one casting has brought over the years, each sale a dot in its own colour, on a scale of equal ratios.
+ */
 export const PriceChart = ({
   rows,
   currency,

@@ -10,7 +10,9 @@ export interface PricePoint {
   amount: Minor;
 }
 
-/** The records that can be drawn on one scale of money; those without an exchange rate on their day cannot. */
+/**
+ * The records that can be drawn on one scale of money; those without an exchange rate on their day cannot.
+ */
 export const pricePoints = (rows: readonly SaleRow[], rateOf: RateFinder): PricePoint[] =>
   rows.flatMap(row => {
     const log = rateOf(row.currency, row.soldOn);

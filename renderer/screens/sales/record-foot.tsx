@@ -77,7 +77,10 @@ const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) =>
   );
 };
 
-/** What stands under the cursor in full, why it counts little or not, and what can be done with the chosen records. */
+/**
+ * What stands under the cursor in full, why it counts little or not, and what can be done with
+ * the chosen records.
+ */
 export const RecordFoot = ({
   row,
   chosen,

@@ -39,7 +39,9 @@ export const parseParts = (text: string): ParsedCell => {
 const partsIn = (text: string): PartName[] =>
   partNames.filter(part => text.split(', ').some(word => word === part));
 
-/** What one edited cell changes of its record; null where the cell cannot be left empty or is no part of it. */
+/**
+ * What one edited cell changes of its record; null where the cell cannot be left empty or is no part of it.
+ */
 const salePatchOf = ({ columnId, value, choice }: Omit<CellChange, 'rowId'>): SalePatch | null => {
   const text = value === null ? '' : String(value);
   switch (columnId) {

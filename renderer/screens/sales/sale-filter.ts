@@ -81,8 +81,8 @@ const quarter = (sorted: readonly number[], share: number): number =>
 const fewest = 4;
 
 /**
- * Why a record is doubted, in a few words: its price among the middle half of what else its casting brought, "12,000 among 95 to 160".
- * Only for doubted records with enough others in the same currency to say so.
+ * Why a record is doubted, in a few words: its price among the middle half of what else its casting brought,
+ * "12,000 among 95 to 160". Only for doubted records with enough others in the same currency to say so.
  */
 export const doubtPhrases = (rows: readonly SaleRow[]): Map<number, string> => {
   const key = (row: SaleRow) => `${row.castingId}/${row.currency}`;

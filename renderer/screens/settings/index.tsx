@@ -39,7 +39,8 @@ const namesOf = ({ dir, name, owner, reportingCurrency }: CollectionSummary): st
 const SettingsScreen = () => {
   const { data: summary } = useSummary();
   const part = new URLSearchParams(useSearch()).get('part');
-  // The parts above take their room once they have been asked for; until its reader does something, the part stays in sight.
+  // The parts above take their room once they have been asked for; until its reader does something, the
+  // part stays in sight.
   const isWhole = useIsFetching() === 0 && summary !== undefined;
   const acted = useRef(false);
   useEffect(() => {

@@ -35,7 +35,10 @@ const beforeClosing = [
   'Base clean inside, label and paint of the right variation',
 ];
 
-/** A plan for the bench: parts to have ready, each step to tick with why it is there, cautions, the look before closing. */
+/**
+ * A plan for the bench: parts to have ready, each step to tick with why it is there, cautions, the
+ * look before closing.
+ */
 export const benchSheetDocument = (car: CarFacts, plan: WorkPlan, edition: Edition): PaperDocument => {
   const { reader } = edition;
   const { locale } = reader;

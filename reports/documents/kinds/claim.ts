@@ -13,7 +13,9 @@ import {
 import type { PaperDocument } from '../document.ts';
 import type { DossierFacts, Edition } from './dossier.ts';
 
-/** What happened to a car, and what it was worth the moment before and is after, on one day and by one market. */
+/**
+ * What happened to a car, and what it was worth the moment before and is after, on one day and by one market.
+ */
 export interface ClaimFacts {
   car: DossierFacts;
   /** The day of the condition check that found the damage. */

@@ -216,7 +216,10 @@ export const dossierDocument = (car: DossierFacts, edition: Edition): PaperDocum
   };
 };
 
-/** One page for a buyer, honest: state, departures, reproduction parts, grade by part; no price paid, no place, no value. */
+/**
+ * One page for a buyer, honest: state, departures, reproduction parts, grade by part; no price paid, no
+ * place, no value.
+ */
 export const saleSheetDocument = (car: DossierFacts, edition: Edition): PaperDocument => {
   const { locale } = edition.reader;
   const latest = car.photos.filter(photo => !before.test(photo.state));

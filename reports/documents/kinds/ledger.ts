@@ -27,11 +27,16 @@ export interface LedgerLine {
   what: string;
   minor: Minor;
   currency: string;
-  /** Of the reporting currency for one of the other; 1 in the reporting currency, null where none is known for the day. */
+  /**
+   * Of the reporting currency for one of the other; 1 in the reporting currency, null where none is
+   * known for the day.
+   */
   rate: number | null;
   /** In the reporting currency, null without a rate. */
   reported: Minor | null;
-  /** Of a sale: proceeds − fees − what the car cost with all spending on it; null where that is not all known. */
+  /**
+   * Of a sale: proceeds − fees − what the car cost with all spending on it; null where that is not all known.
+   */
   realised: Minor | null;
 }
 

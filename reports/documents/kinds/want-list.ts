@@ -9,7 +9,10 @@ export interface WantedCasting {
   series: string;
   casting: string;
   year: number | null;
-  /** Variations that are not in the collection, by what tells them apart; empty where the reference knows none of it. */
+  /**
+   * Variations that are not in the collection, by what tells them apart; empty where the reference
+   * knows none of it.
+   */
   variations: { label: string; worth: Range | null }[];
   /** True where the collection has no car of it at all. */
   missing: boolean;
@@ -21,7 +24,10 @@ export interface WantListFacts {
   grade: Grade;
 }
 
-/** What the collection does not have, for a fair: in a pocket, with a box to tick and what one in that grade may bring. */
+/**
+ * What the collection does not have, for a fair: in a pocket, with a box to tick and what one in that
+ * grade may bring.
+ */
 export const wantListDocument = ({ wanted, grade }: WantListFacts, edition: Edition): PaperDocument => {
   const { reader, withoutValues } = edition;
   const price = (worth: Range | null) =>

@@ -88,7 +88,10 @@ const carBlocks = ({ decision, recorded, ...car }: WorksheetCar, reader: Reader)
   ];
 };
 
-/** Why each car is to be left or restored, with what each option costs and brings, and where restoring begins to pay. */
+/**
+ * Why each car is to be left or restored, with what each option costs and brings, and where
+ * restoring begins to pay.
+ */
 export const worksheetDocument = (cars: WorksheetCar[], edition: Edition): PaperDocument => {
   const { reader } = edition;
   const work = cars.filter(({ decision }) => !/^(leave|not-enough-evidence)$/.test(decision.recommendation));

@@ -11,7 +11,9 @@ const blank = { bodyType: 'saloon', firstYear: null, lengthMm: null, materials: 
 
 type Row = [series: string, casting: string, release: string, year: number | null, features: object];
 
-/** Writes rows of reference and returns each variation's id by its place, and each casting's by "series/name". */
+/**
+ * Writes rows of reference and returns each variation's id by its place, and each casting's by "series/name".
+ */
 const fill = async (collection: Collection, rows: Row[]) => {
   const castings = new Map<string, number>();
   const variations = await runAction(collection, 'Filled the reference', at, async trx => {

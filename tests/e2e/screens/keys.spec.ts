@@ -1,4 +1,7 @@
-/** Keys pressed at a screen that is still loading. What is loaded is held at a gate, so that nothing depends on speed. */
+/**
+ * Keys pressed at a screen that is still loading. What is loaded is held at a gate, so that nothing
+ * depends on speed.
+ */
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
 import { goTo } from '../looking.ts';

@@ -4,7 +4,10 @@ import { breaches, goTo } from '../looking.ts';
 
 const messy = (name: string) => fileURLToPath(new URL(`../../fixtures/messy/${name}`, import.meta.url));
 
-/** Sixteen cars as they come out of a tin: a few letters for each, and its grade in one of the ways of writing it. */
+/**
+ * Sixteen cars as they come out of a tin: a few letters for each, and its grade in one of the
+ * ways of writing it.
+ */
 const tin: [string, string][] = [
   ['bellm dam', '7'],
   ['osmer', '4.5'],

@@ -1,4 +1,7 @@
-/** A collection that cannot be opened, and the way back from each state; the real files are damaged as disks and people do. */
+/**
+ * A collection that cannot be opened, and the way back from each state; the real files are damaged as
+ * disks and people do.
+ */
 import {
   copyFileSync,
   existsSync,

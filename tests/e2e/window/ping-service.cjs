@@ -1,4 +1,5 @@
-// Stands in for the data service, and needs nothing that an older Electron lacks: answers what comes over its port.
+// Stands in for the data service, and needs nothing that an older Electron lacks: answers what
+// comes over its port.
 process.parentPort.on('message', event => {
   if (event.data.kind === 'close') process.exit(0);
   const [port] = event.ports;

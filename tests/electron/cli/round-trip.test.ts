@@ -10,7 +10,10 @@ const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const at = (name: string) => join(folder, name);
 
-/** What a list of cars brings: every column of the export that is the owner's own, and not worked out or the lot's. */
+/**
+ * What a list of cars brings: every column of the export that is the owner's own, and not worked
+ * out or the lot's.
+ */
 const own =
   'inventory_number maker series casting release_name release_year colour body_finish base_paint rear_end roof interior glazing wheels accessory country grade finish_state status location notes'.split(
     ' ',

@@ -4,7 +4,10 @@ import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../../helpers/collections.ts';
 import { playworn } from '../cli/run-command.ts';
 
-/** What group and others may do with each file of a folder; the names of those with which they may do anything. */
+/**
+ * What group and others may do with each file of a folder; the names of those with which they
+ * may do anything.
+ */
 const openToOthers = (folder: string): string[] =>
   ['.', ...(readdirSync(folder, { recursive: true }) as string[])].filter(
     name => (statSync(join(folder, name)).mode & 0o077) !== 0,

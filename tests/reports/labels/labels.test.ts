@@ -37,7 +37,10 @@ const pagesOf = (pdf: Uint8Array): string[] => {
     .map(name => join(folder, name));
 };
 
-/** What a reader finds in the place of a label, and how far its code's corner lies from the label's own, in millimetres. */
+/**
+ * What a reader finds in the place of a label, and how far its code's corner lies from the label's
+ * own, in millimetres.
+ */
 const readAt = async (page: string, sheet: LabelSheet, x: number, y: number) => {
   const { data, info } = await sharp(page)
     .extract({

@@ -11,7 +11,10 @@ import type { AssumptionSet, RestorationPlan } from '../../../valuation/types.ts
 import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
 import { seededRandom } from '../../helpers/random.ts';
 
-/** A market of one casting with a common, a scarce and a rare variation that all sell well, a common C10 at about 200. */
+/**
+ * A market of one casting with a common, a scarce and a rare variation that all sell well, a common
+ * C10 at about 200.
+ */
 const random = seededRandom(4);
 const market = {
   reportingCurrency: 'USD',

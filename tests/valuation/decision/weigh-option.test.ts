@@ -64,7 +64,8 @@ describe('weighing an option against leaving', () => {
       const a = alternative(known);
       const wanted = simulated(a);
       expect(Math.abs(expectedGain(a) - wanted.mean)).toBeLessThan(12);
-      // Within four standard deviations of a sample of this size, though the sample is far more even than chance.
+      // Within four standard deviations of a sample of this size, though the sample is far more
+      // even than chance.
       const tolerance = 4 * Math.sqrt((wanted.chance * (1 - wanted.chance)) / size);
       expect(Math.abs(chanceOfGain(a) - wanted.chance)).toBeLessThan(tolerance / 3);
       const range = gainRange(a);

@@ -61,7 +61,8 @@ describe.each([
       }
   });
 
-  // The floors are the owner's caution, not a forecast; a plan that promises too much passes them more easily.
+  // The floors are the owner's caution, not a forecast; a plan that promises too much passes
+  // them more easily.
   it('loses less with plans made from the cars than with the standard plan’s certain grade, and keeps what it promises', () => {
     const standard = seeds.map(seed =>
       judgeMarket(simulateMarket({ ...wish, seed }), index, seed, 'standard'),

@@ -132,7 +132,8 @@ describe('a lot bought whole', () => {
     expect(fitted.stable).toBe(true);
     const shares = fitted.inside.sales.map(({ record }) => record.price);
     expect(shares).toHaveLength(4);
-    // Shares are what single sales of the cars bring in the middle of the market: their expected sum is a little more.
+    // Shares are what single sales of the cars bring in the middle of the market: their expected sum
+    // is a little more.
     expect(Math.abs(shares.reduce((a, b) => a + b, 0) / 20_000 - 1)).toBeLessThan(0.35);
     // The scarce one has the most of it, the worn one the least.
     expect(Math.max(...shares)).toBe(shares[1]);

@@ -7,7 +7,10 @@ import { strangersLexicon, truthLines } from '../../helpers/strangers.ts';
 const lexicon = strangersLexicon();
 const today = '2026-11-27';
 
-/** How many fields of the lines are read right and wrong; each hand's dates are told apart among its own lines. */
+/**
+ * How many fields of the lines are read right and wrong; each hand's dates are told apart
+ * among its own lines.
+ */
 const measured = (file: string) => {
   const lines = truthLines(file);
   const counts = { fields: 0, right: 0, given: 0, wrong: 0 };

@@ -44,8 +44,8 @@ const exactVariances = (groups: Groups) => {
 const square = (x: Fraction): Fraction => times(x, x);
 
 /**
- * What rounding may take from the variance between: it is the difference of a spread and (I − 1) s², each right to some twelve digits, so
- * its error is a share of the larger of the two and not of what is left.
+ * What rounding may take from the variance between: it is the difference of a spread and (I − 1) s², each
+ * right to some twelve digits, so its error is a share of the larger of the two and not of what is left.
  */
 const betweenSlack = (groups: Groups, within: number): number => {
   const weights = groups.map(g => g.weights.reduce((a, b) => a + b));
@@ -111,7 +111,8 @@ describe('buhlmannStraub', () => {
         const slack = betweenSlack(given, plain.within);
         expectNear(turned.between, plain.between, slack);
         expectNear(moved.between, 4 * plain.between, 4 * slack);
-        // What the variance between may be off moves the estimates no further than that share of the distance between the groups.
+        // What the variance between may be off moves the estimates no further than that share of the distance
+        // between the groups.
         const share = plain.between > 0 ? Math.min(1, (4 * slack) / plain.between) : 1;
         fc.pre(share < 1e-3 || (turned.between === 0 && moved.between === 0));
         const far = plain.between > 0 ? 2000 * share + 1e-9 : 1e-9;
@@ -138,7 +139,8 @@ describe('buhlmannStraub', () => {
       fc.property(near, given => {
         const { within, between } = buhlmannStraub(given);
         const truth = exactVariances(given);
-        // Squares are counted in those of the largest value; what is 10⁻³⁰⁰ of that, or near the smallest number, has few digits or none.
+        // Squares are counted in those of the largest value; what is 10⁻³⁰⁰ of that, or near the smallest
+        // number, has few digits or none.
         const largest = Math.max(1, ...given.flatMap(({ values }) => values.map(Math.abs)));
         const vanishing = 1e-300 * largest ** 2;
         expectNear(within, truth.within, 1e-12 * truth.within + vanishing);

@@ -17,8 +17,8 @@ const places = [
 ];
 
 /**
- * Not looked through for words of one dialect: texts that are put through `spell` where they are shown, the names and
- * headings of columns in files, and the views of a photograph as they are stored.
+ * Not looked through for words of one dialect: texts that are put through `spell` where they are shown, the
+ * names and headings of columns in files, and the views of a photograph as they are stored.
  */
 const ofNoDialect = new Set([
   'db/import/columns.ts',

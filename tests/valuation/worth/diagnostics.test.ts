@@ -4,7 +4,10 @@ import { diagnostics } from '../../../valuation/worth/diagnostics.ts';
 import { seededRandom } from '../../helpers/random.ts';
 
 const sd = 0.3;
-/** Valuations with 80 % ranges of a spread of 0.3, and prices that are off by `bias` with a spread of `spread`. */
+/**
+ * Valuations with 80 % ranges of a spread of 0.3, and prices that are off by `bias` with a
+ * spread of `spread`.
+ */
 const past = (count: number, bias: number, spread: number, seed = 1) => {
   const random = seededRandom(seed);
   return Array.from({ length: count }, () => {

@@ -156,7 +156,8 @@ describe('valueCar', () => {
       fitted.gradeCurves[state][(grade - 1) * 2]! * fitted.finishFactors[state];
     // The opened car departs in its closure.
     const closure = 1 - assumptions.deviationLoss['visible post closure'];
-    // What it is expected to bring, over the grades in which the work can end; the ends of the range share the spread.
+    // What it is expected to bring, over the grades in which the work can end; the ends of the range
+    // share the spread.
     const { logMean, logSd } = unknown.restored!;
     const spread = Math.log(2500 / 1000) / 2 / 1.2815515655446004;
     const expected = plannedGrades(proposedPlan(subjectOf({ grade: 4 }), assumptions), assumptions).reduce(

@@ -1,4 +1,7 @@
-/** What was seen of a car, by feature, each text as texts are compared; a feature of which nothing was said is absent. */
+/**
+ * What was seen of a car, by feature, each text as texts are compared; a feature of which nothing
+ * was said is absent.
+ */
 export type SeenFeatures = Readonly<Record<string, string>>;
 
 export interface FeatureGroup {
@@ -14,8 +17,8 @@ const saysLess = (one: SeenFeatures, other: SeenFeatures): boolean => {
 };
 
 /**
- * Groups different sets of features: each that no other tells more fully is one group, with those that say less of it alone. What could
- * be several of them belongs to none.
+ * Groups different sets of features: each that no other tells more fully is one group, with those that say
+ * less of it alone. What could be several of them belongs to none.
  */
 export const groupFeatures = (seen: readonly SeenFeatures[]): FeatureGroup[] => {
   const fullest = seen.flatMap((one, at) => (seen.some(other => saysLess(one, other)) ? [] : [at]));

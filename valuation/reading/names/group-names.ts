@@ -19,7 +19,10 @@ const lettersOf = (joined: string): Uint8Array => {
   return counts;
 };
 
-/** False where the letters alone tell that two spellings are too far apart: a mistyped letter is one less here and one more there. */
+/**
+ * False where the letters alone tell that two spellings are too far apart: a mistyped letter is one less here
+ * and one more there.
+ */
 const mayBeOneName = (a: Node, b: Node): boolean => {
   const most = mostMistyped(Math.min(a.key.joined.length, b.key.joined.length));
   let differ = 0;
@@ -37,8 +40,9 @@ const nodesOf = (texts: readonly string[]): Node[] =>
   });
 
 /**
- * Groups the spellings of names: each group has texts of which every two are like each other and none are parted. Groups and their texts are
- * in the order of their characters, whatever the order they come in; a text without a letter or figure stands alone.
+ * Groups the spellings of names: each group has texts of which every two are like each other and none are
+ * parted. Groups and their texts are in the order of their characters, whatever the order they come in; a
+ * text without a letter or figure stands alone.
  */
 export const groupNames = (texts: readonly string[], parted: readonly Parted[] = []): string[][] => {
   const apart = new Map<string, Set<string>>();
@@ -91,7 +95,10 @@ export const groupNames = (texts: readonly string[], parted: readonly Parted[] =
     .sort((a, b) => byText(a[0] ?? '', b[0] ?? ''));
 };
 
-/** For each text the known name that is spelled like it, the nearest and then the first in order; a text without one is absent. */
+/**
+ * For each text the known name that is spelled like it, the nearest and then the first in order; a text
+ * without one is absent.
+ */
 export const nearestKnown = (texts: readonly string[], known: readonly string[]): Map<string, string> => {
   const names = nodesOf(known);
   const found = new Map<string, string>();

@@ -16,9 +16,10 @@ export const mostMistyped = (length: number): number =>
   length < 5 ? 0 : length < 9 ? 1 : length < 15 ? 2 : 3;
 
 /**
- * How many letters two spellings of one name differ by: 0 where they are the same but for case, accents, spaces, punctuation, plural or the
- * order of words; null where they are too far apart to be one name. What both have is set aside first, and what remains may differ by some
- * letters, relative to its length. The same whichever comes first.
+ * How many letters two spellings of one name differ by: 0 where they are the same but for case, accents,
+ * spaces, punctuation, plural or the order of words; null where they are too far apart to be one name. What
+ * both have is set aside first, and what remains may differ by some letters, relative to its length. The same
+ * whichever comes first.
  */
 export const spellingsApart = (a: NameKey, b: NameKey): number | null => {
   if (a.joined === '' || b.joined === '') return null;
@@ -33,7 +34,9 @@ export const spellingsApart = (a: NameKey, b: NameKey): number | null => {
   return away <= most ? away : null;
 };
 
-/** How near two names are, from 0 to 1, to put the likeliest of a list first; the same whichever comes first. */
+/**
+ * How near two names are, from 0 to 1, to put the likeliest of a list first; the same whichever comes first.
+ */
 export const nearness = (a: NameKey, b: NameKey): number => {
   const longest = Math.max(a.joined.length, b.joined.length);
   if (longest === 0) return 0;

@@ -1,10 +1,16 @@
-/** A name as names are compared: without case, accents, punctuation, plurals, and the words that every name may have. */
+/**
+ * A name as names are compared: without case, accents, punctuation, plurals, and the words that
+ * every name may have.
+ */
 export interface NameKey {
   /** In the order in which they were written. */
   words: string[];
   /** All letters and figures, without what is between them. */
   joined: string;
-  /** Words that tell castings apart by a single sign: numbers, Roman numerals, single letters; sorted, and never taken for mistyped. */
+  /**
+   * Words that tell castings apart by a single sign: numbers, Roman numerals, single letters; sorted, and
+   * never taken for mistyped.
+   */
   marks: string;
 }
 

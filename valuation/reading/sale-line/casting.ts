@@ -122,7 +122,10 @@ const isFeatureWord = (word: string, lexicon: Lexicon): boolean =>
     [...texts.keys()].some(text => text.split(' ').includes(word)),
   );
 
-/** The one casting that the names mean, by series and maker where several have the name; null where that is not to be told. */
+/**
+ * The one casting that the names mean, by series and maker where several have the name; null where that
+ * is not to be told.
+ */
 export const castingOf = (names: FoundName[], line: Line, lexicon: Lexicon): number | null => {
   const ids = [...new Set(names.map(({ name }) => name.castingId))];
   if (ids.length <= 1) return ids[0] ?? null;

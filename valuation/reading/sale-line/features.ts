@@ -100,7 +100,9 @@ const partsOf = (text: string, accessories: ReadonlySet<string>): PartName[] => 
   return partNames.filter(part => found.has(part));
 };
 
-/** The words for an accessory: the whole text, its last word, and that in other spellings beside "without". */
+/**
+ * The words for an accessory: the whole text, its last word, and that in other spellings beside "without".
+ */
 const accessoryWords = (lexicon: Lexicon, casting: LexiconCasting | null): Set<string> => {
   const texts = casting?.features.accessory?.length
     ? casting.features.accessory.map(text => fold(text).trim())
@@ -209,7 +211,10 @@ const plainly = (line: Line, match: RegExpExecArray, group: string, ending: stri
   return line.text.slice(span.start, span.end - (match.groups?.[ending]?.length ?? 0));
 };
 
-/** Roof, interior, glazing and wheels, by what stands beside their nouns; other nouns with a colour are left unread. */
+/**
+ * Roof, interior, glazing and wheels, by what stands beside their nouns; other nouns with a colour
+ * are left unread.
+ */
 export const takePartColours = (
   line: Line,
   lexicon: Lexicon,
@@ -258,7 +263,10 @@ const isPartOfName = (line: Line, { start, end }: Span): boolean => {
 const saidOfColour =
   /^(?:nice|faded|bright|good|great|lovely|very|rare|scarce|original|glossy|shiny|worn|clean|body|colou?r|paint|farbe|couleur|with|this|that|from|some|repainted|painted|factory|pretty|still|mostly|all|in|and|the|a|an|or)$/;
 
-/** A remark of one word beside a colour, such as "dairy white" where no reference has it: a name of a colour, and not white. */
+/**
+ * A remark of one word beside a colour, such as "dairy white" where no reference has it: a name of a
+ * colour, and not white.
+ */
 const nameOfColour = (line: Line, { start, end }: Span): Span | null => {
   const rest = line.rest();
   const begin = Math.max(...[...'\ue000,;|('].map(sign => rest.lastIndexOf(sign, start - 1))) + 1;
@@ -269,7 +277,10 @@ const nameOfColour = (line: Line, { start, end }: Span): Span | null => {
   return /^ *(?:$|[\ue000,;|)])/u.test(rest.slice(end)) ? { start: start - word.length - 1, end } : null;
 };
 
-/** The colour of the body: by the reference's name for it, or as it was written where it is a plain word for one. */
+/**
+ * The colour of the body: by the reference's name for it, or as it was written where it is a
+ * plain word for one.
+ */
 export const takeColour = (line: Line, lexicon: Lexicon, casting: LexiconCasting | null, put: Put): void => {
   const texts = textsOf(lexicon, casting, 'colour');
   const found: { value: string; span: Span }[] = [];

@@ -1,9 +1,9 @@
 const mostWords = 6;
 
 /**
- * Of what was not understood in a line, the words that are likeliest to name the car: the longest piece that begins with a capital
- * letter somewhere, from there on; else the longest piece. Null where no piece has a word of three letters. The order of the pieces
- * does not matter.
+ * Of what was not understood in a line, the words that are likeliest to name the car: the longest piece that
+ * begins with a capital letter somewhere, from there on; else the longest piece. Null where no piece has a
+ * word of three letters. The order of the pieces does not matter.
  */
 export const likelyName = (unread: readonly string[]): string | null => {
   const named = unread

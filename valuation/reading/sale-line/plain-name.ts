@@ -4,8 +4,9 @@ const praise =
   /^(?:vintage|rare|nice|very|super|original|old|great|lovely|good|mint|near|excellent|fine|played|beater|rough|lot|unknown|some|sort|set|new|clean)$/i;
 
 /**
- * What stands in a text of which no casting is known where a name does: one to four words with capitals with which the text begins, and
- * nothing of theirs understood otherwise. Null where that is not plain. It is a name that waits to be settled, no casting.
+ * What stands in a text of which no casting is known where a name does: one to four words with capitals with
+ * which the text begins, and nothing of theirs understood otherwise. Null where that is not plain. It is a
+ * name that waits to be settled, no casting.
  */
 export const plainNameIn = ({ text, unread, spans }: SaleLine): string | null => {
   const first = unread[0]?.text;

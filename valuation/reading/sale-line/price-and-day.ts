@@ -38,7 +38,9 @@ export interface Found<T> {
 
 const named = /^\d{1,2}\D*[ -]?\p{L}{3}|^\p{L}/u;
 
-/** The matches of a pattern, those included that begin within one that is no day: "$5 shipping, 16 May 2026". */
+/**
+ * The matches of a pattern, those included that begin within one that is no day: "$5 shipping, 16 May 2026".
+ */
 const daysIn = (line: Line, pattern: RegExp): RegExpExecArray[] => {
   const found: RegExpExecArray[] = [];
   const rest = line.rest();
@@ -52,7 +54,9 @@ const daysIn = (line: Line, pattern: RegExp): RegExpExecArray[] => {
   return found;
 };
 
-/** The day of the sale; null where there is none, where it can be read two ways, and where there are several. */
+/**
+ * The day of the sale; null where there is none, where it can be read two ways, and where there are several.
+ */
 export const takeDay = (line: Line, orders: DateOrders, today: IsoDate): Found<IsoDate> | null => {
   const found: Found<IsoDate>[] = [];
   for (const pattern of dayPatterns)
@@ -95,7 +99,10 @@ const estimate = new RegExp(
 );
 const brought = /(?:sold|for|brought|made|fetched|price|hammer|realised|fur) *:? *$/;
 
-/** Amounts with a currency before or behind them. Where one stands between two figures, a year is none of it: "1969 $44". */
+/**
+ * Amounts with a currency before or behind them. Where one stands between two figures, a year is none
+ * of it: "1969 $44".
+ */
 const pricedSpans = (line: Line): Span[] => {
   const before = line.matches(signed).map(match => spanOf(match));
   const behind = line.matches(figuresFirst).map(match => spanOf(match));

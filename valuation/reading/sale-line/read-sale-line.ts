@@ -42,7 +42,10 @@ export type SaleLineField = (typeof saleLineFields)[number];
 
 export interface SaleLine {
   text: string;
-  /** Grades, years and prices as text; a price in whole units of its currency with all its decimals; parts with commas between. */
+  /**
+   * Grades, years and prices as text; a price in whole units of its currency with all its decimals; parts
+   * with commas between.
+   */
   fields: Partial<Record<SaleLineField, string>>;
   /** Where each field was read. */
   spans: (Span & { field: SaleLineField })[];
@@ -101,7 +104,10 @@ export const pricedAt = (amount: string, currency: Currency): Price | null => {
   return minor > 0 && Number.isSafeInteger(minor) ? { minor, currency } : null;
 };
 
-/** What the owner says that a text means, read by the reader of its field; null where that reader does not take it. */
+/**
+ * What the owner says that a text means, read by the reader of its field; null where that reader
+ * does not take it.
+ */
 export const meaningOf = ({ field, meaning }: Pick<OwnWord, 'field' | 'meaning'>): string | null => {
   const readers: Record<string, (text: string) => { ok: boolean; value?: unknown }> = {
     grade: readGrade,
@@ -118,8 +124,9 @@ export const meaningOf = ({ field, meaning }: Pick<OwnWord, 'field' | 'meaning'>
 };
 
 /**
- * Reads a line or title of a sale that somebody saw, with the words of the reference and the owner's own. What is not a known
- * casting never becomes one; what is said in two ways, or in a word that people mean differently, is unread. Deterministic.
+ * Reads a line or title of a sale that somebody saw, with the words of the reference and the owner's own.
+ * What is not a known casting never becomes one; what is said in two ways, or in a word that people mean
+ * differently, is unread. Deterministic.
  */
 export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHabits): SaleLine => {
   const { currency, orders, today, column = 'line', said = { fields: {} } } = habits;

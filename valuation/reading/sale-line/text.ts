@@ -8,7 +8,9 @@ export interface Span {
 const understood = '\ue000';
 const doubted = '\ue001';
 
-/** One character without its accent and in small letters; a character that would not stay one is left alone. */
+/**
+ * One character without its accent and in small letters; a character that would not stay one is left alone.
+ */
 const foldCharacter = (character: string): string => {
   const plain = (character.normalize('NFD')[0] ?? character).toLowerCase();
   if (plain.length !== 1) return character;
@@ -28,7 +30,10 @@ export const fold = (text: string): string =>
 const compiled = new Map<string, RegExp>();
 const mostCompiled = 2000;
 
-/** A pattern that begins and ends between words; compiled once, since the same ones are asked for line after line. */
+/**
+ * A pattern that begins and ends between words; compiled once, since the same ones are asked for
+ * line after line.
+ */
 export const words = (pattern: string): RegExp => {
   const known = compiled.get(pattern);
   if (known) return known;

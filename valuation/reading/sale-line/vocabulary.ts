@@ -53,7 +53,9 @@ export const partNouns: ReadonlyMap<string, PartName> = new Map(
 );
 export const partNoun = alternatives(partNouns.keys());
 
-/** Bodies that a name may end with: after the first word of a known name, another one makes it another car. */
+/**
+ * Bodies that a name may end with: after the first word of a known name, another one makes it another car.
+ */
 export const bodyNouns: ReadonlySet<string> = new Set(
   list(`saloon sedan coupe van estate wagon racer hauler truck lorry bus coach convertible roadster pickup tanker ambulance
   flyer runabout tractor trailer breakdown taxi cab buggy special speedster limousine jeep post`),
@@ -63,7 +65,9 @@ export const bodyNouns: ReadonlySet<string> = new Set(
 export const conditionWord =
   'fine|good|nice|ok|okay|perfect|cracked|chipped|scratched|broken|worn|poor|bad|scuffed|crazed|yellowed|dirty|clean|loose|bent|faded|replaced|damaged|split';
 
-/** What stands behind a part that is not meant itself: "no roof rack", "no base rust", "missing wheel arch". */
+/**
+ * What stands behind a part that is not meant itself: "no roof rack", "no base rust", "missing wheel arch".
+ */
 export const aboutPart =
   'racks?|bars?|lights?|lamps?|rust|rot|cracks?|chips?|scratches|damage|wear|marks?|loss|play|arch|arches|bag|post|bumps?|dents?|corrosion|paint|box|issues?|problems?';
 

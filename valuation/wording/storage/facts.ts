@@ -89,7 +89,10 @@ export interface SystemRefusal {
   detail: string;
 }
 
-/** Why a collection, a backup, an archive or a photograph could not be opened, read or written; `refusalText` words it. */
+/**
+ * Why a collection, a backup, an archive or a photograph could not be opened, read or written;
+ * `refusalText` words it.
+ */
 export type Refusal =
   | { kind: 'no-collection' | 'collection-exists' | 'closed' | 'no-database'; place: string }
   /** The database is gone; so many folders in `backups/` hold a state of it. */

@@ -12,9 +12,9 @@ export const startingStepsLabel =
 const inCents: readonly WorkStep[] = [...openingSteps, ...finishSteps, ...partSteps, ...closingSteps];
 
 /**
- * The project's own starting steps, in the order of the work: common practice, no source. Meant to be edited. Times are minutes, amounts
- * whole minor units of `currency`; where a currency has no decimals, its units are taken as cents are.
- * Throws RangeError when `currency` is no ISO 4217 code.
+ * The project's own starting steps, in the order of the work: common practice, no source. Meant to be edited.
+ * Times are minutes, amounts whole minor units of `currency`; where a currency has no decimals, its units are
+ * taken as cents are. Throws RangeError when `currency` is no ISO 4217 code.
  */
 export const startingSteps = (currency: Currency): readonly WorkStep[] => {
   const scale = 10 ** Math.max(0, currencyDecimals(currency) - 2);

@@ -7,7 +7,10 @@ export const three = (low: number, likely: number, high: number): ThreePoint => 
 
 type Given = Pick<WorkStep, 'id' | 'name' | 'kinds' | 'hands'> & Partial<WorkStep>;
 
-/** A step with what it leaves unsaid: about the whole car, called for by its kind alone, harmless, without materials. */
+/**
+ * A step with what it leaves unsaid: about the whole car, called for by its kind alone,
+ * harmless, without materials.
+ */
 export const step = (given: Given): WorkStep => ({
   part: null,
   call: {},

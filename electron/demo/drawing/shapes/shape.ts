@@ -6,7 +6,10 @@ export interface Shape {
   outline: PathPoint[];
   /** The edge between flank and upper surfaces, from nose to tail. */
   belt: PathPoint[];
-  /** Upper edge of the roof from the foot of the windscreen to the foot of the rear window; none on an open car. */
+  /**
+   * Upper edge of the roof from the foot of the windscreen to the foot of the rear window;
+   * none on an open car.
+   */
   roof: PathPoint[] | null;
   /** Near-side windows. */
   windows: Point[][];

@@ -8,7 +8,9 @@ import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { CarBody } from './car-body.tsx';
 
-/** One car by its id. Its neighbours are asked for beforehand, so that walking from car to car does not wait. */
+/**
+ * One car by its id. Its neighbours are asked for beforehand, so that walking from car to car does not wait.
+ */
 export const CarScreen = ({ id }: { id: number }) => {
   const client = useQueryClient();
   const known = Number.isInteger(id) && id > 0;

@@ -1,7 +1,10 @@
 import { type ReactNode, type Ref, useEffect, useRef, useState } from 'react';
 import classes from './in-place.module.css';
 
-/** A text that is edited where it stands: it is kept when the field is left or Enter pressed, and Escape puts it back. */
+/**
+ * A text that is edited where it stands: it is kept when the field is left or Enter pressed, and
+ * Escape puts it back.
+ */
 export const InPlaceText = ({
   label,
   value,

@@ -151,7 +151,10 @@ const tests: Record<FilterPart, (car: CarRow, filter: CarFilter) => boolean> = {
   rarity: (car, { rarity }) => rarity.length === 0 || (car.rarity !== null && rarity.includes(car.rarity)),
 };
 
-/** The cars that a filter lets through; `except` leaves one part of it open, to count what each choice of it would show. */
+/**
+ * The cars that a filter lets through; `except` leaves one part of it open, to count what each choice
+ * of it would show.
+ */
 export const filterCars = (cars: readonly CarRow[], filter: CarFilter, except?: FilterPart): CarRow[] => {
   const words = fold(filter.text).split(/\s+/).filter(Boolean);
   const parts = (Object.keys(tests) as FilterPart[]).filter(part => part !== except);

@@ -1,6 +1,9 @@
 import { useSyncExternalStore } from 'react';
 
-/** The cars that are ticked for a change in bulk. Kept beside the grid, so that a tick draws its own cell and no other. */
+/**
+ * The cars that are ticked for a change in bulk. Kept beside the grid, so that a tick draws its own
+ * cell and no other.
+ */
 export class Ticks {
   private ids: ReadonlySet<number> = new Set();
   private listeners = new Set<() => void>();

@@ -13,7 +13,9 @@ import {
 
 export type DecidedWord = 'undecided' | 'decided' | 'otherwise';
 
-/** Which cars are weighed, as the sentence says it and the address keeps it. Empty lists and null mean any. */
+/**
+ * Which cars are weighed, as the sentence says it and the address keeps it. Empty lists and null mean any.
+ */
 export interface Filter {
   lot: number | null;
   finish: FinishState[];

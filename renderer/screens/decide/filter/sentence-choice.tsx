@@ -13,7 +13,10 @@ export interface SentenceOption<Value extends string> {
   label: ReactNode;
 }
 
-/** A word of the sentence that can be changed: a menu of what else it could say. Several can be ticked where `many`. */
+/**
+ * A word of the sentence that can be changed: a menu of what else it could say. Several can be
+ * ticked where `many`.
+ */
 export const SentenceChoice = <Value extends string>({
   label,
   says,

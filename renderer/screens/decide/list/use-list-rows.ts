@@ -3,7 +3,10 @@ import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Season } from '../season/season.ts';
 import type { ListRow } from './columns.tsx';
 
-/** The rows of the list; one whose car and standing are as they were stays the same, so that it is not drawn again. */
+/**
+ * The rows of the list; one whose car and standing are as they were stays the same, so that it is
+ * not drawn again.
+ */
 export const useListRows = (cars: readonly DecisionSummary[], standings: Season['standings']): ListRow[] => {
   const kept = useRef(new Map<number, ListRow>());
   return useMemo(() => {

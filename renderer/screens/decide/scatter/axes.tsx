@@ -7,7 +7,9 @@ import classes from './scatter.module.css';
 const signed = (gain: Minor, scale: GainScale) =>
   gain === 0 ? '0' : `${gain < 0 ? '−' : '+'}${axisText(Math.abs(gain), scale.currency)}`;
 
-/** The lines and figures behind the dots, and the owner's floors: beyond both, an option may be recommended. */
+/**
+ * The lines and figures behind the dots, and the owner's floors: beyond both, an option may be recommended.
+ */
 export const Axes = ({
   scale,
   probabilities,

@@ -38,7 +38,10 @@ export interface ProbabilityScale {
   ticks: number[];
 }
 
-/** The axis begins at the last quarter below the floor and every car, so that what is empty beneath takes no room. */
+/**
+ * The axis begins at the last quarter below the floor and every car, so that what is empty
+ * beneath takes no room.
+ */
 export const probabilityScale = (probabilities: readonly number[], floor: number): ProbabilityScale => {
   let lowest = floor - 0.08;
   for (const probability of probabilities) if (probability < lowest) lowest = probability;
@@ -89,7 +92,10 @@ export const dotAt = (dots: readonly Dot[], x: number, y: number, reach = 8): Do
 
 export type Direction = 'left' | 'right' | 'up' | 'down';
 
-/** How far along a direction a step goes, and how far aside, clockwise; the four are quarter turns of one another. */
+/**
+ * How far along a direction a step goes, and how far aside, clockwise; the four are quarter
+ * turns of one another.
+ */
 const ahead: Record<Direction, (dx: number, dy: number) => [along: number, aside: number]> = {
   right: (dx, dy) => [dx, dy],
   down: (dx, dy) => [dy, -dx],
@@ -98,11 +104,12 @@ const ahead: Record<Direction, (dx: number, dy: number) => [along: number, aside
 };
 
 /**
- * The next dot in a direction: the nearest (along plus aside) in the quarter of the plot that lies that way; where that
- * is empty, the nearest of all that lie that way at all. Of dots on one spot each is met in turn.
+ * The next dot in a direction: the nearest (along plus aside) in the quarter of the plot that lies that way;
+ * where that is empty, the nearest of all that lie that way at all. Of dots on one spot each is met in turn.
  *
- * No dot is missed: heading for it by the quarter in which it lies, no step leads further from it, and within finitely
- * many one leads nearer. This needs each diagonal to belong to one quarter alone, and a dot on it to win a tie.
+ * No dot is missed: heading for it by the quarter in which it lies, no step leads further from it, and
+ * within finitely many one leads nearer. This needs each diagonal to belong to one quarter alone, and a dot
+ * on it to win a tie.
  */
 export const nextDot = (dots: readonly Dot[], from: Dot, direction: Direction): Dot | null => {
   const here = dots.indexOf(from);

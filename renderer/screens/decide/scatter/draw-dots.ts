@@ -88,7 +88,10 @@ export const drawDots = (
   }
 };
 
-/** Draws a ring around each dot of the season, on a sheet of its own: going in and out must not draw all dots anew. */
+/**
+ * Draws a ring around each dot of the season, on a sheet of its own: going in and out must not
+ * draw all dots anew.
+ */
 export const drawRings = (
   canvas: HTMLCanvasElement,
   dots: readonly Dot[],

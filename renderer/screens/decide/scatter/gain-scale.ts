@@ -2,8 +2,8 @@ import { currencyDecimals } from '../../../../valuation/money.ts';
 import type { Currency, Minor } from '../../../../valuation/types.ts';
 
 /**
- * An axis of gains that is even around nothing and logarithmic further out (asinh), so that a loss of 3, a gain of 8 and
- * one of 800 can all be told from their neighbours.
+ * An axis of gains that is even around nothing and logarithmic further out (asinh), so that a loss of 3, a
+ * gain of 8 and one of 800 can all be told from their neighbours.
  */
 export interface GainScale {
   /** 0 at the left end, 1 at the right. */
@@ -33,7 +33,10 @@ export const gainScale = (gains: readonly Minor[], currency: Currency, leastGain
 
 const steps = [1, 2, 5];
 
-/** Round gains along the axis, none nearer to its neighbour than `apart` (a share of the axis); nothing always stands. */
+/**
+ * Round gains along the axis, none nearer to its neighbour than `apart` (a share of the axis);
+ * nothing always stands.
+ */
 export const gainTicks = (scale: GainScale, apart: number): Minor[] => {
   const unit = 10 ** currencyDecimals(scale.currency);
   const furthest = Math.max(Math.abs(scale.low), Math.abs(scale.high));

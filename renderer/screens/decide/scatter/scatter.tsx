@@ -20,8 +20,8 @@ const directions: Record<string, Direction> = {
 };
 
 /**
- * Every car by what it is expected to gain and how likely that is; its size is what it costs, its mark what is
- * recommended. The list beside it says the same in words and figures, and both have one cursor.
+ * Every car by what it is expected to gain and how likely that is; its size is what it costs, its mark what
+ * is recommended. The list beside it says the same in words and figures, and both have one cursor.
  */
 export const Scatter = ({
   cars,

@@ -1,6 +1,6 @@
 /**
- * A limit as typed: null for none, undefined for what is no number from 0 to `ceiling`, or no whole one where `whole`
- * is asked. A comma may stand for the decimal point.
+ * A limit as typed: null for none, undefined for what is no number from 0 to `ceiling`, or no whole one where
+ * `whole` is asked. A comma may stand for the decimal point.
  */
 export const readLimit = (
   text: string,

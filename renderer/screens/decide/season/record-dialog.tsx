@@ -102,7 +102,10 @@ const Body = ({ list, onClose }: { list: readonly ToRecord[]; onClose: () => voi
   );
 };
 
-/** Shows what is going to be recorded, asks for a reason where a guard is overruled, and records all as one action. */
+/**
+ * Shows what is going to be recorded, asks for a reason where a guard is overruled, and records
+ * all as one action.
+ */
 export const RecordDialog = ({
   list,
   onClose,

@@ -12,7 +12,10 @@ import { type Season, type Totals, tightest } from './season.ts';
 
 const hoursText = (hours: number) => String(Math.round(hours * 10) / 10);
 
-/** The season at the foot: what the chosen cars take of hours, cash and parts, what they gain, and what to do with them. */
+/**
+ * The season at the foot: what the chosen cars take of hours, cash and parts, what they gain, and what
+ * to do with them.
+ */
 export const SeasonBar = ({
   season,
   totals,

@@ -66,7 +66,9 @@ export interface Totals {
   crowded: string[];
 }
 
-/** What the season's cars take and are expected to gain over leaving them. Cars that are gone count no more. */
+/**
+ * What the season's cars take and are expected to gain over leaving them. Cars that are gone count no more.
+ */
 export const totalsOf = (season: Season, cars: readonly DecisionSummary[]): Totals => {
   const taken = cars.filter(({ car, plan }) => plan && isIn(season.standings.get(car.id)));
   const parts: Record<string, number> = {};
@@ -121,7 +123,10 @@ const tightness = ({ used, limit }: Meter): number =>
 /** The most cars that are weighed against one another at once. */
 export const mostCandidates = 2000;
 
-/** The cars among which the best set is looked for: those that gain and may be painted, and those that must be in. */
+/**
+ * The cars among which the best set is looked for: those that gain and may be painted, and those
+ * that must be in.
+ */
 export const candidatesOf = (season: Season, cars: readonly DecisionSummary[]): number[] =>
   cars
     .filter(

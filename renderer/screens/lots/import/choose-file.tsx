@@ -37,7 +37,9 @@ export const KindSwitch = ({ as, onKind }: { as: ImportKind; onKind: (as: Import
   />
 );
 
-/** Before there is a list: what kinds there are, the ways to hand one over, and what such a list looks like. */
+/**
+ * Before there is a list: what kinds there are, the ways to hand one over, and what such a list looks like.
+ */
 export const ChooseFile = ({
   as,
   onKind,

@@ -50,8 +50,8 @@ export const choiceFor = (as: ImportKind, lotId: number | null): ImportChoice =>
 type Columns = ImportPreview['columns'];
 
 /**
- * Maps a heading to one of our columns, or to none. A column of ours that another heading gives by choice is let go there;
- * one that it gives by recognition gives way by itself.
+ * Maps a heading to one of our columns, or to none. A column of ours that another heading gives by choice is
+ * let go there; one that it gives by recognition gives way by itself.
  */
 export const mapHeading = (
   choice: ImportChoice,

@@ -11,7 +11,10 @@ import { choiceFor, isKind, lotNameOf, pastedLotName, type Source } from './impo
 import { ImportedResult } from './import-result.tsx';
 import { ImportWork } from './import-work.tsx';
 
-/** From a list to cars, sale records or the reference: chosen or pasted, looked at, mapped, taken; and undone where it was wrong. */
+/**
+ * From a list to cars, sale records or the reference: chosen or pasted, looked at, mapped, taken; and undone
+ * where it was wrong.
+ */
 export const ImportScreen = () => {
   const asked = new URLSearchParams(useSearch());
   const { data: summary } = useSummary();

@@ -5,7 +5,10 @@ import { CurrencyField } from '../../../components/inputs/currency-field.tsx';
 import classes from './import.module.css';
 import type { ImportChoice } from './import-choice.ts';
 
-/** What sale records need besides: the currency of bare amounts, and what to do with castings that nobody knows yet. */
+/**
+ * What sale records need besides: the currency of bare amounts, and what to do with castings that
+ * nobody knows yet.
+ */
 export const SalesChoices = ({
   preview,
   choice,

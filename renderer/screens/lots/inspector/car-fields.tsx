@@ -5,7 +5,10 @@ import { MoneyInput } from '../../../components/inputs/money-input.tsx';
 import type { LotWrites } from '../lot/use-lot-writes.ts';
 import classes from './inspector.module.css';
 
-/** The rest of a car: its share of the lot's cost, where it lies, and notes. Each is kept when its field is left. */
+/**
+ * The rest of a car: its share of the lot's cost, where it lies, and notes. Each is kept when
+ * its field is left.
+ */
 export const CarFields = ({ row, lot, writes }: { row: CarRow; lot: LotPage; writes: LotWrites }) => {
   const [location, setLocation] = useState(row.location);
   const [notes, setNotes] = useState(row.notes);

@@ -14,7 +14,9 @@ import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
 import { WorthStrip } from '../../../components/worth-strip/worth-strip.tsx';
 import classes from './inspector.module.css';
 
-/** The worth strip of a car with its three ranges in figures, what they rest on, and what follows from them. */
+/**
+ * The worth strip of a car with its three ranges in figures, what they rest on, and what follows from them.
+ */
 export const CarWorth = ({
   row,
   car,

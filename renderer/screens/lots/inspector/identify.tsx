@@ -101,7 +101,10 @@ const ByFeatures = ({ castingId, row, writes }: { castingId: number; row: CarRow
   );
 };
 
-/** Leads from what can be seen on a car to its variation: one telling feature at a time, the rest shrinking with each. */
+/**
+ * Leads from what can be seen on a car to its variation: one telling feature at a time, the rest
+ * shrinking with each.
+ */
 export const Identify = ({ row, car, writes }: { row: CarRow; car: CarPage | null; writes: LotWrites }) => (
   <section className={classes.part} aria-label="Identify">
     <h3>Identify by features</h3>

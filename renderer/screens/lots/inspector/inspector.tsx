@@ -100,7 +100,10 @@ const Body = ({
   );
 };
 
-/** The car under the grid's cursor: its pictures, what it is, what it is worth, and its condition part by part. */
+/**
+ * The car under the grid's cursor: its pictures, what it is, what it is worth, and its
+ * condition part by part.
+ */
 export const Inspector = (props: {
   panel: Ref<HTMLElement>;
   row: CarRow | null;

@@ -23,7 +23,9 @@ export const suggestCastings: Search = async text =>
     }),
   }));
 
-/** Searches that depend on a row's casting; its page is asked for once and kept until something is written. */
+/**
+ * Searches that depend on a row's casting; its page is asked for once and kept until something is written.
+ */
 export const choicesByCasting = (client: QueryClient) => {
   const casting = (id: number) =>
     client.fetchQuery({

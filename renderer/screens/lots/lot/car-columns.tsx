@@ -89,7 +89,9 @@ const identityColumns = (client: QueryClient, means: OwnMeanings): GridColumn<Ca
 const shareText = (row: CarRow): string =>
   row.cost === null || row.costCurrency === null ? '' : amountText(row.cost, row.costCurrency);
 
-/** The columns of a lot's grid. `scale` is shared by its worth strips, which are in the reporting currency. */
+/**
+ * The columns of a lot's grid. `scale` is shared by its worth strips, which are in the reporting currency.
+ */
 export const carColumns = ({
   client,
   lotCurrency,

@@ -24,7 +24,10 @@ const castingPatch = ({ value, choice }: Cell): CarPatch => {
   return { asWritten: { casting: asText(value) } };
 };
 
-/** What one edited cell changes of its car; null for a cell that is no part of the car itself, such as its share. */
+/**
+ * What one edited cell changes of its car; null for a cell that is no part of the car itself,
+ * such as its share.
+ */
 export const patchOf = (cell: Cell): CarPatch | null => {
   const text = asText(cell.value);
   switch (cell.columnId) {

@@ -15,7 +15,10 @@ const Figure = ({ word, children, under }: { word: string; children: ReactNode; 
   </div>
 );
 
-/** How the purchase stands: spent, realised, still here, and what that comes to. Amounts in the reporting currency. */
+/**
+ * How the purchase stands: spent, realised, still here, and what that comes to. Amounts in
+ * the reporting currency.
+ */
 export const LotFigures = ({ lot, currency }: { lot: LotPage; currency: Currency }) => {
   const { result } = lot;
   const sold = lot.rows.filter(row => row.status === 'sold').length;

@@ -21,7 +21,10 @@ const PanelIcon = () => (
 const count = (done: number, all: number, word: string) =>
   done === all ? `all ${word}` : `${done.toLocaleString()} of ${all.toLocaleString()} ${word}`;
 
-/** The head of a lot: what it is, how far it is catalogued, how it stands, and what can be done with the whole of it. */
+/**
+ * The head of a lot: what it is, how far it is catalogued, how it stands, and what can be done with
+ * the whole of it.
+ */
 export const LotHeader = ({
   lot,
   currency,

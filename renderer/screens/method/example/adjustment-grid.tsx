@@ -8,7 +8,9 @@ import { factorText, kindsOf, together, type WorkedCar } from './worked.ts';
 
 const most = 8;
 
-/** The adjustment grid: a line for each of the weightiest sales, from its price to what it says of this car. */
+/**
+ * The adjustment grid: a line for each of the weightiest sales, from its price to what it says of this car.
+ */
 export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
   const records = car.records.slice(0, most);
   const rest = car.records.slice(most);

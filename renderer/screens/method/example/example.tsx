@@ -20,7 +20,9 @@ import { Ledger } from './ledger.tsx';
 import { Shares } from './shares.tsx';
 import { mostAdjusted, mostTelling, type WorkedCar, workedCar } from './worked.ts';
 
-/** The dearest cars that have a worth, each with the records behind it; an invented one where there is none. */
+/**
+ * The dearest cars that have a worth, each with the records behind it; an invented one where there is none.
+ */
 const findExamples = async (currency: Currency): Promise<WorkedCar[]> => {
   const { best } = await api.collection.home();
   const worked = await Promise.all(

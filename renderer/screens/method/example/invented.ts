@@ -39,7 +39,10 @@ const told: Told[] = [
   ['2023-04-01', 19, null, 4, { castingId: 2 }],
 ];
 
-/** A car worked through by the engine itself on an invented market, for a collection in which no car has a worth yet. */
+/**
+ * A car worked through by the engine itself on an invented market, for a collection in which no car
+ * has a worth yet.
+ */
 export const inventedCar = (currency: Currency): WorkedCar | null => {
   const unit = defaultAssumptions(currency).decision.leastGain / 5;
   const sales = told.map(

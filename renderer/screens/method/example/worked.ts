@@ -46,7 +46,10 @@ export const workedCar = (
         currency,
       };
 
-/** The car that shows most: with several sales of its own and some of its casting's, neither without nor overwhelmed by evidence. */
+/**
+ * The car that shows most: with several sales of its own and some of its casting's, neither without nor
+ * overwhelmed by evidence.
+ */
 export const mostTelling = (cars: readonly WorkedCar[]): WorkedCar | null => {
   const telling = ({ evidence, grade }: WorkedCar) =>
     Math.min(evidence.sales, 6) * 2 +
@@ -79,7 +82,10 @@ export const kindsOf = (records: WorkedCar['records']): Adjustment['what'][] => 
   return order.filter(what => records.some(record => record.adjustments.some(line => line.what === what)));
 };
 
-/** All that one kind of adjustment did to a record: the product of its lines and their causes; null where it did nothing. */
+/**
+ * All that one kind of adjustment did to a record: the product of its lines and their causes; null
+ * where it did nothing.
+ */
 export const together = (
   lines: readonly Adjustment[],
   what: Adjustment['what'],

@@ -25,7 +25,10 @@ const has = (row: VariationRow, seen: Seen, but?: VariationFeature): boolean =>
     feature => feature === but || seen[feature] === undefined || row.features[feature] === seen[feature],
   );
 
-/** The variations that have all that was seen, and for every feature that tells variations apart what can still be answered. */
+/**
+ * The variations that have all that was seen, and for every feature that tells variations apart what can
+ * still be answered.
+ */
 export const narrow = (
   rows: readonly VariationRow[],
   seen: Seen,

@@ -6,7 +6,10 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import classes from '../reference.module.css';
 import { whatFallsBack } from './falls-back.ts';
 
-/** Removes a variation; one that cars or sale records are identified by, only after saying what that does to them. */
+/**
+ * Removes a variation; one that cars or sale records are identified by, only after saying what
+ * that does to them.
+ */
 export const RemoveVariation = ({
   variation,
   onRemoved,

@@ -9,8 +9,8 @@ interface Settling<Settlement, Done> {
 }
 
 /**
- * Settles rows that wait one after the other, however fast the keys come: a row leaves the list as soon as it is settled, and is back where
- * the service refuses it or it is undone.
+ * Settles rows that wait one after the other, however fast the keys come: a row leaves the list as soon as it
+ * is settled, and is back where the service refuses it or it is undone.
  */
 export const useSettling = <Row, Settlement, Done>(
   waiting: readonly Row[],

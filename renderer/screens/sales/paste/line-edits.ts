@@ -25,7 +25,10 @@ const correct = (said: LineCorrection | undefined, more: Partial<LineCorrection>
   fields: { ...said?.fields, ...more.fields },
 });
 
-/** A casting from the list, with the features of its variation where one was picked; or a name as it was typed. */
+/**
+ * A casting from the list, with the features of its variation where one was picked; or a name
+ * as it was typed.
+ */
 const pickCasting = async (
   said: LineCorrection | undefined,
   { value, choice }: CellChange,

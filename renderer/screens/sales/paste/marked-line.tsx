@@ -56,7 +56,9 @@ export const piecesOf = ({
   return pieces;
 };
 
-/** The line with what was understood underlaid and what was not underlined; `named` writes the fields beneath. */
+/**
+ * The line with what was understood underlaid and what was not underlined; `named` writes the fields beneath.
+ */
 export const MarkedLine = ({ row, named = false }: { row: SaleLineRow; named?: boolean }) => (
   <span className={named ? classes.namedLine : classes.markedLine} title={named ? undefined : row.text}>
     {piecesOf(row).map((piece, at) => {

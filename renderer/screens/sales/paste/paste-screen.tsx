@@ -63,7 +63,10 @@ const Pasting = ({ summary }: { summary: CollectionSummary }) => {
   );
 };
 
-/** From lines of sales that somebody noted to sale records: pasted, looked at, corrected, and added as one action. */
+/**
+ * From lines of sales that somebody noted to sale records: pasted, looked at, corrected, and
+ * added as one action.
+ */
 export const PasteScreen = () => {
   const { data: summary } = useSummary();
   return summary ? <Pasting key={summary.dir} summary={summary} /> : <LoadingState />;

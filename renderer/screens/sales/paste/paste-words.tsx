@@ -30,7 +30,10 @@ const Asking = ({ words }: { words: readonly AskedWord[] }) => {
   );
 };
 
-/** Asks what texts of the lines mean, beside them; each answer is one of the owner's words, and the lines are read anew with it. */
+/**
+ * Asks what texts of the lines mean, beside them; each answer is one of the owner's words, and the lines are
+ * read anew with it.
+ */
 export const PasteWords = ({
   words,
   opened,

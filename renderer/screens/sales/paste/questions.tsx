@@ -28,7 +28,10 @@ const dateSentence = ({ openDates, dateOrders }: ReadSaleLines, answered: boolea
     : 'Dates are read as other lines show.';
 };
 
-/** What the lines leave open for all of them: the order of dates, and the currency of bare amounts. Each is asked once. */
+/**
+ * What the lines leave open for all of them: the order of dates, and the currency of bare amounts.
+ * Each is asked once.
+ */
 export const Questions = ({
   read,
   draft,

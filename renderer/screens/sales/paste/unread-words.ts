@@ -4,7 +4,10 @@ import type { PasteRow } from './paste-draft.ts';
 
 const mostLines = 5;
 
-/** The texts of the lines that are not understood, each once, those of most lines first; names that wait are settled elsewhere. */
+/**
+ * The texts of the lines that are not understood, each once, those of most lines first; names that wait
+ * are settled elsewhere.
+ */
 export const unreadWords = (rows: readonly PasteRow[]): AskedWord[] => {
   const words = new Map<string, { column: string; text: string; lines: number[] }>();
   for (const { line, unread, name } of rows)

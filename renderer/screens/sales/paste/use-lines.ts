@@ -29,7 +29,10 @@ const correctedQuery = (draft: PasteDraft) => {
   };
 };
 
-/** Reads what a draft corrects before it is shown, so that a cell goes from what was typed to what became of it. */
+/**
+ * Reads what a draft corrects before it is shown, so that a cell goes from what was typed to
+ * what became of it.
+ */
 export const fetchCorrected = (client: QueryClient, draft: PasteDraft) =>
   client.fetchQuery(correctedQuery(draft));
 

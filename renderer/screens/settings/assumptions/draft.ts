@@ -18,7 +18,10 @@ export const countChanges = (before: unknown, after: unknown): number => {
   return count;
 };
 
-/** A changed grade carries along those above or below that it passes, so that a better grade is never worth less. */
+/**
+ * A changed grade carries along those above or below that it passes, so that a better grade is
+ * never worth less.
+ */
 export const withGrade = (multipliers: readonly number[], grade: number, value: number): number[] =>
   multipliers.map((before, index) => {
     if (index === grade - 1) return value;

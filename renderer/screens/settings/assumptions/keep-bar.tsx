@@ -2,7 +2,9 @@ import { Button, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import classes from './assumptions.module.css';
 
-/** Stands at the foot while something is changed: keeps it all as one new version with a note, or lets it go. */
+/**
+ * Stands at the foot while something is changed: keeps it all as one new version with a note, or lets it go.
+ */
 export const KeepBar = ({
   changes,
   next,

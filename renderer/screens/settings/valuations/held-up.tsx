@@ -17,7 +17,9 @@ const Figure = ({ name, value, note }: { name: string; value: string; note: stri
   </div>
 );
 
-/** Past worths against what the cars brought: how far off, how often outside the range, and what that says. */
+/**
+ * Past worths against what the cars brought: how far off, how often outside the range, and what that says.
+ */
 export const HeldUp = ({ currency }: { currency: Currency }) => {
   const past = useQuery({ queryKey: ['diagnostics'], queryFn: () => api.worth.diagnostics() });
   if (past.error) return <ErrorState error={past.error} retry={() => void past.refetch()} />;

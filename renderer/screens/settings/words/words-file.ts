@@ -13,8 +13,8 @@ export const wordsToCsv = (papa: typeof Papa, words: readonly WordAnswer[]): str
   )}\r\n`;
 
 /**
- * The words of such a file; a row without a meaning is a question that nobody has answered, and is left out. What cannot be
- * taken is told line by line.
+ * The words of such a file; a row without a meaning is a question that nobody has answered, and is left out.
+ * What cannot be taken is told line by line.
  */
 export const wordsFromCsv = (
   papa: typeof Papa,

@@ -18,7 +18,10 @@ const colour = fc.constantFrom('', 'Ember', 'ember ', 'Moss', 'Sky');
 const releaseName = fc.constantFrom('Harrow 0', 'Harrow 1', 'HARROW 1', 'Night Harrow');
 const place = fc.nat({ max: 40 });
 
-/** A reference of three castings, and what hangs on it by its place; places beyond what there is are taken modulo. */
+/**
+ * A reference of three castings, and what hangs on it by its place; places beyond what there is
+ * are taken modulo.
+ */
 const content = fc.record({
   castings: fc.array(
     fc.record({

@@ -6,7 +6,10 @@ import { newCollectionService, newService, refusalOf } from '../../../helpers/ap
 const addLot = (api: Awaited<ReturnType<typeof newCollectionService>>['api'], name: string) =>
   api.lots.create({ name, currency: 'USD', costs: [] });
 
-/** A closed collection with three backups of one day and a change after them, and a service that has nothing open. */
+/**
+ * A closed collection with three backups of one day and a change after them, and a service that
+ * has nothing open.
+ */
 const withBackups = async () => {
   const service = await newCollectionService();
   const { api, session, clock } = service;

@@ -19,7 +19,10 @@ beforeEach(() => {
   vi.clearAllMocks();
 });
 
-/** Cars that differ in grade and in what their owner says they are worth, so that none shares another's figures. */
+/**
+ * Cars that differ in grade and in what their owner says they are worth, so that none
+ * shares another's figures.
+ */
 const collectionOf = async (count: number) => {
   const { session, api } = await newCollectionService();
   const { variations } = await addReference(api);

@@ -1,7 +1,10 @@
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency, Minor } from '../../../../../valuation/types.ts';
 
-/** All that a car has cost: its share of its lot and the spending on it, one sum for each currency, none converted. */
+/**
+ * All that a car has cost: its share of its lot and the spending on it, one sum for each
+ * currency, none converted.
+ */
 export const spentOn = (
   car: Pick<CarPage, 'cost' | 'costCurrency' | 'expenses'>,
 ): { currency: Currency; minor: Minor }[] => {

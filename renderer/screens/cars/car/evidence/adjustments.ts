@@ -14,7 +14,9 @@ const adjustmentColumns: readonly { what: AdjustmentColumn; title: string }[] = 
   { what: 'parts', title: 'parts' },
 ];
 
-/** Departures from the specification are shown with the parts: both say how the car differs from a whole one. */
+/**
+ * Departures from the specification are shown with the parts: both say how the car differs from a whole one.
+ */
 const columnOf = (what: ExplainedRecord['adjustments'][number]['what']): AdjustmentColumn =>
   what === 'fidelity' ? 'parts' : what;
 
@@ -42,8 +44,8 @@ export interface Step {
 }
 
 /**
- * The price after each adjustment. `unit` is how many minor units of the reporting currency one of the record's is worth
- * before any rate: 1 where both have the same decimals, 100 from yen to dollars.
+ * The price after each adjustment. `unit` is how many minor units of the reporting currency one of the
+ * record's is worth before any rate: 1 where both have the same decimals, 100 from yen to dollars.
  */
 export const stepsOf = (record: Pick<ExplainedRecord, 'price' | 'adjustments'>, unit: number): Step[] => {
   let amount = record.price * unit;

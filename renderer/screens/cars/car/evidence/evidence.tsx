@@ -20,7 +20,9 @@ const kinds = whichWorths.map(which => ({ value: which, label: worthNames[which]
 const fewest = 12;
 const step = 50;
 
-/** The sale records behind a worth, line by line: what each was sold for, and how it was brought to this car. */
+/**
+ * The sale records behind a worth, line by line: what each was sold for, and how it was brought to this car.
+ */
 export const Evidence = ({
   car,
   currency,

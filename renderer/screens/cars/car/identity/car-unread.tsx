@@ -3,7 +3,9 @@ import { AskWaiting, useWaitingWords } from '../../../../components/own-words/as
 import { wordKey } from '../../../../components/own-words/ask-words.tsx';
 import classes from './identity.module.css';
 
-/** What was written about this car and is not understood, to be settled here for all cars that say the same. */
+/**
+ * What was written about this car and is not understood, to be settled here for all cars that say the same.
+ */
 export const CarUnread = ({ car }: { car: CarPage }) => {
   const { data = [] } = useWaitingWords();
   if (car.unread.length === 0) return null;

@@ -11,7 +11,9 @@ const written: Record<string, string> = {
   release_year: 'year',
 };
 
-/** The features that tell its variation apart; of a car that is not settled, what was written and what may be. */
+/**
+ * The features that tell its variation apart; of a car that is not settled, what was written and what may be.
+ */
 export const FeatureList = ({ car }: { car: CarPage }) => {
   const known = variationFeatures.filter(feature => feature !== 'colour' && car.features[feature] !== '');
   const asWritten = Object.entries(car.asWritten).filter(

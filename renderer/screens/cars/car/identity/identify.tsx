@@ -44,7 +44,9 @@ const Remaining = ({ row, current, onTake }: { row: VariationRow; current: boole
   </li>
 );
 
-/** Finds the variation: first the casting by its name, then feature by feature, the most telling asked first. */
+/**
+ * Finds the variation: first the casting by its name, then feature by feature, the most telling asked first.
+ */
 export const Identify = ({
   car,
   asked,

@@ -6,7 +6,10 @@ import classes from './photographs.module.css';
 
 const dated = (word: string, on: string | null) => (on ? `${word} · ${dateText(on)}` : word);
 
-/** One view before and after the work, the one laid over the other up to a line that is drawn with mouse or arrow keys. */
+/**
+ * One view before and after the work, the one laid over the other up to a line that is drawn with
+ * mouse or arrow keys.
+ */
 export const BeforeAfter = ({ pair, car }: { pair: PhotoPair; car: string }) => {
   const [at, setAt] = useState(50);
   return (

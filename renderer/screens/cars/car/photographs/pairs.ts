@@ -8,7 +8,10 @@ export interface PhotoPair {
   after: PhotoView;
 }
 
-/** The views that were taken both before and after, in the photographs' order; of several the first before and the last after. */
+/**
+ * The views that were taken both before and after, in the photographs' order; of several the first before
+ * and the last after.
+ */
 export const photoPairs = (photos: readonly PhotoView[]): PhotoPair[] => {
   const views = [...new Set(photos.map(photo => photo.view))];
   return views.flatMap(view => {

@@ -14,7 +14,10 @@ import classes from './photographs.module.css';
 
 const accepted = 'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif';
 
-/** A car's photographs: one large, the others beside it, before against after where both were taken; files can be dropped on it. */
+/**
+ * A car's photographs: one large, the others beside it, before against after where both were taken; files can
+ * be dropped on it.
+ */
 export const Photographs = ({ car }: { car: CarPage }) => {
   const photos = car.photos;
   const pairs = photoPairs(photos);

@@ -10,7 +10,10 @@ import { emptyLine, lineKinds, lineTotal, type PlanDraft, type PlanLine } from '
 
 const points = ['low', 'likely', 'high'] as const;
 
-/** What the work takes besides hours: each line with its cost as low, likely and high, and the part it draws from the shelf. */
+/**
+ * What the work takes besides hours: each line with its cost as low, likely and high, and the part it
+ * draws from the shelf.
+ */
 export const PlanLines = ({
   draft,
   currency,

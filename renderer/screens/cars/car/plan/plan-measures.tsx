@@ -80,7 +80,10 @@ export const PlanMeasures = ({ draft, onChange }: Part) => (
   </div>
 );
 
-/** Where the work departs from the factory specification; each departure lowers fidelity, and with it the worth. */
+/**
+ * Where the work departs from the factory specification; each departure lowers fidelity, and
+ * with it the worth.
+ */
 export const Deviations = ({ draft, onChange }: Part) => (
   <fieldset className={classes.deviations}>
     <legend>Departures from the factory specification</legend>

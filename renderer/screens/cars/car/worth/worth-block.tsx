@@ -21,7 +21,10 @@ const levels = {
   everything: 'another series',
 } as const;
 
-/** The sales that tell most, as dots: this variation's and its casting's; from further off only where there are none of those. */
+/**
+ * The sales that tell most, as dots: this variation's and its casting's; from further off only where there
+ * are none of those.
+ */
 const dotsOf = (explanation: WorthExplanation, currency: Currency): SaleDot[] => {
   const near = explanation.records.filter(({ level }) => level === 'variation' || level === 'casting');
   const shown = near.length > 0 ? near : explanation.records.slice(0, 40);
