@@ -46,7 +46,8 @@ const sourcesOf = (query: Node): string[] => {
   return tables.map(table => (table === 'setting' && key !== undefined ? settingSource(key) : table));
 };
 
-const settingSource = (key: string): string => `setting ${key}`;
+/** How a setting is called among what a query reads. */
+export const settingSource = (key: string): string => `setting ${key}`;
 
 /**
  * The same handle, noting in `reads` what each query reads: the names of its tables, and of settings
@@ -62,33 +63,4 @@ export const recordReads = (db: Kysely<Schema>, reads: Set<string>): Kysely<Sche
     transformResult: async ({ result }) => result,
   };
   return db.withPlugin(recorder);
-};
-
-/** What the newest action changed, in the names that `recordReads` notes. */
-export const changedSources = async (db: Kysely<Schema>): Promise<string[]> => {
-  const newest = db.selectFrom('change').select(eb => eb.fn.max('id').as('id'));
-  const rows = await db
-    .selectFrom('change_row')
-    .select('table_name')
-    .distinct()
-    .where('change_id', '=', newest)
-    .execute();
-  const tables = rows.map(row => row.table_name);
-  if (!tables.includes('setting')) return tables;
-  const settings = await db
-    .selectFrom('setting')
-    .select('key')
-    .where(eb =>
-      eb.exists(
-        eb
-          .selectFrom('change_row')
-          .select('change_row.id')
-          .where('change_id', '=', newest)
-          .where('table_name', '=', 'setting')
-          .whereRef('row_id', '<=', 'setting.id')
-          .where(inner => inner(inner.fn.coalesce('last_row_id', 'row_id'), '>=', inner.ref('setting.id'))),
-      ),
-    )
-    .execute();
-  return [...tables, ...settings.map(({ key }) => settingSource(key))];
 };

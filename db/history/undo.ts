@@ -110,7 +110,13 @@ const turn = (sqlite: Database, id: number, label: string, back: boolean) => {
   sqlite.prepare('UPDATE change SET undone = ? WHERE id = ?').run(back ? 1 : 0, id);
 };
 
-const replay = (collection: Collection, back: boolean): Promise<{ label: string }> => {
+/** An action that was taken back or done again. */
+export interface Replayed {
+  id: number;
+  label: string;
+}
+
+const replay = (collection: Collection, back: boolean): Promise<Replayed> => {
   const { sqlite } = collection.write;
   refuseNesting(collection, back ? 'Undo' : 'Redo');
   return withStorageErrors(collection.dir, () =>
@@ -130,13 +136,13 @@ const replay = (collection: Collection, back: boolean): Promise<{ label: string 
       } finally {
         sqlite.pragma('foreign_keys = ON');
       }
-      return { label: next.label };
+      return next;
     }),
   );
 };
 
 /** Takes back the newest action that is not undone, whole. Throws CollectionError 'nothing-to-undo'. */
-export const undo = (collection: Collection): Promise<{ label: string }> => replay(collection, true);
+export const undo = (collection: Collection): Promise<Replayed> => replay(collection, true);
 
 /** Does again the action undone last, whole. Throws CollectionError 'nothing-to-undo'. */
-export const redo = (collection: Collection): Promise<{ label: string }> => replay(collection, false);
+export const redo = (collection: Collection): Promise<Replayed> => replay(collection, false);

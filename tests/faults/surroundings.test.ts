@@ -60,7 +60,7 @@ describe('the clock', () => {
     expect((await listHistory(collection.read.db)).map(action => action.label)).toEqual(
       [3, 2, 1, 0].map(i => `Action ${i}`),
     );
-    for (const i of [3, 2, 1, 0]) expect(await undo(collection)).toEqual({ label: `Action ${i}` });
+    for (const i of [3, 2, 1, 0]) expect(await undo(collection)).toMatchObject({ label: `Action ${i}` });
   });
 });
 

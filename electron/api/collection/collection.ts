@@ -46,8 +46,8 @@ const history = needsCollection.handler(
 const step = (move: typeof undoLast) =>
   needsCollection.handler(async ({ context }): Promise<{ label: string } | null> => {
     try {
-      const { label } = await move(context.collection);
-      context.session.cache.allChanged();
+      const { id, label } = await move(context.collection);
+      await context.session.changed(id);
       return { label };
     } catch (error) {
       if (error instanceof CollectionError && error.code === 'nothing-to-undo') return null;

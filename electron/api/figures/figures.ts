@@ -1,6 +1,9 @@
+import { setImmediate as othersTurn } from 'node:timers/promises';
+import { pieces } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
+import { tablesOfCars } from '../../../db/history/changes.ts';
 import { recordReads } from '../../../db/reads.ts';
-import type { CarRecord } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars.ts';
 import {
   type Decision,
   decideCar,
@@ -13,6 +16,7 @@ import {
   valueCar,
 } from '../../../valuation/index.ts';
 import { BoundedMap, slot } from '../session/cache.ts';
+import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { DecisionSummary, Worths } from '../views.ts';
@@ -59,14 +63,22 @@ interface Held {
   reads: Set<string>;
   /** Cars that are alike in all that counts share their figures. */
   alike: BoundedMap<string, CarFigures>;
-  /** By car id: the car as it was, when what hangs on it was read, and the figures. */
-  cars: Map<number, { car: string; at: number; figures: CarFigures }>;
+  /** By car id: when the car and what hangs on it were read, and the figures. */
+  cars: Map<number, { at: number; figures: CarFigures }>;
 }
 
 /** Figures shared by cars that are alike, at most. */
 export const mostAlike = 5000;
 /** The figures that a session holds. */
 export const heldFigures = slot<Held | null>(() => null);
+
+const heldOn = (session: Session, fitted: FittedMarket): Held => {
+  const held = session.cache.of(heldFigures);
+  if (held?.fitted === fitted) return held;
+  const made: Held = { fitted, reads: new Set(), alike: new BoundedMap(mostAlike), cars: new Map() };
+  session.cache.put(heldFigures, made);
+  return made;
+};
 
 /** Works a car's figures out, with the market and subject that are given. */
 export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures => {
@@ -87,40 +99,85 @@ export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures =>
   };
 };
 
-/**
- * Figures of the given cars. Those of a car are worked out again only where the market, or the car itself
- * (its grade, parts, plan, …), has changed.
- */
-export const carFigures = async (session: Session, cars: CarRecord[]): Promise<Map<number, CarFigures>> => {
+const tables = slot<Set<string> | null>(() => null);
+
+/** The tables of which every row belongs to one car: a change in them touches that car and no other. */
+const carTables = (session: Session): Set<string> => {
+  const known = session.cache.of(tables) ?? tablesOfCars(openOf(session).read.sqlite);
+  session.cache.put(tables, known);
+  return known;
+};
+
+/** So many cars are read together, and so many worked out before other calls have their turn. */
+const readTogether = 5000;
+const beforeOthers = 100;
+
+/** Tells of a car whether its figures are to be worked out: it is new, it was touched, or something changed on which all depend. */
+const staleness = (session: Session, { cars, reads }: Held) => {
   const { cache } = session;
-  const fitted = await marketToday(session);
-  let state = cache.of(heldFigures);
-  if (state?.fitted !== fitted) {
-    state = { fitted, reads: new Set(), alike: new BoundedMap(mostAlike), cars: new Map() };
-    cache.put(heldFigures, state);
-  }
-  const { alike, reads } = state;
-  const changed = cache.lastChange(reads);
-  const written = new Map(cars.map(car => [car.id, JSON.stringify(car)]));
-  const unsure = cars.filter(({ id }) => {
-    const found = state.cars.get(id);
-    return !found || found.at < changed || found.car !== written.get(id);
-  });
+  const byCar = carTables(session);
+  const common = cache.lastChange([...reads].filter(source => !byCar.has(source)));
+  return (id: number): boolean => {
+    const found = cars.get(id);
+    return !found || found.at < common || found.at < cache.lastTouched(id);
+  };
+};
+
+const workOut = async (session: Session, state: Held, ids: number[]): Promise<void> => {
+  const open = openOf(session);
+  const { cache } = session;
   const at = cache.now();
-  if (unsure.length > 0)
-    for (const subject of await readSubjects(recordReads(openOf(session).read.db, reads), unsure)) {
-      const from = JSON.stringify({ ...subject, id: 0 });
-      const figures = alike.get(from) ?? figuresOf(fitted, subject);
-      if (!alike.has(from)) alike.set(from, figures);
-      state.cars.set(subject.id, { car: written.get(subject.id) ?? '', at, figures });
+  const db = recordReads(open.read.db, state.reads);
+  const subjects = await readSubjects(db, await listCars(db, { ids }));
+  const found = new Set(subjects.map(({ id }) => id));
+  for (const id of ids) if (!found.has(id)) state.cars.delete(id);
+  for (const [i, subject] of subjects.entries()) {
+    if (i % beforeOthers === beforeOthers - 1) {
+      await othersTurn();
+      if (session.collection !== open) throw refused('The collection was closed meanwhile.', 'no-collection');
     }
-  // A list of most of them tells which are no longer there.
-  if (cars.length * 2 >= state.cars.size)
-    for (const id of state.cars.keys()) if (!written.has(id)) state.cars.delete(id);
+    // Another call may have been here meanwhile.
+    if ((state.cars.get(subject.id)?.at ?? -1) >= at) continue;
+    const from = JSON.stringify({ ...subject, id: 0 });
+    const figures = state.alike.get(from) ?? figuresOf(state.fitted, subject);
+    if (!state.alike.has(from)) state.alike.set(from, figures);
+    state.cars.set(subject.id, { at, figures });
+  }
+};
+
+/**
+ * Figures of the given cars, by id. Those of a car are worked out again only where the market has changed, or the car itself (its grade,
+ * parts, plan, …) was touched by an action; other calls are answered in between.
+ */
+export const figuresById = async (
+  session: Session,
+  ids: readonly number[],
+): Promise<(id: number) => CarFigures | undefined> => {
+  const state = heldOn(session, await marketToday(session));
+  const stale = ids.filter(staleness(session, state));
+  for (const piece of pieces(stale, readTogether))
+    await workOut(session, state, piece.filter(staleness(session, state)));
+  // Cars that are gone are no longer asked for.
+  if (state.cars.size > ids.length && ids.length * 2 >= state.cars.size) {
+    const asked = new Set(ids);
+    for (const id of state.cars.keys()) if (!asked.has(id)) state.cars.delete(id);
+  }
+  return id => state.cars.get(id)?.figures;
+};
+
+/** The same as a map of those cars that are there. */
+export const carFigures = async (
+  session: Session,
+  cars: readonly { id: number }[],
+): Promise<Map<number, CarFigures>> => {
+  const of = await figuresById(
+    session,
+    cars.map(({ id }) => id),
+  );
   return new Map(
     cars.flatMap(({ id }) => {
-      const found = state.cars.get(id);
-      return found ? [[id, found.figures] as const] : [];
+      const figures = of(id);
+      return figures ? [[id, figures] as const] : [];
     }),
   );
 };

@@ -1,6 +1,6 @@
-/**
- * Where something is held between calls; made when it is first asked for, gone when the collection closes.
- */
+import type { Changes } from '../../../db/history/changes.ts';
+
+/** Where something is held between calls; made when it is first asked for, gone when the collection closes. */
 export interface Slot<T> {
   make: () => T;
 }
@@ -31,8 +31,11 @@ export interface SessionCache {
   now(): number;
   /** The time of the last change of any of these sources, in the names of `db/reads.ts`. */
   lastChange(sources: Iterable<string>): number;
-  changed(sources: Iterable<string>): void;
-  allChanged(): void;
+  /** The time at which a car, or what hangs on it, was last changed; 0 for one that was not. */
+  lastTouched(car: number): number;
+  /** The cars touched after a time; null where there were too many to tell. */
+  touchedAfter(at: number): number[] | null;
+  changed(changes: Changes): void;
   /** What is held in a slot. */
   of<T>(slot: Slot<T>): T;
   /** Puts another thing in a slot. */
@@ -41,10 +44,17 @@ export interface SessionCache {
   clear(): void;
 }
 
+/** So many cars are told apart; where more were touched, all count as touched. */
+const mostTouched = 50_000;
+
 export const createCache = (): SessionCache => {
   let clock = 0;
+  /** When everything, and when every car, last counted as changed. */
   let all = 0;
+  let allCars = 0;
   const changes = new Map<string, number>();
+  /** The time of each car's last change. */
+  const touched = new Map<number, number>();
   const held = new Map<Slot<unknown>, unknown>();
   return {
     now: () => clock,
@@ -53,13 +63,18 @@ export const createCache = (): SessionCache => {
       for (const source of sources) last = Math.max(last, changes.get(source) ?? 0);
       return last;
     },
-    changed(sources) {
+    lastTouched: car => Math.max(allCars, touched.get(car) ?? 0),
+    touchedAfter(at) {
+      if (at < allCars) return null;
+      return [...touched].flatMap(([car, when]) => (when > at ? [car] : []));
+    },
+    changed({ sources, cars }) {
       clock += 1;
       for (const source of sources) changes.set(source, clock);
-    },
-    allChanged() {
-      clock += 1;
-      all = clock;
+      for (const car of cars) touched.set(car, clock);
+      if (touched.size <= mostTouched) return;
+      allCars = clock;
+      touched.clear();
     },
     of<T>(wanted: Slot<T>): T {
       if (!held.has(wanted)) held.set(wanted, wanted.make());
@@ -71,7 +86,9 @@ export const createCache = (): SessionCache => {
     clear() {
       clock += 1;
       all = clock;
+      allCars = clock;
       changes.clear();
+      touched.clear();
       held.clear();
     },
   };

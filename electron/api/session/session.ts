@@ -5,9 +5,9 @@ import { type Restored, restore as restoreBackup } from '../../../db/backup/rest
 import { problemOf } from '../../../db/backup/survey.ts';
 import type { Collection } from '../../../db/collection.ts';
 import { asCollectionError, CollectionError } from '../../../db/errors.ts';
+import { type Actions, changesOf, newestAction } from '../../../db/history/changes.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
 import { collectionExists, createCollection, openCollection } from '../../../db/open-collection.ts';
-import { changedSources } from '../../../db/reads.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { ReportAssets } from '../../../reports/report-assets.ts';
@@ -60,11 +60,8 @@ export interface Session {
   restore(dir: string, name: string, unverified: boolean): Promise<Restored>;
   /** Adds a sentence that the owner must be told once. */
   tell(notice: string): void;
-  /**
-   * Forgets what has been kept of the tables that the newest action changed; for actions not run
-   * by this session.
-   */
-  changed(): Promise<void>;
+  /** Forgets what was remembered of all that was changed by actions since it was last called, or by one that was undone or done again. */
+  changed(replayed?: number): Promise<void>;
   /** Runs a write as one action of history and one undo; the label is a sentence in the past tense. */
   act<T>(label: string, work: Work<T>): Promise<T>;
   /** The same for thousands of rows. */
@@ -92,6 +89,8 @@ export const createSession = (options: SessionOptions): Session => {
   let problem: CollectionState['problem'] = null;
   let readOnlyBecause: string | null = null;
   let lastBackupCheck = 0;
+  /** The newest action of which the cache has heard. */
+  let heardOf = 0;
   const close = async () => {
     const open = collection;
     collection = null;
@@ -144,6 +143,7 @@ export const createSession = (options: SessionOptions): Session => {
     });
     await close();
     collection = next;
+    heardOf = newestAction(next.read.sqlite);
     problem = null;
     lastBackupCheck = options.now().getTime();
     notices.push(...next.notices);
@@ -162,9 +162,14 @@ export const createSession = (options: SessionOptions): Session => {
       notices.push(`The day's backup failed: ${error instanceof Error ? error.message : String(error)}`);
     }
   };
-  const changed = async () => {
+  const changed = async (replayed?: number) => {
     const current = need();
-    cache.changed(await changedSources(current.read.db));
+    const { sqlite } = current.read;
+    const newest = newestAction(sqlite);
+    const actions: Actions =
+      replayed === undefined ? { first: heardOf + 1, last: newest } : { first: replayed, last: replayed };
+    if (replayed === undefined) heardOf = newest;
+    cache.changed(changesOf(sqlite, actions));
     await backUpDaily(current);
   };
   const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
