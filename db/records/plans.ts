@@ -1,11 +1,24 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { PartState, RestorationPlan } from '../../valuation/types.ts';
-import { deviationKinds, isGrade, originalities, partNames } from '../../valuation/words.ts';
+import type { PartState, PlanWishes, RestorationPlan, WorkLine } from '../../valuation/types.ts';
+import { deviationKinds, isGrade, originalities, type PlanKind, partNames } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readJson, readWords } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 import { ensurePart } from './parts.ts';
+import { rowToStep, type SavedLine, stepToRow } from './plan-steps.ts';
 
-export type StoredPlan = RestorationPlan & { carId: number; notes: string };
+export type StoredPlan = RestorationPlan & {
+  carId: number;
+  notes: string;
+  /** What it was made of; absent for one that was written down in figures. */
+  made?: MadeOf;
+};
+
+/** The wishes with which a plan was made from its car, the version of the steps (0: the starting steps), and its lines as they were then. */
+export interface MadeOf {
+  wishes: PlanWishes;
+  libraryVersion: number;
+  lines: readonly WorkLine[];
+}
 
 const hours = (minutes: number) => minutes / 60;
 const minutes = (hour: number) => Math.round(hour * 60);
@@ -82,6 +95,8 @@ export const savePlan = async (trx: Transaction<Schema>, plan: StoredPlan): Prom
     spoiled_share_permille: Math.round(plan.spoiledShare * 1000),
     notes: plan.notes,
     closure: plan.closure ?? null,
+    wishes: JSON.stringify(plan.made?.wishes ?? {}),
+    library_version: plan.made?.libraryVersion ?? null,
   };
   const { id } = await trx
     .insertInto('restoration_plan')
@@ -90,6 +105,12 @@ export const savePlan = async (trx: Transaction<Schema>, plan: StoredPlan): Prom
     .returning('id')
     .executeTakeFirstOrThrow();
   await trx.deleteFrom('plan_line').where('plan_id', '=', id).execute();
+  await trx.deleteFrom('plan_step').where('plan_id', '=', id).execute();
+  for (const [position, line] of (plan.made?.lines ?? []).entries())
+    await trx
+      .insertInto('plan_step')
+      .values({ plan_id: id, ...stepToRow(line, position) })
+      .execute();
   for (const line of plan.lines)
     await trx
       .insertInto('plan_line')
@@ -109,4 +130,30 @@ export const savePlan = async (trx: Transaction<Schema>, plan: StoredPlan): Prom
 /** Removes a car's plan; the standard one then stands in. */
 export const removePlan = async (trx: Transaction<Schema>, carId: number): Promise<void> => {
   await trx.deleteFrom('restoration_plan').where('car_id', '=', carId).execute();
+};
+
+/** What a car's saved plan was made of, with its lines as they were saved; undefined where it has none that was made from its car. */
+export const readMadeOf = async (
+  db: Kysely<Schema>,
+  carId: number,
+): Promise<(Omit<MadeOf, 'lines'> & { lines: SavedLine[]; kind: PlanKind; notes: string }) | undefined> => {
+  const row = await db
+    .selectFrom('restoration_plan')
+    .select(['id', 'kind', 'wishes', 'library_version', 'notes'])
+    .where('car_id', '=', carId)
+    .executeTakeFirst();
+  if (!row || row.library_version === null) return undefined;
+  const steps = await db
+    .selectFrom('plan_step')
+    .selectAll()
+    .where('plan_id', '=', row.id)
+    .orderBy('position')
+    .execute();
+  return {
+    kind: row.kind,
+    wishes: (readJson(row.wishes) ?? {}) as PlanWishes,
+    libraryVersion: row.library_version,
+    lines: steps.map(rowToStep),
+    notes: row.notes,
+  };
 };

@@ -21,6 +21,17 @@ export const latestSteps = async (db: Kysely<Schema>): Promise<StoredSteps | und
   return row && { version: row.version, body: readJson(row.body), note: row.note, madeAt: row.made_at };
 };
 
+/** All versions, the newest first. */
+export const listSteps = async (db: Kysely<Schema>): Promise<StoredSteps[]> => {
+  const rows = await db.selectFrom('step_library').selectAll().orderBy('version', 'desc').execute();
+  return rows.map(row => ({
+    version: row.version,
+    body: readJson(row.body),
+    note: row.note,
+    madeAt: row.made_at,
+  }));
+};
+
 /** Adds a version; earlier ones stay, since plans rest on them. Returns its number. */
 export const addSteps = async (
   trx: Transaction<Schema>,

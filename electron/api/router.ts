@@ -13,6 +13,7 @@ import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
 import { words } from './words/words.ts';
 import { bench } from './work/bench.ts';
+import { plans } from './work/plans.ts';
 import { work } from './work/work.ts';
 import { beliefs } from './worth/beliefs.ts';
 import { worth } from './worth/worth.ts';
@@ -29,6 +30,7 @@ export const router = {
   sales,
   worth,
   work,
+  plans,
   bench,
   beliefs,
   decisions,

@@ -143,7 +143,8 @@ export const consideredOptions = (
     'cost' | 'hours' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'
   >;
   const careful = (kind: 'conserve' | 'donor'): Careful => {
-    const made = work.plansFrom === 'car' ? planFromCar(subject, assumptions, kind) : null;
+    const made =
+      subject.care?.[kind] ?? (work.plansFrom === 'car' ? planFromCar(subject, assumptions, kind) : null);
     const { hours, cost } = made ?? usual[kind];
     return {
       cost: costOf(

@@ -1,8 +1,16 @@
-import type { Closure, DeviationKind, FinishState, Grade, PlanKind, PlanLineKind } from '../words.ts';
+import type {
+  Closure,
+  DeviationKind,
+  FinishState,
+  Grade,
+  PlanKind,
+  PlanLineKind,
+  WorkKind,
+} from '../words.ts';
 import type { Guard } from './decision.ts';
 import type { PartState } from './part-state.ts';
 import type { Range, ThreePoint } from './units.ts';
-import type { FactorySpecification, GradeShare, ShelfPart } from './work.ts';
+import type { FactorySpecification, GradeShare, ShelfPart, WorkPlan } from './work.ts';
 
 /** What the owner plans for a car. */
 export interface RestorationPlan {
@@ -47,6 +55,8 @@ export interface Subject {
   finishState: FinishState;
   parts: PartState[];
   plan: RestorationPlan | null;
+  /** The owner's own plans to conserve it or to take it apart; those made from the car stand in. */
+  care?: Partial<Record<WorkKind, Pick<WorkPlan, 'hours' | 'cost' | 'spoilChance' | 'spoiledShare'>>>;
   /** What the factory made of its variation, where that is known. */
   spec?: FactorySpecification;
   /** Spare parts on the shelf that fit it. */

@@ -175,6 +175,35 @@ export interface WorkPlan {
   hazards: Hazard[];
 }
 
+/** What an owner changes of a line; what is left out stays as the step has it. */
+export interface LineChange {
+  name?: string;
+  /** Minutes. */
+  hands?: ThreePoint;
+  waiting?: ThreePoint;
+  /** Stands for all its materials, in minor units of the reporting currency. */
+  cost?: ThreePoint;
+}
+
+/** A line of the owner's own. */
+export interface OwnLine {
+  /** Its key within the plan, apart from those of the steps. */
+  id: string;
+  name: string;
+  part: PartName | null;
+  hands: ThreePoint;
+  waiting: ThreePoint;
+  cost: ThreePoint;
+  hazards: readonly Hazard[];
+  /** The line behind which it stands; null for the end. */
+  behind: string | null;
+}
+
+/** Where a part is to come from, if not from where the plan would take it. */
+export type PartChoice =
+  | { from: 'shelf'; name: string }
+  | { from: 'buy'; originality: Exclude<Originality, 'missing'>; cost: ThreePoint };
+
 /** What an owner asks of a plan that is made from the car. */
 export interface PlanWishes {
   /** The grade to aim at; the standard plan's where it is left out. */
@@ -182,6 +211,12 @@ export interface PlanWishes {
   closure?: Closure;
   /** Steps that are not to be done, by id. */
   without?: readonly string[];
+  /** Steps to be done though nothing calls for them, by id. */
+  also?: readonly string[];
+  /** Changed lines, by the id of their step. */
+  changed?: Readonly<Record<string, LineChange>>;
+  added?: readonly OwnLine[];
+  fit?: Readonly<Partial<Record<PartName, PartChoice>>>;
   /** Parts to leave off that would be replaced. */
   leaveOff?: readonly PartName[];
   /** Departures that the owner wants besides. */

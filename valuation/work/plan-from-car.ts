@@ -8,7 +8,6 @@ import type {
   RestorationPlan,
   Subject,
   ThreePoint,
-  WorkLine,
   WorkPlan,
   WorkStep,
 } from '../types.ts';
@@ -18,29 +17,19 @@ import {
   deviationOfReproduction,
   type Grade,
   hazards,
-  type Originality,
   type PartName,
   type WorkKind,
 } from '../words.ts';
 import { type CarState, carState, type FoundPart } from './car-state.ts';
 import { gradesAfter, weakestPart } from './grades-after.ts';
 import { stepsInOrder } from './order-steps.ts';
-import { calledFor, gradeAfterStep, reasonFor, replacedParts } from './step-answers.ts';
+import { type FittedPart, partToFit } from './part-to-fit.ts';
+import { planLines } from './plan-lines.ts';
+import { calledFor, gradeAfterStep, replacedParts } from './step-answers.ts';
 import { startingSteps } from './steps/index.ts';
 
 /** The best that cleaning and straightening alone can make of a car. Common practice, no source. */
 const bestByCare: Grade = 8;
-/**
- * Grade of a part that is fitted, where the shelf does not say: a reproduction is new, the others are used.
- */
-const gradeFitted: Record<Exclude<Originality, 'missing'>, Grade> = {
-  original: 8,
-  'period replacement': 8,
-  reproduction: 9,
-};
-/** Where a part is taken from, the dearest to the specification first. */
-const shelfOrder: readonly Originality[] = ['original', 'period replacement', 'reproduction'];
-
 /** Minutes to hours. */
 const perHour = 60;
 const nothing: ThreePoint = { low: 0, likely: 0, high: 0 };
@@ -59,65 +48,7 @@ const inHours = ({ low, likely, high }: ThreePoint): ThreePoint => ({
 export const stepsOf = (assumptions: AssumptionSet): readonly WorkStep[] =>
   assumptions.work.steps ?? startingSteps('USD');
 
-/**
- * A part to fit: from the shelf, the nearest to the specification and then the cheapest first, or a
- * reproduction to buy.
- */
-const partToFit = (
-  step: WorkStep,
-  car: CarState,
-  assumptions: AssumptionSet,
-): PlannedPart & { grade: Grade } => {
-  const part = step.part!;
-  const why = reasonFor(step, car);
-  const [found] = (car.subject.shelf ?? [])
-    .filter(one => one.part === part)
-    .sort(
-      (a, b) =>
-        shelfOrder.indexOf(a.originality) - shelfOrder.indexOf(b.originality) ||
-        a.cost - b.cost ||
-        (a.name < b.name ? -1 : 1),
-    );
-  if (found)
-    return {
-      part,
-      from: 'shelf',
-      name: found.name,
-      originality: found.originality,
-      cost: { low: found.cost, likely: found.cost, high: found.cost },
-      why,
-      grade: found.grade ?? gradeFitted[found.originality],
-    };
-  return {
-    part,
-    from: 'buy',
-    name: '',
-    originality: 'reproduction',
-    cost: assumptions.standardPlan.replacedPart,
-    why,
-    grade: gradeFitted.reproduction,
-  };
-};
-
-/** Written out: a plan has some thirty lines, and lists have thousands of plans. */
-const lineOf = (step: WorkStep, why: WorkLine['why']): WorkLine => ({
-  id: step.id,
-  name: step.name,
-  part: step.part,
-  after: step.after,
-  hands: step.hands,
-  waiting: step.waiting,
-  materials: step.materials,
-  hazards: step.hazards,
-  spoilChance: step.spoilChance,
-  spoiledShare: step.spoiledShare,
-  brings: step.brings,
-  why,
-});
-
-/**
- * The grade aimed at: the owner's wish, what care can reach, or what the standard plan of the kind aims at.
- */
+/** The grade aimed at: the owner's wish, what care can reach, or what the standard plan of the kind aims at. */
 const aimOf = (kind: WorkKind, car: CarState, wishes: PlanWishes, assumptions: AssumptionSet): Grade => {
   const found = car.subject.grade ?? assumptions.unknownGrade;
   if (kind === 'donor') return found;
@@ -132,7 +63,7 @@ const aimOf = (kind: WorkKind, car: CarState, wishes: PlanWishes, assumptions: A
 const partsAfterWork = (
   car: CarState,
   steps: readonly WorkStep[],
-  fitted: ReadonlyMap<PartName, PlannedPart & { grade: Grade }>,
+  fitted: ReadonlyMap<PartName, FittedPart>,
   paints: boolean,
 ): PartState[] => {
   const after: PartState[] = [];
@@ -209,12 +140,18 @@ export const planFromCar = (
   const replaced = replacedParts(ofKind, car);
   for (const part of wishes.leaveOff ?? []) replaced.delete(part);
   const without = new Set(wishes.without ?? []);
-  const steps = ofKind.filter(step => !without.has(step.id) && calledFor(step, car, replaced));
-  const lines = steps.map(step => lineOf(step, reasonFor(step, car)));
+  const also = new Set(wishes.also ?? []);
+  for (const { id, part, call } of ofKind)
+    if (also.has(id) && call.replace && part !== null) replaced.add(part);
+  const steps = ofKind.filter(
+    step => !without.has(step.id) && (also.has(step.id) || calledFor(step, car, replaced)),
+  );
+  const lines = planLines(steps, car, wishes);
 
-  const fitted = new Map<PartName, PlannedPart & { grade: Grade }>();
+  const fitted = new Map<PartName, FittedPart>();
   for (const step of steps)
-    if (step.call.replace && step.part !== null) fitted.set(step.part, partToFit(step, car, assumptions));
+    if (step.call.replace && step.part !== null)
+      fitted.set(step.part, partToFit(step, car, assumptions, wishes));
   const leftOff: PlannedPart[] = (wishes.leaveOff ?? []).flatMap(part => {
     const found = car.parts.get(part);
     return found

@@ -1,5 +1,7 @@
+import type { Kysely } from 'kysely';
 import { readReportingCurrency } from '../../../db/records/settings.ts';
-import { latestSteps } from '../../../db/records/step-library.ts';
+import { latestSteps, listSteps } from '../../../db/records/step-library.ts';
+import type { Schema } from '../../../db/schema.ts';
 import type { WorkStep } from '../../../valuation/types.ts';
 import { startingSteps, startingStepsLabel } from '../../../valuation/work/steps/index.ts';
 import { workSteps } from '../inputs.ts';
@@ -29,3 +31,14 @@ export const stepsInForce = memo<StepsView>(async ({ db }) => {
     steps: startingSteps(await readReportingCurrency(db)),
   };
 });
+
+/** The steps of a version (0: the starting steps), or undefined where it is not there or cannot be read. */
+export const stepsOfVersion = async (
+  db: Kysely<Schema>,
+  version: number,
+): Promise<readonly WorkStep[] | undefined> => {
+  if (version === 0) return startingSteps(await readReportingCurrency(db));
+  const stored = (await listSteps(db)).find(one => one.version === version);
+  const read = stored && workSteps.safeParse(stored.body);
+  return read?.success ? (read.data as WorkStep[]) : undefined;
+};

@@ -5,28 +5,71 @@ import {
   hazards,
   jobStepStates,
   partNames,
+  planKinds,
   seasonStandings,
   workKinds,
 } from '../../../valuation/words.ts';
-import { amount, currency, grade, id, isoDate, line, text } from '../fields.ts';
+import { amount, currency, grade, id, isoDate, line, text, threePoint, threePointAmount } from '../fields.ts';
 
+const lineChange = z.object({
+  name: line.min(1).optional(),
+  hands: threePoint.optional(),
+  waiting: threePoint.optional(),
+  cost: threePointAmount.optional(),
+});
+const ownLine = z.object({
+  id: line.min(1),
+  name: line.min(1),
+  part: z.enum(partNames).nullable().default(null),
+  hands: threePoint,
+  waiting: threePoint.default({ low: 0, likely: 0, high: 0 }),
+  cost: threePointAmount.default({ low: 0, likely: 0, high: 0 }),
+  hazards: z.array(z.enum(hazards)).default([]),
+  behind: line.nullable().default(null),
+});
+const partChoice = z.discriminatedUnion('from', [
+  z.object({ from: z.literal('shelf'), name: line.min(1) }),
+  z.object({
+    from: z.literal('buy'),
+    originality: z.enum(['original', 'period replacement', 'reproduction']),
+    cost: threePointAmount,
+  }),
+]);
+/** What an owner asks of a plan that is made from the car. */
+const wishes = z.object({
+  aim: grade.optional(),
+  closure: z.enum(closures).optional(),
+  without: z.array(line).max(500).optional(),
+  also: z.array(line).max(500).optional(),
+  changed: z.record(line, lineChange).optional(),
+  added: z.array(ownLine).max(200).optional(),
+  fit: z.partialRecord(z.enum(partNames), partChoice).optional(),
+  leaveOff: z.array(z.enum(partNames)).optional(),
+  departures: z.array(z.enum(deviationKinds)).optional(),
+});
 export const planFromCar = z.object({
   carId: id,
   kind: z.enum(workKinds).default('restore'),
-  wishes: z
-    .object({
-      aim: grade.optional(),
-      closure: z.enum(closures).optional(),
-      without: z.array(line).max(200).optional(),
-      leaveOff: z.array(z.enum(partNames)).optional(),
-      departures: z.array(z.enum(deviationKinds)).optional(),
-    })
-    .default({}),
+  wishes: wishes.default({}),
 });
-
-const points = z
-  .object({ low: z.number().min(0), likely: z.number().min(0), high: z.number().min(0) })
-  .refine(point => point.low <= point.likely && point.likely <= point.high, 'low, likely and high must rise');
+/** Without wishes, the car's saved plan, or the one made from it. */
+export const carPlan = z.object({
+  carId: id,
+  kind: z.enum(workKinds).optional(),
+  wishes: wishes.optional(),
+});
+export const saveWorkPlan = z.object({
+  carId: id,
+  kind: z.enum(planKinds),
+  wishes,
+  notes: text.default(''),
+});
+export const saveTemplate = z.object({
+  name: line.min(1),
+  kind: z.enum(workKinds),
+  wishes,
+  fromCarId: id.nullable().default(null),
+});
 
 /** One step as the owner may save it; only what the program knows how to answer can call for one. */
 const workStep = z.object({
@@ -48,10 +91,10 @@ const workStep = z.object({
     replace: z.literal(true).optional(),
   }),
   after: z.array(line).max(100),
-  hands: points,
-  waiting: points,
+  hands: threePoint,
+  waiting: threePoint,
   materials: z
-    .array(z.object({ name: line.min(1), kind: z.enum(['material', 'tool']), cost: points }))
+    .array(z.object({ name: line.min(1), kind: z.enum(['material', 'tool']), cost: threePoint }))
     .max(20),
   hazards: z.array(z.enum(hazards)),
   spoilChance: z.number().min(0).max(1),

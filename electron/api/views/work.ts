@@ -1,7 +1,17 @@
 /** What the procedures answer about the work on cars. */
 import type { Job } from '../../../db/records/jobs.ts';
 import type { Season, SeasonCar } from '../../../db/records/seasons.ts';
-import type { IsoDate, WorkStep } from '../../../valuation/index.ts';
+import type {
+  Fidelity,
+  IsoDate,
+  OptionResult,
+  PlanWishes,
+  ShelfPart,
+  ThreePoint,
+  WorkPlan,
+  WorkStep,
+} from '../../../valuation/index.ts';
+import type { WorkKind } from '../../../valuation/words.ts';
 
 /** The steps in force: the owner's newest version, or the project's starting points (version 0). */
 export interface StepsView {
@@ -28,4 +38,34 @@ export interface SeasonView extends Omit<Season, 'cars'> {
 /** A job with the number of its car. */
 export interface JobView extends Job {
   inventoryNumber: string;
+}
+
+/** A car's plan: what is to be done, what it was made of, and what it would bring. */
+export interface CarPlanView {
+  kind: WorkKind;
+  plan: WorkPlan;
+  wishes: PlanWishes;
+  /** The version of the steps that it is made of; 0 for the starting steps. */
+  libraryVersion: number;
+  notes: string;
+  /** What is saved for the car: nothing, a plan written down in figures, or one made from the car. */
+  saved: 'nothing' | 'figures' | 'steps';
+  /** Set where the car or its shelf has changed since the plan was saved: what was saved then, which still counts. */
+  before: { hours: ThreePoint; cost: ThreePoint } | null;
+  /** What comes of it: cost, worth, gain with its chance; null where there is not enough evidence. */
+  outcome: OptionResult | null;
+  fidelity: Fidelity | null;
+  /** Steps of its kind that it does not have, by key. */
+  more: { id: string; name: string }[];
+  shelf: ShelfPart[];
+}
+
+/** A template, or a car whose work can be done again. */
+export interface PlanSource {
+  /** Of the template; null for a car. */
+  id: number | null;
+  carId: number | null;
+  name: string;
+  kind: WorkKind;
+  wishes: PlanWishes;
 }

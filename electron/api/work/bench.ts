@@ -1,4 +1,3 @@
-import { readSubjects } from '../../../db/engine/subjects.ts';
 import { inventoryNumbers, listCars } from '../../../db/records/cars.ts';
 import { updateCars } from '../../../db/records/cars-write.ts';
 import {
@@ -14,13 +13,13 @@ import {
   stopTime,
 } from '../../../db/records/jobs.ts';
 import { listParts } from '../../../db/records/parts.ts';
-import { planFromCar } from '../../../valuation/index.ts';
+import type { WorkPlan } from '../../../valuation/index.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
-import { assumptionsInForce } from '../figures/assumptions.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { JobView } from '../views.ts';
+import { carPlan } from './car-plan.ts';
 
 const isOver = ({ state }: Job): boolean => state === 'finished' || state === 'given up';
 
@@ -46,7 +45,7 @@ const list = needsCollection.handler(async ({ context }): Promise<JobView[]> => 
   return jobs.map(job => ({ ...job, inventoryNumber: numbers.get(job.carId) ?? '' }));
 });
 
-/** Puts cars on the bench, each with the steps of the plan made from it; one action. */
+/** Puts cars on the bench, each with the steps of its saved plan or of the one made from it; one action. */
 const add = needsCollection.input(inputs.addJobs).handler(async ({ context, input }) => {
   const { session, db } = context;
   const ids = input.cars.map(({ carId }) => carId);
@@ -58,13 +57,14 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
     if (car.status === 'sold') throw refused(`${car.inventoryNumber} has been sold.`);
     if (running.has(id)) throw refused(`${car.inventoryNumber} is on the bench already.`);
   }
-  const { body } = await assumptionsInForce(session);
-  const subjects = new Map((await readSubjects(db, cars)).map(subject => [subject.id, subject]));
+  const planned = new Map<number, WorkPlan>();
+  for (const { carId, kind } of input.cars)
+    planned.set(carId, (await carPlan(session, { carId, kind })).plan);
   const label = ids.length === 1 ? (cars[0]?.inventoryNumber ?? '') : `${ids.length} cars`;
   return session.act(`Put ${label} on the bench`, async trx => {
     const jobIds: number[] = [];
     for (const { carId, kind } of input.cars) {
-      const { lines } = planFromCar(subjects.get(carId)!, body, kind);
+      const { lines } = planned.get(carId)!;
       jobIds.push(await insertJob(trx, { carId, kind, lines, seasonId: input.seasonId }, session.at()));
     }
     await updateCars(

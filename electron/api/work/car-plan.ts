@@ -1,0 +1,133 @@
+import { readHanging, subjectsOf } from '../../../db/engine/subjects.ts';
+import type { SavedLine } from '../../../db/records/plan-steps.ts';
+import { readMadeOf, readPlans, type StoredPlan } from '../../../db/records/plans.ts';
+import {
+  type AssumptionSet,
+  decideCar,
+  type FittedMarket,
+  type PlanWishes,
+  planFidelity,
+  planFromCar,
+  restorationPlanOf,
+  type Subject,
+  stepsInOrder,
+  stepsOf,
+  type ThreePoint,
+  type WorkPlan,
+} from '../../../valuation/index.ts';
+import { hazardsIn } from '../../../valuation/wording/cautions.ts';
+import { hazards, type WorkKind } from '../../../valuation/words.ts';
+import { findCar } from '../cars/find-car.ts';
+import { assumptionsInForce } from '../figures/assumptions.ts';
+import { marketToday } from '../figures/market.ts';
+import { stepsInForce, stepsOfVersion } from '../figures/steps.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { CarPlanView } from '../views.ts';
+
+/** The owner's own lines bring the cautions that their words call for. */
+const withCautions = (wishes: PlanWishes): PlanWishes =>
+  wishes.added
+    ? {
+        ...wishes,
+        added: wishes.added.map(own => {
+          const named = hazardsIn([own.name]);
+          return {
+            ...own,
+            hazards: hazards.filter(hazard => own.hazards.includes(hazard) || named.includes(hazard)),
+          };
+        }),
+      }
+    : wishes;
+
+const paints = (kind: WorkKind) => kind === 'restore' || kind === 'customise';
+
+const outcomeOf = (fitted: FittedMarket, subject: Subject, plan: WorkPlan) => {
+  const weighed: Subject = paints(plan.kind)
+    ? { ...subject, plan: restorationPlanOf(plan) }
+    : { ...subject, care: { [plan.kind]: plan } };
+  return decideCar(fitted, weighed).options.find(({ option }) => option === plan.kind) ?? null;
+};
+
+const workOn = async (session: Session, carId: number) => {
+  const { db } = openOf(session).read;
+  const car = await findCar(db, carId);
+  const [subject] = subjectsOf([car], await readHanging(db, [car]));
+  return { subject: subject!, db };
+};
+
+const sumOf = (points: readonly ThreePoint[]): ThreePoint =>
+  points.reduce(
+    (sum, { low, likely, high }) => ({
+      low: sum.low + low,
+      likely: sum.likely + likely,
+      high: sum.high + high,
+    }),
+    { low: 0, likely: 0, high: 0 },
+  );
+
+/** Hours, cost and lines, to the minute, as they are saved. */
+const told = (hours: ThreePoint, cost: ThreePoint, lines: readonly SavedLine[]): string =>
+  JSON.stringify([
+    [hours.low, hours.likely, hours.high].map(hour => Math.round(hour * 60)),
+    [cost.low, cost.likely, cost.high].map(Math.round),
+    lines.map(({ id, name, hands }) => [id, name, Math.round(hands.likely)]),
+  ]);
+
+/** What was saved and still counts, where the car would now be planned otherwise by the same wishes; null where it would not. */
+const savedOtherwise = (
+  lines: readonly SavedLine[],
+  stored: StoredPlan,
+  now: WorkPlan,
+): CarPlanView['before'] => {
+  const cost = sumOf(stored.lines.map(line => line.cost));
+  const same = told(stored.hours, cost, lines) === told(now.hours, now.cost, now.lines);
+  return same ? null : { hours: stored.hours, cost };
+};
+
+const withSteps = (body: AssumptionSet, steps: AssumptionSet['work']['steps']): AssumptionSet => ({
+  ...body,
+  work: { ...body.work, ...(steps && { steps }) },
+});
+
+/**
+ * The plan of a car: as its owner wishes it, else the saved one of its kind, else the one made from the car. A saved plan goes on with the
+ * steps of which it was made, where that version can be read.
+ */
+export const carPlan = async (
+  session: Session,
+  { carId, kind: wanted, wishes: wished }: { carId: number; kind?: WorkKind; wishes?: PlanWishes },
+): Promise<CarPlanView> => {
+  const { subject, db } = await workOn(session, carId);
+  const made = await readMadeOf(db, carId);
+  const stored = (await readPlans(db, [carId])).get(carId);
+  const kind = wanted ?? made?.kind ?? stored?.kind ?? 'restore';
+  const mine = made?.kind === kind ? made : undefined;
+  const { body } = await assumptionsInForce(session);
+  const inForce = await stepsInForce(session);
+  const own = mine && (await stepsOfVersion(db, mine.libraryVersion));
+  const libraryVersion = own ? mine.libraryVersion : inForce.version;
+  const assumptions = withSteps(body, own ?? inForce.steps);
+  const wishes = withCautions(wished ?? mine?.wishes ?? {});
+  const plan = planFromCar(subject, assumptions, kind, wishes);
+  const before =
+    mine &&
+    stored &&
+    savedOtherwise(mine.lines, stored, planFromCar(subject, assumptions, kind, mine.wishes));
+  const has = new Set(plan.lines.map(({ id }) => id));
+  return {
+    kind,
+    plan,
+    wishes,
+    libraryVersion,
+    notes: mine?.notes ?? '',
+    saved: mine ? 'steps' : stored && !made ? 'figures' : 'nothing',
+    before: before ?? null,
+    outcome: outcomeOf(await marketToday(session), subject, plan),
+    fidelity: paints(kind) ? planFidelity(restorationPlanOf(plan), body.deviationLoss) : null,
+    more: stepsInOrder(stepsOf(assumptions), kind)
+      .filter(step => !has.has(step.id) && step.call.closures === undefined)
+      .map(({ id, name }) => ({ id, name })),
+    shelf: subject.shelf ?? [],
+  };
+};
