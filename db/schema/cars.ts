@@ -11,6 +11,7 @@ interface LotTable {
   currency: Currency;
   notes: Generated<string>;
   created_at: string;
+  price_from: Generated<'lot' | 'cars'>;
 }
 
 interface LotCostTable {
@@ -46,6 +47,8 @@ interface CarTable {
   worn_colour: Generated<string>;
   worn_finish: Generated<string>;
   restorer_mark: Generated<string>;
+  heard: Generated<string>;
+  seller: Generated<string>;
 }
 
 interface CarCandidateTable {

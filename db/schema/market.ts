@@ -24,6 +24,7 @@ interface SaleRecordTable {
   identity: string;
   notes: Generated<string>;
   unread: Generated<string>;
+  heard: Generated<string>;
 }
 
 interface ExchangeRateTable {

@@ -97,6 +97,14 @@ interface PartedNamesTable {
   other: string;
 }
 
+interface SettledVariationTable {
+  id: Generated<number>;
+  casting_id: number;
+  variation_id: number;
+  seen: string;
+  settled_at: string;
+}
+
 export interface ReferenceTables {
   maker: MakerTable;
   series: SeriesTable;
@@ -108,4 +116,5 @@ export interface ReferenceTables {
   colour: ColourTable;
   settled_name: SettledNameTable;
   parted_names: PartedNamesTable;
+  settled_variation: SettledVariationTable;
 }

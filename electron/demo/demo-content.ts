@@ -51,6 +51,7 @@ export const demoContent = (): DemoContent => {
       word: [],
       settled_name: [],
       parted_names: [],
+      settled_variation: [],
       belief: [],
     },
     photos: makePhotos(reference, cars),

@@ -34,6 +34,7 @@ const marketOf = ({ tables }: DemoContent): Market => {
         reliability_percent: null,
         disposal_id: null,
         unread: '[]',
+        heard: '[]',
         ...row,
       });
       return saleToMarket(sale) ?? [];

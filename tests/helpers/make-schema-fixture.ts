@@ -39,6 +39,8 @@ const rows: [string, Record<string, unknown>][] = [
       cost_minor: 41_250,
       bought_on: '2025-11-30',
       unread: '[{"column":"Cond.","text":"nice"}]',
+      heard: '[{"column":"Base","text":"plain","field":"base_paint","gave":{"base_paint":"none"}}]',
+      seller: 'Hall fair',
       created_at: at,
       updated_at: at,
     },
@@ -97,6 +99,7 @@ const rows: [string, Record<string, unknown>][] = [
   ['expense', { car_id: 1, spent_on: '2026-01-02', what: 'Polish', minor: 350, currency: 'USD' }],
   ['word', { column_name: 'Base', text: 'plain', field: 'base_paint', meaning: 'none', added_at: at }],
   ['settled_name', { text: 'Harow', means: 'casting', casting_id: 1, settled_at: at }],
+  ['settled_variation', { casting_id: 1, variation_id: 1, seen: '{"colour":"tealish"}', settled_at: at }],
   ['parted_names', { one: 'Barrow', other: 'Harrow' }],
   [
     'belief',

@@ -8,6 +8,7 @@ import {
   mergeVariations,
   moveMembers,
   moveSales,
+  moveSettled,
   variationsByIdentity,
 } from './merge-variations.ts';
 
@@ -162,6 +163,7 @@ export const mergeCastings = async (
   await trx.updateTable('settled_name').set({ casting_id: into }).where('casting_id', '=', from).execute();
   await trx.updateTable('part').set({ casting_id: into }).where('casting_id', '=', from).execute();
   await moveMembers(trx, { casting_id: from }, { casting_id: into });
+  await moveSettled(trx, { casting_id: from }, { casting_id: into });
   if (plain(gone.name) !== plain(kept.name))
     await rememberNames(trx, [gone.name], { means: 'casting', castingId: into, releaseId: null }, at);
   await trx.deleteFrom('casting').where('id', '=', from).execute();

@@ -39,6 +39,27 @@ export const moveMembers = async (trx: Transaction<Schema>, from: Member, into: 
   }
 };
 
+type SettledFor = { casting_id: number } | { variation_id: number };
+
+/** What was settled to mean a variation that is gone, or one of a casting that is gone, means what is kept; once each. */
+export const moveSettled = async (
+  trx: Transaction<Schema>,
+  from: SettledFor,
+  into: { casting_id: number; variation_id?: number },
+): Promise<void> => {
+  const [[column, gone]] = Object.entries(from) as [['casting_id' | 'variation_id', number]];
+  const rows = await trx.selectFrom('settled_variation').selectAll().where(column, '=', gone).execute();
+  for (const { id, seen } of rows) {
+    await trx
+      .deleteFrom('settled_variation')
+      .where('casting_id', '=', into.casting_id)
+      .where('seen', '=', seen)
+      .where('id', '!=', id)
+      .execute();
+    await trx.updateTable('settled_variation').set(into).where('id', '=', id).execute();
+  }
+};
+
 const variationOf = (trx: Transaction<Schema>, id: number) =>
   trx
     .selectFrom('variation')
@@ -108,6 +129,7 @@ export const mergeVariations = async (
   await trx.updateTable('photo').set({ variation_id: into }).where('variation_id', '=', from).execute();
   await trx.updateTable('belief').set({ variation_id: into }).where('variation_id', '=', from).execute();
   await moveMembers(trx, { variation_id: from }, { variation_id: into });
+  await moveSettled(trx, { variation_id: from }, { casting_id: kept.casting_id, variation_id: into });
   await trx.deleteFrom('variation').where('id', '=', from).execute();
   await trx
     .updateTable('variation')

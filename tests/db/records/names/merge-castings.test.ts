@@ -210,6 +210,15 @@ const fill = (collection: Collection, made: Content): Promise<void> =>
     }
     for (const { text: written, release } of made.settled) {
       const home = of(releases, release);
+      const meant = of(variations, release);
+      if (meant)
+        insert(
+          'INSERT OR IGNORE INTO settled_variation (casting_id, variation_id, seen, settled_at) VALUES (?, ?, ?, ?)',
+          meant.casting,
+          meant.id,
+          written,
+          at,
+        );
       insert(
         'INSERT INTO settled_name (text, means, casting_id, release_id, settled_at) VALUES (?, ?, ?, ?, ?)',
         written,
@@ -252,6 +261,13 @@ const astray = ({ write: { sqlite } }: Collection, gone: number) => ({
     )
     .pluck()
     .get(),
+  settled: sqlite
+    .prepare(
+      `SELECT count(*) FROM settled_variation s JOIN variation v ON v.id = s.variation_id JOIN release r ON r.id = v.release_id
+       WHERE s.casting_id <> r.casting_id`,
+    )
+    .pluck()
+    .get(),
   spares: sqlite.prepare('SELECT count(*) FROM part WHERE casting_id IS NULL').pluck().get(),
   broken: sqlite.pragma('foreign_key_check'),
 });
@@ -273,6 +289,7 @@ it('castings that are merged keep all that hangs on them, and a merge that is un
         cars: 0,
         sales: 0,
         candidates: 0,
+        settled: 0,
         spares: 0,
         broken: [],
       });
@@ -319,6 +336,8 @@ it('moves the rows of every table that refers to a casting, a release or a varia
     'sale_record.variation_id',
     'settled_name.casting_id',
     'settled_name.release_id',
+    'settled_variation.casting_id',
+    'settled_variation.variation_id',
     'variation.release_id',
   ]);
 });
