@@ -74,26 +74,29 @@ export const lotPhotos = async (db: Kysely<Schema>): Promise<Map<number, string>
   return new Map(rows.flatMap(row => (row.lot_id === null ? [] : [[row.lot_id, row.sha256] as const])));
 };
 
+/** A photograph as papers show it. */
+export type CarPhotoRecord = Pick<PhotoRecord, 'sha256' | 'view' | 'caption' | 'state' | 'takenOn'>;
+
 /** The photographs of the given cars, in their order, by car id. */
 export const photosOfCars = async (
   db: Kysely<Schema>,
   carIds: number[],
-): Promise<Map<number, { sha256: string; view: string; caption: string }[]>> => {
+): Promise<Map<number, CarPhotoRecord[]>> => {
   const rows = await inChunks(carIds, ids =>
     db
       .selectFrom('photo')
-      .select(['car_id', 'sha256', 'view', 'caption'])
+      .select(['car_id', 'sha256', 'view', 'caption', 'state', 'taken_on as takenOn'])
       .where('car_id', 'in', ids ?? carIds)
       .orderBy('position')
       .orderBy('id')
       .execute(),
   );
-  const photos = new Map<number, { sha256: string; view: string; caption: string }[]>();
+  const photos = new Map<number, CarPhotoRecord[]>();
   for (const [carId, group] of Map.groupBy(rows, row => row.car_id))
     if (carId !== null)
       photos.set(
         carId,
-        group.map(({ sha256, view, caption }) => ({ sha256, view, caption })),
+        group.map(({ car_id: _, ...photo }) => photo),
       );
   return photos;
 };

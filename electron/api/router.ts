@@ -4,6 +4,7 @@ import { photos } from './cars/photos.ts';
 import { collection } from './collection/collection.ts';
 import { decisions } from './decisions/decisions.ts';
 import { exports } from './exports/exports.ts';
+import { gallery } from './gallery/gallery.ts';
 import { imports } from './imports/imports.ts';
 import { lots } from './lots/lots.ts';
 import { names } from './names/names.ts';
@@ -39,6 +40,7 @@ export const router = {
   reports,
   exports,
   papers,
+  gallery,
   archive,
   young,
 };

@@ -8,6 +8,7 @@ import { addCommand } from './add-command.ts';
 import { isoDate, labelStart, listPath, pdfPath, reportPath, zipPath } from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
 import { exportList, share } from './commands/export.ts';
+import { gallery } from './commands/gallery.ts';
 import { labels } from './commands/labels.ts';
 import { report } from './commands/report.ts';
 
@@ -41,6 +42,15 @@ export const addPaperCommands = (program: Command): void => {
     .option('--start <N>', 'the first label to use of a sheet that was begun', labelStart, 1)
     .option('--lot <NAME>', 'this lot only')
     .action(labels);
+  addCommand(
+    program,
+    'gallery',
+    'the cars as web pages to open or to put on a site; no values, no places, no people',
+  )
+    .requiredOption('--out <DIR>', 'a folder that is not there yet or is empty, or FILE.zip')
+    .option('--title <TITLE>', "what stands over it; without it, the collection's name")
+    .option('--lot <NAME>', 'this lot only')
+    .action(gallery);
   addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines')
     .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
     .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)

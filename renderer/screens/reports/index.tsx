@@ -8,6 +8,7 @@ import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { WorkProgress } from '../../components/notices/work-progress.tsx';
+import { GallerySection } from './gallery-section.tsx';
 import { MadeReport } from './made-report.tsx';
 import { NothingToReport } from './nothing-to-report.tsx';
 import { OtherPapers } from './other-papers.tsx';
@@ -58,6 +59,7 @@ const ReportsScreen = () => {
         />
       </div>
       <OtherPapers today={summary.data.today} lots={lots.data} />
+      <GallerySection summary={summary.data} lots={lots.data} />
     </>
   );
 };
