@@ -78,3 +78,52 @@ export const partNames = async (
       .execute();
   }
 };
+
+/** A text that was settled, as it is listed; `settledAt` is the instant. */
+export interface Settlement extends SettledName {
+  id: number;
+  settledAt: string;
+}
+
+/** Two texts that are never one name. */
+export interface PartedPair {
+  id: number;
+  one: string;
+  other: string;
+}
+
+/** What was settled and parted, the newest first. */
+export const listSettlements = async (
+  db: Kysely<Schema>,
+): Promise<{ settled: Settlement[]; parted: PartedPair[] }> => {
+  const settled = await db
+    .selectFrom('settled_name')
+    .selectAll()
+    .orderBy('settled_at', 'desc')
+    .orderBy('id', 'desc')
+    .execute();
+  return {
+    settled: settled.map(row => ({
+      id: row.id,
+      text: row.text,
+      means: row.means,
+      castingId: row.casting_id,
+      releaseId: row.release_id,
+      settledAt: row.settled_at,
+    })),
+    parted: await db
+      .selectFrom('parted_names')
+      .select(['id', 'one', 'other'])
+      .orderBy('id', 'desc')
+      .execute(),
+  };
+};
+
+/** Lets go of what was settled and parted: later lists are read without it. What followed from it stays. */
+export const takeBackSettlements = async (
+  trx: Transaction<Schema>,
+  { settled, parted }: { settled: readonly number[]; parted: readonly number[] },
+): Promise<void> => {
+  for (const some of pieces(settled)) await trx.deleteFrom('settled_name').where('id', 'in', some).execute();
+  for (const some of pieces(parted)) await trx.deleteFrom('parted_names').where('id', 'in', some).execute();
+};

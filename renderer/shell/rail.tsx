@@ -45,7 +45,7 @@ const Wordmark = () => (
       <rect x="4" y="4.5" width="9" height="3" rx="0.5" fill="var(--worth-restored)" />
       <rect x="8.5" y="9.4" width="8" height="2.2" rx="0.5" fill="none" stroke="var(--worth-original)" />
     </svg>
-    Playworn
+    <span className={classes.wordmarkName}>Playworn</span>
   </div>
 );
 

@@ -94,7 +94,9 @@ export const TopBar = ({ onKeys }: { onKeys: () => void }) => {
       <button type="button" className={classes.search} onClick={openSearch}>
         <IconSearch size={15} stroke={1.8} />
         <span className={classes.searchLabel}>Search everything</span>
-        <KeyHint keys="mod+K" />
+        <span className={classes.searchKey}>
+          <KeyHint keys="mod+K" />
+        </span>
       </button>
       <div className={classes.barEnd}>
         <CollectionMenu />

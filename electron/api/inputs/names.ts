@@ -56,3 +56,8 @@ export const settleSeen = z.object({
     z.object({ as: z.literal('word'), colour: line.min(1) }),
   ]),
 });
+/** What was settled, and which pairs were parted, by their ids. */
+export const takeBackNames = z.object({
+  settled: z.array(id).max(10_000).default([]),
+  parted: z.array(id).max(10_000).default([]),
+});

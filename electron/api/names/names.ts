@@ -13,6 +13,7 @@ import type { Session } from '../session/session.ts';
 import type { NearCasting, SettledNames, WaitingNames } from '../views.ts';
 import { merge, moveCastings } from './merge.ts';
 import { seen, settleSeen } from './seen.ts';
+import { settled, takeBack } from './settled.ts';
 import { groupOfText, homeOf, waitingList } from './waiting.ts';
 
 const waiting = needsCollection.handler(async ({ context }): Promise<WaitingNames> => {
@@ -144,4 +145,15 @@ const near = needsCollection
       }));
   });
 
-export const names = { waiting, settle, part, near, merge, moveCastings, seen, settleSeen };
+export const names = {
+  waiting,
+  settle,
+  part,
+  near,
+  merge,
+  moveCastings,
+  seen,
+  settleSeen,
+  settled,
+  takeBack,
+};

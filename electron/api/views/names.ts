@@ -77,3 +77,23 @@ export interface SettledSeen {
   cars: number;
   sales: number;
 }
+
+/** A text and what its owner has said that it is. */
+export interface SettledNameRow {
+  id: number;
+  text: string;
+  means: 'casting' | 'release' | 'not a car';
+  castingId: number | null;
+  /** The casting that it means. */
+  casting: string | null;
+  /** The release that it means, where it is one. */
+  release: string | null;
+  settledAt: string;
+}
+
+/** What was settled about names, the newest first. */
+export interface SettledList {
+  settled: SettledNameRow[];
+  /** Two texts each that are never one name. */
+  parted: { id: number; one: string; other: string }[];
+}

@@ -13,6 +13,7 @@ import { BackupsSection } from './backups/backups-section.tsx';
 import { BeliefsSection } from './beliefs-section.tsx';
 import { CollectionSection } from './collection-section.tsx';
 import { MoneySection } from './money-section.tsx';
+import { NamesSection } from './names/names-section.tsx';
 import { PartsSection } from './parts-section.tsx';
 import classes from './settings.module.css';
 import { HeldUp } from './valuations/held-up.tsx';
@@ -25,6 +26,7 @@ const entries = [
   { id: 'assumptions', label: 'Assumptions' },
   { id: 'beliefs', label: 'What you believe' },
   { id: 'words', label: 'Your words' },
+  { id: 'names', label: 'Names you settled' },
   { id: 'parts', label: 'Parts shelf' },
   { id: 'valuations', label: 'Valuations' },
   { id: 'held-up', label: 'How the estimates held up' },
@@ -69,6 +71,7 @@ const SettingsScreen = () => {
         <AssumptionsSection currency={currency} />
         <BeliefsSection currency={currency} />
         <WordsSection />
+        <NamesSection />
         <Section id="parts" title="Parts shelf" aside="spare parts for restorations">
           <PartsSection currency={currency} />
         </Section>

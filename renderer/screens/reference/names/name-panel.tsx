@@ -6,18 +6,10 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import { KeyHint } from '../../../components/keys/key-hint.tsx';
 import classes from './names.module.css';
-import { keyOf } from './waiting-words.ts';
+import { keyOf, rowsText } from './waiting-words.ts';
 
 /** What is being picked a casting for. */
 export type Picking = 'same' | 'release' | null;
-
-const counts = (cars: number, sales: number) =>
-  [
-    cars > 0 ? (cars === 1 ? '1 car' : `${cars} cars`) : '',
-    sales > 0 ? (sales === 1 ? '1 sale record' : `${sales} sale records`) : '',
-  ]
-    .filter(Boolean)
-    .join(', ');
 
 const Spellings = ({ name }: { name: WaitingName }) => {
   const part = useAction((text: string) => api.names.part({ text }), {
@@ -29,7 +21,7 @@ const Spellings = ({ name }: { name: WaitingName }) => {
         <li key={text}>
           <span className={classes.spelling}>
             {text}
-            <span className={classes.counts}>{counts(cars, sales)}</span>
+            <span className={classes.counts}>{rowsText(cars, sales, ', ')}</span>
           </span>
           {name.spellings.length > 1 ? (
             <Button
@@ -51,7 +43,7 @@ const Facts = ({ name }: { name: WaitingName }) => (
   <p className={classes.facts}>
     {[
       name.examples.length > 0
-        ? `${name.examples.join(', ')}${name.cars > name.examples.length ? ' …' : ''}`
+        ? `${name.cars === 1 ? 'Car' : 'Cars'} ${name.examples.join(', ')}${name.cars > name.examples.length ? ' …' : ''}`
         : '',
       name.years.length > 0 ? `of ${name.years.join(', ')}` : '',
       [name.maker, name.series].filter(Boolean).join(' '),

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { WaitingName } from '../../../../electron/api/views.ts';
+import { counted } from '../../../../valuation/wording/reader.ts';
 import { api } from '../../../api/client.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
 import type { GridHandle } from '../../../components/data-grid/types.ts';
@@ -16,7 +17,7 @@ import classes from './names.module.css';
 import { useNamesColumns } from './names-columns.tsx';
 import { useSettling } from './use-settling.ts';
 import { SeenLink, useSeenCount } from './waiting-link.tsx';
-import { keyOf, said } from './waiting-words.ts';
+import { keyOf, rowsText, said } from './waiting-words.ts';
 
 const back = { label: 'Reference', to: '/reference' };
 const title = 'Names that wait';
@@ -101,7 +102,7 @@ const Names = ({ waiting, withCastings }: { waiting: readonly WaitingName[]; wit
         title={title}
         back={back}
         actions={<SeenLink />}
-        facts={`${names.length === 1 ? '1 name' : `${names.length.toLocaleString()} names`} of ${cars.toLocaleString()} cars and ${sales.toLocaleString()} sale records`}
+        facts={`${counted(names.length, 'name')} of ${rowsText(cars, sales)}`}
       />
       <div className={classes.split}>
         <div className={classes.list}>

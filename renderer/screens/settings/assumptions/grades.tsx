@@ -32,57 +32,60 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
           original C10. Half grades lie midway. Your sale records adjust these curves as they build up.
         </p>
       </div>
-      <table className={classes.cells}>
-        <caption>In % of the same finish as made (C10); in the top row, of original finish</caption>
-        <thead>
-          <tr>
-            <th scope="col">Grade</th>
-            {finishStates.map(state => (
-              <th key={state} scope="col">
-                {readerWords().spell(state)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          <tr className={classes.factors}>
-            <th scope="row">against original</th>
-            {finishStates.map(state => (
-              <td key={state}>
-                {state === 'original' ? (
-                  <span className={classes.fixed}>100</span>
-                ) : (
-                  <CellFigure
-                    label={`${readerWords().spell(state)} against original finish, percent`}
-                    value={draft.finishFactors[state]}
-                    kind={{ ...ofGrade, most: 1000 }}
-                    onChange={value => setFactor(state, value)}
-                  />
-                )}
-              </td>
-            ))}
-          </tr>
-          {gradesDown.map(grade => (
-            <tr key={grade}>
-              <th scope="row">C{grade}</th>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard */}
+      <section className={classes.wide} aria-label="What grade and finish do to the price" tabIndex={0}>
+        <table className={classes.cells}>
+          <caption>In % of the same finish as made (C10); in the top row, of original finish</caption>
+          <thead>
+            <tr>
+              <th scope="col">Grade</th>
+              {finishStates.map(state => (
+                <th key={state} scope="col">
+                  {readerWords().spell(state)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <tr className={classes.factors}>
+              <th scope="row">against original</th>
               {finishStates.map(state => (
                 <td key={state}>
-                  {grade === 10 ? (
+                  {state === 'original' ? (
                     <span className={classes.fixed}>100</span>
                   ) : (
                     <CellFigure
-                      label={`${readerWords().spell(state)}, C${grade}, percent of C10`}
-                      value={draft.gradeMultipliers[state][grade - 1] ?? 0}
-                      kind={ofGrade}
-                      onChange={value => setGrade(state, grade, value)}
+                      label={`${readerWords().spell(state)} against original finish, percent`}
+                      value={draft.finishFactors[state]}
+                      kind={{ ...ofGrade, most: 1000 }}
+                      onChange={value => setFactor(state, value)}
                     />
                   )}
                 </td>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+            {gradesDown.map(grade => (
+              <tr key={grade}>
+                <th scope="row">C{grade}</th>
+                {finishStates.map(state => (
+                  <td key={state}>
+                    {grade === 10 ? (
+                      <span className={classes.fixed}>100</span>
+                    ) : (
+                      <CellFigure
+                        label={`${readerWords().spell(state)}, C${grade}, percent of C10`}
+                        value={draft.gradeMultipliers[state][grade - 1] ?? 0}
+                        kind={ofGrade}
+                        onChange={value => setGrade(state, grade, value)}
+                      />
+                    )}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
     </div>
   );
 };

@@ -76,6 +76,34 @@ describe('names that wait', () => {
     expect(await api.reference.castings()).toEqual([]);
   });
 
+  it('that were settled or parted are listed, and each can be taken back', async () => {
+    const { api } = await newCollectionService();
+    await shoebox(api);
+    await api.names.part({ text: 'Sliver Kites' });
+    await api.names.settle({ texts: ['Brackenhall Van'], settlement: { as: 'casting' } });
+    await api.names.settle({ texts: ['Tin garage'], settlement: { as: 'not a car' } });
+    const list = await api.names.settled();
+    expect(list.settled.map(({ text, means, casting, release }) => [text, means, casting, release])).toEqual([
+      ['Tin garage', 'not a car', null, null],
+      ['Brackenhal van', 'casting', 'Brackenhall Van', null],
+      ['Brackenhall Van', 'casting', 'Brackenhall Van', null],
+    ]);
+    expect(list.parted.map(({ one, other }) => [one, other])).toEqual([['silver kite', 'sliver kites']]);
+    expect(await waiting(api)).not.toHaveProperty('Tin garage');
+    expect(await waiting(api)).toMatchObject({ 'Silver Kite': [1, 1], 'Sliver Kites': [1, 0] });
+
+    await api.names.takeBack({
+      settled: list.settled.map(({ id }) => id),
+      parted: list.parted.map(({ id }) => id),
+    });
+    expect(await api.names.settled()).toEqual({ settled: [], parted: [] });
+    // What waits again, waits; what has followed stays.
+    expect(await waiting(api)).toMatchObject({ 'Tin garage': [1, 0], 'Silver Kite': [2, 1] });
+    expect(await waiting(api)).not.toHaveProperty('Brackenhall Van');
+    await api.collection.undo();
+    expect(await api.names.settled()).toEqual(list);
+  });
+
   it('settled as a casting that there is, or as another release of it', async () => {
     const { api } = await newCollectionService();
     const { dovetail, oxbow, variations } = await addReference(api);
