@@ -40,6 +40,8 @@ CREATE UNIQUE INDEX season_current ON season(current) WHERE current = 1;
 
 CREATE INDEX season_excluded_car ON season_excluded(car_id);
 
+CREATE INDEX settled_variation_variation ON settled_variation(variation_id);
+
 CREATE INDEX valuation_effective ON valuation(effective_on);
 
 CREATE TABLE assumption_set (
@@ -71,7 +73,7 @@ CREATE TABLE car (
     cost_minor INTEGER CHECK (cost_minor >= 0), cost_fixed INTEGER NOT NULL DEFAULT 0 CHECK (cost_fixed IN (0, 1)),
     own_low_minor INTEGER, own_mid_minor INTEGER, own_high_minor INTEGER,
     created_at TEXT NOT NULL, updated_at TEXT NOT NULL
-  , bought_on TEXT, unread TEXT NOT NULL DEFAULT '[]', worn_colour TEXT NOT NULL DEFAULT '' COLLATE NOCASE, worn_finish TEXT NOT NULL DEFAULT '' COLLATE NOCASE, restorer_mark TEXT NOT NULL DEFAULT '') STRICT;
+  , bought_on TEXT, unread TEXT NOT NULL DEFAULT '[]', worn_colour TEXT NOT NULL DEFAULT '' COLLATE NOCASE, worn_finish TEXT NOT NULL DEFAULT '' COLLATE NOCASE, restorer_mark TEXT NOT NULL DEFAULT '', heard TEXT NOT NULL DEFAULT '[]', seller TEXT NOT NULL DEFAULT '') STRICT;
 
 CREATE TABLE car_candidate (
     id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE,
@@ -237,7 +239,7 @@ CREATE TABLE job_time (
 CREATE TABLE lot (
     id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE COLLATE NOCASE, bought_on TEXT, seller TEXT NOT NULL DEFAULT '',
     currency TEXT NOT NULL, notes TEXT NOT NULL DEFAULT '', created_at TEXT NOT NULL
-  ) STRICT;
+  , price_from TEXT NOT NULL DEFAULT 'lot' CHECK (price_from IN ('lot', 'cars'))) STRICT;
 
 CREATE TABLE lot_cost (
     id INTEGER PRIMARY KEY, lot_id INTEGER NOT NULL REFERENCES lot(id) ON DELETE CASCADE,
@@ -342,7 +344,7 @@ CREATE TABLE sale_record (
     source TEXT NOT NULL DEFAULT '', reference TEXT NOT NULL DEFAULT '', reliability_percent INTEGER,
     excluded INTEGER NOT NULL DEFAULT 0 CHECK (excluded IN (0, 1)), excluded_why TEXT NOT NULL DEFAULT '',
     disposal_id INTEGER REFERENCES disposal(id) ON DELETE CASCADE, identity TEXT NOT NULL UNIQUE, notes TEXT NOT NULL DEFAULT ''
-  , unread TEXT NOT NULL DEFAULT '[]') STRICT;
+  , unread TEXT NOT NULL DEFAULT '[]', heard TEXT NOT NULL DEFAULT '[]') STRICT;
 
 CREATE VIRTUAL TABLE sale_search USING fts5(
     casting, release, variation, source, notes, written, content='', contentless_delete=1, prefix='1 2 3', tokenize="unicode61 remove_diacritics 2"
@@ -394,6 +396,12 @@ CREATE TABLE settled_name (
     means TEXT NOT NULL CHECK (means IN ('casting', 'release', 'not a car')),
     casting_id INTEGER REFERENCES casting(id) ON DELETE CASCADE, release_id INTEGER REFERENCES release(id) ON DELETE CASCADE,
     settled_at TEXT NOT NULL
+  ) STRICT;
+
+CREATE TABLE settled_variation (
+    id INTEGER PRIMARY KEY, casting_id INTEGER NOT NULL REFERENCES casting(id) ON DELETE CASCADE,
+    variation_id INTEGER NOT NULL REFERENCES variation(id) ON DELETE CASCADE, seen TEXT NOT NULL, settled_at TEXT NOT NULL,
+    UNIQUE (casting_id, seen)
   ) STRICT;
 
 CREATE TABLE step_library (
