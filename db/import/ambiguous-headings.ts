@@ -44,6 +44,18 @@ const looks: Record<string, (text: string) => number | boolean> = {
 export const isDescribed = (texts: readonly string[]): boolean =>
   texts.filter(text => kindOfCell(text) === 'mixed').length > texts.length * 0.2;
 
+/** How much texts look like what a column of ours holds, between 0 and 1; null where nothing can be told. */
+const likeness = (ours: string, texts: readonly string[]): number | null => {
+  const look = looks[ours];
+  return look && texts.length > 0
+    ? texts.reduce((sum, text) => sum + Number(look(text)), 0) / texts.length
+    : null;
+};
+
+/** True where nothing in the texts speaks against their being what a column of ours holds. */
+export const mayBe = (ours: string, texts: readonly string[]): boolean =>
+  (likeness(ours, texts) ?? 1) >= 0.25;
+
 /** Which of these columns of ours the texts look most like; the first where they tell nothing. */
 export const likeliest = <T extends { ours: string }>(
   candidates: readonly T[],
@@ -51,11 +63,7 @@ export const likeliest = <T extends { ours: string }>(
 ): T | null => {
   let best: { candidate: T; score: number } | null = null;
   for (const candidate of candidates) {
-    const look = looks[candidate.ours];
-    const score =
-      look && texts.length > 0
-        ? texts.reduce((sum, text) => sum + Number(look(text)), 0) / texts.length
-        : 0.2;
+    const score = likeness(candidate.ours, texts) ?? 0.2;
     if (!best || score > best.score) best = { candidate, score };
   }
   return best?.candidate ?? null;

@@ -202,7 +202,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'sold_on',
       'day on which you sold it',
-      'sold,date sold,sold date,sale date,verkauft,verkauft am,vendu,vendu le',
+      'sold,sold at,date sold,sold date,sale date,verkauft,verkauft am,vendu,vendu le',
     ),
     column(
       'sold_for',

@@ -1,8 +1,9 @@
 import type { MoneyHabit } from '../../valuation/reading/money.ts';
-import { isDescribed, likeliest, textsUnder } from './ambiguous-headings.ts';
+import { isDescribed, likeliest, mayBe, textsUnder } from './ambiguous-headings.ts';
 import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
 import type { Table } from './files/table.ts';
 import { guessColumns } from './guess-columns.ts';
+import { meaningsByWords } from './heading-words.ts';
 import { type ColumnView, ImportFileError, type ImportOptions, MissingColumnError } from './types.ts';
 
 /** How the columns of a file become ours. */
@@ -16,10 +17,11 @@ export interface Mapping {
 }
 
 /**
- * A heading that our own export alone has; beside it, what a lot cost its cars is not what was paid for each.
+ * Headings that our own exports alone have together; beside them, what a lot cost its cars is not what was
+ * paid for each.
  */
-const exportsAlone = 'cost_currency';
-const notReadBack: ReadonlySet<string> = new Set(['cost', 'currency', 'acquired_on', 'lot']);
+const exportsAlone = ['inventory_number', 'cost_currency', 'acquired_on'];
+const notReadBack: ReadonlySet<string> = new Set(['cost', 'cost_currency', 'currency', 'acquired_on', 'lot']);
 
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
@@ -46,11 +48,12 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   );
   const texts = textsUnder(table);
   const taken = new Set(chosen.flatMap(entry => (entry?.[1] ? [entry[1]] : [])));
-  const isOurs = table.headings.some(heading => heading.trim().toLowerCase() === exportsAlone);
+  const isOurs = exportsAlone.every(ours => table.headings.some(heading => sameHeading(heading, ours)));
+  const isRead = table.headings.map(
+    (heading, index) => !chosen[index] && !(isOurs && notReadBack.has(heading.trim().toLowerCase())),
+  );
   const possible = table.headings.map((heading, index) =>
-    chosen[index] || (isOurs && notReadBack.has(heading.trim().toLowerCase()))
-      ? []
-      : recogniseHeadings(options.as, heading),
+    isRead[index] ? recogniseHeadings(options.as, heading) : [],
   );
   const recognised: (RecognisedHeading | null)[] = table.headings.map(() => null);
   const assign = (isTurn: (found: RecognisedHeading[]) => boolean) =>
@@ -73,6 +76,17 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   assign(([first]) => first?.how === 'same name');
   assign(found => found.length === 1);
   assign(() => true);
+  // Words in a heading prove little: only what the cells do not speak against.
+  possible.forEach((found, index) => {
+    if (found.length > 0 || !isRead[index]) return;
+    const free = meaningsByWords(options.as, table.headings[index] ?? '')
+      .filter(name => !taken.has(name) && mayBe(name, texts[index] ?? []))
+      .map((name): RecognisedHeading => ({ ours: name, how: 'recognised' }));
+    const best = likeliest(free, texts[index] ?? []);
+    if (!best) return;
+    taken.add(best.ours);
+    recognised[index] = best;
+  });
   const guessed = guessColumns(table, options.as, taken, index => !recognised[index] && !chosen[index]);
   const columns = table.headings.map((heading, index): ColumnView => {
     const entry = chosen[index];

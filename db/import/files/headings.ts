@@ -1,6 +1,7 @@
 import type { Cell } from '../../../valuation/reading/reading.ts';
 import { plainWord } from '../../../valuation/reading/words.ts';
 import { recogniseHeading } from '../columns.ts';
+import { meaningsByWords } from '../heading-words.ts';
 import type { ImportOptions, TableRow } from '../types.ts';
 import { type CellKind, kindOfCell } from './cell-kind.ts';
 import { cellText } from './cell-text.ts';
@@ -38,7 +39,7 @@ export class HeadingReader {
 
   /**
    * How surely a text is a heading: 3 where the owner has mapped it, 1 where we know it, less where it may as
-   * well be a cell, else 0.
+   * well be a cell or has only words in it that headings have, else 0.
    */
   weight(text: string): number {
     if (text.length > longestHeading) return 0;
@@ -53,7 +54,9 @@ export class HeadingReader {
         ? weakHeadings.has(word)
           ? 0.4
           : 1
-        : 0;
+        : meaningsByWords(this.#options.as, text).length > 0
+          ? 0.5
+          : 0;
     if (this.#known.size < mostRemembered) this.#known.set(text, weight);
     return weight;
   }
@@ -64,7 +67,9 @@ export class HeadingReader {
    */
   meaning(text: string): string | null {
     if (this.#mapped.has(plainWord(text))) return null;
-    return recogniseHeading(this.#options.as, text)?.ours ?? null;
+    return (
+      recogniseHeading(this.#options.as, text)?.ours ?? meaningsByWords(this.#options.as, text)[0] ?? null
+    );
   }
 
   /** How much a line looks like headings: those known, less the cells that are figures. */
