@@ -15,7 +15,9 @@ const lotPatterns = [
   ),
   words('x ?(?:[2-9]|1\\d)|(?:[2-9]|1\\d) ?x'),
 ];
-const partsLot = words(`(?:set|pair|lot|box|bag|tin|jar|tray|handful) of (?:${many} )?(?:[\\p{L}-]+ ){0,2}(?:${partNoun})`);
+const partsLot = words(
+  `(?:set|pair|lot|box|bag|tin|jar|tray|handful) of (?:${many} )?(?:[\\p{L}-]+ ){0,2}(?:${partNoun})`,
+);
 const emptyBox = words(
   'empty (?:box|blister|package|packet)|(?:box|blister|package|instructions|parts|wheels|base|body) only|box for|leere[rs]? (?:box|schachtel|karton|ovp)|leer(?:karton|schachtel|box)|boite vide|lege doos|scatola vuota|caja vacia',
 );
