@@ -6,7 +6,7 @@ import type { Page } from '@playwright/test';
 import sharp from 'sharp';
 import { expect, test } from '../fixtures.ts';
 import { root } from '../hosts.ts';
-import { breaches, goTo } from '../looking.ts';
+import { breaches, goTo, settled } from '../looking.ts';
 
 const grid = (page: Page) => page.getByRole('grid', { name: 'Cars' });
 const shownCount = async (page: Page) => {
@@ -107,7 +107,10 @@ test('overruling what keeps a fine original needs a reason', async ({ demo, pict
   await picture(demo, 'car-guarded');
 });
 
-test('a new car is identified by its features, photographed, planned, sold, and undone', async ({ demo }) => {
+test('a new car is identified by its features, photographed, planned, sold, and undone', async ({
+  demo,
+  picture,
+}) => {
   await goTo(demo, '/cars');
   await expect(grid(demo)).toBeFocused();
   await demo.keyboard.press('n');
@@ -126,11 +129,22 @@ test('a new car is identified by its features, photographed, planned, sold, and 
 
   await demo.getByRole('combobox', { name: 'Grade' }).first().selectOption('4.5');
   await expect(demo.getByText('proposed', { exact: true })).toBeVisible();
-  const name = demo.getByRole('textbox', { name: 'Name of line 1', exact: true });
-  await name.fill('Weak acid bath');
-  await expect(demo.getByText('Do not put zinc alloy in acid, not even briefly')).toBeVisible();
-  await demo.getByRole('button', { name: 'Save as this car’s plan' }).click();
-  await expect(demo.getByText('This car’s own plan.')).toBeVisible();
+  const plan = demo.getByRole('region', { name: 'Plan' });
+  await expect(plan.getByText(/taken as C4.5, to C9/).first()).toBeVisible();
+  await plan.getByRole('textbox', { name: 'A step of your own' }).fill('Weak acid bath');
+  await plan.getByRole('button', { name: 'Add step' }).click();
+  await expect(plan.getByText('Do not put zinc alloy in acid, not even briefly')).toBeVisible();
+  await plan.getByRole('button', { name: 'Take out Pick grooves and corners clean, wet' }).click();
+  await expect(plan.getByText('Taken out:')).toBeVisible();
+  await expect(plan.getByText('Changed, not saved yet.')).toBeVisible();
+  await plan.getByText('Compare with another plan').click();
+  await plan.getByRole('combobox', { name: 'Plan to compare with' }).selectOption('kind:restore');
+  await expect(plan.getByRole('columnheader', { name: 'Restore, as proposed' })).toBeVisible();
+  await settled(demo);
+  await picture(demo, 'car-plan');
+  expect(await breaches(demo)).toEqual([]);
+  await plan.getByRole('button', { name: 'Save as this car’s plan' }).click();
+  await expect(plan.getByText('This car’s own plan,')).toBeVisible();
 
   const bytes = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#884422' } })
     .jpeg()

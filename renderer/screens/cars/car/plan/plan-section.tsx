@@ -9,11 +9,14 @@ import { useAction } from '../../../../components/actions/use-action.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';
 import { CautionList } from '../../../../components/cautions/caution-list.tsx';
 import { percentText } from '../../../../components/format.ts';
+import { ErrorState } from '../../../../components/layout/error-state.tsx';
+import { LoadingState } from '../../../../components/layout/loading-state.tsx';
 import { Section } from '../../../../components/layout/section.tsx';
 import classes from './plan.module.css';
 import { draftOfPlan, planInput, planProblem } from './plan-draft.ts';
 import { PlanLines } from './plan-lines.tsx';
 import { Deviations, PartsAfter, PlanMeasures } from './plan-measures.tsx';
+import { WorkPlanEditor } from './steps/work-plan.tsx';
 
 /** Where the proposed plan comes from. */
 const proposedWords = (car: CarPage): string =>
@@ -106,11 +109,28 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
   );
 };
 
+/** A plan made of steps; one that is written down in figures, and the standard plan, are edited as figures. */
+const Plan = ({ car, plan, currency }: { car: CarPage; plan: PlanView; currency: Currency }) => {
+  const view = useQuery({
+    queryKey: ['car-plan', car.id, null],
+    queryFn: () => api.plans.view({ carId: car.id }),
+  });
+  const isStandard = plan.standard && car.decision.reasons.some(({ kind }) => kind === 'standard-plan');
+  if (view.error)
+    return <ErrorState title="This plan could not be shown" error={view.error} retry={view.refetch} />;
+  if (!view.data) return <LoadingState part />;
+  return isStandard || view.data.saved === 'figures' ? (
+    <PlanEditor car={car} plan={plan} currency={currency} />
+  ) : (
+    <WorkPlanEditor car={car} first={view.data} currency={currency} />
+  );
+};
+
 /** What a restoration would do, take and risk. */
 export const PlanSection = ({ car, currency }: { car: CarPage; currency: Currency }) => (
   <Section id="plan" title="Plan" aside={`amounts in ${currency}`}>
     {car.plan ? (
-      <PlanEditor car={car} plan={car.plan} currency={currency} />
+      <Plan car={car} plan={car.plan} currency={currency} />
     ) : (
       <p className="soft">
         A plan needs to know what the car is. Identify it above, down to its casting at least, or enter your
