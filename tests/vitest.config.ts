@@ -13,6 +13,8 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     environment: 'node',
+    // Programs that tests start read our sources once more; what became of them is held between runs.
+    env: { NODE_COMPILE_CACHE: fileURLToPath(new URL('../output/compile-cache', import.meta.url)) },
     setupFiles: ['tests/properties/settings.ts'],
     globalSetup: ['tests/properties/settings.ts'],
     testTimeout: 120_000,

@@ -8,6 +8,8 @@ const installed = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/g
   existsSync,
 );
 const output = fileURLToPath(new URL('../../output/e2e', import.meta.url));
+// The hosts that tests start read our sources once more; what became of them is held between runs.
+process.env.NODE_COMPILE_CACHE ??= fileURLToPath(new URL('../../output/compile-cache', import.meta.url));
 
 /**
  * The screens in both hosts: all of `screens/` in the browser; the start, the main job and the recovery in

@@ -2,6 +2,7 @@ import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
   cpSync,
+  type Dirent,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -16,14 +17,29 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { promisify } from 'node:util';
 
 const root = join(import.meta.dirname, '../..');
-const stampPath = join(root, 'dist/electron.stamp');
-
 const folder = join(root, 'output/e2e');
 
-/** Named after the sources it is made by, so that a change of them makes another. */
+/** What the demo is made by. */
+const sources = ['electron', 'db', 'migrations', 'valuation', 'package-lock.json'];
+
+const filesUnder = (path: string): string[] =>
+  statSync(join(root, path)).isDirectory()
+    ? (readdirSync(join(root, path), { recursive: true, withFileTypes: true }) as Dirent[])
+        .filter(entry => entry.isFile())
+        .map(entry => join(entry.parentPath, entry.name))
+        .sort()
+    : [join(root, path)];
+
+let named: string | undefined;
+
+/** Named after the bytes of its sources, so that a change of them makes another, whatever has been built. */
 const place = (): string => {
-  const stamp = readFileSync(stampPath);
-  return join(folder, `demo-${createHash('sha256').update(stamp).digest('hex').slice(0, 12)}`);
+  if (named === undefined) {
+    const hash = createHash('sha256');
+    for (const file of sources.flatMap(filesUnder)) hash.update(file).update(readFileSync(file));
+    named = join(folder, `demo-${hash.digest('hex').slice(0, 12)}`);
+  }
+  return named;
 };
 
 const make = async (template: string): Promise<void> => {
@@ -71,11 +87,10 @@ const removeOld = (): void => {
 };
 
 /**
- * Copies the demo collection into a folder; drawing it takes long, so that it is made once for all tests.
- * Where nothing has been built, nothing tells which sources one was made by, and it is made there.
+ * The folder of a demo collection, made by `playworn demo` in a process of its own once for all tests: drawing it
+ * takes long. It is only looked at; `copyDemo` gives one that may be opened.
  */
-export const copyDemo = async (to: string): Promise<void> => {
-  if (!existsSync(stampPath)) return make(to);
+export const demoTemplate = async (): Promise<string> => {
   const template = place();
   const lock = `${template}.lock`;
   mkdirSync(folder, { recursive: true });
@@ -91,5 +106,9 @@ export const copyDemo = async (to: string): Promise<void> => {
       rmSync(lock, { force: true });
     }
   }
-  cpSync(template, to, { recursive: true });
+  return template;
 };
+
+/** Copies the demo collection into a folder. */
+export const copyDemo = async (to: string): Promise<void> =>
+  cpSync(await demoTemplate(), to, { recursive: true });

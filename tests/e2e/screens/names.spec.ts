@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { answer } from '../../electron/cli/run-command.ts';
+import { answer, playwornProcess } from '../../electron/cli/run-command.ts';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo, settled } from '../looking.ts';
 
@@ -39,7 +39,7 @@ const many = [
 const imported = async (home: string, collection: string, lines: string[]) => {
   const file = join(home, 'list.csv');
   writeFileSync(file, lines.join('\n'));
-  await answer(['import', file, '--as', 'lot', '--collection', collection]);
+  await answer(['import', file, '--as', 'lot', '--collection', collection], 0, playwornProcess);
 };
 
 const names = (page: Page) => page.getByRole('grid', { name: 'Names' });
@@ -163,7 +163,7 @@ test('many castings are put into one series by one choice, and two that are the 
 }) => {
   await imported(home, collection, list.slice(0, 9));
   for (const name of ['Brackenhall Van', 'Brackenhall Coupe', 'Corriemuir Van', 'Corriemuir Coupe'])
-    await answer(['settle', name, '--as', 'casting', '--collection', collection]);
+    await answer(['settle', name, '--as', 'casting', '--collection', collection], 0, playwornProcess);
   const { page } = await start();
   await goTo(page, '/reference/series');
   const grid = page.getByRole('grid', { name: 'Castings by series' });
@@ -205,7 +205,7 @@ test('variations that were seen are settled by a key each', async ({ home, colle
     'Oxbow,1969,limes,',
   ]);
   for (const name of ['Silver Kite', 'Oxbow'])
-    await answer(['settle', name, '--as', 'casting', '--collection', collection]);
+    await answer(['settle', name, '--as', 'casting', '--collection', collection], 0, playwornProcess);
   const { page } = await start();
   await goTo(page, '/reference/names');
   await page.getByRole('link', { name: 'Settle 5 variations seen' }).click();

@@ -12,7 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { answer, command, playworn } from './run-command.ts';
+import { answer, command, playworn, playwornProcess } from './run-command.ts';
 
 const referenceRows = `maker,series,casting,release_name,release_year,colour,base_paint,rear_end,rarity
 Quillon Toys of Wrenmoor,Hedgerow,Thornby,Thornby,1968,Ember,none,,common
@@ -61,7 +61,7 @@ describe('the command line', { timeout: 60_000 }, () => {
   });
 
   it('makes a missing collection on import, and says so', async () => {
-    const { code, stdout, stderr } = await playworn(
+    const { code, stdout, stderr } = await playwornProcess(
       on('import', join(folder, 'reference.csv'), '--as', 'reference', '--currency', 'USD', '--json'),
     );
     expect(code).toBe(0);
@@ -105,7 +105,7 @@ describe('the command line', { timeout: 60_000 }, () => {
   });
 
   it('values every car, in decimal strings', async () => {
-    const { on: day, currency, cars } = await answer(on('value', '--on', '2026-10-31'));
+    const { on: day, currency, cars } = await answer(on('value', '--on', '2026-10-31'), 0, playwornProcess);
     expect({ day, currency }).toEqual({ day: '2026-10-31', currency: 'USD' });
     expect(cars.map((car: { inventoryNumber: string }) => car.inventoryNumber).sort()).toEqual([
       '0001',
@@ -200,7 +200,9 @@ describe('the command line', { timeout: 60_000 }, () => {
     const path = join(collection, 'collection.sqlite');
     const whole = readFileSync(path);
     writeFileSync(path, whole.subarray(0, Math.floor(whole.length / 2)));
-    expect((await answer(on('check'), 1)).error).toMatch(/damaged|cut short|Restore a backup/);
+    expect((await answer(on('check'), 1, playwornProcess)).error).toMatch(
+      /damaged|cut short|Restore a backup/,
+    );
     expect((await answer(on('value'), 1)).error).toMatch(/Restore a backup/);
     await answer(on('restore'));
     expect((await answer(on('check'))).sound).toBe(true);
@@ -252,7 +254,7 @@ describe('use', () => {
   });
   it('is wrong with 2 where a command is unknown or an option is missing', async () => {
     for (const words of [['frobnicate'], ['value'], []]) {
-      const { code, stderr } = await playworn(words);
+      const { code, stderr } = await playwornProcess(words);
       expect(code, words.join()).toBe(2);
       expect(stderr).not.toBe('');
     }
@@ -272,7 +274,7 @@ describe('use', () => {
     expect(run(['value', '--collection', join(folder, 'nowhere')]).status).toBe(1);
   });
   it('explains itself', async () => {
-    const { code, stdout } = await playworn(['--help']);
+    const { code, stdout } = await playwornProcess(['--help']);
     expect(code).toBe(0);
     for (const name of ['demo', 'import', 'value', 'decide', 'report', 'backup', 'restore', 'check'])
       expect(stdout).toContain(name);

@@ -2,7 +2,8 @@ import { chmodSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../../helpers/collections.ts';
-import { playworn } from '../cli/run-command.ts';
+import { demoTemplate } from '../../helpers/demo-template.ts';
+import { playwornProcess as playworn } from '../cli/run-command.ts';
 
 /**
  * What group and others may do with each file of a folder; the names of those with which they
@@ -24,12 +25,14 @@ const found = async (collection: string) => {
 // Windows has no such modes; a user's folders are private there anyway.
 describe.skipIf(process.platform === 'win32')('the files of a collection', { timeout: 120_000 }, () => {
   it('are their owner’s alone, photographs and backups included', async () => {
-    const collection = join(temporaryFolder(), 'deep', 'Demo');
-    expect((await playworn(['demo', '--collection', collection])).code).toBe(0);
+    // Made by `playworn demo`, in a process of its own.
+    const demo = await demoTemplate();
+    expect(readdirSync(demo)).toEqual(expect.arrayContaining(['collection.sqlite', 'photos']));
+    expect(openToOthers(demo)).toEqual([]);
+    const collection = join(temporaryFolder(), 'deep', 'Own');
+    await found(collection);
     expect((await playworn(['backup', '--collection', collection])).code).toBe(0);
-    expect(readdirSync(collection)).toEqual(
-      expect.arrayContaining(['collection.sqlite', 'photos', 'backups']),
-    );
+    expect(readdirSync(collection)).toEqual(expect.arrayContaining(['collection.sqlite', 'backups']));
     expect(openToOthers(join(collection, '..'))).toEqual([]);
     // A report is for somebody else, so it is a file like any other.
     const out = join(collection, '..', 'report.csv');
