@@ -27,6 +27,12 @@ const statements = [
     UNIQUE (casting_id, seen)
   ) STRICT`,
   'CREATE INDEX settled_variation_variation ON settled_variation(variation_id)',
+
+  // What was paid for a lot, or for a car bought alone, that its owner leaves out of estimates, and why.
+  ...['lot', 'car'].flatMap(table => [
+    `ALTER TABLE ${table} ADD COLUMN purchase_left_out INTEGER NOT NULL DEFAULT 0 CHECK (purchase_left_out IN (0, 1))`,
+    `ALTER TABLE ${table} ADD COLUMN purchase_left_out_why TEXT NOT NULL DEFAULT ''`,
+  ]),
 ];
 
 export const up: Migration['up'] = async db => {

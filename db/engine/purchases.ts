@@ -65,6 +65,7 @@ const carsOfLots = (db: Kysely<Schema>) =>
       'cost_minor',
       'cost_fixed',
       'bought_on',
+      'purchase_left_out',
     ])
     .where('lot_id', 'is not', null)
     .orderBy('id')
@@ -97,11 +98,15 @@ const asBought = (car: CarOfLot, boughtOn: IsoDate, check: FirstCheck | undefine
  * what is left of it.
  */
 export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => {
-  const lots = await db.selectFrom('lot').select(['id', 'bought_on', 'currency']).orderBy('id').execute();
+  const lots = await db
+    .selectFrom('lot')
+    .select(['id', 'bought_on', 'currency', 'purchase_left_out'])
+    .orderBy('id')
+    .execute();
   const costs = await lotCosts(db);
   const cars = Map.groupBy(await carsOfLots(db), ({ lot_id }) => lot_id);
   const checks = await firstChecks(db);
-  return lots.flatMap(({ id: lotId, bought_on: lotDay, currency }): Purchase[] => {
+  return lots.flatMap(({ id: lotId, bought_on: lotDay, currency, purchase_left_out }): Purchase[] => {
     const paid = costs.get(lotId) ?? [];
     const sum = (kinds?: string[]) =>
       paid.reduce((total, { kind, minor }) => total + (!kinds || kinds.includes(kind) ? minor : 0), 0);
@@ -119,6 +124,8 @@ export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => 
         currency,
         total: car.cost_minor!,
         price: null,
+        isAlone: true,
+        ...(car.purchase_left_out === 1 && { leftOut: true }),
         cars: [asBought(car, car.bought_on!, checks.get(car.id))],
       }),
     );
@@ -129,6 +136,7 @@ export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => 
         currency,
         total: left,
         price: singly.length === 0 ? sum(['price']) : null,
+        ...(purchase_left_out === 1 && { leftOut: true }),
         cars: together.map(car => asBought(car, lotDay, checks.get(car.id))),
       });
     return purchases;

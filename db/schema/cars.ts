@@ -12,6 +12,8 @@ interface LotTable {
   notes: Generated<string>;
   created_at: string;
   price_from: Generated<'lot' | 'cars'>;
+  purchase_left_out: Generated<0 | 1>;
+  purchase_left_out_why: Generated<string>;
 }
 
 interface LotCostTable {
@@ -49,6 +51,8 @@ interface CarTable {
   restorer_mark: Generated<string>;
   heard: Generated<string>;
   seller: Generated<string>;
+  purchase_left_out: Generated<0 | 1>;
+  purchase_left_out_why: Generated<string>;
 }
 
 interface CarCandidateTable {

@@ -73,7 +73,7 @@ CREATE TABLE car (
     cost_minor INTEGER CHECK (cost_minor >= 0), cost_fixed INTEGER NOT NULL DEFAULT 0 CHECK (cost_fixed IN (0, 1)),
     own_low_minor INTEGER, own_mid_minor INTEGER, own_high_minor INTEGER,
     created_at TEXT NOT NULL, updated_at TEXT NOT NULL
-  , bought_on TEXT, unread TEXT NOT NULL DEFAULT '[]', worn_colour TEXT NOT NULL DEFAULT '' COLLATE NOCASE, worn_finish TEXT NOT NULL DEFAULT '' COLLATE NOCASE, restorer_mark TEXT NOT NULL DEFAULT '', heard TEXT NOT NULL DEFAULT '[]', seller TEXT NOT NULL DEFAULT '') STRICT;
+  , bought_on TEXT, unread TEXT NOT NULL DEFAULT '[]', worn_colour TEXT NOT NULL DEFAULT '' COLLATE NOCASE, worn_finish TEXT NOT NULL DEFAULT '' COLLATE NOCASE, restorer_mark TEXT NOT NULL DEFAULT '', heard TEXT NOT NULL DEFAULT '[]', seller TEXT NOT NULL DEFAULT '', purchase_left_out INTEGER NOT NULL DEFAULT 0 CHECK (purchase_left_out IN (0, 1)), purchase_left_out_why TEXT NOT NULL DEFAULT '') STRICT;
 
 CREATE TABLE car_candidate (
     id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE,
@@ -239,7 +239,7 @@ CREATE TABLE job_time (
 CREATE TABLE lot (
     id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE COLLATE NOCASE, bought_on TEXT, seller TEXT NOT NULL DEFAULT '',
     currency TEXT NOT NULL, notes TEXT NOT NULL DEFAULT '', created_at TEXT NOT NULL
-  , price_from TEXT NOT NULL DEFAULT 'lot' CHECK (price_from IN ('lot', 'cars'))) STRICT;
+  , price_from TEXT NOT NULL DEFAULT 'lot' CHECK (price_from IN ('lot', 'cars')), purchase_left_out INTEGER NOT NULL DEFAULT 0 CHECK (purchase_left_out IN (0, 1)), purchase_left_out_why TEXT NOT NULL DEFAULT '') STRICT;
 
 CREATE TABLE lot_cost (
     id INTEGER PRIMARY KEY, lot_id INTEGER NOT NULL REFERENCES lot(id) ON DELETE CASCADE,

@@ -54,7 +54,11 @@ const recordFinder = (sales: readonly SaleRecord[]) => {
   };
 };
 
-const purchaseProblem = ({ cars }: Purchase, sameSale: SaleRecord | undefined): OwnAsideCause | null => {
+const purchaseProblem = (
+  { cars, leftOut }: Purchase,
+  sameSale: SaleRecord | undefined,
+): OwnAsideCause | null => {
+  if (leftOut) return { kind: 'left-out' };
   const unidentified = cars.filter(({ castingId }) => castingId === null).length;
   if (unidentified > 0 || cars.length === 0) return { kind: 'unidentified-cars', cars: unidentified };
   const changed = cars.filter(({ changedSince }) => changedSince).length;

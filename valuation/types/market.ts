@@ -79,6 +79,10 @@ export interface Purchase {
    */
   total: Minor;
   price: Minor | null;
+  /** True where its owner says that it tells nothing of prices. */
+  leftOut?: boolean;
+  /** True of a car that has a day and a share of its own in its lot, which is then the rest. */
+  isAlone?: boolean;
   cars: PurchasedCar[];
 }
 

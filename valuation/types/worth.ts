@@ -103,7 +103,7 @@ export type OwnAsideCause =
   | AsideCause
   | { kind: 'entered-as-sale'; saleId: number }
   | { kind: 'unidentified-cars' | 'changed-cars'; cars: number }
-  | { kind: 'unknown-series' };
+  | { kind: 'unknown-series' | 'left-out' };
 
 /**
  * Where evidence comes from that is no sale record: a car bought singly, a car's share of a lot's

@@ -18,6 +18,8 @@ export const beliefAbout = ({ level, name }: Pick<Belief, 'level'> & { name: str
 /** Why what was paid, or what is believed, does not count, without a full stop. */
 export const ownAsideText = (cause: OwnAsideCause, locale: string): string => {
   switch (cause.kind) {
+    case 'left-out':
+      return 'You have left it out';
     case 'entered-as-sale':
       return 'It stands among the sale records, and counts as that';
     case 'unidentified-cars':

@@ -7,7 +7,7 @@ import { carChecks } from '../../../db/records/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
 import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
-import { findLot } from '../../../db/records/lots.ts';
+import { findLot, type LotRecord } from '../../../db/records/lots.ts';
 import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
 import { listWords } from '../../../db/records/words.ts';
@@ -24,6 +24,7 @@ import {
 import { disclosureFacts } from '../figures/disclosure.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
+import { purchasesOfLot } from '../figures/purchase-evidence.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { variationRow } from '../reference/reference-rows.ts';
 import { openOf } from '../session/open-collection.ts';
@@ -106,6 +107,18 @@ export const decisionView = (
     : null,
 });
 
+/** What was paid for a car, alone or in its lot, as evidence. */
+const purchaseOf = async (
+  session: Session,
+  car: Pick<CarRecord, 'id' | 'inventoryNumber'>,
+  lot: LotRecord,
+): Promise<CarPage['purchase']> => {
+  const found = (await purchasesOfLot(session, lot.id, () => car.inventoryNumber)).find(({ carIds }) =>
+    carIds.includes(car.id),
+  );
+  return found ? { ...found.purchase, lotId: lot.id, lot: lot.name, currency: lot.currency } : null;
+};
+
 /** All that is known of one car. */
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {
   const { db } = openOf(session).read;
@@ -162,6 +175,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     plan: own || known ? planView(own, proposedPlan(subject, fitted.assumptions)) : null,
     decision: decisionView(decision, row, hanging.decisions.get(id)),
     evidence: valuation.evidence,
+    purchase: lot ? await purchaseOf(session, car, lot) : null,
     fidelity: valuation.fidelity,
     help: valuation.help,
     expenses: expenses.map(({ carId: _, ...expense }) => expense),

@@ -24,6 +24,13 @@ export const createLot = lot.extend({
 });
 export const updateLot = lot.partial().extend({ id });
 
+/** What was paid for a lot, or for a car bought alone, is left out of estimates, or taken in again. */
+export const leaveOutPurchase = z.object({
+  of: z.enum(['lot', 'car']),
+  id,
+  leftOut: z.boolean(),
+  why: line.default(''),
+});
 /** Cars with a share fixed by hand; the rest of the lot's cost is shared by relative worth. */
 export const shareLotCost = z.object({
   id,

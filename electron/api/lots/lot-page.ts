@@ -10,6 +10,7 @@ import { notFound } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { LotPage } from '../views.ts';
+import { lotEvidence } from './lot-evidence.ts';
 import { type LotCars, lotRow } from './lot-rows.ts';
 
 /** Cost, spending, proceeds and what is left of a lot, each brought to the reporting currency at its day. */
@@ -81,6 +82,7 @@ export const lotPage = async (session: Session, id: number): Promise<LotPage> =>
     ...row,
     notes: lot.notes,
     costs,
+    evidence: await lotEvidence(session, lot, cars, costs.length > 0),
     shared: cars.reduce((sum, car) => sum + (car.cost ?? 0), 0),
     rows: await carRows(session, cars),
     result: await resultOf(session, lot, { cars, figures }),

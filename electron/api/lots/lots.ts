@@ -1,3 +1,5 @@
+import { inventoryNumbers } from '../../../db/records/cars.ts';
+import { leaveOutPurchase } from '../../../db/records/left-out.ts';
 import {
   countCarsOfLot,
   findLot,
@@ -60,8 +62,21 @@ const shareCost = needsCollection
     return lotPage(context.session, input.id);
   });
 
+/** Leaves what was paid out of estimates, or takes it in again. */
+const leaveOut = needsCollection
+  .input(inputs.leaveOutPurchase)
+  .handler(async ({ context: { db, session }, input }): Promise<void> => {
+    const { of, id, leftOut, why } = input;
+    const name = of === 'lot' ? (await findLot(db, id))?.name : (await inventoryNumbers(db, [id])).get(id);
+    if (name === undefined) throw notFound(of, id);
+    const what = `what was paid for ${name}`;
+    await session.act(leftOut ? `Left ${what} out of estimates` : `Took ${what} into estimates again`, trx =>
+      leaveOutPurchase(trx, { of, id }, { leftOut, why }),
+    );
+  });
+
 const bid = needsCollection
   .input(inputs.bid)
   .handler(({ context, input }): Promise<BidView> => bidView(context.session, input));
 
-export const lots = { list, get, create, update, remove, shareCost, bid };
+export const lots = { list, get, create, update, remove, shareCost, leaveOut, bid };

@@ -16,6 +16,7 @@ import type {
   LotCostKind,
   Minor,
   Option,
+  OwnAsideCause,
   PartState,
   Range,
   Rarity,
@@ -50,7 +51,30 @@ export interface LotRow {
   photo: string | null;
 }
 
+/** What was paid for a lot, or for a car of it alone, as evidence of what such cars bring. */
+export interface PurchaseView {
+  /** The car, where it was bought alone. */
+  car: { id: number; inventoryNumber: string } | null;
+  boughtOn: IsoDate;
+  /** All costs of buying, in the currency of the lot. */
+  total: Minor;
+  cars: number;
+  /** Why it does not count; null where it does. */
+  aside: OwnAsideCause | null;
+  /** Why its owner has left it out, where that is so. */
+  why: string;
+}
+
+/** What was paid for the cars of a lot, as evidence. */
+export interface LotEvidence {
+  purchases: PurchaseView[];
+  /** What is not known that a purchase needs; null where there is one. */
+  lacks: 'cars' | 'cost' | 'day' | null;
+  currency: Currency;
+}
+
 export interface LotPage extends LotRow {
+  evidence: LotEvidence;
   notes: string;
   costs: { kind: LotCostKind; minor: Minor; note: string }[];
   /** Sum of the cars' shares; equal to `cost` once shared. */
@@ -183,6 +207,8 @@ export interface CarPage extends CarRow {
   plan: PlanView | null;
   decision: DecisionView;
   evidence: Evidence;
+  /** What was paid for it, alone or in its lot, as evidence; null where nothing of it is known. */
+  purchase: (PurchaseView & { lotId: number; lot: string; currency: Currency }) | null;
   fidelity: Fidelity;
   help: Help[];
   expenses: { id: number; spentOn: IsoDate; what: string; minor: Minor; currency: Currency }[];

@@ -8,6 +8,7 @@ import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { ButtonLink } from '../button-link.tsx';
 import { BidPanel } from './bid-panel.tsx';
 import { LotDetails } from './lot-details.tsx';
+import { LotEvidence } from './lot-evidence.tsx';
 import { LotFigures } from './lot-figures.tsx';
 import type { InspectorState } from './use-inspector.ts';
 
@@ -89,7 +90,14 @@ export const LotHeader = ({
           </>
         }
       />
-      {lot.carCount > 0 ? <LotFigures lot={lot} currency={currency} /> : <Beginning lotId={lot.id} />}
+      {lot.carCount > 0 ? (
+        <>
+          <LotFigures lot={lot} currency={currency} />
+          <LotEvidence lot={lot} onDetails={() => setDetails(true)} />
+        </>
+      ) : (
+        <Beginning lotId={lot.id} />
+      )}
       {details ? <LotDetails lot={lot} onClose={() => setDetails(false)} /> : null}
     </>
   );

@@ -13,6 +13,7 @@ import { LoadingState } from '../../../../components/layout/loading-state.tsx';
 import { Section } from '../../../../components/layout/section.tsx';
 import { usedColumns } from './adjustments.ts';
 import classes from './evidence.module.css';
+import { PaidFor } from './paid-for.tsx';
 import { RecordRow } from './record-row.tsx';
 
 const kinds = whichWorths.map(which => ({ value: which, label: worthNames[which] }));
@@ -141,6 +142,7 @@ export const Evidence = ({
       }
     >
       {content()}
+      {car.purchase ? <PaidFor purchase={car.purchase} carId={car.id} number={car.inventoryNumber} /> : null}
     </Section>
   );
 };
