@@ -4,7 +4,7 @@ import { RPCLink as FetchLink } from '@orpc/client/fetch';
 import { RPCLink as PortLink } from '@orpc/client/message-port';
 import { RPCHandler as FetchHandler } from '@orpc/server/fetch';
 import { RPCHandler as PortHandler } from '@orpc/server/message-port';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { router } from '../../../../electron/api/router.ts';
 import type { Session } from '../../../../electron/api/session/session.ts';
 import { type Api, addReference, newCollectionService, newService, resultOf } from '../../../helpers/api.ts';
@@ -13,21 +13,33 @@ import { picture } from '../../../helpers/pictures.ts';
 /** Ends of a channel that Node types apart from the page's ports. */
 const asPort = (port: MessagePort) => port as unknown as globalThis.MessagePort;
 
-const overPort = (session: Session): Api => {
+const options = (heard: Heard) => ({
+  clientInterceptors: [
+    ({ next, signal }: { next: () => Promise<unknown>; signal?: AbortSignal | undefined }) => {
+      heard(signal);
+      return next();
+    },
+  ],
+});
+
+/** Hears how the calls end that a service answers. */
+type Heard = (signal: AbortSignal | undefined) => void;
+
+const overPort = (session: Session, heard: Heard = () => {}): Api => {
   const { port1, port2 } = new MessageChannel();
   onTestFinished(() => {
     port1.close();
     port2.close();
   });
-  new PortHandler(router).upgrade(asPort(port1), { context: { session } });
+  new PortHandler(router, options(heard)).upgrade(asPort(port1), { context: { session } });
   port1.start();
   const client = createORPCClient<Api>(new PortLink({ port: asPort(port2) }));
   port2.start();
   return client;
 };
 
-const overFetch = (session: Session): Api => {
-  const handler = new FetchHandler(router);
+const overFetch = (session: Session, heard: Heard = () => {}): Api => {
+  const handler = new FetchHandler(router, options(heard));
   return createORPCClient<Api>(
     new FetchLink({
       url: 'http://127.0.0.1/rpc',
@@ -123,8 +135,19 @@ describe.each([
 
   it('stops long work when its caller does, leaving nothing of it', async () => {
     const { session } = await newCollectionService();
-    const api = connect(session);
-    const rows = Array.from({ length: 20_000 }, (_, i) => `Q-${i + 1},Dovetail`);
+    // The import pauses every 500 rows. Its fourth pause lasts until the service has heard that the caller
+    // stopped, however long that takes on its way.
+    const go = setImmediate;
+    const stopped = Promise.withResolvers<void>();
+    let pauses = 0;
+    vi.stubGlobal('setImmediate', (then: () => void) =>
+      ++pauses < 4 ? go(then) : void stopped.promise.then(() => go(then)),
+    );
+    onTestFinished(() => {
+      vi.unstubAllGlobals();
+    });
+    const api = connect(session, signal => signal?.addEventListener('abort', () => stopped.resolve()));
+    const rows = Array.from({ length: 4000 }, (_, i) => `Q-${i + 1},Dovetail`);
     const file = new File([`inventory_number,casting\n${rows.join('\n')}\n`], 'loft.csv');
     const controller = new AbortController();
     const run = async () => {
@@ -135,6 +158,8 @@ describe.each([
       for await (const step of stream) if (step.type === 'progress' && step.done > 500) controller.abort();
     };
     await expect(run()).rejects.toThrow();
+    await stopped.promise;
+    vi.unstubAllGlobals();
     // The writer is free again, and nothing was kept.
     await api.lots.create({ name: 'Another', currency: 'USD' });
     expect((await api.collection.summary()).counts).toMatchObject({ cars: 0, lots: 1 });
