@@ -33,12 +33,36 @@ export interface MarketWish {
   density?: number;
   /** Share of records with a missing or reproduction part; their losses are the market's own. */
   incompleteShare?: number;
+  /** Noise by Student's t of three degrees of freedom, of the same standard deviation. */
+  heavyTails?: boolean;
+  /**
+   * Rise of the log price to a peak three years ago, and its fall by as much in the year and a half after.
+   */
+  bubble?: number;
+  /** By what factor the noise grows from C10 to C1; its square mean over the grades stays near `noise`. */
+  noiseByGrade?: number;
+  /** Share of records that are booked under another variation of their casting. */
+  mislabelled?: number;
+  /** Every record is of this grade. */
+  onlyGrade?: number;
+  /** No record is of a restored or customised car. */
+  noRestored?: boolean;
+  /** Shares of records of other sources than auctions, each with what it adds to the log price. */
+  sources?: { source: string; share: number; bias: number }[];
+  /** Share of variations whose rarity nobody has recorded. */
+  unknownRarity?: number;
+  /** What is wrong with a car whose record gives no grade: so many points are taken off its grade. */
+  ungradedWorse?: number;
 }
 
 /** The truth behind a simulated market. */
 export interface MarketTruth {
   noise: number;
   drift: number;
+  /** Standard deviation of the log of one sale at a grade. */
+  noiseAt: (grade: number) => number;
+  /** One sale's departure from the median, in logs. */
+  draw: (random: Random, grade: number) => number;
   /** Log of the median price at the effective date of a complete car. */
   logPrice: (variationId: number, state: FinishState, grade: number) => number;
   salesOf: (variationId: number) => number;
@@ -95,6 +119,13 @@ const drawCount = (random: Random, rarity: number, density: number): number => {
   return Math.max(1, Math.round(Math.exp(random.normal(scale, 0.85)) * density));
 };
 
+/** The level of the market so many years before the effective date, against that day's. */
+const bubbleAt = (age: number, height: number): number => {
+  if (age < 1.5) return 0;
+  if (age < 3) return (height * (age - 1.5)) / 1.5;
+  return Math.max(0, height * (1 - (age - 3) / 2));
+};
+
 const drawGrade = (random: Random): number =>
   Math.min(10, Math.max(1, Math.round(random.normal(6, 1.9) * 2) / 2));
 
@@ -122,35 +153,64 @@ export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
   const levels = new Map<number, number>();
   const counts = new Map<number, number>();
   const today = dayOf(on);
+  const noiseAt = (grade: number) => {
+    if (wish.noiseByGrade === undefined) return noise;
+    return noise * wish.noiseByGrade ** ((6 - grade) / 9);
+  };
+  const draw = (own: Random, grade: number) => {
+    const sd = noiseAt(grade);
+    if (!wish.heavyTails) return own.normal(0, sd);
+    // Student's t of three degrees of freedom has variance 3.
+    const squares = own.normal(0, 1) ** 2 + own.normal(0, 1) ** 2 + own.normal(0, 1) ** 2;
+    return (sd * own.normal(0, 1)) / Math.sqrt(squares / 3) / Math.sqrt(3);
+  };
+  const stateChances = wish.noRestored ? [0.8, 0.1, 0, 0, 0.1] : stateShares;
+  const others = (castingId: number, variationId: number) =>
+    market.variations.filter(v => v.castingId === castingId && v.id !== variationId);
 
   const drawSale = (variationId: number, castingId: number): SaleRecord => {
-    const state = random.pick(stateShares);
-    const grade = drawGrade(random);
+    const state = random.pick(stateChances);
+    const grade = wish.onlyGrade ?? drawGrade(random);
     const age = random.uniform() * years;
     const missing = losable.filter(() => random.uniform() < (wish.incompleteShare ?? 0) / losable.length);
     const lost = missing.reduce((log, part) => log + Math.log(1 - partLoss[losable.indexOf(part)]!), 0);
     const wild = random.uniform() < (wish.wildShare ?? 0) ? Math.sign(random.uniform() - 0.5) * Math.LN10 : 0;
+    const departure = draw(random, grade);
+    const ungraded = random.uniform() < (wish.ungradedShare ?? 0);
+    const { source, bias } = wish.sources
+      ? [{ source: 'auction', bias: 0 }, ...wish.sources][
+          random.pick([
+            1 - wish.sources.reduce((sum, { share }) => sum + share, 0),
+            ...wish.sources.map(({ share }) => share),
+          ])
+        ]!
+      : { source: 'auction', bias: 0 };
+    const trueGrade = ungraded ? Math.max(1, grade - (wish.ungradedWorse ?? 0)) : grade;
     const log =
       levels.get(variationId)! +
-      curves[state]!(grade) +
+      curves[state]!(trueGrade) +
       finish[state]! +
       lost -
       drift * age +
-      random.normal(0, noise) +
-      wild;
+      departure +
+      wild +
+      bias +
+      bubbleAt(age, wish.bubble ?? 0);
+    const wrong =
+      wish.mislabelled && random.uniform() < wish.mislabelled ? others(castingId, variationId) : [];
     return {
       id: market.sales.length + 1,
       soldOn: dateOf(Math.floor(today - age * 365.25)),
       price: Math.max(1, Math.round(Math.exp(log))),
       currency: 'USD',
       castingId,
-      variationId,
-      grade: random.uniform() < (wish.ungradedShare ?? 0) ? null : grade,
+      variationId: wrong.length > 0 ? wrong[Math.floor(random.uniform() * wrong.length)]!.id : variationId,
+      grade: ungraded ? null : grade,
       finishState: finishStates[state]!,
       missingParts: missing,
       reproductionParts: [],
       reliability: null,
-      source: 'auction',
+      source,
     };
   };
 
@@ -163,7 +223,8 @@ export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
       for (let v = 0; v < variations; v++) {
         const rank = random.pick(rarityShares);
         const id = market.variations.length + 1;
-        market.variations.push({ id, castingId, rarity: rarities[rank] as Rarity });
+        const unknown = wish.unknownRarity ? random.uniform() < wish.unknownRarity : false;
+        market.variations.push({ id, castingId, rarity: unknown ? null : (rarities[rank] as Rarity) });
         levels.set(id, castingLevel + rarityLogs[rank]! + random.normal(0, spreads.variation));
         const count = drawCount(random, rank, density);
         counts.set(id, count);
@@ -177,6 +238,8 @@ export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
     truth: {
       noise,
       drift,
+      noiseAt,
+      draw,
       logPrice: (variationId, state, grade) => {
         const i = finishStates.indexOf(state);
         return levels.get(variationId)! + curves[i]!(grade) + finish[i]!;

@@ -6,6 +6,7 @@ import {
   normalCdf,
   normalQuantile,
 } from '../../valuation/index.ts';
+import { crpsOfLognormal, crpsOfNormal } from '../helpers/crps.ts';
 import exchange from './data/exchange-option.json' with { type: 'json' };
 import petersen from './data/knapsack-petersen.json' with { type: 'json' };
 import { expectRelative } from './expect-relative.ts';
@@ -115,5 +116,34 @@ describe('choosing under limits: OR-Library mknap1, Petersen (1967), Management 
     const { p, r, b } = petersen.problems[0]!;
     const { chosen } = await chooseUnderLimits({ gains: p, uses: r, limits: b });
     expect(chosen).toEqual([false, true, true, false, false, true]);
+  });
+});
+
+describe('CRPS in closed form', () => {
+  it('is that of a lognormal forecast by its definition, an integral of squared probability', () => {
+    // Baran & Lerch (2015), QJRMS 141, appendix (from memory); recomputed here from ∫ (F(x) − 1{x ≥ y})² dx.
+    for (const [mean, sd, came] of [
+      [0, 1, 0.5],
+      [0, 1, 3],
+      [1.5, 0.3, 4],
+      [-0.5, 0.6, 2],
+    ] as const) {
+      const steps = 100_000;
+      const cdf = (x: number) => normalCdf((Math.log(x) - mean) / sd);
+      const integral = (from: number, to: number, of: (x: number) => number) => {
+        let sum = 0;
+        for (let i = 0; i < steps; i++) sum += of(from + ((i + 0.5) * (to - from)) / steps);
+        return (sum * (to - from)) / steps;
+      };
+      const above = integral(came, Math.max(came, Math.exp(mean + 8 * sd)), x => (1 - cdf(x)) ** 2);
+      const wanted = integral(0, came, x => cdf(x) ** 2) + above;
+      expect(crpsOfLognormal(mean, sd, came)).toBeCloseTo(wanted, 4);
+    }
+  });
+
+  it('is that of a standard normal forecast at 0: (√2 − 1)/√π', () => {
+    // Gneiting & Raftery (2007), JASA 102 (from memory).
+    expect(crpsOfNormal(0, 1, 0)).toBeCloseTo((Math.SQRT2 - 1) / Math.sqrt(Math.PI), 12);
+    expect(crpsOfNormal(3, 0, 5)).toBe(2);
   });
 });

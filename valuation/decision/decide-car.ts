@@ -1,5 +1,6 @@
 import type { FittedMarket } from '../market/fitted-market.ts';
 import type { Decision, OptionResult, Range, Subject, Valuation, Worth } from '../types.ts';
+import { finishStates } from '../words.ts';
 import { valueCar } from '../worth/value-car.ts';
 import { breakEven } from './break-even.ts';
 import { decisionReasons } from './decision-reasons.ts';
@@ -92,11 +93,15 @@ export const decideCar = (
         : null,
     tornado: tornado(plan, considered, floors),
   };
+  const planned = subject.plan?.kind ?? 'restore';
+  const { stateSales } = fitted.inside.evidence;
+  const state = finishStates.indexOf(planned === 'restore' ? 'restored' : 'customised');
   return {
     ...decided,
     reasons: decisionReasons({
       decision: decided,
-      planned: subject.plan?.kind ?? 'restore',
+      planned,
+      unsold: stateSales[state] === 0,
       ownPlan: subject.plan !== null,
       plansFrom: fitted.assumptions.work.plansFrom,
       evidence: valuation.evidence,

@@ -1,27 +1,24 @@
 import { gradeStep } from '../market/assumed-curve.ts';
 import type { FittedMarket } from '../market/fitted-market.ts';
-import { betaPert, type ShapeQuantile, shapeQuantile } from '../statistics/beta-pert.ts';
-import { lowDiscrepancy, mostDimensions } from '../statistics/low-discrepancy.ts';
+import { betaPert } from '../statistics/beta-pert.ts';
 import type { Guard, RestorationPlan, Subject, ThreePoint, Valuation, Worth } from '../types.ts';
 import type { Option } from '../words.ts';
-import { planFromCar } from '../work/plan-from-car.ts';
-import { cachedOn, onceOn } from '../worth/cached-on.ts';
+import { onceOn } from '../worth/cached-on.ts';
 import {
   type Condition,
   conservedCondition,
   foundCondition,
+  plannedCondition,
+  plannedGrades,
   plannedWorth,
   worthOfLogs,
 } from '../worth/car-worths.ts';
-import { proposedPlan } from '../worth/standard-plan.ts';
+import { couplingOf } from '../worth/coupling.ts';
+import { carefulPlan, proposedPlan } from '../worth/standard-plan.ts';
 import { appraiser } from '../worth/value-car.ts';
 import { guardsAgainstPaint } from './guards.ts';
 import { addCosts, type Cost, planComponents } from './plan-cost.ts';
-import { drawWorths, type NormalPoints, normalPoints, type OptionInputs } from './weigh-option.ts';
-
-/** Points of the sample: enough for probabilities to half a per cent. */
-const sampleSize = 512;
-const seed = 1;
+import { correlationOf, type OptionInputs } from './weigh-option.ts';
 
 export interface ConsideredOption extends OptionInputs {
   option: Exclude<Option, 'leave'>;
@@ -35,62 +32,16 @@ export interface ConsideredOption extends OptionInputs {
   note: 'only-compared' | null;
 }
 
-type Undrawn = Omit<ConsideredOption, 'draws'>;
+/** Costs of plans that the engine has made, which recur over the cars of a collection. */
+const madeCosts = onceOn(() => new WeakMap<object, Cost>());
 
-const samplePoints = onceOn((): NormalPoints => normalPoints(lowDiscrepancy(sampleSize, 2, seed)));
-
-/** The first two dimensions are the worths'; a cost's draws must not go with them. */
-const costDimensions = mostDimensions - 2;
-
-const costNet = onceOn(() => lowDiscrepancy(sampleSize, mostDimensions, seed).slice(2));
-
-/**
- * Coordinates for any number of costs: beyond the net's dimensions they come again, taken in another order.
- */
-const costPoints = (fitted: FittedMarket, components: number): Float64Array[] => {
-  const net = costNet(fitted);
-  return Array.from({ length: Math.max(1, components) }, (_, k) => {
-    const turn = Math.floor(k / costDimensions);
-    const points = net[k % costDimensions]!;
-    // An odd stride visits every place of a power of two once.
-    return turn === 0 ? points : points.map((_, i) => points[(i * (2 * turn * 37 + 1)) % sampleSize]!);
-  });
-};
-
-/** Shapes held at most; one quantile for each point of the sample. */
-const shapes = cachedOn<number, Map<number, number>>(500);
-
-/** Lines are of few shapes, and every coordinate holds the same probabilities: each is worked out once. */
-const heldShapes =
-  (fitted: FittedMarket): ShapeQuantile =>
-  (p, alpha) => {
-    const shape = shapes(fitted, alpha, () => new Map());
-    const found = shape.get(p);
-    if (found !== undefined) return found;
-    const x = shapeQuantile(p, alpha);
-    shape.set(p, x);
-    return x;
-  };
-
-/** Costs held at most; some four kilobytes each. */
-const mostCached = 5000;
-const costs = cachedOn<string, Cost>(mostCached);
-const draws = cachedOn<string, Float64Array>(mostCached);
-
-/** The draws of one cost at one place of the sample. */
-const drawsOf = (fitted: FittedMarket, one: ThreePoint, points: Float64Array, place: number): Float64Array =>
-  draws(fitted, `${one.low} ${one.likely} ${one.high} @${place}`, () => {
-    const { quantile } = betaPert(one.low, one.likely, one.high, heldShapes(fitted));
-    return points.map(quantile);
-  });
-
-/** Costs of a kind recur over the cars of a collection: each is drawn once. */
-const costOf = (fitted: FittedMarket, components: ThreePoint[]): Cost => {
-  const key = components.map(({ low, likely, high }) => `${low} ${likely} ${high}`).join();
-  return costs(fitted, key, () => {
-    const points = costPoints(fitted, components.length);
-    return addCosts(components, points, (one, k) => drawsOf(fitted, one, points[k]!, k));
-  });
+const costOf = (fitted: FittedMarket, plan: object, made: boolean, components: () => ThreePoint[]): Cost => {
+  const held = madeCosts(fitted);
+  const found = made ? held.get(plan) : undefined;
+  if (found) return found;
+  const cost = addCosts(components());
+  if (made) held.set(plan, cost);
+  return cost;
 };
 
 const meanOf = ({ low, likely, high }: ThreePoint): number => betaPert(low, likely, high).mean;
@@ -122,16 +73,26 @@ export const consideredOptions = (
   const { asFound: found, restored } = valuation;
   if (!appraise || !found || !restored) return null;
   const guards = guardsAgainstPaint(fitted, subject);
-  const common = { found, fees: decision.sellingFees, correlation: decision.worthCorrelation };
+  const common = { found, fees: decision.sellingFees };
+  const condition = foundCondition(subject, assumptions);
+  const couple = couplingOf(fitted, subject, found.own);
+  const correlate = (after: Worth, covariance: number) => ({
+    after,
+    correlation: correlationOf(found, after, covariance, decision.worthCorrelation),
+  });
   const ownPlan = subject.plan ?? proposedPlan(subject, assumptions);
-  const paint = (kind: RestorationPlan['kind']): Undrawn => {
+  const paint = (kind: RestorationPlan['kind']): ConsideredOption => {
     const plan = ownPlan.kind === kind ? ownPlan : proposedPlan(subject, assumptions, kind);
+    const covariance = plannedGrades(plan, assumptions).reduce(
+      (sum, { grade, share }) => sum + share * couple(condition, plannedCondition(plan, assumptions, grade)),
+      0,
+    );
     return {
       ...common,
+      ...correlate(ownPlan.kind === kind ? restored : plannedWorth(plan, assumptions, appraise), covariance),
       option: kind,
       hours: meanOf(plan.hours),
-      after: ownPlan.kind === kind ? restored : plannedWorth(plan, assumptions, appraise),
-      cost: costOf(fitted, planComponents(plan, hourlyRate)),
+      cost: costOf(fitted, plan, plan !== subject.plan, () => planComponents(plan, hourlyRate)),
       spoilChance: plan.spoilChance,
       spoiledShare: plan.spoiledShare,
       guards,
@@ -143,12 +104,11 @@ export const consideredOptions = (
     'cost' | 'hours' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'
   >;
   const careful = (kind: 'conserve' | 'donor'): Careful => {
-    const made =
-      subject.care?.[kind] ?? (work.plansFrom === 'car' ? planFromCar(subject, assumptions, kind) : null);
+    const own = subject.care?.[kind];
+    const made = own ?? (work.plansFrom === 'car' ? carefulPlan(subject, assumptions, kind) : null);
     const { hours, cost } = made ?? usual[kind];
     return {
-      cost: costOf(
-        fitted,
+      cost: costOf(fitted, made ?? usual[kind], !own, () =>
         planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
       ),
       hours: meanOf(hours),
@@ -158,23 +118,25 @@ export const consideredOptions = (
       note: null,
     };
   };
-  const condition = foundCondition(subject, assumptions);
-  const complete = appraise({
+  const complete: Condition = {
     ...condition,
     state: 'original',
     step: gradeStep(assumptions.unknownGrade),
     gradeKnown: true,
     partsLog: 0,
-  });
-  const options: Undrawn[] = [
+  };
+  const conserved = conservedCondition(subject, assumptions);
+  return [
     {
       ...common,
       ...careful('conserve'),
       option: 'conserve',
-      after:
+      ...correlate(
         subject.finishState === 'original' && valuation.originalFinish
           ? valuation.originalFinish
-          : appraise(conservedCondition(subject, assumptions)),
+          : appraise(conserved),
+        couple(condition, conserved),
+      ),
     },
     paint('restore'),
     paint('customise'),
@@ -182,12 +144,10 @@ export const consideredOptions = (
       ...common,
       ...careful('donor'),
       option: 'donor',
-      after: donorWorth(complete, decision.donorShare, condition),
+      ...correlate(
+        donorWorth(appraise(complete), decision.donorShare, condition),
+        couple(condition, complete),
+      ),
     },
   ];
-  const points = samplePoints(fitted);
-  return options.map(option => ({
-    ...option,
-    draws: drawWorths(found, option.after, decision.worthCorrelation, points),
-  }));
 };

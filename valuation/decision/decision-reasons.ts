@@ -12,6 +12,8 @@ export interface ReasonsInput {
   fidelity: Fidelity;
   /** The owner's own figure stands in for evidence. */
   own: boolean;
+  /** No sale of a car in the state that the plan leads to is known. */
+  unsold: boolean;
   leastGain: number;
   leastProbability: number;
   fees: number;
@@ -44,6 +46,8 @@ export const decisionReasons = (input: ReasonsInput): Reason[] => {
     const { restoredWorth: worth, cost } = decision.breakEven;
     reasons.push({ kind: 'break-even', option: planned, recommended: recommended === planned, worth, cost });
   }
+  if (input.unsold)
+    reasons.push({ kind: 'no-sale-of-state', state: planned === 'restore' ? 'restored' : 'customised' });
   if (!input.ownPlan) reasons.push({ kind: input.plansFrom === 'car' ? 'plan-from-car' : 'standard-plan' });
   const { deviations } = input.fidelity;
   if (deviations.length > 0) reasons.push({ kind: 'deviations', deviations });

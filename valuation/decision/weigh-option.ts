@@ -1,5 +1,5 @@
 import { exchangeGain } from '../statistics/exchange-gain.ts';
-import { normalQuantile } from '../statistics/normal.ts';
+import { normalCdf, normalQuantile } from '../statistics/normal.ts';
 import type { Range, Worth } from '../types.ts';
 import type { Cost } from './plan-cost.ts';
 
@@ -13,24 +13,22 @@ export interface OptionInputs {
   /** Chance that the car is spoiled, and the share of its worth as found that is then left. */
   spoilChance: number;
   spoiledShare: number;
-  /** Correlation of the two worths beyond what they share through the pooled estimate. */
+  /** Correlation of the logs of the two worths. */
   correlation: number;
-  /** Draws of the two worths, each as a multiple of its median, at the points at which the cost was drawn. */
-  draws: { found: Float64Array; after: Float64Array };
 }
 
 /** Mean of a lognormal worth, exp(m + s²/2). */
 export const meanWorth = (worth: Worth): number => Math.exp(worth.logMean + worth.logSd ** 2 / 2);
 
 /**
- * Correlation of the logs of two worths of one car: what they share through the pooled estimate, and
- * `correlation` of the rest.
+ * Correlation of the logs of two worths of one car, from the covariance of their estimates and, of what one
+ * sale varies, the correlation that the owner assumes.
  */
-export const correlationOf = (a: Worth, b: Worth, correlation: number): number => {
+export const correlationOf = (a: Worth, b: Worth, covariance: number, ofSales: number): number => {
   const product = a.logSd * b.logSd;
   if (product === 0) return 0;
-  const rest = (w: Worth) => Math.sqrt(Math.max(0, w.logSd ** 2 - w.sharedSd ** 2));
-  return Math.min(1, Math.max(-1, (a.sharedSd * b.sharedSd + correlation * rest(a) * rest(b)) / product));
+  const sale = (w: Worth) => w.saleSd ?? Math.sqrt(Math.max(0, w.logSd ** 2 - w.sharedSd ** 2));
+  return Math.min(1, Math.max(-1, (covariance + ofSales * sale(a) * sale(b)) / product));
 };
 
 /**
@@ -44,100 +42,85 @@ export const expectedGain = (option: OptionInputs, after = meanWorth(option.afte
 };
 
 /**
- * Standard normal points: for the worth as found, and for what the worth after has besides its
- * correlation with it.
+ * Standard normal quantiles in the middle of so many equally likely parts, scaled to variance 1: a mean over
+ * them stands for the integral.
  */
-export interface NormalPoints {
-  found: Float64Array;
-  after: Float64Array;
-}
-
-/**
- * Points of the unit square (two rows of 0 … 1, exclusive) as standard normal quantiles: worth as found,
- * worth after the work.
- */
-export const normalPoints = (points: readonly Float64Array[]): NormalPoints => ({
-  found: points[0]!.map(normalQuantile),
-  after: points[1]!.map(normalQuantile),
-});
-
-/**
- * The two worths at the points of the sample, each as a multiple of its median: they hold whatever
- * the medians are.
- */
-export const drawWorths = (
-  found: Worth,
-  after: Worth,
-  correlation: number,
-  points: NormalPoints,
-): OptionInputs['draws'] => {
-  const rho = correlationOf(found, after, correlation);
-  const own = Math.sqrt(1 - rho * rho);
-  return {
-    found: points.found.map(z => Math.exp(found.logSd * z)),
-    after: points.after.map((z, i) => Math.exp(after.logSd * (rho * points.found[i]! + own * z))),
-  };
+const middles = (count: number): readonly number[] => {
+  const raw = Array.from({ length: count }, (_, i) => normalQuantile((i + 0.5) / count));
+  const spread = Math.sqrt(raw.reduce((sum, z) => sum + z * z, 0) / count);
+  return raw.map(z => z / spread);
 };
+const few = middles(10);
+const some = middles(24);
+const many = middles(64);
+
+/**
+ * Probability that the net gain is above `least`: over the worth as found and the cost, in equally likely
+ * parts, the probability that the worth afterwards is as much as is needed, in closed form given the worth as
+ * found; the spoiled branch by its chance.
+ */
+const chanceAbove = (option: OptionInputs, least: number, grid: readonly number[]): number => {
+  const { found, after, cost, fees, spoilChance, spoiledShare, correlation: rho } = option;
+  const own = after.logSd * Math.sqrt(1 - rho * rho);
+  const slope = after.logSd * rho;
+  const points = grid === many ? cost.finePoints : cost.points;
+  let wins = 0;
+  let spoiledWins = 0;
+  for (let i = 0; i < grid.length; i++) {
+    const z = grid[i]!;
+    const left = Math.exp(found.logMean + found.logSd * z);
+    const middle = after.logMean + slope * z;
+    for (let k = 0; k < points.length; k++) {
+      const needed = left + (points[k]! + least) / (1 - fees);
+      if (needed <= 0) wins++;
+      else if (own > 0) wins += normalCdf((middle - Math.log(needed)) / own);
+      else if (middle > Math.log(needed)) wins++;
+      if (spoilChance > 0 && spoiledShare * left > needed) spoiledWins++;
+    }
+  }
+  return ((1 - spoilChance) * wins + spoilChance * spoiledWins) / (grid.length * points.length);
+};
+
+/** A worth that follows the other closely makes the chance a step, which few parts would miss. */
+const gridFor = ({ after, correlation }: OptionInputs): readonly number[] =>
+  after.logSd * Math.sqrt(1 - correlation * correlation) < 0.12 ? many : few;
 
 /**
  * Probability that the option beats leaving, P(gain > 0). Where it costs nothing and spoils nothing that is
- * P(after > found) of two correlated lognormals, in closed form; otherwise the share of the sample's draws,
- * the spoiled branch weighted by its chance.
+ * P(after > found) of two correlated lognormals, in closed form.
  */
 export const chanceOfGain = (option: OptionInputs): number => {
-  const { found, after, cost, fees, spoilChance, spoiledShare, correlation, draws } = option;
+  const { found, after, cost, fees, spoilChance, correlation } = option;
   if (fees >= 1) return 0;
-  if (cost.mean === 0 && spoilChance === 0) {
-    const rho = correlationOf(found, after, correlation);
+  if (cost.mean === 0 && spoilChance === 0)
     return exchangeGain({
       m1: after.logMean,
       s1: after.logSd,
       m2: found.logMean,
       s2: found.logSd,
-      rho,
+      rho: correlation,
     }).probability;
-  }
-  const foundMedian = Math.exp(found.logMean);
-  const afterMedian = Math.exp(after.logMean);
-  let wins = 0;
-  let spoiledWins = 0;
-  for (let i = 0; i < draws.found.length; i++) {
-    const needed = foundMedian * draws.found[i]! + cost.draws[i]! / (1 - fees);
-    if (afterMedian * draws.after[i]! > needed) wins++;
-    if (spoiledShare * foundMedian * draws.found[i]! > needed) spoiledWins++;
-  }
-  return ((1 - spoilChance) * wins + spoilChance * spoiledWins) / draws.found.length;
+  return chanceAbove(option, 0, gridFor(option));
 };
 
-/**
- * Low, mid and high of the gain over leaving: 10, 50 and 90 % quantiles of the draws, the spoiled branch
- * weighted by its chance.
- */
+/** Low, mid and high of the gain over leaving: its 10, 50 and 90 % quantiles, found by halving. */
 export const gainRange = (option: OptionInputs): Range => {
-  const { found, after, cost, fees, spoilChance, spoiledShare, draws } = option;
-  const foundMedian = Math.exp(found.logMean);
-  const afterMedian = Math.exp(after.logMean);
-  const gain = (worth: number, i: number) =>
-    (1 - fees) * (worth - foundMedian * draws.found[i]!) - cost.draws[i]!;
-  const done = draws.after.map((x, i) => gain(afterMedian * x, i)).sort();
-  const spoiled = draws.found.map((x, i) => gain(spoiledShare * foundMedian * x, i)).sort();
-  const count = done.length;
-  let i = 0;
-  let j = 0;
-  let reached = 0;
-  const next = (p: number): number => {
-    let value = Number.NaN;
-    // Goes on in order of the gains through both branches until their weights reach p.
-    while (Number.isNaN(value) || reached < p - 1e-9) {
-      if (i < count && (j >= count || done[i]! <= spoiled[j]!)) {
-        value = done[i++]!;
-        reached += (1 - spoilChance) / count;
-      } else {
-        value = spoiled[j++]!;
-        reached += spoilChance / count;
-      }
+  const { found, after, cost, fees } = option;
+  const most = (worth: Worth) => Math.exp(worth.logMean + 6 * worth.logSd);
+  const grid = gridFor(option) === many ? many : some;
+  const start = { low: -(1 - fees) * most(found) - 4 * cost.mean - 1, high: (1 - fees) * most(after) + 1 };
+  const at = (p: number): number => {
+    let { low, high } = start;
+    while (high - low > 0.25) {
+      const middle = (low + high) / 2;
+      if (chanceAbove(option, middle, grid) > 1 - p) low = middle;
+      else high = middle;
     }
-    return Math.round(value);
+    return Math.round((low + high) / 2) + 0;
   };
-  return { low: next(0.1), mid: next(0.5), high: next(0.9) };
+  if (fees >= 1) {
+    const { low, mid, high } = cost.range;
+    return { low: 0 - high, mid: 0 - mid, high: 0 - low };
+  }
+  return { low: at(0.1), mid: at(0.5), high: at(0.9) };
 };

@@ -1,5 +1,5 @@
 import type { AssumptionSet, Currency, IsoDate } from '../types.ts';
-import type { FinishState, Rarity } from '../words.ts';
+import { type FinishState, finishStates, type Rarity } from '../words.ts';
 import type { DateAdjustment } from './date-adjustment.ts';
 import type { MarketTree } from './market-design.ts';
 import type { MarketIndex } from './market-index.ts';
@@ -20,6 +20,8 @@ export interface EvidenceCounts {
   seriesBeliefs: Int32Array;
   /** Ids of the doubtful records of each casting that has any. */
   castingDoubtful: Map<number, number[]>;
+  /** Sales, purchases included, of each finish state, by its place in `finishStates`. */
+  stateSales: Int32Array;
 }
 
 /**
@@ -41,9 +43,11 @@ export const countEvidence = (
     seriesLots: new Int32Array(index.seriesCount),
     seriesBeliefs: new Int32Array(index.seriesCount),
     castingDoubtful: new Map(),
+    stateSales: new Int32Array(finishStates.length),
   };
   const lots = new Set<string>();
-  for (const { record, variation, casting, weight, from, lot } of sales) {
+  for (const { record, variation, casting, state, weight, from, lot } of sales) {
+    if (from?.kind !== 'belief') counts.stateSales[state]!++;
     const series = castingSeries[casting]!;
     if (from) {
       counts.seriesWeight[series]! += weight;

@@ -81,7 +81,9 @@ export type Reason =
   | { kind: 'plan-from-car' }
   | { kind: 'deviations'; deviations: DeviationKind[] }
   | { kind: 'evidence'; evidence: Evidence }
-  | { kind: 'own-figure' };
+  | { kind: 'own-figure' }
+  /** Not one sale of a car in the state that the plan leads to is known, of any casting. */
+  | { kind: 'no-sale-of-state'; state: 'restored' | 'customised' };
 
 /**
  * What a recommendation turns on, in one fact: a guard, a floor, the next best option, or what would help.

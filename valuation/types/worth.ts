@@ -44,6 +44,11 @@ export interface Worth extends Range {
    * The part of `logSd` that comes from the pooled estimate and that the worths of one car therefore share.
    */
   sharedSd: number;
+  /**
+   * The part that one sale varies, where more than that and `sharedSd` is in `logSd`: the grades in which
+   * work can end.
+   */
+  saleSd?: number;
   /** True where the owner's own figure stands in. */
   own: boolean;
   attainable: boolean;

@@ -63,6 +63,8 @@ export const reasonText = (reason: Reason, reader: Reader): string => {
       return [`The value rests on ${evidenceText(reason.evidence)}.`, doubtfulText(reason.evidence)]
         .filter(Boolean)
         .join(' ');
+    case 'no-sale-of-state':
+      return `No sale of a ${reason.state} car is known: what it would bring rests on an assumption.`;
     case 'own-figure':
       return 'The value is your own figure: there are too few sale records.';
   }

@@ -94,15 +94,18 @@ export const worthOfLogs = ({
   logMean,
   logSd,
   sharedSd,
+  saleSd,
   own = false,
   attainable = true,
-}: Pick<Worth, 'logMean' | 'logSd' | 'sharedSd'> & Partial<Pick<Worth, 'own' | 'attainable'>>): Worth => ({
+}: Pick<Worth, 'logMean' | 'logSd' | 'sharedSd' | 'saleSd'> &
+  Partial<Pick<Worth, 'own' | 'attainable'>>): Worth => ({
   low: Math.round(Math.exp(logMean - eightyPercent * logSd)),
   mid: Math.round(Math.exp(logMean)),
   high: Math.round(Math.exp(logMean + eightyPercent * logSd)),
   logMean,
   logSd,
   sharedSd,
+  ...(saleSd !== undefined && { saleSd }),
   own,
   attainable,
 });
@@ -121,11 +124,13 @@ export const mixedWorth = (possible: readonly { worth: Worth; share: number }[])
   let mean = 0;
   let square = 0;
   let shared = 0;
+  let sale = 0;
   for (const { worth, share } of possible) {
     const one = Math.exp(worth.logMean - top + worth.logSd ** 2 / 2);
     mean += share * one;
     square += share * one * one * Math.exp(worth.logSd ** 2);
     shared += share * worth.sharedSd ** 2;
+    sale += share * Math.max(0, worth.logSd ** 2 - worth.sharedSd ** 2);
   }
   const variance = Math.max(0, Math.log(square / mean ** 2));
   const sd = Math.sqrt(variance);
@@ -134,6 +139,7 @@ export const mixedWorth = (possible: readonly { worth: Worth; share: number }[])
     logMean: Math.log(mean) + top - variance / 2,
     logSd: sd,
     sharedSd: Math.min(sd, Math.sqrt(shared)),
+    saleSd: Math.min(sd, Math.sqrt(sale)),
     own,
     attainable,
   });
@@ -152,42 +158,41 @@ export const plannedWorth = (
     })),
   );
 
+/** Variance that an unknown grade adds to the log of a worth: by the slope of its ladder. */
+export const gradeDoubt = (mean: readonly number[], { state, step, gradeKnown }: Condition): number => {
+  if (gradeKnown) return 0;
+  const from = finishStates.indexOf(state) * steps;
+  const down = Math.max(from, from + step - unknownGradeSteps);
+  const up = Math.min(from + steps - 1, from + step + unknownGradeSteps);
+  return (((mean[up]! - mean[down]!) / (up - down)) * unknownGradeSteps) ** 2;
+};
+
 /**
  * Worth of a condition from the ladder of its variation; an unknown grade widens it by the slope of the
  * ladder around it.
  */
 export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
-  const from = finishStates.indexOf(condition.state) * steps;
-  const at = from + condition.step;
-  let sd = ladder.sd[at]!;
-  let shared = ladder.shared[at]!;
-  if (!condition.gradeKnown) {
-    const down = Math.max(from, at - unknownGradeSteps);
-    const up = Math.min(from + steps - 1, at + unknownGradeSteps);
-    const slope = (ladder.mean[up]! - ladder.mean[down]!) / (up - down);
-    const extra = (slope * unknownGradeSteps) ** 2;
-    sd = Math.sqrt(sd * sd + extra);
-    shared = Math.sqrt(shared * shared + extra);
-  }
-  const mean = ladder.mean[at]! + condition.partsLog + condition.fidelityLog;
+  const at = finishStates.indexOf(condition.state) * steps + condition.step;
+  const extra = gradeDoubt(ladder.mean, condition);
   return worthOfLogs({
-    logMean: mean,
-    logSd: sd,
-    sharedSd: shared,
+    logMean: ladder.mean[at]! + condition.partsLog + condition.fidelityLog,
+    logSd: extra > 0 ? Math.sqrt(ladder.sd[at]! ** 2 + extra) : ladder.sd[at]!,
+    sharedSd: extra > 0 ? Math.sqrt(ladder.shared[at]! ** 2 + extra) : ladder.shared[at]!,
     attainable: condition.attainable,
   });
 };
 
 /**
  * Worth of a condition from the owner's own figure for the car as found: brought to the condition by the
- * grade curves and factors, low and high read as an 80 % interval in logs. Throws RangeError unless 0 <
- * low ≤ mid ≤ high.
+ * grade curves and factors, and as much less sure as `apart` says, the variance with which those are known;
+ * low and high are read as an 80 % interval in logs.
+ * Throws RangeError unless 0 < low ≤ mid ≤ high.
  */
 export const ownWorth = (
   own: NonNullable<Subject['ownWorth']>,
   found: Condition,
   condition: Condition,
-  curve: Float64Array,
+  { curve, apart }: { curve: Float64Array; apart: number },
 ): Worth => {
   for (const key of ['low', 'mid', 'high'] as const) checkFinite(own[key], `own worth, ${key},`);
   if (!(own.low > 0 && own.low <= own.mid && own.mid <= own.high))
@@ -200,7 +205,8 @@ export const ownWorth = (
     found.partsLog +
     condition.fidelityLog -
     found.fidelityLog;
-  const sd = (Math.log(own.high) - Math.log(own.low)) / 2 / eightyPercent;
+  const said = (Math.log(own.high) - Math.log(own.low)) / 2 / eightyPercent;
+  const sd = Math.sqrt(said * said + apart);
   const same = condition.state === found.state && condition.step === found.step && brought === 0;
   const worth = worthOfLogs({
     logMean: Math.log(own.mid) + brought,

@@ -7,7 +7,7 @@ import { cachedOn } from './cached-on.ts';
 import { variationChances } from './explain-worth.ts';
 import { gradeView } from './grade-view.ts';
 import { poolAt } from './pool-at.ts';
-import { type SubjectPlace, subjectPlace } from './subject-place.ts';
+import { ladderOf, type SubjectPlace, subjectPlace } from './subject-place.ts';
 import { subjectCells } from './worth-ladder.ts';
 
 const size = columns.count;
@@ -29,6 +29,11 @@ export interface SharedFactors {
   ofVariation: number;
   ofCasting: number;
   ofSeries: number;
+  /**
+   * What is left of the estimate's deviation: which of several variations it is. No other car shares it, but
+   * the same car in another state does.
+   */
+  ofIdentity: number;
 }
 
 const build = (
@@ -50,28 +55,49 @@ const build = (
     for (let a = 0; a < size; a++) effects[a]! += chance * (cells[at + a]! - mix[a]!);
     open += chance * (1 - zSure);
   }
+  const levels = {
+    ofVariation: place.variation < 0 ? 0 : Math.sqrt(betweenVariations * open),
+    ofCasting: open * view.castingFactor[casting]!,
+    ofSeries: open * view.seriesFactor[casting]!,
+  };
+  const told =
+    effects.reduce((sum, x) => sum + x * x, 0) +
+    Object.values(levels).reduce((sum, factor) => sum + factor * factor, 0);
+  const all = ladderOf(fitted, place).shared[state * grades.length + step]! ** 2;
   return {
     effects,
     variation: place.variation,
     casting,
     series: index.castingSeries[casting]!,
-    ofVariation: place.variation < 0 ? 0 : Math.sqrt(betweenVariations * open),
-    ofCasting: open * view.castingFactor[casting]!,
-    ofSeries: open * view.seriesFactor[casting]!,
+    ...levels,
+    ofIdentity: place.variation < 0 ? Math.sqrt(Math.max(0, all - told)) : 0,
   };
 };
 
 const held = cachedOn<string, SharedFactors>(20_000);
 
 /**
- * What the estimate of a car as it stands shares with those of others; null where nothing is
- * known of what it is.
+ * What the estimate of a car of a place shares with those of others, at a finish state and grade step; the
+ * same object every time.
+ */
+export const factorsAt = (
+  fitted: FittedMarket,
+  place: SubjectPlace,
+  state: number,
+  step: number,
+): SharedFactors => {
+  const key = [place.casting, place.variation, place.candidates.join('.'), state, step].join(' ');
+  return held(fitted, key, () => build(fitted, place, { state, step }));
+};
+
+/**
+ * What the estimate of a car as it stands shares with those of others; null where nothing is known of what it
+ * is.
  */
 export const sharedFactors = (fitted: FittedMarket, car: PlacedCar): SharedFactors | null => {
   const place = subjectPlace(fitted, car);
   if (!place) return null;
   const state = finishStates.indexOf(car.finishState);
   const step = gradeStep(car.grade ?? fitted.assumptions.unknownGrade);
-  const key = [place.casting, place.variation, place.candidates.join('.'), state, step].join(' ');
-  return held(fitted, key, () => build(fitted, place, { state, step }));
+  return factorsAt(fitted, place, state, step);
 };

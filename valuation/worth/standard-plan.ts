@@ -1,6 +1,6 @@
 import { checkFinite } from '../statistics/check-input.ts';
-import type { AssumptionSet, PartState, RestorationPlan, Subject } from '../types.ts';
-import { deviationOfOpening } from '../words.ts';
+import type { AssumptionSet, PartState, RestorationPlan, Subject, WorkPlan } from '../types.ts';
+import { deviationOfOpening, type WorkKind } from '../words.ts';
 import { planFromCar, restorationPlanOf } from '../work/plan-from-car.ts';
 
 /**
@@ -42,6 +42,43 @@ export const standardPlan = (
   };
 };
 
+/** What a plan is made from besides the assumptions: cars alike in it have the same plan. */
+const signature = ({ grade, finishState, parts, spec, shelf }: Subject, kind: WorkKind): string => {
+  let text = `${kind} ${grade} ${finishState}`;
+  for (const part of parts) text += `|${part.part} ${part.grade} ${part.originality}`;
+  if (spec) text += JSON.stringify(spec);
+  if (shelf && shelf.length > 0) text += JSON.stringify(shelf);
+  return text;
+};
+
+/** Plans held for each set of assumptions. */
+const most = 5000;
+const held = new WeakMap<AssumptionSet, Map<string, WorkPlan>>();
+const asPlans = new WeakMap<WorkPlan, RestorationPlan>();
+
+/** The plan made from a car, made once for all that are alike; the same input gives the same object. */
+const planOf = (subject: Subject, assumptions: AssumptionSet, kind: WorkKind): WorkPlan => {
+  let plans = held.get(assumptions);
+  if (!plans) {
+    plans = new Map();
+    held.set(assumptions, plans);
+  }
+  const key = signature(subject, kind);
+  const known = plans.get(key);
+  if (known) return known;
+  const plan = planFromCar(subject, assumptions, kind);
+  if (plans.size >= most) plans.delete(plans.keys().next().value!);
+  plans.set(key, plan);
+  return plan;
+};
+
+/** What conserving a car, or using it for its parts, takes. */
+export const carefulPlan = (
+  subject: Subject,
+  assumptions: AssumptionSet,
+  kind: 'conserve' | 'donor',
+): WorkPlan => planOf(subject, assumptions, kind);
+
 /**
  * The plan by which a car without one of its own is judged: made from the car, or the standard plan, as the
  * assumptions say. Throws RangeError where either does.
@@ -50,7 +87,12 @@ export const proposedPlan = (
   subject: Subject,
   assumptions: AssumptionSet,
   kind: RestorationPlan['kind'] = 'restore',
-): RestorationPlan =>
-  assumptions.work.plansFrom === 'car'
-    ? restorationPlanOf(planFromCar(subject, assumptions, kind))
-    : standardPlan(subject, assumptions, kind);
+): RestorationPlan => {
+  if (assumptions.work.plansFrom !== 'car') return standardPlan(subject, assumptions, kind);
+  const plan = planOf(subject, assumptions, kind);
+  const known = asPlans.get(plan);
+  if (known) return known;
+  const made = restorationPlanOf(plan);
+  asPlans.set(plan, made);
+  return made;
+};

@@ -8,6 +8,7 @@ import {
   ownWorth,
   plannedWorth,
 } from './car-worths.ts';
+import { varianceApart } from './coupling.ts';
 import { evidenceOf, isEnough, noEvidence } from './evidence-of.ts';
 import { planFidelity } from './fidelity.ts';
 import { proposedPlan } from './standard-plan.ts';
@@ -30,7 +31,8 @@ export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
   const own = subject.ownWorth;
   if (!own) return null;
   const found = foundCondition(subject, fitted.assumptions);
-  return condition => ownWorth(own, found, condition, curve);
+  return condition =>
+    ownWorth(own, found, condition, { curve, apart: varianceApart(fitted, found, condition) });
 };
 
 /**

@@ -24,6 +24,11 @@ export interface Ladder {
   shared: number[];
   /** Credibility of the variation's own sales at each grade step. */
   credibility: number[];
+  /**
+   * What the estimate takes of the effects that all records share, and how far its own level is open, by
+   * grade step; null where it is a mixture.
+   */
+  rests: { mix: Float32Array; open: number[]; rarity: Rarity | null } | null;
 }
 
 /** Plain lists: there is a ladder for every variation, and small typed arrays are slow to make. */
@@ -33,6 +38,7 @@ const emptyLadder = (): Ladder => ({
   sd: zeros(rungs),
   shared: zeros(rungs),
   credibility: zeros(steps),
+  rests: null,
 });
 
 const rises = (values: readonly number[]): boolean => {
@@ -95,11 +101,15 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
   const base = level + rarityLog.get(rarity)!;
   const ladder = emptyLadder();
   const mix = new Float64Array(width);
+  const rests = { mix: new Float32Array(steps * size), open: zeros(steps), rarity };
+  ladder.rests = rests;
   for (let step = 0; step < steps; step++) {
     const view = gradeView(fitted, step);
     const { z, zSure } = poolAt(fitted, { variation, casting, step }, mix);
     const pooled = betweenVariations * (1 - zSure) + (1 - zSure) ** 2 * view.variance[casting]!;
     ladder.credibility[step] = z;
+    rests.open[step] = 1 - zSure;
+    for (let a = 0; a < size; a++) rests.mix[step * size + a] = mix[a]!;
     for (let state = 0; state < finishStates.length; state++) {
       const at = state * steps + step;
       let effects = 0;

@@ -57,6 +57,7 @@ describe('decideCar', () => {
         worth: breakEven?.restoredWorth,
         cost: breakEven?.cost,
       },
+      { kind: 'no-sale-of-state', state: 'restored' },
       { kind: 'plan-from-car' },
       { kind: 'deviations', deviations: assumptions.standardPlan.restore.deviations },
       { kind: 'evidence', evidence: expect.objectContaining({ sales: 20 }) },

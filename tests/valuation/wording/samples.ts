@@ -65,6 +65,7 @@ export const reasons: { [Kind in Reason['kind']]: Extract<Reason, { kind: Kind }
   deviations: { kind: 'deviations', deviations: ['another colour', 'textured roof'] },
   evidence: { kind: 'evidence', evidence },
   'own-figure': { kind: 'own-figure' },
+  'no-sale-of-state': { kind: 'no-sale-of-state', state: 'restored' },
 };
 
 export const turnings: { [Kind in Turning['kind']]: Extract<Turning, { kind: Kind }> } = {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions, fitMarket, type Market, valueCar } from '../../../valuation/index.ts';
-import { plannedGrades } from '../../../valuation/worth/car-worths.ts';
+import { foundCondition, plannedCondition, plannedGrades } from '../../../valuation/worth/car-worths.ts';
+import { varianceApart } from '../../../valuation/worth/coupling.ts';
 import { proposedPlan } from '../../../valuation/worth/standard-plan.ts';
 import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
 import { simulateMarket } from '../../helpers/market-simulator.ts';
@@ -160,11 +161,20 @@ describe('valueCar', () => {
     // share the spread.
     const { logMean, logSd } = unknown.restored!;
     const spread = Math.log(2500 / 1000) / 2 / 1.2815515655446004;
-    const expected = plannedGrades(proposedPlan(subjectOf({ grade: 4 }), assumptions), assumptions).reduce(
+    const subject = subjectOf({ grade: 4 });
+    const plan = proposedPlan(subject, assumptions);
+    // The factor from the one state to the other is itself only known so well.
+    const doubt = (grade: number) =>
+      varianceApart(fitted, foundCondition(subject, assumptions), plannedCondition(plan, assumptions, grade));
+    const expected = plannedGrades(plan, assumptions).reduce(
       (sum, { grade, share }) =>
-        sum + (share * 1500 * curve('restored', grade) * closure) / curve('original', 4),
+        sum +
+        (share * 1500 * curve('restored', grade) * closure * Math.exp(doubt(grade) / 2)) /
+          curve('original', 4),
       0,
     );
+    expect(doubt(9)).toBeGreaterThan(0.001);
+    expect(logSd).toBeGreaterThan(spread);
     expect(Math.exp(logMean + logSd ** 2 / 2)).toBeCloseTo(expected * Math.exp(spread ** 2 / 2), 4);
     expect(unknown.restored!.own).toBe(true);
     const known = valueCar(fitted, subjectOf({ ownWorth: own, variationId: sold.id }));

@@ -1,0 +1,159 @@
+import { recommendCar } from '../../valuation/decision/recommend-car.ts';
+import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
+import { sumOfCars } from '../../valuation/lots/sum-of-cars.ts';
+import { fitMarket } from '../../valuation/market/fit-market.ts';
+import type { AssumptionSet, Subject, ThreePoint } from '../../valuation/types.ts';
+import { type FinishState, finishStates } from '../../valuation/words.ts';
+import { planFromCar, restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
+import { planFidelity } from '../../valuation/worth/fidelity.ts';
+import { valueCar } from '../../valuation/worth/value-car.ts';
+import { crpsOfNormal } from './crps.ts';
+import type { SimulatedMarket } from './market-simulator.ts';
+import { seededRandom } from './random.ts';
+
+export interface WorldCar {
+  sales: number;
+  grade: number;
+  state: FinishState;
+  ungraded: boolean;
+  covered: boolean;
+  crps: number;
+  /** Of the median, in logs: ours less the truth. */
+  error: number;
+}
+
+export interface JudgedWorld {
+  cars: WorldCar[];
+  sums: { covered: boolean; ofMean: number }[];
+  /** Of all recommended work: what was promised, and what came. */
+  promised: number;
+  came: number;
+  /** Regret of what is recommended (without floors) beside an oracle, and that of the best rule of thumb. */
+  regret: number;
+  /** The same where the owner's floors are kept. */
+  behindFloors: number;
+  thumbs: Record<string, number>;
+  index: string;
+}
+
+const turnsOut = [
+  { short: 0, share: 0.3 },
+  { short: 0.5, share: 0.3 },
+  { short: 1.5, share: 0.25 },
+  { short: 2.5, share: 0.1 },
+  { short: 4, share: 0.05 },
+];
+const hourlyRate = 300;
+const mean = ({ low, likely, high }: ThreePoint) => (low + 4 * likely + high) / 6;
+
+/**
+ * Values a car of every variation in a world of known truth, sums some of them up, and decides on those in
+ * original finish.
+ */
+export const judgeWorld = (
+  { market, truth, on }: SimulatedMarket,
+  seed: number,
+  changed: Partial<AssumptionSet> = {},
+  /** Share of the cars that are not graded, and how many points worse those are. */
+  ungraded: { share: number; worse: number } = { share: 0, worse: 0 },
+): JudgedWorld => {
+  const random = seededRandom(seed * 7907);
+  const assumptions: AssumptionSet = { ...defaultAssumptions('USD'), hourlyRate, ...changed };
+  const fitted = fitMarket(market, assumptions, on);
+  const judged: JudgedWorld = {
+    cars: [],
+    sums: [],
+    promised: 0,
+    came: 0,
+    regret: 0,
+    behindFloors: 0,
+    thumbs: { leave: 0, 'under C6': 0, 'under C5': 0, 'under C4': 0, all: 0 },
+    index: JSON.stringify(assumptions.index),
+  };
+  const held: {
+    car: Subject;
+    worth: NonNullable<ReturnType<typeof valueCar>['asFound']>;
+    realised: number;
+  }[] = [];
+  const { sellingFees, leastGain, leastProbability } = assumptions.decision;
+  for (const { id, castingId } of market.variations) {
+    const state: FinishState = finishStates[random.pick([0.7, 0.07, 0.14, 0.05, 0.04])]!;
+    const drawn = Math.min(10, Math.max(1, Math.round(random.normal(5.5, 2.2) * 2) / 2));
+    const withoutGrade = ungraded.share > 0 && random.uniform() < ungraded.share;
+    const grade = withoutGrade ? Math.max(1, drawn - ungraded.worse) : drawn;
+    const subject: Subject = {
+      id,
+      castingId,
+      variationId: id,
+      candidates: [],
+      grade: withoutGrade ? null : grade,
+      finishState: state,
+      parts: [],
+      plan: null,
+      ownWorth: null,
+      overruled: [
+        { guard: 'keep-grade', reason: 'judged by gain alone' },
+        { guard: 'rarity', reason: 'judged by gain alone' },
+      ],
+    };
+    const valuation = valueCar(fitted, subject);
+    const { asFound } = valuation;
+    const log = truth.logPrice(id, state, grade);
+    const realised = Math.exp(log + truth.draw(random, grade));
+    const plan = planFromCar(subject, assumptions);
+    if (!asFound) continue;
+    const { plan: planned } = recommendCar(fitted, subject, valuation);
+    held.push({ car: subject, worth: asFound, realised });
+    judged.cars.push({
+      sales: truth.salesOf(id),
+      grade,
+      state,
+      ungraded: withoutGrade,
+      covered: realised >= asFound.low && realised <= asFound.high,
+      crps: crpsOfNormal(asFound.logMean, asFound.logSd, Math.log(realised)),
+      error: asFound.logMean - log,
+    });
+    if (state !== 'original' || withoutGrade) continue;
+    const cost = mean(plan.cost) + hourlyRate * mean(plan.hours);
+    const bump = Math.exp(truth.noiseAt(grade) ** 2 / 2);
+    const found = Math.exp(log) * bump;
+    const fidelity = planFidelity(restorationPlanOf(plan), assumptions.deviationLoss).factor;
+    const restored =
+      fidelity *
+      turnsOut.reduce(
+        (sum, { short, share }) =>
+          sum +
+          share *
+            Math.exp(
+              truth.logPrice(id, 'restored', plan.aim - short) + truth.noiseAt(plan.aim - short) ** 2 / 2,
+            ),
+        0,
+      );
+    const gain =
+      (1 - sellingFees) *
+        ((1 - plan.spoilChance) * restored + plan.spoilChance * plan.spoiledShare * found - found) -
+      cost;
+    const best = Math.max(0, gain);
+    const does = planned!.expectedGain > 0;
+    if (does) {
+      judged.promised += planned!.expectedGain;
+      judged.came += gain;
+    }
+    const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
+    judged.behindFloors += best - (passes ? gain : 0);
+    judged.regret += best - (does ? gain : 0);
+    judged.thumbs.leave! += best;
+    judged.thumbs.all! += best - gain;
+    for (const limit of [6, 5, 4]) judged.thumbs[`under C${limit}`]! += best - (grade < limit ? gain : 0);
+  }
+  for (const size of [20, 60, held.length])
+    for (let from = 0; from + size <= Math.min(held.length, size * 3); from += size) {
+      // Every seventh, so that the cars of a sum are not neighbours.
+      const group = Array.from({ length: size }, (_, k) => held[((from + k) * 7) % held.length]!);
+      if (held.length % 7 === 0 && size > 20) continue;
+      const { low, mid, high } = sumOfCars(fitted, group);
+      const brought = group.reduce((sum, one) => sum + one.realised, 0);
+      judged.sums.push({ covered: brought >= low && brought <= high, ofMean: brought / mid });
+    }
+  return judged;
+};
