@@ -29,6 +29,7 @@ const makeDocument = async (job: DocumentJob, onProgress: Hear): Promise<Typeset
     data: JSON.stringify(documentModel(job.document, path => files.get(path) ?? null)),
     photos: new Map([...files].map(([path, file]) => [file, ready.get(path)!])),
     standard: job.standard,
+    preview: job.preview,
     createdAt: seconds(job.stampedAt),
   });
   const missing = [...failed.values()].map(reason => `A photograph is missing (${reason})`);
@@ -45,6 +46,7 @@ const makeLabels = async (job: LabelJob, onProgress: Hear): Promise<Typeset> => 
     data: JSON.stringify(labelModel(job.labels, job.sheet, job.start)),
     photos: new Map(),
     standard: 'a-2a',
+    preview: job.preview,
     createdAt: seconds(job.stampedAt),
   });
 };

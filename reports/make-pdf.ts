@@ -23,7 +23,7 @@ const photoWarnings = (report: CollectionReport, perEntry: number, failed: Map<s
  * Blocks while typesetting.
  */
 export const makePdf = async (
-  { report, layout, standard, assets }: ReportJob,
+  { report, layout, standard, assets, preview }: ReportJob,
   onProgress: (progress: ReportProgress) => void,
 ): Promise<Typeset> => {
   const { templates, fonts } = await readAssets(assets);
@@ -46,6 +46,7 @@ export const makePdf = async (
     data: JSON.stringify(model),
     photos: new Map([...files].map(([path, file]) => [file, ready.get(path)!])),
     standard,
+    preview,
     createdAt: Math.floor(Date.parse(report.stampedAt) / 1000),
   });
   return { ...result, warnings: [...photoWarnings(report, perEntry, failed), ...result.warnings] };

@@ -27,6 +27,8 @@ export interface ReportPdfOptions {
   worker?: URL;
   /** Templates and fonts where they do not lie as in a checkout. */
   assets?: ReportAssets;
+  /** Gives each page as a picture besides. */
+  preview?: boolean;
   /** Cancels: the promise rejects at once with the signal's reason, and the worker ends at its next step. */
   signal?: AbortSignal;
   onProgress?: (progress: ReportProgress) => void;
@@ -83,6 +85,7 @@ export const createReportPdf = async (
     },
     standard: options.standard ?? 'a-2a',
     assets: options.assets ?? checkoutAssets(),
+    preview: options.preview ?? false,
   };
   return setInWorker(job, options);
 };
@@ -90,7 +93,7 @@ export const createReportPdf = async (
 /** What sets any paper but the collection report. */
 export type PaperOptions = Pick<
   ReportPdfOptions,
-  'standard' | 'worker' | 'assets' | 'signal' | 'onProgress'
+  'standard' | 'worker' | 'assets' | 'signal' | 'onProgress' | 'preview'
 > & {
   /** ISO instant that the file's own dates name. */
   stampedAt: string;
@@ -109,6 +112,7 @@ export const createDocumentPdf = async (document: PaperDocument, options: PaperO
       stampedAt: options.stampedAt,
       standard: options.standard ?? 'a-2a',
       assets: options.assets ?? checkoutAssets(),
+      preview: options.preview ?? false,
     },
     options,
   );
@@ -133,6 +137,7 @@ export const createLabelsPdf = async (
       start,
       stampedAt: options.stampedAt,
       assets: options.assets ?? checkoutAssets(),
+      preview: options.preview ?? false,
     },
     options,
   );

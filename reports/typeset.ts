@@ -1,4 +1,5 @@
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { previewPages } from './preview-pages.ts';
 import { unprintable } from './printable.ts';
 
 /** What Typst is given: sources and files by their name in its own, closed folder. */
@@ -12,6 +13,8 @@ export interface TypesetInput {
   standard: PdfStandard;
   /** Seconds since 1970; the only time in the file. */
   createdAt: number;
+  /** Wanted to be looked at, page by page, before it is saved. */
+  preview?: boolean | undefined;
 }
 
 /** `a-2a`: archival and tagged (PDF/A-2a); `ua-1`: accessible (PDF/UA-1); `1.7`: tagged, neither. */
@@ -20,6 +23,8 @@ export type PdfStandard = 'a-2a' | 'ua-1' | '1.7';
 export interface Typeset {
   pdf: Uint8Array;
   pages: number;
+  /** The first pages as SVG pictures where they were wanted; else none. */
+  preview: string[];
   standard: PdfStandard;
   warnings: string[];
 }
@@ -66,7 +71,8 @@ const compileOnce = (compiler: NodeCompiler, input: TypesetInput, data: string, 
   }
   const pages = compiled.result.numOfPages;
   const pdf = compiler.pdf(compiled.result, { pdfStandard: standard, creationTimestamp: input.createdAt });
-  return { pages, pdf };
+  const preview = input.preview ? previewPages(compiler.plainSvg(compiled.result), pages) : [];
+  return { pages, pdf, preview };
 };
 
 const mostAttempts = 4;

@@ -13,6 +13,7 @@ export interface ReportJob {
   layout: ReportLayout;
   standard: PdfStandard;
   assets: ReportAssets;
+  preview: boolean;
 }
 
 /** A document of blocks. */
@@ -22,6 +23,7 @@ export interface DocumentJob {
   stampedAt: string;
   standard: PdfStandard;
   assets: ReportAssets;
+  preview: boolean;
 }
 
 /** A sheet of labels. */
@@ -32,6 +34,7 @@ export interface LabelJob {
   start: number;
   stampedAt: string;
   assets: ReportAssets;
+  preview: boolean;
 }
 
 /** What the worker is started with. */

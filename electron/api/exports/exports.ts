@@ -5,7 +5,7 @@ import { tableFormats } from '../../../reports/tables/write-table.ts';
 import { id } from '../fields.ts';
 import { makeReport } from '../inputs.ts';
 import { reportData } from '../reports/report-data.ts';
-import { keepReport, mimes } from '../reports/reports.ts';
+import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { needsCollection } from '../session/context.ts';
 import { openOf } from '../session/open-collection.ts';
 import { type OnProgress, streamed } from '../session/progress.ts';
@@ -85,8 +85,8 @@ const make = needsCollection.input(makeExport).handler(({ context: { session }, 
     const bytes = await tableBytes(session, table, input.format, stop);
     const mime = mimes[input.format];
     const fileName = `${input.list}-${await session.today()}.${input.format}`;
-    const token = keepReport(session, { fileName, mime, bytes });
-    return { fileName, mime, bytes: bytes.byteLength, token, warnings: [], rows: table.count };
+    const file = { fileName, mime, bytes };
+    return { ...madeReport(file, keepReport(session, file), []), rows: table.count };
   }, signal),
 );
 
@@ -100,8 +100,8 @@ const share = needsCollection.handler(async ({ context: { session } }): Promise<
   const { marketPackage } = await import('./market-package.ts');
   const { bytes, variations, sales } = await marketPackage(session);
   const fileName = `market-${await session.today()}.zip`;
-  const token = keepReport(session, { fileName, mime: mimes.zip, bytes });
-  return { fileName, mime: mimes.zip, bytes: bytes.byteLength, token, warnings: [], variations, sales };
+  const file = { fileName, mime: mimes.zip, bytes };
+  return { ...madeReport(file, keepReport(session, file), []), variations, sales };
 });
 
 export const exports = { make, share };

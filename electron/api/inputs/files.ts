@@ -58,6 +58,9 @@ export const makeReport = z.object({
   includeSold: z.boolean().default(false),
   /** Prints when the report was prepared, which makes each one different. */
   sayPrepared: z.boolean().default(false),
+  /** Prepares the pages for looking at, too. */
+  preview: z.boolean().default(false),
 });
 export const reportFile = z.object({ token: z.string().min(1) });
+export const reportPage = reportFile.extend({ page: z.int().min(1) });
 export type ReportRequest = z.input<typeof makeReport>;

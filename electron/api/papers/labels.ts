@@ -5,7 +5,7 @@ import { type LabelSheetKey, labelSheetKeys, labelSheets } from '../../../report
 import { createLabelsPdf } from '../../../reports/pdf.ts';
 import { id } from '../fields.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
-import { keepReport, mimes } from '../reports/reports.ts';
+import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { base, needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { streamed } from '../session/progress.ts';
@@ -19,6 +19,8 @@ const makeLabels = z.object({
   lotId: id.optional(),
   /** These cars, in this order; else all that are not sold, by inventory number. */
   carIds: z.array(id).optional(),
+  /** Prepares the pages for looking at, too. */
+  preview: z.boolean().default(false),
 });
 
 /** The sheets and rolls that labels are printed on. */
@@ -59,13 +61,13 @@ export const labels = needsCollection
       const cars = chosen(await listCars(db), input);
       if (cars.length === 0) throw refused('There is no car to label. Add cars, or choose others.');
       const today = await session.today();
-      const { pdf, warnings } = await createLabelsPdf(
+      const { pdf, warnings, preview } = await createLabelsPdf(
         cars.map(car => labelOf(index, car)),
         { sheet: labelSheets[input.sheet], start: input.start },
-        paperOptions(session, today, onProgress, stop),
+        { ...paperOptions(session, today, onProgress, stop), preview: input.preview },
       );
       const fileName = `labels-${today}.pdf`;
-      const token = keepReport(session, { fileName, mime: mimes.pdf, bytes: pdf });
-      return { fileName, mime: mimes.pdf, bytes: pdf.byteLength, token, warnings, labels: cars.length };
+      const file = { fileName, mime: mimes.pdf, bytes: pdf, preview };
+      return { ...madeReport(file, keepReport(session, file), warnings), labels: cars.length };
     }, signal),
   );

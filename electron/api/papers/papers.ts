@@ -8,7 +8,7 @@ import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { tableBytes } from '../exports/table-bytes.ts';
 import { amount, grade, id, isoDate, locale, share } from '../fields.ts';
 import { booksOf } from '../figures/books.ts';
-import { keepReport, mimes } from '../reports/reports.ts';
+import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
@@ -52,6 +52,8 @@ const makePaper = z.object({
   premiumRate: share.default(0),
   taxRate: share.default(0),
   carriage: amount.default(0),
+  /** Prepares the pages for looking at, too. */
+  preview: z.boolean().default(false),
 });
 type PaperWanted = z.output<typeof makePaper>;
 
@@ -142,9 +144,9 @@ const make = needsCollection.input(makePaper).handler(({ context: { session }, i
     const today = await session.today();
     const { kind, format } = input;
     const fileName = `${kind}-${today}.${format}`;
-    const held = (bytes: Uint8Array, pages: number, warnings: string[]) => {
-      const token = keepReport(session, { fileName, mime: mimes[format], bytes });
-      return { fileName, mime: mimes[format], bytes: bytes.byteLength, token, warnings, pages };
+    const held = (bytes: Uint8Array, pages: number, warnings: string[], preview: string[] = []) => {
+      const file = { fileName, mime: mimes[format], bytes, preview };
+      return { ...madeReport(file, keepReport(session, file), warnings), pages };
     };
     if (format !== 'pdf') {
       if (kind !== 'ledger') throw refused('Of these papers, only the ledger is a table. Make a PDF.');
@@ -156,11 +158,11 @@ const make = needsCollection.input(makePaper).handler(({ context: { session }, i
       );
     }
     const document = await documentOf(session, input, await editionOf(session, input), stop);
-    const { pdf, pages, warnings } = await createDocumentPdf(
-      document,
-      paperOptions(session, today, onProgress, stop),
-    );
-    return held(pdf, pages, warnings);
+    const { pdf, pages, warnings, preview } = await createDocumentPdf(document, {
+      ...paperOptions(session, today, onProgress, stop),
+      preview: input.preview,
+    });
+    return held(pdf, pages, warnings, preview);
   }, signal),
 );
 

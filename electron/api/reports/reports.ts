@@ -36,6 +36,8 @@ export interface ReportFile {
   fileName: string;
   mime: string;
   bytes: Uint8Array;
+  /** Its pages as SVG pictures, where they were wanted. */
+  preview?: string[];
 }
 
 /** Finished reports that wait to be fetched; making a fifth lets go of the oldest. */
@@ -48,7 +50,17 @@ export const keepReport = (session: Session, file: ReportFile): string => {
   return token;
 };
 
-export const keptReport = (session: Session, token: string): ReportFile | undefined =>
+/** What is answered of a finished report that waits. */
+export const madeReport = (file: ReportFile, token: string, warnings: string[]): ReportResult => ({
+  fileName: file.fileName,
+  mime: file.mime,
+  bytes: file.bytes.byteLength,
+  token,
+  warnings,
+  previewPages: file.preview?.length ?? 0,
+});
+
+const keptReport = (session: Session, token: string): ReportFile | undefined =>
   session.cache.of(waiting).get(token);
 
 /** A stream that keeps what is written to it. */
@@ -68,18 +80,19 @@ const writePdf = async (
   wanted: ReportWanted,
   data: CollectionReport,
   { onProgress, signal }: { onProgress: OnProgress; signal: AbortSignal },
-): Promise<{ bytes: Uint8Array; warnings: string[] }> => {
+): Promise<{ bytes: Uint8Array; warnings: string[]; preview: string[] }> => {
   const { workers, reportAssets } = session.options;
-  const { pdf, warnings } = await createReportPdf(data, {
+  const { pdf, warnings, preview } = await createReportPdf(data, {
     paper: wanted.paper,
     withPhotographs: wanted.withPhotographs,
+    preview: wanted.preview,
     ...(workers?.report && { worker: workers.report }),
     ...(reportAssets && { assets: reportAssets }),
     signal,
     onProgress: ({ stage, done, total }) =>
       onProgress(done, total, stage === 'photographs' ? 'Preparing photographs' : 'Setting the pages'),
   });
-  return { bytes: pdf, warnings };
+  return { bytes: pdf, warnings, preview };
 };
 
 /** Makes a report whole, in memory. */
@@ -107,9 +120,16 @@ const make = needsCollection.input(inputs.makeReport).handler(({ context, input,
   streamed<ReportResult>(async (onProgress, stop) => {
     const { warnings, ...file } = await wholeReport(context.session, input, onProgress, stop);
     const token = keepReport(context.session, file);
-    return { fileName: file.fileName, mime: file.mime, bytes: file.bytes.byteLength, token, warnings };
+    return madeReport(file, token, warnings);
   }, signal),
 );
+
+/** One page of a finished paper as an SVG picture, counted from 1. */
+const page = needsCollection.input(inputs.reportPage).handler(({ context, input }): { svg: string } => {
+  const svg = keptReport(context.session, input.token)?.preview?.[input.page - 1];
+  if (svg === undefined) throw refused('That page is no longer available. Make the paper again.', 'report');
+  return { svg };
+});
 
 const file = needsCollection.input(inputs.reportFile).handler(({ context, input }): File => {
   const finished = keptReport(context.session, input.token);
@@ -117,4 +137,4 @@ const file = needsCollection.input(inputs.reportFile).handler(({ context, input 
   return new File([new Uint8Array(finished.bytes)], finished.fileName, { type: finished.mime });
 });
 
-export const reports = { make, file };
+export const reports = { make, page, file };

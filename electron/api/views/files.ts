@@ -22,6 +22,8 @@ export interface ReportResult {
   /** Fetched with `reports.file`. */
   token: string;
   warnings: string[];
+  /** Pages that `reports.page` can show; none where they were not wanted. */
+  previewPages: number;
 }
 
 export interface AssumptionsView {

@@ -8,8 +8,8 @@ import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { WorkProgress } from '../../components/notices/work-progress.tsx';
+import { MadePaper } from '../../components/papers/made-paper.tsx';
 import { GallerySection } from './gallery-section.tsx';
-import { MadeReport } from './made-report.tsx';
 import { NothingToReport } from './nothing-to-report.tsx';
 import { OtherPapers } from './other-papers.tsx';
 import { type ReportChoice, reportInput, startingChoice } from './report-choice.ts';
@@ -45,11 +45,15 @@ const ReportsScreen = () => {
             today={summary.data.today}
             busy={work.state.is === 'running'}
             onChange={change}
-            onMake={() => void work.start(signal => api.reports.make(reportInput(choice), { signal }))}
+            onMake={() =>
+              void work.start(signal =>
+                api.reports.make({ ...reportInput(choice), preview: true }, { signal }),
+              )
+            }
           />
           <div className={classes.outcome} aria-live="polite">
             <WorkProgress work={work} label="Making the report" />
-            {work.state.is === 'done' ? <MadeReport result={work.state.result} /> : null}
+            {work.state.is === 'done' ? <MadePaper result={work.state.result} /> : null}
           </div>
         </div>
         <Sheet

@@ -8,7 +8,7 @@ import { errorSentence } from '../../api/error-sentence.ts';
 import { useProgress } from '../../api/use-progress.ts';
 import { showProblem } from '../../components/notices/undo-notice.tsx';
 import { WorkProgress } from '../../components/notices/work-progress.tsx';
-import { MadeReport } from './made-report.tsx';
+import { MadePaper } from '../../components/papers/made-paper.tsx';
 import { type PaperChoice, paperInput, papers, startingPaper } from './paper-choice.ts';
 import classes from './reports.module.css';
 
@@ -146,7 +146,9 @@ export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] })
         .catch(error => showProblem('The market could not be written', errorSentence(error)));
     else if (what === 'list') void work.start(signal => api.exports.make({ list, format }, { signal }));
     else if (what === 'labels')
-      void work.start(signal => api.papers.labels({ sheet: sheet as 'a4-3x8', start }, { signal }));
+      void work.start(signal =>
+        api.papers.labels({ sheet: sheet as 'a4-3x8', start, preview: true }, { signal }),
+      );
     else void work.start(signal => api.papers.make(paperInput(choice), { signal }));
   };
   const help = papers.find(paper => paper.value === choice.what)?.help;
@@ -181,7 +183,7 @@ export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] })
       </form>
       <div className={classes.outcome} aria-live="polite">
         <WorkProgress work={work} label="Making the paper" />
-        {made ? <MadeReport result={made} /> : null}
+        {made ? <MadePaper result={made} /> : null}
       </div>
     </section>
   );

@@ -66,6 +66,7 @@ export const papers: { value: PaperChoice['what']; label: string; help: string }
 export const paperInput = ({ what, lotId, grade, year, table }: PaperChoice): MakePaper => ({
   kind: what as MakePaper['kind'],
   locale: readerLocale(),
+  preview: true,
   paper: usualPaper(readerLocale()),
   grade,
   ...(lotId !== null && (what === 'bid' || what === 'worksheet') && { lotId }),

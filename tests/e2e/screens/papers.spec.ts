@@ -33,13 +33,41 @@ test('papers and lists beside the report are chosen, made and saved', async ({ d
   expect((await saved()).name).toMatch(/^want-list-/);
 });
 
-test('a car’s papers are in its menu', async ({ demo }) => {
+test('a car’s papers are in its menu, looked at before they are saved', async ({ demo, picture }) => {
   await goTo(demo, '/cars/1');
   await demo.getByRole('button', { name: 'More for this car' }).click();
+  await demo.getByRole('menuitem', { name: /^Sale sheet/ }).click();
+  const dialog = demo.getByRole('dialog', { name: /^Sale sheet/ });
+  await expect(dialog.getByRole('img', { name: /^Page 1 of 1 of sale-sheet-/ })).toBeVisible();
+  await picture(demo, 'car-paper');
+  expect(await breaches(demo)).toEqual([]);
   const [download] = await Promise.all([
     demo.waitForEvent('download'),
-    demo.getByRole('menuitem', { name: /^Sale sheet/ }).click(),
+    dialog.getByRole('button', { name: 'Save it' }).click(),
   ]);
   expect(download.suggestedFilename()).toMatch(/^sale-sheet-.*\.pdf$/);
-  await expect(demo.getByText(/^sale-sheet-.* made$/)).toBeVisible();
+});
+
+test('a report is looked at page by page, by keyboard, as it will be saved', async ({ demo, picture }) => {
+  await goTo(demo, '/reports');
+  await demo.getByRole('button', { name: 'Make the PDF' }).click();
+  const preview = demo.getByRole('region', { name: 'Preview' });
+  const shown = (page: number) => preview.getByRole('img', { name: new RegExp(`^Page ${page} of \\d+ of `) });
+  await expect(shown(1)).toBeVisible();
+  await preview.getByRole('figure', { name: 'Page' }).focus();
+  await demo.keyboard.press('PageDown');
+  await expect(shown(2)).toBeVisible();
+  // A picture that the page may not load, or that is no picture, has no width.
+  expect(
+    await shown(2).evaluate((image: HTMLImageElement) => image.decode().then(() => image.naturalWidth)),
+  ).toBeGreaterThan(500);
+  await picture(demo, 'reports-preview');
+  expect(await breaches(demo)).toEqual([]);
+  await demo.keyboard.press('End');
+  await expect(preview.getByRole('button', { name: 'Next page' })).toBeDisabled();
+  const last = await preview.getByRole('img', { name: /^Page/ }).getAttribute('alt');
+  const [, at, of] = /^Page (\d+) of (\d+)/.exec(last ?? '')!;
+  expect(at).toBe(of);
+  await demo.keyboard.press('Home');
+  await expect(shown(1)).toBeVisible();
 });

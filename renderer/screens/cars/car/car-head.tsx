@@ -1,5 +1,6 @@
 import { ActionIcon, Menu } from '@mantine/core';
 import { IconChevronLeft, IconChevronRight, IconDots } from '@tabler/icons-react';
+import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
@@ -7,7 +8,7 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import classes from './car.module.css';
 import { carTitle } from './car-names.ts';
-import { PaperItems } from './paper-items.tsx';
+import { CarPaper, type CarPaperKind, PaperItems } from './paper-items.tsx';
 
 const Facts = ({ car }: { car: CarPage }) => (
   <span className={classes.facts}>
@@ -33,6 +34,7 @@ const Walk = ({ to, label, children }: { to: number | null; label: string; child
 
 const Actions = ({ car }: { car: CarPage }) => {
   const [, navigate] = useLocation();
+  const [paper, setPaper] = useState<CarPaperKind | null>(null);
   const remove = useAction(() => api.cars.remove({ ids: [car.id] }), {
     label: `${car.inventoryNumber} removed`,
     onDone: () => navigate(car.nextId ? `/${car.nextId}` : '/', { replace: true }),
@@ -62,12 +64,13 @@ const Actions = ({ car }: { car: CarPage }) => {
               </Menu.Item>
             </>
           )}
-          <PaperItems carId={car.id} />
+          <PaperItems onChoose={setPaper} />
           <Menu.Item color="brick" onClick={() => remove.mutate()}>
             Remove this car
           </Menu.Item>
         </Menu.Dropdown>
       </Menu>
+      <CarPaper key={`${car.id} ${paper}`} carId={car.id} kind={paper} onClose={() => setPaper(null)} />
     </>
   );
 };

@@ -1,9 +1,11 @@
-import { Menu } from '@mantine/core';
+import { Menu, Modal } from '@mantine/core';
+import { useEffect } from 'react';
+import type { ReportResult } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
-import { errorSentence } from '../../../api/error-sentence.ts';
+import { useProgress } from '../../../api/use-progress.ts';
 import { readerLocale } from '../../../components/format.ts';
-import { saveFile } from '../../../components/notices/save-file.ts';
-import { showNotice, showProblem } from '../../../components/notices/undo-notice.tsx';
+import { WorkProgress } from '../../../components/notices/work-progress.tsx';
+import { MadePaper } from '../../../components/papers/made-paper.tsx';
 import { usualPaper } from '../../../components/usual-paper.ts';
 
 const papers = [
@@ -12,30 +14,54 @@ const papers = [
   { kind: 'claim', label: 'Claim sheet: value before and after' },
   { kind: 'bench-sheet', label: 'Bench sheet: steps and cautions' },
 ] as const;
-
-/** Makes a paper of one car and saves it; what is missing for it is said. */
-const make = async (carId: number, kind: (typeof papers)[number]['kind']): Promise<void> => {
-  const locale = readerLocale();
-  try {
-    for await (const step of await api.papers.make({ kind, carId, locale, paper: usualPaper(locale) }))
-      if (step.type === 'done') {
-        await saveFile(step.result);
-        showNotice(`${step.result.fileName} made`);
-      }
-  } catch (error) {
-    showProblem('The paper could not be made', errorSentence(error));
-  }
-};
+export type CarPaperKind = (typeof papers)[number]['kind'];
 
 /** The papers of one car, in its menu. */
-export const PaperItems = ({ carId }: { carId: number }) => (
+export const PaperItems = ({ onChoose }: { onChoose: (kind: CarPaperKind) => void }) => (
   <>
     <Menu.Label>Print</Menu.Label>
     {papers.map(({ kind, label }) => (
-      <Menu.Item key={kind} onClick={() => void make(carId, kind)}>
+      <Menu.Item key={kind} onClick={() => onChoose(kind)}>
         {label}
       </Menu.Item>
     ))}
     <Menu.Divider />
   </>
+);
+
+const Making = ({ carId, kind }: { carId: number; kind: CarPaperKind }) => {
+  const work = useProgress<ReportResult>();
+  const { start } = work;
+  useEffect(() => {
+    const locale = readerLocale();
+    const wanted = { kind, carId, locale, paper: usualPaper(locale), preview: true };
+    void start(signal => api.papers.make(wanted, { signal }));
+  }, [carId, kind, start]);
+  return (
+    <div aria-live="polite">
+      <WorkProgress work={work} label="Making the paper" />
+      {work.state.is === 'done' ? <MadePaper result={work.state.result} /> : null}
+    </div>
+  );
+};
+
+/** A paper of one car, made, looked at, and saved; what is missing for it is said. */
+export const CarPaper = ({
+  carId,
+  kind,
+  onClose,
+}: {
+  carId: number;
+  kind: CarPaperKind | null;
+  onClose: () => void;
+}) => (
+  <Modal
+    opened={kind !== null}
+    onClose={onClose}
+    title={papers.find(paper => paper.kind === kind)?.label}
+    size="xl"
+    closeButtonProps={{ 'aria-label': 'Close' }}
+  >
+    {kind ? <Making carId={carId} kind={kind} /> : null}
+  </Modal>
 );

@@ -1,0 +1,47 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import type { ReportResult } from '../../../electron/api/views.ts';
+import { errorSentence } from '../../api/error-sentence.ts';
+import { saveFile } from '../notices/save-file.ts';
+import { showProblem } from '../notices/undo-notice.tsx';
+import { PaperPreview } from './paper-preview.tsx';
+import classes from './papers.module.css';
+
+const sizeText = (bytes: number): string =>
+  bytes < 1_000_000 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`;
+
+/** A paper that has been made: what it is called, what it had to leave out, its pages to look at, and the means to keep it. */
+export const MadePaper = ({ result, onSaved }: { result: ReportResult; onSaved?: () => void }) => {
+  const [saving, setSaving] = useState(false);
+  const onSave = async () => {
+    setSaving(true);
+    try {
+      await saveFile(result);
+      onSaved?.();
+    } catch (error) {
+      showProblem('The report could not be saved', errorSentence(error));
+    } finally {
+      setSaving(false);
+    }
+  };
+  return (
+    <div className={classes.made}>
+      <div className={classes.head}>
+        <div>
+          <strong>{result.fileName}</strong> <span className="soft">{sizeText(result.bytes)}</span>
+        </div>
+        <Button variant="filled" size="sm" loading={saving} onClick={() => void onSave()} autoFocus>
+          Save it
+        </Button>
+        {result.warnings.length ? (
+          <ul className={`${classes.warnings} caution`}>
+            {result.warnings.map(warning => (
+              <li key={warning}>{warning}</li>
+            ))}
+          </ul>
+        ) : null}
+      </div>
+      {result.previewPages > 0 ? <PaperPreview key={result.token} result={result} /> : null}
+    </div>
+  );
+};
