@@ -1,5 +1,5 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { Currency, IsoDate, Minor, ThreePoint, WorkLine } from '../../valuation/types.ts';
+import type { Currency, IsoDate, Minor, ThreePoint, WorkLine, WorkReason } from '../../valuation/types.ts';
 import {
   type Hazard,
   hazards,
@@ -23,9 +23,12 @@ export interface JobStep {
   hands: ThreePoint;
   waiting: ThreePoint;
   hazards: Hazard[];
-  why: unknown;
+  /** What called for it; null where that is not known to this version. */
+  why: WorkReason | null;
   waitsUntil: string | null;
   doneAt: string | null;
+  /** When the call at the end of its waiting was heard. */
+  heardAt: string | null;
   spoiled: boolean;
   note: string;
   /**
@@ -40,12 +43,19 @@ export interface JobStep {
 /** What was used up or fitted on a job. */
 export interface JobUse {
   id: number;
+  stepId: number | null;
   name: string;
   usedOn: IsoDate;
   minor: Minor;
   currency: Currency;
   /** A part's: what it is, and where it came from. Null for materials. */
-  part: { part: PartName | ''; originality: Originality; donorCarId: number | null; quantity: number } | null;
+  part: {
+    part: PartName | '';
+    originality: Originality;
+    shelfId: number | null;
+    donorCarId: number | null;
+    quantity: number;
+  } | null;
 }
 
 /** The work on one car. */
@@ -62,6 +72,11 @@ export interface Job {
   steps: JobStep[];
   uses: JobUse[];
 }
+
+const readReason = (json: string): WorkReason | null => {
+  const value = readJson(json);
+  return typeof value === 'object' && value !== null && 'kind' in value ? (value as WorkReason) : null;
+};
 
 /** Jobs in the order of the bench, those that are over last. */
 export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
@@ -105,9 +120,10 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
           hands: { low: step.hands_low, likely: step.hands_likely, high: step.hands_high },
           waiting: { low: step.waiting_low, likely: step.waiting_likely, high: step.waiting_high },
           hazards: readWords(step.hazards, hazards),
-          why: readJson(step.why),
+          why: readReason(step.why),
           waitsUntil: step.waits_until,
           doneAt: step.done_at,
+          heardAt: step.heard_at,
           spoiled: step.spoiled === 1,
           note: step.note,
           seconds: spans.reduce((sum, span) => sum + Math.round((span.seconds ?? 0) / span.shared_by), 0),
@@ -118,6 +134,7 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
       uses: [
         ...(materials.get(job.id) ?? []).map(one => ({
           id: one.id,
+          stepId: one.step_id,
           name: one.name,
           usedOn: one.used_on,
           minor: one.minor,
@@ -126,6 +143,7 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
         })),
         ...(parts.get(job.id) ?? []).map(one => ({
           id: one.id,
+          stepId: one.step_id,
           name: one.name,
           usedOn: one.used_on,
           minor: one.minor,
@@ -133,6 +151,7 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
           part: {
             part: one.part as PartName | '',
             originality: one.originality,
+            shelfId: one.part_id,
             donorCarId: one.donor_car_id,
             quantity: one.quantity,
           },
@@ -218,6 +237,7 @@ export const setJobStep = async (
       spoiled: step.spoiled ? 1 : 0,
       done_at: step.doneAt,
       waits_until: step.waitsUntil,
+      heard_at: null,
     })
     .where('id', '=', id)
     .execute();

@@ -9,6 +9,7 @@ import { workKinds } from '../../valuation/words.ts';
 import { addCommand } from './add-command.ts';
 import { amount, columnMapping, currency, hours, isoDate, lineNumber } from './arguments.ts';
 import { believe } from './commands/believe.ts';
+import { bench } from './commands/bench.ts';
 import { backup, check, restore } from './commands/care.ts';
 import { decide } from './commands/decide.ts';
 import { demo } from './commands/demo.ts';
@@ -16,6 +17,7 @@ import { importFile } from './commands/import.ts';
 import { names, settle } from './commands/names.ts';
 import { plan } from './commands/plan.ts';
 import { readSales } from './commands/read-sales.ts';
+import { seasons } from './commands/seasons.ts';
 import { value } from './commands/value.ts';
 import { words } from './commands/words.ts';
 import { addPaperCommands } from './paper-commands.ts';
@@ -105,6 +107,14 @@ export const createProgram = (): Command => {
     .requiredOption('--car <NUMBER>', "the car's inventory number")
     .addOption(new Option('--to <WHAT>', 'what is planned').choices(workKinds).default('restore'))
     .action(plan);
+  addCommand(
+    program,
+    'seasons [NAME]',
+    'the seasons, or one by its name: its cars, what was expected of them and what they brought',
+  ).action(seasons);
+  addCommand(program, 'bench', 'the cars on the bench in their order, with steps and time')
+    .option('--all', 'also the jobs that are finished or given up')
+    .action(bench);
   addCommand(program, 'names', 'the names that the reference does not know, like spellings together').action(
     names,
   );

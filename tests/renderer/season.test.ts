@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readSeason, writeSeason } from '../../renderer/screens/decide/season/keep-season.ts';
+import type { SeasonView } from '../../electron/api/views.ts';
+import { readSeason } from '../../renderer/screens/decide/season/old-season.ts';
 import { mostCash, readLimit } from '../../renderer/screens/decide/season/read-limit.ts';
+import { nextName, seasonFrom, seasonInput } from '../../renderer/screens/decide/season/saved-season.ts';
 import {
   candidatesOf,
   emptySeason,
   isIn,
+  leftOf,
   leftOut,
   partLimits,
   type Season,
@@ -14,6 +17,7 @@ import {
   tightest,
   toggled,
   totalsOf,
+  waitingForBench,
   withChosen,
   withStanding,
 } from '../../renderer/screens/decide/season/season.ts';
@@ -196,22 +200,102 @@ describe('scarce parts', () => {
   });
 });
 
-describe('a season that is kept', () => {
-  it('comes back as it was', () => {
+describe('a season of the collection', () => {
+  const saved = (over: Partial<SeasonView> = {}): SeasonView => ({
+    id: 3,
+    name: 'Winter',
+    madeOn: '2026-01-02',
+    closedOn: null,
+    current: true,
+    hours: 20.5,
+    cash: 15000,
+    currency: 'USD',
+    perCasting: 2,
+    parts: { Hub: 12, Glazing: null },
+    expected: 500,
+    notes: '',
+    cars: [],
+    excluded: [9],
+    ...over,
+  });
+  const savedCar = (carId: number, over: Partial<SeasonView['cars'][number]> = {}) => ({
+    carId,
+    kind: 'restore' as const,
+    standing: 'in' as const,
+    expected: 77,
+    cost: 7,
+    hours: 0.5,
+    found: 70,
+    after: 150,
+    inventoryNumber: `Q-${carId}`,
+    finishedOn: null,
+    hoursTaken: null,
+    onBench: false,
+    spent: null,
+    now: null,
+    brought: null,
+    ...over,
+  });
+  const byId = new Map(cars.map(one => [one.car.id, one]));
+  const about = { id: 3, name: 'Winter', notes: '', currency: 'USD' };
+
+  it('comes back as it was saved, in its order', () => {
     const season: Season = {
       standings: new Map([
+        [2, 'must'],
         [1, 'in'],
-        [7, 'must'],
         [9, 'never'],
       ]),
       hours: 20.5,
       cash: 15000,
       parts: { Hub: 12, Glazing: null },
       perCasting: 2,
+      begun: new Map(),
     };
-    expect(readSeason(writeSeason(season))).toEqual(season);
+    const { cars: chosen = [], ...input } = seasonInput(season, about, null, byId);
+    expect(chosen).toMatchObject([
+      { carId: 2, standing: 'must', expected: 1200, hours: 2.5, cost: 250 },
+      { carId: 1, standing: 'in', expected: 900, hours: 1.5, cost: 150 },
+    ]);
+    expect(input.expected).toBe(2100);
+    const back = saved({ ...input, id: 3, cars: [savedCar(2, { standing: 'must' }), savedCar(1)] } as never);
+    expect(seasonFrom(back, 'USD')).toEqual(season);
+    expect([...seasonFrom(back, 'USD').standings.keys()]).toEqual([2, 1, 9]);
+    expect(seasonFrom(back, 'EUR').cash).toBeNull();
   });
 
+  it('keeps what was expected of a car that was begun, and of one that is gone', () => {
+    const before = saved({ cars: [savedCar(1, { onBench: true }), savedCar(77), savedCar(2)] });
+    const season = seasonFrom(before, 'USD');
+    expect(seasonInput(season, about, before, byId).cars).toMatchObject([
+      { carId: 1, expected: 77 },
+      { carId: 77, expected: 77 },
+      { carId: 2, expected: 1200 },
+    ]);
+    expect(totalsOf(season, cars)).toMatchObject({
+      gain: 77 + 1200,
+      hours: 0.5 + 2.5,
+      parts: { Hub: 2, Glazing: 1 },
+    });
+    expect(waitingForBench(season, byId).map(({ car }) => car.id)).toEqual([2]);
+    expect(leftOf(season, 'hours')).toBe(20);
+    expect(candidatesOf(season, cars)).toEqual([2]);
+    const portfolio = {
+      chosen: [2],
+      gain: 0,
+      used: { hours: 0, cash: 0, parts: {} },
+      worthOfOneMore: { hours: null, cash: null, parts: {} },
+    };
+    expect([...withChosen(season, portfolio).standings.keys()]).toEqual([1, 2, 9]);
+  });
+
+  it('is named as no other', () => {
+    expect(nextName([], '2026')).toBe('Season 2026');
+    expect(nextName(['season 2026', 'Season 2026, 2'], '2026')).toBe('Season 2026, 3');
+  });
+});
+
+describe('a season that an earlier version kept in the window', () => {
   it('is empty where it cannot be read, and leaves out what is wrong', () => {
     for (const text of [null, '', '{', '3', '"x"', '[]', 'null'])
       expect(readSeason(text)).toEqual(emptySeason);

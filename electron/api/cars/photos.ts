@@ -1,20 +1,14 @@
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
-import {
-  addPhoto,
-  readPhoto,
-  removePhoto,
-  type StoredPhoto,
-  storePhoto,
-  updatePhoto,
-} from '../../../db/photos/photos.ts';
+import { addPhoto, readPhoto, removePhoto, updatePhoto } from '../../../db/photos/photos.ts';
 import { findLot } from '../../../db/records/lots.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
-import { notFound, refused, toApiError } from '../session/errors.ts';
+import { notFound, refused } from '../session/errors.ts';
 import type { PhotoView } from '../views.ts';
 import { findCar } from './find-car.ts';
 import { photoView } from './photo-view.ts';
+import { storeFiles } from './store-files.ts';
 
 /**
  * Adds photographs to one car, lot or variation as one action. They are stored before it; a file that is
@@ -35,17 +29,7 @@ const add = needsCollection
           : (await referenceIndex(session)).variations.get(variationId ?? 0)?.label;
     if (of === undefined)
       throw notFound(lotId === undefined ? 'variation' : 'lot', lotId ?? variationId ?? 0);
-    const stored: StoredPhoto[] = [];
-    for (const file of files) {
-      signal?.throwIfAborted();
-      try {
-        stored.push(await storePhoto(collection.dir, new Uint8Array(await file.arrayBuffer())));
-      } catch (error) {
-        const known = toApiError(error);
-        if (known instanceof Error && files.length > 1) known.message = `${file.name}: ${known.message}`;
-        throw known;
-      }
-    }
+    const stored = await storeFiles(collection.dir, files, signal);
     const what = stored.length === 1 ? 'a photograph' : `${stored.length} photographs`;
     const ids = await session.act(`Added ${what} to ${of}`, async trx => {
       const added: number[] = [];

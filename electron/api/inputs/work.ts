@@ -5,11 +5,13 @@ import {
   hazards,
   jobStepStates,
   partNames,
+  photoMoments,
   planKinds,
   seasonStandings,
   workKinds,
 } from '../../../valuation/words.ts';
 import { amount, currency, grade, id, isoDate, line, text, threePoint, threePointAmount } from '../fields.ts';
+import { addPhotos } from './photos.ts';
 
 const lineChange = z.object({
   name: line.min(1).optional(),
@@ -179,4 +181,15 @@ export const changeJob = z.object({
   id,
   state: z.enum(['open', 'paused', 'given up']),
   reason: line.default(''),
+});
+export const orderJobs = z.object({ ids: z.array(id).min(1).max(10_000) });
+export const noteJob = z.object({ id, notes: text.optional(), who: line.optional() });
+export const lookAt = z.object({ jobId: id, key: line.min(1), seen: z.boolean() });
+export const enterTime = z.object({ stepId: id, minutes: z.int().min(1).max(1440) });
+export const removeUse = z.object({ jobId: id, useId: id, is: z.enum(['material', 'part']) });
+export const addJobPhotos = z.object({
+  jobId: id,
+  stepId: id.nullable().default(null),
+  moment: z.enum(photoMoments).default('during'),
+  files: addPhotos.shape.files,
 });

@@ -1,9 +1,13 @@
 /** What the procedures answer about the work on cars. */
+import type { JobPhoto } from '../../../db/records/job-details.ts';
 import type { Job } from '../../../db/records/jobs.ts';
 import type { Season, SeasonCar } from '../../../db/records/seasons.ts';
 import type {
   Fidelity,
+  FinishState,
+  Grade,
   IsoDate,
+  Minor,
   OptionResult,
   PlanWishes,
   ShelfPart,
@@ -12,6 +16,8 @@ import type {
   WorkStep,
 } from '../../../valuation/index.ts';
 import type { WorkKind } from '../../../valuation/words.ts';
+import type { LookItem } from '../../../valuation/work/look-before-closing.ts';
+import type { Features } from './shared.ts';
 
 /** The steps in force: the owner's newest version, or the project's starting points (version 0). */
 export interface StepsView {
@@ -32,12 +38,38 @@ export interface SeasonView extends Omit<Season, 'cars'> {
      */
     finishedOn: IsoDate | null;
     hoursTaken: number | null;
+    onBench: boolean;
+    /**
+     * Of a finished car, in the season's currency: what was spent on it since the season was made, what it is worth as it is now, or brought when it was
+     * sold, and what that is above its value as found and what was spent. Null where one of these is not known.
+     */
+    spent: Minor | null;
+    now: Minor | null;
+    brought: Minor | null;
   })[];
 }
 
-/** A job with the number of its car. */
+/** A job with what the bench shows of its car. */
 export interface JobView extends Job {
   inventoryNumber: string;
+  casting: string | null;
+  features: Features;
+  wornColour: string;
+  /** Of the colour that it wears. */
+  swatch: string | null;
+  grade: Grade | null;
+  finishState: FinishState;
+  photo: string | null;
+  /** The season that it belongs to. */
+  season: string | null;
+  notes: string;
+  who: string;
+  /** What to look at before it is closed, and the keys of what was looked at. */
+  lookList: LookItem[];
+  lookedAt: string[];
+  /** How its casting is put together. */
+  assembly: string;
+  photos: Omit<JobPhoto, 'jobId'>[];
 }
 
 /** A car's plan: what is to be done, what it was made of, and what it would bring. */

@@ -1,5 +1,14 @@
-import { inventoryNumbers, listCars } from '../../../db/records/cars.ts';
+import { addPhoto } from '../../../db/photos/photos.ts';
+import { listCars } from '../../../db/records/cars.ts';
 import { updateCars } from '../../../db/records/cars-write.ts';
+import {
+  insertEnteredTime,
+  insertJobPhoto,
+  orderJobs,
+  removeUse as removeUseRow,
+  setHeard,
+  setJobDetails,
+} from '../../../db/records/job-details.ts';
 import {
   insertJob,
   insertMaterial,
@@ -15,11 +24,13 @@ import {
 import { listParts } from '../../../db/records/parts.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
+import { storeFiles } from '../cars/store-files.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { JobView } from '../views.ts';
 import { carPlan } from './car-plan.ts';
+import { jobViews } from './job-views.ts';
 
 const isOver = ({ state }: Job): boolean => state === 'finished' || state === 'given up';
 
@@ -39,11 +50,7 @@ const findSteps = (jobs: readonly Job[], ids: readonly number[]): { job: Job; st
     throw notFound('step', id);
   });
 
-const list = needsCollection.handler(async ({ context }): Promise<JobView[]> => {
-  const jobs = await listJobs(context.db);
-  const numbers = await inventoryNumbers(context.db, [...new Set(jobs.map(({ carId }) => carId))]);
-  return jobs.map(job => ({ ...job, inventoryNumber: numbers.get(job.carId) ?? '' }));
-});
+const list = needsCollection.handler(({ context }): Promise<JobView[]> => jobViews(context.session));
 
 /** Puts cars on the bench, each with the steps of its saved plan or of the one made from it; one action. */
 const add = needsCollection.input(inputs.addJobs).handler(async ({ context, input }) => {
@@ -179,4 +186,104 @@ const change = needsCollection.input(inputs.changeJob).handler(async ({ context,
   });
 });
 
-export const bench = { list, add, setStep, start, stop, useMaterial, usePart, change };
+/** Takes back what was noted as used; a part from the shelf goes back there. */
+const removeUse = needsCollection.input(inputs.removeUse).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const job = findJob(await listJobs(db), input.jobId);
+  const use = job.uses.find(
+    one => one.id === input.useId && (one.part === null) === (input.is === 'material'),
+  );
+  if (!use) throw notFound(input.is, input.useId);
+  await session.act(`Took ${use.name} off a job`, trx =>
+    removeUseRow(trx, job.id, { id: input.useId, is: input.is }),
+  );
+});
+
+/** Puts the jobs that are not over into this order. */
+const reorder = needsCollection.input(inputs.orderJobs).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const jobs = await listJobs(db);
+  for (const id of input.ids) findJob(jobs, id);
+  await session.act('Reordered the bench', trx => orderJobs(trx, input.ids));
+});
+
+/** Writes down notes of a job and who does it. */
+const note = needsCollection.input(inputs.noteJob).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const job = findJob(await listJobs(db), input.id);
+  const { notes, who } = input;
+  await session.act('Changed the notes of a job', trx =>
+    setJobDetails(trx, job.id, { ...(notes !== undefined && { notes }), ...(who !== undefined && { who }) }),
+  );
+});
+
+/** Ticks off what was looked at before closing, or takes that back. */
+const look = needsCollection.input(inputs.lookAt).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const job = (await jobViews(session)).find(({ id }) => id === input.jobId);
+  if (!job) throw notFound('job', input.jobId);
+  findJob(await listJobs(db), job.id);
+  const item = job.lookList.find(({ key }) => key === input.key);
+  if (!item) throw refused('That is not on the list of what to look at.');
+  const others = job.lookedAt.filter(key => key !== input.key);
+  await session.act(`${input.seen ? 'Looked at' : 'To look at again'}: ${item.text}`, trx =>
+    setJobDetails(trx, job.id, { lookedAt: input.seen ? [...others, input.key] : others }),
+  );
+});
+
+/** Notes that the calls of steps that ran by themselves were heard. */
+const heard = needsCollection.input(inputs.jobSteps).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const [first] = findSteps(await listJobs(db), input.stepIds);
+  await session.act(`Heard that it is done: ${first!.step.name}`, trx =>
+    setHeard(trx, input.stepIds, session.at()),
+  );
+});
+
+/** Adds time to a step by hand, such as for a clock that was left running. */
+const enterTime = needsCollection.input(inputs.enterTime).handler(async ({ context, input }) => {
+  const { session, db } = context;
+  const [found] = findSteps(await listJobs(db), [input.stepId]);
+  await session.act(`Added ${input.minutes} min to ${found!.step.name}`, trx =>
+    insertEnteredTime(trx, input.stepId, session.at(), input.minutes * 60),
+  );
+});
+
+/** Adds photographs to the car of a job, at the step where they were taken; one action. */
+const addPhotos = needsCollection.input(inputs.addJobPhotos).handler(async ({ context, input, signal }) => {
+  const { session, db, collection } = context;
+  const job = findJob(await listJobs(db), input.jobId);
+  const step = job.steps.find(({ id }) => id === input.stepId);
+  if (input.stepId !== null && !step) throw notFound('step', input.stepId);
+  const stored = await storeFiles(collection.dir, input.files, signal);
+  const what = stored.length === 1 ? 'a photograph' : `${stored.length} photographs`;
+  await session.act(`Added ${what} to a job`, async trx => {
+    for (const photo of stored) {
+      const photoId = await addPhoto(trx, photo, {
+        carId: job.carId,
+        caption: step?.name ?? '',
+        state: input.moment,
+        at: session.at(),
+      });
+      await insertJobPhoto(trx, { jobId: job.id, stepId: input.stepId, photoId, moment: input.moment });
+    }
+  });
+});
+
+export const bench = {
+  list,
+  add,
+  setStep,
+  start,
+  stop,
+  useMaterial,
+  usePart,
+  removeUse,
+  change,
+  reorder,
+  note,
+  look,
+  heard,
+  enterTime,
+  addPhotos,
+};

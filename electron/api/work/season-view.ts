@@ -1,25 +1,67 @@
-import { inventoryNumbers } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars.ts';
+import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
+import { listJobs } from '../../../db/records/jobs.ts';
 import type { Season } from '../../../db/records/seasons.ts';
+import type { IsoDate, Minor } from '../../../valuation/index.ts';
+import { booksOf } from '../figures/books.ts';
+import { carFigures } from '../figures/figures.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { SeasonView } from '../views.ts';
 
-/** Seasons with the numbers of their cars, and what was finished of each since the season was made. */
+/** A sum, or null as soon as one of its amounts is not known. */
+const sumOf = (amounts: (Minor | null)[]): Minor | null =>
+  amounts.reduce<Minor | null>((sum, one) => (sum === null || one === null ? null : sum + one), 0);
+
+/** Seasons with the numbers of their cars, what was finished of each since the season was made, and what it brought beside what was expected. */
 export const seasonView = async (session: Session, seasons: Season[]): Promise<SeasonView[]> => {
   const { db } = openOf(session).read;
   const ids = [...new Set(seasons.flatMap(({ cars }) => cars.map(({ carId }) => carId)))];
-  const numbers = await inventoryNumbers(db, ids);
+  if (ids.length === 0) return seasons.map(season => ({ ...season, cars: [] }));
+  const cars = new Map((await listCars(db, { ids })).map(car => [car.id, car]));
   const finished = await listFinishedWork(db, ids);
+  const running = new Set(
+    (await listJobs(db))
+      .filter(({ state }) => state !== 'finished' && state !== 'given up')
+      .map(({ carId }) => carId),
+  );
+  const done = ids.filter(id => finished.has(id));
+  const figures = await carFigures(
+    session,
+    done.flatMap(id => cars.get(id) ?? []),
+  );
+  const spending = Map.groupBy(await listExpenses(db, done), expense => expense.carId);
+  const sales = new Map((await listDisposals(db, done)).map(sale => [sale.carId, sale]));
+  const books = await booksOf(session);
+
+  const broughtBy = (season: Season, carId: number, found: Minor | null, since: IsoDate) => {
+    if (season.currency !== books.currency) return { spent: null, now: null, brought: null };
+    const spent = sumOf(
+      (spending.get(carId) ?? [])
+        .filter(({ spentOn }) => spentOn >= since)
+        .map(({ minor, currency, spentOn }) => books.convert(minor, currency, spentOn)),
+    );
+    const sale = sales.get(carId);
+    const now = sale
+      ? books.convert(sale.proceeds - sale.fees, sale.currency, sale.soldOn)
+      : (figures.get(carId)?.worths.asFound?.mid ?? null);
+    const brought = found === null || now === null || spent === null ? null : now - found - spent;
+    return { spent, now, brought };
+  };
   return seasons.map(season => ({
     ...season,
     cars: season.cars.map(car => {
       const work = finished.get(car.carId)?.find(({ finishedOn }) => finishedOn >= season.madeOn);
       return {
         ...car,
-        inventoryNumber: numbers.get(car.carId) ?? '',
+        inventoryNumber: cars.get(car.carId)?.inventoryNumber ?? '',
         finishedOn: work?.finishedOn ?? null,
         hoursTaken: work?.minutes == null ? null : work.minutes / 60,
+        onBench: running.has(car.carId),
+        ...(work
+          ? broughtBy(season, car.carId, car.found, season.madeOn)
+          : { spent: null, now: null, brought: null }),
       };
     }),
   }));

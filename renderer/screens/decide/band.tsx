@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import type { DecideOverview, DecisionSummary } from '../../../electron/api/views.ts';
+import type { DecideOverview, DecisionSummary, SeasonView } from '../../../electron/api/views.ts';
 import { readerLocale } from '../../components/format.ts';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import classes from './decide.module.css';
@@ -7,7 +7,7 @@ import type { Filter } from './filter/filter.ts';
 import { CarPanel } from './inspector/car-panel.tsx';
 import { Legend } from './scatter/legend.tsx';
 import { Scatter } from './scatter/scatter.tsx';
-import type { LeftOut, Totals } from './season/season.ts';
+import type { LeftOut, Season, Totals } from './season/season.ts';
 import { SeasonPlan } from './season/season-plan.tsx';
 import type { ChoiceState } from './season/use-choose.ts';
 
@@ -37,6 +37,8 @@ export const Band = ({
   onToggle,
   tab,
   onTab,
+  season,
+  saved,
   totals,
   out,
   choice,
@@ -53,6 +55,8 @@ export const Band = ({
   onToggle: (id: number) => void;
   tab: Tab;
   onTab: (tab: Tab) => void;
+  season: Season;
+  saved: SeasonView | null;
   totals: Totals;
   out: readonly LeftOut[];
   choice: ChoiceState;
@@ -122,6 +126,8 @@ export const Band = ({
           <CarPanel weighed={cursor} currency={overview.currency} />
         ) : (
           <SeasonPlan
+            season={season}
+            saved={saved}
             totals={totals}
             out={out}
             choice={choice}

@@ -1,7 +1,10 @@
 import { Button } from '@mantine/core';
 import { useCallback, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
-import type { DecideOverview, PartStock } from '../../../electron/api/views.ts';
+import type { DecideOverview, PartStock, SeasonView } from '../../../electron/api/views.ts';
+import type { IsoDate } from '../../../valuation/types.ts';
+import { api } from '../../api/client.ts';
+import { useAction } from '../../components/actions/use-action.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import { useKeys } from '../../components/keys/use-keys.ts';
@@ -14,20 +17,24 @@ import { Sentence } from './filter/sentence.tsx';
 import { DecisionDrawer } from './inspector/decision-drawer.tsx';
 import { DecideList } from './list/decide-list.tsx';
 import { NoEvidence } from './no-evidence.tsx';
-import { useSeason } from './season/keep-season.ts';
 import { RecordDialog, type ToRecord } from './season/record-dialog.tsx';
+import { nextName, workKindOf } from './season/saved-season.ts';
 import {
   candidatesOf,
+  leftOf,
   leftOut,
   mostCandidates,
   partLimits,
   switched,
   toggled,
   totalsOf,
+  waitingForBench,
   withChosen,
 } from './season/season.ts';
 import { SeasonBar } from './season/season-bar.tsx';
+import { SeasonMenu } from './season/season-menu.tsx';
 import { useChoose } from './season/use-choose.ts';
+import { useSeason } from './season/use-season.ts';
 import { useSharedCursor } from './use-shared-cursor.ts';
 
 const lotsOf = ({ cars }: DecideOverview) =>
@@ -41,11 +48,15 @@ const lotsOf = ({ cars }: DecideOverview) =>
 export const DecideScreen = ({
   overview,
   shelf,
+  seasons,
   dir,
+  today,
 }: {
   overview: DecideOverview;
   shelf: readonly PartStock[];
+  seasons: readonly SeasonView[];
   dir: string;
+  today: IsoDate;
 }) => {
   const { cars, currency } = overview;
   const query = useSearch();
@@ -69,12 +80,23 @@ export const DecideScreen = ({
   const [recording, setRecording] = useState<ToRecord[] | null>(null);
   const [tab, setTab] = useState<'car' | 'season'>('car');
 
-  const { season, change } = useSeason(dir);
+  const { season, saved, saving, change } = useSeason(seasons, byId, { currency, today, dir });
   const totals = useMemo(() => totalsOf(season, cars), [season, cars]);
   const limits = useMemo(() => partLimits(season, cars, shelf), [season, cars, shelf]);
   const out = useMemo(() => leftOut(season, listed), [season, listed]);
   const candidates = useMemo(() => candidatesOf(season, listed), [season, listed]);
   const ringed = useMemo(() => new Set(totals.cars.map(({ car }) => car.id)), [totals]);
+  const waiting = useMemo(() => waitingForBench(season, byId), [season, byId]);
+  const bench = useAction(
+    () =>
+      api.bench.add({
+        seasonId: saved?.id ?? null,
+        cars: waiting.map(weighed => ({ carId: weighed.car.id, kind: workKindOf(weighed) })),
+      }),
+    {
+      label: () => `${waiting.length} ${waiting.length === 1 ? 'car' : 'cars'} put on the bench`,
+    },
+  );
   const { state: choice, choose, cancel } = useChoose();
 
   const plannable = useCallback(
@@ -97,12 +119,12 @@ export const DecideScreen = ({
     const { standings } = season;
     const within = (word: string) =>
       [...standings].flatMap(([id, standing]) => (standing === word ? [id] : []));
-    const must = within('must').filter(id => byId.get(id)?.plan);
+    const must = within('must').filter(id => byId.get(id)?.plan && !season.begun.has(id));
     setTab('season');
     const portfolio = await choose({
       carIds: candidates,
-      hours: season.hours,
-      cash: season.cash,
+      hours: leftOf(season, 'hours'),
+      cash: leftOf(season, 'cash'),
       parts: Object.fromEntries([...limits].filter((one): one is [string, number] => one[1] !== null)),
       perCasting: season.perCasting,
       must,
@@ -173,6 +195,8 @@ export const DecideScreen = ({
           onToggle={toggleOne}
           tab={tab}
           onTab={setTab}
+          season={season}
+          saved={saved}
           totals={totals}
           out={out}
           choice={choice}
@@ -202,17 +226,31 @@ export const DecideScreen = ({
           limits={limits}
           currency={currency}
           running={choice.is === 'running'}
-          canChoose={candidates.length > 0 || totals.cars.length > 0}
+          saving={saving}
+          canChoose={candidates.length > 0 || waiting.length > 0}
+          menu={
+            <SeasonMenu
+              seasons={seasons}
+              saved={saved}
+              currency={currency}
+              today={today}
+              newName={nextName(
+                seasons.map(({ name }) => name),
+                today.slice(0, 4),
+              )}
+            />
+          }
+          toRecord={waiting.length}
+          toBench={waiting.length}
           onSeason={change}
           onChoose={() => void chooseBest()}
           onCancel={cancel}
           onRecord={() =>
             setRecording(
-              totals.cars.flatMap(weighed =>
-                weighed.plan ? [{ weighed, choice: weighed.plan.option }] : [],
-              ),
+              waiting.flatMap(weighed => (weighed.plan ? [{ weighed, choice: weighed.plan.option }] : [])),
             )
           }
+          onBench={() => bench.mutate()}
         />
       ) : null}
       <DecisionDrawer carId={opened} currency={currency} onClose={() => setOpened(null)} />

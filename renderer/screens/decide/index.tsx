@@ -12,8 +12,9 @@ import { DecideScreen } from './decide-screen.tsx';
 const Decide = () => {
   const overview = useQuery({ queryKey: ['decide'], queryFn: () => api.decisions.overview() });
   const parts = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
+  const seasons = useQuery({ queryKey: ['seasons'], queryFn: () => api.work.seasons() });
   const summary = useSummary();
-  const error = overview.error ?? parts.error ?? summary.error;
+  const error = overview.error ?? parts.error ?? seasons.error ?? summary.error;
   if (error)
     return (
       <ErrorState
@@ -21,11 +22,12 @@ const Decide = () => {
         retry={() => {
           void overview.refetch();
           void parts.refetch();
+          void seasons.refetch();
           void summary.refetch();
         }}
       />
     );
-  if (!overview.data || !parts.data || !summary.data)
+  if (!overview.data || !parts.data || !seasons.data || !summary.data)
     return (
       <>
         <PageHeader title="Decide" />
@@ -56,7 +58,15 @@ const Decide = () => {
         </div>
       </>
     );
-  return <DecideScreen overview={overview.data} shelf={parts.data} dir={summary.data.dir} />;
+  return (
+    <DecideScreen
+      overview={overview.data}
+      shelf={parts.data}
+      seasons={seasons.data}
+      dir={summary.data.dir}
+      today={summary.data.today}
+    />
+  );
 };
 
 export default Decide;

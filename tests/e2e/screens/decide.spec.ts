@@ -60,6 +60,45 @@ test('choosing what to restore: the sentence narrows, the best set is found, and
   await expect(decided).toHaveCount(before);
 });
 
+test('a season is saved with the collection: others beside it, and the same for every host that opens it', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/decide?recommendation=restore');
+  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
+  await expect(grid).toBeFocused();
+  await demo.keyboard.press('Space');
+  const season = demo.getByRole('region', { name: 'Season' });
+  await season.getByLabel('Hours available').fill('12');
+  await season.getByLabel('Hours available').press('Enter');
+  const bench = season.getByRole('button', { name: 'Put 1 on the bench' });
+  await expect(bench).toBeEnabled();
+  const menu = season.getByRole('button', { name: /^Season: / });
+  await expect(menu).toHaveAccessibleName(/^Season: Season \d{4}$/);
+  const first = (await menu.getAttribute('aria-label'))?.replace('Season: ', '') ?? '';
+
+  // Nothing of it is kept in the page.
+  await demo.reload();
+  await expect(bench).toBeVisible();
+  await expect(season.getByLabel('Hours available')).toHaveValue('12');
+
+  await menu.click();
+  await demo.getByRole('menuitem', { name: 'New season…' }).click();
+  const dialog = demo.getByRole('dialog');
+  await dialog.getByLabel('Name').fill(first);
+  await dialog.getByRole('button', { name: 'Make the season' }).click();
+  await expect(dialog.getByText('There is a season of that name.')).toBeVisible();
+  expect(await breaches(demo)).toEqual([]);
+  await dialog.getByLabel('Name').fill('Long evenings');
+  await dialog.getByRole('button', { name: 'Make the season' }).click();
+  await expect(menu).toHaveAccessibleName('Season: Long evenings');
+  await expect(season.getByRole('button', { name: 'Put on the bench' })).toBeDisabled();
+  await menu.click();
+  await picture(demo, 'decide-seasons');
+  await demo.getByRole('menuitem', { name: new RegExp(`^${first}`) }).click();
+  await expect(bench).toBeVisible();
+});
+
 test('a guarded car is restored only with a reason, and the chart and the list have one cursor', async ({
   demo,
 }) => {

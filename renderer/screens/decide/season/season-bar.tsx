@@ -1,4 +1,5 @@
 import { Button, Loader, Popover } from '@mantine/core';
+import type { ReactNode } from 'react';
 import { currencyDecimals } from '../../../../valuation/money.ts';
 import type { Currency, Minor } from '../../../../valuation/types.ts';
 import { ChangingAmount } from '../../../components/amounts/amount.tsx';
@@ -22,22 +23,35 @@ export const SeasonBar = ({
   limits,
   currency,
   running,
+  saving,
   canChoose,
+  menu,
+  toRecord,
+  toBench,
   onSeason,
   onChoose,
   onCancel,
   onRecord,
+  onBench,
 }: {
   season: Season;
   totals: Totals;
   limits: ReadonlyMap<string, number | null>;
   currency: Currency;
   running: boolean;
+  /** A change is on its way into the collection. */
+  saving: boolean;
   canChoose: boolean;
+  /** Which season it is, and how to change to another. */
+  menu: ReactNode;
+  /** How many of its cars can be decided, and put on the bench. */
+  toRecord: number;
+  toBench: number;
   onSeason: (change: (season: Season) => Season) => void;
   onChoose: () => void;
   onCancel: () => void;
   onRecord: () => void;
+  onBench: () => void;
 }) => {
   const unit = 10 ** currencyDecimals(currency);
   const major = (minor: Minor | null) => (minor === null ? null : minor / unit);
@@ -45,10 +59,10 @@ export const SeasonBar = ({
   const count = totals.cars.length;
   const overParts = tight.filter(({ used, limit }) => limit !== null && used > limit);
   return (
-    <section className={classes.bar} aria-label="Season">
+    <section className={classes.bar} aria-label="Season" aria-busy={saving || undefined}>
       <div className={classes.meters}>
         <div className={classes.meter}>
-          <span className={classes.label}>Season</span>
+          <span className={classes.label}>{menu}</span>
           <span className={classes.figures}>
             <span className={classes.used}>{count}</span>
             <span>{count === 1 ? 'car' : 'cars'}</span>
@@ -157,8 +171,13 @@ export const SeasonBar = ({
             Choose the best set
           </Button>
         )}
-        <Button variant="filled" onClick={onRecord} disabled={count === 0}>
-          {count === 0 ? 'Record decisions' : `Record ${count} ${count === 1 ? 'decision' : 'decisions'}`}
+        <Button onClick={onRecord} disabled={toRecord === 0}>
+          {toRecord === 0
+            ? 'Record decisions'
+            : `Record ${toRecord} ${toRecord === 1 ? 'decision' : 'decisions'}`}
+        </Button>
+        <Button variant="filled" onClick={onBench} disabled={toBench === 0 || saving}>
+          {toBench === 0 ? 'Put on the bench' : `Put ${toBench} on the bench`}
         </Button>
       </div>
       <span className={classes.heard} role="status">

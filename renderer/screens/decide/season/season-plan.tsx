@@ -1,10 +1,11 @@
-import type { DecisionSummary, Portfolio } from '../../../../electron/api/views.ts';
+import type { DecisionSummary, Portfolio, SeasonView } from '../../../../electron/api/views.ts';
 import { cashStep } from '../../../../valuation/money.ts';
-import type { Currency } from '../../../../valuation/types.ts';
+import type { Currency, Minor } from '../../../../valuation/types.ts';
 import { deltaText, worthText } from '../../../components/format.ts';
 import { carName } from '../car-words.ts';
 import classes from './plan.module.css';
-import type { LeftOut, Totals } from './season.ts';
+import type { LeftOut, Season, Totals } from './season.ts';
+import { SeasonDone } from './season-done.tsx';
 import type { ChoiceState } from './use-choose.ts';
 
 const reasons: Record<LeftOut['why'], string> = {
@@ -16,11 +17,14 @@ const reasons: Record<LeftOut['why'], string> = {
 const Row = ({
   weighed,
   currency,
+  gain = weighed.plan?.expectedGain ?? 0,
   aside,
   onGo,
 }: {
   weighed: DecisionSummary;
   currency: Currency;
+  /** What it is expected to gain, where that is not what its plan says now. */
+  gain?: Minor | undefined;
   aside: string;
   onGo: (id: number) => void;
 }) => (
@@ -28,7 +32,7 @@ const Row = ({
     <button type="button" className={classes.row} onClick={() => onGo(weighed.car.id)}>
       <span className={classes.number}>{weighed.car.inventoryNumber}</span>
       <span className={classes.name}>{carName(weighed.car)}</span>
-      <span className={classes.gain}>{deltaText(weighed.plan?.expectedGain ?? 0, currency)}</span>
+      <span className={classes.gain}>{deltaText(gain, currency)}</span>
       <span className={classes.aside}>{aside}</span>
     </button>
   </li>
@@ -65,12 +69,16 @@ const OneMore = ({ portfolio, currency }: { portfolio: Portfolio; currency: Curr
 
 /** The season in full: in which order, what one more of a limit would add, and what is left out. */
 export const SeasonPlan = ({
+  season,
+  saved,
   totals,
   out,
   choice,
   currency,
   onGo,
 }: {
+  season: Season;
+  saved: SeasonView | null;
   totals: Totals;
   out: readonly LeftOut[];
   choice: ChoiceState;
@@ -78,16 +86,19 @@ export const SeasonPlan = ({
   onGo: (id: number) => void;
 }) => {
   const portfolio = choice.is === 'done' ? choice.portfolio : null;
-  const place = new Map(portfolio?.chosen.map((id, index) => [id, index]));
-  const last = Number.MAX_SAFE_INTEGER;
-  const ordered = [...totals.cars].sort(
-    (a, b) =>
-      (place.get(a.car.id) ?? last) - (place.get(b.car.id) ?? last) ||
-      (b.plan?.expectedGain ?? 0) - (a.plan?.expectedGain ?? 0),
+  const chosen = new Set(portfolio?.chosen);
+  const order = [...season.standings.keys()];
+  const place = new Map(order.map((id, index) => [id, index]));
+  const ordered = totals.cars
+    .filter(({ car }) => !season.begun.has(car.id))
+    .sort((a, b) => (place.get(a.car.id) ?? 0) - (place.get(b.car.id) ?? 0));
+  const onBench = totals.cars.filter(({ car }) =>
+    saved?.cars.some(one => one.carId === car.id && one.onBench && one.finishedOn === null),
   );
   const same =
-    portfolio && ordered.length === portfolio.chosen.length && ordered.every(({ car }) => place.has(car.id));
-  const short = portfolio ? totals.gain - portfolio.gain : 0;
+    portfolio && ordered.length === portfolio.chosen.length && ordered.every(({ car }) => chosen.has(car.id));
+  const waiting = ordered.reduce((sum, { plan }) => sum + (plan?.expectedGain ?? 0), 0);
+  const short = portfolio ? waiting - portfolio.gain : 0;
   return (
     <div className={classes.plan}>
       {choice.is === 'failed' ? (
@@ -95,14 +106,14 @@ export const SeasonPlan = ({
           {choice.sentence}
         </p>
       ) : null}
-      {ordered.length === 0 ? (
+      {totals.cars.length === 0 ? (
         <p className={classes.note}>
           No car is in yet. Press Space on a car to add it, M to require it, X to exclude it; or set the hours
           and cash available and let Playworn choose the best set.
         </p>
       ) : (
         <>
-          <h3>{same ? 'Take them in this order' : 'In the season'}</h3>
+          {ordered.length > 0 ? <h3>{same ? 'Take them in this order' : 'In the season'}</h3> : null}
           {portfolio && !same ? (
             <p className={classes.note}>
               Changed since the best set was chosen
@@ -122,6 +133,26 @@ export const SeasonPlan = ({
           </ol>
         </>
       )}
+      {onBench.length > 0 ? (
+        <>
+          <h3>
+            On the bench <span className={classes.soft}>{onBench.length}</span>
+          </h3>
+          <ul className={classes.rows}>
+            {onBench.map(weighed => (
+              <Row
+                key={weighed.car.id}
+                weighed={weighed}
+                currency={currency}
+                gain={season.begun.get(weighed.car.id)?.gain}
+                aside=""
+                onGo={onGo}
+              />
+            ))}
+          </ul>
+        </>
+      ) : null}
+      {saved ? <SeasonDone season={saved} currency={currency} /> : null}
       {portfolio ? (
         <>
           <h3>One more would add</h3>

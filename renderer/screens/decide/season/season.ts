@@ -12,6 +12,15 @@ export interface Season {
   /** Limits of parts that differ from what is on the shelf; null for none. */
   parts: Readonly<Record<string, number | null>>;
   perCasting: number | null;
+  /** The cars that are on the bench or finished: they stay in, with what was expected when they went there. */
+  begun: ReadonlyMap<number, Begun>;
+}
+
+/** What was expected of a car when it went to the bench. */
+export interface Begun {
+  hours: number;
+  cash: Minor;
+  gain: Minor;
 }
 
 export const emptySeason: Season = {
@@ -20,6 +29,7 @@ export const emptySeason: Season = {
   cash: null,
   parts: {},
   perCasting: null,
+  begun: new Map(),
 };
 
 export const isIn = (standing: Standing | undefined): boolean => standing === 'in' || standing === 'must';
@@ -47,9 +57,11 @@ export const switched = (season: Season, ids: readonly number[], standing: 'must
   return withStanding(season, ids, all ? (standing === 'must' ? 'in' : null) : standing);
 };
 
-/** Takes the set that was chosen: what must be in or out keeps its standing. */
+/** Takes the set that was chosen: what must be in or out keeps its standing, and what was begun stays. */
 export const withChosen = (season: Season, { chosen }: Portfolio): Season => {
-  const standings = new Map<number, Standing>();
+  const standings = new Map<number, Standing>(
+    [...season.standings].filter(([id, standing]) => isIn(standing) && season.begun.has(id)),
+  );
   for (const id of chosen) standings.set(id, season.standings.get(id) === 'must' ? 'must' : 'in');
   for (const [id, standing] of season.standings) if (standing === 'never') standings.set(id, standing);
   return { ...season, standings };
@@ -70,23 +82,46 @@ export interface Totals {
  * What the season's cars take and are expected to gain over leaving them. Cars that are gone count no more.
  */
 export const totalsOf = (season: Season, cars: readonly DecisionSummary[]): Totals => {
-  const taken = cars.filter(({ car, plan }) => plan && isIn(season.standings.get(car.id)));
+  const taken = cars.filter(
+    ({ car, plan }) => (plan || season.begun.has(car.id)) && isIn(season.standings.get(car.id)),
+  );
   const parts: Record<string, number> = {};
   const castings = new Map<string, number>();
   let hours = 0;
   let cash = 0;
   let gain = 0;
   for (const { car, plan, hours: h, cash: c, parts: p } of taken) {
-    hours += h;
-    cash += c;
-    gain += plan?.expectedGain ?? 0;
-    for (const [part, count] of Object.entries(p)) parts[part] = (parts[part] ?? 0) + count;
+    const begun = season.begun.get(car.id);
+    hours += begun?.hours ?? h;
+    cash += begun?.cash ?? c;
+    gain += begun?.gain ?? plan?.expectedGain ?? 0;
+    // What a car on the bench uses has left the shelf.
+    if (!begun) for (const [part, count] of Object.entries(p)) parts[part] = (parts[part] ?? 0) + count;
     if (car.casting) castings.set(car.casting, (castings.get(car.casting) ?? 0) + 1);
   }
   const { perCasting } = season;
   const crowded =
     perCasting === null ? [] : [...castings].filter(([, count]) => count > perCasting).map(([name]) => name);
   return { cars: taken, hours, cash, parts, gain, crowded };
+};
+
+/** The cars of a season that can go to the bench: chosen, and not begun, in its order. */
+export const waitingForBench = (
+  season: Season,
+  cars: ReadonlyMap<number, DecisionSummary>,
+): DecisionSummary[] =>
+  [...season.standings].flatMap(([id, standing]) => {
+    const weighed = cars.get(id);
+    return isIn(standing) && weighed?.plan && !season.begun.has(id) ? [weighed] : [];
+  });
+
+/** What is left of a limit for cars that are not begun. */
+export const leftOf = (season: Season, limit: 'hours' | 'cash'): number | null => {
+  const most = season[limit];
+  if (most === null) return null;
+  let taken = 0;
+  for (const [id, begun] of season.begun) if (isIn(season.standings.get(id))) taken += begun[limit];
+  return Math.max(most - taken, 0);
 };
 
 interface Meter {
@@ -131,7 +166,11 @@ export const candidatesOf = (season: Season, cars: readonly DecisionSummary[]): 
   cars
     .filter(
       ({ car, plan }) =>
-        plan && !plan.guarded && plan.expectedGain > 0 && season.standings.get(car.id) !== 'never',
+        plan &&
+        !plan.guarded &&
+        plan.expectedGain > 0 &&
+        !season.begun.has(car.id) &&
+        season.standings.get(car.id) !== 'never',
     )
     .sort((a, b) => (b.plan?.expectedGain ?? 0) - (a.plan?.expectedGain ?? 0))
     .slice(0, mostCandidates)

@@ -9,9 +9,10 @@ const withCars = async () => {
     cars: [
       { inventoryNumber: 'S-1', variationId: variations.emberTwin, grade: 3 },
       { inventoryNumber: 'S-2', variationId: variations.mossTwin, grade: 4 },
+      { inventoryNumber: 'S-3', variationId: variations.mossTwin, grade: 6 },
     ],
   });
-  return { ...service, one: ids[0]!, two: ids[1]! };
+  return { ...service, one: ids[0]!, two: ids[1]!, three: ids[2]! };
 };
 
 describe('a plan made from a car', () => {
@@ -73,16 +74,18 @@ describe('the steps', () => {
 
 describe('seasons', () => {
   it('are saved with limits, cars, order and what was expected; one is current; what was finished stands beside it', async () => {
-    const { api, one, two } = await withCars();
+    const { api, one, two, three } = await withCars();
     const { id } = await api.work.saveSeason({
       name: 'Winter',
       hours: 20,
       cash: 5000,
       currency: 'USD',
+      parts: { Hub: null },
       cars: [
-        { carId: two, expected: 900, hours: 4.5, cost: 700 },
+        { carId: two, expected: 900, hours: 4.5, cost: 700, found: 1000, standing: 'must' },
         { carId: one, expected: 400 },
       ],
+      excluded: [three],
     });
     const second = await api.work.saveSeason({ name: 'Spring', currency: 'USD', cars: [] });
     expect((await api.work.seasons()).map(({ name, current }) => [name, current])).toEqual([
@@ -100,11 +103,36 @@ describe('seasons', () => {
       minutes: 330,
     });
     const winter = (await api.work.seasons()).find(season => season.id === id);
-    expect(winter).toMatchObject({ current: true, madeOn: '2026-03-14', hours: 20, cash: 5000 });
+    expect(winter).toMatchObject({
+      current: true,
+      madeOn: '2026-03-14',
+      hours: 20,
+      cash: 5000,
+      parts: { Hub: null },
+      excluded: [three],
+    });
     expect(winter?.cars).toMatchObject([
-      { inventoryNumber: 'S-2', expected: 900, hours: 4.5, finishedOn: '2026-03-20', hoursTaken: 5.5 },
-      { inventoryNumber: 'S-1', finishedOn: null },
+      {
+        inventoryNumber: 'S-2',
+        standing: 'must',
+        expected: 900,
+        hours: 4.5,
+        finishedOn: '2026-03-20',
+        hoursTaken: 5.5,
+        onBench: false,
+        spent: 0,
+      },
+      { inventoryNumber: 'S-1', standing: 'in', finishedOn: null, brought: null },
     ]);
+    const { worths } = await api.cars.get({ id: two });
+    expect(winter?.cars[0]).toMatchObject({ now: worths.asFound?.mid, brought: worths.asFound!.mid - 1000 });
+    const spent = { carId: two, what: 'Lacquer', currency: 'USD' };
+    await api.cars.addExpense({ ...spent, spentOn: '2026-03-01', minor: 300 });
+    await api.cars.addExpense({ ...spent, spentOn: '2026-03-20', minor: 50 });
+    await api.cars.dispose({ carId: two, soldOn: '2026-03-25', proceeds: 2000, fees: 100, currency: 'USD' });
+    const sold = (await api.work.seasons()).find(season => season.id === id)?.cars[0];
+    expect(sold).toMatchObject({ spent: 50, now: 1900, brought: 1900 - 1000 - 50 });
+    for (let i = 0; i < 3; i++) await api.collection.undo();
     await api.work.closeSeason({ id, on: '2026-04-01' });
     expect((await api.work.seasons()).find(season => season.id === id)).toMatchObject({
       current: false,

@@ -1,4 +1,3 @@
-import { useCallback, useEffect, useState } from 'react';
 import { emptySeason, type Season, type Standing } from './season.ts';
 
 const standings: readonly Standing[] = ['in', 'must', 'never'];
@@ -31,17 +30,16 @@ export const readSeason = (text: string | null): Season => {
     cash: amountOrNull(from.get('cash')),
     parts: Object.fromEntries(limits.map(([name, limit]) => [name, amountOrNull(limit)])),
     perCasting: amountOrNull(from.get('perCasting')) || null,
+    begun: new Map(),
   };
 };
 
-export const writeSeason = (season: Season): string =>
-  JSON.stringify({ ...season, standings: [...season.standings] });
-
-/** The season that is being planned for a collection, kept on this machine until it is changed. */
-export const useSeason = (dir: string) => {
+/** Takes the season that an earlier version kept in this window for a collection, once; null where there is none. */
+export const takeOldSeason = (dir: string): Season | null => {
   const key = `playworn-season:${dir}`;
-  const [season, setSeason] = useState<Season>(() => readSeason(localStorage.getItem(key)));
-  useEffect(() => localStorage.setItem(key, writeSeason(season)), [key, season]);
-  const change = useCallback((how: (season: Season) => Season) => setSeason(how), []);
-  return { season, change };
+  const text = localStorage.getItem(key);
+  if (text === null) return null;
+  localStorage.removeItem(key);
+  const season = readSeason(text);
+  return season.standings.size > 0 ? season : null;
 };

@@ -1,0 +1,64 @@
+import { listCars } from '../../../db/records/cars.ts';
+import { jobDetails, listJobPhotos } from '../../../db/records/job-details.ts';
+import { type Job, listJobs } from '../../../db/records/jobs.ts';
+import { listSeasons } from '../../../db/records/seasons.ts';
+import { castingDetails } from '../../../db/reference/reference-details.ts';
+import type { PartName } from '../../../valuation/words.ts';
+import { type LookItem, lookBeforeClosing } from '../../../valuation/work/look-before-closing.ts';
+import { carRows } from '../cars/car-rows.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { CarRow, JobView } from '../views.ts';
+
+/** Parts that a car of an identified variation never had, by what its variation says. */
+const neverHad = (car: CarRow): PartName[] =>
+  car.variationId !== null && /^(|none|no|-)$/i.test(car.features.accessory) ? ['accessory'] : [];
+
+const paints = ({ kind }: Job): boolean => kind === 'restore' || kind === 'customise';
+
+/** The jobs with their cars, photographs, notes and what to look at before closing. */
+export const jobViews = async (session: Session): Promise<JobView[]> => {
+  const { db } = openOf(session).read;
+  const jobs = await listJobs(db);
+  if (jobs.length === 0) return [];
+  const ids = [...new Set(jobs.map(({ carId }) => carId))];
+  const rows = new Map((await carRows(session, await listCars(db, { ids }))).map(row => [row.id, row]));
+  const details = await jobDetails(db);
+  const photos = Map.groupBy(await listJobPhotos(db), photo => photo.jobId);
+  const seasons = new Map((await listSeasons(db)).map(season => [season.id, season.name]));
+  const castings = new Map<number, Awaited<ReturnType<typeof castingDetails>>>();
+  for (const { castingId } of rows.values())
+    if (castingId !== null && !castings.has(castingId))
+      castings.set(castingId, await castingDetails(db, castingId));
+
+  const lookListOf = (job: Job, car: CarRow): LookItem[] => {
+    if (!paints(job)) return [];
+    const casting = car.castingId === null ? undefined : castings.get(car.castingId);
+    return lookBeforeClosing(casting?.parts ?? [], neverHad(car));
+  };
+  return jobs.flatMap(job => {
+    const car = rows.get(job.carId);
+    if (!car) return [];
+    const { notes, who, lookedAt } = details.get(job.id) ?? { notes: '', who: '', lookedAt: [] };
+    return [
+      {
+        ...job,
+        inventoryNumber: car.inventoryNumber,
+        casting: car.casting,
+        features: car.features,
+        wornColour: car.wornColour,
+        swatch: car.swatch,
+        grade: car.grade,
+        finishState: car.finishState,
+        photo: car.photo,
+        season: job.seasonId === null ? null : (seasons.get(job.seasonId) ?? null),
+        notes,
+        who,
+        lookList: lookListOf(job, car),
+        lookedAt,
+        assembly: car.castingId === null ? '' : (castings.get(car.castingId)?.assembly ?? ''),
+        photos: (photos.get(job.id) ?? []).map(({ jobId: _, ...photo }) => photo),
+      },
+    ];
+  });
+};
