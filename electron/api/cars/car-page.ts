@@ -1,17 +1,20 @@
+import type { Kysely } from 'kysely';
 import { readWorkedFrom } from '../../../db/engine/specifications.ts';
 import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
 import { historyOfCar } from '../../../db/records/car-history.ts';
-import { type CarRecord, carCandidates, neighbours } from '../../../db/records/cars.ts';
+import { type CarRecord, carCandidates, inventoryNumbers, neighbours } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
 import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
+import { partsOfCar } from '../../../db/records/job-details.ts';
 import { findLot, type LotRecord } from '../../../db/records/lots.ts';
 import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
 import { listWords } from '../../../db/records/words.ts';
 import { referenceUse } from '../../../db/reference/reference.ts';
+import type { Schema } from '../../../db/schema.ts';
 import {
   type Decision,
   decideCar,
@@ -29,7 +32,7 @@ import { referenceIndex } from '../reference/reference-index.ts';
 import { variationRow } from '../reference/reference-rows.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { CarPage, CarRow, DecisionView, DisposalView, PlanView } from '../views.ts';
+import type { CarPage, CarRow, DecisionView, DisposalView, FittedPartView, PlanView } from '../views.ts';
 import { carRow } from './car-rows.ts';
 import { findCar } from './find-car.ts';
 import { ownSynonyms } from './own-synonyms.ts';
@@ -119,6 +122,20 @@ const purchaseOf = async (
   return found ? { ...found.purchase, lotId: lot.id, lot: lot.name, currency: lot.currency } : null;
 };
 
+/** The parts that were fitted to a car or taken from it, with the numbers of both cars. */
+const fittedParts = async (db: Kysely<Schema>, id: number): Promise<FittedPartView[]> => {
+  const parts = await partsOfCar(db, id);
+  const numbers = await inventoryNumbers(
+    db,
+    parts.flatMap(({ carId, donorCarId }) => (donorCarId === null ? [carId] : [carId, donorCarId])),
+  );
+  return parts.map(part => ({
+    ...part,
+    inventoryNumber: numbers.get(part.carId) ?? '',
+    donorNumber: part.donorCarId === null ? null : (numbers.get(part.donorCarId) ?? null),
+  }));
+};
+
 /** All that is known of one car. */
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {
   const { db } = openOf(session).read;
@@ -151,6 +168,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     },
     figuresOfDecision(valuation, decision, subject.plan?.kind ?? 'restore'),
   );
+  const parts = await fittedParts(db, id);
   const use = await referenceUse(db);
   const expenses = await listExpenses(db, [id]);
   const [disposal] = await listDisposals(db, [id]);
@@ -172,6 +190,8 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     }),
     photos: photos.map(photoView),
     checks,
+    fitted: parts.filter(part => part.carId === id),
+    gave: parts.filter(part => part.donorCarId === id),
     plan: own || known ? planView(own, proposedPlan(subject, fitted.assumptions)) : null,
     decision: decisionView(decision, row, hanging.decisions.get(id)),
     evidence: valuation.evidence,

@@ -1,6 +1,7 @@
 /** What the procedures answer about lots and cars. */
 
 import type { FinishedWork } from '../../../db/records/finished-work.ts';
+import type { FittedPart } from '../../../db/records/job-details.ts';
 import type { UnreadText } from '../../../db/records/unread.ts';
 import type {
   CarStatus,
@@ -193,6 +194,12 @@ export interface DisposalView {
 
 export type FinishedWorkView = Omit<FinishedWork, 'carId'>;
 
+/** A part that was fitted to a car on the bench, with the numbers of the car it is on and of the one it came from. */
+export interface FittedPartView extends FittedPart {
+  inventoryNumber: string;
+  donorNumber: string | null;
+}
+
 export interface CarPage extends CarRow {
   ownWorth: Range | null;
   candidates: VariationRow[];
@@ -204,6 +211,9 @@ export interface CarPage extends CarRow {
    */
   disclosure: DisclosureFacts;
   checks: ConditionCheckView[];
+  /** Parts that were fitted to it, and parts that were taken from it for other cars. */
+  fitted: FittedPartView[];
+  gave: FittedPartView[];
   plan: PlanView | null;
   decision: DecisionView;
   evidence: Evidence;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { tableHashes } from '../../../../db/backup/manifest.ts';
 import { addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+import { picture } from '../../../helpers/pictures.ts';
 
 const benched = async () => {
   const service = await newCollectionService();
@@ -136,6 +137,13 @@ describe('the bench', () => {
     expect((await jobOf(one)).uses).toContainEqual(
       expect.objectContaining({ name: 'Glazing', part: expect.objectContaining({ donorCarId: donor }) }),
     );
+    expect(page.fitted.map(({ name, donorNumber }) => [name, donorNumber])).toEqual([
+      ['Hub', null],
+      ['Glazing', 'B-3'],
+    ]);
+    expect((await api.cars.get({ id: donor })).gave).toMatchObject([
+      { name: 'Glazing', part: 'glazing', carId: one, inventoryNumber: 'B-1' },
+    ]);
     expect((await refusalOf(api.bench.setStep({ stepId, state: 'done' }))).message).toBe('That job is over.');
     await api.collection.undo();
     expect(start()).toEqual(before);
@@ -153,5 +161,89 @@ describe('the bench', () => {
     await api.bench.change({ id, state: 'given up', reason: 'The axle channel cracked' });
     expect(await jobOf(one)).toMatchObject({ state: 'given up', reason: 'The axle channel cracked' });
     expect((await api.cars.get({ id: one })).status).toBe('kept');
+  });
+
+  it('keeps notes, photographs at their step, what was looked at, its order, and time entered by hand', async () => {
+    const { api, session, one, two, stepOf, jobOf } = await benched();
+    const hashes = () => {
+      const { change: _, change_row: __, ...rest } = tableHashes(session.collection!.read.sqlite);
+      return rest;
+    };
+    const bare = hashes();
+    const [first, second] = [(await jobOf(one)).id, (await jobOf(two)).id];
+    const { id: stepId } = await stepOf(one, 'strip');
+    await api.bench.note({ id: first, notes: 'Front post is thin', who: 'Own hands' });
+    await api.bench.addPhotos({
+      jobId: first,
+      stepId,
+      moment: 'before',
+      files: [new File([new Uint8Array(await picture('jpeg'))], 'a.jpg')],
+    });
+    await api.bench.enterTime({ stepId, minutes: 20 });
+    await api.bench.reorder({ ids: [second, first] });
+    const job = await jobOf(one);
+    expect(job).toMatchObject({ notes: 'Front post is thin', who: 'Own hands' });
+    expect(job.photos).toMatchObject([{ stepId, moment: 'before' }]);
+    expect((await stepOf(one, 'strip')).seconds).toBe(1200);
+    expect((await api.bench.list()).map(({ id }) => id)).toEqual([second, first]);
+    expect((await api.cars.get({ id: one })).photos).toMatchObject([{ state: 'before' }]);
+
+    const keys = job.lookList.map(({ key }) => key);
+    expect(keys).toEqual(expect.arrayContaining(['glazing-front', 'glazing-rear', 'axles', 'wheels']));
+    await api.bench.look({ jobId: first, key: 'glazing-rear', seen: true });
+    await api.bench.look({ jobId: first, key: 'axles', seen: true });
+    await api.bench.look({ jobId: first, key: 'axles', seen: false });
+    expect((await jobOf(one)).lookedAt).toEqual(['glazing-rear']);
+    expect((await refusalOf(api.bench.look({ jobId: first, key: 'engine', seen: true }))).message).toMatch(
+      /not on the list/,
+    );
+    for (let i = 0; i < 7; i++) await api.collection.undo();
+    expect(hashes()).toEqual(bare);
+  });
+
+  it('calls once when what runs by itself is done, also after the call was heard', async () => {
+    const { api, one, stepOf, later } = await benched();
+    const { id } = await stepOf(one, 'coat-light');
+    await api.bench.setStep({ stepId: id, state: 'done' });
+    later(24 * 60);
+    await api.bench.heard({ stepIds: [id] });
+    expect((await stepOf(one, 'coat-light')).heardAt).not.toBeNull();
+    // Done again, it waits again.
+    await api.bench.setStep({ stepId: id, state: 'done' });
+    expect(await stepOf(one, 'coat-light')).toMatchObject({ heardAt: null });
+  });
+
+  it('gives a part back to the shelf that was noted by mistake', async () => {
+    const { api, one, jobOf } = await benched();
+    await api.collection.savePart({ name: 'Hub', inStock: 3, unit: 95, currency: 'USD' });
+    const [hub] = await api.collection.parts();
+    const { id: jobId } = await jobOf(one);
+    const part = { name: 'Hub', originality: 'reproduction' as const, shelfId: hub!.id, currency: 'USD' };
+    await api.bench.usePart({ jobId, ...part, quantity: 2 });
+    const [use] = (await jobOf(one)).uses;
+    await api.bench.removeUse({ jobId, useId: use!.id, is: 'part' });
+    expect((await jobOf(one)).uses).toEqual([]);
+    expect((await api.collection.parts())[0]?.inStock).toBe(3);
+  });
+
+  it('counts by what can be counted under a clock that sleeps, changes its zone or goes back', async () => {
+    const { api, clock, one, stepOf, later } = await benched();
+    const { id } = await stepOf(one, 'smooth');
+    const seconds = async () => (await stepOf(one, 'smooth')).seconds;
+    await api.bench.start({ stepIds: [id] });
+    later(30);
+    // Another zone is the same instant, written differently.
+    clock.now = new Date(clock.now.toISOString().replace('Z', '+00:00'));
+    await api.bench.stop({ stepIds: [id] });
+    expect(await seconds()).toBe(1800);
+    await api.bench.start({ stepIds: [id] });
+    later(-90);
+    await api.bench.stop({ stepIds: [id] });
+    expect(await stepOf(one, 'smooth')).toMatchObject({ seconds: 1800, uncounted: 1 });
+    await api.bench.start({ stepIds: [id] });
+    // Asleep for nine hours.
+    later(9 * 60);
+    await api.bench.stop({ stepIds: [id] });
+    expect(await stepOf(one, 'smooth')).toMatchObject({ seconds: 1800, uncounted: 2 });
   });
 });
