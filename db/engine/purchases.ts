@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { IsoDate, Purchase, PurchasedCar } from '../../valuation/types.ts';
 import type { FinishState, Grade, PartName } from '../../valuation/words.ts';
-import { gradeToHalf, halfToGrade } from '../codec.ts';
+import { gradeToHalf, halfToGrade, inChunks } from '../codec.ts';
 import { lotCosts } from '../records/lots.ts';
 import type { Schema } from '../schema.ts';
 
@@ -20,14 +20,18 @@ interface FirstCheck {
   reproductions: PartName[];
 }
 
-/** The first check of each car that is in a lot, by car id. */
-const firstChecks = async (db: Kysely<Schema>): Promise<Map<number, FirstCheck>> => {
-  const checks = await db
+/** The first check of each car that is in a lot, by car id; of all lots, or of these. */
+const firstChecks = async (db: Kysely<Schema>, lotIds?: number[]): Promise<Map<number, FirstCheck>> => {
+  let query = db
     .selectFrom('condition_check')
     .select(['id', 'car_id', 'checked_on', 'grade_half'])
     .orderBy('checked_on')
-    .orderBy('id')
-    .execute();
+    .orderBy('id');
+  if (lotIds)
+    query = query.where('car_id', 'in', car =>
+      car.selectFrom('car').select('car.id').where('car.lot_id', 'in', lotIds),
+    );
+  const checks = await query.execute();
   const first = new Map<number, FirstCheck>();
   for (const { id, car_id, checked_on, grade_half } of checks)
     if (!first.has(car_id))
@@ -39,12 +43,20 @@ const firstChecks = async (db: Kysely<Schema>): Promise<Map<number, FirstCheck>>
         reproductions: [],
       });
   const byId = new Map([...first.values()].map(check => [check.id, check]));
-  const parts = await db
+  let partQuery = db
     .selectFrom('part_grade')
     .select(['check_id', 'part', 'originality'])
     .where('originality', 'in', ['missing', 'reproduction'])
-    .orderBy('id')
-    .execute();
+    .orderBy('id');
+  if (lotIds)
+    partQuery = partQuery.where('check_id', 'in', check =>
+      check
+        .selectFrom('condition_check')
+        .innerJoin('car', 'car.id', 'condition_check.car_id')
+        .select('condition_check.id')
+        .where('car.lot_id', 'in', lotIds),
+    );
+  const parts = await partQuery.execute();
   for (const { check_id, part, originality } of parts) {
     const check = byId.get(check_id);
     if (check) (originality === 'missing' ? check.missing : check.reproductions).push(part);
@@ -52,8 +64,8 @@ const firstChecks = async (db: Kysely<Schema>): Promise<Map<number, FirstCheck>>
   return first;
 };
 
-const carsOfLots = (db: Kysely<Schema>) =>
-  db
+const carsOfLots = (db: Kysely<Schema>, lotIds?: number[]) => {
+  const query = db
     .selectFrom('car')
     .select([
       'id',
@@ -68,8 +80,9 @@ const carsOfLots = (db: Kysely<Schema>) =>
       'purchase_left_out',
     ])
     .where('lot_id', 'is not', null)
-    .orderBy('id')
-    .execute();
+    .orderBy('id');
+  return (lotIds ? query.where('lot_id', 'in', lotIds) : query).execute();
+};
 
 type CarOfLot = Awaited<ReturnType<typeof carsOfLots>>[number];
 
@@ -95,17 +108,17 @@ const asBought = (car: CarOfLot, boughtOn: IsoDate, check: FirstCheck | undefine
 /**
  * What the owner paid, as the engine takes it: every lot with a day, a cost and cars, at all its costs. A
  * car in a lot that has a day of its own and a fixed share was bought singly, at that share; the lot is then
- * what is left of it.
+ * what is left of it. Of all lots, or of these few.
  */
-export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => {
-  const lots = await db
+export const readPurchases = async (db: Kysely<Schema>, lotIds?: number[]): Promise<Purchase[]> => {
+  const query = db
     .selectFrom('lot')
     .select(['id', 'bought_on', 'currency', 'purchase_left_out'])
-    .orderBy('id')
-    .execute();
+    .orderBy('id');
+  const lots = await (lotIds ? query.where('id', 'in', lotIds) : query).execute();
   const costs = await lotCosts(db);
-  const cars = Map.groupBy(await carsOfLots(db), ({ lot_id }) => lot_id);
-  const checks = await firstChecks(db);
+  const cars = Map.groupBy(await carsOfLots(db, lotIds), ({ lot_id }) => lot_id);
+  const checks = await firstChecks(db, lotIds);
   return lots.flatMap(({ id: lotId, bought_on: lotDay, currency, purchase_left_out }): Purchase[] => {
     const paid = costs.get(lotId) ?? [];
     const sum = (kinds?: string[]) =>
@@ -115,7 +128,8 @@ export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => 
       ({ bought_on, cost_fixed, cost_minor }) =>
         bought_on !== null && cost_fixed === 1 && cost_minor !== null && cost_minor > 0,
     );
-    const together = ofLot.filter(car => !singly.includes(car));
+    const alone = new Set(singly);
+    const together = ofLot.filter(car => !alone.has(car));
     const left = sum() - singly.reduce((total, { cost_minor }) => total + (cost_minor ?? 0), 0);
     const purchases = singly.map(
       (car): Purchase => ({
@@ -141,4 +155,18 @@ export const readPurchases = async (db: Kysely<Schema>): Promise<Purchase[]> => 
       });
     return purchases;
   });
+};
+
+/** The lots in which these cars are. */
+export const lotsOfCars = async (db: Kysely<Schema>, carIds: number[]): Promise<number[]> => {
+  const rows = await inChunks(carIds, ids =>
+    db
+      .selectFrom('car')
+      .select('lot_id')
+      .distinct()
+      .where('lot_id', 'is not', null)
+      .where('id', 'in', ids ?? carIds)
+      .execute(),
+  );
+  return [...new Set(rows.flatMap(row => row.lot_id ?? []))];
 };

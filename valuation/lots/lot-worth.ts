@@ -14,12 +14,56 @@ const grid = (step: number) => {
   });
 };
 const fine = grid(0.05);
+const coarseStep = 0.25;
 /**
  * For many cars, where it is as good: the error of the trapezoid on a normal density
  * falls as exp(−2π²/step²).
  */
-const coarse = grid(0.25);
+const coarse = grid(coarseStep);
 const manyCars = 1000;
+
+/** Mean and variance of the sum where the shared part stands at one place. */
+interface SumAt {
+  mean: number;
+  variance: number;
+  weight: number;
+}
+
+const sumsOf = (worths: readonly Worth[], rho: number): SumAt[] =>
+  fine.map(({ z, weight }) => {
+    let mean = 0;
+    let variance = 0;
+    for (const { logMean, logSd } of worths) {
+      const own = logSd * logSd * (1 - rho);
+      const expected = Math.exp(logMean + logSd * Math.sqrt(rho) * z + own / 2);
+      mean += expected;
+      variance += expected * expected * Math.expm1(own);
+    }
+    return { mean, variance, weight };
+  });
+
+/**
+ * The same over the coarse grid: from one place to the next a car's expected price grows by one factor, so
+ * that it takes three exponentials instead of two for each place.
+ */
+const steppedSums = (worths: readonly Worth[], rho: number): SumAt[] => {
+  const shared = Math.sqrt(rho);
+  const first = coarse[0]!.z;
+  const means = new Float64Array(coarse.length);
+  const variances = new Float64Array(coarse.length);
+  for (const { logMean, logSd } of worths) {
+    const own = logSd * logSd * (1 - rho);
+    const spread = Math.expm1(own);
+    const growth = Math.exp(logSd * shared * coarseStep);
+    let expected = Math.exp(logMean + logSd * shared * first + own / 2);
+    for (let i = 0; i < means.length; i++) {
+      means[i]! += expected;
+      variances[i]! += expected * expected * spread;
+      expected *= growth;
+    }
+  }
+  return coarse.map(({ weight }, i) => ({ mean: means[i]!, variance: variances[i]!, weight }));
+};
 
 export interface LotWorth {
   mean: number;
@@ -40,15 +84,8 @@ export const lotWorth = (worths: readonly Worth[], correlation: number): LotWort
   checkBetween(correlation, 0, 1, 'correlation');
   // One car shares with none.
   const rho = worths.length > 1 ? correlation : 0;
-  const parts = (worths.length > manyCars ? coarse : fine).map(({ z, weight }) => {
-    let mean = 0;
-    let variance = 0;
-    for (const { logMean, logSd } of worths) {
-      const own = logSd * logSd * (1 - rho);
-      const expected = Math.exp(logMean + logSd * Math.sqrt(rho) * z + own / 2);
-      mean += expected;
-      variance += expected * expected * Math.expm1(own);
-    }
+  const sums = worths.length > manyCars ? steppedSums(worths, rho) : sumsOf(worths, rho);
+  const parts = sums.map(({ mean, variance, weight }) => {
     const square = Math.log1p(variance / (mean * mean));
     return { log: Math.log(mean) - square / 2, sd: Math.sqrt(square), weight };
   });

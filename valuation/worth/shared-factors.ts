@@ -3,7 +3,7 @@ import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
 import { columns } from '../market/market-columns.ts';
 import type { Subject } from '../types.ts';
 import { finishStates, grades } from '../words.ts';
-import { cachedOn } from './cached-on.ts';
+import { cachedOn, onceOn } from './cached-on.ts';
 import { variationChances } from './explain-worth.ts';
 import { gradeView } from './grade-view.ts';
 import { poolAt } from './pool-at.ts';
@@ -12,8 +12,10 @@ import { subjectCells } from './worth-ladder.ts';
 
 const size = columns.count;
 
-/** A car as far as its place in the market goes. */
-export type PlacedCar = Pick<Subject, 'castingId' | 'variationId' | 'candidates' | 'grade' | 'finishState'>;
+/** A car as far as its place in the market goes; its object is never changed. */
+export type PlacedCar = Readonly<
+  Pick<Subject, 'castingId' | 'variationId' | 'candidates' | 'grade' | 'finishState'>
+>;
 
 /**
  * What the log of a car's estimate shares with those of others: their covariance is effects · effects, and
@@ -74,7 +76,9 @@ const build = (
   };
 };
 
-const held = cachedOn<string, SharedFactors>(20_000);
+const held = cachedOn<string, SharedFactors>(50_000);
+/** A list that is summed again holds the same cars. */
+const ofCars = onceOn(() => new WeakMap<PlacedCar, SharedFactors>());
 
 /**
  * What the estimate of a car of a place shares with those of others, at a finish state and grade step; the
@@ -95,9 +99,14 @@ export const factorsAt = (
  * is.
  */
 export const sharedFactors = (fitted: FittedMarket, car: PlacedCar): SharedFactors | null => {
+  const known = ofCars(fitted);
+  const found = known.get(car);
+  if (found) return found;
   const place = subjectPlace(fitted, car);
   if (!place) return null;
   const state = finishStates.indexOf(car.finishState);
   const step = gradeStep(car.grade ?? fitted.assumptions.unknownGrade);
-  return factorsAt(fitted, place, state, step);
+  const factors = factorsAt(fitted, place, state, step);
+  known.set(car, factors);
+  return factors;
 };

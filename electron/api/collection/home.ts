@@ -1,6 +1,5 @@
-import { firstPhotos } from '../../../db/photos/photo-lists.ts';
-import { type CarRecord, carCandidates, listCars } from '../../../db/records/cars.ts';
-import { readDecisions } from '../../../db/records/decisions.ts';
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import { listCars } from '../../../db/records/cars.ts';
 import { listLots } from '../../../db/records/lots.ts';
 import { worthOverTime } from '../../../db/records/valuations.ts';
 import { plain } from '../../../db/reference/plain.ts';
@@ -8,7 +7,8 @@ import { recommendations, sumOfCars } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
-import { type CarFigures, carFigures } from '../figures/figures.ts';
+import { allBriefCars } from '../figures/brief-cars.ts';
+import { type CarFigures, figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
@@ -19,80 +19,97 @@ import { nextSteps } from './next-steps.ts';
 import { summaryOf } from './summary.ts';
 
 interface Valued {
-  car: CarRecord;
+  car: BriefCar;
   figures: CarFigures | undefined;
+  /** What it is expected to bring: the mean, which adds up over cars, where mids (medians) do not. */
+  expected: number;
 }
 
 const midOf = ({ figures }: Valued) => figures?.worths.asFound?.mid ?? 0;
 
-/** What a car is expected to bring: the mean, which adds up over cars, where mids (medians) do not. */
-const expectedOf = ({ figures }: Valued): number => {
+const valued = (car: BriefCar, figures: CarFigures | undefined): Valued => {
   const worth = figures?.worths.asFound;
-  return worth ? Math.exp(worth.logMean + worth.logSd ** 2 / 2) : 0;
+  return { car, figures, expected: worth ? Math.exp(worth.logMean + worth.logSd ** 2 / 2) : 0 };
 };
 
 /** Cars and what they are expected to bring together, group by group, the greatest worth first. */
-const grouped = <Key>(cars: Valued[], keyOf: (car: CarRecord) => Key) =>
-  [...Map.groupBy(cars, ({ car }) => keyOf(car))]
-    .map(([name, members]) => ({
-      name,
-      cars: members.length,
-      worth: Math.round(members.reduce((sum, member) => sum + expectedOf(member), 0)),
-    }))
+const grouped = <Key>(cars: Valued[], keyOf: (car: BriefCar) => Key) => {
+  const groups = new Map<Key, { cars: number; sum: number }>();
+  for (const { car, expected } of cars) {
+    const key = keyOf(car);
+    const group = groups.get(key);
+    if (group) {
+      group.cars += 1;
+      group.sum += expected;
+    } else groups.set(key, { cars: 1, sum: expected });
+  }
+  return [...groups]
+    .map(([name, group]) => ({ name, cars: group.cars, worth: Math.round(group.sum) }))
     .sort((a, b) => b.worth - a.worth || b.cars - a.cars);
+};
 
 /** What the cars have cost, brought to the reporting currency at the day of their lot. */
-const costOf = async (session: Session, cars: CarRecord[]): Promise<number> => {
+const costOf = async (session: Session, cars: Valued[]): Promise<number> => {
   const books = await booksOf(session);
   const today = await session.today();
   const lots = new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot]));
-  return cars.reduce((sum, car) => {
+  return cars.reduce((sum, { car }) => {
     const lot = car.lotId === null ? undefined : lots.get(car.lotId);
     if (car.cost === null || !lot) return sum;
     return sum + (books.convert(car.cost, lot.currency, lot.boughtOn ?? today) ?? 0);
   }, 0);
 };
 
+/** The cars of the greatest mids, the greatest first; of equals the one entered first. */
+const bestOf = (cars: Valued[], most: number): number[] => {
+  const best: Valued[] = [];
+  for (const one of cars) {
+    const mid = midOf(one);
+    if (mid <= 0 || (best.length === most && mid <= midOf(best[most - 1]!))) continue;
+    const place = best.findIndex(other => midOf(other) < mid);
+    best.splice(place < 0 ? best.length : place, 0, one);
+    best.length = Math.min(most, best.length);
+  }
+  return best.map(({ car }) => car.id);
+};
+
 /** The first page: what there is, what it is worth, and what to do next. */
 export const homeView = async (session: Session): Promise<HomeView> => {
   const { db } = openOf(session).read;
-  const all = await listCars(db);
-  const figures = await carFigures(session, all);
-  const cars: Valued[] = all
-    .filter(car => car.status !== 'sold')
-    .map(car => ({ car, figures: figures.get(car.id) }));
+  const all = [...(await allBriefCars(session)).values()];
+  const unsold = all.filter(({ isSold }) => !isSold);
+  const figuresOf = await figuresById(
+    session,
+    unsold.map(({ id }) => id),
+  );
+  const cars = unsold.map(car => valued(car, figuresOf(car.id)));
   const index = await referenceIndex(session);
   const summary = await summaryOf(session);
-  const worths = cars.flatMap(({ figures: found }) => found?.worths.asFound ?? []);
-  const fitted = await marketToday(session);
-  const candidates = await carCandidates(db);
-  const { correlation: _, ...total } = sumOfCars(
-    fitted,
-    cars.flatMap(({ car, figures: found }) =>
-      found?.worths.asFound
-        ? [{ car: { ...car, candidates: candidates.get(car.id) ?? [] }, worth: found.worths.asFound }]
-        : [],
-    ),
-  );
-  const variationOf = (car: CarRecord) =>
+  const inSum = cars.flatMap(({ car, figures }) => {
+    const worth = figures?.worths.asFound;
+    return worth ? [{ car, worth }] : [];
+  });
+  const { correlation: _, ...total } = sumOfCars(await marketToday(session), inSum);
+  const variationOf = (car: BriefCar) =>
     car.variationId === null ? undefined : index.variations.get(car.variationId);
-  const seriesOf = (car: CarRecord) =>
+  const seriesOf = (car: BriefCar) =>
     (car.castingId === null ? undefined : index.castings.get(car.castingId)?.series) ?? null;
   const spellings = new Map<string, string>();
   // "purple" and "Purple" are one colour, spelled as it is met first.
-  const colourOf = (text: string | undefined) => {
+  const colourOf = (text: string): string | null => {
     if (!text) return null;
-    const known = spellings.get(plain(text));
-    if (known === undefined) spellings.set(plain(text), text);
-    return known ?? text;
+    const known = spellings.get(text);
+    if (known !== undefined) return known;
+    const spelling = spellings.get(plain(text)) ?? text;
+    spellings.set(plain(text), spelling);
+    spellings.set(text, spelling);
+    return spelling;
   };
-  const best = cars
-    .filter(valued => midOf(valued) > 0)
-    .sort((a, b) => midOf(b) - midOf(a))
-    .slice(0, 6)
-    .map(({ car }) => car);
-  const bestRows = new Map((await carRows(session, best)).map(row => [row.id, row]));
-  const decided = await readDecisions(db);
+  const best = bestOf(cars, 6);
+  const bestRows = new Map(
+    (await carRows(session, await listCars(db, { ids: best }))).map(row => [row.id, row]),
+  );
+  const decided = all.filter(({ isDecided }) => isDecided).length;
   const { saleRecords } = summary.counts;
   const steps = await firstSteps(session, { cars, decided, saleRecords });
   return {
@@ -100,12 +117,9 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     firstSteps: steps,
     totals: {
       cars: cars.length,
-      valued: worths.length,
+      valued: inSum.length,
       asFound: total,
-      cost: await costOf(
-        session,
-        cars.map(({ car }) => car),
-      ),
+      cost: await costOf(session, cars),
       currency: summary.reportingCurrency,
     },
     overTime: await worthOverTime(db, basisOfWorths, summary.reportingCurrency),
@@ -113,9 +127,10 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     byGrade: grouped(cars, car => (car.grade === null ? null : Math.floor(car.grade)))
       .map(({ name, ...rest }) => ({ grade: name, ...rest }))
       .sort((a, b) => (b.grade ?? 0) - (a.grade ?? 0)),
-    byColour: grouped(cars, car => colourOf(variationOf(car)?.features.colour || car.asWritten.colour)).map(
-      group => ({ ...group, swatch: group.name === null ? null : index.swatchOf(group.name) }),
-    ),
+    byColour: grouped(cars, car => colourOf(variationOf(car)?.features.colour || car.colour)).map(group => ({
+      ...group,
+      swatch: group.name === null ? null : index.swatchOf(group.name),
+    })),
     byRecommendation: recommendations.flatMap(recommendation => {
       const members = cars.filter(({ figures: found }) => found?.recommendation === recommendation);
       const gain = members.reduce((sum, { figures: found }) => sum + (found?.expectedGain ?? 0), 0);
@@ -127,11 +142,9 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     next: nextSteps({
       isYoung: steps !== null,
       cars,
-      photos: await firstPhotos(db),
-      decided,
       saleRecords,
       castings: summary.counts.castings,
     }),
-    best: best.flatMap(car => bestRows.get(car.id) ?? []),
+    best: best.flatMap(id => bestRows.get(id) ?? []),
   };
 };

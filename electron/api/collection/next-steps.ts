@@ -1,13 +1,11 @@
-import type { CarRecord } from '../../../db/records/cars.ts';
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
 import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
 import type { CarFigures } from '../figures/figures.ts';
 import type { HomeView } from '../views.ts';
 
 interface Known {
   /** The cars that are not sold. */
-  cars: { car: CarRecord; figures: CarFigures | undefined }[];
-  photos: Map<number, unknown>;
-  decided: Map<number, unknown>;
+  cars: { car: BriefCar; figures: CarFigures | undefined }[];
   saleRecords: number;
   castings: number;
   /** Its first steps are shown, and lead to the rest. */
@@ -28,14 +26,7 @@ const leadsTo = new Set<NextStep['kind']>([
  * What its owner would best do next, the most useful first; each with the number of cars and
  * the screen for it.
  */
-export const nextSteps = ({
-  cars: all,
-  photos,
-  decided,
-  saleRecords,
-  castings,
-  isYoung,
-}: Known): HomeView['next'] => {
+export const nextSteps = ({ cars: all, saleRecords, castings, isYoung }: Known): HomeView['next'] => {
   const count = (test: (entry: Known['cars'][number]) => boolean) => all.filter(test).length;
   const steps: HomeView['next'] = [];
   const add = (kind: NextStep['kind'], number: number, to: string) => {
@@ -46,13 +37,13 @@ export const nextSteps = ({
   if (saleRecords === 0 && castings > 0) add('add-sale-records', 1, '/sales');
   const pays = count(
     ({ car, figures }) =>
-      car.status === 'kept' &&
-      !decided.has(car.id) &&
+      car.isKept &&
+      !car.isDecided &&
       (figures?.recommendation === 'restore' ||
         figures?.recommendation === 'conserve' ||
         figures?.recommendation === 'customise'),
   );
-  const countCars = (test: (car: CarRecord) => boolean) => count(({ car }) => test(car));
+  const countCars = (test: (car: BriefCar) => boolean) => count(({ car }) => test(car));
   add('decide', pays, '/decide');
   add(
     'identify',
@@ -76,7 +67,7 @@ export const nextSteps = ({
   );
   add(
     'photograph',
-    countCars(car => !photos.has(car.id)),
+    countCars(car => !car.hasPhoto),
     '/cars?show=no-photograph',
   );
   return steps;

@@ -63,8 +63,10 @@ interface Held {
   reads: Set<string>;
   /** Cars that are alike in all that counts share their figures. */
   alike: BoundedMap<string, CarFigures>;
-  /** By car id: when the car and what hangs on it were read, and the figures. */
-  cars: Map<number, { at: number; figures: CarFigures }>;
+  /** By car id, the figures of those cars that nothing has touched since. */
+  cars: Map<number, CarFigures>;
+  /** Up to when all changes have been heard of. */
+  at: number;
 }
 
 /** Figures shared by cars that are alike, at most. */
@@ -75,7 +77,8 @@ export const heldFigures = slot<Held | null>(() => null);
 const heldOn = (session: Session, fitted: FittedMarket): Held => {
   const held = session.cache.of(heldFigures);
   if (held?.fitted === fitted) return held;
-  const made: Held = { fitted, reads: new Set(), alike: new BoundedMap(mostAlike), cars: new Map() };
+  const alike = new BoundedMap<string, CarFigures>(mostAlike);
+  const made: Held = { fitted, reads: new Set(), alike, cars: new Map(), at: session.cache.now() };
   session.cache.put(heldFigures, made);
   return made;
 };
@@ -112,57 +115,68 @@ const carTables = (session: Session): Set<string> => {
 const readTogether = 5000;
 const beforeOthers = 100;
 
-/** Tells of a car whether its figures are to be worked out: it is new, it was touched, or something changed on which all depend. */
-const staleness = (session: Session, { cars, reads }: Held) => {
-  const { cache } = session;
+/** When something last changed on which the figures of all cars depend. */
+const lastOfAll = (session: Session, { reads }: Held): number => {
   const byCar = carTables(session);
-  const common = cache.lastChange([...reads].filter(source => !byCar.has(source)));
-  return (id: number): boolean => {
-    const found = cars.get(id);
-    return !found || found.at < common || found.at < cache.lastTouched(id);
-  };
+  return session.cache.lastChange([...reads].filter(source => !byCar.has(source)));
 };
 
-const workOut = async (session: Session, state: Held, ids: number[]): Promise<void> => {
+/** Lets go of the figures of cars that were touched, or that something touched on which all depend. */
+const letGo = (session: Session, state: Held): void => {
+  const { cache } = session;
+  const touched = lastOfAll(session, state) > state.at ? null : cache.touchedAfter(state.at);
+  if (touched) for (const id of touched) state.cars.delete(id);
+  else state.cars.clear();
+  state.at = cache.now();
+};
+
+/** Works out the figures of these cars, while other calls are answered; returns the ids of those that there are. */
+const workOut = async (session: Session, state: Held, ids: number[]): Promise<Set<number>> => {
   const open = openOf(session);
   const { cache } = session;
   const at = cache.now();
   const db = recordReads(open.read.db, state.reads);
   const subjects = await readSubjects(db, await listCars(db, { ids }));
-  const found = new Set(subjects.map(({ id }) => id));
-  for (const id of ids) if (!found.has(id)) state.cars.delete(id);
+  const isStillSo = (id: number) =>
+    cache.now() === at || Math.max(cache.lastTouched(id), lastOfAll(session, state)) <= at;
   for (const [i, subject] of subjects.entries()) {
     if (i % beforeOthers === beforeOthers - 1) {
       await othersTurn();
       if (session.collection !== open) throw refused('The collection was closed meanwhile.', 'no-collection');
     }
-    // Another call may have been here meanwhile.
-    if ((state.cars.get(subject.id)?.at ?? -1) >= at) continue;
+    // Another call may have been here meanwhile, or an action.
+    if (state.cars.has(subject.id) || !isStillSo(subject.id)) continue;
     const from = JSON.stringify({ ...subject, id: 0 });
     const figures = state.alike.get(from) ?? figuresOf(state.fitted, subject);
     if (!state.alike.has(from)) state.alike.set(from, figures);
-    state.cars.set(subject.id, { at, figures });
+    state.cars.set(subject.id, figures);
   }
+  return new Set(subjects.map(({ id }) => id));
 };
 
 /**
- * Figures of the given cars, by id. Those of a car are worked out again only where the market has changed, or the car itself (its grade,
- * parts, plan, …) was touched by an action; other calls are answered in between.
+ * Figures of the given cars, by id; to be asked at once. Those of a car are worked out again only where
+ * the market has changed, or an action touched the car itself (its grade, parts, plan, …); other calls
+ * are answered in between.
  */
 export const figuresById = async (
   session: Session,
   ids: readonly number[],
 ): Promise<(id: number) => CarFigures | undefined> => {
   const state = heldOn(session, await marketToday(session));
-  const stale = ids.filter(staleness(session, state));
-  for (const piece of pieces(stale, readTogether))
-    await workOut(session, state, piece.filter(staleness(session, state)));
-  // Cars that are gone are no longer asked for.
-  if (state.cars.size > ids.length && ids.length * 2 >= state.cars.size) {
-    const asked = new Set(ids);
-    for (const id of state.cars.keys()) if (!asked.has(id)) state.cars.delete(id);
+  const { cars } = state;
+  letGo(session, state);
+  // What an action touches while others are worked out is worked out after them.
+  const gone = new Set<number>();
+  for (let missing = ids.filter(id => !cars.has(id)); missing.length > 0; ) {
+    const there = new Set<number>();
+    for (const piece of pieces(missing, readTogether))
+      for (const id of await workOut(session, state, piece)) there.add(id);
+    letGo(session, state);
+    for (const id of missing) if (!there.has(id)) gone.add(id);
+    missing = ids.filter(id => !cars.has(id) && !gone.has(id));
   }
-  return id => state.cars.get(id)?.figures;
+  return id => cars.get(id);
 };
 
 /** The same as a map of those cars that are there. */

@@ -1,33 +1,76 @@
 import { readMarket } from '../../../db/engine/market.ts';
-import { readPurchases } from '../../../db/engine/purchases.ts';
+import { lotsOfCars, readPurchases } from '../../../db/engine/purchases.ts';
 import { fitMarket } from '../../../valuation/market/fit-market.ts';
 import type { FittedMarket } from '../../../valuation/market/fitted-market.ts';
 import type { AssumptionSet, IsoDate, Market, Purchase } from '../../../valuation/types.ts';
+import { slot } from '../session/cache.ts';
 import { memo } from '../session/memo.ts';
 import type { Session } from '../session/session.ts';
 import { assumptionsInForce } from './assumptions.ts';
 
 /** The market but for what was paid: no edit of a car touches it. */
 const marketWithoutPurchases = memo<Market>(({ db }) => readMarket(db));
-/** What was paid, which is read again after most edits of cars and seldom differs then. */
-const purchases = memo<Purchase[]>(({ db }) => readPurchases(db));
+
+interface Paid {
+  at: number;
+  purchases: Purchase[];
+}
+const paid = slot<Paid | null>(() => null);
+
+const textOf = (purchases: Purchase[], lotId: number): string =>
+  JSON.stringify(purchases.filter(purchase => purchase.lotId === lotId));
+
+/** Beyond so many lots all are read again. */
+const fewLots = 50;
 
 /**
- * The last market made of another, and the last fit of one: the same objects come back as long as what they
- * are made from is the same.
+ * What was paid. After an action only the lots whose cars it touched are read again; the same list comes back
+ * as long as nothing in it is other than before.
  */
-const withPurchases = new WeakMap<Market, { text: string; market: Market }>();
+const purchases = memo<Purchase[]>(async ({ db, session: { cache } }) => {
+  const at = cache.now();
+  const before = cache.of(paid);
+  const touched =
+    before && cache.lastChange(['lot', 'lot_cost']) <= before.at ? cache.touchedAfter(before.at) : null;
+  const of = new Set(touched);
+  const lotIds = touched && [
+    ...new Set([
+      ...(await lotsOfCars(db, touched)),
+      ...(before?.purchases ?? []).flatMap(({ lotId, cars }) =>
+        cars.some(({ id }) => of.has(id)) ? [lotId] : [],
+      ),
+    ]),
+  ];
+  if (!before || !lotIds || lotIds.length > fewLots) {
+    const read = await readPurchases(db);
+    const same = before && JSON.stringify(before.purchases) === JSON.stringify(read);
+    cache.put(paid, { at, purchases: same ? before.purchases : read });
+    return same ? before.purchases : read;
+  }
+  const read = await readPurchases(db, lotIds);
+  const isSame = lotIds.every(id => textOf(before.purchases, id) === textOf(read, id));
+  const ofThese = new Set(lotIds);
+  const all = isSame
+    ? before.purchases
+    : [...before.purchases.filter(({ lotId }) => !ofThese.has(lotId)), ...read].sort(
+        (a, b) => a.lotId - b.lotId,
+      );
+  cache.put(paid, { at, purchases: all });
+  return all;
+});
+
+/** The last market made of another, and the last fit of one: the same objects come back as long as what they are made from is the same. */
+const withPurchases = new WeakMap<Market, { purchases: Purchase[]; market: Market }>();
 const fits = new WeakMap<Market, { assumptions: AssumptionSet; on: IsoDate; fitted: FittedMarket }>();
 
 /** All that the engine takes of the market, remembered; the same object until any of it changes. */
 export const rawMarket = memo<Market>(async ({ from }) => {
   const without = await from(marketWithoutPurchases);
-  const paid = await from(purchases);
-  const text = JSON.stringify(paid);
+  const bought = await from(purchases);
   const found = withPurchases.get(without);
-  if (found?.text === text) return found.market;
-  const market = { ...without, purchases: paid };
-  withPurchases.set(without, { text, market });
+  if (found?.purchases === bought) return found.market;
+  const market = { ...without, purchases: bought };
+  withPurchases.set(without, { purchases: bought, market });
   return market;
 });
 

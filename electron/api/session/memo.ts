@@ -19,6 +19,7 @@ export interface Sources {
   from<T>(other: Memo<T>): Promise<T>;
   /** What `keyOf` said. */
   key: string;
+  session: Session;
 }
 
 /** An answer that a session remembers until something that it was worked out from has changed. */
@@ -48,7 +49,7 @@ export const memo = <T>(
       for (const source of inner.reads) reads.add(source);
       return answer;
     };
-    const answer = load({ db: recordReads(openOf(session).read.db, reads), from, key });
+    const answer = load({ db: recordReads(openOf(session).read.db, reads), from, key, session });
     const made: Remembered<T> = { key, at: cache.now(), reads, answer };
     cache.put(place, made);
     // A failed load is tried again at the next call.

@@ -1,8 +1,9 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars.ts';
 import { unsortedSeries } from '../../../db/reference/unsorted.ts';
 import { helpfulAnswers } from '../../../valuation/index.ts';
-import { carFigures } from '../figures/figures.ts';
+import { allBriefCars } from '../figures/brief-cars.ts';
+import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { waitingList } from '../names/waiting.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
@@ -14,12 +15,17 @@ import type { NamedAnswer } from '../views.ts';
  * What the owner could answer so that cars get a value which have none, the most helpful first; of these
  * cars, or of all that are not sold.
  */
-export const namedAnswers = async (session: Session, given?: CarRecord[]): Promise<NamedAnswer[]> => {
+export const namedAnswers = async (
+  session: Session,
+  given?: readonly { id: number }[],
+): Promise<NamedAnswer[]> => {
   const { db } = openOf(session).read;
-  const cars = (given ?? (await listCars(db))).filter(({ status }) => status !== 'sold');
-  const figures = await carFigures(session, cars);
-  const unvalued = cars.filter(({ id }) => !figures.get(id)?.worths.asFound);
-  if (unvalued.length === 0) return [];
+  const cars = given ?? [...(await allBriefCars(session)).values()].filter(({ isSold }) => !isSold);
+  const ids = cars.map(({ id }) => id);
+  const figuresOf = await figuresById(session, ids);
+  const valueless = ids.filter(id => !figuresOf(id)?.worths.asFound);
+  if (valueless.length === 0) return [];
+  const unvalued = await listCars(db, { ids: valueless });
   const index = await referenceIndex(session);
   const { names } = await waitingList(session);
   const answers = helpfulAnswers(await marketToday(session), await readSubjects(db, unvalued), names);

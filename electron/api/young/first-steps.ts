@@ -1,4 +1,4 @@
-import type { CarRecord } from '../../../db/records/cars.ts';
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
 import { listLots, lotCosts } from '../../../db/records/lots.ts';
 import { readSetting } from '../../../db/records/settings.ts';
 import { waitingWords } from '../../../db/records/waiting-words.ts';
@@ -19,8 +19,9 @@ export const dismissedSetting = (kinds: string[]) => [setting, [...new Set(kinds
 
 export interface KnownOfCars {
   /** The cars that are not sold. */
-  cars: { car: CarRecord; figures: CarFigures | undefined }[];
-  decided: ReadonlyMap<number, unknown>;
+  cars: { car: BriefCar; figures: CarFigures | undefined }[];
+  /** How many cars something was decided for, sold ones counted. */
+  decided: number;
   saleRecords: number;
 }
 
@@ -30,7 +31,7 @@ export interface KnownOfCars {
  */
 const isGrown = ({ cars, decided }: KnownOfCars): boolean => {
   const valued = cars.filter(({ figures }) => figures?.worths.asFound).length;
-  return decided.size > 0 && (valued >= 20 || valued >= 0.8 * cars.length);
+  return decided > 0 && (valued >= 20 || valued >= 0.8 * cars.length);
 };
 
 const unpricedLots = async (session: Session, cars: KnownOfCars['cars']) => {
@@ -56,7 +57,7 @@ const stepsOf = async (session: Session, known: KnownOfCars): Promise<(FirstStep
     cars.map(({ car }) => car),
   );
   const pays = cars.filter(
-    ({ car, figures }) => !decided.has(car.id) && works.has(figures?.recommendation ?? ''),
+    ({ car, figures }) => !car.isDecided && works.has(figures?.recommendation ?? ''),
   ).length;
   return [
     { kind: 'cars', cars: cars.length, done: cars.length > 0 },
@@ -85,7 +86,7 @@ const stepsOf = async (session: Session, known: KnownOfCars): Promise<(FirstStep
       best: answers.find(({ kind, cars: helped }) => kind !== 'name' && helped > 0) ?? null,
       done: cars.length > 0 && valued === cars.length,
     },
-    { kind: 'decide', pays, valued, decided: decided.size, done: decided.size > 0 },
+    { kind: 'decide', pays, valued, decided, done: decided > 0 },
   ];
 };
 

@@ -42,6 +42,35 @@ describe('lotWorth', () => {
     }
   });
 
+  it('has the same distribution for many cars, where one place leads to the next, as place by place', () => {
+    const random = seededRandom(8);
+    const many = Array.from({ length: 1500 }, () =>
+      worth(300 + 9000 * random.uniform(), 0.2 + random.uniform()),
+    );
+    for (const correlation of [0, 0.04, 0.6]) {
+      const places = Array.from({ length: 49 }, (_, i) => (i - 24) / 4).map(z => {
+        const [mean, variance] = many.reduce(
+          ([m, v], { logMean, logSd }) => {
+            const own = logSd ** 2 * (1 - correlation);
+            const expected = Math.exp(logMean + logSd * Math.sqrt(correlation) * z + own / 2);
+            return [m + expected, v + expected ** 2 * Math.expm1(own)] as const;
+          },
+          [0, 0] as readonly [number, number],
+        );
+        const square = Math.log1p(variance / mean ** 2);
+        const weight = (Math.exp(-(z ** 2) / 2) / Math.sqrt(2 * Math.PI)) * 0.25;
+        return { log: Math.log(mean) - square / 2, sd: Math.sqrt(square), weight };
+      });
+      const { cdf, quantile } = lotWorth(many, correlation);
+      for (const p of [0.1, 0.5, 0.9]) {
+        const log = Math.log(quantile(p));
+        const direct = places.reduce((sum, at) => sum + at.weight * normalCdf((log - at.log) / at.sd), 0);
+        expect(Math.abs(direct - p)).toBeLessThan(1e-9);
+        expect(Math.abs(cdf(Math.exp(log)) - p)).toBeLessThan(1e-8);
+      }
+    }
+  });
+
   it('is wider with correlated cars, and refuses an empty lot', () => {
     const spread = (correlation: number) => {
       const { quantile } = lotWorth(lot, correlation);
