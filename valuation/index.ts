@@ -5,6 +5,7 @@
 
 export * from './calendar.ts';
 export * from './choice/choose-cars.ts';
+export * from './choice/choose-season.ts';
 export * from './choice/choose-under-limits.ts';
 export type { Choice } from './choice/limits-model.ts';
 export * from './decision/break-even.ts';
@@ -15,6 +16,7 @@ export {
   type OptionSummary,
   recommendCar,
 } from './decision/recommend-car.ts';
+export { seasonRange } from './decision/season-range.ts';
 export * from './decision/turns-on.ts';
 export * from './default-assumptions.ts';
 export * from './lots/disposal-to-sale-record.ts';

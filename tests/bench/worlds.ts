@@ -50,7 +50,7 @@ const mean = (list: number[]) => list.reduce((a, b) => a + b, 0) / Math.max(1, l
 const median = (list: number[]) => list.toSorted((a, b) => a - b)[list.length >> 1] ?? Number.NaN;
 
 console.log(
-  `${seeds} seeds each\nworld                 cover  0/1–2/3+ sales  C1–2/C3–6/C7+  rest ungr  CRPS   |err|  sums  ÷mean promise÷came regret÷best thumb (without floors; behind them; thumb)`,
+  `${seeds} seeds each\nworld                 cover  0/1–2/3+ sales  C1–2/C3–6/C7+  rest ungr  CRPS   |err|  sums  ÷mean season ÷mid promise÷came regret÷best thumb (without floors; behind them; thumb)`,
 );
 for (const { name, wish, ungraded, changed } of worlds) {
   if (only !== undefined && !name.includes(only)) continue;
@@ -62,6 +62,7 @@ for (const { name, wish, ungraded, changed } of worlds) {
   const sum = (of: (j: (typeof all)[number]) => number) => all.reduce((s, j) => s + of(j), 0);
   const thumbs = Object.keys(all[0]!.thumbs).map(key => ({ key, lost: sum(j => j.thumbs[key]!) }));
   const best = thumbs.reduce((a, b) => (b.lost < a.lost ? b : a));
+  const seasons = all.flatMap(j => j.seasons);
   const sums = all.flatMap(j => j.sums);
   console.log(
     [
@@ -72,6 +73,7 @@ for (const { name, wish, ungraded, changed } of worlds) {
       `  ${some(c => c.state === 'restored')} ${some(c => c.ungraded)}`,
       `  ${mean(cars.map(c => c.crps)).toFixed(4)} ${median(cars.map(c => Math.abs(c.error))).toFixed(3)}`,
       ` ${percent(sums.map(s => s.covered))} ${mean(sums.map(s => s.ofMean)).toFixed(2)}`,
+      ` ${percent(seasons.map(s => s.covered))} ${mean(seasons.map(s => s.ofMid)).toFixed(2)}`,
       `  ${(sum(j => j.promised) / sum(j => j.came)).toFixed(2)}`,
       `  ${(sum(j => j.regret) / best.lost).toFixed(2)} (${Math.round(sum(j => j.regret) / seeds)}; ${(sum(j => j.behindFloors) / best.lost).toFixed(2)}; ${best.key} ${Math.round(best.lost / seeds)})`,
     ].join('  '),

@@ -1,4 +1,5 @@
 import { recommendCar } from '../../valuation/decision/recommend-car.ts';
+import { seasonRange } from '../../valuation/decision/season-range.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { sumOfCars } from '../../valuation/lots/sum-of-cars.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';
@@ -25,6 +26,8 @@ export interface WorldCar {
 export interface JudgedWorld {
   cars: WorldCar[];
   sums: { covered: boolean; ofMean: number }[];
+  /** The 80 % range of the gain of seasons of up to twenty restorations, and what they gained ÷ its middle. */
+  seasons: { covered: boolean; ofMid: number }[];
   /** Of all recommended work: what was promised, and what came. */
   promised: number;
   came: number;
@@ -63,6 +66,7 @@ export const judgeWorld = (
   const judged: JudgedWorld = {
     cars: [],
     sums: [],
+    seasons: [],
     promised: 0,
     came: 0,
     regret: 0,
@@ -75,6 +79,7 @@ export const judgeWorld = (
     worth: NonNullable<ReturnType<typeof valueCar>['asFound']>;
     realised: number;
   }[] = [];
+  const season: { subject: Subject; gain: number }[] = [];
   const { sellingFees, leastGain, leastProbability } = assumptions.decision;
   for (const { id, castingId } of market.variations) {
     const state: FinishState = finishStates[random.pick([0.7, 0.07, 0.14, 0.05, 0.04])]!;
@@ -135,16 +140,37 @@ export const judgeWorld = (
       cost;
     const best = Math.max(0, gain);
     const does = planned!.expectedGain > 0;
+    const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
+    if (passes) {
+      // What it sells for restored, and would have sold for as found: one buyer's humour, in part.
+      const one = random.normal(0, 1);
+      const other = 0.7 * one + Math.sqrt(1 - 0.7 ** 2) * random.normal(0, 1);
+      const { short } = turnsOut[random.pick(turnsOut.map(({ share }) => share))]!;
+      const ended = plan.aim - short;
+      const sold = fidelity * Math.exp(truth.logPrice(id, 'restored', ended) + truth.noiseAt(ended) * other);
+      const spoilt = random.uniform() < plan.spoilChance;
+      const wouldHave = Math.exp(log + truth.noiseAt(grade) * one);
+      const came = spoilt ? plan.spoiledShare * wouldHave : sold;
+      season.push({ subject, gain: (1 - sellingFees) * (came - wouldHave) - cost });
+    }
     if (does) {
       judged.promised += planned!.expectedGain;
       judged.came += gain;
     }
-    const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
     judged.behindFloors += best - (passes ? gain : 0);
     judged.regret += best - (does ? gain : 0);
     judged.thumbs.leave! += best;
     judged.thumbs.all! += best - gain;
     for (const limit of [6, 5, 4]) judged.thumbs[`under C${limit}`]! += best - (grade < limit ? gain : 0);
+  }
+  for (let from = 0; from + 20 <= season.length && from < 60; from += 20) {
+    const some = season.slice(from, from + 20);
+    const { low, mid, high } = seasonRange(
+      fitted,
+      some.map(({ subject }) => ({ subject, option: 'restore' })),
+    );
+    const gained = some.reduce((sum, { gain }) => sum + gain, 0);
+    judged.seasons.push({ covered: gained >= low && gained <= high, ofMid: gained / mid });
   }
   for (const size of [20, 60, held.length])
     for (let from = 0; from + size <= Math.min(held.length, size * 3); from += size) {

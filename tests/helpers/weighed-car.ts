@@ -15,6 +15,7 @@ export const weighed = (
     expectedGain: 1000,
     probability: 0.8,
     guarded: false,
+    passes: true,
     cost: { low: 100, mid: 200, high: 300 },
     hours: 4,
     gainPerHour: 250,

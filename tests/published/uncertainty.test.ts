@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   betaPert,
+  chooseSeason,
   chooseUnderLimits,
   exchangeGain,
   normalCdf,
@@ -110,6 +111,22 @@ describe('choosing under limits: OR-Library mknap1, Petersen (1967), Management 
       expect(row.reduce((sum, use, j) => sum + (chosen[j] ? use : 0), 0)).toBeLessThanOrEqual(b[i]!);
     });
     expect(p.reduce((sum, value, j) => sum + (chosen[j] ? value : 0), 0)).toBeCloseTo(optimal, 9);
+  });
+
+  it.each(petersen.problems)('$name, by the season’s choice: $optimal', async ({ p, r, b, optimal }) => {
+    const partsOf = (j: number) => Object.fromEntries(r.map((row, i) => [`part ${i}`, row[j]!]));
+    const { gain } = await chooseSeason(
+      {
+        cars: p.map((value, j) => ({
+          id: j + 1,
+          castingId: null,
+          options: [{ option: 'restore', gain: value, hours: 0, cash: 0, parts: partsOf(j) }],
+        })),
+        limits: { parts: Object.fromEntries(b.map((limit, i) => [`part ${i}`, limit])) },
+      },
+      { gap: 0 },
+    );
+    expect(gain).toBeCloseTo(optimal, 9);
   });
 
   it('the first has one best choice, of the second, third and sixth', async () => {

@@ -5,6 +5,11 @@ export interface Choice {
   gains: readonly number[];
   uses: readonly (readonly number[])[];
   limits: readonly number[];
+  /**
+   * Candidates of which one at most can be chosen, as lists of their places; just one of those that are
+   * `needed`.
+   */
+  groups?: readonly { members: readonly number[]; needed: boolean }[];
 }
 
 /** When to stop a solve before the optimum is proved. */
@@ -74,7 +79,7 @@ const powerOfTwo = (values: readonly number[]): number => {
  */
 export const openLimitsModel = (
   highs: Highs,
-  { gains, uses, limits }: Choice,
+  { gains, uses, limits, groups = [] }: Choice,
   whole: boolean,
 ): LimitsModel => {
   const { modelStatus, callbackType, variableType, objectiveSense } = highs.constants;
@@ -91,16 +96,27 @@ export const openLimitsModel = (
     });
     starts.push(indices.length);
   });
+  for (const { members } of groups) {
+    for (const j of members) {
+      indices.push(j);
+      values.push(1);
+    }
+    starts.push(indices.length);
+  }
+  const rows = limits.length + groups.length;
   const model = highs.createModel({
     numCols: gains.length,
-    numRows: limits.length,
+    numRows: rows,
     sense: objectiveSense.maximize,
     colCost: gains.map(gain => gain * gainScale),
     colLower: gains.map(() => 0),
     colUpper: gains.map(() => 1),
-    rowLower: limits.map(() => -highs.infinity),
-    rowUpper: limits.map((limit, i) => limit * scales[i]!),
-    matrix: { format: 'csr', numRows: limits.length, numCols: gains.length, starts, indices, values },
+    rowLower: [
+      ...limits.map(() => -highs.infinity),
+      ...groups.map(({ needed }) => (needed ? 1 : -highs.infinity)),
+    ],
+    rowUpper: [...limits.map((limit, i) => limit * scales[i]!), ...groups.map(() => 1)],
+    matrix: { format: 'csr', numRows: rows, numCols: gains.length, starts, indices, values },
     integrality: gains.map(() => (whole ? variableType.integer : variableType.continuous)),
   });
   model.options.set({ output_flag: false, mip_abs_gap: 1e-9, mip_feasibility_tolerance: 1e-9 });

@@ -103,6 +103,8 @@ export interface OptionSummary {
   probability: number;
   /** It is not to be recommended, whatever it brings. */
   guarded: boolean;
+  /** It passes the owner's floors of gain and probability. */
+  passes: boolean;
   cost: Range;
   /** What it is expected to take of the owner's own hours. */
   hours: number;
@@ -155,11 +157,12 @@ export const recommendCar = (
       guards: [],
     };
   const { considered, scores, recommended, shown, planned } = weighed;
-  const options = scores.map(({ option, expectedGain: gain, probability, guarded }, i) => ({
+  const options = scores.map(({ option, expectedGain: gain, probability, guarded, passes }, i) => ({
     option,
     expectedGain: Math.round(gain),
     probability,
     guarded,
+    passes,
     cost: considered[i]!.cost.range,
     hours: considered[i]!.hours,
     gainPerHour: gainPerHour(gain, considered[i]!.hours),

@@ -1,33 +1,33 @@
 import { Worker } from 'node:worker_threads';
-import type { CarCandidate, CarLimits, ChosenCars } from '../../../valuation/index.ts';
-import type { ChooseAnswer, ChooseJob } from './choose-worker.ts';
+import type { ChosenCars, ChosenSeason } from '../../../valuation/index.ts';
+import type { ChooseAnswer, ChooseJob, ChooseWish } from './choose-worker.ts';
 
-interface ChooseWish {
-  candidates: CarCandidate[];
-  limits: CarLimits;
-  cashUnit: number;
-}
+type Answer<Wish> = Wish extends { cars: unknown } ? ChosenSeason : ChosenCars;
 
 /**
- * Chooses in a worker thread, so that other calls are answered meanwhile. Aborting the signal stops the
- * solver within a moment and rejects with the signal's reason. `worker` is the worker's file where it does
+ * Chooses in a worker thread, so that other calls are answered meanwhile. Aborting the signal rejects
+ * with its reason at once, and ends the thread. `worker` is the worker's file where it does
  * not lie beside this one. Rejects with RangeError where the wish cannot be met.
  */
-export const chooseAside = (
-  wish: ChooseWish,
+export const chooseAside = <Wish extends ChooseWish>(
+  wish: Wish,
   worker = new URL('./choose-worker.ts', import.meta.url),
   signal?: AbortSignal,
-): Promise<ChosenCars> => {
+): Promise<Answer<Wish>> => {
   signal?.throwIfAborted();
   const stop = new Int32Array(new SharedArrayBuffer(4));
-  const job: ChooseJob = { ...wish, stop };
+  const job: ChooseJob = { wish, stop };
   const thread = new Worker(worker, { workerData: job });
-  const abort = () => Atomics.store(stop, 0, 1);
-  signal?.addEventListener('abort', abort, { once: true });
-  return new Promise<ChosenCars>((resolve, reject) => {
+  let abort = () => {};
+  return new Promise<Answer<Wish>>((resolve, reject) => {
+    // Nobody waits for the solver to notice: the thread is ended with the promise.
+    abort = () => {
+      Atomics.store(stop, 0, 1);
+      reject(signal!.reason);
+    };
+    signal?.addEventListener('abort', abort, { once: true });
     thread.once('message', (answer: ChooseAnswer) => {
-      if (signal?.aborted) reject(signal.reason);
-      else if (answer.kind === 'chosen') resolve(answer.chosen);
+      if (answer.kind === 'chosen') resolve(answer.chosen as Answer<Wish>);
       else reject(answer.kind === 'refused' ? new RangeError(answer.message) : new Error(answer.message));
     });
     thread.once('error', reject);

@@ -10,8 +10,9 @@ import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { findCar } from '../cars/find-car.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
-import type { DecideOverview, DecideRow, Portfolio } from '../views.ts';
+import type { DecideOverview, DecideRow, Portfolio, SeasonChoice } from '../views.ts';
 import { chooseFrom } from './choose.ts';
+import { chooseSeasonFrom } from './choose-season.ts';
 import { decideOverview, decideRows } from './decision-rows.ts';
 import { recordDecisions } from './record-decisions.ts';
 
@@ -63,4 +64,12 @@ const choose = needsCollection
     return chooseFrom(context.session, cars, input, signal);
   });
 
-export const decisions = { list, overview, savePlan, removePlan, record, recordAll, clear, choose };
+/** The same with all that can be done with each car, a range for the whole, and what would come next. */
+const season = needsCollection
+  .input(inputs.chooseCars)
+  .handler(async ({ context, input, signal }): Promise<SeasonChoice> => {
+    const cars = await listCars(context.db, { ids: [...input.carIds, ...input.must] });
+    return chooseSeasonFrom(context.session, cars, input, signal);
+  });
+
+export const decisions = { list, overview, savePlan, removePlan, record, recordAll, clear, choose, season };

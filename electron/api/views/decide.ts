@@ -1,5 +1,6 @@
 /** What the procedures answer about what to do with cars. */
 import type {
+  ChosenSeason,
   Currency,
   Decision,
   Guard,
@@ -55,6 +56,18 @@ export interface Portfolio {
   used: { hours: number; cash: Minor; parts: Record<string, number> };
   /** Gain that one more hour, one more step of cash (`cashStep`), or one more part would add. */
   worthOfOneMore: { hours: Minor | null; cash: Minor | null; parts: Record<string, Minor> };
+}
+
+/** What to do this season, of all that can be done with each car. Amounts in the collection's currency. */
+export interface SeasonChoice extends Omit<ChosenSeason, 'gapLeft'> {
+  gain: Minor;
+  /** What it is expected to gain in all, and the 80 % range of that, with what the cars share. */
+  range: Range;
+  /**
+   * Cars that must be in, for which only their own plan or the proposed one counts, though it is advised
+   * against.
+   */
+  against: number[];
 }
 
 export interface BidView extends BidFacts {

@@ -107,9 +107,15 @@ describe('a decision', () => {
         const decision = decideCar(fitted, subject);
         const { plan, options: inShort, guards, ...inList } = recommendCar(fitted, subject);
         expect(decision).toMatchObject(inList);
-        for (const { guarded, ...short } of inShort) {
+        for (const { guarded, passes, ...short } of inShort) {
           const full = decision.options.find(({ option }) => option === short.option)!;
           expect(full).toMatchObject(short);
+          const { leastGain, leastProbability } = assumptions.decision;
+          expect(passes).toBe(
+            short.expectedGain > 0 &&
+              short.expectedGain >= leastGain &&
+              short.probability >= leastProbability,
+          );
           expect(guarded).toBe(full.guards.some(guard => !guard.overruled) || full.note !== undefined);
         }
         const ofPlan = decision.options.find(({ option }) => option === (car.plan?.kind ?? 'restore'))!;

@@ -163,6 +163,35 @@ describe('choosing within limits', () => {
     expect(forced.chosen).toContain(last);
   });
 
+  it('chooses for a season among all that can be done, behind the floors, with a range and what comes next', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await roughCars(api, 8);
+    // As the floors start, none of these cars is worth the work.
+    expect((await api.decisions.season({ carIds: ids })).taken).toEqual([]);
+    const { body } = await api.collection.assumptions();
+    const decision = { ...body.decision, leastGain: 1, leastProbability: 0.01 };
+    await api.collection.saveAssumptions({ body: { ...body, decision } });
+    const all = await api.decisions.season({ carIds: ids });
+    const { cars } = await api.decisions.overview();
+    const recommended = new Map(cars.map(({ car }) => [car.id, car.recommendation]));
+    // Without limits, it is what the list says of each car.
+    for (const { id, option } of all.taken) expect(option).toBe(recommended.get(id));
+    expect(all.gain).toBe(all.taken.reduce((sum, { gain }) => sum + gain, 0));
+    expect(Math.abs(all.range.mid - all.gain)).toBeLessThanOrEqual(all.taken.length);
+    expect(all.range.low).toBeLessThan(all.range.mid);
+    expect(all.range.high).toBeGreaterThan(all.range.mid);
+    expect(all.next).toEqual([]);
+    const few = await api.decisions.season({ carIds: ids, hours: all.used.hours * 0.4 });
+    expect(few.used.hours).toBeLessThanOrEqual(all.used.hours * 0.4);
+    expect(few.next[0]!.needs.hours).toBeGreaterThan(0);
+    const out = ids.find(id => !few.taken.some(one => one.id === id))!;
+    const forced = await api.decisions.season({ carIds: ids, hours: all.used.hours * 0.6, must: [out] });
+    expect(forced.taken.map(({ id }) => id)).toContain(out);
+    expect((await refusalOf(api.decisions.season({ carIds: ids, must: [out], mustNot: [out] }))).code).toBe(
+      'REFUSED',
+    );
+  });
+
   it('refuses what cannot be', async () => {
     const { api } = await newCollectionService();
     const { ids } = await roughCars(api);

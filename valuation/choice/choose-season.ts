@@ -1,0 +1,267 @@
+import { checkFinite } from '../statistics/check-input.ts';
+import type { Minor } from '../types.ts';
+import type { Option } from '../words.ts';
+import type { CarLimits } from './choose-cars.ts';
+import { loadSolver, openLimitsModel } from './limits-model.ts';
+
+/** One thing that can be done with a car: what it gains over leaving it, and what it takes. */
+export interface SeasonOption {
+  option: Exclude<Option, 'leave'>;
+  gain: number;
+  hours: number;
+  cash: Minor;
+  parts: Record<string, number>;
+}
+
+/** A car, and what may be done with it; `must` for one that is in whatever it gains. */
+export interface SeasonCar {
+  id: number;
+  castingId: number | null;
+  must?: boolean;
+  options: readonly SeasonOption[];
+}
+
+export interface TakenCar extends SeasonOption {
+  id: number;
+}
+
+/** A car that would come next, what it would add, and what there would have to be more of. */
+export interface NextCar extends TakenCar {
+  /** What it is in the season with already, and would no longer be. */
+  instead: Exclude<Option, 'leave'> | null;
+  adds: number;
+  needs: { hours: number; cash: Minor; parts: Record<string, number>; ofCasting: boolean };
+}
+
+export interface ChosenSeason {
+  /** In the order in which to take them: most gain for its share of the limits first. */
+  taken: TakenCar[];
+  gain: number;
+  used: { hours: number; cash: Minor; parts: Record<string, number> };
+  /** The most gain for what it needs first; at most `mostNext`. */
+  next: NextCar[];
+  /**
+   * Relative distance from the optimum that is not ruled out; left out when it is within a tenth of a per
+   * cent.
+   */
+  gapLeft?: number;
+}
+
+export interface SeasonOptions {
+  /** Looked at before solving; a host that solves in a worker uses `cancelled` to stop within it. */
+  signal?: AbortSignal;
+  cancelled?: () => boolean;
+  /** Relative distance from the optimum that is good enough. */
+  gap?: number;
+}
+
+interface Limit {
+  name: string;
+  limit: number;
+  use: (car: SeasonCar, option: SeasonOption) => number;
+}
+
+const goodEnough = 0.001;
+/**
+ * Simplex iterations, a second or two: work and not time, so that the answer is the same on every machine.
+ */
+const mostWork = 60_000;
+const mostNext = 3;
+/** Rounding of sums that is no want of anything. */
+const tiny = 1e-9;
+
+const partsOf = ({ parts }: SeasonOption, part: string): number =>
+  Object.hasOwn(parts, part) ? parts[part]! : 0;
+
+const limitsOf = (cars: readonly SeasonCar[], limits: CarLimits): Limit[] => {
+  const list: Limit[] = [];
+  const add = (name: string, limit: number, use: Limit['use']) => {
+    checkFinite(limit, `limit of ${name}`);
+    if (limit < 0) throw new RangeError(`limit of ${name} must not be below zero, and is ${limit}`);
+    list.push({ name, limit, use });
+  };
+  if (limits.hours !== undefined) add('hours', limits.hours, (_, { hours }) => hours);
+  if (limits.cash !== undefined) add('cash', limits.cash, (_, { cash }) => cash);
+  for (const part of Object.keys(limits.parts).sort())
+    add(`part ${part}`, limits.parts[part]!, (_, option) => partsOf(option, part));
+  const { perCasting } = limits;
+  if (perCasting !== undefined) {
+    const counts = new Map<number, number>();
+    for (const { castingId } of cars)
+      if (castingId !== null) counts.set(castingId, (counts.get(castingId) ?? 0) + 1);
+    for (const [id, count] of [...counts].sort(([a], [b]) => a - b))
+      if (count > perCasting) add(`casting ${id}`, perCasting, car => (car.castingId === id ? 1 : 0));
+  }
+  return list;
+};
+
+const checkCars = (cars: readonly SeasonCar[]): void => {
+  const ids = new Set<number>();
+  for (const { id, options, must } of cars) {
+    if (ids.has(id)) throw new RangeError(`car ${id} is among the candidates twice`);
+    ids.add(id);
+    if (must && options.length === 0)
+      throw new RangeError(`car ${id} must be chosen, and nothing can be done with it`);
+    for (const { option, gain, hours, cash, parts } of options) {
+      checkFinite(gain, `gain of car ${id}, ${option},`);
+      for (const [name, use] of Object.entries({ hours, cash, ...parts })) {
+        checkFinite(use, `${name} of car ${id}, ${option},`);
+        if (use < 0)
+          throw new RangeError(`${name} of car ${id}, ${option}, must not be below zero, and is ${use}`);
+      }
+    }
+  }
+};
+
+/** A car with one of the things that can be done with it. */
+interface Pair {
+  car: SeasonCar;
+  option: SeasonOption;
+}
+
+const solve = async (
+  cars: readonly SeasonCar[],
+  limits: readonly Limit[],
+  { gap = goodEnough, signal, cancelled }: SeasonOptions,
+): Promise<{ picked: Pair[]; gapLeft?: number }> => {
+  const pairs = cars.flatMap(car => car.options.map((option): Pair => ({ car, option })));
+  if (pairs.length === 0) return { picked: [] };
+  const places = new Map<SeasonCar, number[]>();
+  pairs.forEach(({ car }, j) => {
+    places.set(car, [...(places.get(car) ?? []), j]);
+  });
+  const groups = [...places]
+    .map(([car, members]) => ({ members, needed: car.must === true }))
+    .filter(({ members, needed }) => needed || members.length > 1);
+  const model = openLimitsModel(
+    await loadSolver(),
+    {
+      gains: pairs.map(({ option }) => option.gain),
+      uses: limits.map(({ use }) => pairs.map(({ car, option }) => use(car, option))),
+      limits: limits.map(({ limit }) => limit),
+      groups,
+    },
+    true,
+  );
+  try {
+    const solved = model.solve({
+      gap,
+      halted: () => signal?.aborted === true || cancelled?.() === true,
+      enough: iterations => iterations > mostWork,
+    });
+    if (solved === 'halted')
+      throw signal?.reason ?? new DOMException('The choice was cancelled', 'AbortError');
+    if (solved === 'impossible' || !solved.shares)
+      throw new RangeError('the cars that must be chosen cannot all be kept within the limits');
+    const picked = pairs.filter((_, j) => solved.shares![j] === 1);
+    return solved.gap > gap + tiny ? { picked, gapLeft: solved.gap } : { picked };
+  } finally {
+    model.dispose();
+  }
+};
+
+/**
+ * What to do this season: for each car at most one of the things that can be done with it, so that the sum
+ * of the expected gains is the largest that hours, cash and scarce parts allow, with at most so many cars of
+ * one casting. A multiple-choice knapsack of several limits, solved by branch and cut to a tenth of a per
+ * cent. `next` says what one more car would add and need, since a car takes more than one more hour. The same
+ * input gives the same answer. Rejects with RangeError on bad figures and, naming the limit where one alone
+ * is broken, where the cars that must be in go beyond the limits; with AbortError when cancelled.
+ * Source: Sinha & Zoltners (1979), Operations Research 27; HiGHS (highs.dev).
+ */
+export const chooseSeason = async (
+  { cars, limits }: { cars: readonly SeasonCar[]; limits: CarLimits },
+  options: SeasonOptions = {},
+): Promise<ChosenSeason> => {
+  checkCars(cars);
+  // What gains nothing is not done, unless the car must be in.
+  const open = cars
+    .map(car => ({ ...car, options: car.must ? car.options : car.options.filter(({ gain }) => gain > 0) }))
+    .filter(car => car.options.length > 0)
+    .sort((a, b) => a.id - b.id);
+  const all = limitsOf(open, limits);
+  for (const { name, limit, use } of all) {
+    const least = open
+      .filter(({ must }) => must)
+      .reduce((sum, car) => sum + Math.min(...car.options.map(option => use(car, option))), 0);
+    if (least > limit + tiny * Math.max(1, limit))
+      throw new RangeError(`the cars that must be chosen alone go beyond the limit of ${name}`);
+  }
+  const { picked, gapLeft } = await solve(open, all, options);
+  const chosen = new Map(picked.map(pair => [pair.car, pair]));
+  const left = new Map(
+    all.map(one => [one, one.limit - picked.reduce((sum, { car, option }) => sum + one.use(car, option), 0)]),
+  );
+  /** What a car would need beyond what is left, were this done with it. */
+  const lacks = ({ car, option }: Pair) => {
+    const now = chosen.get(car);
+    return all.map(one => {
+      const more = one.use(car, option) - (now ? one.use(car, now.option) : 0) - left.get(one)!;
+      return more > tiny * Math.max(1, one.limit) ? more : 0;
+    });
+  };
+  const adds = ({ car, option }: Pair) => option.gain - (chosen.get(car)?.option.gain ?? 0);
+  const others = () =>
+    open
+      .flatMap(car => car.options.map((option): Pair => ({ car, option })))
+      .filter(pair => adds(pair) > 0)
+      .sort((a, b) => adds(b) - adds(a) || a.car.id - b.car.id);
+  // Within the tenth of a per cent something may still fit.
+  for (let pair = others().find(one => lacks(one).every(more => more === 0)); pair; ) {
+    const now = chosen.get(pair.car);
+    for (const one of all) {
+      const before = now ? one.use(pair.car, now.option) : 0;
+      left.set(one, left.get(one)! - one.use(pair.car, pair.option) + before);
+    }
+    chosen.set(pair.car, pair);
+    pair = others().find(one => lacks(one).every(more => more === 0));
+  }
+  const share = (amounts: readonly number[]) =>
+    all.reduce((sum, { limit }, i) => sum + (amounts[i]! > 0 ? amounts[i]! / Math.max(limit, tiny) : 0), 0);
+  const rank = ({ car, option }: Pair) =>
+    option.gain / Math.max(share(all.map(one => one.use(car, option))), tiny);
+  const taken = [...chosen.values()].sort(
+    (a, b) => rank(b) - rank(a) || b.option.gain - a.option.gain || a.car.id - b.car.id,
+  );
+  const seen = new Set<SeasonCar>();
+  const next = others()
+    .map(pair => ({ pair, more: lacks(pair) }))
+    .sort(
+      (a, b) => adds(b.pair) / share(b.more) - adds(a.pair) / share(a.more) || a.pair.car.id - b.pair.car.id,
+    )
+    .filter(({ pair: { car } }) => !seen.has(car) && seen.add(car))
+    .slice(0, mostNext)
+    .map(({ pair, more }): NextCar => {
+      const lack = (name: string) => more[all.findIndex(one => one.name === name)] ?? 0;
+      const parts = Object.keys(limits.parts).filter(part => lack(`part ${part}`) > 0);
+      return {
+        id: pair.car.id,
+        ...pair.option,
+        instead: chosen.get(pair.car)?.option.option ?? null,
+        adds: adds(pair),
+        needs: {
+          hours: lack('hours'),
+          cash: Math.ceil(lack('cash')),
+          parts: Object.fromEntries(parts.sort().map(part => [part, lack(`part ${part}`)])),
+          ofCasting: lack(`casting ${pair.car.castingId}`) > 0,
+        },
+      };
+    });
+  const sum = (of: (option: SeasonOption) => number) =>
+    taken.reduce((total, { option }) => total + of(option), 0);
+  return {
+    taken: taken.map(({ car, option }) => ({ id: car.id, ...option })),
+    gain: sum(({ gain }) => gain),
+    used: {
+      hours: sum(({ hours }) => hours),
+      cash: sum(({ cash }) => cash),
+      parts: Object.fromEntries(
+        Object.keys(limits.parts)
+          .sort()
+          .map(part => [part, sum(option => partsOf(option, part))]),
+      ),
+    },
+    next,
+    ...(gapLeft !== undefined && { gapLeft }),
+  };
+};
