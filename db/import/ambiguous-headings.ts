@@ -1,3 +1,4 @@
+import { readPaid } from '../../valuation/reading/amounts.ts';
 import { readDate } from '../../valuation/reading/date.ts';
 import { isPlainColour, plainColourText } from '../../valuation/reading/plain-colour.ts';
 import { isAboutFinish } from '../../valuation/reading/propose.ts';
@@ -6,7 +7,6 @@ import { readBasePaint, readFinishState, readGrade } from '../../valuation/readi
 import { kindOfCell } from './files/cell-kind.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
-import { readPaid } from './judges/amounts.ts';
 
 const mostSampled = 60;
 

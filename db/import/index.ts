@@ -1,8 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import { runBulk } from '../history/history.ts';
 import { carsByLot } from '../records/lots.ts';
-import { settleWords } from '../records/settle-words.ts';
-import { saveWords } from '../records/words.ts';
+import { sayWords } from '../records/own-words/say-words.ts';
 import type { Schema } from '../schema.ts';
 import { CellCounter } from './cell-counter.ts';
 import { openTable } from './files/table.ts';
@@ -120,9 +119,8 @@ export const runImport = async (
   }
   const takeIn = async (trx: Transaction<Schema>): Promise<ImportResult> => {
     const given = options.words ?? [];
-    if (given.length > 0) await saveWords(trx, new WordBook(given).words, at);
     // What the new words settle of earlier imports is settled first: the same rows are then known again.
-    const settled = await settleWords(trx, new WordBook(given).words, at);
+    const settled = await sayWords(trx, new WordBook(given).words, at);
     const lot = options.as === 'lot' ? await lotFor(trx, options, at) : null;
     const lotId = lot?.id ?? null;
     const purchases = purchasesOf(request, lot ?? { name, currency: 'USD' });
@@ -150,11 +148,11 @@ export const runImport = async (
       result.notes.push(
         `${own === 1 ? 'One lot of its own holds' : `${own} lots of their own hold`} the cars that were bought together, by seller and day; the others were bought one by one.`,
       );
-    if (result.accepted > 0)
+    if (result.accepted + settled.carIds.length > 0)
       await afterwards?.(trx, {
         lotId: result.lot?.id ?? null,
-        toShare: bought?.toShare ?? [],
-        soldCarIds: bought?.soldCarIds ?? [],
+        toShare: [...settled.toShare, ...(bought?.toShare ?? [])],
+        soldCarIds: [...settled.carIds, ...(bought?.soldCarIds ?? [])],
       });
     return finish();
   };

@@ -87,7 +87,8 @@ export const lotFor = async (
   if (!lot) return null;
   const known = await findLotNamed(trx, lot.name);
   if (known) return { id: known.id, name: known.name, currency: known.currency, isNew: false };
-  const id = await insertLot(trx, lot, at);
+  const priceFrom = lot.costs.length > 0 ? 'lot' : 'cars';
+  const id = await insertLot(trx, { ...lot, priceFrom }, at);
   return { id, name: lot.name, currency: lot.currency, isNew: true };
 };
 

@@ -174,7 +174,7 @@ export class Purchases {
     at: string,
   ): Promise<number> {
     const known = await findLotNamed(trx, lot.name);
-    const id = known?.id ?? (await insertLot(trx, { ...lot, notes: '', costs: [] }, at));
+    const id = known?.id ?? (await insertLot(trx, { ...lot, notes: '', costs: [], priceFrom: 'cars' }, at));
     for (const piece of pieces(cars))
       await trx
         .updateTable('car')

@@ -6,13 +6,14 @@ import { gradeToHalf, pieces } from '../codec.ts';
 import { preparedInsert } from '../prepared-insert.ts';
 import type { Schema } from '../schema.ts';
 import { type CarRecord, carToRow } from './cars.ts';
-import { unreadToJson } from './unread.ts';
+import { type HeardText, heardToJson, type UnreadText, unreadToJson } from './unread.ts';
 
 export type NewCar = Partial<Omit<CarRecord, 'id' | 'inventoryNumber'>> & { inventoryNumber: string };
 
 /** The row of a new car; `at` is the instant of entering. */
 const newCarToRow = (car: NewCar, at: string) => ({
   lot_id: null,
+  bought_on: null,
   casting_id: null,
   release_id: null,
   variation_id: null,
@@ -46,8 +47,9 @@ export interface WithCar {
   /** Variations that it may be. */
   candidates: readonly number[];
   /** Texts of its row that were not understood. */
-  unread: readonly { column: string; text: string; field?: string }[];
-  boughtOn: IsoDate | null;
+  unread: readonly UnreadText[];
+  /** Texts that words gave a meaning. */
+  heard: readonly HeardText[];
   /** Parts that are not its own; they become a condition check of the day of entering. */
   missing: readonly PartName[];
   reproductions: readonly PartName[];
@@ -64,9 +66,13 @@ export const carInserter = (sqlite: Database, at: string) => {
   const insertCheck = preparedInsert(sqlite, 'condition_check');
   const insertPart = preparedInsert(sqlite, 'part_grade');
   const insertDisposal = preparedInsert(sqlite, 'disposal');
-  return (car: NewCar, { candidates, unread, boughtOn, missing, reproductions, sold }: WithCar): number => {
+  return (car: NewCar, { candidates, unread, heard, missing, reproductions, sold }: WithCar): number => {
     const row = newCarToRow(car, at);
-    const id = insertCar({ ...row, unread: unreadToJson(unread), bought_on: boughtOn });
+    const id = insertCar({
+      ...row,
+      unread: unreadToJson(unread),
+      heard: heardToJson(heard),
+    });
     for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
     if (missing.length + reproductions.length > 0) {
       const grade = car.grade === undefined || car.grade === null ? null : gradeToHalf(car.grade);

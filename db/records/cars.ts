@@ -1,5 +1,5 @@
 import type { Kysely, Selectable } from 'kysely';
-import type { Minor, Range } from '../../valuation/types.ts';
+import type { IsoDate, Minor, Range } from '../../valuation/types.ts';
 import type { CarStatus, FinishState, Grade } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks, readTexts } from '../codec.ts';
 import type { Schema } from '../schema.ts';
@@ -26,6 +26,9 @@ export interface CarRecord {
   restorerMark: string;
   cost: Minor | null;
   costFixed: boolean;
+  /** Its own day of purchase and seller, where it was bought by itself; else those of its lot count. */
+  boughtOn: IsoDate | null;
+  seller: string;
   /** The owner's own figures, in the reporting currency. */
   ownWorth: Range | null;
   /** What was written beside its fields and is not understood. */
@@ -51,6 +54,8 @@ export const rowToCar = (row: Selectable<Schema['car']>): CarRecord => ({
   restorerMark: row.restorer_mark,
   cost: row.cost_minor,
   costFixed: row.cost_fixed === 1,
+  boughtOn: row.bought_on,
+  seller: row.seller,
   ownWorth:
     row.own_low_minor === null || row.own_mid_minor === null || row.own_high_minor === null
       ? null
@@ -76,6 +81,8 @@ export const carToRow = (car: Partial<Omit<CarRecord, 'id'>>) => ({
   ...(car.restorerMark !== undefined && { restorer_mark: car.restorerMark }),
   ...(car.cost !== undefined && { cost_minor: car.cost }),
   ...(car.costFixed !== undefined && { cost_fixed: car.costFixed ? (1 as const) : (0 as const) }),
+  ...(car.boughtOn !== undefined && { bought_on: car.boughtOn }),
+  ...(car.seller !== undefined && { seller: car.seller }),
   ...(car.ownWorth !== undefined && {
     own_low_minor: car.ownWorth?.low ?? null,
     own_mid_minor: car.ownWorth?.mid ?? null,

@@ -19,6 +19,11 @@ export interface LotRecord {
   seller: string;
   currency: Currency;
   notes: string;
+  /**
+   * Whether its price was said of it as a whole, or is the sum of what is known of its cars: then a
+   * car without a price of its own has none. Left out, the former.
+   */
+  priceFrom?: 'lot' | 'cars';
 }
 
 /** A lot as its row keeps it, read. */
@@ -29,6 +34,7 @@ export const rowToLot = (row: Selectable<Schema['lot']>): LotRecord => ({
   seller: row.seller,
   currency: row.currency,
   notes: row.notes,
+  priceFrom: row.price_from,
 });
 
 /** The columns of those parts of a lot that are given. */
@@ -38,6 +44,7 @@ export const lotToRow = (lot: Partial<Omit<LotRecord, 'id'>>) => ({
   ...(lot.seller !== undefined && { seller: lot.seller }),
   ...(lot.currency !== undefined && { currency: lot.currency }),
   ...(lot.notes !== undefined && { notes: lot.notes }),
+  ...(lot.priceFrom !== undefined && { price_from: lot.priceFrom }),
 });
 
 /** All lots, the latest purchase first; those without a date come last. */
@@ -119,6 +126,7 @@ export const insertLot = async (
       seller: lot.seller,
       currency: lot.currency,
       notes: lot.notes,
+      price_from: lot.priceFrom ?? 'lot',
       created_at: at,
     })
     .returning('id')

@@ -141,11 +141,15 @@ export const knownSales = (
 export const saleInserter = (sqlite: Database) => {
   const insert = preparedInsert(sqlite, 'sale_record');
   const taken = new Map<string, number>();
-  return (row: ReturnType<typeof saleToRow>, just: boolean, unread: string): void => {
+  return (
+    row: ReturnType<typeof saleToRow>,
+    just: boolean,
+    texts: { unread: string; heard: string },
+  ): void => {
     const times = just ? (taken.get(row.identity) ?? 0) + 1 : 1;
     if (just) taken.set(row.identity, times);
     const identity = times === 1 ? row.identity : `${row.identity}|${times}`;
-    insert({ ...row, identity, unread });
+    insert({ ...row, identity, ...texts });
   };
 };
 

@@ -9,6 +9,23 @@ export interface UnreadText {
   text: string;
   /** The field for which it was read, by the names of imports; '' where that is not known. */
   field: string;
+  /** It is understood, as this value of this field, and of no use yet without another text of its row. */
+  holds?: { field: string; value: string };
+}
+
+/** A text that an owner's word gave a meaning: which fields of its row it filled, and with what. */
+export interface HeardText {
+  /** As the file names it. */
+  column: string;
+  text: string;
+  /** The field for which it was read, by the names of imports; '' where it was for none. */
+  field: string;
+  /** By field, each value as its field writes it; none where it means nothing. */
+  gave: Record<string, string>;
+  /** True where the scale of its column was said, and not the text itself. */
+  byScale?: true;
+  /** The text of its row that had waited for it. */
+  freed?: UnreadText;
 }
 
 /** Unread texts as a row keeps them; damaged ones are left out. */
@@ -17,16 +34,49 @@ export const readUnread = (json: string): UnreadText[] => {
   const list = readJson(json);
   if (!Array.isArray(list)) return [];
   return list.flatMap(entry => {
-    const { column, text, field } = (entry ?? {}) as Record<string, unknown>;
-    return typeof column === 'string' && typeof text === 'string'
-      ? [{ column, text, field: typeof field === 'string' ? field : '' }]
-      : [];
+    const { column, text, field, holds } = (entry ?? {}) as Record<string, unknown>;
+    if (typeof column !== 'string' || typeof text !== 'string') return [];
+    const held = heldIn(holds);
+    return [{ column, text, field: typeof field === 'string' ? field : '', ...(held && { holds: held }) }];
+  });
+};
+
+const heldIn = (holds: unknown): UnreadText['holds'] => {
+  const { field, value } = (holds ?? {}) as Record<string, unknown>;
+  return typeof field === 'string' && typeof value === 'string' ? { field, value } : undefined;
+};
+
+/** Texts that words gave a meaning, as a row keeps them; damaged ones are left out. */
+export const readHeard = (json: string): HeardText[] => {
+  if (json === '[]') return [];
+  const list = readJson(json);
+  if (!Array.isArray(list)) return [];
+  return list.flatMap(entry => {
+    const { column, text, field, gave, byScale, freed } = (entry ?? {}) as Record<string, unknown>;
+    if (typeof column !== 'string' || typeof text !== 'string' || typeof gave !== 'object') return [];
+    const [waited] = freed === undefined ? [] : readUnread(JSON.stringify([freed]));
+    const values = Object.entries(gave ?? {}).filter(([, value]) => typeof value === 'string');
+    return [
+      {
+        column,
+        text,
+        field: typeof field === 'string' ? field : '',
+        gave: Object.fromEntries(values) as Record<string, string>,
+        ...(byScale === true && { byScale: true as const }),
+        ...(waited && { freed: waited }),
+      },
+    ];
   });
 };
 
 /** As a row keeps them. */
-export const unreadToJson = (unread: readonly { column: string; text: string; field?: string }[]): string =>
-  unread.length === 0 ? '[]' : JSON.stringify(unread);
+export const heardToJson = (heard: readonly HeardText[]): string =>
+  heard.length === 0 ? '[]' : JSON.stringify(heard);
+
+/** As a row keeps them. */
+export const unreadToJson = (
+  unread: readonly (Pick<UnreadText, 'column' | 'text'> & Partial<UnreadText>)[],
+): string => (unread.length === 0 ? '[]' : JSON.stringify(unread));
 
 /** A column's heading as headings are compared. */
 export const plainHeading = (heading: string): string =>

@@ -42,7 +42,8 @@ export const waitingWords = async (db: Kysely<Schema>): Promise<WaitingWord[]> =
       .where('unread', '!=', '[]')
       .orderBy('id')
       .execute())
-      for (const entry of readUnread(unread)) see(entry, table === 'car' ? 'carIds' : 'saleIds', id);
+      for (const entry of readUnread(unread))
+        if (!entry.holds) see(entry, table === 'car' ? 'carIds' : 'saleIds', id);
   const count = ({ carIds, saleIds }: WaitingWord) => carIds.length + saleIds.length;
   return [...waiting.values()].sort((a, b) => count(b) - count(a));
 };

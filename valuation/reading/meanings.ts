@@ -1,3 +1,6 @@
+import { isCurrency, unknownCurrency } from '../money.ts';
+import { readEstimate, readPaid, readQuantity } from './amounts.ts';
+import { readDate } from './date.ts';
 import { readGradeScale } from './grade-scale.ts';
 import { notUnderstood, type Reading, understood } from './reading.ts';
 import {
@@ -31,12 +34,6 @@ const textFields = [
   'seller',
   'source',
   'reference',
-  'quantity',
-  'price_paid',
-  'own_estimate',
-  'bought_on',
-  'sold_on',
-  'sold_for',
   'price',
   'currency',
 ] as const;
@@ -49,6 +46,19 @@ const asText = <T>(read: (text: string) => Reading<T>) => {
   };
 };
 
+/** An amount stays as it is written, since the currency of one that names none is that of its lot. */
+const amount = (read: (text: string) => Reading<unknown>) => {
+  return (text: string): Reading<string> => {
+    const reading = read(text);
+    return reading.ok ? understood(text) : reading;
+  };
+};
+
+const currencyCode = (text: string): Reading<string> => {
+  const code = text.toUpperCase();
+  return isCurrency(code) ? understood(code) : notUnderstood(`${unknownCurrency(text)}`);
+};
+
 const readers: Record<string, (text: string) => Reading<string>> = {
   grade: asText(readGrade),
   finish_state: asText(readFinishState),
@@ -58,6 +68,13 @@ const readers: Record<string, (text: string) => Reading<string>> = {
   release_year: asText(readYear),
   rarity: asText(readRarity),
   status: asText(readStatus),
+  quantity: asText(readQuantity),
+  price_paid: amount(text => readPaid(text, 'USD', {})),
+  own_estimate: amount(text => readEstimate(text, 'USD', {})),
+  sold_for: amount(text => readPaid(text, 'USD', {})),
+  price_paid_currency: currencyCode,
+  bought_on: asText(text => readDate(text, null, null)),
+  sold_on: asText(text => readDate(text, null, null)),
   grade_scale: text => {
     const scale = readGradeScale(text);
     return scale.ok ? understood(text.trim()) : scale;

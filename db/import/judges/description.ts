@@ -43,6 +43,14 @@ const several: Judged & { outcome: 'rejected' } = {
   not: 'lot',
 };
 
+/** Notes what the owner's words said of parts of a cell, each part once; what the row does not take of it is not noted. */
+export const hearPieces = (row: RowReader, column: string, heard: SaleLine['heard']): void => {
+  for (const [text, pieces] of Map.groupBy(heard, piece => piece.text)) {
+    const gave = pieces.flatMap(({ field, value }) => (field === null ? [] : [[field, value] as const]));
+    row.hear(column, text, Object.fromEntries(gave));
+  }
+};
+
 /**
  * Reads the column that describes cars in words, as lines of sales are read, and gives its fields to the row;
  * what stands in a column of its own goes before it. What was not understood stays with the row. Returns what
@@ -107,6 +115,7 @@ export const describer = async (
         row.give('price_paid', `${fields.currency} ${fields.price}`, 'description');
       if (quantity !== null) row.give('quantity', quantity, 'description');
     }
+    hearPieces(row, 'description', line.heard);
     for (const { text: left } of line.unread) {
       const rest = name === null ? left : left.replace(name, '').trim();
       if (rest)

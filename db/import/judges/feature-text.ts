@@ -5,7 +5,7 @@ import {
   makeLexicon,
   type OwnWord,
 } from '../../../valuation/reading/sale-line/lexicon.ts';
-import { readSaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import { numbers } from '../../../valuation/reading/sale-line/vocabulary.ts';
 import type { PartName, VariationFeature } from '../../../valuation/words.ts';
 import type { LoadedReference } from '../../reference/match.ts';
@@ -20,6 +20,7 @@ export interface FeatureReading {
   /** A remark on condition, which is no kind of this feature: it goes to the notes. */
   isRemark?: boolean;
   unread?: { text: string; reason: string }[];
+  heard?: SaleLine['heard'];
 }
 
 const partOf: Partial<Record<VariationFeature, PartName>> = {
@@ -140,6 +141,7 @@ export class FeatureTexts {
     const isRead = colour !== undefined || Object.keys(facts).length > 0;
     if (!isRead) return ask(text, `"${text}" is not understood as paint`);
     return {
+      heard: line.heard,
       ...(colour !== undefined && { value: colour }),
       facts: facts as Record<string, string>,
       unread: line.unread.map(({ text: left }) => ({ text: left, reason: `"${left}" is not understood` })),

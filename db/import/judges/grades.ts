@@ -24,5 +24,11 @@ export const gradeReader = ({ scale }: Habits): ((row: RowReader) => Grade | nul
         )
       : grade;
   });
-  return row => row.take('grade', row.isSaid('grade') ? said : bare);
+  const isScaled = scale !== null && scale !== 'asked';
+  return row => {
+    if (row.isSaid('grade')) return row.take('grade', said);
+    const grade = row.take('grade', bare);
+    if (grade !== null && isScaled && !ownGrade.test(row.text('grade').trim())) row.hearScale(grade);
+    return grade;
+  };
 };

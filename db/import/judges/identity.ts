@@ -2,7 +2,8 @@ import { readBasePaint, readYear } from '../../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
 import { featureColumns, type LoadedReference, type Match } from '../../reference/match.ts';
 import { bare } from '../../reference/plain.ts';
-import type { FeatureTexts } from './feature-text.ts';
+import { hearPieces } from './description.ts';
+import type { FeatureReading, FeatureTexts } from './feature-text.ts';
 import { mostMatches, type RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
 
@@ -38,9 +39,10 @@ const takeFeature = (
   const text = row.takeText(column);
   if (text === '') return { value: null, remark: null };
   delete row.fields[column];
-  const reading = row.isSaid(column)
+  const reading: FeatureReading = row.isSaid(column)
     ? { value: text }
     : texts.read(castingId, feature, text, row.heading(column));
+  if (reading.heard) hearPieces(row, column, reading.heard);
   for (const { text: left, reason } of reading.unread ?? []) row.miss(column, reason, left);
   for (const [field, value] of Object.entries(reading.facts ?? {})) row.give(field, value, column);
   if (reading.value !== undefined) row.fields[column] = reading.value;

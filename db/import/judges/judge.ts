@@ -1,5 +1,6 @@
 import type { GradeScale } from '../../../valuation/reading/grade-scale.ts';
 import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
+import type { HeardText, UnreadText } from '../../records/unread.ts';
 import { cellText } from '../files/cell-text.ts';
 import type { Mapping } from '../mapping.ts';
 import type { ImportRowView, TableRow } from '../types.ts';
@@ -60,7 +61,16 @@ export interface UnreadCell {
   column: string;
   text: string;
   reason: string;
+  holds?: UnreadText['holds'];
 }
+
+/** As its record keeps it. */
+export const keptUnread = ({ column, text, field, holds }: UnreadCell): UnreadText => ({
+  column,
+  text,
+  field,
+  ...(holds && { holds }),
+});
 
 const longestUnread = 20_000;
 /** A dash or a question mark alone says as much as a blank cell. */
@@ -80,6 +90,8 @@ export class RowReader {
    */
   readonly fields: Record<string, unknown> = {};
   readonly unread: UnreadCell[] = [];
+  /** What the owner's words said of its cells, or of parts of them. */
+  readonly heard: HeardText[] = [];
   readonly notes: string[] = [];
   readonly habits: Habits;
   readonly #row: ReadRow;
@@ -103,19 +115,33 @@ export class RowReader {
    */
   #hearWords(): void {
     const { mapping, words } = this.habits;
-    const spoken: { index: number; field: string; meaning: string }[] = [];
-    for (const { index, heading } of mapping.columns)
-      for (const { field, meaning } of words.of(heading, this.#row.texts[index] ?? '')) {
-        this.#spoken.add(index);
-        if (field !== 'nothing') spoken.push({ index, field, meaning });
-      }
-    for (const { index, field, meaning } of spoken) {
+    const spoken: { index: number; field: string; meaning: string; heard: HeardText }[] = [];
+    for (const { index, heading, ours } of mapping.columns) {
+      const text = this.#row.texts[index] ?? '';
+      const said = words.of(heading, text);
+      if (said.length === 0) continue;
+      this.#spoken.add(index);
+      const heard: HeardText = {
+        column: heading,
+        text: text.slice(0, longestUnread),
+        field: ours ?? '',
+        gave: {},
+      };
+      this.heard.push(heard);
+      for (const { field, meaning } of said)
+        if (field !== 'nothing') spoken.push({ index, field, meaning, heard });
+    }
+    for (const { index, field, meaning, heard } of spoken) {
       const own = mapping.places.get(field);
       const hasOwn = own !== undefined && own !== index && !this.#spoken.has(own) && this.#row.texts[own];
       // What stands in a field's own column goes before what another column says of it.
-      if (hasOwn || (this.#given.has(field) && own !== index))
+      if (hasOwn || (this.#given.has(field) && own !== index)) {
         this.leave('', index, 'another column says it, too');
-      else this.#given.set(field, meaning);
+        if (Object.keys(heard.gave).length === 0) this.heard.splice(this.heard.indexOf(heard), 1);
+      } else {
+        this.#given.set(field, meaning);
+        heard.gave[field] = meaning;
+      }
     }
   }
 
@@ -219,10 +245,24 @@ export class RowReader {
    * Keeps a column's cell that is understood by itself, but of no use without another one: no
    * word can settle it.
    */
-  hold(column: string, reason: string): void {
+  hold(column: string, reason: string, value?: string): void {
     this.miss(column, reason);
     const last = this.unread.at(-1);
-    if (last) last.field = '';
+    if (!last) return;
+    last.field = '';
+    if (value !== undefined) last.holds = { field: column, value };
+  }
+
+  /** Notes what a word of the owner's said of a part of a column's cell. */
+  hear(column: string, text: string, gave: Record<string, string>): void {
+    this.heard.push({ column: this.heading(column), text, field: '', gave });
+  }
+
+  /** Notes a grade that was read on the scale which the owner has said for its column. */
+  hearScale(grade: number): void {
+    const text = this.written('grade').slice(0, longestUnread);
+    const gave = { grade: String(grade) };
+    this.heard.push({ column: this.heading('grade'), text, field: 'grade', gave, byScale: true });
   }
 
   /** Keeps the cell at a place as something that was not understood. */

@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely } from 'kysely';
+import { readQuantity } from '../../../valuation/reading/amounts.ts';
 import { type Cell, isAmountCell, shownNumber, understood } from '../../../valuation/reading/reading.ts';
 import { readFinishState, readParts, readStatus } from '../../../valuation/reading/words.ts';
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
@@ -8,12 +9,11 @@ import { carInserter, type NewCar } from '../../records/cars-write.ts';
 import { loadReference } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
 import type { Purchases } from '../purchases.ts';
-import { readQuantity } from './amounts.ts';
 import { matchExplainer } from './explain-match.ts';
 import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
 import { identityReader } from './identity.ts';
-import type { Habits, Judge, Judged, RowReader } from './judge.ts';
+import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { knownCars } from './known-cars.ts';
 import { moneyReader, partPaid, soldAlone } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
@@ -152,7 +152,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     else if (before === null && known.equal(content, purchases.namesOf(purchase), quantity))
       return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
     const why = explain(written, match);
-    const unread = row.unread.map(({ column, text, field }) => ({ column, text, field }));
+    const unread = row.unread.map(keptUnread);
     const car = (inventoryNumber: string): NewCar => ({
       inventoryNumber,
       lotId: target.lotId,
@@ -166,6 +166,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       location,
       notes,
       ownWorth: money.ownWorth,
+      boughtOn: purchase.boughtOn,
+      seller: purchase.seller,
     });
     if (!sqlite)
       for (let i = 0; i < quantity; i++)
@@ -179,7 +181,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
           const id = insert?.(car((i === 0 && number) || target.nextNumber()), {
             candidates: match.candidates.slice(0, mostCandidates),
             unread,
-            boughtOn: purchase.boughtOn,
+            heard: row.heard,
             missing,
             reproductions,
             sold,

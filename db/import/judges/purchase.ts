@@ -1,9 +1,15 @@
 import { isCurrency } from '../../../valuation/money.ts';
+import {
+  inUnits,
+  type PaidAmount,
+  partOf,
+  readEstimate,
+  readPaid,
+} from '../../../valuation/reading/amounts.ts';
 import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
 import type { Currency, IsoDate, Minor, Range } from '../../../valuation/types.ts';
-import { inUnits, type PaidAmount, readEstimate, readPaid } from './amounts.ts';
 import type { Habits, RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
 
@@ -39,10 +45,7 @@ interface Terms {
 
 /** What one of a row's cars cost: an equal part of what was paid for all, to the minor unit. */
 export const partPaid = (paid: Purchase['paid'], quantity: number, at: number): Purchase['paid'] =>
-  paid && {
-    ...paid,
-    minor: Math.floor((paid.minor * (at + 1)) / quantity) - Math.floor((paid.minor * at) / quantity),
-  };
+  paid && { ...paid, minor: partOf(paid.minor, quantity, at) };
 
 const unknownCurrency = (cell: Cell): Reading<PaidAmount> =>
   notUnderstood(`the currency of "${textOf(cell)}" is not known`);
@@ -85,12 +88,20 @@ export const moneyReader = ({ mapping }: Habits, { currency, reporting, today }:
     if (day !== null && brought !== null && brought.minor >= 0)
       return { soldOn: day, proceeds: brought.minor, currency: brought.currency };
     // A sale has a day and a price; one without the other waits to be completed.
-    if (day !== null && !row.has('sold_for')) row.hold('sold_on', 'sold, but for how much is not said');
-    if (brought !== null && !row.has('sold_on')) row.hold('sold_for', 'sold, but when is not said');
-    if (day !== null && row.has('sold_for') && brought === null)
-      row.hold('sold_on', 'sold, but for how much is not understood');
-    if (brought !== null && row.has('sold_on') && day === null)
-      row.hold('sold_for', 'sold, but when is not understood');
+    if (day !== null)
+      row.hold(
+        'sold_on',
+        row.has('sold_for')
+          ? 'sold, but for how much is not understood'
+          : 'sold, but for how much is not said',
+        day,
+      );
+    if (brought !== null && day === null)
+      row.hold(
+        'sold_for',
+        row.has('sold_on') ? 'sold, but when is not understood' : 'sold, but when is not said',
+        `${brought.currency} ${inUnits(brought.minor, brought.currency)}`,
+      );
     return null;
   };
 

@@ -1,7 +1,8 @@
 import { isAboutFinish } from '../../../valuation/reading/propose.ts';
-import { readSaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import { plainHeading } from '../../records/unread.ts';
 import { plain } from '../../reference/plain.ts';
+import { hearPieces } from './description.ts';
 import type { FeatureTexts } from './feature-text.ts';
 import type { RowReader } from './judge.ts';
 import type { WordBook } from './word-book.ts';
@@ -17,9 +18,10 @@ const aboutParts = /repro|missing|fehl|manqu|nachbau|\bgone\b|\blost\b/i;
 interface Remark {
   facts: [string, string][];
   unread: { field: string; text: string }[];
+  heard: SaleLine['heard'];
 }
 
-const nothing: Remark = { facts: [], unread: [] };
+const nothing: Remark = { facts: [], unread: [], heard: [] };
 
 /**
  * Reads remarks for what is certain in them of parts, base paint and finish; they themselves stay as they
@@ -47,6 +49,7 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     const named = new Set<string>([...fieldsOfRemarks, ...own.map(({ field }) => field)]);
     return {
       facts: Object.entries(line.fields).filter(([field]) => named.has(field)),
+      heard: line.heard,
       unread: line.unread.flatMap(({ text: left }) =>
         isAboutFinish(left)
           ? [{ field: 'finish_state', text: left }]
@@ -65,6 +68,7 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     if (known.size >= 20_000) known.clear();
     known.set(key, remark);
     for (const [field, value] of remark.facts) if (!row.has(field)) row.give(field, value, column);
+    hearPieces(row, column, remark.heard);
     for (const { field, text: left } of remark.unread)
       if (field !== 'finish_state' || !row.has('finish_state'))
         row.unread.push({ field, column: heading, text: left, reason: `"${left}" is not understood` });

@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely } from 'kysely';
 import { isCurrency } from '../../../valuation/money.ts';
+import { inUnits } from '../../../valuation/reading/amounts.ts';
 import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { currencyOfAmount, readMoney } from '../../../valuation/reading/money.ts';
@@ -8,20 +9,19 @@ import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
 import { readFinishState, readParts } from '../../../valuation/reading/words.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
+import { finishNotSettled } from '../../records/own-words/settle-sale.ts';
 import { knownSales, type SaleEntry, saleInserter, saleToRow } from '../../records/sales.ts';
-import { finishNotSettled } from '../../records/settle-words.ts';
-import { unreadToJson } from '../../records/unread.ts';
+import { heardToJson, unreadToJson } from '../../records/unread.ts';
 import { featureColumns, loadReference } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
 import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
-import { inUnits } from './amounts.ts';
 import { matchExplainer } from './explain-match.ts';
 import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
 import { identityReader } from './identity.ts';
-import type { Habits, Judge, Judged, RowReader } from './judge.ts';
+import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
 import { takeFinish, takeParts } from './state.ts';
@@ -145,9 +145,9 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
   const add = sqlite && target.addReference ? additions(await referenceInserter(sqlite, db)) : null;
   const isKnown = knownSales(target.reader);
   const seen = new Set<string>();
-  const texts = new FeatureTexts(reference, habits.words.words);
-  const readRemarks = remarksReader(texts, habits.words);
-  const identityOf = identityReader(reference, texts, readRemarks);
+  const features = new FeatureTexts(reference, habits.words.words);
+  const readRemarks = remarksReader(features, habits.words);
+  const identityOf = identityReader(reference, features, readRemarks);
   const gradeOf = gradeReader(habits);
   const order = mapping.columns.find(column => column.ours === 'sold_on')?.dateOrder ?? null;
   const habit = mapping.money.get('price') ?? {};
@@ -203,12 +203,12 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
       return { outcome: 'duplicate', note: 'the same sale is recorded already; nothing was changed' };
     seen.add(own.identity);
     const why = adds ? `"${name}" is added to the reference` : explain(written, match);
-    const unread = unreadToJson(row.unread.map(({ column, text, field }) => ({ column, text, field })));
+    const texts = { unread: unreadToJson(row.unread.map(keptUnread)), heard: heardToJson(row.heard) };
     return {
       outcome: 'accepted',
       notes: why === null ? row.notes : [...row.notes, why],
       unidentified: !adds && match.variationId === null,
-      write: () => insert?.(adds && add ? saleToRow({ ...sale, ...add(written) }) : own, adds, unread),
+      write: () => insert?.(adds && add ? saleToRow({ ...sale, ...add(written) }) : own, adds, texts),
     };
   };
 };

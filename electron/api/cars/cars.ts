@@ -56,6 +56,8 @@ const blank = (lotId: number | null): CarRecord => ({
   cost: null,
   costFixed: false,
   ownWorth: null,
+  boughtOn: null,
+  seller: '',
   unread: [],
 });
 

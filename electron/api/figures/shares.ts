@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { listCars } from '../../../db/records/cars.ts';
-import { clearShares, lotCosts, setShares } from '../../../db/records/lots.ts';
+import { clearShares, findLot, lotCosts, setShares } from '../../../db/records/lots.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { type FittedMarket, shareLot, valueCar, weighFixedShares } from '../../../valuation/index.ts';
 
@@ -34,6 +34,17 @@ export const reshareLot = async (
   let fixed = cars.map(car =>
     asked.has(car.id) ? (asked.get(car.id) ?? null) : car.costFixed ? car.cost : null,
   );
+  // Where the lot's price is the sum of what is known of its cars, what the others cost stays unknown.
+  const known = fixed.reduce<number>((sum, share) => sum + (share ?? 0), 0);
+  const isOfCars = (await findLot(trx, lotId))?.priceFrom === 'cars';
+  if (isOfCars && known > 0 && known === total) {
+    await clearShares(trx, lotId);
+    const own = cars.flatMap((car, i) =>
+      fixed[i] == null ? [] : [{ carId: car.id, minor: fixed[i], fixed: true }],
+    );
+    await setShares(trx, own);
+    return;
+  }
   const { problem } = weighFixedShares(total, fixed);
   if (problem) {
     if (strict)

@@ -10,3 +10,8 @@ export const setWords = z.object({
     .min(1)
     .max(10_000),
 });
+/** What the words settled stays, or waits for a meaning again. */
+export const removeWords = z.object({
+  ids: z.array(id).min(1),
+  rows: z.enum(['stay', 'wait again']).default('stay'),
+});

@@ -3,8 +3,14 @@ import type { WordRecord } from '../../../db/records/words.ts';
 
 export type { WordRecord };
 
+/** A word, and how many cars and sale records were read by it. */
+export interface UsedWord extends WordRecord {
+  cars: number;
+  sales: number;
+}
+
 export interface WordsView {
-  words: WordRecord[];
+  words: UsedWord[];
   /** The fields that a word can be about, by the names of imports; `grade_scale` and `nothing` among them. */
   fields: string[];
 }

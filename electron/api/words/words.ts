@@ -1,15 +1,21 @@
-import { settleWords } from '../../../db/records/settle-words.ts';
+import type { Transaction } from 'kysely';
+import { sayWords, unsayWords } from '../../../db/records/own-words/say-words.ts';
+import { countUses, type Settled } from '../../../db/records/own-words/settle-words.ts';
 import { waitingWords } from '../../../db/records/waiting-words.ts';
-import { listWords, removeWords, saveWords, updateWord } from '../../../db/records/words.ts';
+import { listWords } from '../../../db/records/words.ts';
 import { featureColumns } from '../../../db/reference/match.ts';
+import type { Schema } from '../../../db/schema.ts';
 import { readMeaning, wordField, wordFields } from '../../../valuation/reading/meanings.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
+import { marketToday } from '../figures/market.ts';
+import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
+import type { Session } from '../session/session.ts';
 import type { SettledWords, WaitingWordView, WordsView } from '../views.ts';
 
 /**
@@ -22,12 +28,26 @@ const checkedWord = ({ column, text, field, meaning }: OwnWord): OwnWord => {
   return { column: column || '*', text, field: wordField(field) ?? field, meaning: read.value };
 };
 
-const list = needsCollection.handler(
-  async ({ context }): Promise<WordsView> => ({
-    words: await listWords(context.db),
+const list = needsCollection.handler(async ({ context }): Promise<WordsView> => {
+  const known = await listWords(context.db);
+  const uses = await countUses(context.db, known);
+  return {
+    words: known.map((word, i) => ({ ...word, ...(uses[i] ?? { cars: 0, sales: 0 }) })),
     fields: [...wordFields],
-  }),
-);
+  };
+});
+
+/** Does what a change of words does, and lets shares of lots and sale records of sold cars follow. */
+const followed = async (
+  session: Session,
+  trx: Transaction<Schema>,
+  change: () => Promise<Settled>,
+): Promise<SettledWords> => {
+  const { carIds, saleIds, toShare } = await change();
+  for (const lotId of toShare) await reshareLot(trx, await marketToday(session), lotId);
+  await followOwnSales(trx, carIds);
+  return { cars: carIds.length, sales: saleIds.length };
+};
 
 /** Texts of cars and sale records that were not understood, each once, with what they may mean. */
 const waiting = needsCollection.handler(
@@ -50,24 +70,19 @@ const set = needsCollection
     const [only] = words;
     const label =
       words.length === 1 && only ? `Said what "${only.text}" means` : `Said what ${words.length} texts mean`;
-    return session.act(label, async trx => {
-      const at = session.at();
-      for (const { id, ...word } of words)
-        if (id !== undefined) await updateWord(trx, id, word);
-        else await saveWords(trx, [word], at);
-      const { carIds, saleIds } = await settleWords(trx, words, at);
-      await followOwnSales(trx, carIds);
-      return { cars: carIds.length, sales: saleIds.length };
-    });
+    return session.act(label, trx => followed(session, trx, () => sayWords(trx, words, session.at())));
   });
 
-/** Removes words; what they settled stays. */
-const remove = needsCollection.input(inputs.byIds).handler(async ({ context, input }): Promise<void> => {
-  const { ids } = input;
-  await context.session.act(ids.length === 1 ? 'Removed a word' : `Removed ${ids.length} words`, trx =>
-    removeWords(trx, ids),
-  );
-});
+/** Removes words; what they settled stays, or waits again where that is asked for. */
+const remove = needsCollection
+  .input(inputs.removeWords)
+  .handler(async ({ context, input }): Promise<SettledWords> => {
+    const { session } = context;
+    const { ids, rows } = input;
+    return session.act(ids.length === 1 ? 'Removed a word' : `Removed ${ids.length} words`, trx =>
+      followed(session, trx, () => unsayWords(trx, ids, { rows: rows === 'wait again' }, session.at())),
+    );
+  });
 
 /** What the reference calls things: for each field that has names of its own, those names. */
 const vocabulary = needsCollection.handler(async ({ context }): Promise<Record<string, string[]>> => {

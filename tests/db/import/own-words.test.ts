@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Collection } from '../../../db/collection.ts';
 import { runAction } from '../../../db/history/history.ts';
 import { undo } from '../../../db/history/undo.ts';
-import { settleWords } from '../../../db/records/settle-words.ts';
+import { settleWords } from '../../../db/records/own-words/settle-words.ts';
 import { listWords } from '../../../db/records/words.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, newLot, take } from './importing.ts';

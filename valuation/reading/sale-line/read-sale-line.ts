@@ -56,6 +56,8 @@ export interface SaleLine {
   /** Its price names no currency: the owner's own was taken. */
   unnamedCurrency: boolean;
   unread: { column: string; text: string }[];
+  /** What the owner's words said of it: the text in question, as it stands, and the field that it gave; null for none. */
+  heard: { text: string; field: string | null; value: string }[];
   /** Why it is no sale of one car, or null. */
   not: NotASale | null;
 }
@@ -163,12 +165,15 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   } else if (found) line.doubt(found.span);
   if (habits.source) put('source', habits.source, null);
 
+  const heard: SaleLine['heard'] = [];
   for (const word of lexicon.ownWords) {
     if (word.column !== '*' && fold(word.column) !== fold(column)) continue;
     const meaning = word.meaning === '' ? '' : meaningOf(word);
     if (meaning === null || !fold(word.text).trim()) continue;
     for (const match of line.matches(words(escaped(fold(word.text).trim())))) {
-      if (meaning) put(word.field, meaning, spanOf(match));
+      const { start, end } = spanOf(match);
+      heard.push({ text: text.slice(start, end).trim(), field: meaning ? word.field : null, value: meaning });
+      if (meaning) put(word.field, meaning, { start, end });
       line.take(spanOf(match));
     }
   }
@@ -218,6 +223,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
     price,
     unnamedCurrency: price !== null && !said.fields.currency && (found?.unnamed ?? false),
     unread: unread.map(left => ({ column, text: left })),
+    heard,
     not,
   };
 };

@@ -1,7 +1,7 @@
-import { currencyDecimals } from '../../../valuation/money.ts';
-import { currencyOfAmount, type MoneyHabit, readMoney } from '../../../valuation/reading/money.ts';
-import { type Cell, notUnderstood, type Reading, understood } from '../../../valuation/reading/reading.ts';
-import type { Currency, Minor } from '../../../valuation/types.ts';
+import { currencyDecimals } from '../money.ts';
+import type { Currency, Minor } from '../types.ts';
+import { currencyOfAmount, type MoneyHabit, readMoney } from './money.ts';
+import { type Cell, notUnderstood, type Reading, understood } from './reading.ts';
 
 export interface PaidAmount {
   minor: Minor;
@@ -63,3 +63,7 @@ export const readQuantity = (cell: Cell): Reading<number> => {
     ? understood(number)
     : notUnderstood(`"${text}" is no number of cars`);
 };
+
+/** What one of several costs: an equal part of what was paid for all, to the minor unit; the parts add up to the whole. */
+export const partOf = (minor: Minor, quantity: number, at: number): Minor =>
+  Math.floor((minor * (at + 1)) / quantity) - Math.floor((minor * at) / quantity);
