@@ -115,6 +115,17 @@ const furtherColumns: Column[] = [
   column('cost_currency', 13, ({ acquisition }) =>
     acquisition && acquisition.cost !== null ? text(acquisition.currency) : null,
   ),
+  // Of a car that was bought by itself; what is its lot's goes out with the list of lots.
+  column('bought_on', 13, entry => date(entry.acquisition?.own?.on)),
+  column('seller', 18, entry => text(entry.acquisition?.own?.from)),
+  column('price_paid', 12, ({ acquisition }) =>
+    acquisition?.own?.isPaid && acquisition.cost !== null && acquisition.currency
+      ? { kind: 'amount', minor: acquisition.cost, currency: acquisition.currency }
+      : null,
+  ),
+  column('price_paid_currency', 13, ({ acquisition }) =>
+    acquisition?.own?.isPaid && acquisition.cost !== null ? text(acquisition.currency) : null,
+  ),
 ];
 
 /**

@@ -89,6 +89,8 @@ export interface Acquisition {
   /** The car's share of the lot's cost, minor units of `currency`; null leaves it out. */
   cost: Minor | null;
   currency: Currency | null;
+  /** What is the car's own of it and not its lot's; its price is where it was paid for it alone. */
+  own?: { on: IsoDate | null; from: string | null; isPaid: boolean };
 }
 
 export interface ReportEntry {

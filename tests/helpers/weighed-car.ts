@@ -44,6 +44,8 @@ export const weighed = (
       finishState: 'original',
       status: 'kept',
       location: '',
+      boughtOn: null,
+      seller: '',
       notes: '',
       unread: [],
       wornColour: '',

@@ -49,6 +49,8 @@ const car = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   finishState: 'original',
   status: 'kept',
   location: '',
+  boughtOn: null,
+  seller: '',
   notes: '',
   unread: [],
   wornColour: '',

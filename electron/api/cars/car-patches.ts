@@ -49,6 +49,12 @@ const isSaidBy = (patch: CarPatch, field: string): boolean => {
       return patch.finishState !== undefined;
     case 'location':
       return !!patch.location;
+    case 'bought_on':
+      return !!patch.boughtOn;
+    case 'seller':
+      return !!patch.seller;
+    case 'own_estimate':
+      return !!patch.ownWorth;
     case 'casting':
       return typeof patch.castingId === 'number' || typeof patch.variationId === 'number';
     default:
@@ -109,6 +115,7 @@ const names: Record<string, string> = {
   candidates: 'candidates',
   finishState: 'finish state',
   ownWorth: 'own worth',
+  boughtOn: 'day of purchase',
 };
 
 /** "Changed the grade of 12 cars": what an edit is called in history when its screen gives it no name. */

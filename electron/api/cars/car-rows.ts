@@ -80,6 +80,8 @@ export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | un
     finishState: car.finishState,
     status: car.status,
     location: car.location,
+    boughtOn: car.boughtOn,
+    seller: car.seller,
     notes: car.notes,
     unread: car.unread,
     wornColour: car.wornColour,

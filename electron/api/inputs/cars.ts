@@ -23,6 +23,9 @@ export const carPatch = z.object({
   finishState: z.enum(finishStates).optional(),
   status: z.enum(carStatuses).optional(),
   location: line.optional(),
+  /** Its own, where it was bought by itself. */
+  boughtOn: isoDate.nullable().optional(),
+  seller: line.optional(),
   notes: text.optional(),
   wornColour: line.optional(),
   wornFinish: line.optional(),

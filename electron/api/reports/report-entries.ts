@@ -103,16 +103,22 @@ const worthsOf = (subject: Subject, valuation: Valuation): ReportEntry['worths']
   ),
 });
 
-const acquisitionOf = (car: CarRecord, lot: LotRecord | undefined): ReportEntry['acquisition'] =>
-  lot
-    ? {
-        lot: lot.name,
-        on: lot.boughtOn,
-        from: lot.seller || null,
-        cost: car.cost,
-        currency: car.cost === null ? null : lot.currency,
-      }
-    : null;
+const acquisitionOf = (car: CarRecord, lot: LotRecord | undefined): ReportEntry['acquisition'] => {
+  const { boughtOn, seller } = car;
+  if (!lot && boughtOn === null && seller === '') return null;
+  return {
+    lot: lot?.name ?? null,
+    on: boughtOn ?? lot?.boughtOn ?? null,
+    from: seller || lot?.seller || null,
+    cost: lot ? car.cost : null,
+    currency: lot && car.cost !== null ? lot.currency : null,
+    own: {
+      on: boughtOn,
+      from: seller || null,
+      isPaid: lot?.priceFrom === 'cars' && car.costFixed,
+    },
+  };
+};
 
 export interface EntriesWanted {
   lotId?: number | undefined;

@@ -126,6 +126,9 @@ export interface CarRow {
   finishState: FinishState;
   status: CarStatus;
   location: string;
+  /** Its own day of purchase and seller, where it was bought by itself. */
+  boughtOn: IsoDate | null;
+  seller: string;
   notes: string;
   /** What was written beside its fields and is not understood yet. */
   unread: UnreadText[];

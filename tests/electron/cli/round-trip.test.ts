@@ -15,7 +15,7 @@ const at = (name: string) => join(folder, name);
  * out or the lot's.
  */
 const own =
-  'inventory_number maker series casting release_name release_year colour body_finish base_paint rear_end roof interior glazing wheels accessory country grade finish_state status location notes'.split(
+  'inventory_number maker series casting release_name release_year colour body_finish base_paint rear_end roof interior glazing wheels accessory country grade finish_state status location bought_on seller price_paid price_paid_currency notes'.split(
     ' ',
   );
 
@@ -56,9 +56,9 @@ describe('a list that goes out and comes back', { timeout: 240_000 }, () => {
     writeFileSync(
       list,
       [
-        'No,Casting,Release,Year,Colour,Base paint,Wheels,Notes',
-        `1,Skiffle,Skiffle Two,1969,lt grn,rear quarter,repro,"''=two"`,
-        `2,,,,green?,,,"'=1+1"`,
+        'No,Casting,Release,Year,Colour,Base paint,Wheels,Notes,Paid,Bought on,Seller',
+        `1,Skiffle,Skiffle Two,1969,lt grn,rear quarter,repro,"''=two",12.50,2024-05-04,Anna`,
+        `2,,,,green?,,,"'=1+1",EUR 7,,`,
         `3,Osmerry,,,Ember,full,,"two\nlines, a ""quoted"" one"`,
         `4,,,,,,,`,
       ].join('\r\n'),
@@ -72,6 +72,12 @@ describe('a list that goes out and comes back', { timeout: 240_000 }, () => {
       ['', '', '', 'green?', ''],
       ['Osmerry', '', '', 'Ember', 'full'],
       ['', '', '', '', ''],
+    ]);
+    expect(before.map(row => [row.bought_on, row.seller, row.price_paid, row.price_paid_currency])).toEqual([
+      ['2024-05-04', 'Anna', '12.50', 'USD'],
+      ['', '', '7.00', 'EUR'],
+      ['', '', '', ''],
+      ['', '', '', ''],
     ]);
     expect(after).toEqual(before);
   });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+import { type Api, addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 
 const kinds = ['price', 'premium', 'tax'] as const;
 const costs = (...minors: number[]) =>
@@ -231,4 +231,37 @@ describe('a lot', () => {
     expect((await api.lots.bid({ ...wish, margin: 0.5 })).bid).toBeLessThan(bid.bid);
     expect((await refusalOf(api.lots.bid({ margin: 0.2 }))).message).toContain('a lot, or on a choice');
   });
+});
+
+it('what single cars of a list cost stays unknown where it is not told, whatever is shared later', async () => {
+  const { api } = await newCollectionService();
+  const file = new File(
+    ['Car,Paid,Bought on,From\nSilver Kite,12,2024-05-04,Anna\nBrackenhall Van,,,\n'],
+    'list.csv',
+  );
+  const lot = { name: 'List', currency: 'USD' } as const;
+  await resultOf(await api.imports.run({ file, as: 'lot', lot }));
+  const [{ id: lotId } = { id: 0 }] = await api.lots.list();
+  const costs = async () =>
+    (await api.cars.list({})).map(({ cost, boughtOn, seller }) => [cost, boughtOn, seller]);
+  const unpriced = [
+    [1200, '2024-05-04', 'Anna'],
+    [null, null, ''],
+  ];
+  expect(await costs()).toEqual(unpriced);
+  await api.cars.create({ lotId, cars: [{ inventoryNumber: 'X-1' }] });
+  await api.lots.shareCost({ id: lotId });
+  expect(await costs()).toEqual([...unpriced, [null, null, '']]);
+  await api.lots.update({ id: lotId, costs: [{ kind: 'price', minor: 3200, note: '' }] });
+  expect((await costs()).map(([cost]) => cost)).toEqual([1200, 1000, 1000]);
+});
+
+it('a car has a day of purchase and a seller of its own, which can be typed', async () => {
+  const { api } = await newCollectionService();
+  await api.cars.create({ lotId: null, cars: [{ inventoryNumber: 'X-1' }] });
+  const [car] = await api.cars.list({});
+  await api.cars.update({ changes: [{ id: car!.id, patch: { boughtOn: '2024-05-04', seller: 'Anna' } }] });
+  expect(await api.cars.list({})).toMatchObject([{ boughtOn: '2024-05-04', seller: 'Anna' }]);
+  await api.cars.update({ changes: [{ id: car!.id, patch: { boughtOn: null, seller: '' } }] });
+  expect(await api.cars.list({})).toMatchObject([{ boughtOn: null, seller: '' }]);
 });

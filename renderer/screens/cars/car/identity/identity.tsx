@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { type Ref, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
+import { readDate } from '../../../../../valuation/reading/date.ts';
 import { disclosureText } from '../../../../../valuation/wording/disclosure-text.ts';
 import { statusText } from '../../../../../valuation/wording/status-text.ts';
 import {
@@ -15,6 +16,7 @@ import {
 } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
+import { dateText } from '../../../../components/format.ts';
 import { useKeys } from '../../../../components/keys/use-keys.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../../components/marks/finish-state.tsx';
@@ -157,6 +159,28 @@ export const Identity = ({ car }: { car: CarPage }) => {
             {car.lot ?? <i className="soft">no lot</i>}
           </InPlaceChoice>
           {car.lotId === null ? null : <Link href={`~/lots/${car.lotId}`}>open</Link>}
+        </dd>
+        <dt>Bought on</dt>
+        <dd>
+          <InPlaceText
+            label="Bought on"
+            value={car.boughtOn === null ? '' : dateText(car.boughtOn)}
+            placeholder={car.lot === null ? 'day of purchase' : 'with its lot'}
+            onSave={text => {
+              if (text === '') return save({ boughtOn: null });
+              const day = readDate(text, null, null);
+              save({ boughtOn: day.ok ? day.value : text });
+            }}
+          />
+        </dd>
+        <dt>Seller</dt>
+        <dd>
+          <InPlaceText
+            label="Seller"
+            value={car.seller}
+            placeholder={car.lot === null ? 'of whom it was bought' : 'that of its lot'}
+            onSave={seller => save({ seller })}
+          />
         </dd>
         <dt>Location</dt>
         <dd>
