@@ -9,6 +9,9 @@ import { startingSteps } from './work/steps/index.ts';
  */
 const scaleOf = (currency: Currency): number => 10 ** Math.max(0, currencyDecimals(currency) - 2);
 
+/** A quarter of what all four wheels take. */
+const singleWheel = { missing: 0.08, reproduction: 0.04, periodReplacement: 0.015 };
+
 /** How often work ends so many points below what was aimed at. Common practice, no source. */
 const workmanship = [
   { short: 0, share: 0.35 },
@@ -58,17 +61,28 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     },
     finishFactors: { original: 1, 'touched up': 0.7, restored: 0.5, customised: 0.35, stripped: 0.25 },
     partLoss: {
+      'casting metal': { missing: 0.4, reproduction: 0.2, periodReplacement: 0.15 },
       'body finish': { missing: 0.5, reproduction: 0.3, periodReplacement: 0.1 },
       roof: { missing: 0.3, reproduction: 0.15, periodReplacement: 0.05 },
       base: { missing: 0.35, reproduction: 0.2, periodReplacement: 0.08 },
       glazing: { missing: 0.2, reproduction: 0.1, periodReplacement: 0.03 },
       interior: { missing: 0.2, reproduction: 0.1, periodReplacement: 0.03 },
+      'opening parts': { missing: 0.25, reproduction: 0.12, periodReplacement: 0.05 },
+      bumpers: { missing: 0.15, reproduction: 0.08, periodReplacement: 0.03 },
+      lamps: { missing: 0.1, reproduction: 0.05, periodReplacement: 0.02 },
       wheels: { missing: 0.3, reproduction: 0.15, periodReplacement: 0.06 },
+      'front left wheel': singleWheel,
+      'front right wheel': singleWheel,
+      'rear left wheel': singleWheel,
+      'rear right wheel': singleWheel,
       axles: { missing: 0.15, reproduction: 0.04, periodReplacement: 0.02 },
       accessory: { missing: 0.25, reproduction: 0.12, periodReplacement: 0.04 },
       labels: { missing: 0.1, reproduction: 0.06, periodReplacement: 0.02 },
       'post and rivet closure': { missing: 0.1, reproduction: 0.08, periodReplacement: 0.04 },
+      // A car without its packaging is the usual one: what packaging adds is `packagingGain`.
+      packaging: { missing: 0, reproduction: 0, periodReplacement: 0 },
     },
+    packagingGain: 0.4,
     deviationLoss: {
       'another colour': 0.3,
       'other base paint': 0.1,

@@ -16,18 +16,63 @@ export type BasePaint = (typeof basePaints)[number];
 
 /** The parts that a check looks at one by one. */
 export const partNames = [
+  'casting metal',
   'body finish',
+  'roof',
+  'base',
+  'glazing',
+  'interior',
+  'opening parts',
+  'bumpers',
+  'lamps',
+  'wheels',
+  'front left wheel',
+  'front right wheel',
+  'rear left wheel',
+  'rear right wheel',
+  'axles',
+  'accessory',
+  'labels',
+  'post and rivet closure',
+  'packaging',
+] as const;
+export type PartName = (typeof partNames)[number];
+
+/** The wheels one by one, for cars on which they differ. */
+export const singleWheels = [
+  'front left wheel',
+  'front right wheel',
+  'rear left wheel',
+  'rear right wheel',
+] as const satisfies readonly PartName[];
+
+/** The parts that every car has, whatever the list of its casting says. */
+export const partsOfEveryCar = [
+  'casting metal',
+  'body finish',
+  'post and rivet closure',
+] as const satisfies readonly PartName[];
+
+/** The parts that are taken where a casting has no list of its own. Common practice, no source. */
+export const usualParts = [
+  ...partsOfEveryCar,
   'roof',
   'base',
   'glazing',
   'interior',
   'wheels',
   'axles',
-  'accessory',
-  'labels',
-  'post and rivet closure',
-] as const;
-export type PartName = (typeof partNames)[number];
+] as const satisfies readonly PartName[];
+
+/** The parts of a car in the order of all parts: of its casting's own list or the usual ones, of every car, and those that were looked at. */
+export const partsToShow = (ofCasting: readonly PartName[] | null, seen: readonly PartName[]): PartName[] => {
+  const shown = new Set<PartName>([
+    ...(ofCasting && ofCasting.length > 0 ? ofCasting : [...usualParts, 'accessory', 'labels']),
+    ...partsOfEveryCar,
+    ...seen,
+  ] as PartName[]);
+  return partNames.filter(part => shown.has(part));
+};
 
 /** Where a part comes from. */
 export const originalities = ['original', 'period replacement', 'reproduction', 'missing'] as const;

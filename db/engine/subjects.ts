@@ -8,6 +8,12 @@ import { readPlans, type StoredPlan } from '../records/plans.ts';
 import type { Schema } from '../schema.ts';
 import { readWorkedFrom, type WorkedFrom } from './specifications.ts';
 
+/** No work on a car changes what it came in. */
+const withPackagingOf = (after: PartState[], found: readonly PartState[]): PartState[] => {
+  const packaging = found.find(({ part }) => part === 'packaging');
+  return packaging && !after.some(({ part }) => part === 'packaging') ? [...after, packaging] : after;
+};
+
 const guards = ['keep-grade', 'rarity'] as const;
 
 /** What hangs on cars and counts for the engine, by car id. */
@@ -70,7 +76,7 @@ export const subjectsOf = (
             hours: plan.hours,
             spoilChance: plan.spoilChance,
             spoiledShare: plan.spoiledShare,
-            partsAfter: plan.partsAfter,
+            partsAfter: withPackagingOf(plan.partsAfter, parts.get(car.id) ?? []),
             ...(plan.closure && { closure: plan.closure }),
           }
         : null,

@@ -36,7 +36,7 @@ const finishFactor: Record<FinishState, { level: number; slope: number }> = {
   stripped: { level: 0.26, slope: 0.65 },
 };
 
-const missingFactor: Record<PartName, number> = {
+const missingFactor: Partial<Record<PartName, number>> = {
   'body finish': 0.7,
   roof: 0.75,
   base: 0.6,
@@ -75,8 +75,8 @@ export const trueLogPrice = (
   log += market.drift * yearsBetween(market.atDate, on);
   const { level, slope } = finishFactor[car.finishState];
   log += slope * truthAtGrade(car.grade) + Math.log(level);
-  for (const part of car.missing) log += Math.log(missingFactor[part]);
-  for (const part of car.reproduction) log += reproductionShare * Math.log(missingFactor[part]);
+  for (const part of car.missing) log += Math.log(missingFactor[part] ?? 1);
+  for (const part of car.reproduction) log += reproductionShare * Math.log(missingFactor[part] ?? 1);
   return log;
 };
 

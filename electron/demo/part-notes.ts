@@ -4,7 +4,7 @@ import type { Random } from './random.ts';
 type Band = 'good' | 'fair' | 'poor';
 
 /** What one writes beside a part, by how it has fared. Most parts get no word at all. */
-const notes: Record<PartName, Record<Band, string[]>> = {
+const notes: Partial<Record<PartName, Record<Band, string[]>>> = {
   'body finish': {
     good: [
       'Deep colour, no toning',
@@ -102,5 +102,6 @@ export const partNote = (
   if (originality === 'reproduction') return replaced[part] ?? 'Reproduction';
   if (originality === 'period replacement') return 'Of the time, from another casting';
   const band: Band = (grade ?? 5) >= 7.5 ? 'good' : (grade ?? 5) >= 4.5 ? 'fair' : 'poor';
-  return part === 'body finish' || random.chance(0.55) ? random.pick(notes[part][band]) : '';
+  const said = notes[part]?.[band];
+  return said && (part === 'body finish' || random.chance(0.55)) ? random.pick(said) : '';
 };

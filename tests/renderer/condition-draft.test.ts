@@ -23,7 +23,7 @@ const check = (
 });
 
 describe('the condition of a car, part by part', () => {
-  it('begins with the newest check, all ten parts in their order', () => {
+  it('begins with the newest check, the parts in their order', () => {
     const roof = { part: 'roof', grade: 7.5, originality: 'reproduction', note: 'too smooth' } as const;
     const newest = newestCheck([
       check(1, '2026-01-02'),
@@ -34,11 +34,12 @@ describe('the condition of a car, part by part', () => {
     const draft = draftOfCheck(newest, 6);
     expect(draft.parts.map(part => part.part)).toEqual([...partNames]);
     expect(draft).toMatchObject({ overall: 'C6', notes: 'as it came' });
-    expect(draft.parts[1]).toEqual({ ...roof, grade: 'C7.5' });
+    expect(draft.parts.find(({ part }) => part === 'roof')).toEqual({ ...roof, grade: 'C7.5' });
+    expect(draftOfCheck(newest, 6, ['roof', 'base']).parts.map(({ part }) => part)).toEqual(['roof', 'base']);
   });
 
   it('changes the check of today, and leaves an older one to stand', () => {
-    const draft = draftOfCheck(null, null);
+    const draft = draftOfCheck(null, null, ['body finish', 'roof', 'base']);
     draft.parts[0] = { ...draft.parts[0]!, grade: '7,5' };
     draft.parts[2] = { ...draft.parts[2]!, grade: '5', originality: 'missing' };
     expect(checkInput(9, draft, check(4, '2026-03-13'), '2026-03-14')).toEqual({
@@ -57,7 +58,7 @@ describe('the condition of a car, part by part', () => {
 
   it('keeps a part that was graded before and is emptied now', () => {
     const before = check(4, '2026-03-14', [{ part: 'roof', grade: 7, originality: 'original', note: '' }]);
-    const draft = draftOfCheck(before, 6);
+    const draft = draftOfCheck(before, 6, ['body finish', 'roof']);
     draft.parts[1] = { ...draft.parts[1]!, grade: '' };
     expect(checkInput(9, draft, before, '2026-03-14').parts).toEqual([
       { part: 'roof', grade: null, originality: 'original', note: '' },

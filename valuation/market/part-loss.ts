@@ -1,5 +1,5 @@
 import type { AssumptionSet, PartState, SaleRecord } from '../types.ts';
-import type { PartName } from '../words.ts';
+import { type PartName, singleWheels } from '../words.ts';
 
 type Losses = AssumptionSet['partLoss'];
 /** However many parts are gone, this share of the price is left: the wreck still has its body. */
@@ -14,6 +14,9 @@ const keep = (loss: number | undefined): number => Math.max(leastShare, 1 - (los
 export const partsLog = (parts: readonly PartState[], losses: Losses): number => {
   let log = 0;
   const seen = new Set<PartName>();
+  // What is said of all four wheels is not taken again for one.
+  if (parts.some(({ part, originality }) => part === 'wheels' && originality !== 'original'))
+    for (const wheel of singleWheels) seen.add(wheel);
   for (const { part, originality } of parts) {
     if (seen.has(part)) continue;
     seen.add(part);

@@ -141,6 +141,21 @@ const partWords: Record<string, PartName> = {
   rivets: 'post and rivet closure',
   rivet: 'post and rivet closure',
   post: 'post and rivet closure',
+  bumper: 'bumpers',
+  lamp: 'lamps',
+  headlamps: 'lamps',
+  headlights: 'lamps',
+  bonnet: 'opening parts',
+  hood: 'opening parts',
+  boot: 'opening parts',
+  trunk: 'opening parts',
+  doors: 'opening parts',
+  door: 'opening parts',
+  tailgate: 'opening parts',
+  box: 'packaging',
+  carton: 'packaging',
+  card: 'packaging',
+  blister: 'packaging',
 };
 
 const shownText = (cell: Cell): string =>

@@ -1,18 +1,15 @@
 import type { FinishKind, PartState, Subject } from '../types.ts';
-import type { Closure, Grade, PartName } from '../words.ts';
+import {
+  type Closure,
+  type Grade,
+  type Originality,
+  originalities,
+  type PartName,
+  partsOfEveryCar,
+  singleWheels,
+  usualParts,
+} from '../words.ts';
 import { finishedApart, finishKind } from './finish-kind.ts';
-
-/** Parts that every car has where nothing says otherwise. */
-const usualParts: readonly PartName[] = [
-  'body finish',
-  'roof',
-  'base',
-  'glazing',
-  'interior',
-  'wheels',
-  'axles',
-  'post and rivet closure',
-];
 
 /** A part as work finds it: its grade, or the car's where it has not been graded itself. */
 export interface FoundPart extends PartState {
@@ -33,6 +30,27 @@ export interface CarState {
   tailApart: boolean;
 }
 
+/** Steps are about all four wheels: the worst of those that were looked at one by one stands for the set. */
+const asSet = (parts: Map<PartName, FoundPart>): void => {
+  for (const name of singleWheels) {
+    const one = parts.get(name);
+    parts.delete(name);
+    if (!one) continue;
+    const set = parts.get('wheels');
+    const worse = (a: Originality, b: Originality) =>
+      originalities.indexOf(a) > originalities.indexOf(b) ? a : b;
+    const grades = [set, one].flatMap(found => (found?.graded ? [found.asked] : []));
+    const worst = grades.length > 0 ? Math.min(...grades) : null;
+    parts.set('wheels', {
+      part: 'wheels',
+      originality: set ? worse(set.originality, one.originality) : one.originality,
+      grade: worst,
+      asked: worst ?? one.asked,
+      graded: worst !== null,
+    });
+  }
+};
+
 /**
  * Gathers what steps ask about a car. `unknownGrade` stands in where neither a part nor the car is graded.
  */
@@ -44,8 +62,7 @@ export const carState = (subject: Subject, closure: Closure, unknownGrade: Grade
   // variation says so.
   const own = spec?.parts?.filter(part => part !== 'labels' && part !== 'accessory') ?? [];
   const names = own.length > 0 ? own : usualParts;
-  // The finish and the closure are no parts that a casting could lack.
-  for (const part of new Set<PartName>([...names, 'body finish', 'post and rivet closure']))
+  for (const part of new Set<PartName>([...names, ...partsOfEveryCar]))
     parts.set(part, { part, grade: null, originality: 'original', asked: overall, graded: false });
   if (spec && finishedApart(spec.accessory))
     parts.set('accessory', {
@@ -57,6 +74,7 @@ export const carState = (subject: Subject, closure: Closure, unknownGrade: Grade
     });
   for (const { part, grade, originality } of subject.parts)
     parts.set(part, { part, grade, originality, asked: grade ?? overall, graded: grade !== null });
+  asSet(parts);
   return {
     subject,
     parts,

@@ -15,6 +15,8 @@ export const weakestPart = (
   let cap = aim;
   let heldBy: PartName | null = null;
   for (const { part, grade, originality } of partsAfter) {
+    // A car is graded without what it came in.
+    if (part === 'packaging') continue;
     if (grade === null || originality === 'missing' || grade + aboveWeakest >= cap) continue;
     cap = grade + aboveWeakest;
     heldBy = part;

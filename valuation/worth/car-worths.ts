@@ -1,4 +1,5 @@
 import { gradeStep, unknownGradeSteps } from '../market/assumed-curve.ts';
+import { packagingLog } from '../market/packaging-gain.ts';
 import { partsLog } from '../market/part-loss.ts';
 import { checkFinite } from '../statistics/check-input.ts';
 import { eightyPercent } from '../statistics/normal.ts';
@@ -31,7 +32,7 @@ export const foundCondition = (subject: Subject, assumptions: AssumptionSet): Co
   state: subject.finishState,
   step: foundStep(subject, assumptions),
   gradeKnown: subject.grade !== null,
-  partsLog: partsLog(subject.parts, assumptions.partLoss),
+  partsLog: partsLog(subject.parts, assumptions.partLoss) + packagingLog(subject.parts, assumptions),
   fidelityLog: 0,
   attainable: true,
 });
@@ -80,7 +81,9 @@ export const plannedCondition = (
     state: plan.kind === 'customise' ? 'customised' : 'restored',
     step: gradeStep(grade),
     gradeKnown: true,
-    partsLog: partsLog(partsBesidesDeviations(plan), assumptions.partLoss),
+    partsLog:
+      partsLog(partsBesidesDeviations(plan), assumptions.partLoss) +
+      packagingLog(plan.partsAfter, assumptions),
     fidelityLog: plan.kind === 'customise' ? 0 : Math.log(Math.max(leastFidelity, fidelity.factor)),
     attainable: true,
   };

@@ -1,3 +1,4 @@
+import { withPackaging } from '../market/packaging-gain.ts';
 import { checkFinite } from '../statistics/check-input.ts';
 import type { AssumptionSet, PartState, RestorationPlan, Subject, WorkPlan } from '../types.ts';
 import { deviationOfOpening, type WorkKind } from '../words.ts';
@@ -18,7 +19,7 @@ export const standardPlan = (
   const partsAfter: PartState[] = [];
   const lines = [...defaults.lines];
   for (const { part, originality } of subject.parts) {
-    if (part === 'body finish' || originality === 'original') continue;
+    if (part === 'body finish' || part === 'packaging' || originality === 'original') continue;
     if (originality !== 'missing') {
       partsAfter.push({ part, grade: null, originality });
       continue;
@@ -38,7 +39,7 @@ export const standardPlan = (
     hours: defaults.hours,
     spoilChance: defaults.spoilChance,
     spoiledShare: defaults.spoiledShare,
-    partsAfter,
+    partsAfter: withPackaging(partsAfter, subject.parts),
   };
 };
 

@@ -192,6 +192,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     checks,
     fitted: parts.filter(part => part.carId === id),
     gave: parts.filter(part => part.donorCarId === id),
+    castingParts: subject.spec?.parts ?? null,
     plan: own || known ? planView(own, proposedPlan(subject, fitted.assumptions)) : null,
     decision: decisionView(decision, row, hanging.decisions.get(id)),
     evidence: valuation.evidence,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { AssumptionSet, StandardPlanDefaults } from '../../../valuation/types.ts';
 import {
   deviationKinds,
@@ -9,6 +10,7 @@ import {
   rarities,
 } from '../../../valuation/words.ts';
 
+const startingLosses = defaultAssumptions('USD').partLoss;
 const share = z.number().min(0).max(1);
 const factor = z.number().positive().max(1000);
 const spread = z.number().min(0).max(5);
@@ -78,10 +80,12 @@ export const assumptionsSchema: z.ZodType<SavedAssumptions> = z.object({
   label: z.string().max(500),
   gradeMultipliers: z.record(z.enum(finishStates), multipliers),
   finishFactors: z.record(z.enum(finishStates), factor),
-  partLoss: z.record(
-    z.enum(partNames),
-    z.object({ missing: share, reproduction: share, periodReplacement: share }),
+  // Sets from before a part could be named take it from the starting points.
+  partLoss: z.preprocess(
+    saved => (saved !== null && typeof saved === 'object' ? { ...startingLosses, ...saved } : saved),
+    z.record(z.enum(partNames), z.object({ missing: share, reproduction: share, periodReplacement: share })),
   ),
+  packagingGain: z.number().min(0).max(10).optional(),
   deviationLoss: z.record(z.enum(deviationKinds), share),
   rarityFactors: z.record(z.enum(rarities), factor),
   sourceReliability: z.record(z.string().max(40), share),

@@ -27,7 +27,8 @@ export interface AssumptionsInForce {
 const completed = (saved: SavedAssumptions, starting: AssumptionSet): AssumptionSet => {
   const same = JSON.stringify(saved.standardPlan) === JSON.stringify(starting.standardPlan);
   const work = saved.work ?? { ...starting.work, plansFrom: same ? 'car' : 'standard' };
-  return { ...saved, work: { ...work, steps: starting.work.steps ?? [] } };
+  const packagingGain = saved.packagingGain ?? starting.packagingGain ?? 0;
+  return { ...saved, packagingGain, work: { ...work, steps: starting.work.steps ?? [] } };
 };
 
 /** The owner's newest assumptions, or the project's starting points. */

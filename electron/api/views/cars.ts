@@ -18,6 +18,7 @@ import type {
   Minor,
   Option,
   OwnAsideCause,
+  PartName,
   PartState,
   Range,
   Rarity,
@@ -217,6 +218,8 @@ export interface CarPage extends CarRow {
   /** Parts that were fitted to it, and parts that were taken from it for other cars. */
   fitted: FittedPartView[];
   gave: FittedPartView[];
+  /** The parts that its casting has; null where they are not listed or the casting is not known. */
+  castingParts: PartName[] | null;
   plan: PlanView | null;
   decision: DecisionView;
   evidence: Evidence;

@@ -101,3 +101,33 @@ export interface PlanSource {
   kind: WorkKind;
   wishes: PlanWishes;
 }
+
+/** How many cars on the shelf wear a colour. */
+export interface ColourOnShelf {
+  colour: string;
+  swatch: string | null;
+  count: number;
+}
+
+/** Colours that are proposed for cars of a season. */
+export interface SeasonColours {
+  cars: {
+    carId: number;
+    inventoryNumber: string;
+    /** What it was made in; empty where that is not known. */
+    own: string;
+    colour: string;
+    swatch: string | null;
+    standing: 'own' | 'factory' | 'other';
+    /** Share of a restoration to specification that is left, in its own colour and in this one. */
+    fidelity: { own: number; painted: number };
+    /** What this colour takes from what it would bring, in minor units. */
+    cost: Minor;
+  }[];
+  /** Numbers of cars that keep their own colour because factory finish is left on them. */
+  kept: string[];
+  before: ColourOnShelf[];
+  after: ColourOnShelf[];
+  /** Pairs of cars in one colour. */
+  pairs: { before: number; after: number };
+}

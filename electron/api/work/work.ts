@@ -16,6 +16,7 @@ import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { SeasonView, StepsView } from '../views.ts';
+import { seasonColours } from './colours.ts';
 import { seasonView } from './season-view.ts';
 
 /** What is to be done to a car, made from the car as it is. */
@@ -112,4 +113,5 @@ export const work = {
   setCurrentSeason,
   closeSeason,
   removeSeason,
+  colours: seasonColours,
 };

@@ -44,11 +44,15 @@ export const newestCheck = (checks: readonly ConditionCheckView[]): ConditionChe
     null,
   );
 
-/** What the editor begins with: the newest check, all ten parts in their order. */
-export const draftOfCheck = (check: ConditionCheckView | null, grade: Grade | null): ConditionDraft => ({
+/** What the editor begins with: the newest check, the given parts in their order. */
+export const draftOfCheck = (
+  check: ConditionCheckView | null,
+  grade: Grade | null,
+  parts: readonly PartName[] = partNames,
+): ConditionDraft => ({
   overall: gradeText(grade),
   notes: check?.notes ?? '',
-  parts: partNames.map(part => {
+  parts: parts.map(part => {
     const known = check?.parts.find(state => state.part === part);
     return {
       part,

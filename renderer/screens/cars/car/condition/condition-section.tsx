@@ -26,6 +26,7 @@ export const ConditionSection = ({ car, today }: { car: CarPage; today: IsoDate 
           carId={car.id}
           grade={car.grade}
           checks={car.checks}
+          castingParts={car.castingParts}
           today={today}
           handle={editor}
           withNotes

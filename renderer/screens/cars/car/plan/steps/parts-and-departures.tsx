@@ -1,7 +1,13 @@
 import type { CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency, PartChoice, PlanWishes } from '../../../../../../valuation/types.ts';
 import { departureText, workReasonText } from '../../../../../../valuation/wording/work-text.ts';
-import { type DeviationKind, deviationLabel } from '../../../../../../valuation/words.ts';
+import {
+  type DeviationKind,
+  deviationKinds,
+  deviationLabel,
+  deviationOfOpening,
+  deviationOfReproduction,
+} from '../../../../../../valuation/words.ts';
 import { percentText } from '../../../../../components/format.ts';
 import { useWords } from '../../../../../components/words.ts';
 import { AmountCell } from '../cells.tsx';
@@ -16,13 +22,8 @@ interface Part {
 }
 
 /** What an owner can want besides, which no part or step brings. */
-const wanted: readonly DeviationKind[] = [
-  'another colour',
-  'other base paint',
-  'textured roof',
-  'polished body',
-  'other part',
-];
+const followed = new Set<DeviationKind>([deviationOfOpening, ...Object.values(deviationOfReproduction)]);
+const wanted = deviationKinds.filter(kind => !followed.has(kind));
 
 /** The parts that the plan fits: where each comes from, and what it costs. */
 export const PlanParts = ({ view, wishes, currency, onChange }: Part & { currency: Currency }) => {
