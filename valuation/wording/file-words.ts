@@ -1,6 +1,7 @@
 import type { DateOrder } from '../reading/date.ts';
 import type { Encoding, Separator } from '../reading/file-formats.ts';
 import type { DecimalSign } from '../reading/money.ts';
+import { counted } from './reader.ts';
 
 /** What the ways in which a list can be written are called. */
 export const encodingNames: Record<Encoding, string> = {
@@ -26,4 +27,73 @@ export const dateOrderNames: Record<DateOrder, string> = {
   dmy: 'day first',
   mdy: 'month first',
   ymd: 'year first',
+};
+
+/** How many cells of the rows that are taken were understood, as a phrase. */
+export const cellsText = ({
+  understood,
+  partly,
+  unknown,
+  idle,
+}: {
+  understood: number;
+  partly: number;
+  unknown: number;
+  idle: number;
+}): string =>
+  [
+    `${understood} of ${counted(understood + partly + unknown, 'cell')} understood`,
+    partly > 0 ? `${partly} more in part` : '',
+    idle > 0 ? `${idle} in columns that are not read` : '',
+  ]
+    .filter(Boolean)
+    .join('; ');
+
+/** What can be answered of how a column is written. */
+export const formatAnswerNames: Record<DecimalSign | DateOrder, string> = {
+  ...decimalSignNames,
+  ...dateOrderNames,
+};
+
+const mostExamples = 3;
+const examplesText = (examples: readonly string[]): string => examples.slice(0, mostExamples).join(', ');
+
+/** What a file cannot tell of a column by itself, as a question. */
+export const formatQuestionText = ({
+  column,
+  kind,
+  cells,
+  examples,
+}: {
+  column: string;
+  kind: 'decimal' | 'dates';
+  cells: number;
+  examples: readonly string[];
+}): string =>
+  `${kind === 'decimal' ? `Does “${column}” have a decimal point or comma?` : `Which comes first in the days of “${column}”?`} ${cells === 1 ? '1 cell' : `${cells} cells`} can be read either way: ${examplesText(examples)}.`;
+
+/** How a column was found to be written, and from what, as a sentence. */
+export const learnedText = ({
+  column,
+  value,
+  from,
+  other,
+  cells,
+  examples,
+}: {
+  column: string;
+  value: DecimalSign | DateOrder;
+  from: 'its cells' | 'another column' | 'your answer';
+  other?: string | undefined;
+  cells: number;
+  examples: readonly string[];
+}): string => {
+  const told =
+    from === 'your answer'
+      ? 'as you said'
+      : from === 'another column'
+        ? `as in “${other ?? ''}”`
+        : `which ${cells === 1 ? 'one cell shows' : `${cells} cells show`}`;
+  const shown = examples.length > 0 ? `: ${examplesText(examples)}` : '';
+  return `“${column}”: ${formatAnswerNames[value]}, ${told}${shown}.`;
 };

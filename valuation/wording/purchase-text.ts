@@ -9,6 +9,8 @@ export interface AskedPurchase {
   why: string;
 }
 
+const lowerCase = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
 /** Whether what was paid counts as evidence, and as what, as a sentence. */
 export const purchaseText = ({ cars, aside, why }: AskedPurchase, locale: string): string => {
   if (aside === null)
@@ -17,7 +19,7 @@ export const purchaseText = ({ cars, aside, why }: AskedPurchase, locale: string
       : `What was paid for it counts as one sale, shared by its ${cars} cars.`;
   const reason =
     aside.kind === 'left-out' && why !== '' ? `You have left it out: ${why}` : ownAsideText(aside, locale);
-  return `What was paid for it does not count: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}${/[.!?]$/.test(reason) ? '' : '.'}`;
+  return `What was paid for it does not count: ${lowerCase(reason)}${/[.!?]$/.test(reason) ? '' : '.'}`;
 };
 
 /** How many of a lot's purchases count, as a sentence. */
@@ -26,6 +28,12 @@ export const purchasesText = (purchases: readonly AskedPurchase[], locale: strin
   if (only && purchases.length === 1) return purchaseText(only, locale);
   const counting = purchases.filter(({ aside }) => aside === null).length;
   const all = counted(purchases.length, 'purchase');
+  const kinds = new Set(purchases.map(({ aside }) => aside?.kind));
+  if (only?.aside && kinds.size === 1) {
+    const cars = purchases.reduce((sum, { aside }) => sum + (aside && 'cars' in aside ? aside.cars : 0), 0);
+    const together = 'cars' in only.aside ? { ...only.aside, cars } : only.aside;
+    return `None of its ${all} counts: ${lowerCase(ownAsideText(together, locale))}.`;
+  }
   return counting === purchases.length
     ? `All its ${all} count as sales.`
     : `${counting} of its ${all} ${counting === 1 ? 'counts as a sale' : 'count as sales'}.`;

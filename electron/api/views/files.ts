@@ -6,6 +6,7 @@ export type {
   ImportKind,
   ImportPreview,
   ImportResult,
+  LotChoice,
   Separator,
 } from '../../../db/import/types.ts';
 

@@ -1,5 +1,6 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
 import { DateInput } from '@mantine/dates';
+import type { ReactNode } from 'react';
 import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { Amount } from '../../components/amounts/amount.tsx';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
@@ -57,6 +58,21 @@ const OtherCosts = ({ draft, onChange }: FieldsProps) => {
   );
 };
 
+/** The costs, in sight or, where something is to be said of them first, folded away behind that. */
+const Costs = ({ hint, children }: { hint: string | undefined; children: ReactNode }) =>
+  hint === undefined ? (
+    <fieldset className={classes.costs}>
+      <legend>What it cost</legend>
+      {children}
+    </fieldset>
+  ) : (
+    <details className={classes.folded}>
+      <summary>A price for the whole lot</summary>
+      <p className="soft grid-text">{hint}</p>
+      {children}
+    </details>
+  );
+
 interface FieldsProps {
   draft: LotDraft;
   onChange: (draft: LotDraft) => void;
@@ -68,7 +84,13 @@ export const LotFields = ({
   onChange,
   autoFocus = false,
   withNotes = true,
-}: FieldsProps & { autoFocus?: boolean; withNotes?: boolean }) => {
+  costs,
+}: FieldsProps & {
+  autoFocus?: boolean;
+  withNotes?: boolean;
+  /** What is to be said of the costs where they are known elsewhere: they are then folded away. */
+  costs?: string | undefined;
+}) => {
   const set = (change: Partial<LotDraft>) => onChange({ ...draft, ...change });
   return (
     <div className={classes.fields}>
@@ -101,8 +123,7 @@ export const LotFields = ({
         />
         <CurrencyField value={draft.currency} onChange={currency => set({ currency })} />
       </div>
-      <fieldset className={classes.costs}>
-        <legend>What it cost</legend>
+      <Costs hint={costs}>
         <div className={classes.four}>
           {costKinds.map(kind => (
             <MoneyInput
@@ -121,7 +142,7 @@ export const LotFields = ({
             <Amount minor={draftTotal(draft)} currency={draft.currency} /> {draft.currency}
           </strong>
         </p>
-      </fieldset>
+      </Costs>
       {withNotes ? (
         <Textarea
           label="Notes"

@@ -141,7 +141,7 @@ test('from nothing to a messy list taken in: every row with its outcome, and one
   await screens.getByLabel('Spreadsheet to import').setInputFiles(messy('barn-tin.csv'));
   const taken = screens.getByRole('complementary', { name: 'What will be imported' });
   await expect(taken).toContainText('9 cars would be imported');
-  await expect(taken).toContainText('1 row cannot be read');
+  await expect(taken).toContainText('1 line left out: a total');
   await expect(screens.getByText('Read as Windows-1252').first()).toBeVisible();
   // The grade that nobody can read is asked about, as long as its column is one of grades.
   await expect(screens.getByText('C11').first()).toBeVisible();

@@ -2,6 +2,7 @@ import { SegmentedControl } from '@mantine/core';
 import type { ImportKind } from '../../../../electron/api/views.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { readerWords } from '../../../components/words.ts';
+import choose from './choose.module.css';
 import { DropFile } from './drop-file.tsx';
 import classes from './import.module.css';
 import { isKind, kindWords } from './import-choice.ts';
@@ -10,15 +11,15 @@ import { PasteText } from './paste-text.tsx';
 const about: Record<ImportKind, { reads: string; columns: string }> = {
   lot: {
     reads:
-      'One row for each car. A casting is all that a row needs; anything the reference does not know is saved as you wrote it.',
+      'One row for each car, or for several of a kind. A name is all that a row needs; whatever is not understood is saved as you wrote it and asked about once.',
     columns:
-      'number · casting · release · year · colour · base paint · rear end · grade · finish state · location · notes',
+      'number · casting · release · year · colour · base paint · rear end · grade · finish state · price paid · bought on · seller · own estimate · sold on · sold for · quantity · missing parts · location · notes · description',
   },
   sales: {
     reads:
-      'One row for each sale you have seen: its date, its price, and which casting. They are the evidence behind every value.',
+      'One row for each sale you have seen: its date, its price, and what was sold, in columns or in words. They are the evidence behind every value.',
     columns:
-      'date · price · currency · casting · colour · base paint · rear end · grade · finish state · missing parts · source',
+      'date · price · currency · casting · colour · base paint · rear end · grade · finish state · missing parts · source · description',
   },
   reference: {
     reads: 'One row for each variation: the casting, and what tells this one apart.',
@@ -57,16 +58,16 @@ export const ChooseFile = ({
       facts="In any layout: you see what happens to every row before anything is imported"
       back={{ label: 'Lots', to: '/lots' }}
     />
-    <div className={`page ${classes.choose}`}>
+    <div className={`page ${choose.choose}`}>
       <KindSwitch as={as} onKind={onKind} />
-      <div className={classes.ways}>
-        <div className={classes.drop}>
-          <p className={classes.dropLead}>Drop a CSV or XLSX file here</p>
+      <div className={choose.ways}>
+        <div className={choose.drop}>
+          <p className={choose.dropLead}>Drop a CSV or XLSX file here</p>
           <DropFile label="Choose a file" primary onFile={onFile} />
         </div>
         <PasteText onText={onText} />
       </div>
-      <dl className={classes.about}>
+      <dl className={choose.about}>
         <dt>What it reads</dt>
         <dd>{about[as].reads}</dd>
         <dt>Columns it knows</dt>
@@ -76,9 +77,10 @@ export const ChooseFile = ({
         </dd>
         <dt>It can handle</dt>
         <dd>
-          Titles above the headings, blank rows, mixed formats of dates and amounts, “C7.5”, “7” and “7/10”
-          for grades, files from other programs. A row that cannot be read is listed with its line, column and
-          reason; the others are imported.
+          Titles, blank lines, totals, several blocks or sheets, no headings at all; days and amounts in any
+          order and with either sign; “C7.5”, “7/10”, stars, letters and “mint” for grades; several facts in
+          one cell. Nothing you wrote refuses a row: a line is left out only where nothing in it says which
+          car it is, and you see which and why.
         </dd>
       </dl>
     </div>

@@ -38,7 +38,7 @@ const Format = ({
     return (
       <NativeSelect
         aria-label={`Decimal sign of ${heading}`}
-        value={choice.decimal[heading] ?? ''}
+        value={choice.decimal[heading] ?? column.decimal ?? ''}
         data={[
           { value: '', label: 'by each amount' },
           ...decimalSigns.map(value => ({ value, label: decimalSignNames[value] })),

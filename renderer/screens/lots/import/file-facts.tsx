@@ -1,11 +1,31 @@
 import { NativeSelect } from '@mantine/core';
 import type { Encoding, ImportPreview, Separator } from '../../../../electron/api/views.ts';
 import { encodingNames, separatorNames } from '../../../../valuation/wording/file-words.ts';
+import { counted } from '../../../../valuation/wording/reader.ts';
 import classes from './import.module.css';
 import type { ImportChoice } from './import-choice.ts';
 
 const options = <T extends string>(names: Record<T, string>): { value: T; label: string }[] =>
   Object.entries<string>(names).map(([value, label]) => ({ value: value as T, label }));
+
+const longestHeadings = 48;
+
+const headingsText = (cells: readonly string[]): string => {
+  const text = cells.filter(Boolean).join(' · ');
+  return text.length > longestHeadings ? `${text.slice(0, longestHeadings)} …` : text;
+};
+
+/** Which line holds the headings: the one that was taken, others that may, or none. */
+const headingChoices = ({ headingLine, headingLines, columns }: ImportPreview) => {
+  const lines = new Map(headingLines.map(({ line, cells }) => [line, headingsText(cells)]));
+  if (headingLine > 0) lines.set(headingLine, headingsText(columns.map(({ heading }) => heading)));
+  return [
+    ...[...lines]
+      .sort(([a], [b]) => a - b)
+      .map(([line, text]) => ({ value: String(line), label: `line ${line}: ${text}` })),
+    { value: '0', label: 'there are none' },
+  ];
+};
 
 /** How the file was read, in words, each of which can be said otherwise. */
 export const FileFacts = ({
@@ -20,6 +40,14 @@ export const FileFacts = ({
   onChange: (choice: ImportChoice) => void;
 }) => {
   const { format, encoding, encodingBecause, separator, sheets, sheet, headingLine, rows } = preview;
+  /** What was said of columns holds for the headings that they had. */
+  const { as, lotId, lots, addReference, encoding: said, separator: by } = choice;
+  const anew: ImportChoice = {
+    ...{ as, lotId, addReference, map: {}, decimal: {}, dateOrder: {} },
+    ...(lots && { lots }),
+    ...(said && { encoding: said }),
+    ...(by && { separator: by }),
+  };
   return (
     <div className={classes.facts}>
       {format === 'csv' ? (
@@ -45,24 +73,28 @@ export const FileFacts = ({
           value={sheet ?? ''}
           data={[...(sheets.length > 1 ? [{ value: '', label: 'all that are not hidden' }] : []), ...sheets]}
           onChange={event =>
-            onChange({
-              as: choice.as,
-              lotId: choice.lotId,
-              addReference: choice.addReference,
-              map: {},
-              decimal: {},
-              dateOrder: {},
-              ...(event.currentTarget.value && { sheet: event.currentTarget.value }),
-            })
+            onChange({ ...anew, ...(event.currentTarget.value && { sheet: event.currentTarget.value }) })
           }
         />
       )}
+      <NativeSelect
+        className={classes.headings}
+        label="Headings"
+        value={String(headingLine)}
+        data={headingChoices(preview)}
+        onChange={event =>
+          onChange({
+            ...anew,
+            ...(choice.sheet && { sheet: choice.sheet }),
+            headingLine: Number(event.currentTarget.value),
+          })
+        }
+      />
       <p>
         {encoding === null || pasted
           ? ''
           : `Read as ${encodingNames[encoding]}${encodingBecause === null ? '' : `, since ${encodingBecause}`}. `}
-        {headingLine === 0 ? 'There are no headings' : `The headings are on line ${headingLine}`};{' '}
-        {rows.toLocaleString()} rows are filled.
+        {counted(rows, 'row is', 'rows are')} filled.
       </p>
     </div>
   );

@@ -1,4 +1,10 @@
-import type { Encoding, ImportKind, ImportPreview, Separator } from '../../../../electron/api/views.ts';
+import type {
+  Encoding,
+  ImportKind,
+  ImportPreview,
+  LotChoice,
+  Separator,
+} from '../../../../electron/api/views.ts';
 import type { DateOrder } from '../../../../valuation/reading/date.ts';
 import type { DecimalSign } from '../../../../valuation/reading/money.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
@@ -20,6 +26,10 @@ export interface ImportChoice {
   sheet?: string;
   encoding?: Encoding;
   separator?: Separator;
+  /** The line of the headings; 0 where there are none. */
+  headingLine?: number;
+  /** How the cars become lots; left out, by purchase. */
+  lots?: LotChoice;
   map: Record<string, string | null>;
   decimal: Record<string, DecimalSign>;
   dateOrder: Record<string, DateOrder>;
@@ -29,10 +39,10 @@ export interface ImportChoice {
   lotId: number | null;
 }
 
-export const kindWords: Record<ImportKind, { title: string; rows: string; row: string }> = {
-  lot: { title: 'Cars of a lot', rows: 'cars', row: 'car' },
-  sales: { title: 'Sale records', rows: 'sale records', row: 'sale record' },
-  reference: { title: 'Reference', rows: 'variations', row: 'variation' },
+export const kindWords: Record<ImportKind, { title: string; rows: string; row: string; a: string }> = {
+  lot: { title: 'Cars of a lot', rows: 'cars', row: 'car', a: 'a car' },
+  sales: { title: 'Sale records', rows: 'sale records', row: 'sale record', a: 'a sale' },
+  reference: { title: 'Reference', rows: 'variations', row: 'variation', a: 'a variation' },
 };
 
 export const isKind = (text: string | null): text is ImportKind =>
@@ -67,10 +77,18 @@ export const mapHeading = (
   return { ...choice, map };
 };
 
-/** What `imports.preview` takes of a choice. */
-export const previewInput = (file: File, choice: ImportChoice) => {
-  const { lotId, ...options } = choice;
-  return { file, ...options, ...(lotId !== null && options.as === 'lot' && { lotId }) };
+/** The new lot, as far as it says how the rows are read and which lots they make. */
+export interface NewLot {
+  name: string;
+  currency: Currency;
+}
+
+/** What `imports.preview` takes of a choice, with the new lot where the cars go into none that is there. */
+export const previewInput = (file: File, choice: ImportChoice, lot: NewLot | null = null) => {
+  const { lotId, lots, ...options } = choice;
+  if (options.as !== 'lot') return { file, ...options };
+  if (lotId !== null) return { file, ...options, lotId };
+  return { file, ...options, ...(lots && { lots }), ...(lot && lot.name !== '' && { lot }) };
 };
 
 /** "release_name" as it is read, "release name"; "colour" as the reader writes it. */

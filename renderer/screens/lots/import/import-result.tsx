@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { ImportKind, ImportResult } from '../../../../electron/api/views.ts';
+import { cellsText } from '../../../../valuation/wording/file-words.ts';
 import { useUndo } from '../../../components/actions/use-undo.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
@@ -9,9 +10,13 @@ import { WhatWaits } from '../../../components/waiting/what-waits.tsx';
 import classes from './import.module.css';
 import { kindWords } from './import-choice.ts';
 import { RejectedRows } from './rejected-rows.tsx';
+import shows from './shows.module.css';
 
 const counted = (count: number, word: string, words = `${word}s`) =>
   `${count.toLocaleString()} ${count === 1 ? word : words}`;
+
+/** Names that the reference does not know are told once, by what waits. */
+const isOfName = (note: string): boolean => /^Line \d+: (?:variation )?unidentified/.test(note);
 
 const placeOf = (as: ImportKind, result: ImportResult): { to: string; label: string } =>
   result.lot
@@ -25,11 +30,14 @@ const placeOf = (as: ImportKind, result: ImportResult): { to: string; label: str
 /** What an import has done, with its undo, its rejected rows and the way to what was taken. */
 export const ImportedResult = ({
   result,
+  made,
   as,
   fileName,
   onAgain,
 }: {
   result: ImportResult;
+  /** What the accepted rows make: more than they are, where one stands for several. */
+  made: number;
   as: ImportKind;
   fileName: string;
   onAgain: () => void;
@@ -37,19 +45,21 @@ export const ImportedResult = ({
   const { undo } = useUndo();
   const [undone, setUndone] = useState(false);
   const [, navigate] = useLocation();
-  const { accepted, duplicates, rejected, unidentified, addedCastings, lot, notes } = result;
+  const { accepted, duplicates, rejected, unidentified, addedCastings, lot, lots = [], cells } = result;
+  const notes = result.notes.filter(note => !isOfName(note));
   const place = placeOf(as, result);
   const title = undone
     ? 'The import was undone'
     : accepted === 0
       ? 'Nothing was imported'
-      : `Imported ${counted(accepted, kindWords[as].row, kindWords[as].rows)}${lot ? ` into ${lot.name}` : ''}`;
+      : `Imported ${counted(Math.max(made, accepted), kindWords[as].row, kindWords[as].rows)}${lot ? ` into ${lot.name}` : ''}`;
   const facts = [
     fileName,
     unidentified > 0 ? `${unidentified} without a variation yet` : null,
     addedCastings > 0 ? `${counted(addedCastings, 'casting')} added to the reference` : null,
     duplicates > 0 ? `${duplicates} already known` : null,
-    rejected.length > 0 ? `${counted(rejected.length, 'row')} not imported` : 'every row was read',
+    accepted > 0 ? cellsText(cells) : null,
+    rejected.length > 0 ? `${counted(rejected.length, 'line')} left out` : 'every row was read',
   ];
   return (
     <>
@@ -82,10 +92,21 @@ export const ImportedResult = ({
           )}
         </p>
         {undone || accepted === 0 ? null : <WhatWaits />}
+        {!undone && lots.length > 1 ? (
+          <Section title={`${lots.length} lots`} aside="by day and seller">
+            <ul className={shows.lots}>
+              {lots.map(({ id, name, cars }) => (
+                <li key={id}>
+                  <Link href={`/${id}`}>{name}</Link> {counted(cars, 'car')}
+                </li>
+              ))}
+            </ul>
+          </Section>
+        ) : null}
         {rejected.length > 0 ? (
           <Section
-            title="Rows that were not imported"
-            aside="Correct them in the file and import it again: rows already imported are skipped"
+            title="Lines that were left out"
+            aside="Where one is a row after all, correct it and import the file again: what is known is skipped"
           >
             <RejectedRows rejected={rejected} fileName={fileName} />
           </Section>

@@ -22,6 +22,7 @@ export const ImportScreen = () => {
   const askedKind = asked.get('as');
   const [choice, setChoice] = useState(() => choiceFor(isKind(askedKind) ? askedKind : 'lot', lotId));
   const [source, setSource] = useState<Source | null>(null);
+  const [made, setMade] = useState(0);
   const work = useProgress<ImportResult>();
   if (!summary) return <LoadingState />;
   const take = (file: File, pasted: string | null = null) => {
@@ -35,6 +36,7 @@ export const ImportScreen = () => {
     return (
       <ImportedResult
         result={work.state.result}
+        made={made}
         as={choice.as}
         fileName={source.file.name}
         onAgain={() => {
@@ -57,6 +59,7 @@ export const ImportScreen = () => {
           onKind={changeKind}
           onFile={file => take(file)}
           onText={takeText}
+          onRun={setMade}
           work={work}
           reporting={summary.reportingCurrency}
           initialDraft={{

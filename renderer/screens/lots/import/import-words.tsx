@@ -26,8 +26,16 @@ const withoutScaled = (texts: ImportPreview['notUnderstood']): ImportPreview['no
   );
 };
 
-const askedOf = ({ columns, notUnderstood }: ImportPreview): AskedWord[] =>
-  withoutScaled(notUnderstood).map(({ column, text, field, meaning, count, lines }) => ({
+/** Days and amounts that the file itself does not tell are asked for their column, not one by one. */
+const withoutQuestions = ({ notUnderstood, questions }: ImportPreview): ImportPreview['notUnderstood'] => {
+  const asked = new Set(questions.map(({ column, kind }) => `${column} ${kind}`));
+  return notUnderstood.filter(
+    ({ column, field }) => !asked.has(`${column} ${field.endsWith('_on') ? 'dates' : 'decimal'}`),
+  );
+};
+
+const askedOf = (preview: ImportPreview): AskedWord[] =>
+  withoutScaled(withoutQuestions(preview)).map(({ column, text, field, meaning, count, lines }) => ({
     column,
     text,
     field,
@@ -35,7 +43,7 @@ const askedOf = ({ columns, notUnderstood }: ImportPreview): AskedWord[] =>
     rows: count,
     where: linesText(lines, count),
     ...(text === '*' && {
-      examples: columns.find(({ heading }) => heading === column)?.samples.slice(0, 4) ?? [],
+      examples: preview.columns.find(({ heading }) => heading === column)?.samples.slice(0, 4) ?? [],
     }),
   }));
 

@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core';
+import { useDebouncedValue } from '@mantine/hooks';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { ImportKind, ImportPreview, ImportResult } from '../../../../electron/api/views.ts';
@@ -23,6 +24,7 @@ import { ChangeText } from './paste-text.tsx';
 import { RowCounts } from './row-counts.tsx';
 import { SalesChoices } from './sales-choices.tsx';
 import { SampleRows } from './sample-rows.tsx';
+import { WhatFileShows } from './what-file-shows.tsx';
 
 interface Props {
   source: Source;
@@ -31,6 +33,8 @@ interface Props {
   onKind: (as: ImportKind) => void;
   onFile: (file: File) => void;
   onText: (text: string) => void;
+  /** Told how many cars, records or variations the rows make. */
+  onRun: (made: number) => void;
   work: Work<ImportResult>;
   reporting: Currency;
   initialDraft: LotDraft;
@@ -41,36 +45,45 @@ const Looked = ({
   choice,
   onChange,
   pasted,
-}: Pick<Props, 'choice' | 'onChange'> & { preview: ImportPreview; pasted: boolean }) => (
-  <>
-    <FileFacts preview={preview} choice={choice} onChange={onChange} pasted={pasted} />
-    {preview.warnings.length > 0 ? (
-      <ul className={classes.warnings}>
-        {preview.warnings.map(warning => (
-          <li key={warning}>{warning}</li>
-        ))}
-      </ul>
-    ) : null}
-    <Section title="Columns" aside="* needed">
-      <ColumnTable preview={preview} choice={choice} onChange={onChange} />
-    </Section>
-    <ImportWords preview={preview} />
-    {preview.sample.length > 0 ? (
-      <Section title="Rows">
-        <SampleRows preview={preview} />
+}: Pick<Props, 'choice' | 'onChange'> & { preview: ImportPreview; pasted: boolean }) => {
+  // What stands among what the file shows is said there.
+  const said = [...preview.questions, ...preview.learned].map(({ column }) => `"${column}"`);
+  const warnings = preview.warnings.filter(warning => !said.some(column => warning.startsWith(column)));
+  return (
+    <>
+      <FileFacts preview={preview} choice={choice} onChange={onChange} pasted={pasted} />
+      {warnings.length > 0 ? (
+        <ul className={classes.warnings}>
+          {warnings.map(warning => (
+            <li key={warning}>{warning}</li>
+          ))}
+        </ul>
+      ) : null}
+      <Section title="Columns" aside="* needed">
+        <ColumnTable preview={preview} choice={choice} onChange={onChange} />
       </Section>
-    ) : null}
-  </>
-);
+      <WhatFileShows preview={preview} choice={choice} onChange={onChange} />
+      <ImportWords preview={preview} />
+      {preview.sample.length > 0 ? (
+        <Section title="Rows">
+          <SampleRows preview={preview} />
+        </Section>
+      ) : null}
+    </>
+  );
+};
 
 /** A list under way: how it is read at the left, what will be taken and the button for it at the right. */
 export const ImportWork = (props: Props) => {
-  const { source, choice, onChange, onKind, onFile, onText, work, reporting } = props;
+  const { source, choice, onChange, onKind, onFile, onText, onRun, work, reporting } = props;
   const { file, turn, pasted } = source;
   const [draft, setDraft] = useState(props.initialDraft);
+  // The rows are read anew once a name stands, not at each of its letters.
+  const [name] = useDebouncedValue(draft.name.trim(), 400);
   const preview = useQuery({
-    queryKey: ['import preview', turn, choice],
-    queryFn: ({ signal }) => api.imports.preview(previewInput(file, choice), { signal }),
+    queryKey: ['import preview', turn, choice, name, draft.currency],
+    queryFn: ({ signal }) =>
+      api.imports.preview(previewInput(file, choice, { name, currency: draft.currency }), { signal }),
     placeholderData: keepPreviousData,
     retry: false,
     gcTime: 0,
@@ -85,9 +98,15 @@ export const ImportWork = (props: Props) => {
       ...previewInput(file, choice),
       ...(choice.as === 'lot' && choice.lotId === null && { lot: draftInput(draft) }),
     };
+    onRun(cars);
     void work.start(signal => api.imports.run(input, { signal }));
   };
-  const words = accepted === 1 ? kindWords[choice.as].row : kindWords[choice.as].rows;
+  // A row may stand for several cars.
+  const cars = Math.max(
+    accepted,
+    choice.as === 'lot' ? (data?.lots ?? []).reduce((sum, lot) => sum + lot.cars, 0) : 0,
+  );
+  const words = cars === 1 ? kindWords[choice.as].row : kindWords[choice.as].rows;
   return (
     <>
       <PageHeader
@@ -117,9 +136,15 @@ export const ImportWork = (props: Props) => {
         <aside className={classes.right} aria-label="What will be imported">
           {data && !preview.error ? (
             <>
-              <RowCounts counts={data.counts} as={choice.as} waiting={data.notUnderstood.length} />
+              <RowCounts preview={data} as={choice.as} />
               {choice.as === 'lot' ? (
-                <IntoLot choice={choice} onChange={onChange} draft={draft} onDraft={setDraft} />
+                <IntoLot
+                  preview={data}
+                  choice={choice}
+                  onChange={onChange}
+                  draft={draft}
+                  onDraft={setDraft}
+                />
               ) : null}
               {choice.as === 'sales' ? (
                 <SalesChoices preview={data} choice={choice} onChange={onChange} reporting={reporting} />
@@ -138,7 +163,7 @@ export const ImportWork = (props: Props) => {
                       ? 'No row can be imported yet'
                       : needsName
                         ? 'The lot needs a name'
-                        : `Import ${accepted.toLocaleString()} ${words}`}
+                        : `Import ${cars.toLocaleString()} ${words}`}
                   </Button>
                 )}
                 <WorkProgress work={work} label="Importing" />

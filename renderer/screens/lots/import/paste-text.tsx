@@ -1,6 +1,7 @@
 import { Button, Modal, Textarea } from '@mantine/core';
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { readerWords } from '../../../components/words.ts';
+import choose from './choose.module.css';
 import classes from './import.module.css';
 
 /** Ctrl+Enter, or ⌘ and Enter: Enter alone begins a line. */
@@ -24,7 +25,7 @@ export const PasteText = ({ onText }: { onText: (text: string) => void }) => {
     return () => document.removeEventListener('paste', paste);
   }, []);
   return (
-    <div className={classes.paste}>
+    <div className={choose.paste}>
       <Textarea
         label="Or paste cells or text"
         description="Copied from a spreadsheet, a message or a web page"
@@ -59,7 +60,7 @@ export const ChangeText = ({ text, onText }: { text: string; onText: (text: stri
       <Modal opened={draft !== null} onClose={() => setDraft(null)} title="The pasted text" size="xl">
         <Textarea
           aria-label="The pasted text"
-          classNames={{ input: classes.pasted }}
+          classNames={{ input: choose.pasted }}
           data-autofocus
           rows={18}
           value={draft ?? ''}

@@ -1,4 +1,5 @@
 import type { ImportKind, ImportPreview } from '../../../../electron/api/views.ts';
+import { cellsText } from '../../../../valuation/wording/file-words.ts';
 import classes from './import.module.css';
 import { kindWords } from './import-choice.ts';
 
@@ -7,40 +8,44 @@ const plural = (count: number, one: string, more: string) =>
 
 /** What becomes of the rows, as one bar and in words. */
 export const RowCounts = ({
-  counts,
+  preview: { counts, cells, lots, notUnderstood, sample },
   as,
-  waiting,
 }: {
-  counts: ImportPreview['counts'];
+  preview: ImportPreview;
   as: ImportKind;
-  /** How many texts of the list are not understood. */
-  waiting: number;
 }) => {
   const { accepted, rejected, duplicates, unidentified } = counts;
   const all = Math.max(1, accepted + rejected + duplicates);
+  const cars = Math.max(accepted, as === 'lot' ? lots.reduce((sum, lot) => sum + lot.cars, 0) : 0);
   const known = accepted - unidentified;
+  const waiting = notUnderstood.length;
+  // Lines that are no rows, such as totals, are not a matter of putting right.
+  const aside = sample.filter(({ outcome, not }) => outcome === 'rejected' && not !== null);
+  const kinds = [...new Set(aside.map(({ not }) => not))];
+  const isAside = rejected > 0 && aside.length === rejected;
   const parts = [
     { word: 'taken', count: known },
     { word: 'unidentified', count: unidentified },
     { word: 'duplicates', count: duplicates },
-    { word: 'rejected', count: rejected },
+    { word: isAside ? 'duplicates' : 'rejected', count: rejected },
   ];
   return (
     <div className={classes.counts}>
       <span className={classes.bar} aria-hidden="true">
-        {parts.map(({ word, count }) => (
-          <span key={word} data-part={word} style={{ flexGrow: count / all }} />
+        {parts.map(({ word, count }, at) => (
+          <span key={at} data-part={word} style={{ flexGrow: count / all }} />
         ))}
       </span>
       <ul>
         <li data-part="taken">
-          <strong>{accepted.toLocaleString()}</strong>{' '}
-          {accepted === 1 ? kindWords[as].row : kindWords[as].rows} would be imported
+          <strong>{cars.toLocaleString()}</strong> {cars === 1 ? kindWords[as].row : kindWords[as].rows}
+          {cars > accepted ? `, in ${plural(accepted, 'row', 'rows')},` : ''} would be imported
         </li>
+        {accepted + duplicates > 0 ? <li data-part="taken">{cellsText(cells)}</li> : null}
         {unidentified > 0 ? (
           <li data-part="unidentified">
-            <strong>{unidentified.toLocaleString()}</strong> of them without a variation yet; the text is
-            saved
+            <strong>{unidentified.toLocaleString()}</strong> of them not identified yet: what you wrote is
+            saved, and names are settled after the import
           </li>
         ) : null}
         {waiting > 0 ? (
@@ -56,8 +61,11 @@ export const RowCounts = ({
           </li>
         ) : null}
         {rejected > 0 ? (
-          <li data-part="rejected">
-            <strong>{plural(rejected, 'row', 'rows')}</strong> cannot be read
+          <li data-part={isAside ? 'duplicates' : 'rejected'}>
+            <strong>{plural(rejected, 'line', 'lines')}</strong>{' '}
+            {isAside
+              ? `left out: ${kinds.join(', ')}`
+              : `${rejected === 1 ? 'says' : 'say'} too little to be ${kindWords[as].a}`}
           </li>
         ) : null}
       </ul>

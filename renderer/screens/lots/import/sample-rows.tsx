@@ -1,11 +1,50 @@
 import { useState } from 'react';
 import type { ImportPreview } from '../../../../electron/api/views.ts';
+import { gradeLabel } from '../../../../valuation/words.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from './import.module.css';
 import { columnWords } from './import-choice.ts';
 
-const outcomeWords = { accepted: 'taken', rejected: 'rejected', duplicate: 'known' } as const;
+type Row = ImportPreview['sample'][number];
 
-/** The first rows as they would be taken, and the first that cannot be, each with its line and reason. */
+const outcomeWords = { accepted: 'taken', rejected: 'left out', duplicate: 'known' } as const;
+
+/** What was understood of a field, as it is read; '' where nothing was. */
+const understood = (field: string, value: unknown): string => {
+  if (value === null || value === undefined) return '';
+  if (field === 'grade' && typeof value === 'number')
+    return gradeLabel(value as Parameters<typeof gradeLabel>[0]);
+  return readerWords().spell(String(value));
+};
+
+const alike = (one: string, other: string) =>
+  one.replace(/^C(?=\d)/, '').toLowerCase() === other.replace(/^C(?=\d)/, '').toLowerCase();
+
+const Cell = ({ row, ours, heading }: { row: Row; ours: string; heading: string }) => {
+  const written = row.values[ours] ?? '';
+  const unread = row.unread.filter(({ column, text }) => column === heading && text !== '');
+  if (row.outcome === 'rejected')
+    return <td data-wrong={row.column === heading || row.column === ours || undefined}>{written}</td>;
+  const read = understood(ours, row.fields[ours]);
+  if (unread.length > 0)
+    return (
+      <td title="Not understood yet: saved as written">
+        {read && !alike(read, written) ? <span>{read} </span> : null}
+        <em className={classes.unread}>{unread.map(({ text }) => text).join(' · ')}</em>
+      </td>
+    );
+  return (
+    <td>
+      {read || written}
+      {read && written && !alike(read, written) ? <span className={classes.written}>{written}</span> : null}
+    </td>
+  );
+};
+
+/**
+ * The first rows as they would be taken, and the first that cannot be, each with its line: what is
+ * understood, beside it what was written where that differs, and what is not understood.
+ */
 export const SampleRows = ({ preview }: { preview: ImportPreview }) => {
   const [only, setOnly] = useState<'all' | 'rejected'>('all');
   const rejected = preview.sample.filter(row => row.outcome === 'rejected');
@@ -17,7 +56,7 @@ export const SampleRows = ({ preview }: { preview: ImportPreview }) => {
         <p className={classes.filter}>
           {(['all', 'rejected'] as const).map(which => (
             <button key={which} type="button" aria-pressed={only === which} onClick={() => setOnly(which)}>
-              {which === 'all' ? `First ${preview.sample.length}` : `Rejected ${rejected.length}`}
+              {which === 'all' ? `First ${preview.sample.length}` : `Left out ${rejected.length}`}
             </button>
           ))}
         </p>
@@ -38,21 +77,28 @@ export const SampleRows = ({ preview }: { preview: ImportPreview }) => {
           </thead>
           <tbody>
             {shown.map(row => (
-              <tr key={row.line} data-outcome={row.outcome}>
+              <tr key={`${row.sheet ?? ''} ${row.line}`} data-outcome={row.not ? 'aside' : row.outcome}>
                 <td className={classes.line}>{row.line}</td>
-                <td className={classes.outcome}>
-                  <span className={classes.mark}>{outcomeWords[row.outcome]}</span>
-                  {row.reason || row.note ? (
-                    <span className={classes.reason}>
-                      {row.column ? `${row.column}: ` : ''}
-                      {row.reason ?? row.note}
-                    </span>
-                  ) : null}
+                <td className={classes.outcome} data-told={row.outcome !== 'accepted' || undefined}>
+                  {row.outcome === 'accepted' && row.note ? (
+                    <details>
+                      <summary className={classes.mark}>{outcomeWords[row.outcome]}</summary>
+                      <span className={classes.reason}>{row.note}</span>
+                    </details>
+                  ) : (
+                    <>
+                      <span className={classes.mark}>{outcomeWords[row.outcome]}</span>
+                      {row.not || row.reason || row.note ? (
+                        <span className={classes.reason}>
+                          {row.column ? `${row.column}: ` : ''}
+                          {row.not ?? row.reason ?? row.note}
+                        </span>
+                      ) : null}
+                    </>
+                  )}
                 </td>
                 {columns.map(({ ours, heading }) => (
-                  <td key={ours} data-wrong={row.column === heading || row.column === ours || undefined}>
-                    {row.values[ours] ?? ''}
-                  </td>
+                  <Cell key={ours} row={row} ours={ours} heading={heading} />
                 ))}
               </tr>
             ))}
