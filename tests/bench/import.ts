@@ -17,6 +17,7 @@ import ExcelJS from 'exceljs';
 import { router } from '../../electron/api/router.ts';
 import { createSession } from '../../electron/api/session/session.ts';
 import type { ImportKind, ImportResult } from '../../electron/api/views.ts';
+import { measured } from './measure.ts';
 
 const rows = Number(process.argv[2] ?? 20_000);
 const manyRows = Number(process.argv[3] ?? 200_000);
@@ -171,9 +172,14 @@ const measureTimes = async (folder: string): Promise<boolean> => {
     const own = Math.min(...all.map(round => round[0]));
     const bare = Math.min(...all.map(round => round[1]));
     worst = Math.max(worst, own / bare);
-    console.log(
-      `${as.padEnd(10)} import ${own.toFixed(2)} s (${Math.round(rows / own)} rows/s)  bare ${bare.toFixed(3)} s  ratio ${(own / bare).toFixed(2)}`,
-    );
+    measured({
+      work: `import of ${rows} rows, ${as}`,
+      value: own,
+      unit: 's',
+      beside: { what: 'bare statements', value: bare },
+      goal: mostTimes,
+      goalOf: 'ratio',
+    });
   }
   return worst <= mostTimes;
 };
@@ -217,12 +223,16 @@ const measureMemory = async (folder: string): Promise<boolean> => {
     const said = execFileSync(process.execPath, [fileURLToPath(import.meta.url), 'alone', path, as], {
       encoding: 'utf8',
     });
-    const { accepted, before, most, seconds: taken } = JSON.parse(said);
+    const { accepted, before, most } = JSON.parse(said);
     const megabytes = most / 1e6;
     good &&= megabytes <= mostMegabytes && accepted === manyRows;
-    console.log(
-      `${as} ${kind.padEnd(5)} most ${megabytes.toFixed(0)} MB (${(most / before).toFixed(1)} × the idle service)  ${accepted} rows in ${taken.toFixed(1)} s`,
-    );
+    measured({
+      work: `memory, import of ${accepted} rows, ${as} as ${kind}`,
+      value: megabytes,
+      unit: 'MB',
+      beside: { what: 'the idle service', value: before / 1e6 },
+      goal: mostMegabytes,
+    });
   }
   return good;
 };

@@ -10,6 +10,7 @@ import { finishStates, originalities, partNames } from '../../valuation/words.ts
 import { planFromCar } from '../../valuation/work/plan-from-car.ts';
 import { simulateMarket } from '../helpers/market-simulator.ts';
 import { seededRandom } from '../helpers/random.ts';
+import { measured } from './measure.ts';
 
 const count = Number(process.argv[2] ?? 10_000);
 const random = seededRandom(5);
@@ -35,10 +36,14 @@ const cars: Subject[] = Array.from({ length: count }, (_, id) => {
     ownWorth: null,
   };
 });
-const seconds = (since: number) => `${((performance.now() - since) / 1000).toFixed(2)} s`;
 let start = performance.now();
 for (const car of cars) planFromCar(car, assumptions);
-console.log(`${count} plans: ${seconds(start)}`);
+measured({ work: `${count} plans`, value: performance.now() - start, unit: 'ms', goal: null });
 start = performance.now();
 for (const car of cars) recommendCar(fitted, car);
-console.log(`${count} recommendations with plans of their own: ${seconds(start)}`);
+measured({
+  work: `${count} recommendations with plans of their own`,
+  value: performance.now() - start,
+  unit: 'ms',
+  goal: null,
+});

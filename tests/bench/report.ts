@@ -14,6 +14,7 @@ import { printPhotos } from '../../reports/photos.ts';
 import { checkoutAssets, readAssets } from '../../reports/report-assets.ts';
 import { sampleCarSvg } from '../helpers/sample-photos.ts';
 import { sampleColours, sampleEntry, sampleReport } from '../reports/sample-report.ts';
+import { measured } from './measure.ts';
 
 const cars = Number(process.argv[2] ?? 5000);
 const drawings = 60;
@@ -109,4 +110,18 @@ console.log(
   `caller's thread  longest wait ${(delay.max / 1e6).toFixed(0)} ms, 99 % under ${(delay.percentile(99) / 1e6).toFixed(0)} ms`,
 );
 console.log(`resident memory  ${megabytes(process.resourceUsage().maxRSS * 1000)} at most`);
+measured({
+  work: `a report of ${cars} cars with photographs, typesetting`,
+  value: typesettingProcessor,
+  unit: 's',
+  beside: { what: 'bare Typst', value: bareProcessor },
+  goal: 1.5,
+  goalOf: 'ratio',
+});
+measured({
+  work: `memory, a report of ${cars} cars with photographs`,
+  value: process.resourceUsage().maxRSS / 1000,
+  unit: 'MB',
+  goal: null,
+});
 await rm(folder, { recursive: true });

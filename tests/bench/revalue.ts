@@ -12,6 +12,7 @@ import { finishStates, grades } from '../../valuation/words.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
 import { simulateMarket } from '../helpers/market-simulator.ts';
 import { seededRandom } from '../helpers/random.ts';
+import { measured } from './measure.ts';
 
 const saleRecords = 20_000;
 const collection = 100_000;
@@ -115,6 +116,15 @@ const recommending = timed(() => {
 console.log(
   `${collection} recommendations, each valued again: ${recommending.ms.toFixed(0)} ms, ${(process.cpuUsage(used).user / 1000).toFixed(0)} ms of the processor`,
 );
+const beside = { what: 'a bare loop of casting means', value: base };
+measured({
+  work: `${collection} cars revalued`,
+  value: worst * 1000,
+  unit: 'ms',
+  beside,
+  goal: seconds * 1000,
+});
+measured({ work: 'memory while revaluing', value: peak, unit: 'MB', goal: megabytes });
 const ok = worst <= seconds && peak <= megabytes;
 console.log(
   `${ok ? 'within' : 'NOT within'} ${seconds} s and ${megabytes} MB, cold (${worst.toFixed(2)} s, ${peak.toFixed(0)} MB)`,
