@@ -59,7 +59,7 @@ try {
   const bare = collection.read.sqlite.prepare(
     'SELECT rowid FROM car_search WHERE car_search MATCH ? ORDER BY rank LIMIT 20',
   );
-  const measured: [string, number[]][] = [
+  const taken: [string, number[]][] = [
     ['one bare query of the cars', await times(10, text => bare.all(searchQuery(text) ?? '""'))],
     ['every kind, data layer', await times(10, text => search(collection.read.db, text, 20))],
     [
@@ -69,13 +69,13 @@ try {
     ["all cars' numbers, for the grid", await times(10, text => searchCarIds(collection.read.db, text))],
   ];
   await session.close();
-  const baseline = at(measured[0]![1], 0.5);
+  const baseline = at(taken[0]![1], 0.5);
   console.log(`${keystrokes.length} keystrokes over ${cars} cars, ten times; target p95 ≤ ${target} ms`);
-  for (const [what, sorted] of measured)
+  for (const [what, sorted] of taken)
     console.log(
       `${what.padEnd(36)} p50 ${at(sorted, 0.5).toFixed(2)} ms (${(at(sorted, 0.5) / baseline).toFixed(1)}×)  p95 ${at(sorted, 0.95).toFixed(2)} ms  max ${at(sorted, 1).toFixed(2)} ms`,
     );
-  const p95 = at(measured[2]![1], 0.95);
+  const p95 = at(taken[2]![1], 0.95);
   measured({
     work: `a keystroke of the search, 95th percentile, ${cars} cars`,
     value: p95,
