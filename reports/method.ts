@@ -15,6 +15,6 @@ export const methodParagraphs = (assumptions: AssumptionSet): string[] => [
 export const limitParagraphs = (): string[] => [
   'This is an inventory made by the owner. It is not an appraisal, and no independent person has examined the cars for it.',
   'Where too few sales are known the report says \u201cnot enough evidence\u201d and gives no figure. Such a car may be worth little or much; it is counted, but it is in no total. The owner\u2019s own figures are marked as such.',
-  'The totals add the middle figures of the cars. They do not predict what the collection would sell for as a whole.',
+  'Each total is what its cars are expected to bring when they are sold one by one: the mean. It is higher than the sum of their middle figures, because a few cars bring far more than their middle. Its range takes account of what the cars have in common. Sold all at once, they may bring less.',
   'The owner graded the cars, on a ten-point scale from C10, as made, to C1, a wreck, in half points.',
 ];

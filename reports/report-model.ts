@@ -2,8 +2,17 @@ import { formatMinor } from '../valuation/money.ts';
 import { type Dialect, dialect } from '../valuation/wording/dialect.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
 import { type EntryModel, entryModel, headingLength, shortened } from './entry-model.ts';
+import { type GradeChart, gradeChart } from './grade-chart.ts';
 import { longDate, longInstant, printableLine, printableText } from './printable.ts';
-import { type BasisTotals, type GroupTotal, seriesOf, totalsOf, withoutWorthSentence } from './totals.ts';
+import {
+  type BasisTotals,
+  type GroupTotal,
+  noPlace,
+  placeOf,
+  seriesOf,
+  totalsOf,
+  withoutWorthSentence,
+} from './totals.ts';
 import type { CollectionReport, PaperSize, ReportEntry } from './types.ts';
 import { worthAxis } from './worth-axis.ts';
 import { drawnAmounts } from './worth-rows.ts';
@@ -20,6 +29,8 @@ interface GroupModel {
 interface BasisModel {
   basis: string;
   total: GroupModel;
+  /** "80 % range 8,100.00 to 10,200.00"; empty without a worth. */
+  range: string;
   /** "40 cars, effective …", with what is to be known about the total. */
   summary: string;
   groups: { heading: string; column: string; rows: GroupModel[] }[];
@@ -53,6 +64,9 @@ export interface ReportModel extends ReportLayout {
    * Places, in the order of `groups`, of all cars in the order given, and of those of highest worth as found.
    */
   schedule: number[];
+  /** The same cars by place, where any has one: entries by their places in `groups`. */
+  places: { name: string; entries: number[] }[];
+  chart: GradeChart | null;
   highest: number[];
 }
 
@@ -82,13 +96,18 @@ const totalModels = (groups: GroupTotal[], report: CollectionReport): GroupModel
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
+const rangeOfTotal = ({ range }: BasisTotals, { currency, locale }: CollectionReport): string =>
+  range
+    ? `80\u00a0% range ${formatMinor(range.low, currency, locale)} to ${formatMinor(range.high, currency, locale)}`
+    : '';
+
 const summaryOf = (totals: BasisTotals, report: CollectionReport): string =>
   [
     `${counted(totals.cars, 'car', 'cars')}, effective ${longDate(report.effectiveOn)}.`,
     totals.withoutWorth === 0 ? '' : `${totals.withoutWorth} without a value.`,
     totals.ownFigures === 0
       ? ''
-      : `Includes ${counted(totals.ownFigures, 'figure', 'figures')} of the owner\u2019s own: ${report.currency} ${formatMinor(totals.ownFiguresSum, report.currency, report.locale)}.`,
+      : `Includes ${counted(totals.ownFigures, 'figure', 'figures')} of the owner\u2019s own, in all ${report.currency} ${formatMinor(totals.ownFiguresSum, report.currency, report.locale)}.`,
   ]
     .filter(Boolean)
     .join(' ');
@@ -105,11 +124,14 @@ const basisModels = (report: CollectionReport): BasisModel[] =>
   totalsOf(report).bases.map(totals => ({
     basis: totals.basis,
     total: totalModels([totals], report)[0]!,
+    range: rangeOfTotal(totals, report),
     summary: summaryOf(totals, report),
     groups: [
       { heading: 'By series', column: 'Series', rows: totalModels(totals.bySeries, report) },
+      { heading: 'By grade', column: 'Grade', rows: totalModels(totals.byGrade, report) },
       { heading: 'By finish state', column: 'Finish state', rows: totalModels(totals.byFinishState, report) },
       { heading: 'By lot', column: 'Lot', rows: totalModels(totals.byLot, report) },
+      { heading: 'By place', column: 'Place', rows: totalModels(totals.byPlace, report) },
     ],
   }));
 
@@ -181,6 +203,23 @@ const placesInGroups = (report: CollectionReport, groups: Map<string, ReportEntr
   return report.entries.map(entry => places.get(entry)!);
 };
 
+/** The cars that are not sold by place, in the places' order, those without one last; empty where none has one. */
+const byPlace = (report: CollectionReport, places: readonly number[]): ReportModel['places'] => {
+  const held = report.entries
+    .map((entry, i) => ({ entry, at: places[i]! }))
+    .filter(({ entry }) => entry.status !== 'sold');
+  const groups = Map.groupBy(held, ({ entry }) => placeOf(entry));
+  if (groups.size === (groups.has(noPlace) ? 1 : 0)) return [];
+  return [...groups]
+    .sort(([a], [b]) =>
+      a === noPlace ? 1 : b === noPlace ? -1 : a.localeCompare(b, 'en', { numeric: true }),
+    )
+    .map(([name, members]) => ({
+      name: shortened(printableLine(name), headingLength),
+      entries: members.map(({ at }) => at),
+    }));
+};
+
 /**
  * Everything the PDF says, in the order and words in which it says it; cars are grouped by series,
  * otherwise in the order given. `fileOf` gives a photograph's name inside the document, or null where it
@@ -226,6 +265,8 @@ export const reportModel = (
     coverPhotos: layout.withPhotographs ? coverPhotos(report, fileOf) : [],
     groups: groupModels,
     schedule: places,
+    places: byPlace(report, places),
+    chart: gradeChart(report),
     highest: report.entries
       .map((entry, i) => ({ entry, place: places[i]! }))
       .filter(({ entry }) => entry.worths.asFound.range && entry.status !== 'sold' && !entry.basis)

@@ -1,12 +1,12 @@
-import type { Minor } from '../valuation/types.ts';
+import type { Minor, Range } from '../valuation/types.ts';
 import { spell } from '../valuation/wording/dialect.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
 import { finishStates, type ValueBasis } from '../valuation/words.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 
 /**
- * Cars of one group. `asFound` sums the mids of those that have a worth; the others are
- * counted in `withoutWorth`.
+ * Cars of one group. `asFound` is what those that have a worth are expected to bring together; the others
+ * are counted in `withoutWorth`.
  */
 export interface GroupTotal {
   name: string;
@@ -18,12 +18,17 @@ export interface GroupTotal {
 /** Totals of the cars on one basis of value, in minor units of the report's currency. */
 export interface BasisTotals extends GroupTotal {
   basis: ValueBasis;
+  /** The 80 % range of the total; null where no car has a worth. */
+  range: Range | null;
   /** How many of the worths are the owner's own figures, and their sum (already in `asFound`). */
   ownFigures: number;
   ownFiguresSum: Minor;
   bySeries: GroupTotal[];
+  byGrade: GroupTotal[];
   byFinishState: GroupTotal[];
   byLot: GroupTotal[];
+  /** Empty where no car of the report has a place. */
+  byPlace: GroupTotal[];
 }
 
 export interface ReportTotals {
@@ -33,62 +38,90 @@ export interface ReportTotals {
   sold: number;
 }
 
-const add = (sum: Minor, minor: Minor): Minor => {
-  const next = sum + minor;
-  if (!Number.isSafeInteger(next)) throw new RangeError('The total is too large to be kept exactly');
-  return next;
+const expectedOf = (entries: readonly ReportEntry[]): number =>
+  entries.reduce((sum, { worths }) => sum + (worths.asFound.expected ?? 0), 0);
+
+const whole = (amount: number): Minor => {
+  const minor = Math.round(amount);
+  if (!Number.isSafeInteger(minor)) throw new RangeError('The total is too large to be kept exactly');
+  return minor;
 };
 
-const sumUp = (name: string, entries: ReportEntry[]): GroupTotal => {
-  const total: GroupTotal = { name, cars: entries.length, withoutWorth: 0, asFound: 0 };
-  for (const { worths } of entries)
-    if (worths.asFound.range) total.asFound = add(total.asFound, worths.asFound.range.mid);
-    else total.withoutWorth += 1;
-  return total;
+const countUp = (name: string, entries: readonly ReportEntry[]): Omit<GroupTotal, 'asFound'> => ({
+  name,
+  cars: entries.length,
+  withoutWorth: entries.filter(({ worths }) => worths.asFound.range === null).length,
+});
+
+/** Groups in whole minor units that add up to the total: what rounding leaves of one goes on to the next. */
+const sumUp = (groups: Iterable<[string, ReportEntry[]]>): GroupTotal[] => {
+  let before = 0;
+  return [...groups].map(([name, members]) => {
+    const after = before + expectedOf(members);
+    const asFound = whole(after) - whole(before);
+    before = after;
+    return { ...countUp(name, members), asFound };
+  });
 };
 
-const groupBy = (entries: ReportEntry[], nameOf: (entry: ReportEntry) => string): GroupTotal[] => {
-  const groups = new Map<string, ReportEntry[]>();
-  for (const entry of entries) {
-    const name = nameOf(entry);
-    const group = groups.get(name);
-    if (group) group.push(entry);
-    else groups.set(name, [entry]);
-  }
-  return [...groups].map(([name, members]) => sumUp(name, members));
-};
+const groupBy = (entries: ReportEntry[], nameOf: (entry: ReportEntry) => string): GroupTotal[] =>
+  sumUp(Map.groupBy(entries, nameOf));
 
 /** Name of the group of a car whose series is not known. */
 export const seriesOf = (entry: ReportEntry): string => entry.identity.series?.trim() || 'Not identified';
 const lotOf = (entry: ReportEntry): string => entry.acquisition?.lot?.trim() || 'No lot';
 
+const gradeOf = ({ grade }: ReportEntry): string =>
+  grade === null
+    ? 'Not graded'
+    : `C${Math.floor(grade)}${grade < 10 ? ` to C${Math.floor(grade) + 0.5}` : ''}`;
+/** Name of the group of cars whose place is not recorded. */
+export const noPlace = 'No place recorded';
+export const placeOf = ({ location }: ReportEntry): string => location?.trim() || noPlace;
+
+const byNameOf = (entries: ReportEntry[], nameOf: (entry: ReportEntry) => string): ReportEntry[] =>
+  [...entries].sort((a, b) => nameOf(a).localeCompare(nameOf(b), 'en', { numeric: true }));
+
+const byGrade = (entries: ReportEntry[]): GroupTotal[] =>
+  groupBy(
+    [...entries].sort((a, b) => (b.grade ?? 0) - (a.grade ?? 0)),
+    gradeOf,
+  );
+
 /**
- * Totals as found, by basis of value and within it by series, finish state and lot. Only mids are added: the
- * lows (or highs) of single cars do not all come true together, so their sum would bound nothing. Sold cars
- * are in no total. Throws RangeError where a sum leaves the range of exact integers.
+ * Totals as found, by basis of value and within it by series, grade, finish state, lot and place: what the cars
+ * are expected to bring together. The total and its range are the engine's (`report.sums`), the same as on
+ * Home; groups divide it without rest. Sold cars are in no total. Throws RangeError where a sum leaves the
+ * range of exact integers.
  */
 export const totalsOf = (report: CollectionReport): ReportTotals => {
   const held = report.entries.filter(entry => entry.status !== 'sold');
   const names = new Set<ValueBasis>([report.basis.name]);
   for (const entry of held) names.add(entry.basis ?? report.basis.name);
+  const placed = held.some(entry => placeOf(entry) !== noPlace);
   const totals = [...names].map(basis => {
     const cars = held.filter(entry => (entry.basis ?? report.basis.name) === basis);
     const own = cars.filter(entry => entry.worths.asFound.range && entry.worths.asFound.own);
+    const counts = countUp(basis, cars);
     return {
-      ...sumUp(basis, cars),
+      ...counts,
+      asFound: whole(expectedOf(cars)),
+      range: counts.withoutWorth === counts.cars ? null : (report.sums[basis] ?? null),
       basis,
       ownFigures: own.length,
-      ownFiguresSum: sumUp('', own).asFound,
+      ownFiguresSum: whole(expectedOf(own)),
       bySeries: groupBy(cars, seriesOf),
-      byFinishState: finishStates
-        .map(state =>
-          sumUp(
+      byGrade: byGrade(cars),
+      byFinishState: sumUp(
+        finishStates
+          .map((state): [string, ReportEntry[]] => [
             spell(state, report.locale ?? plainLocale),
             cars.filter(entry => entry.finishState === state),
-          ),
-        )
-        .filter(group => group.cars > 0),
+          ])
+          .filter(([, members]) => members.length > 0),
+      ),
       byLot: groupBy(cars, lotOf),
+      byPlace: placed ? groupBy(byNameOf(cars, placeOf), placeOf) : [],
     };
   });
   return { bases: totals, sold: report.entries.length - held.length };

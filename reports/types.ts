@@ -34,6 +34,10 @@ export interface ReportPhoto {
 export interface ReportWorth {
   /** null where there is not enough evidence (or where `note` gives another reason). */
   range: Range | null;
+  /**
+   * What it is expected to bring: the mean, which adds up over cars, in minor units and not rounded; null where `range` is.
+   */
+  expected: number | null;
   /** True where the owner's own figure stands in for evidence. */
   own: boolean;
   /**
@@ -157,6 +161,10 @@ export interface CollectionReport {
    */
   locale?: string;
   assumptionsVersion: string;
+  /**
+   * What the cars that are not sold are expected to bring together, with the 80 % range of that sum, for each basis of value.
+   */
+  sums: Partial<Record<ValueBasis, Range>>;
   method: string[];
   limits: string[];
   entries: ReportEntry[];

@@ -1,8 +1,8 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { printPhoto } from '../photos.ts';
-import { galleryScript, galleryStyle } from './assets.ts';
+import { checkoutAssets } from '../report-assets.ts';
 import { type Gallery, type GalleryPhoto, pageNames } from './gallery.ts';
 import { carPage, type ShownCar, type ShownPhoto, wallPage } from './pages.ts';
 
@@ -41,7 +41,13 @@ export const writeGallery = async (
   {
     signal,
     onPhoto,
-  }: { signal?: AbortSignal | undefined; onPhoto?: (done: number, total: number) => void } = {},
+    templates = checkoutAssets().templates,
+  }: {
+    /** Where the reports' templates lie. */
+    templates?: string | undefined;
+    signal?: AbortSignal | undefined;
+    onPhoto?: (done: number, total: number) => void;
+  } = {},
 ): Promise<GalleryMade> => {
   const pictures = join(folder, 'pictures');
   await mkdir(pictures, { recursive: true });
@@ -74,8 +80,8 @@ export const writeGallery = async (
     await writeFile(join(folder, 'cars', `${page}.html`), carPage(shown, i));
   }
   await writeFile(join(folder, 'index.html'), wallPage(shown));
-  await writeFile(join(folder, 'gallery.css'), galleryStyle);
-  await writeFile(join(folder, 'gallery.js'), galleryScript);
+  for (const name of ['gallery.css', 'gallery.js'])
+    await copyFile(join(templates, 'gallery', name), join(folder, name));
   return {
     cars: cars.length,
     photographs: cars.reduce((sum, { photos }) => sum + photos.length, 0),

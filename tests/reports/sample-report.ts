@@ -1,7 +1,8 @@
 import { bases } from '../../reports/basis.ts';
 import type { CollectionReport, ReportEntry, ReportPhoto, ReportWorth } from '../../reports/types.ts';
+import type { Range } from '../../valuation/types.ts';
 import { disclosureText } from '../../valuation/wording/disclosure-text.ts';
-import { partNames } from '../../valuation/words.ts';
+import { partNames, type ValueBasis } from '../../valuation/words.ts';
 
 const castings = [
   'Wrenmoor Lintel',
@@ -28,6 +29,7 @@ export const worth = (
   more: Partial<ReportWorth> = {},
 ): ReportWorth => ({
   range: low === null ? null : { low, mid, high },
+  expected: low === null ? null : mid,
   own: false,
   note: null,
   ...more,
@@ -201,6 +203,23 @@ export const sampleEntry = (i: number, photos: ReportPhoto[] = []): ReportEntry 
   });
 };
 
+/** Sums as wide as those of cars that rise and fall together; the engine's own are tested where it is. */
+const sumsOf = (entries: ReportEntry[], usual: ValueBasis): CollectionReport['sums'] =>
+  Object.fromEntries(
+    [...Map.groupBy(entries, entry => entry.basis ?? usual)].map(([basis, cars]) => {
+      const sum = (pick: (range: Range) => number) =>
+        cars.reduce(
+          (total, { status, worths }) =>
+            total + (status === 'sold' || !worths.asFound.range ? 0 : pick(worths.asFound.range)),
+          0,
+        );
+      return [
+        basis,
+        { low: sum(({ low }) => low), mid: sum(({ mid }) => mid), high: sum(({ high }) => high) },
+      ];
+    }),
+  );
+
 /** A report of the given entries. */
 export const sampleReport = (
   entries: ReportEntry[],
@@ -216,6 +235,7 @@ export const sampleReport = (
   stampedAt: '2026-11-25T00:00:00Z',
   currency: 'USD',
   assumptionsVersion: 'version 3',
+  sums: sumsOf(entries, changes.basis?.name ?? 'fair market value'),
   method: ['Each worth rests on sale records that the owner has kept.'],
   limits: ['This is an inventory made by the owner. It is not an appraisal.'],
   entries,

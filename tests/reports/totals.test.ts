@@ -5,7 +5,7 @@ import { plainEntry, sampleEntry, sampleReport, worth } from './sample-report.ts
 const noWorth = { asFound: worth(null), restored: worth(900, 1000, 1100), originalFinish: worth(null) };
 
 describe('totals of a report', () => {
-  it('adds the mids as found and counts cars without worth apart', () => {
+  it('adds what the cars are expected to bring and counts cars without worth apart', () => {
     const report = sampleReport([plainEntry(), plainEntry({ worths: noWorth }), plainEntry()]);
     const { bases } = totalsOf(report);
     expect(bases).toHaveLength(1);
@@ -14,11 +14,33 @@ describe('totals of a report', () => {
 
   it('gives the same sum by series, by finish state and by lot, however many cars', () => {
     const [totals] = totalsOf(sampleReport(Array.from({ length: 137 }, (_, i) => sampleEntry(i)))).bases;
-    for (const groups of [totals!.bySeries, totals!.byFinishState, totals!.byLot]) {
+    for (const groups of [totals!.bySeries, totals!.byGrade, totals!.byFinishState, totals!.byLot]) {
       expect(groups.reduce((sum, group) => sum + group.asFound, 0)).toBe(totals!.asFound);
       expect(groups.reduce((sum, group) => sum + group.cars, 0)).toBe(137);
       expect(groups.reduce((sum, group) => sum + group.withoutWorth, 0)).toBe(totals!.withoutWorth);
     }
+  });
+
+  it('divides a total among groups without rest, however its parts round', () => {
+    const third = worth(10, 20, 30);
+    const cars = ['A', 'B', 'C', 'D'].map((series, i) =>
+      plainEntry({
+        identity: { ...plainEntry().identity, series },
+        location: i === 3 ? null : `Drawer ${10 - i}`,
+        worths: { ...noWorth, asFound: { ...third, expected: 20.4 } },
+      }),
+    );
+    const [totals] = totalsOf(sampleReport(cars)).bases;
+    expect(totals!.asFound).toBe(82);
+    expect(totals!.bySeries.reduce((sum, group) => sum + group.asFound, 0)).toBe(82);
+    expect(totals!.byPlace.map(({ name }) => name)).toEqual([
+      'Drawer 8',
+      'Drawer 9',
+      'Drawer 10',
+      'No place recorded',
+    ]);
+    const unplaced = cars.map(car => ({ ...car, location: null }));
+    expect(totalsOf(sampleReport(unplaced)).bases[0]!.byPlace).toEqual([]);
   });
 
   it('never adds two bases of value in one total', () => {

@@ -3,7 +3,7 @@ import { listCars } from '../../../db/records/cars.ts';
 import { listLots } from '../../../db/records/lots.ts';
 import { worthOverTime } from '../../../db/records/valuations.ts';
 import { plain } from '../../../db/reference/plain.ts';
-import { recommendations, sumOfCars } from '../../../valuation/index.ts';
+import { meanWorth, recommendations, sumOfCars } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
@@ -29,7 +29,7 @@ const midOf = ({ figures }: Valued) => figures?.worths.asFound?.mid ?? 0;
 
 const valued = (car: BriefCar, figures: CarFigures | undefined): Valued => {
   const worth = figures?.worths.asFound;
-  return { car, figures, expected: worth ? Math.exp(worth.logMean + worth.logSd ** 2 / 2) : 0 };
+  return { car, figures, expected: worth ? meanWorth(worth) : 0 };
 };
 
 /** Cars and what they are expected to bring together, group by group, the greatest worth first. */

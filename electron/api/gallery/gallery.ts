@@ -75,6 +75,7 @@ const writeIt = async (
     await mkdir(folder);
     const made = await writeGallery({ title: title || named, locale: reader, cars }, folder, {
       signal,
+      templates: session.options.reportAssets?.templates,
       onPhoto: (done, total) => onProgress(done, total, 'Preparing photographs'),
     });
     openToOthers(folder);

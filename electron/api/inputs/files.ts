@@ -56,6 +56,8 @@ export const makeReport = z.object({
   locale: locale.default(plainLocale),
   withPhotographs: z.boolean().default(true),
   includeSold: z.boolean().default(false),
+  /** Leaves out where cars are kept. */
+  withoutPlaces: z.boolean().default(false),
   /** Prints when the report was prepared, which makes each one different. */
   sayPrepared: z.boolean().default(false),
   /** Prepares the pages for looking at, too. */

@@ -39,7 +39,7 @@ export const reportData = async (
   const scope = await scopeOf(session, wanted);
   const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
   const { version, body } = await assumptionsInForce(session);
-  const entries = await reportEntries(session, wanted, { fitted, onProgress, signal });
+  const { entries, sums } = await reportEntries(session, wanted, { fitted, onProgress, signal });
   if (entries.length === 0) throw refused('There is no car to report. Add cars, or choose others.');
   return {
     title: wanted.title,
@@ -54,6 +54,7 @@ export const reportData = async (
     locale: wanted.locale,
     assumptionsVersion: version === 0 ? 'starting points' : `version ${version}`,
     method: methodParagraphs(body),
+    sums,
     limits: limitParagraphs(),
     entries,
   };

@@ -15,9 +15,13 @@ import type {
   ReportWorth,
 } from '../../../reports/types.ts';
 import {
+  type CarInSum,
   type FittedMarket,
+  meanWorth,
+  type Range,
   recommendCar,
   type Subject,
+  sumOfCars,
   type Valuation,
   valueCar,
   type Worth,
@@ -32,6 +36,7 @@ import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 
 const worthOf = (worth: Worth | null, note: string | null = null): ReportWorth => ({
+  expected: worth && meanWorth(worth),
   range: worth && { low: worth.low, mid: worth.mid, high: worth.high },
   own: worth?.own ?? false,
   note: worth ? note : null,
@@ -96,7 +101,7 @@ const worthsOf = (subject: Subject, valuation: Valuation): ReportEntry['worths']
   asFound: worthOf(valuation.asFound),
   restored: subject.plan
     ? worthOf(valuation.restored)
-    : { range: null, own: false, note: 'no restoration planned' },
+    : { range: null, expected: null, own: false, note: 'no restoration planned' },
   originalFinish: worthOf(
     valuation.originalFinish,
     valuation.originalFinish?.attainable === false ? 'no longer attainable' : null,
@@ -126,6 +131,7 @@ export interface EntriesWanted {
   includeSold: boolean;
   basis: ValueBasis;
   withPhotographs: boolean;
+  withoutPlaces: boolean;
   format: ReportFormat;
   locale?: string | undefined;
 }
@@ -135,7 +141,7 @@ export const reportEntries = async (
   session: Session,
   wanted: EntriesWanted,
   { fitted, onProgress, signal }: { fitted: FittedMarket; onProgress: OnProgress; signal: AbortSignal },
-): Promise<ReportEntry[]> => {
+): Promise<{ entries: ReportEntry[]; sums: Partial<Record<ValueBasis, Range>> }> => {
   const { read, dir } = openOf(session);
   const { db } = read;
   const cars = (
@@ -162,6 +168,7 @@ export const reportEntries = async (
   const works = await listFinishedWork(db, unlessMany(cars.map(car => car.id)));
   const pathOf = wanted.withPhotographs ? printedPaths(dir) : () => '';
   const entries: ReportEntry[] = [];
+  const summed = new Map<ValueBasis, CarInSum[]>([[wanted.basis, []]]);
   for (const [i, car] of cars.entries()) {
     const subject = subjects[i];
     if (!subject) continue;
@@ -175,6 +182,12 @@ export const reportEntries = async (
     const identity = identityOf(index, countries, car, featuresOf(check));
     const valuation = valueCar(fitted, subject);
     const own = valuation.asFound?.own ?? false;
+    const basis = own ? wanted.basis : basisOfWorths;
+    if (valuation.asFound && car.status !== 'sold') {
+      const members = summed.get(basis) ?? [];
+      summed.set(basis, members);
+      members.push({ car: subject, worth: valuation.asFound });
+    }
     entries.push({
       inventoryNumber: car.inventoryNumber,
       photos: photosOf(pathOf, car, photos.get(car.id) ?? []),
@@ -193,11 +206,11 @@ export const reportEntries = async (
       ),
       status: car.status,
       acquisition: acquisitionOf(car, car.lotId === null ? undefined : lots.get(car.lotId)),
-      location: car.location || null,
+      location: wanted.withoutPlaces ? null : car.location || null,
       documentedOn: check?.checkedOn ?? null,
       // What the records tell is what willing buyers paid; only a figure of the owner's own can stand
       // on another basis.
-      basis: own || wanted.basis === basisOfWorths ? null : basisOfWorths,
+      basis: basis === wanted.basis ? null : basis,
       worths: worthsOf(subject, valuation),
       restorationCost: subject.plan ? (recommendCar(fitted, subject, valuation).plan?.cost ?? null) : null,
       evidence: valuation.asFound ? valuation.evidence : null,
@@ -205,5 +218,11 @@ export const reportEntries = async (
       notUnderstood: car.unread.map(({ column, text }) => `${column}: ${text}`).join('; ') || null,
     });
   }
-  return entries;
+  const sums = Object.fromEntries(
+    [...summed].map(([basis, members]) => {
+      const { correlation: _, ...range } = sumOfCars(fitted, members);
+      return [basis, range];
+    }),
+  );
+  return { entries, sums };
 };

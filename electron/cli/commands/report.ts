@@ -40,6 +40,10 @@ const collectionReport = async (api: Api, options: ReportOptions, signal: AbortS
   if (format === 'jsonl')
     throw new Refused('A collection report is a PDF, CSV or XLSX; "playworn export cars" writes JSON lines.');
   if (kind === 'lot' && lot === undefined) throw new Refused('Say which lot with --lot "Name".');
+  if (!options.values)
+    throw new Refused(
+      'A collection report tells values. A dossier or a want list can be made without them; "playworn gallery" shows the cars.',
+    );
   const wanted = {
     format,
     ...(lot !== undefined && { lotId: await lotNamed(api, lot) }),
@@ -48,6 +52,7 @@ const collectionReport = async (api: Api, options: ReportOptions, signal: AbortS
     ...(basis !== undefined && { basis }),
     ...(paper !== undefined && { paper }),
     withPhotographs: options.photographs,
+    withoutPlaces: !options.places,
     sayPrepared: options.prepared ?? false,
   };
   return followed<Made>(await api.reports.make(wanted, { signal }));

@@ -16,6 +16,7 @@ export interface ReportChoice {
   paper: PaperSize;
   withPhotographs: boolean;
   includeSold: boolean;
+  withoutPlaces: boolean;
   sayPrepared: boolean;
 }
 
@@ -29,6 +30,7 @@ export const startingChoice = (summary: Pick<CollectionSummary, 'today'>): Repor
   paper: usualPaper(readerLocale()),
   withPhotographs: true,
   includeSold: false,
+  withoutPlaces: false,
   sayPrepared: false,
 });
 

@@ -91,6 +91,11 @@ export const ReportForm = ({
         onChange={event => onChange({ includeSold: event.currentTarget.checked })}
       />
       <Checkbox
+        label="Leave out where cars are kept"
+        checked={choice.withoutPlaces}
+        onChange={event => onChange({ withoutPlaces: event.currentTarget.checked })}
+      />
+      <Checkbox
         label="Say when it was prepared"
         description="Without it, the same report of the same day is the same file"
         checked={choice.sayPrepared}

@@ -44,8 +44,8 @@ const shelf = async () => {
 
 type Wanted = Omit<Parameters<Api['papers']['make']>[0], 'kind'>;
 
-const paper = async (api: Api, kind: PaperKind, wanted: Wanted = {}) => {
-  const made = await resultOf(await api.papers.make({ kind, ...wanted }));
+/** A file that was made, its bytes, and a PDF's text on one line. */
+const fetched = async <T extends { token: string }>(api: Api, made: T) => {
   const file = await api.reports.file({ token: made.token });
   const bytes = Buffer.from(await file.arrayBuffer());
   const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
@@ -58,6 +58,12 @@ const paper = async (api: Api, kind: PaperKind, wanted: Wanted = {}) => {
     bytes.subarray(0, 4).toString() === '%PDF' ? read('pdftotext', '-layout').replaceAll(/\s+/g, ' ') : '';
   return { ...made, bytes, text };
 };
+
+const paper = async (api: Api, kind: PaperKind, wanted: Wanted = {}) =>
+  fetched(api, await resultOf(await api.papers.make({ kind, ...wanted })));
+
+const report = async (api: Api, wanted: Omit<Parameters<Api['reports']['make']>[0], 'format'>) =>
+  fetched(api, await resultOf(await api.reports.make({ format: 'pdf', ...wanted })));
 
 describe('papers', { timeout: 120_000 }, () => {
   it('say of every car what its state is, and are the same bytes twice', async () => {
@@ -88,6 +94,21 @@ describe('papers', { timeout: 120_000 }, () => {
     expect(text).not.toMatch(/Drawer|USD|Tarrow|20\.00/);
     const whole = await paper(api, 'sale-sheet', { carId: idOf('Q-1') });
     expect(whole.text).toContain('This car has its factory finish.');
+  });
+
+  it('a collection report has the total of Home, to the cent, with its range', async () => {
+    const { api } = await shelf();
+    const { asFound } = (await api.collection.home()).totals;
+    const { text } = await report(api, {});
+    const amount = (minor: number) => (minor / 100).toLocaleString('en-US', { minimumFractionDigits: 2 });
+    expect(asFound.mid).toBeGreaterThan(1000);
+    expect(text).toContain(`USD ${amount(asFound.mid)}`);
+    expect(text).toContain(`80 % range ${amount(asFound.low)} to ${amount(asFound.high)}`);
+    expect(text).toMatch(/By place.*Cabinet, left \(1\).*Drawer 9 \(1\).*No place recorded \(1\)/);
+    expect(text).toContain('Value by grade and finish state');
+    const bare = await report(api, { withoutPlaces: true });
+    expect(bare.text).not.toMatch(/Cabinet|Drawer|By place/);
+    expect(bare.text).toContain(`USD ${amount(asFound.mid)}`);
   });
 
   it('print the owner’s words as they are, never as instructions', async () => {
