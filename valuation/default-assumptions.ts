@@ -111,7 +111,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     unknownGrade: 6,
     halfLifeYears: 10,
     gradeDistanceHalf: 8,
-    index: 'none',
+    index: 'records',
     leastEvidence: 1.5,
     prior: {
       within: 0.35,

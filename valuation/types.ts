@@ -5,6 +5,7 @@ export type * from './types/decision.ts';
 export type * from './types/market.ts';
 export type * from './types/part-state.ts';
 export type * from './types/subject.ts';
+export type * from './types/time.ts';
 export type * from './types/units.ts';
 export type * from './types/work.ts';
 export type * from './types/worth.ts';

@@ -197,8 +197,11 @@ export type SaleState = (typeof saleStates)[number];
 export const evidenceLevels = ['variation', 'casting', 'series', 'everything'] as const;
 export type EvidenceLevel = (typeof evidenceLevels)[number];
 
-/** Indices of price by name; an owner's own series stands beside them. */
-export const indexNames = ['none', 'cpi-u', 'trend'] as const;
+/**
+ * Indices of price by name; an owner's own series stands beside them. `records`: none, a trend or yearly
+ * steps, whichever has foretold the owner's own records best.
+ */
+export const indexNames = ['records', 'none', 'cpi-u', 'trend', 'steps'] as const;
 export type IndexName = (typeof indexNames)[number];
 
 /** What kind of price a value is; two kinds are never added up. */

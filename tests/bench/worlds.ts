@@ -1,14 +1,16 @@
 /**
  * The engine in worlds that break its assumptions, one at a time: coverage of the 80 % ranges by sparsity and
  * by grade, CRPS of the logs, sums, what was promised of recommended work ÷ what came, and regret beside the
- * best rule of thumb. Run: node tests/bench/worlds.ts [seeds] [name]
+ * best rule of thumb. Run: node tests/bench/worlds.ts [seeds] [name or ''] [index]
  */
 import type { AssumptionSet } from '../../valuation/types.ts';
 import { judgeWorld } from '../helpers/judge-world.ts';
 import { type MarketWish, simulateMarket } from '../helpers/market-simulator.ts';
 
 const seeds = Number(process.argv[2] ?? 8);
-const only = process.argv[3];
+const only = process.argv[3] || undefined;
+/** An index other than the default. */
+const index = process.argv[4] as 'none' | 'trend' | 'steps' | 'records' | undefined;
 interface World {
   name: string;
   wish: Omit<MarketWish, 'seed'>;
@@ -55,7 +57,12 @@ console.log(
 for (const { name, wish, ungraded, changed } of worlds) {
   if (only !== undefined && !name.includes(only)) continue;
   const all = Array.from({ length: seeds }, (_, i) =>
-    judgeWorld(simulateMarket({ ...wish, seed: i + 1 }), i + 1, changed, ungraded),
+    judgeWorld(
+      simulateMarket({ ...wish, seed: i + 1 }),
+      i + 1,
+      { ...changed, ...(index && { index }) },
+      ungraded,
+    ),
   );
   const cars = all.flatMap(j => j.cars);
   const some = (of: (c: (typeof cars)[number]) => boolean) => percent(cars.filter(of).map(c => c.covered));
@@ -64,6 +71,9 @@ for (const { name, wish, ungraded, changed } of worlds) {
   const best = thumbs.reduce((a, b) => (b.lost < a.lost ? b : a));
   const seasons = all.flatMap(j => j.seasons);
   const sums = all.flatMap(j => j.sums);
+  const taken = Object.entries(Object.groupBy(all, j => j.index)).map(
+    ([name, list]) => `${name} ${list!.length}`,
+  );
   console.log(
     [
       name.padEnd(20),
@@ -75,7 +85,7 @@ for (const { name, wish, ungraded, changed } of worlds) {
       ` ${percent(sums.map(s => s.covered))} ${mean(sums.map(s => s.ofMean)).toFixed(2)}`,
       ` ${percent(seasons.map(s => s.covered))} ${mean(seasons.map(s => s.ofMid)).toFixed(2)}`,
       `  ${(sum(j => j.promised) / sum(j => j.came)).toFixed(2)}`,
-      `  ${(sum(j => j.regret) / best.lost).toFixed(2)} (${Math.round(sum(j => j.regret) / seeds)}; ${(sum(j => j.behindFloors) / best.lost).toFixed(2)}; ${best.key} ${Math.round(best.lost / seeds)})`,
+      `  ${(sum(j => j.regret) / best.lost).toFixed(2)} (${Math.round(sum(j => j.regret) / seeds)}; ${(sum(j => j.behindFloors) / best.lost).toFixed(2)}; ${best.key} ${Math.round(best.lost / seeds)})  ${taken.join(', ')}`,
     ].join('  '),
   );
 }

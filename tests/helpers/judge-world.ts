@@ -72,7 +72,7 @@ export const judgeWorld = (
     regret: 0,
     behindFloors: 0,
     thumbs: { leave: 0, 'under C6': 0, 'under C5': 0, 'under C4': 0, all: 0 },
-    index: JSON.stringify(assumptions.index),
+    index: fitted.time.used,
   };
   const held: {
     car: Subject;

@@ -8,7 +8,7 @@ describe('defaultAssumptions', () => {
   it('covers every word of the trade, and says where its figures come from', () => {
     const set = defaultAssumptions('USD');
     expect(set.label).toContain('common practice, no source');
-    expect(set.index).toBe('none');
+    expect(set.index).toBe('records');
     expect(Object.keys(set.gradeMultipliers).sort()).toEqual([...finishStates].sort());
     expect(Object.keys(set.finishFactors).sort()).toEqual([...finishStates].sort());
     expect(Object.keys(set.partLoss).sort()).toEqual([...partNames].sort());

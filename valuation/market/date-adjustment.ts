@@ -63,7 +63,7 @@ const nearestYear = (series: Readonly<Record<number, number>>, year: number): nu
  * is not above zero.
  */
 export const dateAdjustment = (index: AssumptionSet['index'], on: IsoDate): DateAdjustment => {
-  if (index === 'none' || index === 'trend') return { log: () => 0, span: () => null };
+  if (index !== 'cpi-u' && typeof index === 'string') return { log: () => 0, span: () => null };
   const series = index === 'cpi-u' ? cpiU : index.series;
   const to = nearestYear(series, yearOf(on));
   const from = new Map<number, { year: number; log: number }>();

@@ -1,11 +1,12 @@
 import { checkAssumptions } from '../check-assumptions.ts';
 import { eightyPercent } from '../statistics/normal.ts';
 import { quantile } from '../statistics/quantile.ts';
-import type { AssumptionSet, IsoDate, Market } from '../types.ts';
+import type { AssumptionSet, IsoDate, Market, TimeModel, TimeTrial, TimeUsed } from '../types.ts';
 import { type FinishState, finishStates, grades, type Rarity, rarities } from '../words.ts';
+import { chooseTime } from './choose-time.ts';
 import { fitRounds, type RoundsResult } from './fit-rounds.ts';
 import { countEvidence, type FittedMarket } from './fitted-market.ts';
-import { columns, type RaritySpan } from './market-columns.ts';
+import { columns, type RaritySpan, yearLengths, yearsWithin } from './market-columns.ts';
 import { designMarket, type MarketDesign } from './market-design.ts';
 import { indexMarket } from './market-index.ts';
 import { prepareOwn } from './prepare-own.ts';
@@ -60,6 +61,51 @@ const transformedRows = ({ rows, slots }: MarketDesign, { effects, residuals }: 
 };
 
 /**
+ * The fit with time taken as the assumption set says, or as the records have it: their trial costs about as
+ * much as a fit, and a second fit is made only where it finds something.
+ */
+const fitWithTime = (
+  design: MarketDesign,
+  assumptions: AssumptionSet,
+  records: number,
+  years: number,
+): { fit: RoundsResult; model: TimeModel; trial: TimeTrial | null } => {
+  const { index } = assumptions;
+  const tells = records >= trendRecords && years >= trendYears;
+  const wished: TimeModel = tells && (index === 'trend' || index === 'steps') ? index : 'none';
+  const fit = fitRounds(design, assumptions, wished);
+  const chosen = index === 'records' && tells ? chooseTime(design, fit, assumptions, records) : null;
+  if (!chosen) return { fit, model: wished, trial: null };
+  const { model, trial } = chosen;
+  return { fit: model === wished ? fit : fitRounds(design, assumptions, model), model, trial };
+};
+
+/** Log of what prices have moved by since a sale of so many years ago. */
+const timeLogOf =
+  (estimate: Float64Array, model: TimeModel) =>
+  (age: number): number => {
+    if (model === 'none') return 0;
+    if (model === 'trend') return estimate[columns.trend]! * age;
+    let log = 0;
+    for (let k = 0; k < columns.years; k++) log += estimate[columns.firstYear + k]! * yearsWithin(age, k);
+    return log;
+  };
+
+/** What prices did in each stretch of years in which there were sales. */
+const stepsOf = (estimate: Float64Array, years: number): TimeUsed['steps'] => {
+  const steps: TimeUsed['steps'] = [];
+  let from = 0;
+  for (let k = 0; k < columns.years && from < years; k++) {
+    const last = k + 1 === columns.years;
+    const to = last ? null : from + yearLengths[k]!;
+    const within = last ? years - from : yearLengths[k]!;
+    steps.push({ from, to, factor: Math.exp(estimate[columns.firstYear + k]! * within) });
+    from += yearLengths[k]!;
+  }
+  return steps;
+};
+
+/**
  * Fits the market on a day: adjusts every sale record, pools them by hierarchical credibility, and fits the
  * grade curve of each finish state, the factors of finish states and rarities, and (where asked for and
  * records suffice) a yearly trend. All in natural logs of minor units of the reporting currency. Records that
@@ -76,9 +122,8 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
   const prepared = own.sales.length > 0 ? [...records, ...own.sales] : records;
   const lots = own.lots.map(lot => ({ ...lot, parts: lot.parts.map(i => i + records.length) }));
   const years = yearsOf(records);
-  const withTrend = assumptions.index === 'trend' && records.length >= trendRecords && years >= trendYears;
   const design = designMarket(index, prepared, assumptions, { ...own, lots });
-  const fit = fitRounds(design, assumptions, withTrend);
+  const { fit, model, trial } = fitWithTime(design, assumptions, records.length, years);
   const sales = lots.length > 0 ? withShares(prepared, design, fit) : prepared;
   const { variances, curve } = fit;
   const { estimate, root } = fit.effects;
@@ -129,7 +174,13 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       betweenCastings: Math.sqrt(variances.betweenCastings),
       betweenSeries: Math.sqrt(variances.betweenSeries),
     },
-    trend: withTrend ? { perYear: Math.exp(estimate[columns.trend]!), years } : null,
+    trend: model === 'trend' ? { perYear: Math.exp(estimate[columns.trend]!), years } : null,
+    time: {
+      used: assumptions.index === 'cpi-u' || typeof assumptions.index !== 'string' ? 'index' : model,
+      by: assumptions.index === 'records' ? 'records' : 'owner',
+      trial,
+      steps: model === 'steps' ? stepsOf(estimate, years) : [],
+    },
     rounds: fit.rounds,
     stable: fit.stable,
     inside: {
@@ -142,7 +193,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
         lots.length > 0 ? weights.map((w, i) => (design.lotOf[i]! < 0 ? w : w * shareOf(i))) : weights,
       departures: fit.departures,
       saleRarity,
-      trendLog: withTrend ? estimate[columns.trend]! : 0,
+      timeLog: timeLogOf(estimate, model),
       rows: transformedRows(design, fit),
       root,
       level: design.centre + estimate[columns.level]!,

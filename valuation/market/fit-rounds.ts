@@ -1,8 +1,8 @@
 import { isotonic } from '../statistics/isotonic.ts';
-import type { AssumptionSet } from '../types.ts';
+import type { AssumptionSet, TimeModel } from '../types.ts';
 import { finishStates, grades } from '../words.ts';
 import { unknownGradeSteps } from './assumed-curve.ts';
-import { columnPrecisions, columns, curveCells } from './market-columns.ts';
+import { columnPrecisions, columns, curveCells, yearLengths, yearsWithin } from './market-columns.ts';
 import type { MarketDesign } from './market-design.ts';
 import type { Variances } from './pool-evidence.ts';
 import {
@@ -33,9 +33,39 @@ export interface RoundsResult extends SaleStates {
    * must scale them too.
    */
   informationScale: number;
+  /** Variance of the change of the market level in a year; null where no such changes are fitted. */
+  yearly: number | null;
   rounds: number;
   stable: boolean;
 }
+
+/** The assumed variance of yearly changes counts as so many of them. */
+const yearlyStrength = 4;
+
+/**
+ * The variance of yearly changes that makes the ones that were found most likely, one step of expectation–
+ * maximisation; only the stretches of years in which there were sales tell.
+ */
+export const settleYearly = (
+  { estimate, variance }: Pick<SharedEffects, 'estimate' | 'variance'>,
+  prior: number,
+  oldest: number,
+): number => {
+  let sum = yearlyStrength * prior;
+  let count = yearlyStrength;
+  for (let k = 0; k < columns.years && yearsWithin(oldest, k) > 0; k++) {
+    const a = columns.firstYear + k;
+    sum += yearLengths[k]! * (estimate[a]! ** 2 + variance[a]!);
+    count++;
+  }
+  return sum / count;
+};
+
+const oldestOf = ({ rows, slots }: MarketDesign): number => {
+  let oldest = 0;
+  for (let i = 0; i < slots.length; i++) oldest = Math.max(oldest, -rows[i * width + columns.trend]!);
+  return oldest;
+};
 
 /**
  * The assumption plus the fitted effects, made to rise with grade by isotonic regression weighted by the
@@ -100,7 +130,7 @@ const withResiduals = ({
 };
 
 /** The rows with the values that the sales have in a step: their own but for the cars of lots. */
-const rowsWith = ({ rows, lots }: MarketDesign, { values }: SaleStates): Float64Array => {
+export const rowsWith = ({ rows, lots }: MarketDesign, { values }: SaleStates): Float64Array => {
   if (lots.length === 0) return rows;
   const filled = rows.slice();
   for (let i = 0; i < values.length; i++) filled[i * width + columns.count] = values[i]!;
@@ -133,10 +163,12 @@ const informationScaleOf = ({ weights, lotOf, lots, beliefs }: MarketDesign): nu
 export const fitRounds = (
   design: MarketDesign,
   assumptions: AssumptionSet,
-  withTrend: boolean,
+  time: TimeModel,
 ): RoundsResult => {
   const informationScale = informationScaleOf(design);
-  const columnPrior = columnPrecisions(assumptions.prior, withTrend);
+  const oldest = oldestOf(design);
+  const assumedYearly = assumptions.prior.trend ** 2;
+  let yearly = time === 'steps' ? assumedYearly : null;
   const prior = { variances: priorVariances(assumptions), strength: assumptions.prior.strength };
   const told = toldNodes(design);
   let states = newStates(design);
@@ -154,13 +186,18 @@ export const fitRounds = (
         precision: precisionOf(states, informationScale, variances.within),
         variation: design.slots,
         ...design.tree,
-        prior: columnPrior,
+        prior: columnPrecisions(assumptions.prior, { trend: time === 'trend', yearly }),
       },
       variances,
     );
     curve = curveOf(effects.estimate, design, states.weights);
     states = withResiduals({ design, states, estimate: effects.estimate, curve, within: variances.within });
     moved = 0;
+    if (yearly !== null && yearly > 0) {
+      const next = settleYearly(effects, assumedYearly, oldest);
+      moved = Math.abs(Math.log(next / yearly));
+      yearly = next;
+    }
     for (let inner = 0; inner < innerSteps; inner++) {
       const step = settleVariances({
         design,
@@ -177,5 +214,5 @@ export const fitRounds = (
       if (rounds > 1) ({ variances } = step);
     }
   } while (rounds < mostRounds && (moved > still || rounds < 3));
-  return { ...states, effects, curve, variances, informationScale, rounds, stable: moved <= still };
+  return { ...states, effects, curve, variances, informationScale, yearly, rounds, stable: moved <= still };
 };

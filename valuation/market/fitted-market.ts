@@ -1,4 +1,4 @@
-import type { AssumptionSet, Currency, IsoDate } from '../types.ts';
+import type { AssumptionSet, Currency, IsoDate, TimeUsed } from '../types.ts';
 import { type FinishState, finishStates, type Rarity } from '../words.ts';
 import type { DateAdjustment } from './date-adjustment.ts';
 import type { MarketTree } from './market-design.ts';
@@ -107,8 +107,8 @@ export interface FitInside {
    */
   root: Float64Array;
   level: number;
-  /** Log of the fitted trend's factor per year; 0 without one. */
-  trendLog: number;
+  /** Log of the factor by which prices have moved since a sale of so many years ago, as fitted. */
+  timeLog: (age: number) => number;
   /** Fitted log price at each finish state and grade step (state × 19 + step), relative to C10 original. */
   curve: Float64Array;
   rarityLog: Map<Rarity | null, number>;
@@ -144,6 +144,8 @@ export interface FittedMarket {
   spread: { within: number; betweenVariations: number; betweenCastings: number; betweenSeries: number };
   /** Yearly change of price that was fitted, as a factor such as 1.03; null where no trend is used. */
   trend: { perYear: number; years: number } | null;
+  /** How prices move with time, and why it is taken so. */
+  time: TimeUsed;
   /** Rounds until nothing moved any more, and whether that was reached. */
   rounds: number;
   stable: boolean;

@@ -8,7 +8,15 @@ import { finishStates, grades, type Rarity } from '../words.ts';
  * three stretches of its own for each state.
  */
 const rarityColumns: Partial<Record<Rarity, number>> = { uncommon: 2, scarce: 3, rare: 4 };
-const firstFinish = 5;
+const firstYear = 5;
+/**
+ * Ages in years between which the market level may move by itself: yearly while that can be told, then
+ * coarser; the last stretch has no end.
+ */
+const yearEdges = [0, 1, 2, 3, 4, 5, 6, 8, 11, 16] as const;
+/** What the last stretch counts for, though it has no end. */
+const longest = 10;
+const firstFinish = firstYear + yearEdges.length;
 const slope = firstFinish + finishStates.length - 1;
 const firstStep = slope + 1;
 const firstStretch = firstStep + 9;
@@ -22,6 +30,9 @@ const stretches = [
 export const columns = {
   level: 0,
   trend: 1,
+  /** Change of the market level in each stretch of years before the effective date, for a year of it. */
+  firstYear,
+  years: yearEdges.length,
   /** The finish states and the grade curve come last. */
   firstOfCurve: firstFinish,
   count: firstStretch + finishStates.length * stretches.length,
@@ -38,6 +49,18 @@ const supply: Record<Rarity, number> = { common: 1, uncommon: 0.6, scarce: 0.25,
  * counts as uncommon.
  */
 export const supplyOf = (rarity: Rarity | null): number => (rarity === null ? 0.6 : supply[rarity]);
+
+/** Years of each stretch: how far a random walk has time to go in it. */
+export const yearLengths: readonly number[] = yearEdges.map((from, k) =>
+  k + 1 < yearEdges.length ? yearEdges[k + 1]! - from : longest,
+);
+
+/** Years of a stretch that lie between a sale of that age and the effective date. */
+export const yearsWithin = (age: number, stretch: number): number => {
+  const from = yearEdges[stretch]!;
+  const to = stretch + 1 < yearEdges.length ? yearEdges[stretch + 1]! : Number.POSITIVE_INFINITY;
+  return Math.max(0, Math.min(age, to) - from);
+};
 
 /** Grade points between `from` and `to` that lie above a grade: they stand between the car and C10. */
 const above = (grade: number, from: number, to: number) => Math.max(0, Math.min(to - from, to - grade));
@@ -77,13 +100,18 @@ export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarity
  * assumption by its standard deviations. A deviation of 0 holds the column wholly; the trend is held at none
  * where it is not to be fitted.
  */
-export const columnPrecisions = (prior: AssumptionSet['prior'], withTrend: boolean): Float64Array => {
+export const columnPrecisions = (
+  prior: AssumptionSet['prior'],
+  { trend, yearly }: { trend: boolean; yearly: number | null },
+): Float64Array => {
   const held = 1e12;
   const of = (sd: number) => (sd > 0 ? 1 / (sd * sd) : held);
   const precision = new Float64Array(columns.count);
   precision.fill(of(prior.gradeStep * 0.6));
   precision[columns.level] = 1e-4;
-  precision[columns.trend] = withTrend ? of(prior.trend) : held;
+  precision[columns.trend] = trend ? of(prior.trend) : held;
+  for (let k = 0; k < columns.years; k++)
+    precision[firstYear + k] = yearly === null || yearly <= 0 ? held : yearLengths[k]! / yearly;
   for (const column of Object.values(rarityColumns)) precision[column] = of(prior.rarity);
   precision.fill(of(prior.finish), firstFinish, slope);
   precision[slope] = of(prior.gradeStep);

@@ -2,7 +2,7 @@ import { logSumExp } from '../statistics/log-sum-exp.ts';
 import type { AssumptionSet } from '../types.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
 import { assumedCurve } from './assumed-curve.ts';
-import { columns, curveCells, type RaritySpan, raritySpan, supplyOf } from './market-columns.ts';
+import { columns, curveCells, type RaritySpan, raritySpan, supplyOf, yearsWithin } from './market-columns.ts';
 import type { MarketIndex } from './market-index.ts';
 import type { EvidenceTree } from './pool-evidence.ts';
 import type { PreparedLot } from './prepare-own.ts';
@@ -116,6 +116,7 @@ export const designMarket = (
 ): MarketDesign => {
   const width = columns.count + 1;
   const count = sales.length;
+  const byYears = assumptions.index === 'steps' || assumptions.index === 'records';
   const spans = new Map<Rarity | null, RaritySpan>(
     [...rarities, null].map(rarity => [rarity, raritySpan(rarity, assumptions.rarityFactors)]),
   );
@@ -148,6 +149,8 @@ export const designMarket = (
     for (let a = 0; a < columns.count; a++) rows[at + a] = curve[a]! + span.cell[a]!;
     rows[at + columns.level] = 1;
     rows[at + columns.trend] = -sale.age;
+    if (byYears)
+      for (let k = 0; k < columns.years; k++) rows[at + columns.firstYear + k] = -yearsWithin(sale.age, k);
     offsets[i] = sale.partsLog + assumed[cells[i]!]! + span.log;
     logs[i] = sale.price + sale.dateLog - sale.partsLog - assumed[cells[i]!]! - span.log;
   });

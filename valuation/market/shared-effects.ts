@@ -8,6 +8,8 @@ export interface SharedEffects {
   root: Float64Array;
   /** How many columns' worth the records tell: Σ of the share of each that is not held by its prior. */
   freedom: number;
+  /** Posterior variance of each column. */
+  variance: Float64Array;
 }
 
 /** Cholesky root of a symmetric positive definite matrix given by its upper triangle. */
@@ -109,10 +111,12 @@ export const sharedEffects = (input: EffectsInput, variances: Variances): Shared
   const root = choleskyRoot(scatter, size, width);
   const estimate = backward(root, size, forward(root, size, right));
   let held = 0;
+  const variance = new Float64Array(size);
   for (let a = 0; a < size; a++) {
     const unit = new Float64Array(size);
     unit[a] = 1;
-    held += prior[a]! * forward(root, size, unit).reduce((sum, x) => sum + x * x, 0);
+    variance[a] = forward(root, size, unit).reduce((sum, x) => sum + x * x, 0);
+    held += prior[a]! * variance[a]!;
   }
-  return { estimate, root, freedom: size - held };
+  return { estimate, root, freedom: size - held, variance };
 };

@@ -89,6 +89,7 @@ export type AdjustmentCause =
   | { kind: 'exchange-rate'; from: Currency; to: Currency; on: IsoDate }
   | { kind: 'index'; series: 'cpi-u' | 'own'; from: number; to: number }
   | { kind: 'trend'; years: number }
+  | { kind: 'steps'; years: number }
   | { kind: 'rarity' }
   | { kind: 'grade'; from: Grade; ungraded: boolean; to: Grade; finishState: FinishState }
   | { kind: 'finish-state'; from: FinishState; to: FinishState; grade: Grade }

@@ -12,6 +12,8 @@ export const adjustmentText = (cause: AdjustmentCause, locale: string): string =
       return `${cause.series === 'cpi-u' ? 'CPI-U' : 'The owner’s series'} from ${cause.from} to ${cause.to}`;
     case 'trend':
       return `Fitted trend over ${numberText(cause.years, 1, locale)} years`;
+    case 'steps':
+      return `Fitted changes of the last ${numberText(cause.years, 1, locale)} years`;
     case 'rarity':
       return 'From the rarity of its variation to that of this one';
     case 'grade': {

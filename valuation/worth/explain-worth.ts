@@ -71,7 +71,7 @@ const adjust = (
   { condition: to, workLog }: Explained,
   rarityLog: number,
 ): Adjustment[] => {
-  const { curve, indexSpan, trendLog } = fitted.inside;
+  const { curve, indexSpan, timeLog } = fitted.inside;
   const { record } = sale;
   const toState = finishStates.indexOf(to.state);
   const at = (state: number, step: number) => curve[state * steps + step]!;
@@ -92,7 +92,8 @@ const adjust = (
     });
   const span = indexSpan(record.soldOn);
   if (span) line('date', sale.dateLog, { kind: 'index', ...span });
-  line('date', trendLog * sale.age, { kind: 'trend', years: sale.age });
+  const byTime = fitted.time.used === 'steps' ? ('steps' as const) : ('trend' as const);
+  line('date', timeLog(sale.age), { kind: byTime, years: sale.age });
   line('rarity', rarityLog, { kind: 'rarity' });
   const toGrade = grades[to.step]!;
   line('grade', at(sale.state, to.step) - at(sale.state, sale.step), {

@@ -22,8 +22,8 @@ export interface HeldBelief {
  * The same measures and verdicts as `diagnostics`.
  */
 export const heldBeliefs = (fitted: FittedMarket): HeldBelief[] => {
-  const { sales, saleRarity, tree, curve, trendLog, slots } = fitted.inside;
-  const brought = (sale: PreparedSale) => sale.price + sale.dateLog + trendLog * sale.age;
+  const { sales, saleRarity, tree, curve, timeLog, slots } = fitted.inside;
+  const brought = (sale: PreparedSale) => sale.price + sale.dateLog + timeLog(sale.age);
   return sales.flatMap((belief, b): HeldBelief[] => {
     const { from } = belief;
     if (from?.kind !== 'belief') return [];

@@ -1,7 +1,7 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { saveValuations } from '../../../db/records/valuations.ts';
-import { explainWorth, type Subject, valueCar } from '../../../valuation/index.ts';
+import { explainWorth, type Subject, type TimeUsed, valueCar } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
@@ -75,4 +75,9 @@ const diagnostics = needsCollection.handler(
   ({ context }): Promise<DiagnosticsView> => diagnosticsView(context.session),
 );
 
-export const worth = { explain, list, takeSnapshot, diagnostics };
+/** How old prices are taken today, and why. */
+const time = needsCollection.handler(
+  async ({ context }): Promise<TimeUsed> => (await marketToday(context.session)).time,
+);
+
+export const worth = { explain, list, takeSnapshot, diagnostics, time };

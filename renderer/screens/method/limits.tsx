@@ -20,7 +20,7 @@ const limits: [string, string][] = [
   ],
   [
     'A market that moves is followed late.',
-    'Without an index, old prices only fade. If prices rise or fall steadily and you have enough records, choose the trend.',
+    'How prices move is read from your own records, from 40 of them over 3 years on. With fewer, old prices only fade.',
   ],
   [
     'Values are before selling costs, and money is not everything.',

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { AssumptionSet, Currency } from '../../../valuation/types.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
+import { TimeUsedNote } from '../../components/evidence/time-used.tsx';
 import { percentText, worthText } from '../../components/format.ts';
 import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
@@ -22,6 +23,10 @@ const indexWords = (index: AssumptionSet['index']): string => {
   if (index === 'none') return 'Prices of earlier years are used as they were; that is the current setting.';
   if (index === 'cpi-u')
     return 'Prices of earlier years are raised by consumer prices in the United States (CPI-U); that is the current setting.';
+  if (index === 'records')
+    return 'Prices of earlier years are taken as your own records say they should be; that is the current setting.';
+  if (index === 'steps')
+    return 'Prices of earlier years follow the changes from year to year in your own records, from 40 of them over 3 years on; that is the current setting.';
   if (index === 'trend')
     return 'Prices of earlier years follow the trend of your own records, from 40 of them over 3 years on; that is the current setting.';
   return 'Prices of earlier years follow a series of your own.';
@@ -43,6 +48,7 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
               it. {indexWords(assumptions.index)} A price with no exchange rate for its date is set aside,
               never guessed.
             </p>
+            <TimeUsedNote />
           </Step>
           <Step number={2} title="The factors start as assumptions and are corrected by the sales">
             <p>

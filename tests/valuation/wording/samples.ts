@@ -89,6 +89,7 @@ export const causes: { [Kind in AdjustmentCause['kind']]: Extract<AdjustmentCaus
   'exchange-rate': { kind: 'exchange-rate', from: 'EUR', to: 'USD', on: '2024-02-03' },
   index: { kind: 'index', series: 'cpi-u', from: 1970, to: 2024 },
   trend: { kind: 'trend', years: 3.46 },
+  steps: { kind: 'steps', years: 3.46 },
   rarity: { kind: 'rarity' },
   grade: { kind: 'grade', from: 6, ungraded: true, to: 4.5, finishState: 'original' },
   'finish-state': { kind: 'finish-state', from: 'restored', to: 'original', grade: 7 },

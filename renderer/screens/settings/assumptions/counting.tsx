@@ -1,6 +1,7 @@
 import { Button, Radio, Select, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import { gradeLabel, grades } from '../../../../valuation/words.ts';
+import { gradeLabel, grades, type IndexName, indexNames } from '../../../../valuation/words.ts';
+import { TimeUsedNote } from '../../../components/evidence/time-used.tsx';
 import classes from './assumptions.module.css';
 import type { PartOfDraft } from './draft.ts';
 import { CellFigure, FigureField } from './figure-field.tsx';
@@ -123,6 +124,11 @@ export const Weights = ({ draft, set }: PartOfDraft) => (
 
 const indexChoices = [
   {
+    value: 'records',
+    label: 'As your own records say',
+    help: 'As they were, by one trend, or by changes from year to year: whichever estimates your latest sales best from those before them.',
+  },
+  {
     value: 'none',
     label: 'As they were',
     help: 'Old prices are used as they were; they only count less with age.',
@@ -137,7 +143,13 @@ const indexChoices = [
     label: 'By the trend of your own records',
     help: 'Used once there are 40 records over 3 years; until then, prices stay as they were.',
   },
+  {
+    value: 'steps',
+    label: 'By changes from year to year',
+    help: 'For a market that rises and falls again. Used once there are 40 records over 3 years.',
+  },
 ];
+const isIndexName = (value: string): value is IndexName => indexNames.some(name => name === value);
 
 /** How old prices are brought to the effective date. */
 export const IndexChoice = ({ draft, set }: PartOfDraft) => (
@@ -145,7 +157,7 @@ export const IndexChoice = ({ draft, set }: PartOfDraft) => (
     aria-label="Old prices are taken"
     value={typeof draft.index === 'string' ? draft.index : 'series'}
     onChange={value => {
-      if (value === 'none' || value === 'cpi-u' || value === 'trend') set({ index: value });
+      if (isIndexName(value)) set({ index: value });
     }}
   >
     <div className={classes.choices}>
@@ -156,5 +168,6 @@ export const IndexChoice = ({ draft, set }: PartOfDraft) => (
         <Radio value="series" label="By a series of your own" description="As imported." />
       )}
     </div>
+    <TimeUsedNote className={classes.lead} />
   </Radio.Group>
 );
