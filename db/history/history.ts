@@ -4,7 +4,12 @@ import type { Kysely, Selectable, Transaction } from 'kysely';
 import type { Collection } from '../collection.ts';
 import { withStorageErrors } from '../errors.ts';
 import type { Schema } from '../schema.ts';
-import { pauseSearch, resumeSearchRebuilt, resumeSearchWithNewRows } from '../search/search-index.ts';
+import {
+  pauseSearch,
+  refreshSearch,
+  resumeSearchRebuilt,
+  resumeSearchWithNewRows,
+} from '../search/search-index.ts';
 import { trackAllRows, trackedTables, trackOnlyOlderRows } from './tracking.ts';
 
 /** One action of the owner's, newest first in every list. */
@@ -68,6 +73,7 @@ const inOneChange = <T>(
       asAction(dir, async () => {
         const change = beginChange(sqlite, label, at);
         const result = await write(trx, change);
+        refreshSearch(sqlite);
         endChange(sqlite, change);
         return result;
       }),

@@ -7,9 +7,10 @@ const textOf = (document: SearchDocument, which: string, index = document.index)
   `INSERT INTO ${index} (rowid, ${columnList(document)})
    SELECT ${document.table}.id, ${Object.values(document.columns).join(', ')} FROM ${document.from} WHERE ${which}`;
 
-const refresh = (document: SearchDocument, ids: string) =>
-  `DELETE FROM ${document.index} WHERE rowid IN (${ids});
-   ${textOf(document, `${document.table}.id IN (${ids})`)};`;
+const staleOf = (document: SearchDocument) => `${document.index}_stale`;
+
+/** Notes documents whose words are no longer those of their rows; `ids` is a query of their numbers. */
+const note = (document: SearchDocument, ids: string) => `INSERT OR IGNORE INTO ${staleOf(document)} ${ids};`;
 
 /** A trigger on columns that are really other than before; an update often sets more than it changes. */
 const onChanged = (name: string, table: string, columns: string[], body: string) => ({
@@ -27,17 +28,18 @@ const onEvent = (name: string, event: 'INSERT' | 'DELETE', table: string, body: 
 const triggers = (): { name: string; sql: string }[] =>
   searchDocuments.flatMap(document => {
     const { index, table } = document;
+    const of = (ids: string) => `SELECT id FROM ${table} WHERE id IN (${ids})`;
     const own = [
-      onEvent(`${index}_insert`, 'INSERT', table, `${textOf(document, `${table}.id = NEW.id`)};`),
-      onChanged(`${index}_update`, table, document.own, refresh(document, 'NEW.id')),
-      onEvent(`${index}_delete`, 'DELETE', table, `DELETE FROM ${index} WHERE rowid = OLD.id;`),
+      onEvent(`${index}_insert`, 'INSERT', table, note(document, 'VALUES (NEW.id)')),
+      onChanged(`${index}_update`, table, document.own, note(document, 'VALUES (NEW.id)')),
+      onEvent(`${index}_delete`, 'DELETE', table, note(document, 'VALUES (OLD.id)')),
     ];
     const carried = document.carried.flatMap(source => {
       const name = `${index}_${source.table}`;
-      const changed = refresh(document, source.documents('NEW'));
+      const changed = note(document, of(source.documents('NEW')));
       const updated = onChanged(`${name}_update`, source.table, source.columns, changed);
       if (!source.comesAndGoes) return [updated];
-      const gone = refresh(document, source.documents('OLD'));
+      const gone = note(document, of(source.documents('OLD')));
       return [
         updated,
         onEvent(`${name}_insert`, 'INSERT', source.table, changed),
@@ -55,8 +57,30 @@ const dropTriggers = (sqlite: Database) => {
   for (const { name } of triggers()) sqlite.exec(`DROP TRIGGER IF EXISTS temp.${name}`);
 };
 
-/** Installs the triggers that keep the search index current, on the writing connection alone. */
-export const installSearch = (sqlite: Database): void => installTriggers(sqlite);
+/**
+ * Installs what keeps the search index current, on the writing connection alone: triggers that note the
+ * documents that a change touches, for `refreshSearch` to write at the end of the action.
+ */
+export const installSearch = (sqlite: Database): void => {
+  for (const document of searchDocuments)
+    sqlite.exec(`CREATE TEMP TABLE ${staleOf(document)} (id INTEGER PRIMARY KEY)`);
+  installTriggers(sqlite);
+};
+
+/**
+ * Writes the documents that were noted, once each and in the order of their numbers: the index writes out
+ * what it has gathered whenever a lower number follows a higher one. Inside the transaction of the change.
+ */
+export const refreshSearch = (sqlite: Database): void => {
+  for (const document of searchDocuments) {
+    const stale = staleOf(document);
+    if (sqlite.prepare(`SELECT 1 FROM temp.${stale} LIMIT 1`).get() === undefined) continue;
+    sqlite.exec(`DELETE FROM ${document.index} WHERE rowid IN (SELECT id FROM temp.${stale});
+      ${textOf(document, `${document.table}.id IN (SELECT id FROM temp.${stale})`)}
+      ORDER BY ${document.table}.id;
+      DELETE FROM temp.${stale}`);
+  }
+};
 
 /** Writes the documents of all rows of one kind into an empty index. */
 export const writeDocuments = (sqlite: Database, document: SearchDocument, index: string): void => {

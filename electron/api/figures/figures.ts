@@ -1,3 +1,4 @@
+import { hash } from 'node:crypto';
 import { setImmediate as othersTurn } from 'node:timers/promises';
 import { pieces } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
@@ -57,14 +58,22 @@ export const figuresOfDecision = (
   };
 };
 
+interface WorkedOut {
+  /** The hash of what they were worked out from beside the market. */
+  from: string;
+  figures: CarFigures;
+}
+
 interface Held {
   fitted: FittedMarket;
   /** What reading a car's subject reads. */
   reads: Set<string>;
-  /** Cars that are alike in all that counts share their figures. */
+  /** Cars that are alike in all that counts share their figures, by the hash of that. */
   alike: BoundedMap<string, CarFigures>;
   /** By car id, the figures of those cars that nothing has touched since. */
-  cars: Map<number, CarFigures>;
+  cars: Map<number, WorkedOut>;
+  /** Those of cars that were touched: they stand where all that counts of the car is as it was. */
+  touched: Map<number, WorkedOut>;
   /** Up to when all changes have been heard of. */
   at: number;
 }
@@ -78,7 +87,14 @@ const heldOn = (session: Session, fitted: FittedMarket): Held => {
   const held = session.cache.of(heldFigures);
   if (held?.fitted === fitted) return held;
   const alike = new BoundedMap<string, CarFigures>(mostAlike);
-  const made: Held = { fitted, reads: new Set(), alike, cars: new Map(), at: session.cache.now() };
+  const made: Held = {
+    fitted,
+    reads: new Set(),
+    alike,
+    cars: new Map(),
+    touched: new Map(),
+    at: session.cache.now(),
+  };
   session.cache.put(heldFigures, made);
   return made;
 };
@@ -125,8 +141,11 @@ const lastOfAll = (session: Session, { reads }: Held): number => {
 const letGo = (session: Session, state: Held): void => {
   const { cache } = session;
   const touched = lastOfAll(session, state) > state.at ? null : cache.touchedAfter(state.at);
-  if (touched) for (const id of touched) state.cars.delete(id);
-  else state.cars.clear();
+  for (const id of touched ?? state.cars.keys()) {
+    const found = state.cars.get(id);
+    if (found) state.touched.set(id, found);
+    state.cars.delete(id);
+  }
   state.at = cache.now();
 };
 
@@ -146,11 +165,14 @@ const workOut = async (session: Session, state: Held, ids: number[]): Promise<Se
     }
     // Another call may have been here meanwhile, or an action.
     if (state.cars.has(subject.id) || !isStillSo(subject.id)) continue;
-    const from = JSON.stringify({ ...subject, id: 0 });
-    const figures = state.alike.get(from) ?? figuresOf(state.fitted, subject);
+    const from = hash('sha1', JSON.stringify({ ...subject, id: 0 }), 'base64');
+    const before = state.touched.get(subject.id);
+    const figures =
+      (before?.from === from ? before.figures : state.alike.get(from)) ?? figuresOf(state.fitted, subject);
     if (!state.alike.has(from)) state.alike.set(from, figures);
-    state.cars.set(subject.id, figures);
+    state.cars.set(subject.id, { from, figures });
   }
+  for (const id of ids) state.touched.delete(id);
   return new Set(subjects.map(({ id }) => id));
 };
 
@@ -176,7 +198,7 @@ export const figuresById = async (
     for (const id of missing) if (!there.has(id)) gone.add(id);
     missing = ids.filter(id => !cars.has(id) && !gone.has(id));
   }
-  return id => cars.get(id);
+  return id => cars.get(id)?.figures;
 };
 
 /** The same as a map of those cars that are there. */
