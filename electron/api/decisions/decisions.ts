@@ -15,6 +15,7 @@ import { chooseFrom } from './choose.ts';
 import { chooseSeasonFrom } from './choose-season.ts';
 import { decideOverview, decideRows } from './decision-rows.ts';
 import { recordDecisions } from './record-decisions.ts';
+import { setValueOfAnHour, valueOfAnHour } from './value-of-an-hour.ts';
 
 const list = needsCollection
   .input(inputs.listDecisions)
@@ -72,4 +73,16 @@ const season = needsCollection
     return chooseSeasonFrom(context.session, cars, input, signal);
   });
 
-export const decisions = { list, overview, savePlan, removePlan, record, recordAll, clear, choose, season };
+export const decisions = {
+  list,
+  overview,
+  savePlan,
+  removePlan,
+  record,
+  recordAll,
+  clear,
+  choose,
+  season,
+  valueOfAnHour,
+  setValueOfAnHour,
+};

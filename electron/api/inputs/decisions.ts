@@ -38,6 +38,7 @@ export const savePlan = z.object({
     .default([]),
   notes: text.default(''),
 });
+export const valueOfAnHour = z.object({ rate: amount });
 export const savePart = z.object({
   id: id.optional(),
   name: line.min(1),

@@ -73,3 +73,9 @@ export interface SeasonChoice extends Omit<ChosenSeason, 'gapLeft'> {
 export interface BidView extends BidFacts {
   expectedWorth: Range;
 }
+
+/** How many cars pay for work at each value of an hour, in minor units. */
+export interface ValueOfAnHour {
+  currency: Currency;
+  rates: { rate: Minor; cars: number }[];
+}

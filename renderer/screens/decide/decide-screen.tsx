@@ -36,6 +36,7 @@ import { SeasonMenu } from './season/season-menu.tsx';
 import { useChoose } from './season/use-choose.ts';
 import { useSeason } from './season/use-season.ts';
 import { useSharedCursor } from './use-shared-cursor.ts';
+import { ValueOfAnHour } from './value-of-an-hour.tsx';
 
 const lotsOf = ({ cars }: DecideOverview) =>
   [...new Map(cars.flatMap(({ car }) => (car.lotId === null ? [] : ([[car.lotId, car.lot ?? '']] as const))))]
@@ -207,6 +208,7 @@ export const DecideScreen = ({
           {unknown === 1 ? '1 car lacks evidence.' : `${unknown} cars lack evidence.`} <MostHelpful />
         </p>
       ) : null}
+      {known ? <ValueOfAnHour /> : null}
       <DecideList
         cars={listed}
         currency={currency}

@@ -3,6 +3,7 @@ import { cashStep } from '../../../../valuation/money.ts';
 import type { Currency, Minor } from '../../../../valuation/types.ts';
 import { deltaText, worthText } from '../../../components/format.ts';
 import { carName } from '../car-words.ts';
+import { SeasonColours } from './colours/season-colours.tsx';
 import classes from './plan.module.css';
 import type { LeftOut, Season, Totals } from './season.ts';
 import { SeasonDone } from './season-done.tsx';
@@ -153,6 +154,7 @@ export const SeasonPlan = ({
         </>
       ) : null}
       {saved ? <SeasonDone season={saved} currency={currency} /> : null}
+      <SeasonColours carIds={ordered.map(({ car }) => car.id)} currency={currency} />
       {portfolio ? (
         <>
           <h3>One more would add</h3>

@@ -1,0 +1,148 @@
+import { Checkbox } from '@mantine/core';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useId, useState } from 'react';
+import { Link } from 'wouter';
+import type { ColourOnShelf } from '../../../../../electron/api/views.ts';
+import { currencyDecimals } from '../../../../../valuation/money.ts';
+import type { Currency } from '../../../../../valuation/types.ts';
+import { api } from '../../../../api/client.ts';
+import { deltaText, percentText, worthText } from '../../../../components/format.ts';
+import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
+import { useWords } from '../../../../components/words.ts';
+import classes from './season-colours.module.css';
+
+/** What two cars of one colour can count against the shelf, in whole units of a currency with decimals. */
+const steps = [0, 0.5, 1, 2, 3, 5, 8, 12, 20, 35, 60];
+const atFirst = 3;
+
+/** Chips shown on a strip; the rest is counted. */
+const most = 60;
+
+/** Every car of the shelf as a chip, the commonest colours first. */
+const Strip = ({ label, shelf }: { label: string; shelf: readonly ColourOnShelf[] }) => {
+  const all = shelf.flatMap(({ colour, swatch, count }) =>
+    Array.from({ length: count }, (_, i) => ({ key: `${colour} ${i}`, swatch })),
+  );
+  const words = shelf.map(({ colour, count }) => `${colour} ${count}`).join(', ');
+  return (
+    <div className={classes.strip}>
+      <span className={classes.label}>{label}</span>
+      <span className={classes.chips} role="img" aria-label={`${label}: ${words || 'no colours'}`}>
+        {all.slice(0, most).map(({ key, swatch }) => (
+          <LacquerChip key={key} name="" swatch={swatch} nameless />
+        ))}
+        {all.length > most ? <span className={classes.label}>and {all.length - most} more</span> : null}
+      </span>
+    </div>
+  );
+};
+
+/** Colours for the cars of a season that will be painted anyway, so that the shelf has variety; what each costs in fidelity and value. */
+export const SeasonColours = ({ carIds, currency }: { carIds: readonly number[]; currency: Currency }) => {
+  const words = useWords();
+  const id = useId();
+  const [weight, setWeight] = useState(atFirst);
+  const [reach, setReach] = useState<'factory' | 'any'>('factory');
+  const [isOpen, setOpen] = useState(false);
+  const unit = 10 ** Math.max(2, currencyDecimals(currency));
+  const pairCost = Math.round((steps[weight] ?? 0) * unit);
+  const { data, isPlaceholderData, error } = useQuery({
+    queryKey: ['season-colours', carIds, pairCost, reach],
+    queryFn: () => api.work.colours({ carIds: [...carIds], pairCost, others: reach === 'any' }),
+    enabled: isOpen && carIds.length > 0,
+    placeholderData: keepPreviousData,
+  });
+  const changed = data?.cars.filter(({ own, colour }) => own !== colour) ?? [];
+  const total = data?.cars.reduce((sum, { cost }) => sum + cost, 0) ?? 0;
+  if (carIds.length === 0) return null;
+  return (
+    <details
+      className={classes.colours}
+      open={isOpen}
+      onToggle={event => setOpen(event.currentTarget.open)}
+      aria-busy={isPlaceholderData || undefined}
+    >
+      <summary>{words.spell('Colours for the season')}</summary>
+      <div className={classes.wish}>
+        <label htmlFor={`${id}v`}>
+          {words.spell('Two cars of one colour count')} <strong>{deltaText(-pairCost, currency)}</strong>
+        </label>
+        <input
+          id={`${id}v`}
+          type="range"
+          min={0}
+          max={steps.length - 1}
+          value={weight}
+          aria-valuetext={`${worthText(pairCost, currency)} ${currency}`}
+          onChange={event => setWeight(Number(event.currentTarget.value))}
+        />
+        <Checkbox
+          label={words.spell('also colours that their castings never had')}
+          checked={reach === 'any'}
+          onChange={event => setReach(event.currentTarget.checked ? 'any' : 'factory')}
+        />
+      </div>
+      {error ? <p className="harm">{words.spell('The colours could not be worked out.')}</p> : null}
+      {data ? (
+        <>
+          <Strip label="Shelf now" shelf={data.before} />
+          <Strip label="Then" shelf={data.after} />
+          <p className="soft">
+            {words.spell('Pairs in one colour')}: {data.pairs.before}, then {data.pairs.after}.{' '}
+            {changed.length === 0
+              ? words.spell('Each car keeps the colour that it was made in.')
+              : words.spell(
+                  `${changed.length} of ${data.cars.length} cars in another colour than they were made in, which takes ${worthText(total, currency)} ${currency} from what they would bring.`,
+                )}
+          </p>
+          {data.kept.length > 0 ? (
+            <p className="soft">
+              {words.spell(
+                `${data.kept.join(', ')}: factory finish is left on them, so they are never given another colour for variety.`,
+              )}
+            </p>
+          ) : null}
+          {changed.length > 0 ? (
+            <table className={classes.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Car</th>
+                  <th scope="col">Made in</th>
+                  <th scope="col">Proposed</th>
+                  <th scope="col">Fidelity</th>
+                  <th scope="col">Takes, {currency}</th>
+                </tr>
+              </thead>
+              <tbody>
+                {changed.map(car => (
+                  <tr key={car.carId}>
+                    <th scope="row">
+                      <Link href={`~/cars/${car.carId}`}>{car.inventoryNumber}</Link>
+                    </th>
+                    <td>{car.own || 'not known'}</td>
+                    <td>
+                      <LacquerChip name={car.colour} swatch={car.swatch} />{' '}
+                      <span className="soft">
+                        {words.spell(
+                          car.standing === 'factory'
+                            ? 'a colour of its casting, a departure for this car'
+                            : car.standing === 'other'
+                              ? 'a departure'
+                              : 'to specification',
+                        )}
+                      </span>
+                    </td>
+                    <td>
+                      {percentText(car.fidelity.own)} → {percentText(car.fidelity.painted)}
+                    </td>
+                    <td className="amount">{worthText(car.cost, currency)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          ) : null}
+        </>
+      ) : null}
+    </details>
+  );
+};
