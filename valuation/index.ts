@@ -50,6 +50,7 @@ export * from './statistics/normal.ts';
 export * from './statistics/quantile.ts';
 export * from './types.ts';
 export * from './words.ts';
+export * from './work/learn-steps.ts';
 export { stepsInOrder } from './work/order-steps.ts';
 export * from './work/plan-from-car.ts';
 export { startingSteps, startingStepsLabel } from './work/steps/index.ts';

@@ -1,8 +1,10 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor, ThreePoint, WorkLine, WorkReason } from '../../valuation/types.ts';
 import {
+  type Grade,
   type Hazard,
   hazards,
+  isGrade,
   type JobState,
   type JobStepState,
   type Originality,
@@ -69,6 +71,8 @@ export interface Job {
   startedAt: string | null;
   endedAt: string | null;
   reason: string;
+  /** The grade that its plan aimed at; null where that was not written down. */
+  aim: Grade | null;
   steps: JobStep[];
   uses: JobUse[];
 }
@@ -76,6 +80,12 @@ export interface Job {
 const readReason = (json: string): WorkReason | null => {
   const value = readJson(json);
   return typeof value === 'object' && value !== null && 'kind' in value ? (value as WorkReason) : null;
+};
+
+const aimOf = (plan: string): Grade | null => {
+  const read = readJson(plan);
+  const aim = read !== null && typeof read === 'object' && 'aim' in read ? read.aim : null;
+  return isGrade(aim) ? aim : null;
 };
 
 /** Jobs in the order of the bench, those that are over last. */
@@ -109,6 +119,7 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
       startedAt: job.started_at,
       endedAt: job.ended_at,
       reason: job.reason,
+      aim: aimOf(job.plan),
       steps: (steps.get(job.id) ?? []).map(step => {
         const spans = times.get(step.id) ?? [];
         return {
@@ -164,7 +175,14 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
 /** Puts a car on the bench with the steps of its plan. Returns the job's id. */
 export const insertJob = async (
   trx: Transaction<Schema>,
-  job: { carId: number; seasonId: number | null; kind: WorkKind; lines: readonly WorkLine[] },
+  job: {
+    carId: number;
+    seasonId: number | null;
+    kind: WorkKind;
+    lines: readonly WorkLine[];
+    /** The grade that its plan aims at. */
+    aim?: Grade;
+  },
   at: string,
 ): Promise<number> => {
   const last = await trx
@@ -177,6 +195,7 @@ export const insertJob = async (
       car_id: job.carId,
       season_id: job.seasonId,
       kind: job.kind,
+      plan: JSON.stringify(job.aim === undefined ? {} : { aim: job.aim }),
       position: (last?.last ?? 0) + 1,
       added_at: at,
     })

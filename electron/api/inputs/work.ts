@@ -200,3 +200,8 @@ export const seasonColours = z.object({
   pairCost: amount,
   others: z.boolean().default(false),
 });
+
+export const acceptLearned = z.object({
+  stepIds: z.array(line).max(500).default([]),
+  workmanship: z.boolean().default(false),
+});

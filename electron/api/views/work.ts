@@ -7,6 +7,8 @@ import type {
   FinishState,
   Grade,
   IsoDate,
+  Learned,
+  LearnedStep,
   Minor,
   OptionResult,
   PlanWishes,
@@ -130,4 +132,15 @@ export interface SeasonColours {
   after: ColourOnShelf[];
   /** Pairs of cars in one colour. */
   pairs: { before: number; after: number };
+}
+
+/** What the owner's own jobs say, where it is not in force yet. */
+export interface LearnedView {
+  /** Finished jobs, and the hours that were planned for them and that were counted. */
+  jobs: number;
+  planned: number;
+  taken: number;
+  steps: LearnedStep[];
+  /** How far work falls short of what was aimed at. */
+  workmanship: Learned<{ short: number; share: number }[]> | null;
 }

@@ -71,8 +71,8 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
   return session.act(`Put ${label} on the bench`, async trx => {
     const jobIds: number[] = [];
     for (const { carId, kind } of input.cars) {
-      const { lines } = planned.get(carId)!;
-      jobIds.push(await insertJob(trx, { carId, kind, lines, seasonId: input.seasonId }, session.at()));
+      const { lines, aim } = planned.get(carId)!;
+      jobIds.push(await insertJob(trx, { carId, kind, lines, aim, seasonId: input.seasonId }, session.at()));
     }
     await updateCars(
       trx,

@@ -17,6 +17,7 @@ import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { SeasonView, StepsView } from '../views.ts';
 import { seasonColours } from './colours.ts';
+import { acceptLearned, learned } from './learned.ts';
 import { seasonView } from './season-view.ts';
 
 /** What is to be done to a car, made from the car as it is. */
@@ -114,4 +115,6 @@ export const work = {
   closeSeason,
   removeSeason,
   colours: seasonColours,
+  learned,
+  acceptLearned,
 };
