@@ -226,6 +226,13 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ...features,
     column('rarity', 'common, uncommon, scarce or rare', 'scarcity,how rare,seltenheit,rarete'),
     ...detailColumns.map(({ name, help }) => column(name, help, '')),
+    column('look_at', 'what to look at on parts, such as "roof: cracks; axles: straight"', 'look at'),
+    column(
+      'feature_values',
+      'values that features can take, such as "wheels: spoked, solid; roof: black"',
+      'feature values',
+    ),
+    column('swatch', 'the colour on screen, such as #2a8a86', 'colour swatch,color swatch'),
     column('parts', 'what is known of parts, such as "axles: 1.10 mm; wheels: 9.4 mm"', 'part details'),
   ],
   sales: [

@@ -1,6 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import { runBulk } from '../history/history.ts';
 import { carsByLot } from '../records/lots.ts';
+import { followAll } from '../records/names/follow-reference.ts';
 import { sayWords } from '../records/own-words/say-words.ts';
 import type { Schema } from '../schema.ts';
 import { CellCounter } from './cell-counter.ts';
@@ -148,16 +149,30 @@ export const runImport = async (
       result.notes.push(
         `${own === 1 ? 'One lot of its own holds' : `${own} lots of their own hold`} the cars that were bought together, by seller and day; the others were bought one by one.`,
       );
+    const grew =
+      options.as === 'reference' ? result.accepted > 0 : options.as === 'sales' && missing.size > 0;
+    const followed =
+      grew && (options.as === 'reference' || options.addReference) ? await followAll(trx, null, at) : null;
+    if (followed && followed.carIds.length + followed.saleIds.length > 0)
+      result.notes.push(followedNote(followed.carIds.length, followed.saleIds.length));
     if (result.accepted + settled.carIds.length > 0)
       await afterwards?.(trx, {
         lotId: result.lot?.id ?? null,
         toShare: [...settled.toShare, ...(bought?.toShare ?? [])],
-        soldCarIds: [...settled.carIds, ...(bought?.soldCarIds ?? [])],
+        soldCarIds: [...settled.carIds, ...(followed?.carIds ?? []), ...(bought?.soldCarIds ?? [])],
       });
     return finish();
   };
   return within ? takeIn(within) : runBulk(collection, labelOf(options, name), at, takeIn);
 };
+
+const followedNote = (cars: number, sales: number): string =>
+  `${[
+    cars > 0 && (cars === 1 ? 'one car' : `${cars} cars`),
+    sales > 0 && (sales === 1 ? 'one sale record' : `${sales} sale records`),
+  ]
+    .filter(Boolean)
+    .join(' and ')} that waited for the reference are known better now.`;
 
 const labelOf = (options: RunOptions, name: string): string => {
   if (options.as === 'lot') return `Imported the lot "${options.lot?.name ?? name}"`;

@@ -6,7 +6,8 @@ import {
   understood,
 } from '../../valuation/reading/reading.ts';
 import { readParts, readYear } from '../../valuation/reading/words.ts';
-import type { PartName } from '../../valuation/words.ts';
+import { type PartName, type VariationFeature, variationFeatures } from '../../valuation/words.ts';
+import { featureColumns } from '../reference/feature-columns.ts';
 
 /** Whose field a column fills. */
 export type DetailOf = 'maker' | 'series' | 'casting' | 'release' | 'variation';
@@ -74,18 +75,65 @@ export const detailColumns: readonly DetailColumn[] = [
   detail('wheel_sizes', 'variation', 'wheel_sizes', 'sizes of the wheels'),
 ];
 
-/** Parts of a casting with what is known of each: "axles: 1.10 mm; wheels: 9.4 mm". */
-export const readPartDetails = (cell: Cell): Reading<{ part: PartName; detail: string }[]> => {
-  const found: { part: PartName; detail: string }[] = [];
+/** Pieces such as "axles: 1.10 mm; wheels: 9.4 mm": what each is about, and what is said of it. */
+const readPieces = <T>(
+  cell: Cell,
+  about: (name: string) => T | null,
+  such: string,
+): Reading<{ of: T; said: string }[]> => {
+  const found: { of: T; said: string }[] = [];
   for (const piece of asText(cell).split(/[;\n]/)) {
     if (!piece.trim()) continue;
     const [, named = '', said = ''] = /^([^:]*):(.*)$/s.exec(piece) ?? [];
-    const parts = readParts(named);
-    if (!parts.ok || parts.value.length !== 1 || !said.trim())
-      return notUnderstood(
-        `"${piece.trim()}" does not read as a part and what is known of it, such as "axles: 1.10 mm"`,
-      );
-    found.push({ part: parts.value[0]!, detail: said.trim() });
+    const of = about(named.trim());
+    if (of === null || !said.trim()) return notUnderstood(`"${piece.trim()}" does not read as ${such}`);
+    found.push({ of, said: said.trim() });
   }
   return understood(found);
+};
+
+const partNamed = (name: string): PartName | null => {
+  const parts = readParts(name);
+  return parts.ok && parts.value.length === 1 ? (parts.value[0] ?? null) : null;
+};
+
+/** Parts of a casting with what is known of each: "axles: 1.10 mm; wheels: 9.4 mm". */
+export const readPartDetails = (cell: Cell): Reading<{ part: PartName; detail: string }[]> => {
+  const read = readPieces(cell, partNamed, 'a part and what is known of it, such as "axles: 1.10 mm"');
+  return read.ok ? understood(read.value.map(({ of, said }) => ({ part: of, detail: said }))) : read;
+};
+
+/** Parts of a casting with what to look at: "roof: cracks at the post; axles: straight". */
+export const readLookAt = (cell: Cell): Reading<{ part: PartName; lookAt: string }[]> => {
+  const read = readPieces(cell, partNamed, 'a part and what to look at, such as "roof: cracks"');
+  return read.ok ? understood(read.value.map(({ of, said }) => ({ part: of, lookAt: said }))) : read;
+};
+
+const featureNamed = (name: string): VariationFeature | null =>
+  variationFeatures.find(
+    feature => featureColumns[feature].replaceAll('_', ' ') === name.toLowerCase().replaceAll('_', ' '),
+  ) ?? null;
+
+/** Values that features of a casting can take: "wheels: spoked, solid; roof: black". */
+export const readFeatureValues = (cell: Cell): Reading<{ feature: VariationFeature; value: string }[]> => {
+  const read = readPieces(cell, featureNamed, 'a feature and its values, such as "wheels: spoked, solid"');
+  return read.ok
+    ? understood(
+        read.value.flatMap(({ of, said }) =>
+          said
+            .split(',')
+            .map(value => ({ feature: of, value: value.trim() }))
+            .filter(({ value }) => value !== ''),
+        ),
+      )
+    : read;
+};
+
+/** The swatch of a colour, as screens show it: "#2a8a86". */
+export const readSwatch = (cell: Cell): Reading<string> => {
+  const text = asText(cell).toLowerCase();
+  const figures = /^#?([0-9a-f]{6})$/.exec(text)?.[1];
+  return figures
+    ? understood(`#${figures}`)
+    : notUnderstood(`"${asText(cell)}" is no swatch such as #2a8a86`);
 };

@@ -1,10 +1,10 @@
 import type { Kysely } from 'kysely';
-import { readBasePaint } from '../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
+import { comparableTexts, featureColumns, plainBasePaint, seenText } from './feature-columns.ts';
 import { bare, plain } from './plain.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
-import { type SettledName, settledNames } from './settled-names.ts';
+import { type SettledName, settledNames, settledVariations } from './settled-names.ts';
 
 /** What text says a car is. Nothing is guessed: what fits more than one thing stays open. */
 export interface Match {
@@ -22,28 +22,7 @@ export interface Match {
  */
 export type Matcher = (written: Record<string, string>) => Match;
 
-/** The import column that names each feature. */
-export const featureColumns: Record<VariationFeature, string> = {
-  colour: 'colour',
-  bodyFinish: 'body_finish',
-  basePaint: 'base_paint',
-  rearEnd: 'rear_end',
-  roof: 'roof',
-  interior: 'interior',
-  glazing: 'glazing',
-  wheels: 'wheels',
-  accessory: 'accessory',
-  country: 'country',
-};
-
-/**
- * A base paint as the reference names it, from the ways in which owners write it; other text
- * comes back plain.
- */
-export const plainBasePaint = (text: string): string => {
-  const paint = readBasePaint(text);
-  return paint.ok ? paint.value : plain(text);
-};
+export { featureColumns, plainBasePaint };
 
 const nothing: Match = { castingId: null, releaseId: null, variationId: null, candidates: [] };
 
@@ -98,6 +77,7 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
   const releases = await listReleases(db);
   const variations = await listVariations(db);
   const settledByText = await settledNames(db);
+  const settledSeen = await settledVariations(db);
   const settled = (text: string) => settledByText.get(plain(text));
   const releasesById = new Map(releases.map(release => [release.id, release]));
   const castingsById = new Map(castings.map(casting => [casting.id, casting]));
@@ -208,10 +188,18 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     );
     return { all, fitting, releaseId };
   };
+  /** The variation that the owner has settled such texts to mean. */
+  const meantBy = (castingId: number, written: Record<string, string>) => {
+    const name = castingsById.get(castingId)?.name ?? '';
+    const id = settledSeen.get(`${castingId} ${seenText(comparableTexts(written, name))}`);
+    return id === undefined ? undefined : variationsByCasting.get(castingId)?.find(one => one.id === id);
+  };
   const within = (castingId: number, release: string, written: Record<string, string>): Match => {
     const { all, fitting, releaseId } = fittingOf(castingId, release, written);
     const only = fitting.length === 1 ? fitting[0] : undefined;
     if (only) return { castingId, releaseId: only.releaseId, variationId: only.id, candidates: [] };
+    const meant = settledSeen.size > 0 ? meantBy(castingId, written) : undefined;
+    if (meant) return { castingId, releaseId: meant.releaseId, variationId: meant.id, candidates: [] };
     const narrowed = fitting.length < all.length ? fitting.map(variation => variation.id) : [];
     return { castingId, releaseId, variationId: null, candidates: narrowed };
   };
@@ -227,6 +215,7 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
   const matchWithin = (castingId: number, written: Record<string, string>): Match =>
     within(castingId, knownRelease(castingId, written), written);
   const fitsAny = (castingId: number, written: Record<string, string>): boolean =>
+    meantBy(castingId, written) !== undefined ||
     fittingOf(castingId, knownRelease(castingId, written), written).fitting.length > 0;
   const described = new Map<number, ReferenceCasting>();
   const castingOf = (castingId: number): ReferenceCasting | undefined => {

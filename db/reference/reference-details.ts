@@ -1,5 +1,5 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { PartName } from '../../valuation/words.ts';
+import type { PartName, VariationFeature } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
 
 /** A part of a casting: what is known of it (thread, drill, length), and what to look at. */
@@ -15,6 +15,12 @@ export interface CastingDetails {
   assembly: string;
   bearings: '' | 'open' | 'captive';
   parts: CastingPart[];
+}
+
+/** Values that a feature of a casting can take, those of its variations or others. */
+export interface FeatureValues {
+  feature: VariationFeature;
+  values: string[];
 }
 
 export const castingDetails = async (db: Kysely<Schema>, castingId: number): Promise<CastingDetails> => {
@@ -37,8 +43,16 @@ export const castingDetails = async (db: Kysely<Schema>, castingId: number): Pro
 export const saveCastingDetails = async (
   trx: Transaction<Schema>,
   castingId: number,
-  { assembly, bearings, parts }: { [Key in keyof CastingDetails]?: CastingDetails[Key] | undefined },
+  {
+    assembly,
+    bearings,
+    parts,
+    featureValues,
+  }: { [Key in keyof CastingDetails]?: CastingDetails[Key] | undefined } & {
+    featureValues?: FeatureValues[] | undefined;
+  },
 ): Promise<void> => {
+  if (featureValues) await saveFeatureValues(trx, castingId, featureValues);
   if (assembly !== undefined || bearings !== undefined)
     await trx
       .updateTable('casting')
@@ -59,6 +73,32 @@ export const saveCastingDetails = async (
         conflict.columns(['casting_id', 'part']).doUpdateSet({ detail, look_at: lookAt, position }),
       )
       .execute();
+};
+
+/** Keeps the values of the features that are given, in place of those that were there. */
+const saveFeatureValues = async (
+  trx: Transaction<Schema>,
+  castingId: number,
+  given: readonly FeatureValues[],
+): Promise<void> => {
+  for (const { feature, values } of given) {
+    await trx
+      .deleteFrom('casting_feature')
+      .where('casting_id', '=', castingId)
+      .where('feature', '=', feature)
+      .execute();
+    const rows = [...new Set(values.map(value => value.trim()).filter(Boolean))].map(value => ({
+      casting_id: castingId,
+      feature,
+      value,
+    }));
+    if (rows.length > 0)
+      await trx
+        .insertInto('casting_feature')
+        .values(rows)
+        .onConflict(conflict => conflict.doNothing())
+        .execute();
+  }
 };
 
 /** What is known of a variation beside its features. */

@@ -1,11 +1,19 @@
 import type { Database, Statement } from 'better-sqlite3';
-import type { PartName } from '../../valuation/words.ts';
+import type { PartName, VariationFeature } from '../../valuation/words.ts';
 
 /** Whose field it is, and what it says. */
 export interface Detail {
   of: 'maker' | 'series' | 'casting' | 'release' | 'variation';
   field: string;
   value: string | number;
+}
+
+/** What a row says of its casting and its colour besides. */
+export interface CastingFacts {
+  parts: readonly { part: PartName; detail: string }[];
+  lookAt: readonly { part: PartName; lookAt: string }[];
+  featureValues: readonly { feature: VariationFeature; value: string }[];
+  swatch: { colour: string; swatch: string } | null;
 }
 
 /** How each is found from a variation. */
@@ -33,7 +41,7 @@ export const referenceFiller = (sqlite: Database) => {
   return (
     variationId: number,
     details: readonly Detail[],
-    parts: readonly { part: PartName; detail: string }[],
+    { parts, lookAt, featureValues, swatch }: CastingFacts,
   ): void => {
     for (const { of, field, value } of details)
       statement(
@@ -43,5 +51,19 @@ export const referenceFiller = (sqlite: Database) => {
       statement(
         `INSERT INTO casting_part (casting_id, part, detail) VALUES (${found.casting}, ?, ?) ON CONFLICT DO NOTHING`,
       ).run(variationId, part, detail);
+    for (const { part, lookAt: look } of lookAt)
+      statement(
+        `INSERT INTO casting_part (casting_id, part, detail, look_at) VALUES (${found.casting}, ?, '', ?)
+        ON CONFLICT (casting_id, part) DO UPDATE SET look_at = excluded.look_at WHERE look_at = ''`,
+      ).run(variationId, part, look);
+    for (const { feature, value } of featureValues)
+      statement(
+        `INSERT OR IGNORE INTO casting_feature (casting_id, feature, value) VALUES (${found.casting}, ?, ?)`,
+      ).run(variationId, feature, value);
+    if (swatch)
+      statement('INSERT INTO colour (name, swatch) VALUES (?, ?) ON CONFLICT DO NOTHING').run(
+        swatch.colour,
+        swatch.swatch,
+      );
   };
 };

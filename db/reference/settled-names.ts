@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Parted } from '../../valuation/reading/names/group-names.ts';
-import { pieces } from '../codec.ts';
+import { pieces, readJson } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 import { plain } from './plain.ts';
 
@@ -122,8 +122,54 @@ export const listSettlements = async (
 /** Lets go of what was settled and parted: later lists are read without it. What followed from it stays. */
 export const takeBackSettlements = async (
   trx: Transaction<Schema>,
-  { settled, parted }: { settled: readonly number[]; parted: readonly number[] },
+  {
+    settled,
+    parted,
+    variations = [],
+  }: { settled: readonly number[]; parted: readonly number[]; variations?: readonly number[] },
 ): Promise<void> => {
+  for (const some of pieces(variations))
+    await trx.deleteFrom('settled_variation').where('id', 'in', some).execute();
   for (const some of pieces(settled)) await trx.deleteFrom('settled_name').where('id', 'in', some).execute();
   for (const some of pieces(parted)) await trx.deleteFrom('parted_names').where('id', 'in', some).execute();
+};
+
+/** The variation that each settled description of a casting's cars means, by casting and text. */
+export const settledVariations = async (db: Kysely<Schema>): Promise<Map<string, number>> => {
+  const rows = await db
+    .selectFrom('settled_variation')
+    .select(['casting_id', 'seen', 'variation_id'])
+    .execute();
+  return new Map(rows.map(row => [`${row.casting_id} ${row.seen}`, row.variation_id]));
+};
+
+/** All settled descriptions, with the texts that they are made of. */
+export const listSettledVariations = async (
+  db: Kysely<Schema>,
+): Promise<{ id: number; castingId: number; variationId: number; texts: Record<string, string> }[]> => {
+  const rows = await db.selectFrom('settled_variation').selectAll().orderBy('id').execute();
+  return rows.map(row => {
+    const entries = readJson(row.seen);
+    return {
+      id: row.id,
+      castingId: row.casting_id,
+      variationId: row.variation_id,
+      texts: Array.isArray(entries) ? Object.fromEntries(entries as [string, string][]) : {},
+    };
+  });
+};
+
+/** Remembers that cars of a casting which are described so are of this variation; `at` is the instant of settling. */
+export const rememberVariation = async (
+  trx: Transaction<Schema>,
+  { castingId, variationId, seen }: { castingId: number; variationId: number; seen: string },
+  at: string,
+): Promise<void> => {
+  await trx
+    .insertInto('settled_variation')
+    .values({ casting_id: castingId, variation_id: variationId, seen, settled_at: at })
+    .onConflict(conflict =>
+      conflict.columns(['casting_id', 'seen']).doUpdateSet({ variation_id: variationId, settled_at: at }),
+    )
+    .execute();
 };

@@ -4,7 +4,7 @@ import { featureColumns, type LoadedReference, type Match } from '../../referenc
 import { bare } from '../../reference/plain.ts';
 import { hearPieces } from './description.ts';
 import type { FeatureReading, FeatureTexts } from './feature-text.ts';
-import { mostMatches, type RowReader } from './judge.ts';
+import { type Judged, mostMatches, type RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
 
 const basePaintOf = remembered(readBasePaint);
@@ -51,6 +51,14 @@ const takeFeature = (
     remark: reading.isRemark ? `${row.heading(column)}: ${text}` : null,
     isOpen: reading.unread !== undefined && reading.unread.length > 0,
   };
+};
+
+/** Refuses a row whose name its owner has settled to be no car. */
+export const notACar = (reference: LoadedReference, written: Record<string, string>): Judged | null => {
+  const name = written.casting || written.release_name || '';
+  if (name === '' || reference.settled(name)?.means !== 'not a car') return null;
+  const reason = `you said that "${name}" is not a car; take that back among the settled names if it is one`;
+  return { outcome: 'rejected', column: 'casting', reason, not: 'not a car' };
 };
 
 /** Reads what rows say that cars are: each text in our words, in the reference's, or as it was written. */

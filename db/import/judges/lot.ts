@@ -12,7 +12,7 @@ import type { Purchases } from '../purchases.ts';
 import { matchExplainer } from './explain-match.ts';
 import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
-import { identityReader } from './identity.ts';
+import { identityReader, notACar } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { knownCars } from './known-cars.ts';
 import { moneyReader, partPaid, soldAlone } from './purchase.ts';
@@ -95,6 +95,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
   return (row, line): Judged => {
     const quantity = takeQuantity(row, quantityOf);
     const { written, match, remarks } = identityOf(row);
+    const notCar = notACar(reference, written);
+    if (notCar) return notCar;
     const ownNotes = row.takeText('notes', 20_000);
     const notes = [ownNotes, ...remarks].filter(Boolean).join('\n');
     const grade = gradeOf(row);

@@ -9,7 +9,13 @@ import { type Detail, referenceFiller } from '../../reference/reference-filler.t
 import { referenceInserter } from '../../reference/reference-inserter.ts';
 import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
-import { detailColumns, readPartDetails } from '../reference-details.ts';
+import {
+  detailColumns,
+  readFeatureValues,
+  readLookAt,
+  readPartDetails,
+  readSwatch,
+} from '../reference-details.ts';
 import type { Judge, Judged, RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
 
@@ -93,7 +99,13 @@ export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null
     const features = featuresOf(row);
     const rarity = row.take('rarity', rarityOf);
     const details = detailsOf(row);
-    const parts = row.read('parts', readPartDetails) ?? [];
+    const shade = row.take('swatch', readSwatch);
+    const facts = {
+      parts: row.read('parts', readPartDetails) ?? [],
+      lookAt: row.read('look_at', readLookAt) ?? [],
+      featureValues: row.read('feature_values', readFeatureValues) ?? [],
+      swatch: shade && features.colour ? { colour: features.colour, swatch: shade } : null,
+    };
     const rejected = row.rejected();
     if (rejected) return rejected;
     const key = keyOf({ maker, series, casting: name, release, year, features });
@@ -118,7 +130,7 @@ export const referenceJudge = async (db: Kysely<Schema>, sqlite: Database | null
         const first = details.find(({ of, field }) => of === 'casting' && field === 'first_year')?.value;
         const castingId = inserter.casting(maker, series, name, typeof first === 'number' ? first : year);
         const id = inserter.variation(castingId, { release, year, features, rarity });
-        fill(id, details, parts);
+        fill(id, details, facts);
         if (left) inserter.note(id, left);
       },
     };

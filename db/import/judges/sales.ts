@@ -20,7 +20,7 @@ import type { Schema } from '../../schema.ts';
 import { matchExplainer } from './explain-match.ts';
 import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
-import { identityReader } from './identity.ts';
+import { identityReader, notACar } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
@@ -165,6 +165,8 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
     const soldOn = takeDay(row, dayOf);
     const priced = takePrice(row, target.currency, priceOf);
     const { written, match, remarks } = identityOf(row);
+    const notCar = notACar(reference, written);
+    if (notCar) return notCar;
     const name = written.casting ?? written.release_name ?? '';
     if (Object.keys(written).length === 0 && row.unread.length === 0)
       row.refuse('casting', 'the casting is missing');

@@ -77,3 +77,36 @@ export const followReference = async (
   }
   return followed;
 };
+
+/** The rows that the reference may tell more of: those without a variation, of these castings or of none. */
+const openRows = async (
+  trx: Transaction<Schema>,
+  castingIds: readonly number[] | null,
+): Promise<Followers> => {
+  const idsOf = async (table: 'car' | 'sale_record') => {
+    let query = trx
+      .selectFrom(table)
+      .select('id')
+      .where('variation_id', 'is', null)
+      .where('as_written', '!=', '{}');
+    if (castingIds)
+      query = query.where(eb =>
+        eb.or([
+          eb('casting_id', 'is', null),
+          ...(castingIds.length > 0 ? [eb('casting_id', 'in', castingIds)] : []),
+        ]),
+      );
+    return (await query.orderBy('id').execute()).map(({ id }) => id);
+  };
+  return { carIds: await idsOf('car'), saleIds: await idsOf('sale_record') };
+};
+
+/**
+ * Lets all rows that wait follow the reference after it has grown: those without a casting, and those of the castings
+ * that are given, or of any. `at` is the instant of the change.
+ */
+export const followAll = async (
+  trx: Transaction<Schema>,
+  castingIds: readonly number[] | null,
+  at: string,
+): Promise<Followed> => followReference(trx, await openRows(trx, castingIds), at);

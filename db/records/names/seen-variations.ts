@@ -1,8 +1,14 @@
 import type { Kysely } from 'kysely';
 import { groupFeatures } from '../../../valuation/reading/names/group-features.ts';
-import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
+import type { VariationFeature } from '../../../valuation/words.ts';
 import { readTexts } from '../../codec.ts';
-import { featureColumns, loadReference, plainBasePaint } from '../../reference/match.ts';
+import {
+  comparableTexts,
+  featuresWritten,
+  releaseNameWritten,
+  seenText,
+} from '../../reference/feature-columns.ts';
+import { loadReference } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
 import type { Schema } from '../../schema.ts';
 
@@ -61,34 +67,6 @@ const openRows = async (db: Kysely<Schema>): Promise<SeenRow[]> => {
   ];
 };
 
-const featuresWritten = (written: Record<string, string>): Partial<Record<VariationFeature, string>> =>
-  Object.fromEntries(
-    variationFeatures.flatMap(feature => {
-      const text = (written[featureColumns[feature]] ?? '').trim();
-      return text === '' ? [] : [[feature, text]];
-    }),
-  );
-
-/** What was written of a car's features and its release, as it is compared. */
-const comparable = (written: Record<string, string>, releaseName: string): Record<string, string> => {
-  const said: Record<string, string> = {};
-  for (const [feature, text] of Object.entries(featuresWritten(written)))
-    said[feature] = feature === 'basePaint' ? plainBasePaint(text) : plain(text);
-  if (releaseName) said.release = plain(releaseName);
-  const year = (written.release_year ?? '').trim();
-  if (year) said.year = year;
-  return said;
-};
-
-/**
- * The release that a text names by a name of its own, as the reference has it or as it was settled; ''
- * where it names none.
- */
-const releaseNameOf = (written: Record<string, string>, castingName: string): string => {
-  const named = (written.release_name ?? '').trim();
-  return plain(named) === plain(castingName) ? '' : named;
-};
-
 /**
  * The variations that were seen of each casting and that the reference lacks, those of most cars first
  * within a casting.
@@ -105,8 +83,8 @@ export const seenVariations = async (db: Kysely<Schema>): Promise<SeenVariation[
   const seen: SeenVariation[] = [];
   for (const [castingId, ofCasting] of Map.groupBy(rows, row => row.castingId)) {
     const told = ofCasting.map(row => {
-      const said = comparable(row.written, releaseNameOf(row.written, names.get(castingId) ?? ''));
-      return { row, said, key: JSON.stringify([castingId, ...Object.entries(said).sort()]) };
+      const said = comparableTexts(row.written, names.get(castingId) ?? '');
+      return { row, said, key: `${castingId} ${seenText(said)}` };
     });
     const different = [...Map.groupBy(told, ({ key }) => key).values()];
     const groups = groupFeatures(different.map(([first]) => first?.said ?? {}));
@@ -119,7 +97,7 @@ export const seenVariations = async (db: Kysely<Schema>): Promise<SeenVariation[
         key: first.key,
         castingId,
         features: featuresWritten(first.row.written),
-        releaseName: releaseNameOf(first.row.written, names.get(castingId) ?? ''),
+        releaseName: releaseNameWritten(first.row.written, names.get(castingId) ?? ''),
         releaseYear: (first.row.written.release_year ?? '').trim(),
         carIds: same.flatMap(({ row }) => row.carId ?? []),
         saleIds: same.flatMap(({ row }) => row.saleId ?? []),

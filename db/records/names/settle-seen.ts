@@ -4,10 +4,12 @@ import { pieces } from '../../codec.ts';
 import { plain } from '../../reference/plain.ts';
 import { type FeatureTexts, listReleases, listVariations } from '../../reference/reference.ts';
 import { saveVariation } from '../../reference/reference-write.ts';
+import { rememberVariation } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
 import { listCars } from '../cars.ts';
 import { replaceCandidates, updateCars } from '../cars-write.ts';
 import { listSales, updateSale } from '../sales.ts';
+import { heardToJson, readHeard } from '../unread.ts';
 import { saveWords } from '../words.ts';
 import { type Followed, followReference } from './follow-reference.ts';
 import type { SeenVariation } from './seen-variations.ts';
@@ -119,15 +121,38 @@ export const addSeenVariations = async (
   };
 };
 
-/** What was seen is a variation that the reference has. */
+/** What was seen is a variation that the reference has; it is known as such from now on. */
 export const sameAsVariation = async (
   trx: Transaction<Schema>,
   seen: readonly SeenVariation[],
   variationId: number,
   at: string,
 ): Promise<Followed> => {
-  for (const one of seen) await identify(trx, one, variationId, at);
+  for (const one of seen) {
+    await identify(trx, one, variationId, at);
+    const { castingId, key } = one;
+    await rememberVariation(trx, { castingId, variationId, seen: key.slice(key.indexOf(' ') + 1) }, at);
+  }
   return { carIds: seen.flatMap(one => one.carIds), saleIds: seen.flatMap(one => one.saleIds) };
+};
+
+/** Notes by which word these rows have their colour. */
+const hear = async (
+  trx: Transaction<Schema>,
+  table: 'car' | 'sale_record',
+  rows: readonly { id: number }[],
+  { text, colour }: { text: string; colour: string },
+): Promise<void> => {
+  const said = { column: 'colour', text, field: 'colour', gave: { colour } };
+  for (const { id } of rows) {
+    const { heard } = await trx
+      .selectFrom(table)
+      .select('heard')
+      .where('id', '=', id)
+      .executeTakeFirstOrThrow();
+    const kept = heardToJson([...readHeard(heard), said]);
+    await trx.updateTable(table).set({ heard: kept }).where('id', '=', id).execute();
+  }
 };
 
 /**
@@ -150,6 +175,8 @@ export const wordForColour = async (
     sale => sale.variationId === null && sale.disposalId === null && isSaid(sale.asWritten),
   );
   for (const sale of sales) await updateSale(trx, { ...sale, asWritten: { ...sale.asWritten, colour } });
+  await hear(trx, 'car', cars, { text, colour });
+  await hear(trx, 'sale_record', sales, { text, colour });
   const carIds = cars.map(car => car.id);
   const saleIds = sales.map(sale => sale.id);
   await followReference(trx, { carIds, saleIds }, at);

@@ -9,7 +9,7 @@ import {
   removeExpense as removeExpenseRow,
 } from '../../../db/records/disposals.ts';
 import * as inputs from '../inputs.ts';
-import { followOwnSales } from '../sales/own-sales.ts';
+import { followOwnSales } from '../reference/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import { findCar } from './find-car.ts';

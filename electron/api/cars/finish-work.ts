@@ -15,8 +15,8 @@ import {
 } from '../../../valuation/words.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
 import * as inputs from '../inputs.ts';
+import { followOwnSales } from '../reference/own-sales.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
-import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import { findCar } from './find-car.ts';

@@ -7,7 +7,7 @@ import type { Schema } from '../../../db/schema.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
-import { followOwnSales } from '../sales/own-sales.ts';
+import { followOwnSales } from '../reference/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
 import { streamed } from '../session/progress.ts';

@@ -60,4 +60,6 @@ export const settleSeen = z.object({
 export const takeBackNames = z.object({
   settled: z.array(id).max(10_000).default([]),
   parted: z.array(id).max(10_000).default([]),
+  /** Descriptions of cars that mean a variation. */
+  variations: z.array(id).max(10_000).default([]),
 });

@@ -26,6 +26,10 @@ export const saveCasting = z.object({
   parts: z
     .array(z.object({ part: z.enum(partNames), detail: line.default(''), lookAt: line.default('') }))
     .optional(),
+  /** Values that a feature can take, whether or not a variation has them. */
+  featureValues: z
+    .array(z.object({ feature: z.enum(variationFeatures), values: z.array(line.min(1)) }))
+    .optional(),
 });
 export const saveRelease = z.object({
   id,

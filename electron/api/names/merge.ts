@@ -2,8 +2,8 @@ import { mergeCastings, mergeReleases } from '../../../db/records/names/merge-ca
 import { mergeVariations } from '../../../db/records/names/merge-variations.ts';
 import { moveCastings as moveCastingRows } from '../../../db/reference/reference-write.ts';
 import * as inputs from '../inputs.ts';
+import { followOwnSales } from '../reference/own-sales.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
-import { followOwnSales } from '../sales/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 

@@ -1,4 +1,8 @@
-import { listSettlements, takeBackSettlements } from '../../../db/reference/settled-names.ts';
+import {
+  listSettledVariations,
+  listSettlements,
+  takeBackSettlements,
+} from '../../../db/reference/settled-names.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
@@ -20,6 +24,13 @@ export const settled = needsCollection.handler(async ({ context }): Promise<Sett
       };
     }),
     parted,
+    variations: (await listSettledVariations(context.db)).map(({ id, castingId, variationId, texts }) => ({
+      id,
+      castingId,
+      casting: index.castings.get(castingId)?.name ?? '',
+      told: Object.values(texts).join(', '),
+      variation: index.variations.get(variationId)?.label ?? '',
+    })),
   };
 });
 
@@ -27,7 +38,7 @@ export const settled = needsCollection.handler(async ({ context }): Promise<Sett
 export const takeBack = needsCollection
   .input(inputs.takeBackNames)
   .handler(async ({ context, input }): Promise<void> => {
-    const count = input.settled.length + input.parted.length;
+    const count = input.settled.length + input.parted.length + input.variations.length;
     if (count === 0) return;
     await context.session.act(
       count === 1 ? 'Took back what was settled of a name' : `Took back what was settled of ${count} names`,

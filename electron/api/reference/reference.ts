@@ -1,3 +1,4 @@
+import { followAll } from '../../../db/records/names/follow-reference.ts';
 import { plain } from '../../../db/reference/plain.ts';
 import { castingFeatures, colourNames, listCastings, referenceUse } from '../../../db/reference/reference.ts';
 import {
@@ -22,6 +23,7 @@ import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { CastingPage, CastingRow, ColourView, SeriesRow } from '../views.ts';
 import { identifyAmong } from './identify.ts';
+import { followOwnSales } from './own-sales.ts';
 import { referenceIndex } from './reference-index.ts';
 import { castingRow, variationRow } from './reference-rows.ts';
 import { suggestFrom } from './suggest.ts';
@@ -91,6 +93,8 @@ const saveCasting = needsCollection.input(inputs.saveCasting).handler(async ({ c
   const id = await context.session.act(label, async trx => {
     const saved = await saveCastingRow(trx, input);
     await saveCastingDetails(trx, saved, input);
+    const { carIds } = await followAll(trx, [saved], context.session.at());
+    await followOwnSales(trx, carIds);
     return saved;
   });
   return { id };
@@ -106,6 +110,8 @@ const saveVariation = needsCollection.input(inputs.saveVariation).handler(async 
   const id = await context.session.act(label, async trx => {
     const saved = await saveVariationRow(trx, input);
     await saveVariationDetails(trx, saved, input);
+    const { carIds } = await followAll(trx, [input.castingId], context.session.at());
+    await followOwnSales(trx, carIds);
     return saved;
   });
   return { id };

@@ -96,4 +96,6 @@ export interface SettledList {
   settled: SettledNameRow[];
   /** Two texts each that are never one name. */
   parted: { id: number; one: string; other: string }[];
+  /** Descriptions of a casting's cars that mean one of its variations. */
+  variations: { id: number; castingId: number; casting: string; told: string; variation: string }[];
 }

@@ -43,6 +43,8 @@ describe('cars', () => {
       wornColour: 'Ember',
       wornFinish: 'enamel',
       restorerMark: 'RA',
+      boughtOn: '2024-05-04',
+      seller: 'Anna',
     };
     const { id: _, ...changes } = car;
     await runAction(collection, 'Changed', at, trx => updateCars(trx, [{ id: car.id, changes }], at));

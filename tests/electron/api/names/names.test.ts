@@ -96,7 +96,7 @@ describe('names that wait', () => {
       settled: list.settled.map(({ id }) => id),
       parted: list.parted.map(({ id }) => id),
     });
-    expect(await api.names.settled()).toEqual({ settled: [], parted: [] });
+    expect(await api.names.settled()).toEqual({ settled: [], parted: [], variations: [] });
     // What waits again, waits; what has followed stays.
     expect(await waiting(api)).toMatchObject({ 'Tin garage': [1, 0], 'Silver Kite': [2, 1] });
     expect(await waiting(api)).not.toHaveProperty('Brackenhall Van');
