@@ -82,7 +82,7 @@ const inside = [
       lots: ['cars', 'figures', 'session'],
       young: ['names', 'cars', 'figures', 'reference', 'session'],
       collection: ['young', 'cars', 'figures', 'reference', 'session'],
-      imports: ['sales', 'figures', 'session'],
+      imports: ['sales', 'figures', 'reference', 'session'],
       words: ['sales', 'figures', 'reference', 'session'],
       reports: ['figures', 'reference', 'session'],
       exports: ['reports', 'reference', 'session'],
