@@ -108,7 +108,7 @@ const features = [
 const grade = column(
   'grade',
   'C1 to C10 in half points',
-  'condition,cond,cond.,overall grade,overall condition,c grade,rating,c,cnd,cnd.,gr,gr.,state,stars,score,shape,' +
+  'condition,cond,cond.,overall,overall grade,overall condition,c grade,rating,c,cnd,cnd.,gr,gr.,state,stars,score,shape,' +
     'zustand,note,erhaltung,schulnote,etat,cote,stato,condizione,estado,staat',
 );
 const finishState = column(

@@ -5,7 +5,7 @@ import type { ImportKind } from './types.ts';
 const wordLists = {
   money:
     'paid pay gave spent spend cost costs price prices preis prijs prix prezzo precio pris kosten kost coste costo bezahlt betaald betalt ' +
-    'paye pagato pagado amount betrag hammer',
+    'paye pagato pagado amount much betrag hammer',
   bought:
     'bought buy buying purchased purchase acquired acquisition got gekauft kauf einkauf achat achete acquisto acquistato comprado compra gekocht aankoop ' +
     'kopt kobt',
@@ -18,7 +18,7 @@ const wordLists = {
   currency: 'currency wahrung devise valuta moneda monnaie',
   colour: 'colour color coloured farbe couleur kleur colore farg farve shade teinte lackierung',
   grade:
-    'condition conditions grade grading zustand etat stato estado staat toestand skick stand rating score good shape erhaltung conservation',
+    'condition conditions looks look grade grading zustand etat stato estado staat toestand skick stand rating score good shape erhaltung conservation',
   casting:
     'car model name casting toy vehicle modell modele modello modelo fahrzeug voiture macchinina coche auto bil',
   year: 'year yr jahr annee anno ano jaar ar baujahr jahrgang',
@@ -29,7 +29,7 @@ const wordLists = {
   glazing: 'glass windows window glazing windscreen windshield scheiben vitres vetri ruiten cristales',
   wheels: 'wheels wheel tyres tires rader roues ruote ruedas wielen jantes',
   location:
-    'location place keep box shelf drawer cabinet stored storage kept tray lagerort rangement plaats luogo lugar ubicacion kast doos scatola caja boite kiste regal',
+    'location place keep lives donde dove box shelf drawer cabinet stored storage kept tray lagerort rangement plaats luogo lugar ubicacion kast doos scatola caja boite kiste regal',
   quantity: 'qty quantity many anzahl stuckzahl quantite quantita cantidad aantal antal',
   notes:
     'notes note comments comment remarks remark anything else observations bemerkung bemerkungen notizen anmerkung anmerkungen remarques note opmerkingen ' +

@@ -19,6 +19,15 @@ const mostRemembered = 5000;
 const counted =
   /^\s*(?:(\d{1,2}) ?[x×] ?(?=\p{L})|[x×] ?(\d{1,2}) )|(?:^|[\s,])(?:[x×] ?(\d{1,2})|(\d{1,2}) ?[x×])(?=\s*$|\s*,)/u;
 
+const countWords = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+/** A count before the name, as in "Two Silver Kites"; it may as well begin a feature, as in "three lamps". */
+const countedFirst = new RegExp(
+  `^\\s*(?:an? )?(?:(pair|couple) of |(\\d{1,2}|${countWords.slice(1).join('|')}) )(?=\\p{L})`,
+  'iu',
+);
+const countOf = (word: string): number =>
+  Number(word) || Math.max(2, countWords.indexOf(word.toLowerCase()) + 1);
+
 interface Description {
   line: SaleLine;
   /** What stands where a name does, where no casting is known. */
@@ -71,17 +80,27 @@ export const describer = async (
     const before = known.get(key);
     if (before) return before;
     const count = as === 'lot' ? counted.exec(text) : null;
-    const quantity = count?.slice(1).find(Boolean) ?? null;
+    let quantity = count?.slice(1).find(Boolean) ?? null;
     const one = count ? text.slice(0, count.index) + text.slice(count.index + count[0].length) : text;
-    const line = readSaleLine(one, lexicon, {
-      currency,
-      orders,
-      today,
-      column: heading,
-      ...((as !== 'sales' || hasDay) && { day: null }),
-      ...((as === 'reference' || hasPrice) && { price: null }),
-      ...(as !== 'sales' && { source: ' ' }),
-    });
+    const lineOf = (words: string) =>
+      readSaleLine(words, lexicon, {
+        currency,
+        orders,
+        today,
+        column: heading,
+        ...((as !== 'sales' || hasDay) && { day: null }),
+        ...((as === 'reference' || hasPrice) && { price: null }),
+        ...(as !== 'sales' && { source: ' ' }),
+      });
+    let line = lineOf(one);
+    if (as === 'lot' && line.not === 'lot') {
+      const first = countedFirst.exec(one);
+      const each = first && lineOf(one.slice(first[0].length));
+      if (each && each.castingId !== null && each.not !== 'lot' && each.not !== 'not a car') {
+        line = each;
+        quantity = String(countOf(first[1] ?? first[2] ?? ''));
+      }
+    }
     const isCar = line.not !== 'lot' && line.not !== 'not a car';
     const name = as !== 'reference' && isCar && line.castingId === null ? plainNameIn(line) : null;
     const description = { line, name, quantity };

@@ -157,3 +157,19 @@ test('a colour of two words that nobody knows is not taken for its last one', as
   );
   expect(rows).toEqual([[{ casting: 'Dovecote Estate', grade: 8 }, ['dairy white', 'hamper missing']]]);
 });
+
+test('a text that counts cars of one casting first is that many of it; several castings need a row each', async () => {
+  const rows = await read(
+    await withReference(),
+    'What I got\nTwo Silver Kites in honeycomb\na pair of Pennyfeathers, pink and rough\n4 Dovecote Estates C5 copperleaf\nThornwick Saloon with three lamps, blue\nBrackenhall Van and a Silver Kite together',
+    'lot',
+  );
+  expect(rows.map(([fields]) => fields)).toMatchObject([
+    { casting: 'Silver Kite', colour: 'Honeycomb', quantity: 2 },
+    { casting: 'Pennyfeather', quantity: 2 },
+    { casting: 'Dovecote Estate', colour: 'Copperleaf', grade: 5, quantity: 4 },
+    { casting: 'Thornwick Saloon', rear_end: 'three lamps' },
+    { not: 'lot' },
+  ]);
+  expect(rows[3]?.[0]).not.toHaveProperty('quantity');
+});
