@@ -179,6 +179,26 @@ const onlyOnce = (findings: BagFinding[], more: BagFinding[]): BagFinding[] => [
 ];
 
 /**
+ * Compares every file of an archive with its manifests, and takes nothing out of it. Throws CollectionError 'missing' or 'damaged'
+ * where it cannot be read at all, and the signal's reason.
+ */
+export const checkArchive = async ({
+  archive,
+  signal,
+  onProgress,
+}: Pick<TakeBackOptions, 'archive' | 'signal' | 'onProgress'>): Promise<{
+  files: number;
+  findings: BagFinding[];
+}> => {
+  const source = await sourceOf(archive);
+  const { findings } = await checkBag(source, (done, total) => {
+    signal?.throwIfAborted();
+    onProgress?.(done, total, 'checking');
+  });
+  return { files: source.names.size, findings };
+};
+
+/**
  * Makes a collection from an archive. Every file is compared with the archive's manifests first; what is
  * missing, altered or not listed is told by name, and the rest comes back: photographs one by one, and the
  * database as it was archived, else made again from its tables, else as it lies where it is sound in itself.

@@ -1,6 +1,6 @@
 import { createSpotlight, Spotlight } from '@mantine/spotlight';
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
+import { type KeyboardEvent, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { SearchHit } from '../../electron/api/views.ts';
 import { api } from '../api/client.ts';
@@ -21,14 +21,50 @@ const groups: readonly [SearchHit['kind'], string][] = [
   ['sale record', 'Sale records'],
 ];
 
+const searched = (text: string) => ({
+  queryKey: ['search', text],
+  queryFn: () => api.collection.search({ text, limit: 24 }),
+});
+
+/**
+ * Enter on a whole inventory number goes straight to its car, also before the answer is there: a scanner types the number and
+ * Enter at once. What was chosen by the arrows goes before it.
+ */
+const useScannedNumber = (query: string, onCar: (to: string) => void) => {
+  const client = useQueryClient();
+  const walked = useRef(false);
+  const press = (event: KeyboardEvent) => {
+    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') walked.current = true;
+    if (event.key !== 'Enter' || walked.current || query === '' || event.nativeEvent.isComposing) return;
+    const known = client.getQueryData<SearchHit[]>(searched(query).queryKey);
+    const carOf = (hits: SearchHit[]) =>
+      hits.find(({ kind, title }) => kind === 'car' && title.toLowerCase() === query.toLowerCase());
+    if (known && !carOf(known)) return;
+    event.preventDefault();
+    event.stopPropagation();
+    void client.ensureQueryData(searched(query)).then(
+      hits => {
+        const to = (carOf(hits) ?? hits[0])?.to;
+        if (to) onCar(to);
+      },
+      // The list says that the search did not answer.
+      () => {},
+    );
+  };
+  return { press, forget: () => (walked.current = false) };
+};
+
 /** Finds cars, lots, the reference and sale records by the beginnings of their words. */
 export const SearchEverything = () => {
   const [text, setText] = useState('');
   const [, navigate] = useLocation();
   const query = text.trim();
+  const scanned = useScannedNumber(query, to => {
+    search.close();
+    navigate(to);
+  });
   const { data: hits = [], isError } = useQuery({
-    queryKey: ['search', query],
-    queryFn: () => api.collection.search({ text: query, limit: 24 }),
+    ...searched(query),
     enabled: query !== '',
     placeholderData: keepPreviousData,
     gcTime: 10_000,
@@ -38,7 +74,10 @@ export const SearchEverything = () => {
     <Spotlight.Root
       store={searchStore}
       query={text}
-      onQueryChange={setText}
+      onQueryChange={next => {
+        scanned.forget();
+        setText(next);
+      }}
       shortcut={null}
       lockScroll={false}
       scrollable
@@ -50,6 +89,7 @@ export const SearchEverything = () => {
       transitionProps={{ duration: 100 }}
     >
       <Spotlight.Search
+        onKeyDown={scanned.press}
         placeholder={`Inventory number, casting, ${readerWords().dialect.colour}, lot, seller …`}
         aria-label="Search everything"
         size="md"

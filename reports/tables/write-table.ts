@@ -10,6 +10,33 @@ import { addTableSheet, cellText } from './table-xlsx.ts';
 export const tableFormats = ['csv', 'xlsx', 'jsonl'] as const;
 export type TableFormat = (typeof tableFormats)[number];
 
+/** The earliest day that a ZIP can name. */
+const noDay = new Date(Date.UTC(1980, 0, 1));
+
+interface Packer {
+  append(source: unknown, entry: { name: string; date?: Date }): unknown;
+}
+interface Writer extends Excel.stream.xlsx.WorkbookWriter {
+  zip: Packer;
+  addThemes(): Promise<void>;
+}
+const WorkbookWriter = Excel.stream.xlsx.WorkbookWriter as unknown as new (
+  options: Partial<Excel.stream.xlsx.WorkbookStreamWriterOptions>,
+) => Writer;
+
+/**
+ * The library dates each part of the packed file by the hour of writing, so that no two files are the same; here they all have one
+ * day. Themes are the first part that it adds, while it is constructed.
+ */
+class UndatedWriter extends WorkbookWriter {
+  override addThemes(): Promise<void> {
+    const { zip } = this;
+    const append = zip.append.bind(zip);
+    zip.append = (source, entry) => append(source, { ...entry, date: noDay });
+    return super.addThemes();
+  }
+}
+
 /**
  * Writes a workbook to a stream and ends it, `fill` adding its sheets. `made` is the only time in it. Rejects
  * where `fill` does, and where the stream fails.
@@ -21,7 +48,7 @@ export const writeWorkbook = async (
 ): Promise<void> => {
   const failed = once(to, 'error').then(([error]) => Promise.reject(error as Error));
   const write = async (): Promise<void> => {
-    const workbook = new Excel.stream.xlsx.WorkbookWriter({ stream: to, useStyles: true });
+    const workbook = new UndatedWriter({ stream: to, useStyles: true });
     workbook.creator = cellText(creator);
     workbook.lastModifiedBy = workbook.creator;
     workbook.created = made;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Writable } from 'node:stream';
 import Excel from 'exceljs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { CollectionReport } from '../../reports/types.ts';
 import { writeCollectionXlsx } from '../../reports/xlsx.ts';
 import { plainEntry, sampleEntry, sampleReport, worth } from './sample-report.ts';
@@ -29,6 +29,31 @@ const cell = (sheet: Excel.Worksheet, row: number, heading: string): Excel.Cell 
 };
 
 describe('the report as XLSX', () => {
+  it('is the same file whenever it is written, and names no hour', async () => {
+    const write = async (): Promise<Buffer> => {
+      const pieces: Buffer[] = [];
+      const to = new Writable({
+        write(piece: Buffer, _encoding, done) {
+          pieces.push(Buffer.from(piece));
+          done();
+        },
+      });
+      await writeCollectionXlsx(sampleReport([sampleEntry(0)]), to);
+      return Buffer.concat(pieces);
+    };
+    vi.useFakeTimers({ toFake: ['Date'], now: new Date('2031-05-06T07:08:10Z') });
+    const first = await write();
+    vi.setSystemTime(new Date('2032-01-02T03:04:06Z'));
+    const second = await write();
+    vi.useRealTimers();
+    expect(second.equals(first)).toBe(true);
+    // Each central directory entry (APPNOTE.TXT 4.3.12) has its time and date 12 bytes in.
+    const dates = new Set<string>();
+    for (let at = first.indexOf('PK\u0001\u0002'); at !== -1; at = first.indexOf('PK\u0001\u0002', at + 4))
+      dates.add(first.subarray(at + 12, at + 16).toString('hex'));
+    expect([...dates]).toEqual(['00002100']);
+  });
+
   it('writes amounts as numbers with their currency\u2019s decimals, dates as dates, names as text', async () => {
     const sheet = (await readBack(sampleReport([sampleEntry(0)]))).getWorksheet('Cars')!;
     expect(cell(sheet, 2, 'inventory_number').value).toBe('Q-0001');

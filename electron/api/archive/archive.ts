@@ -1,7 +1,12 @@
 import { z } from 'zod';
 import type { BagFinding } from '../../../db/archive/bag.ts';
 import { type ArchiveMade, makeArchive } from '../../../db/archive/make-archive.ts';
-import { type TakenBack, takeBack } from '../../../db/archive/take-back.ts';
+import {
+  checkArchive,
+  type DatabaseOrigin,
+  type TakenBack,
+  takeBack,
+} from '../../../db/archive/take-back.ts';
 import { hasCars } from '../../../db/records/cars.ts';
 import { folderInput } from '../folder-input.ts';
 import { makeReport } from '../inputs.ts';
@@ -16,6 +21,8 @@ const stages = {
   checking: 'Comparing with the checksums',
   unpacking: 'Unpacking photographs',
 } as const;
+
+export type { ArchiveMade };
 
 /** Writes the whole collection as an archive, with a report of it as it stands where there are cars. */
 const make = needsCollection
@@ -44,10 +51,42 @@ const findingText: Record<BagFinding['kind'], string> = {
   invalid: 'is not what an archive has there',
 };
 
+const originText: Record<DatabaseOrigin, string> = {
+  verified: 'The database is just as it was archived.',
+  rebuilt:
+    'The database is damaged; it was made again from the tables beside it, which are as they were archived.',
+  altered:
+    'The database is not the one that was archived, and the tables beside it are damaged too; it reads to its end and was taken as it is. Look through it with care.',
+};
+
 /** What came back, and each file that did not, in words. */
 export interface TakenBackView extends TakenBack {
+  /** Where the database came from. */
+  said: string;
   sentences: string[];
 }
+
+const sentencesOf = (findings: BagFinding[]): string[] =>
+  findings.map(({ file, kind }) => `${file} ${findingText[kind]}.`);
+
+/** An archive as it was found, and each file that is not as it was archived, in words. */
+export interface ArchiveCheck {
+  files: number;
+  findings: BagFinding[];
+  sentences: string[];
+}
+
+/** Compares an archive with its own checksums, and takes nothing out of it. */
+const check = base.input(z.object({ archive: folderInput })).handler(({ input, signal }) =>
+  streamed<ArchiveCheck>(async (onProgress, stop) => {
+    const checked = await checkArchive({
+      archive: input.archive,
+      signal: stop,
+      onProgress: (done, total, stage) => onProgress(done, total, stages[stage]),
+    });
+    return { ...checked, sentences: sentencesOf(checked.findings) };
+  }, signal),
+);
 
 /** Makes a collection in a new folder from an archive. */
 const unpack = base
@@ -60,11 +99,8 @@ const unpack = base
         signal: stop,
         onProgress: (done, total, stage) => onProgress(done, total, stages[stage]),
       });
-      return {
-        ...taken,
-        sentences: taken.findings.map(({ file, kind }) => `${file} ${findingText[kind]}.`),
-      };
+      return { ...taken, said: originText[taken.database], sentences: sentencesOf(taken.findings) };
     }, signal),
   );
 
-export const archive = { make, unpack };
+export const archive = { make, check, unpack };

@@ -1,6 +1,5 @@
 import { resolve } from 'node:path';
 import type { ArchiveMade } from '../../../db/archive/make-archive.ts';
-import type { DatabaseOrigin } from '../../../db/archive/take-back.ts';
 import type { TakenBackView } from '../../api/archive/archive.ts';
 import { withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
@@ -30,14 +29,6 @@ export const archive = async (options: ArchiveOptions): Promise<void> =>
     ]);
   });
 
-const originText: Record<DatabaseOrigin, string> = {
-  verified: 'The database is just as it was archived.',
-  rebuilt:
-    'The database is damaged; it was made again from the tables beside it, which are as they were archived.',
-  altered:
-    'The database is not the one that was archived, and the tables beside it are damaged too; it reads to its end and was taken as it is. Look through it with care.',
-};
-
 /**
  * `playworn unarchive`: a collection in a new folder from an archive; ends with 1 where a file of it
  * is not as it was.
@@ -51,9 +42,9 @@ export const unarchive = async (
     const taken = await followed<TakenBackView>(
       await api.archive.unpack({ archive: resolve(file), dir }, { signal }),
     );
-    const { database, photos, findings, sentences } = taken;
+    const { database, said, photos, findings, sentences } = taken;
     print(json, { dir, database, photos, findings }, () => [
-      `${originText[database]} ${photos} photographs came back. The collection is in ${dir}.`,
+      `${said} ${photos} photographs came back. The collection is in ${dir}.`,
     ]);
     for (const sentence of sentences) say(sentence);
     if (findings.length > 0)

@@ -8,6 +8,7 @@ import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import { StickyIndex } from '../../components/layout/sticky-index.tsx';
 import { AppearanceSection } from './appearance-section.tsx';
+import { ArchiveSection } from './archive/archive-section.tsx';
 import { AssumptionsSection } from './assumptions/assumptions-section.tsx';
 import { BackupsSection } from './backups/backups-section.tsx';
 import { BeliefsSection } from './beliefs-section.tsx';
@@ -31,6 +32,7 @@ const entries = [
   { id: 'valuations', label: 'Valuations' },
   { id: 'held-up', label: 'How the estimates held up' },
   { id: 'backups', label: 'Backups' },
+  { id: 'archive', label: 'Archive' },
   { id: 'appearance', label: 'Appearance' },
 ];
 
@@ -82,6 +84,7 @@ const SettingsScreen = () => {
           <HeldUp currency={currency} />
         </Section>
         <BackupsSection />
+        <ArchiveSection summary={summary} />
         <AppearanceSection />
       </div>
     </>
