@@ -91,6 +91,7 @@ const screens = [
   ['Reference', '/reference'],
   ['Sale Records', '/sales'],
   ['Decide', '/decide'],
+  ['Bench', '/bench'],
   ['Reports', '/reports'],
   ['Settings', '/settings'],
 ] as const;

@@ -8,6 +8,7 @@ import {
   IconHome,
   IconReceipt,
   IconScale,
+  IconTool,
 } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
 import { Link, useLocation } from 'wouter';
@@ -30,6 +31,7 @@ const places: readonly Place[] = [
   { to: '/reference', label: 'Reference', icon: IconBooks, count: 'castings' },
   { to: '/sales', label: 'Sale records', icon: IconReceipt, count: 'saleRecords' },
   { to: '/decide', label: 'Decide', icon: IconScale },
+  { to: '/bench', label: 'Bench', icon: IconTool },
   { to: '/reports', label: 'Reports', icon: IconFileText },
   { to: '/settings', label: 'Settings', icon: IconAdjustmentsHorizontal },
 ];

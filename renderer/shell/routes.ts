@@ -14,6 +14,7 @@ export const routes = [
   { path: '/reference', screen: lateCode(() => import('../screens/reference/index.tsx')) },
   { path: '/sales', screen: lateCode(() => import('../screens/sales/index.tsx')) },
   { path: '/decide', screen: lateCode(() => import('../screens/decide/index.tsx')) },
+  { path: '/bench', screen: lateCode(() => import('../screens/bench/index.tsx')) },
   { path: '/reports', screen: lateCode(() => import('../screens/reports/index.tsx')) },
   { path: '/not-understood', screen: lateCode(() => import('../screens/not-understood/index.tsx')) },
   { path: '/settings', screen: lateCode(() => import('../screens/settings/index.tsx')) },

@@ -18,6 +18,7 @@ const check = (
   id,
   checkedOn,
   grade: 6,
+  finishState: 'original',
   notes: 'as it came',
   parts,
 });

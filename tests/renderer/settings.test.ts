@@ -49,17 +49,21 @@ describe('a figure of the assumptions', () => {
 });
 
 describe('the parts shelf', () => {
-  const part: PartStock = { id: 4, name: 'Hub', inStock: 2, unit: null, currency: null, planned: 3 };
+  const about = {
+    part: 'wheels',
+    originality: 'reproduction',
+    grade: 9,
+    castingId: 2,
+    donorCarId: null,
+  } as const;
+  const hub = { id: 4, name: 'Hub', inStock: 2, unit: null, currency: null, ...about };
+  const part: PartStock = { ...hub, casting: 'Tallow', donorNumber: null, planned: 3 };
   const cell = (columnId: string, value: string | number | null) => ({ columnId, value, choice: null });
 
   it('saves each part once and whole, its price in the reporting currency', () => {
     const changes = [cell('inStock', 5), cell('unit', 120)].map(change => ({ rowId: '4', ...change }));
-    expect(partChanges([part], changes, 'USD')).toEqual([
-      { id: 4, name: 'Hub', inStock: 5, unit: 120, currency: 'USD' },
-    ]);
-    expect(partChanges([part], [{ rowId: '4', ...cell('name', null) }], 'USD')).toEqual([
-      { id: 4, name: 'Hub', inStock: 2, unit: null, currency: null },
-    ]);
+    expect(partChanges([part], changes, 'USD')).toEqual([{ ...hub, inStock: 5, unit: 120, currency: 'USD' }]);
+    expect(partChanges([part], [{ rowId: '4', ...cell('name', null) }], 'USD')).toEqual([hub]);
   });
 
   it('makes a part once it has a name', () => {

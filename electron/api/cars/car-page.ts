@@ -24,6 +24,7 @@ import {
   type Subject,
   valueCar,
 } from '../../../valuation/index.ts';
+import { finishAt } from '../../../valuation/work/finish-at.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
@@ -189,7 +190,10 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       return variation ? [variationRow(index, variation, use)] : [];
     }),
     photos: photos.map(photoView),
-    checks,
+    checks: checks.map(check => ({
+      ...check,
+      finishState: finishAt(check.checkedOn, works, car.finishState),
+    })),
     fitted: parts.filter(part => part.carId === id),
     gave: parts.filter(part => part.donorCarId === id),
     castingParts: subject.spec?.parts ?? null,

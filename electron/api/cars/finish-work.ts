@@ -1,51 +1,21 @@
-import type { z } from 'zod';
 import { updateCars } from '../../../db/records/cars-write.ts';
 import { carChecks, saveCheck } from '../../../db/records/condition-checks.ts';
 import { insertExpense } from '../../../db/records/disposals.ts';
 import { insertFinishedWork } from '../../../db/records/finished-work.ts';
 import { type Job, listJobs, setJobState, stopTime } from '../../../db/records/jobs.ts';
 import { removePlan } from '../../../db/records/plans.ts';
-import {
-  type DeviationKind,
-  deviationKinds,
-  deviationOfColour,
-  deviationOfOpening,
-  deviationOfReproduction,
-  type FidelityGrade,
-} from '../../../valuation/words.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
+import {
+  finishedDepartures,
+  finishedFidelity,
+  sameColour,
+} from '../../../valuation/work/finished-departures.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import { findCar } from './find-car.ts';
-
-type Finished = z.output<typeof inputs.finishWork>;
-
-const same = (one: string, other: string) => one.trim().toLowerCase() === other.trim().toLowerCase();
-
-/**
- * Every departure that follows from what was done, whether or not it was ticked: nothing that is known
- * may be left unsaid.
- */
-const departuresOf = (work: Finished, madeColour: string): DeviationKind[] => {
-  const found = new Set<DeviationKind>(work.departures);
-  if (work.closure === 'screw' || work.closure === 'rivet' || work.closure === 'glue')
-    found.add(deviationOfOpening);
-  if (work.colour !== '' && madeColour !== '' && !same(work.colour, madeColour)) found.add(deviationOfColour);
-  for (const { part, originality } of work.parts) {
-    const departs = originality === 'reproduction' ? deviationOfReproduction[part] : undefined;
-    if (departs) found.add(departs);
-  }
-  return deviationKinds.filter(kind => found.has(kind));
-};
-
-const fidelityOf = (work: Finished, departures: readonly DeviationKind[]): FidelityGrade | null => {
-  if (work.kind === 'customise' || work.finishState === 'customised') return 'custom';
-  if (work.kind !== 'restore') return null;
-  return departures.length > 0 ? 'with deviations' : work.fidelity;
-};
 
 /** The minutes that were counted on a job, with those of clocks that still run; null where none were. */
 const minutesOf = (job: Job | undefined, now: string): number | null => {
@@ -77,8 +47,8 @@ export const finishWork = needsCollection
     if (input.jobId !== null && !job) throw notFound('job', input.jobId);
     if (job && job.carId !== car.id) throw refused('That job is about another car.');
     if (job && (job.state === 'finished' || job.state === 'given up')) throw refused('That job is over.');
-    const departures = departuresOf(input, made);
-    const wearsAnother = input.colour !== '' && !same(input.colour, made);
+    const departures = finishedDepartures(input, made);
+    const wearsAnother = input.colour !== '' && !sameColour(input.colour, made);
     return session.act(`Finished the work on ${car.inventoryNumber}`, async trx => {
       const checkId = await saveCheck(trx, car.id, {
         id: null,
@@ -103,7 +73,7 @@ export const finishWork = needsCollection
         closure: input.closure,
         bearings: input.bearings,
         axles: input.axles,
-        fidelity: fidelityOf(input, departures),
+        fidelity: finishedFidelity(input, departures),
         departures,
         leftAsWas: input.leftAsWas,
         minutes: input.minutes ?? minutesOf(job, session.at()),

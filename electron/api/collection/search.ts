@@ -29,6 +29,7 @@ const hitOf = async (
     const detail = joined(
       casting?.name ?? car.asWritten.casting,
       variation?.label ?? car.asWritten.colour,
+      car.wornColour !== '' && `wears ${car.wornColour}`,
       car.grade !== null && carGradeLabel(car.grade, car.finishState),
       car.location,
     );

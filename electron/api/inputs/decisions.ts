@@ -45,6 +45,12 @@ export const savePart = z.object({
   inStock: z.int().min(0),
   unit: amount.nullable().default(null),
   currency: currency.nullable().default(null),
+  // What is not said of a part that is there stays as it is.
+  part: z.enum(['', ...partNames]).optional(),
+  originality: z.enum(['', 'original', 'period replacement', 'reproduction']).optional(),
+  grade: grade.nullable().optional(),
+  castingId: id.nullable().optional(),
+  donorCarId: id.nullable().optional(),
 });
 export const recordDecision = z.object({
   carId: id,

@@ -158,14 +158,14 @@ export const setJobStep = z.object({
   spoiled: z.boolean().optional(),
 });
 export const jobSteps = z.object({ stepIds: z.array(id).min(1).max(200) });
-export const useMaterial = z.object({
+export const addMaterial = z.object({
   jobId: id,
   stepId: id.nullable().default(null),
   name: line.min(1),
   minor: amount,
   currency,
 });
-export const usePart = z.object({
+export const addPart = z.object({
   jobId: id,
   stepId: id.nullable().default(null),
   name: line.min(1),

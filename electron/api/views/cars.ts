@@ -159,6 +159,8 @@ export interface ConditionCheckView {
   id: number;
   checkedOn: IsoDate;
   grade: Grade | null;
+  /** The finish that the car had then, as far as the records of work tell. */
+  finishState: FinishState;
   notes: string;
   parts: PartGradeView[];
 }

@@ -1,5 +1,6 @@
 /** What the procedures answer about imports, reports, assumptions and parts. */
-import type { AssumptionSet, Currency, Minor } from '../../../valuation/index.ts';
+import type { PartOnShelf } from '../../../db/records/parts.ts';
+import type { AssumptionSet } from '../../../valuation/index.ts';
 
 export type {
   Encoding,
@@ -37,11 +38,4 @@ export interface AssumptionsView {
   versions: { version: number; madeAt: string; note: string }[];
 }
 
-export interface PartStock {
-  id: number;
-  name: string;
-  inStock: number;
-  unit: Minor | null;
-  currency: Currency | null;
-  planned: number;
-}
+export type PartStock = PartOnShelf;

@@ -144,3 +144,10 @@ export interface LearnedView {
   /** How far work falls short of what was aimed at. */
   workmanship: Learned<{ short: number; share: number }[]> | null;
 }
+
+/** A car that is kept for its parts. */
+export interface DonorView {
+  id: number;
+  inventoryNumber: string;
+  casting: string | null;
+}

@@ -24,11 +24,12 @@ import {
 import { listParts } from '../../../db/records/parts.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
+import { carRows } from '../cars/car-rows.ts';
 import { storeFiles } from '../cars/store-files.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
-import type { JobView } from '../views.ts';
+import type { DonorView, JobView } from '../views.ts';
 import { carPlan } from './car-plan.ts';
 import { jobViews } from './job-views.ts';
 
@@ -134,7 +135,7 @@ const stop = needsCollection.input(inputs.jobSteps).handler(async ({ context, in
   });
 });
 
-const useMaterial = needsCollection.input(inputs.useMaterial).handler(async ({ context, input }) => {
+const addMaterial = needsCollection.input(inputs.addMaterial).handler(async ({ context, input }) => {
   const { session, db } = context;
   findJob(await listJobs(db), input.jobId);
   const usedOn = await session.today();
@@ -144,7 +145,7 @@ const useMaterial = needsCollection.input(inputs.useMaterial).handler(async ({ c
 /**
  * Writes down a part that was fitted: from the shelf, which then has fewer, from a donor, or bought for it.
  */
-const usePart = needsCollection.input(inputs.usePart).handler(async ({ context, input }) => {
+const addPart = needsCollection.input(inputs.addPart).handler(async ({ context, input }) => {
   const { session, db } = context;
   const job = findJob(await listJobs(db), input.jobId);
   if (input.shelfId !== null) {
@@ -270,14 +271,25 @@ const addPhotos = needsCollection.input(inputs.addJobPhotos).handler(async ({ co
   });
 });
 
+/** The cars that are kept for their parts. */
+const donors = needsCollection.handler(async ({ context }): Promise<DonorView[]> => {
+  const cars = (await listCars(context.db)).filter(({ status }) => status === 'donor');
+  return (await carRows(context.session, cars)).map(({ id, inventoryNumber, casting }) => ({
+    id,
+    inventoryNumber,
+    casting,
+  }));
+});
+
 export const bench = {
   list,
+  donors,
   add,
   setStep,
   start,
   stop,
-  useMaterial,
-  usePart,
+  addMaterial,
+  addPart,
   removeUse,
   change,
   reorder,

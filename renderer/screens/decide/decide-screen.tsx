@@ -96,6 +96,7 @@ export const DecideScreen = ({
       }),
     {
       label: () => `${waiting.length} ${waiting.length === 1 ? 'car' : 'cars'} put on the bench`,
+      onDone: () => navigate('~/bench'),
     },
   );
   const { state: choice, choose, cancel } = useChoose();

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { CarRow } from '../../../electron/api/views.ts';
 import type { BasePaint, Currency } from '../../../valuation/index.ts';
+import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
 import { RangeText } from '../../components/amounts/amount.tsx';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
@@ -44,7 +45,9 @@ export const BestCars = ({ cars, currency }: { cars: CarRow[]; currency: Currenc
           </div>
           <div className={classes.cardFacts}>
             <LacquerChip
-              name={car.features.colour || `${readerWords().dialect.colour} not known`}
+              name={
+                colourNow(car.features.colour, car.wornColour) || `${readerWords().dialect.colour} not known`
+              }
               swatch={car.swatch}
               basePaint={car.features.basePaint as BasePaint | ''}
             />

@@ -1,6 +1,8 @@
 import type { PartStock } from '../../../electron/api/views.ts';
 import type { Currency } from '../../../valuation/types.ts';
+import { type Grade, isGrade, type Originality, originalities, partNames } from '../../../valuation/words.ts';
 import type { CellChange, NewRow } from '../../components/data-grid/types.ts';
+import { pickedCasting } from '../../components/inputs/casting-choices.tsx';
 
 /** A part as it is saved: whole, new without an id. */
 export interface PartDraft {
@@ -9,11 +11,21 @@ export interface PartDraft {
   inStock: number;
   unit: number | null;
   currency: Currency | null;
+  part?: PartStock['part'];
+  originality?: PartStock['originality'];
+  grade?: Grade | null;
+  castingId?: number | null;
+  donorCarId?: number | null;
 }
+
+/** Where a part that can be fitted may come from. */
+export const fittable = originalities.filter(
+  (one): one is Exclude<Originality, 'missing'> => one !== 'missing',
+);
 
 const withCell = (
   draft: PartDraft,
-  { columnId, value }: Omit<CellChange, 'rowId'>,
+  { columnId, value, choice }: Omit<CellChange, 'rowId'>,
   reporting: Currency,
 ): PartDraft => {
   switch (columnId) {
@@ -25,6 +37,16 @@ const withCell = (
       return typeof value === 'number'
         ? { ...draft, unit: value, currency: draft.currency ?? reporting }
         : { ...draft, unit: null };
+    case 'part':
+      return { ...draft, part: partNames.find(part => part === value) ?? '' };
+    case 'originality':
+      return { ...draft, originality: fittable.find(one => one === value) ?? '' };
+    case 'grade':
+      return { ...draft, grade: isGrade(value) ? value : null };
+    case 'casting':
+      return { ...draft, castingId: pickedCasting(choice)?.castingId ?? null };
+    case 'donor':
+      return { ...draft, donorCarId: choice === null ? null : Number(choice.value) };
     default:
       return draft;
   }
@@ -40,7 +62,7 @@ export const partChanges = (
   for (const change of changes) {
     const part = parts.find(({ id }) => String(id) === change.rowId);
     if (!part) continue;
-    const { planned: _planned, ...kept } = part;
+    const { planned: _planned, casting: _casting, donorNumber: _donor, ...kept } = part;
     drafts.set(change.rowId, withCell(drafts.get(change.rowId) ?? kept, change, reporting));
   }
   return [...drafts.values()];

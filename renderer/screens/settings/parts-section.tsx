@@ -1,18 +1,26 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { PartStock } from '../../../electron/api/views.ts';
+import { readGrade } from '../../../valuation/reading/words.ts';
 import type { Currency } from '../../../valuation/types.ts';
+import { gradeLabel, partNames } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { GridColumn } from '../../components/data-grid/types.ts';
 import { amountText, readerLocale } from '../../components/format.ts';
+import { suggestCastings } from '../../components/inputs/casting-choices.tsx';
+import type { Choice } from '../../components/inputs/choices.ts';
 import { parseMoney, separatorsOf } from '../../components/inputs/parse-money.ts';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
-import { newPart, type PartDraft, partChanges } from './part-edits.ts';
+import { readerWords } from '../../components/words.ts';
+import { fittable, newPart, type PartDraft, partChanges } from './part-edits.ts';
 import classes from './settings.module.css';
 
-const columnsOf = (reporting: Currency): GridColumn<PartStock>[] => [
+const wordChoices = (words: readonly string[]): Choice[] =>
+  words.map(word => ({ value: word, label: readerWords().spell(word) }));
+
+const columnsOf = (reporting: Currency, donors: readonly Choice[]): GridColumn<PartStock>[] => [
   {
     id: 'name',
     title: 'Part',
@@ -32,6 +40,52 @@ const columnsOf = (reporting: Currency): GridColumn<PartStock>[] => [
       parse: text =>
         /^\d{1,6}$/.test(text) ? { value: Number(text) } : { problem: `“${text}” is not a whole number` },
     },
+  },
+  {
+    id: 'part',
+    title: 'Fits as',
+    width: 120,
+    value: part => part.part,
+    text: part => readerWords().spell(part.part),
+    editor: { kind: 'select', choices: wordChoices(partNames) },
+  },
+  {
+    id: 'casting',
+    title: 'On the casting',
+    width: 140,
+    grow: 1,
+    value: part => part.casting,
+    editor: { kind: 'type-ahead', choices: () => suggestCastings },
+  },
+  {
+    id: 'originality',
+    title: 'Origin',
+    width: 130,
+    value: part => part.originality,
+    text: part => readerWords().spell(part.originality),
+    editor: { kind: 'select', choices: wordChoices(fittable) },
+  },
+  {
+    id: 'grade',
+    title: 'Grade',
+    width: 64,
+    align: 'end',
+    value: part => part.grade,
+    text: part => (part.grade === null ? '' : gradeLabel(part.grade)),
+    editor: {
+      kind: 'number',
+      parse: text => {
+        const grade = readGrade(text);
+        return grade.ok ? { value: grade.value } : { problem: `“${text}” is not a grade from C1 to C10` };
+      },
+    },
+  },
+  {
+    id: 'donor',
+    title: 'From the car',
+    width: 110,
+    value: part => part.donorNumber,
+    editor: { kind: 'type-ahead', choices: () => donors },
   },
   {
     id: 'planned',
@@ -80,7 +134,19 @@ const partId = (part: PartStock) => String(part.id);
 /** The spare parts at hand, what they cost, and how many the plans ask for. */
 export const PartsSection = ({ currency }: { currency: Currency }) => {
   const { data: parts, isPending } = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
-  const columns = useMemo(() => columnsOf(currency), [currency]);
+  const { data: donors } = useQuery({ queryKey: ['donors'], queryFn: () => api.bench.donors() });
+  const columns = useMemo(
+    () =>
+      columnsOf(
+        currency,
+        (donors ?? []).map(({ id, inventoryNumber, casting }) => ({
+          value: String(id),
+          label: inventoryNumber,
+          ...(casting !== null && { detail: casting }),
+        })),
+      ),
+    [currency, donors],
+  );
   const { mutateAsync: save } = useAction(
     async (drafts: PartDraft[]) => {
       for (const draft of drafts) await api.collection.savePart(draft);
@@ -92,7 +158,8 @@ export const PartsSection = ({ currency }: { currency: Currency }) => {
     <>
       <p className={classes.lead}>
         Parts named in plans are counted here. When they are scarce, Decide chooses the cars that earn most
-        from them.
+        from them. Say which part of which casting one is, and plans of its cars take it from the shelf before
+        they buy.
       </p>
       <DataGrid
         label="Parts shelf"

@@ -1,4 +1,5 @@
 import type { Evidence, IsoDate, Minor, PartState, Range } from '../../../valuation/types.ts';
+import { spell } from '../../../valuation/wording/dialect.ts';
 import { reportedEvidence } from '../../../valuation/wording/evidence-text.ts';
 import {
   counted,
@@ -9,8 +10,9 @@ import {
   signedText,
 } from '../../../valuation/wording/reader.ts';
 import {
+  carGradeLabel,
+  type FinishState,
   type Grade,
-  gradeLabel,
   type WhichWorth,
   whichWorths,
   worthNames,
@@ -57,6 +59,7 @@ export interface DossierFacts extends CarFacts {
   checks: {
     checkedOn: IsoDate;
     grade: Grade | null;
+    finishState: FinishState;
     notes: string;
     parts: (PartState & { note: string })[];
   }[];
@@ -121,7 +124,7 @@ const checkBlocks = ({ checks }: DossierFacts, locale: string): DocumentBlock[] 
           {
             kind: 'heading',
             level: 3,
-            text: `${dayText(check.checkedOn, locale)}${check.grade === null ? '' : `, ${gradeLabel(check.grade)}`}`,
+            text: `${dayText(check.checkedOn, locale)}${check.grade === null ? '' : `, ${spell(carGradeLabel(check.grade, check.finishState), locale)}`}`,
           },
           ...(check.notes ? [{ kind: 'paragraph' as const, text: check.notes }] : []),
           ...(check.parts.length > 0 ? [partsTable(check.parts, locale)] : []),

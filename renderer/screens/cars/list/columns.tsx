@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
-import type { BasePaint } from '../../../../valuation/words.ts';
+import { type BasePaint, carGradeLabel } from '../../../../valuation/words.ts';
 import { Amount, AmountDelta } from '../../../components/amounts/amount.tsx';
 import type { GridColumn, RowState } from '../../../components/data-grid/types.ts';
 import { amountText } from '../../../components/format.ts';
@@ -166,7 +166,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
     title: 'Grade',
     width: 96,
     value: car => car.grade,
-    text: car => (car.grade === null ? '' : `C${car.grade}`),
+    text: car => (car.grade === null ? '' : readerWords().spell(carGradeLabel(car.grade, car.finishState))),
     render: car => (
       <UnreadInstead car={car} field="grade" unless={car.grade !== null}>
         <GradeBadge grade={car.grade} finishState={car.finishState} />

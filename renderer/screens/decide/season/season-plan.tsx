@@ -137,7 +137,7 @@ export const SeasonPlan = ({
       {onBench.length > 0 ? (
         <>
           <h3>
-            On the bench <span className={classes.soft}>{onBench.length}</span>
+            <a href="#/bench">On the bench</a> <span className={classes.soft}>{onBench.length}</span>
           </h3>
           <ul className={classes.rows}>
             {onBench.map(weighed => (

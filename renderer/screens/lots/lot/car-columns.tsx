@@ -1,6 +1,7 @@
 import type { QueryClient } from '@tanstack/react-query';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { Amount } from '../../../components/amounts/amount.tsx';
 import type { GridColumn } from '../../../components/data-grid/types.ts';
@@ -56,7 +57,7 @@ const identityColumns = (client: QueryClient, means: OwnMeanings): GridColumn<Ca
         if (!colour) return null;
         return (
           <LacquerChip
-            name={colour}
+            name={colourNow(colour, row.wornColour)}
             swatch={row.swatch}
             basePaint={row.variationId === null ? '' : (row.features.basePaint as BasePaint | '')}
           />

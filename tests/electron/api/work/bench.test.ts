@@ -83,7 +83,7 @@ describe('the bench', () => {
       return rest;
     };
     const bare = start();
-    await api.bench.usePart({
+    await api.bench.addPart({
       ...used,
       name: 'Hub',
       originality: 'reproduction',
@@ -95,7 +95,7 @@ describe('the bench', () => {
     expect(
       (
         await refusalOf(
-          api.bench.usePart({
+          api.bench.addPart({
             ...used,
             name: 'Hub',
             originality: 'reproduction',
@@ -105,14 +105,14 @@ describe('the bench', () => {
         )
       ).message,
     ).toBe('There are only 1 of Hub on the shelf.');
-    await api.bench.usePart({
+    await api.bench.addPart({
       ...used,
       name: 'Glazing',
       part: 'glazing',
       originality: 'original',
       donorCarId: donor,
     });
-    await api.bench.useMaterial({ jobId, name: 'Stripper', minor: 140, currency: 'USD' });
+    await api.bench.addMaterial({ jobId, name: 'Stripper', minor: 140, currency: 'USD' });
     const { id: stepId } = await stepOf(one, 'strip');
     await api.bench.start({ stepIds: [stepId] });
     later(50);
@@ -219,7 +219,7 @@ describe('the bench', () => {
     const [hub] = await api.collection.parts();
     const { id: jobId } = await jobOf(one);
     const part = { name: 'Hub', originality: 'reproduction' as const, shelfId: hub!.id, currency: 'USD' };
-    await api.bench.usePart({ jobId, ...part, quantity: 2 });
+    await api.bench.addPart({ jobId, ...part, quantity: 2 });
     const [use] = (await jobOf(one)).uses;
     await api.bench.removeUse({ jobId, useId: use!.id, is: 'part' });
     expect((await jobOf(one)).uses).toEqual([]);

@@ -1,6 +1,7 @@
 import type { ConditionCheckView } from '../../../../../electron/api/views.ts';
-import { gradeLabel, partNames } from '../../../../../valuation/words.ts';
+import { carGradeLabel, gradeLabel, partNames } from '../../../../../valuation/words.ts';
 import { dateText } from '../../../../components/format.ts';
+import { readerWords } from '../../../../components/words.ts';
 import classes from './condition.module.css';
 
 const letters = { original: '', 'period replacement': 'P', reproduction: 'R', missing: 'M' } as const;
@@ -38,7 +39,11 @@ export const ChecksOverTime = ({ checks }: { checks: readonly ConditionCheckView
           <tr className={classes.whole}>
             <th scope="row">overall</th>
             {columns.map(check => (
-              <td key={check.id}>{check.grade === null ? '–' : gradeLabel(check.grade)}</td>
+              <td key={check.id}>
+                {check.grade === null
+                  ? '–'
+                  : readerWords().spell(carGradeLabel(check.grade, check.finishState))}
+              </td>
             ))}
           </tr>
           {parts.map(part => (

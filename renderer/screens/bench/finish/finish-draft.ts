@@ -1,0 +1,219 @@
+import type { CarPage, JobView } from '../../../../electron/api/views.ts';
+import type { IsoDate } from '../../../../valuation/types.ts';
+import type { DisclosureFacts } from '../../../../valuation/wording/disclosure-text.ts';
+import type {
+  Closure,
+  DeviationKind,
+  FidelityGrade,
+  FinishState,
+  WorkKind,
+} from '../../../../valuation/words.ts';
+import {
+  finishedDepartures,
+  finishedFidelity,
+  type WorkDone,
+} from '../../../../valuation/work/finished-departures.ts';
+import type { api } from '../../../api/client.ts';
+import {
+  type ConditionDraft,
+  draftOfCheck,
+  newestCheck,
+  readGrade,
+} from '../../../components/condition/condition-draft.ts';
+
+type FinishInput = Parameters<typeof api.cars.finishWork>[0];
+
+/** What is written down when work on a car is finished. */
+export interface FinishDraft {
+  kind: WorkKind;
+  finishedOn: IsoDate;
+  finishState: FinishState;
+  condition: ConditionDraft;
+  colour: string;
+  bodyFinish: string;
+  basePaint: string;
+  roof: string;
+  closure: Closure | 'not opened' | '';
+  bearings: string;
+  axles: string;
+  departures: readonly DeviationKind[];
+  fidelity: FidelityGrade | null;
+  leftAsWas: string;
+  /** As typed; empty takes the minutes that were counted on the job. */
+  minutes: string;
+  materials: string;
+  partsUsed: string;
+  who: string;
+  mark: string;
+  notes: string;
+}
+
+export const paints = (kind: WorkKind): boolean => kind === 'restore' || kind === 'customise';
+
+const stateAfter = (kind: WorkKind, before: FinishState): FinishState =>
+  kind === 'restore' ? 'restored' : kind === 'customise' ? 'customised' : before;
+
+/** How the car was closed, by the step that was ticked off. */
+const closureOf = (job: JobView | null): FinishDraft['closure'] => {
+  const done = job?.steps.findLast(({ step, state }) => state === 'done' && step.startsWith('close-'))?.step;
+  switch (done) {
+    case 'close-screw':
+      return 'screw';
+    case 'close-rivet':
+      return 'rivet';
+    case 'close-glue':
+      return 'glue';
+    case 'close-as-made':
+      return 'as made';
+    default:
+      return '';
+  }
+};
+
+const minutesOf = (job: JobView | null): string => {
+  const seconds = job?.steps.reduce((sum, step) => sum + step.seconds, 0) ?? 0;
+  return seconds > 0 ? String(Math.round(seconds / 60)) : '';
+};
+
+const list = (names: readonly string[]): string => [...new Set(names)].join(', ');
+
+/**
+ * The record as far as the job and the car tell it. A part that was worked on has no grade until its owner gives it one; one that was
+ * fitted has its origin.
+ */
+export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): FinishDraft => {
+  const kind: WorkKind = job?.kind ?? 'restore';
+  const done = job?.steps.filter(({ state }) => state === 'done') ?? [];
+  const worked = new Set(done.map(({ part }) => part));
+  const fitted = new Map(
+    job?.uses.flatMap(({ part }) => (part?.part ? [[part.part, part.originality]] : [])),
+  );
+  const before = draftOfCheck(newestCheck(car.checks), null);
+  const uses = job?.uses ?? [];
+  return {
+    kind,
+    finishedOn: today,
+    finishState: stateAfter(kind, car.finishState),
+    condition: {
+      ...before,
+      notes: '',
+      parts: before.parts.map(part => {
+        const origin = fitted.get(part.part);
+        if (origin) return { ...part, originality: origin, grade: '' };
+        return worked.has(part.part) ? { ...part, grade: '' } : part;
+      }),
+    },
+    colour: car.wornColour,
+    bodyFinish: car.wornFinish,
+    basePaint: '',
+    roof: '',
+    closure: closureOf(job),
+    bearings: '',
+    axles: done.some(({ step }) => step === 'fit-axles')
+      ? 'replaced'
+      : done.some(({ step }) => step === 'straighten-axles')
+        ? 'straightened'
+        : '',
+    departures: [],
+    fidelity: null,
+    leftAsWas: '',
+    minutes: minutesOf(job),
+    materials: list(uses.filter(({ part }) => part === null).map(({ name }) => name)),
+    partsUsed: list(
+      uses.flatMap(({ name, part }) =>
+        part ? [`${part.quantity > 1 ? `${part.quantity} × ` : ''}${name}`] : [],
+      ),
+    ),
+    who: job?.who ?? '',
+    mark: car.restorerMark,
+    notes: '',
+  };
+};
+
+/** Another kind of work, with the finish that follows from it. */
+export const withKind = (draft: FinishDraft, kind: WorkKind, before: FinishState): FinishDraft => ({
+  ...draft,
+  kind,
+  finishState: stateAfter(kind, before),
+});
+
+const partsOf = ({ condition }: FinishDraft): NonNullable<FinishInput['parts']> =>
+  condition.parts.flatMap(({ part, grade, originality, note }) =>
+    grade.trim() === '' && originality === 'original' && note.trim() === ''
+      ? []
+      : [
+          {
+            part,
+            grade: originality === 'missing' ? null : (readGrade(grade) ?? null),
+            originality,
+            note: note.trim(),
+          },
+        ],
+  );
+
+const workDone = (draft: FinishDraft): WorkDone => ({
+  kind: draft.kind,
+  finishState: draft.finishState,
+  colour: draft.colour.trim(),
+  closure: draft.closure,
+  parts: partsOf(draft).map(({ part, grade, originality }) => ({ part, grade: grade ?? null, originality })),
+  departures: draft.departures,
+  fidelity: draft.fidelity,
+});
+
+/** The departures that follow from the rest, which cannot be taken off. */
+export const impliedDepartures = (draft: FinishDraft, madeColour: string): DeviationKind[] =>
+  finishedDepartures({ ...workDone(draft), departures: [] }, madeColour);
+
+/** What will be said of the car, before it is recorded. */
+export const disclosureBefore = (draft: FinishDraft, madeColour: string): DisclosureFacts => {
+  const done = workDone(draft);
+  const departures = finishedDepartures(done, madeColour);
+  const same = done.colour.toLowerCase() === madeColour.toLowerCase();
+  return {
+    finishState: draft.finishState,
+    madeColour,
+    wornColour: same ? '' : done.colour,
+    wornFinish: draft.bodyFinish.trim(),
+    parts: done.parts,
+    mark: draft.mark.trim(),
+    work: {
+      finishedOn: draft.finishedOn,
+      fidelity: finishedFidelity(done, departures),
+      departures,
+      closure: draft.closure,
+      bearings: draft.bearings.trim(),
+      axles: draft.axles.trim(),
+      leftAsWas: draft.leftAsWas.trim(),
+      who: draft.who.trim(),
+    },
+  };
+};
+
+/** What is wrong with it, as one sentence; null where it can be recorded. */
+export const problemOf = (draft: FinishDraft): string | null => {
+  const { overall, parts } = draft.condition;
+  if ([overall, ...parts.map(({ grade }) => grade)].some(text => readGrade(text) === undefined))
+    return 'Grades go from C1 to C10 in half points.';
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(draft.finishedOn)) return 'Say on which day it was finished.';
+  if (!/^\d{0,6}$/.test(draft.minutes.trim())) return 'Minutes are a whole number.';
+  if (paints(draft.kind) && draft.finishState === 'original')
+    return 'A car that was painted no longer has its original finish: say what it has now.';
+  return null;
+};
+
+/** What `cars.finishWork` takes. */
+export const finishInput = (draft: FinishDraft, carId: number, jobId: number | null): FinishInput => {
+  const { condition, minutes, departures, ...rest } = draft;
+  return {
+    ...rest,
+    carId,
+    jobId,
+    grade: readGrade(condition.overall) ?? null,
+    parts: partsOf(draft),
+    departures: [...departures],
+    minutes: minutes.trim() === '' ? null : Number(minutes),
+    colour: draft.colour.trim(),
+    bodyFinish: draft.bodyFinish.trim(),
+  };
+};

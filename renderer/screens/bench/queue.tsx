@@ -1,0 +1,86 @@
+import { ActionIcon } from '@mantine/core';
+import { IconArrowDown, IconArrowUp } from '@tabler/icons-react';
+import { Link } from 'wouter';
+import type { JobView } from '../../../electron/api/views.ts';
+import { api } from '../../api/client.ts';
+import { useAction } from '../../components/actions/use-action.ts';
+import { Photo } from '../../components/photo/photo.tsx';
+import { readerWords } from '../../components/words.ts';
+import classes from './bench.module.css';
+import { isOver, progressOf } from './job-words.ts';
+
+const Entry = ({ job, current }: { job: JobView; current: boolean }) => {
+  const { over, all } = progressOf(job);
+  return (
+    <Link href={`/${job.id}`} className={classes.entry} aria-current={current ? 'page' : undefined}>
+      <span className={classes.entryPhoto}>
+        <Photo sha256={job.photo} alt="" width={64} height={42} />
+      </span>
+      <span className={classes.entryText}>
+        <span>
+          <strong>{job.inventoryNumber}</strong> {job.casting}
+        </span>
+        <span className={classes.soft}>
+          {readerWords().spell(job.kind)} · {isOver(job) || job.state === 'paused' ? `${job.state} · ` : ''}
+          {over} of {all} steps
+        </span>
+        <span className={classes.rule} aria-hidden="true">
+          <span style={{ width: `${all === 0 ? 0 : (over / all) * 100}%` }} />
+        </span>
+      </span>
+    </Link>
+  );
+};
+
+/** The cars on the bench in the order in which they are to be done; below, the jobs that are over. */
+export const Queue = ({ jobs, current }: { jobs: readonly JobView[]; current: number | null }) => {
+  const queue = jobs.filter(job => !isOver(job));
+  const past = jobs.filter(isOver);
+  const reorder = useAction((ids: number[]) => api.bench.reorder({ ids }), { label: 'Bench reordered' });
+  const shift = (at: number, by: number) => {
+    const ids = queue.map(({ id }) => id);
+    const [moved] = ids.splice(at, 1);
+    if (moved === undefined) return;
+    ids.splice(at + by, 0, moved);
+    reorder.mutate(ids);
+  };
+  return (
+    <nav className={classes.queue} aria-label="Cars on the bench">
+      <ol>
+        {queue.map((job, at) => (
+          <li key={job.id}>
+            <Entry job={job} current={job.id === current} />
+            <span className={classes.shift}>
+              <ActionIcon
+                aria-label={`${job.inventoryNumber} earlier`}
+                disabled={at === 0}
+                onClick={() => shift(at, -1)}
+              >
+                <IconArrowUp size={14} />
+              </ActionIcon>
+              <ActionIcon
+                aria-label={`${job.inventoryNumber} later`}
+                disabled={at === queue.length - 1}
+                onClick={() => shift(at, 1)}
+              >
+                <IconArrowDown size={14} />
+              </ActionIcon>
+            </span>
+          </li>
+        ))}
+      </ol>
+      {past.length > 0 ? (
+        <details>
+          <summary>Over: {past.length}</summary>
+          <ol>
+            {past.map(job => (
+              <li key={job.id}>
+                <Entry job={job} current={job.id === current} />
+              </li>
+            ))}
+          </ol>
+        </details>
+      ) : null}
+    </nav>
+  );
+};

@@ -1,0 +1,121 @@
+import { picture as photograph } from '../../helpers/pictures.ts';
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo, inScheme, settled } from '../looking.ts';
+
+test('an empty bench says its next step', async ({ start, collection, picture }) => {
+  const { page } = await start();
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByLabel('Folder').fill(collection);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await expect(page.getByRole('navigation').first()).toBeVisible();
+  await goTo(page, '/bench');
+  await expect(page.getByRole('heading', { name: 'Nothing is on the bench' })).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Choose cars in Decide' })).toBeVisible();
+  await picture(page, 'bench-empty');
+  expect(await breaches(page)).toEqual([]);
+});
+
+test('from a season to the bench to a record: steps, clock, photographs, parts, the look before closing, and one undo', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/decide?recommendation=restore');
+  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
+  await expect(grid).toBeFocused();
+  await demo.keyboard.press('Space');
+  await demo.keyboard.press('ArrowDown');
+  await demo.keyboard.press('Space');
+  const season = demo.getByRole('region', { name: 'Season' });
+  await season.getByRole('button', { name: 'Put 2 on the bench' }).click();
+  await expect(demo.getByRole('heading', { level: 1, name: 'Bench' })).toBeVisible();
+  const job = demo.getByRole('region', { name: /^Job on / });
+  await expect(job).toBeVisible();
+  const number = ((await job.getAttribute('aria-label')) ?? '').replace('Job on ', '');
+
+  // By keyboard: the first step is ticked off, and the cursor goes on.
+  const current = job.locator('[aria-current="step"]');
+  const first = await current.getByRole('button', { name: /^Done: / }).getAttribute('aria-label');
+  await demo.keyboard.press('x');
+  await expect(job.getByRole('button', { name: first ?? '', exact: true })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
+  await expect(current.getByRole('button', { name: /^Done: / })).not.toHaveAccessibleName(first ?? '');
+  await settled(demo);
+
+  // Two sessions on one step.
+  for (let session = 0; session < 2; session++) {
+    await demo.keyboard.press('t');
+    await expect(current.getByRole('timer')).toBeVisible();
+    await settled(demo);
+    await demo.keyboard.press('t');
+    await expect(current.getByRole('timer')).toHaveCount(0);
+    await settled(demo);
+  }
+  await current.getByLabel('Minutes by hand').fill('45');
+  await current.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(current.getByText('45 min', { exact: true })).toBeVisible();
+  await expect(job.getByText('45 min counted')).toBeVisible();
+
+  await current.locator('input[type=file]').setInputFiles({
+    name: 'before.jpg',
+    mimeType: 'image/jpeg',
+    buffer: Buffer.from(await photograph('jpeg')),
+  });
+  await expect(current.getByRole('figure')).toBeVisible();
+  await settled(demo);
+
+  await job.getByRole('button', { name: 'Part…' }).click();
+  await job.getByLabel('From', { exact: true }).selectOption('donor');
+  const donor = job.getByLabel('Donor car');
+  const donorName = (await donor.locator('option').nth(1).textContent()) ?? '';
+  await donor.selectOption({ index: 1 });
+  await job.getByLabel('Which part it is').selectOption('glazing');
+  await job.getByRole('button', { name: 'Add the part' }).click();
+  await expect(job.getByText(`from ${donorName.split(' ')[0]}`)).toBeVisible();
+  await picture(demo, 'bench');
+  expect(await breaches(demo)).toEqual([]);
+
+  for (const [width, height] of [
+    [768, 1024],
+    [1024, 768],
+  ] as const) {
+    await demo.setViewportSize({ width, height });
+    await demo.keyboard.press('g');
+    await settled(demo);
+    await picture(demo, `bench-tablet-${width}`);
+    expect(await breaches(demo)).toEqual([]);
+    await demo.keyboard.press('g');
+  }
+  await demo.setViewportSize({ width: 1440, height: 900 });
+  await inScheme(demo, 'dark');
+  await picture(demo, 'bench-dark');
+  await inScheme(demo, 'light');
+
+  const look = job.getByRole('button', { name: /^Look it over before/ });
+  await look.click();
+  await job.getByRole('checkbox', { name: /Glazing at the rear/ }).check();
+  await expect(job.getByText(/\d to look at/)).toBeVisible();
+  await settled(demo);
+
+  await job.getByRole('button', { name: /^Finish…/ }).click();
+  await expect(demo.getByRole('heading', { level: 1, name: 'Finish the work' })).toBeVisible();
+  await demo.getByLabel('Overall grade').fill('C8.5');
+  await demo.getByRole('textbox', { name: /^Colou?r$/ }).fill('Night violet');
+  await demo.getByLabel('Closed with').selectOption('screw');
+  await demo.getByLabel('Left as it was').fill('scratches in the glazing, too deep');
+  const says = demo.getByRole('region', { name: 'What will be said of it' });
+  await expect(says).toContainText('Restored: this is not the factory finish. It wears Night violet');
+  await expect(says).toContainText(/another colou?r/);
+  await expect(says).toContainText('visible post closure');
+  await picture(demo, 'bench-finish');
+  expect(await breaches(demo)).toEqual([]);
+  await demo.getByRole('button', { name: /^Record the work/ }).click();
+  await expect(demo.getByText('Restored: this is not the factory finish.').first()).toBeVisible();
+  await expect(demo.getByText(number).first()).toBeVisible();
+  await settled(demo);
+  await picture(demo, 'bench-finished-car');
+  await demo.keyboard.press('Control+z');
+  await expect(demo.getByText('Restored: this is not the factory finish.')).toHaveCount(0);
+  await expect(demo.getByText('on the bench').first()).toBeVisible();
+});
