@@ -15,6 +15,7 @@ const screens: { name: string; route: string; heading: RegExp }[] = [
   { name: 'sales', route: '/sales', heading: /^Sale records$/ },
   { name: 'paste', route: '/sales/paste', heading: /^Paste sales$/ },
   { name: 'decide', route: '/decide', heading: /^Decide$/ },
+  { name: 'bench', route: '/bench', heading: /^Bench$/ },
   { name: 'reports', route: '/reports', heading: /^Reports$/ },
   { name: 'settings', route: '/settings', heading: /^Settings$/ },
   { name: 'method', route: '/how-values-are-estimated', heading: /values/i },
