@@ -17,7 +17,7 @@ const withJob = async () => {
   clock.now = new Date(clock.now.getTime() + 60 * 60_000);
   await api.bench.stop({ stepIds: [strip.id] });
   await api.bench.setStep({ stepId: strip.id, state: 'done' });
-  await api.bench.useMaterial({
+  await api.bench.addMaterial({
     jobId: job!.id,
     stepId: strip.id,
     name: 'Stripper',
