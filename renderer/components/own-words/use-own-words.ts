@@ -13,12 +13,13 @@ const none: Vocabulary = {};
 export const useVocabulary = (): Vocabulary =>
   useQuery({ queryKey: ['vocabulary'], queryFn: () => api.words.vocabulary() }).data ?? none;
 
-const settledText = ({ cars, sales }: SettledWords): string => {
+/** What an answer did to rows, to stand behind what was answered: ": 2 cars settled". */
+export const settledText = ({ cars, sales }: SettledWords, what = 'settled'): string => {
   const parts = [
     cars > 0 && (cars === 1 ? '1 car' : `${cars.toLocaleString()} cars`),
     sales > 0 && (sales === 1 ? '1 sale record' : `${sales.toLocaleString()} sale records`),
   ].filter(Boolean);
-  return parts.length === 0 ? '' : `: ${parts.join(' and ')} settled`;
+  return parts.length === 0 ? '' : `: ${parts.join(' and ')} ${what}`;
 };
 
 /** Saves what texts mean; whatever waits for them is settled with it. */

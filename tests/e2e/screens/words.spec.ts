@@ -91,6 +91,16 @@ test('a list is read with its owner’s words: asked once, by keyboard, used fro
   await expect(page.getByRole('rowheader', { name: 'beater' })).toBeInViewport();
   await picture(page, 'words-settings');
   expect(await breaches(page)).toEqual([]);
+  // Each word says how many rows were read by it; those wait again where its owner says so.
+  const plain = page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: 'plain' }) });
+  await expect(plain).toContainText('3 cars');
+  await plain.getByRole('button', { name: 'Remove “plain”' }).click();
+  await settled(page);
+  await picture(page, 'words-remove');
+  await page.getByRole('menuitem', { name: 'Remove, and let them wait for a meaning' }).click();
+  await expect(page.getByText('“plain” removed from your words: 3 cars waiting again')).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(plain).toContainText('3 cars');
   await page.getByRole('textbox', { name: 'Add a text' }).fill('junk');
   await page.getByRole('combobox', { name: 'Means', exact: true }).fill('C1');
   await page.keyboard.press('Enter');

@@ -7,7 +7,7 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { showProblem } from '../../../components/notices/undo-notice.tsx';
-import { useSayMeaning, useVocabulary } from '../../../components/own-words/use-own-words.ts';
+import { settledText, useSayMeaning, useVocabulary } from '../../../components/own-words/use-own-words.ts';
 import classes from '../settings.module.css';
 import { NewWord } from './new-word.tsx';
 import { WordRows } from './word-rows.tsx';
@@ -34,12 +34,14 @@ export const WordsSection = () => {
   const change = useAction(
     (word: Parameters<typeof api.words.set>[0]['words'][number]) => api.words.set({ words: [word] }),
     {
-      label: ({ text }) => `What “${text}” means was changed`,
+      label: ({ text }, read) => `What “${text}” means was changed${settledText(read, 'read again')}`,
     },
   );
-  const remove = useAction(({ id }: { id: number; text: string }) => api.words.remove({ ids: [id] }), {
-    label: ({ text }) => `“${text}” removed from your words`,
-  });
+  const remove = useAction(
+    ({ id, rows }: { id: number; text: string; rows: 'stay' | 'wait again' }) =>
+      api.words.remove({ ids: [id], rows }),
+    { label: ({ text }, read) => `“${text}” removed from your words${settledText(read, 'waiting again')}` },
+  );
   const words = data?.words ?? [];
   const wanted = filter.trim().toLowerCase();
   const shown = words.filter(word =>
@@ -60,7 +62,8 @@ export const WordsSection = () => {
       <p className={classes.lead}>
         Imports, grids and the search go by these.{' '}
         <Link href="~/not-understood">Texts that wait for a meaning</Link> are asked about on their own page.
-        Changing or removing a word leaves the cars that were read with it as they are.
+        Another meaning is taken over by the rows that were read by a word; removing one asks what becomes of
+        them. What was entered by hand stays.
       </p>
       {data ? (
         <>
@@ -78,7 +81,7 @@ export const WordsSection = () => {
             words={shown}
             vocabulary={vocabulary}
             onChange={word => change.mutate(word)}
-            onRemove={word => remove.mutate(word)}
+            onRemove={({ id, text }, rows) => remove.mutate({ id, text, rows })}
           />
           {words.length === 0 ? (
             <p className="soft">None yet: they come by answering what an import asks, or are added here.</p>
