@@ -23,6 +23,59 @@ const kindsText = ({ kinds }: Evidence): string => {
 export const restsOnOwn = ({ kinds }: Pick<Evidence, 'kinds'>): boolean =>
   kinds !== undefined && kinds.shares.sale < 0.5;
 
+/** On which of what its owner has already a value mainly rests; undefined where it rests on sale records. */
+export const mainlyOwn = (evidence: Pick<Evidence, 'kinds'>): 'paid' | 'believed' | undefined => {
+  if (!restsOnOwn(evidence) || !evidence.kinds) return undefined;
+  const { purchase, lot, belief } = evidence.kinds.shares;
+  return belief > purchase + lot ? 'believed' : 'paid';
+};
+
+/** What is said of a value that rests mainly on what its owner has already, in a word and in full. */
+export const ownRestText = {
+  paid: { word: 'paid', full: 'rests mainly on what you paid' },
+  believed: { word: 'believed', full: 'rests mainly on what you believe' },
+} as const;
+
+/** Of how many values it is said that they rest on what their owner has already; '' of none. `who` is its owner. */
+export const ownCountsText = (
+  { paid, believed }: Record<'paid' | 'believed', number>,
+  who: 'you' | 'the owner' = 'you',
+): string => {
+  const believe = who === 'you' ? 'you believe' : 'the owner believes';
+  const rest = (count: number) => `${count} ${count === 1 ? 'rests' : 'rest'} mainly on`;
+  if (paid > 0 && believed > 0) return `${rest(paid)} what ${who} paid, ${believed} on what ${believe}`;
+  if (paid > 0) return `${rest(paid)} what ${who} paid`;
+  return believed > 0 ? `${rest(believed)} what ${believe}` : '';
+};
+
+/** How much of each kind of evidence counts, and how many values rest mainly on what their owner has already. */
+export interface EvidenceCount {
+  sales: number;
+  /** Purchases that count, and those that do not. */
+  purchases: number;
+  purchasesAside: number;
+  beliefs: number;
+  valued: number;
+  onOwn: Record<'paid' | 'believed', number>;
+}
+
+/** What counts as evidence now, as two sentences. */
+export const evidenceCountText = ({
+  sales,
+  purchases,
+  purchasesAside,
+  beliefs,
+  valued,
+  onOwn,
+}: EvidenceCount): string => {
+  const aside =
+    purchasesAside > 0 ? ` (${purchasesAside} more ${purchasesAside === 1 ? 'does' : 'do'} not)` : '';
+  const counting = `Now ${counted(sales, 'sale record')}, ${counted(purchases, 'purchase')}${aside} and ${counted(beliefs, 'belief')} count.`;
+  const own = ownCountsText(onOwn);
+  const rest = own === '' ? 'none rests mainly on what you paid or believe' : own;
+  return valued === 0 ? counting : `${counting} Of ${counted(valued, 'value')} ${rest}.`;
+};
+
 /**
  * What a value rests on, as a phrase without a full stop: "62 % this variation’s 4 sales, 38 % its casting’s
  * 31"; where other evidence stands beside sale records, "62 % this variation, 38 % its casting, mainly what

@@ -60,6 +60,16 @@ const costOf = async (session: Session, cars: Valued[]): Promise<number> => {
   }, 0);
 };
 
+/** How many values rest mainly on what the owner paid, and how many on what they believe. */
+const onOwn = (cars: Valued[]): HomeView['totals']['onOwn'] => {
+  const count = { paid: 0, believed: 0 };
+  for (const { figures } of cars) {
+    const own = figures?.worths.restsOn;
+    if (own) count[own] += 1;
+  }
+  return count;
+};
+
 /** The cars of the greatest mids, the greatest first; of equals the one entered first. */
 const bestOf = (cars: Valued[], most: number): number[] => {
   const best: Valued[] = [];
@@ -118,6 +128,7 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     totals: {
       cars: cars.length,
       valued: inSum.length,
+      onOwn: onOwn(cars),
       asFound: total,
       cost: await costOf(session, cars),
       currency: summary.reportingCurrency,

@@ -16,6 +16,7 @@ import {
   type Valuation,
   valueCar,
 } from '../../../valuation/index.ts';
+import { mainlyOwn } from '../../../valuation/wording/evidence-text.ts';
 import { BoundedMap, slot } from '../session/cache.ts';
 import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
@@ -37,6 +38,12 @@ export interface CarFigures {
 /** Of these, what a row of a list says. */
 export type RowFigures = Pick<CarFigures, 'worths' | 'recommendation' | 'probability' | 'expectedGain'>;
 
+/** What the worths mainly rest on, where that is no sale records; an owner's own figure rests on nothing else. */
+const restsOn = ({ asFound, evidence }: Valuation): Pick<Worths, 'restsOn'> => {
+  const own = asFound && !asFound.own ? mainlyOwn(evidence) : undefined;
+  return own ? { restsOn: own } : {};
+};
+
 /** The same figures from a whole decision. */
 export const figuresOfDecision = (
   valuation: Valuation,
@@ -51,6 +58,7 @@ export const figuresOfDecision = (
       restored: valuation.restored,
       originalFinish: valuation.originalFinish,
       cost: options.find(({ option }) => option === planned)?.cost ?? null,
+      ...restsOn(valuation),
     },
     recommendation,
     probability: known ? probability : null,
@@ -110,6 +118,7 @@ export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures =>
       restored: valuation.restored,
       originalFinish: valuation.originalFinish,
       cost: plan?.cost ?? null,
+      ...restsOn(valuation),
     },
     recommendation,
     probability,

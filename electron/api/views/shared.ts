@@ -1,6 +1,9 @@
 /** Pieces that several answers share. */
 import type { IsoDate, Range, VariationFeature, Worth } from '../../../valuation/index.ts';
 
+/** What the owner has already, on which a worth can mainly rest. */
+export type OwnRest = 'paid' | 'believed';
+
 /** The three worths of a car, as the worth strip draws them. */
 export interface Worths {
   asFound: Worth | null;
@@ -8,6 +11,8 @@ export interface Worths {
   originalFinish: Worth | null;
   /** Cost of the plan behind `restored`, for its net bar; null without a plan. */
   cost: Range | null;
+  /** What they mainly rest on, where that is no sale records. */
+  restsOn?: OwnRest;
 }
 
 /** Photographs are read by their hash through `photos.read`. */

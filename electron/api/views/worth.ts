@@ -21,6 +21,7 @@ import type {
 import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
 import type { CarRow } from './cars.ts';
 import type { CollectionSummary } from './collection.ts';
+import type { OwnRest } from './shared.ts';
 import type { FirstSteps } from './young.ts';
 
 export interface SaleRow {
@@ -96,7 +97,15 @@ export interface HomeView {
   /** Of a young collection; null once it has left them behind. */
   firstSteps: FirstSteps | null;
   /** Of the cars not sold; `valued` of `cars` have a worth, the others are not in the sums. */
-  totals: { cars: number; valued: number; asFound: Range; cost: Minor; currency: Currency };
+  totals: {
+    cars: number;
+    valued: number;
+    /** Of those with a value, how many rest mainly on what the owner paid, or believes. */
+    onOwn: Record<OwnRest, number>;
+    asFound: Range;
+    cost: Minor;
+    currency: Currency;
+  };
   overTime: { on: IsoDate; asFound: Minor; cars: number }[];
   /** Null gathers the cars whose series, grade or colour is not known. */
   bySeries: { name: string | null; cars: number; worth: Minor }[];

@@ -2,6 +2,7 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { saveValuations } from '../../../db/records/valuations.ts';
 import { explainWorth, type Subject, type TimeUsed, valueCar } from '../../../valuation/index.ts';
+import type { EvidenceCount } from '../../../valuation/wording/evidence-text.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
@@ -13,6 +14,7 @@ import { refused } from '../session/errors.ts';
 import { streamed } from '../session/progress.ts';
 import type { DiagnosticsView, ValuationList, WorthExplanation } from '../views.ts';
 import { diagnosticsView } from './diagnostics.ts';
+import { evidenceCount } from './evidence-count.ts';
 import { explainedRecords } from './explained-records.ts';
 
 const explain = needsCollection
@@ -80,4 +82,8 @@ const time = needsCollection.handler(
   async ({ context }): Promise<TimeUsed> => (await marketToday(context.session)).time,
 );
 
-export const worth = { explain, list, takeSnapshot, diagnostics, time };
+const evidence = needsCollection.handler(
+  ({ context }): Promise<EvidenceCount> => evidenceCount(context.session),
+);
+
+export const worth = { explain, list, takeSnapshot, diagnostics, time, evidence };

@@ -1,4 +1,5 @@
 import type { Currency, Range } from '../../../valuation/types.ts';
+import { ownRestText } from '../../../valuation/wording/evidence-text.ts';
 import { worthText } from '../format.ts';
 import { isUnknown, type StripWorths } from './strip-worths.ts';
 
@@ -17,5 +18,5 @@ export const describeWorths = (worths: StripWorths, currency: Currency): string 
   const factory = originalFinish
     ? `${describeRange(originalFinish, currency)}${originalFinish.attainable ? '' : ', no longer attainable'}`
     : 'not enough evidence';
-  return `Value in ${currency}. As found: ${found}. Restored, net of cost: ${net}. Original finish: ${factory}.`;
+  return `Value in ${currency}. As found: ${found}. Restored, net of cost: ${net}. Original finish: ${factory}.${worths.restsOn ? ` It ${ownRestText[worths.restsOn].full}.` : ''}`;
 };

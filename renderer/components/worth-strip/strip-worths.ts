@@ -1,3 +1,4 @@
+import type { OwnRest } from '../../../electron/api/views.ts';
 import type { Minor, Range } from '../../../valuation/types.ts';
 
 /** What a strip shows: three worths in their fixed order; null where there is not enough evidence. */
@@ -6,6 +7,8 @@ export interface StripWorths {
   /** Net of the cost of restoring; `gross` is the high end before that cost, drawn as the whisker. */
   restored: (Range & { gross: Minor }) | null;
   originalFinish: (Range & { attainable: boolean }) | null;
+  /** What they mainly rest on, where that is no sale records. */
+  restsOn?: OwnRest | undefined;
 }
 
 type WorthLike = Range & { attainable?: boolean };
@@ -16,6 +19,7 @@ export interface CarWorths {
   restored: WorthLike | null;
   originalFinish: WorthLike | null;
   cost: Range | null;
+  restsOn?: OwnRest | undefined;
 }
 
 const bounds = ({ low, mid, high }: Range): Range => ({ low, mid, high });
@@ -24,7 +28,7 @@ const bounds = ({ low, mid, high }: Range): Range => ({ low, mid, high });
  * Takes the likely cost off the restored worth, so that the hatched bar is what restoring
  * would leave in hand.
  */
-export const stripWorths = ({ asFound, restored, originalFinish, cost }: CarWorths): StripWorths => {
+export const stripWorths = ({ asFound, restored, originalFinish, cost, restsOn }: CarWorths): StripWorths => {
   const spent = cost?.mid ?? 0;
   return {
     asFound: asFound && bounds(asFound),
@@ -38,6 +42,7 @@ export const stripWorths = ({ asFound, restored, originalFinish, cost }: CarWort
       ...bounds(originalFinish),
       attainable: originalFinish.attainable ?? true,
     },
+    ...(restsOn && { restsOn }),
   };
 };
 

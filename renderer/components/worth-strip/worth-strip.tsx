@@ -1,8 +1,9 @@
 import { useId } from 'react';
 import type { Currency } from '../../../valuation/types.ts';
+import { ownRestText } from '../../../valuation/wording/evidence-text.ts';
 import { describeWorths } from './describe.ts';
 import { GridLines, Lanes, type StripMeasures, stripHeight } from './lanes.tsx';
-import { type WorthScale, worthScale } from './scale.ts';
+import { place, type WorthScale, worthScale } from './scale.ts';
 import { isUnknown, type StripWorths } from './strip-worths.ts';
 import classes from './worth-strip.module.css';
 
@@ -32,7 +33,7 @@ export const WorthStrip = ({
   const axis = scale ?? worthScale([worths], currency);
   if (isUnknown(worths) || !axis)
     return <span className={`${classes.nothing} ${classes[size]}`}>not enough evidence</span>;
-  return (
+  const strip = (
     <svg
       className={`${classes.strip} ${classes[size]}`}
       height={stripHeight(measures[size])}
@@ -42,5 +43,16 @@ export const WorthStrip = ({
       <GridLines scale={axis} wanted={size === 'cell' ? 6 : 8} />
       <Lanes worths={worths} scale={axis} measures={measures[size]} hatchId={hatchId} />
     </svg>
+  );
+  if (!worths.restsOn) return strip;
+  const { asFound } = worths;
+  const isRight = asFound !== null && place(axis, asFound.mid).at > 0.5;
+  return (
+    <span className={classes.labelled} title={`It ${ownRestText[worths.restsOn].full}`}>
+      {strip}
+      <span className={classes.rests} data-side={isRight ? 'left' : 'right'} aria-hidden="true">
+        {ownRestText[worths.restsOn].word}
+      </span>
+    </span>
   );
 };

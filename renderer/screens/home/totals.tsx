@@ -1,13 +1,15 @@
 import { Link } from 'wouter';
 import type { HomeView } from '../../../electron/api/views.ts';
+import { ownCountsText } from '../../../valuation/wording/evidence-text.ts';
 import { ChangingAmount } from '../../components/amounts/amount.tsx';
 import { worthText } from '../../components/format.ts';
 import classes from './home.module.css';
 
 /** What the cars that are still here are worth together, in one line of figures. */
 export const Totals = ({ totals }: { totals: HomeView['totals'] }) => {
-  const { asFound, cars, valued, cost, currency } = totals;
+  const { asFound, onOwn, cars, valued, cost, currency } = totals;
   const missing = cars - valued;
+  const own = ownCountsText(onOwn);
   return (
     <dl className={classes.totals}>
       <div>
@@ -42,6 +44,11 @@ export const Totals = ({ totals }: { totals: HomeView['totals'] }) => {
             </>
           )}
         </dd>
+        {own === '' ? null : (
+          <dd className={classes.under}>
+            {own} · <Link href="~/how-values-are-estimated">how</Link>
+          </dd>
+        )}
       </div>
     </dl>
   );

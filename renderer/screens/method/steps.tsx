@@ -5,6 +5,7 @@ import { TimeUsedNote } from '../../components/evidence/time-used.tsx';
 import { percentText, worthText } from '../../components/format.ts';
 import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
+import { EvidenceNow } from './evidence-now.tsx';
 import classes from './method.module.css';
 
 const Step = ({ number, title, children }: { number: number; title: string; children: ReactNode }) => (
@@ -35,7 +36,8 @@ const indexWords = (index: AssumptionSet['index']): string => {
 /** The way from sale records to a worth, and from a worth to advice, with the figures now in force. */
 export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; currency: Currency }) => {
   const { decision, sourceReliability } = assumptions;
-  const listing = sourceReliability.listing;
+  const { listing, 'own purchase': own } = sourceReliability;
+  const beliefSales = assumptions.beliefSales ?? 1;
   return (
     <>
       <Section id="steps" title="The steps">
@@ -76,21 +78,38 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
               the list for you to leave out or keep.
             </p>
           </Step>
-          <Step number={5} title="The range shows how certain a value is">
+          <Step number={5} title="What you paid and what you believe count beside sales">
+            <p>
+              A car bought alone is a sale at all that you paid for it
+              {own === undefined ? '' : `, counted ${percentText(own)}`}. A lot bought whole is one sale,
+              shared by its cars as their values stand to each other: all of them together never count as more
+              than one. It counts at the grades at which they were bought, so changing a grade in such a lot
+              changes what it says of every car like them. A purchase tells nothing while a car of it is not
+              identified, where work was done on a car since, or where you have left it out on its lot’s page.
+            </p>
+            <p>
+              What you believe (“a common one in C8 brings 60 to 90”) counts like{' '}
+              {beliefSales === 1 ? 'one sale' : `${beliefSales} sales`} in the middle of that range, and sale
+              records overrule it as they come. Wherever a value rests on either, it says so: in lists by the
+              word “paid” or “believed” beside it, on a car’s page with the share of each, line by line.
+            </p>
+            <EvidenceNow />
+          </Step>
+          <Step number={6} title="The range shows how certain a value is">
             <p>
               It combines how much sales of the same car differ with how far the estimate itself may be off.
               Sales that agree narrow it; an open variation, a missing grade or less closely related sales
               widen it.
             </p>
           </Step>
-          <Step number={6} title="No evidence is an answer">
+          <Step number={7} title="No evidence is an answer">
             <p>
-              With fewer than {assumptions.leastEvidence} sales in the whole series, by their weight, no value
-              is given; Playworn says what would help instead. You can enter your own figure, which is marked
-              as yours.
+              With fewer than {assumptions.leastEvidence} sales in the whole series, by their weight, and no
+              belief about any of it, no value is given; Playworn says what would help instead. You can enter
+              your own figure, which is marked as yours.
             </p>
           </Step>
-          <Step number={7} title="Your own sales teach it">
+          <Step number={8} title="Your own sales teach it">
             <p>
               When you sell a car, that sale joins the records. Values you saved earlier are compared with
               what the cars sold for; if they were off by more than chance allows, Settings says so.

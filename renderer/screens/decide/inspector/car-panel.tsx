@@ -4,7 +4,7 @@ import type { CarPage, DecisionSummary } from '../../../../electron/api/views.ts
 import type { Currency } from '../../../../valuation/types.ts';
 import { type Hazard, hazards, hazardsOf } from '../../../../valuation/wording/cautions.ts';
 import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
-import { helpText } from '../../../../valuation/wording/evidence-text.ts';
+import { helpText, ownRestText } from '../../../../valuation/wording/evidence-text.ts';
 import { turningText } from '../../../../valuation/wording/reason-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
@@ -101,6 +101,9 @@ export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | nul
       {page && page.decision.options.length > 0 ? (
         <>
           <ShortOptions car={page} currency={currency} />
+          {car.worths.restsOn ? (
+            <p className="soft grid-text">Its value {ownRestText[car.worths.restsOn].full}.</p>
+          ) : null}
           <BreakEven decision={page.decision} currency={currency} />
           <Guards decision={page.decision} />
           <CautionList hazards={dangersOf(page)} />

@@ -1,0 +1,30 @@
+import type { EvidenceCount } from '../../../valuation/wording/evidence-text.ts';
+import { allBriefCars } from '../figures/brief-cars.ts';
+import { figuresById } from '../figures/figures.ts';
+import { marketToday, rawMarket } from '../figures/market.ts';
+import type { Session } from '../session/session.ts';
+
+/** How much of each kind of evidence counts, and how many values rest mainly on what their owner has already. */
+export const evidenceCount = async (session: Session): Promise<EvidenceCount> => {
+  const { sales, purchases = [], beliefs = [] } = await rawMarket(session);
+  const { setAside, ownAside } = await marketToday(session);
+  const ids = [...(await allBriefCars(session)).values()].flatMap(({ id, isSold }) => (isSold ? [] : [id]));
+  const figuresOf = await figuresById(session, ids);
+  const onOwn = { paid: 0, believed: 0 };
+  let valued = 0;
+  for (const id of ids) {
+    const worths = figuresOf(id)?.worths;
+    if (!worths?.asFound) continue;
+    valued += 1;
+    if (worths.restsOn) onOwn[worths.restsOn] += 1;
+  }
+  const purchasesAside = ownAside.filter(({ of }) => 'lotId' in of).length;
+  return {
+    sales: sales.length - setAside.length,
+    purchases: purchases.length - purchasesAside,
+    purchasesAside,
+    beliefs: beliefs.length - (ownAside.length - purchasesAside),
+    valued,
+    onOwn,
+  };
+};
