@@ -3,6 +3,7 @@ import { type Dialect, dialect } from '../valuation/wording/dialect.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
 import { type EntryModel, entryModel, headingLength, shortened } from './entry-model.ts';
 import { type GradeChart, gradeChart } from './grade-chart.ts';
+import { ownEvidenceSentences } from './own-evidence.ts';
 import { longDate, longInstant, printableLine, printableText } from './printable.ts';
 import {
   type BasisTotals,
@@ -146,6 +147,7 @@ const exceptionSentences = (report: CollectionReport): string[] => {
       ? 'Cars on another basis of value have their own total; do not add the two totals together.'
       : '',
     ungraded === 0 ? '' : `${counted(ungraded, 'car is', 'cars are')} not graded yet.`,
+    ...ownEvidenceSentences(report),
   ].filter(Boolean);
 };
 

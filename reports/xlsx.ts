@@ -2,6 +2,7 @@ import type { Writable } from 'node:stream';
 import type Excel from 'exceljs';
 import { checkReport } from './check-report.ts';
 import { carsTable } from './columns.ts';
+import { ownEvidenceSentences } from './own-evidence.ts';
 import type { CellValue } from './tables/data-table.ts';
 import { addTableSheet, typedCell } from './tables/table-xlsx.ts';
 import { writeWorkbook } from './tables/write-table.ts';
@@ -43,6 +44,7 @@ const addSummary = (workbook: Excel.stream.xlsx.WorkbookWriter, report: Collecti
     if (without) line('', text(without));
   }
   if (sold > 0) line('Sold, in no total', { kind: 'number', number: sold });
+  for (const sentence of ownEvidenceSentences(report)) line('Evidence', text(sentence));
   line('', text('An inventory made by the owner, not an appraisal.'));
   sheet.commit();
 };

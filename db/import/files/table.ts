@@ -203,7 +203,7 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
   const [{ head: top } = { head: [] }] = opened;
   if (options.headingLine && !top.some(({ line }) => line === options.headingLine))
     throw new ImportFileError(
-      `The headings cannot be on line ${options.headingLine}: choose one of the first ${top.length} filled lines, or say that there are none.`,
+      `The headings cannot be on line ${options.headingLine}: choose one of the first ${top.length} filled lines, or 0 for none.`,
     );
   const hasLists =
     sources.length > 1 &&

@@ -22,6 +22,7 @@ const places = [
  */
 const ofNoDialect = new Set([
   'db/import/columns.ts',
+  'db/import/heading-words.ts',
   'renderer/screens/cars/car/photographs/photo-details.tsx',
   'renderer/screens/cars/car/photographs/pairs.ts',
   'valuation/wording/cautions.ts',

@@ -43,6 +43,12 @@ describe('what was paid, as evidence', () => {
       currency: 'USD',
     });
     const both = await value();
+    expect(await api.worth.evidence()).toMatchObject({
+      purchases: 2,
+      purchasesAside: 0,
+      beliefs: 0,
+      valued: 5,
+    });
     await api.lots.leaveOut({ of: 'lot', id: gift.lotId, leftOut: true, why: 'a friend’s price' });
     expect((await evidenceOf(api, gift.lotId)).purchases).toMatchObject([
       { aside: { kind: 'left-out' }, why: 'a friend’s price' },
@@ -53,6 +59,7 @@ describe('what was paid, as evidence', () => {
       aside: { kind: 'left-out' },
     });
     expect((await value())!).toBeGreaterThan(both!);
+    expect(await api.worth.evidence()).toMatchObject({ purchases: 1, purchasesAside: 1 });
     await api.lots.leaveOut({ of: 'lot', id: gift.lotId, leftOut: false });
     expect(await value()).toBe(both);
     expect((await evidenceOf(api, fair.lotId)).purchases).toMatchObject([{ aside: null }]);
@@ -111,5 +118,35 @@ describe('what was paid, as evidence', () => {
     expect((await api.cars.get({ id: cheap!.car!.id })).purchase).toMatchObject({ why: 'a gift' });
     await api.collection.undo();
     expect(await evidenceOf(api, lot!.id)).toEqual(before);
+  });
+
+  it('labels the values that rest mainly on it, on Home and in lists, but not an own figure', async () => {
+    const { api } = await newCollectionService();
+    const { id: castingId } = await api.reference.saveCasting({
+      maker: 'Quillon Toys',
+      series: 'Weir',
+      name: 'Osmerry',
+    });
+    const asWritten = { casting: 'Osmerry' };
+    for (const [name, minor] of [
+      ['Fair', 4_000],
+      ['Loft', 5_000],
+    ] as const) {
+      const { id: lotId } = await api.lots.create({
+        name,
+        boughtOn: '2026-02-01',
+        currency: 'USD',
+        costs: price(minor),
+      });
+      await api.cars.create({ lotId, cars: [{ castingId, asWritten, grade: 6 }] });
+    }
+    const rows = await api.cars.list({});
+    expect(rows.map(({ worths }) => worths.restsOn)).toEqual(['paid', 'paid']);
+    expect((await api.collection.home()).totals.onOwn).toEqual({ paid: 2, believed: 0 });
+    expect(await api.worth.evidence()).toMatchObject({
+      sales: 0,
+      valued: 2,
+      onOwn: { paid: 2, believed: 0 },
+    });
   });
 });
