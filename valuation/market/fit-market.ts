@@ -4,7 +4,7 @@ import { quantile } from '../statistics/quantile.ts';
 import type { AssumptionSet, IsoDate, Market, TimeModel, TimeTrial, TimeUsed } from '../types.ts';
 import { type FinishState, finishStates, grades, type Rarity, rarities } from '../words.ts';
 import { chooseTime } from './choose-time.ts';
-import { fitRounds, type RoundsResult } from './fit-rounds.ts';
+import { fitRounds, noiseFactors, type RoundsResult } from './fit-rounds.ts';
 import { countEvidence, type FittedMarket } from './fitted-market.ts';
 import { columns, type RaritySpan, yearLengths, yearsWithin } from './market-columns.ts';
 import { designMarket, type MarketDesign } from './market-design.ts';
@@ -199,6 +199,9 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       level: design.centre + estimate[columns.level]!,
       curve,
       rarityLog,
+      unknownApart:
+        1 + design.spans.get(null)!.open / Math.max(1e-6, assumptions.prior.betweenVariations ** 2),
+      noise: noiseFactors(fit.noiseSlope),
       evidence: countEvidence(index, design.tree, sales, new Set(doubtful.map(({ id }) => id))),
       indexSpan: context.date.span,
     },

@@ -33,6 +33,8 @@ export interface RoundsResult extends SaleStates {
    * must scale them too.
    */
   informationScale: number;
+  /** Log of the factor by which the variance of one sale changes with each grade point. */
+  noiseSlope: number;
   /** Variance of the change of the market level in a year; null where no such changes are fitted. */
   yearly: number | null;
   rounds: number;
@@ -89,6 +91,36 @@ const curveOf = (
   return curve;
 };
 
+/** How far the noise may change with grade before the records say so: standard deviation of its slope. */
+const noiseSlopeSd = 0.06;
+const middleGrade = 6;
+const steepest = 0.3;
+
+/** Factors of the variance of one sale at each grade step. */
+export const noiseFactors = (slope: number): Float64Array =>
+  Float64Array.from(grades, grade => Math.exp(slope * (grade - middleGrade)));
+
+/**
+ * One step of Fisher scoring for the slope of log variance over grades, by the squares of the departures of graded
+ * sales, held to none by a normal prior.
+ */
+const settleNoise = (
+  { cells, ungraded, lotOf, beliefs }: MarketDesign,
+  states: SaleStates,
+  slope: number,
+): number => {
+  let score = -slope / noiseSlopeSd ** 2;
+  let information = 1 / noiseSlopeSd ** 2;
+  for (let i = 0; i < cells.length; i++) {
+    if (ungraded[i] || beliefs[i] || lotOf[i]! >= 0) continue;
+    const x = grades[cells[i]! % steps]! - middleGrade;
+    const weight = states.robust[i]! * states.weights[i]!;
+    score += (weight * x * (states.departures[i]! ** 2 - 1)) / 2;
+    information += (weight * x * x) / 2;
+  }
+  return Math.max(-steepest, Math.min(steepest, slope + score / information));
+};
+
 /** Variance that an unknown grade adds at a cell: the square of what the curve changes over that distance. */
 const unknownGradeVariance = (curve: Float64Array, cell: number): number => {
   const from = cell - (cell % steps);
@@ -107,12 +139,14 @@ const withResiduals = ({
   estimate,
   curve,
   within,
+  noise,
 }: {
   design: MarketDesign;
   states: SaleStates;
   estimate: Float64Array;
   curve: Float64Array;
   within: number;
+  noise: Float64Array;
 }): SaleStates => {
   const residuals = new Float64Array(cells.length);
   const clarity = states.clarity.slice();
@@ -122,7 +156,9 @@ const withResiduals = ({
     // The curve's own columns are in the curve already; level, trend and rarities come before them.
     for (let a = 0; a < columns.firstOfCurve; a++) fit += estimate[a]! * rows[i * width + a]!;
     residuals[i] = states.values[i]! - fit;
-    if (ungraded[i]) clarity[i] = within / (within + unknownGradeVariance(curve, cell));
+    const sale = within * noise[cell % steps]!;
+    clarity[i] = 1 / noise[cell % steps]!;
+    if (ungraded[i]) clarity[i] = within / (sale + unknownGradeVariance(curve, cell));
     // A range wider than what one sale varies is less sure than one.
     else if (ranges[i]! > 0) clarity[i] = Math.min(1, within / ranges[i]!);
   }
@@ -175,6 +211,7 @@ export const fitRounds = (
   let { variances } = prior;
   let effects: SharedEffects;
   let curve: Float64Array;
+  let noiseSlope = 0;
   let rounds = 0;
   let moved = 0;
   do {
@@ -191,7 +228,14 @@ export const fitRounds = (
       variances,
     );
     curve = curveOf(effects.estimate, design, states.weights);
-    states = withResiduals({ design, states, estimate: effects.estimate, curve, within: variances.within });
+    states = withResiduals({
+      design,
+      states,
+      estimate: effects.estimate,
+      curve,
+      within: variances.within,
+      noise: noiseFactors(noiseSlope),
+    });
     moved = 0;
     if (yearly !== null && yearly > 0) {
       const next = settleYearly(effects, assumedYearly, oldest);
@@ -213,6 +257,19 @@ export const fitRounds = (
       // The first round looks for wild records with the assumed variances, which they have not yet inflated.
       if (rounds > 1) ({ variances } = step);
     }
+    const slope = settleNoise(design, states, noiseSlope);
+    moved = Math.max(moved, Math.abs(slope - noiseSlope));
+    noiseSlope = slope;
   } while (rounds < mostRounds && (moved > still || rounds < 3));
-  return { ...states, effects, curve, variances, informationScale, yearly, rounds, stable: moved <= still };
+  return {
+    ...states,
+    effects,
+    curve,
+    variances,
+    informationScale,
+    noiseSlope,
+    yearly,
+    rounds,
+    stable: moved <= still,
+  };
 };

@@ -112,6 +112,10 @@ export interface FitInside {
   /** Fitted log price at each finish state and grade step (state × 19 + step), relative to C10 original. */
   curve: Float64Array;
   rarityLog: Map<Rarity | null, number>;
+  /** By what factor an unknown rarity lets a variation lie farther from its casting, as a variance. */
+  unknownApart: number;
+  /** Factor of the variance of one sale at each grade step, 1 at C6. */
+  noise: Float64Array;
   evidence: EvidenceCounts;
   indexSpan: DateAdjustment['span'];
 }
@@ -151,6 +155,13 @@ export interface FittedMarket {
   stable: boolean;
   inside: FitInside;
 }
+
+/** Variance of a variation's own level about its casting's; −1 is one of which nothing is known, nor its rarity. */
+export const ownVariance = (fitted: FittedMarket, variation: number): number => {
+  const { tree, unknownApart } = fitted.inside;
+  const apart = variation < 0 ? unknownApart : (tree.variationApart?.[variation] ?? 1);
+  return fitted.spread.betweenVariations ** 2 * apart;
+};
 
 /** Variances of log price at each level, the squares of the fitted spreads (standard deviations). */
 export const variancesOf = (fitted: FittedMarket): Variances => ({

@@ -1,5 +1,5 @@
 import type { AssumptionSet } from '../types.ts';
-import { finishStates, grades, type Rarity } from '../words.ts';
+import { finishStates, grades, type Rarity, rarities } from '../words.ts';
 
 /**
  * The effects that all records share, one column each, as departures from the assumption set in log price:
@@ -79,20 +79,43 @@ export const curveCells: Float64Array[] = finishStates.flatMap((_, state) =>
   }),
 );
 
-/** Columns of a rarity, and the log of its assumed factor. */
+/**
+ * Columns of a rarity, and the log of its assumed factor; of one that is not known, those of what it may be, with the
+ * variance of the log that this leaves open.
+ */
 export interface RaritySpan {
   cell: Float64Array;
   log: number;
+  open: number;
 }
 
-/** Throws RangeError unless the factor is above zero. */
-export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarityFactors']): RaritySpan => {
+/** One span for several of which it may be any, each by its share. */
+export const mixedSpan = (parts: readonly { span: RaritySpan; share: number }[]): RaritySpan => {
   const cell = new Float64Array(columns.count);
-  const column = rarity === null ? undefined : rarityColumns[rarity];
+  const log = parts.reduce((sum, { span, share }) => sum + share * span.log, 0);
+  let open = 0;
+  for (const { span, share } of parts) {
+    open += share * (span.open + (span.log - log) ** 2);
+    for (let a = 0; a < cell.length; a++) cell[a]! += share * span.cell[a]!;
+  }
+  return { cell, log, open };
+};
+
+/**
+ * The span of a rarity; of an unknown one (null) that of all rarities, each as likely as it is common.
+ * Throws RangeError unless the factors are above zero.
+ */
+export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarityFactors']): RaritySpan => {
+  if (rarity === null) {
+    const total = rarities.reduce((sum, one) => sum + supply[one], 0);
+    return mixedSpan(rarities.map(one => ({ span: raritySpan(one, factors), share: supply[one] / total })));
+  }
+  const cell = new Float64Array(columns.count);
+  const column = rarityColumns[rarity];
   if (column !== undefined) cell[column] = 1;
-  const factor = rarity === null ? 1 : factors[rarity];
+  const factor = factors[rarity];
   if (!(factor > 0)) throw new RangeError(`rarity factor of "${rarity}" must be above zero`);
-  return { cell, log: Math.log(factor) };
+  return { cell, log: Math.log(factor), open: 0 };
 };
 
 /**

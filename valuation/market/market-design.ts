@@ -2,7 +2,15 @@ import { logSumExp } from '../statistics/log-sum-exp.ts';
 import type { AssumptionSet } from '../types.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
 import { assumedCurve } from './assumed-curve.ts';
-import { columns, curveCells, type RaritySpan, raritySpan, supplyOf, yearsWithin } from './market-columns.ts';
+import {
+  columns,
+  curveCells,
+  mixedSpan,
+  type RaritySpan,
+  raritySpan,
+  supplyOf,
+  yearsWithin,
+} from './market-columns.ts';
 import type { MarketIndex } from './market-index.ts';
 import type { EvidenceTree } from './pool-evidence.ts';
 import type { PreparedLot } from './prepare-own.ts';
@@ -69,18 +77,15 @@ const unnamedSpan = (
   casting: number,
   spans: Map<Rarity | null, RaritySpan>,
 ): RaritySpan => {
-  const cell = new Float64Array(columns.count);
   const places = index.castingVariations[casting]!;
+  if (places.length === 0) return spans.get(null)!;
   const total = places.reduce((sum, v) => sum + supplyOf(index.variationRarity[v]!), 0);
-  let log = 0;
-  for (const v of places) {
-    const rarity = index.variationRarity[v]!;
-    const share = supplyOf(rarity) / total;
-    const span = spans.get(rarity)!;
-    log += share * span.log;
-    for (let a = 0; a < cell.length; a++) cell[a]! += share * span.cell[a]!;
-  }
-  return { cell, log };
+  return mixedSpan(
+    places.map(v => ({
+      span: spans.get(index.variationRarity[v]!)!,
+      share: supplyOf(index.variationRarity[v]!) / total,
+    })),
+  );
 };
 
 /** Starts every lot at shares by what is assumed of its cars. */
@@ -168,13 +173,20 @@ export const designMarket = (
     castingSeries: Int32Array.from([...index.castingSeries, ...seriesOfBeliefs]),
     seriesCount: index.seriesCount,
   };
-  if (withoutOwn.length > 0) {
-    tree.variationApart = new Float64Array(variationCasting.length).fill(1);
-    for (const slot of withoutOwn) tree.variationApart[slot] = 0;
+  // What is not known of a rarity lets a variation lie as much farther from its casting.
+  const farther = (open: number) => 1 + open / Math.max(1e-6, assumptions.prior.betweenVariations ** 2);
+  const apart = Float64Array.from(variationCasting, (_, slot) =>
+    slot < index.variationRarity.length ? farther(spans.get(index.variationRarity[slot]!)!.open) : 1,
+  );
+  slots.forEach((slot, i) => {
+    if (slot >= index.variationRarity.length) apart[slot] = farther(saleSpans[i]!.open);
+  });
+  for (const slot of withoutOwn) apart[slot] = 0;
+  if (apart.some(one => one !== 1)) tree.variationApart = apart;
+  if (withoutOwn.length > 0)
     tree.castingApart = Float64Array.from(tree.castingSeries, (_, c) =>
       c < index.castingSeries.length ? 1 : 0,
     );
-  }
   return {
     rows,
     centre,

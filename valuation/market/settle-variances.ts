@@ -70,12 +70,14 @@ const meanSquare = (
   prior: number,
   strength: number,
   told: Uint8Array | undefined,
+  apart?: Float64Array,
 ): number => {
   let sum = strength * prior;
   let count = strength;
   for (let i = 0; i < square.length; i++) {
-    if (precision[i] === 0 || told?.[i] === 0) continue;
-    sum += square[i]!;
+    if (precision[i] === 0 || told?.[i] === 0 || apart?.[i] === 0) continue;
+    // A node that may lie farther from its parent tells of the others' spread as much less.
+    sum += apart ? square[i]! / Math.max(1e-9, apart[i]!) : square[i]!;
     count++;
   }
   return count > 0 ? Math.max(least, sum / count) : prior;
@@ -216,7 +218,13 @@ export const settleVariances = ({
   within += variances.within * Math.min(freedom, observations / 2);
   const settled: Variances = {
     within: observations > 0 ? Math.max(least, within / observations) : start.within,
-    betweenVariations: meanSquare(pooled.variations, start.betweenVariations, strength, told?.variations),
+    betweenVariations: meanSquare(
+      pooled.variations,
+      start.betweenVariations,
+      strength,
+      told?.variations,
+      tree.variationApart,
+    ),
     betweenCastings: meanSquare(pooled.castings, start.betweenCastings, strength, told?.castings),
     betweenSeries: meanSquare(pooled.series, start.betweenSeries, strength, told?.series),
   };

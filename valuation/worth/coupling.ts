@@ -1,4 +1,4 @@
-import type { FittedMarket } from '../market/fitted-market.ts';
+import { type FittedMarket, ownVariance } from '../market/fitted-market.ts';
 import { columns } from '../market/market-columns.ts';
 import { eightyPercent } from '../statistics/normal.ts';
 import type { Subject } from '../types.ts';
@@ -6,7 +6,7 @@ import { finishStates, grades } from '../words.ts';
 import { type Condition, gradeDoubt } from './car-worths.ts';
 import { gradeView } from './grade-view.ts';
 import { factorsAt, type SharedFactors } from './shared-factors.ts';
-import { ladderOf, subjectPlace } from './subject-place.ts';
+import { ladderOf, type SubjectPlace, subjectPlace } from './subject-place.ts';
 import { type Ladder, subjectCells } from './worth-ladder.ts';
 
 const size = columns.count;
@@ -41,7 +41,7 @@ export const covarianceOf = (a: SharedFactors, b: SharedFactors, same: boolean):
 const covarianceOfRungs = (
   fitted: FittedMarket,
   rests: NonNullable<Ladder['rests']>,
-  casting: number,
+  { casting, variation }: SubjectPlace,
   a: Condition,
   b: Condition,
 ): number => {
@@ -58,7 +58,7 @@ const covarianceOfRungs = (
   const open = rests.open[a.step]! * rests.open[b.step]!;
   return (
     sum +
-    fitted.spread.betweenVariations ** 2 * Math.sqrt(open) +
+    ownVariance(fitted, variation) * Math.sqrt(open) +
     open * viewA.castingFactor[casting]! * viewB.castingFactor[casting]! +
     open * viewA.seriesFactor[casting]! * viewB.seriesFactor[casting]!
   );
@@ -84,7 +84,7 @@ export const couplingOf = (fitted: FittedMarket, subject: Subject, own: boolean)
   const { rests } = ladder;
   const between = (a: Condition, b: Condition) =>
     rests
-      ? covarianceOfRungs(fitted, rests, place.casting, a, b)
+      ? covarianceOfRungs(fitted, rests, place, a, b)
       : covarianceOf(
           factorsAt(fitted, place, stateOf(a), a.step),
           factorsAt(fitted, place, stateOf(b), b.step),

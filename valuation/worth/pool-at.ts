@@ -1,4 +1,4 @@
-import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
+import { type FittedMarket, ownVariance, variancesOf } from '../market/fitted-market.ts';
 import { columns } from '../market/market-columns.ts';
 import { gradeView, nearness, salesByVariation } from './grade-view.ts';
 
@@ -24,7 +24,8 @@ export const poolAt = (
   mix: Float64Array,
 ): OwnShare => {
   const { sales, rows, weights, certainty } = fitted.inside;
-  const { within, betweenVariations } = variancesOf(fitted);
+  const { within } = variancesOf(fitted);
+  const betweenVariations = ownVariance(fitted, variation);
   const near = nearness(fitted);
   const { start, order } = salesByVariation(fitted);
   const view = gradeView(fitted, step);

@@ -1,4 +1,4 @@
-import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
+import { type FittedMarket, ownVariance, variancesOf } from '../market/fitted-market.ts';
 import { thinned } from '../market/gather-up.ts';
 import { nearness } from './grade-view.ts';
 
@@ -33,7 +33,7 @@ export const recordWeights = (
   const inAll = ofSeries.reduce((total, q) => total + q, 0);
   const credibility = (q: number, variance: number) => (q * variance) / (1 + q * variance);
   const series = castingSeries[casting]!;
-  const zOwn = variation < 0 ? 0 : credibility(inSlot[variation]!, betweenVariations);
+  const zOwn = variation < 0 ? 0 : credibility(inSlot[variation]!, ownVariance(fitted, variation));
   const zCasting = (1 - zOwn) * credibility(inCasting[casting]!, betweenCastings);
   const zSeries = (1 - zOwn - zCasting) * credibility(inSeries[series]!, betweenSeries);
   const rest = Math.max(0, 1 - zOwn - zCasting - zSeries);

@@ -1,5 +1,5 @@
 import { gradeStep } from '../market/assumed-curve.ts';
-import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
+import { type FittedMarket, ownVariance } from '../market/fitted-market.ts';
 import { columns } from '../market/market-columns.ts';
 import type { Subject } from '../types.ts';
 import { finishStates, grades } from '../words.ts';
@@ -45,7 +45,6 @@ const build = (
 ): SharedFactors => {
   const { index } = fitted.inside;
   const { casting } = place;
-  const { betweenVariations } = variancesOf(fitted);
   const view = gradeView(fitted, step);
   const effects = new Float64Array(size);
   const mix = new Float64Array(size + 1);
@@ -58,7 +57,7 @@ const build = (
     open += chance * (1 - zSure);
   }
   const levels = {
-    ofVariation: place.variation < 0 ? 0 : Math.sqrt(betweenVariations * open),
+    ofVariation: place.variation < 0 ? 0 : Math.sqrt(ownVariance(fitted, place.variation) * open),
     ofCasting: open * view.castingFactor[casting]!,
     ofSeries: open * view.seriesFactor[casting]!,
   };

@@ -1,4 +1,4 @@
-import { type FittedMarket, variancesOf } from '../market/fitted-market.ts';
+import { type FittedMarket, ownVariance, variancesOf } from '../market/fitted-market.ts';
 import { columns, curveCells, raritySpan, supplyOf } from '../market/market-columns.ts';
 import { forward } from '../market/shared-effects.ts';
 import { isotonic } from '../statistics/isotonic.ts';
@@ -95,7 +95,9 @@ export const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> =>
  */
 const build = (fitted: FittedMarket, variation: number, casting: number): Ladder => {
   const { index, curve, rarityLog, level } = fitted.inside;
-  const { within, betweenVariations } = variancesOf(fitted);
+  const { within } = variancesOf(fitted);
+  const betweenVariations = ownVariance(fitted, variation);
+  const { noise } = fitted.inside;
   const rarity = variation < 0 ? null : index.variationRarity[variation]!;
   const cells = subjectCells(fitted).get(rarity)!;
   const base = level + rarityLog.get(rarity)!;
@@ -116,7 +118,7 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
       for (let a = 0; a < size; a++) effects += (cells[at * size + a]! - mix[a]!) ** 2;
       ladder.mean[at] = base + curve[at]! + mix[size]!;
       ladder.shared[at] = Math.sqrt(pooled + effects);
-      ladder.sd[at] = Math.sqrt(within + pooled + effects);
+      ladder.sd[at] = Math.sqrt(within * noise[step]! + pooled + effects);
     }
   }
   return makeRise(ladder);
@@ -148,10 +150,11 @@ const mixture = (fitted: FittedMarket, parts: { ladder: Ladder; chance: number }
     let spread = 0;
     for (const { ladder, chance } of parts)
       spread += chance * (ladder.sd[at]! ** 2 + (ladder.mean[at]! - mean) ** 2);
-    const variance = Math.max(spread, within);
+    const sale = within * fitted.inside.noise[at % steps]!;
+    const variance = Math.max(spread, sale);
     mixed.mean[at] = mean;
     mixed.sd[at] = Math.sqrt(variance);
-    mixed.shared[at] = Math.sqrt(Math.max(0, variance - within));
+    mixed.shared[at] = Math.sqrt(Math.max(0, variance - sale));
   }
   for (let step = 0; step < steps; step++)
     mixed.credibility[step] = parts.reduce((sum, p) => sum + p.chance * p.ladder.credibility[step]!, 0);

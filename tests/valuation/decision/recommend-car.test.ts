@@ -84,6 +84,7 @@ describe('recommendCar', () => {
               hours,
               gainPerHour,
               guarded: note !== undefined || guards.some(guard => !guard.overruled),
+              passes: expect.any(Boolean),
             })),
         );
         expect(quick.plan).toEqual(quick.options.find(({ option }) => option === planned));

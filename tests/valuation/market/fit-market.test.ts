@@ -229,3 +229,33 @@ describe('fittedTrend', () => {
     expect(fittedTrend({ ...market, sales: market.sales.slice(0, 20) }, assumptions, on)).toBeNull();
   });
 });
+
+describe('noise and unknown rarities', () => {
+  it('learns that rough cars are less sure than fine ones, and leaves the noise as it is where it is even', () => {
+    const slopes = (noiseByGrade?: number) =>
+      [1, 2, 3].map(seed => {
+        const { market, on } = simulateMarket({ seed, drift: 0, ...(noiseByGrade && { noiseByGrade }) });
+        const { noise } = fitMarket(market, assumptions, on).inside;
+        return Math.log(noise[0]! / noise[18]!) / 2;
+      });
+    // The true factor of the deviation from C10 to C1 is 3, and none.
+    for (const log of slopes(3)) expect(log).toBeGreaterThan(0.5);
+    for (const log of slopes()) expect(Math.abs(log)).toBeLessThan(0.35);
+  });
+
+  it('takes a variation of unknown rarity for any of the rarities: dearer and less sure than a common one', () => {
+    const { market, on } = simulateMarket({ seed: 2, drift: 0 });
+    const unsold = market.variations.find(
+      ({ id, rarity }) => rarity === 'common' && !market.sales.some(sale => sale.variationId === id),
+    )!;
+    const withRarity = (rarity: 'common' | null) => {
+      const variations = market.variations.map(one => (one.id === unsold.id ? { ...one, rarity } : one));
+      const fitted = fitMarket({ ...market, variations }, assumptions, on);
+      return valueCar(fitted, subjectOf({ variationId: unsold.id })).asFound!;
+    };
+    const common = withRarity('common');
+    const unknown = withRarity(null);
+    expect(unknown.logMean).toBeGreaterThan(common.logMean + 0.1);
+    expect(unknown.logSd ** 2).toBeGreaterThan(common.logSd ** 2 + 0.05);
+  });
+});
