@@ -6,7 +6,7 @@ import { type FinishState, finishStates, grades, type Rarity, rarities } from '.
 import { chooseTime } from './choose-time.ts';
 import { fitRounds, noiseFactors, type RoundsResult } from './fit-rounds.ts';
 import { countEvidence, type FittedMarket } from './fitted-market.ts';
-import { columns, type RaritySpan, yearLengths, yearsWithin } from './market-columns.ts';
+import { columns, type RaritySpan, sourceColumn, yearLengths, yearsWithin } from './market-columns.ts';
 import { designMarket, type MarketDesign } from './market-design.ts';
 import { indexMarket } from './market-index.ts';
 import { prepareOwn } from './prepare-own.ts';
@@ -202,6 +202,15 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       unknownApart:
         1 + design.spans.get(null)!.open / Math.max(1e-6, assumptions.prior.betweenVariations ** 2),
       noise: noiseFactors(fit.noiseSlope),
+      ungraded: {
+        log: estimate[columns.ungraded]!,
+        variance: fit.effects.variance[columns.ungraded]!,
+        steps: design.gradeDoubt,
+      },
+      sourceLog: source => {
+        const column = sourceColumn(source);
+        return column < 0 ? 0 : estimate[column]!;
+      },
       evidence: countEvidence(index, design.tree, sales, new Set(doubtful.map(({ id }) => id))),
       indexSpan: context.date.span,
     },

@@ -101,8 +101,8 @@ export const noiseFactors = (slope: number): Float64Array =>
   Float64Array.from(grades, grade => Math.exp(slope * (grade - middleGrade)));
 
 /**
- * One step of Fisher scoring for the slope of log variance over grades, by the squares of the departures of graded
- * sales, held to none by a normal prior.
+ * One step of Fisher scoring for the slope of log variance over grades, by the squares of the departures of
+ * graded sales, held to none by a normal prior.
  */
 const settleNoise = (
   { cells, ungraded, lotOf, beliefs }: MarketDesign,
@@ -122,11 +122,11 @@ const settleNoise = (
 };
 
 /** Variance that an unknown grade adds at a cell: the square of what the curve changes over that distance. */
-const unknownGradeVariance = (curve: Float64Array, cell: number): number => {
+const unknownGradeVariance = (curve: Float64Array, cell: number, doubt: number): number => {
   const from = cell - (cell % steps);
   const down = Math.max(from, cell - unknownGradeSteps);
   const up = Math.min(from + steps - 1, cell + unknownGradeSteps);
-  return (((curve[up]! - curve[down]!) * unknownGradeSteps) / (up - down)) ** 2;
+  return (((curve[up]! - curve[down]!) * doubt) / (up - down)) ** 2;
 };
 
 /**
@@ -134,7 +134,7 @@ const unknownGradeVariance = (curve: Float64Array, cell: number): number => {
  * one sale varies.
  */
 const withResiduals = ({
-  design: { rows, cells, assumed, ungraded, ranges },
+  design: { rows, cells, assumed, ungraded, ranges, gradeDoubt },
   states,
   estimate,
   curve,
@@ -158,7 +158,7 @@ const withResiduals = ({
     residuals[i] = states.values[i]! - fit;
     const sale = within * noise[cell % steps]!;
     clarity[i] = 1 / noise[cell % steps]!;
-    if (ungraded[i]) clarity[i] = within / (sale + unknownGradeVariance(curve, cell));
+    if (ungraded[i]) clarity[i] = within / (sale + unknownGradeVariance(curve, cell, gradeDoubt));
     // A range wider than what one sale varies is less sure than one.
     else if (ranges[i]! > 0) clarity[i] = Math.min(1, within / ranges[i]!);
   }

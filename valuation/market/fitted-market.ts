@@ -114,6 +114,13 @@ export interface FitInside {
   rarityLog: Map<Rarity | null, number>;
   /** By what factor an unknown rarity lets a variation lie farther from its casting, as a variance. */
   unknownApart: number;
+  /**
+   * Log of what a sale without a grade brings against one of the unknown grade, the variance of that, and how
+   * far off the grade may be, in half points.
+   */
+  ungraded: { log: number; variance: number; steps: number };
+  /** Log by which the prices of a kind of source lie above those that they are taken for. */
+  sourceLog: (source: string) => number;
   /** Factor of the variance of one sale at each grade step, 1 at C6. */
   noise: Float64Array;
   evidence: EvidenceCounts;
@@ -156,7 +163,10 @@ export interface FittedMarket {
   inside: FitInside;
 }
 
-/** Variance of a variation's own level about its casting's; −1 is one of which nothing is known, nor its rarity. */
+/**
+ * Variance of a variation's own level about its casting's; −1 is one of which nothing is known, nor its
+ * rarity.
+ */
 export const ownVariance = (fitted: FittedMarket, variation: number): number => {
   const { tree, unknownApart } = fitted.inside;
   const apart = variation < 0 ? unknownApart : (tree.variationApart?.[variation] ?? 1);

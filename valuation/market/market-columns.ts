@@ -16,7 +16,17 @@ const firstYear = 5;
 const yearEdges = [0, 1, 2, 3, 4, 5, 6, 8, 11, 16] as const;
 /** What the last stretch counts for, though it has no end. */
 const longest = 10;
-const firstFinish = firstYear + yearEdges.length;
+const ungraded = firstYear + yearEdges.length;
+/** Kinds of source whose prices may lie off those of auctions and of one's own sales. */
+const biasedSources = ['listing', 'hearsay', 'dealer', 'fair', 'own purchase'] as const;
+const firstSource = ungraded + 1;
+const firstFinish = firstSource + biasedSources.length;
+/**
+ * How far the records may move an ungraded sale, and a kind of source, from none: standard deviations in
+ * logs.
+ */
+const ungradedSd = 0.3;
+const sourceSd = 0.12;
 const slope = firstFinish + finishStates.length - 1;
 const firstStep = slope + 1;
 const firstStretch = firstStep + 9;
@@ -33,6 +43,8 @@ export const columns = {
   /** Change of the market level in each stretch of years before the effective date, for a year of it. */
   firstYear,
   years: yearEdges.length,
+  /** What a sale without a grade brings, against one of the unknown grade. */
+  ungraded,
   /** The finish states and the grade curve come last. */
   firstOfCurve: firstFinish,
   count: firstStretch + finishStates.length * stretches.length,
@@ -49,6 +61,12 @@ const supply: Record<Rarity, number> = { common: 1, uncommon: 0.6, scarce: 0.25,
  * counts as uncommon.
  */
 export const supplyOf = (rarity: Rarity | null): number => (rarity === null ? 0.6 : supply[rarity]);
+
+/** The column of a kind of source; −1 for one whose prices are taken as they are. */
+export const sourceColumn = (source: string): number => {
+  const place = biasedSources.findIndex(one => one === source);
+  return place < 0 ? -1 : firstSource + place;
+};
 
 /** Years of each stretch: how far a random walk has time to go in it. */
 export const yearLengths: readonly number[] = yearEdges.map((from, k) =>
@@ -80,8 +98,8 @@ export const curveCells: Float64Array[] = finishStates.flatMap((_, state) =>
 );
 
 /**
- * Columns of a rarity, and the log of its assumed factor; of one that is not known, those of what it may be, with the
- * variance of the log that this leaves open.
+ * Columns of a rarity, and the log of its assumed factor; of one that is not known, those of what it may be,
+ * with the variance of the log that this leaves open.
  */
 export interface RaritySpan {
   cell: Float64Array;
@@ -136,6 +154,8 @@ export const columnPrecisions = (
   for (let k = 0; k < columns.years; k++)
     precision[firstYear + k] = yearly === null || yearly <= 0 ? held : yearLengths[k]! / yearly;
   for (const column of Object.values(rarityColumns)) precision[column] = of(prior.rarity);
+  precision[ungraded] = of(ungradedSd);
+  precision.fill(of(sourceSd), firstSource, firstFinish);
   precision.fill(of(prior.finish), firstFinish, slope);
   precision[slope] = of(prior.gradeStep);
   precision.fill(of(prior.gradeStep * 0.8), firstStep, firstStretch);

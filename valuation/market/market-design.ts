@@ -1,13 +1,14 @@
 import { logSumExp } from '../statistics/log-sum-exp.ts';
 import type { AssumptionSet } from '../types.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
-import { assumedCurve } from './assumed-curve.ts';
+import { assumedCurve, unknownGradeSteps } from './assumed-curve.ts';
 import {
   columns,
   curveCells,
   mixedSpan,
   type RaritySpan,
   raritySpan,
+  sourceColumn,
   supplyOf,
   yearsWithin,
 } from './market-columns.ts';
@@ -44,6 +45,11 @@ export interface MarketDesign {
   offsets: Float64Array;
   /** 1 where the sale has no grade, and stands at the assumption set's unknown grade. */
   ungraded: Uint8Array;
+  /**
+   * How far off an unknown grade may be, as a standard deviation in half points: that of the graded records
+   * about their mean, the usual one counting as ten of them.
+   */
+  gradeDoubt: number;
   /** Variance of log price that a belief's own range gives; 0 elsewhere. */
   ranges: Float64Array;
   /** 1 where it is a belief. */
@@ -156,6 +162,11 @@ export const designMarket = (
     rows[at + columns.trend] = -sale.age;
     if (byYears)
       for (let k = 0; k < columns.years; k++) rows[at + columns.firstYear + k] = -yearsWithin(sale.age, k);
+    if (sale.from?.kind !== 'belief') {
+      const source = sourceColumn(sale.record.source);
+      if (source >= 0) rows[at + source] = 1;
+      if (sale.record.grade === null) rows[at + columns.ungraded] = 1;
+    }
     offsets[i] = sale.partsLog + assumed[cells[i]!]! + span.log;
     logs[i] = sale.price + sale.dateLog - sale.partsLog - assumed[cells[i]!]! - span.log;
   });
@@ -187,7 +198,11 @@ export const designMarket = (
     tree.castingApart = Float64Array.from(tree.castingSeries, (_, c) =>
       c < index.castingSeries.length ? 1 : 0,
     );
+  const graded = sales.filter(({ record, from }) => record.grade !== null && from === null);
+  const middle = graded.reduce((sum, { step }) => sum + step, 0) / Math.max(1, graded.length);
+  const squares = graded.reduce((sum, { step }) => sum + (step - middle) ** 2, 0);
   return {
+    gradeDoubt: Math.sqrt((squares + 10 * unknownGradeSteps ** 2) / (graded.length + 10)),
     rows,
     centre,
     assumed,

@@ -2,12 +2,16 @@ import type { AssumptionSet, PartState } from '../types.ts';
 
 /** What a reproduction of the packaging adds, against the packaging itself. Common practice, no source. */
 const ofReproduction = 1 / 3;
-/** Share of the price added by packaging as made, where an older assumption set does not say. Common practice, no source. */
+/**
+ * Share of the price added by packaging as made, where an older assumption set does not say. Common practice,
+ * no source.
+ */
 const usualGain = 0.4;
 
 /**
- * Log of what its packaging adds to a car's price: ln(1 + gain × (grade − 1) / 9), the grade being the packaging's own, or the usual
- * grade where it has not been graded; nothing where it is missing or not spoken of.
+ * Log of what its packaging adds to a car's price: ln(1 + gain × (grade − 1) / 9), the grade being the
+ * packaging's own, or the usual grade where it has not been graded; nothing where it is missing or not spoken
+ * of.
  */
 export const packagingLog = (
   parts: readonly PartState[],

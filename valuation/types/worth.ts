@@ -81,7 +81,7 @@ export interface Fidelity {
  * from what to what.
  */
 export interface Adjustment {
-  what: 'currency' | 'date' | 'rarity' | 'grade' | 'finish state' | 'parts' | 'fidelity';
+  what: 'currency' | 'date' | 'source' | 'rarity' | 'grade' | 'finish state' | 'parts' | 'fidelity';
   factor: number;
   cause: AdjustmentCause;
 }
@@ -90,6 +90,7 @@ export type AdjustmentCause =
   | { kind: 'index'; series: 'cpi-u' | 'own'; from: number; to: number }
   | { kind: 'trend'; years: number }
   | { kind: 'steps'; years: number }
+  | { kind: 'source'; source: string }
   | { kind: 'rarity' }
   | { kind: 'grade'; from: Grade; ungraded: boolean; to: Grade; finishState: FinishState }
   | { kind: 'finish-state'; from: FinishState; to: FinishState; grade: Grade }

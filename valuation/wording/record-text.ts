@@ -14,6 +14,8 @@ export const adjustmentText = (cause: AdjustmentCause, locale: string): string =
       return `Fitted trend over ${numberText(cause.years, 1, locale)} years`;
     case 'steps':
       return `Fitted changes of the last ${numberText(cause.years, 1, locale)} years`;
+    case 'source':
+      return `Prices of the kind “${cause.source}”, as your records show them`;
     case 'rarity':
       return 'From the rarity of its variation to that of this one';
     case 'grade': {

@@ -162,12 +162,15 @@ export const plannedWorth = (
   );
 
 /** Variance that an unknown grade adds to the log of a worth: by the slope of its ladder. */
-export const gradeDoubt = (mean: readonly number[], { state, step, gradeKnown }: Condition): number => {
+export const gradeDoubt = (
+  { mean, ungraded }: Pick<Ladder, 'mean' | 'ungraded'>,
+  { state, step, gradeKnown }: Condition,
+): number => {
   if (gradeKnown) return 0;
   const from = finishStates.indexOf(state) * steps;
   const down = Math.max(from, from + step - unknownGradeSteps);
   const up = Math.min(from + steps - 1, from + step + unknownGradeSteps);
-  return (((mean[up]! - mean[down]!) / (up - down)) * unknownGradeSteps) ** 2;
+  return (((mean[up]! - mean[down]!) / (up - down)) * ungraded.steps) ** 2 + ungraded.variance;
 };
 
 /**
@@ -176,9 +179,13 @@ export const gradeDoubt = (mean: readonly number[], { state, step, gradeKnown }:
  */
 export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
   const at = finishStates.indexOf(condition.state) * steps + condition.step;
-  const extra = gradeDoubt(ladder.mean, condition);
+  const extra = gradeDoubt(ladder, condition);
   return worthOfLogs({
-    logMean: ladder.mean[at]! + condition.partsLog + condition.fidelityLog,
+    logMean:
+      ladder.mean[at]! +
+      condition.partsLog +
+      condition.fidelityLog +
+      (condition.gradeKnown ? 0 : ladder.ungraded.log),
     logSd: extra > 0 ? Math.sqrt(ladder.sd[at]! ** 2 + extra) : ladder.sd[at]!,
     sharedSd: extra > 0 ? Math.sqrt(ladder.shared[at]! ** 2 + extra) : ladder.shared[at]!,
     attainable: condition.attainable,

@@ -97,8 +97,7 @@ export const couplingOf = (fitted: FittedMarket, subject: Subject, own: boolean)
     // The same car as it stands comes first every time.
     if (last !== a) lastVariance = between(a, a);
     last = a;
-    const doubt =
-      a.gradeKnown || b.gradeKnown ? 0 : Math.sqrt(gradeDoubt(ladder.mean, a) * gradeDoubt(ladder.mean, b));
+    const doubt = a.gradeKnown || b.gradeKnown ? 0 : Math.sqrt(gradeDoubt(ladder, a) * gradeDoubt(ladder, b));
     if (a.state === b.state && a.step === b.step) return shared(a) * shared(b) + doubt;
     const product = lastVariance * between(b, b);
     const correlation = product > 0 ? Math.min(1, between(a, b) / Math.sqrt(product)) : 1;

@@ -71,7 +71,7 @@ const adjust = (
   { condition: to, workLog }: Explained,
   rarityLog: number,
 ): Adjustment[] => {
-  const { curve, indexSpan, timeLog } = fitted.inside;
+  const { curve, indexSpan, timeLog, ungraded, sourceLog } = fitted.inside;
   const { record } = sale;
   const toState = finishStates.indexOf(to.state);
   const at = (state: number, step: number) => curve[state * steps + step]!;
@@ -94,9 +94,11 @@ const adjust = (
   if (span) line('date', sale.dateLog, { kind: 'index', ...span });
   const byTime = fitted.time.used === 'steps' ? ('steps' as const) : ('trend' as const);
   line('date', timeLog(sale.age), { kind: byTime, years: sale.age });
+  line('source', -sourceLog(record.source), { kind: 'source', source: record.source });
   line('rarity', rarityLog, { kind: 'rarity' });
   const toGrade = grades[to.step]!;
-  line('grade', at(sale.state, to.step) - at(sale.state, sale.step), {
+  const doubt = (to.gradeKnown ? 0 : ungraded.log) - (record.grade === null ? ungraded.log : 0);
+  line('grade', at(sale.state, to.step) - at(sale.state, sale.step) + doubt, {
     kind: 'grade',
     from: grades[sale.step]!,
     ungraded: record.grade === null,

@@ -29,11 +29,14 @@ export interface Ladder {
    * grade step; null where it is a mixture.
    */
   rests: { mix: Float32Array; open: number[]; rarity: Rarity | null } | null;
+  /** See `FitInside.ungraded`. */
+  ungraded: { log: number; variance: number; steps: number };
 }
 
 /** Plain lists: there is a ladder for every variation, and small typed arrays are slow to make. */
 const zeros = (count: number) => new Array<number>(count).fill(0);
-const emptyLadder = (): Ladder => ({
+const emptyLadder = ({ inside }: FittedMarket): Ladder => ({
+  ungraded: inside.ungraded,
   mean: zeros(rungs),
   sd: zeros(rungs),
   shared: zeros(rungs),
@@ -101,7 +104,7 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
   const rarity = variation < 0 ? null : index.variationRarity[variation]!;
   const cells = subjectCells(fitted).get(rarity)!;
   const base = level + rarityLog.get(rarity)!;
-  const ladder = emptyLadder();
+  const ladder = emptyLadder(fitted);
   const mix = new Float64Array(width);
   const rests = { mix: new Float32Array(steps * size), open: zeros(steps), rarity };
   ladder.rests = rests;
@@ -143,7 +146,7 @@ export const variationLadder = (fitted: FittedMarket, variation: number): Ladder
 const mixture = (fitted: FittedMarket, parts: { ladder: Ladder; chance: number }[]): Ladder => {
   if (parts.length === 1) return parts[0]!.ladder;
   const { within } = variancesOf(fitted);
-  const mixed = emptyLadder();
+  const mixed = emptyLadder(fitted);
   for (let at = 0; at < rungs; at++) {
     let mean = 0;
     for (const { ladder, chance } of parts) mean += chance * ladder.mean[at]!;

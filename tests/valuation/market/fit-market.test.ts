@@ -259,3 +259,33 @@ describe('noise and unknown rarities', () => {
     expect(unknown.logSd ** 2).toBeGreaterThan(common.logSd ** 2 + 0.05);
   });
 });
+
+describe('sources and missing grades', () => {
+  it('learns by how much asking prices lie above sales, and values cars as if sold', () => {
+    const asking = [{ source: 'listing', share: 0.4, bias: 0.25 }];
+    for (const seed of [1, 2, 3]) {
+      const { market, on } = simulateMarket({ seed, drift: 0, sources: asking });
+      const { sourceLog } = fitMarket(market, assumptions, on).inside;
+      expect(sourceLog('listing')).toBeGreaterThan(0.12);
+      expect(sourceLog('listing')).toBeLessThan(0.36);
+      expect(sourceLog('auction')).toBe(0);
+      const even = simulateMarket({ seed, drift: 0, sources: [{ source: 'listing', share: 0.4, bias: 0 }] });
+      expect(Math.abs(fitMarket(even.market, assumptions, on).inside.sourceLog('listing'))).toBeLessThan(
+        0.09,
+      );
+    }
+  });
+
+  it('learns from ungraded sales what an ungraded car brings, and how far off its grade may be', () => {
+    const { market, on } = simulateMarket({ seed: 3, drift: 0, ungradedShare: 0.25, ungradedWorse: 1.5 });
+    const fitted = fitMarket(market, assumptions, on);
+    const { ungraded } = fitted.inside;
+    expect(ungraded.log).toBeLessThan(-0.2);
+    expect(ungraded.steps).toBeGreaterThan(3);
+    const [sold] = market.variations;
+    const worth = (grade: number | null) =>
+      valueCar(fitted, subjectOf({ variationId: sold!.id, grade })).asFound!;
+    expect(worth(null).logMean).toBeCloseTo(worth(6).logMean + ungraded.log, 9);
+    expect(worth(null).logSd).toBeGreaterThan(worth(6).logSd);
+  });
+});

@@ -90,6 +90,7 @@ export const causes: { [Kind in AdjustmentCause['kind']]: Extract<AdjustmentCaus
   index: { kind: 'index', series: 'cpi-u', from: 1970, to: 2024 },
   trend: { kind: 'trend', years: 3.46 },
   steps: { kind: 'steps', years: 3.46 },
+  source: { kind: 'source', source: 'listing' },
   rarity: { kind: 'rarity' },
   grade: { kind: 'grade', from: 6, ungraded: true, to: 4.5, finishState: 'original' },
   'finish-state': { kind: 'finish-state', from: 'restored', to: 'original', grade: 7 },

@@ -73,6 +73,7 @@ export const kindsOf = (records: WorkedCar['records']): Adjustment['what'][] => 
   const order: Adjustment['what'][] = [
     'currency',
     'date',
+    'source',
     'rarity',
     'grade',
     'finish state',

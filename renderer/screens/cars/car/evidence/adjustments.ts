@@ -2,12 +2,13 @@ import type { WorthExplanation } from '../../../../../electron/api/views.ts';
 import type { AdjustmentCause, Minor } from '../../../../../valuation/types.ts';
 
 export type ExplainedRecord = WorthExplanation['records'][number];
-export type AdjustmentColumn = 'currency' | 'date' | 'rarity' | 'grade' | 'finish state' | 'parts';
+export type AdjustmentColumn = 'currency' | 'date' | 'source' | 'rarity' | 'grade' | 'finish state' | 'parts';
 
 /** The columns of the adjustment grid, in the order in which a price goes through them. */
 const adjustmentColumns: readonly { what: AdjustmentColumn; title: string }[] = [
   { what: 'currency', title: 'currency' },
   { what: 'date', title: 'date' },
+  { what: 'source', title: 'source' },
   { what: 'rarity', title: 'rarity' },
   { what: 'grade', title: 'grade' },
   { what: 'finish state', title: 'finish' },
