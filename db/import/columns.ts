@@ -271,6 +271,10 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'what finds the record again',
       'ref,ref.,lot no,lot no.,link,url,auction lot,listing,invoice',
     ),
+    column('reliability_percent', 'how far you trust it, 0 to 100', 'reliability'),
+    column('excluded', 'yes where it is left out of estimates', 'left out'),
+    column('excluded_why', 'why it is left out', ''),
+    column('own_sale', 'yes where it is a sale of your own, which comes with its car', ''),
     notes,
   ],
 };

@@ -1,4 +1,5 @@
 import { Command, Option } from 'commander';
+import { ledgerKinds } from '../../db/import/ledgers/columns.ts';
 import { importKinds } from '../../db/import/types.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { dateOrders } from '../../valuation/reading/date.ts';
@@ -31,7 +32,7 @@ const addImport = (program: Command): void => {
   )
     .addOption(
       new Option('--as <KIND>', 'what the rows are')
-        .choices([...importKinds, 'market'])
+        .choices([...importKinds, ...ledgerKinds, 'market'])
         .makeOptionMandatory(),
     )
     .addOption(

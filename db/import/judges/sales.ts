@@ -5,7 +5,7 @@ import { inUnits } from '../../../valuation/reading/amounts.ts';
 import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { currencyOfAmount, readMoney } from '../../../valuation/reading/money.ts';
-import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
+import { type Cell, notUnderstood, type Reading, understood } from '../../../valuation/reading/reading.ts';
 import { readFinishState, readParts } from '../../../valuation/reading/words.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
@@ -39,6 +39,14 @@ interface Target {
   /** Called with the name of each casting that the reference lacks. */
   onMissing: (casting: string) => void;
 }
+
+const isYes = (text: string): boolean => /^(?:yes|y|x|true|1)$/i.test(text.trim());
+
+const readPercent = (cell: Cell): Reading<number> => {
+  const text = String(cell ?? '').trim();
+  const percent = Number(/^(\d{1,3}) ?%?$/.exec(text)?.[1] ?? Number.NaN);
+  return percent <= 100 ? understood(percent) : notUnderstood(`"${text}" is no share between 0 and 100`);
+};
 
 /**
  * The currency of a row's price: what its price names, or else its currency column; null where they differ,
@@ -164,6 +172,13 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
   return (row): Judged => {
     const soldOn = takeDay(row, dayOf);
     const priced = takePrice(row, target.currency, priceOf);
+    if (isYes(row.text('own_sale')))
+      return {
+        outcome: 'rejected',
+        column: 'own_sale',
+        reason: 'a sale of your own comes with the list of disposals',
+        not: 'your own sale',
+      };
     const { written, match, remarks } = identityOf(row);
     const notCar = notACar(reference, written);
     if (notCar) return notCar;
@@ -194,9 +209,13 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
       reproductionParts,
       source: row.takeText('source'),
       reference: row.takeText('reference', 500),
-      reliabilityPercent: null,
-      excluded: doubt !== undefined,
-      excludedWhy: doubt ? `${finishNotSettled}"${doubt.text.slice(0, 100)}"` : '',
+      reliabilityPercent: row.take('reliability_percent', readPercent),
+      excluded: doubt !== undefined || isYes(row.text('excluded')),
+      excludedWhy: doubt
+        ? `${finishNotSettled}"${doubt.text.slice(0, 100)}"`
+        : isYes(row.text('excluded'))
+          ? row.takeText('excluded_why', 500)
+          : '',
       disposalId: null,
       notes: [row.takeText('notes', 20_000), ...remarks].filter(Boolean).join('\n'),
     };

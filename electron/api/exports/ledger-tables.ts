@@ -11,6 +11,7 @@ import {
   numberCell,
   textCell,
 } from '../../../reports/tables/data-table.ts';
+import { currencyDecimals } from '../../../valuation/money.ts';
 import { type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -49,6 +50,20 @@ const lotColumns: readonly ListColumn<LotRow>[] = [
             lot.currency,
           ),
   },
+  {
+    name: 'costs',
+    width: 30,
+    value: lot =>
+      textCell(
+        lot.costs
+          .map(
+            ({ kind, minor, note }) =>
+              `${kind} ${(minor / 10 ** currencyDecimals(lot.currency)).toFixed(currencyDecimals(lot.currency))}${note ? `: ${note}` : ''}`,
+          )
+          .join('\n'),
+      ),
+  },
+  { name: 'price_from', width: 10, value: lot => textCell(lot.priceFrom ?? 'lot') },
   {
     name: 'cost_notes',
     width: 24,

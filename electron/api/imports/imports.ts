@@ -1,6 +1,8 @@
 import type { Kysely } from 'kysely';
 import { z } from 'zod';
 import type { ImportResult } from '../../../db/import/index.ts';
+import { ledgerColumns, ledgerKinds } from '../../../db/import/ledgers/columns.ts';
+import type { LedgerResult } from '../../../db/import/ledgers.ts';
 import type { MarketResult } from '../../../db/import/market.ts';
 import { findLotNamed, lotCosts } from '../../../db/records/lots.ts';
 import type { Schema } from '../../../db/schema.ts';
@@ -98,4 +100,27 @@ const market = needsCollection
     }, signal),
   );
 
-export const imports = { preview, run, market };
+/** Takes in a list of lots, expenses, disposals or decisions as it goes out, as one action. */
+const ledger = needsCollection
+  .input(inputs.importLedger)
+  .handler(
+    async ({ context: { session, collection }, input: { file, as, dryRun } }): Promise<LedgerResult> => {
+      const { importLedger } = await import('../../../db/import/ledgers.ts');
+      const at = session.at();
+      const result = await explained(
+        importLedger({ collection, file, name: file.name, as, dryRun, at, afterwards: followOwnSales }),
+      );
+      if (!dryRun) await session.changed();
+      return result;
+    },
+  );
+
+/** The lists of the books with their columns, for a screen that offers them. */
+const ledgerLists = needsCollection.handler(async () =>
+  ledgerKinds.map(as => ({
+    as,
+    columns: ledgerColumns[as].map(({ name, help, required = false }) => ({ name, help, required })),
+  })),
+);
+
+export const imports = { preview, run, market, ledger, ledgerLists };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ledgerKinds } from '../../../db/import/ledgers/columns.ts';
 import { importKinds, lotChoices } from '../../../db/import/types.ts';
 import { paperSizes, reportFormats } from '../../../reports/types.ts';
 import { dateOrders } from '../../../valuation/reading/date.ts';
@@ -43,6 +44,12 @@ export const runImport = importOptions.extend({
   lot: createLot.optional(),
   /** How cars of several purchases become lots; left out, by purchase. */
   lots: z.enum(lotChoices).optional(),
+});
+/** A list of the books, as it goes out. */
+export const importLedger = z.object({
+  file: z.file().max(2_000_000_000),
+  as: z.enum(ledgerKinds),
+  dryRun: z.boolean().default(false),
 });
 export const makeReport = z.object({
   format: z.enum(reportFormats),

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, extname, join, resolve } from 'node:path';
+import { type LedgerKind, ledgerKinds } from '../../../db/import/ledgers/columns.ts';
 import type { Encoding, LotChoice } from '../../../db/import/types.ts';
 import { collectionExists } from '../../../db/open-collection.ts';
 import type { DateOrder } from '../../../valuation/reading/date.ts';
@@ -169,10 +170,32 @@ const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
  */
 export const importFile = (
   file: string,
-  options: Omit<ImportOptions, 'as'> & { as: ImportKind | 'market' },
+  options: Omit<ImportOptions, 'as'> & { as: ImportKind | LedgerKind | 'market' },
 ): Promise<void> => {
   const { as } = options;
-  return as === 'market' ? importMarket(file, options) : importList(file, { ...options, as });
+  if (as === 'market') return importMarket(file, options);
+  const ledger = ledgerKinds.find(kind => kind === as);
+  return ledger
+    ? importBooks(file, { ...options, as: ledger })
+    : importList(file, { ...options, as: as as ImportKind });
+};
+
+/** Into a collection that is there: the rows of such a list are about its cars. */
+const importBooks = async (
+  file: string,
+  { as, collection, dryRun = false, json = false }: Omit<ImportOptions, 'as'> & { as: LedgerKind },
+): Promise<void> => {
+  const given = await fileAt(resolve(file));
+  const result = await withCollection({ collection }, ({ api }) =>
+    api.imports.ledger({ file: given, as, dryRun }),
+  );
+  print(json, result, ({ accepted, duplicates, rejected, notes }) => [
+    `${accepted} rows ${dryRun ? 'would be imported' : 'imported'}, ${rejected.length} rejected, ${duplicates} duplicates`,
+    ...notes,
+    ...rejected.map(({ line, column, reason }) => `line ${line}${column ? `, ${column}` : ''}: ${reason}`),
+  ]);
+  if (result.accepted + result.duplicates === 0 && result.rejected.length > 0)
+    endRefused('No row could be taken.');
 };
 
 const importList = async (file: string, options: ImportOptions): Promise<void> => {

@@ -1,0 +1,107 @@
+import type { Transaction } from 'kysely';
+import type { IsoDate } from '../../valuation/types.ts';
+import type { Collection } from '../collection.ts';
+import { runBulk } from '../history/history.ts';
+import type { Schema } from '../schema.ts';
+import { cellText } from './files/cell-text.ts';
+import { openTable } from './files/table.ts';
+import { type LedgerKind, ledgerColumns } from './ledgers/columns.ts';
+import { ledgerJudges, Refusal } from './ledgers/judges.ts';
+import { ImportFileError, type Rejection } from './types.ts';
+
+export { type LedgerKind, ledgerColumns, ledgerKinds } from './ledgers/columns.ts';
+
+/** What became of the rows of a list of lots, expenses, disposals or decisions. */
+export interface LedgerResult {
+  accepted: number;
+  duplicates: number;
+  rejected: Rejection[];
+  notes: string[];
+}
+
+export interface LedgerRequest {
+  collection: Collection;
+  file: Blob;
+  name: string;
+  as: LedgerKind;
+  dryRun: boolean;
+  /** ISO instant of entering. */
+  at: string;
+  /** Runs inside the action, with the cars that were sold. */
+  afterwards?: (trx: Transaction<Schema>, soldCarIds: number[]) => Promise<void>;
+}
+
+/** A try that is to leave nothing behind. */
+class OnlyTried extends Error {}
+
+const plainHeading = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s-]+/g, '_');
+
+/**
+ * Takes in a list as it goes out: each row by the columns of its own names, in any order. A row that is there already
+ * with the same content is a duplicate; one that cannot stand is rejected with its line and the reason. Nothing that is
+ * there is changed. One action; `dryRun` takes nothing. Throws ImportFileError where the file is no such list.
+ */
+export const importLedger = async (request: LedgerRequest): Promise<LedgerResult> => {
+  const { collection, file, name, as, dryRun, at, afterwards } = request;
+  const table = await openTable(file, name, {
+    as: 'lot',
+    map: {},
+    decimal: {},
+    dateOrder: {},
+    headingLine: 1,
+  });
+  const columns = ledgerColumns[as];
+  const places = new Map(
+    table.headings.flatMap((heading, index) => {
+      const own = columns.find(column => column.name === plainHeading(heading));
+      return own ? [[own.name, index] as const] : [];
+    }),
+  );
+  const missing = columns.filter(column => column.required && !places.has(column.name));
+  if (missing.length > 0)
+    throw new ImportFileError(
+      `${name} is no list of ${as}: it has no column ${missing.map(column => `"${column.name}"`).join(' and ')}. Its first line names its columns: ${columns.map(column => column.name).join(', ')}.`,
+    );
+  const idle = table.headings.filter(
+    heading => !columns.some(column => column.name === plainHeading(heading)),
+  );
+  const result: LedgerResult = {
+    accepted: 0,
+    duplicates: 0,
+    rejected: [],
+    notes: idle.length > 0 ? [`Not read: ${idle.map(heading => `"${heading}"`).join(', ')}.`] : [],
+  };
+  const soldCarIds: number[] = [];
+  const take = async (trx: Transaction<Schema>): Promise<LedgerResult> => {
+    const judge = await ledgerJudges[as](trx, { at, today: at.slice(0, 10) as IsoDate, soldCarIds });
+    for await (const batch of table.rows())
+      for (const { line, cells, not } of batch) {
+        if (not === 'headings') continue;
+        const row = (column: string): string => {
+          const place = places.get(column);
+          return place === undefined ? '' : cellText(cells[place] ?? null);
+        };
+        if (cells.every(cell => cellText(cell) === '')) continue;
+        try {
+          if (await judge(row)) result.accepted++;
+          else result.duplicates++;
+        } catch (error) {
+          if (!(error instanceof Refusal)) throw error;
+          result.rejected.push({ line, column: error.column, reason: error.message });
+        }
+      }
+    if (dryRun) throw new OnlyTried();
+    await afterwards?.(trx, soldCarIds);
+    return result;
+  };
+  try {
+    return await runBulk(collection, `Imported ${as} from ${name}`, at, take);
+  } catch (error) {
+    if (error instanceof OnlyTried) return result;
+    throw error;
+  }
+};
