@@ -9,8 +9,6 @@ import { type LedgerKind, ledgerColumns } from './ledgers/columns.ts';
 import { ledgerJudges, Refusal } from './ledgers/judges.ts';
 import { ImportFileError, type Rejection } from './types.ts';
 
-export { type LedgerKind, ledgerColumns, ledgerKinds } from './ledgers/columns.ts';
-
 /** What became of the rows of a list of lots, expenses, disposals or decisions. */
 export interface LedgerResult {
   accepted: number;
