@@ -1,14 +1,12 @@
 /**
- * Imported first by every process that opens a collection, so that 20,000 cars take half the memory for a
- * sixth more work.
+ * Imported first by every process that opens a collection, so that a large one takes less memory.
  *
- * V8 lets the space of new objects grow to tens of megabytes, twice over, before it tidies up, and the heap
- * behind it to several times what is alive; most of that is garbage of long lists. The first switch keeps the
- * space at its first size, the second lets the heap grow by less before the next collection. V8 reads both
- * each time it decides, so they can be set here and need nothing of the host: a utility process of Electron
- * takes no switches of Node's.
+ * V8 lets the space of new objects grow to tens of megabytes, twice over, before it tidies up; most of that
+ * is garbage of long lists. The switch keeps the space at its first size: with 10,000 cars open and listed
+ * 283 MB are resident instead of 351, for a sixth more processor time. V8 reads it each time it decides, so
+ * it can be set here and needs nothing of the host: a utility process of Electron takes no switches of
+ * Node's. (`--optimize-for-size` would save 70 MB more, for nearly twice the time of everything.)
  */
 import { setFlagsFromString } from 'node:v8';
 
 setFlagsFromString('--semi-space-growth-factor=1');
-setFlagsFromString('--optimize-for-size');

@@ -21,7 +21,9 @@ const squares = (sums: Map<number, number>) => [...sums.values()].reduce((sum, x
  */
 export const sharedCorrelation = (fitted: FittedMarket, cars: readonly CarInSum[]): number => {
   let effects: Float64Array | null = null;
-  const levels = [new Map<number, number>(), new Map<number, number>(), new Map<number, number>()] as const;
+  const ofVariations = new Map<number, number>();
+  const ofCastings = new Map<number, number>();
+  const ofSeries = new Map<number, number>();
   let own = 0;
   let alone = 0;
   let all = 0;
@@ -38,21 +40,18 @@ export const sharedCorrelation = (fitted: FittedMarket, cars: readonly CarInSum[
     const shared = sharedFactors(fitted, car);
     if (!shared) continue;
     effects ??= new Float64Array(shared.effects.length);
-    for (let a = 0; a < effects.length; a++) {
-      effects[a]! += expected * shared.effects[a]!;
-      alone += (expected * shared.effects[a]!) ** 2;
-    }
-    const factors = [shared.ofVariation, shared.ofCasting, shared.ofSeries] as const;
-    const places = [shared.variation, shared.casting, shared.series] as const;
-    levels.forEach((sums, level) => {
-      add(sums, places[level]!, expected * factors[level]!);
-      alone += (expected * factors[level]!) ** 2;
-    });
+    for (let a = 0; a < effects.length; a++) effects[a]! += expected * shared.effects[a]!;
+    add(ofVariations, shared.variation, expected * shared.ofVariation);
+    add(ofCastings, shared.casting, expected * shared.ofCasting);
+    add(ofSeries, shared.series, expected * shared.ofSeries);
+    alone += expected * expected * shared.variance;
   }
   const together =
     own * own +
     (effects?.reduce((sum, x) => sum + x * x, 0) ?? 0) +
-    levels.reduce((sum, sums) => sum + squares(sums), 0);
+    squares(ofVariations) +
+    squares(ofCastings) +
+    squares(ofSeries);
   const pairs = all * all - single;
   return pairs > 0 ? Math.min(1, Math.max(0, (together - alone) / pairs)) : 0;
 };

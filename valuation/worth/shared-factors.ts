@@ -31,6 +31,8 @@ export interface SharedFactors {
   ofVariation: number;
   ofCasting: number;
   ofSeries: number;
+  /** The squares of all that stands above, added up: the variance that it shares. */
+  variance: number;
   /**
    * What is left of the estimate's deviation: which of several variations it is. No other car shares it, but
    * the same car in another state does.
@@ -71,6 +73,7 @@ const build = (
     casting,
     series: index.castingSeries[casting]!,
     ...levels,
+    variance: told,
     ofIdentity: place.variation < 0 ? Math.sqrt(Math.max(0, all - told)) : 0,
   };
 };
