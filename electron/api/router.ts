@@ -10,6 +10,7 @@ import { lots } from './lots/lots.ts';
 import { names } from './names/names.ts';
 import { papers } from './papers/papers.ts';
 import { reference } from './reference/reference.ts';
+import { reportDefinitions } from './reports/definitions.ts';
 import { reports } from './reports/reports.ts';
 import { sales } from './sales/sales.ts';
 import { words } from './words/words.ts';
@@ -37,7 +38,7 @@ export const router = {
   decisions,
   imports,
   words,
-  reports,
+  reports: { ...reports, ...reportDefinitions },
   exports,
   papers,
   gallery,

@@ -31,6 +31,7 @@ export const addPaperCommands = (program: Command): void => {
     .option('--title <TITLE>', 'what the cover says')
     .addOption(new Option('--basis <BASIS>', 'basis of value').choices(valueBases))
     .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(paperSizes))
+    .option('--definition <NAME>', 'as it was saved under this name on Reports; it is noted there')
     .option('--no-photographs', 'leave the photographs out')
     .option('--prepared', 'print when it was prepared')
     .action(report);

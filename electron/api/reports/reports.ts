@@ -1,6 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { Writable } from 'node:stream';
+import type { KeptReport } from '../../../db/records/report-definitions.ts';
 import { createReportPdf } from '../../../reports/pdf.ts';
+import { totalsOf } from '../../../reports/totals.ts';
 import type { CollectionReport } from '../../../reports/types.ts';
 import * as inputs from '../inputs.ts';
 import { BoundedMap, slot } from '../session/cache.ts';
@@ -38,6 +40,8 @@ export interface ReportFile {
   bytes: Uint8Array;
   /** Its pages as SVG pictures, where they were wanted. */
   preview?: string[];
+  /** What a collection report says in all, to be noted where it is saved. */
+  said?: Pick<KeptReport, 'name' | 'effectiveOn' | 'total' | 'currency' | 'cars'>;
 }
 
 /** Finished reports that wait to be fetched; making a fifth lets go of the oldest. */
@@ -60,7 +64,7 @@ export const madeReport = (file: ReportFile, token: string, warnings: string[]):
   previewPages: file.preview?.length ?? 0,
 });
 
-const keptReport = (session: Session, token: string): ReportFile | undefined =>
+export const keptReport = (session: Session, token: string): ReportFile | undefined =>
   session.cache.of(waiting).get(token);
 
 /** A stream that keeps what is written to it. */
@@ -104,7 +108,18 @@ export const wholeReport = async (
 ): Promise<ReportFile & { warnings: string[] }> => {
   const data = await reportData(session, wanted, onProgress, signal);
   const { format } = wanted;
-  const head = { fileName: fileNameOf(wanted.title, data.effectiveOn, format), mime: mimes[format] };
+  const [totals] = totalsOf(data).bases;
+  const head = {
+    fileName: fileNameOf(wanted.title, data.effectiveOn, format),
+    mime: mimes[format],
+    said: {
+      name: wanted.title,
+      effectiveOn: data.effectiveOn,
+      total: totals?.asFound ?? null,
+      currency: data.currency,
+      cars: totals?.cars ?? null,
+    },
+  };
   if (format === 'pdf')
     return { ...head, ...(await writePdf(session, wanted, data, { onProgress, signal })) };
   const { stream, bytes } = keeper();

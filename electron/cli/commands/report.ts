@@ -23,6 +23,7 @@ export interface ReportOptions {
   paper?: PaperSize;
   photographs: boolean;
   prepared?: boolean;
+  definition?: string;
   values: boolean;
   places: boolean;
   json?: boolean;
@@ -58,6 +59,26 @@ const collectionReport = async (api: Api, options: ReportOptions, signal: AbortS
   return followed<Made>(await api.reports.make(wanted, { signal }));
 };
 
+/** What is noted of a report by its definition; its file is written in any case. */
+const definedReport = async (api: Api, options: ReportOptions, signal: AbortSignal): Promise<Made> => {
+  const definitions = await api.reports.definitions();
+  const name = options.definition ?? '';
+  const found = definitions.find(one => one.name.toLowerCase() === name.toLowerCase());
+  if (!found)
+    throw new Refused(
+      `There is no report "${name}". The collection's reports: ${definitions.map(one => `"${one.name}"`).join(', ') || 'none yet'}.`,
+    );
+  const { on } = options;
+  const made = await followed<Made>(
+    await api.reports.make(
+      { ...found.wanted, format: formatOf(options.out) as 'pdf', ...(on !== undefined && { on }) },
+      { signal },
+    ),
+  );
+  await api.reports.keep({ token: made.token, definition: found.name });
+  return made;
+};
+
 const otherPaper = async (
   api: Api,
   kind: PaperKind,
@@ -85,9 +106,11 @@ export const report = async (options: ReportOptions): Promise<void> => {
   const { kind } = options;
   await withCollection(options, async ({ api, signal }) => {
     const { token, warnings, bytes } =
-      kind === 'collection' || kind === 'lot'
-        ? await collectionReport(api, options, signal)
-        : await otherPaper(api, kind, options, signal);
+      options.definition !== undefined
+        ? await definedReport(api, options, signal)
+        : kind === 'collection' || kind === 'lot'
+          ? await collectionReport(api, options, signal)
+          : await otherPaper(api, kind, options, signal);
     const file = await api.reports.file({ token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));
     for (const warning of warnings) say(warning);

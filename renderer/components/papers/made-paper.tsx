@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { ReportResult } from '../../../electron/api/views.ts';
+import { api } from '../../api/client.ts';
 import { errorSentence } from '../../api/error-sentence.ts';
 import { saveFile } from '../notices/save-file.ts';
 import { showProblem } from '../notices/undo-notice.tsx';
@@ -11,12 +12,23 @@ const sizeText = (bytes: number): string =>
   bytes < 1_000_000 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`;
 
 /** A paper that has been made: what it is called, what it had to leave out, its pages to look at, and the means to keep it. */
-export const MadePaper = ({ result, onSaved }: { result: ReportResult; onSaved?: () => void }) => {
+export const MadePaper = ({
+  result,
+  definition,
+  onSaved,
+}: {
+  result: ReportResult;
+  /** The name under which it is noted, where it was made by a definition. */
+  definition?: string | undefined;
+  onSaved?: () => void;
+}) => {
   const [saving, setSaving] = useState(false);
   const onSave = async () => {
     setSaving(true);
     try {
       await saveFile(result);
+      // A collection that takes no changes cannot note it; the file is saved all the same.
+      await api.reports.keep({ token: result.token, ...(definition && { definition }) }).catch(() => {});
       onSaved?.();
     } catch (error) {
       showProblem('The report could not be saved', errorSentence(error));

@@ -1,5 +1,6 @@
-import { useQuery } from '@tanstack/react-query';
+import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
 import type { ReportResult } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useProgress } from '../../api/use-progress.ts';
@@ -12,23 +13,34 @@ import { MadePaper } from '../../components/papers/made-paper.tsx';
 import { GallerySection } from './gallery-section.tsx';
 import { NothingToReport } from './nothing-to-report.tsx';
 import { OtherPapers } from './other-papers.tsx';
-import { type ReportChoice, reportInput, startingChoice } from './report-choice.ts';
+import { choiceOf, type ReportChoice, reportInput, startingChoice } from './report-choice.ts';
 import { ReportForm } from './report-form.tsx';
 import classes from './reports.module.css';
+import { SavedReports } from './saved-reports.tsx';
 import { Sheet } from './sheet.tsx';
 
 const ReportsScreen = () => {
   const summary = useSummary();
   const lots = useQuery({ queryKey: ['lots'], queryFn: () => api.lots.list() });
   const [own, setOwn] = useState<ReportChoice | null>(null);
+  const [definition, setDefinition] = useState<string | undefined>(undefined);
   const work = useProgress<ReportResult>();
+  const client = useQueryClient();
   const failed = summary.error ?? lots.error;
   if (failed) return <ErrorState error={failed} retry={summary.error ? summary.refetch : lots.refetch} />;
   if (!summary.data || !lots.data) return <LoadingState />;
   const choice = own ?? startingChoice(summary.data);
   const change = (next: Partial<ReportChoice>) => {
     setOwn({ ...choice, ...next });
+    setDefinition(undefined);
     if (work.state.is !== 'running') work.reset();
+  };
+  const makeAgain = ({ name, wanted }: ReportDefinitionView) => {
+    const again = { ...startingChoice(summary.data), ...choiceOf(wanted) };
+    setOwn(again);
+    setDefinition(name);
+    window.scrollTo({ top: 0 });
+    void work.start(signal => api.reports.make({ ...reportInput(again), preview: true }, { signal }));
   };
   if (summary.data.counts.cars === 0) return <NothingToReport />;
   return (
@@ -53,7 +65,13 @@ const ReportsScreen = () => {
           />
           <div className={classes.outcome} aria-live="polite">
             <WorkProgress work={work} label="Making the report" />
-            {work.state.is === 'done' ? <MadePaper result={work.state.result} /> : null}
+            {work.state.is === 'done' ? (
+              <MadePaper
+                result={work.state.result}
+                definition={definition}
+                onSaved={() => void client.invalidateQueries({ queryKey: ['reports-kept'] })}
+              />
+            ) : null}
           </div>
         </div>
         <Sheet
@@ -62,6 +80,7 @@ const ReportsScreen = () => {
           lot={lots.data.find(lot => lot.id === choice.lotId) ?? null}
         />
       </div>
+      <SavedReports choice={choice} onChoose={makeAgain} />
       <OtherPapers today={summary.data.today} lots={lots.data} />
       <GallerySection summary={summary.data} lots={lots.data} />
     </>

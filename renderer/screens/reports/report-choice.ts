@@ -1,3 +1,4 @@
+import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
 import type { CollectionSummary, IsoDate, ReportRequest } from '../../../electron/api/views.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import { readerLocale } from '../../components/format.ts';
@@ -40,6 +41,26 @@ export const reportInput = ({ lotId, title, ...choice }: ReportChoice) => ({
   locale: readerLocale(),
   title: title.trim() || 'Collection report',
   ...(lotId === null ? {} : { lotId }),
+});
+
+/** A saved request as a choice; its date is today's. */
+export const choiceOf = ({
+  format,
+  title,
+  basis,
+  lotId,
+  paper,
+  ...wanted
+}: ReportDefinitionView['wanted']): Partial<ReportChoice> => ({
+  format,
+  lotId: lotId ?? null,
+  ...(title !== undefined && { title }),
+  ...(basis !== undefined && { basis }),
+  ...(paper !== undefined && { paper }),
+  withPhotographs: wanted.withPhotographs ?? true,
+  includeSold: wanted.includeSold ?? false,
+  withoutPlaces: wanted.withoutPlaces ?? false,
+  sayPrepared: wanted.sayPrepared ?? false,
 });
 
 /** What each format is good for, in a few words. */

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo } from '../looking.ts';
@@ -70,4 +71,30 @@ test('a report is looked at page by page, by keyboard, as it will be saved', asy
   expect(at).toBe(of);
   await demo.keyboard.press('Home');
   await expect(shown(1)).toBeVisible();
+});
+
+test('a report is saved by its name, made again, and listed with its total and fingerprint', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/reports');
+  await demo.getByRole('radio', { name: 'CSV' }).check();
+  await demo.getByRole('checkbox', { name: 'Leave out where cars are kept' }).check();
+  const saved = demo.getByRole('region', { name: 'Saved reports' });
+  await saved.getByLabel('Save these choices as').fill('Places left out');
+  await saved.getByRole('button', { name: 'Save the choices' }).click();
+  await demo.getByRole('radio', { name: 'PDF' }).check();
+  await saved.getByRole('button', { name: 'Make Places left out again' }).click();
+  await expect(demo.getByRole('radio', { name: 'CSV' })).toBeChecked();
+  const [download] = await Promise.all([
+    demo.waitForEvent('download'),
+    demo.getByRole('button', { name: 'Save it' }).click(),
+  ]);
+  const bytes = readFileSync(await download.path());
+  const row = saved.getByRole('row').filter({ hasText: 'Places left out' });
+  await expect(row).toContainText(createHash('sha256').update(bytes).digest('hex'));
+  await saved.scrollIntoViewIfNeeded();
+  await picture(demo, 'reports-saved');
+  await demo.getByRole('heading', { level: 1 }).scrollIntoViewIfNeeded();
+  expect(await breaches(demo)).toEqual([]);
 });

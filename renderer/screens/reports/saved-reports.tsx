@@ -1,0 +1,116 @@
+import { Button, Table, TextInput } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
+import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
+import { moneyText } from '../../../valuation/wording/reader.ts';
+import { api } from '../../api/client.ts';
+import { useAction } from '../../components/actions/use-action.ts';
+import { dateText, readerLocale } from '../../components/format.ts';
+import { type ReportChoice, reportInput } from './report-choice.ts';
+import classes from './reports.module.css';
+
+const SaveChoice = ({ choice }: { choice: ReportChoice }) => {
+  const [name, setName] = useState('');
+  const save = useAction(
+    () => {
+      const { on: _, ...wanted } = reportInput(choice);
+      return api.reports.saveDefinition({ name: name.trim(), wanted });
+    },
+    { label: 'Report saved under its name', onDone: () => setName('') },
+  );
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (name.trim()) save.mutate();
+  };
+  return (
+    <form className={classes.saveChoice} onSubmit={submit}>
+      <TextInput
+        label="Save these choices as"
+        description="Made again later with the values of that day"
+        placeholder="Insurance, every January"
+        value={name}
+        maxLength={200}
+        onChange={event => setName(event.currentTarget.value)}
+      />
+      <Button type="submit" disabled={!name.trim()} loading={save.isPending}>
+        Save the choices
+      </Button>
+    </form>
+  );
+};
+
+/** Reports by their names: how each is made, to be made again; and those that were saved last. */
+export const SavedReports = ({
+  choice,
+  onChoose,
+}: {
+  choice: ReportChoice;
+  onChoose: (definition: ReportDefinitionView) => void;
+}) => {
+  const definitions = useQuery({
+    queryKey: ['report-definitions'],
+    queryFn: () => api.reports.definitions(),
+  });
+  const kept = useQuery({ queryKey: ['reports-kept'], queryFn: () => api.reports.kept() });
+  const remove = useAction((id: number) => api.reports.removeDefinition({ id }), {
+    label: 'Report removed from the list',
+  });
+  return (
+    <section className={`page ${classes.others}`} aria-labelledby="saved-reports">
+      <h2 id="saved-reports">Saved reports</h2>
+      <SaveChoice choice={choice} />
+      {definitions.data && definitions.data.length > 0 ? (
+        <ul className={classes.definitions} aria-label="Reports by name">
+          {definitions.data.map(one => (
+            <li key={one.id}>
+              <span>{one.name}</span>
+              <Button size="xs" onClick={() => onChoose(one)} aria-label={`Make ${one.name} again`}>
+                Make it again
+              </Button>
+              <Button
+                size="xs"
+                variant="subtle"
+                onClick={() => remove.mutate(one.id)}
+                aria-label={`Remove ${one.name}`}
+              >
+                Remove
+              </Button>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {kept.data && kept.data.length > 0 ? (
+        <Table aria-label="Reports saved last" className={classes.kept}>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Report</Table.Th>
+              <Table.Th>Effective</Table.Th>
+              <Table.Th>Cars</Table.Th>
+              <Table.Th className="amount">Expected in all</Table.Th>
+              <Table.Th>SHA-256 of the file</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {kept.data.map(report => (
+              <Table.Tr key={report.id}>
+                <Table.Td>{report.name}</Table.Td>
+                <Table.Td>{dateText(report.effectiveOn)}</Table.Td>
+                <Table.Td>{report.cars}</Table.Td>
+                <Table.Td className="amount">
+                  {report.total === null || report.currency === null
+                    ? ''
+                    : `${moneyText(report.total, { locale: readerLocale(), currency: report.currency })} ${report.currency}`}
+                </Table.Td>
+                <Table.Td>
+                  <code>{report.sha256}</code>
+                </Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      ) : (
+        <p className="soft">No report has been saved yet.</p>
+      )}
+    </section>
+  );
+};
