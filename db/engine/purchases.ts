@@ -5,6 +5,9 @@ import { gradeToHalf, halfToGrade, inChunks } from '../codec.ts';
 import { lotCosts } from '../records/lots.ts';
 import type { Schema } from '../schema.ts';
 
+/** The tables of what a lot is and cost, by which purchases change beside the cars that are in it. */
+export const tablesOfLots = ['lot', 'lot_cost'];
+
 /** A check this near to the purchase says how a car was bought. */
 const soonDays = 60;
 const daysBetween = (one: IsoDate, other: IsoDate) =>

@@ -41,7 +41,7 @@ const casting = column(
 const description = column(
   'description',
   'the car in words, such as "1968 Van purple C7"',
-  'title,item,what,what it is,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
+  'title,item,what,what it is,what is it,what i got,what i have,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
     'beschreibung,bezeichnung,artikel,titel,auto,titre,objet,titolo,titulo,descripcion,descrizione,omschrijving',
 );
 const releaseName = column(

@@ -50,7 +50,7 @@ describe('what a report says of a car', () => {
     const parts = partNames.map(part => ({ part, grade: 7, originality: 'original' as const }));
     const all = modelOf({ parts });
     expect(all.parts).toEqual([]);
-    expect(all.partsSentence).toBe('All 10 parts looked at are original at C7.');
+    expect(all.partsSentence).toBe('All 19 parts looked at are original at C7.');
     const some = modelOf({
       parts: [
         ...parts.slice(0, 7),

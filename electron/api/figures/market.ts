@@ -1,5 +1,5 @@
 import { readMarket } from '../../../db/engine/market.ts';
-import { lotsOfCars, readPurchases } from '../../../db/engine/purchases.ts';
+import { lotsOfCars, readPurchases, tablesOfLots } from '../../../db/engine/purchases.ts';
 import { fitMarket } from '../../../valuation/market/fit-market.ts';
 import type { FittedMarket } from '../../../valuation/market/fitted-market.ts';
 import type { AssumptionSet, IsoDate, Market, Purchase } from '../../../valuation/types.ts';
@@ -31,7 +31,7 @@ const purchases = memo<Purchase[]>(async ({ db, session: { cache } }) => {
   const at = cache.now();
   const before = cache.of(paid);
   const touched =
-    before && cache.lastChange(['lot', 'lot_cost']) <= before.at ? cache.touchedAfter(before.at) : null;
+    before && cache.lastChange(tablesOfLots) <= before.at ? cache.touchedAfter(before.at) : null;
   const of = new Set(touched);
   const lotIds = touched && [
     ...new Set([

@@ -23,6 +23,7 @@ const places = [
 const ofNoDialect = new Set([
   'db/import/columns.ts',
   'db/import/heading-words.ts',
+  'db/reference/reference-filler.ts',
   'renderer/screens/cars/car/photographs/photo-details.tsx',
   'renderer/screens/cars/car/photographs/pairs.ts',
   'valuation/wording/cautions.ts',

@@ -27,7 +27,7 @@ const Strip = ({ label, shelf }: { label: string; shelf: readonly ColourOnShelf[
   return (
     <div className={classes.strip}>
       <span className={classes.label}>{label}</span>
-      <span className={classes.chips} role="img" aria-label={`${label}: ${words || 'no colours'}`}>
+      <span className={classes.chips} role="img" aria-label={`${label}: ${words || 'none'}`}>
         {all.slice(0, most).map(({ key, swatch }) => (
           <LacquerChip key={key} name="" swatch={swatch} nameless />
         ))}
