@@ -185,7 +185,7 @@ export const Uses = ({ job, disabled }: { job: JobView; disabled: boolean }) => 
   const remove = useAction(
     (use: JobView['uses'][number]) =>
       api.bench.removeUse({ jobId: job.id, useId: use.id, is: use.part ? 'part' : 'material' }),
-    { label: use => `${use.name} taken off this job` },
+    { label: use => `Removed ${use.name} from this job` },
   );
   const numberOf = (id: number | null) => donors.data?.find(car => car.id === id)?.inventoryNumber;
   const close = () => setAdding(null);
@@ -215,7 +215,7 @@ export const Uses = ({ job, disabled }: { job: JobView; disabled: boolean }) => 
               {use.minor > 0 ? `${amountText(use.minor, use.currency)} ${use.currency}` : ''}
             </span>
             {disabled ? null : (
-              <ActionIcon aria-label={`Take ${use.name} off this job`} onClick={() => remove.mutate(use)}>
+              <ActionIcon aria-label={`Remove ${use.name} from this job`} onClick={() => remove.mutate(use)}>
                 <IconX size={14} />
               </ActionIcon>
             )}

@@ -139,7 +139,7 @@ export const FinishForm = ({
         <section aria-labelledby="finish-wears">
           <h2 id="finish-wears">What it wears now</h2>
           <p className={classes.note}>
-            {made === '' ? 'Which colour it was made in is not known.' : `It was made in ${made}.`}
+            {made === '' ? spell('Which colour it was made in is not known.') : `It was made in ${made}.`}
           </p>
           <div className={classes.row}>
             <TextInput label={spell('Colour')} {...text('colour')} placeholder={made} />
