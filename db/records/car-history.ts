@@ -11,8 +11,9 @@ export const historyOfCar = async (
   carId: number,
   known: { checks: number[]; disposals: number[]; expenses: number[] },
 ): Promise<HistoryAction[]> => {
-  const idsIn = async (table: 'restoration_plan' | 'decision' | 'photo' | 'finished_work' | 'job') =>
-    (await db.selectFrom(table).select('id').where('car_id', '=', carId).execute()).map(row => row.id);
+  const idsIn = async (
+    table: 'restoration_plan' | 'decision' | 'photo' | 'finished_work' | 'job' | 'car_event',
+  ) => (await db.selectFrom(table).select('id').where('car_id', '=', carId).execute()).map(row => row.id);
   return historyOfRows(db, [
     { table: 'car', ids: [carId] },
     { table: 'condition_check', ids: known.checks },
@@ -23,5 +24,6 @@ export const historyOfCar = async (
     { table: 'photo', ids: await idsIn('photo') },
     { table: 'finished_work', ids: await idsIn('finished_work') },
     { table: 'job', ids: await idsIn('job') },
+    { table: 'car_event', ids: await idsIn('car_event') },
   ]);
 };

@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely';
 import { readWorkedFrom } from '../../../db/engine/specifications.ts';
 import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
+import { listCarEvents } from '../../../db/records/car-events.ts';
 import { historyOfCar } from '../../../db/records/car-history.ts';
 import { type CarRecord, carCandidates, inventoryNumbers, neighbours } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
@@ -194,6 +195,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       ...check,
       finishState: finishAt(check.checkedOn, works, car.finishState),
     })),
+    events: await listCarEvents(db, id),
     fitted: parts.filter(part => part.carId === id),
     gave: parts.filter(part => part.donorCarId === id),
     castingParts: subject.spec?.parts ?? null,

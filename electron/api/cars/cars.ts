@@ -22,6 +22,7 @@ import { carPage } from './car-page.ts';
 import { editLabel, readPatch } from './car-patches.ts';
 import { carRows } from './car-rows.ts';
 import { finishWork } from './finish-work.ts';
+import { recordEvent } from './record-event.ts';
 
 const list = needsCollection.input(inputs.listCars).handler(async ({ context, input }): Promise<CarRow[]> => {
   const { session, db } = context;
@@ -168,4 +169,4 @@ const remove = needsCollection.input(inputs.byIds).handler(async ({ context, inp
   });
 });
 
-export const cars = { list, get, create, update, remove, ...carEvents, finishWork };
+export const cars = { list, get, create, update, remove, ...carEvents, finishWork, recordEvent };

@@ -75,6 +75,15 @@ export const dispose = z.object({
 });
 export const expense = z.object({ carId: id, spentOn: isoDate, what: line.min(1), minor: amount, currency });
 
+/** Something that happened to a car, with its grade afterwards; null where it was not graded anew. */
+export const recordEvent = z.object({
+  carId: id,
+  happenedOn: isoDate,
+  cause: line.min(1),
+  note: text.default(''),
+  grade: grade.nullable().default(null),
+});
+
 /**
  * What was done to a car, as one action: a check by part, its finish, what it wears, departures,
  * and what it cost.

@@ -1,5 +1,6 @@
 /** What the procedures answer about lots and cars. */
 
+import type { CarEvent } from '../../../db/records/car-events.ts';
 import type { FinishedWork } from '../../../db/records/finished-work.ts';
 import type { FittedPart } from '../../../db/records/job-details.ts';
 import type { UnreadText } from '../../../db/records/unread.ts';
@@ -217,6 +218,8 @@ export interface CarPage extends CarRow {
    */
   disclosure: DisclosureFacts;
   checks: ConditionCheckView[];
+  /** What happened to it, the newest first. */
+  events: CarEvent[];
   /** Parts that were fitted to it, and parts that were taken from it for other cars. */
   fitted: FittedPartView[];
   gave: FittedPartView[];

@@ -119,3 +119,25 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   await expect(demo.getByText('Restored: this is not the factory finish.')).toHaveCount(0);
   await expect(demo.getByText('on the bench').first()).toBeVisible();
 });
+
+test('what happened to a car is written down on its page, with its value before and after', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/cars/1');
+  const work = demo.getByRole('region', { name: 'Work and events' });
+  await work.getByRole('button', { name: 'Something happened to it…' }).click();
+  await work.getByLabel('What happened').fill('dropped');
+  await work.getByLabel('Grade afterwards').fill('C2');
+  await work.getByLabel('Note', { exact: true }).fill('off the shelf');
+  expect(await breaches(demo)).toEqual([]);
+  await work.getByRole('button', { name: 'Save the event' }).click();
+  await expect(work.getByText(/dropped: off the shelf/)).toBeVisible();
+  await expect(work.getByText(/C2 after/)).toBeVisible();
+  await work.scrollIntoViewIfNeeded();
+  await picture(demo, 'car-events');
+  await demo.getByRole('button', { name: 'Undo', exact: true }).last().click();
+  await expect(work.getByText(/dropped: off the shelf/)).toHaveCount(0);
+  await work.getByRole('button', { name: 'Put on the bench' }).click();
+  await expect(demo.getByRole('heading', { level: 1, name: 'Bench' })).toBeVisible();
+});

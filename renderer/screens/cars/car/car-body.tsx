@@ -21,6 +21,7 @@ import { Photographs } from './photographs/photographs.tsx';
 import { PlanSection } from './plan/plan-section.tsx';
 import { WhatToDo } from './recommendation/what-to-do.tsx';
 import { useCarKeys } from './use-car-keys.ts';
+import { WorkSection } from './work/work-section.tsx';
 import { WorthBlock } from './worth/worth-block.tsx';
 import { WorthHistory } from './worth/worth-history.tsx';
 
@@ -30,6 +31,7 @@ const index = [
   { id: 'what-to-do', label: 'What to do' },
   { id: 'condition', label: 'Condition' },
   { id: 'plan', label: 'Plan' },
+  { id: 'work', label: 'Work' },
   { id: 'evidence', label: 'Evidence' },
   { id: 'decision', label: 'Decision' },
   { id: 'books', label: 'Cost and sale' },
@@ -91,6 +93,7 @@ export const CarBody = ({ car, currency, today }: { car: CarPage; currency: Curr
         </Section>
         <ConditionSection car={car} today={today} />
         <PlanSection car={car} currency={currency} />
+        <WorkSection car={car} today={today} />
         <Evidence car={car} currency={currency} which={which} onWhich={setWhich} />
         <DecisionSection car={car} choice={choice} onChoice={setChoice} />
         <Books car={car} currency={currency} today={today} />
