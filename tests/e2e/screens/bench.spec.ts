@@ -130,6 +130,7 @@ test('what happened to a car is written down on its page, with its value before 
   await work.getByLabel('What happened').fill('dropped');
   await work.getByLabel('Grade afterwards').fill('C2');
   await work.getByLabel('Note', { exact: true }).fill('off the shelf');
+  await work.evaluate(section => section.scrollIntoView({ block: 'start' }));
   expect(await breaches(demo)).toEqual([]);
   await work.getByRole('button', { name: 'Save the event' }).click();
   await expect(work.getByText(/dropped: off the shelf/)).toBeVisible();
