@@ -12,13 +12,17 @@ export const preparedInsert = (
 ): ((row: Record<string, string | number | null>) => number) => {
   let columns: string[] = [];
   let insert: Statement | null = null;
+  /** The values of one row, filled anew for each. */
+  let values: (string | number | null | undefined)[] = [];
   return row => {
     if (!insert) {
       columns = Object.keys(row);
+      values = columns.map(() => null);
       insert = sqlite.prepare(
         `INSERT INTO "${table}" (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
       );
     }
-    return Number(insert.run(columns.map(column => row[column])).lastInsertRowid);
+    for (let i = 0; i < columns.length; i++) values[i] = row[columns[i] as string];
+    return Number(insert.run(values).lastInsertRowid);
   };
 };

@@ -68,11 +68,13 @@ export const installHistory = (sqlite: Database): void => {
     for (const event of events) sqlite.exec(createTrigger(table, event, whileActing));
 };
 
+const dropTriggers = (sqlite: Database, table: TrackedTable) => {
+  for (const event of events) sqlite.exec(`DROP TRIGGER IF EXISTS temp."${triggerName(table, event)}"`);
+};
+
 const replaceTriggers = (sqlite: Database, table: TrackedTable, when: (event: RowEvent) => string) => {
-  for (const event of events) {
-    sqlite.exec(`DROP TRIGGER IF EXISTS temp."${triggerName(table, event)}"`);
-    sqlite.exec(createTrigger(table, event, when(event)));
-  }
+  dropTriggers(sqlite, table);
+  for (const event of events) sqlite.exec(createTrigger(table, event, when(event)));
 };
 
 /**
@@ -86,7 +88,9 @@ export const trackOnlyOlderRows = (sqlite: Database): void => {
       sqlite.prepare(`SELECT coalesce(max(id), 0) FROM main."${table.name}"`).pluck().get(),
     );
     sqlite.prepare('INSERT INTO bulk_start VALUES (?, ?)').run(table.name, last);
-    replaceTriggers(sqlite, table, event => `${event === 'INSERT' ? 'NEW' : 'OLD'}.id <= ${last}`);
+    // A table that was empty has no older rows, and a trigger that is never due still costs every row some time.
+    if (last === 0) dropTriggers(sqlite, table);
+    else replaceTriggers(sqlite, table, event => `${event === 'INSERT' ? 'NEW' : 'OLD'}.id <= ${last}`);
   }
 };
 

@@ -17,6 +17,12 @@ export class CellCounter {
   }
 
   see({ texts }: ReadRow, unread: readonly UnreadCell[]): void {
+    if (unread.length === 0) {
+      // So it is with most rows.
+      for (const { index, ours } of this.#mapping.columns)
+        if (saysSomething(texts[index] ?? '')) this.#counts[ours === null ? 'idle' : 'understood']++;
+      return;
+    }
     for (const { index, heading, ours } of this.#mapping.columns) {
       const text = texts[index] ?? '';
       if (!saysSomething(text)) continue;

@@ -11,22 +11,8 @@ import { type HeardText, heardToJson, type UnreadText, unreadToJson } from './un
 export type NewCar = Partial<Omit<CarRecord, 'id' | 'inventoryNumber'>> & { inventoryNumber: string };
 
 /** The row of a new car; `at` is the instant of entering. */
-const newCarToRow = (car: NewCar, at: string) => ({
-  lot_id: null,
-  bought_on: null,
-  casting_id: null,
-  release_id: null,
-  variation_id: null,
-  grade_half: null,
-  cost_minor: null,
-  own_low_minor: null,
-  own_mid_minor: null,
-  own_high_minor: null,
-  ...carToRow(car),
-  inventory_number: car.inventoryNumber,
-  created_at: at,
-  updated_at: at,
-});
+const newCarToRow = (car: NewCar, at: string) =>
+  Object.assign(carToRow(car), { inventory_number: car.inventoryNumber, created_at: at, updated_at: at });
 
 /** Adds cars and returns their ids in the same order. `at` is the instant of entering. */
 export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: string): Promise<number[]> => {
@@ -68,11 +54,7 @@ export const carInserter = (sqlite: Database, at: string) => {
   const insertDisposal = preparedInsert(sqlite, 'disposal');
   return (car: NewCar, { candidates, unread, heard, missing, reproductions, sold }: WithCar): number => {
     const row = newCarToRow(car, at);
-    const id = insertCar({
-      ...row,
-      unread: unreadToJson(unread),
-      heard: heardToJson(heard),
-    });
+    const id = insertCar(Object.assign(row, { unread: unreadToJson(unread), heard: heardToJson(heard) }));
     for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
     if (missing.length + reproductions.length > 0) {
       const grade = car.grade === undefined || car.grade === null ? null : gradeToHalf(car.grade);

@@ -34,18 +34,19 @@ const takeFeature = (
   texts: FeatureTexts,
   castingId: number | null,
   feature: VariationFeature,
-): { value: string | null; remark: string | null; isOpen?: boolean } => {
+): { value: string | null; remark: string | null; isOpen: boolean } | null => {
   const column = featureColumns[feature];
   const text = row.takeText(column);
-  if (text === '') return { value: null, remark: null };
-  delete row.fields[column];
+  if (text === '') return null;
   const reading: FeatureReading = row.isSaid(column)
     ? { value: text }
     : texts.read(castingId, feature, text, row.heading(column));
   if (reading.heard) hearPieces(row, column, reading.heard);
-  for (const { text: left, reason } of reading.unread ?? []) row.miss(column, reason, left);
-  for (const [field, value] of Object.entries(reading.facts ?? {})) row.give(field, value, column);
+  if (reading.unread) for (const { text: left, reason } of reading.unread) row.miss(column, reason, left);
+  if (reading.facts)
+    for (const [field, value] of Object.entries(reading.facts)) row.give(field, value, column);
   if (reading.value !== undefined) row.fields[column] = reading.value;
+  else delete row.fields[column];
   return {
     value: reading.value ?? null,
     remark: reading.isRemark ? `${row.heading(column)}: ${text}` : null,
@@ -68,10 +69,11 @@ export const identityReader = (
   readRemarks: (row: RowReader, castingId: number | null) => void = () => {},
 ) => {
   const matched = new Map<string, Match>();
-  const match = (of: Record<string, string>): Match => {
-    let key = '';
-    for (const column in of) key += `${column}\u0001${of[column]}\u0001`;
-    const found = matched.get(key) ?? reference.match(of);
+  /** `key` is the same for the same texts under the same columns. */
+  const match = (of: Record<string, string>, key: string): Match => {
+    const before = matched.get(key);
+    if (before) return before;
+    const found = reference.match(of);
     if (matched.size < mostMatches) matched.set(key, found);
     return found;
   };
@@ -81,30 +83,46 @@ export const identityReader = (
     /** What is compared with the reference: what was not understood is no reason that nothing fits. */
     const understood: Record<string, string> = {};
     const remarks: string[] = [];
+    let key = '';
+    let isOpen = false;
+    const understand = (column: string, text: string): void => {
+      written[column] = understood[column] = text;
+      key += `${column}\u0001${text}\u0001`;
+    };
     for (const column of ranges) {
       const text = row.takeText(column);
       if (!text) continue;
-      written[column] = understood[column] = text;
+      understand(column, text);
       row.fields[column] = tidy(text);
     }
-    const { castingId } = match(understood);
+    const { castingId } = match(understood, key);
     readRemarks(row, castingId);
     // The colour goes first: its cell may say what others have no cell for.
     for (const feature of variationFeatures) {
       if (feature === 'basePaint') continue;
       const column = featureColumns[feature];
-      const { value, remark, isOpen } = takeFeature(row, texts, castingId, feature);
-      if (value !== null) written[column] = understood[column] = value;
-      else if (remark !== null) remarks.push(remark);
-      else if (isOpen) written[column] = row.text(column);
+      const taken = takeFeature(row, texts, castingId, feature);
+      if (taken === null) continue;
+      if (taken.value !== null) understand(column, taken.value);
+      else if (taken.remark !== null) remarks.push(taken.remark);
+      else if (taken.isOpen) {
+        written[column] = row.text(column);
+        isOpen = true;
+      }
     }
     const basePaint = row.take('base_paint', basePaintOf);
-    if (basePaint) written.base_paint = understood.base_paint = basePaint;
-    else if (row.has('base_paint')) written.base_paint = row.text('base_paint').slice(0, 200);
+    if (basePaint) understand('base_paint', basePaint);
+    else if (row.has('base_paint')) {
+      written.base_paint = row.text('base_paint').slice(0, 200);
+      isOpen = true;
+    }
     const year = row.take('release_year', yearOf);
-    if (year) written.release_year = understood.release_year = String(year);
-    else if (row.has('release_year')) written.release_year = row.text('release_year').slice(0, 200);
-    const found = openWhere(match(understood), Object.keys(written).length > Object.keys(understood).length);
+    if (year) understand('release_year', String(year));
+    else if (row.has('release_year')) {
+      written.release_year = row.text('release_year').slice(0, 200);
+      isOpen = true;
+    }
+    const found = openWhere(match(understood, key), isOpen);
     nameAsKnown(row, reference, found, understood);
     return { written, match: found, remarks };
   };

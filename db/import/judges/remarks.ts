@@ -21,22 +21,28 @@ interface Remark {
   heard: SaleLine['heard'];
 }
 
-const nothing: Remark = { facts: [], unread: [], heard: [] };
-
 /**
  * Reads remarks for what is certain in them of parts, base paint and finish; they themselves stay as they
  * are. What they say of the finish or of parts in words that can be meant differently is not understood.
  */
 export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
   const known = new Map<string, Remark>();
-  const readRemark = (text: string, castingId: number | null, heading: string): Remark => {
+  const ownBy = new Map<string, typeof words>();
+  /** The owner's words for texts under a heading. */
+  const ownOf = (heading: string): typeof words => {
+    const before = ownBy.get(heading);
+    if (before) return before;
     const own = words.filter(
       ({ column, field }) =>
         plainHeading(column) === plainHeading(heading) ||
         (column === '*' && (field === 'nothing' || fieldsOfRemarks.some(one => one === field))),
     );
-    const isTold = own.some(word => plain(text).includes(plain(word.text)));
-    if (!isTold && !telling.test(text)) return nothing;
+    ownBy.set(heading, own);
+    return own;
+  };
+  const isTelling = (text: string, own: typeof words): boolean =>
+    telling.test(text) || own.some(word => plain(text).includes(plain(word.text)));
+  const readRemark = (text: string, castingId: number | null, heading: string, own: typeof words): Remark => {
     const line = readSaleLine(text, texts.lexiconOf(castingId, own, `remark ${heading}`), {
       currency: 'USD',
       orders: {},
@@ -63,8 +69,11 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     const text = row.text(column);
     if (text === '' || text.length > 2000) return;
     const heading = row.heading(column);
+    const own = ownOf(heading);
+    // Most remarks tell nothing that has a field; they are not remembered either.
+    if (!isTelling(text, own)) return;
     const key = `${castingId} ${heading} ${text}`;
-    const remark = known.get(key) ?? readRemark(text, castingId, heading);
+    const remark = known.get(key) ?? readRemark(text, castingId, heading, own);
     if (known.size >= 20_000) known.clear();
     known.set(key, remark);
     for (const [field, value] of remark.facts) if (!row.has(field)) row.give(field, value, column);

@@ -67,7 +67,7 @@ describe('restoring', () => {
     const { dir, backup } = await emptied();
     await restore(dir, backup.name, toRestore);
     const collection = await opened(dir);
-    expect(await undo(collection)).toEqual({ label: 'Added a sample' });
+    expect(await undo(collection)).toMatchObject({ label: 'Added a sample' });
   });
 
   it('removes the write-ahead log, which would be read into the restored database', async () => {
