@@ -161,3 +161,39 @@ test('what was left is flagged, and settled later for all its rows at once', asy
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('link', { name: '2 with something not understood' })).toBeVisible();
 });
+
+test('sixty rows by another hand: twelve answers leave hardly a cell that is not understood', async ({
+  start,
+  collection,
+  picture,
+}) => {
+  const { page } = await start();
+  await begin(page, collection);
+  await goTo(page, '/lots/import?as=lot');
+  const sixty = fileURLToPath(new URL('../../fixtures/strangers/sixty.csv', import.meta.url));
+  await page.getByLabel('Spreadsheet to import').setInputFiles(sixty);
+  const taken = page.getByRole('complementary', { name: 'What will be imported' });
+  // Every row is taken before anything is answered.
+  await expect(taken).toContainText('60 cars would be imported');
+  await settled(page);
+  const counts = await answering(page, {
+    'lt grn': 'Limewash',
+    yel: 'yellow',
+    'dk blue': 'dark blue',
+    painted: 'full',
+    repaint: 'restored',
+    beater: 'C2',
+    'VG+': 'C6.5',
+    '7+': 'C7.5',
+    '8-9': 'C8.5',
+    nice: 'C7',
+  });
+  expect(counts.answers).toBeLessThanOrEqual(12);
+  await settled(page);
+  const text = (await taken.getByText(/cells understood/).textContent()) ?? '';
+  const [, understood, cells] = /(\d+) of (\d+) cells understood/.exec(text) ?? [];
+  console.log(`sixty.csv: ${counts.answers} answers, ${counts.keys} keys, ${understood} of ${cells} cells`);
+  expect(Number(understood) / Number(cells)).toBeGreaterThanOrEqual(0.9);
+  await picture(page, 'words-sixty');
+  expect(await breaches(page)).toEqual([]);
+});
