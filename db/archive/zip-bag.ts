@@ -2,6 +2,7 @@ import { createReadStream, createWriteStream, openAsBlob, statSync } from 'node:
 import { join } from 'node:path';
 import { Readable, Writable } from 'node:stream';
 import { BlobReader, type FileEntry, ZipReader, ZipWriter } from '@zip.js/zip.js';
+import { unpacked } from '../file/unpack.ts';
 import { type BagSource, filesBelow } from './bag.ts';
 
 /** Pictures, PDFs and the like are packed already. */
@@ -64,22 +65,6 @@ export const zipSource = async (path: string): Promise<BagSource> => {
   );
   return {
     names: new Set(within.keys()),
-    async *open(name) {
-      const entry = within.get(name)!;
-      const { readable, writable } = new TransformStream<Uint8Array, Uint8Array>();
-      const unpacking = entry.getData(writable, { checkSignature: true, useWebWorkers: false });
-      const failure = unpacking.then(
-        () => new Promise<never>(() => {}),
-        error => Promise.reject(error),
-      );
-      failure.catch(() => {});
-      const pieces = readable.getReader();
-      for (;;) {
-        const { done, value } = await Promise.race([pieces.read(), failure]);
-        if (done) break;
-        yield value;
-      }
-      await unpacking;
-    },
+    open: name => unpacked(within.get(name)!),
   };
 };

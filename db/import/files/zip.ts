@@ -1,4 +1,5 @@
 import { BlobReader, type FileEntry, ZipReader } from '@zip.js/zip.js';
+import { unpacked } from '../../file/unpack.ts';
 import { ImportFileError } from '../types.ts';
 
 /** One file inside a ZIP archive. */
@@ -65,38 +66,17 @@ export const zipEntries = async (file: Blob): Promise<Map<string, ZipEntry>> => 
  * beyond the bounds on size and ratio. Its checksum is compared at the end. Throws ImportFileError.
  */
 export const zipText = async function* (entry: ZipEntry): AsyncGenerator<string> {
-  const { readable, writable } = new TransformStream<Uint8Array, Uint8Array>();
-  const stop = new AbortController();
-  const unpacking = entry.getData(writable, {
-    checkSignature: true,
-    useWebWorkers: false,
-    signal: stop.signal,
-  });
-  // A failure leaves the stream open: it is waited for beside each piece.
-  const failure = unpacking.then(
-    () => new Promise<never>(() => {}),
-    error => Promise.reject(error),
-  );
-  failure.catch(() => {});
-  const reader = readable.getReader();
   const decoder = new TextDecoder();
   let read = 0;
-  let whole = false;
   try {
-    for (;;) {
-      const { done, value } = await Promise.race([reader.read(), failure]);
-      if (done) break;
-      read += value.byteLength;
+    for await (const piece of unpacked(entry)) {
+      read += piece.byteLength;
       if (read > entry.uncompressedSize) throw damaged();
       refuseSize(entry, read);
-      yield decoder.decode(value, { stream: true });
+      yield decoder.decode(piece, { stream: true });
     }
-    await unpacking;
-    whole = true;
   } catch (error) {
     throw error instanceof ImportFileError ? error : damaged();
-  } finally {
-    if (!whole) stop.abort();
   }
   yield decoder.decode();
 };
