@@ -59,7 +59,7 @@ const inside = [
       photos: ['file'],
       backup: ['photos', 'history', 'search', 'file'],
       archive: ['backup', 'photos', 'history', 'file'],
-      import: ['records', 'history', 'reference'],
+      import: ['records', 'history', 'reference', 'file'],
       engine: ['records'],
     },
     ['schema'],
