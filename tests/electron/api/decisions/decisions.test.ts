@@ -49,7 +49,7 @@ describe('a plan', () => {
       grade: 'with deviations',
       deviations: ['another colour', 'reproduction wheels', 'visible post closure'],
     });
-    expect(await api.collection.parts()).toEqual([
+    expect(await api.collection.parts()).toMatchObject([
       { id: 1, name: 'Wheels A', inStock: 0, unit: null, currency: null, planned: 1 },
     ]);
     await api.cars.dispose({ carId, soldOn: '2026-01-01', proceeds: 10, currency: 'USD' });
