@@ -23,7 +23,7 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
     currency,
     ...lotCostKinds.map(kind => ({ name: kind, help: `what it cost: ${kind}` })),
     { name: 'total', help: 'the sum of its costs; not read' },
-    { name: 'costs', help: 'each cost on a line of its own, such as "carriage 12.50: by van"' },
+    { name: 'costs', help: 'each cost on a line of its own, such as "premium 12.50: of the fair"' },
     { name: 'price_from', help: '"cars" where its price is the sum of what is known of its cars' },
     { name: 'cost_notes', help: 'notes on its costs; not read' },
     { name: 'notes', help: 'anything else' },
@@ -48,7 +48,7 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
   decisions: [
     car,
     { name: 'decided_on', required: true, help: 'day of the decision' },
-    { name: 'choice', required: true, help: 'leave, conserve, restore, customise or donor' },
+    { name: 'choice', required: true, help: 'what was decided, such as leave or restore' },
     { name: 'recommended', help: 'what was recommended' },
     { name: 'overruled', help: 'guards that were overruled, with semicolons between' },
     { name: 'reason', help: 'why' },

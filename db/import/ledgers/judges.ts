@@ -87,7 +87,7 @@ const costsOf = (row: Row, currency: Currency): LotCost[] => {
     return each.split('\n').map(line => {
       const [, kind, amount = '', note = ''] = /^(\S+) ([\d.]+)(?:: (.*))?$/.exec(line.trim()) ?? [];
       const known = lotCostKinds.find(one => one === kind);
-      if (!known) throw new Refusal('costs', `"${line}" is no cost such as "carriage 12.50: by van"`);
+      if (!known) throw new Refusal('costs', `"${line}" is no cost such as "premium 12.50: of the fair"`);
       return { kind: known, minor: amountOf(amount, 'costs', currency), note };
     });
   return lotCostKinds.flatMap(kind =>
