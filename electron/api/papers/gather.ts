@@ -10,7 +10,6 @@ import type { WorksheetCar } from '../../../reports/documents/kinds/worksheet.ts
 import { type FittedMarket, type Range, type Subject, valueCar } from '../../../valuation/index.ts';
 import type { WorkPlan } from '../../../valuation/types.ts';
 import type { Grade } from '../../../valuation/words.ts';
-import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
 import { carPage } from '../cars/car-page.ts';
 import { findCar } from '../cars/find-car.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
@@ -22,6 +21,7 @@ import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPage } from '../views.ts';
+import { carPlan } from '../work/car-plan.ts';
 
 const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] => {
   const pathOf = printedPaths(openOf(session).dir);
@@ -93,13 +93,9 @@ export const worksheetCars = async (
     .sort((a, b) => a.inventoryNumber.localeCompare(b.inventoryNumber, 'en', { numeric: true }));
 };
 
-/** A plan of what to do to a car, made from the car. */
-export const benchPlan = async (session: Session, carId: number): Promise<WorkPlan> => {
-  const { db } = openOf(session).read;
-  const [subject] = (await readSubjects(db, [await findCar(db, carId)])) as [Subject];
-  const { assumptions } = await marketToday(session);
-  return planFromCar(subject, assumptions, subject.plan?.kind ?? 'restore');
-};
+/** The plan of a car: its owner's own, or the one made from the car. */
+export const benchPlan = async (session: Session, carId: number): Promise<WorkPlan> =>
+  (await carPlan(session, { carId })).plan;
 
 /** A lot that was seen, with the highest bid for it. */
 export const bidFacts = async (

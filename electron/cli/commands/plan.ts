@@ -48,6 +48,7 @@ const shown = (plan: WorkPlan, currency: string) => ({
   held: heldDownText(plan, plainLocale),
 });
 
+/** The plan as it is printed, line by line. */
 const lines = (plan: ReturnType<typeof shown>, currency: string): string[] => [
   ...table(
     ['Step', 'Minutes', 'Why'],
@@ -76,6 +77,10 @@ const lines = (plan: ReturnType<typeof shown>, currency: string): string[] => [
       ]),
 ];
 
+/** The whole answer in words. */
+export const planLines = (plan: WorkPlan, currency: string): string[] =>
+  lines(shown(plan, currency), currency);
+
 /**
  * `playworn plan`: what is to be done to a car, made from the car, with why, hours, cost, grades,
  * departures and cautions.
@@ -94,5 +99,5 @@ export const plan = ({
   withCollection({ collection }, async ({ api }) => {
     const { reportingCurrency } = await api.collection.summary();
     const found = await api.work.plan({ carId: await carNumbered(api, car), kind: to });
-    print(json, shown(found, reportingCurrency), of => lines(of, reportingCurrency));
+    print(json, shown(found, reportingCurrency), () => planLines(found, reportingCurrency));
   });

@@ -17,6 +17,7 @@ import { MoneySection } from './money-section.tsx';
 import { NamesSection } from './names/names-section.tsx';
 import { PartsSection } from './parts-section.tsx';
 import classes from './settings.module.css';
+import { StepsSection } from './steps/steps-section.tsx';
 import { HeldUp } from './valuations/held-up.tsx';
 import { KeepValuation } from './valuations/keep-valuation.tsx';
 import { WordsSection } from './words/words-section.tsx';
@@ -25,6 +26,7 @@ const entries = [
   { id: 'collection', label: 'Collection' },
   { id: 'money', label: 'Exchange rates' },
   { id: 'assumptions', label: 'Assumptions' },
+  { id: 'steps', label: 'Steps of work' },
   { id: 'beliefs', label: 'What you believe' },
   { id: 'words', label: 'Your words' },
   { id: 'names', label: 'Names you settled' },
@@ -71,6 +73,7 @@ const SettingsScreen = () => {
         <CollectionSection key={namesOf(summary)} summary={summary} />
         <MoneySection summary={summary} />
         <AssumptionsSection currency={currency} />
+        <StepsSection currency={currency} />
         <BeliefsSection currency={currency} />
         <WordsSection />
         <NamesSection />

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import { fitMarket } from '../../../valuation/market/fit-market.ts';
 import type { FactorySpecification, PartState, ShelfPart, Subject } from '../../../valuation/types.ts';
 import {
   closures,
@@ -14,7 +15,9 @@ import {
 import { planFromCar, restorationPlanOf } from '../../../valuation/work/plan-from-car.ts';
 import { startingSteps } from '../../../valuation/work/steps/index.ts';
 import { planFidelity } from '../../../valuation/worth/fidelity.ts';
+import { valueCar } from '../../../valuation/worth/value-car.ts';
 import { subjectOf } from '../../helpers/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/market-simulator.ts';
 
 const assumptions = defaultAssumptions('USD');
 const spec = (known: Partial<FactorySpecification> = {}): FactorySpecification => ({
@@ -325,5 +328,31 @@ describe('wheels that were looked at one by one', () => {
     const plan = planFromCar(subjectOf({ grade: 4, parts: [graded('packaging', 2)] }), assumptions);
     expect(plan.partsAfter).toContainEqual({ part: 'packaging', grade: 2, originality: 'original' });
     expect(plan.heldBy).not.toBe('packaging');
+  });
+});
+
+describe('a departure that is wanted besides', () => {
+  const { market, on } = simulateMarket({ seed: 5 });
+  const fitted = fitMarket(market, assumptions, on);
+  it('never raises what the car is worth restored', () => {
+    let compared = 0;
+    for (const [i, variation] of market.variations.slice(0, 12).entries())
+      for (const kind of deviationKinds) {
+        const car = subjectOf({
+          castingId: variation.castingId,
+          variationId: variation.id,
+          grade: 2 + (i % 6),
+        });
+        const worth = (departures: (typeof kind)[]) =>
+          valueCar(fitted, {
+            ...car,
+            plan: restorationPlanOf(planFromCar(car, assumptions, 'restore', { departures })),
+          }).restored;
+        const [without, with_] = [worth([]), worth([kind])];
+        if (!without || !with_) continue;
+        expect(with_.logMean, kind).toBeLessThanOrEqual(without.logMean + 1e-12);
+        compared += 1;
+      }
+    expect(compared).toBeGreaterThan(50);
   });
 });

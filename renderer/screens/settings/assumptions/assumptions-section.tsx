@@ -18,6 +18,7 @@ import { DeviationLosses, PartLosses, RarityFactors } from './losses.tsx';
 import { Spreads } from './spreads.tsx';
 import { StandardPlan } from './standard-plan.tsx';
 import { Versions } from './versions.tsx';
+import { Workmanship } from './workmanship.tsx';
 
 const Group = ({ title, lead, children }: { title: string; lead: string; children: ReactNode }) => (
   <div className={classes.group}>
@@ -88,6 +89,12 @@ const Groups = (part: PartOfDraft) => (
         }
       />
       <StandardPlan {...part} />
+    </Group>
+    <Group
+      title="Workmanship"
+      lead="How often your work ends below the grade that it aims at. A share that you change takes from the others in proportion."
+    >
+      <Workmanship {...part} />
     </Group>
     <Spreads {...part} />
   </>

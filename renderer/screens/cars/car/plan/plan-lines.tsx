@@ -4,7 +4,7 @@ import { useId } from 'react';
 import type { PartStock } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
 import { amountText } from '../../../../components/format.ts';
-import { AmountCell, NumberCell } from './cells.tsx';
+import { AmountCell, NumberCell } from '../../../../components/inputs/three-cells.tsx';
 import classes from './plan.module.css';
 import { emptyLine, lineKinds, lineTotal, type PlanDraft, type PlanLine } from './plan-draft.ts';
 

@@ -6,8 +6,8 @@ import {
   grades,
   originalities,
 } from '../../../../../valuation/words.ts';
+import { NumberCell } from '../../../../components/inputs/three-cells.tsx';
 import { readerWords } from '../../../../components/words.ts';
-import { NumberCell } from './cells.tsx';
 import classes from './plan.module.css';
 import { type PlanDraft, partAfter, partsOfPlan, withPartAfter } from './plan-draft.ts';
 

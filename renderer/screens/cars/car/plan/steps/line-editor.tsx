@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import type { Currency, PlanWishes, WorkLine } from '../../../../../../valuation/types.ts';
-import { AmountCell, NumberCell } from '../cells.tsx';
+import { AmountCell, NumberCell } from '../../../../../components/inputs/three-cells.tsx';
 import planClasses from '../plan.module.css';
 import classes from './steps.module.css';
 import { isChanged, materialCost, points, unchanged, withChange, withPlace, withPoint } from './wishes.ts';

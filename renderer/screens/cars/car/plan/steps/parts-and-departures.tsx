@@ -9,8 +9,8 @@ import {
   deviationOfReproduction,
 } from '../../../../../../valuation/words.ts';
 import { percentText } from '../../../../../components/format.ts';
+import { AmountCell } from '../../../../../components/inputs/three-cells.tsx';
 import { useWords } from '../../../../../components/words.ts';
-import { AmountCell } from '../cells.tsx';
 import planClasses from '../plan.module.css';
 import classes from './steps.module.css';
 import { points, withDeparture, withFit, withPoint } from './wishes.ts';

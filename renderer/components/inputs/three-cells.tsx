@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
-import type { Currency, Minor } from '../../../../../valuation/types.ts';
-import { amountText, readerLocale } from '../../../../components/format.ts';
-import { parseMoney, separatorsOf } from '../../../../components/inputs/parse-money.ts';
-import classes from './plan.module.css';
+import type { Currency, Minor } from '../../../valuation/types.ts';
+import { amountText, readerLocale } from '../format.ts';
+import { parseMoney, separatorsOf } from './parse-money.ts';
+import classes from './three-cells.module.css';
 
 /** A small field whose text is read when it is left; what cannot be read is marked and goes back. */
 const ReadCell = ({

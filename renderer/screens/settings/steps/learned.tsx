@@ -1,0 +1,156 @@
+import { Button, Checkbox } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { Currency, ThreePoint } from '../../../../valuation/types.ts';
+import { api } from '../../../api/client.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
+import { percentText, readerLocale, worthText } from '../../../components/format.ts';
+import { useWords } from '../../../components/words.ts';
+import classes from './steps.module.css';
+
+const number = (value: number): string =>
+  value.toLocaleString(readerLocale(), { maximumFractionDigits: value < 10 ? 1 : 0 });
+const three = ({ low, likely, high }: ThreePoint, text: (value: number) => string = String): string =>
+  [low, likely, high].map(text).join('–');
+
+const weight = (jobs: number, credibility: number): string =>
+  `your ${jobs === 1 ? 'job' : `${jobs} jobs`} ${percentText(credibility)}, what stands ${percentText(1 - credibility)}`;
+
+/** What the owner's own jobs say of the steps: shown, and taken over only when they say so. */
+export const LearnedPart = ({ currency }: { currency: Currency }) => {
+  const words = useWords();
+  const { data } = useQuery({ queryKey: ['work-learned'], queryFn: () => api.work.learned() });
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const accept = useAction(
+    (input: Parameters<typeof api.work.acceptLearned>[0]) => api.work.acceptLearned(input),
+    { label: 'Steps learned from your jobs' },
+  );
+  if (!data || data.jobs === 0)
+    return (
+      <p className="soft">
+        Once jobs are finished on the bench, what they took stands here beside what was planned.
+      </p>
+    );
+  const { steps, workmanship } = data;
+  const grades = 'grades';
+  const wanted = steps.filter(({ id }) => !left.has(id));
+  const toggle = (id: string) => {
+    const next = new Set(left);
+    if (!next.delete(id)) next.add(id);
+    setLeft(next);
+  };
+  return (
+    <section className={classes.learned} aria-label="What your own jobs say">
+      <h3>What your own jobs say</h3>
+      <p className="soft">
+        {data.jobs === 1 ? '1 finished job' : `${data.jobs} finished jobs`}: {number(data.planned)} hours were
+        planned, {number(data.taken)} were counted.
+      </p>
+      {steps.length === 0 && !workmanship ? (
+        <p className="soft">Nothing to take over: what they say is in use already.</p>
+      ) : (
+        <>
+          <div className={classes.scroll}>
+            <table className={classes.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Take over</th>
+                  <th scope="col">Figure</th>
+                  <th scope="col">Your jobs</th>
+                  <th scope="col">Stands</th>
+                  <th scope="col">Would be</th>
+                  <th scope="col">Weight</th>
+                </tr>
+              </thead>
+              <tbody>
+                {steps.flatMap(({ id, name, hands, cost, spoilChance }) => {
+                  const rows = [
+                    hands && {
+                      what: 'minutes',
+                      own: number(hands.own),
+                      before: three(hands.before),
+                      after: three(hands.after),
+                      found: hands,
+                    },
+                    cost && {
+                      what: `materials, ${currency}`,
+                      own: worthText(Math.round(cost.own), currency),
+                      before: three(cost.before, minor => worthText(minor, currency)),
+                      after: three(cost.after, minor => worthText(minor, currency)),
+                      found: cost,
+                    },
+                    spoilChance && {
+                      what: 'spoils the car',
+                      own: percentText(spoilChance.own),
+                      before: `${number(spoilChance.before * 100)} %`,
+                      after: `${number(spoilChance.after * 100)} %`,
+                      found: spoilChance,
+                    },
+                  ].filter(row => row !== undefined);
+                  return rows.map(({ what, own, before, after, found }, i) => (
+                    <tr key={`${id} ${what}`}>
+                      <td>
+                        {i === 0 ? (
+                          <Checkbox
+                            aria-label={`Take over ${name}`}
+                            checked={!left.has(id)}
+                            onChange={() => toggle(id)}
+                          />
+                        ) : null}
+                      </td>
+                      <th scope="row">
+                        {i === 0 ? words.spell(name) : ''} <span className="soft">{what}</span>
+                      </th>
+                      <td className="amount">{own}</td>
+                      <td className="amount">{before}</td>
+                      <td className="amount">
+                        <strong>{after}</strong>
+                      </td>
+                      <td className="soft">{weight(found.jobs, found.credibility)}</td>
+                    </tr>
+                  ));
+                })}
+                {workmanship ? (
+                  <tr>
+                    <td>
+                      <Checkbox
+                        aria-label="Take over how far work falls short"
+                        checked={!left.has(grades)}
+                        onChange={() => toggle(grades)}
+                      />
+                    </td>
+                    <th scope="row">
+                      Work falls short of the grade aimed at <span className="soft">points, on average</span>
+                    </th>
+                    <td className="amount">{number(workmanship.own)}</td>
+                    <td className="amount">
+                      {number(workmanship.before.reduce((sum, one) => sum + one.short * one.share, 0))}
+                    </td>
+                    <td className="amount">
+                      <strong>
+                        {number(workmanship.after.reduce((sum, one) => sum + one.short * one.share, 0))}
+                      </strong>
+                    </td>
+                    <td className="soft">{weight(workmanship.jobs, workmanship.credibility)}</td>
+                  </tr>
+                ) : null}
+              </tbody>
+            </table>
+          </div>
+          <Button
+            loading={accept.isPending}
+            disabled={wanted.length === 0 && (!workmanship || left.has(grades))}
+            onClick={() =>
+              accept.mutate({
+                stepIds: wanted.map(({ id }) => id),
+                workmanship: workmanship !== null && !left.has(grades),
+              })
+            }
+          >
+            Take over as a new version
+          </Button>
+        </>
+      )}
+    </section>
+  );
+};
