@@ -11,6 +11,7 @@ import { type FittedMarket, type Range, type Subject, valueCar } from '../../../
 import type { WorkPlan } from '../../../valuation/types.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import { carPage } from '../cars/car-page.ts';
+import { carPlan } from '../cars/car-plan.ts';
 import { findCar } from '../cars/find-car.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
 import { marketToday } from '../figures/market.ts';
@@ -21,7 +22,6 @@ import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPage } from '../views.ts';
-import { carPlan } from '../work/car-plan.ts';
 
 const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] => {
   const pathOf = printedPaths(openOf(session).dir);

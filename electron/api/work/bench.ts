@@ -24,13 +24,13 @@ import {
 import { listParts } from '../../../db/records/parts.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
+import { carPlan } from '../cars/car-plan.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { storeFiles } from '../cars/store-files.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { DonorView, JobView } from '../views.ts';
-import { carPlan } from './car-plan.ts';
 import { jobViews } from './job-views.ts';
 
 const isOver = ({ state }: Job): boolean => state === 'finished' || state === 'given up';

@@ -8,13 +8,13 @@ import {
 } from '../../../db/records/plan-templates.ts';
 import { readMadeOf, readPlans, savePlan } from '../../../db/records/plans.ts';
 import { type PlanWishes, restorationPlanOf } from '../../../valuation/index.ts';
+import { carPlan } from '../cars/car-plan.ts';
 import { findCar } from '../cars/find-car.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound } from '../session/errors.ts';
 import type { CarPlanView, PlanSource } from '../views.ts';
 import { asDone } from './as-done.ts';
-import { carPlan } from './car-plan.ts';
 
 const view = needsCollection.input(inputs.carPlan).handler(
   ({ context, input: { carId, kind, wishes } }): Promise<CarPlanView> =>

@@ -17,13 +17,13 @@ import {
 } from '../../../valuation/index.ts';
 import { hazardsIn } from '../../../valuation/wording/cautions.ts';
 import { hazards, type WorkKind } from '../../../valuation/words.ts';
-import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketToday } from '../figures/market.ts';
 import { stepsInForce, stepsOfVersion } from '../figures/steps.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPlanView } from '../views.ts';
+import { findCar } from './find-car.ts';
 
 /** The owner's own lines bring the cautions that their words call for. */
 const withCautions = (wishes: PlanWishes): PlanWishes =>
