@@ -1,4 +1,4 @@
-import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { NodeCompiler, type NodeTypstDocument } from '@myriaddreamin/typst-ts-node-compiler';
 import { previewPages } from './preview-pages.ts';
 import { unprintable } from './printable.ts';
 
@@ -60,6 +60,21 @@ const codePoints = (characters: Iterable<string>): string =>
 /** The template itself cannot be set: another standard would not help. */
 class NotSet extends Error {}
 
+/**
+ * Typst draws all pages as one text, and the drawing of thousands of photographs is longer than a text can be: long documents are
+ * not drawn, and what cannot be drawn is made all the same.
+ */
+const mostPreviewed = 400;
+
+const pagesToLookAt = (compiler: NodeCompiler, document: NodeTypstDocument, pages: number): string[] => {
+  if (pages > mostPreviewed) return [];
+  try {
+    return previewPages(compiler.plainSvg(document), pages);
+  } catch {
+    return [];
+  }
+};
+
 const compileOnce = (compiler: NodeCompiler, input: TypesetInput, data: string, standard: PdfStandard) => {
   compiler.mapShadow(inFolder('report.json'), Buffer.from(data));
   const compiled = compiler.compile({ mainFilePath: inFolder(input.main), resetRead: true });
@@ -71,7 +86,7 @@ const compileOnce = (compiler: NodeCompiler, input: TypesetInput, data: string, 
   }
   const pages = compiled.result.numOfPages;
   const pdf = compiler.pdf(compiled.result, { pdfStandard: standard, creationTimestamp: input.createdAt });
-  const preview = input.preview ? previewPages(compiler.plainSvg(compiled.result), pages) : [];
+  const preview = input.preview ? pagesToLookAt(compiler, compiled.result, pages) : [];
   return { pages, pdf, preview };
 };
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createReportPdf } from '../../reports/pdf.ts';
+import { createDocumentPdf, createReportPdf } from '../../reports/pdf.ts';
 import { previewPages } from '../../reports/preview-pages.ts';
 import { sampleEntry, sampleReport } from './sample-report.ts';
 
@@ -18,6 +18,25 @@ describe('the pages of a report to look at', { timeout: 120_000 }, () => {
       expect(page).not.toMatch(/<script|<foreignObject|href="http/);
     }
     expect((await createReportPdf(sampleReport(cars))).preview).toEqual([]);
+  });
+
+  it('are none of a document that is too long to be drawn, which is made all the same', async () => {
+    const blocks = Array.from({ length: 401 }, (_, i) => [
+      { kind: 'paragraph' as const, text: String(i) },
+      { kind: 'pageBreak' as const },
+    ]).flat();
+    const document = {
+      title: 'Long',
+      subtitle: '',
+      author: '',
+      footer: '',
+      paper: 'pocket' as const,
+      blocks,
+    };
+    const made = await createDocumentPdf(document, { stampedAt: '2026-01-01T00:00:00Z', preview: true });
+    expect(made.pages).toBeGreaterThan(400);
+    expect(made.preview).toEqual([]);
+    expect(Buffer.from(made.pdf.subarray(0, 4)).toString()).toBe('%PDF');
   });
 
   it('are none where the drawing is not what is expected', () => {

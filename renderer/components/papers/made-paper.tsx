@@ -53,7 +53,11 @@ export const MadePaper = ({
           </ul>
         ) : null}
       </div>
-      {result.previewPages > 0 ? <PaperPreview key={result.token} result={result} /> : null}
+      {result.previewPages > 0 ? (
+        <PaperPreview key={result.token} result={result} />
+      ) : result.mime === 'application/pdf' ? (
+        <p className="soft">It is too long to be shown here. Save it to look at it.</p>
+      ) : null}
     </div>
   );
 };
