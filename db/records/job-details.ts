@@ -162,3 +162,33 @@ export const partsOfCar = async (db: Kysely<Schema>, carId: number): Promise<Fit
     .execute();
   return rows.map(row => ({ ...row, part: row.part as PartName | '' }));
 };
+
+/** A step that runs by itself, such as drying, and calls when it is done. */
+export interface Call {
+  stepId: number;
+  jobId: number;
+  name: string;
+  inventoryNumber: string;
+  waitsUntil: string;
+}
+
+/** The calls that were not heard yet, of jobs that are not over, the earliest first. */
+export const listCalls = async (db: Kysely<Schema>): Promise<Call[]> => {
+  const rows = await db
+    .selectFrom('job_step')
+    .innerJoin('job', 'job.id', 'job_step.job_id')
+    .innerJoin('car', 'car.id', 'job.car_id')
+    .select([
+      'job_step.id as stepId',
+      'job_step.job_id as jobId',
+      'job_step.name',
+      'car.inventory_number as inventoryNumber',
+      'job_step.waits_until as waitsUntil',
+    ])
+    .where('job_step.waits_until', 'is not', null)
+    .where('job_step.heard_at', 'is', null)
+    .where('job.state', 'not in', ['finished', 'given up'])
+    .orderBy('job_step.waits_until')
+    .execute();
+  return rows.flatMap(row => (row.waitsUntil === null ? [] : [{ ...row, waitsUntil: row.waitsUntil }]));
+};

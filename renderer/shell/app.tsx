@@ -9,6 +9,7 @@ import { EmptyState } from '../components/layout/empty-state.tsx';
 import { LoadingState } from '../components/layout/loading-state.tsx';
 import HomeScreen from '../screens/home/index.tsx';
 import { AppTheme } from '../theme/app-theme.tsx';
+import { BenchCalls } from './bench-calls.tsx';
 import { CollectionGate } from './collection-gate.tsx';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { useHashPlace } from './hash-location.ts';
@@ -74,6 +75,7 @@ const Frame = () => {
           </Suspense>
         </ErrorBoundary>
       </main>
+      <BenchCalls />
       <SearchEverything />
       <KeySheet opened={keysShown} onClose={() => setKeysShown(false)} />
     </div>

@@ -1,5 +1,5 @@
 /** What the procedures answer about the work on cars. */
-import type { JobPhoto } from '../../../db/records/job-details.ts';
+import type { Call, JobPhoto } from '../../../db/records/job-details.ts';
 import type { Job } from '../../../db/records/jobs.ts';
 import type { Season, SeasonCar } from '../../../db/records/seasons.ts';
 import type {
@@ -151,3 +151,5 @@ export interface DonorView {
   inventoryNumber: string;
   casting: string | null;
 }
+
+export type CallView = Call;

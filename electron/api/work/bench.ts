@@ -4,6 +4,7 @@ import { updateCars } from '../../../db/records/cars-write.ts';
 import {
   insertEnteredTime,
   insertJobPhoto,
+  listCalls,
   orderJobs,
   removeUse as removeUseRow,
   setHeard,
@@ -30,7 +31,7 @@ import { storeFiles } from '../cars/store-files.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
-import type { DonorView, JobView } from '../views.ts';
+import type { CallView, DonorView, JobView } from '../views.ts';
 import { jobViews } from './job-views.ts';
 
 const isOver = ({ state }: Job): boolean => state === 'finished' || state === 'given up';
@@ -281,8 +282,11 @@ const donors = needsCollection.handler(async ({ context }): Promise<DonorView[]>
   }));
 });
 
+const calls = needsCollection.handler(({ context }): Promise<CallView[]> => listCalls(context.db));
+
 export const bench = {
   list,
+  calls,
   donors,
   add,
   setStep,

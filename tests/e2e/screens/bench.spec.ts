@@ -142,3 +142,25 @@ test('what happened to a car is written down on its page, with its value before 
   await work.getByRole('button', { name: 'Put on the bench' }).click();
   await expect(demo.getByRole('heading', { level: 1, name: 'Bench' })).toBeVisible();
 });
+
+test('a step that runs by itself calls when it is done, on every screen, also after a restart', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/cars/1');
+  await demo.getByRole('button', { name: 'Put on the bench' }).click();
+  const coat = demo.getByRole('button', { name: /^Done: First coat/ });
+  await coat.click();
+  await expect(coat).toHaveAttribute('aria-pressed', 'true');
+  const called = demo.getByRole('alert', { name: 'Done on the bench' });
+  await expect(called).toHaveCount(0);
+  // An hour later, after the page was closed in between.
+  await demo.clock.install({ time: new Date(Date.now() + 3_600_000) });
+  await demo.reload();
+  await goTo(demo, '/sales');
+  await expect(called).toContainText('First coat');
+  await picture(demo, 'bench-call');
+  expect(await breaches(demo)).toEqual([]);
+  await called.getByRole('button', { name: 'Heard' }).click();
+  await expect(called).toHaveCount(0);
+});

@@ -206,8 +206,10 @@ describe('the bench', () => {
     const { id } = await stepOf(one, 'coat-light');
     await api.bench.setStep({ stepId: id, state: 'done' });
     later(24 * 60);
+    expect(await api.bench.calls()).toMatchObject([{ stepId: id, inventoryNumber: 'B-1' }]);
     await api.bench.heard({ stepIds: [id] });
     expect((await stepOf(one, 'coat-light')).heardAt).not.toBeNull();
+    expect(await api.bench.calls()).toEqual([]);
     // Done again, it waits again.
     await api.bench.setStep({ stepId: id, state: 'done' });
     expect(await stepOf(one, 'coat-light')).toMatchObject({ heardAt: null });
