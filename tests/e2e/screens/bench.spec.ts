@@ -147,8 +147,10 @@ test('a step that runs by itself calls when it is done, on every screen, also af
   demo,
   picture,
 }) => {
-  await goTo(demo, '/cars/1');
-  await demo.getByRole('button', { name: 'Put on the bench' }).click();
+  await goTo(demo, '/decide?recommendation=restore');
+  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();
+  await demo.keyboard.press('Space');
+  await demo.getByRole('button', { name: 'Put 1 on the bench' }).click();
   const coat = demo.getByRole('button', { name: /^Done: First coat/ });
   await coat.click();
   await expect(coat).toHaveAttribute('aria-pressed', 'true');
