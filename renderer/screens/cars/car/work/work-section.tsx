@@ -2,7 +2,12 @@ import { Button } from '@mantine/core';
 import { Link, useLocation } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { IsoDate } from '../../../../../valuation/types.ts';
-import { gradeLabel, type WorkKind } from '../../../../../valuation/words.ts';
+import {
+  carGradeLabel,
+  type FinishState,
+  type Grade,
+  type WorkKind,
+} from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { dateText, worthText } from '../../../../components/format.ts';
@@ -13,9 +18,12 @@ import classes from './work.module.css';
 
 type Event = CarPage['events'][number];
 
-const changeText = ({ before, after, worthBefore, worthAfter, currency }: Event): string => {
-  const grades =
-    before === null || after === null ? '' : `${gradeLabel(before)} before, ${gradeLabel(after)} after`;
+const changeText = (
+  { before, after, worthBefore, worthAfter, currency }: Event,
+  finish: FinishState,
+): string => {
+  const label = (grade: Grade) => readerWords().spell(carGradeLabel(grade, finish));
+  const grades = before === null || after === null ? '' : `${label(before)} before, ${label(after)} after`;
   const worths =
     worthBefore === null || worthAfter === null || currency === null
       ? ''
@@ -36,6 +44,8 @@ export const WorkSection = ({ car, today }: { car: CarPage; today: IsoDate }) =>
     label: `${car.inventoryNumber} put on the bench`,
     onDone: ({ ids }) => navigate(`~/bench/${ids[0] ?? ''}`),
   });
+  const finishOf = ({ checkId }: Event) =>
+    car.checks.find(({ id }) => id === checkId)?.finishState ?? car.finishState;
   const nothing = car.work.length + car.fitted.length + car.gave.length + car.events.length === 0;
   return (
     <Section
@@ -98,7 +108,8 @@ export const WorkSection = ({ car, today }: { car: CarPage; today: IsoDate }) =>
             <span className={classes.day}>{dateText(event.happenedOn)}</span>
             <span>
               {event.cause}
-              {event.note === '' ? '' : `: ${event.note}`} <span className="soft">{changeText(event)}</span>
+              {event.note === '' ? '' : `: ${event.note}`}{' '}
+              <span className="soft">{changeText(event, finishOf(event))}</span>
             </span>
           </li>
         ))}
