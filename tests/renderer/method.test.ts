@@ -42,7 +42,7 @@ describe('the invented example', () => {
 describe('a worked car', () => {
   it('shows the kinds of adjustment that its records needed, each as one factor', () => {
     const { records } = invented();
-    expect(kindsOf(records)).toEqual(['rarity', 'grade', 'finish state', 'parts']);
+    expect(kindsOf(records)).toEqual(['source', 'rarity', 'grade', 'finish state', 'parts']);
     expect(mostAdjusted(records)?.adjustments.length).toBe(
       Math.max(...records.map(({ adjustments }) => adjustments.length)),
     );
