@@ -1,7 +1,9 @@
 import type { Kysely } from 'kysely';
 import { saleLinesIn } from '../../../db/import/sale-lines.ts';
 import { readReportingCurrency } from '../../../db/records/settings.ts';
+import { plain } from '../../../db/reference/plain.ts';
 import { loadSaleLexicon } from '../../../db/reference/sale-lexicon.ts';
+import { settledNames } from '../../../db/reference/settled-names.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { currencyOfAmount } from '../../../valuation/reading/money.ts';
 import {
@@ -35,7 +37,17 @@ export const readText = async (
   const datesIn = written.map(({ cells, description }) => cells?.soldOn ?? description);
   const orders: DateOrders = dates ? { '/': dates, '.': dates, '-': dates } : dateOrdersOf(datesIn);
   const chosen = wanted && new Set(wanted);
-  const lines = written.flatMap(({ line, text: whole, description, column, cells }): ReadLine[] => {
+  const settled = await settledNames(db);
+  /** Refuses what the owner has settled to be no car, unless this line is said to be one. */
+  const judged = (line: ReadLine): ReadLine =>
+    line.castingId === null &&
+    line.name !== null &&
+    line.not !== 'lot' &&
+    !said.get(line.line)?.oneCar &&
+    settled.get(plain(line.name))?.means === 'not a car'
+      ? { ...line, not: 'not a car' }
+      : line;
+  const found = written.flatMap(({ line, text: whole, description, column, cells }): ReadLine[] => {
     if (chosen && !chosen.has(line)) return [];
     const habits = { currency: own, orders, today, column, ...(said.has(line) && { said: said.get(line) }) };
     if (!cells) return [{ ...readSaleLine(description, lexicon, habits), line }];
@@ -53,6 +65,7 @@ export const readText = async (
     return [{ ...found, line, text: whole, spans: at < 0 ? [] : spans, unnamedCurrency }];
   });
   const openLines = datesIn.filter(day => hasOpenDay(day, orders));
+  const lines = found.map(judged);
   const read = Object.entries(orders).map(
     ([sign, order]) =>
       `Dates with "${sign}" are read ${order === 'mdy' ? 'month' : 'day'} first${dates ? '' : ', as other lines show'}.`,

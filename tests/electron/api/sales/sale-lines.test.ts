@@ -59,6 +59,21 @@ describe('lines of sales', () => {
     expect(await api.words.waiting()).toMatchObject([{ text: 'nice old', sales: 1 }]);
   });
 
+  it('of what is settled to be no car are left out, unless the line is said to be one', async () => {
+    const { api } = await newCollectionService();
+    const lines = '2026-02-04 Tin garage C8 $22\n2026-02-05 Tin Garage, 31';
+    await api.cars.create({ lotId: null, cars: [{ asWritten: { casting: 'tin garage' }, grade: 6 }] });
+    await api.names.settle({ texts: ['tin garage'], settlement: { as: 'not a car' } });
+    expect((await api.sales.readLines({ text: lines })).rows.map(({ not }) => not)).toEqual([
+      'not a car',
+      'not a car',
+    ]);
+    expect(await api.sales.addLines({ text: lines })).toMatchObject({ added: 0, leftOut: 2 });
+    const corrections = [{ line: 1, oneCar: true }];
+    expect(await api.sales.addLines({ text: lines, corrections })).toMatchObject({ added: 1, leftOut: 1 });
+    expect(await api.sales.list({})).toMatchObject([{ casting: 'Tin garage', price: 2200 }]);
+  });
+
   it('take no correction that their field cannot hold', async () => {
     const { api } = await newCollectionService();
     const correct = (fields: Record<string, string>) =>
