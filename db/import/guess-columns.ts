@@ -15,11 +15,19 @@ const share = ({ kinds }: Cells, ...of: CellKind[]): number =>
 
 const isDistinct = ({ texts }: Cells): boolean => new Set(texts).size === texts.length;
 
-/** Figures from 1 on, each larger than the one before it. */
-const isNumbering = (cells: Cells): boolean =>
-  share(cells, 'whole', 'year') === 1 &&
-  cells.texts.every((text, index) => index === 0 || Number(text) > Number(cells.texts[index - 1])) &&
-  cells.texts.length > 1;
+/**
+ * Figures from 1 on, each larger than the one before it. Where all can be years, as in a list by year, they are
+ * numbers only if each is the next.
+ */
+const isNumbering = (cells: Cells): boolean => {
+  const steps = cells.texts.slice(1).map((text, index) => Number(text) - Number(cells.texts[index]));
+  const areYears = share(cells, 'year') === 1;
+  return (
+    share(cells, 'whole', 'year') === 1 &&
+    steps.length > (areYears ? 1 : 0) &&
+    steps.every(step => (areYears ? step === 1 : step > 0))
+  );
+};
 
 /** Two figures that can only be years of the last century, as "68". */
 const isShortYear = ({ texts }: Cells): boolean =>
@@ -69,7 +77,7 @@ const named = ({ texts }: Cells): number =>
  * which car a row is, of any other. What fits none stays open.
  */
 export const guessColumns = (
-  { headings, nameless, sample }: Table,
+  { headings, nameless, colours, sample }: Table,
   as: ImportKind,
   taken: ReadonlySet<string>,
   isFree: (index: number) => boolean,
@@ -78,7 +86,7 @@ export const guessColumns = (
   const used = new Set(taken);
   const cellsOf = (index: number): Cells => {
     const cells = sample.map(row => row.cells[index] ?? null).filter(cell => cellText(cell) !== '');
-    return { texts: cells.map(cellText), kinds: cells.map(kindOfCell) };
+    return { texts: cells.map(cellText), kinds: cells.map(cell => kindOfCell(cell, colours)) };
   };
   const columns = headings
     .map((_, index) => ({ index, cells: cellsOf(index) }))

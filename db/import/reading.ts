@@ -3,6 +3,7 @@ import type { Currency } from '../../valuation/types.ts';
 import type { Collection } from '../collection.ts';
 import { readReportingCurrency } from '../records/settings.ts';
 import { listWords } from '../records/words.ts';
+import { listColours } from '../reference/colour-names.ts';
 import type { Schema } from '../schema.ts';
 import type { Table } from './files/table.ts';
 import { describer } from './judges/description.ts';
@@ -63,16 +64,7 @@ export const habitsOf = async (
 
 /** The texts of a file that are not understood, to be gathered as its rows are judged. */
 export const notUnderstoodOf = async (db: Kysely<Schema>, { scale }: Habits): Promise<NotUnderstoodTexts> => {
-  const colours = await db
-    .selectFrom('variation')
-    .select('colour')
-    .distinct()
-    .where('colour', '!=', '')
-    .execute();
-  return new NotUnderstoodTexts(
-    colours.map(({ colour }) => colour),
-    scale === 'asked',
-  );
+  return new NotUnderstoodTexts(await listColours(db), scale === 'asked');
 };
 
 export const judgeFor = async (

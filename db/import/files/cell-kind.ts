@@ -46,11 +46,12 @@ const isMixed = (text: string): boolean => {
   return words >= 4 || isListed || text.length > 40;
 };
 
-const ofText = (text: string): CellKind => {
+const ofText = (text: string, colours: ReadonlySet<string>): CellKind => {
   const figures = /\d|★/u.test(text) ? numeric(text) : null;
   if (figures) return figures;
-  if (isMixed(text)) return 'mixed';
   const word = plainWord(text);
+  if (colours.has(word)) return 'colour';
+  if (isMixed(text)) return 'mixed';
   const last = word.split(' ').at(-1) ?? '';
   if (colourWords.has(last) && word.split(' ').length <= 2) return 'colour';
   if (readFinishState(text).ok) return 'finish';
@@ -58,12 +59,17 @@ const ofText = (text: string): CellKind => {
   return /\d/.test(text) && !/\s/.test(text) ? 'code' : 'word';
 };
 
-/** What a cell looks like; its words are those of several languages. */
-export const kindOfCell = (cell: Cell): CellKind => {
+export const noColours: ReadonlySet<string> = new Set();
+
+/**
+ * What a cell looks like; its words are those of several languages. `colours` are the plain words of colours
+ * that the reference names, which no common word tells.
+ */
+export const kindOfCell = (cell: Cell, colours: ReadonlySet<string> = noColours): CellKind => {
   if (cell === null) return 'blank';
   if (cell instanceof Date) return 'date';
   if (isAmountCell(cell)) return 'amount';
   if (typeof cell === 'number') return Number.isInteger(cell) ? (isYear(cell) ? 'year' : 'whole') : 'number';
   const text = cellText(cell);
-  return text === '' ? 'blank' : ofText(text);
+  return text === '' ? 'blank' : ofText(text, colours);
 };

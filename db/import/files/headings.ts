@@ -29,11 +29,14 @@ const mostRemembered = 2000;
 /** Tells headings from the cells of a list: those that we know, or that the owner has mapped. */
 export class HeadingReader {
   readonly #options: ImportOptions;
+  /** Plain words of the colours that the reference names. */
+  readonly colours: ReadonlySet<string>;
   readonly #mapped: ReadonlySet<string>;
   readonly #known = new Map<string, number>();
 
-  constructor(options: ImportOptions) {
+  constructor(options: ImportOptions, colours: ReadonlySet<string>) {
     this.#options = options;
+    this.colours = colours;
     this.#mapped = new Set(Object.keys(options.map).map(plainWord));
   }
 
@@ -121,8 +124,8 @@ export class HeadingReader {
 }
 
 /** The cells of a column that are not blank, by what they look like. */
-const kindsBelow = (rows: TableRow[], column: number): CellKind[] =>
-  rows.map(({ cells }) => kindOfCell(cells[column] ?? null)).filter(kind => kind !== 'blank');
+const kindsBelow = (rows: TableRow[], column: number, colours: ReadonlySet<string>): CellKind[] =>
+  rows.map(({ cells }) => kindOfCell(cells[column] ?? null, colours)).filter(kind => kind !== 'blank');
 
 const usual = (kinds: CellKind[]): CellKind | null => {
   const counts = new Map<CellKind, number>();
@@ -135,17 +138,18 @@ const isPlainKind = (kind: CellKind | null) => kind === null || kind === 'word' 
 
 /**
  * True where the first of the rows is headings that nobody knows: it has words where the rows below it have
- * figures, days or colours. Where it is like the rows below, it is one of them.
+ * figures, days or colours, those of the reference (`colours`) among them. Where it is like the rows below,
+ * it is one of them.
  */
-export const isUnknownHeadings = ([first, ...below]: TableRow[]): boolean => {
+export const isUnknownHeadings = ([first, ...below]: TableRow[], colours: ReadonlySet<string>): boolean => {
   if (!first || below.length === 0) return false;
   const filled = first.cells.flatMap((cell, index) => (cellText(cell) === '' ? [] : [index]));
   if (filled.length < 2) return false;
   let forHeadings = 0;
   let forData = 0;
   for (const index of filled) {
-    const own = kindOfCell(first.cells[index] ?? null);
-    const kind = usual(kindsBelow(below, index));
+    const own = kindOfCell(first.cells[index] ?? null, colours);
+    const kind = usual(kindsBelow(below, index, colours));
     if (!isPlainKind(own)) forData++;
     else if (!isPlainKind(kind)) forHeadings++;
   }

@@ -148,7 +148,7 @@ export class Layout {
     });
     if (best >= 0) return best;
     const first = head.findIndex(row => this.#filled(row) > 1);
-    return first >= 0 && isUnknownHeadings(head.slice(first)) ? first : -1;
+    return first >= 0 && isUnknownHeadings(head.slice(first), this.#reader.colours) ? first : -1;
   }
 
   #openBlock(row: TableRow, into: TableRow[]): void {

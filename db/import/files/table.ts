@@ -7,6 +7,7 @@ import {
   type Separator,
   type TableRow,
 } from '../types.ts';
+import { noColours } from './cell-kind.ts';
 import { cellText, isBlank } from './cell-text.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { HeadingReader } from './headings.ts';
@@ -31,6 +32,8 @@ export interface Table {
   headings: string[];
   /** Places of the columns that have no heading in the file. */
   nameless: ReadonlySet<number>;
+  /** Plain words of the colours that the reference names. */
+  colours: ReadonlySet<string>;
   /** The first rows of the list. */
   sample: TableRow[];
   warnings: string[];
@@ -39,25 +42,36 @@ export interface Table {
 }
 
 /**
- * Opens a CSV or XLSX file as a table. Throws ImportFileError where it is neither, is empty, or
+ * Opens a CSV or XLSX file as a table; `colours` are the plain words of the reference's, by which columns
+ * without headings are known. Throws ImportFileError where it is neither, is empty, or
  * names no such sheet.
  */
-export const openTable = async (file: Blob, name: string, options: ImportOptions): Promise<Table> => {
+export const openTable = async (
+  file: Blob,
+  name: string,
+  options: ImportOptions,
+  colours: ReadonlySet<string> = noColours,
+): Promise<Table> => {
+  const reader = new HeadingReader(options, colours);
   if (file.size === 0) throw new ImportFileError(`${name} is empty. Choose another file.`);
   const magic = new Uint8Array(await file.slice(0, 4).arrayBuffer());
-  if (magic[0] === 0x50 && magic[1] === 0x4b) return openXlsx(file, name, options);
+  if (magic[0] === 0x50 && magic[1] === 0x4b) return openXlsx(file, name, options, reader);
   if (magic[0] === 0xd0 && magic[1] === 0xcf)
     throw new ImportFileError(
       `${name} is a spreadsheet of the old .xls kind. Save it as .xlsx or .csv and import that.`,
     );
   if (magic[0] === 0x25 && magic[1] === 0x50)
     throw new ImportFileError(`${name} is a PDF. Import a .csv or .xlsx file.`);
-  return openCsv(file, name, options);
+  return openCsv(file, name, options, reader);
 };
 
-const openCsv = async (file: Blob, name: string, options: ImportOptions): Promise<Table> => {
+const openCsv = async (
+  file: Blob,
+  name: string,
+  options: ImportOptions,
+  reader: HeadingReader,
+): Promise<Table> => {
   const warnings: string[] = [];
-  const reader = new HeadingReader(options);
   const encoding: FoundEncoding = options.encoding
     ? { encoding: options.encoding, because: 'chosen', skip: await markLength(file) }
     : await findEncoding(file);
@@ -75,6 +89,7 @@ const openCsv = async (file: Blob, name: string, options: ImportOptions): Promis
   return laidOut([{ read: () => readCsv(file, encoding, found.separator ?? noSeparator) }], {
     name,
     options,
+    reader,
     warnings,
     isSmall: file.size <= rememberedCsv,
     facts: {
@@ -94,7 +109,12 @@ const markLength = async (file: Blob): Promise<number> => {
   return (a === 0xff && b === 0xfe) || (a === 0xfe && b === 0xff) ? 2 : 0;
 };
 
-const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promise<Table> => {
+const openXlsx = async (
+  file: Blob,
+  name: string,
+  options: ImportOptions,
+  reader: HeadingReader,
+): Promise<Table> => {
   const warnings: string[] = [];
   const book = await openBook(file);
   const sheets = await filledSheets(book);
@@ -122,6 +142,7 @@ const openXlsx = async (file: Blob, name: string, options: ImportOptions): Promi
     {
       name,
       options,
+      reader,
       warnings,
       isSmall: file.size <= rememberedXlsx,
       facts: {
@@ -153,11 +174,12 @@ interface Source {
 interface Opening {
   name: string;
   options: ImportOptions;
+  reader: HeadingReader;
   warnings: string[];
   isSmall: boolean;
   facts: Omit<
     Table,
-    'headingLine' | 'headingLines' | 'headings' | 'nameless' | 'sample' | 'warnings' | 'rows'
+    'headingLine' | 'headingLines' | 'headings' | 'nameless' | 'colours' | 'sample' | 'warnings' | 'rows'
   >;
 }
 
@@ -189,8 +211,7 @@ const otherHeadings = (head: TableRow[], chosen: number): HeadingLine[] =>
  * memory after that.
  */
 const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
-  const { name, options, warnings, isSmall, facts } = opening;
-  const reader = new HeadingReader(options);
+  const { name, options, reader, warnings, isSmall, facts } = opening;
   const layout = new Layout(reader, warnings);
   const opened = await Promise.all(
     sources.map(async ({ read }) => {
@@ -250,6 +271,7 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
     headingLines: otherHeadings(top, layout.headingLine),
     headings: layout.headings,
     nameless: layout.nameless,
+    colours: reader.colours,
     sample: start.filter((row: TableRow) => row.not === undefined).slice(0, sampled),
     warnings,
     rows: remembered(read, isSmall, () => !layout.isOutgrown),

@@ -149,6 +149,27 @@ test('columns without headings are known by what they hold', async () => {
   expect(counts).toMatchObject({ accepted: 8, rejected: 0 });
 });
 
+test('columns without headings are known by the colours that the reference names', async () => {
+  const collection = await withReference();
+  const list =
+    'C7; Brackenhall Van; Damson; 1968\nC5; Silver Kite; Tidepool; 1970\nC6; Sluice Racer; ember; 1971\n';
+  const rows = await read(collection, list, 'lot');
+  expect(rows.map(([fields]) => fields)).toMatchObject([
+    { casting: 'Brackenhall Van', colour: 'Damson', release_year: 1968, grade: 7 },
+    { casting: 'Silver Kite', colour: 'Tidepool', release_year: 1970, grade: 5 },
+    { casting: 'Sluice Racer', colour: 'Ember', release_year: 1971, grade: 6 },
+  ]);
+  const one = await read(collection, 'C7; Brackenhall Van; Damson; 1968\n', 'lot');
+  expect(one.map(([fields]) => fields)).toMatchObject([{ casting: 'Brackenhall Van', colour: 'Damson' }]);
+  // A first row of such a colour is no headings of the common colours below it.
+  const first = await read(collection, 'Silver Kite; Tidepool\nSluice Racer; red\nOtterholt; blue\n', 'lot');
+  expect(first.map(([fields]) => fields)).toMatchObject([
+    { casting: 'Silver Kite', colour: 'Tidepool' },
+    { casting: 'Sluice Racer', colour: 'red' },
+    { casting: 'Otterholt', colour: 'blue' },
+  ]);
+});
+
 test('a colour of two words that nobody knows is not taken for its last one', async () => {
   const rows = await read(
     await newCollection(),
