@@ -264,13 +264,19 @@ export const isGrade = (value: unknown): value is Grade =>
 export const gradeLabel = (grade: Grade): string => `C${grade}`;
 
 /**
- * A car's grade: "C7.5"; "C9, restored" and "C8, customised", because such a grade is not that of
- * a factory finish.
+ * A car's grade: "C7.5"; "C9, restored" or "C6, touched up" where the factory finish is not whole, because
+ * such a grade is not that of a factory finish.
  */
 export const carGradeLabel = (grade: Grade, finishState: FinishState): string =>
-  finishState === 'restored' || finishState === 'customised'
-    ? `${gradeLabel(grade)}, ${finishState}`
-    : gradeLabel(grade);
+  finishState === 'original' ? gradeLabel(grade) : `${gradeLabel(grade)}, ${finishState}`;
+
+/** `carGradeLabel`; "ungraded", or "ungraded, restored", where there is no grade. */
+export const conditionLabel = (grade: Grade | null, finishState: FinishState): string =>
+  grade !== null
+    ? carGradeLabel(grade, finishState)
+    : finishState === 'original'
+      ? 'ungraded'
+      : `ungraded, ${finishState}`;
 
 /** What searching finds. */
 export const searchKinds = ['car', 'lot', 'casting', 'variation', 'sale record'] as const;

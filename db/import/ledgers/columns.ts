@@ -11,6 +11,7 @@ interface LedgerColumn {
 }
 
 const car: LedgerColumn = { name: 'inventory_number', required: true, help: "the car's inventory number" };
+const finish: LedgerColumn = { name: 'finish_state', help: 'what has become of its finish; not read' };
 const currency: LedgerColumn = { name: 'currency', required: true, help: 'ISO 4217 code such as USD' };
 
 /** What each list has; a list that goes out has more, which is worked out. */
@@ -30,6 +31,7 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
   ],
   expenses: [
     car,
+    finish,
     { name: 'spent_on', required: true, help: 'day of spending' },
     { name: 'what', required: true, help: 'what it was spent on' },
     { name: 'amount', required: true, help: 'how much' },
@@ -37,6 +39,7 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
   ],
   disposals: [
     car,
+    finish,
     { name: 'sold_on', required: true, help: 'day of the sale' },
     { name: 'sold_for', required: true, help: 'what it brought' },
     { name: 'fees', help: 'what was kept back of it' },
@@ -47,6 +50,7 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
   ],
   decisions: [
     car,
+    finish,
     { name: 'decided_on', required: true, help: 'day of the decision' },
     { name: 'choice', required: true, help: 'what was decided, such as leave or restore' },
     { name: 'recommended', help: 'what was recommended' },

@@ -12,7 +12,7 @@ import {
   textCell,
 } from '../../../reports/tables/data-table.ts';
 import { currencyDecimals } from '../../../valuation/money.ts';
-import { type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
+import { type FinishState, type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 
@@ -90,23 +90,25 @@ export const lotsTable = async (session: Session): Promise<DataTable> => {
   return listTable('Lots', lotColumns, rows);
 };
 
-type OfCar<T> = T & { number: string };
+type OfCar<T> = T & { number: string; finishState: FinishState | null };
 
-/** Rows about cars, each with its car's inventory number, the oldest first. */
+/** Rows about cars, each with its car's inventory number and what has become of its finish. */
 const withNumbers = async <T extends { carId: number }>(session: Session, rows: T[]): Promise<OfCar<T>[]> => {
   const cars = await listCars(openOf(session).read.db);
-  const numbers = new Map(cars.map(car => [car.id, car.inventoryNumber]));
-  return rows.map(row => ({ ...row, number: numbers.get(row.carId) ?? '' }));
+  const byId = new Map(cars.map(car => [car.id, car]));
+  return rows.map(row => {
+    const car = byId.get(row.carId);
+    return { ...row, number: car?.inventoryNumber ?? '', finishState: car?.finishState ?? null };
+  });
 };
 
-const carColumn = {
-  name: 'inventory_number',
-  width: 16,
-  value: (row: { number: string }) => textCell(row.number),
-};
+const carColumns: readonly ListColumn<OfCar<object>>[] = [
+  { name: 'inventory_number', width: 16, value: ({ number }) => textCell(number) },
+  { name: 'finish_state', width: 13, value: ({ finishState }) => textCell(finishState) },
+];
 
 const expenseColumns: readonly ListColumn<OfCar<Expense>>[] = [
-  carColumn,
+  ...carColumns,
   { name: 'spent_on', width: 12, value: expense => dateCell(expense.spentOn) },
   { name: 'what', width: 30, value: expense => textCell(expense.what) },
   { name: 'amount', width: 12, value: expense => amountCell(expense.minor, expense.currency) },
@@ -121,7 +123,7 @@ export const expensesTable = async (session: Session): Promise<DataTable> =>
   );
 
 const disposalColumns: readonly ListColumn<OfCar<Disposal>>[] = [
-  carColumn,
+  ...carColumns,
   { name: 'sold_on', width: 12, value: disposal => dateCell(disposal.soldOn) },
   { name: 'sold_for', width: 12, value: disposal => amountCell(disposal.proceeds, disposal.currency) },
   { name: 'fees', width: 12, value: disposal => amountCell(disposal.fees, disposal.currency) },
@@ -139,7 +141,7 @@ export const disposalsTable = async (session: Session): Promise<DataTable> =>
   );
 
 const decisionColumns: readonly ListColumn<OfCar<StoredDecision>>[] = [
-  carColumn,
+  ...carColumns,
   { name: 'decided_on', width: 12, value: decision => dateCell(decision.decidedOn) },
   { name: 'choice', width: 14, value: decision => textCell(decision.choice) },
   { name: 'recommended', width: 20, value: decision => textCell(decision.recommended) },

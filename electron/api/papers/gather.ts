@@ -69,14 +69,20 @@ export const claimFacts = async (session: Session, carId: number): Promise<Claim
   const before = {
     ...subject,
     grade: earlier.grade,
+    finishState: earlier.finishState,
     parts: earlier.parts.map(({ note: _, ...part }) => part),
   };
   return {
     car,
     on: latest.checkedOn,
     cause: latest.notes,
-    before: { checkedOn: earlier.checkedOn, grade: earlier.grade, worth: asFound(fitted, before) },
-    after: { grade: latest.grade, worth: asFound(fitted, subject) },
+    before: {
+      checkedOn: earlier.checkedOn,
+      grade: earlier.grade,
+      finishState: earlier.finishState,
+      worth: asFound(fitted, before),
+    },
+    after: { grade: latest.grade, finishState: car.finishState, worth: asFound(fitted, subject) },
   };
 };
 

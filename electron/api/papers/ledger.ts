@@ -4,6 +4,7 @@ import { listLots, lotCosts } from '../../../db/records/lots.ts';
 import { readSetting } from '../../../db/records/settings.ts';
 import type { Ledger, LedgerLine } from '../../../reports/documents/kinds/ledger.ts';
 import { currencyDecimals } from '../../../valuation/money.ts';
+import { spell } from '../../../valuation/wording/dialect.ts';
 import { type Books, booksOf } from '../figures/books.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -49,12 +50,19 @@ export const ledgerOf = async (
     });
   }
   const numberOf = (carId: number) => cars.get(carId)?.inventoryNumber ?? '';
+  const stateOf = (carId: number) => {
+    const state = cars.get(carId)?.finishState ?? 'original';
+    return state === 'original' ? '' : spell(state, locale);
+  };
+  // Money is often spent before the work that gave a car its state.
+  const numberNow = (carId: number) =>
+    stateOf(carId) ? `${numberOf(carId)} (now ${stateOf(carId)})` : numberOf(carId);
   for (const expense of expenses)
     if (within(expense.spentOn))
       lines.push({
         on: expense.spentOn,
         kind: 'spent',
-        what: `${numberOf(expense.carId)}: ${expense.what}`,
+        what: `${numberNow(expense.carId)}: ${expense.what}`,
         ...brought(books, expense.minor, expense.currency, expense.spentOn),
         realised: null,
       });
@@ -74,7 +82,9 @@ export const ledgerOf = async (
     lines.push({
       on: disposal.soldOn,
       kind: 'sold',
-      what: [numberOf(disposal.carId), disposal.buyer && `to ${disposal.buyer}`].filter(Boolean).join(', '),
+      what: [numberOf(disposal.carId), stateOf(disposal.carId), disposal.buyer && `to ${disposal.buyer}`]
+        .filter(Boolean)
+        .join(', '),
       ...line,
       realised: known ? line.reported! - cost! - spending.reduce((sum, minor) => sum! + minor!, 0)! : null,
     });

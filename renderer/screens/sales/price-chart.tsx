@@ -3,7 +3,7 @@ import { CartesianGrid, ResponsiveContainer, Scatter, ScatterChart, Tooltip, XAx
 import type { SaleRow } from '../../../electron/api/views.ts';
 import { rateFinder } from '../../../valuation/market/exchange-rate.ts';
 import type { Currency } from '../../../valuation/types.ts';
-import { gradeLabel } from '../../../valuation/words.ts';
+import { conditionLabel } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { amountText, axisText, dateText, worthText } from '../../components/format.ts';
 import { readerWords } from '../../components/words.ts';
@@ -50,11 +50,7 @@ const Reading = ({ active, payload }: { active?: boolean; payload?: readonly { p
       <br />
       {saleName(row)}
       <br />
-      {[
-        row.grade === null ? 'ungraded' : gradeLabel(row.grade),
-        readerWords().spell(row.finishState),
-        row.source,
-      ]
+      {[readerWords().spell(conditionLabel(row.grade, row.finishState)), row.source]
         .filter(Boolean)
         .join(', ')}
       {row.state === 'counted' ? null : `, ${row.state}`}

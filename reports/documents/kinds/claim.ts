@@ -1,6 +1,6 @@
 import type { IsoDate, Range } from '../../../valuation/types.ts';
 import { dayText, moneyText } from '../../../valuation/wording/reader.ts';
-import { type Grade, gradeLabel } from '../../../valuation/words.ts';
+import type { FinishState, Grade } from '../../../valuation/words.ts';
 import {
   carName,
   conditionText,
@@ -22,8 +22,8 @@ export interface ClaimFacts {
   on: IsoDate;
   /** What the owner wrote of it. */
   cause: string;
-  before: { checkedOn: IsoDate; grade: Grade | null; worth: Range | null };
-  after: { grade: Grade | null; worth: Range | null };
+  before: { checkedOn: IsoDate; grade: Grade | null; finishState: FinishState; worth: Range | null };
+  after: { grade: Grade | null; finishState: FinishState; worth: Range | null };
 }
 
 /** A sheet for an insurer: the event, the condition and the value before and after it. */
@@ -33,8 +33,6 @@ export const claimDocument = (
 ): PaperDocument => {
   const { reader } = edition;
   const loss = before.worth && after.worth ? before.worth.mid - after.worth.mid : null;
-  const graded = (grade: Grade | null) =>
-    grade === null ? 'not graded' : `${gradeLabel(grade)}, ${car.finishState}`;
   return {
     title: `Claim sheet, ${car.inventoryNumber}`,
     subtitle: `${carName(car)}, ${conditionText(car, reader.locale)}`,
@@ -54,9 +52,9 @@ export const claimDocument = (
           { label: 'Found on', value: dayText(on, reader.locale) },
           {
             label: 'Condition before',
-            value: `${graded(before.grade)} (checked ${dayText(before.checkedOn, reader.locale)})`,
+            value: `${conditionText(before, reader.locale)} (checked ${dayText(before.checkedOn, reader.locale)})`,
           },
-          { label: 'Condition after', value: graded(after.grade) },
+          { label: 'Condition after', value: conditionText(after, reader.locale) },
           { label: 'Value before', value: rangeText(before.worth, reader) },
           { label: 'Value after', value: rangeText(after.worth, reader) },
           {

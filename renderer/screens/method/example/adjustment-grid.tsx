@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import { adjustmentText } from '../../../../valuation/wording/record-text.ts';
-import { gradeLabel } from '../../../../valuation/words.ts';
+import { conditionLabel } from '../../../../valuation/words.ts';
 import { amountText, dateText, percentText, readerLocale, worthText } from '../../../components/format.ts';
 import { readerWords } from '../../../components/words.ts';
 import classes from '../method.module.css';
@@ -53,10 +53,7 @@ export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
               <td className={classes.what} title={record.variation}>
                 {record.variation || 'variation not given'}
               </td>
-              <td>
-                {record.grade === null ? 'ungraded' : gradeLabel(record.grade)}{' '}
-                {readerWords().spell(record.finishState)}
-              </td>
+              <td>{readerWords().spell(conditionLabel(record.grade, record.finishState))}</td>
               <td className="amount">
                 {amountText(record.price, record.currency)}
                 {record.currency === car.currency ? '' : ` ${record.currency}`}

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { Currency } from '../../../../valuation/types.ts';
-import { type BasePaint, gradeLabel } from '../../../../valuation/words.ts';
+import { type BasePaint, conditionLabel } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { worthText } from '../../../components/format.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
@@ -58,8 +58,7 @@ const Head = ({ car }: { car: WorkedCar }) => (
         ) : (
           <LacquerChip name={car.variation} swatch={car.swatch} basePaint={car.basePaint as BasePaint | ''} />
         )}
-        <span>{car.grade === null ? 'ungraded' : gradeLabel(car.grade)}</span>
-        <span>{readerWords().spell(car.finishState)} finish</span>
+        <span>{readerWords().spell(conditionLabel(car.grade, car.finishState))}</span>
       </p>
       <p className="soft">
         {car.id === null

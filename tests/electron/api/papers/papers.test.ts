@@ -144,8 +144,8 @@ describe('papers', { timeout: 120_000 }, () => {
     });
     const { text } = await paper(api, 'claim', { carId });
     expect(text).toContain('Fell from the shelf');
-    expect(text).toMatch(/Condition before C7, original \(checked Feb 1, 2026\)/);
-    expect(text).toMatch(/Condition after C4, original/);
+    expect(text).toMatch(/Condition before C7 \(checked Feb 1, 2026\)/);
+    expect(text).toMatch(/Condition after C4 Value before/);
     expect(text).toMatch(/Loss of value USD \d+\.\d\d, the difference/);
   });
 
@@ -170,13 +170,13 @@ describe('papers', { timeout: 120_000 }, () => {
     });
     const { text } = await paper(api, 'ledger', { from: '2026-01-01', to: '2026-12-31' });
     expect(text).toMatch(/Jan 10, 2026 Loft find, from E\. Tarrow USD 60\.00/);
-    expect(text).toMatch(/Feb 20, 2026 Q-2 USD 45\.00 45\.00/);
+    expect(text).toMatch(/Feb 20, 2026 Q-2, restored USD 45\.00 45\.00/);
     expect(text).toContain('not tax advice');
     const table = await paper(api, 'ledger', { from: '2026-01-01', to: '2026-12-31', format: 'csv' });
     const rows = readRfc4180(table.bytes.toString('utf8'));
     expect(rows.slice(1).map(row => row.slice(0, 4))).toEqual([
       ['2026-01-10', 'bought', 'Loft find, from E. Tarrow', '60.00'],
-      ['2026-02-20', 'sold', 'Q-2', '45.00'],
+      ['2026-02-20', 'sold', 'Q-2, restored', '45.00'],
     ]);
     expect((await paper(api, 'ledger', { from: '2020-01-01' })).text).toContain('Nothing in this year.');
   });

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../../valuation/types.ts';
-import { gradeLabel } from '../../../../../valuation/words.ts';
+import { conditionLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { AmountDelta } from '../../../../components/amounts/amount.tsx';
@@ -28,9 +28,7 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
             {disposal.venue ? `, ${disposal.venue}` : ''}
           </dd>
           <dt>Sold as</dt>
-          <dd>
-            {car.grade === null ? 'ungraded' : gradeLabel(car.grade)}, {readerWords().spell(car.finishState)}
-          </dd>
+          <dd>{readerWords().spell(conditionLabel(car.grade, car.finishState))}</dd>
           <dt>Proceeds</dt>
           <dd className="tabular">
             {amountText(disposal.proceeds, disposal.currency)} {disposal.currency}

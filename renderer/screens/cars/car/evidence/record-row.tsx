@@ -3,7 +3,7 @@ import { currencyDecimals } from '../../../../../valuation/money.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
 import { evidenceKindNames, ownEvidenceText } from '../../../../../valuation/wording/evidence-text.ts';
 import { adjustmentText } from '../../../../../valuation/wording/record-text.ts';
-import { gradeLabel } from '../../../../../valuation/words.ts';
+import { conditionLabel } from '../../../../../valuation/words.ts';
 import { amountText, dateText, percentText, readerLocale, worthText } from '../../../../components/format.ts';
 import { readerWords } from '../../../../components/words.ts';
 import { type AdjustmentColumn, type ExplainedRecord, factorOf, factorText, stepsOf } from './adjustments.ts';
@@ -79,10 +79,7 @@ export const RecordRow = ({
         </button>
       </th>
       <td className={classes.of}>{record.variation || 'casting only'}</td>
-      <td>
-        {record.grade === null ? 'ungraded' : gradeLabel(record.grade)}{' '}
-        {readerWords().spell(record.finishState)}
-      </td>
+      <td>{readerWords().spell(conditionLabel(record.grade, record.finishState))}</td>
       <td className="amount">
         {amountText(record.price, record.currency)}
         {record.currency === currency ? null : <span className={classes.foreign}>{record.currency}</span>}

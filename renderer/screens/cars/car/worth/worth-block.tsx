@@ -4,7 +4,7 @@ import type { CarPage, WorthExplanation } from '../../../../../electron/api/view
 import type { Currency, IsoDate } from '../../../../../valuation/types.ts';
 import { evidenceText, helpText } from '../../../../../valuation/wording/evidence-text.ts';
 import type { WhichWorth } from '../../../../../valuation/words.ts';
-import { gradeLabel } from '../../../../../valuation/words.ts';
+import { conditionLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { amountText, dateText, worthText } from '../../../../components/format.ts';
 import { readerWords } from '../../../../components/words.ts';
@@ -37,8 +37,7 @@ const dotsOf = (explanation: WorthExplanation, currency: Currency): SaleDot[] =>
     detail: (
       <div>
         sold {dateText(record.soldOn)} for {amountText(record.price, record.currency)} {record.currency},{' '}
-        {record.grade === null ? 'ungraded' : gradeLabel(record.grade)}{' '}
-        {readerWords().spell(record.finishState)}
+        {readerWords().spell(conditionLabel(record.grade, record.finishState))}
         {record.source ? `, ${record.source}` : ''}
       </div>
     ),
