@@ -90,3 +90,78 @@ test('another line holds the headings, or none does', async ({ start, collection
   await headings.selectOption('3');
   await expect(taken).toContainText('7 cars would be imported');
 });
+
+test('a list of spending is tried, imported into the books and undone; each line left out says why', async ({
+  demo,
+  picture,
+  expectedComplaints,
+}) => {
+  // A list of another kind, which is refused below.
+  expectedComplaints.push(/422/);
+  await goTo(demo, '/lots/import');
+  await demo.getByRole('radiogroup', { name: 'What the file holds' }).getByText('Other lists').click();
+  await demo.getByRole('radiogroup', { name: 'Which of the other lists' }).getByText('Expenses').click();
+  await expect(demo.getByText('what it was spent on')).toBeVisible();
+  await settled(demo);
+  await picture(demo, 'import-books');
+  expect(await breaches(demo)).toEqual([]);
+  await goTo(demo, '/cars');
+  const number = await demo
+    .getByRole('checkbox', { name: /^Tick / })
+    .first()
+    .getAttribute('aria-label');
+  await goTo(demo, '/lots/import?as=expenses');
+  const car = number?.replace('Tick ', '');
+  const list = [
+    'Inventory number,Spent on,What,Amount,Currency,Mood',
+    `${car},2026-01-05,a new axle,4.50,USD,good`,
+    'no such car,2026-01-06,glue,1.00,USD,',
+    `${car},2026-01-07,glue,much,USD,`,
+  ].join('\n');
+  await demo
+    .getByLabel('Spreadsheet to import')
+    .setInputFiles({ name: 'spending.csv', mimeType: 'text/csv', buffer: Buffer.from(list) });
+  const taken = demo.getByRole('complementary', { name: 'What will be imported' });
+  await expect(taken).toContainText('1 expense would be imported');
+  await expect(taken).toContainText('2 lines left out');
+  await expect(demo.getByText('Not read: "Mood".')).toBeVisible();
+  await expect(demo.getByText('no car has the number no such car: import the cars first')).toBeVisible();
+  await settled(demo);
+  await picture(demo, 'import-books-tried');
+  expect(await breaches(demo)).toEqual([]);
+  await demo.setViewportSize({ width: 400, height: 800 });
+  await settled(demo);
+  await picture(demo, 'import-books-narrow');
+  expect(await demo.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(400);
+  await demo.setViewportSize({ width: 1440, height: 900 });
+
+  // A list of another kind says which columns it lacks.
+  await demo.getByRole('radiogroup', { name: 'Which of the other lists' }).getByText('Cars sold').click();
+  await expect(demo.getByRole('alert')).toContainText('it has no column "sold_on" and "sold_for"');
+  await demo.getByRole('radiogroup', { name: 'Which of the other lists' }).getByText('Expenses').click();
+  await taken.getByRole('button', { name: 'Import 1 expense' }).click();
+  await expect(demo.getByRole('heading', { level: 1, name: 'Imported 1 expense' })).toBeVisible();
+  await settled(demo);
+  await picture(demo, 'import-books-result');
+  expect(await breaches(demo)).toEqual([]);
+
+  const again = async () => {
+    await demo.getByRole('button', { name: 'Import another file' }).click();
+    await demo
+      .getByLabel('Spreadsheet to import')
+      .setInputFiles({ name: 'spending.csv', mimeType: 'text/csv', buffer: Buffer.from(list) });
+  };
+  await again();
+  await expect(taken).toContainText('1 already known');
+  await expect(taken.getByRole('button', { name: 'There is nothing new to import' })).toBeDisabled();
+  await demo.keyboard.press('Control+z');
+  await expect(demo.getByText(/^Undone: Imported expenses from spending.csv/)).toBeVisible();
+  await goTo(demo, '/lots');
+  await goTo(demo, '/lots/import?as=expenses');
+  await demo
+    .getByLabel('Spreadsheet to import')
+    .setInputFiles({ name: 'spending.csv', mimeType: 'text/csv', buffer: Buffer.from(list) });
+  await taken.getByRole('button', { name: 'Import 1 expense' }).click();
+  await demo.getByRole('button', { name: 'Undo this import' }).click();
+  await expect(demo.getByRole('heading', { level: 1, name: 'The import was undone' })).toBeVisible();
+});

@@ -1,11 +1,10 @@
-import { SegmentedControl } from '@mantine/core';
 import type { ImportKind } from '../../../../electron/api/views.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { readerWords } from '../../../components/words.ts';
 import choose from './choose.module.css';
 import { DropFile } from './drop-file.tsx';
-import classes from './import.module.css';
-import { isKind, kindWords } from './import-choice.ts';
+import type { ListKind } from './import-choice.ts';
+import { KindSwitch } from './kind-switch.tsx';
 import { PasteText } from './paste-text.tsx';
 
 const about: Record<ImportKind, { reads: string; columns: string }> = {
@@ -28,16 +27,6 @@ const about: Record<ImportKind, { reads: string; columns: string }> = {
   },
 };
 
-export const KindSwitch = ({ as, onKind }: { as: ImportKind; onKind: (as: ImportKind) => void }) => (
-  <SegmentedControl
-    aria-label="What the file holds"
-    classNames={{ root: classes.kinds }}
-    value={as}
-    onChange={value => isKind(value) && onKind(value)}
-    data={Object.entries(kindWords).map(([value, { title }]) => ({ value, label: title }))}
-  />
-);
-
 /**
  * Before there is a list: what kinds there are, the ways to hand one over, and what such a list looks like.
  */
@@ -48,7 +37,7 @@ export const ChooseFile = ({
   onText,
 }: {
   as: ImportKind;
-  onKind: (as: ImportKind) => void;
+  onKind: (as: ListKind) => void;
   onFile: (file: File) => void;
   onText: (text: string) => void;
 }) => (

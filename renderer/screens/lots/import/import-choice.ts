@@ -2,6 +2,7 @@ import type {
   Encoding,
   ImportKind,
   ImportPreview,
+  LedgerKind,
   LotChoice,
   Separator,
 } from '../../../../electron/api/views.ts';
@@ -47,6 +48,39 @@ export const kindWords: Record<ImportKind, { title: string; rows: string; row: s
 
 export const isKind = (text: string | null): text is ImportKind =>
   text === 'lot' || text === 'sales' || text === 'reference';
+
+/** What each list of the books holds; its rows name cars by their inventory numbers, but for those of lots. */
+export const bookWords: Record<LedgerKind, { title: string; rows: string; row: string; about: string }> = {
+  lots: {
+    title: 'Lots',
+    rows: 'lots',
+    row: 'lot',
+    about: 'One row for each lot: where and when it was bought, and what it cost, without its cars.',
+  },
+  expenses: {
+    title: 'Expenses',
+    rows: 'expenses',
+    row: 'expense',
+    about: 'One row for each sum spent on a car, such as a repair or a new axle.',
+  },
+  disposals: {
+    title: 'Cars sold',
+    rows: 'sales of cars',
+    row: 'sale of a car',
+    about: 'One row for each car of yours that was sold; it is marked as sold.',
+  },
+  decisions: {
+    title: 'Decisions',
+    rows: 'decisions',
+    row: 'decision',
+    about: 'One row for each car that was decided on: what was chosen, when and why.',
+  },
+};
+
+/** Every list that can be imported. */
+export type ListKind = ImportKind | LedgerKind;
+
+export const isBook = (text: string | null): text is LedgerKind => text !== null && text in bookWords;
 
 export const choiceFor = (as: ImportKind, lotId: number | null): ImportChoice => ({
   as,

@@ -1,18 +1,27 @@
 import { useState } from 'react';
 import { useSearch } from 'wouter';
-import type { ImportKind, ImportResult } from '../../../../electron/api/views.ts';
+import type { ImportResult, LedgerKind } from '../../../../electron/api/views.ts';
 import { useProgress } from '../../../api/use-progress.ts';
 import { useSummary } from '../../../api/use-summary.ts';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { emptyDraft } from '../lot-draft.ts';
+import { ImportBooks } from './books/import-books.tsx';
 import { ChooseFile } from './choose-file.tsx';
 import { DropArea } from './drop-file.tsx';
-import { choiceFor, isKind, lotNameOf, pastedLotName, type Source } from './import-choice.ts';
+import {
+  choiceFor,
+  isBook,
+  isKind,
+  type ListKind,
+  lotNameOf,
+  pastedLotName,
+  type Source,
+} from './import-choice.ts';
 import { ImportedResult } from './import-result.tsx';
 import { ImportWork } from './import-work.tsx';
 
 /**
- * From a list to cars, sale records or the reference: chosen or pasted, looked at, mapped, taken; and undone
+ * From a list to cars, sale records, the reference or the books: chosen or pasted, looked at, mapped, taken; and undone
  * where it was wrong.
  */
 export const ImportScreen = () => {
@@ -21,6 +30,7 @@ export const ImportScreen = () => {
   const lotId = /^[1-9]\d{0,14}$/.test(asked.get('lot') ?? '') ? Number(asked.get('lot')) : null;
   const askedKind = asked.get('as');
   const [choice, setChoice] = useState(() => choiceFor(isKind(askedKind) ? askedKind : 'lot', lotId));
+  const [book, setBook] = useState<LedgerKind | null>(isBook(askedKind) ? askedKind : null);
   const [source, setSource] = useState<Source | null>(null);
   const [made, setMade] = useState(0);
   const work = useProgress<ImportResult>();
@@ -31,7 +41,24 @@ export const ImportScreen = () => {
     setSource({ file, pasted, turn: performance.now() });
   };
   const takeText = (text: string) => take(new File([text], 'Pasted list'), text);
-  const changeKind = (as: ImportKind) => setChoice(choiceFor(as, choice.lotId));
+  const changeKind = (as: ListKind) => {
+    setBook(isBook(as) ? as : null);
+    if (!isBook(as)) setChoice(choiceFor(as, choice.lotId));
+  };
+  if (book !== null)
+    return (
+      <DropArea onFile={file => take(file)}>
+        <ImportBooks
+          key={`${book} ${source?.turn}`}
+          as={book}
+          source={source}
+          onKind={changeKind}
+          onFile={file => take(file)}
+          onText={takeText}
+          onAgain={() => setSource(null)}
+        />
+      </DropArea>
+    );
   if (work.state.is === 'done' && source)
     return (
       <ImportedResult

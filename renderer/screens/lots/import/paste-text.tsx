@@ -8,7 +8,14 @@ import classes from './import.module.css';
 const isDone = (event: KeyboardEvent) => event.key === 'Enter' && (event.ctrlKey || event.metaKey);
 
 /** Takes cells or text: whatever is pasted on the page is read at once, what is typed by the button. */
-export const PasteText = ({ onText }: { onText: (text: string) => void }) => {
+export const PasteText = ({
+  example = 'Car\tColour\tGrade',
+  onText,
+}: {
+  /** The headings that such a list has, with tabs between. */
+  example?: string;
+  onText: (text: string) => void;
+}) => {
   const [text, setText] = useState('');
   const latest = useRef(onText);
   latest.current = onText;
@@ -29,7 +36,7 @@ export const PasteText = ({ onText }: { onText: (text: string) => void }) => {
       <Textarea
         label="Or paste cells or text"
         description="Copied from a spreadsheet, a message or a web page"
-        placeholder={readerWords().spell('Car\tColour\tGrade')}
+        placeholder={readerWords().spell(example)}
         rows={5}
         value={text}
         onChange={event => setText(event.currentTarget.value)}
