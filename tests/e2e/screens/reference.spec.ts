@@ -112,3 +112,40 @@ test('a release’s changed part, a casting’s parts and a series are typed', a
   await series.getByRole('button', { name: 'Save' }).click();
   await expect(series).toBeHidden();
 });
+
+test('the values that a feature can take are typed, offered to a new variation, and undone', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/reference/castings/1');
+  await expect(demo.getByRole('heading', { level: 1, name: 'Ashlock' })).toBeVisible();
+  const form = demo.getByRole('dialog', { name: 'Edit Ashlock' });
+  const wheels = form.getByRole('textbox', { name: 'Values: Wheels' });
+  /** The page asks anew after a write; a form that was opened before shows what was. */
+  const stands = (text: string) =>
+    expect(async () => {
+      await demo.keyboard.press('e');
+      await expect(form).toBeVisible();
+      const found = await wheels.inputValue();
+      await form.getByRole('button', { name: 'Cancel' }).click();
+      await expect(form).toBeHidden();
+      expect(found).toBe(text);
+    }).toPass();
+  await demo.keyboard.press('e');
+  const before = await wheels.inputValue();
+  await wheels.fill(`${before}\nwire-spoked\n\nwire-spoked`);
+  await wheels.scrollIntoViewIfNeeded();
+  await picture(demo, 'reference-values');
+  expect(await breaches(demo)).toEqual([]);
+  await form.getByRole('button', { name: 'Save' }).click();
+  await expect(form).toBeHidden();
+  await stands(`${before}\nwire-spoked`);
+  await demo.getByRole('button', { name: 'Add a variation' }).first().click();
+  const variation = demo.getByRole('dialog');
+  await variation.getByRole('combobox', { name: 'Wheels' }).fill('wire');
+  await expect(demo.getByRole('option', { name: 'wire-spoked' })).toBeVisible();
+  await variation.getByRole('button', { name: 'Cancel' }).click();
+  await expect(variation).toBeHidden();
+  await demo.keyboard.press('Control+z');
+  await stands(before);
+});

@@ -6,6 +6,7 @@ import { useAction } from '../../../components/actions/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import classes from '../reference.module.css';
 import { type CastingDraft, castingDraft, choicesOf } from './drafts.ts';
+import { FeatureValues } from './feature-values.tsx';
 import { PartDetails } from './part-details.tsx';
 
 const Form = ({
@@ -123,6 +124,11 @@ const Form = ({
         />
       </div>
       <PartDetails parts={draft.parts} onChange={parts => set({ parts })} />
+      <FeatureValues
+        known={casting?.featureValues ?? []}
+        changed={draft.featureValues}
+        onChange={featureValues => set({ featureValues })}
+      />
       <div className={classes.formFoot}>
         <Button onClick={onClose}>Cancel</Button>
         <Button type="submit" variant="filled" disabled={!whole} loading={save.isPending}>

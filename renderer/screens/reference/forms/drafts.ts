@@ -17,6 +17,8 @@ export interface CastingDraft {
   assembly: string;
   bearings: CastingPage['bearings'];
   parts: CastingPage['parts'];
+  /** Those of the features whose values were changed. */
+  featureValues: CastingPage['featureValues'];
 }
 
 /** The casting as it stands; or a new one, of the maker and series that most castings have. */
@@ -26,7 +28,7 @@ export const castingDraft = (casting: CastingPage | null, castings: readonly Cas
     const { assembly, bearings, parts } = casting;
     return {
       ...{ id, maker, series, name, bodyType, firstYear, lengthMm, materials, markings, notes },
-      ...{ assembly, bearings, parts },
+      ...{ assembly, bearings, parts, featureValues: [] },
     };
   }
   const last = castings.at(-1);
@@ -43,6 +45,7 @@ export const castingDraft = (casting: CastingPage | null, castings: readonly Cas
     assembly: '',
     bearings: '',
     parts: [],
+    featureValues: [],
   };
 };
 
