@@ -160,6 +160,9 @@ export const PartsSection = ({ currency }: { currency: Currency }) => {
         Parts named in plans are counted here. When they are scarce, Decide chooses the cars that earn most
         from them. Say which part of which casting one is, and plans of its cars take it from the shelf before
         they buy.
+        {parts.length === 0
+          ? ' No part is on the shelf yet: type the name of the first one in the empty line below.'
+          : ''}
       </p>
       <DataGrid
         label="Parts shelf"

@@ -197,3 +197,43 @@ test('sixty rows by another hand: twelve answers leave hardly a cell that is not
   await picture(page, 'words-sixty');
   expect(await breaches(page)).toEqual([]);
 });
+
+test('the search finds cars by a word of their owner, and by what it means', async ({
+  start,
+  collection,
+}) => {
+  const { page } = await start();
+  await begin(page, collection);
+  await goTo(page, '/lots/import?as=lot');
+  await page.getByLabel('Spreadsheet to import').setInputFiles({
+    name: 'shelf.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(
+      'Number,Car,Paint,Grade\nS-1,Otterholt,lt grn,7\nS-2,Silver Kite,red,7\nS-3,Silver Kite,lt grn,6\n',
+    ),
+  });
+  await expect(page.getByRole('heading', { name: 'Not understood yet' })).toBeVisible();
+  await settled(page);
+  expect((await answering(page, { 'lt grn': 'Limewash' })).answers).toBe(1);
+  await page.getByRole('button', { name: 'Import 3 cars' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: /^Imported 3 cars/ })).toBeVisible();
+  const search = page.getByRole('textbox', { name: 'Search everything' });
+  const found = page.getByRole('dialog').getByRole('button', { name: /^S-/ });
+  for (const text of ['lt grn', 'limewash']) {
+    await page.keyboard.press('Control+k');
+    await search.fill(text);
+    await expect(found).toHaveCount(2);
+    await expect(found.nth(0)).toContainText('S-1');
+    await expect(found.nth(1)).toContainText('S-3');
+    await page.keyboard.press('Escape');
+    await expect(search).toHaveCount(0);
+  }
+  await page.keyboard.press('Control+k');
+  await search.fill('lt grn');
+  await found.first().click();
+  await expect(page).toHaveURL(/#\/cars\/\d+/);
+  await goTo(page, '/cars');
+  await page.keyboard.press('f');
+  await page.keyboard.type('lt grn');
+  await expect(page.getByRole('grid').getByRole('row').filter({ hasText: /S-\d/ })).toHaveCount(2);
+});

@@ -5,7 +5,10 @@ import classes from './history.module.css';
 /** What was done to this car's entries, newest first, taken-back ones struck through. */
 export const History = ({ car }: { car: CarPage }) =>
   car.history.length === 0 ? (
-    <p className="soft">Nothing has been changed yet; every change to this car will stand here.</p>
+    <p className="soft">
+      Nothing has been changed yet. Give the car a grade, a place or a note above: each change is listed here,
+      and undo takes the last one back.
+    </p>
   ) : (
     <ol className={classes.entries}>
       {car.history.map(entry => (
