@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { api } from '../api/client.ts';
 import { useAction } from '../components/actions/use-action.ts';
+import { deviceChoice } from '../components/use-device-choice.ts';
 import { readerWords } from '../components/words.ts';
 import classes from './shell.module.css';
 
@@ -56,7 +57,7 @@ export const BenchCalls = () => {
   useEffect(() => {
     const fresh = due.filter(({ stepId, waitsUntil }) => !rung.current.has(`${stepId} ${waitsUntil}`));
     for (const { stepId, waitsUntil } of fresh) rung.current.add(`${stepId} ${waitsUntil}`);
-    if (fresh.length > 0) ring();
+    if (fresh.length > 0 && !deviceChoice('bench-quiet')) ring();
   });
   const heard = useAction((stepIds: number[]) => api.bench.heard({ stepIds }), { label: 'Heard' });
   if (due.length === 0) return null;

@@ -9,12 +9,12 @@ import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
+import { useDeviceChoice } from '../../components/use-device-choice.ts';
 import classes from './bench.module.css';
 import { FinishScreen } from './finish/finish-screen.tsx';
 import { JobPanel } from './job-panel.tsx';
 import { isOver } from './job-words.ts';
 import { Queue } from './queue.tsx';
-import { useDeviceChoice } from './use-device-choice.ts';
 
 const count = (many: number) => `${many} ${many === 1 ? 'car' : 'cars'}`;
 
@@ -22,6 +22,7 @@ const count = (many: number) => `${many} ${many === 1 ? 'car' : 'cars'}`;
 const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | null }) => {
   const [, navigate] = useLocation();
   const [large, setLarge] = useDeviceChoice('bench-large');
+  const [quiet, setQuiet] = useDeviceChoice('bench-quiet');
   const queue = jobs.filter(job => !isOver(job));
   const job = jobs.find(({ id }) => id === jobId) ?? queue.find(({ state }) => state === 'open') ?? queue[0];
   const walk = (by: number) => {
@@ -40,11 +41,18 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
         title="Bench"
         facts={queue.length === 0 ? 'Nothing to do' : `${count(queue.length)} in the queue`}
         actions={
-          <Switch
-            label="Large type"
-            checked={large}
-            onChange={event => setLarge(event.currentTarget.checked)}
-          />
+          <>
+            <Switch
+              label="Sound when a step is done"
+              checked={!quiet}
+              onChange={event => setQuiet(!event.currentTarget.checked)}
+            />
+            <Switch
+              label="Large type"
+              checked={large}
+              onChange={event => setLarge(event.currentTarget.checked)}
+            />
+          </>
         }
       />
       <div className={classes.workplace}>

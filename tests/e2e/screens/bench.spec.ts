@@ -156,13 +156,39 @@ test('a step that runs by itself calls when it is done, on every screen, also af
   await expect(coat).toHaveAttribute('aria-pressed', 'true');
   const called = demo.getByRole('alert', { name: 'Done on the bench' });
   await expect(called).toHaveCount(0);
+  await demo.addInitScript(() => {
+    Reflect.set(globalThis, 'heardSounds', 0);
+    Reflect.set(
+      globalThis,
+      'AudioContext',
+      class {
+        constructor() {
+          Reflect.set(globalThis, 'heardSounds', Reflect.get(globalThis, 'heardSounds') + 1);
+          throw new Error('Not heard in tests');
+        }
+      },
+    );
+  });
   // An hour later, after the page was closed in between.
   await demo.clock.install({ time: new Date(Date.now() + 3_600_000) });
   await demo.reload();
   await goTo(demo, '/sales');
   await expect(called).toContainText('First coat');
+  expect(await demo.evaluate(() => Reflect.get(globalThis, 'heardSounds'))).toBe(1);
+  // It covers nothing: the screen begins below it.
+  const notice = (await called.boundingBox())!;
+  const content = (await demo.locator('#content').boundingBox())!;
+  expect(content.y).toBeGreaterThanOrEqual(notice.y + notice.height);
   await picture(demo, 'bench-call');
   expect(await breaches(demo)).toEqual([]);
+  await goTo(demo, '/bench');
+  const sound = demo.getByRole('switch', { name: 'Sound when a step is done' });
+  await expect(sound).toBeChecked();
+  await sound.uncheck();
+  await demo.reload();
+  await expect(called).toContainText('First coat');
+  await expect(sound).not.toBeChecked();
+  expect(await demo.evaluate(() => Reflect.get(globalThis, 'heardSounds'))).toBe(0);
   await called.getByRole('button', { name: 'Heard' }).click();
   await expect(called).toHaveCount(0);
 });

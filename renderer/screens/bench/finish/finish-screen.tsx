@@ -6,9 +6,9 @@ import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
+import { useDeviceChoice } from '../../../components/use-device-choice.ts';
 import classes from '../bench.module.css';
 import { isOver } from '../job-words.ts';
-import { useDeviceChoice } from '../use-device-choice.ts';
 import { FinishForm } from './finish-form.tsx';
 
 /** Finishing the work on a car: of a job on the bench, or of work that is only written down. */
