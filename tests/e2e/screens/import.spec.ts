@@ -100,6 +100,8 @@ test('a list of spending is tried, imported into the books and undone; each line
   expectedComplaints.push(/422/);
   await goTo(demo, '/lots/import');
   await demo.getByRole('radiogroup', { name: 'What the file holds' }).getByText('Other lists').click();
+  // The names of columns are those that are read, in no dialect.
+  await expect(demo.getByText('carriage', { exact: true })).toBeVisible();
   await demo.getByRole('radiogroup', { name: 'Which of the other lists' }).getByText('Expenses').click();
   await expect(demo.getByText('what it was spent on')).toBeVisible();
   await settled(demo);

@@ -4,7 +4,7 @@ import { api } from '../../../../api/client.ts';
 import { PageHeader } from '../../../../components/layout/page-header.tsx';
 import choose from '../choose.module.css';
 import { DropFile } from '../drop-file.tsx';
-import { bookWords, columnWords, type ListKind } from '../import-choice.ts';
+import { bookWords, type ListKind } from '../import-choice.ts';
 import { KindSwitch } from '../kind-switch.tsx';
 import { PasteText } from '../paste-text.tsx';
 
@@ -15,6 +15,9 @@ const useBookColumns = (as: LedgerKind) =>
     queryFn: () => api.imports.ledgerLists(),
     staleTime: Number.POSITIVE_INFINITY,
   }).data?.find(list => list.as === as)?.columns ?? [];
+
+/** A column's name as a file may have it: in no dialect, since such a list is read by these names alone. */
+const headingOf = (name: string): string => name.replaceAll('_', ' ');
 
 /** Before there is a list of the books: the ways to hand one over, and which columns it has. */
 export const ChooseBook = ({
@@ -44,9 +47,7 @@ export const ChooseBook = ({
             <DropFile label="Choose a file" primary onFile={onFile} />
           </div>
           <PasteText
-            example={columns
-              .flatMap(({ name, required }) => (required ? [columnWords(name)] : []))
-              .join('\t')}
+            example={columns.flatMap(({ name, required }) => (required ? [headingOf(name)] : [])).join('\t')}
             onText={onText}
           />
         </div>
@@ -61,7 +62,7 @@ export const ChooseBook = ({
             <ul className={choose.bookColumns}>
               {columns.map(({ name, help, required }) => (
                 <li key={name}>
-                  <strong>{columnWords(name)}</strong>
+                  <strong>{headingOf(name)}</strong>
                   {required ? ' (needed)' : ''}: {help}
                 </li>
               ))}
