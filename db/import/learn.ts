@@ -5,6 +5,7 @@ import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
 import { GradeEvidence } from './grade-evidence.ts';
 import { type Mapping, widenMapping } from './mapping.ts';
+import { warnOfMerged } from './merged-cells.ts';
 import type { Cell, ColumnView, FormatQuestion, ImportOptions, LearnedFormat } from './types.ts';
 
 /** Our columns that hold amounts, and those that hold days. */
@@ -306,13 +307,18 @@ export const learnFormats = async (
   signal?: AbortSignal,
 ): Promise<Learned> => {
   const learner = new Learner(mapping, options);
+  const told = new Set<number>();
   for await (const batch of table.rows()) {
     signal?.throwIfAborted();
     if (table.headings.length > mapping.columns.length) {
       widenMapping(mapping, table, options);
       learner.widen();
     }
-    for (const { cells, not } of batch) if (not === undefined) learner.see(cells);
+    for (const row of batch) {
+      if (row.not !== undefined) continue;
+      learner.see(row.cells);
+      warnOfMerged(row, mapping, told);
+    }
   }
   return learner.finish();
 };

@@ -1,4 +1,5 @@
 import type { MoneyHabit } from '../../valuation/reading/money.ts';
+import { plainWord } from '../../valuation/reading/words.ts';
 import { isDescribed, likeliest, mayBe, textsUnder } from './ambiguous-headings.ts';
 import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
 import type { Table } from './files/table.ts';
@@ -34,7 +35,10 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   const warnings: string[] = [];
   const ours = ourColumns[options.as];
   for (const [theirs, our] of Object.entries(options.map)) {
-    if (!table.headings.some(heading => sameHeading(heading, theirs)))
+    if (
+      !table.headings.some(heading => sameHeading(heading, theirs)) &&
+      !table.likeOthers.has(plainWord(theirs))
+    )
       throw new ImportFileError(
         `There is no heading "${theirs}"; the file has ${table.headings.map(h => `"${h}"`).join(', ')}.`,
       );

@@ -14,6 +14,7 @@ import { salesJudge } from './judges/sales.ts';
 import { WordBook } from './judges/word-book.ts';
 import type { Learned } from './learn.ts';
 import type { Mapping } from './mapping.ts';
+import { withMerged } from './merged-cells.ts';
 import { NotUnderstoodTexts } from './not-understood.ts';
 import type { Purchases } from './purchases.ts';
 import type { ImportOptions, RunOptions } from './types.ts';
@@ -140,7 +141,7 @@ export const judgeAll = async (
   let done = 0;
   for await (const batch of table.rows())
     for (const given of batch) {
-      const row = readRow(given);
+      const row = readRow(withMerged(given, habits.mapping));
       if (!row) continue;
       if (row.not !== undefined) {
         onAside?.(row, row.not);

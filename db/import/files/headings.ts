@@ -31,13 +31,14 @@ export class HeadingReader {
   readonly #options: ImportOptions;
   /** Plain words of the colours that the reference names. */
   readonly colours: ReadonlySet<string>;
-  readonly #mapped: ReadonlySet<string>;
+  /** What the owner says of headings, by their plain words. */
+  readonly #mapped: ReadonlyMap<string, string | null>;
   readonly #known = new Map<string, number>();
 
   constructor(options: ImportOptions, colours: ReadonlySet<string>) {
     this.#options = options;
     this.colours = colours;
-    this.#mapped = new Set(Object.keys(options.map).map(plainWord));
+    this.#mapped = new Map(Object.entries(options.map).map(([theirs, ours]) => [plainWord(theirs), ours]));
   }
 
   /**
@@ -65,14 +66,25 @@ export class HeadingReader {
   }
 
   /**
-   * Our column that a heading is commonly given to; null where there is none, or where the owner
-   * says what it is.
+   * Our column that a heading is given to, by the owner or else commonly; null where there is none.
    */
   meaning(text: string): string | null {
-    if (this.#mapped.has(plainWord(text))) return null;
+    const said = this.#mapped.get(plainWord(text));
+    if (said !== undefined) return said;
     return (
       recogniseHeading(this.#options.as, text)?.ours ?? meaningsByWords(this.#options.as, text)[0] ?? null
     );
+  }
+
+  /** The headings that the owner has mapped and that are not among these, as plain words. */
+  mappedBeside(texts: readonly string[]): ReadonlySet<string> {
+    const known = new Set(texts.map(plainWord));
+    return new Set([...this.#mapped.keys()].filter(word => !known.has(word)));
+  }
+
+  /** True where one of the cells is a heading that the owner has mapped. */
+  hasMapped(cells: Cell[]): boolean {
+    return this.#mapped.size > 0 && cells.some(cell => this.#mapped.has(plainWord(cellText(cell))));
   }
 
   /** How much a line looks like headings: those known, less the cells that are figures. */

@@ -12,6 +12,17 @@ interface Part {
   places: number[];
 }
 
+type Merged = NonNullable<TableRow['merged']>;
+
+/** What is merged down into the row of one part, by its places in the whole table. */
+const placedIn = ({ start, places }: Part, merged: Merged): Merged =>
+  new Map(
+    [...merged].flatMap(([column, cell]) => {
+      const place = places[column - start];
+      return place === undefined ? [] : [[place, cell] as const];
+    }),
+  );
+
 interface SheetToBegin {
   sheet: string | undefined;
   /** Some sheet of the file has headings of a list of cars; one without them is then something else. */
@@ -32,6 +43,8 @@ export class Layout {
   /** The columns that the file itself does not name. */
   readonly nameless = new Set<number>();
   headingLine = 0;
+  /** Plain words of headings further down that stand over a column of an earlier block. */
+  readonly likeOthers = new Set<string>();
   readonly #reader: HeadingReader;
   readonly #byKey = new Map<string, number>();
   readonly #byMeaning = new Map<string, number>();
@@ -42,12 +55,16 @@ export class Layout {
   #isWide = false;
   #sheet: string | undefined;
   #isFirst = true;
+  /** The line of the block's headings; what is merged down from it or from above it is said of no row. */
+  #blockLine = 0;
   /** The first heading of the block. */
   #first = '';
   #overflowed: number | null = null;
   /** A line of one text, of which the next line tells whether it is a title. */
   #held: TableRow | null = null;
 
+  /** Headings that the owner has mapped and that the first ones are not: they stand further down. */
+  #awaited: ReadonlySet<string> = new Set();
   readonly #warnings: string[];
 
   /** What there is to say of the headings goes to `warnings`. */
@@ -81,13 +98,13 @@ export class Layout {
 
   /** A filled row where it belongs; headings and titles come marked as what they are. */
   lay(row: TableRow, into: TableRow[]): void {
-    if (this.#reader.isHeadings(row.cells, this.#first)) {
+    if (this.#isAwaited(row) || this.#reader.isHeadings(row.cells, this.#first)) {
       this.#release(true, into);
       this.#openBlock(row, into);
       return;
     }
     if (this.#held) this.#release(false, into);
-    if (this.#isWide && this.#filled(row, 2) === 1) this.#held = row;
+    if (this.#isWide && !row.merged && this.#filled(row, 2) === 1) this.#held = row;
     else this.#place(row, into);
   }
 
@@ -144,17 +161,35 @@ export class Layout {
     head.forEach((row, index) => {
       const score = this.#reader.score(row.cells);
       if (score < 1 || score <= most || (score < 2 && score < this.#filled(row) / 3)) return;
-      [best, most] = [index, score];
+      // Headings that the owner has mapped do not make a title of those that stand above them.
+      const isBelow =
+        this.#reader.hasMapped(row.cells) && this.#reader.isHeadings(head[best]?.cells ?? [], '');
+      if (!isBelow) [best, most] = [index, score];
     });
     if (best >= 0) return best;
     const first = head.findIndex(row => this.#filled(row) > 1);
     return first >= 0 && isUnknownHeadings(head.slice(first), this.#reader.colours) ? first : -1;
   }
 
+  /** True for a line of words alone, one of which is a heading that the owner has mapped and the list had not yet. */
+  #isAwaited(row: TableRow): boolean {
+    if (this.#awaited.size === 0) return false;
+    const texts = row.cells.map(cellText).filter(text => text !== '');
+    return (
+      texts.length > 1 &&
+      texts.some(text => this.#awaited.has(plainWord(text))) &&
+      texts.every(text => /\p{L}|^#$/u.test(text))
+    );
+  }
+
   #openBlock(row: TableRow, into: TableRow[]): void {
     const texts = row.cells.map(cellText);
     this.#first = texts.find(text => text !== '') ?? '';
-    if (this.#isFirst) this.headingLine = row.line;
+    this.#blockLine = row.line;
+    if (this.#isFirst) {
+      this.headingLine = row.line;
+      this.#awaited = this.#reader.mappedBeside(texts);
+    }
     this.#parts = this.#partsOf(texts).map(([start, end]) => ({
       start,
       places: this.#placesOf(texts.slice(start, end), start),
@@ -165,6 +200,8 @@ export class Layout {
   }
 
   #openNameless(head: TableRow[]): void {
+    this.#blockLine = 0;
+    if (this.#isFirst) this.#awaited = this.#reader.mappedBeside([]);
     this.#isFirst = false;
     const width = Math.max(0, ...head.map(({ cells }) => cells.length));
     const places = Array.from({ length: width }, (_, index) => {
@@ -208,6 +245,7 @@ export class Layout {
     return texts.map((text, index) => {
       const same = this.#sameMeaning(text);
       if (same !== undefined && !taken.has(same)) {
+        this.likeOthers.add(plainWord(text));
         taken.add(same);
         return same;
       }
@@ -249,8 +287,13 @@ export class Layout {
     return place;
   }
 
+  #belowHeadings(merged: Merged): Merged {
+    return new Map([...merged].filter(([, { from }]) => from > this.#blockLine));
+  }
+
   #place(row: TableRow, into: TableRow[]): void {
     if (this.#sheet !== undefined) row.sheet = this.#sheet;
+    if (row.merged) row.merged = this.#belowHeadings(row.merged);
     const [first] = this.#parts;
     if (!first) into.push(this.#said(row, 'not a list'));
     else if (this.#isStraight && row.cells.length <= first.places.length) into.push(row);
@@ -269,7 +312,7 @@ export class Layout {
           cells.push(...beyond);
           this.#overflowed ??= this.headings.length;
         }
-        into.push({ ...row, cells });
+        into.push({ ...row, cells, ...(row.merged && { merged: placedIn(part, row.merged) }) });
       });
   }
 }

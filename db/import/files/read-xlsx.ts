@@ -1,5 +1,6 @@
 import { shownNumber } from '../../../valuation/reading/reading.ts';
 import { type Cell, ImportFileError, type TableRow } from '../types.ts';
+import { columnOf, type MergedCell, MergedRows } from './merged-cells.ts';
 import type { Book } from './xlsx-book.ts';
 import { isTooLong, longCell, xmlEvents } from './xml.ts';
 import { zipText } from './zip.ts';
@@ -11,17 +12,6 @@ const mostColumns = 2000;
  */
 const mostCells = 100_000_000;
 const mostRows = 1_048_576;
-
-/** "AB12" → 27, the place of its column counted from 0. */
-const columnOf = (reference: string): number => {
-  let column = 0;
-  for (const letter of reference) {
-    const code = letter.charCodeAt(0);
-    if (code < 65 || code > 90) break;
-    column = column * 26 + code - 64;
-  }
-  return column - 1;
-};
 
 /**
  * The date of a serial day number. Day 60 of the usual system is a 29 February 1900 that never was; days
@@ -63,12 +53,17 @@ const readCell = (book: Book, type: string, style: number, text: string): Cell =
 };
 
 /**
- * The rows of one sheet, some at a time. Formulas give their last result; a cell that shows an
+ * The rows of one sheet, some at a time; `merged` are its cells that are merged downwards. Formulas give their last result; a cell that shows an
  * error gives its text.
  */
-export const readXlsx = async function* (book: Book, name: string): AsyncGenerator<TableRow[]> {
+export const readXlsx = async function* (
+  book: Book,
+  name: string,
+  merged: readonly MergedCell[] = [],
+): AsyncGenerator<TableRow[]> {
   const sheet = book.sheets.find(own => own.name === name);
   if (!sheet) return;
+  const above = new MergedRows(merged);
   let line = 0;
   let seen = 0;
   let cells: Cell[] = [];
@@ -94,7 +89,7 @@ export const readXlsx = async function* (book: Book, name: string): AsyncGenerat
               throw new ImportFileError(
                 `This sheet has more than ${mostCells / 1e6} million cells up to line ${line}, more than can be read. Save the columns that you need as .csv and import that.`,
               );
-            rows.push({ line, cells: Array.from(cells, cell => cell ?? null) });
+            rows.push(above.of({ line, cells: Array.from(cells, cell => cell ?? null) }));
           } else {
             line = Number(event.attributes.r ?? line + 1);
             cells = [];

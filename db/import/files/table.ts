@@ -1,3 +1,4 @@
+import { plainWord } from '../../../valuation/reading/words.ts';
 import { separatorNames } from '../../../valuation/wording/file-words.ts';
 import {
   type Encoding,
@@ -12,9 +13,10 @@ import { cellText, isBlank } from './cell-text.ts';
 import { type FoundEncoding, findEncoding } from './encoding.ts';
 import { HeadingReader } from './headings.ts';
 import { headLines, Layout } from './layout.ts';
+import { type MergedCell, mergedDown } from './merged-cells.ts';
 import { findSeparator, noSeparator, readCsv } from './read-csv.ts';
 import { filledSheets, readXlsx } from './read-xlsx.ts';
-import { openBook } from './xlsx-book.ts';
+import { type Book, openBook } from './xlsx-book.ts';
 
 /** A file opened as a table: its headings, and its rows below them, readable as often as needed. */
 export interface Table {
@@ -30,6 +32,8 @@ export interface Table {
   headingLines: HeadingLine[];
   /** All that there are once the file was read through: a block further down can have others. */
   headings: string[];
+  /** Plain words of headings further down that mean the same as one of `headings`, in whose column their cells are. */
+  likeOthers: ReadonlySet<string>;
   /** Places of the columns that have no heading in the file. */
   nameless: ReadonlySet<number>;
   /** Plain words of the colours that the reference names. */
@@ -138,7 +142,7 @@ const openXlsx = async (
         : `The sheets ${quoted(left)} are hidden in the file, and not read.`,
     );
   return laidOut(
-    read.map(sheet => ({ sheet, read: () => readXlsx(book, sheet) })),
+    read.map(sheet => ({ sheet, read: sheetReader(book, sheet) })),
     {
       name,
       options,
@@ -155,6 +159,16 @@ const openXlsx = async (
       },
     },
   );
+};
+
+/** Reads the rows of a sheet with what is merged down into them, as often as needed. */
+const sheetReader = (book: Book, name: string): (() => AsyncGenerator<TableRow[]>) => {
+  const sheet = book.sheets.find(own => own.name === name);
+  let merged: MergedCell[] | null = null;
+  return async function* () {
+    merged ??= sheet ? await mergedDown(sheet.entry) : [];
+    yield* readXlsx(book, name, merged);
+  };
 };
 
 const quoted = (names: string[]): string => names.map(name => `"${name}"`).join(', ');
@@ -179,7 +193,15 @@ interface Opening {
   isSmall: boolean;
   facts: Omit<
     Table,
-    'headingLine' | 'headingLines' | 'headings' | 'nameless' | 'colours' | 'sample' | 'warnings' | 'rows'
+    | 'headingLine'
+    | 'headingLines'
+    | 'headings'
+    | 'likeOthers'
+    | 'nameless'
+    | 'colours'
+    | 'sample'
+    | 'warnings'
+    | 'rows'
   >;
 }
 
@@ -265,16 +287,26 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
     yield start;
     yield* rest;
   };
+  const rows = remembered(read, isSmall, () => !layout.isOutgrown);
+  const hasMapped = () => {
+    const known = new Set(layout.headings.map(plainWord));
+    return Object.keys(options.map).every(
+      theirs => known.has(plainWord(theirs)) || layout.likeOthers.has(plainWord(theirs)),
+    );
+  };
+  // A heading that the owner has mapped may be one of a block further down: it is looked for before it is missed.
+  if (!hasMapped()) for await (const _ of rows()) if (hasMapped()) break;
   return {
     ...facts,
     headingLine: layout.headingLine,
     headingLines: otherHeadings(top, layout.headingLine),
     headings: layout.headings,
+    likeOthers: layout.likeOthers,
     nameless: layout.nameless,
     colours: reader.colours,
     sample: start.filter((row: TableRow) => row.not === undefined).slice(0, sampled),
     warnings,
-    rows: remembered(read, isSmall, () => !layout.isOutgrown),
+    rows,
   };
 };
 

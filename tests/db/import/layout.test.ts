@@ -2,8 +2,9 @@ import ExcelJS from 'exceljs';
 import { describe, expect, test } from 'vitest';
 import { openTable } from '../../../db/import/files/table.ts';
 import type { ImportOptions, TableRow } from '../../../db/import/index.ts';
+import { newCollection } from '../../helpers/collections.ts';
 import { strangersFile } from '../../helpers/strangers.ts';
-import { fileOf } from './importing.ts';
+import { fileOf, newLot, take } from './importing.ts';
 
 const laidOut = async (
   content: string | Uint8Array<ArrayBuffer>,
@@ -89,6 +90,31 @@ describe('the lines of a file', () => {
         [4, { Car: 'Pennyfeather', Grade: 'C8' }],
         [5, { Car: 'Otterholt', Grade: 'C4' }],
       ]);
+  });
+
+  test('may have headings further down that its owner has mapped, alone among others that nobody knows', async () => {
+    const text =
+      'Car,Grade\nSilver Kite,C6\nOtterholt,Wobble\n\nWhatsit,Blotch\nSluice Racer,red\nBox Van,blue\n';
+    const collection = await newCollection();
+    const options = { as: 'lot', rows: true, dryRun: true, lot: newLot('Tin') } as const;
+    const read = async (map: Record<string, string>) =>
+      (await take(collection, fileOf(text), { ...options, map })).rows?.flatMap(({ not, fields }) =>
+        not === null ? [fields] : [],
+      );
+    expect(await read({ Whatsit: 'casting' })).toMatchObject([
+      { casting: 'Silver Kite', grade: 6 },
+      { casting: 'Otterholt' },
+      { casting: 'Sluice Racer' },
+      { casting: 'Box Van' },
+    ]);
+    expect((await read({ Car: 'casting', Whatsit: 'casting' }))?.map(({ casting }) => casting)).toEqual([
+      'Silver Kite',
+      'Otterholt',
+      'Sluice Racer',
+      'Box Van',
+    ]);
+    expect(await read({ Blotch: 'colour' })).toMatchObject([{}, {}, { colour: 'red' }, { colour: 'blue' }]);
+    await expect(read({ Whatnot: 'casting' })).rejects.toThrow('There is no heading "Whatnot"');
   });
 
   test('may have no headings at all, or one cell each', async () => {

@@ -1,0 +1,119 @@
+import ExcelJS from 'exceljs';
+import { expect, test } from 'vitest';
+import type { Collection } from '../../../db/collection.ts';
+import { mergedDown } from '../../../db/import/files/merged-cells.ts';
+import { zipEntries } from '../../../db/import/files/zip.ts';
+import type { ImportKind } from '../../../db/import/index.ts';
+import { newCollection } from '../../helpers/collections.ts';
+import { fileOf, newLot, take } from './importing.ts';
+import { bookOf, zipOf } from './raw-zip.ts';
+
+type Row = (string | number | null)[];
+
+const sheetOf = async (rows: Row[], merged: string[]): Promise<File> => {
+  const book = new ExcelJS.Workbook();
+  const sheet = book.addWorksheet('Cars');
+  sheet.addRows(rows);
+  for (const range of merged) sheet.mergeCells(range);
+  return fileOf(new Uint8Array(await book.xlsx.writeBuffer()), 'cars.xlsx');
+};
+
+const read = async (collection: Collection, file: File, as: ImportKind) => {
+  const { rows = [], notes } = await take(collection, file, {
+    as,
+    rows: true,
+    dryRun: true,
+    ...(as === 'lot' && { lot: newLot('Shelf') }),
+  });
+  const cars = rows.filter(({ not }) => not !== 'headings' && not !== 'a title');
+  return { notes, cars: cars.map(({ line, fields }) => ({ line, ...fields })) };
+};
+
+test('a cell merged over several rows counts for each of them, but an amount or a number for none below', async () => {
+  const file = await sheetOf(
+    [
+      ['Car', 'Colour', 'Grade', 'Paid', 'Qty', 'Location', 'Seller', 'Bought on'],
+      ['Silver Kite', 'red', 'C6', 30, 1, 'Top shelf', 'Fair', '2026-03-14'],
+      [null, 'blue', 'C7', null, null, null, null, null],
+      [null, 'green', null, null, null, null, null, null],
+      ['Otterholt', null, 'C5', 12, 1, null, null, null],
+    ],
+    ['A2:A4', 'C3:C4', 'D2:D4', 'E2:E4', 'F2:F4', 'G2:G4', 'H2:H4'],
+  );
+  const { cars, notes } = await read(await newCollection(), file, 'lot');
+  const shared = { casting: 'Silver Kite', location: 'Top shelf', seller: 'Fair', bought_on: '2026-03-14' };
+  expect(cars).toMatchObject([
+    { line: 2, ...shared, colour: 'red', grade: 6 },
+    { line: 3, ...shared, colour: 'blue', grade: 7 },
+    { line: 4, ...shared, colour: 'green' },
+    { line: 5, casting: 'Otterholt', grade: 5 },
+  ]);
+  expect(cars.map(car => 'price_paid' in car)).toEqual([true, false, false, true]);
+  expect('grade' in (cars[2] ?? {})).toBe(false);
+  expect('location' in (cars[3] ?? {})).toBe(false);
+  expect(notes.filter(note => note.includes('merged'))).toEqual([
+    expect.stringMatching(/^"Paid" .* from line 2 on: it is read for the first of them only/),
+    expect.stringMatching(/^"Qty" /),
+  ]);
+});
+
+test('what is merged down from headings, or stands in a column that is not read, is said of no row', async () => {
+  const file = await sheetOf(
+    [
+      ['Car', 'Colour', 'Grade', 'Puzzle'],
+      [null, 'red', 'C6', 'x'],
+      ['Otterholt', 'blue', 'C5', null],
+    ],
+    ['A1:A2', 'D2:D3'],
+  );
+  const { cars } = await read(await newCollection(), file, 'lot');
+  expect(cars).toMatchObject([{ line: 2 }, { line: 3, casting: 'Otterholt', colour: 'blue' }]);
+  expect(JSON.stringify(cars[0])).not.toContain('Car');
+  expect(JSON.stringify(cars[1])).not.toContain('"x"');
+});
+
+test('a day merged over several sales is the day of each, and blocks side by side have cells of their own', async () => {
+  const sales = await sheetOf(
+    [
+      ['Date', 'Car', 'Price'],
+      ['2026-02-03', 'Silver Kite', 30],
+      [null, 'Otterholt', 12],
+    ],
+    ['A2:A3'],
+  );
+  expect((await read(await newCollection(), sales, 'sales')).cars).toMatchObject([
+    { casting: 'Silver Kite', sold_on: '2026-02-03' },
+    { casting: 'Otterholt', sold_on: '2026-02-03' },
+  ]);
+  const beside = await sheetOf(
+    [
+      ['Car', 'Colour', 'Car', 'Colour'],
+      ['Silver Kite', 'red', 'Otterholt', 'blue'],
+      [null, 'green', 'Box Van', null],
+    ],
+    ['A2:A3', 'D2:D3'],
+  );
+  expect((await read(await newCollection(), beside, 'lot')).cars).toMatchObject([
+    { casting: 'Silver Kite', colour: 'red' },
+    { casting: 'Otterholt', colour: 'blue' },
+    { casting: 'Silver Kite', colour: 'green' },
+    { casting: 'Box Van', colour: 'blue' },
+  ]);
+});
+
+test('merged cells are found wherever pieces of the sheet end, those that go across left out', async () => {
+  const rows = Array.from(
+    { length: 4000 },
+    (_, i) => `<row><c t="str"><v>car ${i} ${i * 7919}</v></c></row>`,
+  );
+  const merges = Array.from({ length: 3000 }, (_, i) => `<x:mergeCell ref="B${i * 3 + 1}:B${i * 3 + 2}"/>`);
+  const parts = bookOf({ Cars: rows.join('') });
+  parts['xl/pages/p1.xml'] = (parts['xl/pages/p1.xml'] ?? '').replace(
+    '</sheetData>',
+    `</sheetData><x:mergeCells>${merges.join('')}<x:mergeCell ref="A1:C1"/><x:mergeCell ref="A2:B9"/></x:mergeCells>`,
+  );
+  const entries = await zipEntries(new Blob([zipOf(parts)]));
+  const merged = await mergedDown(entries.get('xl/pages/p1.xml')!);
+  expect(merged).toHaveLength(3000);
+  expect(merged.at(-1)).toEqual({ column: 1, from: 8998, to: 8999 });
+});
