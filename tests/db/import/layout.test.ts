@@ -114,7 +114,7 @@ describe('the lines of a file', () => {
       'Box Van',
     ]);
     expect(await read({ Blotch: 'colour' })).toMatchObject([{}, {}, { colour: 'red' }, { colour: 'blue' }]);
-    await expect(read({ Whatnot: 'casting' })).rejects.toThrow('There is no heading "Whatnot"');
+    await expect(read({ Elsewhere: 'casting' })).rejects.toThrow('There is no heading "Elsewhere"');
   });
 
   test('may have no headings at all, or one cell each', async () => {
