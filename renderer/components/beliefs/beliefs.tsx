@@ -15,7 +15,8 @@ export const Beliefs = ({
   reporting,
   isAbout,
 }: {
-  subjects: readonly BeliefSubject[];
+  /** Null while they are being loaded. */
+  subjects: readonly BeliefSubject[] | null;
   reporting: Currency;
   /** Which beliefs to list; without it, all. */
   isAbout?: (belief: BeliefView) => boolean;
@@ -23,7 +24,7 @@ export const Beliefs = ({
   const all = useQuery({ queryKey: ['beliefs'], queryFn: () => api.beliefs.list() });
   const content = () => {
     if (all.error) return <ErrorState error={all.error} retry={() => void all.refetch()} />;
-    if (!all.data) return <LoadingState part />;
+    if (!all.data || !subjects) return <LoadingState part />;
     const listed = isAbout ? all.data.filter(isAbout) : all.data;
     return (
       <>

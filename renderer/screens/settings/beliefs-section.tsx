@@ -6,8 +6,6 @@ import { api } from '../../api/client.ts';
 import type { BeliefSubject } from '../../components/beliefs/belief-form.tsx';
 import { Beliefs } from '../../components/beliefs/beliefs.tsx';
 
-const none: CastingRow[] = [];
-
 /** Every series, then every casting; variations are on their casting's own page. */
 const subjectsOf = (castings: readonly CastingRow[]): BeliefSubject[] => {
   const series = new Map(castings.map(casting => [casting.seriesId, casting]));
@@ -31,10 +29,10 @@ const subjectsOf = (castings: readonly CastingRow[]): BeliefSubject[] => {
 
 /** What the owner believes of anything in the reference. */
 export const BeliefsSection = ({ currency }: { currency: Currency }) => {
-  const { data: castings = none } = useQuery({
+  const { data: castings } = useQuery({
     queryKey: ['castings'],
     queryFn: () => api.reference.castings(),
   });
-  const subjects = useMemo(() => subjectsOf(castings), [castings]);
-  return <Beliefs subjects={subjects} reporting={currency} />;
+  const subjects = useMemo(() => castings && subjectsOf(castings), [castings]);
+  return <Beliefs subjects={subjects ?? null} reporting={currency} />;
 };

@@ -11,6 +11,8 @@ test('what the owner believes is said, changed and taken back, on settings and o
   const about = beliefs.getByRole('combobox', { name: 'About' });
   await about.focus();
   await demo.keyboard.type('Weatherglass');
+  // Whoever chooses by arrow sees first what there is to choose.
+  await expect(demo.getByRole('option', { name: /Weatherglass/ }).first()).toBeVisible();
   await demo.keyboard.press('ArrowDown');
   await demo.keyboard.press('Enter');
   await beliefs.getByRole('textbox', { name: 'Brings from' }).fill('90');
