@@ -46,7 +46,7 @@ export const runImport = async (
   },
 ): Promise<ImportResult> => {
   const { collection, file, name, options, at, signal, afterwards, within } = request;
-  const table = await openTable(file, name, options, await colourNames(collection.read.db));
+  const table = await openTable(file, name, options, await colourNames(within ?? collection.read.db));
   const mapping = mapColumns(table, options);
   const formats = await learnFormats(table, mapping, options, signal);
   const { rows, numbers, learned, questions } = formats;
