@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
 import { copyDemo } from '../helpers/demo-template.ts';
 import { root, type Started, type StartOptions, startBrowser, startWindow } from './hosts.ts';
+import { still } from './looking.ts';
 
 export { expect } from '@playwright/test';
 
@@ -44,18 +45,6 @@ const listenForComplaints = (page: Page, complaints: string[]): void => {
   page.on('pageerror', error => complaints.push(String(error)));
 };
 
-/**
- * Waits until what moves into its place has arrived. Playwright's own way, which is to end each movement by
- * force, now and then takes the page of an older Chromium down with it.
- */
-const movementsEnded = (page: Page): Promise<void> =>
-  page.evaluate(async () => {
-    const ending = document
-      .getAnimations()
-      .filter(({ effect }) => effect?.getComputedTiming().iterations !== Number.POSITIVE_INFINITY);
-    await Promise.allSettled(ending.map(({ finished }) => finished));
-  });
-
 export const test = base.extend<Fixtures>({
   host: ['browser', { option: true }],
   // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures are wanted from the pattern
@@ -91,7 +80,7 @@ export const test = base.extend<Fixtures>({
   picture: async ({ host }, use) =>
     use(async (page, name) => {
       const path = join(root, 'output/e2e/screenshots', host, `${name}.png`);
-      await movementsEnded(page);
+      await still(page);
       await page.screenshot({ path });
     }),
 });

@@ -16,6 +16,22 @@ const unfinished = (page: Page): Promise<string[]> =>
     return [...parts, ...pictures, ...moving].map(text => text.slice(0, 200));
   });
 
+/** How many movements and fades are under way that end by themselves. */
+const underWay = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      document
+        .getAnimations()
+        .filter(({ playState, effect }) => playState === 'running' && effect?.getTiming().iterations === 1)
+        .length,
+  );
+
+/**
+ * Waits until what moves into its place has arrived. Playwright's own way, which is to end each movement by
+ * force, now and then takes the page of an older Chromium down with it.
+ */
+export const still = (page: Page): Promise<void> => expect.poll(() => underWay(page)).toBe(0);
+
 /** Waits until no part of the page is loading or moving; what never ends is named. */
 export const settled = (page: Page): Promise<void> => expect.poll(() => unfinished(page)).toEqual([]);
 
