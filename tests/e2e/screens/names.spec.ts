@@ -128,7 +128,8 @@ test('a name is the same as one there is, its spelling is parted, or it is no ca
   await expect(answers.getByRole('row').filter({ hasText: 'two names, never one' })).not.toHaveCount(0);
   await settled(page);
   // What lies half behind the index of the page is no smaller for that.
-  await page.evaluate(() => document.querySelector('main')?.scrollTo(0, 0));
+  await page.mouse.wheel(0, -20_000);
+  await expect(page.getByRole('heading', { level: 1 })).toBeInViewport();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'names-taken-back');
   await answers.getByRole('button', { name: 'Take back “Biscuit tin”' }).click();
