@@ -3,7 +3,7 @@ import { runBulk } from '../history/history.ts';
 import { carsByLot } from '../records/lots.ts';
 import { followAll } from '../records/names/follow-reference.ts';
 import { sayWords } from '../records/own-words/say-words.ts';
-import { colourNames } from '../reference/colour-names.ts';
+import { coloursOnly } from '../reference/colour-names.ts';
 import type { Schema } from '../schema.ts';
 import { CellCounter } from './cell-counter.ts';
 import { openTable } from './files/table.ts';
@@ -46,7 +46,7 @@ export const runImport = async (
   },
 ): Promise<ImportResult> => {
   const { collection, file, name, options, at, signal, afterwards, within } = request;
-  const table = await openTable(file, name, options, await colourNames(within ?? collection.read.db));
+  const table = await openTable(file, name, options, await coloursOnly(within ?? collection.read.db));
   const mapping = mapColumns(table, options);
   const formats = await learnFormats(table, mapping, options, signal);
   const { rows, numbers, learned, questions } = formats;

@@ -1,4 +1,4 @@
-import { colourNames } from '../reference/colour-names.ts';
+import { coloursOnly } from '../reference/colour-names.ts';
 import { CellCounter } from './cell-counter.ts';
 import { ourColumns } from './columns.ts';
 import { openTable } from './files/table.ts';
@@ -26,7 +26,7 @@ const shownRejections = 25;
  */
 export const previewImport = async (request: ImportRequest): Promise<ImportPreview> => {
   const { collection, file, name, options, signal } = request;
-  const table = await openTable(file, name, options, await colourNames(collection.read.db));
+  const table = await openTable(file, name, options, await coloursOnly(collection.read.db));
   let mapping: Mapping;
   let problem: string[] = [];
   try {

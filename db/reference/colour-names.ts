@@ -14,7 +14,7 @@ export const listColours = async (db: Kysely<Schema>): Promise<string[]> => {
 };
 
 /** The plain words of the reference's colours, but for those that name a casting or a release as well. */
-export const colourNames = async (db: Kysely<Schema>): Promise<ReadonlySet<string>> => {
+export const coloursOnly = async (db: Kysely<Schema>): Promise<ReadonlySet<string>> => {
   const colours = new Set((await listColours(db)).map(plainWord));
   if (colours.size === 0) return colours;
   for (const table of ['casting', 'release'] as const)
