@@ -5,13 +5,12 @@ import { useLocation } from 'wouter';
 import type { SearchHit } from '../../electron/api/views.ts';
 import { api } from '../api/client.ts';
 import { readerWords } from '../components/words.ts';
+import { arrives, overlay } from '../theme/theme.ts';
 import classes from './shell.module.css';
 
 const [searchStore, search] = createSpotlight();
 
 export const openSearch = (): void => search.open();
-
-const overlay = { color: '#1b1d1f', backgroundOpacity: 0.35, blur: 0 };
 
 const groups: readonly [SearchHit['kind'], string][] = [
   ['car', 'Cars'],
@@ -86,7 +85,7 @@ export const SearchEverything = () => {
       size="lg"
       overlayProps={overlay}
       classNames={{ content: classes.searchBox }}
-      transitionProps={{ duration: 100 }}
+      transitionProps={arrives(100)}
     >
       <Spotlight.Search
         onKeyDown={scanned.press}

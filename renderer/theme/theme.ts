@@ -3,9 +3,16 @@ import { amber, brick, night, paper, petrol } from './colours.ts';
 
 const oneRadius = { xs: '4px', sm: '4px', md: '4px', lg: '4px', xl: '4px' };
 const overlayOnly = 'var(--overlay-shadow)';
-const overlay = { color: '#1b1d1f', backgroundOpacity: 0.35 };
+/** What lies behind a dialog, dimmed. */
+export const overlay = { color: '#1b1d1f', backgroundOpacity: 0.35, blur: 0 };
 const raised = { content: { background: 'var(--raised)' }, header: { background: 'var(--raised)' } };
 const small = { defaultProps: { size: 'xs' } };
+
+/**
+ * Fades in over a number of milliseconds and is gone at once: what fades out would hear the keys that are
+ * pressed meanwhile, meant for what lies beneath.
+ */
+export const arrives = (duration: number) => ({ duration, exitDuration: 0 });
 
 /** Mantine dressed as the workbench: dense by default, one radius, shadows on overlays alone. */
 export const theme = createTheme({
@@ -50,14 +57,14 @@ export const theme = createTheme({
     Radio: small,
     Switch: small,
     Text: { defaultProps: { size: 'md' } },
-    Menu: { defaultProps: { shadow: 'md', transitionProps: { duration: 100 } } },
-    Popover: { defaultProps: { shadow: 'md', transitionProps: { duration: 100 } } },
-    Tooltip: { defaultProps: { transitionProps: { duration: 80 }, openDelay: 250, withArrow: false } },
+    Menu: { defaultProps: { shadow: 'md', transitionProps: arrives(100) } },
+    Popover: { defaultProps: { shadow: 'md', transitionProps: arrives(100) } },
+    Tooltip: { defaultProps: { transitionProps: arrives(80), openDelay: 250, withArrow: false } },
     // The page itself never scrolls, and locking it would write a style element of its own.
     Modal: {
       defaultProps: {
         shadow: 'md',
-        transitionProps: { duration: 120 },
+        transitionProps: arrives(120),
         centered: true,
         lockScroll: false,
         overlayProps: overlay,
@@ -68,7 +75,7 @@ export const theme = createTheme({
     Drawer: {
       defaultProps: {
         shadow: 'md',
-        transitionProps: { duration: 140 },
+        transitionProps: arrives(140),
         lockScroll: false,
         overlayProps: overlay,
         closeButtonProps: { 'aria-label': 'Close' },

@@ -50,6 +50,17 @@ export const goTo = (page: Page, place: string): Promise<void> =>
     place,
   );
 
+/**
+ * Shows the page from its top, once it stands: in the middle of a long one, what is half beneath the bar of
+ * its sections would count as too small to be pressed.
+ */
+export const fromTheTop = async (page: Page): Promise<void> => {
+  await settled(page);
+  const heading = page.getByRole('heading', { level: 1 });
+  await heading.scrollIntoViewIfNeeded();
+  await expect(heading).toBeInViewport();
+};
+
 /** Shows the page in a colour scheme, its colours arrived. */
 export const inScheme = async (page: Page, colorScheme: 'light' | 'dark'): Promise<void> => {
   await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo } from '../looking.ts';
+import { breaches, fromTheTop, goTo } from '../looking.ts';
 
 test('an archive is made, checked, restored and opened from Settings', async ({ demo, home, picture }) => {
   await goTo(demo, '/settings?part=archive');
@@ -18,8 +18,7 @@ test('an archive is made, checked, restored and opened from Settings', async ({ 
   await expect(restore.getByText(/^All \d+ files are as they were archived/)).toBeVisible();
   await restore.scrollIntoViewIfNeeded();
   await picture(demo, 'settings-archive');
-  // From the top: what scrolls beneath the index is no target.
-  await demo.getByRole('heading', { level: 1 }).scrollIntoViewIfNeeded();
+  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
 
   const bytes = readFileSync(out);

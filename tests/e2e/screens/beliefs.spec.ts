@@ -1,5 +1,5 @@
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo } from '../looking.ts';
+import { breaches, fromTheTop, goTo } from '../looking.ts';
 
 test('what the owner believes is said, changed and taken back, on settings and on a casting, by keyboard', async ({
   demo,
@@ -26,8 +26,7 @@ test('what the owner believes is said, changed and taken back, on settings and o
   const row = beliefs.getByRole('row').filter({ hasText: 'A common Weatherglass' });
   await expect(row).toContainText('90.00 – 130.00');
   await expect(row).toContainText('No sale since');
-  // From the top, where nothing lies half beneath the bar of the sections.
-  await demo.getByRole('heading', { level: 1 }).scrollIntoViewIfNeeded();
+  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
   await beliefs.scrollIntoViewIfNeeded();
   await picture(demo, 'settings-beliefs');

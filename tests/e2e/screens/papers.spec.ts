@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo } from '../looking.ts';
+import { breaches, fromTheTop, goTo } from '../looking.ts';
 
 test('papers and lists beside the report are chosen, made and saved', async ({ demo, picture }) => {
   await goTo(demo, '/reports');
@@ -95,6 +95,6 @@ test('a report is saved by its name, made again, and listed with its total and f
   await expect(row).toContainText(createHash('sha256').update(bytes).digest('hex'));
   await saved.scrollIntoViewIfNeeded();
   await picture(demo, 'reports-saved');
-  await demo.getByRole('heading', { level: 1 }).scrollIntoViewIfNeeded();
+  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
 });

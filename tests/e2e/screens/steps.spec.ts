@@ -1,5 +1,5 @@
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, settled } from '../looking.ts';
+import { breaches, fromTheTop, goTo, settled } from '../looking.ts';
 
 test('the steps of work are changed, added to and saved as a version, and undone', async ({
   demo,
@@ -19,9 +19,7 @@ test('the steps of work are changed, added to and saved as a version, and undone
   await steps.getByRole('button', { name: 'Add step' }).click();
   await settled(demo);
   await picture(demo, 'settings-steps');
-  // From the top, where nothing lies half beneath the bar of the sections.
-  await demo.mouse.wheel(0, -20_000);
-  await expect(demo.getByRole('heading', { level: 1 })).toBeInViewport();
+  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
   await steps.getByRole('textbox', { name: 'Reason for the change (optional)' }).fill('I am slow at axles');
   await steps.getByRole('button', { name: 'Save as version 1' }).click();
