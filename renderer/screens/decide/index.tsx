@@ -61,6 +61,7 @@ const Decide = () => {
   return (
     <DecideScreen
       overview={overview.data}
+      currency={overview.data.currency}
       shelf={parts.data}
       seasons={seasons.data}
       dir={summary.data.dir}
