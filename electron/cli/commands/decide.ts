@@ -3,6 +3,7 @@ import { cautionLine, hazardsOf } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { reasonText } from '../../../valuation/wording/reason-text.ts';
+import { conditionLabel } from '../../../valuation/words.ts';
 import type { DecideRow } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
 import { answerLines, answersOf } from '../answers.ts';
@@ -20,6 +21,8 @@ const decided = ({ car, decision }: DecideRow, currency: string) => {
   const leave = recommendation === 'leave';
   return {
     inventoryNumber: car.inventoryNumber,
+    grade: car.grade,
+    finishState: car.finishState,
     recommendation,
     expectedGain: leave ? minorToDecimal(0, currency) : known ? gain : null,
     probability: leave ? 0 : known ? decision.probability : null,
@@ -61,17 +64,18 @@ const lines =
   (currency: string) => (shown: { cars: ReturnType<typeof decided>[]; chosen?: string[]; gain?: string }) => {
     const rows = shown.cars.map(car => [
       car.inventoryNumber,
+      spell(conditionLabel(car.grade, car.finishState), plainLocale),
       spell(car.recommendation, plainLocale),
       car.expectedGain ?? '–',
       car.probability === null ? '–' : `${Math.round(car.probability * 100)} %`,
       car.cost.mid ?? '–',
       car.reasons[0] ?? '',
     ]);
-    const heads = ['No', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
+    const heads = ['No', 'Condition', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
     return [
       `Expected gain over leaving, in ${currency}`,
       '',
-      ...table(heads, rows, [2, 3, 4]),
+      ...table(heads, rows, [3, 4, 5]),
       ...(shown.chosen
         ? ['', `Within the limits: ${shown.chosen.join(', ') || 'none'} (gain ${shown.gain})`]
         : []),

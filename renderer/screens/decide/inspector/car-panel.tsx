@@ -88,7 +88,7 @@ export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | nul
           </div>
           <div className={classes.facts}>
             <GradeBadge grade={car.grade} finishState={car.finishState} />
-            {car.features.colour ? (
+            {car.features.colour || car.wornColour ? (
               <LacquerChip
                 name={colourNow(car.features.colour, car.wornColour)}
                 swatch={car.swatch}

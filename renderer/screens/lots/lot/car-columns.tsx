@@ -54,7 +54,7 @@ const identityColumns = (client: QueryClient, means: OwnMeanings): GridColumn<Ca
       value: row => featureText(row, 'colour'),
       render: row => {
         const colour = featureText(row, 'colour');
-        if (!colour) return null;
+        if (!colour && !row.wornColour) return null;
         return (
           <LacquerChip
             name={colourNow(colour, row.wornColour)}
