@@ -195,7 +195,7 @@ export const carColumns = ({
         title={row.costFixed ? 'Fixed by hand' : undefined}
       >
         <Amount minor={row.cost} currency={lotCurrency} />
-        {row.costFixed ? <span className={classes.heard}>, fixed by hand</span> : null}
+        {row.costFixed ? <span className="heard">, fixed by hand</span> : null}
       </span>
     ),
     editor: {
