@@ -153,9 +153,7 @@ export const entryModel = (
       features[feature],
       feature === 'colour'
         ? colourNow(identity.features.colour ?? '', entry.worn.colour)
-        : feature === 'bodyFinish'
-          ? colourNow(identity.features.bodyFinish ?? '', entry.worn.finish)
-          : identity.features[feature],
+        : identity.features[feature],
     ).map(said => ({ feature, said })),
   );
   const facts = [

@@ -137,6 +137,14 @@ export type PlanLineKind = (typeof planLineKinds)[number];
 export const workKinds = ['conserve', 'restore', 'customise', 'donor'] as const satisfies readonly Option[];
 export type WorkKind = (typeof workKinds)[number];
 
+export const isWorkKind = (text: string): text is WorkKind => workKinds.some(kind => kind === text);
+
+/** Work that leaves the finish as it is. */
+export const careKinds = ['conserve', 'donor'] as const satisfies readonly WorkKind[];
+export type CareKind = (typeof careKinds)[number];
+/** Whether work paints the car. */
+export const paintsCar = (kind: WorkKind): kind is PlanKind => kind === 'restore' || kind === 'customise';
+
 /** How an opened car is closed again; only one closed as it was made does not show that it was open. */
 export const closures = ['screw', 'rivet', 'glue', 'as made'] as const;
 export type Closure = (typeof closures)[number];

@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { PartState, Subject } from '../../valuation/types.ts';
 import { unlessMany } from '../codec.ts';
+import { type CarePlan, readCarePlans } from '../records/care-plans.ts';
 import { type CarRecord, carCandidates } from '../records/cars.ts';
 import { latestParts } from '../records/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../records/decisions.ts';
@@ -14,6 +15,19 @@ const withPackagingOf = (after: PartState[], found: readonly PartState[]): PartS
   return packaging && !after.some(({ part }) => part === 'packaging') ? [...after, packaging] : after;
 };
 
+/** What the owner's own plans of care take. */
+const careOf = (plans: readonly CarePlan[] | undefined): Pick<Subject, 'care'> =>
+  plans
+    ? {
+        care: Object.fromEntries(
+          plans.map(({ kind, hours, cost, spoilChance, spoiledShare }) => [
+            kind,
+            { hours, cost, spoilChance, spoiledShare },
+          ]),
+        ),
+      }
+    : {};
+
 const guards = ['keep-grade', 'rarity'] as const;
 
 /** What hangs on cars and counts for the engine, by car id. */
@@ -21,6 +35,7 @@ export interface Hanging {
   candidates: Map<number, number[]>;
   parts: Map<number, PartState[]>;
   plans: Map<number, StoredPlan>;
+  care: Map<number, CarePlan[]>;
   decisions: Map<number, StoredDecision>;
   workedFrom: Map<number, WorkedFrom>;
 }
@@ -32,6 +47,7 @@ export const readHanging = async (db: Kysely<Schema>, cars: CarRecord[]): Promis
     candidates: await carCandidates(db, ids),
     parts: await latestParts(db, ids),
     plans: await readPlans(db, ids),
+    care: await readCarePlans(db, ids),
     decisions: await readDecisions(db, ids),
     workedFrom: await readWorkedFrom(db, cars),
   };
@@ -48,7 +64,7 @@ export const readSubjects = async (db: Kysely<Schema>, cars: CarRecord[]): Promi
  */
 export const subjectsOf = (
   cars: CarRecord[],
-  { candidates, parts, plans, decisions, workedFrom }: Hanging,
+  { candidates, parts, plans, care, decisions, workedFrom }: Hanging,
 ): Subject[] =>
   cars.map(car => {
     const plan = plans.get(car.id);
@@ -80,6 +96,7 @@ export const subjectsOf = (
             ...(plan.closure && { closure: plan.closure }),
           }
         : null,
+      ...careOf(care.get(car.id)),
       ...workedFrom.get(car.id),
       ownWorth: car.ownWorth,
       ...(overruled.length > 0 && { overruled }),

@@ -18,6 +18,8 @@ export interface SeasonCar {
   hours: number | null;
   found: Minor | null;
   after: Minor | null;
+  /** The colour that was proposed for it; empty where none was. */
+  colour: string;
 }
 
 /** A choice of cars to work on, with its limits. */
@@ -32,9 +34,14 @@ export interface Season {
   cash: Minor | null;
   currency: Currency;
   perCasting: number | null;
+  /** For how many cars there is room. */
+  mostCars: number | null;
   /** Limits of parts that differ from what is on the shelf; null for none. */
   parts: Record<string, number | null>;
+  /** What its cars together were expected to gain, and the 80 % range of that. */
   expected: Minor | null;
+  expectedLow: Minor | null;
+  expectedHigh: Minor | null;
   notes: string;
   /** In the order in which to take them. */
   cars: SeasonCar[];
@@ -80,8 +87,11 @@ export const listSeasons = async (db: Kysely<Schema>): Promise<Season[]> => {
     cash: row.cash_minor,
     currency: row.currency,
     perCasting: row.per_casting,
+    mostCars: row.most_cars,
     parts: readParts(row.parts),
     expected: row.expected_minor,
+    expectedLow: row.expected_low_minor,
+    expectedHigh: row.expected_high_minor,
     notes: row.notes,
     cars: (ofSeason.get(row.id) ?? []).map(car => ({
       carId: car.car_id,
@@ -92,6 +102,7 @@ export const listSeasons = async (db: Kysely<Schema>): Promise<Season[]> => {
       hours: hours(car.minutes),
       found: car.found_minor,
       after: car.after_minor,
+      colour: car.colour,
     })),
     excluded: (excluded.get(row.id) ?? []).map(one => one.car_id),
   }));
@@ -117,8 +128,11 @@ export const saveSeason = async (
     cash_minor: season.cash,
     currency: season.currency,
     per_casting: season.perCasting,
+    most_cars: season.mostCars,
     parts: JSON.stringify(season.parts),
     expected_minor: season.expected,
+    expected_low_minor: season.expectedLow,
+    expected_high_minor: season.expectedHigh,
     notes: season.notes,
   };
   let { id } = season;
@@ -148,6 +162,7 @@ export const saveSeason = async (
         minutes: minutes(car.hours),
         found_minor: car.found,
         after_minor: car.after,
+        colour: car.colour,
       })
       .execute();
   for (const carId of season.excluded)

@@ -1,6 +1,7 @@
 import type { Generated } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
 import type {
+  CareKind,
   Closure,
   FidelityGrade,
   FinishState,
@@ -66,6 +67,7 @@ interface SeasonTable {
   expected_low_minor: Minor | null;
   expected_high_minor: Minor | null;
   notes: Generated<string>;
+  most_cars: number | null;
 }
 
 interface SeasonCarTable {
@@ -81,6 +83,24 @@ interface SeasonCarTable {
   after_minor: Minor | null;
   colour: Generated<string>;
   standing: Generated<SeasonStanding>;
+}
+
+interface CarePlanTable {
+  id: Generated<number>;
+  car_id: number;
+  kind: CareKind;
+  minutes_low: number;
+  minutes_likely: number;
+  minutes_high: number;
+  low_minor: Minor;
+  likely_minor: Minor;
+  high_minor: Minor;
+  spoil_permille: Generated<number>;
+  spoiled_share_permille: Generated<number>;
+  wishes: Generated<string>;
+  library_version: number;
+  lines: Generated<string>;
+  notes: Generated<string>;
 }
 
 interface SeasonExcludedTable {
@@ -222,6 +242,7 @@ export interface WorkTables {
   season: SeasonTable;
   season_car: SeasonCarTable;
   season_excluded: SeasonExcludedTable;
+  care_plan: CarePlanTable;
   job: JobTable;
   job_step: JobStepTable;
   job_time: JobTimeTable;

@@ -29,6 +29,7 @@ const programs: [string, string[]][] = [
   ['memory', [values.cars]],
   ['import', []],
   ['choose-under-limits', []],
+  ['choose-season', []],
   ['report', ['1000']],
   ['demo', []],
   ['window', []],

@@ -1,7 +1,11 @@
-import type { IsoDate, Market, SaleRecord } from '../../valuation/types.ts';
+import { assumedCurve } from '../../valuation/market/assumed-curve.ts';
+import { columnPrecisions, curveCells, raritySpan } from '../../valuation/market/market-columns.ts';
+import { isotonic } from '../../valuation/statistics/isotonic.ts';
+import type { AssumptionSet, IsoDate, Market, SaleRecord } from '../../valuation/types.ts';
 import {
   type FinishState,
   finishStates,
+  grades,
   type PartName,
   type Rarity,
   rarities,
@@ -53,6 +57,11 @@ export interface MarketWish {
   unknownRarity?: number;
   /** What is wrong with a car whose record gives no grade: so many points are taken off its grade. */
   ungradedWorse?: number;
+  /**
+   * Grade curves, finish states, rarities, levels and noise are drawn as this assumption set says that they
+   * lie: what the engine is told of the market is then exactly so.
+   */
+  asAssumed?: AssumptionSet;
 }
 
 /** The truth behind a simulated market. */
@@ -87,7 +96,32 @@ const drawCurve = (random: Random, depth: number) => {
   return (grade: number) => -depth * ((10 - grade) / 9) ** bend;
 };
 
-const drawTruth = (random: Random, wishedDepth?: number) => {
+/** A truth drawn from what an assumption set says: each effect of the fit about the assumed one, by its deviation. */
+const drawAssumed = (random: Random, assumptions: AssumptionSet): Truth => {
+  const precisions = columnPrecisions(assumptions.prior, { trend: false, yearly: null });
+  const effects = precisions.map(precision =>
+    precision >= 1e12 ? 0 : random.normal(0, 1 / Math.sqrt(precision)),
+  );
+  const at = (cell: Float64Array) => cell.reduce((sum, x, a) => sum + x * effects[a]!, 0);
+  const curves = finishStates.map((state, i) => {
+    const assumed = assumedCurve(assumptions, state);
+    const rising = isotonic(assumed.map((log, step) => log + at(curveCells[i * grades.length + step]!)));
+    return (grade: number) => rising[Math.round((Math.max(1, grade) - 1) * 2)]!;
+  });
+  const finish = finishStates.map(() => 0);
+  const rarity = rarities.map(
+    one => Math.log(assumptions.rarityFactors[one]) + at(raritySpan(one, assumptions.rarityFactors).cell),
+  );
+  return { curves, finish, rarity };
+};
+
+interface Truth {
+  curves: ((grade: number) => number)[];
+  finish: number[];
+  rarity: number[];
+}
+
+const drawTruth = (random: Random, wishedDepth?: number): Truth => {
   const drawnDepth = random.between(1.9, 3.3);
   const depth = wishedDepth ?? drawnDepth;
   const flatter = [
@@ -138,15 +172,28 @@ export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
   const random = seededRandom(wish.seed);
   const { series = 5, castingsPerSeries = 12, variationsPerCasting = 5, years = 8, density = 1 } = wish;
   const on = wish.on ?? '2025-06-30';
-  const { curves, finish, rarity: rarityLogs } = drawTruth(random, wish.depth);
-  const noise = wish.noise ?? random.between(0.2, 0.42);
+  const { asAssumed } = wish;
+  const {
+    curves,
+    finish,
+    rarity: rarityLogs,
+  } = asAssumed ? drawAssumed(random, asAssumed) : drawTruth(random, wish.depth);
+  const noise = wish.noise ?? asAssumed?.prior.within ?? random.between(0.2, 0.42);
   const drift = wish.drift ?? random.between(-0.02, 0.05);
   const drawnSpreads = {
     series: random.between(0.1, 0.5),
     casting: random.between(0.3, 0.7),
     variation: random.between(0.2, 0.5),
   };
-  const spreads = wish.spreads ?? drawnSpreads;
+  const spreads =
+    wish.spreads ??
+    (asAssumed
+      ? {
+          series: asAssumed.prior.betweenSeries,
+          casting: asAssumed.prior.betweenCastings,
+          variation: asAssumed.prior.betweenVariations,
+        }
+      : drawnSpreads);
   const partLoss = losable.map(() => random.between(0.08, 0.35));
   const overall = random.between(7.5, 9.5);
   const market: Market = { reportingCurrency: 'USD', castings: [], variations: [], sales: [], rates: [] };

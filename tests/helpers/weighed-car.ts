@@ -1,4 +1,4 @@
-import type { CarRow, DecisionSummary } from '../../electron/api/views.ts';
+import type { CarRow, DecisionSummary, SeasonOffer } from '../../electron/api/views.ts';
 import type { OptionSummary } from '../../valuation/index.ts';
 import { variationFeatures } from '../../valuation/words.ts';
 
@@ -8,6 +8,8 @@ export const weighed = (
   car: Partial<CarRow> = {},
   rest: Partial<Omit<DecisionSummary, 'car' | 'plan'>> & {
     plan?: Partial<DecisionSummary['plan']> | null;
+    /** What its plan takes, where its offers are not given. */
+    takes?: Partial<Pick<SeasonOffer, 'hours' | 'cash' | 'parts'>>;
   } = {},
 ): DecisionSummary => {
   const option: OptionSummary = {
@@ -18,9 +20,25 @@ export const weighed = (
     passes: true,
     cost: { low: 100, mid: 200, high: 300 },
     hours: 4,
+    cash: 200,
     gainPerHour: 250,
   };
-  const { plan, ...others } = rest;
+  const { plan, takes, ...others } = rest;
+  const planned = plan === null ? null : { ...option, ...plan };
+  const offers: SeasonOffer[] = planned
+    ? [
+        {
+          option: 'restore',
+          gain: planned.expectedGain,
+          hours: 2,
+          cash: 200,
+          parts: {},
+          passes: planned.passes && planned.expectedGain > 0,
+          guarded: planned.guarded,
+          ...takes,
+        },
+      ]
+    : [];
   return {
     car: {
       id,
@@ -66,9 +84,7 @@ export const weighed = (
     },
     shown: option,
     plan: plan === null ? null : { ...option, guards: [], ...plan },
-    hours: 2,
-    cash: 200,
-    parts: {},
+    offers,
     turnsOn: { kind: 'no-other' },
     ...others,
   };

@@ -99,6 +99,16 @@ CREATE TABLE 'car_search_docsize'(id INTEGER PRIMARY KEY, sz BLOB, origin INTEGE
 
 CREATE TABLE 'car_search_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
 
+CREATE TABLE care_plan (
+    id INTEGER PRIMARY KEY, car_id INTEGER NOT NULL REFERENCES car(id) ON DELETE CASCADE,
+    kind TEXT NOT NULL CHECK (kind IN ('conserve', 'donor')),
+    minutes_low INTEGER NOT NULL, minutes_likely INTEGER NOT NULL, minutes_high INTEGER NOT NULL,
+    low_minor INTEGER NOT NULL, likely_minor INTEGER NOT NULL, high_minor INTEGER NOT NULL,
+    spoil_permille INTEGER NOT NULL DEFAULT 0, spoiled_share_permille INTEGER NOT NULL DEFAULT 1000,
+    wishes TEXT NOT NULL DEFAULT '{}', library_version INTEGER NOT NULL, lines TEXT NOT NULL DEFAULT '[]', notes TEXT NOT NULL DEFAULT '',
+    UNIQUE (car_id, kind)
+  ) STRICT;
+
 CREATE TABLE casting (
     id INTEGER PRIMARY KEY, series_id INTEGER NOT NULL REFERENCES series(id), name TEXT NOT NULL COLLATE NOCASE,
     body_type TEXT NOT NULL DEFAULT 'saloon', first_year INTEGER, length_mm REAL, materials TEXT NOT NULL DEFAULT '',
@@ -369,7 +379,7 @@ CREATE TABLE season (
     minutes INTEGER CHECK (minutes >= 0), cash_minor INTEGER CHECK (cash_minor >= 0), currency TEXT NOT NULL,
     per_casting INTEGER CHECK (per_casting > 0), parts TEXT NOT NULL DEFAULT '{}',
     expected_minor INTEGER, expected_low_minor INTEGER, expected_high_minor INTEGER, notes TEXT NOT NULL DEFAULT ''
-  ) STRICT;
+  , most_cars INTEGER CHECK (most_cars > 0)) STRICT;
 
 CREATE TABLE season_car (
     id INTEGER PRIMARY KEY, season_id INTEGER NOT NULL REFERENCES season(id) ON DELETE CASCADE,

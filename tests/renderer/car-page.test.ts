@@ -150,6 +150,7 @@ describe('guards and records', () => {
       expectedGain: 0,
       probability: 0,
       hours: 0,
+      cash: 0,
       gainPerHour: null,
       guards: [guard],
     };

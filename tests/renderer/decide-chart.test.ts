@@ -90,7 +90,14 @@ describe('the dots', () => {
 
   it('stand for the cars that can be weighed, the large ones beneath', () => {
     const scale = gainScale([1000], 'USD', 500);
-    const measures = { probability: 0.8, guarded: false, passes: true, hours: 4, gainPerHour: 250 };
+    const measures = {
+      probability: 0.8,
+      guarded: false,
+      passes: true,
+      hours: 4,
+      cash: 200,
+      gainPerHour: 250,
+    };
     const option = { option: 'restore' as const, expectedGain: 1000, ...measures };
     const cars = [
       weighed(1, {}, { shown: { ...option, cost: { low: 1, mid: 10, high: 20 } } }),

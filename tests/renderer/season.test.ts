@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { SeasonView } from '../../electron/api/views.ts';
+import type { SeasonOffer, SeasonView } from '../../electron/api/views.ts';
 import { readSeason } from '../../renderer/screens/decide/season/old-season.ts';
 import { mostCash, readLimit } from '../../renderer/screens/decide/season/read-limit.ts';
 import { nextName, seasonFrom, seasonInput } from '../../renderer/screens/decide/season/saved-season.ts';
@@ -10,7 +10,9 @@ import {
   isIn,
   leftOf,
   leftOut,
+  offerOf,
   partLimits,
+  placesLeft,
   type Season,
   type Standing,
   switched,
@@ -19,6 +21,7 @@ import {
   totalsOf,
   waitingForBench,
   withChosen,
+  withOption,
   withStanding,
 } from '../../renderer/screens/decide/season/season.ts';
 import { weighed } from '../helpers/weighed-car.ts';
@@ -27,17 +30,26 @@ const cars = [
   weighed(
     1,
     { casting: 'Dovetail' },
-    { hours: 1.5, cash: 150, parts: { Hub: 4 }, plan: { expectedGain: 900 } },
+    { takes: { hours: 1.5, cash: 150, parts: { Hub: 4 } }, plan: { expectedGain: 900 } },
   ),
   weighed(
     2,
     { casting: 'Dovetail' },
-    { hours: 2.5, cash: 250, parts: { Hub: 2, Glazing: 1 }, plan: { expectedGain: 1200 } },
+    { takes: { hours: 2.5, cash: 250, parts: { Hub: 2, Glazing: 1 } }, plan: { expectedGain: 1200 } },
   ),
-  weighed(3, { casting: 'Oxbow' }, { hours: 4, cash: 0, plan: { expectedGain: -300 } }),
+  weighed(3, { casting: 'Oxbow' }, { takes: { hours: 4, cash: 0 }, plan: { expectedGain: -300 } }),
   weighed(4, { casting: 'Oxbow' }, { plan: { expectedGain: 5000, guarded: true } }),
   weighed(5, { casting: null }, { shown: null, plan: null }),
 ];
+
+const taken = (id: number, option: SeasonOffer['option']) => ({
+  id,
+  option,
+  gain: 0,
+  hours: 0,
+  cash: 0,
+  parts: {},
+});
 
 const standing = (entries: [number, Standing][]): Season => ({ ...emptySeason, standings: new Map(entries) });
 
@@ -127,23 +139,67 @@ describe('going in and out', () => {
       [2, 'in'],
       [3, 'never'],
     ]);
-    const portfolio = {
-      chosen: [4, 1],
-      gain: 0,
-      used: { hours: 0, cash: 0, parts: {} },
-      worthOfOneMore: { hours: null, cash: null, parts: {} },
-    };
-    expect([...withChosen(before, portfolio).standings]).toEqual([
+    const after = withChosen(
+      {
+        ...before,
+        colours: new Map([
+          [1, 'Ember'],
+          [2, 'Moss'],
+        ]),
+      },
+      { taken: [taken(4, 'conserve'), taken(1, 'restore')] },
+    );
+    expect([...after.standings]).toEqual([
       [4, 'in'],
       [1, 'must'],
       [3, 'never'],
     ]);
+    expect([...after.options]).toEqual([
+      [4, 'conserve'],
+      [1, 'restore'],
+    ]);
+    // What is out has no colour any more.
+    expect([...after.colours]).toEqual([[1, 'Ember']]);
+  });
+});
+
+describe('what is done with a car of the season', () => {
+  const offer = (option: SeasonOffer['option'], gain: number, rest: Partial<SeasonOffer> = {}) => ({
+    ...taken(0, option),
+    gain,
+    passes: gain > 0,
+    guarded: false,
+    ...rest,
+  });
+  const offers = [offer('conserve', 400, { hours: 0.5 }), offer('restore', 900, { guarded: true, hours: 3 })];
+  const car = weighed(7, { recommendation: 'conserve' }, { offers });
+
+  it('is what is recommended until its owner says otherwise, who then requires it', () => {
+    const inside = withStanding(emptySeason, [7], 'in');
+    expect(offerOf(inside, car)?.option).toBe('conserve');
+    expect(totalsOf(inside, [car])).toMatchObject({ gain: 400, hours: 0.5 });
+    const wished = withOption(inside, 7, 'restore');
+    expect(wished.standings.get(7)).toBe('must');
+    expect(totalsOf(wished, [car])).toMatchObject({ gain: 900, hours: 3 });
+    // Out and in again, it is what is usual.
+    expect(offerOf(toggled(toggled(wished, [7]), [7]), car)?.option).toBe('conserve');
+    expect(offerOf(inside, weighed(8, {}, { offers: [], plan: null }))).toBeNull();
+  });
+
+  it('counts what is left out by the best that is open to it', () => {
+    expect(candidatesOf(emptySeason, [car])).toEqual([7]);
+    expect(leftOut(emptySeason, [car])).toMatchObject([{ offer: { option: 'conserve' }, why: 'no room' }]);
+    const low = weighed(9, {}, { offers: [offer('conserve', 90, { passes: false }), offer('restore', -3)] });
+    expect(leftOut(emptySeason, [low])).toMatchObject([
+      { offer: { option: 'conserve' }, why: 'under the floors' },
+    ]);
+    expect(candidatesOf(emptySeason, [low])).toEqual([]);
   });
 });
 
 describe('what may be chosen and what is left out', () => {
-  it('chooses among cars that gain, are not guarded and not kept out, the most gain first', () => {
-    expect(candidatesOf(emptySeason, cars)).toEqual([2, 1]);
+  it('chooses among cars that gain, are not guarded and not kept out', () => {
+    expect(candidatesOf(emptySeason, cars)).toEqual([1, 2]);
     expect(candidatesOf(standing([[2, 'never']]), cars)).toEqual([1]);
   });
 
@@ -211,8 +267,11 @@ describe('a season of the collection', () => {
     cash: 15000,
     currency: 'USD',
     perCasting: 2,
+    mostCars: 6,
     parts: { Hub: 12, Glazing: null },
     expected: 500,
+    expectedLow: 100,
+    expectedHigh: 900,
     notes: '',
     cars: [],
     excluded: [9],
@@ -227,6 +286,8 @@ describe('a season of the collection', () => {
     hours: 0.5,
     found: 70,
     after: 150,
+    colour: '',
+    swatch: null,
     inventoryNumber: `Q-${carId}`,
     finishedOn: null,
     hoursTaken: null,
@@ -246,19 +307,29 @@ describe('a season of the collection', () => {
         [1, 'in'],
         [9, 'never'],
       ]),
+      options: new Map([
+        [2, 'restore'],
+        [1, 'restore'],
+      ]),
+      colours: new Map([[2, 'Ember']]),
       hours: 20.5,
       cash: 15000,
       parts: { Hub: 12, Glazing: null },
       perCasting: 2,
+      mostCars: 6,
       begun: new Map(),
     };
     const { cars: chosen = [], ...input } = seasonInput(season, about, null, byId);
     expect(chosen).toMatchObject([
-      { carId: 2, standing: 'must', expected: 1200, hours: 2.5, cost: 250 },
-      { carId: 1, standing: 'in', expected: 900, hours: 1.5, cost: 150 },
+      { carId: 2, standing: 'must', kind: 'restore', expected: 1200, hours: 2.5, cost: 250, colour: 'Ember' },
+      { carId: 1, standing: 'in', kind: 'restore', expected: 900, hours: 1.5, cost: 150, colour: '' },
     ]);
     expect(input.expected).toBe(2100);
-    const back = saved({ ...input, id: 3, cars: [savedCar(2, { standing: 'must' }), savedCar(1)] } as never);
+    const back = saved({
+      ...input,
+      id: 3,
+      cars: [savedCar(2, { standing: 'must', colour: 'Ember' }), savedCar(1)],
+    } as never);
     expect(seasonFrom(back, 'USD')).toEqual(season);
     expect([...seasonFrom(back, 'USD').standings.keys()]).toEqual([2, 1, 9]);
     expect(seasonFrom(back, 'EUR').cash).toBeNull();
@@ -277,16 +348,16 @@ describe('a season of the collection', () => {
       hours: 0.5 + 2.5,
       parts: { Hub: 2, Glazing: 1 },
     });
-    expect(waitingForBench(season, byId).map(({ car }) => car.id)).toEqual([2]);
+    expect(waitingForBench(season, byId).map(({ weighed: { car } }) => car.id)).toEqual([2]);
     expect(leftOf(season, 'hours')).toBe(20);
     expect(candidatesOf(season, cars)).toEqual([2]);
-    const portfolio = {
-      chosen: [2],
-      gain: 0,
-      used: { hours: 0, cash: 0, parts: {} },
-      worthOfOneMore: { hours: null, cash: null, parts: {} },
-    };
-    expect([...withChosen(season, portfolio).standings.keys()]).toEqual([1, 2, 9]);
+    expect(placesLeft(season)).toBe(5);
+    const after = withChosen(season, { taken: [taken(2, 'donor')] });
+    expect([...after.standings.keys()]).toEqual([1, 2, 9]);
+    expect([...after.options]).toEqual([
+      [1, 'restore'],
+      [2, 'donor'],
+    ]);
   });
 
   it('is named as no other', () => {

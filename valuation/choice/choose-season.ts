@@ -25,12 +25,24 @@ export interface TakenCar extends SeasonOption {
   id: number;
 }
 
+/** What there is for a season; `cars` is how many there is room for on the bench in all. */
+export interface SeasonLimits extends CarLimits {
+  cars?: number;
+}
+
 /** A car that would come next, what it would add, and what there would have to be more of. */
 export interface NextCar extends TakenCar {
   /** What it is in the season with already, and would no longer be. */
   instead: Exclude<Option, 'leave'> | null;
   adds: number;
-  needs: { hours: number; cash: Minor; parts: Record<string, number>; ofCasting: boolean };
+  /** `place`: there is no room for one more car; `ofCasting`: for no more of its casting. */
+  needs: {
+    hours: number;
+    cash: Minor;
+    parts: Record<string, number>;
+    place: boolean;
+    ofCasting: boolean;
+  };
 }
 
 export interface ChosenSeason {
@@ -63,9 +75,9 @@ interface Limit {
 
 const goodEnough = 0.001;
 /**
- * Simplex iterations, a second or two: work and not time, so that the answer is the same on every machine.
+ * Simplex iterations, some two seconds for 200 cars: work and not time, so that the answer is the same on every machine.
  */
-const mostWork = 60_000;
+const mostWork = 5000;
 const mostNext = 3;
 /** Rounding of sums that is no want of anything. */
 const tiny = 1e-9;
@@ -73,7 +85,7 @@ const tiny = 1e-9;
 const partsOf = ({ parts }: SeasonOption, part: string): number =>
   Object.hasOwn(parts, part) ? parts[part]! : 0;
 
-const limitsOf = (cars: readonly SeasonCar[], limits: CarLimits): Limit[] => {
+const limitsOf = (cars: readonly SeasonCar[], limits: SeasonLimits): Limit[] => {
   const list: Limit[] = [];
   const add = (name: string, limit: number, use: Limit['use']) => {
     checkFinite(limit, `limit of ${name}`);
@@ -82,6 +94,7 @@ const limitsOf = (cars: readonly SeasonCar[], limits: CarLimits): Limit[] => {
   };
   if (limits.hours !== undefined) add('hours', limits.hours, (_, { hours }) => hours);
   if (limits.cash !== undefined) add('cash', limits.cash, (_, { cash }) => cash);
+  if (limits.cars !== undefined && limits.cars < cars.length) add('cars', limits.cars, () => 1);
   for (const part of Object.keys(limits.parts).sort())
     add(`part ${part}`, limits.parts[part]!, (_, option) => partsOf(option, part));
   const { perCasting } = limits;
@@ -162,15 +175,15 @@ const solve = async (
 
 /**
  * What to do this season: for each car at most one of the things that can be done with it, so that the sum
- * of the expected gains is the largest that hours, cash and scarce parts allow, with at most so many cars of
- * one casting. A multiple-choice knapsack of several limits, solved by branch and cut to a tenth of a per
+ * of the expected gains is the largest that hours, cash and scarce parts allow, with at most so many cars
+ * in all and of one casting. A multiple-choice knapsack of several limits, solved by branch and cut to a tenth of a per
  * cent. `next` says what one more car would add and need, since a car takes more than one more hour. The same
  * input gives the same answer. Rejects with RangeError on bad figures and, naming the limit where one alone
  * is broken, where the cars that must be in go beyond the limits; with AbortError when cancelled.
  * Source: Sinha & Zoltners (1979), Operations Research 27; HiGHS (highs.dev).
  */
 export const chooseSeason = async (
-  { cars, limits }: { cars: readonly SeasonCar[]; limits: CarLimits },
+  { cars, limits }: { cars: readonly SeasonCar[]; limits: SeasonLimits },
   options: SeasonOptions = {},
 ): Promise<ChosenSeason> => {
   checkCars(cars);
@@ -243,6 +256,7 @@ export const chooseSeason = async (
           hours: lack('hours'),
           cash: Math.ceil(lack('cash')),
           parts: Object.fromEntries(parts.sort().map(part => [part, lack(`part ${part}`)])),
+          place: lack('cars') > 0,
           ofCasting: lack(`casting ${pair.car.castingId}`) > 0,
         },
       };

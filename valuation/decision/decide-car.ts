@@ -59,6 +59,7 @@ export const decideCar = (
     probability: scores[i]!.probability,
     guards: option.guards,
     hours: option.hours,
+    cash: Math.round(option.cash),
     gainPerHour: gainPerHour(scores[i]!.expectedGain, option.hours),
     ...(option.note === null ? {} : { note: option.note }),
   }));
@@ -82,6 +83,7 @@ export const decideCar = (
         probability: 0,
         guards: [],
         hours: 0,
+        cash: 0,
         gainPerHour: null,
       },
       ...results,

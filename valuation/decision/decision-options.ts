@@ -23,8 +23,9 @@ import { correlationOf, type OptionInputs } from './weigh-option.ts';
 export interface ConsideredOption extends OptionInputs {
   option: Exclude<Option, 'leave'>;
   guards: Guard[];
-  /** What it is expected to take of the owner's own hours. */
+  /** What it is expected to take of the owner's own hours, and of cash besides. */
   hours: number;
+  cash: number;
   /**
    * Set where it is only compared and never recommended. A custom car is a matter of taste, and there is no
    * way back from it: the engine does not propose one of its own accord.
@@ -45,6 +46,9 @@ const costOf = (fitted: FittedMarket, plan: object, made: boolean, components: (
 };
 
 const meanOf = ({ low, likely, high }: ThreePoint): number => betaPert(low, likely, high).mean;
+/** The same, where the costs were checked before: added up for the plans of thousands of cars. */
+const meanOfLines = (lines: RestorationPlan['lines']): number =>
+  lines.reduce((sum, { cost: { low, likely, high } }) => sum + (low + 4 * likely + high) / 6, 0);
 
 /**
  * What is left of a worth for a car kept for its parts: a share of the worth of a complete one at
@@ -92,6 +96,7 @@ export const consideredOptions = (
       ...correlate(ownPlan.kind === kind ? restored : plannedWorth(plan, assumptions, appraise), covariance),
       option: kind,
       hours: meanOf(plan.hours),
+      cash: meanOfLines(plan.lines),
       cost: costOf(fitted, plan, plan !== subject.plan, () => planComponents(plan, hourlyRate)),
       spoilChance: plan.spoilChance,
       spoiledShare: plan.spoiledShare,
@@ -101,7 +106,7 @@ export const consideredOptions = (
   };
   type Careful = Pick<
     ConsideredOption,
-    'cost' | 'hours' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'
+    'cost' | 'hours' | 'cash' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'
   >;
   const careful = (kind: 'conserve' | 'donor'): Careful => {
     const own = subject.care?.[kind];
@@ -112,6 +117,7 @@ export const consideredOptions = (
         planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
       ),
       hours: meanOf(hours),
+      cash: meanOf(cost),
       spoilChance: made?.spoilChance ?? 0,
       spoiledShare: made?.spoiledShare ?? 1,
       guards: [],

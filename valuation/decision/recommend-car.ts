@@ -106,8 +106,9 @@ export interface OptionSummary {
   /** It passes the owner's floors of gain and probability. */
   passes: boolean;
   cost: Range;
-  /** What it is expected to take of the owner's own hours. */
+  /** What it is expected to take of the owner's own hours, and of cash besides: the hours cost none of it. */
   hours: number;
+  cash: Minor;
   /** Expected gain for each of those hours; null where it takes none. */
   gainPerHour: Minor | null;
 }
@@ -165,6 +166,7 @@ export const recommendCar = (
     passes,
     cost: considered[i]!.cost.range,
     hours: considered[i]!.hours,
+    cash: Math.round(considered[i]!.cash),
     gainPerHour: gainPerHour(gain, considered[i]!.hours),
   }));
   return {

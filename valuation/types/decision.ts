@@ -14,6 +14,8 @@ export interface OptionResult {
   guards: Guard[];
   /** Expected hours of one's own, and the expected gain for each; null where it takes none. */
   hours: number;
+  /** Expected cash besides: the hours cost none of it. */
+  cash: Minor;
   gainPerHour: Minor | null;
   /**
    * Set where it is shown for comparison and never recommended: customising is, unless the owner planned it.

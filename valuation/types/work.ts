@@ -221,4 +221,6 @@ export interface PlanWishes {
   leaveOff?: readonly PartName[];
   /** Departures that the owner wants besides. */
   departures?: readonly DeviationKind[];
+  /** The colour that it is to wear; its own where it is left out. */
+  colour?: string;
 }

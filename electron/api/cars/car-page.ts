@@ -4,6 +4,7 @@ import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
 import { listCarEvents } from '../../../db/records/car-events.ts';
 import { historyOfCar } from '../../../db/records/car-history.ts';
+import { readCarePlans } from '../../../db/records/care-plans.ts';
 import { type CarRecord, carCandidates, inventoryNumbers, neighbours } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
@@ -153,6 +154,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     candidates: await carCandidates(db, [id]),
     parts: new Map([[id, (checks[0]?.parts ?? []).map(({ note: _, ...part }) => part)]]),
     plans: await readPlans(db, [id]),
+    care: await readCarePlans(db, [id]),
     decisions: await readDecisions(db, [id]),
   };
   const [subject] = subjectsOf([car], hanging) as [Subject];

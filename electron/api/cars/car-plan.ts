@@ -1,6 +1,7 @@
 import { readHanging, subjectsOf } from '../../../db/engine/subjects.ts';
+import { type CarePlan, readCarePlans } from '../../../db/records/care-plans.ts';
 import type { SavedLine } from '../../../db/records/plan-steps.ts';
-import { readMadeOf, readPlans, type StoredPlan } from '../../../db/records/plans.ts';
+import { readMadeOf, readPlans } from '../../../db/records/plans.ts';
 import {
   type AssumptionSet,
   decideCar,
@@ -16,10 +17,12 @@ import {
   type WorkPlan,
 } from '../../../valuation/index.ts';
 import { hazardsIn } from '../../../valuation/wording/cautions.ts';
-import { hazards, type WorkKind } from '../../../valuation/words.ts';
+import { hazards, paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketToday } from '../figures/market.ts';
 import { stepsInForce, stepsOfVersion } from '../figures/steps.ts';
+import { withColourDeparture } from '../reference/colour-standing.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPlanView } from '../views.ts';
@@ -40,12 +43,10 @@ const withCautions = (wishes: PlanWishes): PlanWishes =>
       }
     : wishes;
 
-const paints = (kind: WorkKind) => kind === 'restore' || kind === 'customise';
-
 const outcomeOf = (fitted: FittedMarket, subject: Subject, plan: WorkPlan) => {
-  const weighed: Subject = paints(plan.kind)
+  const weighed: Subject = paintsCar(plan.kind)
     ? { ...subject, plan: restorationPlanOf(plan) }
-    : { ...subject, care: { [plan.kind]: plan } };
+    : { ...subject, care: { ...subject.care, [plan.kind]: plan } };
   return decideCar(fitted, weighed).options.find(({ option }) => option === plan.kind) ?? null;
 };
 
@@ -53,7 +54,7 @@ const workOn = async (session: Session, carId: number) => {
   const { db } = openOf(session).read;
   const car = await findCar(db, carId);
   const [subject] = subjectsOf([car], await readHanging(db, [car]));
-  return { subject: subject!, db };
+  return { car, subject: subject!, db };
 };
 
 const sumOf = (points: readonly ThreePoint[]): ThreePoint =>
@@ -74,15 +75,13 @@ const told = (hours: ThreePoint, cost: ThreePoint, lines: readonly SavedLine[]):
     lines.map(({ id, name, hands }) => [id, name, Math.round(hands.likely)]),
   ]);
 
+/** A saved plan that was made from its car: what it takes, and what it was made of. */
+type Mine = Pick<CarePlan, 'hours' | 'cost' | 'wishes' | 'libraryVersion' | 'lines' | 'notes'>;
+
 /** What was saved and still counts, where the car would now be planned otherwise by the same wishes; null where it would not. */
-const savedOtherwise = (
-  lines: readonly SavedLine[],
-  stored: StoredPlan,
-  now: WorkPlan,
-): CarPlanView['before'] => {
-  const cost = sumOf(stored.lines.map(line => line.cost));
-  const same = told(stored.hours, cost, lines) === told(now.hours, now.cost, now.lines);
-  return same ? null : { hours: stored.hours, cost };
+const savedOtherwise = ({ hours, cost, lines }: Mine, now: WorkPlan): CarPlanView['before'] => {
+  const same = told(hours, cost, lines) === told(now.hours, now.cost, now.lines);
+  return same ? null : { hours, cost };
 };
 
 const withSteps = (body: AssumptionSet, steps: AssumptionSet['work']['steps']): AssumptionSet => ({
@@ -98,22 +97,28 @@ export const carPlan = async (
   session: Session,
   { carId, kind: wanted, wishes: wished }: { carId: number; kind?: WorkKind; wishes?: PlanWishes },
 ): Promise<CarPlanView> => {
-  const { subject, db } = await workOn(session, carId);
+  const { car, subject, db } = await workOn(session, carId);
   const made = await readMadeOf(db, carId);
   const stored = (await readPlans(db, [carId])).get(carId);
   const kind = wanted ?? made?.kind ?? stored?.kind ?? 'restore';
-  const mine = made?.kind === kind ? made : undefined;
+  const care = (await readCarePlans(db, [carId])).get(carId);
+  const mine: Mine | undefined = paintsCar(kind)
+    ? made?.kind === kind && stored
+      ? { ...made, hours: stored.hours, cost: sumOf(stored.lines.map(line => line.cost)) }
+      : undefined
+    : care?.find(plan => plan.kind === kind);
   const { body } = await assumptionsInForce(session);
   const inForce = await stepsInForce(session);
   const own = mine && (await stepsOfVersion(db, mine.libraryVersion));
   const libraryVersion = own ? mine.libraryVersion : inForce.version;
   const assumptions = withSteps(body, own ?? inForce.steps);
-  const wishes = withCautions(wished ?? mine?.wishes ?? {});
+  const wishes = withColourDeparture(
+    withCautions(wished ?? mine?.wishes ?? {}),
+    await referenceIndex(session),
+    car,
+  );
   const plan = planFromCar(subject, assumptions, kind, wishes);
-  const before =
-    mine &&
-    stored &&
-    savedOtherwise(mine.lines, stored, planFromCar(subject, assumptions, kind, mine.wishes));
+  const before = mine && savedOtherwise(mine, planFromCar(subject, assumptions, kind, mine.wishes));
   const has = new Set(plan.lines.map(({ id }) => id));
   return {
     kind,
@@ -121,10 +126,10 @@ export const carPlan = async (
     wishes,
     libraryVersion,
     notes: mine?.notes ?? '',
-    saved: mine ? 'steps' : stored && !made ? 'figures' : 'nothing',
+    saved: mine ? 'steps' : paintsCar(kind) && stored && !made ? 'figures' : 'nothing',
     before: before ?? null,
     outcome: outcomeOf(await marketToday(session), subject, plan),
-    fidelity: paints(kind) ? planFidelity(restorationPlanOf(plan), body.deviationLoss) : null,
+    fidelity: paintsCar(kind) ? planFidelity(restorationPlanOf(plan), body.deviationLoss) : null,
     more: stepsInOrder(stepsOf(assumptions), kind)
       .filter(step => !has.has(step.id) && step.call.closures === undefined)
       .map(({ id, name }) => ({ id, name })),

@@ -5,13 +5,14 @@ import {
   removePlan as removePlanRow,
   savePlan as savePlanRows,
 } from '../../../db/records/plans.ts';
+import type { Range } from '../../../valuation/index.ts';
 import { optionWords } from '../../../valuation/wording/option-words.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { findCar } from '../cars/find-car.ts';
+import { rangeOf } from '../figures/season-range.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
-import type { DecideOverview, DecideRow, Portfolio, SeasonChoice } from '../views.ts';
-import { chooseFrom } from './choose.ts';
+import type { DecideOverview, DecideRow, SeasonChoice } from '../views.ts';
 import { chooseSeasonFrom } from './choose-season.ts';
 import { decideOverview, decideRows } from './decision-rows.ts';
 import { recordDecisions } from './record-decisions.ts';
@@ -58,20 +59,21 @@ const clear = needsCollection.input(inputs.byId).handler(async ({ context, input
   );
 });
 
-const choose = needsCollection
-  .input(inputs.chooseCars)
-  .handler(async ({ context, input, signal }): Promise<Portfolio> => {
-    const cars = await listCars(context.db, { ids: [...input.carIds, ...input.must] });
-    return chooseFrom(context.session, cars, input, signal);
-  });
-
-/** The same with all that can be done with each car, a range for the whole, and what would come next. */
+/**
+ * What to do this season, of all that can be done with each of the cars: what gains most within what there is, a range for the whole, and what
+ * would come next.
+ */
 const season = needsCollection
-  .input(inputs.chooseCars)
+  .input(inputs.chooseSeason)
   .handler(async ({ context, input, signal }): Promise<SeasonChoice> => {
     const cars = await listCars(context.db, { ids: [...input.carIds, ...input.must] });
     return chooseSeasonFrom(context.session, cars, input, signal);
   });
+
+/** What the work on these cars is expected to gain in all, with the range of that; null where none is known. */
+const range = needsCollection
+  .input(inputs.seasonRange)
+  .handler(({ context, input }): Promise<Range | null> => rangeOf(context.session, input.cars));
 
 export const decisions = {
   list,
@@ -81,8 +83,8 @@ export const decisions = {
   record,
   recordAll,
   clear,
-  choose,
   season,
+  range,
   valueOfAnHour,
   setValueOfAnHour,
 };

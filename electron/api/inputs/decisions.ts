@@ -9,6 +9,7 @@ import {
   planLineKinds,
   rarities,
   whichWorths,
+  workKinds,
 } from '../../../valuation/words.ts';
 import { amount, currency, grade, id, line, share, text, threePoint, threePointAmount } from '../fields.ts';
 
@@ -65,12 +66,18 @@ export const listDecisions = z.object({
   belowGrade: grade.optional(),
   excludeRarities: z.array(z.enum(rarities)).optional(),
 });
-export const chooseCars = z.object({
-  carIds: z.array(id).max(2000),
+/** What there is for a season, and among which cars to choose; `by`: what is to be done with cars that must be in. */
+export const chooseSeason = z.object({
+  carIds: z.array(id).max(100_000),
   hours: z.number().min(0).nullable().default(null),
   cash: amount.nullable().default(null),
   parts: z.record(line, z.int().min(0)).default({}),
+  cars: z.int().min(0).nullable().default(null),
   perCasting: z.int().min(1).nullable().default(null),
   must: z.array(id).default([]),
+  by: z.array(z.object({ carId: id, option: z.enum(workKinds) })).default([]),
   mustNot: z.array(id).default([]),
+});
+export const seasonRange = z.object({
+  cars: z.array(z.object({ carId: id, option: z.enum(workKinds) })).max(10_000),
 });

@@ -6,7 +6,6 @@ import {
   jobStepStates,
   partNames,
   photoMoments,
-  planKinds,
   seasonStandings,
   workKinds,
 } from '../../../valuation/words.ts';
@@ -48,6 +47,7 @@ const wishes = z.object({
   fit: z.partialRecord(z.enum(partNames), partChoice).optional(),
   leaveOff: z.array(z.enum(partNames)).optional(),
   departures: z.array(z.enum(deviationKinds)).optional(),
+  colour: line.optional(),
 });
 export const planFromCar = z.object({
   carId: id,
@@ -62,10 +62,11 @@ export const carPlan = z.object({
 });
 export const saveWorkPlan = z.object({
   carId: id,
-  kind: z.enum(planKinds),
+  kind: z.enum(workKinds),
   wishes,
   notes: text.default(''),
 });
+export const removeWorkPlan = z.object({ carId: id, kind: z.enum(workKinds) });
 export const saveTemplate = z.object({
   name: line.min(1),
   kind: z.enum(workKinds),
@@ -122,6 +123,7 @@ export const saveSeason = z.object({
   cash: amount.nullable().default(null),
   currency,
   perCasting: z.int().min(1).nullable().default(null),
+  mostCars: z.int().min(1).nullable().default(null),
   parts: z.record(line, z.int().min(0).nullable()).default({}),
   expected: z.int().nullable().default(null),
   notes: text.default(''),
@@ -136,6 +138,7 @@ export const saveSeason = z.object({
         hours: z.number().min(0).nullable().default(null),
         found: amount.nullable().default(null),
         after: amount.nullable().default(null),
+        colour: line.default(''),
       }),
     )
     .max(10_000),

@@ -10,6 +10,7 @@ import type {
   Turning,
 } from '../../../valuation/index.ts';
 import type { BidFacts } from '../../../valuation/wording/bid-text.ts';
+import type { WorkKind } from '../../../valuation/words.ts';
 import type { CarRow } from './cars.ts';
 
 export interface DecideRow {
@@ -18,6 +19,20 @@ export interface DecideRow {
   hours: number;
   cash: Minor;
   parts: Record<string, number>;
+}
+
+/** One of the things that can be done with a car: what it gains over leaving it, and what it takes of the owner. */
+export interface SeasonOffer {
+  option: WorkKind;
+  gain: Minor;
+  hours: number;
+  cash: Minor;
+  /** Scarce parts by name. */
+  parts: Record<string, number>;
+  /** It passes the owner's floors. */
+  passes: boolean;
+  /** A guard stands against it. */
+  guarded: boolean;
 }
 
 /** A car with its decision in short; the whole is in `cars.get`. */
@@ -33,10 +48,8 @@ export interface DecisionSummary {
    * without enough evidence.
    */
   plan: (OptionSummary & { guards: Guard[] }) | null;
-  /** What the plan takes of the owner. */
-  hours: number;
-  cash: Minor;
-  parts: Record<string, number>;
+  /** All that can be done with it in a season. */
+  offers: SeasonOffer[];
   /** What the recommendation turns on, for one line. */
   turnsOn: Turning;
 }
@@ -49,24 +62,12 @@ export interface DecideOverview {
   cars: DecisionSummary[];
 }
 
-export interface Portfolio {
-  /** Ids of cars in the order in which to take them. */
-  chosen: number[];
-  gain: Minor;
-  used: { hours: number; cash: Minor; parts: Record<string, number> };
-  /** Gain that one more hour, one more step of cash (`cashStep`), or one more part would add. */
-  worthOfOneMore: { hours: Minor | null; cash: Minor | null; parts: Record<string, Minor> };
-}
-
 /** What to do this season, of all that can be done with each car. Amounts in the collection's currency. */
-export interface SeasonChoice extends Omit<ChosenSeason, 'gapLeft'> {
+export interface SeasonChoice extends ChosenSeason {
   gain: Minor;
   /** What it is expected to gain in all, and the 80 % range of that, with what the cars share. */
   range: Range;
-  /**
-   * Cars that must be in, for which only their own plan or the proposed one counts, though it is advised
-   * against.
-   */
+  /** Cars that must be in, by something that is advised against. */
   against: number[];
 }
 

@@ -34,6 +34,8 @@ export interface StepsView {
 export interface SeasonView extends Omit<Season, 'cars'> {
   cars: (SeasonCar & {
     inventoryNumber: string;
+    /** Of the colour that was proposed for it. */
+    swatch: string | null;
     /**
      * When work on it was finished after the season was made, and the hours that it took; null where it is
      * not or they are not known.

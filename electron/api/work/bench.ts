@@ -10,9 +10,10 @@ import {
   setHeard,
   setJobDetails,
 } from '../../../db/records/job-details.ts';
-import { insertMaterial, insertUsedPart } from '../../../db/records/job-uses.ts';
 import {
   insertJob,
+  insertMaterial,
+  insertUsedPart,
   type Job,
   type JobStep,
   listJobs,
@@ -22,10 +23,13 @@ import {
   stopTime,
 } from '../../../db/records/jobs.ts';
 import { listParts } from '../../../db/records/parts.ts';
+import { listSeasons } from '../../../db/records/seasons.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
+import { paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
 import { carPlan } from '../cars/car-plan.ts';
 import { carRows } from '../cars/car-rows.ts';
+import { planInColour, type Write } from '../cars/save-plan.ts';
 import { storeFiles } from '../cars/store-files.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
@@ -53,7 +57,10 @@ const findSteps = (jobs: readonly Job[], ids: readonly number[]): { job: Job; st
 
 const list = needsCollection.handler(({ context }): Promise<JobView[]> => jobViews(context.session));
 
-/** Puts cars on the bench, each with the steps of its saved plan or of the one made from it; one action. */
+/**
+ * Puts cars on the bench, each with the steps of its saved plan or of the one made from it; one action. The colours that their season has for
+ * them go into their plans.
+ */
 const add = needsCollection.input(inputs.addJobs).handler(async ({ context, input }) => {
   const { session, db } = context;
   const ids = input.cars.map(({ carId }) => carId);
@@ -65,15 +72,29 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
     if (car.status === 'sold') throw refused(`${car.inventoryNumber} has been sold.`);
     if (running.has(id)) throw refused(`${car.inventoryNumber} is on the bench already.`);
   }
-  const planned = new Map<number, WorkPlan>();
-  for (const { carId, kind } of input.cars)
-    planned.set(carId, (await carPlan(session, { carId, kind })).plan);
+  const season = (await listSeasons(db)).find(one => one.id === input.seasonId);
+  const colourOf = new Map(season?.cars.map(({ carId, colour }) => [carId, colour]));
+  const planned: { carId: number; kind: WorkKind; plan: WorkPlan; colour: string; write: Write | null }[] =
+    [];
+  for (const { carId, kind } of input.cars) {
+    const colour = paintsCar(kind) ? (colourOf.get(carId) ?? '') : '';
+    const { plan, wishes } = await carPlan(session, { carId, kind });
+    planned.push({
+      carId,
+      kind,
+      plan,
+      colour: colour || (wishes.colour ?? ''),
+      write: colour !== '' && paintsCar(kind) ? await planInColour(session, { carId, kind, colour }) : null,
+    });
+  }
   const label = ids.length === 1 ? (cars[0]?.inventoryNumber ?? '') : `${ids.length} cars`;
   return session.act(`Put ${label} on the bench`, async trx => {
     const jobIds: number[] = [];
-    for (const { carId, kind } of input.cars) {
-      const { lines, aim } = planned.get(carId)!;
-      jobIds.push(await insertJob(trx, { carId, kind, lines, aim, seasonId: input.seasonId }, session.at()));
+    for (const { carId, kind, plan, colour, write } of planned) {
+      const { lines, aim } = plan;
+      await write?.(trx);
+      const job = { carId, kind, lines, aim, colour, seasonId: input.seasonId };
+      jobIds.push(await insertJob(trx, job, session.at()));
     }
     await updateCars(
       trx,

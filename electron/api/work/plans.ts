@@ -1,3 +1,4 @@
+import { readCarePlans, removeCarePlan } from '../../../db/records/care-plans.ts';
 import { inventoryNumbers } from '../../../db/records/cars.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
 import { listJobs } from '../../../db/records/jobs.ts';
@@ -6,15 +7,23 @@ import {
   removeTemplate as removeTemplateRow,
   saveTemplate as saveTemplateRow,
 } from '../../../db/records/plan-templates.ts';
-import { readMadeOf, readPlans, savePlan } from '../../../db/records/plans.ts';
-import { type PlanWishes, restorationPlanOf } from '../../../valuation/index.ts';
+import { readMadeOf, readPlans, removePlan } from '../../../db/records/plans.ts';
+import type { PlanWishes } from '../../../valuation/index.ts';
+import { optionWords } from '../../../valuation/wording/option-words.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { carPlan } from '../cars/car-plan.ts';
 import { findCar } from '../cars/find-car.ts';
+import { planToSave } from '../cars/save-plan.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound } from '../session/errors.ts';
 import type { CarPlanView, PlanSource } from '../views.ts';
 import { asDone } from './as-done.ts';
+
+/** “of”, or “to conserve” where a car has plans of several kinds. */
+const kindWords = (kind: WorkKind): string =>
+  paintsCar(kind) ? 'of ' : `to ${optionWords(kind, plainLocale).infinitive} `;
 
 const view = needsCollection.input(inputs.carPlan).handler(
   ({ context, input: { carId, kind, wishes } }): Promise<CarPlanView> =>
@@ -28,29 +37,21 @@ const view = needsCollection.input(inputs.carPlan).handler(
 /** Saves a plan as the car's own, with the version of the steps that it is made of. */
 const save = needsCollection.input(inputs.saveWorkPlan).handler(async ({ context, input }) => {
   const { session, db } = context;
-  const { carId, kind, notes } = input;
+  const { carId, kind } = input;
   const car = await findCar(db, carId);
-  const known = (await readPlans(db, [carId])).has(carId);
-  const { plan, wishes, libraryVersion } = await carPlan(session, {
-    carId,
-    kind,
-    wishes: input.wishes as PlanWishes,
-  });
-  await session.act(`${known ? 'Changed' : 'Made'} the plan of ${car.inventoryNumber}`, trx =>
-    savePlan(trx, {
-      ...restorationPlanOf(plan),
-      lines: restorationPlanOf(plan).lines.map(line => ({
-        ...line,
-        cost: {
-          low: Math.round(line.cost.low),
-          likely: Math.round(line.cost.likely),
-          high: Math.round(line.cost.high),
-        },
-      })),
-      carId,
-      notes,
-      made: { wishes, libraryVersion, lines: plan.lines },
-    }),
+  const known = paintsCar(kind)
+    ? (await readPlans(db, [carId])).has(carId)
+    : (await readCarePlans(db, [carId])).get(carId)?.some(plan => plan.kind === kind);
+  const write = await planToSave(session, { ...input, wishes: input.wishes as PlanWishes });
+  await session.act(`${known ? 'Changed' : 'Made'} the plan ${kindWords(kind)}${car.inventoryNumber}`, write);
+});
+
+/** Goes back to the plan that is made from the car. */
+const remove = needsCollection.input(inputs.removeWorkPlan).handler(async ({ context, input }) => {
+  const { carId, kind } = input;
+  const car = await findCar(context.db, carId);
+  await context.session.act(`Removed the plan ${kindWords(kind)}${car.inventoryNumber}`, trx =>
+    paintsCar(kind) ? removePlan(trx, carId) : removeCarePlan(trx, carId, kind),
   );
 });
 
@@ -61,6 +62,11 @@ const sources = needsCollection.handler(async ({ context: { db } }): Promise<Pla
   const works = await listFinishedWork(db);
   const planned = [...(await readPlans(db)).keys()].filter(id => !jobs.some(({ carId }) => carId === id));
   const numbers = await inventoryNumbers(db, [...new Set([...jobs.map(({ carId }) => carId), ...planned])]);
+  const care = [...(await readCarePlans(db)).values()].flat();
+  const ofCare = await inventoryNumbers(
+    db,
+    care.map(({ carId }) => carId),
+  );
   const plans = await Promise.all(planned.map(async carId => ({ carId, made: await readMadeOf(db, carId) })));
   return [
     ...templates.map(({ id, name, kind, wishes }) => ({ id, carId: null, name, kind, wishes })),
@@ -87,6 +93,13 @@ const sources = needsCollection.handler(async ({ context: { db } }): Promise<Pla
           ]
         : [],
     ),
+    ...care.map(({ carId, kind, wishes }) => ({
+      id: null,
+      carId,
+      name: `As it is planned to ${optionWords(kind, plainLocale).infinitive} ${ofCare.get(carId) ?? ''}`,
+      kind,
+      wishes,
+    })),
   ];
 });
 
@@ -106,4 +119,4 @@ const removeTemplate = needsCollection.input(inputs.byId).handler(async ({ conte
 });
 
 /** Plans of cars, made of steps. */
-export const plans = { view, save, sources, saveTemplate, removeTemplate };
+export const plans = { view, save, remove, sources, saveTemplate, removeTemplate };

@@ -6,6 +6,7 @@ import type { Season } from '../../../db/records/seasons.ts';
 import type { IsoDate, Minor } from '../../../valuation/index.ts';
 import { booksOf } from '../figures/books.ts';
 import { carFigures } from '../figures/figures.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { SeasonView } from '../views.ts';
@@ -34,6 +35,7 @@ export const seasonView = async (session: Session, seasons: Season[]): Promise<S
   const spending = Map.groupBy(await listExpenses(db, done), expense => expense.carId);
   const sales = new Map((await listDisposals(db, done)).map(sale => [sale.carId, sale]));
   const books = await booksOf(session);
+  const index = await referenceIndex(session);
 
   const broughtBy = (season: Season, carId: number, found: Minor | null, since: IsoDate) => {
     if (season.currency !== books.currency) return { spent: null, now: null, brought: null };
@@ -56,6 +58,7 @@ export const seasonView = async (session: Session, seasons: Season[]): Promise<S
       return {
         ...car,
         inventoryNumber: cars.get(car.carId)?.inventoryNumber ?? '',
+        swatch: car.colour === '' ? null : index.swatchOf(car.colour),
         finishedOn: work?.finishedOn ?? null,
         hoursTaken: work?.minutes == null ? null : work.minutes / 60,
         onBench: running.has(car.carId),

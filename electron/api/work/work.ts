@@ -1,9 +1,11 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
+import { listFinishedWork } from '../../../db/records/finished-work.ts';
 import {
   closeSeason as closeSeasonRow,
   listSeasons,
   removeSeason as removeSeasonRow,
   type Season,
+  type SeasonCar,
   saveSeason as saveSeasonRows,
   setCurrentSeason as setCurrentSeasonRow,
 } from '../../../db/records/seasons.ts';
@@ -11,10 +13,13 @@ import { addSteps } from '../../../db/records/step-library.ts';
 import { planFromCar, type WorkPlan } from '../../../valuation/index.ts';
 import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
+import { rangeOf } from '../figures/season-range.ts';
 import { stepsInForce } from '../figures/steps.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
 import type { SeasonView, StepsView } from '../views.ts';
 import { seasonColours } from './colours.ts';
 import { acceptLearned, learned } from './learned.ts';
@@ -69,6 +74,41 @@ const found = async (all: Promise<Season[]>, id: number): Promise<Season> => {
   return season;
 };
 
+/**
+ * The range of what a season is expected to gain, about the sum of what its cars are: of the work that is still ahead. It stays as it was where
+ * the same is expected of the same cars, so that renaming a season does not move it.
+ */
+const expectedRange = async (
+  session: Session,
+  { expected, cars }: Pick<Season, 'expected'> & { cars: readonly Omit<SeasonCar, 'colour'>[] },
+  before: Season | undefined,
+): Promise<Pick<Season, 'expectedLow' | 'expectedHigh'>> => {
+  const told = (list: readonly Omit<SeasonCar, 'colour'>[]) =>
+    JSON.stringify(list.map(({ carId, kind, expected: gain }) => [carId, kind, gain]).sort());
+  if (before && before.expected === expected && told(before.cars) === told(cars)) {
+    const { expectedLow, expectedHigh } = before;
+    return { expectedLow, expectedHigh };
+  }
+  const { db } = openOf(session).read;
+  const ids = cars.map(({ carId }) => carId);
+  const finished = await listFinishedWork(db, before ? ids : []);
+  const isAhead = ({ carId }: { carId: number }) =>
+    !finished.get(carId)?.some(({ finishedOn }) => before && finishedOn >= before.madeOn);
+  const ahead = cars.filter(isAhead);
+  const range =
+    expected === null
+      ? null
+      : await rangeOf(
+          session,
+          ahead.map(({ carId, kind }) => ({ carId, option: kind })),
+        );
+  if (!range || expected === null) return { expectedLow: null, expectedHigh: null };
+  return {
+    expectedLow: expected + range.low - range.mid,
+    expectedHigh: expected + range.high - range.mid,
+  };
+};
+
 const saveSeason = needsCollection.input(inputs.saveSeason).handler(async ({ context, input }) => {
   const { session, db } = context;
   const all = await listSeasons(db);
@@ -79,8 +119,10 @@ const saveSeason = needsCollection.input(inputs.saveSeason).handler(async ({ con
   if (cars.size !== input.cars.length) throw refused('A car can be in a season only once.');
   for (const carId of cars) await findCar(db, carId);
   const on = await session.today();
+  const before = all.find(one => one.id === input.id);
+  const range = await expectedRange(session, input, before);
   const id = await session.act(`${input.id === null ? 'Made' : 'Changed'} the season ${input.name}`, trx =>
-    saveSeasonRows(trx, input, on),
+    saveSeasonRows(trx, { ...input, ...range }, on),
   );
   return { id };
 });

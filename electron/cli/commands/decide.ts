@@ -3,9 +3,9 @@ import { cautionLine, hazardsOf } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { reasonText } from '../../../valuation/wording/reason-text.ts';
-import { conditionLabel } from '../../../valuation/words.ts';
+import type { WorkKind } from '../../../valuation/words.ts';
 import type { DecideRow } from '../../api/views.ts';
-import { decimalRange } from '../amounts.ts';
+import { type DecimalRange, decimalRange } from '../amounts.ts';
 import { answerLines, answersOf } from '../answers.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { print, table } from '../terminal.ts';
@@ -21,8 +21,6 @@ const decided = ({ car, decision }: DecideRow, currency: string) => {
   const leave = recommendation === 'leave';
   return {
     inventoryNumber: car.inventoryNumber,
-    grade: car.grade,
-    finishState: car.finishState,
     recommendation,
     expectedGain: leave ? minorToDecimal(0, currency) : known ? gain : null,
     probability: leave ? 0 : known ? decision.probability : null,
@@ -41,44 +39,88 @@ interface Limits {
   cash?: string;
 }
 
-/** Which of the cars to take within the hours and the cash; without limits, none is asked for. */
+/** A car that was taken, or that would come next, and what is to be done with it. */
+interface Taken {
+  inventoryNumber: string;
+  option: WorkKind;
+  gain: string;
+}
+
+/** What was chosen within the limits. Amounts as decimals. */
+interface ChosenWithin {
+  chosen: Taken[];
+  gain: string;
+  gainRange: DecimalRange;
+  used: { hours: number; cash: string };
+  next: (Taken & { adds: string; needs: { hours: number; cash: string } })[];
+}
+
+/** What to do within the hours and the cash, of all that can be done with each car; without limits, none is asked for. */
 const choose = async (api: Api, rows: DecideRow[], { hours, cash }: Limits, currency: string) => {
-  if (hours === undefined && cash === undefined) return {};
+  if (hours === undefined && cash === undefined) return { season: null };
   const numbers = new Map(rows.map(({ car }) => [car.id, car.inventoryNumber]));
-  const { chosen, gain, used } = await api.decisions.choose({
+  const { taken, gain, range, used, next } = await api.decisions.season({
     carIds: rows.map(({ car }) => car.id),
     hours: hours ?? null,
     cash: cash === undefined ? null : decimalToMinor(cash, currency),
   });
-  return {
-    chosen: chosen.map(id => numbers.get(id) ?? String(id)),
+  const named = (list: { id: number; option: WorkKind; gain: number }[]): Taken[] =>
+    list.map(one => ({
+      inventoryNumber: numbers.get(one.id) ?? String(one.id),
+      option: one.option,
+      gain: minorToDecimal(one.gain, currency),
+    }));
+  const season: ChosenWithin = {
+    chosen: named(taken),
     gain: minorToDecimal(gain, currency),
+    gainRange: decimalRange(range, currency),
+    next: next.map(one => ({
+      ...named([one])[0]!,
+      adds: minorToDecimal(one.adds, currency),
+      needs: { hours: one.needs.hours, cash: minorToDecimal(one.needs.cash, currency) },
+    })),
     used: { hours: used.hours, cash: minorToDecimal(used.cash, currency) },
   };
+  return { season };
 };
 
 const needsCaution = ({ recommendation }: ReturnType<typeof decided>): boolean =>
   recommendation !== 'not-enough-evidence' && hazardsOf(recommendation).length > 0;
 
+/** The season that was chosen, in lines. */
+const seasonLines = ({ chosen, gain, gainRange, next }: ChosenWithin): string[] => {
+  const what = ({ inventoryNumber, option }: Taken) => `${inventoryNumber} ${spell(option, plainLocale)}`;
+  return [
+    `Within the limits: ${chosen.map(what).join(', ') || 'none'}`,
+    ...(chosen.length > 0 ? [`Gain ${gain} (${gainRange.low} to ${gainRange.high})`] : []),
+    ...next.slice(0, 1).map(one => {
+      const { hours, cash } = one.needs;
+      const needs = [
+        ...(hours > 0 ? [`${Math.ceil(hours * 10) / 10} h more`] : []),
+        ...(Number(cash) > 0 ? [`${cash} more`] : []),
+      ];
+      return `Next: ${what(one)}, adds ${one.adds}, needs ${needs.join(' and ') || 'room'}`;
+    }),
+  ];
+};
+
 const lines =
-  (currency: string) => (shown: { cars: ReturnType<typeof decided>[]; chosen?: string[]; gain?: string }) => {
+  (currency: string) =>
+  (shown: { cars: ReturnType<typeof decided>[] } & Awaited<ReturnType<typeof choose>>): string[] => {
     const rows = shown.cars.map(car => [
       car.inventoryNumber,
-      spell(conditionLabel(car.grade, car.finishState), plainLocale),
       spell(car.recommendation, plainLocale),
       car.expectedGain ?? '–',
       car.probability === null ? '–' : `${Math.round(car.probability * 100)} %`,
       car.cost.mid ?? '–',
       car.reasons[0] ?? '',
     ]);
-    const heads = ['No', 'Condition', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
+    const heads = ['No', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
     return [
       `Expected gain over leaving, in ${currency}`,
       '',
-      ...table(heads, rows, [3, 4, 5]),
-      ...(shown.chosen
-        ? ['', `Within the limits: ${shown.chosen.join(', ') || 'none'} (gain ${shown.gain})`]
-        : []),
+      ...table(heads, rows, [2, 3, 4]),
+      ...(shown.season ? ['', ...seasonLines(shown.season)] : []),
       ...(shown.cars.some(needsCaution) ? ['', cautionLine] : []),
     ];
   };
@@ -94,6 +136,7 @@ export const decide = ({
     const rows = await api.decisions.list({});
     const cars = rows.map(row => decided(row, reportingCurrency));
     const helpful = answersOf(await api.young.answers());
-    const shown = { cars, ...(await choose(api, rows, limits, reportingCurrency)), helpful };
-    print(json, shown, all => [...lines(reportingCurrency)(all), ...answerLines(helpful)]);
+    const { season } = await choose(api, rows, limits, reportingCurrency);
+    const shown = { cars, ...season, helpful };
+    print(json, shown, () => [...lines(reportingCurrency)({ cars, season }), ...answerLines(helpful)]);
   });

@@ -1,5 +1,7 @@
 import { minorToDecimal } from '../../../valuation/money.ts';
 import type { Minor } from '../../../valuation/types.ts';
+import { spell } from '../../../valuation/wording/dialect.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
 import type { SeasonView } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
 import { print, Refused, table } from '../terminal.ts';
@@ -27,7 +29,9 @@ const shown = (season: SeasonView) => {
     cash: money(season.cash),
     perCasting: season.perCasting,
     parts: season.parts,
+    mostCars: season.mostCars,
     expected: money(season.expected),
+    expectedRange: { low: money(season.expectedLow), high: money(season.expectedHigh) },
     /** Of its finished cars of which both are known. */
     expectedOfFinished: money(sum(done.map(car => (car.brought === null ? null : car.expected)))),
     broughtByFinished: money(sum(done.map(car => (car.expected === null ? null : car.brought)))),
@@ -35,6 +39,7 @@ const shown = (season: SeasonView) => {
       number: car.inventoryNumber,
       kind: car.kind,
       mustBeIn: car.standing === 'must',
+      colour: car.colour || null,
       state: car.finishedOn !== null ? 'finished' : car.onBench ? 'on the bench' : 'waiting',
       expected: money(car.expected),
       cost: money(car.cost),
@@ -49,6 +54,12 @@ const shown = (season: SeasonView) => {
 };
 
 type Shown = ReturnType<typeof shown>;
+
+/** What the whole was expected to gain, where that is known. */
+const expectedLines = ({ expected, expectedRange: { low, high }, currency }: Shown): string[] =>
+  expected === null
+    ? []
+    : [`Expected ${expected} ${currency}${low !== null && high !== null ? ` (${low} to ${high})` : ''}`];
 
 const hoursText = (hours: number | null): string => (hours === null ? '' : hours.toFixed(1));
 
@@ -81,19 +92,21 @@ export const seasons = (name: string | undefined, { collection, json }: Common):
       );
     print(json, one, season => [
       `${season.name}, made on ${season.madeOn}${season.current ? ', current' : ''}`,
+      ...expectedLines(season),
       '',
       ...table(
-        ['Car', 'To', 'State', 'Hours', 'Taken', 'Expected', 'Brought'],
+        ['Car', 'To', 'In', 'State', 'Hours', 'Taken', 'Expected', 'Brought'],
         season.cars.map(car => [
           car.number,
-          car.kind,
+          spell(car.kind, plainLocale),
+          car.colour ?? '',
           car.state,
           hoursText(car.hours),
           hoursText(car.hoursTaken),
           car.expected ?? '',
           car.brought ?? '',
         ]),
-        [3, 4, 5, 6],
+        [4, 5, 6, 7],
       ),
     ]);
   });

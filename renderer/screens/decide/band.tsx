@@ -25,6 +25,7 @@ export const Band = ({
   tab,
   onTab,
   work,
+  byId,
 }: {
   overview: DecideOverview;
   listed: readonly DecisionSummary[];
@@ -37,6 +38,7 @@ export const Band = ({
   tab: Tab;
   onTab: (tab: Tab) => void;
   work: SeasonWork;
+  byId: ReadonlyMap<number, DecisionSummary>;
 }) => (
   <div className={classes.band}>
     <section className={classes.left} aria-label="Gain against probability">
@@ -66,6 +68,7 @@ export const Band = ({
       cursor={cursor}
       currency={overview.currency}
       work={work}
+      byId={byId}
       onCursor={onCursor}
       onOpen={onOpen}
     />

@@ -47,6 +47,7 @@ export const BesideChart = ({
   cursor,
   currency,
   work,
+  byId,
   onCursor,
   onOpen,
 }: {
@@ -55,6 +56,7 @@ export const BesideChart = ({
   cursor: DecisionSummary | null;
   currency: Currency;
   work: SeasonWork;
+  byId: ReadonlyMap<number, DecisionSummary>;
   onCursor: (id: number) => void;
   onOpen: (id: number) => void;
 }) => (
@@ -78,15 +80,7 @@ export const BesideChart = ({
       {tab === 'car' ? (
         <CarPanel weighed={cursor} currency={currency} />
       ) : (
-        <SeasonPlan
-          season={work.season}
-          saved={work.saved}
-          totals={work.totals}
-          out={work.out}
-          choice={work.choice}
-          currency={currency}
-          onGo={onCursor}
-        />
+        <SeasonPlan work={work} byId={byId} currency={currency} onGo={onCursor} />
       )}
     </div>
   </div>

@@ -82,6 +82,7 @@ export const DecideScreen = ({ overview, ...ground }: { overview: DecideOverview
           tab={tab}
           onTab={setTab}
           work={work}
+          byId={byId}
         />
       )}
       {known ? <Lacking count={cars.filter(({ shown }) => !shown).length} /> : null}

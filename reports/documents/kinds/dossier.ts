@@ -19,7 +19,6 @@ import {
 } from '../../../valuation/words.ts';
 import {
   type CarFacts,
-  carColour,
   carName,
   conditionText,
   footerText,
@@ -229,7 +228,9 @@ export const saleSheetDocument = (car: DossierFacts, edition: Edition): PaperDoc
   const latest = car.photos.filter(photo => !before.test(photo.state));
   return {
     title: carName(car),
-    subtitle: [carColour(car), conditionText(car, locale)].filter(Boolean).join(', '),
+    subtitle: [car.features.colour || car.asWritten.colour, conditionText(car, locale)]
+      .filter(Boolean)
+      .join(', '),
     author: edition.owner,
     footer: `${car.inventoryNumber}, ${dayText(edition.on, locale)}. ${footerText}`,
     paper: edition.paper,

@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CarLimits } from '../../../valuation/choice/choose-cars.ts';
-import { chooseSeason, type SeasonCar, type SeasonOption } from '../../../valuation/choice/choose-season.ts';
+import {
+  chooseSeason,
+  type SeasonCar,
+  type SeasonLimits,
+  type SeasonOption,
+} from '../../../valuation/choice/choose-season.ts';
 
 const doing = (known: Partial<SeasonOption> = {}): SeasonOption => ({
   option: 'restore',
@@ -36,10 +40,18 @@ const drawn = fc.array(
 );
 
 /** Best sum of gains by trying every combination. Written apart from the code. */
-const best = (cars: readonly SeasonCar[], limits: CarLimits): number => {
+const best = (cars: readonly SeasonCar[], limits: SeasonLimits): number => {
   let most = Number.NEGATIVE_INFINITY;
-  const go = (at: number, gain: number, hours: number, cash: number, wheels: number, of: number[]) => {
+  const go = (
+    at: number,
+    gain: number,
+    hours: number,
+    cash: number,
+    wheels: number,
+    of: (number | null)[],
+  ) => {
     if (hours > limits.hours! || cash > limits.cash! || wheels > limits.parts.wheels!) return;
+    if (of.length > limits.cars!) return;
     if ([1, 2, 3].some(id => of.filter(one => one === id).length > limits.perCasting!)) return;
     if (at === cars.length) {
       most = Math.max(most, gain);
@@ -48,14 +60,10 @@ const best = (cars: readonly SeasonCar[], limits: CarLimits): number => {
     const { options, must, castingId } = cars[at]!;
     if (!must) go(at + 1, gain, hours, cash, wheels, of);
     for (const one of options)
-      go(
-        at + 1,
-        gain + one.gain,
-        hours + one.hours,
-        cash + one.cash,
-        wheels + one.parts.wheels!,
-        castingId === null ? of : [...of, castingId],
-      );
+      go(at + 1, gain + one.gain, hours + one.hours, cash + one.cash, wheels + one.parts.wheels!, [
+        ...of,
+        castingId,
+      ]);
   };
   go(0, 0, 0, 0, 0, []);
   return most;
@@ -72,7 +80,7 @@ describe('chooseSeason', () => {
             { castingId, must: i === 0 && options[0]!.cash <= 1500 },
           ),
         );
-        const limits = { hours, cash: 4000, parts: { wheels: 3 }, perCasting: 2 };
+        const limits = { hours, cash: 4000, parts: { wheels: 3 }, cars: 4, perCasting: 2 };
         const { taken, gain, used, next } = await chooseSeason({ cars, limits }, { gap: 0 });
         expect(gain).toBeCloseTo(best(cars, limits), 6);
         expect(new Set(taken.map(({ id }) => id)).size).toBe(taken.length);
@@ -84,7 +92,9 @@ describe('chooseSeason', () => {
         for (const { adds, needs } of next) {
           expect(adds).toBeGreaterThan(0);
           const parts = Object.values(needs.parts);
-          expect(needs.hours > 0 || needs.cash > 0 || needs.ofCasting || parts.some(n => n > 0)).toBe(true);
+          expect(
+            needs.hours > 0 || needs.cash > 0 || needs.ofCasting || needs.place || parts.some(n => n > 0),
+          ).toBe(true);
         }
       }),
       { numRuns: 40 },
@@ -118,9 +128,18 @@ describe('chooseSeason', () => {
   it('names the part or the casting of which there is too little', async () => {
     const cars = [1, 2].map(id => car(id, [doing({ parts: { hub: 4 } })], { castingId: 7 }));
     const short = await chooseSeason({ cars, limits: { parts: { hub: 5 } } });
-    expect(short.next[0]!.needs).toEqual({ hours: 0, cash: 0, parts: { hub: 3 }, ofCasting: false });
+    expect(short.next[0]!.needs).toEqual({
+      hours: 0,
+      cash: 0,
+      parts: { hub: 3 },
+      place: false,
+      ofCasting: false,
+    });
     const crowded = await chooseSeason({ cars, limits: { parts: {}, perCasting: 1 } });
-    expect(crowded.next[0]!.needs).toEqual({ hours: 0, cash: 0, parts: {}, ofCasting: true });
+    expect(crowded.next[0]!.needs).toEqual({ hours: 0, cash: 0, parts: {}, place: false, ofCasting: true });
+    const full = await chooseSeason({ cars, limits: { parts: {}, cars: 1 } });
+    expect(full.taken).toHaveLength(1);
+    expect(full.next[0]!.needs).toEqual({ hours: 0, cash: 0, parts: {}, place: true, ofCasting: false });
   });
 
   it('is the same whatever the order of the cars', async () => {
@@ -134,7 +153,7 @@ describe('chooseSeason', () => {
   });
 
   it('refuses musts beyond a limit, naming it, and bad figures; stops when cancelled', async () => {
-    const refused = (cars: SeasonCar[], limits: CarLimits, message: RegExp) =>
+    const refused = (cars: SeasonCar[], limits: SeasonLimits, message: RegExp) =>
       expect(chooseSeason({ cars, limits })).rejects.toThrow(message);
     await refused([car(1, [doing({ hours: 9 })], { must: true })], { hours: 8, parts: {} }, /limit of hours/);
     await refused([car(1, [], { must: true })], { parts: {} }, /nothing can be done/);

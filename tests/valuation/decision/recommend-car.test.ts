@@ -76,12 +76,13 @@ describe('recommendCar', () => {
         expect(quick.options).toEqual(
           whole.options
             .filter(({ option }) => option !== 'leave')
-            .map(({ option, expectedGain, probability, cost, hours, gainPerHour, guards, note }) => ({
+            .map(({ option, expectedGain, probability, cost, hours, cash, gainPerHour, guards, note }) => ({
               option,
               expectedGain,
               probability,
               cost,
               hours,
+              cash,
               gainPerHour,
               guarded: note !== undefined || guards.some(guard => !guard.overruled),
               passes: expect.any(Boolean),

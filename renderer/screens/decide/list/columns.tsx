@@ -90,7 +90,7 @@ export const decideColumns = ({
     render: ({ weighed, standing }) => (
       <StandingMark
         standing={standing}
-        possible={weighed.plan !== null}
+        possible={weighed.offers.length > 0}
         car={weighed.car.inventoryNumber}
         onToggle={() => onToggle(weighed.car.id)}
       />
@@ -112,11 +112,11 @@ export const decideColumns = ({
     grow: 3,
     value: ({ weighed }) => carName(weighed.car),
     text: ({ weighed: { car } }) =>
-      [carName(car), colourNow(car.features.colour, car.wornColour)].filter(Boolean).join(', '),
+      car.features.colour ? `${carName(car)}, ${car.features.colour}` : carName(car),
     render: ({ weighed: { car } }) => (
       <span className={classes.car} title={car.variation ?? undefined}>
         <span className={classes.text}>{carName(car)}</span>
-        {car.features.colour || car.wornColour ? (
+        {car.features.colour ? (
           <LacquerChip
             name={colourNow(car.features.colour, car.wornColour)}
             swatch={car.swatch}

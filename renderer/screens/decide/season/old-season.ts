@@ -26,10 +26,13 @@ export const readSeason = (text: string | null): Season => {
   const limits = typeof parts === 'object' && parts !== null ? Object.entries(parts) : [];
   return {
     standings: kept,
+    options: new Map(),
+    colours: new Map(),
     hours: amountOrNull(from.get('hours')),
     cash: amountOrNull(from.get('cash')),
     parts: Object.fromEntries(limits.map(([name, limit]) => [name, amountOrNull(limit)])),
     perCasting: amountOrNull(from.get('perCasting')) || null,
+    mostCars: null,
     begun: new Map(),
   };
 };

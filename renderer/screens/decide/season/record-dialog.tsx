@@ -16,7 +16,7 @@ export interface ToRecord {
 }
 
 const guardsOf = ({ weighed, choice }: ToRecord) =>
-  weighed.plan?.option === choice ? weighed.plan.guards : [];
+  choice === 'restore' || choice === 'customise' ? (weighed.plan?.guards ?? []) : [];
 
 const cars = (count: number) => `${count} ${count === 1 ? 'car' : 'cars'}`;
 

@@ -2,7 +2,7 @@ import type { DecisionSummary, SeasonView } from '../../../../electron/api/views
 import type { Currency } from '../../../../valuation/types.ts';
 import type { WorkKind } from '../../../../valuation/words.ts';
 import type { api } from '../../../api/client.ts';
-import { type Begun, isIn, type Season, type Standing } from './season.ts';
+import { type Begun, isIn, offerOf, type Season, type Standing } from './season.ts';
 
 type SeasonInput = Parameters<typeof api.work.saveSeason>[0];
 
@@ -10,9 +10,13 @@ type SeasonInput = Parameters<typeof api.work.saveSeason>[0];
 export const seasonFrom = (saved: SeasonView, currency: Currency): Season => {
   const amount = (minor: number | null) => (saved.currency === currency ? minor : null);
   const standings = new Map<number, Standing>();
+  const options = new Map<number, WorkKind>();
+  const colours = new Map<number, string>();
   const begun = new Map<number, Begun>();
   for (const car of saved.cars) {
     standings.set(car.carId, car.standing);
+    options.set(car.carId, car.kind);
+    if (car.colour !== '') colours.set(car.carId, car.colour);
     if (car.onBench || car.finishedOn !== null)
       begun.set(car.carId, {
         hours: car.hours ?? 0,
@@ -21,8 +25,8 @@ export const seasonFrom = (saved: SeasonView, currency: Currency): Season => {
       });
   }
   for (const carId of saved.excluded) standings.set(carId, 'never');
-  const { hours, cash, parts, perCasting } = saved;
-  return { standings, hours, cash: amount(cash), parts, perCasting, begun };
+  const { hours, cash, parts, perCasting, mostCars } = saved;
+  return { standings, options, colours, hours, cash: amount(cash), parts, perCasting, mostCars, begun };
 };
 
 /**
@@ -40,21 +44,25 @@ export const seasonInput = (
     if (standing === 'never') return [];
     const weighed = cars.get(carId);
     const kept = before.get(carId);
-    if (kept && (season.begun.has(carId) || !weighed?.plan)) {
+    const offer = weighed ? offerOf(season, weighed) : null;
+    const colour = season.colours.get(carId) ?? '';
+    if (kept && (season.begun.has(carId) || !offer)) {
       const { kind, expected, cost, hours, found, after } = kept;
-      return [{ carId, standing, kind, expected, cost, hours, found, after }];
+      return [{ carId, standing, kind, expected, cost, hours, found, after, colour: kept.colour }];
     }
-    if (!weighed?.plan) return [];
+    if (!weighed || !offer) return [];
+    const { option, gain, cash, hours } = offer;
     return [
       {
         carId,
         standing,
-        kind: workKindOf(weighed),
-        expected: weighed.plan.expectedGain,
-        cost: weighed.cash,
-        hours: weighed.hours,
+        kind: option,
+        expected: gain,
+        cost: cash,
+        hours,
         found: weighed.car.worths.asFound?.mid ?? null,
-        after: weighed.car.worths.restored?.mid ?? null,
+        after: valueAfter(weighed, option),
+        colour,
       },
     ];
   });
@@ -64,6 +72,7 @@ export const seasonInput = (
     hours: season.hours,
     cash: season.cash,
     perCasting: season.perCasting,
+    mostCars: season.mostCars,
     parts: season.parts,
     expected: chosen.reduce((sum, { expected }) => sum + (expected ?? 0), 0),
     cars: chosen,
@@ -71,9 +80,11 @@ export const seasonInput = (
   };
 };
 
-/** What its plan does to a car. */
-export const workKindOf = ({ plan }: DecisionSummary): WorkKind =>
-  plan && plan.option !== 'leave' ? plan.option : 'restore';
+/** What a car is worth after that, where its row says so. */
+const valueAfter = ({ car: { worths, finishState }, plan }: DecisionSummary, option: WorkKind) => {
+  if (option === plan?.option) return worths.restored?.mid ?? null;
+  return option === 'conserve' && finishState === 'original' ? (worths.originalFinish?.mid ?? null) : null;
+};
 
 /** A name that no season has yet: "Season 2026", then "Season 2026, 2". */
 export const nextName = (taken: readonly string[], year: string): string => {

@@ -65,6 +65,7 @@ export const SeasonBar = ({
         limits={work.limits}
         tight={tight}
         currency={currency}
+        range={work.range}
         menu={
           <SeasonMenu
             seasons={seasons}
@@ -80,7 +81,7 @@ export const SeasonBar = ({
         onSeason={work.change}
       />
       <Actions work={work} onChoose={onChoose} onRecord={onRecord} />
-      <span className="heard" role="status">
+      <span className={classes.heard} role="status">
         {overParts.length > 0 ? `More than you have: ${overParts.map(({ name }) => name).join(', ')}` : ''}
       </span>
     </section>

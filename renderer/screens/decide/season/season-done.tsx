@@ -1,6 +1,7 @@
 import type { SeasonView } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { deltaText, readerLocale } from '../../../components/format.ts';
+import { useWords } from '../../../components/words.ts';
 import classes from './plan.module.css';
 
 const hoursText = (hours: number | null): string =>
@@ -8,6 +9,7 @@ const hoursText = (hours: number | null): string =>
 
 /** What was finished of a season: what it brought beside what was expected, car by car and in all. */
 export const SeasonDone = ({ season, currency }: { season: SeasonView; currency: Currency }) => {
+  const words = useWords();
   const done = season.cars.filter(({ finishedOn }) => finishedOn !== null);
   if (done.length === 0) return null;
   const known = done.filter(({ brought, expected }) => brought !== null && expected !== null);
@@ -22,6 +24,7 @@ export const SeasonDone = ({ season, currency }: { season: SeasonView; currency:
         <thead>
           <tr>
             <th scope="col">Car</th>
+            <th scope="col">Done</th>
             <th scope="col">Hours</th>
             <th scope="col">Expected</th>
             <th
@@ -38,6 +41,7 @@ export const SeasonDone = ({ season, currency }: { season: SeasonView; currency:
               <th scope="row">
                 <a href={`#/cars/${car.carId}`}>{car.inventoryNumber}</a>
               </th>
+              <td>{words.option(car.kind).name}</td>
               <td>
                 {hoursText(car.hoursTaken)}
                 {car.hours === null ? '' : ` of ${hoursText(car.hours)}`}
@@ -50,7 +54,7 @@ export const SeasonDone = ({ season, currency }: { season: SeasonView; currency:
         {known.length > 1 ? (
           <tfoot>
             <tr>
-              <th scope="row" colSpan={2}>
+              <th scope="row" colSpan={3}>
                 {known.length === done.length ? 'Together' : `Together, of ${known.length}`}
               </th>
               <td>
@@ -69,6 +73,12 @@ export const SeasonDone = ({ season, currency }: { season: SeasonView; currency:
           </tfoot>
         ) : null}
       </table>
+      {season.expected !== null && season.expectedLow !== null && season.expectedHigh !== null ? (
+        <p className={classes.note}>
+          The whole season was expected to gain {deltaText(season.expected, currency)}, in 8 cases of 10
+          between {deltaText(season.expectedLow, currency)} and {deltaText(season.expectedHigh, currency)}.
+        </p>
+      ) : null}
     </>
   );
 };

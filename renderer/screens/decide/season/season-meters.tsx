@@ -19,6 +19,7 @@ export const SeasonMeters = ({
   limits,
   tight,
   currency,
+  range,
   menu,
   onSeason,
 }: {
@@ -27,6 +28,8 @@ export const SeasonMeters = ({
   limits: ReadonlyMap<string, number | null>;
   tight: ReturnType<typeof tightest>;
   currency: Currency;
+  /** The 80 % range of the gain; null where it is not known. */
+  range: { low: Minor; high: Minor } | null;
   /** Which season it is, and how to change to another. */
   menu: ReactNode;
   onSeason: (change: (season: Season) => Season) => void;
@@ -34,13 +37,25 @@ export const SeasonMeters = ({
   const unit = 10 ** currencyDecimals(currency);
   const major = (minor: Minor | null) => (minor === null ? null : minor / unit);
   const count = totals.cars.length;
+  const isFull = season.mostCars !== null && count > season.mostCars;
   return (
     <div className={classes.meters}>
-      <div className={classes.meter}>
-        <span className={classes.label}>{menu}</span>
+      <div className={classes.meter} data-over={isFull || undefined}>
+        <span className={classes.label}>
+          {menu}
+          {isFull ? <span className={classes.over}> over</span> : null}
+        </span>
         <span className={classes.figures}>
           <span className={classes.used}>{count}</span>
           <span>{count === 1 ? 'car' : 'cars'}</span>
+          <span className={classes.slash}>/</span>
+          <LimitField
+            label="Most cars in the season"
+            value={season.mostCars}
+            whole
+            none="any"
+            onChange={most => onSeason(before => ({ ...before, mostCars: most || null }))}
+          />
         </span>
       </div>
       <Meter label="Hours" used={totals.hours} limit={season.hours} text={hoursText(totals.hours)}>
@@ -95,7 +110,14 @@ export const SeasonMeters = ({
         </span>
       </div>
       <div className={classes.meter}>
-        <span className={classes.label}>Gain expected</span>
+        <span className={classes.label}>
+          Gain expected
+          {range ? (
+            <span className={classes.range} title="In 8 cases of 10 it is between these">
+              {worthText(range.low, currency)} – {worthText(range.high, currency)}
+            </span>
+          ) : null}
+        </span>
         <span className={`${classes.figures} ${classes.gain}`}>
           <ChangingAmount minor={totals.gain} currency={currency} estimate />
         </span>

@@ -1,105 +1,149 @@
-import type { DecisionSummary, Portfolio, SeasonView } from '../../../../electron/api/views.ts';
-import { cashStep } from '../../../../valuation/money.ts';
-import type { Currency, Minor } from '../../../../valuation/types.ts';
-import { deltaText, worthText } from '../../../components/format.ts';
-import { carName } from '../car-words.ts';
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import { paintsCar } from '../../../../valuation/words.ts';
+import { deltaText, readerLocale } from '../../../components/format.ts';
 import { SeasonColours } from './colours/season-colours.tsx';
+import { NextCars } from './next-cars.tsx';
 import classes from './plan.module.css';
-import type { LeftOut, Season, Totals } from './season.ts';
+import type { LeftOut } from './season.ts';
 import { SeasonDone } from './season-done.tsx';
-import type { ChoiceState } from './use-choose.ts';
+import { SeasonRow, takesText } from './season-row.tsx';
+import type { SeasonWork } from './use-season-work.ts';
 
 const reasons: Record<LeftOut['why'], string> = {
   guarded: 'guarded',
+  'under the floors': 'under your floors',
   never: 'excluded',
   'no room': 'no room',
 };
 
-const Row = ({
-  weighed,
-  currency,
-  gain = weighed.plan?.expectedGain ?? 0,
-  aside,
-  onGo,
-}: {
-  weighed: DecisionSummary;
-  currency: Currency;
-  /** What it is expected to gain, where that is not what its plan says now. */
-  gain?: Minor | undefined;
-  aside: string;
-  onGo: (id: number) => void;
-}) => (
-  <li>
-    <button type="button" className={classes.row} onClick={() => onGo(weighed.car.id)}>
-      <span className={classes.number}>{weighed.car.inventoryNumber}</span>
-      <span className={classes.name}>{carName(weighed.car)}</span>
-      <span className={classes.gain}>{deltaText(gain, currency)}</span>
-      <span className={classes.aside}>{aside}</span>
-    </button>
-  </li>
-);
+/** Up to the next tenth of a per cent. */
+const shareText = (share: number): string =>
+  `${(Math.ceil(share * 1000) / 10).toLocaleString(readerLocale())} %`;
 
-/** What one more of each limit would add, in words. */
-const OneMore = ({ portfolio, currency }: { portfolio: Portfolio; currency: Currency }) => {
-  const { hours, cash, parts } = portfolio.worthOfOneMore;
-  const step = `${worthText(cashStep(currency), currency)} ${currency}`;
-  const named: [string, number | null][] = [
-    ['hour', hours],
-    [`${step} of cash`, cash],
-    ...Object.entries(parts).map(([part, gain]): [string, number] => [part, gain]),
-  ];
-  const limited = named.filter((one): one is [string, number] => one[1] !== null);
-  const telling = limited.filter(([, gain]) => gain > 0).sort((a, b) => b[1] - a[1]);
-  if (limited.length === 0)
-    return (
-      <p className={classes.note}>No limit applies: every car with an expected gain is in the season.</p>
-    );
-  if (telling.length === 0)
-    return <p className={classes.note}>One more hour, part or {step} of cash would add nothing.</p>;
+interface Shown {
+  work: SeasonWork;
+  byId: ReadonlyMap<number, DecisionSummary>;
+  currency: Currency;
+  onGo: (id: number) => void;
+}
+
+/** The cars that are not begun, in the order in which to take them, each with what is done with it. */
+const Waiting = ({ work, currency, onGo }: Shown) => {
+  const { season, saved, waiting, choice } = work;
+  const swatches = new Map(saved?.cars.map(({ colour, swatch }) => [colour, swatch]));
+  const chosen = choice.is === 'done' ? choice.chosen : null;
+  const optionOf = new Map(chosen?.taken.map(({ id, option }) => [id, option]));
+  const same =
+    chosen !== null &&
+    waiting.length === chosen.taken.length &&
+    waiting.every(({ weighed, offer }) => optionOf.get(weighed.car.id) === offer.option);
+  const gain = waiting.reduce((sum, { offer }) => sum + offer.gain, 0);
+  const short = chosen ? gain - chosen.gain : 0;
+  const against = chosen ? waiting.filter(({ weighed }) => chosen.against.includes(weighed.car.id)) : [];
   return (
-    <dl className={classes.more}>
-      {telling.slice(0, 5).map(([name, gain]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{deltaText(gain, currency)}</dd>
-        </div>
-      ))}
-    </dl>
+    <>
+      {chosen?.gapLeft !== undefined ? (
+        <p className={classes.note}>
+          Found within a set amount of work; the very best may gain up to {shareText(chosen.gapLeft)} more.
+        </p>
+      ) : null}
+      {waiting.length > 0 ? <h3>{same ? 'Take them in this order' : 'In the season'}</h3> : null}
+      {chosen && !same ? (
+        <p className={classes.note}>
+          Changed since the best set was chosen
+          {short < 0 ? `: ${deltaText(short, currency)} against it.` : '.'}
+        </p>
+      ) : null}
+      <ol className={classes.rows}>
+        {waiting.map(({ weighed, offer }) => {
+          const { id } = weighed.car;
+          const colour = paintsCar(offer.option) ? season.colours.get(id) : undefined;
+          return (
+            <SeasonRow
+              key={id}
+              weighed={weighed}
+              option={offer.option}
+              gain={offer.gain}
+              must={season.standings.get(id) === 'must'}
+              colour={
+                colour === undefined ? undefined : { name: colour, swatch: swatches.get(colour) ?? null }
+              }
+              aside={takesText(offer, currency)}
+              currency={currency}
+              onGo={onGo}
+              onOption={option => work.setOption(id, option)}
+            />
+          );
+        })}
+      </ol>
+      {against.length > 0 ? (
+        <p className={classes.note}>
+          In because you require it, though it is advised against:{' '}
+          {against.map(({ weighed }) => weighed.car.inventoryNumber).join(', ')}.
+        </p>
+      ) : null}
+    </>
   );
 };
 
-/** The season in full: in which order, what one more of a limit would add, and what is left out. */
-export const SeasonPlan = ({
-  season,
-  saved,
-  totals,
-  out,
-  choice,
-  currency,
-  onGo,
-}: {
-  season: Season;
-  saved: SeasonView | null;
-  totals: Totals;
-  out: readonly LeftOut[];
-  choice: ChoiceState;
-  currency: Currency;
-  onGo: (id: number) => void;
-}) => {
-  const portfolio = choice.is === 'done' ? choice.portfolio : null;
-  const chosen = new Set(portfolio?.chosen);
-  const order = [...season.standings.keys()];
-  const place = new Map(order.map((id, index) => [id, index]));
-  const ordered = totals.cars
-    .filter(({ car }) => !season.begun.has(car.id))
-    .sort((a, b) => (place.get(a.car.id) ?? 0) - (place.get(b.car.id) ?? 0));
-  const onBench = totals.cars.filter(({ car }) =>
-    saved?.cars.some(one => one.carId === car.id && one.onBench && one.finishedOn === null),
+/** The cars of the season that are being worked on. */
+const OnBench = ({ work: { season, saved }, byId, currency, onGo }: Shown) => {
+  const cars = (saved?.cars ?? []).filter(({ onBench, finishedOn }) => onBench && finishedOn === null);
+  if (cars.length === 0) return null;
+  return (
+    <>
+      <h3>
+        <a href="#/bench">On the bench</a> <span className={classes.soft}>{cars.length}</span>
+      </h3>
+      <ul className={classes.rows}>
+        {cars.flatMap(({ carId, kind, colour }) => {
+          const weighed = byId.get(carId);
+          if (!weighed) return [];
+          return (
+            <SeasonRow
+              key={carId}
+              weighed={weighed}
+              option={kind}
+              gain={season.begun.get(carId)?.gain ?? 0}
+              aside={colour}
+              currency={currency}
+              onGo={onGo}
+            />
+          );
+        })}
+      </ul>
+    </>
   );
-  const same =
-    portfolio && ordered.length === portfolio.chosen.length && ordered.every(({ car }) => chosen.has(car.id));
-  const waiting = ordered.reduce((sum, { plan }) => sum + (plan?.expectedGain ?? 0), 0);
-  const short = portfolio ? waiting - portfolio.gain : 0;
+};
+
+/** Cars that would gain, and why they are not in. */
+const LeftOutCars = ({ work: { out, choice }, currency, onGo }: Shown) =>
+  out.length === 0 ? null : (
+    <>
+      <h3>
+        Left out <span className={classes.soft}>{out.length} that would gain</span>
+      </h3>
+      <ul className={classes.rows}>
+        {out.slice(0, 30).map(({ weighed, offer, why }) => (
+          <SeasonRow
+            key={weighed.car.id}
+            weighed={weighed}
+            option={offer.option}
+            gain={offer.gain}
+            aside={choice.is === 'done' || why !== 'no room' ? reasons[why] : ''}
+            currency={currency}
+            onGo={onGo}
+          />
+        ))}
+      </ul>
+    </>
+  );
+
+/** The season in full: what is done with which car, in which order, what would come next, and what is left out. */
+export const SeasonPlan = (shown: Shown) => {
+  const { work, byId, currency, onGo } = shown;
+  const { season, saved, totals, choice } = work;
   return (
     <div className={classes.plan}>
       {choice.is === 'failed' ? (
@@ -110,75 +154,32 @@ export const SeasonPlan = ({
       {totals.cars.length === 0 ? (
         <p className={classes.note}>
           No car is in yet. Press Space on a car to add it, M to require it, X to exclude it; or set the hours
-          and cash available and let Playworn choose the best set.
+          and cash available and let Playworn choose the best set: what to restore, what to conserve, what to
+          use for parts.
         </p>
       ) : (
-        <>
-          {ordered.length > 0 ? <h3>{same ? 'Take them in this order' : 'In the season'}</h3> : null}
-          {portfolio && !same ? (
-            <p className={classes.note}>
-              Changed since the best set was chosen
-              {short < 0 ? `: ${deltaText(short, currency)} against it.` : '.'}
-            </p>
-          ) : null}
-          <ol className={classes.rows}>
-            {ordered.map(weighed => (
-              <Row
-                key={weighed.car.id}
-                weighed={weighed}
-                currency={currency}
-                aside={`${Math.round(weighed.hours * 10) / 10} h · ${worthText(weighed.cash, currency)}`}
-                onGo={onGo}
-              />
-            ))}
-          </ol>
-        </>
+        <Waiting {...shown} />
       )}
-      {onBench.length > 0 ? (
-        <>
-          <h3>
-            <a href="#/bench">On the bench</a> <span className={classes.soft}>{onBench.length}</span>
-          </h3>
-          <ul className={classes.rows}>
-            {onBench.map(weighed => (
-              <Row
-                key={weighed.car.id}
-                weighed={weighed}
-                currency={currency}
-                gain={season.begun.get(weighed.car.id)?.gain}
-                aside=""
-                onGo={onGo}
-              />
-            ))}
-          </ul>
-        </>
+      {choice.is === 'done' ? (
+        <NextCars
+          chosen={choice.chosen}
+          limited={[season.hours, season.cash, season.mostCars, season.perCasting].some(one => one !== null)}
+          byId={byId}
+          currency={currency}
+          onGo={onGo}
+        />
       ) : null}
+      <OnBench {...shown} />
       {saved ? <SeasonDone season={saved} currency={currency} /> : null}
-      <SeasonColours carIds={ordered.map(({ car }) => car.id)} currency={currency} />
-      {portfolio ? (
-        <>
-          <h3>One more would add</h3>
-          <OneMore portfolio={portfolio} currency={currency} />
-        </>
-      ) : null}
-      {out.length > 0 ? (
-        <>
-          <h3>
-            Left out <span className={classes.soft}>{out.length} that would gain from their plan</span>
-          </h3>
-          <ul className={classes.rows}>
-            {out.slice(0, 30).map(({ weighed, why }) => (
-              <Row
-                key={weighed.car.id}
-                weighed={weighed}
-                currency={currency}
-                aside={portfolio || why !== 'no room' ? reasons[why] : ''}
-                onGo={onGo}
-              />
-            ))}
-          </ul>
-        </>
-      ) : null}
+      <SeasonColours
+        carIds={work.waiting.flatMap(({ weighed, offer }) =>
+          paintsCar(offer.option) ? [weighed.car.id] : [],
+        )}
+        saved={season.colours}
+        currency={currency}
+        onSave={work.setColours}
+      />
+      <LeftOutCars {...shown} />
     </div>
   );
 };

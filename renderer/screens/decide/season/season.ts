@@ -1,5 +1,6 @@
-import type { DecisionSummary, Portfolio } from '../../../../electron/api/views.ts';
+import type { DecisionSummary, SeasonChoice, SeasonOffer } from '../../../../electron/api/views.ts';
 import type { Minor } from '../../../../valuation/types.ts';
+import type { WorkKind } from '../../../../valuation/words.ts';
 
 /** How a car stands to the season: chosen, chosen come what may, or kept out. */
 export type Standing = 'in' | 'must' | 'never';
@@ -7,11 +8,17 @@ export type Standing = 'in' | 'must' | 'never';
 /** What the owner means to do this season, and within what. */
 export interface Season {
   standings: ReadonlyMap<number, Standing>;
+  /** What is to be done with its cars, where it is not what is usual for them. */
+  options: ReadonlyMap<number, WorkKind>;
+  /** The colours that were proposed for its cars. */
+  colours: ReadonlyMap<number, string>;
   hours: number | null;
   cash: Minor | null;
   /** Limits of parts that differ from what is on the shelf; null for none. */
   parts: Readonly<Record<string, number | null>>;
   perCasting: number | null;
+  /** For how many cars there is room in all. */
+  mostCars: number | null;
   /** The cars that are on the bench or finished: they stay in, with what was expected when they went there. */
   begun: ReadonlyMap<number, Begun>;
 }
@@ -25,23 +32,53 @@ export interface Begun {
 
 export const emptySeason: Season = {
   standings: new Map(),
+  options: new Map(),
+  colours: new Map(),
   hours: null,
   cash: null,
   parts: {},
   perCasting: null,
+  mostCars: null,
   begun: new Map(),
 };
 
 export const isIn = (standing: Standing | undefined): boolean => standing === 'in' || standing === 'must';
 
+/** Whether the best set may have it of its own accord: it passes the owner's floors, and no guard stands against it. */
+export const isOffered = ({ passes, guarded }: SeasonOffer): boolean => passes && !guarded;
+
+/** What is usual for a car that is taken in: what is recommended, else its plan. */
+const usualOffer = ({ car, plan, offers }: DecisionSummary): SeasonOffer | null =>
+  offers.find(({ option }) => option === car.recommendation) ??
+  offers.find(({ option }) => option === plan?.option) ??
+  offers[0] ??
+  null;
+
+/** What is done with a car of the season; null where not enough is known of it. */
+export const offerOf = (season: Season, weighed: DecisionSummary): SeasonOffer | null => {
+  const wished = season.options.get(weighed.car.id);
+  return weighed.offers.find(({ option }) => option === wished) ?? usualOffer(weighed);
+};
+
+/** Sets what is to be done with a car that must then be in. */
+export const withOption = (season: Season, id: number, option: WorkKind): Season => ({
+  ...withStanding(season, [id], 'must'),
+  options: new Map(season.options).set(id, option),
+});
+
 /** Gives cars a standing, or takes it from them. */
 export const withStanding = (season: Season, ids: readonly number[], standing: Standing | null): Season => {
   const standings = new Map(season.standings);
+  const options = new Map(season.options);
+  const colours = new Map(season.colours);
   for (const id of ids) {
     if (standing === null) standings.delete(id);
     else standings.set(id, standing);
+    if (isIn(standing ?? undefined)) continue;
+    options.delete(id);
+    colours.delete(id);
   }
-  return { ...season, standings };
+  return { ...season, standings, options, colours };
 };
 
 /** Space on cars: all go in, unless all are in already; then all go out. */
@@ -57,14 +94,17 @@ export const switched = (season: Season, ids: readonly number[], standing: 'must
   return withStanding(season, ids, all ? (standing === 'must' ? 'in' : null) : standing);
 };
 
-/** Takes the set that was chosen: what must be in or out keeps its standing, and what was begun stays. */
-export const withChosen = (season: Season, { chosen }: Portfolio): Season => {
+/** Takes the set that was chosen, and what is done with each: what must be in or out keeps its standing, and what was begun stays. */
+export const withChosen = (season: Season, { taken }: Pick<SeasonChoice, 'taken'>): Season => {
   const standings = new Map<number, Standing>(
     [...season.standings].filter(([id, standing]) => isIn(standing) && season.begun.has(id)),
   );
-  for (const id of chosen) standings.set(id, season.standings.get(id) === 'must' ? 'must' : 'in');
+  for (const { id } of taken) standings.set(id, season.standings.get(id) === 'must' ? 'must' : 'in');
   for (const [id, standing] of season.standings) if (standing === 'never') standings.set(id, standing);
-  return { ...season, standings };
+  const options = new Map([...season.options].filter(([id]) => season.begun.has(id)));
+  for (const { id, option } of taken) options.set(id, option);
+  const colours = new Map([...season.colours].filter(([id]) => isIn(standings.get(id))));
+  return { ...season, standings, options, colours };
 };
 
 export interface Totals {
@@ -82,21 +122,24 @@ export interface Totals {
  * What the season's cars take and are expected to gain over leaving them. Cars that are gone count no more.
  */
 export const totalsOf = (season: Season, cars: readonly DecisionSummary[]): Totals => {
-  const taken = cars.filter(
-    ({ car, plan }) => (plan || season.begun.has(car.id)) && isIn(season.standings.get(car.id)),
-  );
+  const taken: DecisionSummary[] = [];
   const parts: Record<string, number> = {};
   const castings = new Map<string, number>();
   let hours = 0;
   let cash = 0;
   let gain = 0;
-  for (const { car, plan, hours: h, cash: c, parts: p } of taken) {
+  for (const weighed of cars) {
+    const { car } = weighed;
     const begun = season.begun.get(car.id);
-    hours += begun?.hours ?? h;
-    cash += begun?.cash ?? c;
-    gain += begun?.gain ?? plan?.expectedGain ?? 0;
+    const offer = isIn(season.standings.get(car.id)) ? offerOf(season, weighed) : null;
+    if (!offer && !(begun && isIn(season.standings.get(car.id)))) continue;
+    taken.push(weighed);
+    hours += begun?.hours ?? offer?.hours ?? 0;
+    cash += begun?.cash ?? offer?.cash ?? 0;
+    gain += begun?.gain ?? offer?.gain ?? 0;
     // What a car on the bench uses has left the shelf.
-    if (!begun) for (const [part, count] of Object.entries(p)) parts[part] = (parts[part] ?? 0) + count;
+    if (!begun && offer)
+      for (const [part, count] of Object.entries(offer.parts)) parts[part] = (parts[part] ?? 0) + count;
     if (car.casting) castings.set(car.casting, (castings.get(car.casting) ?? 0) + 1);
   }
   const { perCasting } = season;
@@ -105,14 +148,18 @@ export const totalsOf = (season: Season, cars: readonly DecisionSummary[]): Tota
   return { cars: taken, hours, cash, parts, gain, crowded };
 };
 
+/** A car of the season with what is done with it. */
+export interface Planned {
+  weighed: DecisionSummary;
+  offer: SeasonOffer;
+}
+
 /** The cars of a season that can go to the bench: chosen, and not begun, in its order. */
-export const waitingForBench = (
-  season: Season,
-  cars: ReadonlyMap<number, DecisionSummary>,
-): DecisionSummary[] =>
+export const waitingForBench = (season: Season, cars: ReadonlyMap<number, DecisionSummary>): Planned[] =>
   [...season.standings].flatMap(([id, standing]) => {
     const weighed = cars.get(id);
-    return isIn(standing) && weighed?.plan && !season.begun.has(id) ? [weighed] : [];
+    const offer = weighed && isIn(standing) && !season.begun.has(id) ? offerOf(season, weighed) : null;
+    return weighed && offer ? [{ weighed, offer }] : [];
   });
 
 /** What is left of a limit for cars that are not begun. */
@@ -123,6 +170,12 @@ export const leftOf = (season: Season, limit: 'hours' | 'cash'): number | null =
   for (const [id, begun] of season.begun) if (isIn(season.standings.get(id))) taken += begun[limit];
   return Math.max(most - taken, 0);
 };
+
+/** For how many cars that are not begun there is room. */
+export const placesLeft = ({ mostCars, begun, standings }: Season): number | null =>
+  mostCars === null
+    ? null
+    : Math.max(mostCars - [...begun.keys()].filter(id => isIn(standings.get(id))).length, 0);
 
 interface Meter {
   used: number;
@@ -136,7 +189,7 @@ export const partLimits = (
   shelf: readonly { name: string; inStock: number }[],
 ): Map<string, number | null> => {
   const stock = new Map(shelf.map(({ name, inStock }) => [name, inStock]));
-  const asked = new Set(cars.flatMap(({ parts }) => Object.keys(parts)));
+  const asked = new Set(cars.flatMap(({ offers }) => offers.flatMap(({ parts }) => Object.keys(parts))));
   return new Map(
     [...asked].sort().map(name => {
       const own = season.parts[name];
@@ -155,45 +208,46 @@ export const tightest = (parts: Record<string, number>, limits: ReadonlyMap<stri
 const tightness = ({ used, limit }: Meter): number =>
   limit === null ? -1 : limit === 0 ? Number.POSITIVE_INFINITY : used / limit;
 
-/** The most cars that are weighed against one another at once. */
-export const mostCandidates = 2000;
+/** The most decisions that are recorded at once. */
+export const mostRecorded = 2000;
 
 /**
- * The cars among which the best set is looked for: those that gain and may be painted, and those
- * that must be in.
+ * The cars among which the best set is looked for: those with something that passes the owner's floors and no guard stands against; those that
+ * must be in are asked for by themselves.
  */
 export const candidatesOf = (season: Season, cars: readonly DecisionSummary[]): number[] =>
   cars
     .filter(
-      ({ car, plan }) =>
-        plan &&
-        !plan.guarded &&
-        plan.expectedGain > 0 &&
-        !season.begun.has(car.id) &&
-        season.standings.get(car.id) !== 'never',
+      ({ car, offers }) =>
+        offers.some(isOffered) && !season.begun.has(car.id) && season.standings.get(car.id) !== 'never',
     )
-    .sort((a, b) => (b.plan?.expectedGain ?? 0) - (a.plan?.expectedGain ?? 0))
-    .slice(0, mostCandidates)
     .map(({ car }) => car.id);
 
 export interface LeftOut {
   weighed: DecisionSummary;
-  why: 'guarded' | 'never' | 'no room';
+  /** The best that could be done with it. */
+  offer: SeasonOffer;
+  why: 'guarded' | 'under the floors' | 'never' | 'no room';
 }
 
-/** The cars that would gain by their plan and yet are not in, those that would gain most first. */
+const mostGain = (offers: readonly SeasonOffer[]): SeasonOffer | undefined =>
+  offers.reduce<SeasonOffer | undefined>(
+    (best, one) => (best && best.gain >= one.gain ? best : one),
+    undefined,
+  );
+
+/** The cars that would gain by something and yet are not in, those that would gain most first. */
 export const leftOut = (season: Season, cars: readonly DecisionSummary[]): LeftOut[] =>
   cars
-    .filter(({ car, plan }) => plan && plan.expectedGain > 0 && !isIn(season.standings.get(car.id)))
-    .map(
-      (weighed): LeftOut => ({
-        weighed,
-        why:
-          season.standings.get(weighed.car.id) === 'never'
-            ? 'never'
-            : weighed.plan?.guarded
-              ? 'guarded'
-              : 'no room',
-      }),
-    )
-    .sort((a, b) => (b.weighed.plan?.expectedGain ?? 0) - (a.weighed.plan?.expectedGain ?? 0));
+    .flatMap((weighed): LeftOut[] => {
+      const { car, offers } = weighed;
+      if (isIn(season.standings.get(car.id))) return [];
+      const offered = mostGain(offers.filter(isOffered));
+      const free = mostGain(offers.filter(({ guarded }) => !guarded));
+      const offer = offered ?? (free && free.gain > 0 ? free : mostGain(offers));
+      if (!offer || offer.gain <= 0) return [];
+      const never = season.standings.get(car.id) === 'never';
+      const why = never ? 'never' : offered ? 'no room' : offer.guarded ? 'guarded' : 'under the floors';
+      return [{ weighed, offer, why }];
+    })
+    .sort((a, b) => b.offer.gain - a.offer.gain);

@@ -1,31 +1,31 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { Portfolio } from '../../../../electron/api/views.ts';
+import type { SeasonChoice } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { errorSentence } from '../../../api/error-sentence.ts';
 
 export type ChoiceState =
   | { is: 'none' }
   | { is: 'running' }
-  | { is: 'done'; portfolio: Portfolio }
+  | { is: 'done'; chosen: SeasonChoice }
   | { is: 'failed'; sentence: string };
 
-type Wish = Parameters<typeof api.decisions.choose>[0];
+type Wish = Parameters<typeof api.decisions.season>[0];
 
-/** Looks for the best set of cars, and can be stopped; leaving the screen stops it. */
+/** Looks for the best that can be done with the cars, and can be stopped; leaving the screen stops it. */
 export const useChoose = () => {
   const [state, setState] = useState<ChoiceState>({ is: 'none' });
   const controller = useRef<AbortController | null>(null);
   useEffect(() => () => controller.current?.abort(), []);
-  const choose = useCallback(async (wish: Wish): Promise<Portfolio | null> => {
+  const choose = useCallback(async (wish: Wish): Promise<SeasonChoice | null> => {
     controller.current?.abort();
     const own = new AbortController();
     controller.current = own;
     setState({ is: 'running' });
     try {
-      const portfolio = await api.decisions.choose(wish, { signal: own.signal });
+      const chosen = await api.decisions.season(wish, { signal: own.signal });
       if (controller.current !== own) return null;
-      setState({ is: 'done', portfolio });
-      return portfolio;
+      setState({ is: 'done', chosen });
+      return chosen;
     } catch (error) {
       if (controller.current !== own) return null;
       setState(own.signal.aborted ? { is: 'none' } : { is: 'failed', sentence: errorSentence(error) });

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { ToRecord } from './record-dialog.tsx';
-import { mostCandidates } from './season.ts';
+import { mostRecorded, type Planned } from './season.ts';
 
 /**
  * Which decisions are being recorded, if any: those that are recommended for the cars selected (`asRecommended`), or those that a season's cars
@@ -15,15 +15,15 @@ export const useRecord = (byId: ReadonlyMap<number, DecisionSummary>, selected: 
       const word = weighed?.car.recommendation;
       return weighed && word && word !== 'not-enough-evidence' ? [{ weighed, choice: word }] : [];
     })
-    .slice(0, mostCandidates);
+    .slice(0, mostRecorded);
   return {
     recording,
     asRecommended,
     recordSelected: () => {
       if (asRecommended.length > 0) setRecording(asRecommended);
     },
-    recordPlanned: (cars: readonly DecisionSummary[]) =>
-      setRecording(cars.flatMap(weighed => (weighed.plan ? [{ weighed, choice: weighed.plan.option }] : []))),
+    recordPlanned: (cars: readonly Planned[]) =>
+      setRecording(cars.map(({ weighed, offer }) => ({ weighed, choice: offer.option }))),
     close: () => setRecording(null),
   };
 };

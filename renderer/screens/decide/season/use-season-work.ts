@@ -2,24 +2,28 @@ import { useCallback, useMemo } from 'react';
 import { useLocation } from 'wouter';
 import type { DecisionSummary, PartStock, SeasonView } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
+import type { WorkKind } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { showNotice } from '../../../components/notices/undo-notice.tsx';
-import { workKindOf } from './saved-season.ts';
 import {
   candidatesOf,
   leftOf,
   leftOut,
+  type Planned,
   partLimits,
+  placesLeft,
   type Season,
   switched,
   toggled,
   totalsOf,
   waitingForBench,
   withChosen,
+  withOption,
 } from './season.ts';
 import { useChoose } from './use-choose.ts';
 import { useSeason } from './use-season.ts';
+import { useSeasonRange } from './use-season-range.ts';
 
 /** What the collection gives to the screen, beside its cars. */
 export interface Ground {
@@ -57,13 +61,13 @@ const useSeasonFigures = (
 };
 
 /** Puts the cars that wait for it on the bench, and goes there. */
-const useBench = (seasonId: number | null, waiting: readonly DecisionSummary[]) => {
+const useBench = (seasonId: number | null, waiting: readonly Planned[]) => {
   const [, navigate] = useLocation();
   const { mutate } = useAction(
     () =>
       api.bench.add({
         seasonId,
-        cars: waiting.map(weighed => ({ carId: weighed.car.id, kind: workKindOf(weighed) })),
+        cars: waiting.map(({ weighed, offer }) => ({ carId: weighed.car.id, kind: offer.option })),
       }),
     {
       label: () => `${waiting.length} ${waiting.length === 1 ? 'car' : 'cars'} put on the bench`,
@@ -85,12 +89,13 @@ export const useSeasonWork = (
   const { byId } = of;
   const { season, saved, saving, change } = useSeason(ground.seasons, byId, ground);
   const figures = useSeasonFigures(season, { ...of, shelf: ground.shelf });
+  const range = useSeasonRange(figures.totals.gain, { season, saved, waiting: figures.waiting });
   const putOnBench = useBench(saved?.id ?? null, figures.waiting);
   const { state: choice, choose, cancel } = useChoose();
 
   const plannable = useCallback(
     (ids: readonly number[]) => {
-      const able = ids.filter(id => byId.get(id)?.plan);
+      const able = ids.filter(id => (byId.get(id)?.offers.length ?? 0) > 0);
       if (able.length < ids.length) showNotice('There is not enough evidence to plan that car in.');
       return able;
     },
@@ -114,7 +119,7 @@ export const useSeasonWork = (
   const chooseBest = async () => {
     const within = (word: string) =>
       [...season.standings].flatMap(([id, standing]) => (standing === word ? [id] : []));
-    const portfolio = await choose({
+    const chosen = await choose({
       carIds: figures.candidates,
       hours: leftOf(season, 'hours'),
       cash: leftOf(season, 'cash'),
@@ -122,22 +127,30 @@ export const useSeasonWork = (
         [...figures.limits].filter((one): one is [string, number] => one[1] !== null),
       ),
       perCasting: season.perCasting,
-      must: within('must').filter(id => byId.get(id)?.plan && !season.begun.has(id)),
+      cars: placesLeft(season),
+      by: figures.waiting.flatMap(({ weighed: { car }, offer }) =>
+        season.standings.get(car.id) === 'must' ? [{ carId: car.id, option: offer.option }] : [],
+      ),
       mustNot: within('never').filter(id => byId.has(id)),
     });
-    if (portfolio) change(before => withChosen(before, portfolio));
+    if (chosen) change(before => withChosen(before, chosen));
   };
+  const setOption = (id: number, option: WorkKind) => change(before => withOption(before, id, option));
+  const setColours = (colours: ReadonlyMap<number, string>) => change(before => ({ ...before, colours }));
   return {
     season,
     saved,
     saving,
     change,
     ...figures,
+    range,
     toggle,
     toggleOne,
     require,
     exclude,
     choice,
+    setOption,
+    setColours,
     chooseBest,
     cancel,
     putOnBench,

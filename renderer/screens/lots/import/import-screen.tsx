@@ -3,12 +3,11 @@ import { useSearch } from 'wouter';
 import type { ImportResult, LedgerKind } from '../../../../electron/api/views.ts';
 import { useProgress } from '../../../api/use-progress.ts';
 import { useSummary } from '../../../api/use-summary.ts';
-import { FileDropArea } from '../../../components/files/file-drop-area.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { emptyDraft } from '../lot-draft.ts';
 import { ImportBooks } from './books/import-books.tsx';
 import { ChooseFile } from './choose-file.tsx';
-import classes from './import.module.css';
+import { DropArea } from './drop-file.tsx';
 import {
   choiceFor,
   isBook,
@@ -41,26 +40,24 @@ export const ImportScreen = () => {
     setChoice(choiceFor(choice.as, choice.lotId));
     setSource({ file, pasted, turn: performance.now() });
   };
+  const takeText = (text: string) => take(new File([text], 'Pasted list'), text);
   const changeKind = (as: ListKind) => {
     setBook(isBook(as) ? as : null);
     if (!isBook(as)) setChoice(choiceFor(as, choice.lotId));
   };
-  const ways = {
-    onKind: changeKind,
-    onFile: (file: File) => take(file),
-    onText: (text: string) => take(new File([text], 'Pasted list'), text),
-  };
   if (book !== null)
     return (
-      <FileDropArea className={classes.area} onFile={ways.onFile}>
+      <DropArea onFile={file => take(file)}>
         <ImportBooks
           key={`${book} ${source?.turn}`}
           as={book}
           source={source}
-          ways={ways}
+          onKind={changeKind}
+          onFile={file => take(file)}
+          onText={takeText}
           onAgain={() => setSource(null)}
         />
-      </FileDropArea>
+      </DropArea>
     );
   if (work.state.is === 'done' && source)
     return (
@@ -77,16 +74,18 @@ export const ImportScreen = () => {
       />
     );
   return (
-    <FileDropArea className={classes.area} onFile={ways.onFile}>
+    <DropArea onFile={file => take(file)}>
       {source === null ? (
-        <ChooseFile as={choice.as} ways={ways} />
+        <ChooseFile as={choice.as} onKind={changeKind} onFile={file => take(file)} onText={takeText} />
       ) : (
         <ImportWork
           key={source.turn}
           source={source}
           choice={choice}
           onChange={setChoice}
-          ways={ways}
+          onKind={changeKind}
+          onFile={file => take(file)}
+          onText={takeText}
           onRun={setMade}
           work={work}
           reporting={summary.reportingCurrency}
@@ -96,6 +95,6 @@ export const ImportScreen = () => {
           }}
         />
       )}
-    </FileDropArea>
+    </DropArea>
   );
 };

@@ -29,14 +29,20 @@ describe('the overview of decisions', () => {
       currency: 'USD',
     });
     expect(rows.map(row => row.car.id)).toEqual([...whole.keys()]);
-    for (const { car, shown, plan, hours, cash, parts, turnsOn } of rows) {
+    for (const { car, shown, plan, offers, turnsOn } of rows) {
       const { decision, ...use } = whole.get(car.id) ?? expect.fail('a car is lacking');
-      expect({ hours, cash, parts }).toEqual({ hours: use.hours, cash: use.cash, parts: use.parts });
       expect(turnsOn.kind).not.toBe('no-other');
       expect(car.recommendation).toBe(decision.recommendation);
       if (decision.recommendation === 'not-enough-evidence') {
-        expect([shown, plan]).toEqual([null, null]);
+        expect([shown, plan, offers]).toEqual([null, null, []]);
         continue;
+      }
+      const { hours, cash, parts } = offers.find(({ option }) => option === plan?.option) ?? expect.fail();
+      expect({ hours, cash, parts }).toEqual({ hours: use.hours, cash: use.cash, parts: use.parts });
+      for (const { option, gain, guarded } of offers) {
+        const full = decision.options.find(one => one.option === option);
+        expect(gain).toBe(full?.expectedGain);
+        expect(guarded).toBe((full?.guards ?? []).some(guard => !guard.overruled));
       }
       const same = (option: string | undefined) => decision.options.find(one => one.option === option);
       for (const short of [shown, plan]) {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { SeasonChoice } from '../../../../electron/api/views.ts';
 import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
 
 const plan = (carId: number) => ({
@@ -33,6 +34,13 @@ const roughCars = async (api: Api, count = 4) => {
     })),
   });
   return { ids, variations };
+};
+
+/** Whatever gains anything is worth the work. */
+const withoutFloors = async (api: Api) => {
+  const { body } = await api.collection.assumptions();
+  const decision = { ...body.decision, leastGain: 1, leastProbability: 0.01 };
+  await api.collection.saveAssumptions({ body: { ...body, decision } });
 };
 
 describe('a plan', () => {
@@ -133,34 +141,59 @@ describe('a decision', () => {
 });
 
 describe('choosing within limits', () => {
-  it('keeps to hours, cash and parts, takes what must be and leaves what must not', async () => {
+  it('keeps to hours, cash, parts and places, takes what must be and leaves what must not', async () => {
     const { api } = await newCollectionService();
     const { ids } = await roughCars(api, 8);
+    await withoutFloors(api);
     for (const carId of ids.slice(0, 4))
       await api.decisions.savePlan({ ...plan(carId), deviations: [], partsAfter: [] });
-    const all = await api.decisions.choose({ carIds: ids });
-    expect(all.chosen.length).toBeGreaterThan(2);
-    const rows = new Map((await api.decisions.list({})).map(row => [row.car.id, row]));
-    const sum = (chosen: number[], of: 'hours' | 'cash') =>
-      chosen.reduce((total, id) => total + (rows.get(id)?.[of] ?? 0), 0);
-    expect(all.used.hours).toBeCloseTo(sum(all.chosen, 'hours'), 9);
+    const all = await api.decisions.season({ carIds: ids });
+    expect(all.taken.length).toBeGreaterThan(2);
+    const { cars } = await api.decisions.overview();
+    const sum = ({ taken }: SeasonChoice, of: 'hours' | 'cash') =>
+      taken.reduce((total, { id, option }) => {
+        const offers = cars.find(({ car }) => car.id === id)?.offers;
+        return total + (offers?.find(one => one.option === option)?.[of] ?? Number.NaN);
+      }, 0);
+    expect(all.used.hours).toBeCloseTo(sum(all, 'hours'), 9);
     const hours = all.used.hours * 0.7;
     const cash = Math.round(all.used.cash * 0.9);
-    const few = await api.decisions.choose({ carIds: ids, hours, cash, parts: { 'Wheels A': 1 } });
-    expect(few.chosen.length).toBeGreaterThan(0);
-    expect(few.used.hours).toBeCloseTo(sum(few.chosen, 'hours'), 9);
+    const few = await api.decisions.season({ carIds: ids, hours, cash, parts: { 'Wheels A': 1 } });
+    expect(few.taken.length).toBeGreaterThan(0);
+    expect(few.used.hours).toBeCloseTo(sum(few, 'hours'), 9);
     expect(few.used.hours).toBeLessThanOrEqual(hours);
-    expect(few.used.cash).toBe(sum(few.chosen, 'cash'));
+    expect(few.used.cash).toBe(sum(few, 'cash'));
     expect(few.used.cash).toBeLessThanOrEqual(cash);
     expect(few.used.parts['Wheels A']).toBeLessThanOrEqual(1);
     expect(few.gain).toBeLessThan(all.gain);
-    expect(few.worthOfOneMore.parts).toHaveProperty('Wheels A');
-    const [first] = all.chosen;
-    const without = await api.decisions.choose({ carIds: ids, mustNot: [first ?? 0] });
-    expect(without.chosen).not.toContain(first);
-    const last = ids.find(id => !few.chosen.includes(id)) ?? 0;
-    const forced = await api.decisions.choose({ carIds: ids, hours, must: [last] });
-    expect(forced.chosen).toContain(last);
+    const two = await api.decisions.season({ carIds: ids, cars: 2 });
+    expect(two.taken).toHaveLength(2);
+    expect(two.next[0]?.needs).toMatchObject({ place: true, hours: 0, cash: 0 });
+    const first = all.taken[0]!;
+    const without = await api.decisions.season({ carIds: ids, mustNot: [first.id] });
+    expect(without.taken.map(({ id }) => id)).not.toContain(first.id);
+    const other = cars
+      .find(({ car }) => car.id === first.id)!
+      .offers.find(({ option }) => option !== first.option)!;
+    const by = [{ carId: first.id, option: other.option }];
+    const forced = await api.decisions.season({ carIds: ids, hours, by });
+    expect(forced.taken).toContainEqual(expect.objectContaining({ id: first.id, option: other.option }));
+    expect(forced.against).toEqual(other.passes && !other.guarded ? [] : [first.id]);
+  });
+
+  it('takes the cost of hours for no cash, whatever is done', async () => {
+    const { api } = await newCollectionService();
+    const { ids } = await roughCars(api);
+    await withoutFloors(api);
+    const cash = async () =>
+      (await api.decisions.overview()).cars.map(({ offers }) => offers.map(one => [one.option, one.cash]));
+    const before = await cash();
+    expect(before[0]!.length).toBeGreaterThan(1);
+    await api.decisions.setValueOfAnHour({ rate: 1500 });
+    expect(await cash()).toEqual(before);
+    expect(await api.decisions.range({ cars: [] })).toBeNull();
+    const range = await api.decisions.range({ cars: [{ carId: ids[0]!, option: 'conserve' }] });
+    expect(range!.low).toBeLessThan(range!.high);
   });
 
   it('chooses for a season among all that can be done, behind the floors, with a range and what comes next', async () => {
@@ -168,9 +201,7 @@ describe('choosing within limits', () => {
     const { ids } = await roughCars(api, 8);
     // As the floors start, none of these cars is worth the work.
     expect((await api.decisions.season({ carIds: ids })).taken).toEqual([]);
-    const { body } = await api.collection.assumptions();
-    const decision = { ...body.decision, leastGain: 1, leastProbability: 0.01 };
-    await api.collection.saveAssumptions({ body: { ...body, decision } });
+    await withoutFloors(api);
     const all = await api.decisions.season({ carIds: ids });
     const { cars } = await api.decisions.overview();
     const recommended = new Map(cars.map(({ car }) => [car.id, car.recommendation]));
@@ -196,10 +227,10 @@ describe('choosing within limits', () => {
     const { api } = await newCollectionService();
     const { ids } = await roughCars(api);
     const [id = 0] = ids;
-    expect((await refusalOf(api.decisions.choose({ carIds: ids, must: [id], mustNot: [id] }))).code).toBe(
+    expect((await refusalOf(api.decisions.season({ carIds: ids, must: [id], mustNot: [id] }))).code).toBe(
       'REFUSED',
     );
-    const tight = await refusalOf(api.decisions.choose({ carIds: ids, must: ids, hours: 0.5 }));
+    const tight = await refusalOf(api.decisions.season({ carIds: ids, must: ids, hours: 0.5 }));
     expect(tight.message).toContain('limit of hours');
   });
 });

@@ -96,7 +96,7 @@ describe('what a session remembers', () => {
       hours: { low: 1, likely: 2, high: 3 },
     });
     const after = await carFigures(session, await listCars(db));
-    expect(after.get(car)?.weighed.hours).toBe(2);
+    expect(after.get(car)?.weighed.offers.find(({ option }) => option === 'restore')?.hours).toBe(2);
     expect(after.get(car)).not.toBe(before.get(car));
     expect(await marketToday(session)).toBe(market);
 

@@ -1,4 +1,4 @@
-import { Checkbox } from '@mantine/core';
+import { Button, Checkbox } from '@mantine/core';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useId, useState } from 'react';
 import { Link } from 'wouter';
@@ -38,7 +38,18 @@ const Strip = ({ label, shelf }: { label: string; shelf: readonly ColourOnShelf[
 };
 
 /** Colours for the cars of a season that will be painted anyway, so that the shelf has variety; what each costs in fidelity and value. */
-export const SeasonColours = ({ carIds, currency }: { carIds: readonly number[]; currency: Currency }) => {
+export const SeasonColours = ({
+  carIds,
+  saved,
+  currency,
+  onSave,
+}: {
+  carIds: readonly number[];
+  /** The colours that the season has for its cars. */
+  saved: ReadonlyMap<number, string>;
+  currency: Currency;
+  onSave: (colours: ReadonlyMap<number, string>) => void;
+}) => {
   const words = useWords();
   const id = useId();
   const [weight, setWeight] = useState(atFirst);
@@ -54,6 +65,9 @@ export const SeasonColours = ({ carIds, currency }: { carIds: readonly number[];
   });
   const changed = data?.cars.filter(({ own, colour }) => own !== colour) ?? [];
   const total = data?.cars.reduce((sum, { cost }) => sum + cost, 0) ?? 0;
+  const proposed = new Map(changed.map(({ carId, colour }) => [carId, colour]));
+  const kept = carIds.filter(id => saved.has(id));
+  const isSaved = kept.length === proposed.size && kept.every(id => saved.get(id) === proposed.get(id));
   if (carIds.length === 0) return null;
   return (
     <details
@@ -62,7 +76,17 @@ export const SeasonColours = ({ carIds, currency }: { carIds: readonly number[];
       onToggle={event => setOpen(event.currentTarget.open)}
       aria-busy={isPlaceholderData || undefined}
     >
-      <summary>{words.spell('Colours for the season')}</summary>
+      <summary>
+        {words.spell('Colours for the season')}
+        {kept.length > 0 ? (
+          <span className="soft">
+            {' '}
+            {words.spell(
+              kept.length === 1 ? '1 car in another colour' : `${kept.length} cars in another colour`,
+            )}
+          </span>
+        ) : null}
+      </summary>
       <div className={classes.wish}>
         <label htmlFor={`${id}v`}>
           {words.spell('Two cars of one colour count')} <strong>{deltaText(-pairCost, currency)}</strong>
@@ -141,6 +165,31 @@ export const SeasonColours = ({ carIds, currency }: { carIds: readonly number[];
               </tbody>
             </table>
           ) : null}
+          <div className={classes.save}>
+            {changed.length > 0 ? (
+              <Button
+                disabled={isSaved || isPlaceholderData}
+                onClick={() =>
+                  onSave(new Map([...saved].filter(([id]) => !carIds.includes(id)).concat([...proposed])))
+                }
+              >
+                {isSaved ? 'Saved with the season' : words.spell('Save these colours with the season')}
+              </Button>
+            ) : null}
+            {kept.length > 0 ? (
+              <Button
+                variant="subtle"
+                onClick={() => onSave(new Map([...saved].filter(([id]) => !carIds.includes(id))))}
+              >
+                {words.spell('Let each car keep its own colour')}
+              </Button>
+            ) : null}
+            <span className="soft">
+              {words.spell(
+                'Saved colours go into the plans when the cars go to the bench: as a departure where a car was not made in them.',
+              )}
+            </span>
+          </div>
         </>
       ) : null}
     </details>

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { LedgerKind, LedgerResult } from '../../../../../electron/api/views.ts';
-import type { WaysIn } from '../before-list.tsx';
-import type { Source } from '../import-choice.ts';
+import type { ListKind, Source } from '../import-choice.ts';
 import { BookResult } from './book-result.tsx';
 import { BookWork } from './book-work.tsx';
 import { ChooseBook } from './choose-book.tsx';
@@ -10,18 +9,29 @@ import { ChooseBook } from './choose-book.tsx';
 export const ImportBooks = ({
   as,
   source,
-  ways,
+  onKind,
+  onFile,
+  onText,
   onAgain,
 }: {
   as: LedgerKind;
   source: Source | null;
-  ways: WaysIn;
+  onKind: (as: ListKind) => void;
+  onFile: (file: File) => void;
+  onText: (text: string) => void;
   onAgain: () => void;
 }) => {
   const [result, setResult] = useState<LedgerResult | null>(null);
-  if (source === null) return <ChooseBook as={as} ways={ways} />;
+  if (source === null) return <ChooseBook as={as} onKind={onKind} onFile={onFile} onText={onText} />;
   return result === null ? (
-    <BookWork as={as} source={source} ways={ways} onImported={setResult} />
+    <BookWork
+      as={as}
+      source={source}
+      onKind={onKind}
+      onFile={onFile}
+      onText={onText}
+      onImported={setResult}
+    />
   ) : (
     <BookResult as={as} fileName={source.file.name} result={result} onAgain={onAgain} />
   );
