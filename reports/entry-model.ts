@@ -153,7 +153,9 @@ export const entryModel = (
       features[feature],
       feature === 'colour'
         ? colourNow(identity.features.colour ?? '', entry.worn.colour)
-        : identity.features[feature],
+        : feature === 'bodyFinish'
+          ? colourNow(identity.features.bodyFinish ?? '', entry.worn.finish)
+          : identity.features[feature],
     ).map(said => ({ feature, said })),
   );
   const facts = [

@@ -1,6 +1,6 @@
 import type { Minor, Range } from '../valuation/types.ts';
 import { spell } from '../valuation/wording/dialect.ts';
-import { plainLocale } from '../valuation/wording/reader.ts';
+import { plainLocale, sentenceCase } from '../valuation/wording/reader.ts';
 import { finishStates, type ValueBasis } from '../valuation/words.ts';
 import type { CollectionReport, ReportEntry } from './types.ts';
 
@@ -82,10 +82,21 @@ export const placeOf = ({ location }: ReportEntry): string => location?.trim() |
 const byNameOf = (entries: ReportEntry[], nameOf: (entry: ReportEntry) => string): ReportEntry[] =>
   [...entries].sort((a, b) => nameOf(a).localeCompare(nameOf(b), 'en', { numeric: true }));
 
-const byGrade = (entries: ReportEntry[]): GroupTotal[] =>
+/**
+ * Cars with their factory finish by grade, the others by what has become of it: their grades are not of one
+ * scale.
+ */
+const byGrade = (entries: ReportEntry[], locale: string): GroupTotal[] =>
   groupBy(
-    [...entries].sort((a, b) => (b.grade ?? 0) - (a.grade ?? 0)),
-    gradeOf,
+    [...entries].sort(
+      (a, b) =>
+        finishStates.indexOf(a.finishState) - finishStates.indexOf(b.finishState) ||
+        (b.grade ?? 0) - (a.grade ?? 0),
+    ),
+    entry =>
+      entry.finishState === 'original'
+        ? gradeOf(entry)
+        : spell(`${sentenceCase(entry.finishState)}, all grades`, locale),
   );
 
 /**
@@ -111,7 +122,7 @@ export const totalsOf = (report: CollectionReport): ReportTotals => {
       ownFigures: own.length,
       ownFiguresSum: whole(expectedOf(own)),
       bySeries: groupBy(cars, seriesOf),
-      byGrade: byGrade(cars),
+      byGrade: byGrade(cars, report.locale ?? plainLocale),
       byFinishState: sumUp(
         finishStates
           .map((state): [string, ReportEntry[]] => [

@@ -111,6 +111,8 @@ export const runImport = async (
   };
   const finish = (): ImportResult => {
     if (notes > mostNotes) result.notes.push(`${notes - mostNotes} more notes of this kind are not listed.`);
+    const known = knownNote(options, result.duplicateLines);
+    if (known !== null) result.notes.push(known);
     result.addedCastings = options.as === 'sales' && options.addReference ? missing.size : 0;
     return result;
   };
@@ -165,6 +167,25 @@ export const runImport = async (
     return finish();
   };
   return within ? takeIn(within) : runBulk(collection, labelOf(options, name), at, takeIn);
+};
+
+/** Lines that are named where rows are known already; further ones are counted. */
+const mostKnownLines = 20;
+
+/** Says which rows were taken for what is there already, and by what. */
+const knownNote = ({ as }: RunOptions, lines: readonly number[]): string | null => {
+  if (lines.length === 0) return null;
+  const by = {
+    lot: 'of cars that the collection has already, by their number and what else they say, or by all that they say where they have no number',
+    sales: 'of sales that are recorded already, by all that they say',
+    reference: 'of what the reference has already, by all that they say',
+  }[as];
+  const shown = lines.slice(0, mostKnownLines).map(String);
+  const more = lines.length - shown.length;
+  const all = more > 0 ? [...shown, `${more} more`] : shown;
+  const places =
+    all.length === 1 ? `line ${all[0]}` : `lines ${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
+  return `${lines.length === 1 ? 'One row is' : `${lines.length} rows are`} ${by}: ${places}. Nothing of ${lines.length === 1 ? 'it' : 'those'} was changed.`;
 };
 
 const followedNote = (cars: number, sales: number): string =>

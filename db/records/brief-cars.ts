@@ -15,7 +15,7 @@ export interface BriefCar {
   readonly variationId: number | null;
   /** Variations that it may be, where the one is not known. */
   readonly candidates: number[];
-  /** The colour that was written of a car without a variation. */
+  /** The colour that it wears, where that is recorded and another; else what was written of a car without a variation. */
   readonly colour: string;
   readonly grade: Grade | null;
   readonly finishState: FinishState;
@@ -39,6 +39,7 @@ export const briefCars = async (db: Kysely<Schema>, carIds?: number[]): Promise<
         'casting_id',
         'variation_id',
         'as_written',
+        'worn_colour',
         'grade_half',
         'finish_state',
         'cost_minor',
@@ -64,7 +65,8 @@ export const briefCars = async (db: Kysely<Schema>, carIds?: number[]): Promise<
     variationId: row.variation_id,
     candidates: candidates.get(row.id) ?? none,
     colour:
-      row.variation_id !== null || row.as_written === '{}' ? '' : (readTexts(row.as_written).colour ?? ''),
+      row.worn_colour ||
+      (row.variation_id !== null || row.as_written === '{}' ? '' : (readTexts(row.as_written).colour ?? '')),
     grade: halfToGrade(row.grade_half),
     finishState: row.finish_state,
     cost: row.cost_minor,

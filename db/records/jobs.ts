@@ -1,18 +1,17 @@
-import type { Kysely, Transaction } from 'kysely';
-import type { Currency, IsoDate, Minor, ThreePoint, WorkLine, WorkReason } from '../../valuation/types.ts';
+import type { Kysely, Selectable, Transaction } from 'kysely';
+import type { ThreePoint, WorkLine, WorkReason } from '../../valuation/types.ts';
 import {
   type Grade,
   type Hazard,
-  hazards,
   isGrade,
   type JobState,
   type JobStepState,
-  type Originality,
-  type PartName,
   type WorkKind,
 } from '../../valuation/words.ts';
-import { readJson, readWords } from '../codec.ts';
+import { readJson } from '../codec.ts';
 import type { Schema } from '../schema.ts';
+import { type JobUse, usesOfJobs } from './job-uses.ts';
+import { rowToWork, workToRow } from './work-step.ts';
 
 /** A step of a job, with the time that was counted on it. */
 export interface JobStep {
@@ -40,24 +39,6 @@ export interface JobStep {
   seconds: number;
   uncounted: number;
   runningSince: string | null;
-}
-
-/** What was used up or fitted on a job. */
-export interface JobUse {
-  id: number;
-  stepId: number | null;
-  name: string;
-  usedOn: IsoDate;
-  minor: Minor;
-  currency: Currency;
-  /** A part's: what it is, and where it came from. Null for materials. */
-  part: {
-    part: PartName | '';
-    originality: Originality;
-    shelfId: number | null;
-    donorCarId: number | null;
-    quantity: number;
-  } | null;
 }
 
 /** The work on one car. */
@@ -96,6 +77,27 @@ const aimOf = (plan: string): Grade | null => {
   return isGrade(aim) ? aim : null;
 };
 
+const rowToStep = (
+  row: Selectable<Schema['job_step']>,
+  spans: readonly Selectable<Schema['job_time']>[],
+): JobStep => ({
+  id: row.id,
+  step: row.step,
+  name: row.name,
+  part: row.part,
+  state: row.state,
+  ...rowToWork(row),
+  why: readReason(row.why),
+  waitsUntil: row.waits_until,
+  doneAt: row.done_at,
+  heardAt: row.heard_at,
+  spoiled: row.spoiled === 1,
+  note: row.note,
+  seconds: spans.reduce((sum, span) => sum + Math.round((span.seconds ?? 0) / span.shared_by), 0),
+  uncounted: spans.filter(span => span.ended_at !== null && span.seconds === null).length,
+  runningSince: spans.find(span => span.ended_at === null)?.started_at ?? null,
+});
+
 /** Jobs in the order of the bench, those that are over last. */
 export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
   const jobs = await db.selectFrom('job').selectAll().orderBy('position').orderBy('id').execute();
@@ -107,14 +109,7 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
     await db.selectFrom('job_time').selectAll().orderBy('id').execute(),
     time => time.step_id,
   );
-  const materials = Map.groupBy(
-    await db.selectFrom('job_material').selectAll().orderBy('id').execute(),
-    one => one.job_id,
-  );
-  const parts = Map.groupBy(
-    await db.selectFrom('job_part').selectAll().orderBy('id').execute(),
-    one => one.job_id,
-  );
+  const uses = await usesOfJobs(db);
   const over = (state: JobState) => state === 'finished' || state === 'given up';
   return jobs
     .map(job => ({
@@ -129,54 +124,8 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
       reason: job.reason,
       aim: aimOf(job.plan),
       colour: colourOf(job.plan),
-      steps: (steps.get(job.id) ?? []).map(step => {
-        const spans = times.get(step.id) ?? [];
-        return {
-          id: step.id,
-          step: step.step,
-          name: step.name,
-          part: step.part,
-          state: step.state,
-          hands: { low: step.hands_low, likely: step.hands_likely, high: step.hands_high },
-          waiting: { low: step.waiting_low, likely: step.waiting_likely, high: step.waiting_high },
-          hazards: readWords(step.hazards, hazards),
-          why: readReason(step.why),
-          waitsUntil: step.waits_until,
-          doneAt: step.done_at,
-          heardAt: step.heard_at,
-          spoiled: step.spoiled === 1,
-          note: step.note,
-          seconds: spans.reduce((sum, span) => sum + Math.round((span.seconds ?? 0) / span.shared_by), 0),
-          uncounted: spans.filter(span => span.ended_at !== null && span.seconds === null).length,
-          runningSince: spans.find(span => span.ended_at === null)?.started_at ?? null,
-        };
-      }),
-      uses: [
-        ...(materials.get(job.id) ?? []).map(one => ({
-          id: one.id,
-          stepId: one.step_id,
-          name: one.name,
-          usedOn: one.used_on,
-          minor: one.minor,
-          currency: one.currency,
-          part: null,
-        })),
-        ...(parts.get(job.id) ?? []).map(one => ({
-          id: one.id,
-          stepId: one.step_id,
-          name: one.name,
-          usedOn: one.used_on,
-          minor: one.minor,
-          currency: one.currency,
-          part: {
-            part: one.part as PartName | '',
-            originality: one.originality,
-            shelfId: one.part_id,
-            donorCarId: one.donor_car_id,
-            quantity: one.quantity,
-          },
-        })),
-      ],
+      steps: (steps.get(job.id) ?? []).map(step => rowToStep(step, times.get(step.id) ?? [])),
+      uses: uses.get(job.id) ?? [],
     }))
     .sort((a, b) => Number(over(a.state)) - Number(over(b.state)));
 };
@@ -218,21 +167,7 @@ export const insertJob = async (
   for (const [position, line] of job.lines.entries())
     await trx
       .insertInto('job_step')
-      .values({
-        job_id: id,
-        position,
-        step: line.id,
-        name: line.name,
-        part: line.part ?? '',
-        hands_low: Math.round(line.hands.low),
-        hands_likely: Math.round(line.hands.likely),
-        hands_high: Math.round(line.hands.high),
-        waiting_low: Math.round(line.waiting.low),
-        waiting_likely: Math.round(line.waiting.likely),
-        waiting_high: Math.round(line.waiting.high),
-        hazards: JSON.stringify(line.hazards),
-        why: JSON.stringify(line.why),
-      })
+      .values({ job_id: id, position, ...workToRow(line) })
       .execute();
   return id;
 };
@@ -302,72 +237,4 @@ export const stopTime = async (
     .where('step_id', '=', stepId)
     .where('ended_at', 'is', null)
     .execute();
-};
-
-/** Writes down material that was used. */
-export const insertMaterial = async (
-  trx: Transaction<Schema>,
-  use: {
-    jobId: number;
-    stepId: number | null;
-    usedOn: IsoDate;
-    name: string;
-    minor: Minor;
-    currency: Currency;
-  },
-): Promise<void> => {
-  await trx
-    .insertInto('job_material')
-    .values({
-      job_id: use.jobId,
-      step_id: use.stepId,
-      used_on: use.usedOn,
-      name: use.name,
-      minor: use.minor,
-      currency: use.currency,
-      expense_id: null,
-    })
-    .execute();
-};
-
-/** Writes down a part that was fitted; one from the shelf leaves it. */
-export const insertUsedPart = async (
-  trx: Transaction<Schema>,
-  use: {
-    jobId: number;
-    stepId: number | null;
-    usedOn: IsoDate;
-    name: string;
-    part: PartName | '';
-    originality: Exclude<Originality, 'missing'>;
-    shelfId: number | null;
-    donorCarId: number | null;
-    quantity: number;
-    minor: Minor;
-    currency: Currency;
-  },
-): Promise<void> => {
-  await trx
-    .insertInto('job_part')
-    .values({
-      job_id: use.jobId,
-      step_id: use.stepId,
-      used_on: use.usedOn,
-      name: use.name,
-      part: use.part,
-      originality: use.originality,
-      part_id: use.shelfId,
-      donor_car_id: use.donorCarId,
-      quantity: use.quantity,
-      minor: use.minor,
-      currency: use.currency,
-      expense_id: null,
-    })
-    .execute();
-  if (use.shelfId !== null)
-    await trx
-      .updateTable('part')
-      .set(eb => ({ in_stock: eb('in_stock', '-', use.quantity) }))
-      .where('id', '=', use.shelfId)
-      .execute();
 };

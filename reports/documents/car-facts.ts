@@ -1,6 +1,7 @@
 import type { PartState, Range } from '../../valuation/types.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import {
+  colourNow,
   type DisclosureFacts,
   disclosureText,
   notItsOwnText,
@@ -56,6 +57,17 @@ export const rangeText = (range: Range | null | undefined, reader: Reader): stri
     ? `${reader.currency} ${moneyText(range.mid, reader)} (80 % range ${moneyText(range.low, reader)} to ${moneyText(range.high, reader)})`
     : 'not enough evidence';
 
+/** The colour that a car wears, with the one that it was made in. */
+export const carColour = (car: Pick<CarFacts, 'features' | 'asWritten' | 'disclosure'>): string =>
+  colourNow(car.features.colour || car.asWritten.colour || '', car.disclosure.wornColour);
+
+/** A feature as it is now; of colour and body finish what the car wears, with what it was made in. */
+const featureNow = ({ features, disclosure }: CarFacts, feature: VariationFeature): string => {
+  if (feature === 'colour') return colourNow(features.colour, disclosure.wornColour);
+  if (feature === 'bodyFinish') return colourNow(features.bodyFinish, disclosure.wornFinish);
+  return features[feature];
+};
+
 /** The lines that say which car it is. */
 export const identityFacts = (car: CarFacts, locale: string): { label: string; value: string }[] => {
   const names = featureNames(locale);
@@ -66,8 +78,8 @@ export const identityFacts = (car: CarFacts, locale: string): { label: string; v
     ...(car.releaseName ? [{ label: 'Sold as', value: `${car.releaseName}${year}` }] : []),
     ...(car.series ? [{ label: 'Series', value: car.series }] : []),
     ...variationFeatures
-      .filter(feature => car.features[feature])
-      .map(feature => ({ label: sentenceCase(names[feature]), value: car.features[feature] })),
+      .map(feature => ({ label: sentenceCase(names[feature]), value: featureNow(car, feature) }))
+      .filter(({ value }) => value),
     ...(car.rarity ? [{ label: 'Rarity', value: car.rarity }] : []),
   ];
 };

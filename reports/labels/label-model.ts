@@ -2,7 +2,8 @@ import { encode } from 'uqr';
 import { printableLine } from '../printable.ts';
 import { checkStart, type LabelSheet, labelPlace } from './label-sheets.ts';
 
-/** What a label says: the inventory number large and as a QR code, the car's name, its colour. */
+/** What a label says: the inventory number large and as a QR code, the car's name, its colour
+ * and what has become of its finish. */
 export interface Label {
   number: string;
   name: string;

@@ -22,7 +22,7 @@ const counted =
 const countWords = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 /** A count before the name, as in "Two Silver Kites"; it may as well begin a feature, as in "three lamps". */
 const countedFirst = new RegExp(
-  `^\\s*(?:an? )?(?:(pair|couple) of |(\\d{1,2}|${countWords.slice(1).join('|')}) )(?=\\p{L})`,
+  `^\\s*(?:an? )?(?:(?:lot|set|group|bunch|box|bag) of )?(?:an? )?(?:(pair|couple) of |(\\d{1,2}|${countWords.slice(1).join('|')}) )(?=\\p{L})`,
   'iu',
 );
 const countOf = (word: string): number =>
@@ -30,6 +30,8 @@ const countOf = (word: string): number =>
 
 interface Description {
   line: SaleLine;
+  /** Why its text stays with the car as a whole: it names several. */
+  open: string | null;
   /** What stands where a name does, where no casting is known. */
   name: string | null;
   quantity: string | null;
@@ -50,6 +52,14 @@ const several: Judged & { outcome: 'rejected' } = {
   column: 'description',
   reason: 'the text tells of several cars: give each a row of its own',
   not: 'lot',
+};
+
+/** Why a text of several cars is that of one record; null where it names no casting, so that nothing says which cars they are. */
+const whyOpen = ({ named }: SaleLine): string | null => {
+  if (named.length === 0) return null;
+  return named.length === 1
+    ? 'the text tells of several cars, and not plainly of how many: say how many, or give each a row of its own'
+    : 'the text names several castings: say which one this car is, and give the others rows of their own';
 };
 
 /** Notes what the owner's words said of parts of a cell, each part once; what the row does not take of it is not noted. */
@@ -82,7 +92,7 @@ export const describer = async (
     const count = as === 'lot' ? counted.exec(text) : null;
     let quantity = count?.slice(1).find(Boolean) ?? null;
     const one = count ? text.slice(0, count.index) + text.slice(count.index + count[0].length) : text;
-    const lineOf = (words: string) =>
+    const lineOf = (words: string, oneCar = false) =>
       readSaleLine(words, lexicon, {
         currency,
         orders,
@@ -91,6 +101,7 @@ export const describer = async (
         ...((as !== 'sales' || hasDay) && { day: null }),
         ...((as === 'reference' || hasPrice) && { price: null }),
         ...(as !== 'sales' && { source: ' ' }),
+        ...(oneCar && { said: { fields: {}, oneCar } }),
       });
     let line = lineOf(one);
     if (as === 'lot' && line.not === 'lot') {
@@ -101,9 +112,11 @@ export const describer = async (
         quantity = String(countOf(first[1] ?? first[2] ?? ''));
       }
     }
+    const open = as === 'lot' && line.not === 'lot' ? whyOpen(line) : null;
+    if (open !== null) line = lineOf(one, true);
     const isCar = line.not !== 'lot' && line.not !== 'not a car';
     const name = as !== 'reference' && isCar && line.castingId === null ? plainNameIn(line) : null;
-    const description = { line, name, quantity };
+    const description = { line, open, name, quantity };
     if (known.size >= mostRemembered) known.clear();
     known.set(key, description);
     return description;
@@ -111,7 +124,7 @@ export const describer = async (
   return row => {
     const text = row.text('description');
     if (text === '') return null;
-    const { line, name, quantity } = read(text, {
+    const { line, open, name, quantity } = read(text, {
       hasPrice: row.has(as === 'sales' ? 'price' : 'price_paid'),
       hasDay: row.has('sold_on'),
     });
@@ -119,6 +132,14 @@ export const describer = async (
     if (not === 'not a car') return { ...several, reason: `"${text.slice(0, 100)}" is no car`, not };
     if (not === 'lot') return several;
     if (!row.has('casting')) row.described.add('casting');
+    if (open !== null) {
+      // Which of the facts is said of which car nobody can tell.
+      row.miss('description', open);
+      const kept = row.unread.at(-1);
+      if (kept) kept.field = 'casting';
+      if (line.named.length === 1 && fields.casting) row.give('casting', fields.casting, 'description');
+      return null;
+    }
     for (const field of carFields) {
       const value = field === 'grade' && fields.grade ? `C${fields.grade}` : fields[field];
       if (value !== undefined) row.give(field, value, 'description');

@@ -2,16 +2,63 @@ import type { Database } from 'better-sqlite3';
 import { readTexts } from '../../codec.ts';
 import { plain } from '../../reference/plain.ts';
 
-interface Named {
+/** A row of the list as it is compared with the car of its number. */
+export interface RowToKnow {
   written: Record<string, string>;
   castingId: number | null;
+  variationId: number | null;
+  gradeHalf: number | null;
+  finishState: string;
+  notes: string;
+  location: string;
+  boughtOn: string | null;
+  seller: string;
+  /** Names of the lots into which the row may go. */
+  lotNames: readonly string[];
 }
 
 interface NumberedRow {
   as_written: string;
   casting_id: number | null;
+  variation_id: number | null;
+  grade_half: number | null;
+  finish_state: string;
+  notes: string;
+  location: string;
+  bought_on: string | null;
+  seller: string;
   lot_id: number | null;
+  lot_name: string | null;
+  created_at: string;
+  updated_at: string;
 }
+
+/** True where what is written of two cars, and what they are known to be, can be of one and the same. */
+const isSameKind = (before: NumberedRow, row: RowToKnow): boolean => {
+  if (before.variation_id !== null && before.variation_id === row.variationId) return true;
+  if (before.casting_id !== null && row.castingId !== null && before.casting_id !== row.castingId)
+    return false;
+  const written = readTexts(before.as_written);
+  const isOneCasting = before.casting_id !== null && before.casting_id === row.castingId;
+  const texts = new Set([...Object.keys(written), ...Object.keys(row.written)]);
+  for (const column of texts) {
+    if (isOneCasting && (column === 'casting' || column === 'release_name')) continue;
+    if (plain(written[column] ?? '') !== plain(row.written[column] ?? '')) return false;
+  }
+  return true;
+};
+
+const agree = <T>(before: T | null, now: T | null, blank: T | null): boolean =>
+  before === blank || now === blank || before === now;
+
+/** True where a car's own record says all that the row says. */
+const isSameContent = (before: NumberedRow, row: RowToKnow): boolean =>
+  before.grade_half === row.gradeHalf &&
+  before.finish_state === row.finishState &&
+  before.notes === row.notes &&
+  agree(before.location, row.location, '') &&
+  agree(before.bought_on, row.boughtOn, null) &&
+  agree(before.seller, row.seller, '');
 
 interface ContentRow {
   as_written: string;
@@ -30,7 +77,8 @@ export const knownCars = (
 ) => {
   const lines = new Map<string, number>();
   const byNumber = sqlite.prepare(
-    'SELECT as_written, casting_id, lot_id FROM car WHERE inventory_number = ?',
+    `SELECT car.*, lot.name AS lot_name FROM car LEFT JOIN lot ON lot.id = car.lot_id
+     WHERE car.inventory_number = ?`,
   );
   const isEmpty = sqlite.prepare('SELECT 1 FROM car LIMIT 1').get() === undefined;
   const ofLot = sqlite.prepare(
@@ -56,20 +104,20 @@ export const knownCars = (
       lines.set(number.toLowerCase(), line);
     },
     /**
-     * Null where nothing has this number; the line on which it stands already; or whose it is
-     * in the collection.
+     * Null where nothing has this number; the line on which it stands already; or whose it is in the collection.
+     * Lists of several hands all number from 1, so that the number makes a row known only with all else that it
+     * says; of the same lot, a car that was changed since may differ in what its owner changes.
      */
-    numbered(number: string, { written, castingId }: Named): number | 'same' | 'other' | null {
+    numbered(number: string, given: RowToKnow): number | 'same' | 'other' | null {
       const line = lines.get(number.toLowerCase());
       if (line !== undefined) return line;
       const row = (isEmpty ? undefined : byNumber.get(number)) as NumberedRow | undefined;
       if (!row) return null;
-      const before = readTexts(row.as_written);
-      const isSame =
-        (lotId !== null && row.lot_id === lotId) ||
-        (castingId !== null && row.casting_id === castingId) ||
-        plain(before.casting ?? '') === plain(written.casting ?? '');
-      return isSame ? 'same' : 'other';
+      if (!isSameKind(row, given)) return 'other';
+      const isOfLot =
+        (lotId !== null && row.lot_id === lotId) || given.lotNames.some(name => name === row.lot_name);
+      const isChanged = row.updated_at !== row.created_at;
+      return isSameContent(row, given) || (isOfLot && isChanged) ? 'same' : 'other';
     },
     /**
      * True where one of these lots has as many cars that equal this one, beyond those that were met already.

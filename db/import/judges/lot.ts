@@ -111,7 +111,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const money = moneyOf(row, quantity);
     const sold = soldAlone(row, money.sold, quantity);
     let number = row.take('inventory_number', readNumber) ?? '';
-    if (Object.keys(written).length === 0 && !notes && !number) {
+    const isOpen = row.unread.some(({ field }) => field === 'casting');
+    if (Object.keys(written).length === 0 && !notes && !number && !isOpen) {
       row.refuse(
         'casting',
         'the row says nothing about the car: give its number, a casting, one of its features or a note',
@@ -134,12 +135,28 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     }
     const { purchase } = money;
     const content = [JSON.stringify(written), gradeToHalf(grade), finishState, notes];
-    const before = number ? known.numbered(number, { written, castingId: match.castingId }) : null;
+    const before = number
+      ? known.numbered(number, {
+          written,
+          castingId: match.castingId,
+          variationId: match.variationId,
+          gradeHalf: gradeToHalf(grade),
+          finishState,
+          notes,
+          location,
+          boughtOn: purchase.boughtOn,
+          seller: purchase.seller,
+          lotNames: [target.lotName ?? '', ...purchases.namesOf(purchase)],
+        })
+      : null;
     if (before === 'same')
       return {
         outcome: 'duplicate',
-        note: `number ${number} stands in the collection already; nothing was changed`,
+        note: `the collection has this car already, with the number ${number} and what else the row says; nothing was changed`,
       };
+    if (number && before === null) known.take(number, line);
+    else if (known.equal(content, purchases.namesOf(purchase), quantity))
+      return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
     if (before !== null) {
       row.hold(
         'inventory_number',
@@ -150,9 +167,6 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       delete row.fields.inventory_number;
       number = '';
     }
-    if (number) known.take(number, line);
-    else if (before === null && known.equal(content, purchases.namesOf(purchase), quantity))
-      return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
     const why = explain(written, match);
     const unread = row.unread.map(keptUnread);
     const car = (inventoryNumber: string): NewCar => ({

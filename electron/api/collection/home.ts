@@ -4,7 +4,7 @@ import { listLots } from '../../../db/records/lots.ts';
 import { worthOverTime } from '../../../db/records/valuations.ts';
 import { plain } from '../../../db/reference/plain.ts';
 import { meanWorth, recommendations, sumOfCars } from '../../../valuation/index.ts';
-import { basisOfWorths } from '../../../valuation/words.ts';
+import { basisOfWorths, type FinishState, finishStates, type Grade } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
@@ -47,6 +47,10 @@ const grouped = <Key>(cars: Valued[], keyOf: (car: BriefCar) => Key) => {
     .map(([name, group]) => ({ name, cars: group.cars, worth: Math.round(group.sum) }))
     .sort((a, b) => b.worth - a.worth || b.cars - a.cars);
 };
+
+/** Cars with their factory finish by grade, the others by what has become of it: their grades are not of one scale. */
+const gradeGroup = ({ grade, finishState }: BriefCar): Grade | FinishState | null =>
+  finishState !== 'original' ? finishState : grade === null ? null : Math.floor(grade);
 
 /** What the cars have cost, brought to the reporting currency at the day of their lot. */
 const costOf = async (session: Session, cars: Valued[]): Promise<number> => {
@@ -135,13 +139,23 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     },
     overTime: await worthOverTime(db, basisOfWorths, summary.reportingCurrency),
     bySeries: grouped(cars, seriesOf),
-    byGrade: grouped(cars, car => (car.grade === null ? null : Math.floor(car.grade)))
-      .map(({ name, ...rest }) => ({ grade: name, ...rest }))
-      .sort((a, b) => (b.grade ?? 0) - (a.grade ?? 0)),
-    byColour: grouped(cars, car => colourOf(variationOf(car)?.features.colour || car.colour)).map(group => ({
-      ...group,
-      swatch: group.name === null ? null : index.swatchOf(group.name),
-    })),
+    byGrade: grouped(cars, gradeGroup)
+      .map(({ name, ...rest }) =>
+        typeof name === 'string'
+          ? { grade: null, finishState: name, ...rest }
+          : { grade: name, finishState: null, ...rest },
+      )
+      .sort(
+        (a, b) =>
+          finishStates.indexOf(a.finishState ?? 'original') -
+            finishStates.indexOf(b.finishState ?? 'original') || (b.grade ?? 0) - (a.grade ?? 0),
+      ),
+    byColour: grouped(cars, car => colourOf(car.colour || variationOf(car)?.features.colour || '')).map(
+      group => ({
+        ...group,
+        swatch: group.name === null ? null : index.swatchOf(group.name),
+      }),
+    ),
     byRecommendation: recommendations.flatMap(recommendation => {
       const members = cars.filter(({ figures: found }) => found?.recommendation === recommendation);
       const gain = members.reduce((sum, { figures: found }) => sum + (found?.expectedGain ?? 0), 0);

@@ -3,7 +3,7 @@ import { findLot } from '../../../db/records/lots.ts';
 import { listSales } from '../../../db/records/sales.ts';
 import type { SearchMatch } from '../../../db/search/search.ts';
 import { formatMinor } from '../../../valuation/money.ts';
-import { carGradeLabel } from '../../../valuation/words.ts';
+import { conditionLabel } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
@@ -30,7 +30,7 @@ const hitOf = async (
       casting?.name ?? car.asWritten.casting,
       variation?.label ?? car.asWritten.colour,
       car.wornColour !== '' && `wears ${car.wornColour}`,
-      car.grade !== null && carGradeLabel(car.grade, car.finishState),
+      (car.grade !== null || car.finishState !== 'original') && conditionLabel(car.grade, car.finishState),
       car.location,
     );
     return { kind, id, title: car.inventoryNumber, detail, to: `/cars/${id}` };

@@ -52,6 +52,7 @@ export const valueCars = async (
       casting: car.castingId === null ? null : (index.castings.get(car.castingId)?.name ?? null),
       variation: car.variationId === null ? null : (index.variations.get(car.variationId)?.label ?? null),
       grade: car.grade,
+      wornColour: car.wornColour,
       finishState: car.finishState,
       ...worthsOf(valueCar(fitted, subject)),
     });

@@ -33,54 +33,69 @@ const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] =
   }));
 };
 
+const factsOfPage = (session: Session, page: CarPage): DossierFacts => ({
+  ...page,
+  parts: page.checks[0]?.parts ?? [],
+  worths: {
+    asFound: page.worths.asFound,
+    restored: page.worths.restored,
+    originalFinish: page.worths.originalFinish,
+  },
+  photos: photosOfPage(session, page),
+});
+
 /** One car with all that papers say of it. */
-export const dossierFacts = async (session: Session, carId: number): Promise<DossierFacts> => {
-  const page = await carPage(session, carId);
-  return {
-    ...page,
-    parts: page.checks[0]?.parts ?? [],
-    worths: {
-      asFound: page.worths.asFound,
-      restored: page.worths.restored,
-      originalFinish: page.worths.originalFinish,
-    },
-    photos: photosOfPage(session, page),
-  };
-};
+export const dossierFacts = async (session: Session, carId: number): Promise<DossierFacts> =>
+  factsOfPage(session, await carPage(session, carId));
 
 const asFound = (fitted: FittedMarket, subject: Subject): Range | null => valueCar(fitted, subject).asFound;
 
 /**
- * The newest condition check as an event: what it found, and what the car is worth in the state of the
- * check before it.
+ * The condition before the newest check: that of the check before it; else the grade that was known when an
+ * event was written down; null where nothing was recorded.
+ */
+const conditionBefore = ({ checks: [latest, earlier], events }: CarPage) => {
+  if (earlier) {
+    const { checkedOn, grade, finishState, parts } = earlier;
+    return { checkedOn, grade, finishState, parts: parts.map(({ note: _, ...part }) => part) };
+  }
+  const event = events.find(({ checkId }) => checkId === latest?.id);
+  if (!latest || !event || event.before === null) return null;
+  return { checkedOn: null, grade: event.before, finishState: latest.finishState, parts: [] };
+};
+
+/**
+ * The newest condition check as an event: what it found, and what the car is worth in the condition before it,
+ * where that is recorded.
  */
 export const claimFacts = async (session: Session, carId: number): Promise<ClaimFacts> => {
-  const car = await dossierFacts(session, carId);
-  const [latest, earlier] = car.checks;
-  if (!latest || !earlier)
+  const page = await carPage(session, carId);
+  const car = factsOfPage(session, page);
+  const [latest] = page.checks;
+  if (!latest)
     throw refused(
-      'A claim sheet compares the car’s newest condition check with the one before it. Record the condition as it is now; the check from before the event must be there too.',
+      'A claim sheet says how the car was found after the event. Record its condition as it is now; where a check from before the event is there, the sheet compares the two.',
     );
+  const earlier = conditionBefore(page);
   const fitted = await marketToday(session);
   const { db } = openOf(session).read;
   const [now] = (await readSubjects(db, [await findCar(db, carId)])) as [Subject];
   // Their own figures do not tell one condition from the other.
   const subject = { ...now, ownWorth: null };
-  const before = {
-    ...subject,
-    grade: earlier.grade,
-    finishState: earlier.finishState,
-    parts: earlier.parts.map(({ note: _, ...part }) => part),
-  };
   return {
     car,
     on: latest.checkedOn,
     cause: latest.notes,
-    before: {
+    before: earlier && {
       checkedOn: earlier.checkedOn,
       grade: earlier.grade,
       finishState: earlier.finishState,
-      worth: asFound(fitted, before),
+      worth: asFound(fitted, {
+        ...subject,
+        grade: earlier.grade,
+        finishState: earlier.finishState,
+        parts: earlier.parts,
+      }),
     },
     after: { grade: latest.grade, finishState: car.finishState, worth: asFound(fitted, subject) },
   };

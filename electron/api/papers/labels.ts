@@ -3,7 +3,10 @@ import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import type { Label } from '../../../reports/labels/label-model.ts';
 import { type LabelSheetKey, labelSheetKeys, labelSheets } from '../../../reports/labels/label-sheets.ts';
 import { createLabelsPdf } from '../../../reports/pdf.ts';
-import { id } from '../fields.ts';
+import { spell } from '../../../valuation/wording/dialect.ts';
+import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
+import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { id, locale } from '../fields.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { base, needsCollection } from '../session/context.ts';
@@ -21,6 +24,7 @@ const makeLabels = z.object({
   carIds: z.array(id).optional(),
   /** Prepares the pages for looking at, too. */
   preview: z.boolean().default(false),
+  locale: locale.default(plainLocale),
 });
 
 /** The sheets and rolls that labels are printed on. */
@@ -32,15 +36,23 @@ export const sheets = base.handler((): { key: LabelSheetKey; name: string; place
   })),
 );
 
-/** A car as its label names it; a car that was never identified by what its owner wrote. */
-const labelOf = (index: ReferenceIndex, car: CarRecord): Label => {
+/**
+ * A car as its label names it, a car that was never identified by what its owner wrote: with what it wears and
+ * what has become of its factory finish.
+ */
+const labelOf = (index: ReferenceIndex, car: CarRecord, reader: string): Label => {
   const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
   const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
   const release = car.releaseId === null ? undefined : index.releases.get(car.releaseId);
   return {
     number: car.inventoryNumber,
     name: release?.name ?? casting?.name ?? car.asWritten.casting ?? '',
-    colour: variation?.features.colour ?? car.asWritten.colour ?? '',
+    colour: [
+      colourNow(variation?.features.colour ?? car.asWritten.colour ?? '', car.wornColour),
+      car.finishState === 'original' ? '' : spell(car.finishState, reader),
+    ]
+      .filter(Boolean)
+      .join(', '),
   };
 };
 
@@ -62,7 +74,7 @@ export const labels = needsCollection
       if (cars.length === 0) throw refused('There is no car to label. Add cars, or choose others.');
       const today = await session.today();
       const { pdf, warnings, preview } = await createLabelsPdf(
-        cars.map(car => labelOf(index, car)),
+        cars.map(car => labelOf(index, car, input.locale)),
         { sheet: labelSheets[input.sheet], start: input.start },
         { ...paperOptions(session, today, onProgress, stop), preview: input.preview },
       );

@@ -83,6 +83,8 @@ export interface ValuationList {
     inventoryNumber: string;
     casting: string | null;
     variation: string | null;
+    /** The colour that it wears, where that is recorded and another. */
+    wornColour: string;
     grade: Grade | null;
     finishState: FinishState;
     asFound: Range | null;
@@ -109,7 +111,8 @@ export interface HomeView {
   overTime: { on: IsoDate; asFound: Minor; cars: number }[];
   /** Null gathers the cars whose series, grade or colour is not known. */
   bySeries: { name: string | null; cars: number; worth: Minor }[];
-  byGrade: { grade: Grade | null; cars: number; worth: Minor }[];
+  /** Of cars with their factory finish by grade; of the others by their finish state, whatever their grade. */
+  byGrade: { grade: Grade | null; finishState: FinishState | null; cars: number; worth: Minor }[];
   byColour: { name: string | null; swatch: string | null; cars: number; worth: Minor }[];
   byRecommendation: { recommendation: Recommendation; cars: number; gain: Minor }[];
   /** What to do next, most useful first. */

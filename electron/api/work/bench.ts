@@ -10,10 +10,9 @@ import {
   setHeard,
   setJobDetails,
 } from '../../../db/records/job-details.ts';
+import { insertMaterial, insertUsedPart } from '../../../db/records/job-uses.ts';
 import {
   insertJob,
-  insertMaterial,
-  insertUsedPart,
   type Job,
   type JobStep,
   listJobs,

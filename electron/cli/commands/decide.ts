@@ -3,7 +3,7 @@ import { cautionLine, hazardsOf } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { reasonText } from '../../../valuation/wording/reason-text.ts';
-import type { WorkKind } from '../../../valuation/words.ts';
+import { conditionLabel, type WorkKind } from '../../../valuation/words.ts';
 import type { DecideRow } from '../../api/views.ts';
 import { type DecimalRange, decimalRange } from '../amounts.ts';
 import { answerLines, answersOf } from '../answers.ts';
@@ -21,6 +21,8 @@ const decided = ({ car, decision }: DecideRow, currency: string) => {
   const leave = recommendation === 'leave';
   return {
     inventoryNumber: car.inventoryNumber,
+    grade: car.grade,
+    finishState: car.finishState,
     recommendation,
     expectedGain: leave ? minorToDecimal(0, currency) : known ? gain : null,
     probability: leave ? 0 : known ? decision.probability : null,
@@ -109,17 +111,18 @@ const lines =
   (shown: { cars: ReturnType<typeof decided>[] } & Awaited<ReturnType<typeof choose>>): string[] => {
     const rows = shown.cars.map(car => [
       car.inventoryNumber,
+      spell(conditionLabel(car.grade, car.finishState), plainLocale),
       spell(car.recommendation, plainLocale),
       car.expectedGain ?? '–',
       car.probability === null ? '–' : `${Math.round(car.probability * 100)} %`,
       car.cost.mid ?? '–',
       car.reasons[0] ?? '',
     ]);
-    const heads = ['No', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
+    const heads = ['No', 'Condition', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
     return [
       `Expected gain over leaving, in ${currency}`,
       '',
-      ...table(heads, rows, [2, 3, 4]),
+      ...table(heads, rows, [3, 4, 5]),
       ...(shown.season ? ['', ...seasonLines(shown.season)] : []),
       ...(shown.cars.some(needsCaution) ? ['', cautionLine] : []),
     ];

@@ -1,6 +1,6 @@
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
-import { carGradeLabel } from '../../../valuation/words.ts';
+import { conditionLabel } from '../../../valuation/words.ts';
 import type { ValuationList } from '../../api/views.ts';
 import { decimalRange } from '../amounts.ts';
 import { answerLines, answersOf } from '../answers.ts';
@@ -27,8 +27,10 @@ const lines = ({ on, currency, cars }: Valued): string[] => {
     range ? `${range.low} – ${range.mid} – ${range.high}` : 'not enough evidence';
   const rows = cars.map(car => [
     car.inventoryNumber,
-    [car.casting ?? 'unidentified', car.variation].filter(Boolean).join(', '),
-    car.grade === null ? '' : spell(carGradeLabel(car.grade, car.finishState), plainLocale),
+    [car.casting ?? 'unidentified', car.variation, car.wornColour && `wears ${car.wornColour}`]
+      .filter(Boolean)
+      .join(', '),
+    spell(conditionLabel(car.grade, car.finishState), plainLocale),
     spell(car.finishState, plainLocale),
     cell(car.asFound),
     cell(car.restored),

@@ -34,7 +34,7 @@ export const BackupTable = ({
             Size
           </th>
           <th scope="col">
-            <span className={classes.heard}>Restore</span>
+            <span className="heard">Restore</span>
           </th>
         </tr>
       </thead>

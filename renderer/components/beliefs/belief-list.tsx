@@ -40,7 +40,7 @@ export const BeliefList = ({
             <th scope="col">Said on</th>
             <th scope="col">What sales say of it</th>
             <th scope="col">
-              <span className={classes.heard}>Change or take back</span>
+              <span className="heard">Change or take back</span>
             </th>
           </tr>
         </thead>

@@ -81,9 +81,9 @@ export const ConditionEditor = ({
         }
       }}
     >
-      <legend className={classes.heard}>Condition by part</legend>
+      <legend className="heard">Condition by part</legend>
       <table ref={table} className={classes.table}>
-        <thead className={classes.heard}>
+        <thead className="heard">
           <tr>
             <th scope="col">Part</th>
             <th scope="col">Grade</th>

@@ -1,4 +1,5 @@
-import { type DragEvent, memo, useState } from 'react';
+import { memo } from 'react';
+import { useFileDrop } from '../files/use-file-drop.ts';
 import { CellEditor } from './cell-editor.tsx';
 import classes from './data-grid.module.css';
 import { cellText } from './parse-cell.ts';
@@ -34,28 +35,7 @@ const content = <Row,>(column: GridColumn<Row>, row: Row | null) => {
   return column.render ? column.render(row) : cellText(column, row);
 };
 
-const useFileDrop = (takes: boolean, rowKey: string | null, drop: GridRowProps<object>['onDropFiles']) => {
-  const [over, setOver] = useState(false);
-  if (!takes || rowKey === null) return { over: false, handlers: {} };
-  const hasFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files');
-  return {
-    over,
-    handlers: {
-      onDragOver: (event: DragEvent) => {
-        if (!hasFiles(event)) return;
-        event.preventDefault();
-        setOver(true);
-      },
-      onDragLeave: () => setOver(false),
-      onDrop: (event: DragEvent) => {
-        if (!hasFiles(event)) return;
-        event.preventDefault();
-        setOver(false);
-        drop.current?.(rowKey, [...event.dataTransfer.files]);
-      },
-    },
-  };
-};
+const noDrop = { over: false, handlers: {} };
 
 const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
   const {
@@ -74,7 +54,10 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
     toneLabel,
     grid,
   } = props;
-  const { over, handlers } = useFileDrop(props.takesFiles, rowKey, props.onDropFiles);
+  const drop = useFileDrop(files => {
+    if (rowKey !== null) props.onDropFiles.current?.(rowKey, files);
+  });
+  const { over, handlers } = props.takesFiles && rowKey !== null ? drop : noDrop;
   return (
     <tr
       className={classes.row}
@@ -122,7 +105,7 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
             }}
             onDoubleClick={() => grid.current.beginEdit(index, place, null)}
           >
-            {place === 0 && toneLabel ? <span className={classes.heard}>{toneLabel}. </span> : null}
+            {place === 0 && toneLabel ? <span className="heard">{toneLabel}. </span> : null}
             {edited && editing ? (
               <CellEditor
                 column={column}

@@ -29,7 +29,7 @@ export const OptionsTable = ({
   if (options.length === 0) return null;
   return (
     <table className={classes.options}>
-      <caption className={classes.heard}>The options, compared with leaving it</caption>
+      <caption className="heard">The options, compared with leaving it</caption>
       <thead>
         <tr>
           <th scope="col">Option</th>
@@ -47,7 +47,7 @@ export const OptionsTable = ({
           </th>
           <th scope="col">Beats leaving</th>
           <th scope="col">
-            <span className={classes.heard}>Choose</span>
+            <span className="heard">Choose</span>
           </th>
         </tr>
       </thead>

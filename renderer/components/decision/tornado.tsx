@@ -34,13 +34,13 @@ export const Tornado = ({
         <thead>
           <tr>
             <th scope="col">
-              <span className={classes.heard}>Input</span>
+              <span className="heard">Input</span>
             </th>
             <th scope="col" className={classes.end}>
               at its low
             </th>
             <th scope="col">
-              <span className={classes.heard}>Gain</span>
+              <span className="heard">Gain</span>
             </th>
             <th scope="col">at its high</th>
           </tr>

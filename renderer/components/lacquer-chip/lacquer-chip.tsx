@@ -112,11 +112,11 @@ export const LacquerChip = ({
     <span className={classes.chip} data-size={size} title={basePaint ? `${words}${base}` : undefined}>
       <Swatch hex={isHex(swatch) ? swatch : null} basePaint={basePaint} size={size} />
       {nameless ? (
-        <span className={classes.heard}>{words + base}</span>
+        <span className="heard">{words + base}</span>
       ) : (
         <span className={name?.trim() ? classes.name : classes.nameUnknown}>
           {words}
-          <span className={classes.heard}>{base}</span>
+          <span className="heard">{base}</span>
         </span>
       )}
     </span>

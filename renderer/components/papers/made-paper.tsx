@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { ReportResult } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { errorSentence } from '../../api/error-sentence.ts';
-import { saveFile } from '../notices/save-file.ts';
+import { saveFile } from '../files/save-file.ts';
 import { showProblem } from '../notices/undo-notice.tsx';
 import { PaperPreview } from './paper-preview.tsx';
 import classes from './papers.module.css';

@@ -52,7 +52,7 @@ export const Photo = ({
     >
       <Outline />
       {missing ? <span className={classes.lost}>photograph missing</span> : null}
-      {sha256 ? null : <span className={classes.heard}>no photograph</span>}
+      {sha256 ? null : <span className="heard">no photograph</span>}
     </span>
   );
 };

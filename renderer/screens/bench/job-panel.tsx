@@ -2,6 +2,7 @@ import { Button, Modal, Textarea } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { JobView } from '../../../electron/api/views.ts';
+import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
@@ -115,7 +116,7 @@ export const JobPanel = ({ job, jobs }: { job: JobView; jobs: readonly JobView[]
             <Link href={`~/cars/${job.carId}`}>{job.inventoryNumber}</Link> {job.casting}
           </h2>
           <div className={classes.jobFacts}>
-            <LacquerChip name={job.wornColour || job.features.colour} swatch={job.swatch} />
+            <LacquerChip name={colourNow(job.features.colour, job.wornColour)} swatch={job.swatch} />
             <GradeBadge grade={job.grade} finishState={job.finishState} />
             {job.season ? <span>{job.season}</span> : null}
             <span>{timeText(seconds)} counted</span>

@@ -1,9 +1,10 @@
 import { Button, SegmentedControl } from '@mantine/core';
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import type { JobView } from '../../../electron/api/views.ts';
 import { type PhotoMoment, photoMoments } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
+import { pictureTypes, useFilePicker } from '../../components/files/use-file-picker.tsx';
 import { Photo } from '../../components/photo/photo.tsx';
 import classes from './bench.module.css';
 
@@ -17,7 +18,6 @@ const usualMoment = (job: JobView, step: Step): PhotoMoment =>
 export const StepPhotos = ({ job, step, disabled }: { job: JobView; step: Step; disabled: boolean }) => {
   const photos = job.photos.filter(({ stepId }) => stepId === step.id);
   const [moment, setMoment] = useState(() => usualMoment(job, step));
-  const picker = useRef<HTMLInputElement>(null);
   const add = useAction(
     (files: File[]) => api.bench.addPhotos({ jobId: job.id, stepId: step.id, moment, files }),
     {
@@ -25,6 +25,13 @@ export const StepPhotos = ({ job, step, disabled }: { job: JobView; step: Step; 
       failure: 'Not added',
     },
   );
+  const picker = useFilePicker({
+    label: `Photographs of ${step.name}`,
+    accept: pictureTypes,
+    multiple: true,
+    testId: `photos-of-${step.step}`,
+    onFiles: files => add.mutate(files),
+  });
   if (disabled && photos.length === 0) return null;
   return (
     <div className={classes.photos}>
@@ -42,20 +49,8 @@ export const StepPhotos = ({ job, step, disabled }: { job: JobView; step: Step; 
             value={moment}
             onChange={value => setMoment(value as PhotoMoment)}
           />
-          <input
-            ref={picker}
-            type="file"
-            accept="image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif"
-            multiple
-            hidden
-            data-testid={`photos-of-${step.step}`}
-            onChange={event => {
-              const files = [...(event.currentTarget.files ?? [])];
-              event.currentTarget.value = '';
-              if (files.length > 0) add.mutate(files);
-            }}
-          />
-          <Button loading={add.isPending} onClick={() => picker.current?.click()}>
+          {picker.field}
+          <Button loading={add.isPending} onClick={picker.choose}>
             Add photographs
           </Button>
         </>

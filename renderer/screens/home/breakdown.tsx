@@ -29,7 +29,7 @@ export const Breakdown = ({
   return (
     <>
       <table className={classes.breakdown}>
-        <thead className={classes.heard}>
+        <thead className="heard">
           <tr>
             <th scope="col">Group</th>
             <th scope="col">Cars</th>

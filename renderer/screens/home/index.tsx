@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
-import { counted } from '../../../valuation/wording/reader.ts';
+import { counted, sentenceCase } from '../../../valuation/wording/reader.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { dateText } from '../../components/format.ts';
@@ -104,8 +104,12 @@ const HomeScreen = () => {
             </Section>
             <Section title="By grade" aside={`value as found, ${currency}`}>
               <Breakdown
-                rows={byGrade.map(({ grade, ...row }) => ({
-                  name: grade === null ? 'Not graded' : gradeLabel(grade),
+                rows={byGrade.map(({ grade, finishState, ...row }) => ({
+                  name: finishState
+                    ? readerWords().spell(`${sentenceCase(finishState)}, all grades`)
+                    : grade === null
+                      ? 'Not graded'
+                      : gradeLabel(grade),
                   ...row,
                 }))}
                 currency={currency}

@@ -19,7 +19,7 @@ export const WorthOverTime = ({ points, currency }: { points: HomeView['overTime
   const [first, last] = [points[0]!, points.at(-1)!];
   return (
     <figure className={classes.curve}>
-      <figcaption className={classes.heard}>
+      <figcaption className="heard">
         Value as found over time: {worthText(first.asFound, currency)} {currency} for {first.cars} cars on{' '}
         {dateText(first.on)}, {worthText(last.asFound, currency)} {currency} for {last.cars} cars on{' '}
         {dateText(last.on)}.

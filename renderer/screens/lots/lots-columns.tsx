@@ -16,7 +16,7 @@ const Done = ({ of, done, word }: { of: number; done: number; word: string }) =>
     <span className={classes.doneBar} aria-hidden="true">
       <span style={{ width: of ? `${(100 * done) / of}%` : 0 }} />
     </span>
-    <span className={classes.heard}>{word}</span>
+    <span className="heard">{word}</span>
   </span>
 );
 

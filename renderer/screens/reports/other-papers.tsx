@@ -6,6 +6,7 @@ import { gradeLabel, grades } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { errorSentence } from '../../api/error-sentence.ts';
 import { useProgress } from '../../api/use-progress.ts';
+import { readerLocale } from '../../components/format.ts';
 import { showProblem } from '../../components/notices/undo-notice.tsx';
 import { WorkProgress } from '../../components/notices/work-progress.tsx';
 import { MadePaper } from '../../components/papers/made-paper.tsx';
@@ -147,7 +148,10 @@ export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] })
     else if (what === 'list') void work.start(signal => api.exports.make({ list, format }, { signal }));
     else if (what === 'labels')
       void work.start(signal =>
-        api.papers.labels({ sheet: sheet as 'a4-3x8', start, preview: true }, { signal }),
+        api.papers.labels(
+          { sheet: sheet as 'a4-3x8', start, preview: true, locale: readerLocale() },
+          { signal },
+        ),
       );
     else void work.start(signal => api.papers.make(paperInput(choice), { signal }));
   };

@@ -90,7 +90,7 @@ export const PriceChart = ({
           left out
           {lacking > 0 ? `; ${lacking} without an exchange rate are not drawn` : ''}
         </span>
-        <span className={classes.heard}>
+        <span className="heard">
           {points.length} sales from {worthText(low, currency)} to {worthText(high, currency)}.
         </span>
       </figcaption>

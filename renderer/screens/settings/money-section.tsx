@@ -64,7 +64,7 @@ const RateTable = ({ rates, reporting }: { rates: ExchangeRateView[]; reporting:
               {reporting} for one
             </th>
             <th scope="col">
-              <span className={classes.heard}>Remove</span>
+              <span className="heard">Remove</span>
             </th>
           </tr>
         </thead>

@@ -22,7 +22,14 @@ export interface ClaimFacts {
   on: IsoDate;
   /** What the owner wrote of it. */
   cause: string;
-  before: { checkedOn: IsoDate; grade: Grade | null; finishState: FinishState; worth: Range | null };
+  /** Null where no condition from before the event is recorded. */
+  before: {
+    /** Null where the grade was noted with the event, without a check of its own. */
+    checkedOn: IsoDate | null;
+    grade: Grade | null;
+    finishState: FinishState;
+    worth: Range | null;
+  } | null;
   after: { grade: Grade | null; finishState: FinishState; worth: Range | null };
 }
 
@@ -32,7 +39,7 @@ export const claimDocument = (
   edition: Edition,
 ): PaperDocument => {
   const { reader } = edition;
-  const loss = before.worth && after.worth ? before.worth.mid - after.worth.mid : null;
+  const loss = before?.worth && after.worth ? before.worth.mid - after.worth.mid : null;
   return {
     title: `Claim sheet, ${car.inventoryNumber}`,
     subtitle: `${carName(car)}, ${conditionText(car, reader.locale)}`,
@@ -52,16 +59,20 @@ export const claimDocument = (
           { label: 'Found on', value: dayText(on, reader.locale) },
           {
             label: 'Condition before',
-            value: `${conditionText(before, reader.locale)} (checked ${dayText(before.checkedOn, reader.locale)})`,
+            value: before
+              ? `${conditionText(before, reader.locale)} (${before.checkedOn ? `checked ${dayText(before.checkedOn, reader.locale)}` : 'as noted with the event'})`
+              : 'not recorded: there is no condition check from before the event',
           },
           { label: 'Condition after', value: conditionText(after, reader.locale) },
-          { label: 'Value before', value: rangeText(before.worth, reader) },
+          { label: 'Value before', value: before ? rangeText(before.worth, reader) : 'not known' },
           { label: 'Value after', value: rangeText(after.worth, reader) },
           {
             label: 'Loss of value',
             value:
               loss === null
-                ? 'not known: there is not enough evidence for both values'
+                ? before
+                  ? 'not known: there is not enough evidence for both values'
+                  : 'not known: nothing tells its condition before'
                 : loss <= 0
                   ? 'none by these figures'
                   : `${reader.currency} ${moneyText(loss, reader)}, the difference of the middle figures`,
@@ -71,7 +82,7 @@ export const claimDocument = (
       {
         kind: 'paragraph',
         tone: 'quiet',
-        text: `Both values are for ${dayText(edition.on, reader.locale)}, from the same sale records, so that only the condition differs between them.`,
+        text: `${before ? 'Both values are' : 'The value is'} for ${dayText(edition.on, reader.locale)}${before ? ', from the same sale records, so that only the condition differs between them' : ''}.`,
       },
       { kind: 'photos', columns: 2, photos: car.photos.slice(0, 6) },
       { kind: 'heading', level: 2, text: 'The car' },

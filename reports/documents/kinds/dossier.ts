@@ -19,6 +19,7 @@ import {
 } from '../../../valuation/words.ts';
 import {
   type CarFacts,
+  carColour,
   carName,
   conditionText,
   footerText,
@@ -228,9 +229,7 @@ export const saleSheetDocument = (car: DossierFacts, edition: Edition): PaperDoc
   const latest = car.photos.filter(photo => !before.test(photo.state));
   return {
     title: carName(car),
-    subtitle: [car.features.colour || car.asWritten.colour, conditionText(car, locale)]
-      .filter(Boolean)
-      .join(', '),
+    subtitle: [carColour(car), conditionText(car, locale)].filter(Boolean).join(', '),
     author: edition.owner,
     footer: `${car.inventoryNumber}, ${dayText(edition.on, locale)}. ${footerText}`,
     paper: edition.paper,

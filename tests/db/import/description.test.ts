@@ -179,7 +179,7 @@ test('a colour of two words that nobody knows is not taken for its last one', as
   expect(rows).toEqual([[{ casting: 'Dovecote Estate', grade: 8 }, ['dairy white', 'hamper missing']]]);
 });
 
-test('a text that counts cars of one casting first is that many of it; several castings need a row each', async () => {
+test('a text that counts cars of one casting first is that many of it; which of several castings is left open', async () => {
   const rows = await read(
     await withReference(),
     'What I got\nTwo Silver Kites in honeycomb\na pair of Pennyfeathers in rough shape\n4 Dovecote Estates C5 copperleaf\nThornwick Saloon with three lamps\nBrackenhall Van and a Silver Kite together',
@@ -190,7 +190,42 @@ test('a text that counts cars of one casting first is that many of it; several c
     { casting: 'Pennyfeather', quantity: 2 },
     { casting: 'Dovecote Estate', colour: 'Copperleaf', grade: 5, quantity: 4 },
     { casting: 'Thornwick Saloon', rear_end: 'three lamps' },
-    { not: 'lot' },
+    {},
   ]);
   expect(rows[3]?.[0]).not.toHaveProperty('quantity');
+});
+
+describe('a text of several cars in a list of one’s own', () => {
+  test('is taken as a car whose casting is open, with the text saved and asked for, and never refused', async () => {
+    const collection = await withReference();
+    const list =
+      'what,paid\n"Silver Kite and Brackenhall Van, purple C6",$20\n"Bundle of Silver Kites, aqua",$30\n' +
+      '"lot of 3 Silver Kites",$45\n"job lot of 12 cars",$9\n';
+    const rows = await read(collection, list, 'lot', { map: { what: 'description' } });
+    expect(rows).toEqual([
+      [{ price_paid: 20, price_paid_currency: 'USD' }, ['Silver Kite and Brackenhall Van, purple C6']],
+      [
+        { casting: 'Silver Kite', price_paid: 30, price_paid_currency: 'USD' },
+        ['Bundle of Silver Kites, aqua'],
+      ],
+      [{ casting: 'Silver Kite', quantity: 3, price_paid: 45, price_paid_currency: 'USD' }, []],
+      [{ not: 'lot' }, []],
+    ]);
+    const { accepted, notUnderstood } = await take(collection, fileOf(list), {
+      as: 'lot',
+      map: { what: 'description' },
+      lot: newLot('Loft'),
+    });
+    expect(accepted).toBe(3);
+    expect(notUnderstood).toContainEqual(
+      expect.objectContaining({ text: 'Silver Kite and Brackenhall Van, purple C6', field: 'casting' }),
+    );
+    const unread = collection.write.sqlite
+      .prepare(
+        "SELECT count(*) FROM car WHERE casting_id IS NULL AND unread LIKE '%Brackenhall Van, purple%'",
+      )
+      .pluck()
+      .get();
+    expect(unread).toBe(1);
+  });
 });

@@ -50,6 +50,8 @@ export interface SaleLine {
   /** Where each field was read. */
   spans: (Span & { field: SaleLineField })[];
   castingId: number | null;
+  /** The known castings that it names, in any number. */
+  named: readonly number[];
   /** Where no casting is known: the words that are likeliest to be its name. A proposal, and no field. */
   name: string | null;
   price: Price | null;
@@ -219,6 +221,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
       .filter(({ field }) => kept.includes(field))
       .sort((a, b) => a.start - b.start || a.end - b.end),
     castingId,
+    named: [...new Set(names.map(({ name }) => name.castingId))],
     name: isCar && casting === null ? (fields.casting ?? likelyName(unread)) : null,
     price,
     unnamedCurrency: price !== null && !said.fields.currency && (found?.unnamed ?? false),

@@ -32,7 +32,7 @@ export const FinishParts = ({
       />
       <p className={classes.note}>Parts that were worked on have no grade until you give them one.</p>
       <table ref={table} className={condition.table}>
-        <thead className={condition.heard}>
+        <thead className="heard">
           <tr>
             <th scope="col">Part</th>
             <th scope="col">Grade</th>

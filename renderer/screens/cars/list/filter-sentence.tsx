@@ -179,7 +179,7 @@ export const FilterSentence = ({
   ];
   return (
     <fieldset className={classes.sentence}>
-      <legend className={classes.heard}>Which cars are shown</legend>
+      <legend className="heard">Which cars are shown</legend>
       Cars of {part('lots', 'Lot', 'every lot')} and {part('series', 'Series', 'any series')}, in{' '}
       {part('finish', 'Finish state', 'any finish')}, {part('grade', 'Grade', 'any grade')},{' '}
       {part('rarity', 'Rarity', 'common or rare')}, {part('status', 'Status', 'in the collection or sold')},

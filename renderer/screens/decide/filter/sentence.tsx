@@ -39,7 +39,7 @@ export const Sentence = ({
   const lotName = lots.find(({ id }) => id === lot)?.name;
   return (
     <p className={classes.sentence}>
-      <span className={classes.heard}>Which cars are weighed: </span>
+      <span className="heard">Which cars are weighed: </span>
       Cars of{' '}
       <SentenceChoice
         label="Lot"

@@ -23,8 +23,8 @@ import { useSettled } from './use-settled.ts';
 /** The options in short: what each is expected to gain, and how likely it beats leaving. */
 const ShortOptions = ({ car, currency }: { car: CarPage; currency: Currency }) => (
   <table className={classes.short}>
-    <caption className={classes.heard}>The options in short</caption>
-    <thead className={classes.heard}>
+    <caption className="heard">The options in short</caption>
+    <thead className="heard">
       <tr>
         <th scope="col">Option</th>
         <th scope="col">Gain expected</th>
@@ -88,7 +88,7 @@ export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | nul
           </div>
           <div className={classes.facts}>
             <GradeBadge grade={car.grade} finishState={car.finishState} />
-            {car.features.colour ? (
+            {car.features.colour || car.wornColour ? (
               <LacquerChip
                 name={colourNow(car.features.colour, car.wornColour)}
                 swatch={car.swatch}

@@ -112,11 +112,11 @@ export const decideColumns = ({
     grow: 3,
     value: ({ weighed }) => carName(weighed.car),
     text: ({ weighed: { car } }) =>
-      car.features.colour ? `${carName(car)}, ${car.features.colour}` : carName(car),
+      [carName(car), colourNow(car.features.colour, car.wornColour)].filter(Boolean).join(', '),
     render: ({ weighed: { car } }) => (
       <span className={classes.car} title={car.variation ?? undefined}>
         <span className={classes.text}>{carName(car)}</span>
-        {car.features.colour ? (
+        {car.features.colour || car.wornColour ? (
           <LacquerChip
             name={colourNow(car.features.colour, car.wornColour)}
             swatch={car.swatch}

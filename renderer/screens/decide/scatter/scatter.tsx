@@ -146,7 +146,7 @@ export const Scatter = ({
           data-over={hovered !== null || undefined}
         />
         {told ? <DotCard dot={told} size={size} currency={currency} /> : null}
-        <span className={classes.heard} aria-live="polite">
+        <span className="heard" aria-live="polite">
           {focused && at?.weighed.shown
             ? `${carName(at.weighed.car)} ${at.weighed.car.inventoryNumber}, ${readerWords().recommendation(at.recommendation)}, ${deltaText(at.weighed.shown.expectedGain, currency)}, ${percentText(at.weighed.shown.probability)}`
             : ''}

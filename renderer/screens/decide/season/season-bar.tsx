@@ -81,7 +81,7 @@ export const SeasonBar = ({
         onSeason={work.change}
       />
       <Actions work={work} onChoose={onChoose} onRecord={onRecord} />
-      <span className={classes.heard} role="status">
+      <span className="heard" role="status">
         {overParts.length > 0 ? `More than you have: ${overParts.map(({ name }) => name).join(', ')}` : ''}
       </span>
     </section>

@@ -1,15 +1,10 @@
-import { Button } from '@mantine/core';
-import { useState } from 'react';
-import { Link, useLocation } from 'wouter';
+import { Link } from 'wouter';
 import type { ImportKind, ImportResult } from '../../../../electron/api/views.ts';
 import { cellsText } from '../../../../valuation/wording/file-words.ts';
-import { useUndo } from '../../../components/actions/use-undo.ts';
-import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { WhatWaits } from '../../../components/waiting/what-waits.tsx';
-import classes from './import.module.css';
 import { kindWords } from './import-choice.ts';
-import { RejectedRows } from './rejected-rows.tsx';
+import { ImportDone } from './import-done.tsx';
 import shows from './shows.module.css';
 
 const counted = (count: number, word: string, words = `${word}s`) =>
@@ -42,91 +37,54 @@ export const ImportedResult = ({
   fileName: string;
   onAgain: () => void;
 }) => {
-  const { undo } = useUndo();
-  const [undone, setUndone] = useState(false);
-  const [, navigate] = useLocation();
   const { accepted, duplicates, rejected, unidentified, addedCastings, lot, lots = [], cells } = result;
-  const notes = result.notes.filter(note => !isOfName(note));
-  const place = placeOf(as, result);
-  const title = undone
-    ? 'The import was undone'
-    : accepted === 0
-      ? 'Nothing was imported'
-      : `Imported ${counted(Math.max(made, accepted), kindWords[as].row, kindWords[as].rows)}${lot ? ` into ${lot.name}` : ''}`;
-  const facts = [
-    fileName,
-    unidentified > 0 ? `${unidentified} without a variation yet` : null,
-    addedCastings > 0 ? `${counted(addedCastings, 'casting')} added to the reference` : null,
-    duplicates > 0 ? `${duplicates} already known` : null,
-    accepted > 0 ? cellsText(cells) : null,
-    rejected.length > 0 ? `${counted(rejected.length, 'line')} left out` : 'every row was read',
-  ];
+  const { row, rows } = kindWords[as];
+  const into = lot ? ` into ${lot.name}` : '';
   return (
-    <>
-      <PageHeader
-        title={title}
-        facts={facts.filter(Boolean).join(' · ')}
-        back={{ label: 'Lots', to: '/lots' }}
-      />
-      <div className="page">
-        <p className={classes.next}>
-          {undone || accepted === 0 ? null : (
-            <Button variant="filled" size="sm" onClick={() => navigate(place.to)}>
-              {place.label}
-            </Button>
-          )}
-          <Button size="sm" onClick={onAgain}>
-            Import another file
-          </Button>
-          {undone || accepted === 0 ? null : (
-            <Button
-              size="sm"
-              variant="subtle"
-              onClick={async () => {
-                await undo();
-                setUndone(true);
-              }}
-            >
-              Undo this import
-            </Button>
-          )}
-        </p>
-        {undone || accepted === 0 ? null : <WhatWaits />}
-        {!undone && lots.length > 1 ? (
-          <Section title={`${lots.length} lots`} aside="by day and seller">
-            <ul className={shows.lots}>
-              {lots.map(({ id, name, cars }) => (
-                <li key={id}>
-                  <Link href={`/${id}`}>{name}</Link> {counted(cars, 'car')}
-                </li>
-              ))}
-            </ul>
-          </Section>
-        ) : null}
-        {rejected.length > 0 ? (
-          <Section
-            title="Lines that were left out"
-            aside="Where one is a row after all, correct it and import the file again: what is known is skipped"
-          >
-            <RejectedRows rejected={rejected} fileName={fileName} />
-          </Section>
-        ) : null}
-        {notes.length > 0 ? (
-          <Section title="Notes">
-            <ul className={classes.notes}>
-              {notes.map(note => (
-                <li key={note}>{note}</li>
-              ))}
-            </ul>
-          </Section>
-        ) : null}
-        {lot && unidentified > 0 && !undone ? (
+    <ImportDone
+      title={
+        accepted === 0
+          ? 'Nothing was imported'
+          : `Imported ${counted(Math.max(made, accepted), row, rows)}${into}`
+      }
+      facts={[
+        unidentified > 0 ? `${unidentified} without a variation yet` : null,
+        addedCastings > 0 ? `${counted(addedCastings, 'casting')} added to the reference` : null,
+        duplicates > 0 ? `${duplicates} already known` : null,
+        accepted > 0 ? cellsText(cells) : null,
+        rejected.length > 0 ? `${counted(rejected.length, 'line')} left out` : 'every row was read',
+      ]}
+      fileName={fileName}
+      place={placeOf(as, result)}
+      took={accepted > 0}
+      rejected={rejected}
+      mending="Where one is a row after all, correct it and import the file again: what is known is skipped"
+      notes={result.notes.filter(note => !isOfName(note))}
+      onAgain={onAgain}
+      above={undone => (
+        <>
+          {undone || accepted === 0 ? null : <WhatWaits />}
+          {!undone && lots.length > 1 ? (
+            <Section title={`${lots.length} lots`} aside="by day and seller">
+              <ul className={shows.lots}>
+                {lots.map(({ id, name, cars }) => (
+                  <li key={id}>
+                    <Link href={`/${id}`}>{name}</Link> {counted(cars, 'car')}
+                  </li>
+                ))}
+              </ul>
+            </Section>
+          ) : null}
+        </>
+      )}
+      below={undone =>
+        lot && unidentified > 0 && !undone ? (
           <p className="soft">
             Cars without a variation are marked in the lot;{' '}
             <Link href={`/${lot.id}`}>identify them there</Link> by their features.
           </p>
-        ) : null}
-      </div>
-    </>
+        ) : null
+      }
+    />
   );
 };

@@ -3,11 +3,12 @@ import { useSearch } from 'wouter';
 import type { ImportResult, LedgerKind } from '../../../../electron/api/views.ts';
 import { useProgress } from '../../../api/use-progress.ts';
 import { useSummary } from '../../../api/use-summary.ts';
+import { FileDropArea } from '../../../components/files/file-drop-area.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { emptyDraft } from '../lot-draft.ts';
 import { ImportBooks } from './books/import-books.tsx';
 import { ChooseFile } from './choose-file.tsx';
-import { DropArea } from './drop-file.tsx';
+import classes from './import.module.css';
 import {
   choiceFor,
   isBook,
@@ -40,24 +41,26 @@ export const ImportScreen = () => {
     setChoice(choiceFor(choice.as, choice.lotId));
     setSource({ file, pasted, turn: performance.now() });
   };
-  const takeText = (text: string) => take(new File([text], 'Pasted list'), text);
   const changeKind = (as: ListKind) => {
     setBook(isBook(as) ? as : null);
     if (!isBook(as)) setChoice(choiceFor(as, choice.lotId));
   };
+  const ways = {
+    onKind: changeKind,
+    onFile: (file: File) => take(file),
+    onText: (text: string) => take(new File([text], 'Pasted list'), text),
+  };
   if (book !== null)
     return (
-      <DropArea onFile={file => take(file)}>
+      <FileDropArea className={classes.area} onFile={ways.onFile}>
         <ImportBooks
           key={`${book} ${source?.turn}`}
           as={book}
           source={source}
-          onKind={changeKind}
-          onFile={file => take(file)}
-          onText={takeText}
+          ways={ways}
           onAgain={() => setSource(null)}
         />
-      </DropArea>
+      </FileDropArea>
     );
   if (work.state.is === 'done' && source)
     return (
@@ -74,18 +77,16 @@ export const ImportScreen = () => {
       />
     );
   return (
-    <DropArea onFile={file => take(file)}>
+    <FileDropArea className={classes.area} onFile={ways.onFile}>
       {source === null ? (
-        <ChooseFile as={choice.as} onKind={changeKind} onFile={file => take(file)} onText={takeText} />
+        <ChooseFile as={choice.as} ways={ways} />
       ) : (
         <ImportWork
           key={source.turn}
           source={source}
           choice={choice}
           onChange={setChoice}
-          onKind={changeKind}
-          onFile={file => take(file)}
-          onText={takeText}
+          ways={ways}
           onRun={setMade}
           work={work}
           reporting={summary.reportingCurrency}
@@ -95,6 +96,6 @@ export const ImportScreen = () => {
           }}
         />
       )}
-    </DropArea>
+    </FileDropArea>
   );
 };

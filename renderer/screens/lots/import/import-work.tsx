@@ -5,22 +5,18 @@ import { useState } from 'react';
 import type { ImportPreview, ImportResult } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
-import { errorSentence } from '../../../api/error-sentence.ts';
 import type { Work } from '../../../api/use-progress.ts';
-import { LoadingState } from '../../../components/layout/loading-state.tsx';
-import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { WorkProgress } from '../../../components/notices/work-progress.tsx';
 import { draftInput, type LotDraft } from '../lot-draft.ts';
+import type { WaysIn } from './before-list.tsx';
 import { ColumnTable } from './column-table.tsx';
-import { DropFile } from './drop-file.tsx';
 import { FileFacts } from './file-facts.tsx';
 import classes from './import.module.css';
-import { type ImportChoice, kindWords, type ListKind, previewInput, type Source } from './import-choice.ts';
+import { type ImportChoice, kindWords, previewInput, type Source } from './import-choice.ts';
 import { ImportWords } from './import-words.tsx';
 import { IntoLot } from './into-lot.tsx';
-import { KindSwitch } from './kind-switch.tsx';
-import { ChangeText } from './paste-text.tsx';
+import { FileNotes, ListUnderWay } from './list-under-way.tsx';
 import { RowCounts } from './row-counts.tsx';
 import { SalesChoices } from './sales-choices.tsx';
 import { SampleRows } from './sample-rows.tsx';
@@ -30,9 +26,7 @@ interface Props {
   source: Source;
   choice: ImportChoice;
   onChange: (choice: ImportChoice) => void;
-  onKind: (as: ListKind) => void;
-  onFile: (file: File) => void;
-  onText: (text: string) => void;
+  ways: WaysIn;
   /** Told how many cars, records or variations the rows make. */
   onRun: (made: number) => void;
   work: Work<ImportResult>;
@@ -52,13 +46,7 @@ const Looked = ({
   return (
     <>
       <FileFacts preview={preview} choice={choice} onChange={onChange} pasted={pasted} />
-      {warnings.length > 0 ? (
-        <ul className={classes.warnings}>
-          {warnings.map(warning => (
-            <li key={warning}>{warning}</li>
-          ))}
-        </ul>
-      ) : null}
+      <FileNotes notes={warnings} />
       <Section title="Columns" aside="* needed">
         <ColumnTable preview={preview} choice={choice} onChange={onChange} />
       </Section>
@@ -75,7 +63,7 @@ const Looked = ({
 
 /** A list under way: how it is read at the left, what will be taken and the button for it at the right. */
 export const ImportWork = (props: Props) => {
-  const { source, choice, onChange, onKind, onFile, onText, onRun, work, reporting } = props;
+  const { source, choice, onChange, onRun, work, reporting } = props;
   const { file, turn, pasted } = source;
   const [draft, setDraft] = useState(props.initialDraft);
   // The rows are read anew once a name stands, not at each of its letters.
@@ -108,71 +96,48 @@ export const ImportWork = (props: Props) => {
   );
   const words = cars === 1 ? kindWords[choice.as].row : kindWords[choice.as].rows;
   return (
-    <>
-      <PageHeader
-        title={file.name}
-        facts="Nothing is imported until you confirm"
-        back={{ label: 'Lots', to: '/lots' }}
-        actions={
+    <ListUnderWay
+      as={choice.as}
+      source={source}
+      ways={props.ways}
+      error={preview.error}
+      busy={preview.isFetching}
+      read={
+        data ? <Looked preview={data} choice={choice} onChange={onChange} pasted={pasted !== null} /> : null
+      }
+      taken={
+        data ? (
           <>
-            <KindSwitch as={choice.as} onKind={onKind} />
-            {pasted === null ? null : <ChangeText text={pasted} onText={onText} />}
-            <DropFile label={pasted === null ? 'Another file' : 'A file instead'} onFile={onFile} />
+            <RowCounts preview={data} as={choice.as} />
+            {choice.as === 'lot' ? (
+              <IntoLot preview={data} choice={choice} onChange={onChange} draft={draft} onDraft={setDraft} />
+            ) : null}
+            {choice.as === 'sales' ? (
+              <SalesChoices preview={data} choice={choice} onChange={onChange} reporting={reporting} />
+            ) : null}
+            <div className={classes.go}>
+              {running ? null : (
+                <Button
+                  fullWidth
+                  size="sm"
+                  variant="filled"
+                  disabled={accepted === 0 || needsName}
+                  loading={preview.isFetching && preview.isPlaceholderData}
+                  onClick={run}
+                >
+                  {accepted === 0
+                    ? 'No row can be imported yet'
+                    : needsName
+                      ? 'The lot needs a name'
+                      : `Import ${cars.toLocaleString()} ${words}`}
+                </Button>
+              )}
+              <WorkProgress work={work} label="Importing" />
+              <p className="soft grid-text">One undo reverses the whole import.</p>
+            </div>
           </>
-        }
-      />
-      <div className={`page ${classes.split}`}>
-        <div className={classes.left} aria-busy={preview.isFetching}>
-          {preview.error ? (
-            <p className={classes.problem} role="alert">
-              {errorSentence(preview.error)}
-            </p>
-          ) : data ? (
-            <Looked preview={data} choice={choice} onChange={onChange} pasted={pasted !== null} />
-          ) : (
-            <LoadingState part label="Reading the file" />
-          )}
-        </div>
-        <aside className={classes.right} aria-label="What will be imported">
-          {data && !preview.error ? (
-            <>
-              <RowCounts preview={data} as={choice.as} />
-              {choice.as === 'lot' ? (
-                <IntoLot
-                  preview={data}
-                  choice={choice}
-                  onChange={onChange}
-                  draft={draft}
-                  onDraft={setDraft}
-                />
-              ) : null}
-              {choice.as === 'sales' ? (
-                <SalesChoices preview={data} choice={choice} onChange={onChange} reporting={reporting} />
-              ) : null}
-              <div className={classes.go}>
-                {running ? null : (
-                  <Button
-                    fullWidth
-                    size="sm"
-                    variant="filled"
-                    disabled={accepted === 0 || needsName}
-                    loading={preview.isFetching && preview.isPlaceholderData}
-                    onClick={run}
-                  >
-                    {accepted === 0
-                      ? 'No row can be imported yet'
-                      : needsName
-                        ? 'The lot needs a name'
-                        : `Import ${cars.toLocaleString()} ${words}`}
-                  </Button>
-                )}
-                <WorkProgress work={work} label="Importing" />
-                <p className="soft grid-text">One undo reverses the whole import.</p>
-              </div>
-            </>
-          ) : null}
-        </aside>
-      </div>
-    </>
+        ) : null
+      }
+    />
   );
 };

@@ -1,17 +1,9 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { ImportResult } from '../../../../electron/api/views.ts';
+import { saveCsv } from '../../../components/files/save-file.ts';
 import classes from './import.module.css';
 import { rejectedCsv } from './import-choice.ts';
-
-const download = (text: string, fileName: string) => {
-  const url = URL.createObjectURL(new Blob(['\ufeff', text], { type: 'text/csv' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = fileName;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
-};
 
 const page = 100;
 
@@ -51,7 +43,7 @@ export const RejectedRows = ({
           </Button>
         ) : null}
         <Button
-          onClick={() => download(rejectedCsv(rejected), `${fileName.replace(/\.[^.]+$/, '')} rejected.csv`)}
+          onClick={() => saveCsv(rejectedCsv(rejected), `${fileName.replace(/\.[^.]+$/, '')} rejected.csv`)}
         >
           Save this list as CSV
         </Button>

@@ -1,5 +1,7 @@
-import { type DragEvent, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { CarRow, PhotoView } from '../../../../electron/api/views.ts';
+import { useFileDrop } from '../../../components/files/use-file-drop.ts';
+import { useFilePicker } from '../../../components/files/use-file-picker.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
 import classes from './inspector.module.css';
 
@@ -14,26 +16,16 @@ export const CarPhotos = ({
   onAdd: (files: File[]) => void;
 }) => {
   const [chosen, setChosen] = useState<number | null>(null);
-  const [over, setOver] = useState(false);
-  const field = useRef<HTMLInputElement>(null);
+  const { over, handlers } = useFileDrop(onAdd);
+  const { choose, field } = useFilePicker({
+    label: 'Photographs to add',
+    accept: 'image/*',
+    multiple: true,
+    onFiles: onAdd,
+  });
   const current = photos?.find(photo => photo.id === chosen) ?? photos?.[0] ?? null;
-  const drag = (event: DragEvent, is: boolean) => {
-    if (!event.dataTransfer.types.includes('Files')) return;
-    event.preventDefault();
-    setOver(is);
-  };
   return (
-    <section
-      className={classes.photos}
-      aria-label="Photographs"
-      data-over={over || undefined}
-      onDragOver={event => drag(event, true)}
-      onDragLeave={() => setOver(false)}
-      onDrop={event => {
-        drag(event, false);
-        onAdd([...event.dataTransfer.files]);
-      }}
-    >
+    <section className={classes.photos} aria-label="Photographs" data-over={over || undefined} {...handlers}>
       <Photo
         sha256={current?.sha256 ?? row.photo}
         size="screen"
@@ -58,22 +50,10 @@ export const CarPhotos = ({
               </button>
             ))
           : null}
-        <button type="button" className={classes.addPhoto} onClick={() => field.current?.click()}>
+        <button type="button" className={classes.addPhoto} onClick={choose}>
           Add photographs
         </button>
-        <input
-          ref={field}
-          className={classes.heard}
-          type="file"
-          accept="image/*"
-          multiple
-          tabIndex={-1}
-          aria-label="Photographs to add"
-          onChange={event => {
-            onAdd([...(event.currentTarget.files ?? [])]);
-            event.currentTarget.value = '';
-          }}
-        />
+        {field}
       </div>
     </section>
   );

@@ -54,7 +54,7 @@ const identityColumns = (client: QueryClient, means: OwnMeanings): GridColumn<Ca
       value: row => featureText(row, 'colour'),
       render: row => {
         const colour = featureText(row, 'colour');
-        if (!colour) return null;
+        if (!colour && !row.wornColour) return null;
         return (
           <LacquerChip
             name={colourNow(colour, row.wornColour)}
@@ -195,7 +195,7 @@ export const carColumns = ({
         title={row.costFixed ? 'Fixed by hand' : undefined}
       >
         <Amount minor={row.cost} currency={lotCurrency} />
-        {row.costFixed ? <span className={classes.heard}>, fixed by hand</span> : null}
+        {row.costFixed ? <span className="heard">, fixed by hand</span> : null}
       </span>
     ),
     editor: {

@@ -1,5 +1,7 @@
 import { Button } from '@mantine/core';
-import { type ReactNode, useRef, useState } from 'react';
+import type { ReactNode } from 'react';
+import { FileDropArea } from '../../../components/files/file-drop-area.tsx';
+import { useFilePicker } from '../../../components/files/use-file-picker.tsx';
 import classes from './paste.module.css';
 
 const most = 5_000_000;
@@ -25,8 +27,7 @@ interface Takes {
   onProblem: (sentence: string) => void;
 }
 
-const take = async (file: File | undefined, { onText, onProblem }: Takes) => {
-  if (!file) return;
+const take = async (file: File, { onText, onProblem }: Takes) => {
   const found = await textOfFile(file);
   if ('problem' in found) onProblem(found.problem);
   else onText(found.text);
@@ -34,49 +35,22 @@ const take = async (file: File | undefined, { onText, onProblem }: Takes) => {
 
 /** Chooses a text file. */
 export const TextFile = (takes: Takes) => {
-  const field = useRef<HTMLInputElement>(null);
+  const { choose, field } = useFilePicker({
+    label: 'Text file of sales',
+    accept: '.txt,.csv,.tsv,.md,text/*',
+    onFiles: ([file]) => void take(file, takes),
+  });
   return (
     <>
-      <Button onClick={() => field.current?.click()}>Choose a text file</Button>
-      <input
-        ref={field}
-        className={classes.heard}
-        type="file"
-        tabIndex={-1}
-        aria-label="Text file of sales"
-        accept=".txt,.csv,.tsv,.md,text/*"
-        onChange={event => {
-          void take(event.currentTarget.files?.[0], takes);
-          event.currentTarget.value = '';
-        }}
-      />
+      <Button onClick={choose}>Choose a text file</Button>
+      {field}
     </>
   );
 };
 
 /** Takes a text file that is dropped anywhere on the screen. */
-export const TextDrop = ({ children, ...takes }: Takes & { children: ReactNode }) => {
-  const [over, setOver] = useState(false);
-  return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a second way; the button is the first
-    <div
-      className={classes.area}
-      data-over={over || undefined}
-      onDragOver={event => {
-        if (!event.dataTransfer.types.includes('Files')) return;
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={event => {
-        if (!event.currentTarget.contains(event.relatedTarget as Node | null)) setOver(false);
-      }}
-      onDrop={event => {
-        event.preventDefault();
-        setOver(false);
-        void take(event.dataTransfer.files[0], takes);
-      }}
-    >
-      {children}
-    </div>
-  );
-};
+export const TextDrop = ({ children, ...takes }: Takes & { children: ReactNode }) => (
+  <FileDropArea className={classes.area} onFile={file => void take(file, takes)}>
+    {children}
+  </FileDropArea>
+);

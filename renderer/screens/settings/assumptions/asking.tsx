@@ -22,7 +22,7 @@ export const Asking = ({ draft, set, currency }: PartOfDraft) => {
         </span>
         <div className={classes.fieldFigure}>
           <MoneyInput
-            label={<span className={classes.heard}>Smallest gain worth working for</span>}
+            label={<span className="heard">Smallest gain worth working for</span>}
             currency={currency}
             value={decision.leastGain}
             onChange={leastGain => ask({ leastGain: leastGain ?? 0 })}
@@ -42,7 +42,7 @@ export const Asking = ({ draft, set, currency }: PartOfDraft) => {
         </span>
         <div className={classes.fieldFigure}>
           <MoneyInput
-            label={<span className={classes.heard}>Cost of one hour of your time</span>}
+            label={<span className="heard">Cost of one hour of your time</span>}
             currency={currency}
             value={draft.hourlyRate}
             onChange={hourlyRate => set({ hourlyRate: hourlyRate ?? 0 })}

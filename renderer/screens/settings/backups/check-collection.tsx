@@ -44,7 +44,7 @@ export const CheckCollection = () => {
               {state.result.map(finding => (
                 <li key={finding.sentence} data-level={finding.level}>
                   <span aria-hidden="true">{marks[finding.level]}</span>
-                  <span className={classes.heard}>{words[finding.level]}: </span>
+                  <span className="heard">{words[finding.level]}: </span>
                   {finding.sentence}
                 </li>
               ))}

@@ -64,7 +64,7 @@ const Editor = ({ view, currency }: { view: StepsView; currency: Currency }) => 
               </th>
               <th scope="col">Hazards</th>
               <th scope="col">
-                <span className={classes.heard}>Change</span>
+                <span className="heard">Change</span>
               </th>
             </tr>
           </thead>

@@ -1,9 +1,11 @@
 import { Button, TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { saveCsv } from '../../../components/files/save-file.ts';
+import { useFilePicker } from '../../../components/files/use-file-picker.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { showProblem } from '../../../components/notices/undo-notice.tsx';
@@ -13,15 +15,6 @@ import { NewWord } from './new-word.tsx';
 import { WordRows } from './word-rows.tsx';
 import { wordsFromCsv, wordsToCsv } from './words-file.ts';
 
-const save = (text: string, fileName: string): void => {
-  const url = URL.createObjectURL(new Blob(['\ufeff', text], { type: 'text/csv' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = fileName;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
-};
-
 const many = 12;
 
 /** What the owner's texts mean: a table that imports, grids and the search go by. */
@@ -30,7 +23,6 @@ export const WordsSection = () => {
   const vocabulary = useVocabulary();
   const say = useSayMeaning();
   const [filter, setFilter] = useState('');
-  const file = useRef<HTMLInputElement>(null);
   const change = useAction(
     (word: Parameters<typeof api.words.set>[0]['words'][number]) => api.words.set({ words: [word] }),
     {
@@ -57,6 +49,11 @@ export const WordsSection = () => {
       );
     if (read.length > 0) say.mutate(read);
   };
+  const file = useFilePicker({
+    label: 'File of words',
+    accept: '.csv,text/csv',
+    onFiles: ([chosen]) => void take(chosen),
+  });
   return (
     <Section id="words" title="Your words" aside="what you write, and what it means">
       <p className={classes.lead}>
@@ -91,25 +88,13 @@ export const WordsSection = () => {
             <Button
               disabled={words.length === 0}
               onClick={async () =>
-                save(wordsToCsv((await import('papaparse')).default, words), 'your-words.csv')
+                saveCsv(wordsToCsv((await import('papaparse')).default, words), 'your-words.csv')
               }
             >
               Save as CSV
             </Button>
-            <Button onClick={() => file.current?.click()}>Take words from a CSV file</Button>
-            <input
-              ref={file}
-              className={classes.heard}
-              type="file"
-              tabIndex={-1}
-              aria-label="File of words"
-              accept=".csv,text/csv"
-              onChange={event => {
-                const [chosen] = event.currentTarget.files ?? [];
-                if (chosen) void take(chosen);
-                event.currentTarget.value = '';
-              }}
-            />
+            <Button onClick={file.choose}>Take words from a CSV file</Button>
+            {file.field}
           </p>
         </>
       ) : (

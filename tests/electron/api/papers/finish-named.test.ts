@@ -152,6 +152,12 @@ describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => 
       fc.asyncProperty(drawnCars, async cars => {
         const { api, session, lotId, numbered } = await shelf(cars);
         await expectTables(api, ['cars', 'expenses', 'decisions'], numbered);
+        for (const { number, carId, word } of numbered) {
+          const hits = await api.collection.search({ text: number });
+          expect(hits.find(hit => hit.kind === 'car' && hit.id === carId)?.detail).toContain(
+            word.replace('customized', 'customised'),
+          );
+        }
         const report = await reportData(session, makeReport.parse({ format: 'pdf' }), () => {}, signal);
         for (const entry of report.entries) {
           const { number, finish, grade, finishStatement } = entryModel(entry, report, null, () => null);
@@ -215,6 +221,9 @@ describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => 
       await resultOf(await api.reports.make({ format: 'pdf', withPhotographs: false })),
     );
     const worksheet = await read(await resultOf(await api.papers.make({ kind: 'worksheet', lotId })));
+    const labels = await read(await resultOf(await api.papers.labels({ sheet: 'roll-57x32', locale })));
+    for (const { number, word } of numbered)
+      expect(labels).toMatch(new RegExp(`${number.toLowerCase()} (?:(?!n\\dx).)*${word}`));
     const bidSheet = await read(await resultOf(await api.papers.make({ kind: 'bid', lotId })));
     for (const { number, word } of numbered) {
       for (const text of [worksheet, bidSheet])

@@ -132,9 +132,17 @@ describe('papers', { timeout: 120_000 }, () => {
     const { api, idOf } = await shelf();
     const carId = idOf('Q-1');
     expect(await refusalOf(resultOf(await api.papers.make({ kind: 'claim', carId })))).toMatchObject({
-      message: expect.stringContaining('the one before it'),
+      message: expect.stringContaining('Record its condition as it is now'),
     });
     await api.cars.saveCheck({ carId, checkedOn: '2026-02-01', grade: 7, notes: '', parts: [] });
+    const alone = (await paper(api, 'claim', { carId })).text;
+    expect(alone).toContain(
+      'Condition before not recorded: there is no condition check from before the event',
+    );
+    expect(alone).toContain('Value before not known');
+    expect(alone).toMatch(/Value after USD \d/);
+    expect(alone).toContain('Loss of value not known: nothing tells its condition before');
+    expect(alone).not.toContain('Both values');
     await api.cars.saveCheck({
       carId,
       checkedOn: '2026-03-01',
@@ -146,6 +154,24 @@ describe('papers', { timeout: 120_000 }, () => {
     expect(text).toContain('Fell from the shelf');
     expect(text).toMatch(/Condition before C7 \(checked Feb 1, 2026\)/);
     expect(text).toMatch(/Condition after C4 Value before/);
+    expect(text).toMatch(/Loss of value USD \d+\.\d\d, the difference/);
+  });
+
+  it('take the grade before from the event where the car was never checked before it', async () => {
+    const { api, idOf } = await shelf();
+    const carId = idOf('Q-1');
+    const { grade } = await api.cars.get({ id: carId });
+    expect(grade).not.toBeNull();
+    await api.cars.recordEvent({
+      carId,
+      happenedOn: '2026-03-01',
+      cause: 'dropped',
+      note: 'off the shelf',
+      grade: 2,
+    });
+    const { text } = await paper(api, 'claim', { carId });
+    expect(text).toContain(`Condition before C${grade} (as noted with the event)`);
+    expect(text).toContain('Condition after C2');
     expect(text).toMatch(/Loss of value USD \d+\.\d\d, the difference/);
   });
 

@@ -76,7 +76,7 @@ export const Expenses = ({ car, currency, today }: { car: CarPage; currency: Cur
               Amount
             </th>
             <th scope="col">
-              <span className={classes.heard}>Remove</span>
+              <span className="heard">Remove</span>
             </th>
           </tr>
         </thead>

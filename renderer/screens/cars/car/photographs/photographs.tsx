@@ -1,8 +1,10 @@
 import { Button, Modal } from '@mantine/core';
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
+import { useFileDrop } from '../../../../components/files/use-file-drop.ts';
+import { pictureTypes, useFilePicker } from '../../../../components/files/use-file-picker.tsx';
 import { dateText } from '../../../../components/format.ts';
 import { useKeys } from '../../../../components/keys/use-keys.ts';
 import { Photo } from '../../../../components/photo/photo.tsx';
@@ -12,8 +14,6 @@ import { photoName, photoPairs } from './pairs.ts';
 import { PhotoTools } from './photo-details.tsx';
 import classes from './photographs.module.css';
 
-const accepted = 'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif';
-
 /**
  * A car's photographs: one large, the others beside it, before against after where both were taken; files can
  * be dropped on it.
@@ -22,9 +22,7 @@ export const Photographs = ({ car }: { car: CarPage }) => {
   const photos = car.photos;
   const pairs = photoPairs(photos);
   const [chosen, setChosen] = useState<number | 'compare' | null>(null);
-  const [over, setOver] = useState(false);
   const [enlarged, setEnlarged] = useState(false);
-  const picker = useRef<HTMLInputElement>(null);
   const add = useAction((files: File[]) => api.photos.add({ carId: car.id, files }), {
     label: (files: File[]) => (files.length === 1 ? 'Photograph added' : `${files.length} photographs added`),
     failure: 'Not added',
@@ -36,11 +34,15 @@ export const Photographs = ({ car }: { car: CarPage }) => {
   const shown = photos.find(photo => photo.id === chosen) ?? photos[0];
   const place = shown ? photos.indexOf(shown) : 0;
   const name = carTitle(car);
-  const take = (files: FileList | null) => {
-    if (files && files.length > 0) add.mutate([...files]);
-  };
+  const take = (files: File[]) => add.mutate(files);
+  const { over, handlers } = useFileDrop(take);
+  const { choose, field } = useFilePicker({
+    label: 'Photographs to add',
+    accept: pictureTypes,
+    multiple: true,
+    onFiles: take,
+  });
   const compare = () => setChosen('compare');
-  const choose = () => picker.current?.click();
   useKeys('Car', [
     { keys: 'P', does: 'Add photographs', run: choose },
     ...(pair ? [{ keys: 'B', does: 'Compare before and after', run: compare }] : []),
@@ -54,22 +56,7 @@ export const Photographs = ({ car }: { car: CarPage }) => {
     move.mutate(ids);
   };
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: files can be dropped anywhere here; the button does the same by keyboard
-    <div
-      className={classes.photographs}
-      data-over={over || undefined}
-      onDragOver={event => {
-        if (!event.dataTransfer.types.includes('Files')) return;
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={event => {
-        event.preventDefault();
-        setOver(false);
-        take(event.dataTransfer.files);
-      }}
-    >
+    <div className={classes.photographs} data-over={over || undefined} {...handlers}>
       <div className={classes.large}>
         {comparing ? (
           <BeforeAfter pair={pair} car={name} />
@@ -114,17 +101,7 @@ export const Photographs = ({ car }: { car: CarPage }) => {
             <Photo sha256={photo.sha256} alt="" width={72} height={48} />
           </button>
         ))}
-        <input
-          ref={picker}
-          type="file"
-          accept={accepted}
-          multiple
-          hidden
-          onChange={event => {
-            take(event.currentTarget.files);
-            event.currentTarget.value = '';
-          }}
-        />
+        {field}
         <div className={classes.tools}>
           {shown && !comparing ? (
             <PhotoTools photo={shown} place={place} of={photos.length} onMove={shift} />

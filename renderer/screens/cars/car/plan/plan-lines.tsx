@@ -52,7 +52,7 @@ export const PlanLines = ({
               </th>
             ))}
             <th scope="col">
-              <span className={classes.heard}>Remove</span>
+              <span className="heard">Remove</span>
             </th>
           </tr>
         </thead>

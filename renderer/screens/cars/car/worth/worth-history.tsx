@@ -83,7 +83,7 @@ export const WorthHistory = ({ car, currency }: { car: CarPage; currency: Curren
   const said = (range: Range | null) => (range ? worthText(range.mid, currency) : 'not known');
   return (
     <figure className={classes.curve}>
-      <figcaption className={classes.heard}>
+      <figcaption className="heard">
         Value as found {said(first.asFound)} {currency} on {dateText(first.on)}, {said(last.asFound)} on{' '}
         {dateText(last.on)}, over {car.valuations.length} valuations.
       </figcaption>

@@ -2,16 +2,12 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import type { LedgerKind, LedgerResult } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
-import { errorSentence } from '../../../../api/error-sentence.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
-import { LoadingState } from '../../../../components/layout/loading-state.tsx';
-import { PageHeader } from '../../../../components/layout/page-header.tsx';
 import { Section } from '../../../../components/layout/section.tsx';
-import { DropFile } from '../drop-file.tsx';
+import type { WaysIn } from '../before-list.tsx';
 import classes from '../import.module.css';
-import { bookWords, type ListKind, type Source } from '../import-choice.ts';
-import { KindSwitch } from '../kind-switch.tsx';
-import { ChangeText } from '../paste-text.tsx';
+import { bookWords, type Source } from '../import-choice.ts';
+import { FileNotes, ListUnderWay } from '../list-under-way.tsx';
 import { RejectedRows } from '../rejected-rows.tsx';
 import { bookCount } from './book-count.ts';
 
@@ -52,22 +48,34 @@ const BookCounts = ({ as, tried }: { as: LedgerKind; tried: LedgerResult }) => {
   );
 };
 
+const Tried = ({ tried, fileName }: { tried: LedgerResult; fileName: string }) => (
+  <>
+    <FileNotes notes={tried.notes} />
+    {tried.rejected.length > 0 ? (
+      <Section title="Lines that would be left out">
+        <RejectedRows rejected={tried.rejected} fileName={fileName} />
+      </Section>
+    ) : (
+      <p className="soft">
+        {tried.accepted + tried.duplicates === 0 ? 'There is no row in it.' : 'Every row was read.'}
+      </p>
+    )}
+  </>
+);
+
 /** A list of the books under way: tried first, so that it is seen what would become of each of its lines. */
 export const BookWork = ({
   as,
-  source: { file, turn, pasted },
-  onKind,
-  onFile,
-  onText,
+  source,
+  ways,
   onImported,
 }: {
   as: LedgerKind;
   source: Source;
-  onKind: (as: ListKind) => void;
-  onFile: (file: File) => void;
-  onText: (text: string) => void;
+  ways: WaysIn;
   onImported: (result: LedgerResult) => void;
 }) => {
+  const { file, turn } = source;
   const run = useAction(() => api.imports.ledger({ file, as }), {
     label: '',
     undoable: false,
@@ -82,71 +90,34 @@ export const BookWork = ({
     enabled: run.isIdle,
   });
   return (
-    <>
-      <PageHeader
-        title={file.name}
-        facts="Nothing is imported until you confirm"
-        back={{ label: 'Lots', to: '/lots' }}
-        actions={
+    <ListUnderWay
+      as={as}
+      source={source}
+      ways={ways}
+      error={error}
+      read={tried ? <Tried tried={tried} fileName={file.name} /> : null}
+      taken={
+        tried ? (
           <>
-            <KindSwitch as={as} onKind={onKind} />
-            {pasted === null ? null : <ChangeText text={pasted} onText={onText} />}
-            <DropFile label={pasted === null ? 'Another file' : 'A file instead'} onFile={onFile} />
+            <BookCounts as={as} tried={tried} />
+            <div className={classes.go}>
+              <Button
+                fullWidth
+                size="sm"
+                variant="filled"
+                disabled={tried.accepted === 0}
+                loading={run.isPending}
+                onClick={() => run.mutate()}
+              >
+                {tried.accepted === 0
+                  ? 'There is nothing new to import'
+                  : `Import ${bookCount(as, tried.accepted)}`}
+              </Button>
+              <p className="soft grid-text">One undo reverses the whole import.</p>
+            </div>
           </>
-        }
-      />
-      <div className={`page ${classes.split}`}>
-        <div className={classes.left}>
-          {error ? (
-            <p className={classes.problem} role="alert">
-              {errorSentence(error)}
-            </p>
-          ) : tried ? (
-            <>
-              {tried.notes.length > 0 ? (
-                <ul className={classes.warnings}>
-                  {tried.notes.map(note => (
-                    <li key={note}>{note}</li>
-                  ))}
-                </ul>
-              ) : null}
-              {tried.rejected.length > 0 ? (
-                <Section title="Lines that would be left out">
-                  <RejectedRows rejected={tried.rejected} fileName={file.name} />
-                </Section>
-              ) : (
-                <p className="soft">
-                  {tried.accepted + tried.duplicates === 0 ? 'There is no row in it.' : 'Every row was read.'}
-                </p>
-              )}
-            </>
-          ) : (
-            <LoadingState part label="Reading the file" />
-          )}
-        </div>
-        <aside className={classes.right} aria-label="What will be imported">
-          {tried && !error ? (
-            <>
-              <BookCounts as={as} tried={tried} />
-              <div className={classes.go}>
-                <Button
-                  fullWidth
-                  size="sm"
-                  variant="filled"
-                  disabled={tried.accepted === 0}
-                  loading={run.isPending}
-                  onClick={() => run.mutate()}
-                >
-                  {tried.accepted === 0
-                    ? 'There is nothing new to import'
-                    : `Import ${bookCount(as, tried.accepted)}`}
-                </Button>
-                <p className="soft grid-text">One undo reverses the whole import.</p>
-              </div>
-            </>
-          ) : null}
-        </aside>
-      </div>
-    </>
+        ) : null
+      }
+    />
   );
 };

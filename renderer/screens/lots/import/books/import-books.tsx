@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { LedgerKind, LedgerResult } from '../../../../../electron/api/views.ts';
-import type { ListKind, Source } from '../import-choice.ts';
+import type { WaysIn } from '../before-list.tsx';
+import type { Source } from '../import-choice.ts';
 import { BookResult } from './book-result.tsx';
 import { BookWork } from './book-work.tsx';
 import { ChooseBook } from './choose-book.tsx';
@@ -9,29 +10,18 @@ import { ChooseBook } from './choose-book.tsx';
 export const ImportBooks = ({
   as,
   source,
-  onKind,
-  onFile,
-  onText,
+  ways,
   onAgain,
 }: {
   as: LedgerKind;
   source: Source | null;
-  onKind: (as: ListKind) => void;
-  onFile: (file: File) => void;
-  onText: (text: string) => void;
+  ways: WaysIn;
   onAgain: () => void;
 }) => {
   const [result, setResult] = useState<LedgerResult | null>(null);
-  if (source === null) return <ChooseBook as={as} onKind={onKind} onFile={onFile} onText={onText} />;
+  if (source === null) return <ChooseBook as={as} ways={ways} />;
   return result === null ? (
-    <BookWork
-      as={as}
-      source={source}
-      onKind={onKind}
-      onFile={onFile}
-      onText={onText}
-      onImported={setResult}
-    />
+    <BookWork as={as} source={source} ways={ways} onImported={setResult} />
   ) : (
     <BookResult as={as} fileName={source.file.name} result={result} onAgain={onAgain} />
   );

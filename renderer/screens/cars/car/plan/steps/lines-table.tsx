@@ -45,7 +45,7 @@ export const LinesTable = ({
           <thead>
             <tr>
               <th scope="col" className={planClasses.end}>
-                <span className={planClasses.heard}>Number</span>
+                <span className="heard">Number</span>
               </th>
               <th scope="col">Step</th>
               <th scope="col">Why</th>
@@ -59,7 +59,7 @@ export const LinesTable = ({
                 Materials
               </th>
               <th scope="col">
-                <span className={planClasses.heard}>Change or take out</span>
+                <span className="heard">Change or take out</span>
               </th>
             </tr>
           </thead>
@@ -135,7 +135,7 @@ export const LinesTable = ({
       ) : null}
       <div className={classes.add}>
         <label>
-          <span className={planClasses.heard}>Add one of the steps</span>
+          <span className="heard">Add one of the steps</span>
           <select
             className={planClasses.cell}
             aria-label="Add one of the steps"

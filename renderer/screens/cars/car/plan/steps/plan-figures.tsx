@@ -42,7 +42,7 @@ export const PlanFigures = ({ view, currency }: { view: CarPlanView; currency: C
                 </span>
               ))}
             </span>
-            <span className={planClasses.heard}>{gradesText(plan.grades)}</span>
+            <span className="heard">{gradesText(plan.grades)}</span>
             <span className="soft" aria-hidden="true">
               {plan.grades
                 .map(({ grade, share }) => `${gradeLabel(grade)} ${percentText(share)}`)

@@ -1,0 +1,29 @@
+import { type DragEvent, useState } from 'react';
+
+const hasFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files');
+
+/**
+ * Files dropped from outside: `over` while they are held above, `handlers` for the element that takes them. Text that is dragged goes where it
+ * would go anyway.
+ */
+export const useFileDrop = (onFiles: (files: [File, ...File[]]) => void) => {
+  const [over, setOver] = useState(false);
+  const handlers = {
+    onDragOver: (event: DragEvent) => {
+      if (!hasFiles(event)) return;
+      event.preventDefault();
+      setOver(true);
+    },
+    onDragLeave: (event: DragEvent) => {
+      if (!event.currentTarget.contains(event.relatedTarget as Node | null)) setOver(false);
+    },
+    onDrop: (event: DragEvent) => {
+      if (!hasFiles(event)) return;
+      event.preventDefault();
+      setOver(false);
+      const [first, ...others] = event.dataTransfer.files;
+      if (first) onFiles([first, ...others]);
+    },
+  };
+  return { over, handlers };
+};
