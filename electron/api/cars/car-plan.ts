@@ -1,7 +1,10 @@
 import { readHanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { type CarePlan, readCarePlans } from '../../../db/records/care-plans.ts';
+import { readDecisions } from '../../../db/records/decisions.ts';
+import { listJobs } from '../../../db/records/jobs.ts';
 import type { SavedLine } from '../../../db/records/plan-steps.ts';
 import { readMadeOf, readPlans } from '../../../db/records/plans.ts';
+import { listSeasons } from '../../../db/records/seasons.ts';
 import {
   type AssumptionSet,
   decideCar,
@@ -88,6 +91,23 @@ const withSteps = (body: AssumptionSet, steps: AssumptionSet['work']['steps']): 
   ...body,
   work: { ...body.work, ...(steps && { steps }) },
 });
+
+/**
+ * What is to be done with a car, as far as its owner has settled that: by the job on the bench, by the current season, by a decision; undefined
+ * where nothing is settled.
+ */
+export const settledKind = async (session: Session, carId: number): Promise<WorkKind | undefined> => {
+  const { db } = openOf(session).read;
+  const job = (await listJobs(db)).find(
+    one => one.carId === carId && one.state !== 'finished' && one.state !== 'given up',
+  );
+  if (job) return job.kind;
+  const season = (await listSeasons(db)).find(({ current }) => current);
+  const planned = season?.cars.find(one => one.carId === carId);
+  if (planned) return planned.kind;
+  const choice = (await readDecisions(db, [carId])).get(carId)?.choice;
+  return choice === 'leave' ? undefined : choice;
+};
 
 /**
  * The plan of a car: as its owner wishes it, else the saved one of its kind, else the one made from the car. A saved plan goes on with the

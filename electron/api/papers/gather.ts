@@ -11,7 +11,7 @@ import { type FittedMarket, type Range, type Subject, valueCar } from '../../../
 import type { WorkPlan } from '../../../valuation/types.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import { carPage } from '../cars/car-page.ts';
-import { carPlan } from '../cars/car-plan.ts';
+import { carPlan, settledKind } from '../cars/car-plan.ts';
 import { findCar } from '../cars/find-car.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
 import { marketToday } from '../figures/market.ts';
@@ -114,9 +114,11 @@ export const worksheetCars = async (
     .sort((a, b) => a.inventoryNumber.localeCompare(b.inventoryNumber, 'en', { numeric: true }));
 };
 
-/** The plan of a car: its owner's own, or the one made from the car. */
-export const benchPlan = async (session: Session, carId: number): Promise<WorkPlan> =>
-  (await carPlan(session, { carId })).plan;
+/** The plan of a car for what is to be done with it: its owner's own, or the one made from the car. */
+export const benchPlan = async (session: Session, carId: number): Promise<WorkPlan> => {
+  const kind = await settledKind(session, carId);
+  return (await carPlan(session, { carId, ...(kind && { kind }) })).plan;
+};
 
 /** A lot that was seen, with the highest bid for it. */
 export const bidFacts = async (

@@ -59,8 +59,9 @@ export interface JobView extends Job {
   casting: string | null;
   features: Features;
   wornColour: string;
-  /** Of the colour that it wears. */
+  /** Of the colour that it wears, and of the one that it is to be painted in. */
   swatch: string | null;
+  paintSwatch: string | null;
   grade: Grade | null;
   finishState: FinishState;
   photo: string | null;

@@ -6,6 +6,7 @@ import { castingDetails } from '../../../db/reference/reference-details.ts';
 import type { PartName } from '../../../valuation/words.ts';
 import { type LookItem, lookBeforeClosing } from '../../../valuation/work/look-before-closing.ts';
 import { carRows } from '../cars/car-rows.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarRow, JobView } from '../views.ts';
@@ -24,6 +25,7 @@ export const jobViews = async (session: Session): Promise<JobView[]> => {
   const ids = [...new Set(jobs.map(({ carId }) => carId))];
   const rows = new Map((await carRows(session, await listCars(db, { ids }))).map(row => [row.id, row]));
   const details = await jobDetails(db);
+  const index = await referenceIndex(session);
   const photos = Map.groupBy(await listJobPhotos(db), photo => photo.jobId);
   const seasons = new Map((await listSeasons(db)).map(season => [season.id, season.name]));
   const castings = new Map<number, Awaited<ReturnType<typeof castingDetails>>>();
@@ -48,6 +50,7 @@ export const jobViews = async (session: Session): Promise<JobView[]> => {
         features: car.features,
         wornColour: car.wornColour,
         swatch: car.swatch,
+        paintSwatch: job.colour === '' ? null : index.swatchOf(job.colour),
         grade: car.grade,
         finishState: car.finishState,
         photo: car.photo,

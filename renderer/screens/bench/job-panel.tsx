@@ -117,6 +117,11 @@ export const JobPanel = ({ job, jobs }: { job: JobView; jobs: readonly JobView[]
           </h2>
           <div className={classes.jobFacts}>
             <LacquerChip name={colourNow(job.features.colour, job.wornColour)} swatch={job.swatch} />
+            {job.colour && !over ? (
+              <span>
+                to be painted <LacquerChip name={job.colour} swatch={job.paintSwatch} />
+              </span>
+            ) : null}
             <GradeBadge grade={job.grade} finishState={job.finishState} />
             {job.season ? <span>{job.season}</span> : null}
             <span>{timeText(seconds)} counted</span>

@@ -103,7 +103,7 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
         return worked.has(part.part) ? { ...part, grade: '' } : part;
       }),
     },
-    colour: car.wornColour,
+    colour: job?.colour || car.wornColour,
     bodyFinish: car.wornFinish,
     basePaint: '',
     roof: '',

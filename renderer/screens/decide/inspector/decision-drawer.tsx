@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import type { Option } from '../../../../valuation/words.ts';
+import { isWorkKind, type Option } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { DecideForm } from '../../../components/decision/decide-form.tsx';
@@ -12,6 +12,7 @@ import { Headline } from '../../../components/decision/headline.tsx';
 import { OptionsTable } from '../../../components/decision/options-table.tsx';
 import { BreakEven, Guards, Reasons } from '../../../components/decision/reasons.tsx';
 import { Tornado } from '../../../components/decision/tornado.tsx';
+import { WorkList } from '../../../components/decision/work-list.tsx';
 import { dateText } from '../../../components/format.ts';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
@@ -39,6 +40,7 @@ const Whole = ({ car, currency }: { car: CarPage; currency: Currency }) => {
   const [choice, setChoice] = useState<Option | null>(null);
   const { decision } = car;
   const weighed = decision.options.length > 0;
+  const shown = choice ?? decision.recorded?.choice ?? decision.recommendation;
   return (
     <div className={classes.whole}>
       <div>
@@ -55,6 +57,7 @@ const Whole = ({ car, currency }: { car: CarPage; currency: Currency }) => {
           onChoose={setChoice}
         />
       ) : null}
+      {isWorkKind(shown) ? <WorkList carId={car.id} kind={shown} currency={currency} /> : null}
       <Tornado decision={decision} planned={car.plan?.kind ?? 'restore'} currency={currency} />
       <section aria-label="Decision" className={classes.decide}>
         <Recorded car={car} />

@@ -2,7 +2,6 @@ import { Button, Checkbox } from '@mantine/core';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useId, useState } from 'react';
 import { Link } from 'wouter';
-import type { ColourOnShelf } from '../../../../../electron/api/views.ts';
 import { currencyDecimals } from '../../../../../valuation/money.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
 import { api } from '../../../../api/client.ts';
@@ -10,32 +9,11 @@ import { deltaText, percentText, worthText } from '../../../../components/format
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import { useWords } from '../../../../components/words.ts';
 import classes from './season-colours.module.css';
+import { ShelfStrips } from './shelf-strips.tsx';
 
 /** What two cars of one colour can count against the shelf, in whole units of a currency with decimals. */
 const steps = [0, 0.5, 1, 2, 3, 5, 8, 12, 20, 35, 60];
 const atFirst = 3;
-
-/** Chips shown on a strip; the rest is counted. */
-const most = 60;
-
-/** Every car of the shelf as a chip, the commonest colours first. */
-const Strip = ({ label, shelf }: { label: string; shelf: readonly ColourOnShelf[] }) => {
-  const all = shelf.flatMap(({ colour, swatch, count }) =>
-    Array.from({ length: count }, (_, i) => ({ key: `${colour} ${i}`, swatch })),
-  );
-  const words = shelf.map(({ colour, count }) => `${colour} ${count}`).join(', ');
-  return (
-    <div className={classes.strip}>
-      <span className={classes.label}>{label}</span>
-      <span className={classes.chips} role="img" aria-label={`${label}: ${words || 'none'}`}>
-        {all.slice(0, most).map(({ key, swatch }) => (
-          <LacquerChip key={key} name="" swatch={swatch} nameless />
-        ))}
-        {all.length > most ? <span className={classes.label}>and {all.length - most} more</span> : null}
-      </span>
-    </div>
-  );
-};
 
 /** Colours for the cars of a season that will be painted anyway, so that the shelf has variety; what each costs in fidelity and value. */
 export const SeasonColours = ({
@@ -109,8 +87,7 @@ export const SeasonColours = ({
       {error ? <p className="harm">{words.spell('The colours could not be worked out.')}</p> : null}
       {data ? (
         <>
-          <Strip label="Shelf now" shelf={data.before} />
-          <Strip label="Then" shelf={data.after} />
+          <ShelfStrips before={data.before} after={data.after} />
           <p className="soft">
             {words.spell('Pairs in one colour')}: {data.pairs.before}, then {data.pairs.after}.{' '}
             {changed.length === 0

@@ -1,3 +1,4 @@
+import { Button } from '@mantine/core';
 import type { CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency, PartChoice, PlanWishes } from '../../../../../../valuation/types.ts';
 import { departureText, workReasonText } from '../../../../../../valuation/wording/work-text.ts';
@@ -5,6 +6,7 @@ import {
   type DeviationKind,
   deviationKinds,
   deviationLabel,
+  deviationOfColour,
   deviationOfOpening,
   deviationOfReproduction,
 } from '../../../../../../valuation/words.ts';
@@ -117,6 +119,21 @@ export const PlanDepartures = ({ view, wishes, onChange }: Part) => {
           ))}
         </ul>
       )}
+      {wishes.colour ? (
+        <p>
+          {words.spell('Colour')}: <strong>{wishes.colour}</strong>{' '}
+          <Button
+            variant="subtle"
+            size="compact-xs"
+            onClick={() => {
+              const { colour: _, ...rest } = wishes;
+              onChange(withDeparture(rest, deviationOfColour, false));
+            }}
+          >
+            {words.spell('Its own colour')}
+          </Button>
+        </p>
+      ) : null}
       {fidelity ? (
         <p className="soft">
           {fidelity.grade}: {percentText(fidelity.factor)} of the value of one restored to specification

@@ -1,10 +1,10 @@
 import { Button, SegmentedControl, Textarea, TextInput } from '@mantine/core';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { CarPage, CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency, PlanWishes } from '../../../../../../valuation/types.ts';
 import { hazardsOf } from '../../../../../../valuation/wording/cautions.ts';
-import { type WorkKind, workKinds } from '../../../../../../valuation/words.ts';
+import { isWorkKind, paintsCar, type WorkKind, workKinds } from '../../../../../../valuation/words.ts';
 import { api } from '../../../../../api/client.ts';
 import { useAction } from '../../../../../components/actions/use-action.ts';
 import { CautionList } from '../../../../../components/cautions/caution-list.tsx';
@@ -19,12 +19,6 @@ import { CostText, hoursText } from './three-text.tsx';
 
 type Sent = NonNullable<Parameters<typeof api.plans.view>[0]['wishes']>;
 
-/** A change of the plan that is not saved yet. */
-interface Draft {
-  kind: WorkKind;
-  wishes: PlanWishes;
-}
-
 const Standing = ({
   view,
   changed,
@@ -34,12 +28,14 @@ const Standing = ({
   changed: boolean;
   currency: Currency;
 }) => {
+  const words = useWords();
+  const toDo = paintsCar(view.kind) ? '' : ` to ${words.option(view.kind).infinitive} it`;
   if (changed) return <strong>Changed, not saved yet.</strong>;
   if (view.saved === 'steps' && view.before)
     return (
       <>
-        <strong>This car’s own plan.</strong> The car or your parts shelf has changed since it was saved. What
-        was saved then still counts ({hoursText(view.before.hours)},{' '}
+        <strong>This car’s own plan{toDo}.</strong> The car or your parts shelf has changed since it was
+        saved. What was saved then still counts ({hoursText(view.before.hours)},{' '}
         <CostText cost={view.before.cost} currency={currency} />
         ); below it is worked out again. Save it to count that.
       </>
@@ -47,7 +43,7 @@ const Standing = ({
   if (view.saved === 'steps')
     return (
       <>
-        <strong>This car’s own plan,</strong> made of{' '}
+        <strong>This car’s own plan{toDo},</strong> made of{' '}
         {view.libraryVersion === 0 ? 'the starting steps' : `version ${view.libraryVersion} of your steps`}.
       </>
     );
@@ -70,49 +66,59 @@ export const WorkPlanEditor = ({
   currency: Currency;
 }) => {
   const words = useWords();
-  const [draft, setDraft] = useState<Draft | null>(null);
+  const [chosen, setChosen] = useState<WorkKind | null>(null);
+  const kind = chosen ?? first.kind;
+  // A change that is not saved yet.
+  const [draft, setDraft] = useState<PlanWishes | null>(null);
+  const kept = useQuery({
+    queryKey: ['car-plan', car.id, kind, null],
+    queryFn: () => api.plans.view({ carId: car.id, kind }),
+    ...(kind === first.kind && { placeholderData: first }),
+  });
+  // What is saved of this kind of work, or is made from the car.
+  const base = kept.data ?? null;
+  // Wishes that were taken over from a plan of another kind, until that kind is shown.
+  const waiting = useRef<PlanWishes | null>(null);
   const [notes, setNotes] = useState(first.notes);
   const [template, setTemplate] = useState('');
-  const savedText = JSON.stringify([first.saved, first.kind, first.wishes, first.notes]);
+  const savedText = JSON.stringify(base && [base.saved, base.kind, base.wishes, base.notes]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is saved has changed, here or by an undo
   useEffect(() => {
-    setDraft(null);
-    setNotes(first.notes);
+    if (!base) return;
+    setDraft(waiting.current);
+    waiting.current = null;
+    setNotes(base.notes);
   }, [savedText]);
   const asked = useQuery({
-    queryKey: ['car-plan', car.id, draft],
-    queryFn: () =>
-      draft
-        ? api.plans.view({ carId: car.id, kind: draft.kind, wishes: draft.wishes as Sent })
-        : api.plans.view({ carId: car.id }),
+    queryKey: ['car-plan', car.id, kind, draft],
+    queryFn: () => api.plans.view({ carId: car.id, kind, ...(draft && { wishes: draft as Sent }) }),
     placeholderData: keepPreviousData,
   });
   const sources = useQuery({ queryKey: ['plan-sources'], queryFn: () => api.plans.sources() });
-  const view = asked.data ?? first;
-  const kind = draft?.kind ?? view.kind;
-  const wishes = draft?.wishes ?? view.wishes;
-  const change = (next: PlanWishes) => setDraft({ kind, wishes: next });
-  const paints = kind === 'restore' || kind === 'customise';
-  const save = useAction(
-    () =>
-      api.plans.save({
-        carId: car.id,
-        kind: kind === 'customise' ? 'customise' : 'restore',
-        wishes: wishes as Sent,
-        notes,
-      }),
-    { label: 'Plan saved', onDone: () => setDraft(null) },
-  );
-  const drop = useAction(() => api.decisions.removePlan({ id: car.id }), {
+  const view = asked.data?.kind === kind ? asked.data : (base ?? asked.data ?? first);
+  const wishes = draft ?? view.wishes;
+  const change = setDraft;
+  const go = (to: WorkKind, wished: PlanWishes | null) => {
+    if (to === kind) return setDraft(wished);
+    waiting.current = wished;
+    setDraft(null);
+    setChosen(to);
+  };
+  const paints = paintsCar(kind);
+  const save = useAction(() => api.plans.save({ carId: car.id, kind, wishes: wishes as Sent, notes }), {
+    label: 'Plan saved',
+    onDone: () => setDraft(null),
+  });
+  const drop = useAction(() => api.plans.remove({ carId: car.id, kind }), {
     label: 'Back to the proposed plan',
   });
   const saveTemplate = useAction(
     (name: string) => api.plans.saveTemplate({ name, kind, wishes: wishes as Sent, fromCarId: car.id }),
     { label: name => `Saved the template “${name}”`, onDone: () => setTemplate('') },
   );
-  const unsaved =
-    draft !== null && JSON.stringify(draft) !== JSON.stringify({ kind: first.kind, wishes: first.wishes });
-  const changed = unsaved || notes !== first.notes;
+  const unsaved = draft !== null && JSON.stringify(draft) !== JSON.stringify(base?.wishes);
+  const changed = unsaved || notes !== (base?.notes ?? '');
+  const isSaved = base?.saved === 'steps';
   const elsewhere = (sources.data ?? []).filter(({ carId }) => carId !== car.id);
   return (
     <div aria-busy={asked.isPlaceholderData || undefined}>
@@ -121,10 +127,7 @@ export const WorkPlanEditor = ({
           aria-label="Kind of work"
           data={workKinds.map(one => ({ value: one, label: words.option(one).name }))}
           value={kind}
-          onChange={next => {
-            const to = workKinds.find(one => one === next) ?? 'restore';
-            setDraft(to === first.kind ? null : { kind: to, wishes: {} });
-          }}
+          onChange={next => go(isWorkKind(next) ? next : 'restore', null)}
         />
         {elsewhere.length > 0 ? (
           <select
@@ -133,7 +136,7 @@ export const WorkPlanEditor = ({
             value=""
             onChange={event => {
               const source = elsewhere[Number(event.currentTarget.value)];
-              if (source) setDraft({ kind: source.kind, wishes: source.wishes });
+              if (source) go(source.kind, source.wishes);
             }}
           >
             <option value="">Take over…</option>
@@ -160,44 +163,39 @@ export const WorkPlanEditor = ({
       <div className={classes.cautions}>
         <CautionList hazards={hazardsOf(kind, [notes], view.plan.hazards)} open />
       </div>
-      {paints ? (
-        <Textarea
-          label="Notes on the work"
-          autosize
-          minRows={1}
-          maxRows={12}
-          value={notes}
-          onChange={event => setNotes(event.currentTarget.value)}
-        />
-      ) : (
-        <p className="soft">
-          A list to {words.option(kind).infinitive} a car is made from the car each time. Changes to it count
-          once they are saved as a template, or for a look.
-        </p>
-      )}
+      <Textarea
+        label="Notes on the work"
+        autosize
+        minRows={1}
+        maxRows={12}
+        value={notes}
+        onChange={event => setNotes(event.currentTarget.value)}
+      />
       <div className={planClasses.actions}>
-        {paints ? (
-          <Button
-            variant={changed ? 'filled' : 'default'}
-            disabled={!changed && first.saved === 'steps' && view.before === null}
-            loading={save.isPending}
-            onClick={() => save.mutate()}
-          >
-            {first.saved === 'steps' ? 'Save the plan' : 'Save as this car’s plan'}
-          </Button>
-        ) : null}
+        <Button
+          variant={changed ? 'filled' : 'default'}
+          disabled={!base || (!changed && isSaved && view.before === null)}
+          loading={save.isPending}
+          onClick={() => save.mutate()}
+        >
+          {isSaved
+            ? 'Save the plan'
+            : paints
+              ? 'Save as this car’s plan'
+              : `Save as the plan to ${words.option(kind).infinitive} it`}
+        </Button>
         {changed ? (
           <Button
             variant="subtle"
             onClick={() => {
               setDraft(null);
-              setNotes(first.notes);
+              setNotes(base?.notes ?? '');
             }}
           >
             Discard changes
           </Button>
         ) : null}
-        {first.saved === 'steps' ? (
+        {isSaved ? (
           <Button variant="subtle" onClick={() => drop.mutate()}>
             Back to the proposed plan
           </Button>
