@@ -22,7 +22,16 @@ export interface Mapping {
  * paid for each.
  */
 const exportsAlone = ['inventory_number', 'cost_currency', 'acquired_on'];
-const notReadBack: ReadonlySet<string> = new Set(['cost', 'cost_currency', 'currency', 'acquired_on', 'lot']);
+/** What such an export says of each car that was worked out, or is its lot's: none of it is read back. */
+const notReadBack: ReadonlySet<string> = new Set(
+  (
+    'cost cost_currency currency acquired_on documented_on lot basis_of_value effective_date own_figures evidence ' +
+    'not_understood restoration worn_colour worn_finish disclosure ' +
+    ['as_found', 'restored', 'original_finish', 'restoration_cost']
+      .flatMap(name => ['low', 'mid', 'high'].map(end => `${name}_${end}`))
+      .join(' ')
+  ).split(' '),
+);
 
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 

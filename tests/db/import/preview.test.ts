@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { ourColumns } from '../../../db/import/columns.ts';
+import { exportColumns } from '../../../reports/columns.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, lookAt, newLot, take } from './importing.ts';
 
@@ -104,6 +106,26 @@ describe('a look at a file', () => {
     expect(none).toMatchObject({ headingLine: 0, counts: { accepted: 2 } });
     await expect(lookAt(collection, list, { as: 'lot', lot, headingLine: 99 })).rejects.toThrow(
       /headings cannot be on line 99/,
+    );
+  });
+
+  it('reads of our own export what a list of cars has, and nothing that was worked out', async () => {
+    const headings = exportColumns.map(({ name }) => name);
+    const cells = headings.map(name => {
+      if (/_(?:low|mid|high)$|^cost$|price_paid$/.test(name)) return '12.50';
+      if (/_on$|date$/.test(name)) return '2026-10-31';
+      if (/currency$/.test(name)) return 'USD';
+      return name === 'grade' ? '6' : 'fair market value';
+    });
+    const file = fileOf([headings.join(','), cells.join(',')].join('\n'));
+    const { columns } = await lookAt(await newCollection(), file, { as: 'lot', lot });
+    const known = new Set(ourColumns.lot.map(({ name }) => name));
+    const asOurs = columns.filter(({ ours }) => ours !== null);
+    expect(asOurs.map(({ heading, ours }) => [heading, ours])).toEqual(
+      asOurs.map(({ heading }) => [heading, heading]),
+    );
+    expect(asOurs.map(({ heading }) => heading)).toEqual(
+      headings.filter(name => known.has(name) && name !== 'currency'),
     );
   });
 });
