@@ -54,6 +54,6 @@ export const gradeChart = (report: CollectionReport): GradeChart | null => {
       sums.some(parts => parts[k]! > 0) ? [{ fill: state, name: spell(state, locale) }] : [],
     ),
     top: `${currency} ${amount(highest)}`,
-    alt: `Columns of the value as found by grade, parted by finish state, in ${currency}: ${said.join(', ')}.`,
+    alt: `Columns of the value as found by grade, divided by finish state, in ${currency}: ${said.join(', ')}.`,
   };
 };

@@ -12,7 +12,7 @@ export const isCurrency = (code: string): boolean => currencyTable.has(code);
 
 /** What to say of a code that `isCurrency` does not know. */
 export const unknownCurrency = (code: string): string =>
-  `"${code}" is no currency of ISO 4217; write its three-letter code, such as USD`;
+  `"${code}" is not a currency of ISO 4217; write its three-letter code, such as USD`;
 
 /**
  * Number of decimals of a currency: USD 2, JPY 0, BHD 3. Throws RangeError when ISO 4217 has

@@ -12,7 +12,7 @@ export const checkOrder = (steps: Steps): void => {
   Object.keys(steps).forEach((name, position) => {
     const expected = String(position + 1).padStart(4, '0');
     if (!new RegExp(`^${expected}-[a-z0-9-]+$`).test(name))
-      throw new Error(`The schema step "${name}" stands in place ${expected}`);
+      throw new Error(`The schema step "${name}" is in place ${expected}`);
   });
 };
 

@@ -96,7 +96,7 @@ const features = [
   ),
   column(
     'accessory',
-    'what belongs to it besides',
+    'what else belongs to it',
     'accessories,extras,loose parts,extra,acc,acc.,zubehor,accessoire,accessoires,accessori',
   ),
   column(
@@ -190,7 +190,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ),
     column(
       'seller',
-      'of whom it was bought',
+      'who it was bought from',
       'from,bought from,source,vendor,dealer,seller,got from,bought at,von,gekauft von,verkaufer,handler,vendeur,achete a,chez',
     ),
     column(

@@ -194,7 +194,7 @@ const followedNote = (cars: number, sales: number): string =>
     sales > 0 && (sales === 1 ? 'one sale record' : `${sales} sale records`),
   ]
     .filter(Boolean)
-    .join(' and ')} that waited for the reference are known better now.`;
+    .join(' and ')} that waited for the reference are identified further now.`;
 
 const labelOf = (options: RunOptions, name: string): string => {
   if (options.as === 'lot') return `Imported the lot "${options.lot?.name ?? name}"`;

@@ -245,7 +245,7 @@ export class Learner {
       warnings.push(
         evidence.isContradictory()
           ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
-          : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that tells which; they are saved as written until an order is chosen.`,
+          : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that shows which; they are saved as written until an order is chosen.`,
       );
     }
   }

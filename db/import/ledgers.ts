@@ -62,7 +62,7 @@ export const importLedger = async (request: LedgerRequest): Promise<LedgerResult
   const missing = columns.filter(column => column.required && !places.has(column.name));
   if (missing.length > 0)
     throw new ImportFileError(
-      `${name} is no list of ${as}: it has no column ${missing.map(column => `"${column.name}"`).join(' and ')}. Its first line names its columns: ${columns.map(column => column.name).join(', ')}.`,
+      `${name} is not a list of ${as}: it has no column ${missing.map(column => `"${column.name}"`).join(' and ')}. Its first line names its columns: ${columns.map(column => column.name).join(', ')}.`,
     );
   const idle = table.headings.filter(
     heading => !columns.some(column => column.name === plainHeading(heading)),

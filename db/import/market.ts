@@ -41,13 +41,13 @@ export const importMarket = async (request: MarketRequest): Promise<MarketResult
   const { collection, file, name, dryRun, at, signal, onProgress } = request;
   const entries = await zipEntries(file).catch(() => {
     throw new ImportFileError(
-      `${name} is no market that was shared: it is cut short, damaged, or another kind of file.`,
+      `${name} is not a shared market: it is cut short, damaged, or another kind of file.`,
     );
   });
   const [reference, sales] = [await partOf(entries, 'reference.csv'), await partOf(entries, 'sales.csv')];
   if (!reference || !sales)
     throw new ImportFileError(
-      `${name} is no market that was shared: it has no ${reference ? 'sales.csv' : 'reference.csv'}. "playworn share" writes such a file.`,
+      `${name} is not a shared market: it has no ${reference ? 'sales.csv' : 'reference.csv'}. "playworn share" writes such a file.`,
     );
   const common = { collection, at, signal, onProgress };
   const of = (as: 'reference' | 'sales', part: File) => ({

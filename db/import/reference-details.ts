@@ -30,7 +30,7 @@ const readText = (cell: Cell): Reading<string> => {
 const readLength = (cell: Cell): Reading<number> => {
   const [, figures] = /^(\d{1,4}(?:[.,]\d{1,3})?)(?: ?mm)?$/.exec(asText(cell)) ?? [];
   const length = Number((figures ?? '').replace(',', '.'));
-  return length > 0 ? understood(length) : notUnderstood(`"${asText(cell)}" is no length in millimetres`);
+  return length > 0 ? understood(length) : notUnderstood(`"${asText(cell)}" is not a length in mm`);
 };
 const readBearings = (cell: Cell): Reading<string> => {
   const word = asText(cell).toLowerCase();
@@ -54,9 +54,9 @@ export const detailColumns: readonly DetailColumn[] = [
   detail('series_first_year', 'series', 'first_year', 'first year of the series', readYear),
   detail('series_last_year', 'series', 'last_year', 'last year of the series', readYear),
   detail('series_notes', 'series', 'notes', 'notes on the series'),
-  detail('body_type', 'casting', 'body_type', 'body of the casting, such as saloon'),
+  detail('body_type', 'casting', 'body_type', 'body of the casting, such as coupe or van'),
   detail('first_year', 'casting', 'first_year', 'year in which the casting was first sold', readYear),
-  detail('length_mm', 'casting', 'length_mm', 'length of the casting in millimetres', readLength),
+  detail('length_mm', 'casting', 'length_mm', 'length of the casting in mm', readLength),
   detail('materials', 'casting', 'materials', 'what the casting is made of'),
   detail('markings', 'casting', 'markings', 'markings on the base'),
   detail('assembly', 'casting', 'assembly', 'how it is put together'),
@@ -135,5 +135,5 @@ export const readSwatch = (cell: Cell): Reading<string> => {
   const figures = /^#?([0-9a-f]{6})$/.exec(text)?.[1];
   return figures
     ? understood(`#${figures}`)
-    : notUnderstood(`"${asText(cell)}" is no swatch such as #2a8a86`);
+    : notUnderstood(`"${asText(cell)}" is not a swatch such as #2a8a86`);
 };

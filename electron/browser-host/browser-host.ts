@@ -59,7 +59,7 @@ const answer = (
 const staleSentences = {
   used: 'This address has been used already. If it was not you who opened it, close Playworn. Where Playworn runs, it has printed a new one.',
   'too old': 'This address is too old. Where Playworn runs, it has printed a new one.',
-  unknown: 'This is no address of the Playworn that is running now. Open the one that it printed.',
+  unknown: 'This address is not of the Playworn that is running now. Open the one that it printed.',
 };
 
 /** The text of a request's body, or null where it does not come in time. */
@@ -85,14 +85,14 @@ interface Door {
 }
 
 const exchangeCode = async (door: Door, request: IncomingMessage, response: ServerResponse) => {
-  if (Number(request.headers['content-length']) > 1000) return answer(response, 413, 'That is no code.');
+  if (Number(request.headers['content-length']) > 1000) return answer(response, 413, 'That is not the code.');
   const body = await timelyText(request, door.bodyTime);
   if (body === null) return answer(response, 408, 'That took too long.');
   let code: unknown;
   try {
     code = JSON.parse(body).code;
   } catch {
-    return answer(response, 400, 'That is no code.');
+    return answer(response, 400, 'That is not the code.');
   }
   const exchange: Exchange = typeof code === 'string' ? door.access.exchange(code) : { refused: 'unknown' };
   if ('refused' in exchange) {

@@ -17,21 +17,24 @@ export const addPaperCommands = (program: Command): void => {
   addCommand(program, 'report', 'the collection, or one lot, as a document')
     .requiredOption('--out <FILE>', 'FILE.pdf, FILE.csv or FILE.xlsx', reportPath)
     .addOption(
-      new Option('--kind <KIND>', 'which paper')
+      new Option('--kind <KIND>', 'the kind of report')
         .choices(['collection', 'lot', ...paperKinds])
         .default('collection'),
     )
-    .option('--car <NUMBER>', 'of a dossier, sale sheet, claim or bench sheet: the inventory number')
+    .option(
+      '--car <NUMBER>',
+      'the car of a dossier, sale sheet, claim or bench sheet, by its inventory number',
+    )
     .option('--lot <NAME>', 'this lot only')
-    .option('--from <YYYY-MM-DD>', 'of a ledger: its first day; without it, the first of January', isoDate)
-    .option('--to <YYYY-MM-DD>', 'of a ledger: its last day; without it, the end of that year', isoDate)
+    .option('--from <YYYY-MM-DD>', 'first day of a ledger (default: January 1)', isoDate)
+    .option('--to <YYYY-MM-DD>', 'last day of a ledger (default: the end of that year)', isoDate)
     .option('--no-values', 'without values and prices')
     .option('--no-places', 'without where cars are kept')
-    .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
-    .option('--title <TITLE>', 'what the cover says')
+    .option('--on <YYYY-MM-DD>', 'effective date (default: today)', isoDate)
+    .option('--title <TITLE>', 'title on the cover')
     .addOption(new Option('--basis <BASIS>', 'basis of value').choices(valueBases))
     .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(paperSizes))
-    .option('--definition <NAME>', 'as it was saved under this name on Reports; it is noted there')
+    .option('--definition <NAME>', 'the saved report of this name; that it was made is noted there')
     .option('--no-photographs', 'leave the photographs out')
     .option('--prepared', 'print when it was prepared')
     .action(report);
@@ -40,23 +43,23 @@ export const addPaperCommands = (program: Command): void => {
     .addOption(
       new Option('--sheet <SHEET>', 'the sheet, or the roll').choices(labelSheetKeys).default('a4-3x8'),
     )
-    .option('--start <N>', 'the first label to use of a sheet that was begun', labelStart, 1)
+    .option('--start <N>', 'the first label to print on, for a sheet that was partly used', labelStart, 1)
     .option('--lot <NAME>', 'this lot only')
     .action(labels);
-  addCommand(
-    program,
-    'gallery',
-    'the cars as web pages to open or to put on a site; no values, no places, no people',
-  )
-    .requiredOption('--out <DIR>', 'a folder that is not there yet or is empty, or FILE.zip')
-    .option('--title <TITLE>', "what stands over it; without it, the collection's name")
+  addCommand(program, 'gallery', 'the cars as web pages, without values, places or people')
+    .requiredOption('--out <DIR>', 'a new or empty folder, or FILE.zip')
+    .option('--title <TITLE>', "its title (default: the collection's name)")
     .option('--lot <NAME>', 'this lot only')
     .action(gallery);
   addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines')
     .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
     .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)
     .action(exportList);
-  addCommand(program, 'share', 'sale records and reference as one file for a friend; nothing of your cars')
+  addCommand(
+    program,
+    'share',
+    'sale records and reference as one file for a friend, with nothing about your cars',
+  )
     .requiredOption('--out <FILE.zip>', 'FILE.zip', zipPath)
     .action(share);
   addCommand(
@@ -64,7 +67,7 @@ export const addPaperCommands = (program: Command): void => {
     'archive',
     'the whole collection as one archive: database, every table, photographs, a report',
   )
-    .requiredOption('--out <FILE>', 'FILE.zip, or a folder that is not there yet')
+    .requiredOption('--out <FILE>', 'FILE.zip, or a new folder')
     .option('--no-report', 'without a report')
     .action(archive);
   addCommand(

@@ -36,48 +36,51 @@ const addImport = (program: Command): void => {
         .makeOptionMandatory(),
     )
     .addOption(
-      new Option('--map <MAPPING>', 'their column, as "Their heading=our_column"; may be repeated')
+      new Option('--map <MAPPING>', 'how a column is mapped, as "Their heading=our_column"; may be repeated')
         .default({}, 'by their names')
         .argParser<Record<string, string | null>>(columnMapping),
     )
     .option('--dry-run', 'say what would be imported, and import nothing')
     .option('--add-reference', 'with sales: add the castings that the reference does not have')
     .option('--words <FILE.csv>', 'what words mean: column,text,field,meaning; the column may be *')
-    .option('--rows', 'with --json: every row that is not blank, with what was understood of it')
-    .option('--not-understood <FILE.csv>', 'write the texts that are not understood in the form of --words')
+    .option('--rows', 'with --json: every row that is not blank, and how it was read')
+    .option(
+      '--not-understood <FILE.csv>',
+      'write the texts that are not understood to a file that --words can read',
+    )
     .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
-    .option('--currency <CODE>', 'currency of amounts that name none', currency)
-    .option('--name <NAME>', "with a lot: its name; without it, the file's")
+    .option('--currency <CODE>', 'currency of amounts that do not name one', currency)
+    .option('--name <NAME>', "with a lot: its name (default: the file's name)")
     .addOption(
       new Option(
         '--lots <HOW>',
-        'with a lot: a lot of its own for each purchase that the rows tell of, or one for all',
+        'with a lot: one lot for each purchase in the rows, or one lot for all of them',
       )
         .choices(['by purchase', 'one'])
         .default('by purchase'),
     )
-    .option('--sheet <NAME>', 'the sheet of an XLSX file; without it, all that are not hidden')
+    .option('--sheet <NAME>', 'the sheet of an XLSX file (default: all that are not hidden)')
     .option(
       '--heading-line <N>',
-      'the line of the headings; 0 where there are none; without it, as they show',
+      'the line of the headings, 0 if there are none (default: found by their words)',
       lineNumber,
     )
     .addOption(
-      new Option('--encoding <NAME>', 'the characters of a CSV file; without it, as its bytes show').choices(
+      new Option('--encoding <NAME>', 'the character encoding of a CSV file (default: detected)').choices(
         encodings,
       ),
     )
     .addOption(
       new Option(
         '--dates <ORDER>',
-        'the order of dates that can be read two ways: day or month first; without it, as the others show',
+        'the order of dates that can be read two ways (default: as the other dates show)',
       ).choices(dateOrders),
     )
     .addOption(
-      new Option(
-        '--decimal <SIGN>',
-        'what parts decimals in amounts; without it, as each amount shows',
-      ).choices(['point', 'comma']),
+      new Option('--decimal <SIGN>', 'the decimal sign of amounts (default: as each amount shows)').choices([
+        'point',
+        'comma',
+      ]),
     )
     .action(importFile);
 };
@@ -98,48 +101,54 @@ export const createProgram = (): Command => {
     .addOption(
       new Option(
         '--dates <ORDER>',
-        'the order of dates that can be read two ways; without it, as other lines show',
+        'the order of dates that can be read two ways (default: as the other lines show)',
       ).choices(['dmy', 'mdy']),
     )
-    .option('--currency <CODE>', "currency of prices that name none; without it, the collection's", currency)
-    .option('--add', 'add them as sale records; what is no sale of one car is left out')
+    .option(
+      '--currency <CODE>',
+      "currency of prices that do not name one (default: the collection's)",
+      currency,
+    )
+    .option('--add', 'add them as sale records, without lines that are not the sale of one car')
     .action(readSales);
-  addCommand(program, 'plan', 'what is to be done to a car, step by step, with the cautions')
+  addCommand(program, 'plan', 'the work on a car, step by step, with the cautions')
     .requiredOption('--car <NUMBER>', "the car's inventory number")
-    .addOption(new Option('--to <WHAT>', 'what is planned').choices(workKinds).default('restore'))
+    .addOption(new Option('--to <WHAT>', 'the kind of work').choices(workKinds).default('restore'))
     .action(plan);
   addCommand(
     program,
     'seasons [NAME]',
-    'the seasons, or one by its name: its cars, what was expected of them and what they brought',
+    'the seasons, or one by its name: its cars, the gain expected and the gain made',
   ).action(seasons);
   addCommand(program, 'bench', 'the cars on the bench in their order, with steps and time')
     .option('--all', 'also the jobs that are finished or given up')
     .action(bench);
-  addCommand(program, 'names', 'the names that the reference does not know, like spellings together').action(
-    names,
-  );
+  addCommand(
+    program,
+    'names',
+    'the names that the reference does not know, similar spellings together',
+  ).action(names);
   addCommand(program, 'settle <NAME>', 'say what such a name means, for all its spellings at once')
     .addOption(new Option('--as <WHAT>', 'a new casting, or no car at all').choices(['casting', 'not a car']))
     .option('--same-as <CASTING>', 'another spelling of a casting that the reference has')
-    .option('--release-of <CASTING>', 'another name under which such a casting was sold')
-    .option('--series <NAME>', 'with --as casting: its series; without it, as the rows say, or Unsorted')
+    .option('--release-of <CASTING>', 'another name under which a casting was sold')
+    .option('--series <NAME>', 'with --as casting: its series (default: as the rows say, or Unsorted)')
     .option('--maker <NAME>', 'with --as casting: its maker')
     .action(settle);
   addCommand(
     program,
     'believe',
-    'say what cars of a series, a casting or a variation bring, as far as you know',
+    'say what you believe that cars of a series, a casting or a variation sell for',
   )
     .option('--casting <NAME>', 'a common car of this casting')
     .option('--series <NAME>', 'a common car of this series; with --casting, the series that it is in')
-    .option('--maker <NAME>', 'tells castings or series of one name apart')
+    .option('--maker <NAME>', 'tells apart castings or series with the same name')
     .option('--variation <TEXT>', 'with --casting: this variation, by the words that tell it apart')
     .option('--grade <GRADE>', 'at this grade, such as C8')
-    .option('--low <AMOUNT>', 'eight of ten bring at least this')
-    .option('--high <AMOUNT>', 'and at most this')
-    .option('--currency <CODE>', 'currency of both; without it, the reporting currency', currency)
-    .option('--finish <STATE>', 'finish; without it, original')
+    .option('--low <AMOUNT>', 'the low end: eight of ten such cars sell between low and high')
+    .option('--high <AMOUNT>', 'the high end')
+    .option('--currency <CODE>', 'currency of both (default: the reporting currency)', currency)
+    .option('--finish <STATE>', 'finish (default: original)')
     .option('--note <TEXT>', 'where you know it from')
     .option('--file <FILE>', 'many at once: a CSV file with these names as its columns')
     .action(believe);
@@ -148,8 +157,8 @@ export const createProgram = (): Command => {
     'words [FILE.csv]',
     'what texts mean in your lists; with a file (column,text,field,meaning), add its words and settle all that waited for them',
   ).action(words);
-  addCommand(program, 'value', 'the values of every car: as found, restored, in original finish')
-    .option('--on <YYYY-MM-DD>', 'effective date; without it, today', isoDate)
+  addCommand(program, 'value', 'the value of every car as found, restored, and with its original finish')
+    .option('--on <YYYY-MM-DD>', 'effective date (default: today)', isoDate)
     .action(value);
   addCommand(
     program,
@@ -160,8 +169,10 @@ export const createProgram = (): Command => {
     .option('--cash <C>', 'cash to spend, in the reporting currency: then also which cars to take', amount)
     .action(decide);
   addPaperCommands(program);
-  addCommand(program, 'backup', 'back the collection up now').action(backup);
-  addCommand(program, 'restore [BACKUP]', 'restore a backup: the newest, or the one named').action(restore);
+  addCommand(program, 'backup', 'back up the collection now').action(backup);
+  addCommand(program, 'restore [BACKUP]', 'restore the newest backup, or the one that you name').action(
+    restore,
+  );
   addCommand(program, 'check', 'verify the database, the photographs and the backups')
     .option('--rebuild', 'rebuild the indexes and the search index first')
     .action(check);

@@ -70,7 +70,7 @@ const start = async (): Promise<number> => {
   const collection = given.collection && resolve(process.env.INIT_CWD ?? '.', given.collection);
   const port = Number(given.port);
   if (!Number.isInteger(port) || port < 0 || port > 65_535) {
-    console.error(`${given.port} is no port.\n\n${usage}`);
+    console.error(`${given.port} is not a port.\n\n${usage}`);
     return 2;
   }
   if (!given.browser) {

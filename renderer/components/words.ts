@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import type { Currency } from '../../valuation/types.ts';
+import { actionLabel } from '../../valuation/wording/action-label.ts';
 import { type Dialect, dialect, spell } from '../../valuation/wording/dialect.ts';
 import { featureNames } from '../../valuation/wording/feature-names.ts';
 import { type OptionWords, optionWords, recommendationWord } from '../../valuation/wording/option-words.ts';
@@ -17,6 +18,8 @@ export interface Words {
   features: Record<VariationFeature, string>;
   option: (option: Option) => OptionWords;
   recommendation: (recommendation: Recommendation) => string;
+  /** The label of an action, as history holds it. */
+  action: (label: string) => string;
   /** For the sentences of `valuation/wording`, with amounts in a currency. */
   reader: (currency: Currency) => Reader;
 }
@@ -28,6 +31,7 @@ const wordsOf = (locale: string): Words => ({
   features: featureNames(locale),
   option: option => optionWords(option, locale),
   recommendation: recommendation => recommendationWord(recommendation, locale),
+  action: label => actionLabel(label, locale),
   reader: currency => ({ locale, currency }),
 });
 

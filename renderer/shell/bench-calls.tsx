@@ -59,7 +59,7 @@ export const BenchCalls = () => {
     for (const { stepId, waitsUntil } of fresh) rung.current.add(`${stepId} ${waitsUntil}`);
     if (fresh.length > 0 && !deviceChoice('bench-quiet')) ring();
   });
-  const heard = useAction((stepIds: number[]) => api.bench.heard({ stepIds }), { label: 'Heard' });
+  const heard = useAction((stepIds: number[]) => api.bench.heard({ stepIds }), { label: 'Dismissed' });
   if (due.length === 0) return null;
   return (
     <aside className={classes.calls} role="alert" aria-label="Done on the bench">
@@ -70,7 +70,7 @@ export const BenchCalls = () => {
             <Link href={`/bench/${jobId}`}>
               {inventoryNumber}: {readerWords().spell(name)}
             </Link>
-            <Button onClick={() => heard.mutate([stepId])}>Heard</Button>
+            <Button onClick={() => heard.mutate([stepId])}>Dismiss</Button>
           </li>
         ))}
       </ul>

@@ -36,12 +36,12 @@ const HistoryButtons = () => {
   ]);
   return (
     <>
-      <Tooltip label={undoable ? `Undo: ${undoable}` : 'Nothing to undo'}>
+      <Tooltip label={undoable ? `Undo: ${readerWords().action(undoable)}` : 'Nothing to undo'}>
         <ActionIcon aria-label="Undo" data-idle={!undoable || undefined} onClick={() => void undo()}>
           <IconArrowBackUp size={18} stroke={1.6} />
         </ActionIcon>
       </Tooltip>
-      <Tooltip label={redoable ? `Redo: ${redoable}` : 'Nothing to redo'}>
+      <Tooltip label={redoable ? `Redo: ${readerWords().action(redoable)}` : 'Nothing to redo'}>
         <ActionIcon aria-label="Redo" data-idle={!redoable || undefined} onClick={() => void redo()}>
           <IconArrowForwardUp size={18} stroke={1.6} />
         </ActionIcon>

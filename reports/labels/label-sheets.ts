@@ -83,6 +83,6 @@ export const checkStart = ({ columns, rows }: LabelSheet, start: number): void =
   const places = columns * rows;
   if (!Number.isSafeInteger(start) || start < 1 || start > places)
     throw new RangeError(
-      `This sheet has ${places} labels: the first can lie on 1 to ${places}, not on ${start}.`,
+      `This sheet has ${places} labels: the first can be 1 to ${places}, not on ${start}.`,
     );
 };

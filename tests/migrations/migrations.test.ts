@@ -50,8 +50,8 @@ describe('the schema steps', () => {
   it('are numbered in the order in which they are listed', () => {
     expect(() => checkOrder(migrations)).not.toThrow();
     const step = { up: async () => {} };
-    expect(() => checkOrder({ '0002-b': step, '0001-a': step })).toThrow('"0002-b" stands in place 0001');
-    expect(() => checkOrder({ '0001-a': step, '0003-c': step })).toThrow('"0003-c" stands in place 0002');
+    expect(() => checkOrder({ '0002-b': step, '0001-a': step })).toThrow('"0002-b" is in place 0001');
+    expect(() => checkOrder({ '0001-a': step, '0003-c': step })).toThrow('"0003-c" is in place 0002');
     expect(() => checkOrder({ first: step })).toThrow();
   });
 
@@ -191,7 +191,7 @@ describe('a step that fails', () => {
     ['in SQL', /no such table/, async db => void (await sql`DROP TABLE absent`.execute(db))],
     [
       'by leaving rows that point at nothing',
-      /rows would point at nothing/,
+      /1 row would point at nothing/,
       async db => void (await sql`DELETE FROM maker`.execute(db)),
     ],
   ];

@@ -16,7 +16,7 @@ describe('checking a report before it is printed', () => {
     ['a range that does not rise', sampleReport([withAsFound(3, 2, 1)]), /low, mid and high must rise/],
     ['no number', sampleReport([withAsFound(Number.NaN, 2, 3)]), /not a whole number/],
     ['an unknown grade', sampleReport([plainEntry({ grade: 7.3 })]), /not a grade/],
-    ['no currency', sampleReport([], { currency: 'dollars' }), /no currency of ISO 4217/],
+    ['no currency', sampleReport([], { currency: 'dollars' }), /not a currency of ISO 4217/],
     ['no date', sampleReport([], { effectiveOn: '25.11.2026' }), /effective date/],
     ['an impossible date', sampleReport([], { effectiveOn: '2026-13-45' }), /effective date/],
     ['no instant', sampleReport([], { preparedOn: '2026-11-25' }), /not an instant/],

@@ -30,7 +30,7 @@ export const readPaid = (cell: Cell, own: Currency, habit: MoneyHabit): Reading<
   if (!reading.ok) return reading;
   return reading.value >= 0
     ? understood({ minor: reading.value, currency, isEach })
-    : notUnderstood(`"${String(cell)}" is less than nothing`);
+    : notUnderstood(`"${String(cell)}" is below zero`);
 };
 
 /** An estimate: one amount, or a range of two; as low, mid and high, in minor units of `own`. */
@@ -45,13 +45,13 @@ export const readEstimate = (
     const [low, high] = [readMoney(range[1] ?? '', own, habit), readMoney(range[2] ?? '', own, habit)];
     return low.ok && high.ok && low.value > 0 && high.value >= low.value
       ? understood({ low: low.value, mid: Math.round((low.value + high.value) / 2), high: high.value })
-      : notUnderstood(`"${String(cell)}" is no range of amounts such as 60-90`);
+      : notUnderstood(`"${String(cell)}" is not a range of amounts such as 60-90`);
   }
   const one = readMoney(cell, own, habit);
   if (!one.ok) return one;
   return one.value > 0
     ? understood({ low: one.value, mid: one.value, high: one.value })
-    : notUnderstood(`"${String(cell)}" is no estimate: it is not more than nothing`);
+    : notUnderstood(`"${String(cell)}" is not an estimate: enter more than zero`);
 };
 
 /** How many cars a row is of. */
@@ -61,7 +61,7 @@ export const readQuantity = (cell: Cell): Reading<number> => {
   const number = Number(match?.[1]);
   return match && number >= 1 && number <= 500
     ? understood(number)
-    : notUnderstood(`"${text}" is no number of cars`);
+    : notUnderstood(`"${text}" is not a number of cars`);
 };
 
 /** What one of several costs: an equal part of what was paid for all, to the minor unit; the parts add up to the whole. */

@@ -79,7 +79,7 @@ const lastSerial = 73_050;
 export const readDate = (cell: Cell, order: DateOrder | null, today: string | null): Reading<string> => {
   if (cell instanceof Date)
     return Number.isNaN(cell.getTime())
-      ? notUnderstood('this is no date')
+      ? notUnderstood('this is not a date')
       : checkedDate(cell.toISOString().slice(0, 10), today);
   // A spreadsheet counts days from the end of 1899; a column that shows them as plain figures holds no other
   // numbers like these.
@@ -114,6 +114,6 @@ const checkedDate = (date: string | null, today: string | null, text = date ?? '
   if (!date && today === null && /(^|\D)\d{1,2}$/.test(text))
     return notUnderstood(`"${text}": write the year with its four digits`);
   if (!date) return notUnderstood(`"${text}" is a day that the calendar does not have`);
-  if (today !== null && date > today) return notUnderstood(`"${text}" lies in the future`);
+  if (today !== null && date > today) return notUnderstood(`"${text}" is in the future`);
   return understood(date);
 };

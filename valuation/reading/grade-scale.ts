@@ -23,13 +23,13 @@ export const readGradeScale = (text: string): Reading<GradeScale> => {
     const worst = figures.find(figure => figure > 1) ?? 6;
     return worst >= 3 && worst <= 10
       ? understood({ best: 1, worst })
-      : notUnderstood(`"${text}" is no scale of marks`);
+      : notUnderstood(`"${text}" is not a scale of marks`);
   }
   if (/^(%|percent|per cent)$/.test(said)) return understood(wholeOf(100));
   const [best, other] = figures;
   return best !== undefined && other === undefined && [3, 4, 5, 6, 10, 20, 100].includes(best)
     ? understood(wholeOf(best))
-    : notUnderstood(`"${text}" is no scale; write one such as ${gradeScaleExamples.join(', ')}`);
+    : notUnderstood(`"${text}" is not a scale; write one such as ${gradeScaleExamples.join(', ')}`);
 };
 
 const figureOf = (text: string): number | null => {
@@ -52,7 +52,7 @@ export const readOnScale = (text: string, { best, worst }: GradeScale): Reading<
   const lowest = Math.min(best, worst);
   const highest = Math.max(best, worst);
   if (figure === null || figure < lowest || figure > highest)
-    return notUnderstood(`"${text}" does not lie on the scale that was said for this column`);
+    return notUnderstood(`"${text}" is not on the scale that you chose for this column`);
   const from = Math.min(highest, Math.max(lowest, figure + off));
   const share = (from - worst) / (best - worst);
   const points = isMark ? 1 + share * 9 : share * 10;

@@ -122,7 +122,7 @@ export const readMeaning = (field: string, meaning: string): Reading<string> => 
   const name = wordField(field);
   if (name === null)
     return notUnderstood(
-      `"${field}" is no field; it is one of: ${wordFields.join(', ').replaceAll('_', ' ')}`,
+      `"${field}" is not a field; it is one of: ${wordFields.join(', ').replaceAll('_', ' ')}`,
     );
   const reader = readers[name];
   if (name !== 'nothing' && meaning.trim() === '') return notUnderstood('say what it means');

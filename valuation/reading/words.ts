@@ -42,7 +42,7 @@ export const readGrade = (cell: Cell): Reading<Grade> => {
   if (!match) return notUnderstood(`"${shown}" is not a grade from C1 to C10 such as ${gradeLabel(7.5)}`);
   if (value >= 1 && value <= 10 && !isGrade(value))
     return notUnderstood(`"${shown}": grades go in half points, such as ${gradeLabel(7.5)}`);
-  if (!isGrade(value)) return notUnderstood(`"${shown}" lies outside C1 to C10`);
+  if (!isGrade(value)) return notUnderstood(`"${shown}" is outside C1 to C10`);
   return understood(value);
 };
 
@@ -173,7 +173,7 @@ const chosen = <T extends string>(
   const found = words.find(w => w === word) ?? (Object.hasOwn(others, word) ? others[word] : undefined);
   return found
     ? understood(found)
-    : notUnderstood(`"${shown}" is no ${what}; write one of: ${words.join(', ')}`);
+    : notUnderstood(`"${shown}" is not a ${what}; write one of: ${words.join(', ')}`);
 };
 
 /**
@@ -190,7 +190,7 @@ const repainting =
 export const readFinishState = (cell: Cell): Reading<FinishState> => {
   const shown = shownText(cell);
   return repainting.test(plainWord(shown).replace(/['’]/g, ' '))
-    ? notUnderstood(`"${shown}" can be restored or customised: say which`)
+    ? notUnderstood(`"${shown}" is used for more than one finish: say which it is`)
     : chosen(shown.replace(/['’]/g, ' '), finishStates, finishWords, 'finish state');
 };
 

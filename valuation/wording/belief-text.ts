@@ -21,7 +21,7 @@ export const ownAsideText = (cause: OwnAsideCause, locale: string): string => {
     case 'left-out':
       return 'You have left it out';
     case 'entered-as-sale':
-      return 'It stands among the sale records, and counts as that';
+      return 'It is also a sale record, and counts as that';
     case 'unidentified-cars':
       return cause.cars === 0
         ? 'It has no cars'
@@ -31,7 +31,7 @@ export const ownAsideText = (cause: OwnAsideCause, locale: string): string => {
     case 'unknown-series':
       return 'Its series is not in the reference';
     case 'after-effective-date':
-      return 'It is of a day after the effective date';
+      return 'It is dated after the effective date';
     default:
       return asideText(cause, locale);
   }

@@ -29,6 +29,6 @@ export const bidText = (facts: BidFacts, reader: Reader): string => {
       ? ''
       : ` ${counted(withoutWorth, 'car has no value and counts', 'cars have no value and count')} as nothing.`;
   return bid === 0
-    ? `Do not bid: even for nothing, ${dialect(reader.locale).carriage} and selling costs leave less than ${percentText(margin)} as surely as you want.${left}`
+    ? `Do not bid: even if the cars cost nothing, ${dialect(reader.locale).carriage} and selling costs leave less than ${percentText(margin)} with the confidence that you want.${left}`
     : `Bid ${money(bid)} at most. That is ${money(total)} all in, and ${percentText(margin)} of what the cars bring is left over with a probability of ${percentText(probability)}, after selling costs of ${percentText(fees)}.${left}`;
 };

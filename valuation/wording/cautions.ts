@@ -138,7 +138,7 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
     title: 'Fire and waste',
     sentences: [
       'Rags with solvent, oil or lacquer can catch fire by themselves: dry them flat outdoors, or keep them wet in a lidded metal can, out of reach of children and pets.',
-      'Sludge, filters, spent baths and what is left in cans are hazardous waste: take them to where your local rules have such waste collected, nothing down a drain or into the household bin.',
+      'Sludge, filters, spent baths and what is left in cans are hazardous waste: take them to where your local rules have such waste collected, nothing down a drain or into household waste.',
       'Keep a fire extinguisher that the sheets allow within reach, and the way out free.',
     ],
     authority: 'RCRA and local rules on household hazardous waste; fire-service (NFPA) advice on oily rags',

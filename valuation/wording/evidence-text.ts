@@ -88,7 +88,7 @@ export const evidenceText = (evidence: Evidence): string => {
     [shares.variation, own ? 'this variation' : `this variation’s ${counted(sales, 'sale')}`],
     [shares.casting, own ? 'its casting' : `its casting’s ${castingSales}`],
     [shares.series, own ? 'its series' : `its series’ ${seriesSales}`],
-    [shares.everything, own ? 'all there is' : 'all records together'],
+    [shares.everything, own ? 'all records' : 'all records together'],
   ];
   const list = parts
     .filter(([share]) => Math.round(share * 100) > 0)
@@ -152,6 +152,6 @@ export const helpText = (help: Help): string => {
     case 'grade':
       return 'Grade the car: until then it is taken at the usual grade of ungraded cars, with a wide range.';
     case 'own-figure':
-      return 'Or enter your own figure; it then stands in, marked as yours.';
+      return 'Or enter your own figure; it is then used, marked as yours.';
   }
 };

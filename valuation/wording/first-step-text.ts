@@ -33,7 +33,7 @@ export const firstStepTitles: Record<FirstStepFacts['kind'], string> = {
   cars: 'Cars in',
   names: 'Names settled',
   words: 'Words settled',
-  prices: 'Prices told',
+  prices: 'Prices entered',
   decide: 'First decisions',
 };
 
@@ -88,7 +88,7 @@ export const firstStepText = (step: FirstStepFacts & { done: boolean }): string 
     case 'decide':
       if (step.decided > 0) return `${counted(step.decided, 'car is', 'cars are')} decided on.`;
       if (step.pays > 0)
-        return `${counted(step.pays, 'car is', 'cars are')} worth working on, as far as the figures tell.`;
+        return `${counted(step.pays, 'car is', 'cars are')} worth working on, by the figures.`;
       return step.valued > 0
         ? `${counted(step.valued, 'car can', 'cars can')} be decided on.`
         : 'Decisions follow once cars have a value.';

@@ -43,7 +43,7 @@ export const purchasesText = (purchases: readonly AskedPurchase[], locale: strin
 export const lacksText = (lacks: 'cars' | 'cost' | 'day'): string => {
   switch (lacks) {
     case 'cars':
-      return 'Once it has cars, what was paid for them tells what such cars bring.';
+      return 'Once it has cars, what was paid for them shows what such cars sell for.';
     case 'cost':
       return 'What was paid does not count yet: its cost is not entered.';
     case 'day':

@@ -15,7 +15,7 @@ export const adjustmentText = (cause: AdjustmentCause, locale: string): string =
     case 'steps':
       return `Fitted changes of the last ${numberText(cause.years, 1, locale)} years`;
     case 'source':
-      return `Prices of the kind “${cause.source}”, as your records show them`;
+      return `Source “${cause.source}”: how its prices compare in your records`;
     case 'rarity':
       return 'From the rarity of its variation to that of this one';
     case 'grade': {
@@ -48,9 +48,9 @@ export const asideText = (cause: AsideCause, locale: string): string => {
     case 'other-casting':
       return 'Its variation belongs to another casting';
     case 'no-price':
-      return 'Its price is nothing';
+      return 'Its price is zero';
     case 'no-reliability':
-      return 'Its source counts for nothing';
+      return 'Its source has a weight of zero';
     case 'after-effective-date':
       return `It was sold on ${dayText(cause.soldOn, locale)}, after the effective date`;
     case 'no-rate':

@@ -32,7 +32,7 @@ const stepsText = (steps: TimeUsed['steps'], locale: string): string => {
  */
 export const timeText = ({ used, by, trial, steps }: TimeUsed, locale: string): string => {
   if (used === 'index') return '';
-  const now = `Old prices are now taken ${wayOf[used]}${by === 'owner' ? ', as you chose' : ''}.`;
+  const now = `Old prices are now ${used === 'none' ? 'used' : 'adjusted'} ${wayOf[used]}${by === 'owner' ? ', as you chose' : ''}.`;
   if (by === 'owner') return `${now}${stepsText(steps, locale)}`;
   if (!trial) return `${now} There are too few sales, or too few years of them, to tell how prices move.`;
   return `${now} ${trialText(trial, used, locale)}${stepsText(steps, locale)}`;

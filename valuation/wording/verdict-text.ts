@@ -23,7 +23,7 @@ export const verdictText = (verdict: Verdict): string => {
       return `Only ${verdict.count} of the cars sold ${verdict.count === 1 ? 'was' : 'were'} valued before: too few to judge the estimates by.`;
     case 'nothing-against': {
       const { count, bias, coverage } = verdict;
-      return `Over ${counted(count, 'sale')}, nothing speaks against the estimates: typically ${size(bias)} ${bias >= 0 ? 'above' : 'below'} the mid, which is within chance, and ${size(coverage)} inside their range.`;
+      return `Over ${counted(count, 'sale')}, nothing speaks against the estimates: typically ${size(bias)} ${bias >= 0 ? 'above' : 'below'} the middle figure, which is within chance, and ${size(coverage)} inside their range.`;
     }
     case 'wrong':
       return `The estimates have been wrong. Over ${counted(verdict.count, 'sale')}, ${verdict.faults.map(faultText).join('; and ')}.`;

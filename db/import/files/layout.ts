@@ -261,7 +261,7 @@ export class Layout {
       const told = `${own} (${count})`;
       if (!this.#byKey.has(told.toLowerCase()))
         this.#warnings.push(
-          `The heading "${own}" stands more than once; the first is read, this one is called "${told}".`,
+          `The heading "${own}" appears more than once; the first is read, this one is called "${told}".`,
         );
       return this.#column(told);
     });

@@ -84,7 +84,7 @@ const unclosed = (line: number) =>
 
 const endless = (line: number) =>
   new ImportFileError(
-    `Line ${line}: a row here is longer than ${longestRow / 1_000_000} million characters, more than can be taken. If a quotation mark is opened there and not closed again, close it; otherwise shorten that cell. Then import again.`,
+    `Line ${line}: a row here is longer than ${longestRow / 1_000_000} million characters, more than can be read. If a quotation mark is opened there and not closed again, close it; otherwise shorten that cell. Then import again.`,
   );
 
 const swallowing = (last: number): string =>

@@ -83,13 +83,13 @@ const openCsv = async (
     warnings.push(`Read as Windows-1252, since ${encoding.because}; look at accents and quotation marks.`);
   if (encoding.spoilt)
     warnings.push(
-      `${encoding.spoilt.bytes} bytes are no UTF-8, the first on line ${encoding.spoilt.line}; each is read as "\ufffd". Look for that sign, or choose another encoding.`,
+      `${encoding.spoilt.bytes} bytes are not UTF-8, the first on line ${encoding.spoilt.line}; each is read as "\ufffd". Look for that sign, or choose another encoding.`,
     );
   const found = options.separator
     ? { separator: options.separator, sure: true }
     : await findSeparator(file, encoding, cells => reader.nameCars(cells) || reader.score(cells) >= 2);
   if (!found.sure && found.separator)
-    warnings.push(`The separator is not certain; taken to be a ${separatorNames[found.separator]}.`);
+    warnings.push(`The separator is not certain; read as a ${separatorNames[found.separator]}.`);
   return laidOut([{ read: () => readCsv(file, encoding, found.separator ?? noSeparator) }], {
     name,
     options,

@@ -128,7 +128,7 @@ export const openBook = async (file: Blob): Promise<Book> => {
   const book = entries.get('xl/workbook.xml');
   if (!book)
     throw new ImportFileError(
-      'This file is no spreadsheet that can be read here. Save it as .xlsx or .csv and import that.',
+      'This file is not a spreadsheet that can be read here. Save it as .xlsx or .csv and import that.',
     );
   await each(book, event => {
     if (event.is !== 'open') return;

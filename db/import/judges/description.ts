@@ -50,7 +50,7 @@ interface Describing {
 const several: Judged & { outcome: 'rejected' } = {
   outcome: 'rejected',
   column: 'description',
-  reason: 'the text tells of several cars: give each a row of its own',
+  reason: 'the text names several cars: give each a row of its own',
   not: 'lot',
 };
 
@@ -129,7 +129,7 @@ export const describer = async (
       hasDay: row.has('sold_on'),
     });
     const { fields, not } = line;
-    if (not === 'not a car') return { ...several, reason: `"${text.slice(0, 100)}" is no car`, not };
+    if (not === 'not a car') return { ...several, reason: `"${text.slice(0, 100)}" is not a car`, not };
     if (not === 'lot') return several;
     if (!row.has('casting')) row.described.add('casting');
     if (open !== null) {

@@ -339,7 +339,7 @@ export const judgeRow = (
     reader.leave(
       '',
       place,
-      'the row has more cells than there are headings: it cannot be told what this belongs to',
+      'the row has more cells than there are headings: which column this belongs to is not known',
     );
   const judged = judge(reader, row.line);
   if (judged.outcome === 'rejected' && judged.column !== null) judged.column = reader.heading(judged.column);

@@ -162,7 +162,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
         'inventory_number',
         before === 'other'
           ? `number ${number} belongs to another car of the collection; this one is given the next free number`
-          : `number ${number} stands on line ${before} already; this car is given the next free number`,
+          : `number ${number} is on line ${before} already; this car is given the next free number`,
       );
       delete row.fields.inventory_number;
       number = '';

@@ -59,7 +59,7 @@ const currencyOf = (row: RowReader, own: Currency): Currency | null => {
   if (text === '') return own;
   const named = currencyNamed(text, own);
   if (named !== null && isCurrency(named)) return named;
-  row.miss('price_paid_currency', `"${text}" is no currency; write its ISO 4217 code, such as USD`);
+  row.miss('price_paid_currency', `"${text}" is not a currency; write its ISO 4217 code, such as USD`);
   return null;
 };
 

@@ -45,7 +45,7 @@ const isYes = (text: string): boolean => /^(?:yes|y|x|true|1)$/i.test(text.trim(
 const readPercent = (cell: Cell): Reading<number> => {
   const text = String(cell ?? '').trim();
   const percent = Number(/^(\d{1,3}) ?%?$/.exec(text)?.[1] ?? Number.NaN);
-  return percent <= 100 ? understood(percent) : notUnderstood(`"${text}" is no share between 0 and 100`);
+  return percent <= 100 ? understood(percent) : notUnderstood(`"${text}" is not a number from 0 to 100`);
 };
 
 /**
@@ -57,7 +57,7 @@ const currencyAt = (row: RowReader, own: Currency): Currency | null => {
   const currency = named ? currencyNamed(named, own) : own;
   const inPrice = currencyOfAmount(row.cell('price'), currency ?? own);
   if (currency === null || !isCurrency(currency)) {
-    const reason = `"${named}" is no currency; write its ISO 4217 code, such as USD`;
+    const reason = `"${named}" is not a currency; write its ISO 4217 code, such as USD`;
     if (inPrice !== 'none' && inPrice !== null) {
       row.miss('currency', reason);
       return inPrice;
@@ -86,7 +86,7 @@ const takePrice = (
   const price = priceOf(currency)(row.cell('price'));
   if (!price.ok) row.refuse('price', price.reason);
   else if (price.value <= 0)
-    row.refuse('price', `"${row.text('price')}" is no price: a sale brings more than nothing`);
+    row.refuse('price', `"${row.text('price')}" is not a price: enter more than zero`);
   else {
     row.fields.price = inUnits(price.value, currency);
     row.fields.currency = currency;

@@ -19,7 +19,7 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
   lots: [
     { name: 'lot', required: true, help: 'name of the lot' },
     { name: 'bought_on', help: 'day of purchase' },
-    { name: 'seller', help: 'of whom it was bought' },
+    { name: 'seller', help: 'who it was bought from' },
     { name: 'cars', help: 'how many cars it has; not read' },
     currency,
     ...lotCostKinds.map(kind => ({ name: kind, help: `what it cost: ${kind}` })),

@@ -47,7 +47,8 @@ const day = (row: Row, column: string, today: IsoDate | null): IsoDate => {
 
 const currencyOf = (row: Row): Currency => {
   const code = text(row, 'currency').toUpperCase();
-  if (!isCurrency(code)) throw new Refusal('currency', `"${code}" is no currency; write its ISO 4217 code`);
+  if (!isCurrency(code))
+    throw new Refusal('currency', `"${code}" is not a currency; write its ISO 4217 code`);
   return code;
 };
 
@@ -87,7 +88,7 @@ const costsOf = (row: Row, currency: Currency): LotCost[] => {
     return each.split('\n').map(line => {
       const [, kind, amount = '', note = ''] = /^(\S+) ([\d.]+)(?:: (.*))?$/.exec(line.trim()) ?? [];
       const known = lotCostKinds.find(one => one === kind);
-      if (!known) throw new Refusal('costs', `"${line}" is no cost such as "premium 12.50: of the fair"`);
+      if (!known) throw new Refusal('costs', `"${line}" is not a cost such as "premium 12.50: of the fair"`);
       return { kind: known, minor: amountOf(amount, 'costs', currency), note };
     });
   return lotCostKinds.flatMap(kind =>
@@ -123,7 +124,10 @@ const lots = async (trx: Transaction<Schema>, { at }: Terms): Promise<LedgerJudg
     const before = known.get(lot.name);
     if (before === contentOf(lot)) return false;
     if (before !== undefined)
-      throw new Refusal('lot', `there is another lot of the name "${lot.name}"; nothing was changed`);
+      throw new Refusal(
+        'lot',
+        `there is already another lot with the name "${lot.name}"; nothing was changed`,
+      );
     known.set(lot.name, contentOf(lot));
     await insertLot(trx, lot, at);
     return true;

@@ -56,7 +56,7 @@ const originText: Record<DatabaseOrigin, string> = {
   rebuilt:
     'The database is damaged; it was made again from the tables beside it, which are as they were archived.',
   altered:
-    'The database is not the one that was archived, and the tables beside it are damaged too; it reads to its end and was taken as it is. Look through it with care.',
+    'The database is not the one that was archived, and the tables beside it are damaged too; it can be read in full and was restored as it is. Check it with care.',
 };
 
 /** What came back, and each file that did not, in words. */

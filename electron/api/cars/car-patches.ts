@@ -114,7 +114,7 @@ const names: Record<string, string> = {
   variationId: 'variation',
   candidates: 'candidates',
   finishState: 'finish state',
-  ownWorth: 'own worth',
+  ownWorth: 'own value',
   boughtOn: 'day of purchase',
 };
 

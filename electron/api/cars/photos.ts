@@ -85,11 +85,11 @@ const reorder = needsCollection.input(inputs.reorderPhotos).handler(async ({ con
   });
 });
 
-/** Takes a photograph off; its file stays in the folder, so that undo brings it back. */
+/** Removes a photograph; its file stays in the folder, so that undo brings it back. */
 const remove = needsCollection.input(inputs.byId).handler(async ({ context, input }) => {
   const [photo] = await listPhotos(context.db, { ids: [input.id] });
   if (!photo) throw notFound('photograph', input.id);
-  await context.session.act('Took a photograph off', trx => removePhoto(trx, input.id));
+  await context.session.act('Removed a photograph', trx => removePhoto(trx, input.id));
 });
 
 export const photos = { add, read, ofVariation, update, reorder, remove };

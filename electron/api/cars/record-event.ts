@@ -27,7 +27,7 @@ export const recordEvent = needsCollection.input(inputs.recordEvent).handler(asy
     valueCar(fitted, { ...subject, ownWorth: null, grade }).asFound?.mid ?? null;
   const before = car.grade;
   const cause = input.note === '' ? input.cause : `${input.cause}: ${input.note}`;
-  await session.act(`Noted of ${car.inventoryNumber}: ${input.cause}`, async trx => {
+  await session.act(`Noted for ${car.inventoryNumber}: ${input.cause}`, async trx => {
     const checkId = await saveCheck(trx, car.id, {
       id: null,
       checkedOn: input.happenedOn,

@@ -6,6 +6,7 @@ import { isOfDescription } from '../../../db/backup/restore.ts';
 import { setAside as setDatabaseAside } from '../../../db/backup/set-aside.ts';
 import { surveyFolder } from '../../../db/backup/survey.ts';
 import { checkCollection } from '../../../db/backup/verify.ts';
+import { counted } from '../../../valuation/wording/reader.ts';
 import { canBeRebuilt } from '../../../valuation/wording/storage/facts.ts';
 import { backupFaultText, findingText, stepText } from '../../../valuation/wording/storage/finding-text.ts';
 import * as inputs from '../inputs.ts';
@@ -69,7 +70,7 @@ const restore = base
     session.tell(presentState ? `Restored. The state from before is saved: ${presentState}.` : 'Restored.');
     if (missingPhotos.length > 0)
       session.tell(
-        `${missingPhotos.length} photographs that this backup shows are no longer in the photo folder.`,
+        `${counted(missingPhotos.length, 'photograph that this backup shows is', 'photographs that this backup shows are')} no longer in the photo folder.`,
       );
     return session.state();
   });

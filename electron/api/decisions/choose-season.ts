@@ -47,7 +47,7 @@ export const chooseSeasonFrom = async (
         counted = offers.filter(({ option }) => option === (wish ?? planned));
       if (counted.length === 0)
         throw refused(
-          `There is not enough evidence of what ${numberOf(id)} is worth, so it cannot be planned in.`,
+          `There is not enough evidence of what ${numberOf(id)} is worth, so it cannot be included in the season.`,
         );
       if (!counted.some(({ passes, guarded }) => passes && !guarded)) against.push(id);
     }

@@ -6,8 +6,8 @@ import {
   savePlan as savePlanRows,
 } from '../../../db/records/plans.ts';
 import type { Range } from '../../../valuation/index.ts';
+import { labelLocale } from '../../../valuation/wording/action-label.ts';
 import { optionWords } from '../../../valuation/wording/option-words.ts';
-import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { findCar } from '../cars/find-car.ts';
 import { rangeOf } from '../figures/season-range.ts';
 import * as inputs from '../inputs.ts';
@@ -42,7 +42,7 @@ const overview = needsCollection.handler(
 /** Keeps what the owner decided, beside what was recommended then. Overruling a guard needs a reason. */
 const record = needsCollection.input(inputs.recordDecision).handler(async ({ context, input }) => {
   const car = await findCar(context.db, input.carId);
-  const { infinitive } = optionWords(input.choice, plainLocale);
+  const { infinitive } = optionWords(input.choice, labelLocale);
   await recordDecisions(context.session, [input], `Decided to ${infinitive} ${car.inventoryNumber}`);
 });
 

@@ -70,8 +70,9 @@ const leaveOut = needsCollection
     const name = of === 'lot' ? (await findLot(db, id))?.name : (await inventoryNumbers(db, [id])).get(id);
     if (name === undefined) throw notFound(of, id);
     const what = `what was paid for ${name}`;
-    await session.act(leftOut ? `Left ${what} out of estimates` : `Took ${what} into estimates again`, trx =>
-      leaveOutPurchase(trx, { of, id }, { leftOut, why }),
+    await session.act(
+      leftOut ? `Left ${what} out of estimates` : `Included ${what} in estimates again`,
+      trx => leaveOutPurchase(trx, { of, id }, { leftOut, why }),
     );
   });
 

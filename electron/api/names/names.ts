@@ -110,8 +110,8 @@ const part = needsCollection.input(inputs.partName).handler(async ({ context, in
   const { session } = context;
   const group = await needGroup(session, input.text);
   const others = group.texts.map(({ text }) => text);
-  if (others.length < 2) throw refused(`"${group.text}" stands alone already.`);
-  await session.act(`Parted ${input.text} from ${group.text}`, trx => partNames(trx, input.text, others));
+  if (others.length < 2) throw refused(`"${group.text}" has no other spelling to be separated from.`);
+  await session.act(`Separated ${input.text} from ${group.text}`, trx => partNames(trx, input.text, others));
 });
 
 const near = needsCollection

@@ -17,6 +17,7 @@ import {
   saveColour as saveColourRow,
   saveVariation as saveVariationRow,
 } from '../../../db/reference/reference-write.ts';
+import { counted } from '../../../valuation/wording/reader.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
@@ -137,7 +138,7 @@ const saveSeries = needsCollection.input(inputs.saveSeries).handler(async ({ con
   const found = (await listSeries(context.db)).find(one => one.id === input.id);
   if (!found) throw notFound('series', input.id);
   if (input.firstYear !== null && input.lastYear !== null && input.lastYear < input.firstYear)
-    throw refused('The last year lies before the first.');
+    throw refused('The last year is before the first.');
   await context.session.act(`Changed the series ${input.name}`, trx =>
     saveSeriesRow(trx, { ...input, makerId: found.makerId }),
   );
@@ -161,7 +162,7 @@ const removeCasting = needsCollection.input(inputs.byId).handler(async ({ contex
   const sales = use.castingSales.get(input.id) ?? 0;
   if (cars + sales > 0)
     throw refused(
-      `${found.name} is named by ${cars} cars and ${sales} sale records. Give them another casting, or remove them, first.`,
+      `${found.name} is named by ${counted(cars, 'car')} and ${counted(sales, 'sale record')}. Give them another casting, or remove them, first.`,
     );
   await context.session.act(`Removed the casting ${found.name}`, trx => removeCastingRows(trx, input.id));
 });

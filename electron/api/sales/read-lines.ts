@@ -68,7 +68,7 @@ export const readText = async (
   const lines = found.map(judged);
   const read = Object.entries(orders).map(
     ([sign, order]) =>
-      `Dates with "${sign}" are read ${order === 'mdy' ? 'month' : 'day'} first${dates ? '' : ', as other lines show'}.`,
+      `Dates with "${sign}" are read ${order === 'mdy' ? 'month' : 'day'} first${dates ? '' : ', as the other lines show'}.`,
   );
   const open = openLines.length;
   const asked =

@@ -23,6 +23,9 @@ const canonical = (field: SaleLineField, text: string): string | null => {
   }
 };
 
+const nameOf = (field: SaleLineField): string =>
+  field === 'sold_on' ? 'day of the sale' : field.replaceAll('_', ' ');
+
 /**
  * What the owner says of each line, by its number; what its field's reader does not take is
  * refused with its line.
@@ -33,7 +36,8 @@ export const saidByLine = (corrections: Correction[]): Map<number, SaidOfLine> =
       const said: SaidOfLine['fields'] = {};
       for (const [field, text] of Object.entries(fields) as [SaleLineField, string][]) {
         const value = text === '' ? '' : canonical(field, text);
-        if (value === null) throw refused(`Line ${line}: "${text}" is no ${field.replaceAll('_', ' ')}.`);
+        if (value === null)
+          throw refused(`Line ${line}: "${text}" could not be read as the ${nameOf(field)}.`);
         said[field] = value;
       }
       return [line, { fields: said, castingId, oneCar }];

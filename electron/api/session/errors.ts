@@ -89,7 +89,7 @@ export const toApiError = (error: unknown, place = 'The collection'): unknown =>
     // A file on disk that was changed, moved or unplugged since it was chosen.
     if (error.name === 'NotReadableError')
       return refused(
-        'The file could not be read to the end; it may have been changed or moved while it was being read. Choose it again.',
+        'The file could not be read in full; it may have been changed or moved while it was being read. Choose it again.',
         'unreadable',
       );
     const rule = brokenRule(error);

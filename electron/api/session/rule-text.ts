@@ -2,11 +2,11 @@ import type { BrokenRule, UniqueThing } from '../../../db/constraints.ts';
 
 const notUnique: Record<UniqueThing, string> = {
   'inventory-number': 'Another car has this inventory number already. Give each car its own.',
-  'lot-name': 'There is a lot of this name already. Choose another name.',
-  'casting-name': 'This series has a casting of this name already.',
-  'variation-features': 'This release has a variation with exactly these features already.',
-  'release-name': 'This casting has a release of this name and year already.',
-  'part-name': 'There is a part of this name already.',
+  'lot-name': 'There is already a lot with this name. Choose another name.',
+  'casting-name': 'This series already has a casting with this name.',
+  'variation-features': 'This release already has a variation with exactly these features.',
+  'release-name': 'This casting already has a release with this name and year.',
+  'part-name': 'There is already a part with this name.',
   'disposal-of-car': 'This car has been sold already. Undo that sale first.',
 };
 
@@ -18,6 +18,6 @@ export const ruleText = (rule: BrokenRule): string => {
     case 'reference':
       return 'Something else in the collection still refers to it, or what it refers to is gone. Nothing was changed.';
     case 'value':
-      return 'A value is outside what the collection can keep. Nothing was changed.';
+      return 'A value is outside what the collection can store. Nothing was changed.';
   }
 };

@@ -192,7 +192,7 @@ const change = needsCollection.input(inputs.changeJob).handler(async ({ context,
   const reason = input.reason.trim();
   if (input.state === 'given up' && reason === '') throw refused('Say why the job is given up.');
   const now = session.at();
-  const labels = { open: 'Went on with a job', paused: 'Paused a job', 'given up': 'Gave up a job' };
+  const labels = { open: 'Resumed a job', paused: 'Paused a job', 'given up': 'Gave up a job' };
   await session.act(labels[input.state], async trx => {
     for (const step of job.steps)
       if (input.state !== 'open' && step.runningSince !== null)
@@ -215,7 +215,7 @@ const removeUse = needsCollection.input(inputs.removeUse).handler(async ({ conte
     one => one.id === input.useId && (one.part === null) === (input.is === 'material'),
   );
   if (!use) throw notFound(input.is, input.useId);
-  await session.act(`Took ${use.name} off a job`, trx =>
+  await session.act(`Removed ${use.name} from a job`, trx =>
     removeUseRow(trx, job.id, { id: input.useId, is: input.is }),
   );
 });
@@ -256,7 +256,7 @@ const look = needsCollection.input(inputs.lookAt).handler(async ({ context, inpu
 const heard = needsCollection.input(inputs.jobSteps).handler(async ({ context, input }) => {
   const { session, db } = context;
   const [first] = findSteps(await listJobs(db), input.stepIds);
-  await session.act(`Heard that it is done: ${first!.step.name}`, trx =>
+  await session.act(`Dismissed the call of a step: ${first!.step.name}`, trx =>
     setHeard(trx, input.stepIds, session.at()),
   );
 });

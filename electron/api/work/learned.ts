@@ -122,7 +122,7 @@ export const acceptLearned = needsCollection
     const { steps, workmanship, body } = await learn(session);
     const wanted = steps.filter(({ id }) => input.stepIds.includes(id));
     if (wanted.length < input.stepIds.length) throw refused('Your jobs say nothing of one of these steps.');
-    if (wanted.length === 0 && !input.workmanship) throw refused('Nothing was chosen to be taken over.');
+    if (wanted.length === 0 && !input.workmanship) throw refused('Choose at least one figure to use.');
     const { steps: inForce } = await stepsInForce(session);
     // From the base, so that a job counts once however often it is taken over.
     const base = new Map(withLearned(await baseSteps(session), wanted).map(step => [step.id, step]));
@@ -130,7 +130,7 @@ export const acceptLearned = needsCollection
       wanted.some(({ id }) => id === step.id) ? (base.get(step.id) ?? step) : step,
     );
     const at = session.at();
-    await session.act('Took over what your own jobs say', async trx => {
+    await session.act('Used what your own jobs say', async trx => {
       if (wanted.length > 0) await addSteps(trx, next, learnedNote, at);
       if (!input.workmanship || !workmanship) return;
       const { steps: _, ...work } = body.work;

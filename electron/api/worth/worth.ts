@@ -3,6 +3,7 @@ import { listCars } from '../../../db/records/cars.ts';
 import { saveValuations } from '../../../db/records/valuations.ts';
 import { explainWorth, type Subject, type TimeUsed, valueCar } from '../../../valuation/index.ts';
 import type { EvidenceCount } from '../../../valuation/wording/evidence-text.ts';
+import { counted } from '../../../valuation/wording/reader.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
@@ -67,7 +68,7 @@ const takeSnapshot = needsCollection
         evidence,
       };
     });
-    await session.bulk(`Saved the values of ${cars.length} cars on ${on}`, trx =>
+    await session.bulk(`Saved the values of ${counted(cars.length, 'car')} on ${on}`, trx =>
       saveValuations(trx, snapshots, session.at(), assumptions.id),
     );
     return { cars: cars.length, on };

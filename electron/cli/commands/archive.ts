@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import type { ArchiveMade } from '../../../db/archive/make-archive.ts';
+import { counted } from '../../../valuation/wording/reader.ts';
 import type { TakenBackView } from '../../api/archive/archive.ts';
 import { withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
@@ -25,7 +26,7 @@ export const archive = async (options: ArchiveOptions): Promise<void> =>
     for (const sha256 of made.missingPhotos)
       say(`Photograph ${sha256.slice(0, 12)}… is no longer in the photo folder, and so not in the archive.`);
     print(options.json, { archive: out, ...made }, ({ archive: path, files, bytes }) => [
-      `${path}, ${files} files, ${bytes} bytes`,
+      `${path}, ${counted(files, 'file')}, ${bytes} bytes`,
     ]);
   });
 
@@ -44,7 +45,7 @@ export const unarchive = async (
     );
     const { database, said, photos, findings, sentences } = taken;
     print(json, { dir, database, photos, findings }, () => [
-      `${said} ${photos} photographs came back. The collection is in ${dir}.`,
+      `${said} ${counted(photos, 'photograph')} came back. The collection is in ${dir}.`,
     ]);
     for (const sentence of sentences) say(sentence);
     if (findings.length > 0)

@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
 import type { TableFormat } from '../../../reports/tables/write-table.ts';
+import { counted } from '../../../valuation/wording/reader.ts';
 import type { ExportedList } from '../../api/exports/exports.ts';
 import type { ReportResult } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
@@ -24,7 +25,7 @@ export const exportList = async (list: ExportedList, options: ExportOptions): Pr
     const file = await api.reports.file({ token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));
     print(options.json, { file: path, list, rows, bytes }, made => [
-      `${made.file}, ${made.rows} rows, ${made.bytes} bytes`,
+      `${made.file}, ${counted(made.rows, 'row')}, ${made.bytes} bytes`,
     ]);
   });
 };
@@ -40,7 +41,7 @@ export const share = async (options: ExportOptions): Promise<void> => {
     const file = await api.reports.file({ token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));
     print(options.json, { file: path, sales, variations, bytes }, made => [
-      `${made.file}: ${made.sales} sale records and ${made.variations} variations, ${made.bytes} bytes`,
+      `${made.file}: ${counted(made.sales, 'sale record')} and ${counted(made.variations, 'variation')}, ${made.bytes} bytes`,
     ]);
   });
 };

@@ -7,7 +7,7 @@ export const fileAt = async (path: string): Promise<File> => {
   const found = statSync(path, { throwIfNoEntry: false });
   if (!found) throw new Refused(`There is no file ${path}.`);
   if (found.isDirectory()) throw new Refused(`${path} is a folder. Name the spreadsheet in it.`);
-  if (!found.isFile()) throw new Refused(`${path} is no file that can be imported.`);
+  if (!found.isFile()) throw new Refused(`${path} is not a file that can be imported.`);
   try {
     accessSync(path, constants.R_OK);
   } catch {

@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { counted } from '../../../valuation/wording/reader.ts';
 import type { GalleryWritten } from '../../api/gallery/gallery.ts';
 import { withCollection } from '../collection.ts';
 import { lotNamed } from '../named.ts';
@@ -29,6 +30,6 @@ export const gallery = async (options: GalleryOptions): Promise<void> =>
     );
     for (const warning of made.warnings) say(warning);
     print(options.json, made, ({ out, cars, photographs, bytes }) => [
-      `${out}, ${cars} cars, ${photographs} photographs, ${bytes} bytes`,
+      `${out}, ${counted(cars, 'car')}, ${counted(photographs, 'photograph')}, ${bytes} bytes`,
     ]);
   });

@@ -66,5 +66,5 @@ export const importMarket = async (file: string, options: MarketOptions): Promis
         ({ line: at, column, reason }) => `line ${at}${column ? `, ${column}` : ''}: ${reason}`,
       ),
     ]);
-  if (tookNothing(taken)) endRefused('Nothing could be taken.');
+  if (tookNothing(taken)) endRefused('Nothing could be imported.');
 };

@@ -7,6 +7,7 @@ import type { Encoding, LotChoice } from '../../../db/import/types.ts';
 import { collectionExists } from '../../../db/open-collection.ts';
 import type { DateOrder } from '../../../valuation/reading/date.ts';
 import { readMoney } from '../../../valuation/reading/money.ts';
+import { counted } from '../../../valuation/wording/reader.ts';
 import type { ImportKind, ImportResult } from '../../api/views.ts';
 import { type Api, type CommandContext, withCollection } from '../collection.ts';
 import { beforeFounding } from '../founding.ts';
@@ -147,21 +148,27 @@ const cellsLine = ({ understood, partly, unknown, idle }: ImportResult['cells'])
   (partly > 0 ? `, ${partly} in part` : '') +
   (idle > 0 ? `; ${idle} in columns that are not read` : '');
 
+type Tally = Pick<ImportResult, 'accepted' | 'duplicates' | 'rejected'>;
+
+const tallyLine = ({ accepted, duplicates, rejected }: Tally, dryRun = false): string =>
+  `${counted(accepted, 'row')} ${dryRun ? 'would be imported' : 'imported'}, ${rejected.length} rejected, ${counted(duplicates, 'duplicate')}`;
+
+const rejectedLine = ({ line, column, reason }: ImportResult['rejected'][number]): string =>
+  `Line ${line}${column ? `, ${column}` : ''}: ${reason}`;
+
 const lines = (result: ImportResult, dryRun: boolean | undefined): string[] => [
-  `${result.accepted} rows ${dryRun ? 'would be imported' : 'imported'}, ${result.rejected.length} rejected, ${result.duplicates} duplicates` +
+  tallyLine(result, dryRun) +
     (result.unidentified > 0 ? `; ${result.unidentified} not identified, their text is saved` : ''),
   ...(result.lots ?? []).map(({ name, cars }) => `Lot: ${name} (${cars === 1 ? 'one car' : `${cars} cars`})`),
   cellsLine(result.cells),
   ...result.notes,
   ...(result.notUnderstood.length > 0
     ? [
-        `${result.notUnderstood.length} texts are not understood; they are saved as they are written. Say what they mean with --words:`,
+        `${counted(result.notUnderstood.length, 'text is', 'texts are')} not understood, and saved as written. Say what ${result.notUnderstood.length === 1 ? 'it means' : 'they mean'} with --words:`,
         ...result.notUnderstood.slice(0, mostAsked).map(asked),
       ]
     : []),
-  ...result.rejected.map(
-    ({ line, column, reason }) => `line ${line}${column ? `, ${column}` : ''}: ${reason}`,
-  ),
+  ...result.rejected.map(rejectedLine),
 ];
 
 /**
@@ -190,12 +197,12 @@ const importBooks = async (
     api.imports.ledger({ file: given, as, dryRun }),
   );
   print(json, result, ({ accepted, duplicates, rejected, notes }) => [
-    `${accepted} rows ${dryRun ? 'would be imported' : 'imported'}, ${rejected.length} rejected, ${duplicates} duplicates`,
+    tallyLine({ accepted, duplicates, rejected }, dryRun),
     ...notes,
-    ...rejected.map(({ line, column, reason }) => `line ${line}${column ? `, ${column}` : ''}: ${reason}`),
+    ...rejected.map(rejectedLine),
   ]);
   if (result.accepted + result.duplicates === 0 && result.rejected.length > 0)
-    endRefused('No row could be taken.');
+    endRefused('No row could be imported.');
 };
 
 const importList = async (file: string, options: ImportOptions): Promise<void> => {
@@ -210,5 +217,5 @@ const importList = async (file: string, options: ImportOptions): Promise<void> =
   if (options.notUnderstood !== undefined) await writeFile(options.notUnderstood, wordsCsv(notUnderstood));
   if (json) print(true, { ...rest, not_understood: notUnderstood }, () => []);
   else print(false, result, shown => lines(shown, dryRun));
-  if (tookNothing(result) && result.rejected.length > 0) endRefused('No row could be taken.');
+  if (tookNothing(result) && result.rejected.length > 0) endRefused('No row could be imported.');
 };

@@ -1,4 +1,5 @@
 import type { LabelSheetKey } from '../../../reports/labels/label-sheets.ts';
+import { counted } from '../../../valuation/wording/reader.ts';
 import type { ReportResult } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
 import { lotNamed } from '../named.ts';
@@ -29,7 +30,7 @@ export const labels = async (options: LabelOptions): Promise<void> => {
     const file = await api.reports.file({ token: made.token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));
     print(options.json, { file: path, labels: made.labels, bytes: made.bytes }, shown => [
-      `${shown.file}, ${shown.labels} labels. Print it at 100 %, without fitting it to the page.`,
+      `${shown.file}, ${counted(shown.labels, 'label')}. Print it at 100 %, without fitting it to the page.`,
     ]);
   });
 };

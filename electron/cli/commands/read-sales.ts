@@ -1,3 +1,4 @@
+import { counted } from '../../../valuation/wording/reader.ts';
 import type { AddedSaleLines, ReadSaleLines, SaleLineRow } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
 import { print } from '../terminal.ts';
@@ -21,12 +22,12 @@ const why: Record<string, string> = {
 };
 
 const rowLines = ({ line, text, fields, unread, not, outcome }: SaleLineRow): string[] => [
-  `line ${line}: ${text}`,
+  `Line ${line}: ${text}`,
   `  ${Object.entries(fields)
     .map(([field, value]) => `${field}: ${value}`)
     .join(', ')}`,
   ...(unread.length > 0 ? [`  not understood: ${unread.map(one => one.text).join('; ')}`] : []),
-  ...(not ? [`  no sale of one car: ${why[not]}`] : []),
+  ...(not ? [`  not the sale of one car: ${why[not]}`] : []),
   ...(outcome === 'known already' ? ['  recorded already'] : []),
 ];
 
@@ -46,6 +47,6 @@ export const readSales = async (file: string, options: ReadSalesOptions): Promis
     ...notes,
     isAdded(result)
       ? `${result.added} added, ${result.known} recorded already, ${result.leftOut} left out`
-      : `${rows.length} lines read; ${rows.filter(row => !row.not).length} can be added with --add`,
+      : `${counted(rows.length, 'line')} read; ${rows.filter(row => !row.not).length} can be added with --add`,
   ]);
 };

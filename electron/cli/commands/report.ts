@@ -43,7 +43,7 @@ const collectionReport = async (api: Api, options: ReportOptions, signal: AbortS
   if (kind === 'lot' && lot === undefined) throw new Refused('Say which lot with --lot "Name".');
   if (!options.values)
     throw new Refused(
-      'A collection report tells values. A dossier or a want list can be made without them; "playworn gallery" shows the cars.',
+      'A collection report includes values. A dossier or a want list can be made without them; "playworn gallery" shows the cars.',
     );
   const wanted = {
     format,

@@ -1,3 +1,4 @@
+import { counted } from '../../../valuation/wording/reader.ts';
 import type { SettledWords, WordsView } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
 import { print } from '../terminal.ts';
@@ -29,8 +30,10 @@ export const words = async (file: string | undefined, { collection, json }: Word
       ...lines({ words: shown.words }),
       ...(file === undefined
         ? []
-        : [`${shown.added} words added; ${settled.cars} cars and ${settled.sales} sale records settled`]),
-      `${waiting.length} texts wait for a meaning`,
+        : [
+            `${counted(shown.added, 'word')} added; ${counted(settled.cars, 'car')} and ${counted(settled.sales, 'sale record')} settled`,
+          ]),
+      `${counted(waiting.length, 'text waits', 'texts wait')} for a meaning`,
     ]);
   });
 };

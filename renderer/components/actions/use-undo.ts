@@ -4,6 +4,7 @@ import { api } from '../../api/client.ts';
 import { errorSentence } from '../../api/error-sentence.ts';
 import { askEverythingAnew } from '../../api/query-client.ts';
 import { showNotice, showProblem, showRedoNotice, showUndoNotice } from '../notices/undo-notice.tsx';
+import { readerWords } from '../words.ts';
 
 export interface History {
   undo: () => Promise<void>;
@@ -16,7 +17,7 @@ const historyOf = (client: QueryClient): History => {
       const undone = await api.collection.undo();
       if (!undone) return showNotice('Nothing to undo.');
       await askEverythingAnew(client);
-      showRedoNotice(`Undone: ${undone.label}`, () => void redo());
+      showRedoNotice(`Undone: ${readerWords().action(undone.label)}`, () => void redo());
     } catch (error) {
       showProblem('Could not undo', errorSentence(error));
     }
@@ -26,7 +27,7 @@ const historyOf = (client: QueryClient): History => {
       const done = await api.collection.redo();
       if (!done) return showNotice('Nothing to redo.');
       await askEverythingAnew(client);
-      showUndoNotice(`Redone: ${done.label}`, () => void undo());
+      showUndoNotice(`Redone: ${readerWords().action(done.label)}`, () => void undo());
     } catch (error) {
       showProblem('Could not redo', errorSentence(error));
     }

@@ -55,8 +55,8 @@ export const RestoreDialog = ({
         {children}
         {backup?.restorable === 'unverified' ? (
           <p>
-            This backup’s description is damaged. Its database is looked through before it is taken; whether
-            it is just as it was made, nobody can say.
+            This backup’s description is damaged. Its database is checked before it is used, but whether it is
+            exactly as it was made cannot be known.
           </p>
         ) : null}
       </div>

@@ -65,7 +65,7 @@ export const useGridWrites = <Row extends object>(
           ? null
           : problems.length === 1
             ? (problems[0] ?? null)
-            : `${problems.length} cells were not taken. ${problems.slice(0, 3).join('. ')}${problems.length > 3 ? ' …' : ''}`,
+            : `${problems.length} cells were not pasted. ${problems.slice(0, 3).join('. ')}${problems.length > 3 ? ' …' : ''}`,
       );
       if (changes.length === 0 && added.length === 0) return;
       const hide = show(

@@ -89,7 +89,7 @@ export const DecideForm = ({
         autosize
         minRows={2}
         value={reason}
-        error={asked && needsReason ? 'Say why the finish may go all the same.' : undefined}
+        error={asked && needsReason ? 'Say why the finish may be removed anyway.' : undefined}
         onChange={event => setReason(event.currentTarget.value)}
       />
       <div className={classes.actions}>

@@ -33,7 +33,7 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
   useKeys('Bench', [
     { keys: ']', does: 'Next car on the bench', run: () => walk(1) },
     { keys: '[', does: 'Previous car on the bench', run: () => walk(-1) },
-    { keys: 'G', does: 'Large type, for a tablet beside the vice (on/off)', run: () => setLarge(!large) },
+    { keys: 'G', does: 'Large type, for a tablet at the bench (on/off)', run: () => setLarge(!large) },
   ]);
   return (
     <div className={classes.screen} data-large={large || undefined}>
@@ -61,7 +61,7 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
           <JobPanel key={job.id} job={job} jobs={jobs} />
         ) : (
           <EmptyState title="Nothing is left to do" actions={<Link href="~/decide">Choose more cars</Link>}>
-            All jobs are over; those that were finished or given up are in the list.
+            All jobs are done; those that were finished or given up are in the list.
           </EmptyState>
         )}
       </div>
@@ -93,7 +93,7 @@ const Jobs = ({ jobId }: { jobId: number | null }) => {
             }
           >
             Choose the cars of a season in Decide and put them on the bench, or put one there from its own
-            page. Here each is a list of steps to tick off, with clocks, notes, photographs, parts and
+            page. Here each is a list of steps to mark as done, with clocks, notes, photographs, parts and
             materials.
           </EmptyState>
         </div>

@@ -96,7 +96,7 @@ export const JobPanel = ({ job, jobs }: { job: JobView; jobs: readonly JobView[]
     ...(over || !step
       ? []
       : [
-          { keys: 'X', does: 'Tick the step off, or take that back', run: () => tickAndGo(step.id) },
+          { keys: 'X', does: 'Mark the step as done, or undo that', run: () => tickAndGo(step.id) },
           { keys: 'T', does: 'Start or stop the clock of the step', run: () => clock.mutate([step]) },
           {
             keys: 'O',

@@ -48,7 +48,7 @@ export const Choices = ({
         }
       >
         Ninety cars by an invented maker, five lots and six hundred sale records, with photographs. Try
-        everything: it is a collection of its own, apart from yours.
+        everything: it is a separate collection, and does not touch yours.
       </Choice>
       <Choice
         title="Start your collection"

@@ -68,8 +68,8 @@ export const NewCollection = ({
         <div className={classes.problem} role="alert">
           {overBackups ? (
             <>
-              In this folder lie the backups of a collection whose database is gone. A new one is not made
-              over them.{' '}
+              This folder holds the backups of a collection whose database is gone. A new collection cannot be
+              made over them.{' '}
               <button type="button" className={classes.link} onClick={() => seeBackups.mutate()}>
                 See them, and restore one
               </button>{' '}

@@ -51,7 +51,7 @@ const HomeScreen = () => {
         <div className="page">
           <Section title="From your list to your first decisions">
             <p className={classes.lead}>
-              Bring your cars as you have them written down; half of a row is worth having. Then tell what you
+              Bring your cars as you have them written down; half of a row is worth having. Then say what you
               know of prices, and Playworn works out values, what each car cost and what is worth restoring.
               It comes with no price list and guesses nothing.
             </p>
@@ -77,7 +77,7 @@ const HomeScreen = () => {
             </div>
           )}
           {firstSteps && next.length === 0 ? null : (
-            <Section title={firstSteps ? 'Besides' : 'What to do next'}>
+            <Section title={firstSteps ? 'Also' : 'What to do next'}>
               <NextSteps steps={next} />
               {!firstSteps && totals.valued < totals.cars ? (
                 <p className={classes.helpful}>

@@ -82,8 +82,8 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
             <p>
               A car bought alone is a sale at all that you paid for it
               {own === undefined ? '' : `, counted ${percentText(own)}`}. A lot bought whole is one sale,
-              shared by its cars as their values stand to each other: all of them together never count as more
-              than one. It counts at the grades at which they were bought, so changing a grade in such a lot
+              shared by its cars in proportion to their values: all of them together never count as more than
+              one. It counts at the grades at which they were bought, so changing a grade in such a lot
               changes what it says of every car like them. A purchase tells nothing while a car of it is not
               identified, where work was done on a car since, or where you have left it out on its lot’s page.
             </p>

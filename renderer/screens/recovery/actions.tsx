@@ -17,7 +17,7 @@ const SetAside = ({ dir, onDone }: { dir: string; onDone: () => void }) => {
     onDone: () => {
       setAsked(false);
       onDone();
-      showNotice('The damaged database lies among the backups now.');
+      showNotice('The damaged database is now among the backups.');
     },
   });
   return (

@@ -10,7 +10,7 @@ const Nearest = ({ backup, onRestore }: { backup: BackupInfo; onRestore: () => v
     <div>
       <h3>The nearest to what you last had: {madeText(backup)}</h3>
       <p>
-        {holdsText(backup)}. Read to its end and sound. Made because: {aboutText(backup)}.
+        {holdsText(backup)}. Read in full and sound. Made because: {aboutText(backup)}.
       </p>
     </div>
     <Button variant="filled" onClick={onRestore}>

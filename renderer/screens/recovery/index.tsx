@@ -54,7 +54,7 @@ const RecoveryScreen = () => {
           {survey ? (
             <p>
               {mended
-                ? 'That was so a moment ago. Looking again finds nothing in the way: try again.'
+                ? 'That was so a moment ago. Nothing seems to be in the way now: try again.'
                 : adviceText(problem, survey)}
             </p>
           ) : null}
@@ -73,7 +73,7 @@ const RecoveryScreen = () => {
             onRestore={restoringHelps(problem) && !mended ? setChosen : undefined}
           />
         ) : (
-          <LoadingState label="Reading its backups to their end" />
+          <LoadingState label="Reading its backups in full" />
         )}
       </div>
       <RestoreDialog

@@ -35,12 +35,12 @@ export const restoringHelps = ({ code }: Problem): boolean =>
 /** What to do next, in a sentence. */
 export const adviceText = (problem: Problem, { backups, nearest }: FolderSurveyView): string => {
   if (problem.code === 'newer')
-    return 'A newer Playworn has written it: use that one, and nothing needs to be given up. A backup from before the update can be restored too; what was entered since would then go out of sight.';
+    return 'A newer Playworn has written it: use that one, and nothing needs to be given up. A backup from before the update can be restored too; what was entered since would not be in it.';
   if (!restoringHelps(problem))
-    return 'Once that is mended, try again. Nothing in the folder has been changed.';
+    return 'Once that is fixed, try again. Nothing in the folder has been changed.';
   if (nearest !== null)
     return 'Nothing has been changed. Restore the backup that is offered first, or choose another.';
   if (backups.some(backup => backup.restorable === 'unverified'))
-    return 'Nothing has been changed. No backup is wholly sound, but one whose description alone is damaged may be tried.';
+    return 'Nothing has been changed. No backup is completely sound, but you can try one where only the description is damaged.';
   return 'Nothing has been changed. No backup here can be restored.';
 };

@@ -1,4 +1,5 @@
 import type { Evidence, IsoDate, Minor, PartState, Range } from '../../../valuation/types.ts';
+import { actionLabel } from '../../../valuation/wording/action-label.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { reportedEvidence } from '../../../valuation/wording/evidence-text.ts';
 import {
@@ -213,7 +214,10 @@ export const dossierDocument = (car: DossierFacts, edition: Edition): PaperDocum
             {
               kind: 'table' as const,
               columns: [{ title: 'Day' }, { title: 'What', width: 'wide' as const }],
-              rows: car.history.map(({ label, at }) => [dayText(at, reader.locale), label]),
+              rows: car.history.map(({ label, at }) => [
+                dayText(at, reader.locale),
+                actionLabel(label, reader.locale),
+              ]),
             },
           ]),
     ],

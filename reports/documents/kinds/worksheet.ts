@@ -64,7 +64,7 @@ const carBlocks = ({ decision, recorded, ...car }: WorksheetCar, reader: Reader)
               ...[
                 'Cost',
                 'Hours',
-                'Then worth',
+                'Value after',
                 'Gain',
                 '80 % range of the gain',
                 'Gain per hour',

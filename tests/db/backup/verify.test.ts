@@ -43,7 +43,7 @@ describe('a check', () => {
     expect(findings.map(finding => finding.level)).toEqual(findings.map(() => 'ok'));
     const sentences = findings.map(findingText);
     expect(sentences).toContain('3 of 3 photographs are just as they were added.');
-    expect(sentences).toContain('1 of 1 backups are just as they were made.');
+    expect(sentences).toContain('1 of 1 backup is just as it was made.');
     expect(sentences).toContain('Every row is just as in the newest backup.');
     expect(sentences.at(-1)).toMatch(/^What a check cannot know/);
   });

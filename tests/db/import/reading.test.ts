@@ -137,7 +137,7 @@ describe('a CSV file', () => {
     bytes[bytes.indexOf('?'.charCodeAt(0))] = 0xe9;
     const table = await open(bytes);
     expect(table.encoding).toBe('utf-8');
-    expect(table.warnings.join()).toMatch(/1 bytes are no UTF-8, the first on line 3/);
+    expect(table.warnings.join()).toMatch(/1 bytes are not UTF-8, the first on line 3/);
     expect((await all(table.rows()))[0]?.cells[1]).toBe('café à la Zoë');
   });
 
@@ -169,7 +169,7 @@ describe('a CSV file', () => {
   it('has headings told apart that stand twice or are empty', async () => {
     const table = await open('casting,Notes,notes,,\nOsmerry,a,b,c,d\n');
     expect(table.headings).toEqual(['casting', 'Notes', 'notes (2)', 'column 4', 'column 5']);
-    expect(table.warnings.join()).toContain('stands more than once');
+    expect(table.warnings.join()).toContain('appears more than once');
   });
 
   it('is refused with a plain reason where it is no table', async () => {

@@ -104,7 +104,7 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   await demo.getByRole('textbox', { name: /^Colou?r$/ }).fill('Night violet');
   await demo.getByLabel('Closed with').selectOption('screw');
   await demo.getByLabel('Left as it was').fill('scratches in the glazing, too deep');
-  const says = demo.getByRole('region', { name: 'What will be said of it' });
+  const says = demo.getByRole('region', { name: 'What will be said about it' });
   await expect(says).toContainText('Restored: this is not the factory finish. It wears Night violet');
   await expect(says).toContainText(/another colou?r/);
   await expect(says).toContainText('visible post closure');
@@ -189,6 +189,6 @@ test('a step that runs by itself calls when it is done, on every screen, also af
   await expect(called).toContainText('First coat');
   await expect(sound).not.toBeChecked();
   expect(await demo.evaluate(() => Reflect.get(globalThis, 'heardSounds'))).toBe(0);
-  await called.getByRole('button', { name: 'Heard' }).click();
+  await called.getByRole('button', { name: 'Dismiss' }).click();
   await expect(called).toHaveCount(0);
 });

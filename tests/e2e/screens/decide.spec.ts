@@ -95,7 +95,7 @@ test('a season is saved with the collection: others beside it, and the same for 
   const dialog = demo.getByRole('dialog');
   await dialog.getByLabel('Name').fill(first);
   await dialog.getByRole('button', { name: 'Make the season' }).click();
-  await expect(dialog.getByText('There is a season of that name.')).toBeVisible();
+  await expect(dialog.getByText('There is already a season with that name.')).toBeVisible();
   expect(await breaches(demo)).toEqual([]);
   await dialog.getByLabel('Name').fill('Long evenings');
   await dialog.getByRole('button', { name: 'Make the season' }).click();
@@ -135,7 +135,7 @@ test('a guarded car is restored only with a reason, and the chart and the list h
   const dialog = demo.getByRole('dialog');
   await expect(dialog.getByText(car).first()).toBeVisible();
   await dialog.getByRole('button', { name: 'Record the decision' }).click();
-  await expect(dialog.getByText('Say why the finish may go all the same.')).toBeVisible();
+  await expect(dialog.getByText('Say why the finish may be removed anyway.')).toBeVisible();
   await dialog
     .getByRole('textbox', { name: /Why, against these cautions/ })
     .fill('Half of it is gone already');

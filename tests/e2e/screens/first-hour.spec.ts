@@ -87,7 +87,7 @@ test('from an empty collection and a messy list to decisions', async ({ start, c
   await expect(page.getByRole('heading', { name: 'Every name is settled' })).toBeVisible();
   await goTo(page, '/');
   // The one that somebody has repainted waits until its owner says what that makes of it.
-  await expect(step('Prices told')).toContainText('6 of 7 cars have a value.');
+  await expect(step('Prices entered')).toContainText('6 of 7 cars have a value.');
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'first-hour-valued');
   await inScheme(page, 'dark');
@@ -139,7 +139,7 @@ test('what the owner believes gives as many cars a value as Home said', async ({
   const prices = page
     .getByRole('list', { name: 'First steps' })
     .getByRole('listitem')
-    .filter({ hasText: 'Prices told' });
+    .filter({ hasText: 'Prices entered' });
   await click('Import your list');
   await expect(page.getByRole('heading', { level: 1, name: 'Import a spreadsheet' })).toBeVisible();
   await paste('Car,Cond.\nMoorcot Tractor,6\nMoorcot Tractor,4\n');

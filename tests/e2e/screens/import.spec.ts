@@ -109,11 +109,11 @@ test('a list of spending is tried, imported into the books and undone; each line
   expect(await breaches(demo)).toEqual([]);
   await goTo(demo, '/cars');
   const number = await demo
-    .getByRole('checkbox', { name: /^Tick / })
+    .getByRole('checkbox', { name: /^Select / })
     .first()
     .getAttribute('aria-label');
   await goTo(demo, '/lots/import?as=expenses');
-  const car = number?.replace('Tick ', '');
+  const car = number?.replace('Select ', '');
   const list = [
     'Inventory number,Spent on,What,Amount,Currency,Mood',
     `${car},2026-01-05,a new axle,4.50,USD,good`,

@@ -214,7 +214,7 @@ test('variations that were seen are settled by a key each', async ({ home, colle
   expect(await breaches(page)).toEqual([]);
   await grid.getByText('lime', { exact: true }).first().click();
   await page.keyboard.press('Enter');
-  await expect(page.getByText('Settled: 1 car and 0 sale records known better')).toBeVisible();
+  await expect(page.getByText('Settled: 1 car and 0 sale records identified further')).toBeVisible();
   await grid.getByText('limes', { exact: true }).click();
   await page.keyboard.press('w');
   await expect(page.getByRole('option').first()).toHaveText(/lime/);

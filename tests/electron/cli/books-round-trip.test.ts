@@ -136,9 +136,9 @@ describe('a list of the books that goes out and comes back', { timeout: 240_000 
       '--collection',
       at('demo'),
     ]);
-    expect(result.stdout).toMatch(/line 2, inventory_number: no car has the number NOPE-1/);
+    expect(result.stdout).toMatch(/Line 2, inventory_number: no car has the number NOPE-1/);
     writeFileSync(at('other.csv'), readFileSync(at('wrong.csv'), 'utf8').replace('spent_on', 'day'));
     const other = await playworn(['import', at('other.csv'), '--as', 'expenses', '--collection', at('demo')]);
-    expect(other.stderr).toMatch(/no list of expenses: it has no column "spent_on"/);
+    expect(other.stderr).toMatch(/not a list of expenses: it has no column "spent_on"/);
   });
 });

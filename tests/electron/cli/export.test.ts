@@ -150,7 +150,7 @@ describe('a list that goes out whole', { timeout: 120_000 }, () => {
       '--collection',
       at('none'),
     ]);
-    expect(refused).toMatchObject({ code: 1, stderr: expect.stringContaining('no market that was shared') });
+    expect(refused).toMatchObject({ code: 1, stderr: expect.stringContaining('not a shared market') });
     expect(existsSync(at('none'))).toBe(false);
   });
 

@@ -39,7 +39,7 @@ describe('sales jotted down one a line', { timeout: 120_000 }, () => {
       '2/3/26,"Silver Kite w/o ramp, aqua, C5",11.75',
     ]);
     const { rows, notes } = await on(list);
-    expect(notes).toEqual(['Dates with "/" are read month first, as other lines show.']);
+    expect(notes).toEqual(['Dates with "/" are read month first, as the other lines show.']);
     expect(rows).toMatchObject([
       {
         line: 2,

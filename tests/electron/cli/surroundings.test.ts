@@ -179,7 +179,7 @@ describe('a file that cannot be read', { timeout: 60_000 }, () => {
     const words = importing(path, join(folder, 'c'));
     const ended = spawnSync(process.execPath, [...growing, command, ...words], { encoding: 'utf8' });
     expect(ended.status).toBe(1);
-    expect(ended.stderr).toContain('The file could not be read to the end');
+    expect(ended.stderr).toContain('The file could not be read in full');
     expect(ended.stderr).not.toContain('Playworn itself failed');
     expect(existsSync(join(folder, 'c'))).toBe(false);
   });
@@ -192,7 +192,7 @@ describe('a backup that fails on closing', { timeout: 60_000 }, () => {
     expect((await playworn(importing(lot(folder, 'A-1,Dovetail,\n'), collection))).code).toBe(0);
     makeReadOnly(context, join(collection, 'backups'));
     const ended = await playworn(importing(lot(folder, 'A-2,Dovetail,\n', 'more.csv'), collection));
-    expect(ended.stdout).toContain('1 rows imported');
+    expect(ended.stdout).toContain('1 row imported, 0 rejected, 0 duplicates');
     expect(ended.stderr).toContain('No backup was made on closing');
     expect(ended.code).toBe(1);
   });

@@ -56,7 +56,7 @@ describe('how prices move with time', () => {
     expect(trial!.errors.trend).toBeLessThan(trial!.errors.none);
     expect(trial!.records).toBeGreaterThan(50);
     expect(timeText(one.time, 'en-US')).toMatch(
-      /^Old prices are now taken by one steady trend\. Tried on your/,
+      /^Old prices are now adjusted by one steady trend\. Tried on your/,
     );
     expect(timeText({ used: 'index', by: 'owner', trial: null, steps: [] }, 'en-US')).toBe('');
   });

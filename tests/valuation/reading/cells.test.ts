@@ -42,7 +42,7 @@ describe('dates', () => {
   it.each([
     ['31.2.2022', /calendar does not have/],
     ['2022-13-01', /calendar does not have/],
-    ['15.3.2026', /lies in the future/],
+    ['15.3.2026', /is in the future/],
     ['03/04/2021', /day first or month first/],
     ['last spring', /not a date/],
     ['2021', /not a date/],
@@ -67,7 +67,7 @@ describe('dates', () => {
 
   it('of a spreadsheet are taken as days', () => {
     expect(readAs(readDate(new Date(Date.UTC(2021, 2, 14)), null, today))).toBe('2021-03-14');
-    expect(readAs(readDate(new Date(Number.NaN), null, today))).toMatch(/no date/);
+    expect(readAs(readDate(new Date(Number.NaN), null, today))).toMatch(/not a date/);
   });
 });
 
@@ -257,7 +257,7 @@ describe('words', () => {
 
   it('reads the closed words of the trade, and refuses others by naming them', () => {
     for (const text of ['Repainted', 'repaint', 'overpainted', 'repeint', 'repainted by someone'])
-      expect(readAs(readFinishState(text))).toMatch(/restored or customised: say which/);
+      expect(readAs(readFinishState(text))).toMatch(/used for more than one finish: say which/);
     for (const text of ["d'origine", 'Originallack']) expect(readAs(readFinishState(text))).toBe('original');
     expect(readFinishState('restored')).toEqual({ ok: true, value: 'restored' });
     for (const text of ['bare', 'bare metal']) expect(readAs(readFinishState(text))).toMatch(/^refused/);

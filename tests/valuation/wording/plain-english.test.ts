@@ -12,15 +12,22 @@ const places = [
   'electron/api',
   'electron/cli',
   'electron/main',
+  'electron/browser-host',
+  'electron/launcher',
+  'electron/service',
   'db',
   'valuation/wording',
+  'valuation/reading',
+  'valuation/money.ts',
+  'valuation/words.ts',
 ];
 
 /**
  * Not looked through for words of one dialect: texts that are put through `spell` where they are shown, the
- * names and headings of columns in files, and the views of a photograph as they are stored.
+ * names and headings of columns in files, words that are read in texts of others, words as they are stored, and the headings of a bag.
  */
 const ofNoDialect = new Set([
+  'db/archive/make-archive.ts',
   'db/import/columns.ts',
   'db/import/heading-words.ts',
   'db/reference/reference-filler.ts',
@@ -30,6 +37,8 @@ const ofNoDialect = new Set([
   'valuation/wording/dialect.ts',
   'renderer/screens/lots/import/choose-file.tsx',
   'renderer/screens/lots/import/paste-text.tsx',
+  'valuation/reading/sale-line/vocabulary.ts',
+  'valuation/words.ts',
 ]);
 
 interface Text {
@@ -82,9 +91,11 @@ const textsOf = (file: string, source: string): Text[] => {
 };
 
 const filesUnder = (place: string): string[] =>
-  readdirSync(join(root, place), { recursive: true, withFileTypes: true })
-    .filter(entry => entry.isFile())
-    .map(entry => join(entry.parentPath, entry.name).slice(root.length + 1));
+  extname(place) !== ''
+    ? [place]
+    : readdirSync(join(root, place), { recursive: true, withFileTypes: true })
+        .filter(entry => entry.isFile())
+        .map(entry => join(entry.parentPath, entry.name).slice(root.length + 1));
 
 const typstTexts = (file: string, source: string): Text[] =>
   source.split('\n').flatMap((line, index) =>
@@ -126,6 +137,48 @@ const archaic = anyOf([
   'so many of',
   'that there are',
   'totalled apart',
+  '(?:is|are) no (?!longer|more|room\\b)(?<!there (?:is|are) no )(?<!as that is no )\\w+',
+  'lies?',
+  'lain',
+  'parted',
+  'undo parts',
+  'stands? (?:in|on|under|above|alone|among|here|there|where|more|over)',
+  '(?:own|then|car’s|as found) worth',
+  'worth (?:strip|now|after)',
+  'known better',
+  '(?:to|told) (?:its|their) end',
+  'of whom',
+  'this name already',
+  'besides',
+  'all the same',
+  'finish may go',
+  'out of sight',
+  'for nothing',
+  'mended',
+  'noted of',
+  'went on with',
+]);
+
+/**
+ * Spellings and words of one side of the Atlantic that the dialect does not have: whoever needs one adds it
+ * there, or finds a word of both.
+ */
+const ofOneSide = anyOf([
+  '(?:behavi|hon|fav|flav|harb|rum|splend)ou?r(?:s|ed|ing|able)?',
+  '(?:centi|milli|kilo)?met(?:re|er)s?',
+  'lit(?:re|er)s?',
+  'fib(?:re|er)s?',
+  '(?:travel|model|level|fuel|dial|marvel|signal)l(?:ed|ing|er)',
+  '(?:de|of)fen[cs]e',
+  's[ck]eptic(?:al)?',
+  'plough|plow|mou?ld(?:ed|ing)?',
+  '(?:organ|apolog|summar|minim|maxim|optim|emphas|character|standard|initial|final|author|util|categor|special|priorit|memor)i[sz](?:e[ds]?|ing|ation)',
+  '(?:ana|para)ly[sz](?:e[ds]?|ing)',
+  'programmes?|cheques?|kerbs?|store(?:y|ys)|jewell?ery|pyjamas|pajamas',
+  'saloons?|sedans?|bonnets?|windscreens?|windshields?|petrol|gasoline|spanners?|wrench(?:es)?',
+  'vice|vise|autumn|postage|postcode|zip code|fortnight|whilst|amongst|towards|learnt|spelt|spoilt|burnt',
+  '(?:in|by) the (?:post|mail)',
+  'tick(?:ed|s)?(?: (?:off|one|it|the))',
 ]);
 
 /** American words that mean something else in British English, or the same in both. */
@@ -146,12 +199,16 @@ describe('every text that is read', () => {
   });
   it('is in present-day English', () => {
     expect(found(archaic)).toEqual([]);
-    expect(found(archaic, [{ place: 'x', says: 'The worths are shared anew' }])).toHaveLength(1);
+    for (const says of ['The worths are shared anew', 'it is no ZIP file', 'the file in which it lies'])
+      expect(found(archaic, [{ place: 'x', says }])).toHaveLength(1);
+    expect(found(archaic, [{ place: 'x', says: 'There is no backup; it is no longer there.' }])).toEqual([]);
   });
   it('takes words that the UK and the US write differently from the dialect alone', () => {
     const ofOne = anyOf(spellings.flat().filter(word => !inBoth.has(word)));
     const outside = texts.filter(({ place }) => !ofNoDialect.has(place.replace(/:\d+$/, '')));
     expect(found(ofOne, outside)).toEqual([]);
+    expect(found(ofOneSide, outside)).toEqual([]);
+    expect(found(ofOneSide, [{ place: 'x', says: 'damaged in the post' }])).toHaveLength(1);
     expect(found(ofOne, textsOf('x.ts', "const a = ['Choose a color', 'Choose a colour'];"))).toHaveLength(2);
     expect(textsOf('x.ts', "const a = words.spell('Choose a colour');")).toEqual([]);
   });

@@ -242,8 +242,12 @@ describe('a bid', () => {
     );
   });
   it('of nothing is advised against, in the words of the reader', () => {
-    expect(bidText({ ...facts, bid: 0 }, american)).toContain('even for nothing, shipping and selling costs');
-    expect(bidText({ ...facts, bid: 0 }, british)).toContain('even for nothing, carriage and selling costs');
+    expect(bidText({ ...facts, bid: 0 }, american)).toContain(
+      'even if the cars cost nothing, shipping and selling costs',
+    );
+    expect(bidText({ ...facts, bid: 0 }, british)).toContain(
+      'even if the cars cost nothing, carriage and selling costs',
+    );
   });
 });
 

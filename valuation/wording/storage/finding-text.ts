@@ -1,3 +1,4 @@
+import { counted } from '../reader.ts';
 import {
   type BackupFault,
   type CheckStep,
@@ -25,7 +26,7 @@ export const backupFaultText = (fault: BackupFault): string => {
     case 'structure':
       return fault.detail;
     case 'unreadable':
-      return `it could not be read to the end (${fault.detail})`;
+      return `it could not be read in full (${fault.detail})`;
   }
 };
 
@@ -56,8 +57,6 @@ export const lostChangesText = (
     ...(aside ? [`The files as they were found are saved in backups/${aside}.`] : []),
   ].join(' ');
 
-const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
-
 const databaseText = (fault: StorageFault | null, rebuildable: boolean): string =>
   fault
     ? `The database file is damaged: ${fault.kind === 'structure' ? fault.detail : fault.kind}. ${rebuildable ? 'Rebuild the indexes; if that does not help, restore a backup.' : 'Restore a backup.'}`
@@ -71,7 +70,7 @@ const photographText = ({ sha256, path, fault }: Finding & { subject: 'photograp
     case 'altered':
       return `The photograph ${named} is not the one that was added: it was altered or damaged.`;
     case 'unreadable':
-      return `The photograph ${named} could not be read to the end.`;
+      return `The photograph ${named} could not be read in full.`;
   }
 };
 
@@ -79,9 +78,9 @@ const backupsText = ({ sound, of, setAside, other }: Finding & { subject: 'backu
   [
     of === 0
       ? 'There is no backup yet. One is made when the collection is closed after a change.'
-      : `${sound} of ${of} backups are just as they were made.`,
+      : `${sound} of ${counted(of, 'backup is', 'backups are')} just as ${of === 1 ? 'it was' : 'they were'} made.`,
     ...(setAside > 0
-      ? [`${counted(setAside, 'damaged state lies', 'damaged states lie')} beside them, set aside.`]
+      ? [`${counted(setAside, 'damaged state is', 'damaged states are')} beside them, set aside.`]
       : []),
     ...(other > 0
       ? [
@@ -116,7 +115,7 @@ export const findingText = (finding: Finding): string => {
     case 'references':
       return finding.broken === 0
         ? 'Every row points at rows that exist.'
-        : `${finding.broken} rows point at rows that do not exist, in ${finding.tables.join(', ')}. Restore a backup.`;
+        : `${counted(finding.broken, 'row points', 'rows point')} at rows that do not exist, in ${finding.tables.join(', ')}. Restore a backup.`;
     case 'search':
       return finding.incomplete.length === 0
         ? 'The search index holds every word it should.'
@@ -129,7 +128,7 @@ export const findingText = (finding: Finding): string => {
       return photographText(finding);
     case 'photographs':
       return [
-        `${finding.intact} of ${finding.of} photographs are just as they were added.`,
+        `${finding.intact} of ${counted(finding.of, 'photograph is', 'photographs are')} just as ${finding.of === 1 ? 'it was' : 'they were'} added.`,
         ...(finding.spare > 0
           ? [
               `${counted(finding.spare, 'file', 'files')} in the photo folder belong to nothing now; undo or a backup may need them.`,
@@ -154,7 +153,7 @@ export const findingText = (finding: Finding): string => {
     case 'backups':
       return backupsText(finding);
     case 'step':
-      return `The check of ${stepText(finding.step)} did not come to its end. ${finding.detail}`;
+      return `The check of ${stepText(finding.step)} did not finish. ${finding.detail}`;
     case 'limits':
       return 'What a check cannot know: whether what was entered is true, whether a photograph was already damaged when it was added, and whether rows written since the newest backup were altered by another program.';
   }

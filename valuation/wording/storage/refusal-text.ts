@@ -1,3 +1,4 @@
+import { counted } from '../reader.ts';
 import type { Host, Refusal, SystemRefusal } from './facts.ts';
 import { backupFaultText } from './finding-text.ts';
 
@@ -12,7 +13,7 @@ const acceptedPhotographs = 'Accepted are JPEG, PNG, WebP, TIFF, AVIF and GIF.';
 const fileText = ({ path, fault }: Refusal & { kind: 'file' }): string => {
   switch (fault.kind) {
     case 'empty':
-      return `${path} is empty: its content is gone. Restore a backup.`;
+      return `${path} is empty: its contents are gone. Restore a backup.`;
     case 'overwritten':
       return `${path} is not a readable database: its beginning is overwritten or cut off. Restore a backup.`;
     case 'cut-short':
@@ -22,7 +23,7 @@ const fileText = ({ path, fault }: Refusal & { kind: 'file' }): string => {
     case 'foreign-wal':
       return `${path} was not left there by this collection and could replace its content. Nothing was changed. If the collection was copied, copy its whole folder again; otherwise move that file away.`;
     case 'symbolic-link':
-      return `${path} is a link to ${fault.target}. Nothing was changed. Open the folder in which the file itself lies; or put the file itself, with what lies beside it, in place of the link.`;
+      return `${path} is a link to ${fault.target}. Nothing was changed. Open the folder that holds the file itself; or put the file itself, with the files beside it, in place of the link.`;
     case 'hard-links':
       return `${path} is the same file as another one elsewhere (a hard link; it has ${fault.names} names), and what is written through one could be lost through the other. Nothing was changed. Put a copy of the file in its place, or remove the other name.`;
     case 'obstructed':
@@ -43,7 +44,7 @@ const systemText = ({ kind, place }: SystemRefusal): string => {
     case 'disk-error':
       return `The disk reported an error while ${place} was read or written. Check the disk, then open the collection again.`;
     case 'in-the-way':
-      return `In ${place} a folder stands where a file belongs, or a file where a folder belongs. Move it away, then try again.`;
+      return `In ${place} there is a folder where a file belongs, or a file where a folder belongs. Move it away, then try again.`;
   }
 };
 
@@ -85,7 +86,7 @@ export const refusalText = (refusal: Refusal): string => {
     case 'folder-not-made':
       return `The folder ${refusal.path} cannot be made there. Choose another place.`;
     case 'broken-migration':
-      return `${refusal.rows} rows would point at nothing after the migration`;
+      return `${counted(refusal.rows, 'row')} would point at nothing after the migration`;
     case 'old-runtime':
       return `A collection needs Node 22.14 or newer; this is Node ${refusal.node}. Start with "npm start" or "npx playworn", which bring their own.`;
     case 'no-backup':
@@ -103,11 +104,11 @@ export const refusalText = (refusal: Refusal): string => {
     case 'folder-not-empty':
       return `${refusal.path} is not empty. Choose a new folder for the collection.`;
     case 'unreadable-archive':
-      return `${refusal.path} cannot be read as an archive: ${refusal.zip ? 'it is cut short or damaged' : 'it is no ZIP file'}.`;
+      return `${refusal.path} cannot be read as an archive: ${refusal.zip ? 'it is cut short or damaged' : 'it is not a ZIP file'}.`;
     case 'newer-archive':
       return `This archive was made by a newer version of Playworn (schema ${refusal.schema}). Nothing was changed. Update Playworn to take it back.`;
     case 'archive-without-database':
-      return `No collection can be had from ${refusal.path}: neither its database nor its tables are whole. ${refusal.files.join(', ')}`;
+      return `No collection can be recovered from ${refusal.path}: neither its database nor its tables are complete. ${refusal.files.join(', ')}`;
     case 'photo-empty':
       return 'The file is empty.';
     case 'photo-heic':

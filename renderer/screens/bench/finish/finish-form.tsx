@@ -39,7 +39,7 @@ const Costs = ({ job, currency }: { job: JobView; currency: Currency }) => {
   if (priced.length === 0) return null;
   return (
     <p className={classes.note}>
-      Becomes cost of the car:{' '}
+      Added to the car’s cost:{' '}
       {priced
         .map(
           ({ name, minor, currency: of }) =>
@@ -199,10 +199,10 @@ export const FinishForm = ({
         {job ? <Costs job={job} currency={currency} /> : null}
       </section>
       <section className={classes.preview} aria-labelledby="finish-says">
-        <h2 id="finish-says">What will be said of it</h2>
+        <h2 id="finish-says">What will be said about it</h2>
         <p>{disclosure}</p>
         <p className={classes.note}>
-          It stands on the car’s page and in every report and export, and cannot be switched off.
+          It is shown on the car’s page and in every report and export, and cannot be switched off.
         </p>
       </section>
       {asked && problem !== null ? (

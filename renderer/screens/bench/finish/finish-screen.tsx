@@ -49,7 +49,7 @@ export const FinishScreen = ({
         title="That job is over"
         actions={<Link href={`~/cars/${carId}`}>The page of {job.inventoryNumber}</Link>}
       >
-        What was done stands on the car’s page.
+        What was done is on the car’s page.
       </EmptyState>
     );
   return (

@@ -1,6 +1,9 @@
 import type { CarPage } from '../../../../electron/api/views.ts';
 import { dateText } from '../../../components/format.ts';
+import { readerWords } from '../../../components/words.ts';
 import classes from './history.module.css';
+
+const labelOf = (label: string) => readerWords().action(label);
 
 /** What was done to this car's entries, newest first, taken-back ones struck through. */
 export const History = ({ car }: { car: CarPage }) =>
@@ -15,7 +18,7 @@ export const History = ({ car }: { car: CarPage }) =>
         <li key={entry.id} data-undone={entry.undone || undefined}>
           <time dateTime={entry.at}>{dateText(entry.at)}</time>
           <span>
-            {entry.undone ? <del>{entry.label}</del> : entry.label}
+            {entry.undone ? <del>{labelOf(entry.label)}</del> : labelOf(entry.label)}
             {entry.undone ? <span className="soft"> undone</span> : null}
           </span>
         </li>

@@ -26,7 +26,7 @@ const Tick = ({ ticks, car }: { ticks: Ticks; car: CarRow }) => (
   <input
     type="checkbox"
     className={classes.tick}
-    aria-label={`Tick ${car.inventoryNumber}`}
+    aria-label={`Select ${car.inventoryNumber}`}
     tabIndex={-1}
     checked={useIsTicked(ticks, car.id)}
     onChange={() => ticks.toggle([car.id])}

@@ -85,7 +85,7 @@ const Body = ({ list, onClose }: { list: readonly ToRecord[]; onClose: () => voi
             autosize
             minRows={2}
             value={reason}
-            error={asked && needsReason ? 'Say why the finish may go all the same.' : undefined}
+            error={asked && needsReason ? 'Say why the finish may be removed anyway.' : undefined}
             onChange={event => setReason(event.currentTarget.value)}
           />
         </>

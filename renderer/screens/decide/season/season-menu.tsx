@@ -28,7 +28,7 @@ const NameDialog = ({
     name.trim() === ''
       ? 'A season needs a name.'
       : taken.some(other => other.toLowerCase() === name.trim().toLowerCase())
-        ? 'There is a season of that name.'
+        ? 'There is already a season with that name.'
         : null;
   const [asked, setAsked] = useState(false);
   return (

@@ -96,7 +96,8 @@ export const useSeasonWork = (
   const plannable = useCallback(
     (ids: readonly number[]) => {
       const able = ids.filter(id => (byId.get(id)?.offers.length ?? 0) > 0);
-      if (able.length < ids.length) showNotice('There is not enough evidence to plan that car in.');
+      if (able.length < ids.length)
+        showNotice('There is not enough evidence to include that car in the season.');
       return able;
     },
     [byId],

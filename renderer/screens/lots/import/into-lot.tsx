@@ -63,7 +63,7 @@ export const IntoLot = ({
               withNotes={false}
               costs={
                 priced > 0
-                  ? 'The prices in the rows are taken. What is entered here counts for the lot as a whole instead; each car’s own price is then its share.'
+                  ? 'The prices in the rows are used. What is entered here counts for the lot as a whole instead; each car’s own price is then its share.'
                   : undefined
               }
             />

@@ -44,7 +44,7 @@ const Purchase = ({ lot, purchase }: { lot: LotPage; purchase: PurchaseView }) =
           }}
         >
           <TextInput
-            aria-label={`Why ${what} tells nothing of prices`}
+            aria-label={`Why ${what} says nothing about prices`}
             placeholder="Why (a gift, a friend’s price, …)"
             maxLength={200}
             value={why}
@@ -84,7 +84,7 @@ export const LotEvidence = ({ lot, onDetails }: { lot: LotPage; onDetails: () =>
         </Popover.Target>
         <Popover.Dropdown aria-label="What was paid, as evidence">
           <p className={classes.lead}>
-            A price that was paid tells what such cars bring, like a sale that you saw. It counts at the
+            A price that was paid shows what such cars sell for, like a sale that you saw. It counts at the
             grades at which the cars were bought: changing a grade here changes what it says of every car like
             them.
           </p>

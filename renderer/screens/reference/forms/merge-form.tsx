@@ -30,7 +30,7 @@ const Form = ({ casting, onClose }: { casting: CastingPage; onClose: () => void 
     (from: Other) => api.names.merge({ what: 'casting', into: id, from: from.id, keepName }),
     {
       label: from => `${from.name} merged into ${name}`,
-      failure: 'The castings stay two',
+      failure: 'The castings could not be merged',
       onDone: onClose,
     },
   );
@@ -59,7 +59,7 @@ const Form = ({ casting, onClose }: { casting: CastingPage; onClose: () => void 
       />
       <p className={classes.alike}>
         {other
-          ? `All cars, sale records, releases, variations and photographs of ${other.name} become those of ${name}. Undo parts them again.`
+          ? `All cars, sale records, releases, variations and photographs of ${other.name} become those of ${name}. Undo separates them again.`
           : `Everything of the other casting becomes that of ${name}.`}
       </p>
       <div className={classes.formFoot}>

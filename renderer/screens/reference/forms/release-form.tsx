@@ -60,7 +60,7 @@ const Form = ({
       </div>
       <TextInput
         label="Changed part"
-        description="What of the tooling differs from the releases before"
+        description="What differs in the tooling from earlier releases"
         maxLength={200}
         value={draft.changedPart}
         onChange={event => set({ changedPart: event.currentTarget.value })}

@@ -22,7 +22,7 @@ export const SameVariation = ({
   return (
     <Select
       label="The same as"
-      description="Its cars, sale records and photographs become those of the other, at once; undo parts them again"
+      description="Its cars, sale records and photographs become those of the other, at once; undo separates them again"
       placeholder="a variation of its own"
       value={null}
       data={others.map(other => ({ value: String(other.id), label: other.label }))}

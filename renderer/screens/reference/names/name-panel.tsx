@@ -13,7 +13,7 @@ export type Picking = 'same' | 'release' | null;
 
 const Spellings = ({ name }: { name: WaitingName }) => {
   const part = useAction((text: string) => api.names.part({ text }), {
-    label: text => `${text} parted from ${name.name}`,
+    label: text => `${text} separated from ${name.name}`,
   });
   return (
     <ul className={classes.spellings}>
@@ -30,7 +30,7 @@ const Spellings = ({ name }: { name: WaitingName }) => {
               aria-label={`${text} is another name`}
               onClick={() => part.mutate(text)}
             >
-              Part
+              Separate
             </Button>
           ) : null}
         </li>
@@ -132,7 +132,7 @@ export const NamePanel = ({
           <Spellings key={key} name={name} />
         </>
       ) : (
-        <p className={classes.facts}>Each is settled alike, all of them by one action.</p>
+        <p className={classes.facts}>All are settled the same way, in one action.</p>
       )}
       <div className={classes.choices}>
         {near ? (

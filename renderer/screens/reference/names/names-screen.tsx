@@ -87,12 +87,12 @@ const Names = ({ waiting, withCastings }: { waiting: readonly WaitingName[]; wit
     { keys: 'E', does: 'Change its name first', run: () => field.current?.select() },
     ...(hasCastings
       ? [
-          { keys: 'S', does: 'The same as a casting that there is', run: () => setPicking('same') },
+          { keys: 'S', does: 'The same as an existing casting', run: () => setPicking('same') },
           { keys: 'R', does: 'Another release of a casting', run: () => setPicking('release') },
         ]
       : []),
     { keys: 'X', does: 'Not a car', run: () => done({ as: 'not a car' }) },
-    { keys: 'shift+ArrowDown', does: 'Select several, to settle them alike' },
+    { keys: 'shift+ArrowDown', does: 'Select several, to settle them together' },
   ]);
   const cars = names.reduce((sum, name) => sum + name.cars, 0);
   const sales = names.reduce((sum, name) => sum + name.sales, 0);

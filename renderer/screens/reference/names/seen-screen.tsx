@@ -54,7 +54,7 @@ const columns = (): readonly GridColumn<SeenVariationRow>[] => [
   },
   {
     id: 'told',
-    title: 'What else is told',
+    title: 'Other features',
     width: 176,
     grow: 2,
     value: row => row.told,
@@ -67,7 +67,7 @@ const columns = (): readonly GridColumn<SeenVariationRow>[] => [
   { id: 'release', title: 'Release', width: 72, value: row => row.release },
   counted('cars', 'Cars'),
   counted('sales', 'Sales'),
-  counted('lesser', 'Told less', 76),
+  counted('lesser', 'Less exact', 76),
 ];
 
 const keyOf = (row: SeenVariationRow): string => row.key;
@@ -77,7 +77,7 @@ const Seen = ({ seen, colours }: { seen: readonly SeenVariationRow[]; colours: r
     write: (keys, settlement: Parameters<typeof api.names.settleSeen>[0]['settlement']) =>
       api.names.settleSeen({ keys, settlement }),
     said: ({ cars, sales }) =>
-      `Settled: ${cars === 1 ? '1 car' : `${cars} cars`} and ${sales === 1 ? '1 sale record' : `${sales} sale records`} known better`,
+      `Settled: ${cars === 1 ? '1 car' : `${cars} cars`} and ${sales === 1 ? '1 sale record' : `${sales} sale records`} identified further`,
     failure: 'That could not be settled',
   });
   const [selected, setSelected] = useState<readonly string[]>([]);
@@ -98,7 +98,7 @@ const Seen = ({ seen, colours }: { seen: readonly SeenVariationRow[]; colours: r
   useKeys(title, [
     { keys: 'Enter', does: 'A new variation, as it was seen' },
     { keys: 'N', does: 'A new variation, as it was seen', run: add },
-    { keys: 'S', does: 'The same as a variation that there is', run: () => setPicking('same') },
+    { keys: 'S', does: 'The same as an existing variation', run: () => setPicking('same') },
     {
       keys: 'W',
       does: `Another word for a ${readerWords().dialect.colour}`,

@@ -52,7 +52,7 @@ const advice = (row: PasteRow): string => {
         ? 'Several cars for one price say nothing of one. If it is one car’s sale, choose Add under What happens.'
         : 'A poster, a box or parts, it seems. If it is one car’s sale, choose Add under What happens.';
     case 'recorded':
-      return 'This sale is recorded already, or stands above in these lines.';
+      return 'This sale is recorded already, or appears earlier in these lines.';
     case 'left-out':
       return 'You left it out.';
   }

@@ -36,7 +36,7 @@ const Make = ({ summary }: { summary: CollectionSummary }) => {
       <h3>Make an archive</h3>
       <FolderField
         label="Write the archive to"
-        description="A name that ends in .zip, or a folder that is not there yet"
+        description="A name that ends in .zip, or a new folder"
         value={out}
         onChange={setOut}
         title="Folder for the archive"

@@ -29,7 +29,7 @@ export const Grades = ({ draft, set }: PartOfDraft) => {
           For example, a C6 in original finish sells for{' '}
           {Math.round(100 * (draft.gradeMultipliers.original[5] ?? 0))} % of a C10; a restored C9{' '}
           {Math.round(100 * (draft.gradeMultipliers.restored[8] ?? 0) * draft.finishFactors.restored)} % of an
-          original C10. Half grades lie midway. Your sale records adjust these curves as they build up.
+          original C10. Half grades are midway. Your sale records adjust these curves as they build up.
         </p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard */}

@@ -54,7 +54,7 @@ export const stepProblem = (steps: readonly WorkStep[]): string | null => {
   const nameless = steps.find(({ name }) => name.trim() === '');
   if (nameless) return 'A step needs a name. Name it or remove it.';
   const kindless = steps.find(({ kinds }) => kinds.length === 0);
-  if (kindless) return `“${kindless.name}” belongs to no kind of work. Tick one or remove the step.`;
+  if (kindless) return `“${kindless.name}” belongs to no kind of work. Choose one or remove the step.`;
   const unnamed = steps.find(({ materials }) => materials.some(({ name }) => name.trim() === ''));
   return unnamed ? `A material of “${unnamed.name}” needs a name.` : null;
 };

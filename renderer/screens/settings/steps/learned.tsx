@@ -14,7 +14,7 @@ const three = ({ low, likely, high }: ThreePoint, text: (value: number) => strin
   [low, likely, high].map(text).join('–');
 
 const weight = (jobs: number, credibility: number): string =>
-  `your ${jobs === 1 ? 'job' : `${jobs} jobs`} ${percentText(credibility)}, what stands ${percentText(1 - credibility)}`;
+  `your ${jobs === 1 ? 'job' : `${jobs} jobs`} ${percentText(credibility)}, the current figure ${percentText(1 - credibility)}`;
 
 /** What the owner's own jobs say of the steps: shown, and taken over only when they say so. */
 export const LearnedPart = ({ currency }: { currency: Currency }) => {
@@ -28,7 +28,7 @@ export const LearnedPart = ({ currency }: { currency: Currency }) => {
   if (!data || data.jobs === 0)
     return (
       <p className="soft">
-        Once jobs are finished on the bench, what they took stands here beside what was planned.
+        Once jobs are finished on the bench, what they took is shown here beside what was planned.
       </p>
     );
   const { steps, workmanship } = data;
@@ -47,17 +47,17 @@ export const LearnedPart = ({ currency }: { currency: Currency }) => {
         planned, {number(data.taken)} were counted.
       </p>
       {steps.length === 0 && !workmanship ? (
-        <p className="soft">Nothing to take over: what they say is in use already.</p>
+        <p className="soft">Nothing to update: what they say is in use already.</p>
       ) : (
         <>
           <div className={classes.scroll}>
             <table className={classes.table}>
               <thead>
                 <tr>
-                  <th scope="col">Take over</th>
+                  <th scope="col">Use</th>
                   <th scope="col">Figure</th>
                   <th scope="col">Your jobs</th>
-                  <th scope="col">Stands</th>
+                  <th scope="col">Current</th>
                   <th scope="col">Would be</th>
                   <th scope="col">Weight</th>
                 </tr>
@@ -92,7 +92,7 @@ export const LearnedPart = ({ currency }: { currency: Currency }) => {
                       <td>
                         {i === 0 ? (
                           <Checkbox
-                            aria-label={`Take over ${name}`}
+                            aria-label={`Use ${name}`}
                             checked={!left.has(id)}
                             onChange={() => toggle(id)}
                           />
@@ -114,7 +114,7 @@ export const LearnedPart = ({ currency }: { currency: Currency }) => {
                   <tr>
                     <td>
                       <Checkbox
-                        aria-label="Take over how far work falls short"
+                        aria-label="Use how far work falls short"
                         checked={!left.has(grades)}
                         onChange={() => toggle(grades)}
                       />
@@ -147,7 +147,7 @@ export const LearnedPart = ({ currency }: { currency: Currency }) => {
               })
             }
           >
-            Take over as a new version
+            Use them as a new version
           </Button>
         </>
       )}

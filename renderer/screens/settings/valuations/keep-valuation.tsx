@@ -3,6 +3,7 @@ import { DateInput } from '@mantine/dates';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
+import { counted } from '../../../../valuation/wording/reader.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { dateText, worthText } from '../../../components/format.ts';
@@ -13,7 +14,7 @@ export const KeepValuation = ({ today, currency }: { today: IsoDate; currency: C
   const { data: home } = useQuery({ queryKey: ['home'], queryFn: () => api.collection.home() });
   const [on, setOn] = useState<IsoDate | null>(today);
   const keep = useAction((day: IsoDate) => api.worth.takeSnapshot({ on: day }), {
-    label: (day, { cars }) => `Values of ${cars} cars saved for ${dateText(day)}`,
+    label: (day, { cars }) => `Values of ${counted(cars, 'car')} saved for ${dateText(day)}`,
   });
   const kept = home?.overTime ?? [];
   const last = kept.at(-1);

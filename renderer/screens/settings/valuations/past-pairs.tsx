@@ -38,7 +38,7 @@ export const PastPairs = ({ pairs, currency }: { pairs: readonly PastPair[]; cur
             Low – mid – high
           </th>
           <th scope="col" className="amount">
-            Brought
+            Sold for
           </th>
           <th scope="col" className="amount">
             Compared with estimate

@@ -44,7 +44,7 @@ export const WordsSection = () => {
     const { words: read, problems } = wordsFromCsv(papa, await chosen.text());
     if (problems.length > 0)
       showProblem(
-        `${problems.length === 1 ? 'A line' : `${problems.length} lines`} of ${chosen.name} could not be taken`,
+        `${problems.length === 1 ? 'A line' : `${problems.length} lines`} of ${chosen.name} could not be imported`,
         problems.slice(0, 3).join(' '),
       );
     if (read.length > 0) say.mutate(read);
@@ -59,8 +59,8 @@ export const WordsSection = () => {
       <p className={classes.lead}>
         Imports, grids and the search go by these.{' '}
         <Link href="~/not-understood">Texts that wait for a meaning</Link> are asked about on their own page.
-        Another meaning is taken over by the rows that were read by a word; removing one asks what becomes of
-        them. What was entered by hand stays.
+        A new meaning also applies to the rows that were read by the word; when you remove a word, you are
+        asked what happens to them. What was entered by hand stays.
       </p>
       {data ? (
         <>
@@ -93,7 +93,7 @@ export const WordsSection = () => {
             >
               Save as CSV
             </Button>
-            <Button onClick={file.choose}>Take words from a CSV file</Button>
+            <Button onClick={file.choose}>Import words from a CSV file</Button>
             {file.field}
           </p>
         </>

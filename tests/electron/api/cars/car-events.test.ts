@@ -44,7 +44,7 @@ describe('what happened to a car', () => {
     });
     expect(event!.worthAfter).toBe(car.worths.asFound!.mid);
     expect(event!.worthAfter!).toBeLessThan(worth);
-    expect(car.history[0]?.label).toBe('Noted of E-1: dropped');
+    expect(car.history[0]?.label).toBe('Noted for E-1: dropped');
     await api.collection.undo();
     expect(hashes()).toEqual(before);
   });

@@ -98,7 +98,7 @@ describe('rows that wait follow the reference at once', () => {
       'Brackenhall Van,Purple',
     );
     expect(result.notes).toContain(
-      '2 cars and one sale record that waited for the reference are known better now.',
+      '2 cars and one sale record that waited for the reference are identified further now.',
     );
     expect(await known(api)).toEqual([['variation', 'variation'], [true]]);
   });

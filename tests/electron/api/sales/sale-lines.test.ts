@@ -78,9 +78,15 @@ describe('lines of sales', () => {
     const { api } = await newCollectionService();
     const correct = (fields: Record<string, string>) =>
       refusalOf(api.sales.readLines({ text, corrections: [{ line: 3, fields }] }));
-    expect((await correct({ grade: 'lovely' })).message).toBe('Line 3: "lovely" is no grade.');
-    expect((await correct({ price: '1,000' })).message).toBe('Line 3: "1,000" is no price.');
-    expect((await correct({ sold_on: '3/4/26' })).message).toBe('Line 3: "3/4/26" is no sold on.');
+    expect((await correct({ grade: 'lovely' })).message).toBe(
+      'Line 3: "lovely" could not be read as the grade.',
+    );
+    expect((await correct({ price: '1,000' })).message).toBe(
+      'Line 3: "1,000" could not be read as the price.',
+    );
+    expect((await correct({ sold_on: '3/4/26' })).message).toBe(
+      'Line 3: "3/4/26" could not be read as the day of the sale.',
+    );
   });
 
   it('ask once for the order of dates, with an example', async () => {

@@ -10,7 +10,7 @@ describe('a currency that ISO 4217 does not have', () => {
   it('founds no collection', async () => {
     const { api, dir } = newService();
     const refusal = await refusalOf(api.collection.create({ reportingCurrency: 'ZZZ' }));
-    expect(refusal.message).toContain('"ZZZ" is no currency of ISO 4217');
+    expect(refusal.message).toContain('"ZZZ" is not a currency of ISO 4217');
     expect(existsSync(join(dir, 'collection'))).toBe(false);
   });
   it('enters nowhere else either', async () => {

@@ -85,7 +85,7 @@ describe.each([
     const twice = await safe(api.lots.create({ name: 'loft', currency: 'USD' }));
     expect(twice.error).toMatchObject({
       code: 'REFUSED',
-      message: 'There is a lot of this name already. Choose another name.',
+      message: 'There is already a lot with this name. Choose another name.',
       data: { reason: 'constraint' },
     });
     expect(isDefinedError(twice.error)).toBe(true);

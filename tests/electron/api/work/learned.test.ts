@@ -41,7 +41,7 @@ describe('learning from one’s own work', () => {
   it('has nothing to say without finished jobs', async () => {
     const { api } = await newCollectionService();
     expect(await api.work.learned()).toMatchObject({ jobs: 0, steps: [], workmanship: null });
-    expect((await refusalOf(api.work.acceptLearned({}))).message).toContain('Nothing was chosen');
+    expect((await refusalOf(api.work.acceptLearned({}))).message).toContain('Choose at least one');
   });
 
   it('proposes by credibility, changes nothing by itself, and is taken over as a version that counts a job once', async () => {

@@ -15,7 +15,7 @@ export const CarUnread = ({ car }: { car: CarPage }) => {
     .filter((word): word is WaitingWordView => word !== undefined);
   return (
     <section className={classes.unread} aria-label="Not understood">
-      <p className="caution">Not understood; saved as written. One answer holds wherever the text stands.</p>
+      <p className="caution">Not understood; saved as written. One answer holds wherever the text appears.</p>
       <AskWaiting words={own} compact />
     </section>
   );

@@ -178,7 +178,7 @@ export const Identity = ({ car }: { car: CarPage }) => {
           <InPlaceText
             label="Seller"
             value={car.seller}
-            placeholder={car.lot === null ? 'of whom it was bought' : 'that of its lot'}
+            placeholder={car.lot === null ? 'who it was bought from' : 'same as its lot'}
             onSave={seller => save({ seller })}
           />
         </dd>

@@ -7,7 +7,7 @@ import { useAction } from '../../../../components/actions/use-action.ts';
 import { readGrade } from '../../../../components/condition/condition-draft.ts';
 import classes from './work.module.css';
 
-const usual = ['dropped', 'scuffed', 'repaired', 'cleaned', 'damaged in the post'];
+const usual = ['dropped', 'scuffed', 'repaired', 'cleaned', 'damaged in transit'];
 
 /** Something that happened to the car: saved as a check with its cause, with its value before and after. */
 export const EventForm = ({ car, today }: { car: CarPage; today: IsoDate }) => {
@@ -27,7 +27,7 @@ export const EventForm = ({ car, today }: { car: CarPage; today: IsoDate }) => {
         grade: after ?? null,
       }),
     {
-      label: `Noted of ${car.inventoryNumber}: ${cause.trim()}`,
+      label: `Noted for ${car.inventoryNumber}: ${cause.trim()}`,
       onDone: () => {
         setOpen(false);
         setCause('');

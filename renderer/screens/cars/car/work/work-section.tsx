@@ -68,7 +68,7 @@ export const WorkSection = ({ car, today }: { car: CarPage; today: IsoDate }) =>
         )
       }
     >
-      {nothing ? <p className="soft">Nothing was done to it, as far as it is recorded.</p> : null}
+      {nothing ? <p className="soft">No work is recorded.</p> : null}
       <ul className={classes.list}>
         {car.work.map(work => (
           <li key={`work-${work.id}`}>

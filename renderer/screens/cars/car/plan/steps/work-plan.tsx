@@ -132,14 +132,14 @@ export const WorkPlanEditor = ({
         {elsewhere.length > 0 ? (
           <select
             className={planClasses.cell}
-            aria-label="Take over a plan"
+            aria-label="Copy another plan"
             value=""
             onChange={event => {
               const source = elsewhere[Number(event.currentTarget.value)];
               if (source) go(source.kind, source.wishes);
             }}
           >
-            <option value="">Take over…</option>
+            <option value="">Copy a plan…</option>
             {elsewhere.map((source, i) => (
               <option key={`${source.id ?? ''} ${source.carId ?? ''}`} value={i}>
                 {source.name}
