@@ -1,16 +1,11 @@
-import { featureColumns } from '../reference/match.ts';
+import { identityFields } from '../records/own-words/texts.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Mapping } from './mapping.ts';
 import type { TableRow } from './types.ts';
 
 /** Our columns in which a cell that is merged over several rows says the same of each of them. */
 const saidOfEach: ReadonlySet<string> = new Set([
-  'maker',
-  'series',
-  'casting',
-  'release_name',
-  'release_year',
-  ...Object.values(featureColumns),
+  ...identityFields,
   'location',
   'seller',
   'source',

@@ -1,3 +1,4 @@
+import { featureColumns } from '../../valuation/reading/feature-columns.ts';
 import {
   type Cell,
   isAmountCell,
@@ -7,7 +8,6 @@ import {
 } from '../../valuation/reading/reading.ts';
 import { readParts, readYear } from '../../valuation/reading/words.ts';
 import { type PartName, type VariationFeature, variationFeatures } from '../../valuation/words.ts';
-import { featureColumns } from '../reference/feature-columns.ts';
 
 /** Whose field a column fills. */
 export type DetailOf = 'maker' | 'series' | 'casting' | 'release' | 'variation';

@@ -1,20 +1,7 @@
+import { featureColumns } from '../../valuation/reading/feature-columns.ts';
 import { readBasePaint } from '../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import { plain } from './plain.ts';
-
-/** The import column that names each feature. */
-export const featureColumns: Record<VariationFeature, string> = {
-  colour: 'colour',
-  bodyFinish: 'body_finish',
-  basePaint: 'base_paint',
-  rearEnd: 'rear_end',
-  roof: 'roof',
-  interior: 'interior',
-  glazing: 'glazing',
-  wheels: 'wheels',
-  accessory: 'accessory',
-  country: 'country',
-};
 
 /** A base paint as the reference names it, from the ways in which owners write it; other text comes back plain. */
 export const plainBasePaint = (text: string): string => {

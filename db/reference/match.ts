@@ -1,7 +1,8 @@
 import type { Kysely } from 'kysely';
+import { featureColumns } from '../../valuation/reading/feature-columns.ts';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import type { Schema } from '../schema.ts';
-import { comparableTexts, featureColumns, plainBasePaint, seenText } from './feature-columns.ts';
+import { comparableTexts, plainBasePaint, seenText } from './feature-columns.ts';
 import { bare, plain } from './plain.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
 import { type SettledName, settledNames, settledVariations } from './settled-names.ts';
@@ -22,7 +23,7 @@ export interface Match {
  */
 export type Matcher = (written: Record<string, string>) => Match;
 
-export { featureColumns, plainBasePaint };
+export { plainBasePaint };
 
 const nothing: Match = { castingId: null, releaseId: null, variationId: null, candidates: [] };
 

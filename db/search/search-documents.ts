@@ -1,5 +1,5 @@
+import { featureColumns } from '../../valuation/reading/feature-columns.ts';
 import type { SearchKind } from '../../valuation/words.ts';
-import { featureColumns } from '../reference/match.ts';
 
 /** What the search index holds of one kind of thing, and where its words come from. */
 export interface SearchDocument {

@@ -1,11 +1,10 @@
 import { recommendCar } from '../../valuation/decision/recommend-car.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';
-import type { Subject, ThreePoint } from '../../valuation/types.ts';
-import { type FinishState, finishStates } from '../../valuation/words.ts';
 import { planFromCar, restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
 import { planFidelity } from '../../valuation/worth/fidelity.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
+import { drawGrade, drawState, hourlyRate, judgedCar, trueCost, trueGain, turnsOut } from './judged-work.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
 import { plainEstimators } from './plain-estimators.ts';
 import { seededRandom } from './random.ts';
@@ -41,21 +40,6 @@ export interface Judgement {
 const levelOf = (sales: number): Level => (sales === 0 ? '0 sales' : sales <= 2 ? '1–2' : '3+');
 
 /**
- * How work turns out in the judged markets: points short of the aim and how often. Its own truth, drawn apart
- * from what the assumption set supposes; hours and cost are those of the plan made from the car.
- */
-const turnsOut = [
-  { short: 0, share: 0.3 },
-  { short: 0.5, share: 0.3 },
-  { short: 1.5, share: 0.25 },
-  { short: 2.5, share: 0.1 },
-  { short: 4, share: 0.05 },
-];
-/** What an hour of one's own is worth in the judged markets, in cents; the engine is told. */
-const hourlyRate = 300;
-const mean = ({ low, likely, high }: ThreePoint) => (low + 4 * likely + high) / 6;
-
-/**
  * Draws one car of every variation, values it with the engine and with plain estimators, and decides
  * whether to restore it.
  */
@@ -79,23 +63,9 @@ export const judgeMarket = (
   const regret = { ours: 0, recommended: 0, noFloors: 0, underC6: 0, never: 0 };
   const { leastGain, leastProbability, sellingFees } = assumptions.decision;
   for (const { id, castingId } of market.variations) {
-    const state: FinishState = finishStates[random.pick([0.7, 0.07, 0.14, 0.05, 0.04])]!;
-    const grade = Math.min(10, Math.max(1, Math.round(random.normal(5, 1.9) * 2) / 2));
-    const subject: Subject = {
-      id,
-      castingId,
-      variationId: id,
-      candidates: [],
-      grade,
-      finishState: state,
-      parts: [],
-      plan: null,
-      ownWorth: null,
-      overruled: [
-        { guard: 'keep-grade', reason: 'judged by gain alone' },
-        { guard: 'rarity', reason: 'judged by gain alone' },
-      ],
-    };
+    const state = drawState(random);
+    const grade = drawGrade(random, 5, 1.9);
+    const subject = judgedCar({ id, castingId }, state, grade);
     const valuation = valueCar(fitted, subject);
     const { asFound } = valuation;
     if (!asFound) throw new Error(`car ${id} was not valued`);
@@ -118,7 +88,7 @@ export const judgeMarket = (
     // truly ends, its mean cost and spoiling.
     const { recommendation, plan: planned } = recommendCar(fitted, subject, valuation);
     const plan = planFromCar(subject, usual);
-    const cost = mean(plan.cost) + hourlyRate * mean(plan.hours);
+    const cost = trueCost(plan);
     const bump = Math.exp(truth.noise ** 2 / 2);
     const found = Math.exp(log) * bump;
     const fidelity = planFidelity(restorationPlanOf(plan), usual.deviationLoss).factor;
@@ -129,10 +99,7 @@ export const judgeMarket = (
         (sum, { short, share }) => sum + share * Math.exp(truth.logPrice(id, 'restored', plan.aim - short)),
         0,
       );
-    const gain =
-      (1 - sellingFees) *
-        ((1 - plan.spoilChance) * restored + plan.spoilChance * plan.spoiledShare * found - found) -
-      cost;
+    const gain = trueGain(plan, { found, restored, cost, sellingFees });
     const best = Math.max(0, gain);
     const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
     if (passes) {

@@ -3,12 +3,13 @@ import { seasonRange } from '../../valuation/decision/season-range.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { sumOfCars } from '../../valuation/lots/sum-of-cars.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';
-import type { AssumptionSet, Subject, ThreePoint } from '../../valuation/types.ts';
-import { type FinishState, finishStates } from '../../valuation/words.ts';
+import type { AssumptionSet, Subject } from '../../valuation/types.ts';
+import type { FinishState } from '../../valuation/words.ts';
 import { planFromCar, restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
 import { planFidelity } from '../../valuation/worth/fidelity.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
 import { crpsOfNormal } from './crps.ts';
+import { drawGrade, drawState, hourlyRate, judgedCar, trueCost, trueGain, turnsOut } from './judged-work.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
 import { seededRandom } from './random.ts';
 
@@ -38,16 +39,6 @@ export interface JudgedWorld {
   thumbs: Record<string, number>;
   index: string;
 }
-
-const turnsOut = [
-  { short: 0, share: 0.3 },
-  { short: 0.5, share: 0.3 },
-  { short: 1.5, share: 0.25 },
-  { short: 2.5, share: 0.1 },
-  { short: 4, share: 0.05 },
-];
-const hourlyRate = 300;
-const mean = ({ low, likely, high }: ThreePoint) => (low + 4 * likely + high) / 6;
 
 /**
  * Values a car of every variation in a world of known truth, sums some of them up, and decides on those in
@@ -82,25 +73,11 @@ export const judgeWorld = (
   const season: { subject: Subject; gain: number }[] = [];
   const { sellingFees, leastGain, leastProbability } = assumptions.decision;
   for (const { id, castingId } of market.variations) {
-    const state: FinishState = finishStates[random.pick([0.7, 0.07, 0.14, 0.05, 0.04])]!;
-    const drawn = Math.min(10, Math.max(1, Math.round(random.normal(5.5, 2.2) * 2) / 2));
+    const state = drawState(random);
+    const drawn = drawGrade(random, 5.5, 2.2);
     const withoutGrade = ungraded.share > 0 && random.uniform() < ungraded.share;
     const grade = withoutGrade ? Math.max(1, drawn - ungraded.worse) : drawn;
-    const subject: Subject = {
-      id,
-      castingId,
-      variationId: id,
-      candidates: [],
-      grade: withoutGrade ? null : grade,
-      finishState: state,
-      parts: [],
-      plan: null,
-      ownWorth: null,
-      overruled: [
-        { guard: 'keep-grade', reason: 'judged by gain alone' },
-        { guard: 'rarity', reason: 'judged by gain alone' },
-      ],
-    };
+    const subject = judgedCar({ id, castingId }, state, withoutGrade ? null : grade);
     const valuation = valueCar(fitted, subject);
     const { asFound } = valuation;
     const log = truth.logPrice(id, state, grade);
@@ -119,7 +96,7 @@ export const judgeWorld = (
       error: asFound.logMean - log,
     });
     if (state !== 'original' || withoutGrade) continue;
-    const cost = mean(plan.cost) + hourlyRate * mean(plan.hours);
+    const cost = trueCost(plan);
     const bump = Math.exp(truth.noiseAt(grade) ** 2 / 2);
     const found = Math.exp(log) * bump;
     const fidelity = planFidelity(restorationPlanOf(plan), assumptions.deviationLoss).factor;
@@ -134,10 +111,7 @@ export const judgeWorld = (
             ),
         0,
       );
-    const gain =
-      (1 - sellingFees) *
-        ((1 - plan.spoilChance) * restored + plan.spoilChance * plan.spoiledShare * found - found) -
-      cost;
+    const gain = trueGain(plan, { found, restored, cost, sellingFees });
     const best = Math.max(0, gain);
     const does = planned!.expectedGain > 0;
     const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;

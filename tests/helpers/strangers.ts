@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
-import { featureColumns } from '../../db/reference/match.ts';
+import { featureColumns } from '../../valuation/reading/feature-columns.ts';
 import {
   type Lexicon,
   type LexiconCasting,

@@ -10,7 +10,7 @@ import {
   plannedCondition,
   plannedGrades,
 } from '../worth/car-worths.ts';
-import { factorsAt, type SharedFactors } from '../worth/shared-factors.ts';
+import { factorsAt, type SharedFactors, type SharedLoading } from '../worth/shared-factors.ts';
 import { proposedPlan } from '../worth/standard-plan.ts';
 import { subjectPlace } from '../worth/subject-place.ts';
 import { valueCar } from '../worth/value-car.ts';
@@ -19,16 +19,8 @@ import { expectedGain, meanWorth } from './weigh-option.ts';
 
 const size = columns.count;
 
-/** How an option's gain moves with what cars share: so much of each effect, and of its own place's levels. */
-export interface GainLoading {
-  effects: Float64Array;
-  variation: number;
-  casting: number;
-  series: number;
-  ofVariation: number;
-  ofCasting: number;
-  ofSeries: number;
-}
+/** How an option's gain moves with what cars share. */
+export type GainLoading = SharedLoading;
 
 /** The conditions that an option may lead to, each with its chance. */
 const conditionsAfter = (

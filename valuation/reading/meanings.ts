@@ -1,6 +1,7 @@
 import { isCurrency, unknownCurrency } from '../money.ts';
 import { readEstimate, readPaid, readQuantity } from './amounts.ts';
 import { readDate } from './date.ts';
+import { featureColumnsBut } from './feature-columns.ts';
 import { readGradeScale } from './grade-scale.ts';
 import { notUnderstood, type Reading, understood } from './reading.ts';
 import {
@@ -20,15 +21,7 @@ const textFields = [
   'series',
   'casting',
   'release_name',
-  'colour',
-  'body_finish',
-  'rear_end',
-  'roof',
-  'interior',
-  'glazing',
-  'wheels',
-  'accessory',
-  'country',
+  ...featureColumnsBut('base_paint'),
   'location',
   'notes',
   'seller',

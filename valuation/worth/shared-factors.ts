@@ -17,12 +17,9 @@ export type PlacedCar = Readonly<
   Pick<Subject, 'castingId' | 'variationId' | 'candidates' | 'grade' | 'finishState'>
 >;
 
-/**
- * What the log of a car's estimate shares with those of others: their covariance is effects · effects, and
- * for cars of one variation, casting or series the product of their factors there.
- */
-export interface SharedFactors {
-  /** L⁻¹ × what the estimate takes of the effects that all records share. */
+/** How something moves with what cars share: so much of each effect, and of its own place's levels. */
+export interface SharedLoading {
+  /** L⁻¹ × what it takes of the effects that all records share. */
   effects: Float64Array;
   /** −1 where the variation is not known. */
   variation: number;
@@ -31,6 +28,13 @@ export interface SharedFactors {
   ofVariation: number;
   ofCasting: number;
   ofSeries: number;
+}
+
+/**
+ * What the log of a car's estimate shares with those of others: their covariance is effects · effects, and
+ * for cars of one variation, casting or series the product of their factors there.
+ */
+export interface SharedFactors extends SharedLoading {
   /** The squares of all that stands above, added up: the variance that it shares. */
   variance: number;
   /**

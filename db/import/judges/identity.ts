@@ -1,6 +1,7 @@
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { readBasePaint, readYear } from '../../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
-import { featureColumns, type LoadedReference, type Match } from '../../reference/match.ts';
+import type { LoadedReference, Match } from '../../reference/match.ts';
 import { bare } from '../../reference/plain.ts';
 import { hearPieces } from './description.ts';
 import type { FeatureReading, FeatureTexts } from './feature-text.ts';

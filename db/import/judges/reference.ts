@@ -1,8 +1,8 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely } from 'kysely';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { readBasePaint, readRarity, readYear } from '../../../valuation/reading/words.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
-import { featureColumns } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
 import { type FeatureTexts, listCastings, listVariations } from '../../reference/reference.ts';
 import { type Detail, referenceFiller } from '../../reference/reference-filler.ts';

@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import {
   type FinishState,
   finishStates,
@@ -6,7 +7,7 @@ import {
   type PartName,
   partNames,
 } from '../../../valuation/words.ts';
-import { featureColumns, loadMatcher, type Match, type Matcher } from '../../reference/match.ts';
+import { loadMatcher, type Match, type Matcher } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
 import { listCastings } from '../../reference/reference.ts';
 import type { Schema } from '../../schema.ts';

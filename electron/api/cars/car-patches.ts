@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { CarRecord } from '../../../db/records/cars.ts';
-import { featureColumns, type Matcher } from '../../../db/reference/match.ts';
+import type { Matcher } from '../../../db/reference/match.ts';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import type { carPatch } from '../inputs.ts';
 import type { ReferenceIndex } from '../reference/reference-index.ts';
 import { notFound, refused } from '../session/errors.ts';

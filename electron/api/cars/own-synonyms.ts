@@ -1,5 +1,5 @@
-import { featureColumns } from '../../../db/reference/match.ts';
 import type { FeatureTexts } from '../../../db/reference/reference.ts';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { plainWord } from '../../../valuation/reading/words.ts';
 import { type FinishState, type Grade, variationFeatures } from '../../../valuation/words.ts';

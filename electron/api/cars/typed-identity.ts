@@ -1,5 +1,6 @@
 import type { CarRecord } from '../../../db/records/cars.ts';
-import { featureColumns, type Match, type Matcher } from '../../../db/reference/match.ts';
+import type { Match, Matcher } from '../../../db/reference/match.ts';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import type { ReferenceIndex } from '../reference/reference-index.ts';
 

@@ -1,4 +1,3 @@
-import { featureColumns } from '../../../db/reference/match.ts';
 import {
   type CastingRecord,
   listCastings,
@@ -14,6 +13,7 @@ import {
   numberCell,
   textCell,
 } from '../../../reports/tables/data-table.ts';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';

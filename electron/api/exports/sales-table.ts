@@ -1,5 +1,4 @@
 import { listSales, type SaleEntry } from '../../../db/records/sales.ts';
-import { featureColumns } from '../../../db/reference/match.ts';
 import {
   amountCell,
   type CellValue,
@@ -10,6 +9,7 @@ import {
   numberCell,
   textCell,
 } from '../../../reports/tables/data-table.ts';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';

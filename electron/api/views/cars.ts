@@ -1,11 +1,11 @@
 /** What the procedures answer about lots and cars. */
 
 import type { CarEvent } from '../../../db/records/car-events.ts';
+import type { CarRecord } from '../../../db/records/cars.ts';
+import type { Disposal } from '../../../db/records/disposals.ts';
 import type { FinishedWork } from '../../../db/records/finished-work.ts';
 import type { FittedPart } from '../../../db/records/job-details.ts';
-import type { UnreadText } from '../../../db/records/unread.ts';
 import type {
-  CarStatus,
   Currency,
   Decision,
   Evidence,
@@ -103,45 +103,23 @@ export interface LotPage extends LotRow {
   };
 }
 
-export interface CarRow {
-  id: number;
-  inventoryNumber: string;
-  lotId: number | null;
+/** A car as lists show it: what is recorded of it, with what it is called, what it is worth and what is advised. */
+export interface CarRow extends Omit<CarRecord, 'releaseId' | 'ownWorth'> {
   lot: string | null;
-  castingId: number | null;
   casting: string | null;
   releaseName: string | null;
   releaseYear: number | null;
   series: string | null;
-  variationId: number | null;
   /** The variation's features where it is identified, else what the owner wrote. */
   features: Features;
   /** Of what it wears now. */
   swatch: string | null;
   variation: string | null;
   rarity: Rarity | null;
-  /** What was typed or imported, kept as it was, where it is not identified. */
-  asWritten: Record<string, string>;
   identified: KnownTo;
   candidateCount: number;
-  grade: Grade | null;
-  finishState: FinishState;
-  status: CarStatus;
-  location: string;
-  /** Its own day of purchase and seller, where it was bought by itself. */
-  boughtOn: IsoDate | null;
-  seller: string;
-  notes: string;
-  /** What was written beside its fields and is not understood yet. */
-  unread: UnreadText[];
-  /** What it wears now where that is not what it was made in; empty otherwise. */
-  wornColour: string;
-  wornFinish: string;
-  restorerMark: string;
   /** The owner's own words for what it is. */
   said: string[];
-  cost: Minor | null;
-  costFixed: boolean;
   costCurrency: Currency | null;
   photo: string | null;
   photoCount: number;
@@ -187,14 +165,7 @@ export interface RecordedDecision {
   reason: string;
 }
 
-export interface DisposalView {
-  soldOn: IsoDate;
-  proceeds: Minor;
-  fees: Minor;
-  currency: Currency;
-  buyer: string;
-  venue: string;
-  notes: string;
+export interface DisposalView extends Omit<Disposal, 'id' | 'carId'> {
   /** Proceeds − fees − cost, where the cost is known in the same currency. */
   gain: Minor | null;
 }

@@ -1,4 +1,5 @@
 /** What the procedures answer about castings and variations. */
+import type { SeriesDetails } from '../../../db/reference/reference-details.ts';
 import type { BasePaint, PartName, Rarity, VariationFeature } from '../../../valuation/index.ts';
 import type { Features } from './shared.ts';
 
@@ -54,17 +55,7 @@ export interface CastingPage extends CastingRow {
 }
 
 /** A series with its maker. */
-export interface SeriesRow {
-  id: number;
-  name: string;
-  firstYear: number | null;
-  lastYear: number | null;
-  notes: string;
-  makerId: number;
-  maker: string;
-  country: string;
-  makerNotes: string;
-}
+export type SeriesRow = SeriesDetails;
 
 /** A type-ahead answer: pick one and the row is identified. */
 export interface Suggestion {

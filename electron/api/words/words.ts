@@ -3,8 +3,8 @@ import { sayWords, unsayWords } from '../../../db/records/own-words/say-words.ts
 import { countUses, type Settled } from '../../../db/records/own-words/settle-words.ts';
 import { waitingWords } from '../../../db/records/waiting-words.ts';
 import { listWords } from '../../../db/records/words.ts';
-import { featureColumns } from '../../../db/reference/match.ts';
 import type { Schema } from '../../../db/schema.ts';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { readMeaning, wordField, wordFields } from '../../../valuation/reading/meanings.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { variationFeatures } from '../../../valuation/words.ts';

@@ -1,5 +1,6 @@
 import { NativeSelect } from '@mantine/core';
 import { type ReactNode, useRef, useState } from 'react';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { fieldName, type Meaning } from '../../../valuation/wording/own-word-text.ts';
 import { useWords } from '../words.ts';
 import type { Vocabulary } from './meaning-choices.ts';
@@ -37,16 +38,7 @@ const fieldChoices = [
   'casting',
   'release_name',
   'release_year',
-  'colour',
-  'body_finish',
-  'base_paint',
-  'rear_end',
-  'roof',
-  'interior',
-  'glazing',
-  'wheels',
-  'accessory',
-  'country',
+  ...Object.values(featureColumns),
   'missing_parts',
   'reproduction_parts',
   'location',

@@ -1,10 +1,11 @@
-import { Button, Textarea, TextInput } from '@mantine/core';
+import { Button, TextInput } from '@mantine/core';
 import { DateInput } from '@mantine/dates';
 import type { ReactNode } from 'react';
 import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { Amount } from '../../components/amounts/amount.tsx';
 import { CurrencyField } from '../../components/inputs/currency-field.tsx';
 import { MoneyInput } from '../../components/inputs/money-input.tsx';
+import { NotesField } from '../../components/inputs/notes-field.tsx';
 import { readerWords } from '../../components/words.ts';
 import { costKinds, draftTotal, type LotDraft } from './lot-draft.ts';
 import classes from './lot-fields.module.css';
@@ -144,14 +145,7 @@ export const LotFields = ({
         </p>
       </Costs>
       {withNotes ? (
-        <Textarea
-          label="Notes"
-          autosize
-          minRows={2}
-          maxRows={8}
-          value={draft.notes}
-          onChange={event => set({ notes: event.currentTarget.value })}
-        />
+        <NotesField minRows={2} value={draft.notes} onChange={text => set({ notes: text })} />
       ) : null}
     </div>
   );

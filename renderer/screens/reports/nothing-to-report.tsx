@@ -1,5 +1,4 @@
-import { Button } from '@mantine/core';
-import { Link } from 'wouter';
+import { BeginActions } from '../../components/layout/begin-actions.tsx';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 
@@ -7,19 +6,7 @@ import { PageHeader } from '../../components/layout/page-header.tsx';
 export const NothingToReport = () => (
   <>
     <PageHeader title="Reports" />
-    <EmptyState
-      title="Nothing to report yet"
-      actions={
-        <>
-          <Button component={Link} href="~/lots/import" variant="filled">
-            Import your list
-          </Button>
-          <Button component={Link} href="~/lots/new">
-            Enter a lot
-          </Button>
-        </>
-      }
-    >
+    <EmptyState title="Nothing to report yet" actions={<BeginActions />}>
       A report lists your cars with their pictures, grades and values, and says how the values were found.
       Import your list or enter a lot first.
     </EmptyState>

@@ -1,5 +1,6 @@
 import { currencyDecimals } from '../../money.ts';
 import type { Currency, IsoDate } from '../../types.ts';
+import { featureColumnsBut } from '../feature-columns.ts';
 import { readBasePaint, readFinishState, readGrade, readParts, readYear } from '../words.ts';
 import { castingOf, findNames } from './casting.ts';
 import { takeBasePaint, takeColour, takeCountry, takeNamed, takePartColours, takeParts } from './features.ts';
@@ -11,20 +12,12 @@ import { takeFinish, takeGrade, takeRanges, takeSource, takeYear } from './state
 import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
 import { fillers } from './vocabulary.ts';
 
-/** The fields that say which car it is. */
+/** The fields that say which car it is; the finish of its body goes with its colour. */
 export const identityFields = [
   'casting',
   'release_name',
   'release_year',
-  'colour',
-  'base_paint',
-  'rear_end',
-  'roof',
-  'interior',
-  'glazing',
-  'wheels',
-  'accessory',
-  'country',
+  ...featureColumnsBut('body_finish'),
 ] as const;
 
 /** The fields that say all that is said of a car. */

@@ -1,6 +1,5 @@
-import { Button } from '@mantine/core';
-import { Link } from 'wouter';
 import { useKeys } from '../../../components/keys/use-keys.ts';
+import { BeginActions } from '../../../components/layout/begin-actions.tsx';
 import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { NewCarButton, useNewCar } from './cars-header.tsx';
@@ -16,12 +15,7 @@ export const NoCars = () => {
         title="No cars yet"
         actions={
           <>
-            <Button component={Link} href="~/lots/import" variant="filled">
-              Import your list
-            </Button>
-            <Button component={Link} href="~/lots/new">
-              Enter a lot
-            </Button>
+            <BeginActions />
             <NewCarButton {...newCar} />
           </>
         }

@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
-import type { CarPage, CarRow } from '../../../../electron/api/views.ts';
+import type { CarPage, CarRow, VariationRow } from '../../../../electron/api/views.ts';
 import type { BasePaint, VariationFeature } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
@@ -22,6 +22,29 @@ const Written = ({ row }: { row: CarRow }) => {
     </p>
   );
 };
+
+const PickVariation = ({
+  variations,
+  onPick,
+}: {
+  variations: readonly VariationRow[];
+  onPick: (variationId: number) => void;
+}) => (
+  <ul className={classes.remaining}>
+    {variations.map(variation => (
+      <li key={variation.id}>
+        <button type="button" className={classes.take} onClick={() => onPick(variation.id)}>
+          <LacquerChip
+            name={variation.label}
+            swatch={variation.swatch}
+            basePaint={variation.features.basePaint as BasePaint | ''}
+          />
+          <span className="soft">{variation.releaseYear ?? ''}</span>
+        </button>
+      </li>
+    ))}
+  </ul>
+);
 
 const ByFeatures = ({ castingId, row, writes }: { castingId: number; row: CarRow; writes: LotWrites }) => {
   const [chosen, setChosen] = useState<Chosen>({});
@@ -78,24 +101,10 @@ const ByFeatures = ({ castingId, row, writes }: { castingId: number; row: CarRow
             ? 'This one is left:'
             : `${remaining.length} variations are left:`}
       </p>
-      <ul className={classes.remaining}>
-        {remaining.slice(0, 12).map(variation => (
-          <li key={variation.id}>
-            <button
-              type="button"
-              className={classes.take}
-              onClick={() => void writes.update(row.id, { variationId: variation.id })}
-            >
-              <LacquerChip
-                name={variation.label}
-                swatch={variation.swatch}
-                basePaint={variation.features.basePaint as BasePaint | ''}
-              />
-              <span className="soft">{variation.releaseYear ?? ''}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
+      <PickVariation
+        variations={remaining.slice(0, 12)}
+        onPick={variationId => void writes.update(row.id, { variationId })}
+      />
       {remaining.length > 12 ? <p className="soft grid-text">and {remaining.length - 12} more</p> : null}
     </>
   );
@@ -127,24 +136,10 @@ export const Identify = ({ row, car, writes }: { row: CarRow; car: CarPage | nul
         {car && car.candidates.length > 0 ? (
           <>
             <p className={classes.left}>From what you wrote, it may be:</p>
-            <ul className={classes.remaining}>
-              {car.candidates.slice(0, 8).map(variation => (
-                <li key={variation.id}>
-                  <button
-                    type="button"
-                    className={classes.take}
-                    onClick={() => void writes.update(row.id, { variationId: variation.id })}
-                  >
-                    <LacquerChip
-                      name={variation.label}
-                      swatch={variation.swatch}
-                      basePaint={variation.features.basePaint as BasePaint | ''}
-                    />
-                    <span className="soft">{variation.releaseYear ?? ''}</span>
-                  </button>
-                </li>
-              ))}
-            </ul>
+            <PickVariation
+              variations={car.candidates.slice(0, 8)}
+              onPick={variationId => void writes.update(row.id, { variationId })}
+            />
           </>
         ) : null}
         <ByFeatures castingId={row.castingId} row={row} writes={writes} />

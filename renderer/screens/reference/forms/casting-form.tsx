@@ -1,12 +1,15 @@
-import { Button, Drawer, NumberInput, Select, Textarea, TextInput } from '@mantine/core';
+import { Drawer, NumberInput, Select, TextInput } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import type { CastingPage, CastingRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { NotesField } from '../../../components/inputs/notes-field.tsx';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
+import { YearField } from '../../../components/inputs/year-field.tsx';
 import classes from '../reference.module.css';
 import { type CastingDraft, castingDraft, choicesOf } from './drafts.ts';
 import { FeatureValues } from './feature-values.tsx';
+import { FormFoot } from './form-foot.tsx';
 import { PartDetails } from './part-details.tsx';
 
 const Form = ({
@@ -71,14 +74,10 @@ const Form = ({
           freeText
           onPick={({ label }) => set({ bodyType: label })}
         />
-        <NumberInput
+        <YearField
           label="First sold in"
-          value={draft.firstYear ?? ''}
-          min={1900}
-          max={2100}
-          allowDecimal={false}
-          hideControls
-          onChange={year => set({ firstYear: typeof year === 'number' ? year : null })}
+          value={draft.firstYear}
+          onChange={year => set({ firstYear: year })}
         />
         <NumberInput
           label="Length, mm"
@@ -95,15 +94,7 @@ const Form = ({
           ['notes', 'Notes'],
         ] as const
       ).map(([key, label]) => (
-        <Textarea
-          key={key}
-          label={label}
-          autosize
-          minRows={1}
-          maxRows={8}
-          value={draft[key]}
-          onChange={event => set({ [key]: event.currentTarget.value })}
-        />
+        <NotesField key={key} label={label} value={draft[key]} onChange={text => set({ [key]: text })} />
       ))}
       <div className={classes.pair}>
         <TextInput
@@ -129,12 +120,12 @@ const Form = ({
         changed={draft.featureValues}
         onChange={featureValues => set({ featureValues })}
       />
-      <div className={classes.formFoot}>
-        <Button onClick={onClose}>Cancel</Button>
-        <Button type="submit" variant="filled" disabled={!whole} loading={save.isPending}>
-          {casting ? 'Save' : 'Add the casting'}
-        </Button>
-      </div>
+      <FormFoot
+        submit={casting ? 'Save' : 'Add the casting'}
+        disabled={!whole}
+        loading={save.isPending}
+        onClose={onClose}
+      />
     </form>
   );
 };

@@ -1,10 +1,11 @@
-import { Button, Checkbox, Modal } from '@mantine/core';
+import { Checkbox, Modal } from '@mantine/core';
 import { useCallback, useState } from 'react';
 import type { CastingPage } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
 import classes from '../reference.module.css';
+import { FormFoot } from './form-foot.tsx';
 
 interface Other {
   id: number;
@@ -62,12 +63,7 @@ const Form = ({ casting, onClose }: { casting: CastingPage; onClose: () => void 
           ? `All cars, sale records, releases, variations and photographs of ${other.name} become those of ${name}. Undo separates them again.`
           : `Everything of the other casting becomes that of ${name}.`}
       </p>
-      <div className={classes.formFoot}>
-        <Button onClick={onClose}>Cancel</Button>
-        <Button type="submit" variant="filled" disabled={!other} loading={merge.isPending}>
-          Merge
-        </Button>
-      </div>
+      <FormFoot submit="Merge" disabled={!other} loading={merge.isPending} onClose={onClose} />
     </form>
   );
 };

@@ -1,9 +1,12 @@
-import { Button, Modal, NumberInput, Select, Textarea, TextInput } from '@mantine/core';
+import { Modal, Select, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { CastingPage } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { NotesField } from '../../../components/inputs/notes-field.tsx';
+import { YearField } from '../../../components/inputs/year-field.tsx';
 import classes from '../reference.module.css';
+import { FormFoot } from './form-foot.tsx';
 
 type Release = CastingPage['releaseRows'][number];
 
@@ -48,15 +51,7 @@ const Form = ({
           value={draft.name}
           onChange={event => set({ name: event.currentTarget.value })}
         />
-        <NumberInput
-          label="In the year"
-          value={draft.year ?? ''}
-          min={1900}
-          max={2100}
-          allowDecimal={false}
-          hideControls
-          onChange={year => set({ year: typeof year === 'number' ? year : null })}
-        />
+        <YearField label="In the year" value={draft.year} onChange={year => set({ year })} />
       </div>
       <TextInput
         label="Changed part"
@@ -65,14 +60,7 @@ const Form = ({
         value={draft.changedPart}
         onChange={event => set({ changedPart: event.currentTarget.value })}
       />
-      <Textarea
-        label="Notes"
-        autosize
-        minRows={2}
-        maxRows={8}
-        value={draft.notes}
-        onChange={event => set({ notes: event.currentTarget.value })}
-      />
+      <NotesField minRows={2} value={draft.notes} onChange={text => set({ notes: text })} />
       {others.length > 0 ? (
         <Select
           label="The same as"
@@ -85,12 +73,11 @@ const Form = ({
           onChange={setSame}
         />
       ) : null}
-      <div className={classes.formFoot}>
-        <Button onClick={onClose}>Cancel</Button>
-        <Button type="submit" variant="filled" loading={save.isPending || merge.isPending}>
-          {same === null ? 'Save' : 'Merge'}
-        </Button>
-      </div>
+      <FormFoot
+        submit={same === null ? 'Save' : 'Merge'}
+        loading={save.isPending || merge.isPending}
+        onClose={onClose}
+      />
     </form>
   );
 };

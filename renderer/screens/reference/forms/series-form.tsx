@@ -1,9 +1,12 @@
-import { Button, Modal, NumberInput, Textarea, TextInput } from '@mantine/core';
+import { Modal, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { SeriesRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { NotesField } from '../../../components/inputs/notes-field.tsx';
+import { YearField } from '../../../components/inputs/year-field.tsx';
 import classes from '../reference.module.css';
+import { FormFoot } from './form-foot.tsx';
 
 const Form = ({ series, onClose }: { series: SeriesRow; onClose: () => void }) => {
   const [draft, setDraft] = useState(series);
@@ -13,15 +16,7 @@ const Form = ({ series, onClose }: { series: SeriesRow; onClose: () => void }) =
     onDone: onClose,
   });
   const year = (key: 'firstYear' | 'lastYear', label: string) => (
-    <NumberInput
-      label={label}
-      value={draft[key] ?? ''}
-      min={1900}
-      max={2100}
-      allowDecimal={false}
-      hideControls
-      onChange={value => set({ [key]: typeof value === 'number' ? value : null })}
-    />
+    <YearField label={label} value={draft[key]} onChange={value => set({ [key]: value })} />
   );
   return (
     <form
@@ -43,14 +38,7 @@ const Form = ({ series, onClose }: { series: SeriesRow; onClose: () => void }) =
         {year('firstYear', 'From')}
         {year('lastYear', 'To')}
       </div>
-      <Textarea
-        label="Notes on the series"
-        autosize
-        minRows={1}
-        maxRows={8}
-        value={draft.notes}
-        onChange={event => set({ notes: event.currentTarget.value })}
-      />
+      <NotesField label="Notes on the series" value={draft.notes} onChange={text => set({ notes: text })} />
       <div className={classes.pair}>
         <TextInput
           label="Maker"
@@ -68,20 +56,12 @@ const Form = ({ series, onClose }: { series: SeriesRow; onClose: () => void }) =
           onChange={event => set({ country: event.currentTarget.value })}
         />
       </div>
-      <Textarea
+      <NotesField
         label="Notes on the maker"
-        autosize
-        minRows={1}
-        maxRows={8}
         value={draft.makerNotes}
-        onChange={event => set({ makerNotes: event.currentTarget.value })}
+        onChange={text => set({ makerNotes: text })}
       />
-      <div className={classes.formFoot}>
-        <Button onClick={onClose}>Cancel</Button>
-        <Button type="submit" variant="filled" loading={save.isPending}>
-          Save
-        </Button>
-      </div>
+      <FormFoot submit="Save" loading={save.isPending} onClose={onClose} />
     </form>
   );
 };

@@ -1,4 +1,4 @@
-import { Button, Drawer, NumberInput, Select, Textarea, TextInput } from '@mantine/core';
+import { Drawer, Select, TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import type { CastingPage, VariationRow } from '../../../../electron/api/views.ts';
@@ -12,12 +12,15 @@ import {
 } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { NotesField } from '../../../components/inputs/notes-field.tsx';
 import { TypeAhead } from '../../../components/inputs/type-ahead.tsx';
+import { YearField } from '../../../components/inputs/year-field.tsx';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
 import { readerWords } from '../../../components/words.ts';
 import classes from '../reference.module.css';
 import { SwatchButton } from '../swatch-button.tsx';
 import { choicesOf, type VariationDraft, variationDraft } from './drafts.ts';
+import { FormFoot } from './form-foot.tsx';
 import { RemoveVariation } from './remove-variation.tsx';
 import { SameVariation } from './same-variation.tsx';
 import { VariationPhotos } from './variation-photos.tsx';
@@ -150,24 +153,19 @@ const Form = ({
             set({ releaseName: label, ...(release && { releaseYear: release.year }) });
           }}
         />
-        <NumberInput
+        <YearField
           label="In the year"
-          value={draft.releaseYear ?? ''}
-          min={1900}
-          max={2100}
-          allowDecimal={false}
-          hideControls
-          onChange={year => set({ releaseYear: typeof year === 'number' ? year : null })}
+          value={draft.releaseYear}
+          onChange={year => set({ releaseYear: year })}
         />
       </div>
-      <Textarea
+      <NotesField
         label="Factory specification"
         description="What a faithful restoration follows"
-        autosize
         minRows={2}
         maxRows={10}
         value={draft.factorySpecification}
-        onChange={event => set({ factorySpecification: event.currentTarget.value })}
+        onChange={text => set({ factorySpecification: text })}
       />
       <div className={classes.pair}>
         <TextInput
@@ -183,23 +181,17 @@ const Form = ({
           onChange={event => set({ wheelSizes: event.currentTarget.value })}
         />
       </div>
-      <Textarea
-        label="Notes"
-        autosize
-        minRows={1}
-        maxRows={8}
-        value={draft.notes}
-        onChange={event => set({ notes: event.currentTarget.value })}
-      />
+      <NotesField value={draft.notes} onChange={text => set({ notes: text })} />
       {variation ? <VariationPhotos variation={variation} /> : null}
       {variation ? <SameVariation casting={casting} variation={variation} onMerged={onClose} /> : null}
-      <div className={classes.formFoot}>
+      <FormFoot
+        submit={variation ? 'Save' : 'Add the variation'}
+        disabled={!draft.releaseName.trim()}
+        loading={save.isPending}
+        onClose={onClose}
+      >
         {variation ? <RemoveVariation variation={variation} onRemoved={onClose} /> : null}
-        <Button onClick={onClose}>Cancel</Button>
-        <Button type="submit" variant="filled" disabled={!draft.releaseName.trim()} loading={save.isPending}>
-          {variation ? 'Save' : 'Add the variation'}
-        </Button>
-      </div>
+      </FormFoot>
     </form>
   );
 };

@@ -1,3 +1,4 @@
+import { featureColumns } from '../../../../valuation/reading/feature-columns.ts';
 import type { SaleLineField } from '../../../../valuation/reading/sale-line/read-sale-line.ts';
 import { priceText } from '../../../../valuation/reading/sale-line/read-sale-line.ts';
 import type { VariationFeature } from '../../../../valuation/words.ts';
@@ -6,18 +7,10 @@ import type { CellChange } from '../../../components/data-grid/types.ts';
 import { pickedCasting } from '../../../components/inputs/casting-choices.tsx';
 import type { LineCorrection, PasteDraft, PasteRow } from './paste-draft.ts';
 
-/** The field of a line that a feature of a variation is. */
-export const featureFields = {
-  colour: 'colour',
-  basePaint: 'base_paint',
-  rearEnd: 'rear_end',
-  roof: 'roof',
-  interior: 'interior',
-  glazing: 'glazing',
-  wheels: 'wheels',
-  accessory: 'accessory',
-  country: 'country',
-} as const satisfies Partial<Record<VariationFeature, SaleLineField>>;
+const { bodyFinish: _, ...ofLines } = featureColumns;
+
+/** The field of a line that a feature of a variation is; a line does not tell the finish of the body. */
+export const featureFields = ofLines satisfies Partial<Record<VariationFeature, SaleLineField>>;
 
 const correct = (said: LineCorrection | undefined, more: Partial<LineCorrection>): LineCorrection => ({
   ...said,

@@ -1,4 +1,4 @@
-import { Button, Textarea } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { CarPage, PlanView } from '../../../../../electron/api/views.ts';
@@ -9,6 +9,7 @@ import { useAction } from '../../../../components/actions/use-action.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';
 import { CautionList } from '../../../../components/cautions/caution-list.tsx';
 import { percentText } from '../../../../components/format.ts';
+import { NotesField } from '../../../../components/inputs/notes-field.tsx';
 import { ErrorState } from '../../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../../components/layout/loading-state.tsx';
 import { Section } from '../../../../components/layout/section.tsx';
@@ -73,13 +74,11 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
         <PartsAfter draft={draft} onChange={setDraft} />
         <CautionList hazards={dangers} open />
       </div>
-      <Textarea
+      <NotesField
         label="Notes on the work"
-        autosize
-        minRows={1}
         maxRows={12}
         value={draft.notes}
-        onChange={event => setDraft({ ...draft, notes: event.currentTarget.value })}
+        onChange={text => setDraft({ ...draft, notes: text })}
       />
       <div className={classes.actions}>
         <Button

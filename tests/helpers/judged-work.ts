@@ -1,0 +1,62 @@
+import type { Subject, ThreePoint, WorkPlan } from '../../valuation/types.ts';
+import { type FinishState, finishStates, type Grade } from '../../valuation/words.ts';
+import type { Random } from './random.ts';
+
+/**
+ * How work turns out in the judged markets: points short of the aim and how often. Its own truth, drawn apart
+ * from what the assumption set supposes; hours and cost are those of the plan made from the car.
+ */
+export const turnsOut = [
+  { short: 0, share: 0.3 },
+  { short: 0.5, share: 0.3 },
+  { short: 1.5, share: 0.25 },
+  { short: 2.5, share: 0.1 },
+  { short: 4, share: 0.05 },
+];
+
+/** What an hour of one's own is worth in the judged markets, in cents; the engine is told. */
+export const hourlyRate = 300;
+
+const mean = ({ low, likely, high }: ThreePoint) => (low + 4 * likely + high) / 6;
+
+/** The mean cost of a plan, the owner's hours included, in cents. */
+export const trueCost = ({ cost, hours }: Pick<WorkPlan, 'cost' | 'hours'>) =>
+  mean(cost) + hourlyRate * mean(hours);
+
+/** How a car was found, as often as such cars are. */
+export const drawState = (random: Random): FinishState =>
+  finishStates[random.pick([0.7, 0.07, 0.14, 0.05, 0.04])]!;
+
+/** A grade about the middle, in half points. */
+export const drawGrade = (random: Random, middle: number, spread: number): number =>
+  Math.min(10, Math.max(1, Math.round(random.normal(middle, spread) * 2) / 2));
+
+/** A car of a variation, to be judged by gain alone: the guards are the owner's taste, not a forecast. */
+export const judgedCar = (
+  { id, castingId }: { id: number; castingId: number },
+  finishState: FinishState,
+  grade: Grade | null,
+): Subject => ({
+  id,
+  castingId,
+  variationId: id,
+  candidates: [],
+  grade,
+  finishState,
+  parts: [],
+  plan: null,
+  ownWorth: null,
+  overruled: [
+    { guard: 'keep-grade', reason: 'judged by gain alone' },
+    { guard: 'rarity', reason: 'judged by gain alone' },
+  ],
+});
+
+/**
+ * What work truly gains over leaving the car: its sale restored, or spoilt in so many cases, less that as found, after the fees of selling
+ * and the cost of the work.
+ */
+export const trueGain = (
+  { spoilChance, spoiledShare }: Pick<WorkPlan, 'spoilChance' | 'spoiledShare'>,
+  { found, restored, cost, sellingFees }: Record<'found' | 'restored' | 'cost' | 'sellingFees', number>,
+) => (1 - sellingFees) * ((1 - spoilChance) * restored + spoilChance * spoiledShare * found - found) - cost;
