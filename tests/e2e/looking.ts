@@ -1,6 +1,13 @@
-/** Going to a place of the screens, waiting until it stands, and looking whether everyone can use it. */
+/** Beginning a collection, going to a place of the screens, waiting until it stands, and looking whether everyone can use it. */
 import { expect, type Page } from '@playwright/test';
 import { breachesNow } from '../helpers/breaches.ts';
+
+/** On the first start: makes an empty collection in a folder. */
+export const startEmpty = async (page: Page, folder: string): Promise<void> => {
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByLabel('Folder').fill(folder);
+  await page.getByRole('button', { name: 'Create the collection' }).click();
+};
 
 /** What of the page is unfinished: parts that say they are busy, pictures under way, movements and fades. */
 const unfinished = (page: Page): Promise<string[]> =>

@@ -4,6 +4,7 @@ import { bulkChange } from '../../renderer/screens/cars/list/bulk-change.ts';
 import { filterCars, filterIn, isOpen, queryOf } from '../../renderer/screens/cars/list/car-filter.ts';
 import { totalsOf } from '../../renderer/screens/cars/list/totals.ts';
 import { orderWall } from '../../renderer/screens/cars/list/wall-order.ts';
+import { carRow } from '../helpers/weighed-car.ts';
 
 const worth = (mid: number) => ({
   low: mid - 10,
@@ -16,59 +17,27 @@ const worth = (mid: number) => ({
   attainable: true,
 });
 
-const car = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
-  id,
-  inventoryNumber: `K-${id}`,
-  lotId: 1,
-  lot: 'Attic box',
-  castingId: 7,
-  casting: 'Larkhythe',
-  releaseName: 'Larkhythe',
-  releaseYear: 1969,
-  series: 'Harbour',
-  variationId: 70,
-  features: {
-    colour: 'Ember',
-    bodyFinish: '',
-    basePaint: '',
-    rearEnd: '',
-    roof: '',
-    interior: '',
-    glazing: '',
-    wheels: '',
-    accessory: '',
-    country: '',
-  },
-  swatch: null,
-  variation: 'Ember',
-  rarity: 'common',
-  asWritten: {},
-  identified: 'variation',
-  candidateCount: 0,
-  grade: 5,
-  finishState: 'original',
-  status: 'kept',
-  location: '',
-  boughtOn: null,
-  seller: '',
-  notes: '',
-  unread: [],
-  wornColour: '',
-  wornFinish: '',
-  restorerMark: '',
-  said: [],
-  cost: 1000,
-  costFixed: false,
-  costCurrency: 'USD',
-  photo: null,
-  photoCount: 1,
-  worths: { asFound: worth(4000), restored: null, originalFinish: null, cost: null },
-  recommendation: 'restore',
-  probability: 0.8,
-  expectedGain: 500,
-  decided: null,
-  ...changes,
-});
+const car = (id: number, { features, ...changes }: Partial<CarRow> = {}): CarRow =>
+  carRow(id, {
+    inventoryNumber: `K-${id}`,
+    lotId: 1,
+    lot: 'Attic box',
+    castingId: 7,
+    casting: 'Larkhythe',
+    releaseName: 'Larkhythe',
+    releaseYear: 1969,
+    series: 'Harbour',
+    variationId: 70,
+    features: features ?? { ...carRow(id).features, colour: 'Ember' },
+    variation: 'Ember',
+    rarity: 'common',
+    cost: 1000,
+    costCurrency: 'USD',
+    photoCount: 1,
+    worths: { asFound: worth(4000), restored: null, originalFinish: null, cost: null },
+    expectedGain: 500,
+    ...changes,
+  });
 
 const ids = (cars: readonly CarRow[]) => cars.map(({ id }) => id);
 const shown = (cars: readonly CarRow[], search: string) => ids(filterCars(cars, filterIn(search)));

@@ -1,30 +1,11 @@
 import { Area, AreaChart, CartesianGrid, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
 import type { HomeView } from '../../../electron/api/views.ts';
 import type { Currency } from '../../../valuation/types.ts';
-import { axisText, dateText, worthText } from '../../components/format.ts';
-import classes from './home.module.css';
+import { amountAxis, timeAxis } from '../../components/charts/axes.ts';
+import { Reading } from '../../components/charts/reading.tsx';
+import { dateText, worthText } from '../../components/format.ts';
 
 type Point = HomeView['overTime'][number] & { time: number };
-
-const Reading = ({
-  active,
-  payload,
-  currency,
-}: {
-  active?: boolean;
-  payload?: readonly { payload?: unknown }[];
-  currency: Currency;
-}) => {
-  const point = payload?.[0]?.payload as Point | undefined;
-  if (!active || !point) return null;
-  return (
-    <div className={classes.reading}>
-      <strong>{worthText(point.asFound, currency)}</strong> {currency} for {point.cars} cars
-      <br />
-      {dateText(point.on)}
-    </div>
-  );
-};
 
 const yearStarts = (points: Point[]): number[] => {
   const first = new Date(points[0]?.time ?? 0).getUTCFullYear();
@@ -35,8 +16,6 @@ const yearStarts = (points: Point[]): number[] => {
   return marks.filter(time => time >= (points[0]?.time ?? 0) && time <= (points.at(-1)?.time ?? 0));
 };
 
-const monthText = new Intl.DateTimeFormat(undefined, { month: 'short', year: 'numeric', timeZone: 'UTC' });
-
 /** The curve of worth over the days that were valued; what it says stands beside it in words. */
 const WorthChart = ({ points, currency }: { points: HomeView['overTime']; currency: Currency }) => {
   const data: Point[] = points.map(point => ({ ...point, time: Date.parse(`${point.on}T00:00:00Z`) }));
@@ -44,27 +23,20 @@ const WorthChart = ({ points, currency }: { points: HomeView['overTime']; curren
     <ResponsiveContainer width="100%" height={220}>
       <AreaChart data={data} margin={{ top: 12, right: 8, bottom: 0, left: 0 }} accessibilityLayer={false}>
         <CartesianGrid vertical={false} stroke="var(--hairline)" />
-        <XAxis
-          dataKey="time"
-          type="number"
-          scale="time"
-          domain={['dataMin', 'dataMax']}
-          ticks={yearStarts(data)}
-          tickFormatter={time => monthText.format(time)}
-          tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-          stroke="var(--hairline-strong)"
-          tickLine={false}
-        />
-        <YAxis
-          width={56}
-          tickFormatter={minor => axisText(minor, currency)}
-          tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-          axisLine={false}
-          tickLine={false}
-          tickCount={4}
-        />
+        <XAxis {...timeAxis} ticks={yearStarts(data)} />
+        <YAxis {...amountAxis(currency)} width={56} tickCount={4} />
         <Tooltip
-          content={<Reading currency={currency} />}
+          content={pointed => (
+            <Reading<Point> {...pointed}>
+              {point => (
+                <>
+                  <strong>{worthText(point.asFound, currency)}</strong> {currency} for {point.cars} cars
+                  <br />
+                  {dateText(point.on)}
+                </>
+              )}
+            </Reading>
+          )}
           cursor={{ stroke: 'var(--hairline-strong)' }}
           isAnimationActive={false}
         />

@@ -5,7 +5,9 @@ import { rateFinder } from '../../../valuation/market/exchange-rate.ts';
 import type { Currency } from '../../../valuation/types.ts';
 import { conditionLabel } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
-import { amountText, axisText, dateText, worthText } from '../../components/format.ts';
+import { amountAxis, timeLook } from '../../components/charts/axes.ts';
+import { Reading } from '../../components/charts/reading.tsx';
+import { amountText, dateText, worthText } from '../../components/format.ts';
 import { readerWords } from '../../components/words.ts';
 import { logTicks, type PricePoint, pricePoints, yearTicks } from './price-points.ts';
 import { saleName } from './sale-edits.ts';
@@ -40,23 +42,16 @@ const Dot = ({
   );
 };
 
-const Reading = ({ active, payload }: { active?: boolean; payload?: readonly { payload?: unknown }[] }) => {
-  const point = payload?.[0]?.payload as PricePoint | undefined;
-  if (!active || !point) return null;
-  const { row } = point;
-  return (
-    <div className={classes.reading}>
-      <strong>{amountText(row.price, row.currency)}</strong> {row.currency}, {dateText(row.soldOn)}
-      <br />
-      {saleName(row)}
-      <br />
-      {[readerWords().spell(conditionLabel(row.grade, row.finishState)), row.source]
-        .filter(Boolean)
-        .join(', ')}
-      {row.state === 'counted' ? null : `, ${row.state}`}
-    </div>
-  );
-};
+const ReadSale = ({ point: { row } }: { point: PricePoint }) => (
+  <>
+    <strong>{amountText(row.price, row.currency)}</strong> {row.currency}, {dateText(row.soldOn)}
+    <br />
+    {saleName(row)}
+    <br />
+    {[readerWords().spell(conditionLabel(row.grade, row.finishState)), row.source].filter(Boolean).join(', ')}
+    {row.state === 'counted' ? null : `, ${row.state}`}
+  </>
+);
 
 /**
  * What one casting has brought over the years, each sale a dot in its own colour, on a scale of equal ratios.
@@ -99,16 +94,13 @@ export const PriceChart = ({
           <ScatterChart margin={{ top: 8, right: 16, bottom: 0, left: 0 }} accessibilityLayer={false}>
             <CartesianGrid stroke="var(--hairline)" vertical={false} />
             <XAxis
-              dataKey="time"
-              type="number"
+              {...timeLook}
               domain={['dataMin - 5000000000', 'dataMax + 5000000000']}
               ticks={years}
               tickFormatter={time => String(new Date(time).getUTCFullYear())}
-              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-              stroke="var(--hairline-strong)"
-              tickLine={false}
             />
             <YAxis
+              {...amountAxis(currency)}
               dataKey="amount"
               type="number"
               scale="log"
@@ -116,12 +108,14 @@ export const PriceChart = ({
               ticks={ticks}
               allowDataOverflow
               width={56}
-              tickFormatter={minor => axisText(minor, currency)}
-              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-              axisLine={false}
-              tickLine={false}
             />
-            <Tooltip content={<Reading />} cursor={false} isAnimationActive={false} />
+            <Tooltip
+              content={pointed => (
+                <Reading<PricePoint> {...pointed}>{point => <ReadSale point={point} />}</Reading>
+              )}
+              cursor={false}
+              isAnimationActive={false}
+            />
             <Scatter data={points} isAnimationActive={false} shape={<Dot onOpen={onOpen} />} />
           </ScatterChart>
         </ResponsiveContainer>

@@ -1,12 +1,10 @@
 import { picture as photograph } from '../../helpers/pictures.ts';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, inScheme, settled } from '../looking.ts';
+import { breaches, goTo, inScheme, settled, startEmpty } from '../looking.ts';
 
 test('an empty bench says its next step', async ({ start, collection, picture }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   await expect(page.getByRole('navigation').first()).toBeVisible();
   await goTo(page, '/bench');
   await expect(page.getByRole('heading', { name: 'Nothing is on the bench' })).toBeVisible();

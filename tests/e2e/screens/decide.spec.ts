@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { expect, test } from '../fixtures.ts';
 import { root } from '../hosts.ts';
-import { breaches, goTo } from '../looking.ts';
+import { breaches, goTo, startEmpty } from '../looking.ts';
 
 const run = promisify(execFile);
 
@@ -171,9 +171,7 @@ test('deciding can be done by everyone, menus and dialogs too, and with nothing 
 
 test('with nothing to decide it says how to begin', async ({ start, collection, picture }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   await expect(page.getByRole('navigation').first()).toBeVisible();
   await goTo(page, '/decide');
   await expect(page.getByRole('heading', { name: 'No car waits for a decision' })).toBeVisible();

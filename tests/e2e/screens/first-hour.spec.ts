@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, inScheme, settled } from '../looking.ts';
+import { breaches, goTo, inScheme, settled, startEmpty } from '../looking.ts';
 
 const practice = (name: string) =>
   readFileSync(new URL(`../../fixtures/practice/${name}`, import.meta.url), 'utf8');
@@ -39,9 +39,7 @@ const hands = (page: Page) => {
 
 test('from an empty collection and a messy list to decisions', async ({ start, collection, picture }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   const { counts, press, click, paste } = hands(page);
   const steps = page.getByRole('list', { name: 'First steps' });
   const step = (name: string) => steps.getByRole('listitem').filter({ hasText: name });
@@ -132,9 +130,7 @@ test('what the owner believes gives as many cars a value as Home said', async ({
   picture,
 }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   const { counts, press, type, click, paste } = hands(page);
   const prices = page
     .getByRole('list', { name: 'First steps' })

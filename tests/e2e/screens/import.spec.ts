@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, settled } from '../looking.ts';
+import { breaches, goTo, settled, startEmpty } from '../looking.ts';
 
 const fixture = (name: string) => fileURLToPath(new URL(`../../fixtures/${name}`, import.meta.url));
 
@@ -10,9 +10,7 @@ test('before an import it is seen which lots it makes, what the file shows and l
   picture,
 }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
   await goTo(page, '/lots/import');
   await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('strangers/purchases.csv'));
@@ -74,9 +72,7 @@ test('before an import it is seen which lots it makes, what the file shows and l
 
 test('another line holds the headings, or none does', async ({ start, collection }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
   await goTo(page, '/lots/import');
   await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('practice/my-cars.csv'));

@@ -5,7 +5,7 @@ import { promisify } from 'node:util';
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
 import { root, type Started } from '../hosts.ts';
-import { goTo } from '../looking.ts';
+import { goTo, startEmpty } from '../looking.ts';
 
 const run = promisify(execFile);
 const fixture = (name: string) => join(root, 'tests/fixtures/main-job', name);
@@ -51,9 +51,7 @@ test('a fresh collection: import a lot, grade, decide, print the report', async 
   const started = await start();
   const { page } = started;
 
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   await expect(page.getByText('No cars yet')).toBeVisible();
   await picture(page, 'job-0-empty');
 

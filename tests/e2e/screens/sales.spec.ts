@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo } from '../looking.ts';
+import { breaches, goTo, startEmpty } from '../looking.ts';
 
 const grid = (page: Page) => page.getByRole('grid', { name: 'Sale records' });
 const tally = (page: Page, name: string) => page.getByRole('radio', { name: new RegExp(`^${name} \\d`) });
@@ -92,9 +92,7 @@ test('in an empty collection, sales, reference and method say what to begin with
   picture,
 }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
   await goTo(page, '/sales');
   await expect(page.getByRole('heading', { name: 'Every value is based on sale records' })).toBeVisible();

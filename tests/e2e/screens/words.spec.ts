@@ -1,14 +1,12 @@
 import { fileURLToPath } from 'node:url';
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, settled } from '../looking.ts';
+import { breaches, goTo, settled, startEmpty } from '../looking.ts';
 
 const practice = (name: string) => fileURLToPath(new URL(`../../fixtures/practice/${name}`, import.meta.url));
 
 const begin = async (page: Page, collection: string) => {
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
 };
 

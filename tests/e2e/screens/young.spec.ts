@@ -1,5 +1,5 @@
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, settled } from '../looking.ts';
+import { breaches, goTo, settled, startEmpty } from '../looking.ts';
 
 test('an empty collection is led by its first steps, each list says its own next one', async ({
   start,
@@ -7,9 +7,7 @@ test('an empty collection is led by its first steps, each list says its own next
   picture,
 }) => {
   const { page } = await start();
-  await page.getByRole('button', { name: 'Start empty' }).click();
-  await page.getByLabel('Folder').fill(collection);
-  await page.getByRole('button', { name: 'Create the collection' }).click();
+  await startEmpty(page, collection);
   const steps = page.getByRole('list', { name: 'First steps' });
   await expect(steps.getByRole('listitem')).toHaveCount(5);
   await expect(steps.getByRole('link', { name: 'Import your list' })).toBeVisible();

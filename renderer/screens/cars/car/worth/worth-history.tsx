@@ -10,7 +10,9 @@ import {
 } from 'recharts';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency, Range } from '../../../../../valuation/types.ts';
-import { axisText, dateText, worthText } from '../../../../components/format.ts';
+import { amountAxis, timeAxis } from '../../../../components/charts/axes.ts';
+import { Reading } from '../../../../components/charts/reading.tsx';
+import { dateText, worthText } from '../../../../components/format.ts';
 import classes from './worth.module.css';
 
 interface Point {
@@ -28,37 +30,24 @@ const lines = [
   { key: 'originalFinish', name: 'original finish', colour: 'var(--worth-original)', dash: '2 3' },
 ] as const;
 
-const Reading = ({
-  active,
-  payload,
-  currency,
-}: {
-  active?: boolean;
-  payload?: readonly { payload?: unknown }[];
-  currency: Currency;
-}) => {
-  const point = payload?.[0]?.payload as Point | undefined;
-  if (!active || !point) return null;
-  return (
-    <div className={classes.reading}>
-      {dateText(point.on)}
-      <dl>
-        {lines.map(({ key, name }) => {
-          const value = point[key];
-          return value === null ? null : (
-            <div key={key} style={{ display: 'contents' }}>
-              <dt>{name}</dt>
-              <dd>{worthText(value, currency)}</dd>
-            </div>
-          );
-        })}
-      </dl>
-    </div>
-  );
-};
+const Values = ({ point, currency }: { point: Point; currency: Currency }) => (
+  <>
+    {dateText(point.on)}
+    <dl className={classes.readValues}>
+      {lines.map(({ key, name }) => {
+        const value = point[key];
+        return value === null ? null : (
+          <div key={key} style={{ display: 'contents' }}>
+            <dt>{name}</dt>
+            <dd>{worthText(value, currency)}</dd>
+          </div>
+        );
+      })}
+    </dl>
+  </>
+);
 
 const middle = (range: Range | null): number | null => range?.mid ?? null;
-const month = new Intl.DateTimeFormat(undefined, { month: 'short', year: 'numeric', timeZone: 'UTC' });
 
 /** The worths that were kept of this car: the three middles, and the range of the first as a band. */
 export const WorthHistory = ({ car, currency }: { car: CarPage; currency: Currency }) => {
@@ -95,26 +84,14 @@ export const WorthHistory = ({ car, currency }: { car: CarPage; currency: Curren
             accessibilityLayer={false}
           >
             <CartesianGrid vertical={false} stroke="var(--hairline)" />
-            <XAxis
-              dataKey="time"
-              type="number"
-              scale="time"
-              domain={['dataMin', 'dataMax']}
-              tickFormatter={time => month.format(time)}
-              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-              stroke="var(--hairline-strong)"
-              tickLine={false}
-              minTickGap={56}
+            <XAxis {...timeAxis} minTickGap={56} />
+            <YAxis {...amountAxis(currency)} width={48} tickCount={4} />
+            <Tooltip
+              content={pointed => (
+                <Reading<Point> {...pointed}>{point => <Values point={point} currency={currency} />}</Reading>
+              )}
+              isAnimationActive={false}
             />
-            <YAxis
-              width={48}
-              tickFormatter={(value: number) => axisText(value, currency)}
-              tick={{ fill: 'var(--ink-soft)', fontSize: 12 }}
-              axisLine={false}
-              tickLine={false}
-              tickCount={4}
-            />
-            <Tooltip content={<Reading currency={currency} />} isAnimationActive={false} />
             <Area
               dataKey="band"
               stroke="none"
