@@ -32,7 +32,7 @@ export const OpenFolder = ({
     return (
       <p className={classes.other}>
         Already have a collection?{' '}
-        <button type="button" className={classes.link} onClick={onOpen}>
+        <button type="button" className="as-link" onClick={onOpen}>
           Open its folder
         </button>
       </p>

@@ -70,7 +70,7 @@ export const NewCollection = ({
             <>
               This folder holds the backups of a collection whose database is gone. A new collection cannot be
               made over them.{' '}
-              <button type="button" className={classes.link} onClick={() => seeBackups.mutate()}>
+              <button type="button" className="as-link" onClick={() => seeBackups.mutate()}>
                 See them, and restore one
               </button>{' '}
               or choose another folder for the new collection.

@@ -68,7 +68,7 @@ export const LotEvidence = ({ lot, onDetails }: { lot: LotPage; onDetails: () =>
     return (
       <p className={classes.line}>
         {lacksText(lacks)}{' '}
-        <button type="button" className={classes.link} onClick={onDetails}>
+        <button type="button" className="as-link" onClick={onDetails}>
           {lacks === 'cost' ? 'Enter what it cost' : 'Enter the day'}
         </button>
       </p>
@@ -78,7 +78,7 @@ export const LotEvidence = ({ lot, onDetails }: { lot: LotPage; onDetails: () =>
       {purchasesText(purchases, readerLocale())}{' '}
       <Popover opened={open} onChange={setOpen} position="bottom-start" width={380} trapFocus returnFocus>
         <Popover.Target>
-          <button type="button" className={classes.link} aria-expanded={open} onClick={() => setOpen(!open)}>
+          <button type="button" className="as-link" aria-expanded={open} onClick={() => setOpen(!open)}>
             What was paid, as evidence
           </button>
         </Popover.Target>
