@@ -20,7 +20,7 @@ export interface FoundPart extends PartState {
 
 /** A car as the steps ask about it. */
 export interface CarState {
-  subject: Subject;
+  subject: PlanGround;
   parts: ReadonlyMap<PartName, FoundPart>;
   finish: FinishKind;
   closure: Closure;
@@ -51,10 +51,13 @@ const asSet = (parts: Map<PartName, FoundPart>): void => {
   }
 };
 
+/** All of a car that a plan is made from: cars alike in it have the same plan. */
+export type PlanGround = Pick<Subject, 'grade' | 'finishState' | 'parts' | 'spec' | 'shelf'>;
+
 /**
  * Gathers what steps ask about a car. `unknownGrade` stands in where neither a part nor the car is graded.
  */
-export const carState = (subject: Subject, closure: Closure, unknownGrade: Grade): CarState => {
+export const carState = (subject: PlanGround, closure: Closure, unknownGrade: Grade): CarState => {
   const { spec } = subject;
   const overall = subject.grade ?? unknownGrade;
   const parts = new Map<PartName, FoundPart>();

@@ -6,7 +6,6 @@ import type {
   PlannedPart,
   PlanWishes,
   RestorationPlan,
-  Subject,
   ThreePoint,
   WorkPlan,
   WorkStep,
@@ -20,7 +19,7 @@ import {
   type PartName,
   type WorkKind,
 } from '../words.ts';
-import { type CarState, carState, type FoundPart } from './car-state.ts';
+import { type CarState, carState, type FoundPart, type PlanGround } from './car-state.ts';
 import { gradesAfter, weakestPart } from './grades-after.ts';
 import { stepsInOrder } from './order-steps.ts';
 import { type FittedPart, partToFit } from './part-to-fit.ts';
@@ -128,7 +127,7 @@ const departuresOf = (
  * grade that is none.
  */
 export const planFromCar = (
-  subject: Subject,
+  subject: PlanGround,
   assumptions: AssumptionSet,
   kind: WorkKind = 'restore',
   wishes: PlanWishes = {},

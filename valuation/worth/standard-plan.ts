@@ -2,6 +2,7 @@ import { withPackaging } from '../market/packaging-gain.ts';
 import { checkFinite } from '../statistics/check-input.ts';
 import type { AssumptionSet, PartState, RestorationPlan, Subject, WorkPlan } from '../types.ts';
 import { deviationOfOpening, type WorkKind } from '../words.ts';
+import type { PlanGround } from '../work/car-state.ts';
 import { planFromCar, restorationPlanOf } from '../work/plan-from-car.ts';
 
 /**
@@ -43,12 +44,21 @@ export const standardPlan = (
   };
 };
 
-/** What a plan is made from besides the assumptions: cars alike in it have the same plan. */
-const signature = ({ grade, finishState, parts, spec, shelf }: Subject, kind: WorkKind): string => {
-  let text = `${kind} ${grade} ${finishState}`;
-  for (const part of parts) text += `|${part.part} ${part.grade} ${part.originality}`;
-  if (spec) text += JSON.stringify(spec);
-  if (shelf && shelf.length > 0) text += JSON.stringify(shelf);
+/** Each fact of a car that a plan is made from, as text; one that is added to them does not compile until it stands here. */
+const told: { [Fact in keyof Required<PlanGround>]: (car: PlanGround) => string } = {
+  grade: ({ grade }) => `${grade}`,
+  finishState: ({ finishState }) => finishState,
+  parts: ({ parts }) =>
+    parts.map(({ part, grade, originality }) => `${part} ${grade} ${originality}`).join('|'),
+  spec: ({ spec }) => (spec ? JSON.stringify(spec) : ''),
+  shelf: ({ shelf }) => (shelf && shelf.length > 0 ? JSON.stringify(shelf) : ''),
+};
+const tellers = Object.values(told);
+
+/** Cars alike in what a plan is made from have the same plan. */
+const signature = (car: PlanGround, kind: WorkKind): string => {
+  let text: string = kind;
+  for (const tell of tellers) text += `\n${tell(car)}`;
   return text;
 };
 

@@ -59,18 +59,23 @@ const purchases = memo<Purchase[]>(async ({ db, session: { cache } }) => {
   return all;
 });
 
-/** The last market made of another, and the last fit of one: the same objects come back as long as what they are made from is the same. */
-const withPurchases = new WeakMap<Market, { purchases: Purchase[]; market: Market }>();
-const fits = new WeakMap<Market, { assumptions: AssumptionSet; on: IsoDate; fitted: FittedMarket }>();
+/** The last market made of another, and the last fit: the same objects come back as long as what they are made from is the same. */
+const lastMarket = slot<{ without: Market; purchases: Purchase[]; market: Market } | null>(() => null);
+const lastFit = slot<{
+  market: Market;
+  assumptions: AssumptionSet;
+  on: IsoDate;
+  fitted: FittedMarket;
+} | null>(() => null);
 
 /** All that the engine takes of the market, remembered; the same object until any of it changes. */
-export const rawMarket = memo<Market>(async ({ from }) => {
+export const rawMarket = memo<Market>(async ({ from, session: { cache } }) => {
   const without = await from(marketWithoutPurchases);
   const bought = await from(purchases);
-  const found = withPurchases.get(without);
-  if (found?.purchases === bought) return found.market;
+  const found = cache.of(lastMarket);
+  if (found?.without === without && found.purchases === bought) return found.market;
   const market = { ...without, purchases: bought };
-  withPurchases.set(without, { purchases: bought, market });
+  cache.put(lastMarket, { without, purchases: bought, market });
   return market;
 });
 
@@ -84,13 +89,13 @@ export const marketOn = async (session: Session, on: IsoDate): Promise<FittedMar
  * fit, and so every other car's figures.
  */
 export const marketToday = memo<FittedMarket>(
-  async ({ from, key }) => {
+  async ({ from, key, session: { cache } }) => {
     const market = await from(rawMarket);
     const { body } = await from(assumptionsInForce);
-    const found = fits.get(market);
-    if (found && found.on === key && found.assumptions === body) return found.fitted;
+    const found = cache.of(lastFit);
+    if (found?.market === market && found.on === key && found.assumptions === body) return found.fitted;
     const fitted = fitMarket(market, body, key);
-    fits.set(market, { assumptions: body, on: key, fitted });
+    cache.put(lastFit, { market, assumptions: body, on: key, fitted });
     return fitted;
   },
   session => session.today(),

@@ -112,16 +112,14 @@ export const everything = ({ rows, columns }: Extent): Selection => ({
   focus: { row: Math.max(0, rows - 1), column: Math.max(0, columns - 1) },
 });
 
+/** The keys that settle an edit and go on. */
+export type EditKey = 'Enter' | 'Shift+Enter' | 'Tab' | 'Shift+Tab';
+
 /**
  * Where the cursor goes when an edit is settled: Enter goes down, to the column where a run of Tabs began;
  * Tab goes right, and from the last column to the next row.
  */
-export const afterEdit = (
-  spot: Spot,
-  key: 'Enter' | 'Shift+Enter' | 'Tab' | 'Shift+Tab',
-  extent: Extent,
-  tabStart: number | null,
-): Spot => {
+export const afterEdit = (spot: Spot, key: EditKey, extent: Extent, tabStart: number | null): Spot => {
   const { row, column } = spot;
   const last = extent.columns - 1;
   switch (key) {

@@ -4,7 +4,8 @@ import { CellEditor } from './cell-editor.tsx';
 import classes from './data-grid.module.css';
 import { cellText } from './parse-cell.ts';
 import type { GridColumn, RowState } from './types.ts';
-import type { Editing, Grid } from './use-grid.ts';
+import type { Grid } from './use-grid.ts';
+import type { Editing } from './use-grid-editing.ts';
 import { blankKey, cellKey, type Underway } from './use-grid-writes.ts';
 
 export interface GridRowProps<Row extends object> {

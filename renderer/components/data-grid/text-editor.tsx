@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useState } from 'react';
+import type { EditKey } from './cursor.ts';
 import classes from './data-grid.module.css';
 import type { CellOutcome } from './parse-cell.ts';
-import type { EditKey } from './use-grid.ts';
 
 export interface EditorProps {
   label: string;

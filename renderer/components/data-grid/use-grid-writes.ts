@@ -123,3 +123,5 @@ export const useGridWrites = <Row extends object>(
   const blanks = onAppend ? Math.max(0, Math.max(0, ...awaited) - rows.length) + 1 : 0;
   return { apply, commit, underway, blanks, message, setMessage };
 };
+
+export type GridWrites = ReturnType<typeof useGridWrites>;

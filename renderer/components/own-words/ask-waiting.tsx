@@ -1,12 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
 import { Link } from 'wouter';
 import type { WaitingWordView } from '../../../electron/api/views.ts';
-import type { Meaning } from '../../../valuation/wording/own-word-text.ts';
 import { api } from '../../api/client.ts';
-import { type AskedWord, AskWords, wordKey } from './ask-words.tsx';
-import { mergedAsked } from './merge-asked.ts';
-import { useSayMeaning, useVocabulary } from './use-own-words.ts';
+import { type AskedWord, AskWords } from './ask-words.tsx';
+import { useAsked } from './use-asked.ts';
 
 /** The texts of all cars and sale records that are not understood. */
 export const useWaitingWords = () =>
@@ -51,27 +48,4 @@ export const AskWaiting = ({
   words: readonly WaitingWordView[];
   /** Beside other things: without where else a text stands. */
   compact?: boolean;
-}) => {
-  const [asked, setAsked] = useState<readonly AskedWord[]>([]);
-  const [said, setSaid] = useState<ReadonlyMap<string, Meaning>>(new Map());
-  const [seen, setSeen] = useState<readonly WaitingWordView[] | null>(null);
-  const vocabulary = useVocabulary();
-  const say = useSayMeaning();
-  if (seen !== words) {
-    setSeen(words);
-    setAsked(mergedAsked(asked, words.map(askedOf), said));
-  }
-  const waiting = new Set(words.map(wordKey));
-  return (
-    <AskWords
-      compact={compact}
-      words={asked}
-      answers={new Map([...said].filter(([key]) => !waiting.has(key)))}
-      vocabulary={vocabulary}
-      onAnswer={answer => {
-        setSaid(before => new Map(before).set(wordKey(answer), answer));
-        say.mutate([answer]);
-      }}
-    />
-  );
-};
+}) => <AskWords compact={compact} {...useAsked(words, askedOf)} />;

@@ -4,6 +4,7 @@ import { counted, sentenceCase } from '../../../valuation/wording/reader.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { dateText } from '../../components/format.ts';
+import { BeginActions } from '../../components/layout/begin-actions.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
@@ -26,12 +27,7 @@ const named = <Row extends { name: string | null }>(rows: Row[], otherwise: stri
 /** The ways in, where every step was put away. */
 const BeginAgain = () => (
   <p className={classes.begin}>
-    <Link className={classes.primary} href="~/lots/import">
-      Import your list
-    </Link>
-    <Link className={classes.secondary} href="~/lots/new">
-      Enter a lot
-    </Link>
+    <BeginActions />
   </p>
 );
 

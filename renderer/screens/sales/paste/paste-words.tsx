@@ -1,34 +1,11 @@
 import { Drawer } from '@mantine/core';
-import { useState } from 'react';
-import type { Meaning } from '../../../../valuation/wording/own-word-text.ts';
 import { AskHelp } from '../../../components/own-words/ask-help.tsx';
-import { type AskedWord, AskWords, wordKey } from '../../../components/own-words/ask-words.tsx';
-import { mergedAsked } from '../../../components/own-words/merge-asked.ts';
-import { useSayMeaning, useVocabulary } from '../../../components/own-words/use-own-words.ts';
+import { type AskedWord, AskWords } from '../../../components/own-words/ask-words.tsx';
+import { useAsked } from '../../../components/own-words/use-asked.ts';
 
-const Asking = ({ words }: { words: readonly AskedWord[] }) => {
-  const [asked, setAsked] = useState<readonly AskedWord[]>([]);
-  const [said, setSaid] = useState<ReadonlyMap<string, Meaning>>(new Map());
-  const [seen, setSeen] = useState<readonly AskedWord[] | null>(null);
-  const vocabulary = useVocabulary();
-  const say = useSayMeaning();
-  if (seen !== words) {
-    setSeen(words);
-    setAsked(mergedAsked(asked, words, said));
-  }
-  const waiting = new Set(words.map(wordKey));
-  return (
-    <AskWords
-      words={asked}
-      answers={new Map([...said].filter(([key]) => !waiting.has(key)))}
-      vocabulary={vocabulary}
-      onAnswer={answer => {
-        setSaid(before => new Map(before).set(wordKey(answer), answer));
-        say.mutate([answer]);
-      }}
-    />
-  );
-};
+const asItIs = (word: AskedWord) => word;
+
+const Asking = ({ words }: { words: readonly AskedWord[] }) => <AskWords {...useAsked(words, asItIs)} />;
 
 /**
  * Asks what texts of the lines mean, beside them; each answer is one of the owner's words, and the lines are

@@ -1,4 +1,4 @@
-import { Button, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'wouter';
@@ -7,6 +7,7 @@ import { counted } from '../../../../valuation/wording/reader.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { dateText } from '../../../components/format.ts';
+import { FindField } from '../../../components/inputs/find-field.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import classes from '../settings.module.css';
@@ -59,14 +60,7 @@ export const NamesSection = () => {
         followed it as they are; what was said to be no car <Link href="~/reference/names">waits again</Link>.
       </p>
       {settled.length + parted.length > many ? (
-        <TextInput
-          aria-label="Find among the names you settled"
-          placeholder="find"
-          w={240}
-          mb={8}
-          value={filter}
-          onChange={event => setFilter(event.currentTarget.value)}
-        />
+        <FindField label="Find among the names you settled" value={filter} onChange={setFilter} />
       ) : null}
       {data ? null : <LoadingState part />}
       {shown > 0 ? (

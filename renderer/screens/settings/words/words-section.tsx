@@ -1,4 +1,4 @@
-import { Button, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'wouter';
@@ -6,6 +6,7 @@ import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { saveCsv } from '../../../components/files/save-file.ts';
 import { useFilePicker } from '../../../components/files/use-file-picker.tsx';
+import { FindField } from '../../../components/inputs/find-field.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { showProblem } from '../../../components/notices/undo-notice.tsx';
@@ -65,14 +66,7 @@ export const WordsSection = () => {
       {data ? (
         <>
           {words.length > many ? (
-            <TextInput
-              aria-label="Find among your words"
-              placeholder="find"
-              w={240}
-              mb={8}
-              value={filter}
-              onChange={event => setFilter(event.currentTarget.value)}
-            />
+            <FindField label="Find among your words" value={filter} onChange={setFilter} />
           ) : null}
           <WordRows
             words={shown}

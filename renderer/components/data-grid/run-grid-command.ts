@@ -1,0 +1,88 @@
+import type { KeyboardEvent } from 'react';
+import { at, everything, move } from './cursor.ts';
+import { type GridCommand, gridCommand } from './grid-keys.ts';
+import { planClear, planFillDown } from './plan-changes.ts';
+import type { DataGridProps } from './types.ts';
+import type { GridCursor } from './use-grid-cursor.ts';
+import type { GridEditing } from './use-grid-editing.ts';
+import type { GridTable } from './use-grid-table.ts';
+import type { GridWrites } from './use-grid-writes.ts';
+
+/** What commands work on. */
+interface Worked<Row extends object> {
+  rows: readonly Row[];
+  cursor: GridCursor;
+  editing: GridEditing;
+  table: GridTable<Row>;
+  writes: GridWrites;
+  props: DataGridProps<Row>;
+}
+
+/** Whether a grid has the command where its cursor stands; else the key is left to the page. */
+const isHeard = <Row extends object>(command: GridCommand, { cursor, editing, props }: Worked<Row>) => {
+  const { focus } = cursor.selection;
+  switch (command.do) {
+    case 'delete rows':
+      return props.onDelete !== undefined;
+    case 'new row':
+      return props.onAppend !== undefined;
+    case 'edit':
+      return command.text === null || editing.canEdit(focus.row, focus.column);
+    case 'resize':
+      return focus.row < 0;
+    default:
+      return true;
+  }
+};
+
+const run = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
+  const { rows, cursor, editing, table, writes, props } = worked;
+  const { columns, getRowId, onEdit } = props;
+  const { selection, box, extent } = cursor;
+  const { focus } = selection;
+  const column = columns[focus.column];
+  const content = { rows, columns, getRowId };
+  switch (command.do) {
+    case 'move':
+      return cursor.goTo(move(selection, command.step, extent, command.extend));
+    case 'edit':
+      if (focus.row >= 0) editing.beginEdit(focus.row, focus.column, command.text);
+      else if (column && (column.sortable ?? true)) table.sort(column.id);
+      return;
+    case 'open':
+      return editing.open(focus.row);
+    case 'new row':
+      return cursor.goTo(at(extent.rows - 1, cursor.startColumn));
+    case 'select all':
+      return cursor.goTo(everything({ ...extent, rows: rows.length }));
+    case 'collapse':
+      writes.setMessage(null);
+      return cursor.goTo({ anchor: focus, focus });
+    case 'fill down':
+      if (box && onEdit) writes.apply(planFillDown(content, box));
+      return;
+    case 'clear':
+      if (box && onEdit) writes.apply(planClear(content, box));
+      return;
+    case 'delete rows':
+      if (box) props.onDelete?.(rows.slice(box.top, box.bottom + 1).map(getRowId));
+      return;
+    case 'resize':
+      if (column) table.resize(column.id, command.by);
+  }
+};
+
+/** Runs what a key means to a grid, and keeps the key from the page where it means anything. */
+export const runGridKey = <Row extends object>(event: KeyboardEvent, worked: Worked<Row>): void => {
+  if (worked.editing.editing || event.nativeEvent.isComposing) return;
+  const command = gridCommand(event);
+  if (!command) return;
+  if (command.do === 'tab') {
+    if (worked.cursor.tabOn(command.back)) event.preventDefault();
+    return;
+  }
+  if (!isHeard(command, worked)) return;
+  event.preventDefault();
+  event.stopPropagation();
+  run(command, worked);
+};

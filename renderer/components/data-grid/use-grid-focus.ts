@@ -1,0 +1,21 @@
+import { useCallback, useImperativeHandle, useLayoutEffect, useRef } from 'react';
+import { inField } from '../keys/press-again.ts';
+import type { DataGridProps } from './types.ts';
+
+/** The focus of a grid: it can be given, and is taken when the grid appears where it is what a screen is about. */
+export const useGridFocus = <Row extends object>(
+  isShown: boolean,
+  { autoFocus = false, handle }: DataGridProps<Row>,
+) => {
+  const gridRef = useRef<HTMLTableElement>(null);
+  const focusGrid = useCallback(() => gridRef.current?.focus({ preventScroll: true }), []);
+  useLayoutEffect(() => {
+    if (autoFocus && isShown && !inField(document.activeElement)) focusGrid();
+  }, [autoFocus, isShown, focusGrid]);
+  useImperativeHandle(
+    handle,
+    () => ({ focus: focusGrid, toTop: () => gridRef.current?.parentElement?.scrollTo({ top: 0 }) }),
+    [focusGrid],
+  );
+  return { gridRef, focusGrid };
+};
