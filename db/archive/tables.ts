@@ -32,6 +32,14 @@ export interface TablesPackage {
 }
 
 export const packageProfile = 'https://datapackage.org/profiles/2.0/datapackage.json';
+/** What a CSV file of a package says of itself. */
+export const csvFile = {
+  format: 'csv',
+  mediatype: 'text/csv',
+  encoding: 'utf-8',
+  dialect: { delimiter: ',', lineTerminator: '\r\n', doubleQuote: true, header: true },
+} as const;
+
 export const tableSchemaProfile = 'https://datapackage.org/profiles/2.0/tableschema.json';
 
 const types: Record<string, FieldDescriptor['type']> = { INTEGER: 'integer', REAL: 'number', TEXT: 'string' };
@@ -76,10 +84,7 @@ const descriptorOf = (sqlite: Database, table: TrackedTable, mark: string): Reso
   return {
     name: table.name.replaceAll('_', '-'),
     path: `${table.name}.csv`,
-    format: 'csv',
-    mediatype: 'text/csv',
-    encoding: 'utf-8',
-    dialect: { delimiter: ',', lineTerminator: '\r\n', doubleQuote: true, header: true },
+    ...csvFile,
     schema: {
       $schema: tableSchemaProfile,
       fields: columns.map(column => ({

@@ -128,9 +128,8 @@ export interface HeadingLine {
   cells: string[];
 }
 
-/** What a file looks like before anything is taken in. */
-export interface ImportPreview {
-  file: string;
+/** How a file is read as a table. */
+export interface ReadAs {
   format: 'csv' | 'xlsx';
   /** Null in a spreadsheet, which has neither. */
   encoding: Encoding | null;
@@ -139,9 +138,15 @@ export interface ImportPreview {
   separator: Separator | null;
   sheets: string[];
   sheet: string | null;
+  /** The line of the first headings; 0 where the file has none. */
   headingLine: number;
-  /** Other lines near the top that may be the headings. */
+  /** Other lines near the top of the first sheet that may be them. */
   headingLines: HeadingLine[];
+}
+
+/** What a file looks like before anything is taken in. */
+export interface ImportPreview extends ReadAs {
+  file: string;
   /** In the order of the file. */
   columns: ColumnView[];
   ourColumns: { name: string; required: boolean; help: string }[];

@@ -1,11 +1,10 @@
 import { plainWord } from '../../../valuation/reading/words.ts';
 import { separatorNames } from '../../../valuation/wording/file-words.ts';
 import {
-  type Encoding,
   type HeadingLine,
   ImportFileError,
   type ImportOptions,
-  type Separator,
+  type ReadAs,
   type TableRow,
 } from '../types.ts';
 import { noColours } from './cell-kind.ts';
@@ -19,17 +18,7 @@ import { filledSheets, readXlsx } from './read-xlsx.ts';
 import { type Book, openBook } from './xlsx-book.ts';
 
 /** A file opened as a table: its headings, and its rows below them, readable as often as needed. */
-export interface Table {
-  format: 'csv' | 'xlsx';
-  encoding: Encoding | null;
-  encodingBecause: string | null;
-  separator: Separator | null;
-  sheets: string[];
-  sheet: string | null;
-  /** The line of the first headings; 0 where the file has none. */
-  headingLine: number;
-  /** Other lines near the top of the first sheet that may be them. */
-  headingLines: HeadingLine[];
+export interface Table extends ReadAs {
   /** All that there are once the file was read through: a block further down can have others. */
   headings: string[];
   /** Plain words of headings further down that mean the same as one of `headings`, in whose column their cells are. */

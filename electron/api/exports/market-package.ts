@@ -1,5 +1,5 @@
 import { Uint8ArrayReader, Uint8ArrayWriter, ZipWriter } from '@zip.js/zip.js';
-import { packageProfile, tableSchemaProfile } from '../../../db/archive/tables.ts';
+import { csvFile, packageProfile, tableSchemaProfile } from '../../../db/archive/tables.ts';
 import { readSetting } from '../../../db/records/settings.ts';
 import type { DataTable } from '../../../reports/tables/data-table.ts';
 import { tableCsv } from '../../../reports/tables/table-csv.ts';
@@ -40,10 +40,7 @@ const resource = (path: string, title: string, { columns }: DataTable) => ({
   name: path.replace(/\.csv$/, ''),
   path,
   title,
-  format: 'csv',
-  mediatype: 'text/csv',
-  encoding: 'utf-8',
-  dialect: { delimiter: ',', lineTerminator: '\r\n', doubleQuote: true, header: true },
+  ...csvFile,
   schema: {
     $schema: tableSchemaProfile,
     fields: columns.map(({ name }) => ({

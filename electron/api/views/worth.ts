@@ -12,6 +12,7 @@ import type {
   Help,
   IsoDate,
   Minor,
+  PartName,
   Range,
   Recommendation,
   SaleState,
@@ -36,8 +37,8 @@ export interface SaleRow {
   swatch: string | null;
   grade: Grade | null;
   finishState: FinishState;
-  missingParts: string[];
-  reproductionParts: string[];
+  missingParts: PartName[];
+  reproductionParts: PartName[];
   source: string;
   reference: string;
   reliabilityPercent: number | null;

@@ -1,23 +1,15 @@
-import type { BasePaint, FinishState, Grade, PartName } from '../../../valuation/words.ts';
+import type { BasePaint, FinishState, Grade, PartName, VariationFeature } from '../../../valuation/words.ts';
 import type { BodyType } from '../castings/plan.ts';
 
 /** Everything that a drawing of a car needs: the variation's features and how this one has fared. */
-export interface CarSpec {
+export interface CarSpec extends Record<Exclude<VariationFeature, 'colour' | 'basePaint'>, string> {
   casting: string;
   body: BodyType;
   /** Length of the model in millimetres; a longer one is drawn longer. */
   lengthMm: number;
   /** `#rrggbb` of the body's colour. */
   colour: string;
-  bodyFinish: string;
   basePaint: BasePaint;
-  rearEnd: string;
-  roof: string;
-  interior: string;
-  glazing: string;
-  wheels: string;
-  accessory: string;
-  country: string;
   year: number;
   /** The year of the tool, as its base says. */
   castYear: number;

@@ -1,9 +1,10 @@
 import { TextInput } from '@mantine/core';
-import { type ReactNode, useEffect, useState } from 'react';
+import type { ReactNode } from 'react';
 import type { Currency, Minor } from '../../../valuation/types.ts';
 import { amountText, readerLocale } from '../format.ts';
 import classes from './inputs.module.css';
 import { parseMoney, separatorsOf } from './parse-money.ts';
+import { useText } from './use-text.ts';
 
 /**
  * A field for an amount: takes it as people write it, hands over minor units, and says plainly
@@ -35,12 +36,7 @@ export const MoneyInput = ({
   autoFocus?: boolean;
 }) => {
   const shown = value === null ? '' : amountText(value, currency);
-  const [text, setText] = useState(shown);
-  const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    setText(shown);
-    setProblem(null);
-  }, [shown]);
+  const { text, setText, problem, setProblem } = useText(shown);
   const say = (next: string | null) => {
     setProblem(next);
     onProblem?.(next);

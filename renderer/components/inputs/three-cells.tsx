@@ -1,8 +1,8 @@
-import { useEffect, useState } from 'react';
 import type { Currency, Minor } from '../../../valuation/types.ts';
 import { amountText, readerLocale } from '../format.ts';
 import { parseMoney, separatorsOf } from './parse-money.ts';
 import classes from './three-cells.module.css';
+import { useText } from './use-text.ts';
 
 /** A small field whose text is read when it is left; what cannot be read is marked and goes back. */
 const ReadCell = ({
@@ -15,12 +15,7 @@ const ReadCell = ({
   /** Takes the text over and returns null, or says why it cannot. */
   read: (text: string) => string | null;
 }) => {
-  const [text, setText] = useState(shown);
-  const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    setText(shown);
-    setProblem(null);
-  }, [shown]);
+  const { text, setText, problem, setProblem } = useText(shown);
   return (
     <input
       className={`${classes.cell} ${classes.number}`}

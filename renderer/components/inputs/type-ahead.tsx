@@ -2,6 +2,7 @@ import { Popover, TextInput } from '@mantine/core';
 import { type KeyboardEvent, type ReactNode, useEffect, useId, useState } from 'react';
 import { ChoiceList } from './choice-list.tsx';
 import type { Choice } from './choices.ts';
+import { comboboxProps } from './combobox-props.ts';
 import { type ChoiceSource, useChoices } from './use-choices.ts';
 
 /**
@@ -112,13 +113,7 @@ export const TypeAhead = ({
           data-autofocus={autoFocus || undefined}
           disabled={disabled}
           value={text}
-          role="combobox"
-          aria-expanded={open}
-          aria-controls={open ? `${id}list` : undefined}
-          aria-activedescendant={open && choices[active] ? `${id}list-${active}` : undefined}
-          aria-autocomplete="list"
-          aria-haspopup="listbox"
-          autoComplete="off"
+          {...comboboxProps(id, open, choices[active] ? active : null)}
           onChange={event => {
             setText(event.currentTarget.value);
             setTyped(true);

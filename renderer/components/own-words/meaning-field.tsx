@@ -2,6 +2,7 @@ import { Popover } from '@mantine/core';
 import { type KeyboardEvent, useId, useState } from 'react';
 import { type Meaning, meaningValue } from '../../../valuation/wording/own-word-text.ts';
 import { ChoiceList } from '../inputs/choice-list.tsx';
+import { comboboxProps } from '../inputs/combobox-props.ts';
 import { useWords } from '../words.ts';
 import { meaningChoices, meaningOf, type Vocabulary } from './meaning-choices.ts';
 import classes from './own-words.module.css';
@@ -88,13 +89,7 @@ export const MeaningField = ({
           aria-invalid={problem || undefined}
           data-state={typed === null ? (answered ? 'answered' : proposed ? 'proposed' : undefined) : 'typed'}
           data-meaning-field
-          role="combobox"
-          aria-expanded={open}
-          aria-controls={open ? `${id}list` : undefined}
-          aria-activedescendant={open && choices[active] ? `${id}list-${active}` : undefined}
-          aria-autocomplete="list"
-          aria-haspopup="listbox"
-          autoComplete="off"
+          {...comboboxProps(id, open, choices[active] ? active : null)}
           spellCheck={false}
           placeholder="what does it mean?"
           value={shown}

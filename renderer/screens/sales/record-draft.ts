@@ -1,24 +1,20 @@
+import type { SaleRow } from '../../../electron/api/views.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
-import type { FinishState, PartName } from '../../../valuation/words.ts';
 import { readGrade } from '../../components/condition/condition-draft.ts';
 
 /** What the form of a new sale record holds. */
-export interface RecordDraft {
+export interface RecordDraft
+  extends Pick<
+    SaleRow,
+    | ('currency' | 'castingId' | 'variationId' | 'finishState' | 'missingParts' | 'reproductionParts')
+    | ('source' | 'reference' | 'reliabilityPercent' | 'notes')
+  > {
   soldOn: IsoDate | null;
   price: Minor | null;
-  currency: Currency;
-  castingId: number | null;
   casting: string;
-  variationId: number | null;
   variation: string;
+  /** As typed. */
   grade: string;
-  finishState: FinishState;
-  missingParts: PartName[];
-  reproductionParts: PartName[];
-  source: string;
-  reference: string;
-  reliabilityPercent: number | null;
-  notes: string;
 }
 
 export const emptyRecord = (currency: Currency, soldOn: IsoDate | null): RecordDraft => ({

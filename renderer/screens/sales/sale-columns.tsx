@@ -6,8 +6,8 @@ import { suggestCastings, variationChoices } from '../../components/inputs/casti
 import { type Choice, filterChoices } from '../../components/inputs/choices.ts';
 import { currencyChoices } from '../../components/inputs/currency-field.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
-import { FinishState } from '../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
+import { FinishCell } from '../../components/own-words/finish-cell.tsx';
 import type { OwnMeanings } from '../../components/own-words/own-meanings.ts';
 import { UnreadMark } from '../../components/own-words/unread-mark.tsx';
 import { readerWords } from '../../components/words.ts';
@@ -137,12 +137,7 @@ export const saleColumns = (
       title: 'Finish',
       width: 96,
       value: row => row.finishState,
-      render: row =>
-        row.unread.some(({ field }) => field === 'finish_state') ? (
-          <UnreadMark unread={row.unread} field="finish_state" />
-        ) : (
-          <FinishState state={row.finishState} />
-        ),
+      render: row => <FinishCell row={row} />,
       editor: {
         kind: 'select',
         choices: finishStates.map(state => ({ value: state, label: readerWords().spell(state) })),

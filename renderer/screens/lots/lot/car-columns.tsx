@@ -8,8 +8,8 @@ import type { GridColumn } from '../../../components/data-grid/types.ts';
 import { amountText, readerLocale } from '../../../components/format.ts';
 import { parseMoney, separatorsOf } from '../../../components/inputs/parse-money.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
-import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
+import { FinishCell } from '../../../components/own-words/finish-cell.tsx';
 import type { OwnMeanings } from '../../../components/own-words/own-meanings.ts';
 import { UnreadMark } from '../../../components/own-words/unread-mark.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
@@ -148,12 +148,7 @@ export const carColumns = ({
     title: 'Finish',
     width: 96,
     value: row => row.finishState,
-    render: row =>
-      row.unread.some(({ field }) => field === 'finish_state') ? (
-        <UnreadMark unread={row.unread} field="finish_state" />
-      ) : (
-        <FinishState state={row.finishState} />
-      ),
+    render: row => <FinishCell row={row} />,
     editor: { kind: 'select', choices: finishStateChoices() },
     means: means('finish_state'),
   },

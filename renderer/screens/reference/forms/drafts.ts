@@ -3,20 +3,23 @@ import { type Rarity, type VariationFeature, variationFeatures } from '../../../
 import type { Choice } from '../../../components/inputs/choices.ts';
 
 /** What the form of a casting holds; new without an id. */
-export interface CastingDraft {
+export interface CastingDraft
+  extends Pick<
+    CastingPage,
+    | (
+        | 'maker'
+        | 'series'
+        | 'name'
+        | 'bodyType'
+        | 'firstYear'
+        | 'lengthMm'
+        | 'materials'
+        | 'markings'
+        | 'notes'
+      )
+    | ('assembly' | 'bearings' | 'parts')
+  > {
   id?: number;
-  maker: string;
-  series: string;
-  name: string;
-  bodyType: string;
-  firstYear: number | null;
-  lengthMm: number | null;
-  materials: string;
-  markings: string;
-  notes: string;
-  assembly: string;
-  bearings: CastingPage['bearings'];
-  parts: CastingPage['parts'];
   /** Those of the features whose values were changed. */
   featureValues: CastingPage['featureValues'];
 }

@@ -1,16 +1,12 @@
 import { TextInput } from '@mantine/core';
-import { type ReactNode, useEffect, useId, useState } from 'react';
+import { type ReactNode, useId } from 'react';
+import { useText } from '../../../components/inputs/use-text.ts';
 import classes from './assumptions.module.css';
 import { type FigureKind, figureText, readFigure } from './figures.ts';
 
 const useFigure = (value: number, kind: FigureKind, onChange: (value: number) => void) => {
   const shown = figureText(value, kind);
-  const [text, setText] = useState(shown);
-  const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    setText(shown);
-    setProblem(null);
-  }, [shown]);
+  const { text, setText, problem, setProblem } = useText(shown);
   const settle = () => {
     if (text === shown) return setProblem(null);
     const read = readFigure(text, kind);

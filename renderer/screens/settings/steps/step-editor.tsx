@@ -18,6 +18,7 @@ import { AmountCell, NumberCell } from '../../../components/inputs/three-cells.t
 import { useWords } from '../../../components/words.ts';
 import classes from './steps.module.css';
 
+const gradeChoices = grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }));
 const points = ['low', 'likely', 'high'] as const;
 
 const raised = (three: ThreePoint, point: keyof ThreePoint, value: number): ThreePoint => {
@@ -61,6 +62,118 @@ const Three = ({
   </fieldset>
 );
 
+interface Part {
+  step: WorkStep;
+  set: (change: Partial<WorkStep>) => void;
+}
+
+/** How long a step takes, what it risks and what it gains. */
+const StepFigures = ({ step, set }: Part) => (
+  <>
+    <Three
+      legend="Minutes of your own: low, likely, high"
+      of={step.name}
+      three={step.hands}
+      onChange={hands => set({ hands })}
+    />
+    <Three
+      legend="Minutes of waiting"
+      of={step.name}
+      three={step.waiting}
+      onChange={waiting => set({ waiting })}
+    />
+    <fieldset className={classes.field}>
+      <legend>Spoils the car, %</legend>
+      <NumberCell
+        label={`Chance that ${step.name} spoils the car, percent`}
+        value={step.spoilChance * 100}
+        most={100}
+        onChange={value => set({ spoilChance: value / 100 })}
+      />
+    </fieldset>
+    <fieldset className={classes.field}>
+      <legend>Value left then, %</legend>
+      <NumberCell
+        label={`Value left where ${step.name} spoils the car, percent`}
+        value={step.spoiledShare * 100}
+        most={100}
+        onChange={value => set({ spoiledShare: value / 100 })}
+      />
+    </fieldset>
+    <fieldset className={classes.field}>
+      <legend>Grade points that it gains, up to</legend>
+      <div className={classes.two}>
+        <NumberCell
+          label={`Points that ${step.name} gains`}
+          value={step.grade?.gain ?? 0}
+          most={9}
+          onChange={value => {
+            const gain = Math.round(value * 2) / 2;
+            set({ grade: gain === 0 ? null : { gain, upTo: step.grade?.upTo ?? 9 } });
+          }}
+        />
+        <Select
+          aria-label={`The best that ${step.name} makes of its part`}
+          disabled={step.grade === null}
+          data={gradeChoices}
+          value={String(step.grade?.upTo ?? 9)}
+          onChange={value => set({ grade: step.grade && { ...step.grade, upTo: Number(value ?? 9) } })}
+        />
+      </div>
+    </fieldset>
+  </>
+);
+
+/** What a step uses up, each with its cost. */
+const Materials = ({ step, currency, set }: Part & { currency: Currency }) => (
+  <fieldset className={`${classes.field} ${classes.wide}`}>
+    <legend>Materials and tools, {currency}</legend>
+    {step.materials.map((material, i) => {
+      const change = (next: Partial<typeof material>) =>
+        set({ materials: step.materials.with(i, { ...material, ...next }) });
+      return (
+        <div key={i} className={classes.material}>
+          <TextInput
+            aria-label={`Material ${i + 1}`}
+            maxLength={200}
+            value={material.name}
+            onChange={event => change({ name: event.currentTarget.value })}
+          />
+          {points.map(point => (
+            <AmountCell
+              key={point}
+              label={`${point} cost of material ${i + 1}`}
+              currency={currency}
+              value={material.cost[point]}
+              onChange={minor => change({ cost: raised(material.cost, point, minor) })}
+            />
+          ))}
+          <Button
+            variant="subtle"
+            aria-label={`Remove material ${i + 1}`}
+            onClick={() => set({ materials: step.materials.toSpliced(i, 1) })}
+          >
+            Remove
+          </Button>
+        </div>
+      );
+    })}
+    <Button
+      variant="subtle"
+      onClick={() =>
+        set({
+          materials: [
+            ...step.materials,
+            { name: '', kind: 'material', cost: { low: 0, likely: 0, high: 0 } },
+          ],
+        })
+      }
+    >
+      Add a material
+    </Button>
+  </fieldset>
+);
+
 /** Everything that can be said of a step. */
 export const StepEditor = ({
   step,
@@ -77,7 +190,6 @@ export const StepEditor = ({
 }) => {
   const words = useWords();
   const set = (change: Partial<WorkStep>) => onChange({ ...step, ...change });
-  const gradeChoices = grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }));
   return (
     <div className={classes.editor}>
       <TextInput
@@ -122,103 +234,8 @@ export const StepEditor = ({
         value={[...step.after]}
         onChange={after => set({ after })}
       />
-      <Three
-        legend="Minutes of your own: low, likely, high"
-        of={step.name}
-        three={step.hands}
-        onChange={hands => set({ hands })}
-      />
-      <Three
-        legend="Minutes of waiting"
-        of={step.name}
-        three={step.waiting}
-        onChange={waiting => set({ waiting })}
-      />
-      <fieldset className={classes.field}>
-        <legend>Spoils the car, %</legend>
-        <NumberCell
-          label={`Chance that ${step.name} spoils the car, percent`}
-          value={step.spoilChance * 100}
-          most={100}
-          onChange={value => set({ spoilChance: value / 100 })}
-        />
-      </fieldset>
-      <fieldset className={classes.field}>
-        <legend>Value left then, %</legend>
-        <NumberCell
-          label={`Value left where ${step.name} spoils the car, percent`}
-          value={step.spoiledShare * 100}
-          most={100}
-          onChange={value => set({ spoiledShare: value / 100 })}
-        />
-      </fieldset>
-      <fieldset className={classes.field}>
-        <legend>Grade points that it gains, up to</legend>
-        <div className={classes.two}>
-          <NumberCell
-            label={`Points that ${step.name} gains`}
-            value={step.grade?.gain ?? 0}
-            most={9}
-            onChange={value => {
-              const gain = Math.round(value * 2) / 2;
-              set({ grade: gain === 0 ? null : { gain, upTo: step.grade?.upTo ?? 9 } });
-            }}
-          />
-          <Select
-            aria-label={`The best that ${step.name} makes of its part`}
-            disabled={step.grade === null}
-            data={gradeChoices}
-            value={String(step.grade?.upTo ?? 9)}
-            onChange={value => set({ grade: step.grade && { ...step.grade, upTo: Number(value ?? 9) } })}
-          />
-        </div>
-      </fieldset>
-      <fieldset className={`${classes.field} ${classes.wide}`}>
-        <legend>Materials and tools, {currency}</legend>
-        {step.materials.map((material, i) => {
-          const change = (next: Partial<typeof material>) =>
-            set({ materials: step.materials.with(i, { ...material, ...next }) });
-          return (
-            <div key={i} className={classes.material}>
-              <TextInput
-                aria-label={`Material ${i + 1}`}
-                maxLength={200}
-                value={material.name}
-                onChange={event => change({ name: event.currentTarget.value })}
-              />
-              {points.map(point => (
-                <AmountCell
-                  key={point}
-                  label={`${point} cost of material ${i + 1}`}
-                  currency={currency}
-                  value={material.cost[point]}
-                  onChange={minor => change({ cost: raised(material.cost, point, minor) })}
-                />
-              ))}
-              <Button
-                variant="subtle"
-                aria-label={`Remove material ${i + 1}`}
-                onClick={() => set({ materials: step.materials.toSpliced(i, 1) })}
-              >
-                Remove
-              </Button>
-            </div>
-          );
-        })}
-        <Button
-          variant="subtle"
-          onClick={() =>
-            set({
-              materials: [
-                ...step.materials,
-                { name: '', kind: 'material', cost: { low: 0, likely: 0, high: 0 } },
-              ],
-            })
-          }
-        >
-          Add a material
-        </Button>
-      </fieldset>
+      <StepFigures step={step} set={set} />
+      <Materials step={step} currency={currency} set={set} />
       <MultiSelect
         label="Hazards"
         className={classes.wide}

@@ -5,6 +5,7 @@ import type { CarPage, VariationRow } from '../../../../../electron/api/views.ts
 import type { BasePaint, VariationFeature } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
+import { suggestCastings } from '../../../../components/inputs/casting-choices.tsx';
 import type { Choice } from '../../../../components/inputs/choices.ts';
 import { TypeAhead } from '../../../../components/inputs/type-ahead.tsx';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
@@ -13,16 +14,6 @@ import classes from './identify.module.css';
 
 type Chosen = Partial<Record<VariationFeature, string>>;
 type Patch = { variationId: number } | { castingId: number; candidates: number[] };
-
-const suggest = async (text: string): Promise<Choice[]> =>
-  (await api.reference.suggest({ text })).map(found => ({
-    value: `${found.castingId}:${found.variationId ?? ''}`,
-    label: found.label,
-    detail: found.detail,
-    ...(found.kind === 'variation' && {
-      mark: <LacquerChip name="" swatch={found.swatch} basePaint={found.basePaint} nameless />,
-    }),
-  }));
 
 const Remaining = ({ row, current, onTake }: { row: VariationRow; current: boolean; onTake: () => void }) => (
   <li>
@@ -91,7 +82,7 @@ export const Identify = ({
       <TypeAhead
         label={`Casting, or casting and ${readerWords().dialect.colour}`}
         value={casting?.name ?? ''}
-        choices={suggest}
+        choices={suggestCastings}
         placeholder="start typing its name"
         autoFocus={asked && casting === null}
         onPick={pick}
