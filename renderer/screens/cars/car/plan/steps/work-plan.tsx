@@ -1,23 +1,22 @@
-import { Button, SegmentedControl, Textarea, TextInput } from '@mantine/core';
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useEffect, useRef, useState } from 'react';
+import { SegmentedControl } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
 import type { CarPage, CarPlanView } from '../../../../../../electron/api/views.ts';
-import type { Currency, PlanWishes } from '../../../../../../valuation/types.ts';
+import type { Currency } from '../../../../../../valuation/types.ts';
 import { hazardsOf } from '../../../../../../valuation/wording/cautions.ts';
-import { isWorkKind, paintsCar, type WorkKind, workKinds } from '../../../../../../valuation/words.ts';
+import { isWorkKind, workKinds } from '../../../../../../valuation/words.ts';
 import { api } from '../../../../../api/client.ts';
-import { useAction } from '../../../../../components/actions/use-action.ts';
 import { CautionList } from '../../../../../components/cautions/caution-list.tsx';
+import { NotesField } from '../../../../../components/inputs/notes-field.tsx';
 import { useWords } from '../../../../../components/words.ts';
 import planClasses from '../plan.module.css';
 import { Compare } from './compare.tsx';
 import { LinesTable } from './lines-table.tsx';
 import { PlanDepartures, PlanParts } from './parts-and-departures.tsx';
+import { PlanActions } from './plan-actions.tsx';
 import { PlanAims, PlanFigures } from './plan-figures.tsx';
 import classes from './steps.module.css';
 import { CostText, hoursText } from './three-text.tsx';
-
-type Sent = NonNullable<Parameters<typeof api.plans.view>[0]['wishes']>;
+import { usePlanDraft } from './use-plan-draft.ts';
 
 const Standing = ({
   view,
@@ -66,68 +65,18 @@ export const WorkPlanEditor = ({
   currency: Currency;
 }) => {
   const words = useWords();
-  const [chosen, setChosen] = useState<WorkKind | null>(null);
-  const kind = chosen ?? first.kind;
-  // A change that is not saved yet.
-  const [draft, setDraft] = useState<PlanWishes | null>(null);
-  const kept = useQuery({
-    queryKey: ['car-plan', car.id, kind, null],
-    queryFn: () => api.plans.view({ carId: car.id, kind }),
-    ...(kind === first.kind && { placeholderData: first }),
-  });
-  // What is saved of this kind of work, or is made from the car.
-  const base = kept.data ?? null;
-  // Wishes that were taken over from a plan of another kind, until that kind is shown.
-  const waiting = useRef<PlanWishes | null>(null);
-  const [notes, setNotes] = useState(first.notes);
-  const [template, setTemplate] = useState('');
-  const savedText = JSON.stringify(base && [base.saved, base.kind, base.wishes, base.notes]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is saved has changed, here or by an undo
-  useEffect(() => {
-    if (!base) return;
-    setDraft(waiting.current);
-    waiting.current = null;
-    setNotes(base.notes);
-  }, [savedText]);
-  const asked = useQuery({
-    queryKey: ['car-plan', car.id, kind, draft],
-    queryFn: () => api.plans.view({ carId: car.id, kind, ...(draft && { wishes: draft as Sent }) }),
-    placeholderData: keepPreviousData,
-  });
+  const plan = usePlanDraft(car, first);
+  const { view, kind, paints, wishes, notes, change } = plan;
   const sources = useQuery({ queryKey: ['plan-sources'], queryFn: () => api.plans.sources() });
-  const view = asked.data?.kind === kind ? asked.data : (base ?? asked.data ?? first);
-  const wishes = draft ?? view.wishes;
-  const change = setDraft;
-  const go = (to: WorkKind, wished: PlanWishes | null) => {
-    if (to === kind) return setDraft(wished);
-    waiting.current = wished;
-    setDraft(null);
-    setChosen(to);
-  };
-  const paints = paintsCar(kind);
-  const save = useAction(() => api.plans.save({ carId: car.id, kind, wishes: wishes as Sent, notes }), {
-    label: 'Plan saved',
-    onDone: () => setDraft(null),
-  });
-  const drop = useAction(() => api.plans.remove({ carId: car.id, kind }), {
-    label: 'Back to the proposed plan',
-  });
-  const saveTemplate = useAction(
-    (name: string) => api.plans.saveTemplate({ name, kind, wishes: wishes as Sent, fromCarId: car.id }),
-    { label: name => `Saved the template “${name}”`, onDone: () => setTemplate('') },
-  );
-  const unsaved = draft !== null && JSON.stringify(draft) !== JSON.stringify(base?.wishes);
-  const changed = unsaved || notes !== (base?.notes ?? '');
-  const isSaved = base?.saved === 'steps';
   const elsewhere = (sources.data ?? []).filter(({ carId }) => carId !== car.id);
   return (
-    <div aria-busy={asked.isPlaceholderData || undefined}>
+    <div aria-busy={plan.isWorking || undefined}>
       <div className={classes.top}>
         <SegmentedControl
           aria-label="Kind of work"
           data={workKinds.map(one => ({ value: one, label: words.option(one).name }))}
           value={kind}
-          onChange={next => go(isWorkKind(next) ? next : 'restore', null)}
+          onChange={next => plan.go(isWorkKind(next) ? next : 'restore', null)}
         />
         {elsewhere.length > 0 ? (
           <select
@@ -136,7 +85,7 @@ export const WorkPlanEditor = ({
             value=""
             onChange={event => {
               const source = elsewhere[Number(event.currentTarget.value)];
-              if (source) go(source.kind, source.wishes);
+              if (source) plan.go(source.kind, source.wishes);
             }}
           >
             <option value="">Copy a plan…</option>
@@ -149,7 +98,7 @@ export const WorkPlanEditor = ({
         ) : null}
       </div>
       <p className={planClasses.what}>
-        <Standing view={view} changed={unsaved} currency={currency} />
+        <Standing view={view} changed={plan.unsaved} currency={currency} />
       </p>
       <PlanFigures view={view} currency={currency} />
       {paints ? <PlanAims view={view} wishes={wishes} onChange={change} /> : null}
@@ -163,62 +112,8 @@ export const WorkPlanEditor = ({
       <div className={classes.cautions}>
         <CautionList hazards={hazardsOf(kind, [notes], view.plan.hazards)} open />
       </div>
-      <Textarea
-        label="Notes on the work"
-        autosize
-        minRows={1}
-        maxRows={12}
-        value={notes}
-        onChange={event => setNotes(event.currentTarget.value)}
-      />
-      <div className={planClasses.actions}>
-        <Button
-          variant={changed ? 'filled' : 'default'}
-          disabled={!base || (!changed && isSaved && view.before === null)}
-          loading={save.isPending}
-          onClick={() => save.mutate()}
-        >
-          {isSaved
-            ? 'Save the plan'
-            : paints
-              ? 'Save as this car’s plan'
-              : `Save as the plan to ${words.option(kind).infinitive} it`}
-        </Button>
-        {changed ? (
-          <Button
-            variant="subtle"
-            onClick={() => {
-              setDraft(null);
-              setNotes(base?.notes ?? '');
-            }}
-          >
-            Discard changes
-          </Button>
-        ) : null}
-        {isSaved ? (
-          <Button variant="subtle" onClick={() => drop.mutate()}>
-            Back to the proposed plan
-          </Button>
-        ) : null}
-        <form
-          className={classes.template}
-          onSubmit={event => {
-            event.preventDefault();
-            if (template.trim() !== '') saveTemplate.mutate(template.trim());
-          }}
-        >
-          <TextInput
-            aria-label="Name of a template"
-            placeholder="name of a template"
-            maxLength={200}
-            value={template}
-            onChange={event => setTemplate(event.currentTarget.value)}
-          />
-          <Button type="submit" variant="subtle" disabled={template.trim() === ''}>
-            Save as a template
-          </Button>
-        </form>
-      </div>
+      <NotesField label="Notes on the work" maxRows={12} value={notes} onChange={plan.setNotes} />
+      <PlanActions plan={plan} />
       <Compare carId={car.id} view={view} sources={elsewhere} currency={currency} />
     </div>
   );
