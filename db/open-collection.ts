@@ -26,7 +26,7 @@ import { installSearch } from './search/search-index.ts';
 
 export { collectionExists } from './file/layout.ts';
 
-interface OpenOptions {
+export interface OpenOptions {
   at: string;
   host: Host;
   /** Reads without taking the lock, beside a program that writes; every write fails. */

@@ -7,14 +7,14 @@ import type { Collection } from '../../../db/collection.ts';
 import { asCollectionError, CollectionError } from '../../../db/errors.ts';
 import { type Actions, changesOf, newestAction } from '../../../db/history/changes.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
-import { collectionExists, createCollection, openCollection } from '../../../db/open-collection.ts';
+import { collectionExists, createCollection } from '../../../db/open-collection.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { ReportAssets } from '../../../reports/report-assets.ts';
-import { onlyReadText } from '../../../valuation/wording/storage/refusal-text.ts';
 import type { CollectionState } from '../views.ts';
 import { createCache, type SessionCache } from './cache.ts';
 import { refused } from './errors.ts';
+import { oneAtATime, openOrRead } from './opening.ts';
 
 /** What a host tells the service about itself. */
 export interface SessionOptions {
@@ -97,21 +97,6 @@ export const createSession = (options: SessionOptions): Session => {
     cache.clear();
     notices = (await open?.close({ at: at() }))?.notices ?? [];
   };
-  /** A collection on a full or read-only disk can still be looked at. */
-  const openOrRead = async (dir: string): Promise<Collection> => {
-    const opening = { at: at(), host: options.host };
-    try {
-      return await openCollection(dir, opening);
-    } catch (error) {
-      if (!(error instanceof CollectionError) || !/^(read-only|disk-full)$/.test(error.code)) throw error;
-      const reading = await openCollection(dir, { ...opening, readOnly: true }).catch(() => {
-        throw error;
-      });
-      readOnlyBecause = onlyReadText(error.refusal);
-      reading.notices.push(readOnlyBecause);
-      return reading;
-    }
-  };
   const restore = async (dir: string, name: string, unverified: boolean): Promise<Restored> => {
     const before = collection;
     const isOpen = before !== null && resolve(before.dir) === resolve(dir);
@@ -136,13 +121,16 @@ export const createSession = (options: SessionOptions): Session => {
         'missing',
       );
     options.beforeOpening?.(dir);
-    const next = await openOrRead(dir).catch((error: unknown) => {
-      const reason = asCollectionError(error, dir);
-      if (reason instanceof CollectionError) problem = { dir, ...problemOf(reason) };
-      throw reason;
-    });
+    const { collection: next, onlyRead } = await openOrRead(dir, { at: at(), host: options.host }).catch(
+      (error: unknown) => {
+        const reason = asCollectionError(error, dir);
+        if (reason instanceof CollectionError) problem = { dir, ...problemOf(reason) };
+        throw reason;
+      },
+    );
     await close();
     collection = next;
+    if (onlyRead !== null) readOnlyBecause = onlyRead;
     heardOf = newestAction(next.read.sqlite);
     problem = null;
     lastBackupCheck = options.now().getTime();
@@ -180,12 +168,7 @@ export const createSession = (options: SessionOptions): Session => {
   };
 
   // Opening, closing and starting a collection never overlap.
-  let turn: Promise<unknown> = Promise.resolve();
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const result = turn.then(work);
-    turn = result.catch(() => {});
-    return result;
-  };
+  const inTurn = oneAtATime();
 
   return {
     options,

@@ -1,4 +1,4 @@
-import { Button, Checkbox, SegmentedControl } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useMemo, useRef, useState } from 'react';
 import type { ReadSaleLines } from '../../../../electron/api/views.ts';
@@ -11,6 +11,7 @@ import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { lineColumns, standingText } from './line-columns.tsx';
 import { withChanges } from './line-edits.ts';
+import { LinesBar, type Show, shows } from './lines-bar.tsx';
 import { MarkedLine } from './marked-line.tsx';
 import classes from './paste.module.css';
 import type { PasteDraft, PasteRow, Standing } from './paste-draft.ts';
@@ -18,16 +19,6 @@ import { PasteWords } from './paste-words.tsx';
 import { Questions } from './questions.tsx';
 import { unreadWords } from './unread-words.ts';
 import { fetchCorrected } from './use-lines.ts';
-
-type Show = 'all' | Standing;
-const shows: readonly [Show, string][] = [
-  ['all', 'All'],
-  ['add', 'To add'],
-  ['lacks', 'Incomplete'],
-  ['no-car', 'No single car'],
-  ['recorded', 'Recorded already'],
-  ['left-out', 'Left out'],
-];
 
 const tones: Record<Standing, RowState | null> = {
   add: null,
@@ -58,6 +49,45 @@ const advice = (row: PasteRow): string => {
   }
 };
 
+/** Takes over what is typed into the grid of lines, once what it says of them is read. */
+const useLineEdits = ({
+  draft,
+  rows,
+  currency,
+  onDraft,
+}: {
+  draft: PasteDraft;
+  rows: readonly PasteRow[];
+  currency: Currency;
+  onDraft: (draft: PasteDraft) => void;
+}) => {
+  const client = useQueryClient();
+  const latest = useRef({ draft, rows });
+  latest.current = { draft, rows };
+  return useCallback(
+    async (changes: CellChange[]) => {
+      const now = latest.current;
+      const byId = new Map(now.rows.map(row => [rowId(row), row]));
+      const next = await withChanges(now.draft, byId, changes, currency);
+      // A cell typed while this one is read must find it.
+      latest.current = { ...now, draft: next };
+      await fetchCorrected(client, next);
+      onDraft(next);
+    },
+    [client, currency, onDraft],
+  );
+};
+
+const AddButton = ({ toAdd, adding, onAdd }: { toAdd: number; adding: boolean; onAdd: () => void }) => (
+  <Button variant="filled" disabled={toAdd === 0} loading={adding} onClick={onAdd}>
+    {toAdd === 0
+      ? 'Nothing to add yet'
+      : toAdd === 1
+        ? 'Add 1 sale record'
+        : `Add ${toAdd.toLocaleString()} sale records`}
+  </Button>
+);
+
 /** The lines as they are read: looked at, corrected, and added. */
 export const LookAtLines = ({
   read,
@@ -82,7 +112,6 @@ export const LookAtLines = ({
   onEditText: () => void;
   onAdd: () => void;
 }) => {
-  const client = useQueryClient();
   const [show, setShow] = useState<Show>('all');
   const [allFields, setAllFields] = useState(false);
   const [cursor, setCursor] = useState<string | null>(null);
@@ -101,20 +130,7 @@ export const LookAtLines = ({
     () => lineColumns(rows, allFields, { currency, dates: draft.dates, today }),
     [rows, allFields, currency, draft.dates, today],
   );
-  const latest = useRef({ draft, rows });
-  latest.current = { draft, rows };
-  const edit = useCallback(
-    async (changes: CellChange[]) => {
-      const now = latest.current;
-      const byId = new Map(now.rows.map(row => [rowId(row), row]));
-      const next = await withChanges(now.draft, byId, changes, currency);
-      // A cell typed while this one is read must find it.
-      latest.current = { ...now, draft: next };
-      await fetchCorrected(client, next);
-      onDraft(next);
-    },
-    [client, currency, onDraft],
-  );
+  const edit = useLineEdits({ draft, rows, currency, onDraft });
   const words = useMemo(() => unreadWords(rows), [rows]);
   const [asking, setAsking] = useState(false);
   const toAdd = counts.get('add') ?? 0;
@@ -143,50 +159,24 @@ export const LookAtLines = ({
         actions={
           <>
             <Button onClick={onEditText}>Edit the text</Button>
-            <Button variant="filled" disabled={toAdd === 0} loading={adding} onClick={add}>
-              {toAdd === 0
-                ? 'Nothing to add yet'
-                : toAdd === 1
-                  ? 'Add 1 sale record'
-                  : `Add ${toAdd.toLocaleString()} sale records`}
-            </Button>
+            <AddButton toAdd={toAdd} adding={adding} onAdd={add} />
             <KeyHint keys="mod+S" />
           </>
         }
       />
       <Questions read={read} draft={draft} onChange={change => onDraft({ ...draft, ...change })} />
-      <div className={classes.bar}>
-        <SegmentedControl
-          aria-label="Lines shown"
-          value={show}
-          data={shows
-            .filter(([value]) => value === 'all' || value === show || counts.get(value))
-            .map(([value, label]) => ({
-              value,
-              label: (
-                <>
-                  {label} <span className={classes.tally}>{(counts.get(value) ?? 0).toLocaleString()}</span>
-                </>
-              ),
-            }))}
-          onChange={value => {
-            setShow(value as Show);
-            grid.current?.toTop();
-          }}
-        />
-        {words.length > 0 ? (
-          <Button variant="subtle" rightSection={<KeyHint keys="F8" />} onClick={() => setAsking(true)}>
-            {words.length === 1
-              ? 'Say what 1 text means'
-              : `Say what ${words.length.toLocaleString()} texts mean`}
-          </Button>
-        ) : null}
-        <Checkbox
-          label="All fields"
-          checked={allFields}
-          onChange={event => setAllFields(event.currentTarget.checked)}
-        />
-      </div>
+      <LinesBar
+        show={show}
+        counts={counts}
+        words={words.length}
+        allFields={allFields}
+        onShow={value => {
+          setShow(value);
+          grid.current?.toTop();
+        }}
+        onAsk={() => setAsking(true)}
+        onAllFields={setAllFields}
+      />
       <PasteWords words={words} opened={asking} onClose={() => setAsking(false)} />
       <div className={classes.list}>
         <DataGrid
