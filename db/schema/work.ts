@@ -22,8 +22,9 @@ interface StepLibraryTable {
   made_at: string;
 }
 
-/** What a step has in a plan and on the bench alike; times in minutes. */
-interface StepColumns {
+interface PlanStepTable {
+  id: Generated<number>;
+  plan_id: number;
   position: number;
   step: Generated<string>;
   name: string;
@@ -36,11 +37,6 @@ interface StepColumns {
   waiting_high: Generated<number>;
   hazards: Generated<string>;
   why: Generated<string>;
-}
-
-interface PlanStepTable extends StepColumns {
-  id: Generated<number>;
-  plan_id: number;
   spoil_permille: Generated<number>;
   spoiled_share_permille: Generated<number>;
   materials: Generated<string>;
@@ -130,10 +126,22 @@ interface JobTable {
   looked_at: Generated<string>;
 }
 
-interface JobStepTable extends StepColumns {
+interface JobStepTable {
   id: Generated<number>;
   job_id: number;
+  position: number;
+  step: Generated<string>;
+  name: string;
+  part: Generated<string>;
   state: Generated<JobStepState>;
+  hands_low: Generated<number>;
+  hands_likely: Generated<number>;
+  hands_high: Generated<number>;
+  waiting_low: Generated<number>;
+  waiting_likely: Generated<number>;
+  waiting_high: Generated<number>;
+  hazards: Generated<string>;
+  why: Generated<string>;
   waits_until: string | null;
   done_at: string | null;
   spoiled: Generated<0 | 1>;
