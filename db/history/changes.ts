@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3';
+import { perSchema } from '../per-schema.ts';
 import { settingSource } from '../reads.ts';
 
 /** Actions of history by their numbers, the first and the last. */
@@ -33,7 +34,7 @@ const referencesOf = (sqlite: Database, table: string): Reference[] => {
 };
 
 /** The tables whose every row belongs to one car: the cars' own, and each that cannot be without a row of such a table. */
-export const tablesOfCars = (sqlite: Database): Set<string> => {
+export const tablesOfCars = perSchema((sqlite): ReadonlySet<string> => {
   const tables = sqlite
     .prepare("SELECT name FROM main.sqlite_schema WHERE type = 'table'")
     .pluck()
@@ -45,7 +46,7 @@ export const tablesOfCars = (sqlite: Database): Set<string> => {
       if (referencesOf(sqlite, table).some(({ to, needed }) => needed && found.has(to))) found.add(table);
   }
   return found;
-};
+});
 
 const noted = `change_id BETWEEN @first AND @last`;
 
@@ -64,7 +65,7 @@ const valuesOf = (table: string, column: string): string => {
 };
 
 /** SQL for the cars to which rows of a table lead, by every way there is. Rows that went with what they hung on are noted there. */
-const carsOf = (sqlite: Database, owned: Set<string>, table: string): string[] => {
+const carsOf = (sqlite: Database, owned: ReadonlySet<string>, table: string): string[] => {
   if (table === 'car') return [valuesOf('car', 'id')];
   const beyond = (to: string, ids: string): string[] =>
     to === 'car'

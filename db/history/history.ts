@@ -4,13 +4,8 @@ import type { Kysely, Selectable, Transaction } from 'kysely';
 import type { Collection } from '../collection.ts';
 import { withStorageErrors } from '../errors.ts';
 import type { Schema } from '../schema.ts';
-import {
-  pauseSearch,
-  refreshSearch,
-  resumeSearchRebuilt,
-  resumeSearchWithNewRows,
-} from '../search/search-index.ts';
-import { trackAllRows, trackedTables, trackOnlyOlderRows } from './tracking.ts';
+import { refreshSearch, searchLater, searchNewRows } from '../search/search-index.ts';
+import { noteRanges, trackAllRows, trackOnlyOlderRows } from './tracking.ts';
 
 /** One action of the owner's, newest first in every list. */
 export interface HistoryAction {
@@ -95,36 +90,10 @@ export const runAction = async <T>(
   return inOneChange(collection, label, at, work);
 };
 
-/** Notes which rows each table has gained since bulk work began. */
-const noteRanges = (sqlite: Database, id: number): void => {
-  for (const table of trackedTables(sqlite))
-    sqlite
-      .prepare(
-        `INSERT INTO change_row (change_id, table_name, row_id, last_row_id)
-         SELECT ?, ?, min(t.id), max(t.id) FROM main."${table.name}" t
-         WHERE t.id > (SELECT last_id FROM bulk_start WHERE table_name = ?) HAVING count(*) > 0`,
-      )
-      .run(id, table.name, table.name);
-};
-
-/**
- * True when bulk work touched words that older documents carry: a changed older row, a new name of
- * an older casting.
- */
-const touchedOlderWords = (sqlite: Database, id: number): boolean =>
-  sqlite
-    .prepare(
-      `SELECT 1 FROM change_row WHERE change_id = ?
-       UNION ALL SELECT 1 FROM release
-       WHERE id > (SELECT last_id FROM bulk_start WHERE table_name = 'release')
-         AND casting_id <= (SELECT last_id FROM bulk_start WHERE table_name = 'casting') LIMIT 1`,
-    )
-    .get(id) !== undefined;
-
 /**
  * Like runAction, for thousands of rows (an import, the demo, revaluing everything): new rows are kept in
- * history as ranges and the search index is rebuilt at the end, which is many times faster. Changes to rows
- * that were there before are noted one by one as ever.
+ * history as ranges and their words go into the search index at the end, which is many times faster. Changes to
+ * rows that were there before are noted one by one as ever.
  */
 export const runBulk = async <T>(
   collection: Collection,
@@ -135,11 +104,10 @@ export const runBulk = async <T>(
   refuseNesting(collection, label);
   const { sqlite } = collection.write;
   return inOneChange(collection, label, at, async (trx, change) => {
-    pauseSearch(sqlite);
+    searchLater(sqlite);
     trackOnlyOlderRows(sqlite);
     const outcome = await work(trx);
-    if (touchedOlderWords(sqlite, change)) resumeSearchRebuilt(sqlite);
-    else resumeSearchWithNewRows(sqlite);
+    searchNewRows(sqlite, change);
     noteRanges(sqlite, change);
     trackAllRows(sqlite);
     return outcome;

@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Collection } from '../collection.ts';
 import { CollectionError, withStorageErrors } from '../errors.ts';
-import { refreshSearch, withSearchRebuilt } from '../search/search-index.ts';
+import { refreshSearch } from '../search/search-index.ts';
 import { refuseNesting } from './history.ts';
 import { rowAsJson, type TrackedTable, trackedTables } from './tracking.ts';
 
@@ -100,14 +100,13 @@ const turn = (sqlite: Database, id: number, label: string, back: boolean) => {
   if (!bulk) {
     sqlite.pragma('defer_foreign_keys = ON');
     turnNotedChanges(sqlite, tables, id, back);
-    refreshSearch(sqlite);
-  } else
-    withSearchRebuilt(sqlite, () => {
-      if (back) takeOutRanges(sqlite, tables, id);
-      turnNotedChanges(sqlite, tables, id, back);
-      if (!back) putBackRanges(sqlite, tables, id);
-      refuseBrokenReferences(sqlite, label);
-    });
+  } else {
+    if (back) takeOutRanges(sqlite, tables, id);
+    turnNotedChanges(sqlite, tables, id, back);
+    if (!back) putBackRanges(sqlite, tables, id);
+    refuseBrokenReferences(sqlite, label);
+  }
+  refreshSearch(sqlite);
   sqlite.prepare('UPDATE change SET undone = ? WHERE id = ?').run(back ? 1 : 0, id);
 };
 

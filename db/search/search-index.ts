@@ -24,13 +24,16 @@ const onEvent = (name: string, event: 'INSERT' | 'DELETE', table: string, body: 
   sql: `CREATE TEMP TRIGGER ${name} AFTER ${event} ON main.${table} BEGIN ${body} END`,
 });
 
+const onNewRow = (document: SearchDocument) =>
+  onEvent(`${document.index}_insert`, 'INSERT', document.table, note(document, 'VALUES (NEW.id)'));
+
 /** All triggers that keep the index current: a document's own rows, and the rows whose words it carries. */
 const triggers = (): { name: string; sql: string }[] =>
   searchDocuments.flatMap(document => {
     const { index, table } = document;
     const of = (ids: string) => `SELECT id FROM ${table} WHERE id IN (${ids})`;
     const own = [
-      onEvent(`${index}_insert`, 'INSERT', table, note(document, 'VALUES (NEW.id)')),
+      onNewRow(document),
       onChanged(`${index}_update`, table, document.own, note(document, 'VALUES (NEW.id)')),
       onEvent(`${index}_delete`, 'DELETE', table, note(document, 'VALUES (OLD.id)')),
     ];
@@ -49,14 +52,6 @@ const triggers = (): { name: string; sql: string }[] =>
     return [...own, ...carried];
   });
 
-const installTriggers = (sqlite: Database) => {
-  for (const { sql } of triggers()) sqlite.exec(sql);
-};
-
-const dropTriggers = (sqlite: Database) => {
-  for (const { name } of triggers()) sqlite.exec(`DROP TRIGGER IF EXISTS temp.${name}`);
-};
-
 /**
  * Installs what keeps the search index current, on the writing connection alone: triggers that note the
  * documents that a change touches, for `refreshSearch` to write at the end of the action.
@@ -64,8 +59,16 @@ const dropTriggers = (sqlite: Database) => {
 export const installSearch = (sqlite: Database): void => {
   for (const document of searchDocuments)
     sqlite.exec(`CREATE TEMP TABLE ${staleOf(document)} (id INTEGER PRIMARY KEY)`);
-  installTriggers(sqlite);
+  for (const { sql } of triggers()) sqlite.exec(sql);
 };
+
+const newestOf = (sqlite: Database, table: string): number =>
+  Number(sqlite.prepare(`SELECT max(id) FROM main.${table}`).pluck().get() ?? 0);
+
+/** Where more than one document in so many is to be written, all are written anew, which takes less time for each. */
+const fewest = 4;
+/** Up to so many documents it makes no difference. */
+const usualChange = 100;
 
 /**
  * Writes the documents that were noted, once each and in the order of their numbers: the index writes out
@@ -74,7 +77,13 @@ export const installSearch = (sqlite: Database): void => {
 export const refreshSearch = (sqlite: Database): void => {
   for (const document of searchDocuments) {
     const stale = staleOf(document);
-    if (sqlite.prepare(`SELECT 1 FROM temp.${stale} LIMIT 1`).get() === undefined) continue;
+    const noted = Number(sqlite.prepare(`SELECT count(*) FROM temp.${stale}`).pluck().get());
+    if (noted === 0) continue;
+    if (noted > usualChange && noted * fewest > newestOf(sqlite, document.table)) {
+      writeAnew(sqlite, document);
+      sqlite.exec(`DELETE FROM temp.${stale}`);
+      continue;
+    }
     sqlite.exec(`DELETE FROM ${document.index} WHERE rowid IN (SELECT id FROM temp.${stale});
       ${textOf(document, `${document.table}.id IN (SELECT id FROM temp.${stale})`)}
       ORDER BY ${document.table}.id;
@@ -87,16 +96,16 @@ export const writeDocuments = (sqlite: Database, document: SearchDocument, index
   sqlite.exec(textOf(document, 'TRUE', index));
 };
 
-/** Writes the whole search index anew. */
-export const rebuildSearch = (sqlite: Database): void => {
-  for (const document of searchDocuments) {
-    sqlite.exec(`INSERT INTO ${document.index} (${document.index}) VALUES ('delete-all')`);
-    sqlite.exec(textOf(document, 'TRUE'));
-  }
+const writeAnew = (sqlite: Database, document: SearchDocument): void => {
+  const { index } = document;
+  sqlite.exec(`INSERT INTO ${index} (${index}) VALUES ('delete-all')`);
+  gatheringMore(sqlite, document, () => writeDocuments(sqlite, document, index));
 };
 
-/** Stops keeping the index current; inside a transaction that then calls one of the two below. */
-export const pauseSearch = (sqlite: Database): void => dropTriggers(sqlite);
+/** Writes the whole search index anew. */
+export const rebuildSearch = (sqlite: Database): void => {
+  for (const document of searchDocuments) writeAnew(sqlite, document);
+};
 
 /** Bytes of words that FTS5 gathers before it writes them: its own measure, and one for thousands of rows. */
 const usualGathered = 1_048_576;
@@ -112,31 +121,32 @@ const gatheringMore = (sqlite: Database, { index }: SearchDocument, write: () =>
 };
 
 /**
- * Adds the documents of rows that came since bulk work began, see `bulk_start`, and keeps the
- * index current again.
+ * For bulk work, inside its transaction: new rows go unnoted until `searchNewRows`, which finds them by their numbers. What
+ * changes of older ones, and of what they carry, is noted as ever.
  */
-export const resumeSearchWithNewRows = (sqlite: Database): void => {
-  for (const document of searchDocuments)
-    gatheringMore(sqlite, document, () =>
-      sqlite.exec(
-        textOf(
-          document,
-          `${document.table}.id > (SELECT last_id FROM bulk_start WHERE table_name = '${document.table}')`,
-        ),
-      ),
+export const searchLater = (sqlite: Database): void => {
+  for (const { index } of searchDocuments) sqlite.exec(`DROP TRIGGER temp.${index}_insert`);
+};
+
+/**
+ * Adds the documents of rows that came since bulk work began, see `bulk_start`, and notes those of rows that the action
+ * `change` put in the place of older ones; new rows are noted again from here on.
+ */
+export const searchNewRows = (sqlite: Database, change: number): void => {
+  for (const document of searchDocuments) {
+    const { table } = document;
+    const before = Number(
+      sqlite.prepare('SELECT last_id FROM bulk_start WHERE table_name = ?').pluck().get(table) ?? 0,
     );
-  installTriggers(sqlite);
-};
-
-/** Writes the index anew and keeps it current again. */
-export const resumeSearchRebuilt = (sqlite: Database): void => {
-  rebuildSearch(sqlite);
-  installTriggers(sqlite);
-};
-
-/** Runs `work` without the triggers, then writes the index anew. Inside a transaction. */
-export const withSearchRebuilt = (sqlite: Database, work: () => void): void => {
-  pauseSearch(sqlite);
-  work();
-  resumeSearchRebuilt(sqlite);
+    sqlite
+      .prepare(
+        `INSERT OR IGNORE INTO temp.${staleOf(document)} SELECT row_id FROM change_row
+         WHERE change_id = ? AND table_name = ? AND before IS NULL`,
+      )
+      .run(change, table);
+    sqlite.prepare(`DELETE FROM temp.${staleOf(document)} WHERE id > ?`).run(before);
+    if (newestOf(sqlite, table) > before)
+      gatheringMore(sqlite, document, () => sqlite.exec(textOf(document, `${table}.id > ${before}`)));
+    sqlite.exec(onNewRow(document).sql);
+  }
 };

@@ -127,22 +127,14 @@ export const figuresOf = (fitted: FittedMarket, subject: Subject): CarFigures =>
   };
 };
 
-const tables = slot<Set<string> | null>(() => null);
-
-/** The tables of which every row belongs to one car: a change in them touches that car and no other. */
-const carTables = (session: Session): Set<string> => {
-  const known = session.cache.of(tables) ?? tablesOfCars(openOf(session).read.sqlite);
-  session.cache.put(tables, known);
-  return known;
-};
-
 /** So many cars are read together, and so many worked out before other calls have their turn. */
 const readTogether = 5000;
 const beforeOthers = 100;
 
 /** When something last changed on which the figures of all cars depend. */
 const lastOfAll = (session: Session, { reads }: Held): number => {
-  const byCar = carTables(session);
+  // A change in one of these touches its car and no other.
+  const byCar = tablesOfCars(openOf(session).read.sqlite);
   return session.cache.lastChange([...reads].filter(source => !byCar.has(source)));
 };
 

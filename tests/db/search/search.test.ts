@@ -165,6 +165,28 @@ describe('the index', () => {
     }
   });
 
+  it('writes no more documents in bulk work than it touches', async () => {
+    const collection = await sampled();
+    await act(collection, "UPDATE car SET notes = 'looked at' WHERE id = 5");
+    // Documents that were written together have one origin.
+    const origins = () =>
+      collection.write.sqlite
+        .prepare('SELECT id, origin FROM car_search_docsize WHERE id BETWEEN 2 AND 12')
+        .all();
+    const before = origins();
+    expect(new Set(before.map(row => (row as { origin: number }).origin)).size).toBeGreaterThan(1);
+    await runBulk(collection, 'Moved one and added another', at, async () =>
+      collection.write.sqlite.exec(
+        `UPDATE car SET location = 'Attic' WHERE id = 1;
+         INSERT INTO car (inventory_number, created_at, updated_at) SELECT 'New', created_at, updated_at FROM car WHERE id = 1`,
+      ),
+    );
+    expect(origins()).toEqual(before);
+    await undo(collection);
+    expect(origins()).toEqual(before);
+    expectCurrent(collection);
+  });
+
   it('is current after a failed bulk work', async () => {
     const collection = await sampled();
     await runBulk(collection, 'Fails', at, async () => {
