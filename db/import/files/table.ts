@@ -84,7 +84,7 @@ const openCsv = async (
     options,
     reader,
     warnings,
-    isSmall: file.size <= rememberedCsv,
+    isSmall: file.size <= rememberedBytes,
     facts: {
       format: 'csv',
       encoding: encoding.encoding,
@@ -137,7 +137,7 @@ const openXlsx = async (
       options,
       reader,
       warnings,
-      isSmall: file.size <= rememberedXlsx,
+      isSmall: file.size <= rememberedBytes,
       facts: {
         format: 'xlsx',
         encoding: null,
@@ -162,9 +162,11 @@ const sheetReader = (book: Book, name: string): (() => AsyncGenerator<TableRow[]
 
 const quoted = (names: string[]): string => names.map(name => `"${name}"`).join(', ');
 
-/** Files up to these sizes are kept in memory once they are read: they are read again for each step. */
-const rememberedCsv = 4_000_000;
-const rememberedXlsx = 400_000;
+/**
+ * The cells of a file are kept in memory once they are read, for the steps after that, where the file is no larger than this and
+ * has no more cells: some 100,000 rows. Larger ones are read again for each step, so that memory stays bounded.
+ */
+const rememberedBytes = 16_000_000;
 const rememberedCells = 1_000_000;
 /** Rows of the list that are kept as a sample. */
 const sampled = 200;
@@ -313,6 +315,7 @@ const remembered = (
       // A small file can unpack to very many cells.
       for (const row of rows) cells += row.cells.length;
       if (small && cells <= rememberedCells) batches.push(rows);
+      else batches.length = 0;
       yield rows;
     }
     if (small && cells <= rememberedCells && isLasting()) kept = batches;
