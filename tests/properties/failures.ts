@@ -3,6 +3,7 @@ import type { PropertySettings } from './settings.ts';
 
 export interface Failure {
   file: string;
+  /** With the titles that it stands under, as vitest's own filter by name joins them. */
   test: string;
   message: string;
   /** Where the property fell, among its drawn and shrunk values; missing where a test fell otherwise. */
@@ -14,7 +15,12 @@ interface Results {
     name: string;
     status: string;
     message: string;
-    assertionResults: { fullName: string; status: string; failureMessages: string[] }[];
+    assertionResults: {
+      ancestorTitles: string[];
+      title: string;
+      status: string;
+      failureMessages: string[];
+    }[];
   }[];
 }
 
@@ -29,10 +35,15 @@ export const failuresOf = (results: unknown, root: string): { passed: number; fa
     const file = relative(root, name).replaceAll('\\', '/');
     const fallen = assertionResults.filter(test => test.status === 'failed');
     passed += assertionResults.filter(test => test.status === 'passed').length;
-    for (const { fullName, failureMessages } of fallen) {
+    for (const { ancestorTitles, title, failureMessages } of fallen) {
       const text = failureMessages.join('\n');
       const path = /^\{ seed: -?\d+, path: "([\d:]+)"/m.exec(text)?.[1];
-      failures.push({ file, test: fullName, message: text, ...(path !== undefined && { path }) });
+      failures.push({
+        file,
+        test: [...ancestorTitles, title].join(' > '),
+        message: text,
+        ...(path !== undefined && { path }),
+      });
     }
     if (status === 'failed' && fallen.length === 0) failures.push({ file, test: '', message });
   }

@@ -121,6 +121,10 @@ do {
   );
 } while (given === undefined && elapsed() < minutes);
 
+if (tests === 0 && seen.size === 0)
+  console.error(
+    `No test was run${options.test === undefined ? '' : `: none has the name "${options.test}"`}`,
+  );
 console.log(`\n${rounds} rounds, ${tests} tests passed, ${seen.size} different tests failed`);
 for (const [title, line] of seen) console.log(`${title}\n  ${line}`);
 process.exit(seen.size === 0 && tests > 0 ? 0 : 1);

@@ -43,13 +43,17 @@ const drawn: fc.Arbitrary<Drawn> = fc.record({
   grade: fc.constantFrom(null, ...grades),
   known: fc.boolean(),
 });
-/** One of each state, then more; no number of a car is part of another's. */
+/**
+ * One of each state, then more, one of which is identified, as there is no bid for a lot without any value;
+ * no number of a car is part of another's.
+ */
 const drawnCars = fc
   .tuple(
     fc.tuple(...losses.map(state => drawn.map((car): Drawn => ({ ...car, state })))),
-    fc.array(drawn, { maxLength: 3 }),
+    drawn.map((car): Drawn => ({ ...car, known: true })),
+    fc.array(drawn, { maxLength: 2 }),
   )
-  .map(([each, more]) => [...each, ...more]);
+  .map(([each, known, more]) => [...each, known, ...more]);
 
 /** Cars without their factory finish, with a check each, money spent on them, a decision and their sale. */
 const shelf = async (cars: readonly Drawn[]) => {
