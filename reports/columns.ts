@@ -133,12 +133,26 @@ const furtherColumns: Column[] = [
  */
 export const exportColumns: readonly Column[] = [...lotColumns, ...worthColumns, ...furtherColumns];
 
+const ofValue = new Set<string>([
+  ...worthColumns.map(({ name }) => name).filter(name => name !== 'effective_date'),
+  ...['cost', 'cost_currency', 'price_paid', 'price_paid_currency'],
+  // What was not understood may be a price.
+  'not_understood',
+]);
+
+/** The columns of a report: of a copy without values, those that tell neither value nor price. */
+const columnsOf = ({ withoutValues }: CollectionReport): readonly Column[] =>
+  withoutValues ? exportColumns.filter(({ name }) => !ofValue.has(name)) : exportColumns;
+
 /** The report's cars as a table. */
-export const carsTable = (report: CollectionReport): DataTable => ({
-  name: 'Cars',
-  columns: exportColumns,
-  count: report.entries.length,
-  *rows() {
-    for (const entry of report.entries) yield exportColumns.map(column => column.value(entry, report));
-  },
-});
+export const carsTable = (report: CollectionReport): DataTable => {
+  const columns = columnsOf(report);
+  return {
+    name: 'Cars',
+    columns,
+    count: report.entries.length,
+    *rows() {
+      for (const entry of report.entries) yield columns.map(column => column.value(entry, report));
+    },
+  };
+};

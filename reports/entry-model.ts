@@ -174,7 +174,9 @@ export const entryModel = (
     ...fact('Acquired', acquisitionText(entry, report.locale)),
     ...fact('Documented', entry.documentedOn && longDate(entry.documentedOn)),
   ];
-  const rows = worthRows(entry, report, axis).map(row => ({ ...row, note: printableLine(row.note) }));
+  const rows = report.withoutValues
+    ? []
+    : worthRows(entry, report, axis).map(row => ({ ...row, note: printableLine(row.note) }));
   const unread = entry.notUnderstood ? `Written and not understood: ${entry.notUnderstood}` : null;
   const notes = printableText([entry.notes, unread].filter(Boolean).join('\n'));
   const evidence = entry.evidence
@@ -214,7 +216,7 @@ export const entryModel = (
       .map(photo => ({ file: fileOf(photo.path), alt: printableLine(photo.alt) || `Photograph of ${name}` })),
     morePhotos: Math.max(0, entry.photos.length - photosPerEntry),
     rows,
-    stripAlt: stripInWords(rows, report.currency),
+    stripAlt: rows.length === 0 ? '' : stripInWords(rows, report.currency),
     basis: entry.basis && entry.basis !== report.basis.name ? entry.basis : '',
     ...partsOf(entry),
     worthNotes: worthNotes(rows),

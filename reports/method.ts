@@ -11,10 +11,20 @@ export const methodParagraphs = (assumptions: AssumptionSet): string[] => [
   'As found is the car as it is today. Restored is what it would sell for after the planned restoration, where one is planned, and is never the value of the car as it is. Original finish is its variation with factory finish, at the grade that careful conservation alone can reach.',
 ];
 
-/** The paragraphs "what this report is not". */
-export const limitParagraphs = (): string[] => [
+const grading =
+  'The owner graded the cars, on a ten-point scale from C10, as made, to C1, a wreck, in half points.';
+
+const notAppraised = [
   'This is an inventory made by the owner. It is not an appraisal, and no independent person has examined the cars for it.',
+];
+
+const withFigures = [
+  ...notAppraised,
   'Where too few sales are known the report says \u201cnot enough evidence\u201d and gives no figure. Such a car may be worth little or much; it is counted, but it is in no total. The owner\u2019s own figures are marked as such.',
   'Each total is what its cars are expected to bring when they are sold one by one: the mean. It is higher than the sum of their middle figures, because a few cars bring far more than their middle. Its range takes account of what the cars have in common. Sold all at once, they may bring less.',
-  'The owner graded the cars, on a ten-point scale from C10, as made, to C1, a wreck, in half points.',
+  grading,
 ];
+
+/** The paragraphs "what this report is not", of a copy with or without values. */
+export const limitParagraphs = (withoutValues = false): string[] =>
+  withoutValues ? [...notAppraised, 'Values and prices are left out of this copy.', grading] : withFigures;

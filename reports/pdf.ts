@@ -4,8 +4,8 @@ import type { PaperDocument } from './documents/document.ts';
 import type { Label } from './labels/label-model.ts';
 import { checkStart, type LabelSheet } from './labels/label-sheets.ts';
 import { checkoutAssets, type ReportAssets } from './report-assets.ts';
-import type { CollectionReport, PaperSize } from './types.ts';
-import type { PdfStandard, Typeset } from './typeset.ts';
+import type { CollectionReport, PaperSize, PdfStandard } from './types.ts';
+import type { Typeset } from './typeset.ts';
 import type { PaperJob, ReportProgress, WorkerMessage } from './worker-messages.ts';
 
 export interface ReportPdfOptions {

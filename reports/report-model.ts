@@ -1,6 +1,7 @@
 import { formatMinor } from '../valuation/money.ts';
 import { type Dialect, dialect } from '../valuation/wording/dialect.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
+import { type ChangesModel, changesModel } from './changes.ts';
 import { type EntryModel, entryModel, headingLength, shortened } from './entry-model.ts';
 import { type GradeChart, gradeChart } from './grade-chart.ts';
 import { ownEvidenceSentences } from './own-evidence.ts';
@@ -39,6 +40,8 @@ interface BasisModel {
 
 /** The whole document as the template lays it out. */
 export interface ReportModel extends ReportLayout {
+  /** A copy that tells no value and no price. */
+  withoutValues: boolean;
   title: string;
   owner: string;
   collection: string;
@@ -68,6 +71,7 @@ export interface ReportModel extends ReportLayout {
   /** The same cars by place, where any has one: entries by their places in `groups`. */
   places: { name: string; entries: number[] }[];
   chart: GradeChart | null;
+  changes: ChangesModel | null;
   highest: number[];
 }
 
@@ -105,7 +109,7 @@ const rangeOfTotal = ({ range }: BasisTotals, { currency, locale }: CollectionRe
 const summaryOf = (totals: BasisTotals, report: CollectionReport): string =>
   [
     `${counted(totals.cars, 'car', 'cars')}, effective ${longDate(report.effectiveOn)}.`,
-    totals.withoutWorth === 0 ? '' : `${totals.withoutWorth} without a value.`,
+    totals.withoutWorth === 0 || report.withoutValues ? '' : `${totals.withoutWorth} without a value.`,
     totals.ownFigures === 0
       ? ''
       : `Includes ${counted(totals.ownFigures, 'figure', 'figures')} of the owner\u2019s own, in all ${report.currency} ${formatMinor(totals.ownFiguresSum, report.currency, report.locale)}.`,
@@ -115,11 +119,13 @@ const summaryOf = (totals: BasisTotals, report: CollectionReport): string =>
 
 /** What stands under the number of cars on the cover. */
 const carsNote = (report: CollectionReport, totals: BasisTotals): string =>
-  totals.cars !== report.entries.length
-    ? `${totals.cars - totals.withoutWorth} of them in this total`
-    : totals.withoutWorth === 0
-      ? 'all with a value'
-      : `${totals.withoutWorth} without a value`;
+  report.withoutValues
+    ? ''
+    : totals.cars !== report.entries.length
+      ? `${totals.cars - totals.withoutWorth} of them in this total`
+      : totals.withoutWorth === 0
+        ? 'all with a value'
+        : `${totals.withoutWorth} without a value`;
 
 const basisModels = (report: CollectionReport): BasisModel[] =>
   totalsOf(report).bases.map(totals => ({
@@ -138,16 +144,22 @@ const basisModels = (report: CollectionReport): BasisModel[] =>
 
 const exceptionSentences = (report: CollectionReport): string[] => {
   const { bases, sold } = totalsOf(report);
-  const without = withoutWorthSentence(bases.reduce((sum, totals) => sum + totals.withoutWorth, 0));
+  const without = report.withoutValues
+    ? null
+    : withoutWorthSentence(bases.reduce((sum, totals) => sum + totals.withoutWorth, 0));
   const ungraded = report.entries.filter(entry => entry.grade === null).length;
   return [
     without ? `${without}.` : '',
-    sold === 0 ? '' : `${counted(sold, 'sold car is', 'sold cars are')} listed, in no total.`,
+    sold === 0
+      ? ''
+      : `${counted(sold, 'sold car is', 'sold cars are')} listed${report.withoutValues ? '' : ', in no total'}.`,
     bases.length > 1
       ? 'Cars on another basis of value have their own total; do not add the two totals together.'
       : '',
     ungraded === 0 ? '' : `${counted(ungraded, 'car is', 'cars are')} not graded yet.`,
-    ...ownEvidenceSentences(report),
+    ...(report.withoutValues
+      ? ['Values and prices are left out of this copy.']
+      : ownEvidenceSentences(report)),
   ].filter(Boolean);
 };
 
@@ -242,6 +254,7 @@ export const reportModel = (
   }));
   return {
     ...layout,
+    withoutValues: report.withoutValues ?? false,
     title: printableLine(report.title) || 'Collection report',
     owner: printableLine(report.owner),
     collection: printableLine(report.collection),
@@ -269,6 +282,7 @@ export const reportModel = (
     schedule: places,
     places: byPlace(report, places),
     chart: gradeChart(report),
+    changes: changesModel(report),
     highest: report.entries
       .map((entry, i) => ({ entry, place: places[i]! }))
       .filter(({ entry }) => entry.worths.asFound.range && entry.status !== 'sold' && !entry.basis)

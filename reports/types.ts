@@ -12,6 +12,10 @@ import type {
 export const reportFormats = ['pdf', 'csv', 'xlsx'] as const;
 export type ReportFormat = (typeof reportFormats)[number];
 
+/** `a-2a`: archival and tagged (PDF/A-2a); `ua-1`: accessible (PDF/UA-1); `1.7`: tagged, neither. */
+export const pdfStandards = ['a-2a', 'ua-1', '1.7'] as const;
+export type PdfStandard = (typeof pdfStandards)[number];
+
 export const paperSizes = ['a4', 'us-letter'] as const;
 export type PaperSize = (typeof paperSizes)[number];
 
@@ -135,6 +139,41 @@ export interface ReportEntry {
   notUnderstood?: string | null;
 }
 
+/** What a report said of one car. */
+export interface SaidOfCar {
+  /** By which the same car is known again, whatever its number is by then. */
+  id: number;
+  number: string;
+  name: string;
+  grade: Grade | null;
+  finishState: FinishState;
+  status: CarStatus;
+  /** The middle figure as found, in minor units; null where there was none or the copy told no values. */
+  value: Minor | null;
+}
+
+/** Why a car of the earlier report is not in this one. */
+export type WhyGone = 'sold' | 'removed' | 'not among these cars';
+
+/** What is otherwise than in the report that was saved before. */
+export interface ReportChanges {
+  /** The report that is compared; null where none was saved on an earlier day. */
+  since: {
+    name: string;
+    on: IsoDate;
+    total: Minor | null;
+    currency: Currency | null;
+    cars: number | null;
+  } | null;
+  added: SaidOfCar[];
+  gone: { car: SaidOfCar; why: WhyGone }[];
+  changed: { before: SaidOfCar; now: SaidOfCar; what: ChangedField[] }[];
+  /** Cars of which nothing but the value differs, and that by too little to be listed. */
+  slightly: number;
+}
+
+export type ChangedField = 'number' | 'grade' | 'finishState' | 'status' | 'value';
+
 /** All that a collection report says, as plain data. Amounts are whole minor units of `currency`. */
 export interface CollectionReport {
   title: string;
@@ -167,5 +206,9 @@ export interface CollectionReport {
   sums: Partial<Record<ValueBasis, Range>>;
   method: string[];
   limits: string[];
+  /** A copy that tells no value and no price; its entries then have none. */
+  withoutValues?: boolean;
+  /** What is otherwise than in the report that was saved before; absent where that is not told. */
+  changes?: ReportChanges | null;
   entries: ReportEntry[];
 }

@@ -1,6 +1,7 @@
 import { NodeCompiler, type NodeTypstDocument } from '@myriaddreamin/typst-ts-node-compiler';
 import { previewPages } from './preview-pages.ts';
 import { unprintable } from './printable.ts';
+import type { PdfStandard } from './types.ts';
 
 /** What Typst is given: sources and files by their name in its own, closed folder. */
 export interface TypesetInput {
@@ -16,9 +17,6 @@ export interface TypesetInput {
   /** Wanted to be looked at, page by page, before it is saved. */
   preview?: boolean | undefined;
 }
-
-/** `a-2a`: archival and tagged (PDF/A-2a); `ua-1`: accessible (PDF/UA-1); `1.7`: tagged, neither. */
-export type PdfStandard = 'a-2a' | 'ua-1' | '1.7';
 
 export interface Typeset {
   pdf: Uint8Array;

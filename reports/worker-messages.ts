@@ -3,8 +3,8 @@ import type { Label } from './labels/label-model.ts';
 import type { LabelSheet } from './labels/label-sheets.ts';
 import type { ReportAssets } from './report-assets.ts';
 import type { ReportLayout } from './report-model.ts';
-import type { CollectionReport } from './types.ts';
-import type { PdfStandard, Typeset } from './typeset.ts';
+import type { CollectionReport, PdfStandard } from './types.ts';
+import type { Typeset } from './typeset.ts';
 
 /** A collection report. */
 export interface ReportJob {

@@ -1,5 +1,6 @@
 import type { Writable } from 'node:stream';
 import type Excel from 'exceljs';
+import { changesTable } from './changes.ts';
 import { checkReport } from './check-report.ts';
 import { carsTable } from './columns.ts';
 import { ownEvidenceSentences } from './own-evidence.ts';
@@ -25,15 +26,22 @@ const addSummary = (workbook: Excel.stream.xlsx.WorkbookWriter, report: Collecti
   line('Collection', text(report.collection));
   line('Owner', text(report.owner));
   if (report.scope) line('Covers', text(report.scope));
-  line('Basis of value', text(report.basis.name));
-  line('Definition', text(report.basis.definition));
-  line('Source of the definition', text(report.basis.source));
+  if (!report.withoutValues) {
+    line('Basis of value', text(report.basis.name));
+    line('Definition', text(report.basis.definition));
+    line('Source of the definition', text(report.basis.source));
+  }
   line('Effective date', { kind: 'date', date: report.effectiveOn });
   if (report.preparedOn) line('Prepared', text(report.preparedOn));
-  line('Assumptions', text(report.assumptionsVersion));
-  line('Currency', text(report.currency));
   const { bases, sold } = totalsOf(report);
-  for (const totals of bases) {
+  if (report.withoutValues) {
+    line('Cars', { kind: 'number', number: report.entries.length });
+    line('', text('Values and prices are left out of this copy.'));
+  } else {
+    line('Assumptions', text(report.assumptionsVersion));
+    line('Currency', text(report.currency));
+  }
+  for (const totals of report.withoutValues ? [] : bases) {
     line(`Cars, ${totals.basis}`, { kind: 'number', number: totals.cars });
     line(
       `As found, ${totals.basis}`,
@@ -43,15 +51,16 @@ const addSummary = (workbook: Excel.stream.xlsx.WorkbookWriter, report: Collecti
     const without = withoutWorthSentence(totals.withoutWorth);
     if (without) line('', text(without));
   }
-  if (sold > 0) line('Sold, in no total', { kind: 'number', number: sold });
-  for (const sentence of ownEvidenceSentences(report)) line('Evidence', text(sentence));
+  if (sold > 0) line(report.withoutValues ? 'Sold' : 'Sold, in no total', { kind: 'number', number: sold });
+  for (const sentence of report.withoutValues ? [] : ownEvidenceSentences(report))
+    line('Evidence', text(sentence));
   line('', text('An inventory made by the owner, not an appraisal.'));
   sheet.commit();
 };
 
 /**
- * Writes the report as XLSX to a stream and ends it: a sheet "Cars" with the columns of the CSV, and a
- * sheet "About" with the basis of value and the totals. Amounts are numbers with their currency's decimals,
+ * Writes the report as XLSX to a stream and ends it: a sheet "Cars" with the columns of the CSV, a sheet
+ * "Changes" where they are told, and a sheet "About" with the basis of value and the totals. Amounts are numbers with their currency's decimals,
  * dates are dates. Cells carry their type, so that text beginning with = is text and cannot run; no
  * apostrophe is added. Characters that XML cannot hold are left out, and text is cut at the 32,767
  * characters that a cell can hold. Rejects where `checkReport` throws, with the signal's reason when
@@ -66,6 +75,8 @@ export const writeCollectionXlsx = async (
   signal?.throwIfAborted();
   await writeWorkbook(to, { creator: report.owner, made: new Date(report.stampedAt) }, async workbook => {
     await addTableSheet(workbook, carsTable(report), signal);
+    const changes = changesTable(report);
+    if (changes) await addTableSheet(workbook, changes, signal);
     addSummary(workbook, report);
   });
 };

@@ -4,7 +4,7 @@
  */
 
 export type { IsoDate } from '../../valuation/index.ts';
-export type { CarPatch, ReportRequest, SalePatch } from './inputs.ts';
+export type { CarPatch, PaperRequest, ReportRequest, SalePatch } from './inputs.ts';
 export type * from './views/beliefs.ts';
 export type * from './views/cars.ts';
 export type * from './views/collection.ts';

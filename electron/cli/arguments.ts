@@ -59,6 +59,12 @@ export const pdfPath = (text: string): string => {
   return text;
 };
 
+/** A share as a percentage, as a part of one. */
+export const percent = (text: string): number => {
+  if (!/^\d{1,2}(\.\d+)?$/.test(text)) throw new InvalidArgumentError('It is a percentage, such as 20.');
+  return Number(text) / 100;
+};
+
 export const labelStart = (text: string): number => {
   if (!/^[1-9]\d{0,3}$/.test(text))
     throw new InvalidArgumentError('A label is counted from 1 along the rows.');

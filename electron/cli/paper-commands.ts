@@ -1,11 +1,11 @@
 import { Argument, type Command, Option } from 'commander';
 import { labelSheetKeys } from '../../reports/labels/label-sheets.ts';
-import { paperSizes } from '../../reports/types.ts';
+import { paperSizes, pdfStandards } from '../../reports/types.ts';
 import { valueBases } from '../../valuation/words.ts';
 import { exportedLists } from '../api/exports/exports.ts';
-import { paperKinds } from '../api/papers/papers.ts';
+import { paperKinds } from '../api/inputs.ts';
 import { addCommand } from './add-command.ts';
-import { isoDate, labelStart, listPath, pdfPath, reportPath, zipPath } from './arguments.ts';
+import { isoDate, labelStart, listPath, pdfPath, percent, reportPath, zipPath } from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
 import { exportList, share } from './commands/export.ts';
 import { gallery } from './commands/gallery.ts';
@@ -27,7 +27,11 @@ export const addPaperCommands = (program: Command): void => {
     )
     .option('--lot <NAME>', 'this lot only')
     .option('--from <YYYY-MM-DD>', 'first day of a ledger (default: January 1)', isoDate)
-    .option('--to <YYYY-MM-DD>', 'last day of a ledger (default: the end of that year)', isoDate)
+    .option('--to <YYYY-MM-DD>', 'last day of a ledger (default: a year from the first)', isoDate)
+    .option('--margin <PERCENT>', 'of a bid: what is to be left; without it, 20', percent)
+    .option('--sure <PERCENT>', 'of a bid: how sure of that; without it, 80', percent)
+    .option('--premium <PERCENT>', "of a bid: the buyer's premium", percent)
+    .option('--tax <PERCENT>', 'of a bid: tax', percent)
     .option('--no-values', 'without values and prices')
     .option('--no-places', 'without where cars are kept')
     .option('--on <YYYY-MM-DD>', 'effective date (default: today)', isoDate)
@@ -35,6 +39,13 @@ export const addPaperCommands = (program: Command): void => {
     .addOption(new Option('--basis <BASIS>', 'basis of value').choices(valueBases))
     .addOption(new Option('--paper <PAPER>', 'size of the pages').choices(paperSizes))
     .option('--definition <NAME>', 'the saved report of this name; that it was made is noted there')
+    .option('--changes', 'of the collection or a lot: what changed since the last report that was noted')
+    .addOption(
+      new Option('--standard <STANDARD>', 'of a PDF: archival (a-2a), accessible (ua-1), or neither').choices(
+        pdfStandards,
+      ),
+    )
+    .option('--keep', 'note it on Reports, so that the next one can be compared with it')
     .option('--no-photographs', 'leave the photographs out')
     .option('--prepared', 'print when it was prepared')
     .action(report);

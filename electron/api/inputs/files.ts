@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { ledgerKinds } from '../../../db/import/ledgers/columns.ts';
 import { importKinds, lotChoices } from '../../../db/import/types.ts';
-import { paperSizes, reportFormats } from '../../../reports/types.ts';
+import { paperSizes, pdfStandards, reportFormats } from '../../../reports/types.ts';
 import { dateOrders } from '../../../valuation/reading/date.ts';
 import { encodings, separators } from '../../../valuation/reading/file-formats.ts';
 import { decimalSigns } from '../../../valuation/reading/money.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { valueBases } from '../../../valuation/words.ts';
-import { currency, id, isoDate, line, locale } from '../fields.ts';
+import { amount, currency, grade, id, isoDate, line, locale, share } from '../fields.ts';
 import { createLot } from './lots.ts';
 import { ownWord } from './words.ts';
 
@@ -59,17 +59,66 @@ export const makeReport = z.object({
   carIds: z.array(id).optional(),
   on: isoDate.optional(),
   paper: z.enum(paperSizes).default('a4'),
+  standard: z.enum(pdfStandards).default('a-2a'),
   /** Of the reader, for amounts and spelling. */
   locale: locale.default(plainLocale),
   withPhotographs: z.boolean().default(true),
   includeSold: z.boolean().default(false),
+  /** Leaves out every value and price. */
+  withoutValues: z.boolean().default(false),
   /** Leaves out where cars are kept. */
   withoutPlaces: z.boolean().default(false),
+  /** Tells what is otherwise than in the newest such report that was saved on an earlier day. */
+  withChanges: z.boolean().default(false),
   /** Prints when the report was prepared, which makes each one different. */
   sayPrepared: z.boolean().default(false),
   /** Prepares the pages for looking at, too. */
   preview: z.boolean().default(false),
 });
+/** The papers beside the collection report. */
+export const paperKinds = [
+  'worksheet',
+  'dossier',
+  'sale-sheet',
+  'claim',
+  'want-list',
+  'bench-sheet',
+  'bid',
+  'ledger',
+] as const;
+export type PaperKind = (typeof paperKinds)[number];
+
+export const makePaper = z.object({
+  kind: z.enum(paperKinds),
+  carId: id.optional(),
+  lotId: id.optional(),
+  paper: z.enum(paperSizes).default('a4'),
+  standard: z.enum(pdfStandards).default('a-2a'),
+  locale: locale.default(plainLocale),
+  withoutValues: z.boolean().default(false),
+  withoutPlaces: z.boolean().default(false),
+  /** Of a want list: the grade that is looked for. */
+  grade: grade.default(6),
+  /** Of a ledger: its first and last day. Without the last, a year from the first; without both, the year of today. */
+  from: isoDate.optional(),
+  to: isoDate.optional(),
+  /** Of a ledger without a first day: the month and day with which its years begin, such as `04-06`. */
+  yearBegins: z
+    .string()
+    .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'A month and a day, such as 04-06.')
+    .default('01-01'),
+  /** A ledger can be a table, too. */
+  format: z.enum(['pdf', 'csv', 'xlsx', 'jsonl']).default('pdf'),
+  /** Of a bid. */
+  margin: share.default(0.2),
+  probability: share.default(0.8),
+  premiumRate: share.default(0),
+  taxRate: share.default(0),
+  carriage: amount.default(0),
+  /** Prepares the pages for looking at, too. */
+  preview: z.boolean().default(false),
+});
+export type PaperRequest = z.input<typeof makePaper>;
 export const reportFile = z.object({ token: z.string().min(1) });
 export const reportPage = reportFile.extend({ page: z.int().min(1) });
 export type ReportRequest = z.input<typeof makeReport>;

@@ -73,13 +73,13 @@ export const labels = needsCollection
       const cars = chosen(await listCars(db), input);
       if (cars.length === 0) throw refused('There is no car to label. Add cars, or choose others.');
       const today = await session.today();
-      const { pdf, warnings, preview } = await createLabelsPdf(
+      const { pdf, pages, warnings, preview } = await createLabelsPdf(
         cars.map(car => labelOf(index, car, input.locale)),
         { sheet: labelSheets[input.sheet], start: input.start },
         { ...paperOptions(session, today, onProgress, stop), preview: input.preview },
       );
       const fileName = `labels-${today}.pdf`;
-      const file = { fileName, mime: mimes.pdf, bytes: pdf, preview };
+      const file = { fileName, mime: mimes.pdf, bytes: pdf, preview, pages };
       return { ...madeReport(file, keepReport(session, file), warnings), labels: cars.length };
     }, signal),
   );

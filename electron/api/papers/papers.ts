@@ -1,13 +1,12 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import { readSetting } from '../../../db/records/settings.ts';
 import type { PaperDocument } from '../../../reports/documents/document.ts';
 import type { Edition } from '../../../reports/documents/kinds/dossier.ts';
 import { createDocumentPdf } from '../../../reports/pdf.ts';
-import { paperSizes } from '../../../reports/types.ts';
-import { plainLocale } from '../../../valuation/wording/reader.ts';
+import type { Typeset } from '../../../reports/typeset.ts';
 import { tableBytes } from '../exports/table-bytes.ts';
-import { amount, grade, id, isoDate, locale, share } from '../fields.ts';
 import { booksOf } from '../figures/books.ts';
+import { makePaper, type PaperKind } from '../inputs.ts';
 import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
@@ -18,43 +17,6 @@ import type { ReportResult } from '../views.ts';
 import { labels, sheets } from './labels.ts';
 import { paperOptions } from './paper-options.ts';
 
-/** The papers beside the collection report. */
-export const paperKinds = [
-  'worksheet',
-  'dossier',
-  'sale-sheet',
-  'claim',
-  'want-list',
-  'bench-sheet',
-  'bid',
-  'ledger',
-] as const;
-export type PaperKind = (typeof paperKinds)[number];
-
-const makePaper = z.object({
-  kind: z.enum(paperKinds),
-  carId: id.optional(),
-  lotId: id.optional(),
-  paper: z.enum(paperSizes).default('a4'),
-  locale: locale.default(plainLocale),
-  withoutValues: z.boolean().default(false),
-  withoutPlaces: z.boolean().default(false),
-  /** Of a want list: the grade that is looked for. */
-  grade: grade.default(6),
-  /** Of a ledger: its first and last day; without them, the calendar year of today. */
-  from: isoDate.optional(),
-  to: isoDate.optional(),
-  /** A ledger can be a table, too. */
-  format: z.enum(['pdf', 'csv', 'xlsx', 'jsonl']).default('pdf'),
-  /** Of a bid. */
-  margin: share.default(0.2),
-  probability: share.default(0.8),
-  premiumRate: share.default(0),
-  taxRate: share.default(0),
-  carriage: amount.default(0),
-  /** Prepares the pages for looking at, too. */
-  preview: z.boolean().default(false),
-});
 type PaperWanted = z.output<typeof makePaper>;
 
 const needed = (value: number | undefined, what: string, kind: PaperKind): number => {
@@ -75,9 +37,17 @@ const editionOf = async (session: Session, wanted: PaperWanted): Promise<Edition
   };
 };
 
+/** The last day of the year that begins on a day. */
+const lastDayOfYear = (from: string): string => {
+  const [year = 0, month = 0, day = 0] = from.split('-').map(Number);
+  return new Date(Date.UTC(year + 1, month - 1, day - 1)).toISOString().slice(0, 10);
+};
+
 const yearOf = (wanted: PaperWanted, today: string): { from: string; to: string } => {
-  const from = wanted.from ?? `${today.slice(0, 4)}-01-01`;
-  const to = wanted.to ?? `${from.slice(0, 4)}-12-31`;
+  const { yearBegins } = wanted;
+  const year = Number(today.slice(0, 4)) - (today.slice(5) < yearBegins ? 1 : 0);
+  const from = wanted.from ?? `${year}-${yearBegins}`;
+  const to = wanted.to ?? lastDayOfYear(from);
   if (to < from) throw refused(`The ledger would end on ${to}, before it begins on ${from}.`);
   return { from, to };
 };
@@ -140,29 +110,35 @@ const documentOf = async (
 
 /** Makes a paper, held under a token until it is fetched; the same data and day give the same bytes. */
 const make = needsCollection.input(makePaper).handler(({ context: { session }, input, signal }) =>
-  streamed<ReportResult & { pages: number }>(async (onProgress, stop) => {
+  streamed<ReportResult>(async (onProgress, stop) => {
     const today = await session.today();
     const { kind, format } = input;
     const fileName = `${kind}-${today}.${format}`;
-    const held = (bytes: Uint8Array, pages: number, warnings: string[], preview: string[] = []) => {
-      const file = { fileName, mime: mimes[format], bytes, preview };
-      return { ...madeReport(file, keepReport(session, file), warnings), pages };
+    const held = (
+      bytes: Uint8Array,
+      title: string,
+      { pages, warnings, preview }: Pick<Typeset, 'pages' | 'warnings' | 'preview'>,
+    ) => {
+      const said = { kind, name: title, effectiveOn: today, total: null, currency: null, cars: null };
+      const file = { fileName, mime: mimes[format], bytes, preview, pages, said };
+      return { ...madeReport(file, keepReport(session, file), warnings) };
     };
     if (format !== 'pdf') {
       if (kind !== 'ledger') throw refused('Of these papers, only the ledger is a table. Make a PDF.');
       const { ledgerTable } = await import('../../../reports/documents/kinds/ledger.ts');
       return held(
         await tableBytes(session, ledgerTable(await ledgerFor(session, input)), format, stop),
-        0,
-        [],
+        'Ledger',
+        { pages: 0, warnings: [], preview: [] },
       );
     }
     const document = await documentOf(session, input, await editionOf(session, input), stop);
-    const { pdf, pages, warnings, preview } = await createDocumentPdf(document, {
+    const made = await createDocumentPdf(document, {
       ...paperOptions(session, today, onProgress, stop),
+      standard: input.standard,
       preview: input.preview,
     });
-    return held(pdf, pages, warnings, preview);
+    return held(made.pdf, document.title, made);
   }, signal),
 );
 

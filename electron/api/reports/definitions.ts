@@ -13,18 +13,24 @@ import { line } from '../fields.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
-import type { ReportRequest } from '../views.ts';
+import type { PaperRequest, ReportRequest } from '../views.ts';
 import { keptReport } from './reports.ts';
 
 /** How a report is to be made, under a name. Its effective date is the day on which it is made. */
 export interface ReportDefinitionView {
   id: number;
   name: string;
-  wanted: Omit<ReportRequest, 'on' | 'preview'>;
+  wanted: DefinedReport | DefinedPaper;
 }
+export type DefinedReport = Omit<ReportRequest, 'on' | 'preview'>;
+/** Of a ledger without its days: it is made for the year of the day. */
+export type DefinedPaper = Omit<PaperRequest, 'from' | 'to' | 'preview'>;
 
 /** What of a request a definition holds. */
-const body = inputs.makeReport.omit({ on: true, preview: true });
+const body = z.union([
+  inputs.makePaper.omit({ from: true, to: true, preview: true }),
+  inputs.makeReport.omit({ on: true, preview: true }),
+]);
 
 const definitions = needsCollection.handler(
   async ({ context: { db } }): Promise<ReportDefinitionView[]> =>
@@ -41,7 +47,12 @@ const saveDefinition = needsCollection
     const name = input.name.trim();
     if (name === '') throw refused('Give the report a name.');
     return session.act(`Saved how the report “${name}” is made`, async trx => ({
-      id: await saveReportDefinition(trx, { name, body: JSON.stringify(input.wanted), at: session.at() }),
+      id: await saveReportDefinition(trx, {
+        name,
+        kind: 'kind' in input.wanted ? input.wanted.kind : 'collection',
+        body: JSON.stringify(input.wanted),
+        at: session.at(),
+      }),
     }));
   });
 
@@ -70,9 +81,11 @@ const keep = needsCollection
     const { said } = file;
     if (!said || (await isReportKept(db, sha256))) return { sha256 };
     const definition = (await listReportDefinitions(db)).find(({ name }) => name === input.definition);
+    const { body: saidOfCars = '{}', ...noted } = said;
     await session.act(`Noted that “${file.fileName}” was saved`, trx =>
       keepReportRow(trx, {
-        ...said,
+        ...noted,
+        body: saidOfCars,
         name: definition?.name ?? said.name,
         definitionId: definition?.id ?? null,
         madeAt: session.at(),

@@ -3,7 +3,7 @@ import { findLot } from '../../../db/records/lots.ts';
 import { readSetting } from '../../../db/records/settings.ts';
 import { bases } from '../../../reports/basis.ts';
 import { limitParagraphs, methodParagraphs } from '../../../reports/method.ts';
-import type { CollectionReport } from '../../../reports/types.ts';
+import type { CollectionReport, ReportEntry } from '../../../reports/types.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketOn, marketToday } from '../figures/market.ts';
 import type { makeReport } from '../inputs.ts';
@@ -11,9 +11,23 @@ import { notFound, refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
+import { changesOf, saidBody } from './report-changes.ts';
 import { reportEntries } from './report-entries.ts';
 
 export type ReportWanted = z.output<typeof makeReport>;
+
+const untold = { range: null, expected: null, own: false, note: null };
+
+/** An entry of a copy that tells neither values nor prices; what was not understood may be a price. */
+const withoutValue = (entry: ReportEntry): ReportEntry => ({
+  ...entry,
+  worths: { asFound: untold, restored: untold, originalFinish: untold },
+  basis: null,
+  restorationCost: null,
+  evidence: null,
+  acquisition: entry.acquisition && { ...entry.acquisition, cost: null, currency: null },
+  notUnderstood: null,
+});
 
 const scopeOf = async (session: Session, wanted: ReportWanted): Promise<string | null> => {
   if (wanted.lotId !== undefined) {
@@ -31,7 +45,15 @@ export const reportData = async (
   wanted: ReportWanted,
   onProgress: OnProgress,
   signal: AbortSignal,
-): Promise<CollectionReport> => {
+): Promise<CollectionReport> => (await saidReport(session, wanted, onProgress, signal)).report;
+
+/** The same, with what it says of each car as it is noted where the report is saved (JSON). */
+export const saidReport = async (
+  session: Session,
+  wanted: ReportWanted,
+  onProgress: OnProgress,
+  signal: AbortSignal,
+): Promise<{ report: CollectionReport; said: string }> => {
   const { db } = openOf(session).read;
   const today = await session.today();
   const on = wanted.on ?? today;
@@ -39,9 +61,12 @@ export const reportData = async (
   const scope = await scopeOf(session, wanted);
   const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
   const { version, body } = await assumptionsInForce(session);
-  const { entries, sums } = await reportEntries(session, wanted, { fitted, onProgress, signal });
+  const { entries, said, sums } = await reportEntries(session, wanted, { fitted, onProgress, signal });
   if (entries.length === 0) throw refused('There is no car to report. Add cars, or choose others.');
-  return {
+  const { withoutValues } = wanted;
+  const told = withoutValues ? said.map(car => ({ ...car, value: null })) : said;
+  const currency = fitted.reportingCurrency;
+  const report: CollectionReport = {
     title: wanted.title,
     owner: (await readSetting(db, 'owner')) ?? '',
     collection: (await readSetting(db, 'name')) ?? '',
@@ -50,12 +75,15 @@ export const reportData = async (
     effectiveOn: on,
     preparedOn: wanted.sayPrepared ? session.at() : null,
     stampedAt: session.options.stampedAt ?? `${on}T00:00:00Z`,
-    currency: fitted.reportingCurrency,
+    currency,
+    withoutValues,
+    changes: wanted.withChanges ? await changesOf(session, wanted, { on, currency, said: told }) : null,
     locale: wanted.locale,
     assumptionsVersion: version === 0 ? 'starting points' : `version ${version}`,
     method: methodParagraphs(body),
-    sums,
-    limits: limitParagraphs(),
-    entries,
+    sums: withoutValues ? {} : sums,
+    limits: limitParagraphs(withoutValues),
+    entries: withoutValues ? entries.map(withoutValue) : entries,
   };
+  return { report, said: saidBody(wanted, told) };
 };

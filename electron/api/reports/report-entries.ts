@@ -13,6 +13,7 @@ import type {
   ReportFormat,
   ReportPhoto,
   ReportWorth,
+  SaidOfCar,
 } from '../../../reports/types.ts';
 import {
   type CarInSum,
@@ -26,7 +27,7 @@ import {
   valueCar,
   type Worth,
 } from '../../../valuation/index.ts';
-import { disclosureText } from '../../../valuation/wording/disclosure-text.ts';
+import { colourNow, disclosureText } from '../../../valuation/wording/disclosure-text.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { basisOfWorths, type ValueBasis } from '../../../valuation/words.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
@@ -141,7 +142,7 @@ export const reportEntries = async (
   session: Session,
   wanted: EntriesWanted,
   { fitted, onProgress, signal }: { fitted: FittedMarket; onProgress: OnProgress; signal: AbortSignal },
-): Promise<{ entries: ReportEntry[]; sums: Partial<Record<ValueBasis, Range>> }> => {
+): Promise<{ entries: ReportEntry[]; said: SaidOfCar[]; sums: Partial<Record<ValueBasis, Range>> }> => {
   const { read, dir } = openOf(session);
   const { db } = read;
   const cars = (
@@ -168,6 +169,7 @@ export const reportEntries = async (
   const works = await listFinishedWork(db, unlessMany(cars.map(car => car.id)));
   const pathOf = wanted.withPhotographs ? printedPaths(dir) : () => '';
   const entries: ReportEntry[] = [];
+  const said: SaidOfCar[] = [];
   const summed = new Map<ValueBasis, CarInSum[]>([[wanted.basis, []]]);
   for (const [i, car] of cars.entries()) {
     const subject = subjects[i];
@@ -188,6 +190,20 @@ export const reportEntries = async (
       summed.set(basis, members);
       members.push({ car: subject, worth: valuation.asFound });
     }
+    said.push({
+      id: car.id,
+      number: car.inventoryNumber,
+      name: [
+        identity.casting ?? identity.asWritten ?? 'Not identified',
+        colourNow(identity.features.colour ?? '', car.wornColour),
+      ]
+        .filter(Boolean)
+        .join(', '),
+      grade: car.grade,
+      finishState: car.finishState,
+      status: car.status,
+      value: valuation.asFound?.mid ?? null,
+    });
     entries.push({
       inventoryNumber: car.inventoryNumber,
       photos: photosOf(pathOf, car, photos.get(car.id) ?? []),
@@ -224,5 +240,5 @@ export const reportEntries = async (
       return [basis, range];
     }),
   );
-  return { entries, sums };
+  return { entries, said, sums };
 };

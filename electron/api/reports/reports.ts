@@ -11,7 +11,7 @@ import { refused } from '../session/errors.ts';
 import { type OnProgress, streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
-import { type ReportWanted, reportData } from './report-data.ts';
+import { type ReportWanted, saidReport } from './report-data.ts';
 
 /** A name for the file that every system takes: letters, digits and hyphens. */
 const fileNameOf = (title: string, on: string, format: string): string => {
@@ -40,8 +40,12 @@ export interface ReportFile {
   bytes: Uint8Array;
   /** Its pages as SVG pictures, where they were wanted. */
   preview?: string[];
-  /** What a collection report says in all, to be noted where it is saved. */
-  said?: Pick<KeptReport, 'name' | 'effectiveOn' | 'total' | 'currency' | 'cars'>;
+  /** How many pages it has, where it has any; those that are prepared for looking at may be fewer. */
+  pages?: number;
+  /** What it says in all, to be noted where it is saved; `body`: of each car, as JSON. */
+  said?: Pick<KeptReport, 'kind' | 'name' | 'effectiveOn' | 'total' | 'currency' | 'cars'> & {
+    body?: string;
+  };
 }
 
 /** Finished reports that wait to be fetched; making a fifth lets go of the oldest. */
@@ -62,6 +66,7 @@ export const madeReport = (file: ReportFile, token: string, warnings: string[]):
   token,
   warnings,
   previewPages: file.preview?.length ?? 0,
+  pages: file.pages ?? 0,
 });
 
 export const keptReport = (session: Session, token: string): ReportFile | undefined =>
@@ -84,10 +89,11 @@ const writePdf = async (
   wanted: ReportWanted,
   data: CollectionReport,
   { onProgress, signal }: { onProgress: OnProgress; signal: AbortSignal },
-): Promise<{ bytes: Uint8Array; warnings: string[]; preview: string[] }> => {
+): Promise<{ bytes: Uint8Array; pages: number; warnings: string[]; preview: string[] }> => {
   const { workers, reportAssets } = session.options;
-  const { pdf, warnings, preview } = await createReportPdf(data, {
+  const { pdf, pages, warnings, preview } = await createReportPdf(data, {
     paper: wanted.paper,
+    standard: wanted.standard,
     withPhotographs: wanted.withPhotographs,
     preview: wanted.preview,
     ...(workers?.report && { worker: workers.report }),
@@ -96,7 +102,7 @@ const writePdf = async (
     onProgress: ({ stage, done, total }) =>
       onProgress(done, total, stage === 'photographs' ? 'Preparing photographs' : 'Setting the pages'),
   });
-  return { bytes: pdf, warnings, preview };
+  return { bytes: pdf, pages, warnings, preview };
 };
 
 /** Makes a report whole, in memory. */
@@ -106,18 +112,20 @@ export const wholeReport = async (
   onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<ReportFile & { warnings: string[] }> => {
-  const data = await reportData(session, wanted, onProgress, signal);
+  const { report: data, said } = await saidReport(session, wanted, onProgress, signal);
   const { format } = wanted;
   const [totals] = totalsOf(data).bases;
   const head = {
     fileName: fileNameOf(wanted.title, data.effectiveOn, format),
     mime: mimes[format],
     said: {
+      kind: 'collection',
       name: wanted.title,
       effectiveOn: data.effectiveOn,
-      total: totals?.asFound ?? null,
-      currency: data.currency,
+      total: wanted.withoutValues ? null : (totals?.asFound ?? null),
+      currency: wanted.withoutValues ? null : data.currency,
       cars: totals?.cars ?? null,
+      body: said,
     },
   };
   if (format === 'pdf')

@@ -28,6 +28,8 @@ export interface ReportResult {
   warnings: string[];
   /** Pages that `reports.page` can show; none where they were not wanted. */
   previewPages: number;
+  /** Pages of the paper; none where it has no pages. */
+  pages: number;
 }
 
 export interface AssumptionsView {

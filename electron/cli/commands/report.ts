@@ -1,7 +1,7 @@
 import { extname } from 'node:path';
-import type { PaperSize } from '../../../reports/types.ts';
+import type { PaperSize, PdfStandard } from '../../../reports/types.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
-import type { PaperKind } from '../../api/papers/papers.ts';
+import type { PaperKind } from '../../api/inputs.ts';
 import type { ReportResult } from '../../api/views.ts';
 import { type Api, withCollection } from '../collection.ts';
 import { carNumbered, lotNamed } from '../named.ts';
@@ -23,6 +23,13 @@ export interface ReportOptions {
   paper?: PaperSize;
   photographs: boolean;
   prepared?: boolean;
+  changes?: boolean;
+  margin?: number;
+  sure?: number;
+  premium?: number;
+  tax?: number;
+  keep?: boolean;
+  standard?: PdfStandard;
   definition?: string;
   values: boolean;
   places: boolean;
@@ -36,15 +43,11 @@ const formats = { '.pdf': 'pdf', '.csv': 'csv', '.xlsx': 'xlsx', '.jsonl': 'json
 const formatOf = (out: string) => formats[extname(out).toLowerCase() as keyof typeof formats];
 
 const collectionReport = async (api: Api, options: ReportOptions, signal: AbortSignal): Promise<Made> => {
-  const { on, title, basis, paper, lot, kind } = options;
+  const { on, title, basis, paper, lot, kind, standard } = options;
   const format = formatOf(options.out);
   if (format === 'jsonl')
     throw new Refused('A collection report is a PDF, CSV or XLSX; "playworn export cars" writes JSON lines.');
   if (kind === 'lot' && lot === undefined) throw new Refused('Say which lot with --lot "Name".');
-  if (!options.values)
-    throw new Refused(
-      'A collection report includes values. A dossier or a want list can be made without them; "playworn gallery" shows the cars.',
-    );
   const wanted = {
     format,
     ...(lot !== undefined && { lotId: await lotNamed(api, lot) }),
@@ -53,7 +56,10 @@ const collectionReport = async (api: Api, options: ReportOptions, signal: AbortS
     ...(basis !== undefined && { basis }),
     ...(paper !== undefined && { paper }),
     withPhotographs: options.photographs,
+    withoutValues: !options.values,
     withoutPlaces: !options.places,
+    withChanges: options.changes ?? false,
+    ...(standard !== undefined && { standard }),
     sayPrepared: options.prepared ?? false,
   };
   return followed<Made>(await api.reports.make(wanted, { signal }));
@@ -69,11 +75,12 @@ const definedReport = async (api: Api, options: ReportOptions, signal: AbortSign
       `There is no report "${name}". The collection's reports: ${definitions.map(one => `"${one.name}"`).join(', ') || 'none yet'}.`,
     );
   const { on } = options;
+  const { wanted } = found;
+  const format = formatOf(options.out) as 'pdf';
   const made = await followed<Made>(
-    await api.reports.make(
-      { ...found.wanted, format: formatOf(options.out) as 'pdf', ...(on !== undefined && { on }) },
-      { signal },
-    ),
+    'kind' in wanted
+      ? await api.papers.make({ ...wanted, format }, { signal })
+      : await api.reports.make({ ...wanted, format, ...(on !== undefined && { on }) }, { signal }),
   );
   await api.reports.keep({ token: made.token, definition: found.name });
   return made;
@@ -85,7 +92,7 @@ const otherPaper = async (
   options: ReportOptions,
   signal: AbortSignal,
 ): Promise<Made> => {
-  const { car, lot, paper, from, to } = options;
+  const { car, lot, paper, from, to, standard, margin, sure, premium, tax } = options;
   const wanted = {
     kind,
     format: formatOf(options.out),
@@ -94,6 +101,11 @@ const otherPaper = async (
     ...(paper !== undefined && { paper }),
     ...(from !== undefined && { from }),
     ...(to !== undefined && { to }),
+    ...(margin !== undefined && { margin }),
+    ...(sure !== undefined && { probability: sure }),
+    ...(premium !== undefined && { premiumRate: premium }),
+    ...(tax !== undefined && { taxRate: tax }),
+    ...(standard !== undefined && { standard }),
     withoutValues: !options.values,
     withoutPlaces: !options.places,
   };
@@ -113,6 +125,7 @@ export const report = async (options: ReportOptions): Promise<void> => {
           : await otherPaper(api, kind, options, signal);
     const file = await api.reports.file({ token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));
+    if (options.keep) await api.reports.keep({ token });
     for (const warning of warnings) say(warning);
     print(options.json, { file: path, bytes, warnings }, made => [`${made.file}, ${made.bytes} bytes`]);
   });

@@ -56,7 +56,9 @@ export const MadePaper = ({
       {result.previewPages > 0 ? (
         <PaperPreview key={result.token} result={result} />
       ) : result.mime === 'application/pdf' ? (
-        <p className="soft">It is too long to be shown here. Save it to look at it.</p>
+        <p className="soft">
+          Its {result.pages} pages are too many to be shown here. The file that you save has them all.
+        </p>
       ) : null}
     </div>
   );

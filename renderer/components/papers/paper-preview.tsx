@@ -43,7 +43,7 @@ const steps: Record<string, (page: number, pages: number) => number> = {
 export const PaperPreview = ({
   result,
 }: {
-  result: Pick<ReportResult, 'token' | 'fileName' | 'previewPages'>;
+  result: Pick<ReportResult, 'token' | 'fileName' | 'previewPages' | 'pages'>;
 }) => {
   const pages = result.previewPages;
   const [page, setPage] = useState(1);
@@ -80,7 +80,7 @@ export const PaperPreview = ({
           value={page}
           onChange={value => Number(value) >= 1 && go(Number(value))}
         />
-        <span className="soft tabular">of {pages}</span>
+        <span className="soft tabular">of {result.pages}</span>
         <ActionIcon
           variant="subtle"
           aria-label="Next page"
@@ -90,6 +90,11 @@ export const PaperPreview = ({
           <IconChevronRight size={18} />
         </ActionIcon>
       </div>
+      {pages < result.pages ? (
+        <p className="soft">
+          Only the first {pages} pages can be looked at here. The file that you save has all {result.pages}.
+        </p>
+      ) : null}
       {error ? (
         <p className="harm" role="alert">
           {errorSentence(error)}
@@ -98,7 +103,7 @@ export const PaperPreview = ({
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the page is turned by keys while it has the focus
         <figure className={classes.leaf} aria-label="Page" tabIndex={0} onKeyDown={press}>
           {url ? (
-            <img src={url} alt={`Page ${page} of ${pages} of ${result.fileName}`} />
+            <img src={url} alt={`Page ${page} of ${result.pages} of ${result.fileName}`} />
           ) : (
             <div className={classes.coming} aria-busy="true" />
           )}

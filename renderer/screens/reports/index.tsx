@@ -24,6 +24,8 @@ const ReportsScreen = () => {
   const lots = useQuery({ queryKey: ['lots'], queryFn: () => api.lots.list() });
   const [own, setOwn] = useState<ReportChoice | null>(null);
   const [definition, setDefinition] = useState<string | undefined>(undefined);
+  const [again, setAgain] = useState<ReportDefinitionView | null>(null);
+  const [times, setTimes] = useState(0);
   const work = useProgress<ReportResult>();
   const client = useQueryClient();
   const failed = summary.error ?? lots.error;
@@ -35,7 +37,13 @@ const ReportsScreen = () => {
     setDefinition(undefined);
     if (work.state.is !== 'running') work.reset();
   };
-  const makeAgain = ({ name, wanted }: ReportDefinitionView) => {
+  const makeAgain = (chosen: ReportDefinitionView) => {
+    const { name, wanted } = chosen;
+    if ('kind' in wanted) {
+      setAgain(chosen);
+      setTimes(times + 1);
+      return;
+    }
     const again = { ...startingChoice(summary.data), ...choiceOf(wanted) };
     setOwn(again);
     setDefinition(name);
@@ -81,7 +89,7 @@ const ReportsScreen = () => {
         />
       </div>
       <SavedReports choice={choice} onChoose={makeAgain} />
-      <OtherPapers today={summary.data.today} lots={lots.data} />
+      <OtherPapers key={times} today={summary.data.today} lots={lots.data} again={again} />
       <GallerySection summary={summary.data} lots={lots.data} />
     </>
   );

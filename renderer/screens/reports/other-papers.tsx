@@ -1,6 +1,7 @@
-import { Button, Checkbox, NumberInput, Select } from '@mantine/core';
-import { useQuery } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { Button, Checkbox, NumberInput, Select, TextInput } from '@mantine/core';
+import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
+import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
 import type { IsoDate, LotRow, ReportResult } from '../../../electron/api/views.ts';
 import { gradeLabel, grades } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
@@ -10,8 +11,17 @@ import { readerLocale } from '../../components/format.ts';
 import { showProblem } from '../../components/notices/undo-notice.tsx';
 import { WorkProgress } from '../../components/notices/work-progress.tsx';
 import { MadePaper } from '../../components/papers/made-paper.tsx';
-import { type PaperChoice, paperInput, papers, startingPaper } from './paper-choice.ts';
+import {
+  definedPaper,
+  isNamed,
+  type PaperChoice,
+  paperChoiceOf,
+  paperInput,
+  papers,
+  startingPaper,
+} from './paper-choice.ts';
 import classes from './reports.module.css';
+import { SaveChoice } from './save-choice.tsx';
 
 type Change = (next: Partial<PaperChoice>) => void;
 
@@ -71,23 +81,41 @@ const Details = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]
       return <LotChoice choice={choice} lots={lots} change={change} />;
     case 'want-list':
       return (
-        <Select
-          label="Grade looked for"
-          value={String(choice.grade)}
-          data={grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }))}
-          allowDeselect={false}
-          onChange={value => value && change({ grade: Number(value) })}
-        />
+        <>
+          <Select
+            label="Grade looked for"
+            value={String(choice.grade)}
+            data={grades.map(grade => ({ value: String(grade), label: gradeLabel(grade) }))}
+            allowDeselect={false}
+            onChange={value => value && change({ grade: Number(value) })}
+          />
+          <Checkbox
+            label="Leave out values"
+            checked={choice.withoutValues}
+            onChange={event => change({ withoutValues: event.currentTarget.checked })}
+          />
+        </>
       );
     case 'ledger':
       return (
         <>
-          <NumberInput
-            label="Year"
-            value={choice.year}
-            min={1900}
-            max={2200}
-            onChange={value => change({ year: Number(value) || choice.year })}
+          <TextInput
+            label="First day"
+            type="date"
+            value={choice.from}
+            max={choice.to}
+            required
+            withAsterisk={false}
+            onChange={event => event.currentTarget.value && change({ from: event.currentTarget.value })}
+          />
+          <TextInput
+            label="Last day"
+            type="date"
+            value={choice.to}
+            min={choice.from}
+            required
+            withAsterisk={false}
+            onChange={event => event.currentTarget.value && change({ to: event.currentTarget.value })}
           />
           <Checkbox
             label="As CSV instead of PDF"
@@ -127,19 +155,41 @@ const Details = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]
 };
 
 /** Papers and lists beside the collection report: chosen, made, saved. */
-export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] }) => {
-  const [choice, setChoice] = useState(() => startingPaper(today));
+export const OtherPapers = ({
+  today,
+  lots,
+  again,
+}: {
+  today: IsoDate;
+  lots: LotRow[];
+  /** A saved paper, to be made at once. */
+  again: ReportDefinitionView | null;
+}) => {
+  const defined = again && 'kind' in again.wanted ? again.wanted : null;
+  const [choice, setChoice] = useState(() =>
+    defined ? paperChoiceOf(defined, today) : startingPaper(today),
+  );
+  const [definition, setDefinition] = useState(defined ? again?.name : undefined);
+  const client = useQueryClient();
   const [shared, setShared] = useState<ReportResult | null>(null);
   const work = useProgress<ReportResult>();
   const running = work.state.is === 'running';
+  const { start } = work;
+  const section = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (!defined) return;
+    section.current?.scrollIntoView();
+    void start(signal => api.papers.make({ ...defined, preview: true }, { signal }));
+  }, [defined, start]);
   const change: Change = next => {
+    setDefinition(undefined);
     setChoice({ ...choice, ...next });
     setShared(null);
     if (!running) work.reset();
   };
   const make = (event: FormEvent) => {
     event.preventDefault();
-    const { what, list, format, sheet, start } = choice;
+    const { what, list, format, sheet, start: first } = choice;
     if (what === 'share')
       api.exports
         .share()
@@ -149,7 +199,7 @@ export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] })
     else if (what === 'labels')
       void work.start(signal =>
         api.papers.labels(
-          { sheet: sheet as 'a4-3x8', start, preview: true, locale: readerLocale() },
+          { sheet: sheet as 'a4-3x8', start: first, preview: true, locale: readerLocale() },
           { signal },
         ),
       );
@@ -158,7 +208,7 @@ export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] })
   const help = papers.find(paper => paper.value === choice.what)?.help;
   const made = work.state.is === 'done' ? work.state.result : shared;
   return (
-    <section className={`page ${classes.others}`} aria-labelledby="other-papers">
+    <section ref={section} className={`page ${classes.others}`} aria-labelledby="other-papers">
       <h2 id="other-papers">Other papers and lists</h2>
       <p className="soft">
         A dossier, a sale sheet, a claim sheet or a bench sheet is made on its car’s page.
@@ -187,8 +237,15 @@ export const OtherPapers = ({ today, lots }: { today: IsoDate; lots: LotRow[] })
       </form>
       <div className={classes.outcome} aria-live="polite">
         <WorkProgress work={work} label="Making the paper" />
-        {made ? <MadePaper result={made} /> : null}
+        {made ? (
+          <MadePaper
+            result={made}
+            definition={definition}
+            onSaved={() => void client.invalidateQueries({ queryKey: ['reports-kept'] })}
+          />
+        ) : null}
       </div>
+      {isNamed(choice) ? <SaveChoice wanted={() => definedPaper(choice)} /> : null}
     </section>
   );
 };

@@ -1,3 +1,4 @@
+import type { DefinedPaper } from '../../../electron/api/reports/definitions.ts';
 import type { IsoDate } from '../../../electron/api/views.ts';
 import type { Api } from '../../api/client.ts';
 import { readerLocale } from '../../components/format.ts';
@@ -11,8 +12,11 @@ export interface PaperChoice {
   what: 'worksheet' | 'want-list' | 'ledger' | 'bid' | 'labels' | 'list' | 'share';
   lotId: number | null;
   grade: number;
-  year: number;
+  /** Of a ledger: its first and last day. */
+  from: IsoDate;
+  to: IsoDate;
   table: boolean;
+  withoutValues: boolean;
   sheet: string;
   start: number;
   list: MakeExport['list'];
@@ -23,8 +27,10 @@ export const startingPaper = (today: IsoDate): PaperChoice => ({
   what: 'worksheet',
   lotId: null,
   grade: 6,
-  year: Number(today.slice(0, 4)),
+  from: `${today.slice(0, 4)}-01-01`,
+  to: `${today.slice(0, 4)}-12-31`,
   table: false,
+  withoutValues: false,
   sheet: usualPaper(readerLocale()) === 'a4' ? 'a4-3x8' : 'letter-3x10',
   start: 1,
   list: 'cars',
@@ -62,17 +68,58 @@ export const papers: { value: PaperChoice['what']; label: string; help: string }
   },
 ];
 
+/** What each kind of paper is called in lists. */
+export const paperNames: Record<string, string> = {
+  worksheet: 'Decision worksheet',
+  dossier: 'Dossier',
+  'sale-sheet': 'Sale sheet',
+  claim: 'Claim sheet',
+  'want-list': 'Want list',
+  'bench-sheet': 'Bench sheet',
+  bid: 'Bid sheet',
+  ledger: 'Ledger',
+};
+
 /** The choice as the service takes it, to be worded for the reader. */
-export const paperInput = ({ what, lotId, grade, year, table }: PaperChoice): MakePaper => ({
+export const paperInput = ({
+  what,
+  lotId,
+  grade,
+  from,
+  to,
+  table,
+  withoutValues,
+}: PaperChoice): MakePaper => ({
   kind: what as MakePaper['kind'],
   locale: readerLocale(),
   preview: true,
   paper: usualPaper(readerLocale()),
   grade,
+  ...(what === 'want-list' && { withoutValues }),
   ...(lotId !== null && (what === 'bid' || what === 'worksheet') && { lotId }),
   ...(what === 'ledger' && {
-    from: `${year}-01-01`,
-    to: `${year}-12-31`,
+    from,
+    to,
     format: table ? ('csv' as const) : ('pdf' as const),
   }),
+});
+
+/** The papers of which the choices can be saved under a name. */
+export const isNamed = ({ what }: PaperChoice): boolean =>
+  what === 'worksheet' || what === 'want-list' || what === 'bid' || what === 'ledger';
+
+/** What is saved of a choice: without its days, so that a ledger is that of the year in which it is made again. */
+export const definedPaper = (choice: PaperChoice): DefinedPaper => {
+  const { from: _, to: __, preview: ___, ...wanted } = paperInput(choice);
+  return { ...wanted, ...(choice.what === 'ledger' && { yearBegins: choice.from.slice(5) }) };
+};
+
+/** A saved paper as a choice. */
+export const paperChoiceOf = (wanted: DefinedPaper, today: IsoDate): PaperChoice => ({
+  ...startingPaper(today),
+  ...(papers.some(({ value }) => value === wanted.kind) && { what: wanted.kind as PaperChoice['what'] }),
+  lotId: wanted.lotId ?? null,
+  withoutValues: wanted.withoutValues ?? false,
+  ...(wanted.grade !== undefined && { grade: wanted.grade }),
+  table: wanted.format === 'csv',
 });

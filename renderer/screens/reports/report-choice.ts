@@ -1,9 +1,10 @@
-import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
+import type { DefinedReport } from '../../../electron/api/reports/definitions.ts';
 import type { CollectionSummary, IsoDate, ReportRequest } from '../../../electron/api/views.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import { readerLocale } from '../../components/format.ts';
 import { type PaperSize, usualPaper } from '../../components/usual-paper.ts';
 
+export type PdfStandard = NonNullable<ReportRequest['standard']>;
 export type ReportFormat = ReportRequest['format'];
 
 /** What the owner has chosen of a report to be made. */
@@ -17,7 +18,10 @@ export interface ReportChoice {
   paper: PaperSize;
   withPhotographs: boolean;
   includeSold: boolean;
+  withoutValues: boolean;
   withoutPlaces: boolean;
+  withChanges: boolean;
+  standard: PdfStandard;
   sayPrepared: boolean;
 }
 
@@ -31,7 +35,10 @@ export const startingChoice = (summary: Pick<CollectionSummary, 'today'>): Repor
   paper: usualPaper(readerLocale()),
   withPhotographs: true,
   includeSold: false,
+  withoutValues: false,
   withoutPlaces: false,
+  withChanges: false,
+  standard: 'a-2a',
   sayPrepared: false,
 });
 
@@ -51,7 +58,7 @@ export const choiceOf = ({
   lotId,
   paper,
   ...wanted
-}: ReportDefinitionView['wanted']): Partial<ReportChoice> => ({
+}: DefinedReport): Partial<ReportChoice> => ({
   format,
   lotId: lotId ?? null,
   ...(title !== undefined && { title }),
@@ -59,9 +66,19 @@ export const choiceOf = ({
   ...(paper !== undefined && { paper }),
   withPhotographs: wanted.withPhotographs ?? true,
   includeSold: wanted.includeSold ?? false,
+  withoutValues: wanted.withoutValues ?? false,
   withoutPlaces: wanted.withoutPlaces ?? false,
+  withChanges: wanted.withChanges ?? false,
+  standard: wanted.standard ?? 'a-2a',
   sayPrepared: wanted.sayPrepared ?? false,
 });
+
+/** The standards of a PDF, for whom each is. */
+export const standards: { value: PdfStandard; label: string }[] = [
+  { value: 'a-2a', label: 'To keep for long: PDF/A-2a' },
+  { value: 'ua-1', label: 'To be read aloud: PDF/UA-1' },
+  { value: '1.7', label: 'Plain PDF 1.7' },
+];
 
 /** What each format is good for, in a few words. */
 export const formats: { value: ReportFormat; label: string; help: string }[] = [

@@ -1,7 +1,7 @@
 import { Button, Checkbox, Radio, SegmentedControl, Select, TextInput } from '@mantine/core';
 import type { IsoDate, LotRow } from '../../../electron/api/views.ts';
 import { type ValueBasis, valueBases } from '../../../valuation/words.ts';
-import { basisHelp, formats, type ReportChoice, type ReportFormat } from './report-choice.ts';
+import { basisHelp, formats, type ReportChoice, type ReportFormat, standards } from './report-choice.ts';
 import classes from './reports.module.css';
 
 /** The choices of a report, most telling first. */
@@ -91,10 +91,23 @@ export const ReportForm = ({
         onChange={event => onChange({ includeSold: event.currentTarget.checked })}
       />
       <Checkbox
+        label="Leave out values and prices"
+        checked={choice.withoutValues}
+        onChange={event => onChange({ withoutValues: event.currentTarget.checked })}
+      />
+      <Checkbox
         label="Leave out where cars are kept"
         checked={choice.withoutPlaces}
         onChange={event => onChange({ withoutPlaces: event.currentTarget.checked })}
       />
+      {choice.format === 'csv' ? null : (
+        <Checkbox
+          label="Tell what changed since the last report"
+          description="Compared with the newest one of the same cars that you saved on an earlier day"
+          checked={choice.withChanges}
+          onChange={event => onChange({ withChanges: event.currentTarget.checked })}
+        />
+      )}
       <Checkbox
         label="Say when it was prepared"
         description="Without it, the same report of the same day is the same file"
@@ -117,6 +130,13 @@ export const ReportForm = ({
               { value: 'us-letter', label: 'US Letter' },
             ]}
             onChange={paper => onChange({ paper: paper as ReportChoice['paper'] })}
+          />
+          <Select
+            label="Standard"
+            value={choice.standard}
+            data={standards}
+            allowDeselect={false}
+            onChange={standard => onChange({ standard: standard as ReportChoice['standard'] })}
           />
         </>
       ) : null}

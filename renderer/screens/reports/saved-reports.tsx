@@ -1,43 +1,17 @@
-import { Button, Table, TextInput } from '@mantine/core';
+import { Button, Table } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
 import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
 import { moneyText } from '../../../valuation/wording/reader.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { dateText, readerLocale } from '../../components/format.ts';
+import { paperNames } from './paper-choice.ts';
 import { type ReportChoice, reportInput } from './report-choice.ts';
 import classes from './reports.module.css';
+import { SaveChoice } from './save-choice.tsx';
 
-const SaveChoice = ({ choice }: { choice: ReportChoice }) => {
-  const [name, setName] = useState('');
-  const save = useAction(
-    () => {
-      const { on: _, ...wanted } = reportInput(choice);
-      return api.reports.saveDefinition({ name: name.trim(), wanted });
-    },
-    { label: 'Report saved under its name', onDone: () => setName('') },
-  );
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    if (name.trim()) save.mutate();
-  };
-  return (
-    <form className={classes.saveChoice} onSubmit={submit}>
-      <TextInput
-        label="Save these choices as"
-        description="Made again later with the values of that day"
-        placeholder="Insurance, every January"
-        value={name}
-        maxLength={200}
-        onChange={event => setName(event.currentTarget.value)}
-      />
-      <Button type="submit" disabled={!name.trim()} loading={save.isPending}>
-        Save the choices
-      </Button>
-    </form>
-  );
-};
+const kindName = (wanted: ReportDefinitionView['wanted']): string =>
+  'kind' in wanted ? (paperNames[wanted.kind] ?? wanted.kind) : 'Collection report';
 
 /** Reports by their names: how each is made, to be made again; and those that were saved last. */
 export const SavedReports = ({
@@ -58,12 +32,19 @@ export const SavedReports = ({
   return (
     <section className={`page ${classes.others}`} aria-labelledby="saved-reports">
       <h2 id="saved-reports">Saved reports</h2>
-      <SaveChoice choice={choice} />
+      <SaveChoice
+        wanted={() => {
+          const { on: _, ...wanted } = reportInput(choice);
+          return wanted;
+        }}
+      />
       {definitions.data && definitions.data.length > 0 ? (
         <ul className={classes.definitions} aria-label="Reports by name">
           {definitions.data.map(one => (
             <li key={one.id}>
-              <span>{one.name}</span>
+              <span>
+                {one.name} <span className="soft">{kindName(one.wanted)}</span>
+              </span>
               <Button size="xs" onClick={() => onChoose(one)} aria-label={`Make ${one.name} again`}>
                 Make it again
               </Button>
@@ -93,7 +74,12 @@ export const SavedReports = ({
           <Table.Tbody>
             {kept.data.map(report => (
               <Table.Tr key={report.id}>
-                <Table.Td>{report.name}</Table.Td>
+                <Table.Td>
+                  {report.name}{' '}
+                  {report.kind === 'collection' ? null : (
+                    <span className="soft">{paperNames[report.kind]}</span>
+                  )}
+                </Table.Td>
                 <Table.Td>{dateText(report.effectiveOn)}</Table.Td>
                 <Table.Td>{report.cars}</Table.Td>
                 <Table.Td className="amount">

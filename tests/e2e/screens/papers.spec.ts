@@ -49,6 +49,40 @@ test('a car’s papers are in its menu, looked at before they are saved', async 
   expect(download.suggestedFilename()).toMatch(/^sale-sheet-.*\.pdf$/);
 });
 
+test('a dossier can leave out values and places, a saved want list is made again by its name', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/cars/1');
+  await demo.getByRole('button', { name: 'More for this car' }).click();
+  await demo.getByRole('menuitem', { name: /^Dossier/ }).click();
+  const dialog = demo.getByRole('dialog', { name: /^Dossier/ });
+  await expect(dialog.getByRole('img', { name: /^Page 1 of/ })).toBeVisible();
+  await dialog.getByRole('checkbox', { name: 'Leave out values and prices' }).check();
+  await expect(dialog.getByRole('img', { name: /^Page 1 of/ })).toBeVisible();
+  await picture(demo, 'car-dossier-bare');
+  await goTo(demo, '/reports');
+  const others = demo.getByRole('region', { name: 'Other papers and lists' });
+  await others.getByRole('combobox', { name: 'Paper', exact: true }).click();
+  await demo.getByRole('option', { name: /^Want list/ }).click();
+  await others.getByRole('checkbox', { name: 'Leave out values' }).check();
+  await others.getByLabel('Save these choices as').fill('For the fair');
+  await others.getByRole('button', { name: 'Save the choices' }).click();
+  const saved = demo.getByRole('region', { name: 'Saved reports' });
+  await saved.getByRole('button', { name: 'Make For the fair again' }).click();
+  await expect(others.getByRole('img', { name: /^Page 1 of \d+ of want-list-/ })).toBeVisible();
+  await expect(others.getByRole('checkbox', { name: 'Leave out values' })).toBeChecked();
+  const [download] = await Promise.all([
+    demo.waitForEvent('download'),
+    others.getByRole('button', { name: 'Save it' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/^want-list-/);
+  await expect(saved.getByRole('row').filter({ hasText: 'For the fair' })).toContainText('Want list');
+  await picture(demo, 'reports-named-paper');
+  await fromTheTop(demo);
+  expect(await breaches(demo)).toEqual([]);
+});
+
 test('a report is looked at page by page, by keyboard, as it will be saved', async ({ demo, picture }) => {
   await goTo(demo, '/reports');
   await demo.getByRole('button', { name: 'Make the PDF' }).click();

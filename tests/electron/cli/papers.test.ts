@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
+import { pdfText } from '../../reports/read-pdf.ts';
 import { answer } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
@@ -24,8 +25,12 @@ it('gallery and report --definition on the command line', async () => {
   await expect(
     answer(['report', '--collection', dir, '--definition', 'Insurance', '--out', pdf]),
   ).rejects.toThrow(/There is no report "Insurance"/);
-  await expect(answer(['report', '--collection', dir, '--no-values', '--out', pdf])).rejects.toThrow(
-    /A collection report includes values/,
-  );
   expect(existsSync(pdf)).toBe(false);
+  await answer(['report', '--collection', dir, '--no-values', '--no-places', '--keep', '--out', pdf]);
+  const text = await pdfText(readFileSync(pdf));
+  expect(text).toContain('Osmerry');
+  expect(text).not.toMatch(/Drawer|USD|not enough evidence|basis of value/i);
+  const accessible = join(folder, 'accessible.pdf');
+  await answer(['report', '--collection', dir, '--standard', 'ua-1', '--changes', '--out', accessible]);
+  expect(readFileSync(accessible, 'latin1')).toContain('<pdfuaid:part>1</pdfuaid:part>');
 }, 120_000);

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import type { PaperKind } from '../../../../electron/api/papers/papers.ts';
+import type { PaperKind } from '../../../../electron/api/inputs.ts';
 import { type Api, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 import { readRfc4180 } from '../../../helpers/rfc-4180.ts';
 

@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import type { DefinedPaper, DefinedReport } from '../../../../electron/api/reports/definitions.ts';
 import { addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
+import { pdfText } from '../../../reports/read-pdf.ts';
 
 const shelf = async () => {
   const service = await newCollectionService();
@@ -27,7 +29,7 @@ describe('named reports', { timeout: 120_000 }, () => {
     expect(others).toEqual([]);
     expect(definition).toMatchObject({ name: 'insurance', wanted });
     expect(definition!.wanted).not.toHaveProperty('on');
-    const made = await resultOf(await api.reports.make(definition!.wanted));
+    const made = await resultOf(await api.reports.make(definition!.wanted as DefinedReport));
     const bytes = Buffer.from(await (await api.reports.file({ token: made.token })).arrayBuffer());
     expect(await api.reports.kept()).toEqual([]);
     await api.reports.keep({ token: made.token, definition: 'insurance' });
@@ -52,12 +54,37 @@ describe('named reports', { timeout: 120_000 }, () => {
     expect(await api.reports.definitions()).toHaveLength(1);
   });
 
-  it('want a name, and note nothing of a paper that has no total', async () => {
+  it('are of every kind of paper; a ledger is that of the year in which it is made', async () => {
+    const { api, clock } = await shelf();
+    const wanted = { kind: 'ledger', yearBegins: '04-06' } as const;
+    await api.reports.saveDefinition({ name: 'Books', wanted });
+    await api.reports.saveDefinition({ name: 'Fair', wanted: { kind: 'want-list', withoutValues: true } });
+    const found = await api.reports.definitions();
+    expect(found).toMatchObject([
+      { name: 'Books', wanted },
+      { name: 'Fair', wanted: { kind: 'want-list', withoutValues: true, grade: 6 } },
+    ]);
+    const subtitle = async () => {
+      const made = await resultOf(await api.papers.make(found[0]!.wanted as DefinedPaper));
+      const bytes = Buffer.from(await (await api.reports.file({ token: made.token })).arrayBuffer());
+      return { made, text: (await pdfText(bytes)).replaceAll(/\s+/g, ' ') };
+    };
+    const { made, text } = await subtitle();
+    expect(text).toContain('Apr 6, 2025 to Apr 5, 2026');
+    clock.now = new Date(2026, 3, 6, 12);
+    expect((await subtitle()).text).toContain('Apr 6, 2026 to Apr 5, 2027');
+    await api.reports.keep({ token: made.token, definition: 'Books' });
+    expect(await api.reports.kept()).toMatchObject([
+      { name: 'Books', kind: 'ledger', total: null, cars: null, definitionId: found[0]!.id },
+    ]);
+  });
+
+  it('want a name, and note nothing of a list or of labels', async () => {
     const { api } = await shelf();
     expect(
       await refusalOf(api.reports.saveDefinition({ name: '  ', wanted: { format: 'csv' } })),
     ).toMatchObject({ message: expect.stringMatching(/name/i) });
-    const made = await resultOf(await api.papers.make({ kind: 'want-list' }));
+    const made = await resultOf(await api.papers.labels({}));
     await api.reports.keep({ token: made.token });
     expect(await api.reports.kept()).toEqual([]);
     expect(await refusalOf(api.reports.keep({ token: 'gone' }))).toMatchObject({
