@@ -7,22 +7,23 @@ const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 /** Carry a binary, or find their own files beside themselves: left in node_modules. */
 const leftOut = ['electron', 'better-sqlite3', 'sharp', '@myriaddreamin/typst-ts-node-compiler', 'highs'];
 
-export const bundleNames = ['main', 'preload', 'service', 'report-worker', 'choose-worker'] as const;
+export const bundleNames = ['main', 'preload', 'hosts', 'report-worker', 'choose-worker'] as const;
 export type BundleName = (typeof bundleNames)[number];
 
-const entries: Record<BundleName, string> = {
-  main: at('main/main.ts'),
-  preload: at('preload/preload.ts'),
-  service: at('service/service.ts'),
-  'report-worker': at('../reports/worker.ts'),
-  'choose-worker': at('api/decisions/choose-worker.ts'),
+const entries: Record<BundleName, Record<string, string>> = {
+  main: { main: at('main/main.ts') },
+  preload: { preload: at('preload/preload.ts') },
+  hosts: { service: at('service/service.ts'), browser: at('launcher/serve-browser.ts') },
+  'report-worker': { 'report-worker': at('../reports/worker.ts') },
+  'choose-worker': { 'choose-worker': at('api/decisions/choose-worker.ts') },
 };
 
 /**
- * One file for each process and thread; of the service, what only some days need (spreadsheets, the demo)
- * lies apart, since reading it takes longer than the rest of the start. CommonJS, since a sandboxed preload
- * must be, and the main entry of an Electron before 28 too; but the workers, one of which awaits at its top
- * level, are modules. The bundles share `outDir`, which is therefore not emptied here.
+ * One file for each process and thread; the hosts of collections share most of theirs, and what only some
+ * days need (spreadsheets, the demo) lies apart, since reading it takes longer than the rest of the start.
+ * CommonJS, since a sandboxed preload must be, and the main entry of an Electron before 28 too; but the workers,
+ * one of which awaits at its top level, are modules. Beside each lies its source map, so that the trace of a fault
+ * names the sources. The bundles share `outDir`, which is therefore not emptied here.
  */
 export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => ({
   configFile: false,
@@ -35,16 +36,18 @@ export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => 
     outDir,
     emptyOutDir: false,
     minify: false,
+    sourcemap: true,
     rolldownOptions: {
-      input: { [name]: entries[name] },
+      input: entries[name],
       external: [...builtinModules, ...builtinModules.map(module => `node:${module}`), ...leftOut, /^@img\//],
       output: name.endsWith('worker')
-        ? { format: 'es', entryFileNames: '[name].mjs', codeSplitting: false }
+        ? { format: 'es', entryFileNames: '[name].mjs', codeSplitting: false, sourcemapExcludeSources: true }
         : {
             format: 'cjs',
+            sourcemapExcludeSources: true,
             entryFileNames: '[name].cjs',
             chunkFileNames: `${name}-[name].cjs`,
-            codeSplitting: name === 'service',
+            codeSplitting: name === 'hosts',
           },
     },
   },

@@ -1,15 +1,11 @@
 import '../service/small-heap.ts';
-import { fileURLToPath } from 'node:url';
 import { collectionExists } from '../../db/open-collection.ts';
 import type { Session } from '../api/session/session.ts';
 import { type BrowserHost, type Entry, startBrowserHost } from '../browser-host/browser-host.ts';
 import { followed } from '../cli/progress-bar.ts';
 import { type BeginOptions, newSession, openAsAsked } from '../service/begin.ts';
-import { buildStale } from './build.ts';
 import { type EntryPage, writeEntryPage } from './entry-page.ts';
 import { openInBrowser } from './open-in-browser.ts';
-
-const screens = fileURLToPath(new URL('../../dist/renderer', import.meta.url));
 
 const sayIfMade = (session: Session, say: (sentence: string) => void): void => {
   const { demoDir } = session.options;
@@ -81,15 +77,24 @@ const closeSession = async (session: Session, say: (sentence: string) => void): 
   return notices.length > 0 ? 1 : 0;
 };
 
+interface ServeOptions {
+  /** Folder of the built screens. */
+  screens: string;
+  /** Whether the system's browser is led in. */
+  open: boolean;
+  /** 0 for any that is free. */
+  port: number;
+  say: (sentence: string) => void;
+}
+
 /**
  * Serves the screens to the browser until a signal ends it; then closes the collection.
  * Returns the exit code.
  */
 export const serveBrowser = async (
   options: Omit<BeginOptions, 'host'>,
-  { open, port, say }: { open: boolean; port: number; say: (sentence: string) => void },
+  { screens, open, port, say }: ServeOptions,
 ): Promise<number> => {
-  await buildStale(['renderer'], say);
   const begin: BeginOptions = { ...options, host: 'browser' };
   const session = newSession(begin);
   try {

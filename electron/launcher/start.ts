@@ -1,10 +1,12 @@
 import { spawn } from 'node:child_process';
-import { resolve } from 'node:path';
+import { createRequire, enableCompileCache } from 'node:module';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { outliveReaders } from '../cli/outlive-readers.ts';
 import { printableLines } from '../cli/printable.ts';
 import { asUsual } from '../service/private-files.ts';
+import { buildStale, type Product } from './build.ts';
 import { windowObstacle } from './choose-host.ts';
 import { findElectron } from './find-electron.ts';
 
@@ -15,6 +17,7 @@ const usage = `npm start -- [--demo] [--collection DIR] [--browser] [--no-open]
   --browser          serve the screens to the browser, window or not
   --no-open          do not open the browser; only print the address
   --port N           serve on this port; without it, on any that is free
+  --sources          serve the browser from the TypeScript sources, not from what was built of them
   --no-sandbox       run the window without Chromium's sandbox, as root must`;
 
 outliveReaders();
@@ -29,6 +32,7 @@ const readArguments = () => {
         browser: { type: 'boolean', default: false },
         'no-open': { type: 'boolean', default: false },
         port: { type: 'string', default: '0' },
+        sources: { type: 'boolean', default: false },
         'no-sandbox': { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
@@ -39,9 +43,23 @@ const readArguments = () => {
   }
 };
 
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const built = (product: Product) => join(root, 'dist', product);
+
+type BrowserBundle = typeof import('./serve-browser.ts');
+
+/**
+ * What serves the browser and makes the demo, from its bundle: reading the TypeScript sources takes half of a
+ * start. What became of them is held between starts, and traces of faults name the sources.
+ */
+const browserBundle = (): BrowserBundle => {
+  enableCompileCache(join(root, 'dist/compile-cache'));
+  process.setSourceMapsEnabled(true);
+  return createRequire(import.meta.url)(join(built('electron'), 'browser.cjs'));
+};
+
 const runWindow = (electron: string, args: string[]): Promise<number> =>
   new Promise(done => {
-    const root = fileURLToPath(new URL('../..', import.meta.url));
     const child = asUsual(() => spawn(electron, [root, ...args], { stdio: 'inherit' }));
     // A terminal interrupts both processes at once, and Electron takes a second interrupt for a kill.
     process.on('SIGINT', () => process.stdin.isTTY || child.kill('SIGINT'));
@@ -82,10 +100,8 @@ const start = async (): Promise<number> => {
     });
     const electron = obstacle ? null : await findElectron(process.env, say);
     if (electron && 'path' in electron) {
-      const { buildStale } = await import('./build.ts');
       await buildStale(['renderer', 'electron'], say);
-      const { makeDemo } = await import('./serve-browser.ts');
-      if (demo) await makeDemo({ demo, collection }, say);
+      if (demo) await browserBundle().makeDemo({ demo, collection, bundle: built('electron') }, say);
       const args = [
         ...(given['no-sandbox'] ? ['--no-sandbox'] : []),
         ...(demo ? ['--demo'] : []),
@@ -96,8 +112,12 @@ const start = async (): Promise<number> => {
     say(obstacle ?? `Electron cannot be had here: ${electron?.missing}.`);
     say('Serving the same screens to the browser instead.');
   }
-  const { serveBrowser } = await import('./serve-browser.ts');
-  return serveBrowser({ demo, collection }, { open: !given['no-open'], port, say });
+  await buildStale(given.sources ? ['renderer'] : ['renderer', 'electron'], say);
+  const { serveBrowser } = given.sources ? await import('./serve-browser.ts') : browserBundle();
+  return serveBrowser(
+    { demo, collection, ...(!given.sources && { bundle: built('electron') }) },
+    { screens: built('renderer'), open: !given['no-open'], port, say },
+  );
 };
 
 process.exit(await start());

@@ -1,12 +1,17 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 
+const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** The rules of those levels that ask for a colour. All others read elements, their names, boxes and visibility. */
+const rulesOfColour = ['color-contrast', 'link-in-text-block'];
+
 /**
  * Breaches of WCAG 2.2 AA and below on the page as it stands, each with all the elements it stands on, within the
- * dialog where one is open. All rules run on all elements, but only breaches are described: describing the two megabytes of what is sound
- * took most of the time.
+ * dialog where one is open. All rules run on all elements, or those of colour alone; but only breaches are described: describing
+ * the two megabytes of what is sound took most of the time.
  */
-export const breachesNow = async (page: Page): Promise<string[]> => {
+export const breachesNow = async (page: Page, rules: 'all' | 'of colour' = 'all'): Promise<string[]> => {
   // Nothing beneath an open dialog can be used, and half of it may lie behind the dialog's edge.
   const dialog = '[role="dialog"][aria-modal="true"]';
   const builder = new AxeBuilder({ page });
@@ -16,10 +21,38 @@ export const breachesNow = async (page: Page): Promise<string[]> => {
     .setLegacyMode(true)
     .options({
       resultTypes: ['violations'],
-      runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] },
+      runOnly: rules === 'all' ? { type: 'tag', values: levels } : { type: 'rule', values: rulesOfColour },
     })
     .analyze();
   return violations.map(
     ({ id, help, nodes }) => `${id}: ${help}\n${nodes.map(node => `  ${node.html}`).join('\n')}`,
   );
 };
+
+/**
+ * Everything of the page that a rule can read beside colours: its elements with their attributes, texts and what is typed, and of
+ * each its box, whether it shows, how it scrolls, and what style sheets write into it.
+ */
+export const allButColours = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const styles = (element: Element) => {
+      const { left, top, width, height } = element.getBoundingClientRect();
+      const css = getComputedStyle(element);
+      const written = ['::before', '::after'].map(part => getComputedStyle(element, part).content);
+      return [
+        ...[left, top, width, height],
+        ...[css.display, css.visibility, css.opacity, css.position, css.zIndex, css.overflow, css.clip],
+        ...[
+          css.clipPath,
+          css.pointerEvents,
+          css.transform,
+          css.fontSize,
+          css.fontWeight,
+          css.textDecorationLine,
+        ],
+        ...written,
+        (element as HTMLInputElement).value,
+      ].join(' ');
+    };
+    return `${document.body.outerHTML}\n${[...document.querySelectorAll('*')].map(styles).join('\n')}`;
+  });

@@ -4,6 +4,7 @@ import {
   cpSync,
   type Dirent,
   existsSync,
+  linkSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -12,7 +13,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative, sep } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { promisify } from 'node:util';
 
@@ -109,6 +110,19 @@ export const demoTemplate = async (): Promise<string> => {
   return template;
 };
 
-/** Copies the demo collection into a folder. */
-export const copyDemo = async (to: string): Promise<void> =>
-  cpSync(await demoTemplate(), to, { recursive: true });
+/**
+ * Copies the demo collection into a folder. Its photographs, which no program writes into, are second names of the
+ * template's; the database is the copy's own.
+ */
+export const copyDemo = async (to: string): Promise<void> => {
+  const template = await demoTemplate();
+  const photos = join(template, 'photos') + sep;
+  const linked: string[] = [];
+  const filter = (source: string) => {
+    if (!source.startsWith(photos) || statSync(source).isDirectory()) return true;
+    linked.push(source);
+    return false;
+  };
+  cpSync(template, to, { recursive: true, filter });
+  for (const photo of linked) linkSync(photo, join(to, relative(template, photo)));
+};

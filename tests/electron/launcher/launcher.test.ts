@@ -104,6 +104,11 @@ describe('npm start', { timeout: 180_000 }, () => {
     expect(code).toBe(0);
     expect(existsSync(join(home, 'Mine'))).toBe(false);
   });
+  it('serves with --sources too, as developers may want it', async () => {
+    const { code, text } = await start(['--browser', '--no-open', '--sources']);
+    expect(text).toMatch(/http:\/\/127\.0\.0\.1:\d+\/#code=[\w-]{22}\n/);
+    expect(code).toBe(0);
+  });
   it('says in a sentence that a port is taken, and closes the collection', async () => {
     const other = createServer().listen(0, '127.0.0.1');
     await once(other, 'listening');
@@ -118,5 +123,20 @@ describe('npm start', { timeout: 180_000 }, () => {
     const { code, text } = await start(words);
     expect(code).toBe(2);
     expect(text).toContain('npm start --');
+  });
+});
+
+describe('what was built of the browser host', () => {
+  it('names the sources in the trace of a fault', async () => {
+    const bundle = join(root, 'dist/electron/browser.cjs');
+    const fault = `process.setSourceMapsEnabled(true); require(${JSON.stringify(bundle)}).serveBrowser({})`;
+    const child = spawn(process.execPath, ['--eval', fault], { stdio: ['ignore', 'ignore', 'pipe'] });
+    let said = '';
+    child.stderr.on('data', (chunk: Buffer) => {
+      said += chunk;
+    });
+    const [code] = await once(child, 'close');
+    expect(code).toBe(1);
+    expect(said).toMatch(/serveBrowser \(.*electron\/launcher\/serve-browser\.ts:\d+/);
   });
 });
