@@ -52,7 +52,7 @@ const releaseName = column(
 const releaseYear = column(
   'release_year',
   'year of the release, such as 1969 or 69',
-  'year,yr,yr.,issue year,year of release,model year,bj,bj.,baujahr,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
+  'year,yr,yr.,issue year,year of release,model year,bj,bj.,baujahr,bouwjaar,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
 );
 const colour = column(
   'colour',
@@ -109,7 +109,7 @@ const grade = column(
   'grade',
   'C1 to C10 in half points',
   'condition,cond,cond.,overall,overall grade,overall condition,c grade,rating,c,cnd,cnd.,gr,gr.,state,stars,score,shape,' +
-    'zustand,note,erhaltung,schulnote,etat,cote,stato,condizione,estado,staat',
+    'zustand,note,cijfer,rapportcijfer,erhaltung,schulnote,etat,cote,stato,condizione,estado,staat',
 );
 const finishState = column(
   'finish_state',

@@ -72,6 +72,40 @@ const guesses: Record<ImportKind, Guess[]> = {
 const named = ({ texts }: Cells): number =>
   texts.filter(text => /^\p{Lu}\p{L}+(?: \p{L}+){0,4}$/u.test(text)).length / Math.max(1, texts.length);
 
+/** Where things are put away, as people say it. Common practice, no source. */
+const putAway =
+  /(?<!\p{L})(?:loft|attic|tin|box|drawer|shelf|cabinet|display|case|tray|crate|garage|cupboard|rack|room|vitrine|regal|kiste|schublade|schrank|keller|etagere|boite|tiroir|lade|kast|doos|zolder)(?!\p{L})/iu;
+
+/**
+ * Of nameless columns that nothing else fits: where the cars are kept, and remarks, which stand behind the rest and seldom twice alike.
+ */
+const guessBehind = (
+  columns: { index: number; cells: Cells }[],
+  found: Map<number, string>,
+  used: Set<string>,
+  nameless: ReadonlySet<number>,
+): void => {
+  const open = columns.filter(({ index }) => nameless.has(index) && !found.has(index));
+  const place = open.find(
+    ({ cells }) => cells.texts.filter(text => putAway.test(text)).length >= cells.texts.length * 0.7,
+  );
+  if (place && !used.has('location')) {
+    found.set(place.index, 'location');
+    used.add('location');
+  }
+  const last = open.filter(({ index }) => !found.has(index)).at(-1);
+  if (!last || used.has('notes') || last.index !== Math.max(...columns.map(({ index }) => index))) return;
+  const { texts } = last.cells;
+  const isRemarks =
+    share(last.cells, 'word', 'mixed', 'colour', 'finish') >= 0.8 &&
+    new Set(texts).size > texts.length * 0.7 &&
+    texts.filter(text => /[ ,]/.test(text)).length >= texts.length * 0.5 &&
+    named(last.cells) < 0.5;
+  if (!isRemarks) return;
+  found.set(last.index, 'notes');
+  used.add('notes');
+};
+
 /**
  * What columns hold by their cells, by place: of those that nobody has named, and, where nothing else says
  * which car a row is, of any other. What fits none stays open.
@@ -97,6 +131,7 @@ export const guessColumns = (
     found.set(index, guess[0]);
     used.add(guess[0]);
   }
+  if (as === 'lot') guessBehind(columns, found, used, nameless);
   if (used.has('casting') || used.has('release_name')) return found;
   const open = columns.filter(({ index }) => !found.has(index));
   const best = open

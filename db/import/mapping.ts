@@ -103,7 +103,7 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   const guessed = guessColumns(table, options.as, taken, index => !recognised[index] && !chosen[index]);
   const columns = table.headings.map((heading, index): ColumnView => {
     const entry = chosen[index];
-    const guess = guessed.get(index);
+    const guess = index === table.section && !taken.has('description') ? 'description' : guessed.get(index);
     const found = recognised[index] ?? (guess ? { ours: guess, how: 'by its cells' as const } : null);
     return {
       index,

@@ -70,6 +70,7 @@ export interface LoadedReference {
   /** A feature's texts among all castings, each by its plain text. */
   textsOf(feature: VariationFeature): ReadonlyMap<string, string>;
   releaseName(releaseId: number): string | undefined;
+  releasesOf(castingId: number): { name: string; year: number | null }[];
 }
 
 /** The reference as it is now: `loadMatcher`'s matcher, and what explains why a text led to no variation. */
@@ -249,5 +250,7 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
     return known;
   };
   const releaseName = (releaseId: number) => releasesById.get(releaseId)?.name;
-  return { match, matchWithin, fitsAny, settled, coloursOf, castingOf, textsOf, releaseName };
+  const releasesOf = (castingId: number) =>
+    (releasesByCasting.get(castingId) ?? []).map(({ name, year }) => ({ name, year }));
+  return { match, matchWithin, fitsAny, settled, coloursOf, castingOf, textsOf, releaseName, releasesOf };
 };

@@ -94,7 +94,7 @@ export const readDate = (cell: Cell, order: DateOrder | null, today: string | nu
   const named =
     /^(\d{1,2})(?:st|nd|rd|th|er|\.)?[ -]?([^\d\s.,-]+)[.,]?[ -]?(\d{4}|\d{2})$/i.exec(
       text.replace(/ de /gi, ' '),
-    ) ?? /^()([^\d\s.,-]+)\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4}|\d{2})$/i.exec(text);
+    ) ?? /^()([^\d\s.,-]+)\.? (\d{1,2})(?:(?:st|nd|rd|th)?,? |\/)(\d{4}|\d{2})$/i.exec(text);
   if (named) {
     const month = months.get(simple(named[2] ?? ''));
     if (!month) return wrong;

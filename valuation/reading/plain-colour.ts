@@ -30,6 +30,11 @@ const shortened: Record<string, string> = {
   mag: 'magenta',
 };
 
+/** What single colours are shortened to, shades apart. */
+export const shortColours: readonly string[] = Object.entries(shortened).flatMap(([short, word]) =>
+  colourWords.has(word) ? [short] : [],
+);
+
 const shades = new Set(
   'light dark medium pale bright deep metallic candy hell dunkel clair claire fonce foncee mittel'.split(' '),
 );

@@ -61,6 +61,9 @@ const finishWords: Record<string, FinishState> = {
   originallack: 'original',
   originalzustand: 'original',
   'peinture d origine': 'original',
+  resto: 'restored',
+  gerestaureerd: 'restored',
+  origineel: 'original',
   restauriert: 'restored',
   restaure: 'restored',
   restauree: 'restored',
@@ -83,6 +86,9 @@ const baseWords: Record<string, BasePaint> = {
   'not painted': 'none',
   bare: 'none',
   'front 1/4': 'front quarter',
+  'front qtr': 'front quarter',
+  'rear qtr': 'rear quarter',
+  'back qtr': 'rear quarter',
   'rear 1/4': 'rear quarter',
   'back quarter': 'rear quarter',
   'back 1/4': 'rear quarter',
@@ -103,6 +109,11 @@ const baseWords: Record<string, BasePaint> = {
   'non peinte': 'none',
   'bare metal': 'none',
   'no paint': 'none',
+  'no paint on base': 'none',
+  ongelakt: 'none',
+  'niet gelakt': 'none',
+  'geheel gelakt': 'full',
+  'volledig gelakt': 'full',
 };
 
 /**
@@ -110,10 +121,10 @@ const baseWords: Record<string, BasePaint> = {
  * of base painted".
  */
 const paintedEnd =
-  /^(?:(?:painted|ptd) )?(front|frt|fr|rear|back|vorne|vorn|hinten|avant|arriere)(?: (?:end|half|part|quarter))?(?: of (?:the )?base)?(?: only)?(?: (?:is )?(?:painted|ptd|paint|lackiert|peint|peinte)(?: only)?)?(?: base)?$/;
+  /^(?:(?:painted|ptd) )?(front|frt|fr|rear|rr|back|bk|vorne|vorn|hinten|avant|arriere|voorste|voorkant|achterste|achterkant)(?: (?:end|half|part|quarter|qtr\.?|qrtr|1\/4|kwart))?(?: of (?:the )?base)?(?: only)?(?: (?:is )?(?:painted|ptd|paint|lackiert|peint|peinte|gelakt)(?: only)?)?(?: base)?$/;
 const paintedInFrench = /^peinte? a l['’ ](avant|arriere)$/;
-const isPainting = /painted|ptd|paint|lackiert|peint/;
-const frontEnds = new Set(['front', 'frt', 'fr', 'vorne', 'vorn', 'avant']);
+const isPainting = /painted|ptd|paint|lackiert|peint|gelakt/;
+const frontEnds = new Set(['front', 'frt', 'fr', 'vorne', 'vorn', 'avant', 'voorste', 'voorkant']);
 const rarityWords: Record<string, Rarity> = {
   normal: 'common',
   'very rare': 'rare',
@@ -143,8 +154,13 @@ const partWords: Record<string, PartName> = {
   post: 'post and rivet closure',
   bumper: 'bumpers',
   lamp: 'lamps',
+  headlamp: 'lamps',
+  headlight: 'lamps',
   headlamps: 'lamps',
   headlights: 'lamps',
+  metal: 'casting metal',
+  casting: 'casting metal',
+  bodyshell: 'casting metal',
   bonnet: 'opening parts',
   hood: 'opening parts',
   boot: 'opening parts',
@@ -152,6 +168,13 @@ const partWords: Record<string, PartName> = {
   doors: 'opening parts',
   door: 'opening parts',
   tailgate: 'opening parts',
+  'boot lid': 'opening parts',
+  'trunk lid': 'opening parts',
+  boxed: 'packaging',
+  'blister card': 'packaging',
+  packet: 'packaging',
+  package: 'packaging',
+  bag: 'packaging',
   box: 'packaging',
   carton: 'packaging',
   card: 'packaging',

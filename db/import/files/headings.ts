@@ -101,6 +101,16 @@ export class HeadingReader {
     return score;
   }
 
+  /** True for headings of a list of which none can tell which car a row is: a line above the rows may. */
+  leaveCarsToSections(cells: Cell[]): boolean {
+    const texts = cells.map(cellText).filter(text => text !== '');
+    const isOpen = texts.every(text => {
+      const meaning = this.meaning(text);
+      return !this.#mapped.has(plainWord(text)) && (meaning === null || !naming.has(meaning));
+    });
+    return isOpen && this.score(cells) >= 2;
+  }
+
   /**
    * True for headings of a list of cars: one of them tells which car a row is, and it is not the only one
    * known among several.

@@ -1,4 +1,5 @@
 import { plainWord } from '../../../valuation/reading/words.ts';
+import { isTotalsRow } from '../judges/totals.ts';
 import type { TableRow } from '../types.ts';
 import { cellText } from './cell-text.ts';
 import { type HeadingReader, isRemark, isTitle, isUnknownHeadings } from './headings.ts';
@@ -53,6 +54,10 @@ export class Layout {
   #isStraight = false;
   /** One list of several columns: a line of one text may then be no row of it. */
   #isWide = false;
+  /** The column of the names that stand alone above their rows, where the headings name no car. */
+  section: number | null = null;
+  #inSections = false;
+  #sectionName: string | null = null;
   #sheet: string | undefined;
   #isFirst = true;
   /** The line of the block's headings; what is merged down from it or from above it is said of no row. */
@@ -140,7 +145,11 @@ export class Layout {
     this.#held = null;
     if (!row) return;
     if (isAboveHeadings || isRemark(this.#text(row))) into.push(this.#said(row, 'a title'));
-    else this.#place(row, into);
+    else if (this.#inSections) {
+      this.section ??= this.#column('section');
+      this.#sectionName = this.#text(row);
+      into.push(this.#said(row, 'a sub-heading'));
+    } else this.#place(row, into);
   }
 
   /** Without headings, lines of one text above wider ones are titles; returns how many there are. */
@@ -196,6 +205,8 @@ export class Layout {
     }));
     this.#isFirst = false;
     this.#settle();
+    this.#sectionName = null;
+    this.#inSections = this.#isWide && this.#reader.leaveCarsToSections(row.cells);
     into.push(this.#said(row, 'headings'));
   }
 
@@ -287,6 +298,10 @@ export class Layout {
     return place;
   }
 
+  #isTotal({ cells }: TableRow): boolean {
+    return isTotalsRow(cells.map(cellText).filter(text => text !== ''));
+  }
+
   #belowHeadings(merged: Merged): Merged {
     return new Map([...merged].filter(([, { from }]) => from > this.#blockLine));
   }
@@ -295,6 +310,18 @@ export class Layout {
     if (this.#sheet !== undefined) row.sheet = this.#sheet;
     if (row.merged) row.merged = this.#belowHeadings(row.merged);
     const [first] = this.#parts;
+    const { section } = this;
+    if (
+      this.#sectionName !== null &&
+      section !== null &&
+      row.cells.length <= section &&
+      !this.#isTotal(row)
+    ) {
+      const cells = [...row.cells];
+      while (cells.length < section) cells.push(null);
+      into.push({ ...row, cells: [...cells, this.#sectionName] });
+      return;
+    }
     if (!first) into.push(this.#said(row, 'not a list'));
     else if (this.#isStraight && row.cells.length <= first.places.length) into.push(row);
     else

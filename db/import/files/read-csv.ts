@@ -127,7 +127,9 @@ export const readCsv = async function* (
   const head = await headOf(file, encoding);
   const newline = head.includes('\n') || !head.includes('\r') ? '\n' : '\r';
   let pending = '';
+  // A spreadsheet counts rows, though a cell of several lines is several lines to an editor.
   let line = 1;
+  let written = 1;
   const parse = (whole: boolean): TableRow[] => {
     const parser = new Papa.Parser({ delimiter: separator, newline, quoteChar: '"' });
     const { data, errors, meta } = parser.parse(pending, 0, !whole) as ParsedPiece;
@@ -138,9 +140,10 @@ export const readCsv = async function* (
       if (newline === '\n' && cells[last]?.endsWith('\r')) cells[last] = cells[last].slice(0, -1);
       const row: TableRow = { line, cells };
       line += 1;
-      for (const cell of cells) if (cell.includes('\n') || cell.includes('\r')) line += newlines(cell);
-      const lines = line - row.line;
-      if (lines > 1 && (malformed.has(i) || holdsRows(cells, separator))) row.fault = swallowing(line - 1);
+      let lines = 1;
+      for (const cell of cells) if (cell.includes('\n') || cell.includes('\r')) lines += newlines(cell);
+      written += lines;
+      if (lines > 1 && (malformed.has(i) || holdsRows(cells, separator))) row.fault = swallowing(written - 1);
       for (let c = 0; c <= last; c++) if (cells[c]?.startsWith("'")) cells[c] = activeCell(cells[c] ?? '');
       return row;
     });

@@ -25,6 +25,8 @@ export interface Table extends ReadAs {
   likeOthers: ReadonlySet<string>;
   /** Places of the columns that have no heading in the file. */
   nameless: ReadonlySet<number>;
+  /** The column of names that stand alone above their rows, and that no heading names; null where there is none. */
+  section: number | null;
   /** Plain words of the colours that the reference names. */
   colours: ReadonlySet<string>;
   /** The first rows of the list. */
@@ -190,6 +192,7 @@ interface Opening {
     | 'likeOthers'
     | 'nameless'
     | 'colours'
+    | 'section'
     | 'sample'
     | 'warnings'
     | 'rows'
@@ -294,6 +297,9 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
     headings: layout.headings,
     likeOthers: layout.likeOthers,
     nameless: layout.nameless,
+    get section() {
+      return layout.section;
+    },
     colours: reader.colours,
     sample: start.filter((row: TableRow) => row.not === undefined).slice(0, sampled),
     warnings,

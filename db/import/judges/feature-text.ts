@@ -6,6 +6,8 @@ import {
   type OwnWord,
 } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import { spellingOf } from '../../../valuation/reading/sale-line/spellings.ts';
+import { escaped, fold } from '../../../valuation/reading/sale-line/text.ts';
 import { numbers } from '../../../valuation/reading/sale-line/vocabulary.ts';
 import type { PartName, VariationFeature } from '../../../valuation/words.ts';
 import type { LoadedReference } from '../../reference/match.ts';
@@ -53,6 +55,7 @@ const withNumberAsWord = (text: string): string =>
 export class FeatureTexts {
   readonly #reference: LoadedReference;
   readonly #words: readonly OwnWord[];
+  readonly #stems = new Map<number, RegExp | null>();
   readonly #known = new Map<string, FeatureReading>();
   readonly #lexicons = new Map<string, ReturnType<typeof makeLexicon>>();
 
@@ -67,11 +70,36 @@ export class FeatureTexts {
     const known = this.#lexicons.get(name);
     if (known) return known;
     const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
-    const castings: LexiconCasting[] = casting ? [{ ...casting, releases: [] }] : [];
+    const castings: LexiconCasting[] = casting
+      ? [{ ...casting, releases: this.#reference.releasesOf(casting.id) }]
+      : [];
     const made = makeLexicon(castings, [...words]);
     if (this.#lexicons.size >= 500) this.#lexicons.clear();
     this.#lexicons.set(name, made);
     return made;
+  }
+
+  /** True where a text may name a release, a rear end, wheels or an accessory of the casting: it has the beginning of one of their words. */
+  mayName(castingId: number | null, text: string): boolean {
+    if (castingId === null) return false;
+    const known = this.#stems.get(castingId) ?? this.#stemsOf(castingId);
+    if (this.#stems.size >= 5000) this.#stems.clear();
+    this.#stems.set(castingId, known);
+    return known?.test(text) ?? false;
+  }
+
+  #stemsOf(castingId: number): RegExp | null {
+    const casting = this.#reference.castingOf(castingId);
+    const named = [
+      ...(casting
+        ? [...casting.features.rearEnd, ...casting.features.wheels, ...casting.features.accessory]
+        : []),
+      ...this.#reference.releasesOf(castingId).map(({ name }) => name),
+    ];
+    const stems = new Set(
+      named.flatMap(one => fold(one).match(/\p{L}{3,}/gu) ?? []).map(word => word.slice(0, 5)),
+    );
+    return stems.size === 0 ? null : new RegExp([...stems].map(escaped).join('|'), 'i');
   }
 
   /** A feature of a casting, null where that is not known; `column` is the heading over it. */
@@ -95,9 +123,29 @@ export class FeatureTexts {
     );
   }
 
+  /** The one text of the casting's own that this is another spelling of, as "2 lamp" or "with fins"; of a colour, the only one with its word. */
+  #spelled(castingId: number | null, feature: VariationFeature, text: string): string | undefined {
+    const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    const written = fold(text)
+      .trim()
+      .replace(/^(?:with|mit|avec|met|w) (?:the )?/, '');
+    const between = feature === 'rearEnd' ? 'rear|back' : undefined;
+    const fitting = (casting?.features[feature] ?? []).filter(own =>
+      new RegExp(`^(?:${spellingOf(fold(own).trim(), { isShort: true, between })})$`, 'u').test(written),
+    );
+    const having =
+      feature === 'colour'
+        ? (casting?.features.colour ?? []).filter(own => fold(own).split(/[ -]/).includes(written))
+        : [];
+    const found = fitting.length > 0 ? fitting : having;
+    return found.length === 1 ? found[0] : undefined;
+  }
+
   #feature(castingId: number | null, feature: VariationFeature, text: string): FeatureReading {
     const named =
-      this.#named(castingId, feature, text) ?? this.#named(castingId, feature, withNumberAsWord(text));
+      this.#named(castingId, feature, text) ??
+      this.#named(castingId, feature, withNumberAsWord(text)) ??
+      this.#spelled(castingId, feature, text);
     if (named !== undefined) return { value: named };
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
     if (remark.test(text)) return { isRemark: true };
@@ -113,7 +161,7 @@ export class FeatureTexts {
   }
 
   #colour(castingId: number | null, text: string, column: string): FeatureReading {
-    const named = this.#named(castingId, 'colour', text);
+    const named = this.#named(castingId, 'colour', text) ?? this.#spelled(castingId, 'colour', text);
     if (named !== undefined) return { value: named };
     if (isPlainColour(text)) return { value: text };
     if (noColour.test(text)) return ask(text, `"${text}" names no paint`);

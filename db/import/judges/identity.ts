@@ -98,6 +98,10 @@ export const identityReader = (
     }
     const { castingId } = match(understood, key);
     readRemarks(row, castingId);
+    if (written.release_name === undefined) {
+      const release = row.takeText('release_name');
+      if (release) understand('release_name', release);
+    }
     // The colour goes first: its cell may say what others have no cell for.
     for (const feature of variationFeatures) {
       if (feature === 'basePaint') continue;

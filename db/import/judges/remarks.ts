@@ -8,11 +8,24 @@ import type { RowReader } from './judge.ts';
 import type { WordBook } from './word-book.ts';
 
 /** Fields that remarks are read for; what else they say stays a remark. */
-const fieldsOfRemarks = ['missing_parts', 'reproduction_parts', 'base_paint', 'finish_state'] as const;
+const fieldsOfRemarks = [
+  'missing_parts',
+  'reproduction_parts',
+  'base_paint',
+  'finish_state',
+  'release_name',
+  'rear_end',
+  'roof',
+  'interior',
+  'glazing',
+  'wheels',
+  'accessory',
+  'country',
+] as const;
 
 /** Without one of these there is nothing to read in a remark. */
 const telling =
-  /miss|gone|lost|lack|repro|without|\bno\b|\bw\/o\b|ohne|sans|fehl|manqu|paint|lack|restor|restaur|repeint|strip|touch|custom|original|whls/i;
+  /miss|gone|lost|lack|repro|without|\bno\b|\bw\/o\b|ohne|sans|fehl|manqu|paint|lack|restor|restaur|repeint|strip|touch|custom|orig|whls|roof|\brf\b|interior|\bint\b|seats?|glass|\bgls\b|glazing|windows?|windscreen|windshield|wheels?|made in|hong ?kong|dach|sitze|scheiben|toit|\bdak\b|gelakt/i;
 const aboutParts = /repro|missing|fehl|manqu|nachbau|\bgone\b|\blost\b/i;
 
 interface Remark {
@@ -40,8 +53,10 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     ownBy.set(heading, own);
     return own;
   };
-  const isTelling = (text: string, own: typeof words): boolean =>
-    telling.test(text) || own.some(word => plain(text).includes(plain(word.text)));
+  const isTelling = (text: string, castingId: number | null, own: typeof words): boolean =>
+    telling.test(text) ||
+    texts.mayName(castingId, text) ||
+    own.some(word => plain(text).includes(plain(word.text)));
   const readRemark = (text: string, castingId: number | null, heading: string, own: typeof words): Remark => {
     const line = readSaleLine(text, texts.lexiconOf(castingId, own, `remark ${heading}`), {
       currency: 'USD',
@@ -71,7 +86,7 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     const heading = row.heading(column);
     const own = ownOf(heading);
     // Most remarks tell nothing that has a field; they are not remembered either.
-    if (!isTelling(text, own)) return;
+    if (!isTelling(text, castingId, own)) return;
     const key = `${castingId} ${heading} ${text}`;
     const remark = known.get(key) ?? readRemark(text, castingId, heading, own);
     if (known.size >= 20_000) known.clear();

@@ -82,7 +82,7 @@ describe('a CSV file', () => {
     expect(table.warnings.join()).toContain('separator is not certain');
   });
 
-  it('numbers its lines as an editor does, newlines inside values and blank lines included', async () => {
+  it('numbers its lines as a spreadsheet does: a row is one, however many lines its cells have, and blank ones count', async () => {
     for (const newline of ['\n', '\r\n', '\r']) {
       const table = await open(
         [
@@ -101,9 +101,9 @@ describe('a CSV file', () => {
       const filled = rows.filter(row => row.cells.some(cell => cell !== ''));
       expect(filled.map(row => [row.line, row.cells[0]])).toEqual([
         [2, 'Osmerry'],
-        [5, 'Halcyard'],
-        [6, 'Isobar'],
-        [9, 'Ashlock'],
+        [4, 'Halcyard'],
+        [5, 'Isobar'],
+        [6, 'Ashlock'],
       ]);
       expect(filled[1]?.cells[1]).toBe('a "quoted" one');
     }

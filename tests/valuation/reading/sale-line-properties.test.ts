@@ -102,12 +102,35 @@ test.each([
   ['2026-05-01 Silver Kite plain base $40', 'base_paint', 'plain base'],
   ['2026-05-01 Silver Kite no repro parts $40', 'reproduction_parts', 'no repro parts'],
   ['2026-05-01 Silver Kite blue and red $40', 'colour', 'blue and red'],
-  ['2026-05-01 Brackenhall Van one lamp missing $40', 'rear_end', 'one lamp missing'],
   ['2026-05-01 Thornwick Coupe $40', 'casting', 'Thornwick Coupe'],
 ])('%s: %s is not guessed', (text, field, unread) => {
   const line = read(text);
   expect(line.fields).not.toHaveProperty(field);
   expect(line.unread).toEqual([{ column: 'line', text: unread }]);
+});
+
+test.each([
+  ['Silver Kite, hood missing', { missing_parts: 'opening parts' }],
+  ['Silver Kite, repro bumpers, no headlights', { reproduction_parts: 'bumpers', missing_parts: 'lamps' }],
+  ['Brackenhall Van one lamp missing', { missing_parts: 'lamps' }],
+  ['Silver Kite, windscreen replaced with a repro', { reproduction_parts: 'glazing' }],
+  ['Silver Kite blue tinted glass', {}],
+  ['Sluice Rcr ember', { casting: 'Sluice Racer', colour: 'Ember' }],
+  ['Thornwick Saloon w/o fin lamps', { rear_end: undefined }],
+])('%s: parts and shortened words are read', (text, fields) => {
+  const line = read(`2026-05-01 ${text} $40`);
+  expect(line.not).toBeNull();
+  for (const [field, value] of Object.entries(fields))
+    expect(line.fields[field as keyof typeof line.fields], field).toBe(value);
+});
+
+test.each([
+  ['at Wobbleden', 'Wobbleden'],
+  ['on Gavelbay', 'Gavelbay'],
+  ['at the Oudveld toy fair', 'Oudveld toy fair'],
+  ['from Germany', undefined],
+])('the place of a sale by its name: %s', (text, source) => {
+  expect(read(`2026-05-01 Silver Kite C7 $40 ${text}`).fields.source).toBe(source);
 });
 
 test('the words of the owner are used, and the column that they belong to is regarded', () => {

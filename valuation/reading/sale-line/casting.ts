@@ -1,5 +1,6 @@
 import { distance } from '../nearest.ts';
 import { inAnyOrder, type KnownName, type Lexicon, wordsOf } from './lexicon.ts';
+import { shortened } from './spellings.ts';
 import type { Line, Span } from './text.ts';
 import { bodyNouns, colourWords } from './vocabulary.ts';
 
@@ -67,6 +68,7 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
           )
         )
           found.push({ name, span, isPlural: false, away: 1 });
+  if (found.length === 0) found.push(...shortNames(windows, lexicon));
   if (found.length === 0)
     for (const { window, joined, span } of windows)
       for (const name of lexicon.names) {
@@ -83,6 +85,7 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
         if (away <= most) found.push({ name, span, isPlural: false, away: 1 + away });
       }
   if (found.length === 0) found.push(...firstWords(words, line, lexicon));
+  if (found.length === 0 && lexicon.names.length <= 5000) found.push(...loneWords(words, line, lexicon));
   found.sort((a, b) => a.away - b.away || b.span.end - b.span.start - (a.span.end - a.span.start));
   const taken: typeof found = [];
   for (const one of found) {
@@ -97,6 +100,37 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
       taken.push(one);
   }
   return taken.map(({ name, span, isPlural }) => ({ name, span, isPlural }));
+};
+
+const shortForms = new Map<string, RegExp>();
+/** True of "Limo" for "Limousine", and of "Vn" for "Van". */
+const isShortFor = (short: string, word: string): boolean => {
+  if (short.length >= word.length || short[0] !== word[0]) return false;
+  if (short.length >= 4 && word.startsWith(short)) return true;
+  if (shortForms.size >= 5000) shortForms.clear();
+  const form = shortForms.get(word) ?? new RegExp(`^${shortened(word)}$`, 'u');
+  shortForms.set(word, form);
+  return short.length >= 2 && form.test(short);
+};
+
+/** Names of several words of which one at least stands in full and the others are shortened; only where one casting alone fits. */
+const shortNames = (
+  windows: { window: Word[]; span: Span }[],
+  lexicon: Lexicon,
+): (FoundName & { away: number })[] => {
+  const fitting = windows.flatMap(({ window, span }) =>
+    window.length < 2
+      ? []
+      : lexicon.names
+          .filter(
+            ({ words: own }) =>
+              own.length === window.length &&
+              window.some(({ text }, at) => own[at] === text && text.length >= 3) &&
+              window.every(({ text }, at) => own[at] === text || isShortFor(text, own[at] ?? '')),
+          )
+          .map(name => ({ name, span, isPlural: false, away: 1 })),
+  );
+  return new Set(fitting.map(({ name }) => name.castingId)).size === 1 ? fitting : [];
 };
 
 /** A name by its first word alone, where no other casting has that word and no other body follows it. */
@@ -115,6 +149,20 @@ const firstWords = (words: Word[], line: Line, lexicon: Lexicon): (FoundName & {
       if (bodyNouns.has(next.text) || isName) return [];
     }
     return [{ name, span: { start: word.start, end: word.end }, isPlural: false, away: 5 }];
+  });
+
+/** A casting by a later word of its name, which no other name has and that is no kind of body: "heron". */
+const loneWords = (words: Word[], line: Line, lexicon: Lexicon): (FoundName & { away: number })[] =>
+  words.flatMap(({ text, start, end, joins }) => {
+    // "Grey Heron" is a name of its own.
+    if (joins && /\p{Lu}[\p{L}'’.-]* $/u.test(line.text.slice(0, start))) return [];
+    if (text.length < 5 || colourWords.has(text) || bodyNouns.has(text) || isFeatureWord(text, lexicon))
+      return [];
+    const having = lexicon.names.filter(name => name.words.includes(text));
+    if (having[0]?.words[0] === text) return [];
+    const [name] = having;
+    const isOne = name && !name.isRelease && new Set(having.map(one => one.castingId)).size === 1;
+    return isOne ? [{ name, span: { start, end }, isPlural: false, away: 6 }] : [];
   });
 
 const isFeatureWord = (word: string, lexicon: Lexicon): boolean =>

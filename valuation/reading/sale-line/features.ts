@@ -1,161 +1,20 @@
-import { type PartName, partNames, type VariationFeature } from '../../words.ts';
+import { isShortened, plainColourText, shortColours } from '../plain-colour.ts';
 import { readBasePaint } from '../words.ts';
+import { alternatives, featureTextsOf } from './feature-texts.ts';
 import type { Lexicon, LexiconCasting } from './lexicon.ts';
-import { escaped, fold, type Line, type Span, spanOf, words } from './text.ts';
-import {
-  aboutPart,
-  anyColour,
-  bodyless,
-  colourWords,
-  conditionWord,
-  countries,
-  gone,
-  numbers,
-  numberWord,
-  partNoun,
-  partNouns,
-  plainColour,
-  repro,
-  without,
-} from './vocabulary.ts';
+import type { Put } from './put.ts';
+import { fold, type Line, type Span, spanOf, words } from './text.ts';
+import { anyColour, colourWords, conditionWord, countries, partNoun, plainColour } from './vocabulary.ts';
 
-/** What is found of a field, and where. */
-export type Put = (field: string, value: string, span: Span) => void;
-
-const alternatives = (texts: Iterable<string>): string =>
-  [...new Set(texts)]
-    .filter(Boolean)
-    .sort((a, b) => b.length - a.length || (a < b ? -1 : 1))
-    .map(escaped)
-    .join('|');
-
-/** Texts of a feature as this casting has them, and then as any other has. */
-const textsOf = (
-  lexicon: Lexicon,
-  casting: LexiconCasting | null,
-  feature: VariationFeature,
-): Map<string, string> => {
-  const own = (casting?.features[feature] ?? []).map(text => [fold(text).trim(), text] as const);
-  return new Map([...(lexicon.features.get(feature) ?? []), ...own]);
-};
-
-/** Spellings of a text with its numbers as words and as figures. */
-const spellings = (text: string): string[] => {
-  const [first = '', ...rest] = text.split(' ');
-  const figure = Object.entries(numbers).find(([, word]) => word === first)?.[0];
-  if (!figure) return [text];
-  const both = [text, [figure, ...rest].join(' ')];
-  // "the two lamp back".
-  return /s$/.test(text) ? [...both, ...both.map(one => one.slice(0, -1))] : both;
-};
-
-/** Features that are named by several words, or by one that means nothing else, wherever they stand. */
-export const takeNamed = (line: Line, lexicon: Lexicon, casting: LexiconCasting | null, put: Put): void => {
-  const kinds = [
-    ['rear_end', 'rearEnd'],
-    ['accessory', 'accessory'],
-    ['wheels', 'wheels'],
-  ] as const;
-  for (const [field, feature] of kinds) {
-    const texts = textsOf(lexicon, casting, feature);
-    const found = [...texts].flatMap(([folded, text]) => {
-      if (feature !== 'rearEnd' && !folded.includes(' ')) return [];
-      const pattern = alternatives(spellings(folded));
-      return line
-        .matches(words(`(?:${pattern})(?: at the (?:back|rear))?`))
-        .map(match => ({ text, span: spanOf(match) }));
-    });
-    if (new Set(found.map(({ text }) => text)).size === 1 && found[0])
-      put(field, found[0].text, found[0].span);
-    for (const { span } of found) line.take(span);
-    if (found.length > 0 || field !== 'rear_end') continue;
-    const lamps = line.matches(
-      words(
-        `(?:[1-6]|${numberWord}|one) (?:lamps?|tail ?lamps?|tail ?lights?|lights?)(?<state> (?:is |are )?(?:${gone}|${conditionWord}))?`,
-      ),
-    );
-    const [only] = lamps;
-    if (lamps.some(match => match.groups?.state)) {
-      for (const match of lamps) line.doubt(spanOf(match));
-      continue;
-    }
-    if (only && lamps.length === 1)
-      put(field, line.text.slice(spanOf(only).start, spanOf(only).end), spanOf(only));
-    for (const match of lamps) line.take(spanOf(match));
-  }
-};
-
-const partList = (noun: string) => {
-  const phrase = `(?:(?:the|a|one|two|front|rear|both|all|some|its|original) )*(?:(?:${anyColour}) )?(?:${noun})(?: (?:and|und) (?:${noun})| ?[&+/] ?(?:${noun}))*`;
-  return `${phrase}(?![ -](?:${conditionWord}|${aboutPart})(?!\\p{L}))`;
-};
-
-const partsOf = (text: string, accessories: ReadonlySet<string>): PartName[] => {
-  const found = new Set<PartName>();
-  for (const word of accessories) if (words(escaped(word)).test(text)) found.add('accessory');
-  for (const word of text.match(/\p{L}+/gu) ?? []) {
-    const part = partNouns.get(word);
-    if (part) found.add(part);
-  }
-  return partNames.filter(part => found.has(part));
-};
-
-/**
- * The words for an accessory: the whole text, its last word, and that in other spellings beside "without".
- */
-const accessoryWords = (lexicon: Lexicon, casting: LexiconCasting | null): Set<string> => {
-  const texts = casting?.features.accessory?.length
-    ? casting.features.accessory.map(text => fold(text).trim())
-    : [...(lexicon.features.get('accessory')?.keys() ?? [])];
-  const heads = texts.flatMap(text => {
-    const head = text.split(' ').at(-1) ?? '';
-    return head.length > 2 ? [text, head, `${head}s`, `${head}e`, `${head}n`] : [text];
-  });
-  return new Set(heads.filter(head => head !== '' && !partNouns.has(head)));
-};
-
-/** Parts that are missing or reproductions; what is denied of them is left unread. */
-export const takeParts = (line: Line, lexicon: Lexicon, casting: LexiconCasting | null, put: Put): void => {
-  const accessories = accessoryWords(lexicon, casting);
-  const noun = [alternatives(accessories), partNoun].filter(Boolean).join('|');
-  const list = partList(noun);
-  const doubtAll = (pattern: RegExp) => {
-    for (const match of line.matches(pattern)) line.doubt(spanOf(match));
-  };
-  doubtAll(
-    words(
-      `(?:no|not|never|without|w/o|ohne|keine) (?:(?:${list}) |parts? |pieces? )?(?:${repro}|missing|fehlt)(?: (?:${list}|parts?))?`,
-    ),
-  );
-  doubtAll(words('(?:nothing|not) (?:is )?(?:missing|reproduction)'));
-  doubtAll(words(`(?:no|without|w/o|ohne) (?:box|blister|${bodyless})`));
-  const collect = (field: string, patterns: string[]) => {
-    const found = new Set<PartName>();
-    let first: Span | null = null;
-    for (const pattern of patterns)
-      for (const match of line.matches(words(pattern))) {
-        const span = spanOf(match);
-        const parts = partsOf(match[0], accessories);
-        if (parts.length === 0 || line.rest()[span.end] === '?') {
-          line.doubt(span);
-          continue;
-        }
-        for (const part of parts) found.add(part);
-        first ??= span;
-        line.take(span);
-      }
-    if (first) put(field, partNames.filter(part => found.has(part)).join(','), first);
-  };
-  const is = '(?: (?:is|are|was|were|ist|sind))?';
-  collect('reproduction_parts', [`(?:${repro}) (?:${list})`, `(?:${list})${is} (?:${repro})`]);
-  collect('missing_parts', [`(?:${list})${is} (?:${gone})`, `(?:${without}) (?:${list})`]);
-};
+const shortColour = alternatives(shortColours);
 
 const baseTexts = [
   '(?:fully? |completely |all )?(?:full|fully|completely|all) ?-?(?:paint(?:ed)? )?base(?:plate)?(?: paint(?:ed)?)?',
   '(?:bare|unpainted|no paint) base(?:plate)?|base(?:plate)?:? (?:is )?(?:bare|unpainted|not painted|fully painted|all painted)',
-  '(?:front|frt|frnt|rear|rr|back)\\.?[ -](?:quarter|qtr|qrtr|1/4)\\.?(?: (?:of )?(?:the )?(?:base )?(?:is )?(?:painted|paint|ptd))?(?: base)?',
+  '(?:front|frt|frnt|rear|rr|back|bk)\\.?[ -](?:quarter|qtr|qrtr|1/4)\\.?(?: (?:of )?(?:the )?(?:base )?(?:is )?(?:painted|paint|ptd))?(?: base)?',
   '(?:front|frt|frnt|rear|rr|back)\\.?(?: (?:half|end|part))?(?: of(?: the)?)? base(?:plate)? (?:is )?(?:painted|paint|ptd)',
+  '(?:no paint|unpainted|bare metal) on (?:the )?base(?:plate)?',
+  '(?:front|frt|rear|rr|back|bk) (?:quarter|qtr|1/4) (?:of )?(?:the )?base',
   'base(?:plate)? (?:is )?(?:painted|ptd) (?:at the )?(?:front|frt|frnt|rear|rr|back)',
 ];
 
@@ -163,7 +22,7 @@ const baseTexts = [
 export const takeBasePaint = (line: Line, put: Put): void => {
   const found = line.matches(words(baseTexts.join('|'))).flatMap(match => {
     const said = match[0].replace(/-/g, ' ');
-    const side = /\b(?:(front|frt|frnt)|rear|rr|back)\b/.exec(said);
+    const side = /\b(?:(front|frt|frnt)|rear|rr|back|bk)\b/.exec(said);
     const paint = side
       ? `${side[1] ? 'front' : 'rear'} quarter`
       : /bare|unpainted|no paint|not painted/.test(said)
@@ -199,10 +58,18 @@ export const takeCountry = (line: Line, lexicon: Lexicon, put: Put): void => {
 };
 
 const featureParts = [
-  ['roof', 'roof', 'roof|dach|toit|techo|tetto|dak'],
-  ['interior', 'interior', 'interior|interieur|innenraum|inneneinrichtung|seats'],
-  ['glazing', 'glazing', 'glass|glazing|windows|glas|scheiben|windshield|windscreen'],
-  ['wheels', 'wheels', 'wheels|rader'],
+  ['roof', 'roof', 'roof|rf|dach|toit|techo|tetto|dak'],
+  [
+    'interior',
+    'interior',
+    'interior|int\\.?|interieur|innenraum|inneneinrichtung|seats|seat|upholstery|sitze|interni',
+  ],
+  [
+    'glazing',
+    'glazing',
+    'glass|gls|glazing|windows|window|glas|scheiben|ruiten|vitres|windshield|windscreen',
+  ],
+  ['wheels', 'wheels', 'wheels|whls|rader|wielen|roues'],
 ] as const;
 
 /** The text as its writer put it, without the ending that a German noun gives its colour. */
@@ -222,11 +89,10 @@ export const takePartColours = (
   put: Put,
 ): void => {
   for (const [field, feature, nouns] of featureParts) {
-    const texts = textsOf(lexicon, casting, feature);
-    const own = alternatives(texts.keys());
+    const { pattern: own, textOf } = featureTextsOf(lexicon, casting, feature);
     // A kind of wheels is what the reference says it is; a colour in plain words is none.
     if (feature === 'wheels' && !own) continue;
-    const plain = feature === 'wheels' ? '' : plainColour;
+    const plain = feature === 'wheels' ? '' : `${plainColour}|(?:${shortColour})`;
     const value = `(?<value>${[own, plain].filter(Boolean).join('|')})`;
     const before = words(`${value} (?:${nouns})(?<state> (?:is |are )?(?:${conditionWord})(?!\\p{L}))?`);
     const after = words(`(?:${nouns}):? (?:is |are |in )?${value}(?! (?:${partNoun})(?!\\p{L}))`);
@@ -242,7 +108,8 @@ export const takePartColours = (
         }
         if (match !== only) continue;
         const said = match.groups?.value ?? '';
-        put(field, texts.get(said) ?? plainly(line, match, 'value', 'ending'), span);
+        const shown = plainly(line, match, 'value', 'ending');
+        put(field, textOf(said) ?? (isShortened(said) ? (plainColourText(said) ?? shown) : shown), span);
         line.take(span);
       }
     }
@@ -277,17 +144,24 @@ const nameOfColour = (line: Line, { start, end }: Span): Span | null => {
   return /^ *(?:$|[\ue000,;|)])/u.test(rest.slice(end)) ? { start: start - word.length - 1, end } : null;
 };
 
+/** The casting's one colour that has a plain word in its name: its only red one is "Ember Red". */
+const onlyColourOf = (casting: LexiconCasting | null, word: string): string | undefined => {
+  const having = (casting?.features.colour ?? []).filter(colour => fold(colour).split(/[ -]/).includes(word));
+  return having.length === 1 ? having[0] : undefined;
+};
+
 /**
  * The colour of the body: by the reference's name for it, or as it was written where it is a
  * plain word for one.
  */
 export const takeColour = (line: Line, lexicon: Lexicon, casting: LexiconCasting | null, put: Put): void => {
-  const texts = textsOf(lexicon, casting, 'colour');
+  const { pattern: own, textOf } = featureTextsOf(lexicon, casting, 'colour');
   const found: { value: string; span: Span }[] = [];
-  const own = alternatives(texts.keys());
   if (own)
-    for (const match of line.matches(words(own)))
-      found.push({ value: texts.get(match[0]) ?? match[0], span: spanOf(match) });
+    for (const match of line.matches(words(own))) {
+      const value = textOf(match[0]);
+      if (value !== null) found.push({ value, span: spanOf(match) });
+    }
   for (const { span } of found) line.take(span);
   const isNamed = found.length > 0;
   if (!isNamed)
@@ -295,7 +169,10 @@ export const takeColour = (line: Line, lexicon: Lexicon, casting: LexiconCasting
       const named = nameOfColour(line, spanOf(match));
       if (named) line.doubt(named);
       else if (casting || !isPartOfName(line, spanOf(match)))
-        found.push({ value: plainly(line, match, 'value', 'ending'), span: spanOf(match) });
+        found.push({
+          value: onlyColourOf(casting, match[0]) ?? plainly(line, match, 'value', 'ending'),
+          span: spanOf(match),
+        });
     }
   const [first] = found;
   const isOne = new Set(found.map(({ value }) => fold(value))).size === 1;

@@ -1,4 +1,5 @@
 import type { FoundName } from './casting.ts';
+import { type Lexicon, wordsOf } from './lexicon.ts';
 import { type Line, words } from './text.ts';
 import { bodyless, carsWord, numberWord, partNoun, repro } from './vocabulary.ts';
 
@@ -30,7 +31,7 @@ const partThing = words(`(?:${partNoun})|box|blister|case|stand|parts?`);
 const loosePart = words(`(?:${repro}|replacement|spare|loose) (?:${partNoun})`);
 
 /** True where what was sold is a poster, a box or parts, and no car. */
-const isNoCar = (line: Line, names: FoundName[]): boolean => {
+const isNoCar = (line: Line, names: FoundName[], accessories: ReadonlySet<string>): boolean => {
   const text = line.rest();
   if (line.matches(emptyBox).length > 0) return true;
   if (line.matches(goods).some(match => !beside.test(text.slice(0, match.index)))) return true;
@@ -38,7 +39,8 @@ const isNoCar = (line: Line, names: FoundName[]): boolean => {
   if (first !== null) {
     const before = text.slice(0, first);
     return (
-      names.every(({ span }) => forIt.test(text.slice(0, span.start))) && before.match(partThing) !== null
+      names.every(({ span }) => forIt.test(text.slice(0, span.start))) &&
+      (before.match(partThing) !== null || wordsOf(before).some(word => accessories.has(word)))
     );
   }
   // Without a known name: reproduction wheels, or a set of wheels, that begin the line.
@@ -71,9 +73,13 @@ const isLot = (line: Line, names: FoundName[]): boolean => {
   );
 };
 
+/** The last words of what belongs to cars, such as "surfboards". */
+const accessoriesOf = ({ features }: Lexicon): Set<string> =>
+  new Set([...(features.get('accessory')?.keys() ?? [])].flatMap(text => wordsOf(text).at(-1) ?? []));
+
 /** Null where the words are those of one car. */
-export const kindOf = (line: Line, names: FoundName[]): 'lot' | 'not a car' | null =>
-  isNoCar(line, names) ? 'not a car' : isLot(line, names) ? 'lot' : null;
+export const kindOf = (line: Line, names: FoundName[], lexicon: Lexicon): 'lot' | 'not a car' | null =>
+  isNoCar(line, names, accessoriesOf(lexicon)) ? 'not a car' : isLot(line, names) ? 'lot' : null;
 
 export const unsold = words(
   "unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve not met|invendu",

@@ -15,6 +15,7 @@ const dayPatterns = [
   numericDay,
   words('\\d{1,2}(?:st|nd|rd|th|er|\\.)?[ -]?\\p{L}{3,10}[.,]?[ -]?(?:\\d{4}|\\d{2})'),
   words('\\p{L}{3,10}\\.? \\d{1,2}(?:st|nd|rd|th)?,? \\d{4}'),
+  words('\\p{L}{3,10}\\.? \\d{1,2}/(?:\\d{4}|\\d{2})'),
 ];
 
 /** The order of each sign's dates as the lines prove it; a sign whose lines prove both, or none, has none. */

@@ -3,12 +3,14 @@ import type { Currency, IsoDate } from '../../types.ts';
 import { featureColumnsBut } from '../feature-columns.ts';
 import { readBasePaint, readFinishState, readGrade, readParts, readYear } from '../words.ts';
 import { castingOf, findNames } from './casting.ts';
-import { takeBasePaint, takeColour, takeCountry, takeNamed, takePartColours, takeParts } from './features.ts';
+import { takeBasePaint, takeColour, takeCountry, takePartColours } from './features.ts';
 import { kindOf, type NotASale, unsold } from './kind.ts';
 import type { Lexicon, OwnWord } from './lexicon.ts';
 import { likelyName } from './likely-name.ts';
+import { takeDenied, takeNamed } from './named-features.ts';
+import { takeAccessory, takeParts } from './parts.ts';
 import { type DateOrders, type Price, takeDay, takePrice } from './price-and-day.ts';
-import { takeFinish, takeGrade, takeRanges, takeSource, takeYear } from './state.ts';
+import { takeFinish, takeGrade, takeNamedPlace, takeRanges, takeSource, takeYear } from './state.ts';
 import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
 import { fillers } from './vocabulary.ts';
 
@@ -174,7 +176,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   }
 
   const names = findNames(line, lexicon);
-  const kind = said.oneCar ? null : kindOf(line, names);
+  const kind = said.oneCar ? null : kindOf(line, names, lexicon);
   if (!habits.source) takeSource(line, put);
   let castingId = said.castingId ?? castingNamed(lexicon, fields.casting);
   if (castingId === null && said.fields.casting === undefined) castingId = castingOf(names, line, lexicon);
@@ -193,13 +195,17 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   takeRanges(line, lexicon);
   takeYear(line, put);
   takeBasePaint(line, put);
+  takeDenied(line, casting, put);
   takeParts(line, lexicon, casting, put);
   takeNamed(line, lexicon, casting, put);
   takeCountry(line, lexicon, put);
   takePartColours(line, lexicon, casting, put);
+  takeAccessory(line, lexicon, casting, put);
   takeGrade(line, put);
   takeFinish(line, put);
   takeColour(line, lexicon, casting, put);
+  if (!habits.source && fields.source === undefined && said.fields.source === undefined)
+    takeNamedPlace(line, put);
 
   const not: NotASale | null = kind ?? (price === null ? 'no price' : soldOn === null ? 'no date' : null);
   const isCar = kind === null;

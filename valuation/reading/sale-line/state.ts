@@ -1,13 +1,13 @@
 import type { FinishState } from '../../words.ts';
 import { readFinishState, readGrade, readYear } from '../words.ts';
-import type { Put } from './features.ts';
 import { type Lexicon, wordsOf } from './lexicon.ts';
-import { type Line, type Span, spanOf, words } from './text.ts';
-import { about, partNoun, sourceNoun } from './vocabulary.ts';
+import type { Put } from './put.ts';
+import { fold, type Line, type Span, spanOf, words } from './text.ts';
+import { about, countries, gradedNoun, partNoun, sourceNoun } from './vocabulary.ts';
 
 const number = '\\d{1,2}(?:[.,]\\d)?(?: ?½| 1/2)?';
 const openGrade = new RegExp(
-  `(?<![\\p{L}\\p{N}])(?:c ?${number} ?(?:-|to|bis|or|oder|ou|/) ?c?${number}(?!\\p{N})|c ?${number}(?:\\+|-(?![\\p{L}\\p{N}]))|c ?${number}\\?|c ?${number}(?:ish| ?-ish| at (?:best|most|least)| or (?:so|better|worse))|(?:${about}) ?(?:an? )?c ?${number}|(?:${partNoun}) c ?${number})(?![\\p{L}\\p{N}])`,
+  `(?<![\\p{L}\\p{N}])(?:c ?${number} ?(?:-|to|bis|or|oder|ou|/) ?c?${number}(?!\\p{N})|c ?${number}(?:\\+|-(?![\\p{L}\\p{N}]))|c ?${number}\\?|c ?${number}(?:ish| ?-ish| at (?:best|most|least)| or (?:so|better|worse))|(?:${about}) ?(?:an? )?c ?${number}|(?:${gradedNoun}) c ?${number})(?![\\p{L}\\p{N}])`,
   'dgu',
 );
 const grade = words(
@@ -32,10 +32,13 @@ export const takeGrade = (line: Line, put: Put): void => {
 const states: [FinishState, string][] = [
   [
     'restored',
-    '(?:fully |professionally |nicely |well )?restored(?: to original)?|restauriert|restaure|restaurato|restaurado|gerestaureerd',
+    '(?:fully |professionally |nicely |well )?restored(?: to original)?|resto|restauriert|restaure|restaurato|restaurado|gerestaureerd',
   ],
   ['touched up', 'touched[ -]up|touch[ -]?ups?|retouched|ausgebessert'],
-  ['customised', 'customised|customized'],
+  [
+    'customised',
+    `customised|customized|custom(?! (?:${partNoun}|paint|colou?r|job|body|base|made|order|box|decals?)(?!\\p{L}))`,
+  ],
   ['stripped', 'stripped(?: to (?:the )?bare metal)?|entlackt'],
   [
     'original',
@@ -70,6 +73,9 @@ export const takeFinish = (line: Line, put: Put): void => {
       }
     }
   const said = new Set(found.map(({ value }) => value));
+  // "Stripped and repainted": what it is now, restored or customised, is not said.
+  if (said.has('stripped') && /re-?paint|over-?paint|re-?spray|lackier/.test(line.folded))
+    said.add('restored');
   // Touching up is done to an original finish.
   if (said.size === 2 && said.has('touched up')) said.delete('original');
   const [state] = said;
@@ -95,6 +101,35 @@ const at = words(
   `(?:at|from|via|auf|bei|in) (?<place>(?:(?:a|an|the) )?(?:[\\p{L}']+ ){0,3}(?:${sourceNoun}))`,
 );
 
+const namedPlace =
+  /(?<![\p{L}\p{N}])(?:at|on|via|from|bei|auf|chez|platform|plattform)\s+(?<place>\p{Lu}[\p{L}\p{N}'’&.-]+(?: \p{Lu}[\p{L}\p{N}'’&.-]+){0,3})/dgu;
+const months = /^(?:jan|feb|m[aä]r|apr|ma[yi]|jun|jul|aug|sep|o[ck]t|nov|de[cz])/i;
+
+/** A place that has a name, as in "at Wobbleden", where nothing else of the line was understood by that name. */
+export const takeNamedPlace = (line: Line, put: Put): void => {
+  const rest = line.rest();
+  const found = [...line.text.matchAll(namedPlace)].filter(match => {
+    const { start, end } = spanOf(match, 'place');
+    const isFree = !/[\ue000\ue001]/.test(rest.slice(match.index, end));
+    const name = line.text.slice(start, end);
+    // A line all in capitals names nothing by them.
+    return (
+      isFree &&
+      !months.test(name) &&
+      !isKnownCountry(name) &&
+      /\p{Ll}/u.test(line.text.slice(0, start) + name)
+    );
+  });
+  const [only] = found;
+  if (!only || found.length > 1) return;
+  const span = spanOf(only, 'place');
+  const text = line.text.slice(span.start, span.end).replace(/[.]+$/, '');
+  put('source', text, { start: span.start, end: span.start + text.length });
+  line.take({ start: only.index, end: span.end });
+};
+
+const isKnownCountry = (name: string): boolean => countries.some(country => fold(country) === fold(name));
+
 /** Where the sale was seen: a remark of its own that names a kind of place, or "at the … fair". */
 export const takeSource = (line: Line, put: Put): void => {
   for (const piece of line.rest().matchAll(/[^\ue000,;|()[\]]+/g))
@@ -103,7 +138,9 @@ export const takeSource = (line: Line, put: Put): void => {
         .replace(/^[\s:*.!-]+|[\s:*.!-]+$/g, '')
         .replace(/^(?:at|from|via|auf|bei|in) (?:(?:an?|the) )?/, '');
       const start = piece.index + remark.index + remark[0].indexOf(trimmed);
-      if (!trimmed || !separate.test(trimmed)) continue;
+      // "somebody at the fair gave": the place begins behind the preposition, and ends with its noun.
+      if (!trimmed || !separate.test(trimmed) || /(?<!\p{L})(?:at|from|via) (?:the )?/u.test(trimmed))
+        continue;
       const span = { start, end: start + trimmed.length };
       put('source', line.text.slice(span.start, span.end), span);
       line.take(span);

@@ -34,14 +34,26 @@ export const colourWords: ReadonlySet<string> = new Set([
 const partLists: [PartName, string][] = [
   [
     'glazing',
-    'glass glazing windows window windshield windscreen scheibe scheiben verglasung fenster glas vitres vitrage cristales vetri ruit ruiten ramen',
+    'glass glazing windows window windshield windscreen scheibe scheiben verglasung fenster glas vitres vitrage cristales vetri ruit ruiten ramen voorruit gls wndw',
   ],
   [
     'wheels',
-    'wheels wheel whls whl tyres tyre tires tire rader rad reifen felgen roues roue ruedas ruote wielen banden',
+    'wheels wheel whls whl tyres tyre tires tire rader rad reifen felgen roues roue ruedas ruote wielen wiel banden',
   ],
   ['axles', 'axles axle achse achsen'],
   ['interior', 'interior seats seat innenraum inneneinrichtung sitze interieur'],
+  [
+    'opening parts',
+    'bonnet hood lid lids bootlid boot trunk tailgate door doors motorhaube haube kofferraum heckklappe tur turen motorkap kofferdeksel capot hayon portes cofano portiera capo puerta puertas',
+  ],
+  [
+    'bumpers',
+    'bumper bumpers stossstange stossstangen stosstange stosstangen parechoc parechocs paraurti parachoques',
+  ],
+  [
+    'lamps',
+    'headlamp headlamps headlight headlights lamp lamps scheinwerfer phare phares koplamp koplampen fari faros',
+  ],
   ['roof', 'roof dach toit techo tetto dak'],
   ['base', 'base baseplate bodenplatte boden'],
   ['labels', 'labels label decals decal stickers sticker aufkleber'],
@@ -52,6 +64,10 @@ export const partNouns: ReadonlyMap<string, PartName> = new Map(
   partLists.flatMap(([part, words]) => list(words).map(word => [word, part] as const)),
 );
 export const partNoun = alternatives(partNouns.keys());
+/** Parts that a grade beside them is said of: what stands before "C8" is more often a feature than a part that opens. */
+export const gradedNoun = alternatives(
+  partLists.flatMap(([part, words]) => (part === 'opening parts' || part === 'lamps' ? [] : list(words))),
+);
 
 /**
  * Bodies that a name may end with: after the first word of a known name, another one makes it another car.
@@ -72,9 +88,11 @@ export const aboutPart =
   'racks?|bars?|lights?|lamps?|rust|rot|cracks?|chips?|scratches|damage|wear|marks?|loss|play|arch|arches|bag|post|bumps?|dents?|corrosion|paint|box|issues?|problems?';
 
 export const without =
-  'missing|without|w/o|no|lacks|lacking|minus|ohne|sans|sin|senza|zonder|fehlende|fehlen|fehlt';
-export const gone = 'missing|gone|lost|absent|lacking|fehlt|fehlen|manquant|manquante|manquantes';
-export const repro = 'reproductions|reproduction|repros|repro|nachbau|repliken';
+  'missing|msg|without|w/o|no|lacks|lacking|lost|minus|ohne|sans|sin|senza|zonder|fehlende|fehlen|fehlt';
+export const gone =
+  'missing|msg|gone|lost|absent|lacking|fehlt|fehlen|manquant|manquante|manquantes|ontbreekt|ontbreken|mancante|mancanti|falta|faltan';
+export const repro =
+  'reproductions|reproduction|repros|repro|replicas|replica|nachbau|nachbauten|repliken|reproductie|reproducties|riproduzione|reproduccion';
 export const about = 'about|approx\\.?|approximately|around|maybe|circa|ca\\.?|etwa|perhaps|probably|say|~';
 
 export const bodyless =
@@ -93,7 +111,7 @@ export const numbers: Readonly<Record<string, string>> = {
 };
 
 export const sourceNoun =
-  'auction|auctions|fair|fairs|toyfair|swapmeet|swap meet|dealer|shop|online|toy show|market|flea market|car boot sale|boot sale|garage sale|yard sale|club|borse|flohmarkt|auktion|handler|asking price|asking|private sale|private|privat';
+  'auction|auctions|fair|fairs|toyfair|swapmeet|swap meet|dealer|shop|online|toy show|market|flea market|car boot sale|boot sale|garage sale|yard sale|club|borse|flohmarkt|auktion|handler|estate sale|est\\. sale|asking price|asking|private sale|private|privat';
 
 export const countries: readonly string[] = [
   'England',
