@@ -21,10 +21,10 @@ const formsOf = (word: string, isLast: boolean, isShort: boolean): string => {
   const number = numbers[word] ?? (figures.has(word) ? word : undefined);
   if (number !== undefined) return `(?:${number}|${figures.get(number)})`;
   if (nothing.has(word)) return without;
-  const stem = isLast && word.length > 3 ? word.replace(/(?<=[^s])s$/, '') : word;
+  const stem = isLast && word.length > 2 ? word.replace(/(?<=[^s])s$/, '') : word;
   const letters = isShort && stem.length >= 3 ? shortened(stem) : escaped(stem);
   const end =
-    word === 'tint' ? '(?:ed)?' : isLast && word.length > 3 ? (stem.endsWith('e') ? '[sd]?' : 's?') : '';
+    word === 'tint' ? '(?:ed)?' : isLast && word.length > 2 ? (stem.endsWith('e') ? '[sd]?' : 's?') : '';
   return `${letters}${end}`;
 };
 

@@ -35,10 +35,9 @@ const states: [FinishState, string][] = [
     '(?:fully |professionally |nicely |well )?restored(?: to original)?|resto|restauriert|restaure|restaurato|restaurado|gerestaureerd',
   ],
   ['touched up', 'touched[ -]up|touch[ -]?ups?|retouched|ausgebessert'],
-  [
-    'customised',
-    `customised|customized|custom(?! (?:${partNoun}|paint|colou?r|job|body|base|made|order|box|decals?)(?!\\p{L}))`,
-  ],
+  ['customised', 'customised|customized'],
+  // "Custom" alone, and not of a part: "custom wheels" are no finish.
+  ['customised', `custom(?! (?:${partNoun}|paint|colou?r|job|body|base|made|order|box|decals?)(?!\\p{L}))`],
   ['stripped', 'stripped(?: to (?:the )?bare metal)?|entlackt'],
   [
     'original',
