@@ -99,10 +99,11 @@ export const insertEnteredTime = async (
   stepId: number,
   at: string,
   seconds: number,
+  sharedBy: number,
 ): Promise<void> => {
   await trx
     .insertInto('job_time')
-    .values({ step_id: stepId, started_at: at, ended_at: at, seconds, shared_by: 1 })
+    .values({ step_id: stepId, started_at: at, ended_at: at, seconds, shared_by: sharedBy })
     .execute();
 };
 

@@ -39,6 +39,8 @@ export interface JobStep {
   seconds: number;
   uncounted: number;
   runningSince: string | null;
+  /** How many cars share the time of the clock that runs; 1 where none does. */
+  sharedBy: number;
 }
 
 /** The work on one car. */
@@ -96,6 +98,7 @@ const rowToStep = (
   seconds: spans.reduce((sum, span) => sum + Math.round((span.seconds ?? 0) / span.shared_by), 0),
   uncounted: spans.filter(span => span.ended_at !== null && span.seconds === null).length,
   runningSince: spans.find(span => span.ended_at === null)?.started_at ?? null,
+  sharedBy: spans.find(span => span.ended_at === null)?.shared_by ?? 1,
 });
 
 /** Jobs in the order of the bench, those that are over last. */

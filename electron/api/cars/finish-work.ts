@@ -2,7 +2,7 @@ import { updateCars } from '../../../db/records/cars-write.ts';
 import { carChecks, saveCheck } from '../../../db/records/condition-checks.ts';
 import { insertExpense } from '../../../db/records/disposals.ts';
 import { insertFinishedWork } from '../../../db/records/finished-work.ts';
-import { type Job, listJobs, setJobState, stopTime } from '../../../db/records/jobs.ts';
+import { type Job, listJobs, setJobState } from '../../../db/records/jobs.ts';
 import { removePlan } from '../../../db/records/plans.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
 import {
@@ -16,12 +16,15 @@ import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import { findCar } from './find-car.ts';
+import { stopClocks } from './stop-clocks.ts';
 
 /** The minutes that were counted on a job, with those of clocks that still run; null where none were. */
 const minutesOf = (job: Job | undefined, now: string): number | null => {
   let seconds = 0;
   for (const step of job?.steps ?? [])
-    seconds += step.seconds + (step.runningSince === null ? 0 : (countSpan(step.runningSince, now) ?? 0));
+    seconds +=
+      step.seconds +
+      (step.runningSince === null ? 0 : Math.round((countSpan(step.runningSince, now) ?? 0) / step.sharedBy));
   return seconds > 0 ? Math.round(seconds / 60) : null;
 };
 
@@ -43,7 +46,8 @@ export const finishWork = needsCollection
     const made =
       (car.variationId === null ? undefined : index.variations.get(car.variationId)?.features.colour) ?? '';
     const newest = (await carChecks(db, car.id)).every(check => check.checkedOn <= input.finishedOn);
-    const job = input.jobId === null ? undefined : (await listJobs(db)).find(one => one.id === input.jobId);
+    const jobs = input.jobId === null ? [] : await listJobs(db);
+    const job = jobs.find(one => one.id === input.jobId);
     if (input.jobId !== null && !job) throw notFound('job', input.jobId);
     if (job && job.carId !== car.id) throw refused('That job is about another car.');
     if (job && (job.state === 'finished' || job.state === 'given up')) throw refused('That job is over.');
@@ -84,9 +88,7 @@ export const finishWork = needsCollection
         notes: input.notes,
       });
       if (job) {
-        for (const step of job.steps)
-          if (step.runningSince !== null)
-            await stopTime(trx, step.id, session.at(), countSpan(step.runningSince, session.at()));
+        await stopClocks(trx, jobs, job.steps, session.at());
         await setJobState(trx, job.id, 'finished', { endedAt: session.at() });
         for (const { name, usedOn, minor, currency } of job.uses)
           if (minor > 0)

@@ -156,6 +156,8 @@ export const addJobs = z.object({
 });
 export const setJobStep = z.object({
   stepId: id,
+  /** The same step of other cars, done at once with it. */
+  also: z.array(id).max(200).default([]),
   state: z.enum(jobStepStates),
   note: text.optional(),
   spoiled: z.boolean().optional(),
@@ -188,7 +190,12 @@ export const changeJob = z.object({
 export const orderJobs = z.object({ ids: z.array(id).min(1).max(10_000) });
 export const noteJob = z.object({ id, notes: text.optional(), who: line.optional() });
 export const lookAt = z.object({ jobId: id, key: line.min(1), seen: z.boolean() });
-export const enterTime = z.object({ stepId: id, minutes: z.int().min(1).max(1440) });
+export const enterTime = z.object({
+  stepId: id,
+  /** Steps of other cars that share the time. */
+  also: z.array(id).max(200).default([]),
+  minutes: z.int().min(1).max(1440),
+});
 export const removeUse = z.object({ jobId: id, useId: id, is: z.enum(['material', 'part']) });
 export const addJobPhotos = z.object({
   jobId: id,

@@ -19,16 +19,15 @@ import {
   setJobState,
   setJobStep,
   startTime,
-  stopTime,
 } from '../../../db/records/jobs.ts';
 import { listParts } from '../../../db/records/parts.ts';
 import { listSeasons } from '../../../db/records/seasons.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
 import { paintsCar, type WorkKind } from '../../../valuation/words.ts';
-import { countSpan } from '../../../valuation/work/count-span.ts';
 import { carPlan } from '../cars/car-plan.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { planInColour, type Write } from '../cars/save-plan.ts';
+import { stopClocks } from '../cars/stop-clocks.ts';
 import { storeFiles } from '../cars/store-files.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
@@ -104,28 +103,43 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
   });
 });
 
+/** Steps with those of other cars that are done at once with them; the same one twice counts once. */
+const together = ({ stepId, also }: { stepId: number; also: readonly number[] }): number[] => [
+  ...new Set([stepId, ...also]),
+];
+const onCars = (count: number): string => (count === 1 ? '' : ` on ${count} cars`);
+
 /**
- * Ticks a step off, leaves it out or takes that back. A clock that runs on it stops; what then runs by itself
- * is called when it is done.
+ * Ticks a step off, leaves it out or takes that back, on several cars at once where that is asked for; one
+ * action. A clock that runs on it stops; what then runs by itself is called when it is done.
  */
 const setStep = needsCollection.input(inputs.setJobStep).handler(async ({ context, input }) => {
   const { session, db } = context;
-  const [found] = findSteps(await listJobs(db), [input.stepId]);
-  const { job, step } = found!;
+  const jobs = await listJobs(db);
+  const found = findSteps(jobs, together(input));
   const now = session.at();
   const done = input.state === 'done';
-  const waits = done && step.waiting.likely > 0;
-  await session.act(`${done ? 'Did' : 'Changed'} a step: ${step.name}`, async trx => {
-    if (step.runningSince !== null) await stopTime(trx, step.id, now, countSpan(step.runningSince, now));
-    if (job.state !== 'open')
-      await setJobState(trx, job.id, 'open', job.startedAt === null ? { startedAt: now } : {});
-    await setJobStep(trx, step.id, {
-      state: input.state,
-      note: input.note ?? step.note,
-      spoiled: input.spoiled ?? step.spoiled,
-      doneAt: done ? now : null,
-      waitsUntil: waits ? new Date(Date.parse(now) + step.waiting.likely * 60_000).toISOString() : null,
-    });
+  const label = `${done ? 'Did' : 'Changed'} a step${onCars(found.length)}: ${found[0]!.step.name}`;
+  await session.act(label, async trx => {
+    await stopClocks(
+      trx,
+      jobs,
+      found.map(({ step }) => step),
+      now,
+    );
+    for (const { job, step } of found) {
+      if (job.state !== 'open')
+        await setJobState(trx, job.id, 'open', job.startedAt === null ? { startedAt: now } : {});
+      const waits = done && step.waiting.likely > 0;
+      const isItself = step.id === input.stepId;
+      await setJobStep(trx, step.id, {
+        state: input.state,
+        note: (isItself ? input.note : undefined) ?? step.note,
+        spoiled: (isItself ? input.spoiled : undefined) ?? step.spoiled,
+        doneAt: done ? now : null,
+        waitsUntil: waits ? new Date(Date.parse(now) + step.waiting.likely * 60_000).toISOString() : null,
+      });
+    }
   });
 });
 
@@ -147,12 +161,11 @@ const start = needsCollection.input(inputs.jobSteps).handler(async ({ context, i
 
 const stop = needsCollection.input(inputs.jobSteps).handler(async ({ context, input }) => {
   const { session, db } = context;
-  const found = findSteps(await listJobs(db), input.stepIds);
-  const now = session.at();
-  await session.act(`Stopped the clock on ${found[0]!.step.name}`, async trx => {
-    for (const { step } of found)
-      if (step.runningSince !== null) await stopTime(trx, step.id, now, countSpan(step.runningSince, now));
-  });
+  const jobs = await listJobs(db);
+  const steps = findSteps(jobs, input.stepIds).map(({ step }) => step);
+  await session.act(`Stopped the clock on ${steps[0]!.name}`, trx =>
+    stopClocks(trx, jobs, steps, session.at()),
+  );
 });
 
 const addMaterial = needsCollection.input(inputs.addMaterial).handler(async ({ context, input }) => {
@@ -188,15 +201,14 @@ const addPart = needsCollection.input(inputs.addPart).handler(async ({ context, 
  */
 const change = needsCollection.input(inputs.changeJob).handler(async ({ context, input }) => {
   const { session, db } = context;
-  const job = findJob(await listJobs(db), input.id);
+  const jobs = await listJobs(db);
+  const job = findJob(jobs, input.id);
   const reason = input.reason.trim();
   if (input.state === 'given up' && reason === '') throw refused('Say why the job is given up.');
   const now = session.at();
   const labels = { open: 'Resumed a job', paused: 'Paused a job', 'given up': 'Gave up a job' };
   await session.act(labels[input.state], async trx => {
-    for (const step of job.steps)
-      if (input.state !== 'open' && step.runningSince !== null)
-        await stopTime(trx, step.id, now, countSpan(step.runningSince, now));
+    if (input.state !== 'open') await stopClocks(trx, jobs, job.steps, now);
     await setJobState(trx, job.id, input.state, {
       reason,
       ...(input.state === 'given up' && { endedAt: now }),
@@ -261,13 +273,18 @@ const heard = needsCollection.input(inputs.jobSteps).handler(async ({ context, i
   );
 });
 
-/** Adds time to a step by hand, such as for a clock that was left running. */
+/**
+ * Adds time to a step by hand, such as for a clock that was left running; cars that it was done to at once share
+ * it.
+ */
 const enterTime = needsCollection.input(inputs.enterTime).handler(async ({ context, input }) => {
   const { session, db } = context;
-  const [found] = findSteps(await listJobs(db), [input.stepId]);
-  await session.act(`Added ${input.minutes} min to ${found!.step.name}`, trx =>
-    insertEnteredTime(trx, input.stepId, session.at(), input.minutes * 60),
-  );
+  const found = findSteps(await listJobs(db), together(input));
+  const label = `Added ${input.minutes} min to ${found[0]!.step.name}${onCars(found.length)}`;
+  await session.act(label, async trx => {
+    for (const { step } of found)
+      await insertEnteredTime(trx, step.id, session.at(), input.minutes * 60, found.length);
+  });
 });
 
 /** Adds photographs to the car of a job, at the step where they were taken; one action. */

@@ -60,6 +60,66 @@ describe('the bench', () => {
     expect(await stepOf(one, 'smooth')).toMatchObject({ seconds: 45 * 60, uncounted: 1, runningSince: null });
   });
 
+  it('ticks a step off for several cars at once: one action, the time shared', async () => {
+    const { api, session, one, two, stepOf, jobOf, later } = await benched();
+    const [a, b] = [await stepOf(one, 'smooth'), await stepOf(two, 'smooth')];
+    const hashes = () => {
+      const { change: _, change_row: __, ...rest } = tableHashes(session.collection!.read.sqlite);
+      return rest;
+    };
+    await api.bench.start({ stepIds: [a.id, b.id] });
+    later(50);
+    const before = hashes();
+    await api.bench.setStep({ stepId: a.id, also: [b.id, a.id], state: 'done', note: 'fine paper' });
+    expect(await stepOf(one, 'smooth')).toMatchObject({ state: 'done', seconds: 1500, note: 'fine paper' });
+    expect(await stepOf(two, 'smooth')).toMatchObject({ state: 'done', seconds: 1500, note: '' });
+    expect([(await jobOf(one)).state, (await jobOf(two)).state]).toEqual(['open', 'open']);
+    expect((await api.collection.history({}))[0]?.label).toContain('on 2 cars');
+    await api.collection.undo();
+    expect(hashes()).toEqual(before);
+    await api.bench.enterTime({ stepId: a.id, also: [b.id], minutes: 30 });
+    await api.collection.undo();
+    expect(hashes()).toEqual(before);
+  });
+
+  it('goes on counting for the others, in full, when one car leaves a shared step', async () => {
+    const { api, one, two, stepOf, jobOf, later } = await benched();
+    const [a, b] = [await stepOf(one, 'smooth'), await stepOf(two, 'smooth')];
+    await api.bench.start({ stepIds: [a.id, b.id] });
+    later(20);
+    await api.bench.setStep({ stepId: a.id, state: 'done' });
+    expect(await stepOf(two, 'smooth')).toMatchObject({ seconds: 600, sharedBy: 1 });
+    expect((await stepOf(two, 'smooth')).runningSince).not.toBeNull();
+    later(30);
+    await api.bench.stop({ stepIds: [b.id] });
+    expect((await stepOf(one, 'smooth')).seconds).toBe(600);
+    expect((await stepOf(two, 'smooth')).seconds).toBe(600 + 1800);
+    // So it is where a job is paused, and where one is finished while its clock is shared.
+    const [c, d] = [await stepOf(one, 'degrease'), await stepOf(two, 'degrease')];
+    await api.bench.start({ stepIds: [c.id, d.id] });
+    later(10);
+    await api.bench.change({ id: (await jobOf(two)).id, state: 'paused' });
+    expect((await stepOf(one, 'degrease')).runningSince).not.toBeNull();
+    expect((await stepOf(two, 'degrease')).runningSince).toBeNull();
+    await api.bench.start({ stepIds: [d.id] });
+    await api.bench.stop({ stepIds: [c.id, d.id] });
+    await api.bench.start({ stepIds: [c.id, d.id] });
+    later(40);
+    await api.cars.finishWork({
+      carId: one,
+      jobId: (await jobOf(one)).id,
+      kind: 'restore',
+      finishedOn: '2026-03-14',
+      finishState: 'restored',
+      grade: 8,
+      parts: [],
+      closure: 'screw',
+    });
+    expect((await api.cars.get({ id: one })).work[0]?.minutes).toBe(10 + 5 + 20);
+    expect(await stepOf(two, 'degrease')).toMatchObject({ seconds: (5 + 20) * 60, sharedBy: 1 });
+    expect((await stepOf(two, 'degrease')).runningSince).not.toBeNull();
+  });
+
   it('ticks steps off, says when what runs by itself is done, and takes it back', async () => {
     const { api, one, stepOf, jobOf } = await benched();
     const { id, waiting } = await stepOf(one, 'coat-light');
