@@ -14,8 +14,11 @@ import { JobNotes } from './job-notes.tsx';
 import { isOver, stepAt, timeText } from './job-words.ts';
 import { LookList } from './look-list.tsx';
 import { StepRow } from './step-row.tsx';
+import { joinedOf, sharersOf } from './together.ts';
 import { useJobActions } from './use-job-actions.ts';
 import { Uses } from './uses.tsx';
+
+type Step = JobView['steps'][number];
 
 const lookStep = 'look-before-closing';
 
@@ -69,6 +72,12 @@ export const JobPanel = ({ job, jobs }: { job: JobView; jobs: readonly JobView[]
   const at = job.steps.findIndex(({ id }) => id === cursor);
   const step = job.steps[at];
   const { tick, clock, change } = useJobActions(job);
+  const [together, setTogether] = useState<{ stepId: number; jobIds: readonly number[] } | null>(null);
+  const sharers = step ? sharersOf(step, job, jobs) : [];
+  const joined = step ? joinedOf(step, sharers, together?.stepId === step.id ? together.jobIds : []) : [];
+  /** The steps of other cars that are done at once with this one; only the one at the cursor has any. */
+  const alsoOf = (id: number) => (id === step?.id ? joined.map(other => other.step) : []);
+  const runClock = (one: Step) => clock.mutate([one, ...alsoOf(one.id)]);
   const finish = () => navigate(`/finish/${job.carId}/${job.id}`);
   useEffect(() => {
     if (cursor !== null) document.getElementById(`step-${cursor}`)?.scrollIntoView({ block: 'nearest' });
@@ -82,7 +91,8 @@ export const JobPanel = ({ job, jobs }: { job: JobView; jobs: readonly JobView[]
     const one = job.steps.find(other => other.id === id);
     if (!one || over) return;
     const state = one.state === 'to do' ? 'done' : 'to do';
-    tick.mutate({ stepId: id, state });
+    const also = state === 'done' ? alsoOf(id).map(other => other.id) : [];
+    tick.mutate({ stepId: id, also, state });
     if (state !== 'done') return setCursor(id);
     const next = job.steps.find(
       other =>
@@ -97,7 +107,7 @@ export const JobPanel = ({ job, jobs }: { job: JobView; jobs: readonly JobView[]
       ? []
       : [
           { keys: 'X', does: 'Mark the step as done, or undo that', run: () => tickAndGo(step.id) },
-          { keys: 'T', does: 'Start or stop the clock of the step', run: () => clock.mutate([step]) },
+          { keys: 'T', does: 'Start or stop the clock of the step', run: () => runClock(step) },
           {
             keys: 'O',
             does: 'Leave the step out, or take it in again',
@@ -151,12 +161,16 @@ export const JobPanel = ({ job, jobs }: { job: JobView; jobs: readonly JobView[]
             <StepRow
               key={one.id}
               job={job}
-              jobs={jobs}
               step={one}
               over={over}
               open={one.id === cursor}
+              sharers={one.id === cursor ? sharers : []}
+              joined={one.id === cursor ? joined : []}
+              onTogether={jobIds => setTogether({ stepId: one.id, jobIds })}
               onOpen={() => setCursor(one.id)}
               onTick={() => tickAndGo(one.id)}
+              onClock={() => runClock(one)}
+              clockBusy={clock.isPending}
             >
               {one.step === lookStep ? <LookList job={job} disabled={over} /> : null}
             </StepRow>

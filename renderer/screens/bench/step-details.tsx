@@ -6,14 +6,16 @@ import { useAction } from '../../components/actions/use-action.ts';
 import { CautionList } from '../../components/cautions/caution-list.tsx';
 import classes from './bench.module.css';
 import { StepPhotos } from './step-photos.tsx';
+import type { Sharer } from './together.ts';
 
 type Step = JobView['steps'][number];
 
 /** Time that no clock has counted, entered by hand. */
-const EnterTime = ({ step }: { step: Step }) => {
+const EnterTime = ({ step, joined }: { step: Step; joined: readonly Sharer[] }) => {
   const [minutes, setMinutes] = useState<number | string>('');
-  const add = useAction((many: number) => api.bench.enterTime({ stepId: step.id, minutes: many }), {
-    label: many => `${many} min added`,
+  const also = joined.map(other => other.step.id);
+  const add = useAction((many: number) => api.bench.enterTime({ stepId: step.id, also, minutes: many }), {
+    label: many => `${many} min added${also.length > 0 ? `, shared by ${also.length + 1} cars` : ''}`,
     onDone: () => setMinutes(''),
   });
   const whole = typeof minutes === 'number' && minutes >= 1 ? Math.round(minutes) : null;
@@ -41,17 +43,18 @@ export const StepDetails = ({
   step,
   over,
   sharers,
-  together,
+  joined,
   onTogether,
 }: {
   job: JobView;
   step: Step;
   over: boolean;
-  /** Other cars with this step to do, and those of them whose time is counted together with this one's. */
-  sharers: readonly JobView[];
-  together: readonly number[];
+  /** Other cars with this step to do, and those of them that are done at once with this one. */
+  sharers: readonly Sharer[];
+  joined: readonly Sharer[];
   onTogether: (jobIds: readonly number[]) => void;
 }) => {
+  const chosen = joined.map(other => other.job.id);
   const [note, setNote] = useState(step.note);
   useEffect(() => setNote(step.note), [step.note]);
   const save = useAction(
@@ -68,18 +71,16 @@ export const StepDetails = ({
       <CautionList hazards={step.hazards} />
       {sharers.length > 0 ? (
         <fieldset className={classes.sharers}>
-          <legend>At the same time, sharing the clock</legend>
-          {sharers.map(other => (
+          <legend>At the same time: one tick, and the time shared</legend>
+          {sharers.map(({ job: other }) => (
             <Checkbox
               key={other.id}
               label={`${other.inventoryNumber} ${other.casting ?? ''}`}
-              checked={together.includes(other.id)}
+              checked={chosen.includes(other.id)}
               disabled={step.runningSince !== null}
               onChange={event =>
                 onTogether(
-                  event.currentTarget.checked
-                    ? [...together, other.id]
-                    : together.filter(id => id !== other.id),
+                  event.currentTarget.checked ? [...chosen, other.id] : chosen.filter(id => id !== other.id),
                 )
               }
             />
@@ -98,7 +99,7 @@ export const StepDetails = ({
       <StepPhotos job={job} step={step} disabled={over} />
       {over ? null : (
         <div className={classes.stepTools}>
-          <EnterTime step={step} />
+          <EnterTime step={step} joined={joined} />
           <Checkbox
             label="Went wrong here"
             checked={step.spoiled}

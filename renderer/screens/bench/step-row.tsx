@@ -1,15 +1,15 @@
 import { Button } from '@mantine/core';
 import { IconCheck, IconMinus, IconPlayerPlay, IconPlayerStop } from '@tabler/icons-react';
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import type { JobView } from '../../../electron/api/views.ts';
 import { workReasonText } from '../../../valuation/wording/work-text.ts';
 import { readerLocale } from '../../components/format.ts';
 import { readerWords } from '../../components/words.ts';
 import classes from './bench.module.css';
 import { RunningTime } from './clock.tsx';
-import { isOver, momentText, plannedText, timeText } from './job-words.ts';
+import { momentText, plannedText, timeText } from './job-words.ts';
 import { StepDetails } from './step-details.tsx';
-import { useJobActions } from './use-job-actions.ts';
+import type { Sharer } from './together.ts';
 
 type Step = JobView['steps'][number];
 
@@ -32,42 +32,37 @@ const StepTime = ({ step }: { step: Step }) => {
   );
 };
 
-/** The other cars on the bench that have the same step to do. */
-const sharersOf = (step: Step, job: JobView, jobs: readonly JobView[]): { job: JobView; step: Step }[] =>
-  jobs.flatMap(other => {
-    if (other.id === job.id || isOver(other)) return [];
-    const same = other.steps.find(
-      one => one.step === step.step && one.state === 'to do' && one.runningSince === step.runningSince,
-    );
-    return same ? [{ job: other, step: same }] : [];
-  });
-
 /** A step of a job: a large box to tick, what it is and why, its clock; opened also its cautions, notes and photographs. */
 export const StepRow = ({
   job,
-  jobs,
   step,
   over,
   open,
+  sharers,
+  joined,
+  onTogether,
   onOpen,
   onTick,
+  onClock,
+  clockBusy,
   children,
 }: {
   job: JobView;
-  jobs: readonly JobView[];
   step: Step;
   /** The job is over, so that nothing is changed any more. */
   over: boolean;
   open: boolean;
+  /** Other cars with this step to do, and those of them that are done at once with it. */
+  sharers: readonly Sharer[];
+  joined: readonly Sharer[];
+  onTogether: (jobIds: readonly number[]) => void;
   onOpen: () => void;
   onTick: () => void;
+  onClock: () => void;
+  /** A start or stop of a clock is under way. */
+  clockBusy: boolean;
   children?: ReactNode;
 }) => {
-  const { clock } = useJobActions(job);
-  const [together, setTogether] = useState<readonly number[]>([]);
-  const sharers = open && step.state === 'to do' ? sharersOf(step, job, jobs) : [];
-  // What runs together stops together.
-  const joined = sharers.filter(other => step.runningSince !== null || together.includes(other.job.id));
   const runs = step.runningSince !== null;
   const { spell } = readerWords();
   const name = spell(step.name);
@@ -109,9 +104,9 @@ export const StepRow = ({
             className={classes.clock}
             variant={runs ? 'filled' : 'default'}
             leftSection={runs ? <IconPlayerStop size={16} /> : <IconPlayerPlay size={16} />}
-            loading={clock.isPending}
             aria-label={`${runs ? 'Stop' : 'Start'} the clock: ${name}`}
-            onClick={() => clock.mutate([step, ...joined.map(other => other.step)])}
+            loading={clockBusy}
+            onClick={onClock}
           >
             {runs ? 'Stop' : 'Start'}
           </Button>
@@ -125,9 +120,9 @@ export const StepRow = ({
             job={job}
             step={step}
             over={over}
-            sharers={sharers.map(other => other.job)}
-            together={runs ? joined.map(other => other.job.id) : together}
-            onTogether={setTogether}
+            sharers={sharers}
+            joined={joined}
+            onTogether={onTogether}
           />
         </div>
       ) : null}

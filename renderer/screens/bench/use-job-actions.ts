@@ -10,7 +10,8 @@ const stateNotes = { done: 'done', 'left out': 'left out', 'to do': 'to be done 
 export const useJobActions = (job: JobView) => {
   const nameOf = (id: number) => job.steps.find(step => step.id === id)?.name ?? 'Step';
   const tick = useAction((input: Parameters<typeof api.bench.setStep>[0]) => api.bench.setStep(input), {
-    label: ({ stepId, state }) => `${nameOf(stepId)}: ${stateNotes[state]}`,
+    label: ({ stepId, also, state }) =>
+      `${nameOf(stepId)}: ${stateNotes[state]}${also?.length ? ` on ${also.length + 1} cars` : ''}`,
   });
   /** Starts the clocks of steps that stand still, or stops those that run. */
   const clock = useAction(
