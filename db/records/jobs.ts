@@ -58,6 +58,8 @@ export interface Job {
   aim: Grade | null;
   /** The colour that it was to be painted in; empty where that was not said. */
   colour: string;
+  /** What its plan was likely to cost in materials and parts; null where that was not written down. */
+  plannedCost: { minor: Minor; currency: Currency } | null;
   steps: JobStep[];
   uses: JobUse[];
 }
@@ -101,6 +103,13 @@ const rowToStep = (
   sharedBy: spans.find(span => span.ended_at === null)?.shared_by ?? 1,
 });
 
+const plannedCostOf = (plan: string): Job['plannedCost'] => {
+  const read = readJson(plan);
+  if (read === null || typeof read !== 'object' || !('minor' in read) || !('currency' in read)) return null;
+  const { minor, currency } = read;
+  return typeof minor === 'number' && typeof currency === 'string' ? { minor, currency } : null;
+};
+
 /** Jobs in the order of the bench, those that are over last. */
 export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
   const jobs = await db.selectFrom('job').selectAll().orderBy('position').orderBy('id').execute();
@@ -126,6 +135,7 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
       endedAt: job.ended_at,
       reason: job.reason,
       aim: aimOf(job.plan),
+      plannedCost: plannedCostOf(job.plan),
       colour: colourOf(job.plan),
       steps: (steps.get(job.id) ?? []).map(step => rowToStep(step, times.get(step.id) ?? [])),
       uses: uses.get(job.id) ?? [],
@@ -145,6 +155,8 @@ export const insertJob = async (
     aim?: Grade;
     /** The colour that it is to be painted in. */
     colour?: string;
+    /** What its plan is likely to cost in materials and parts. */
+    plannedCost?: { minor: Minor; currency: Currency };
   },
   at: string,
 ): Promise<number> => {
@@ -160,6 +172,7 @@ export const insertJob = async (
       kind: job.kind,
       plan: JSON.stringify({
         ...(job.aim !== undefined && { aim: job.aim }),
+        ...job.plannedCost,
         ...(job.colour && { colour: job.colour }),
       }),
       position: (last?.last ?? 0) + 1,

@@ -138,11 +138,47 @@ export interface SeasonColours {
 }
 
 /** What the owner's own jobs say, where it is not in force yet. */
+/** A finished job beside its plan. Hours by hand; materials in the reporting currency. */
+export interface DoneJob {
+  carId: number;
+  inventoryNumber: string;
+  /** What has become of its finish. */
+  finishState: FinishState;
+  endedAt: string | null;
+  plannedHours: number;
+  /** Null where no time was counted. */
+  takenHours: number | null;
+  /** What its plan was expected to cost in materials and parts; null where it is not known any more. */
+  plannedCost: Minor | null;
+  takenCost: Minor;
+  aim: Grade | null;
+  reached: Grade | null;
+  /** Names of the steps at which something went wrong. */
+  spoiledAt: string[];
+}
+
+/** A step over the finished jobs. Minutes are of those that were timed; costs are means of those that have any. */
+export interface DoneOfStep {
+  id: string;
+  name: string;
+  done: number;
+  timed: number;
+  plannedMinutes: number;
+  takenMinutes: number | null;
+  plannedCost: Minor;
+  takenCost: Minor | null;
+  spoiled: number;
+}
+
 export interface LearnedView {
   /** Finished jobs, and the hours that were planned for them and that were counted. */
   jobs: number;
   planned: number;
   taken: number;
+  /** The finished jobs, the newest first: what was planned for each, and what it came to. */
+  byJob: DoneJob[];
+  /** The same by step, over all finished jobs that it was done on; minutes only of those that were timed. */
+  byStep: DoneOfStep[];
   steps: LearnedStep[];
   /** How far work falls short of what was aimed at. */
   workmanship: Learned<{ short: number; share: number }[]> | null;

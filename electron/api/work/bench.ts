@@ -22,6 +22,7 @@ import {
 } from '../../../db/records/jobs.ts';
 import { listParts } from '../../../db/records/parts.ts';
 import { listSeasons } from '../../../db/records/seasons.ts';
+import { readReportingCurrency } from '../../../db/records/settings.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
 import { paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { carPlan } from '../cars/car-plan.ts';
@@ -70,6 +71,7 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
     if (car.status === 'sold') throw refused(`${car.inventoryNumber} has been sold.`);
     if (running.has(id)) throw refused(`${car.inventoryNumber} is on the bench already.`);
   }
+  const currency = await readReportingCurrency(db);
   const season = (await listSeasons(db)).find(one => one.id === input.seasonId);
   const colourOf = new Map(season?.cars.map(({ carId, colour }) => [carId, colour]));
   const planned: { carId: number; kind: WorkKind; plan: WorkPlan; colour: string; write: Write | null }[] =
@@ -89,9 +91,10 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
   return session.act(`Put ${label} on the bench`, async trx => {
     const jobIds: number[] = [];
     for (const { carId, kind, plan, colour, write } of planned) {
-      const { lines, aim } = plan;
+      const { lines, aim, cost } = plan;
+      const plannedCost = { minor: Math.round(cost.likely), currency };
       await write?.(trx);
-      const job = { carId, kind, lines, aim, colour, seasonId: input.seasonId };
+      const job = { carId, kind, lines, aim, colour, plannedCost, seasonId: input.seasonId };
       jobIds.push(await insertJob(trx, job, session.at()));
     }
     await updateCars(

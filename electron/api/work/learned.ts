@@ -1,4 +1,5 @@
 import { addAssumptions } from '../../../db/records/assumptions.ts';
+import { listCars } from '../../../db/records/cars.ts';
 import { carChecks } from '../../../db/records/condition-checks.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
 import { type Job, listJobs } from '../../../db/records/jobs.ts';
@@ -7,6 +8,8 @@ import { addSteps, listSteps } from '../../../db/records/step-library.ts';
 import {
   type AssumptionSet,
   type DoneStep,
+  type FinishState,
+  type Grade,
   type Learned,
   type LearnedStep,
   learnSteps,
@@ -22,6 +25,7 @@ import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { LearnedView } from '../views.ts';
+import { doneByStep, doneJobs } from './done-beside-planned.ts';
 
 type Workmanship = AssumptionSet['work']['workmanship'];
 
@@ -72,15 +76,18 @@ const learn = async (session: Session) => {
     jobs.map(({ carId }) => carId),
   );
   const ended: { aim: number; reached: number }[] = [];
+  const reachedBy = new Map<number, { reached: Grade | null; finishState: FinishState }>();
   for (const { id, carId, aim, kind } of jobs) {
     const work = works.get(carId)?.find(({ jobId }) => jobId === id);
-    if (!work || aim === null || (kind !== 'restore' && kind !== 'customise')) continue;
+    if (!work) continue;
     const reached = (await carChecks(db, carId)).find(check => check.id === work.checkId)?.grade ?? null;
-    if (reached !== null) ended.push({ aim, reached });
+    reachedBy.set(id, { reached, finishState: work.finishState });
+    if (reached !== null && aim !== null && (kind === 'restore' || kind === 'customise'))
+      ended.push({ aim, reached });
   }
   const { body } = await assumptionsInForce(session);
   const workmanship = learnWorkmanship(await baseWorkmanship(session, body.work.workmanship), ended);
-  return { jobs, steps, workmanship: workmanship ?? null, body };
+  return { jobs, steps, workmanship: workmanship ?? null, body, reachedBy, currency };
 };
 
 /** Steps of which what was learned is not in force yet. */
@@ -100,7 +107,18 @@ const newOnes = (learned: readonly LearnedStep[], inForce: readonly WorkStep[]):
 
 /** What the owner's own jobs say of the steps and of the grade that work ends in, beside what is in force. */
 export const learned = needsCollection.handler(async ({ context: { session } }): Promise<LearnedView> => {
-  const { jobs, steps, workmanship, body } = await learn(session);
+  const { jobs, steps, workmanship, body, reachedBy, currency } = await learn(session);
+  const { db } = openOf(session).read;
+  const cars = new Map(
+    (jobs.length === 0 ? [] : await listCars(db, { ids: [...new Set(jobs.map(({ carId }) => carId))] })).map(
+      car => [car.id, car],
+    ),
+  );
+  const endOf = ({ id, carId }: Job) => {
+    const car = cars.get(carId);
+    const { reached = null, finishState = car?.finishState ?? 'original' } = reachedBy.get(id) ?? {};
+    return { inventoryNumber: car?.inventoryNumber ?? '', finishState, reached };
+  };
   const { steps: inForce } = await stepsInForce(session);
   const isNew = (found: Learned<Workmanship>) =>
     JSON.stringify(found.after) !== JSON.stringify(body.work.workmanship);
@@ -110,6 +128,8 @@ export const learned = needsCollection.handler(async ({ context: { session } }):
       jobs.reduce((sum, job) => sum + job.steps.reduce((all, { hands }) => all + hands.likely, 0), 0) / 60,
     taken:
       jobs.reduce((sum, job) => sum + job.steps.reduce((all, { seconds }) => all + seconds, 0), 0) / 3600,
+    byJob: doneJobs(jobs, endOf, currency),
+    byStep: doneByStep(jobs, inForce, currency),
     steps: newOnes(steps, inForce),
     workmanship: workmanship && isNew(workmanship) ? workmanship : null,
   };

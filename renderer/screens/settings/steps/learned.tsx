@@ -6,6 +6,7 @@ import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { percentText, readerLocale, worthText } from '../../../components/format.ts';
 import { useWords } from '../../../components/words.ts';
+import { DoneTables } from './done-tables.tsx';
 import classes from './steps.module.css';
 
 const number = (value: number): string =>
@@ -46,6 +47,7 @@ export const LearnedPart = ({ currency }: { currency: Currency }) => {
         {data.jobs === 1 ? '1 finished job' : `${data.jobs} finished jobs`}: {number(data.planned)} hours were
         planned, {number(data.taken)} were counted.
       </p>
+      <DoneTables data={data} currency={currency} />
       {steps.length === 0 && !workmanship ? (
         <p className="soft">Nothing to update: what they say is in use already.</p>
       ) : (

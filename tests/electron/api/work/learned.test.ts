@@ -10,6 +10,7 @@ const withJob = async () => {
     cars: [{ inventoryNumber: 'S-1', variationId: variations.emberTwin, grade: 3 }],
   });
   const carId = ids[0]!;
+  const planned = (await api.work.plan({ carId })).cost.likely;
   await api.bench.add({ cars: [{ carId }] });
   const [job] = await api.bench.list();
   const strip = job!.steps.find(({ step }) => step === 'strip')!;
@@ -34,7 +35,7 @@ const withJob = async () => {
     parts: [],
     closure: 'screw',
   });
-  return service;
+  return { ...service, planned };
 };
 
 describe('learning from one’s own work', () => {
@@ -45,7 +46,7 @@ describe('learning from one’s own work', () => {
   });
 
   it('proposes by credibility, changes nothing by itself, and is taken over as a version that counts a job once', async () => {
-    const { api } = await withJob();
+    const { api, planned } = await withJob();
     const view = await api.work.learned();
     expect(view.jobs).toBe(1);
     expect(view.taken).toBeCloseTo(1, 9);
@@ -57,6 +58,32 @@ describe('learning from one’s own work', () => {
     // Aimed at C9 and ended in C7: two points short, at a weight of 1 / 11.
     expect(view.workmanship).toMatchObject({ jobs: 1, own: 2 });
     expect((await api.work.steps()).version).toBe(0);
+    // What was planned beside what was done, by job and by step.
+    expect(view.byJob).toMatchObject([
+      {
+        inventoryNumber: 'S-1',
+        takenHours: 1,
+        takenCost: 280,
+        aim: 9,
+        reached: 7,
+        finishState: 'restored',
+        spoiledAt: [],
+      },
+    ]);
+    expect(view.byJob[0]!.plannedHours).toBeCloseTo(view.planned, 9);
+    expect(view.byJob[0]!.plannedCost).toBe(planned);
+    expect(view.byStep).toMatchObject([
+      {
+        id: 'strip',
+        done: 1,
+        timed: 1,
+        plannedMinutes: 20,
+        takenMinutes: 60,
+        plannedCost: 140,
+        takenCost: 280,
+        spoiled: 0,
+      },
+    ]);
 
     await api.work.acceptLearned({ stepIds: ['strip'], workmanship: true });
     const { steps, version, note } = await api.work.steps();

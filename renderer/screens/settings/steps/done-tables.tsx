@@ -1,0 +1,94 @@
+import { Link } from 'wouter';
+import type { LearnedView } from '../../../../electron/api/views.ts';
+import type { Currency } from '../../../../valuation/types.ts';
+import { conditionLabel, gradeLabel } from '../../../../valuation/words.ts';
+import { readerLocale, worthText } from '../../../components/format.ts';
+import { useWords } from '../../../components/words.ts';
+import classes from './steps.module.css';
+
+const number = (value: number | null): string =>
+  value === null
+    ? 'not counted'
+    : value.toLocaleString(readerLocale(), { maximumFractionDigits: value < 10 ? 1 : 0 });
+
+/** What was planned and what was done, job by job and step by step: hours, cost, grade reached, spoiled or not. */
+export const DoneTables = ({ data, currency }: { data: LearnedView; currency: Currency }) => {
+  const { spell } = useWords();
+  const money = (minor: number | null) =>
+    minor === null ? 'not known' : worthText(Math.round(minor), currency);
+  return (
+    <>
+      <details>
+        <summary>Job by job</summary>
+        <div className={classes.scroll}>
+          <table className={classes.table} aria-label="Planned and done, job by job">
+            <thead>
+              <tr>
+                <th scope="col">Car</th>
+                <th scope="col">Hours planned</th>
+                <th scope="col">Counted</th>
+                <th scope="col">Cost planned, {currency}</th>
+                <th scope="col">Spent</th>
+                <th scope="col">Aimed at</th>
+                <th scope="col">Reached</th>
+                <th scope="col">Went wrong</th>
+              </tr>
+            </thead>
+            <tbody>
+              {data.byJob.map(job => (
+                <tr key={`${job.carId} ${job.endedAt}`}>
+                  <th scope="row">
+                    <Link href={`~/cars/${job.carId}`}>{job.inventoryNumber}</Link>
+                  </th>
+                  <td className="amount">{number(job.plannedHours)}</td>
+                  <td className="amount">{number(job.takenHours)}</td>
+                  <td className="amount">{money(job.plannedCost)}</td>
+                  <td className="amount">{money(job.takenCost)}</td>
+                  <td>{job.aim === null ? '' : gradeLabel(job.aim)}</td>
+                  <td>{spell(conditionLabel(job.reached, job.finishState))}</td>
+                  <td>{job.spoiledAt.length === 0 ? 'no' : job.spoiledAt.map(spell).join('; ')}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+      <details>
+        <summary>Step by step</summary>
+        <div className={classes.scroll}>
+          <table className={classes.table} aria-label="Planned and done, step by step">
+            <thead>
+              <tr>
+                <th scope="col">Step</th>
+                <th scope="col">Done</th>
+                <th scope="col">Minutes planned</th>
+                <th scope="col">Counted</th>
+                <th scope="col">Materials planned, {currency}</th>
+                <th scope="col">Spent</th>
+                <th scope="col">Went wrong</th>
+              </tr>
+            </thead>
+            <tbody>
+              {data.byStep.map(step => (
+                <tr key={step.id}>
+                  <th scope="row">{spell(step.name)}</th>
+                  <td className="amount">{step.done}</td>
+                  <td className="amount">{number(step.plannedMinutes)}</td>
+                  <td className="amount">
+                    {number(step.takenMinutes)}
+                    {step.timed > 0 && step.timed < step.done ? (
+                      <span className="soft"> of {step.timed}</span>
+                    ) : null}
+                  </td>
+                  <td className="amount">{money(step.plannedCost)}</td>
+                  <td className="amount">{step.takenCost === null ? 'not noted' : money(step.takenCost)}</td>
+                  <td className="amount">{step.spoiled}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </>
+  );
+};
