@@ -1,5 +1,5 @@
 import type { Kysely, Selectable, Transaction } from 'kysely';
-import type { ThreePoint, WorkLine, WorkReason } from '../../valuation/types.ts';
+import type { Currency, Minor, ThreePoint, WorkLine, WorkReason } from '../../valuation/types.ts';
 import {
   type Grade,
   type Hazard,

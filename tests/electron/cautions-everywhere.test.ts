@@ -53,7 +53,15 @@ const facts: CarFacts = {
   rarity: null,
   grade: 4,
   finishState: 'original',
-  disclosure: null as never,
+  disclosure: {
+    finishState: 'original',
+    madeColour: '',
+    wornColour: '',
+    wornFinish: '',
+    parts: [],
+    mark: '',
+    work: null,
+  },
   parts: [],
 };
 

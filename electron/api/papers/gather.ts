@@ -2,6 +2,7 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
+import { castingDetails } from '../../../db/reference/reference-details.ts';
 import type { BidSheetFacts } from '../../../reports/documents/kinds/bid-sheet.ts';
 import type { ClaimFacts } from '../../../reports/documents/kinds/claim.ts';
 import type { DossierFacts } from '../../../reports/documents/kinds/dossier.ts';
@@ -12,6 +13,7 @@ import type { WorkPlan } from '../../../valuation/types.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import { carPage } from '../cars/car-page.ts';
 import { carPlan, settledKind } from '../cars/car-plan.ts';
+import { carRows } from '../cars/car-rows.ts';
 import { findCar } from '../cars/find-car.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
 import { marketToday } from '../figures/market.ts';
@@ -22,6 +24,7 @@ import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPage } from '../views.ts';
+import { lookListOf } from '../work/look-list.ts';
 
 const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] => {
   const pathOf = printedPaths(openOf(session).dir);
@@ -114,10 +117,18 @@ export const worksheetCars = async (
     .sort((a, b) => a.inventoryNumber.localeCompare(b.inventoryNumber, 'en', { numeric: true }));
 };
 
-/** The plan of a car for what is to be done with it: its owner's own, or the one made from the car. */
-export const benchPlan = async (session: Session, carId: number): Promise<WorkPlan> => {
+/** The plan of a car for what is to be done with it, its owner's own or the one made from the car, and what to look at before it is closed. */
+export const benchPlan = async (
+  session: Session,
+  carId: number,
+): Promise<{ plan: WorkPlan; lookAt: string[] }> => {
   const kind = await settledKind(session, carId);
-  return (await carPlan(session, { carId, ...(kind && { kind }) })).plan;
+  const { plan } = await carPlan(session, { carId, ...(kind && { kind }) });
+  const { db } = openOf(session).read;
+  const [row] = await carRows(session, [await findCar(db, carId)]);
+  if (!row) return { plan, lookAt: [] };
+  const parts = row.castingId === null ? [] : (await castingDetails(db, row.castingId)).parts;
+  return { plan, lookAt: lookListOf(plan.kind, row, parts).map(({ text }) => text) };
 };
 
 /** A lot that was seen, with the highest bid for it. */

@@ -89,7 +89,8 @@ const documentOf = async (
       const { benchSheetDocument } = await import('../../../reports/documents/kinds/bench-sheet.ts');
       const carId = needed(wanted.carId, 'car', kind);
       const car = await gather.dossierFacts(session, carId);
-      return benchSheetDocument(car, await gather.benchPlan(session, carId), edition);
+      const { plan, lookAt } = await gather.benchPlan(session, carId);
+      return benchSheetDocument(car, plan, edition, lookAt);
     }
     case 'bid': {
       const { bidSheetDocument } = await import('../../../reports/documents/kinds/bid-sheet.ts');

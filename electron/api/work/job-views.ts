@@ -1,21 +1,14 @@
 import { listCars } from '../../../db/records/cars.ts';
 import { jobDetails, listJobPhotos } from '../../../db/records/job-details.ts';
-import { type Job, listJobs } from '../../../db/records/jobs.ts';
+import { listJobs } from '../../../db/records/jobs.ts';
 import { listSeasons } from '../../../db/records/seasons.ts';
 import { castingDetails } from '../../../db/reference/reference-details.ts';
-import type { PartName } from '../../../valuation/words.ts';
-import { type LookItem, lookBeforeClosing } from '../../../valuation/work/look-before-closing.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarRow, JobView } from '../views.ts';
-
-/** Parts that a car of an identified variation never had, by what its variation says. */
-const neverHad = (car: CarRow): PartName[] =>
-  car.variationId !== null && /^(|none|no|-)$/i.test(car.features.accessory) ? ['accessory'] : [];
-
-const paints = ({ kind }: Job): boolean => kind === 'restore' || kind === 'customise';
+import { lookListOf } from './look-list.ts';
 
 /** The jobs with their cars, photographs, notes and what to look at before closing. */
 export const jobViews = async (session: Session): Promise<JobView[]> => {
@@ -33,11 +26,8 @@ export const jobViews = async (session: Session): Promise<JobView[]> => {
     if (castingId !== null && !castings.has(castingId))
       castings.set(castingId, await castingDetails(db, castingId));
 
-  const lookListOf = (job: Job, car: CarRow): LookItem[] => {
-    if (!paints(job)) return [];
-    const casting = car.castingId === null ? undefined : castings.get(car.castingId);
-    return lookBeforeClosing(casting?.parts ?? [], neverHad(car));
-  };
+  const partsOf = ({ castingId }: CarRow) =>
+    (castingId === null ? undefined : castings.get(castingId)?.parts) ?? [];
   return jobs.flatMap(job => {
     const car = rows.get(job.carId);
     if (!car) return [];
@@ -57,7 +47,7 @@ export const jobViews = async (session: Session): Promise<JobView[]> => {
         season: job.seasonId === null ? null : (seasons.get(job.seasonId) ?? null),
         notes,
         who,
-        lookList: lookListOf(job, car),
+        lookList: lookListOf(job.kind, car, partsOf(car)),
         lookedAt,
         assembly: car.castingId === null ? '' : (castings.get(car.castingId)?.assembly ?? ''),
         photos: (photos.get(job.id) ?? []).map(({ jobId: _, ...photo }) => photo),

@@ -26,20 +26,16 @@ const cautionBlocks = (plan: WorkPlan, locale: string): DocumentBlock[] => [
   { kind: 'paragraph', tone: 'quiet', text: spell(generalCautions.join(' '), locale) },
 ];
 
-/** What to look at before a car is closed, so that nothing is seen too late. Common practice, no source. */
-const beforeClosing = [
-  'Glazing sits, front and rear, clean inside',
-  'Interior and roof in place, nothing rattles',
-  'Axles straight, all wheels turn and touch the ground',
-  'Accessory and opening parts seated',
-  'Base clean inside, label and paint of the right variation',
-];
-
 /**
  * A plan for the bench: parts to have ready, each step to tick with why it is there, cautions, the
- * look before closing.
+ * look before closing, which is the bench's own list of the casting's parts.
  */
-export const benchSheetDocument = (car: CarFacts, plan: WorkPlan, edition: Edition): PaperDocument => {
+export const benchSheetDocument = (
+  car: CarFacts,
+  plan: WorkPlan,
+  edition: Edition,
+  lookAt: readonly string[] = [],
+): PaperDocument => {
   const { reader } = edition;
   const { locale } = reader;
   const hours = (value: number) => numberText(value, 1, locale);
@@ -75,10 +71,10 @@ export const benchSheetDocument = (car: CarFacts, plan: WorkPlan, edition: Editi
           return spell(why ? `${line.name} (${why})` : line.name, locale);
         }),
       },
-      ...(plan.lines.length > 1
+      ...(lookAt.length > 0
         ? [
             { kind: 'heading' as const, level: 2 as const, text: 'Before it is closed' },
-            { kind: 'checklist' as const, items: beforeClosing },
+            { kind: 'checklist' as const, items: lookAt.map(text => spell(text, locale)) },
           ]
         : []),
       ...(plan.departures.length > 0

@@ -180,7 +180,7 @@ describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => 
           const documents = [
             dossierDocument(car, edition),
             saleSheetDocument(car, edition),
-            benchSheetDocument(car, await benchPlan(session, carId), edition),
+            benchSheetDocument(car, (await benchPlan(session, carId)).plan, edition),
             claim,
           ];
           for (const document of documents) expect(document.subtitle.toLowerCase()).toContain(word);

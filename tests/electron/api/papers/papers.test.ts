@@ -175,6 +175,16 @@ describe('papers', { timeout: 120_000 }, () => {
     expect(text).toMatch(/Loss of value USD \d+\.\d\d, the difference/);
   });
 
+  it('have on the bench sheet the bench’s own list of what to look at before closing', async () => {
+    const { api, idOf } = await shelf();
+    const carId = idOf('Q-1');
+    const { text } = await paper(api, 'bench-sheet', { carId });
+    await api.bench.add({ cars: [{ carId }] });
+    const [job] = await api.bench.list();
+    expect(job!.lookList.length).toBeGreaterThan(6);
+    for (const item of job!.lookList) expect(text).toContain(item.text);
+  });
+
   it('list for a fair what the collection lacks, in a pocket', async () => {
     const { api } = await shelf();
     const { text, bytes } = await paper(api, 'want-list', { grade: 6 });
