@@ -15,6 +15,7 @@ import { carPage } from '../cars/car-page.ts';
 import { carPlan, settledKind } from '../cars/car-plan.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { findCar } from '../cars/find-car.ts';
+import { lookListOf } from '../cars/look-list.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
 import { marketToday } from '../figures/market.ts';
 import { bidView } from '../lots/bid.ts';
@@ -24,7 +25,6 @@ import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPage } from '../views.ts';
-import { lookListOf } from '../work/look-list.ts';
 
 const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] => {
   const pathOf = printedPaths(openOf(session).dir);

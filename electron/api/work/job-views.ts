@@ -4,11 +4,11 @@ import { listJobs } from '../../../db/records/jobs.ts';
 import { listSeasons } from '../../../db/records/seasons.ts';
 import { castingDetails } from '../../../db/reference/reference-details.ts';
 import { carRows } from '../cars/car-rows.ts';
+import { lookListOf } from '../cars/look-list.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarRow, JobView } from '../views.ts';
-import { lookListOf } from './look-list.ts';
 
 /** The jobs with their cars, photographs, notes and what to look at before closing. */
 export const jobViews = async (session: Session): Promise<JobView[]> => {
