@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { readMarket } from '../../../db/engine/market.ts';
 import { lotsOfCars, readPurchases, tablesOfLots } from '../../../db/engine/purchases.ts';
 import { fitMarket } from '../../../valuation/market/fit-market.ts';
@@ -100,3 +101,12 @@ export const marketToday = memo<FittedMarket>(
   },
   session => session.today(),
 );
+
+/**
+ * Gives the market as it stands before an action that is begun after this call; it is fitted when it is first asked for, as most
+ * actions ask for none. Within an action nothing may read beside its transaction, so this reads outside of it.
+ */
+export const marketBefore = (session: Session): (() => Promise<FittedMarket>) => {
+  const outside = AsyncLocalStorage.snapshot();
+  return () => outside(() => marketToday(session));
+};

@@ -6,7 +6,7 @@ import type { LedgerResult } from '../../../db/import/ledgers.ts';
 import type { MarketResult } from '../../../db/import/market.ts';
 import { findLotNamed, lotCosts } from '../../../db/records/lots.ts';
 import type { Schema } from '../../../db/schema.ts';
-import { marketToday } from '../figures/market.ts';
+import { marketBefore, marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
@@ -63,6 +63,7 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
     // would take minutes.
     const shares = !options.dryRun && options.as === 'lot' && (await hasPrice(collection.read.db, options));
     const fitted = shares ? await marketToday(session) : null;
+    const market = marketBefore(session);
     const { runImport } = await engine();
     const result = await explained(
       runImport({
@@ -75,7 +76,7 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
         onProgress: report,
         afterwards: async (trx, { lotId, toShare, soldCarIds }) => {
           if (lotId !== null && fitted) await reshareLot(trx, fitted, lotId);
-          for (const id of toShare) await reshareLot(trx, fitted ?? (await marketToday(session)), id);
+          for (const id of toShare) await reshareLot(trx, fitted ?? (await market()), id);
           await followOwnSales(trx, soldCarIds);
         },
       }),

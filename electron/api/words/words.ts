@@ -4,18 +4,18 @@ import { countUses, type Settled } from '../../../db/records/own-words/settle-wo
 import { waitingWords } from '../../../db/records/waiting-words.ts';
 import { listWords } from '../../../db/records/words.ts';
 import type { Schema } from '../../../db/schema.ts';
+import type { FittedMarket } from '../../../valuation/market/fitted-market.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { readMeaning, wordField, wordFields } from '../../../valuation/reading/meanings.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
-import { marketToday } from '../figures/market.ts';
+import { marketBefore } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
-import type { Session } from '../session/session.ts';
 import type { SettledWords, WaitingWordView, WordsView } from '../views.ts';
 
 /**
@@ -39,12 +39,12 @@ const list = needsCollection.handler(async ({ context }): Promise<WordsView> => 
 
 /** Does what a change of words does, and lets shares of lots and sale records of sold cars follow. */
 const followed = async (
-  session: Session,
+  market: () => Promise<FittedMarket>,
   trx: Transaction<Schema>,
   change: () => Promise<Settled>,
 ): Promise<SettledWords> => {
   const { carIds, saleIds, toShare } = await change();
-  for (const lotId of toShare) await reshareLot(trx, await marketToday(session), lotId);
+  for (const lotId of toShare) await reshareLot(trx, await market(), lotId);
   await followOwnSales(trx, carIds);
   return { cars: carIds.length, sales: saleIds.length };
 };
@@ -70,7 +70,8 @@ const set = needsCollection
     const [only] = words;
     const label =
       words.length === 1 && only ? `Said what "${only.text}" means` : `Said what ${words.length} texts mean`;
-    return session.act(label, trx => followed(session, trx, () => sayWords(trx, words, session.at())));
+    const market = marketBefore(session);
+    return session.act(label, trx => followed(market, trx, () => sayWords(trx, words, session.at())));
   });
 
 /** Removes words; what they settled stays, or waits again where that is asked for. */
@@ -79,8 +80,9 @@ const remove = needsCollection
   .handler(async ({ context, input }): Promise<SettledWords> => {
     const { session } = context;
     const { ids, rows } = input;
+    const market = marketBefore(session);
     return session.act(ids.length === 1 ? 'Removed a word' : `Removed ${ids.length} words`, trx =>
-      followed(session, trx, () => unsayWords(trx, ids, { rows: rows === 'wait again' }, session.at())),
+      followed(market, trx, () => unsayWords(trx, ids, { rows: rows === 'wait again' }, session.at())),
     );
   });
 

@@ -57,6 +57,20 @@ describe('importing', () => {
     expect(again).toMatchObject({ accepted: 0, duplicates: 3 });
   });
 
+  it('shares what a list says of a purchase over its cars, although no figure was asked for before', async () => {
+    const { api } = await newCollectionService();
+    await addReference(api);
+    const file = csv(
+      'inventory_number,casting,colour,price_paid,bought_on,seller\nA-1,Dovetail,Ember,12.00,2024-05-04,Fair\nA-2,Dovetail,Ruby,,2024-05-04,Fair\n',
+    );
+    const input = { as: 'lot' as const, file, lot: { name: 'Tin', currency: 'USD' } };
+    const result = await resultOf(await api.imports.run(input));
+    expect(result).toMatchObject({ accepted: 2, rejected: [] });
+    const lots = await Promise.all((result.lots ?? []).map(({ id }) => api.lots.get({ id })));
+    expect(lots.map(({ shared }) => shared)).toEqual([1200]);
+    expect(await resultOf(await api.imports.run(input))).toMatchObject({ accepted: 0, duplicates: 2 });
+  });
+
   it('moves worths by imported sales at once, and back by undo', async () => {
     const { api } = await newCollectionService();
     const { variations } = await addReference(api);
