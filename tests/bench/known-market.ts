@@ -5,8 +5,10 @@
  * Run: node tests/bench/known-market.ts [seeds]
  */
 import { cpus } from 'node:os';
+import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { type Judgement, judgeMarket } from '../helpers/judge-market.ts';
 import { type MarketWish, simulateMarket } from '../helpers/market-simulator.ts';
+import { ratioText } from '../helpers/ratio.ts';
 import { judgeYoung, type YoungWish } from '../helpers/young-market.ts';
 
 const seeds = Number(process.argv[2] ?? 12);
@@ -22,6 +24,11 @@ const kinds: { name: string; wish: Omit<MarketWish, 'seed'>; index: 'none' | 'tr
     name: 'wild and ungraded records',
     wish: { wildShare: 0.02, ungradedShare: 0.1, incompleteShare: 0.2 },
     index: 'trend',
+  },
+  {
+    name: 'drawn as the assumptions say',
+    wish: { drift: 0, asAssumed: defaultAssumptions('USD') },
+    index: 'none',
   },
   { name: 'small market (2 series of 6)', wish: { series: 2, castingsPerSeries: 6 }, index: 'trend' },
 ];
@@ -57,12 +64,16 @@ for (const { name, wish, index } of kinds) {
     judgeMarket(simulateMarket({ ...wish, seed: i + 1 }), index, i + 1, 'standard'),
   );
   const sum = (list: Judgement[], of: (j: Judgement) => number) => list.reduce((s, j) => s + of(j), 0);
+  const known = Array.from({ length: seeds }, (_, i) =>
+    judgeMarket(simulateMarket({ ...wish, seed: i + 1 }), index, i + 1, 'car, work known'),
+  );
   for (const [plans, list] of [
     ['plans made from the cars', all],
+    ['the same, the workmanship known', known],
     ['the standard plan, its aim for certain', standard],
   ] as const)
     console.log(
-      `  with ${plans}: regret ${Math.round(sum(list, j => j.regret.ours) / seeds)} a market, ${Math.round(sum(list, j => j.regret.noFloors) / seeds)} without floors; promised gain ÷ what came ${(sum(list, j => j.promised) / sum(list, j => j.came)).toFixed(2)}`,
+      `  with ${plans}: regret ${Math.round(sum(list, j => j.regret.ours) / seeds)} a market, ${Math.round(sum(list, j => j.regret.noFloors) / seeds)} without floors; promised gain ÷ what came ${ratioText(list.map(j => ({ of: j.promised, to: j.came })))}`,
     );
   const lost = (key: keyof Judgement['regret']) =>
     percent(

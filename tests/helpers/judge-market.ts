@@ -47,13 +47,16 @@ export const judgeMarket = (
   { market, truth, on }: SimulatedMarket,
   index: 'none' | 'trend',
   seed: number,
-  plansFrom: 'car' | 'standard' = 'car',
+  plansFrom: 'car' | 'standard' | 'car, work known' = 'car',
 ): Judgement => {
   const random = seededRandom(seed * 7919);
   const usual = defaultAssumptions('USD');
   // The standard plan as it was before: its aim for certain.
   const certain = [{ short: 0, share: 1 }];
-  const work = plansFrom === 'car' ? usual.work : { ...usual.work, plansFrom, workmanship: certain };
+  const work =
+    plansFrom === 'standard'
+      ? { ...usual.work, plansFrom, workmanship: certain }
+      : { ...usual.work, ...(plansFrom === 'car, work known' && { workmanship: turnsOut }) };
   const assumptions = { ...usual, index, hourlyRate, work };
   const fitted = fitMarket(market, assumptions, on);
   const plain = plainEstimators(market, on);

@@ -71,7 +71,7 @@ export const decideColumns = ({
   {
     id: 'number',
     title: 'No',
-    width: 62,
+    width: 72,
     pinned: true,
     value: ({ weighed }) => weighed.car.inventoryNumber,
     render: ({ weighed }) => (

@@ -154,7 +154,9 @@ export const Scatter = ({
       </div>
       <span className={classes.xTitle} aria-hidden="true">
         {missing > 0 ? <span>{missing} not drawn: not enough evidence</span> : <span />}
-        <span>expected gain over leaving, {currency}</span>
+        <span>
+          expected gain<span className={classes.roomy}> over leaving</span>, {currency}
+        </span>
       </span>
     </div>
   );
