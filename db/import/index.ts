@@ -89,6 +89,10 @@ export const runImport = async (
         const { judged, reader } = outcome;
         if (options.rows) shown.push(rowView(habits, row, outcome));
         if (judged.outcome === 'rejected') {
+          texts.add(
+            row.line,
+            reader.unread.filter(({ asks }) => asks),
+          );
           result.rejected.push({ line: row.line, column: judged.column, reason: judged.reason });
           return;
         }

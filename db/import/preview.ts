@@ -59,7 +59,11 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
       if (judged.outcome !== 'rejected') {
         texts.add(row.line, reader.unread);
         counter.see(row, reader.unread);
-      }
+      } else
+        texts.add(
+          row.line,
+          reader.unread.filter(({ asks }) => asks),
+        );
       counts[judged.outcome === 'duplicate' ? 'duplicates' : judged.outcome]++;
       if (judged.outcome === 'accepted' && judged.unidentified) counts.unidentified++;
       const extra = judged.outcome === 'rejected' && shown < shownRejections;

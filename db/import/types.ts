@@ -53,7 +53,7 @@ export interface TableRow {
   /** Why the row cannot be what its writer meant, such as a quotation mark that swallowed other rows. */
   fault?: string;
   /** By column, what a cell of a line above (`from`) that is merged down to this row holds. */
-  merged?: Map<number, { cell: Cell; from: number }>;
+  merged?: Map<number, { cell: Cell; from: number; to: number }>;
   /** The sheet on which it stands, where the file has sheets. */
   sheet?: string;
   /** What the line is instead of a row of the list: "a title", "headings". */

@@ -56,7 +56,7 @@ export class MergedRows {
     this.#merged = merged;
   }
 
-  /** The row with the cells of lines above it that reach down to it. */
+  /** The row with the cells that are merged over it and lines above or below it. */
   of(row: TableRow): TableRow {
     for (let at = this.#merged[this.#next]; at && at.from <= row.line; at = this.#merged[++this.#next]) {
       const cell = at.from === row.line ? (row.cells[at.column] ?? null) : null;
@@ -66,7 +66,7 @@ export class MergedRows {
     const merged: NonNullable<TableRow['merged']> = new Map();
     for (const [column, { to, from, cell }] of this.#open)
       if (to < row.line) this.#open.delete(column);
-      else if (from < row.line && cell !== null) merged.set(column, { cell, from });
+      else if (cell !== null) merged.set(column, { cell, from, to });
     return merged.size > 0 ? { ...row, merged } : row;
   }
 }

@@ -62,6 +62,8 @@ export interface UnreadCell {
   text: string;
   reason: string;
   holds?: UnreadText['holds'];
+  /** An answer would take the row, which is refused without it. */
+  asks?: true;
 }
 
 /** As its record keeps it. */
@@ -270,6 +272,14 @@ export class RowReader {
     const column = this.habits.mapping.columns[index]?.heading ?? `column ${index + 1}`;
     const text = (this.#row.texts[index] ?? '').slice(0, longestUnread);
     if (text) this.unread.push({ field, column, text, reason });
+  }
+
+  /** The row cannot be taken until its owner says what a cell means. */
+  ask(column: string, reason: string): void {
+    this.miss(column, reason);
+    const last = this.unread.at(-1);
+    if (last) last.asks = true;
+    this.refuse(column, reason);
   }
 
   /** The row cannot be taken: it says nothing of what every record must have. The first reason counts. */

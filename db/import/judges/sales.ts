@@ -18,6 +18,7 @@ import { plain } from '../../reference/plain.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
 import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
+import { isOfSeveralRows } from '../merged-cells.ts';
 import { matchExplainer } from './explain-match.ts';
 import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
@@ -80,6 +81,10 @@ const takePrice = (
 ) => {
   if (!row.has('price')) {
     row.refuse('price', 'the price is missing');
+    return null;
+  }
+  if (isOfSeveralRows(row.text('price'))) {
+    row.ask('price', `"${row.text('price')}" is one amount of several rows: say what each of them brought`);
     return null;
   }
   const currency = currencyAt(row, own);

@@ -29,7 +29,7 @@ const read = async (collection: Collection, file: File, as: ImportKind) => {
   return { notes, cars: cars.map(({ line, fields }) => ({ line, ...fields })) };
 };
 
-test('a cell merged over several rows counts for each of them, but an amount or a number for none below', async () => {
+test('a cell merged over several rows counts for each of them, but an amount or a number for none of them', async () => {
   const file = await sheetOf(
     [
       ['Car', 'Colour', 'Grade', 'Paid', 'Qty', 'Location', 'Seller', 'Bought on'],
@@ -48,11 +48,11 @@ test('a cell merged over several rows counts for each of them, but an amount or 
     { line: 4, ...shared, colour: 'green' },
     { line: 5, casting: 'Otterholt', grade: 5 },
   ]);
-  expect(cars.map(car => 'price_paid' in car)).toEqual([true, false, false, true]);
+  expect(cars.map(car => 'price_paid' in car)).toEqual([false, false, false, true]);
   expect('grade' in (cars[2] ?? {})).toBe(false);
   expect('location' in (cars[3] ?? {})).toBe(false);
   expect(notes.filter(note => note.includes('merged'))).toEqual([
-    expect.stringMatching(/^"Paid" .* from line 2 on: it is read for the first of them only/),
+    expect.stringMatching(/^"Paid" .* from line 2 on: it is read for none of them, .*"30 over 3 rows"/),
     expect.stringMatching(/^"Qty" /),
   ]);
 });
@@ -116,4 +116,26 @@ test('merged cells are found wherever pieces of the sheet end, those that go acr
   const merged = await mergedDown(entries.get('xl/pages/p1.xml')!);
   expect(merged).toHaveLength(3000);
   expect(merged.at(-1)).toEqual({ column: 1, from: 8998, to: 8999 });
+});
+
+test('a price merged over several sales is of none until its owner says what each brought', async () => {
+  const file = await sheetOf(
+    [
+      ['Date', 'Car', 'Price'],
+      ['2025-03-14', 'Silver Kite', 90],
+      ['2025-03-14', 'Otterholt', null],
+      ['2025-03-15', 'Tallow', 12],
+    ],
+    ['C2:C3'],
+  );
+  const collection = await newCollection();
+  const asked = await take(collection, file, { as: 'sales', rows: true, dryRun: true });
+  expect(asked.accepted).toBe(1);
+  expect(asked.notUnderstood).toMatchObject([
+    { column: 'Price', text: '90 over 2 rows', field: 'price', count: 2, lines: [2, 3] },
+  ]);
+  const words = [{ column: 'Price', text: '90 over 2 rows', field: 'price', meaning: '45' }];
+  const told = await take(collection, file, { as: 'sales', rows: true, words });
+  expect(told.accepted).toBe(3);
+  expect(told.rows?.slice(1).map(({ fields }) => fields.price)).toEqual([45, 45, 12]);
 });
