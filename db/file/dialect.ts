@@ -17,6 +17,13 @@ class TransactionalAdapter extends SqliteAdapter {
   }
 }
 
+const refusing = (reason: unknown): DatabaseConnection => ({
+  executeQuery: () => Promise.reject(reason),
+  streamQuery: () => {
+    throw reason;
+  },
+});
+
 class CollectionDriver extends SqliteDriver {
   readonly #sqlite: Database;
   readonly #beforeUse: () => void;
@@ -27,8 +34,13 @@ class CollectionDriver extends SqliteDriver {
     this.#beforeUse = beforeUse;
   }
 
-  override acquireConnection(): Promise<DatabaseConnection> {
-    this.#beforeUse();
+  /** A refusal comes with the query: one thrown here would leave Kysely's lock taken, and every later query waiting for it. */
+  override async acquireConnection(): Promise<DatabaseConnection> {
+    try {
+      this.#beforeUse();
+    } catch (reason) {
+      return refusing(reason);
+    }
     return super.acquireConnection();
   }
 

@@ -232,6 +232,17 @@ describe('bulk work', () => {
 });
 
 describe('history', () => {
+  it('refuses to read beside an action, which holds up nothing afterwards', async () => {
+    const collection = await newCollection();
+    const beside = runAction(collection, 'Reads beside', at, async () =>
+      collection.read.db.selectFrom('maker').selectAll().execute(),
+    );
+    await expect(beside).rejects.toThrow('read with its transaction');
+    expect(await collection.read.db.selectFrom('maker').selectAll().execute()).toEqual([]);
+    await act(collection, 'Added', "INSERT INTO maker (name) VALUES ('A')");
+    expect(await collection.read.db.selectFrom('maker').select('name').execute()).toEqual([{ name: 'A' }]);
+  });
+
   it('tells the actions of some rows, bulk ones included', async () => {
     const collection = await newCollection();
     await addSample(collection);
