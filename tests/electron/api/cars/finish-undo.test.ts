@@ -82,7 +82,21 @@ it('finishing work and undoing it leaves every row as it was, the shelf included
 }, async () => {
   const { api, carId, donorCarId, jobId, shelfId, rows } = await benched();
   const bare = rows();
-  expect(bare).toHaveProperty('part');
+  // What finishing writes to is among what is compared; a table that history forgot would be missed by both.
+  for (const table of [
+    'car',
+    'condition_check',
+    'part_grade',
+    'finished_work',
+    'restoration_plan',
+    'job',
+    'job_step',
+    'job_time',
+    'job_part',
+    'expense',
+    'part',
+  ])
+    expect(bare).toHaveProperty(table);
   await fc.assert(
     fc.asyncProperty(
       finished,
