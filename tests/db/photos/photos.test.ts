@@ -145,7 +145,9 @@ describe('reading a photograph', () => {
     const path = copyPath(dir, sha256, 'thumbnail');
     rmSync(path);
     mkdirSync(path);
-    await expect(readPhoto(dir, sha256, 'thumbnail')).rejects.toThrow(/a folder stands where a file belongs/);
+    await expect(readPhoto(dir, sha256, 'thumbnail')).rejects.toThrow(
+      /there is a folder where a file belongs/,
+    );
     expect(existsSync(`${path}.part`)).toBe(false);
   });
 });
