@@ -70,3 +70,19 @@ test('columns without headings: where the cars are kept, and the remarks behind'
   const { columns } = await lookAt(collection, fileOf(list), { as: 'lot' });
   expect(columns.slice(5).map(({ ours }) => ours)).toEqual(['location', 'notes']);
 });
+
+test('a heading that was mapped is found where it stands alone on a line further down', async () => {
+  const list = 'Car,Paid\nOtter Wagon,3\n\nWhich one it is\nTern Coupe\n';
+  const { rows = [] } = await take(await newCollection(), fileOf(list), {
+    as: 'lot',
+    map: { 'Which one it is': 'notes' },
+    rows: true,
+    dryRun: true,
+  });
+  expect(rows.map(({ line, not, fields }) => [line, not ?? fields.casting ?? fields.notes])).toEqual([
+    [1, 'headings'],
+    [2, 'Otter Wagon'],
+    [4, 'headings'],
+    [5, 'Tern Coupe'],
+  ]);
+});

@@ -42,6 +42,41 @@ describe('any order of words', () => {
     );
   });
 
+  /** Whole lines as several hands write them: each fact in its writer's words. */
+  const hands = [
+    [
+      '3 May 2026',
+      'sold for $61.50',
+      '1968 Brackenhall Van',
+      'purple',
+      'C8',
+      'all original',
+      'front quarter painted',
+    ],
+    ['2026-05-01', '£22', 'Sluice Rcr', 'embr', '7.5/10', 'repro whls', 'windscreen missing'],
+    ['May 3/26', 'C$40.00', 'Corriemuir Coupe', 'inkwell', 'blk rf', 'C6.5', 'resto'],
+    ['23.05.2026', '41,50 EUR', 'Pennyfeather', 'Zustand 7', 'Achsen fehlen', 'restauriert'],
+  ];
+  test.each(hands)('says the same, in all orders of the facts of a whole line: %s, %s, %s …', (...facts) => {
+    const all = read(facts.join(', '));
+    expect(all.not).toBeNull();
+    expect(all.castingId).not.toBeNull();
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(facts, { minLength: facts.length }),
+        fc.constantFrom(', ', '; ', ' | '),
+        (order, between) => {
+          const { fields, unread } = read(order.join(between));
+          expect({ fields, unread: unread.map(({ text }) => text).sort() }).toEqual({
+            fields: all.fields,
+            unread: all.unread.map(({ text }) => text).sort(),
+          });
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
   test('never finds a value that the line does not have, whatever is written', () => {
     const pieces = truthLines().flatMap(({ text }) => text.split(/[,|;]/));
     fc.assert(
