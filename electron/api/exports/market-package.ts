@@ -83,10 +83,11 @@ export const marketPackage = async (
   });
   const encode = (text: string) => new Uint8ArrayReader(new TextEncoder().encode(text));
   await zip.add(marketFiles.description, encode(`${JSON.stringify(described, null, 1)}\n`));
+  // Without the mark that spreadsheets want: a reader of Data Packages would take it for a part of the first name.
   for (const [path, table] of [
     [marketFiles.reference, reference],
     [marketFiles.sales, sales],
   ] as const)
-    await zip.add(path, encode([...tableCsv(table)].join('')));
+    await zip.add(path, encode([...tableCsv(table)].join('').replace(/^\ufeff/, '')));
   return { bytes: await zip.close(), variations: reference.count, sales: sales.count };
 };
