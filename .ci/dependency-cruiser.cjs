@@ -1,4 +1,5 @@
-// The arrows between the folders, as DEVELOPERS.md draws them; any other arrow fails the build, and so does a circle of files, of types too.
+// The arrows between the folders, as DEVELOPERS.md draws them; any other arrow fails the build, and so does a
+// circle of files, of types too.
 const only = (from, to) => ({
   name: `${from}-imports-only`,
   severity: 'error',
@@ -9,8 +10,9 @@ const only = (from, to) => ({
   },
 });
 /**
- * The floors inside a room: each of its folders, with the folders that it may import, which are all below it. The files at the top
- * of a room are common ground that imports no folder (but those of `ground`), save the roof, which puts all together and which no folder imports.
+ * The floors inside a room: each of its folders, with the folders that it may import, which are all below it.
+ * The files at the top of a room are common ground that imports no folder (but those of `ground`), save the
+ * roof, which puts all together and which no folder imports.
  */
 const floors = (room, roof, folders, ground = []) => [
   ...Object.entries(folders).map(([folder, below]) => ({
@@ -173,8 +175,8 @@ module.exports = {
   ],
   options: {
     doNotFollow: { path: 'node_modules' },
-    // TypeScript 7 has no API to parse with; swc reads the sources instead. It tells type-only imports apart, but does not
-    // see inline `import('…').Type` expressions.
+    // TypeScript 7 has no API to parse with; swc reads the sources instead. It tells type-only imports apart,
+    // but does not see inline `import('…').Type` expressions.
     parser: 'swc',
     enhancedResolveOptions: {
       extensions: ['.ts', '.tsx', '.mjs', '.cjs', '.js', '.json'],

@@ -1,6 +1,9 @@
 import type { Database } from 'better-sqlite3';
 
-/** What follows from a database's schema alone, read once for each connection and again only when the schema is another. */
+/**
+ * What follows from a database's schema alone, read once for each connection and again only when the schema
+ * is another.
+ */
 export const perSchema = <T>(read: (sqlite: Database) => T): ((sqlite: Database) => T) => {
   const known = new WeakMap<Database, { version: unknown; value: T }>();
   return sqlite => {

@@ -12,7 +12,7 @@ export const preparedInsert = (
 ): ((row: Record<string, string | number | null>) => number) => {
   let columns: string[] = [];
   let insert: Statement | null = null;
-  /** The values of one row, filled anew for each. */
+  /** The values of one row, filled again for each. */
   let values: (string | number | null | undefined)[] = [];
   return row => {
     if (!insert) {

@@ -21,9 +21,9 @@ const entries: Record<BundleName, Record<string, string>> = {
 /**
  * One file for each process and thread; the hosts of collections share most of theirs, and what only some
  * days need (spreadsheets, the demo) lies apart, since reading it takes longer than the rest of the start.
- * CommonJS, since a sandboxed preload must be, and the main entry of an Electron before 28 too; but the workers,
- * one of which awaits at its top level, are modules. Beside each lies its source map, so that the trace of a fault
- * names the sources. The bundles share `outDir`, which is therefore not emptied here.
+ * CommonJS, since a sandboxed preload must be, and the main entry of an Electron before 28 too; but the
+ * workers, one of which awaits at its top level, are modules. Beside each lies its source map, so that the
+ * trace of a fault names the sources. The bundles share `outDir`, which is therefore not emptied here.
  */
 export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => ({
   configFile: false,

@@ -7,7 +7,10 @@ import { longDate, printableLine } from './printable.ts';
 import { type CellValue, type DataTable, textCell } from './tables/data-table.ts';
 import type { ChangedField, CollectionReport, ReportChanges, SaidOfCar, WhyGone } from './types.ts';
 
-/** A value that moved by less than this share of what it was is counted, not listed: most move a little with each sale record. */
+/**
+ * A value that moved by less than this share of what it was is counted, not listed: most move a little with
+ * each sale record.
+ */
 export const telling = 0.05;
 
 const isTelling = (before: Minor | null, now: Minor | null): boolean =>
@@ -21,8 +24,8 @@ const changedFields = (before: SaidOfCar, now: SaidOfCar, withValues: boolean): 
 ];
 
 /**
- * Compares what two reports said, car by car. Values are compared where `withValues`: both reports tell them, in one currency.
- * `whyGone` says of a car that is not in the newer one where it went.
+ * Compares what two reports said, car by car. Values are compared where `withValues`: both reports tell them,
+ * in one currency. `whyGone` says of a car that is not in the newer one where it went.
  */
 export const changesBetween = (
   earlier: readonly SaidOfCar[],

@@ -17,8 +17,8 @@ const ownRestOf = ({ evidence, worths, status }: ReportEntry): keyof typeof rest
     : mainlyOwn(evidence);
 
 /**
- * Which figures of a report rest mainly on what its owner paid or believes, how many they are and what they come
- * to, a sentence for each of the two; none where there are no such figures.
+ * Which figures of a report rest mainly on what its owner paid or believes, how many they are and what they
+ * come to, a sentence for each of the two; none where there are no such figures.
  */
 export const ownEvidenceSentences = (report: CollectionReport): string[] =>
   (['paid', 'believed'] as const).flatMap(kind => {

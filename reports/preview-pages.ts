@@ -1,4 +1,6 @@
-/** Beyond so many characters no further page is prepared for looking at: what is saved is whole all the same. */
+/**
+ * Beyond so many characters no further page is prepared for looking at: what is saved is whole all the same.
+ */
 const mostCharacters = 120_000_000;
 
 const symbolsOf = (defs: string): Map<string, string> =>
@@ -24,9 +26,9 @@ const partsOf = (svg: string): { pages: string[]; shared: string[] } => {
 };
 
 /**
- * The pages of a document, each as an SVG picture of its own, from the one drawing in which Typst stacks them. All pages of a
- * document are of one size. Empty where the drawing does not hold as many pages as the document: then there is nothing to look at,
- * which is better than a wrong page. Long documents end early.
+ * The pages of a document, each as an SVG picture of its own, from the one drawing in which Typst stacks
+ * them. All pages of a document are of one size. Empty where the drawing does not hold as many pages as the
+ * document: then there is nothing to look at, which is better than a wrong page. Long documents end early.
  */
 export const previewPages = (svg: string, pageCount: number): string[] => {
   const box = /^<svg[^>]* viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg);

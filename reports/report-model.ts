@@ -217,7 +217,10 @@ const placesInGroups = (report: CollectionReport, groups: Map<string, ReportEntr
   return report.entries.map(entry => places.get(entry)!);
 };
 
-/** The cars that are not sold by place, in the places' order, those without one last; empty where none has one. */
+/**
+ * The cars that are not sold by place, in the places' order, those without one last; empty where none has
+ * one.
+ */
 const byPlace = (report: CollectionReport, places: readonly number[]): ReportModel['places'] => {
   const held = report.entries
     .map((entry, i) => ({ entry, at: places[i]! }))

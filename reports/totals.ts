@@ -100,9 +100,9 @@ const byGrade = (entries: ReportEntry[], locale: string): GroupTotal[] =>
   );
 
 /**
- * Totals as found, by basis of value and within it by series, grade, finish state, lot and place: what the cars
- * are expected to bring together. The total and its range are the engine's (`report.sums`), the same as on
- * Home; groups divide it without rest. Sold cars are in no total. Throws RangeError where a sum leaves the
+ * Totals as found, by basis of value and within it by series, grade, finish state, lot and place: what the
+ * cars are expected to bring together. The total and its range are the engine's (`report.sums`), the same as
+ * on Home; groups divide it without rest. Sold cars are in no total. Throws RangeError where a sum leaves the
  * range of exact integers.
  */
 export const totalsOf = (report: CollectionReport): ReportTotals => {

@@ -39,7 +39,8 @@ export interface ReportWorth {
   /** null where there is not enough evidence (or where `note` gives another reason). */
   range: Range | null;
   /**
-   * What it is expected to bring: the mean, which adds up over cars, in minor units and not rounded; null where `range` is.
+   * What it is expected to bring: the mean, which adds up over cars, in minor units and not rounded; null
+   * where `range` is.
    */
   expected: number | null;
   /** True where the owner's own figure stands in for evidence. */
@@ -201,7 +202,8 @@ export interface CollectionReport {
   locale?: string;
   assumptionsVersion: string;
   /**
-   * What the cars that are not sold are expected to bring together, with the 80 % range of that sum, for each basis of value.
+   * What the cars that are not sold are expected to bring together, with the 80 % range of that sum, for each
+   * basis of value.
    */
   sums: Partial<Record<ValueBasis, Range>>;
   method: string[];

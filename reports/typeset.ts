@@ -59,8 +59,8 @@ const codePoints = (characters: Iterable<string>): string =>
 class NotSet extends Error {}
 
 /**
- * Typst draws all pages as one text, and the drawing of thousands of photographs is longer than a text can be: long documents are
- * not drawn, and what cannot be drawn is made all the same.
+ * Typst draws all pages as one text, and the drawing of thousands of photographs is longer than a text can
+ * be: long documents are not drawn, and what cannot be drawn is made all the same.
  */
 const mostPreviewed = 400;
 

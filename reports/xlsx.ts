@@ -60,11 +60,11 @@ const addSummary = (workbook: Excel.stream.xlsx.WorkbookWriter, report: Collecti
 
 /**
  * Writes the report as XLSX to a stream and ends it: a sheet "Cars" with the columns of the CSV, a sheet
- * "Changes" where they are told, and a sheet "About" with the basis of value and the totals. Amounts are numbers with their currency's decimals,
- * dates are dates. Cells carry their type, so that text beginning with = is text and cannot run; no
- * apostrophe is added. Characters that XML cannot hold are left out, and text is cut at the 32,767
- * characters that a cell can hold. Rejects where `checkReport` throws, with the signal's reason when
- * cancelled, and where the stream fails.
+ * "Changes" where they are told, and a sheet "About" with the basis of value and the totals. Amounts are
+ * numbers with their currency's decimals, dates are dates. Cells carry their type, so that text beginning
+ * with = is text and cannot run; no apostrophe is added. Characters that XML cannot hold are left out, and
+ * text is cut at the 32,767 characters that a cell can hold. Rejects where `checkReport` throws, with the
+ * signal's reason when cancelled, and where the stream fails.
  */
 export const writeCollectionXlsx = async (
   report: CollectionReport,

@@ -64,7 +64,10 @@ export const usualParts = [
   'axles',
 ] as const satisfies readonly PartName[];
 
-/** The parts of a car in the order of all parts: of its casting's own list or the usual ones, of every car, and those that were looked at. */
+/**
+ * The parts of a car in the order of all parts: of its casting's own list or the usual ones, of every car,
+ * and those that were looked at.
+ */
 export const partsToShow = (ofCasting: readonly PartName[] | null, seen: readonly PartName[]): PartName[] => {
   const shown = new Set<PartName>([
     ...(ofCasting && ofCasting.length > 0 ? ofCasting : [...usualParts, 'accessory', 'labels']),
@@ -207,7 +210,7 @@ export type EvidenceLevel = (typeof evidenceLevels)[number];
 
 /**
  * Indices of price by name; an owner's own series stands beside them. `records`: none, a trend or yearly
- * steps, whichever has foretold the owner's own records best.
+ * steps, whichever has predicted the owner's own records best.
  */
 export const indexNames = ['records', 'none', 'cpi-u', 'trend', 'steps'] as const;
 export type IndexName = (typeof indexNames)[number];

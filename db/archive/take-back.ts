@@ -179,8 +179,8 @@ const onlyOnce = (findings: BagFinding[], more: BagFinding[]): BagFinding[] => [
 ];
 
 /**
- * Compares every file of an archive with its manifests, and takes nothing out of it. Throws CollectionError 'missing' or 'damaged'
- * where it cannot be read at all, and the signal's reason.
+ * Compares every file of an archive with its manifests, and takes nothing out of it. Throws CollectionError
+ * 'missing' or 'damaged' where it cannot be read at all, and the signal's reason.
  */
 export const checkArchive = async ({
   archive,

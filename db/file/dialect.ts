@@ -34,7 +34,10 @@ class CollectionDriver extends SqliteDriver {
     this.#beforeUse = beforeUse;
   }
 
-  /** A refusal comes with the query: one thrown here would leave Kysely's lock taken, and every later query waiting for it. */
+  /**
+   * A refusal comes with the query: one thrown here would leave Kysely's lock taken, and every later query
+   * waiting for it.
+   */
   override async acquireConnection(): Promise<DatabaseConnection> {
     try {
       this.#beforeUse();

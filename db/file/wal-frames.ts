@@ -120,7 +120,7 @@ const readFrames = (handle: number, size: number, { pageSize, bigEndian, salts, 
 
 /**
  * First salt of a write-ahead log, or undefined when there is no log with a sound header. SQLite draws it at
- * random for a new log and adds one each time it starts the log anew.
+ * random for a new log and adds one each time it starts the log again.
  */
 export const readWalSalt = (path: string): number | undefined => {
   const first = firstBytes(path, headerBytes);
@@ -129,7 +129,7 @@ export const readWalSalt = (path: string): number | undefined => {
 
 /**
  * Reads the log beside a closed database to its end. `sameRun` says that the machine has not been
- * started anew since: only then does the log's index tell for certain that what lies behind its last
+ * started again since: only then does the log's index tell for certain that what lies behind its last
  * frame was never committed.
  */
 export const surveyWal = (walPath: string, shmPath: string, sameRun: boolean): WalSurvey => {

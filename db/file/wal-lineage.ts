@@ -3,8 +3,8 @@ import type { OpenMark } from './lock.ts';
 import { surveyWal, type WalFault, type WalSurvey } from './wal-frames.ts';
 
 /*
- * A log left beside a database is told from one that belongs to another by its first salt, which is noted when the
- * collection is opened and counts up by one with each new start of the log.
+ * A log left beside a database is told from one that belongs to another by its first salt, which is noted
+ * when the collection is opened and counts up by one with each new start of the log.
  */
 
 /** Restarts that one sitting can plausibly see; two random salts fall this close once in 65,536 pairs. */

@@ -8,10 +8,16 @@ export interface Actions {
   last: number;
 }
 
-/** What some actions changed, done, undone or done again: in the names that `recordReads` notes, and the cars that they touched. */
+/**
+ * What some actions changed, done, undone or done again: in the names that `recordReads` notes, and the cars
+ * that they touched.
+ */
 export interface Changes {
   sources: string[];
-  /** Ids of cars of which a row, or a row that hangs on them, is other than before; cars that came and went included. */
+  /**
+   * Ids of cars of which a row, or a row that hangs on them, is other than before; cars that came and went
+   * included.
+   */
   cars: Set<number>;
 }
 
@@ -33,7 +39,10 @@ const referencesOf = (sqlite: Database, table: string): Reference[] => {
   );
 };
 
-/** The tables whose every row belongs to one car: the cars' own, and each that cannot be without a row of such a table. */
+/**
+ * The tables whose every row belongs to one car: the cars' own, and each that cannot be without a row of such
+ * a table.
+ */
 export const tablesOfCars = perSchema((sqlite): ReadonlySet<string> => {
   const tables = sqlite
     .prepare("SELECT name FROM main.sqlite_schema WHERE type = 'table'")
@@ -64,7 +73,10 @@ const valuesOf = (table: string, column: string): string => {
     WHERE r.${noted} AND r.table_name = '${table}' AND r.last_row_id IS NOT NULL`;
 };
 
-/** SQL for the cars to which rows of a table lead, by every way there is. Rows that went with what they hung on are noted there. */
+/**
+ * SQL for the cars to which rows of a table lead, by every way there is. Rows that went with what they hung
+ * on are noted there.
+ */
 const carsOf = (sqlite: Database, owned: ReadonlySet<string>, table: string): string[] => {
   if (table === 'car') return [valuesOf('car', 'id')];
   const beyond = (to: string, ids: string): string[] =>

@@ -92,8 +92,8 @@ export const runAction = async <T>(
 
 /**
  * Like runAction, for thousands of rows (an import, the demo, revaluing everything): new rows are kept in
- * history as ranges and their words go into the search index at the end, which is many times faster. Changes to
- * rows that were there before are noted one by one as ever.
+ * history as ranges and their words go into the search index at the end, which is many times faster. Changes
+ * to rows that were there before are noted one by one as ever.
  */
 export const runBulk = async <T>(
   collection: Collection,

@@ -75,7 +75,10 @@ export const installHistory = (sqlite: Database): void => {
     for (const event of events) sqlite.exec(createTrigger(table, event));
 };
 
-/** Tables of which bulk work adds thousands of rows: a trigger that is never due still costs each of them some time. */
+/**
+ * Tables of which bulk work adds thousands of rows: a trigger that is never due still costs each of them some
+ * time.
+ */
 const growing: ReadonlySet<string> = new Set<keyof Schema>([
   'car',
   'car_candidate',

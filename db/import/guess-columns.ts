@@ -16,8 +16,8 @@ const share = ({ kinds }: Cells, ...of: CellKind[]): number =>
 const isDistinct = ({ texts }: Cells): boolean => new Set(texts).size === texts.length;
 
 /**
- * Figures from 1 on, each larger than the one before it. Where all can be years, as in a list by year, they are
- * numbers only if each is the next.
+ * Figures from 1 on, each larger than the one before it. Where all can be years, as in a list by year, they
+ * are numbers only if each is the next.
  */
 const isNumbering = (cells: Cells): boolean => {
   const steps = cells.texts.slice(1).map((text, index) => Number(text) - Number(cells.texts[index]));
@@ -77,7 +77,8 @@ const putAway =
   /(?<!\p{L})(?:loft|attic|tin|box|drawer|shelf|cabinet|display|case|tray|crate|garage|cupboard|rack|room|vitrine|regal|kiste|schublade|schrank|keller|etagere|boite|tiroir|lade|kast|doos|zolder)(?!\p{L})/iu;
 
 /**
- * Of nameless columns that nothing else fits: where the cars are kept, and remarks, which stand behind the rest and seldom twice alike.
+ * Of nameless columns that nothing else fits: where the cars are kept, and remarks, which stand behind the
+ * rest and seldom twice alike.
  */
 const guessBehind = (
   columns: { index: number; cells: Cells }[],

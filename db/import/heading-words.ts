@@ -1,7 +1,10 @@
 import { plainWord } from '../../valuation/reading/words.ts';
 import type { ImportKind } from './types.ts';
 
-/** What single words of a heading speak of, in the languages that lists are kept in. Common practice, no source. */
+/**
+ * What single words of a heading speak of, in the languages that lists are kept in. Common practice, no
+ * source.
+ */
 const wordLists = {
   money:
     'paid pay gave spent spend cost costs price prices preis prijs prix prezzo precio pris kosten kost coste costo bezahlt betaald betalt ' +
@@ -88,8 +91,9 @@ const ofMoney = (subjects: ReadonlySet<Subject>, as: ImportKind): string[] | nul
 };
 
 /**
- * Our columns that a heading may mean by the words in it, as "What he paid" or "Couleur de la carrosserie"; none where it speaks of
- * something else too. To be held against the cells below it: words alone prove little.
+ * Our columns that a heading may mean by the words in it, as "What he paid" or "Couleur de la carrosserie";
+ * none where it speaks of something else too. To be held against the cells below it: words alone prove
+ * little.
  */
 export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
   const words = plainWord(heading).match(/\p{L}+/gu) ?? [];

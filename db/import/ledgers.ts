@@ -39,9 +39,10 @@ const plainHeading = (text: string): string =>
     .replace(/[\s-]+/g, '_');
 
 /**
- * Takes in a list as it goes out: each row by the columns of its own names, in any order. A row that is there already
- * with the same content is a duplicate; one that cannot stand is rejected with its line and the reason. Nothing that is
- * there is changed. One action; `dryRun` takes nothing. Throws ImportFileError where the file is no such list.
+ * Takes in a list as it goes out: each row by the columns of its own names, in any order. A row that is there
+ * already with the same content is a duplicate; one that cannot stand is rejected with its line and the
+ * reason. Nothing that is there is changed. One action; `dryRun` takes nothing. Throws ImportFileError where
+ * the file is no such list.
  */
 export const importLedger = async (request: LedgerRequest): Promise<LedgerResult> => {
   const { collection, file, name, as, dryRun, at, afterwards } = request;

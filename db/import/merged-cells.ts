@@ -24,7 +24,10 @@ const saidOfAll: ReadonlySet<string> = new Set([
   'quantity',
 ]);
 
-/** An amount of several rows, as each of them has it: none of theirs, so that its owner is asked what one brought. */
+/**
+ * An amount of several rows, as each of them has it: none of theirs, so that its owner is asked what one
+ * brought.
+ */
 const textOfAll = (cell: Cell, from: number, to: number): string =>
   `${cellText(cell)} over ${to - from + 1} rows`;
 
@@ -32,8 +35,8 @@ const textOfAll = (cell: Cell, from: number, to: number): string =>
 export const isOfSeveralRows = (text: string): boolean => / over \d+ rows$/.test(text);
 
 /**
- * The row with what is merged down into it from above, where that is said of each of the rows; an amount that is of all of
- * them together is nobody's.
+ * The row with what is merged down into it from above, where that is said of each of the rows; an amount that
+ * is of all of them together is nobody's.
  */
 export const withMerged = (row: TableRow, { columns }: Mapping): TableRow => {
   if (!row.merged) return row;

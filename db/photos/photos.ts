@@ -111,7 +111,7 @@ export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<Stored
     ]);
   const sha256 = sha256Of(bytes);
   return withStorageErrors(layout(dir).photos, () => {
-    // The copies first: on a full disk none of it stays but copies, which can be made anew.
+    // The copies first: on a full disk none of it stays but copies, which can be made again.
     for (const [size, copy] of copies) keepCopy(dir, sha256, size, copy);
     const present = originalPath(dir, sha256);
     if (!present || sha256Of(readFileSync(present)) !== sha256) writeOriginal(dir, sha256, format, bytes);
@@ -184,7 +184,7 @@ const readOriginal = (dir: string, sha256: string) => {
 };
 
 /**
- * A photograph's bytes: the original as it was added, verified, or a smaller upright WebP copy, made anew
+ * A photograph's bytes: the original as it was added, verified, or a smaller upright WebP copy, made again
  * where it is missing. Throws CollectionError 'photo-missing', or 'damaged' where the original is no
  * longer what was added.
  */

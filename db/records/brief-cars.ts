@@ -15,7 +15,10 @@ export interface BriefCar {
   readonly variationId: number | null;
   /** Variations that it may be, where the one is not known. */
   readonly candidates: number[];
-  /** The colour that it wears, where that is recorded and another; else what was written of a car without a variation. */
+  /**
+   * The colour that it wears, where that is recorded and another; else what was written of a car without a
+   * variation.
+   */
   readonly colour: string;
   readonly grade: Grade | null;
   readonly finishState: FinishState;

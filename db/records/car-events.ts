@@ -4,7 +4,10 @@ import type { Grade } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 
-/** Something that happened to a car: dropped, scuffed, repaired; with its condition and its value before and after, as they were worked out then. */
+/**
+ * Something that happened to a car: dropped, scuffed, repaired; with its condition and its value before and
+ * after, as they were worked out then.
+ */
 export interface CarEvent {
   id: number;
   happenedOn: IsoDate;

@@ -5,7 +5,10 @@ import { inChunks, readJson } from '../codec.ts';
 import type { Schema } from '../schema.ts';
 import type { SavedLine } from './plan-steps.ts';
 
-/** A plan to conserve a car or to use it for its parts, as it was saved: what it takes, and what it was made of. */
+/**
+ * A plan to conserve a car or to use it for its parts, as it was saved: what it takes, and what it was made
+ * of.
+ */
 export interface CarePlan extends Pick<WorkPlan, 'hours' | 'cost' | 'spoilChance' | 'spoiledShare'> {
   carId: number;
   kind: CareKind;
@@ -55,7 +58,10 @@ export const readCarePlans = async (
   );
 };
 
-/** Saves a plan of care in place of an earlier one of its kind. Hours are kept to the minute, shares to the thousandth. */
+/**
+ * Saves a plan of care in place of an earlier one of its kind. Hours are kept to the minute, shares to the
+ * thousandth.
+ */
 export const saveCarePlan = async (trx: Transaction<Schema>, plan: CarePlan): Promise<void> => {
   const { hours, cost } = plan;
   const values = {

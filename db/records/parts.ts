@@ -11,7 +11,10 @@ export interface PartOnShelf {
   inStock: number;
   unit: Minor | null;
   currency: Currency | null;
-  /** Which part of a car it is, empty where it is none that is graded; its origin and grade; the casting that it fits, null for any; the car that it came from. */
+  /**
+   * Which part of a car it is, empty where it is none that is graded; its origin and grade; the casting that
+   * it fits, null for any; the car that it came from.
+   */
   part: PartName | '';
   originality: Exclude<Originality, 'missing'> | '';
   grade: Grade | null;

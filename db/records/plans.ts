@@ -13,7 +13,10 @@ export type StoredPlan = RestorationPlan & {
   made?: MadeOf;
 };
 
-/** The wishes with which a plan was made from its car, the version of the steps (0: the starting steps), and its lines as they were then. */
+/**
+ * The wishes with which a plan was made from its car, the version of the steps (0: the starting steps), and
+ * its lines as they were then.
+ */
 export interface MadeOf {
   wishes: PlanWishes;
   libraryVersion: number;
@@ -132,7 +135,10 @@ export const removePlan = async (trx: Transaction<Schema>, carId: number): Promi
   await trx.deleteFrom('restoration_plan').where('car_id', '=', carId).execute();
 };
 
-/** What a car's saved plan was made of, with its lines as they were saved; undefined where it has none that was made from its car. */
+/**
+ * What a car's saved plan was made of, with its lines as they were saved; undefined where it has none that
+ * was made from its car.
+ */
 export const readMadeOf = async (
   db: Kysely<Schema>,
   carId: number,

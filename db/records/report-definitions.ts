@@ -99,7 +99,8 @@ export const isReportKept = async (db: Kysely<Schema>, sha256: string): Promise<
   undefined;
 
 /**
- * The newest collection report of a scope that was saved for a day before `on`, with what it said (`body`); undefined where there is none.
+ * The newest collection report of a scope that was saved for a day before `on`, with what it said (`body`);
+ * undefined where there is none.
  */
 export const keptBefore = async (
   db: Kysely<Schema>,

@@ -74,7 +74,7 @@ export const saleToRow = (sale: Omit<SaleEntry, 'id'>) => ({
   excluded: sale.excluded ? (1 as const) : (0 as const),
   excluded_why: sale.excludedWhy,
   disposal_id: sale.disposalId,
-  identity: saleIdentity(sale),
+  identity: saleKey(sale),
   notes: sale.notes,
   ...(sale.unread && { unread: unreadToJson(sale.unread) }),
 });
@@ -98,7 +98,7 @@ const ownIdentity = (sale: Omit<SaleEntry, 'id'>): string =>
  * its reference where both are given; else day, price, casting, variation, grade, finish state
  * and source together.
  */
-export const saleIdentity = (sale: Omit<SaleEntry, 'id'>): string => {
+export const saleKey = (sale: Omit<SaleEntry, 'id'>): string => {
   if (sale.disposalId !== null) return `disposal ${sale.disposalId}`;
   // Where the variation is not known, the text tells one record from another.
   const of =

@@ -1,7 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import { plain } from '../reference/plain.ts';
 import type { Schema } from '../schema.ts';
-import { insertSale, type SaleEntry, saleIdentity } from './sales.ts';
+import { insertSale, type SaleEntry, saleKey } from './sales.ts';
 
 /** A sale record that was read from a text, with what was not understood of it. */
 export interface SeenSale {
@@ -18,7 +18,7 @@ export const unrecordedSales = async <T extends SeenSale>(db: Kysely<Schema>, sa
   const seen = new Set<string>();
   for (const one of sales) {
     const { sale } = one;
-    const identity = saleIdentity(sale);
+    const identity = saleKey(sale);
     const rows = await db
       .selectFrom('sale_record')
       .select(['identity', 'notes'])

@@ -3,7 +3,10 @@ import { readBasePaint } from '../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../valuation/words.ts';
 import { plain } from './plain.ts';
 
-/** A base paint as the reference names it, from the ways in which owners write it; other text comes back plain. */
+/**
+ * A base paint as the reference names it, from the ways in which owners write it; other text comes back
+ * plain.
+ */
 export const plainBasePaint = (text: string): string => {
   const paint = readBasePaint(text);
   return paint.ok ? paint.value : plain(text);

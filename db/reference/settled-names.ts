@@ -159,7 +159,10 @@ export const listSettledVariations = async (
   });
 };
 
-/** Remembers that cars of a casting which are described so are of this variation; `at` is the instant of settling. */
+/**
+ * Remembers that cars of a casting which are described so are of this variation; `at` is the instant of
+ * settling.
+ */
 export const rememberVariation = async (
   trx: Transaction<Schema>,
   { castingId, variationId, seen }: { castingId: number; variationId: number; seen: string },

@@ -65,7 +65,10 @@ export const installSearch = (sqlite: Database): void => {
 const newestOf = (sqlite: Database, table: string): number =>
   Number(sqlite.prepare(`SELECT max(id) FROM main.${table}`).pluck().get() ?? 0);
 
-/** Where more than one document in so many is to be written, all are written anew, which takes less time for each. */
+/**
+ * Where more than one document in so many is to be written, all are written again, which takes less time for
+ * each.
+ */
 const fewest = 4;
 /** Up to so many documents it makes no difference. */
 const usualChange = 100;
@@ -102,7 +105,7 @@ const writeAnew = (sqlite: Database, document: SearchDocument): void => {
   gatheringMore(sqlite, document, () => writeDocuments(sqlite, document, index));
 };
 
-/** Writes the whole search index anew. */
+/** Writes the whole search index again. */
 export const rebuildSearch = (sqlite: Database): void => {
   for (const document of searchDocuments) writeAnew(sqlite, document);
 };
@@ -121,16 +124,16 @@ const gatheringMore = (sqlite: Database, { index }: SearchDocument, write: () =>
 };
 
 /**
- * For bulk work, inside its transaction: new rows go unnoted until `searchNewRows`, which finds them by their numbers. What
- * changes of older ones, and of what they carry, is noted as ever.
+ * For bulk work, inside its transaction: new rows go unnoted until `searchNewRows`, which finds them by their
+ * numbers. What changes of older ones, and of what they carry, is noted as ever.
  */
 export const searchLater = (sqlite: Database): void => {
   for (const { index } of searchDocuments) sqlite.exec(`DROP TRIGGER temp.${index}_insert`);
 };
 
 /**
- * Adds the documents of rows that came since bulk work began, see `bulk_start`, and notes those of rows that the action
- * `change` put in the place of older ones; new rows are noted again from here on.
+ * Adds the documents of rows that came since bulk work began, see `bulk_start`, and notes those of rows that
+ * the action `change` put in the place of older ones; new rows are noted again from here on.
  */
 export const searchNewRows = (sqlite: Database, change: number): void => {
   for (const document of searchDocuments) {

@@ -1,7 +1,7 @@
 import { helpfulText } from '../../valuation/wording/helpful-text.ts';
 import type { NamedAnswer } from '../api/views.ts';
 
-const most = 3;
+const maxAnswers = 3;
 
 /** The answers that would give cars a value, each with its sentence, for programs. */
 export const answersOf = (answers: NamedAnswer[]) =>
@@ -11,4 +11,8 @@ export const answersOf = (answers: NamedAnswer[]) =>
 export const answerLines = (answers: ReturnType<typeof answersOf>): string[] =>
   answers.length === 0
     ? []
-    : ['', 'What would help the most:', ...answers.slice(0, most).map(({ sentence }) => `  ${sentence}`)];
+    : [
+        '',
+        'What would help the most:',
+        ...answers.slice(0, maxAnswers).map(({ sentence }) => `  ${sentence}`),
+      ];

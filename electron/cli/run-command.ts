@@ -3,8 +3,8 @@ import { createProgram } from './program.ts';
 import { exitCodes, printFailure, reportFailure } from './terminal.ts';
 
 /**
- * Runs one command: `words` are what stands behind "playworn" on the command line. What it ends with is left in
- * `process.exitCode`; it never throws.
+ * Runs one command: `words` are what stands behind "playworn" on the command line. What it ends with is left
+ * in `process.exitCode`; it never throws.
  */
 export const runCommand = async (words: string[]): Promise<void> => {
   try {

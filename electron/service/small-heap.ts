@@ -5,7 +5,8 @@
  * is garbage of long lists. The switch keeps the space at its first size: with 10,000 cars open and listed
  * 283 MB are resident instead of 351, for a sixth (Home) to a quarter (lists) more processor time. V8 reads
  * it each time it decides, so it can be set here and needs nothing of the host: a utility process of
- * Electron takes no switches of Node's. (`--optimize-for-size` would save 70 MB more, for nearly twice the time of everything.)
+ * Electron takes no switches of Node's. (`--optimize-for-size` would save 70 MB more, for nearly twice the
+ * time of everything.)
  */
 import { setFlagsFromString } from 'node:v8';
 

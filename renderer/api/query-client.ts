@@ -2,7 +2,7 @@ import { QueryClient } from '@tanstack/react-query';
 
 /**
  * The service is on this machine: what it said stays true until something is written, then
- * everything is asked anew.
+ * everything is asked again.
  */
 export const queryClient = new QueryClient({
   defaultOptions: {
@@ -16,6 +16,6 @@ export const queryClient = new QueryClient({
   },
 });
 
-/** After a write everything shown is asked anew, but for photographs, whose names say what they hold. */
-export const askEverythingAnew = (client: QueryClient): Promise<void> =>
+/** After a write everything shown is asked again, but for photographs, whose names say what they hold. */
+export const askEverythingAgain = (client: QueryClient): Promise<void> =>
   client.invalidateQueries({ predicate: query => query.meta?.immutable !== true });

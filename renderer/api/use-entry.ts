@@ -1,5 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { askEverythingAnew } from './query-client.ts';
+import { askEverythingAgain } from './query-client.ts';
 
 /**
  * Makes or opens a collection and goes on into it; what goes wrong is left to the form, which says it in
@@ -15,11 +15,11 @@ export const useEntry = (
     mutationFn: enter,
     onSuccess: async () => {
       onEntered();
-      await askEverythingAnew(client);
+      await askEverythingAgain(client);
     },
     onError: async error => {
       onRefused?.(error);
-      await askEverythingAnew(client);
+      await askEverythingAgain(client);
     },
   });
 };

@@ -2,7 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Progress } from '../../electron/api/views.ts';
 import { errorSentence } from './error-sentence.ts';
-import { askEverythingAnew } from './query-client.ts';
+import { askEverythingAgain } from './query-client.ts';
 
 export type WorkState<T> =
   | { is: 'idle' }
@@ -43,7 +43,7 @@ export const useProgress = <T>(): Work<T> => {
         for await (const event of await open(own.signal)) {
           if (event.type === 'progress') say({ is: 'running', ...event });
           else {
-            await askEverythingAnew(client);
+            await askEverythingAgain(client);
             say({ is: 'done', result: event.result });
             return event.result;
           }

@@ -5,7 +5,7 @@ import type { ShellCommand } from '../../electron/api/shell.ts';
 import { api } from '../api/client.ts';
 import { shell } from '../api/connect.ts';
 import { errorSentence, refusalReason } from '../api/error-sentence.ts';
-import { askEverythingAnew } from '../api/query-client.ts';
+import { askEverythingAgain } from '../api/query-client.ts';
 import { useUndo } from '../components/actions/use-undo.ts';
 import { places } from '../components/layout/places.ts';
 import { showNotice, showProblem } from '../components/notices/undo-notice.tsx';
@@ -29,13 +29,13 @@ export const useMenuCommands = (showKeys: () => void): void => {
       if (refusalReason(error) === 'missing') throw error;
       navigate(places.recovery);
     }
-    await askEverythingAnew(client);
+    await askEverythingAgain(client);
   };
   const carryOut = async (chosen: ShellCommand): Promise<unknown> => {
     switch (chosen.command) {
       case 'new-collection':
         await api.collection.create({ dir: chosen.dir });
-        await askEverythingAnew(client);
+        await askEverythingAgain(client);
         return navigate('/');
       case 'open-collection':
         return openFolder(chosen.dir);
@@ -45,7 +45,7 @@ export const useMenuCommands = (showKeys: () => void): void => {
         return navigate('/reports');
       case 'back-up': {
         const { name } = await api.collection.backUp();
-        await askEverythingAnew(client);
+        await askEverythingAgain(client);
         return showNotice(`Backed up as ${name}`);
       }
       case 'undo':

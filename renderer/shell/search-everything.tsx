@@ -26,8 +26,8 @@ const searched = (text: string) => ({
 });
 
 /**
- * Enter on a whole inventory number goes straight to its car, also before the answer is there: a scanner types the number and
- * Enter at once. What was chosen by the arrows goes before it.
+ * Enter on a whole inventory number goes straight to its car, also before the answer is there: a scanner
+ * types the number and Enter at once. What was chosen by the arrows goes before it.
  */
 const useScannedNumber = (query: string, onCar: (to: string) => void) => {
   const client = useQueryClient();

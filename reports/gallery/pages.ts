@@ -19,7 +19,10 @@ export interface ShownCar extends Omit<GalleryCar, 'photos'> {
 
 export type ShownGallery = Omit<Gallery, 'cars'> & { cars: ShownCar[] };
 
-/** Nothing is loaded from elsewhere, and nothing is sent anywhere; a page opened as a file has no origin to call its own. */
+/**
+ * Nothing is loaded from elsewhere, and nothing is sent anywhere; a page opened as a file has no origin to
+ * call its own.
+ */
 const policy =
   "default-src 'none'; img-src 'self' file:; style-src 'self' file:; script-src 'self' file:; base-uri 'none'; form-action 'none'";
 

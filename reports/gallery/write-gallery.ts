@@ -32,8 +32,9 @@ const writePhoto = async (
 };
 
 /**
- * Writes the gallery into an empty folder: `index.html`, a page per car, pictures, one style and one script of its own. The same
- * cars and photographs give the same bytes. A photograph that cannot be read is left out and told. Throws the signal's reason.
+ * Writes the gallery into an empty folder: `index.html`, a page per car, pictures, one style and one script
+ * of its own. The same cars and photographs give the same bytes. A photograph that cannot be read is left out
+ * and told. Throws the signal's reason.
  */
 export const writeGallery = async (
   gallery: Gallery,

@@ -25,8 +25,8 @@ const WorkbookWriter = Excel.stream.xlsx.WorkbookWriter as unknown as new (
 ) => Writer;
 
 /**
- * The library dates each part of the packed file by the hour of writing, so that no two files are the same; here they all have one
- * day. Themes are the first part that it adds, while it is constructed.
+ * The library dates each part of the packed file by the hour of writing, so that no two files are the same;
+ * here they all have one day. Themes are the first part that it adds, while it is constructed.
  */
 class UndatedWriter extends WorkbookWriter {
   override addThemes(): Promise<void> {

@@ -1,7 +1,8 @@
 /**
- * What to do with 100 and 200 cars, and with 10,000, under four limits (hours, cash, a scarce part, places on the bench), three things to each
- * car: 0.1 % of the optimum within 2 s. Easy ones are drawn as a bench sees them; hard ones have gains that follow the mean use and every limit at
- * half of what all would take. Run it alone: `npx node tests/bench/choose-season.ts`.
+ * What to do with 100 and 200 cars, and with 10,000, under four limits (hours, cash, a scarce part, places on
+ * the bench), three things to each car: 0.1 % of the optimum within 2 s. Easy ones are drawn as a bench sees
+ * them; hard ones have gains that follow the mean use and every limit at half of what all would take. Run it
+ * alone: `npx node tests/bench/choose-season.ts`.
  */
 import { chooseSeason, type SeasonCar, type SeasonLimits, type SeasonOption } from '../../valuation/index.ts';
 import { seededRandom } from '../helpers/random.ts';
@@ -14,7 +15,9 @@ interface Wish {
   limits: SeasonLimits;
 }
 
-/** Cars as a bench sees them: care is quick and gains little, painting is long, a third needs the scarce part. */
+/**
+ * Cars as a bench sees them: care is quick and gains little, painting is long, a third needs the scarce part.
+ */
 const usual = (count: number, seed: number): Wish => {
   const { uniform, between } = seededRandom(seed);
   const options = (): SeasonOption[] => {

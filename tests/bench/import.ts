@@ -1,9 +1,9 @@
 /**
- * Time of importing 1,000, 20,000 and 100,000 rows against bare SQLite that writes the same rows: prepared statements (values
- * at hand, one transaction, the same tables and indexes, no triggers), then the words of those rows into the search index. At most
- * twice that. Resident memory while 200,000 rows are imported, in a process of its own: at most 400 MB. Each kind of file,
- * through the procedure that the screens call.
- * Run: node tests/bench/import.ts [rows,rows,…] [rows for memory]
+ * Time of importing 1,000, 20,000 and 100,000 rows against bare SQLite that writes the same rows: prepared
+ * statements (values at hand, one transaction, the same tables and indexes, no triggers), then the words of
+ * those rows into the search index. At most twice that. Resident memory while 200,000 rows are imported, in a
+ * process of its own: at most 400 MB. Each kind of file, through the procedure that the screens call. Run:
+ * node tests/bench/import.ts [rows,rows,…] [rows for memory]
  */
 import '../../electron/service/small-heap.ts';
 import { execFileSync } from 'node:child_process';
@@ -98,8 +98,8 @@ const tablesOf: Record<ImportKind, string[]> = {
 };
 
 /**
- * Inserts every row that the import has made once more, into an emptied copy without triggers, by bare prepared statements, and
- * writes their words into its emptied search index.
+ * Inserts every row that the import has made once more, into an emptied copy without triggers, by bare
+ * prepared statements, and writes their words into its emptied search index.
  */
 const bareSeconds = async (dir: string, as: ImportKind): Promise<number> => {
   const source = new Database(join(dir, 'collection.sqlite'), { readonly: true });

@@ -35,14 +35,20 @@ export const lineOf = (measure: Measure): string => {
     .trimEnd();
 };
 
-/** Prints a measure, and hands it to `run.ts` where that started this program. A missed goal is told by the exit code. */
+/**
+ * Prints a measure, and hands it to `run.ts` where that started this program. A missed goal is told by the
+ * exit code.
+ */
 export const measured = (measure: Measure): void => {
   console.log(lineOf(measure));
   process.send?.(measure);
   if (isMissed(measure)) process.exitCode = 1;
 };
 
-/** What some work takes in processor time of this process, all its threads counted, which a busy machine distorts least. */
+/**
+ * What some work takes in processor time of this process, all its threads counted, which a busy machine
+ * distorts least.
+ */
 export const timed = async <T>(work: () => T | Promise<T>): Promise<{ result: T; ms: number }> => {
   const before = process.cpuUsage();
   const result = await work();

@@ -48,7 +48,7 @@ for (let i = 0; i < cars; i += 1) {
     .toFile(paths[i]!);
 }
 
-// Every file is prepared anew, so that both documents hold as many photographs as cars.
+// Every file is prepared again, so that both documents hold as many photographs as cars.
 let started = performance.now();
 const { ready } = await printPhotos(paths, 320, () => {});
 const photoSeconds = seconds(started);

@@ -1,6 +1,7 @@
 /**
- * Runs the programs of the bench one after the other, prints their lines, and keeps them in `output/bench/` as JSON.
- * `npm run bench -- [--cars 100000] [--only service,search] [--against output/bench/FILE.json]`; the last compares.
+ * Runs the programs of the bench one after the other, prints their lines, and keeps them in `output/bench/`
+ * as JSON. `npm run bench -- [--cars 100000] [--only service,search] [--against output/bench/FILE.json]`; the
+ * last compares.
  */
 import { fork } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';

@@ -26,7 +26,10 @@ const many = Math.min(10_000, cars);
 const folder = mkdtempSync(join(tmpdir(), 'playworn-bench-'));
 const dir = join(folder, 'collection');
 
-/** The same update of many cars by SQLite alone: the rows, their documents for the search, and each row before and after. */
+/**
+ * The same update of many cars by SQLite alone: the rows, their documents for the search, and each row before
+ * and after.
+ */
 const bareUpdate = async (): Promise<number> => {
   const sqlite = openWriter(join(folder, 'bare', 'collection.sqlite'));
   const table = trackedTables(sqlite).find(({ name }) => name === 'car')!;

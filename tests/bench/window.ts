@@ -1,9 +1,9 @@
 /**
  * Time from starting the app until its window shows Home of the demo, against the time that an empty window
- * of the same Electron takes to show: at most one and a half times. Each is started anew, in turn, and the medians are
- * compared; the first start of each, which fills the caches, does not count.
- * Run: node tests/bench/window.ts [runs]. Needs a display, and the Electron of ELECTRON_OVERRIDE_DIST_PATH or
- * the installed one.
+ * of the same Electron takes to show: at most one and a half times. Each is started again, in turn, and the
+ * medians are compared; the first start of each, which fills the caches, does not count. Run: node
+ * tests/bench/window.ts [runs]. Needs a display, and the Electron of ELECTRON_OVERRIDE_DIST_PATH or the
+ * installed one.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';

@@ -1,8 +1,9 @@
 /**
  * The engine in worlds that break its assumptions, one at a time: coverage of the 80 % ranges by sparsity and
  * by grade, CRPS of the logs, sums, what was promised of recommended work ÷ what came, and regret beside the
- * best rule of thumb. What was promised is held against what came twice: by the workmanship that is assumed, and by the one by which the work
- * truly turns out, so that what is the assumption's can be told from what is the engine's. Run: node tests/bench/worlds.ts [seeds] [name or ''] [index]
+ * best rule of thumb. What was promised is held against what came twice: by the workmanship that is assumed,
+ * and by the one by which the work truly turns out, so that what is the assumption's can be told from what is
+ * the engine's. Run: node tests/bench/worlds.ts [seeds] [name or ''] [index]
  */
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import type { AssumptionSet } from '../../valuation/types.ts';

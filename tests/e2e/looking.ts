@@ -1,4 +1,7 @@
-/** Beginning a collection, going to a place of the screens, waiting until it stands, and looking whether everyone can use it. */
+/**
+ * Beginning a collection, going to a place of the screens, waiting until it stands, and looking whether
+ * everyone can use it.
+ */
 import { expect, type Page } from '@playwright/test';
 import { allButColours, breachesNow } from '../helpers/breaches.ts';
 
@@ -80,8 +83,9 @@ export const inScheme = async (page: Page, colorScheme: 'light' | 'dark'): Promi
 };
 
 /**
- * Breaches of WCAG 2.2 AA and below, in dark and in light. What a rule finds follows from what it reads: in light the rules that
- * ask for no colour run again only where anything that they can read is not as it was in dark.
+ * Breaches of WCAG 2.2 AA and below, in dark and in light. What a rule finds follows from what it reads: in
+ * light the rules that ask for no colour run again only where anything that they can read is not as it was in
+ * dark.
  */
 export const breaches = async (page: Page): Promise<string[]> => {
   await settled(page);

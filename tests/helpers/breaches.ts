@@ -3,13 +3,16 @@ import type { Page } from '@playwright/test';
 
 const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** The rules of those levels that ask for a colour. All others read elements, their names, boxes and visibility. */
+/**
+ * The rules of those levels that ask for a colour. All others read elements, their names, boxes and
+ * visibility.
+ */
 const rulesOfColour = ['color-contrast', 'link-in-text-block'];
 
 /**
- * Breaches of WCAG 2.2 AA and below on the page as it stands, each with all the elements it stands on, within the
- * dialog where one is open. All rules run on all elements, or those of colour alone; but only breaches are described: describing
- * the two megabytes of what is sound took most of the time.
+ * Breaches of WCAG 2.2 AA and below on the page as it stands, each with all the elements it stands on, within
+ * the dialog where one is open. All rules run on all elements, or those of colour alone; but only breaches
+ * are described: describing the two megabytes of what is sound took most of the time.
  */
 export const breachesNow = async (page: Page, rules: 'all' | 'of colour' = 'all'): Promise<string[]> => {
   // Nothing beneath an open dialog can be used, and half of it may lie behind the dialog's edge.
@@ -30,8 +33,8 @@ export const breachesNow = async (page: Page, rules: 'all' | 'of colour' = 'all'
 };
 
 /**
- * Everything of the page that a rule can read beside colours: its elements with their attributes, texts and what is typed, and of
- * each its box, whether it shows, how it scrolls, and what style sheets write into it.
+ * Everything of the page that a rule can read beside colours: its elements with their attributes, texts and
+ * what is typed, and of each its box, whether it shows, how it scrolls, and what style sheets write into it.
  */
 export const allButColours = (page: Page): Promise<string> =>
   page.evaluate(() => {

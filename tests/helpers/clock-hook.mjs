@@ -1,6 +1,7 @@
 /**
- * Loaded into a host before it starts (`node --import`), in tests only: its clock then shows the time that the
- * file named by TEST_CLOCK says, `{ now: ISO instant, zone: IANA name }`, and stands still between changes.
+ * Loaded into a host before it starts (`node --import`), in tests only: its clock then shows the time that
+ * the file named by TEST_CLOCK says, `{ now: ISO instant, zone: IANA name }`, and stands still between
+ * changes.
  */
 import { readFileSync } from 'node:fs';
 

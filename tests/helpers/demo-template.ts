@@ -88,8 +88,8 @@ const removeOld = (): void => {
 };
 
 /**
- * The folder of a demo collection, made by `playworn demo` in a process of its own once for all tests: drawing it
- * takes long. It is only looked at; `copyDemo` gives one that may be opened.
+ * The folder of a demo collection, made by `playworn demo` in a process of its own once for all tests:
+ * drawing it takes long. It is only looked at; `copyDemo` gives one that may be opened.
  */
 export const demoTemplate = async (): Promise<string> => {
   const template = place();
@@ -111,8 +111,8 @@ export const demoTemplate = async (): Promise<string> => {
 };
 
 /**
- * Copies the demo collection into a folder. Its photographs, which no program writes into, are second names of the
- * template's; the database is the copy's own.
+ * Copies the demo collection into a folder. Its photographs, which no program writes into, are second names
+ * of the template's; the database is the copy's own.
  */
 export const copyDemo = async (to: string): Promise<void> => {
   const template = await demoTemplate();

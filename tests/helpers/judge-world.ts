@@ -27,7 +27,9 @@ export interface WorldCar {
 export interface JudgedWorld {
   cars: WorldCar[];
   sums: { covered: boolean; ofMean: number }[];
-  /** The 80 % range of the gain of seasons of up to twenty restorations, and what they gained ÷ its middle. */
+  /**
+   * The 80 % range of the gain of seasons of up to twenty restorations, and what they gained ÷ its middle.
+   */
   seasons: { covered: boolean; ofMid: number }[];
   /** Of all recommended work: what was promised, and what came. */
   promised: number;

@@ -53,8 +53,8 @@ export const judgedCar = (
 });
 
 /**
- * What work truly gains over leaving the car: its sale restored, or spoilt in so many cases, less that as found, after the fees of selling
- * and the cost of the work.
+ * What work truly gains over leaving the car: its sale restored, or spoilt in so many cases, less that as
+ * found, after the fees of selling and the cost of the work.
  */
 export const trueGain = (
   { spoilChance, spoiledShare }: Pick<WorkPlan, 'spoilChance' | 'spoiledShare'>,

@@ -96,7 +96,10 @@ const drawCurve = (random: Random, depth: number) => {
   return (grade: number) => -depth * ((10 - grade) / 9) ** bend;
 };
 
-/** A truth drawn from what an assumption set says: each effect of the fit about the assumed one, by its deviation. */
+/**
+ * A truth drawn from what an assumption set says: each effect of the fit about the assumed one, by its
+ * deviation.
+ */
 const drawAssumed = (random: Random, assumptions: AssumptionSet): Truth => {
   const precisions = columnPrecisions(assumptions.prior, { trend: false, yearly: null });
   const effects = precisions.map(precision =>

@@ -1,4 +1,6 @@
-/** A ratio of two sums over independent worlds, with its standard error by leaving each of them out in turn. */
+/**
+ * A ratio of two sums over independent worlds, with its standard error by leaving each of them out in turn.
+ */
 export const ratioOf = (worlds: readonly { of: number; to: number }[]): { ratio: number; error: number } => {
   const of = worlds.reduce((sum, one) => sum + one.of, 0);
   const to = worlds.reduce((sum, one) => sum + one.to, 0);

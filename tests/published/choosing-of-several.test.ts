@@ -7,7 +7,9 @@ type Problem = (typeof groups.problems)[number];
 const kinds = ['conserve', 'restore', 'customise', 'donor'] as const;
 const parts = (use: readonly number[]) => Object.fromEntries(use.map((one, i) => [`constraint ${i}`, one]));
 
-/** The best by trying all 100,000 choices, apart from the code; `exactly` one of each group, or one at most. */
+/**
+ * The best by trying all 100,000 choices, apart from the code; `exactly` one of each group, or one at most.
+ */
 const tried = ({ groups: list, limits }: Problem, exactly: boolean): number => {
   let best = Number.NEGATIVE_INFINITY;
   const go = (at: number, profit: number, left: readonly number[]) => {
@@ -50,8 +52,9 @@ const chosen = ({ groups: list, limits }: Problem, exactly: boolean) =>
   );
 
 /*
- * The instances are published (the source stands in the file); their optima are spread in a sheet that could not be read here, so that the
- * optimum is found by trying all choices. It is read into the test as well, so that neither search can drift with the other.
+ * The instances are published (the source stands in the file); their optima are spread in a sheet that could
+ * not be read here, so that the optimum is found by trying all choices. It is read into the test as well, so
+ * that neither search can drift with the other.
  */
 describe(`choosing one of several under limits: ${groups.source}`, () => {
   it.each([

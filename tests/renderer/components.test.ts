@@ -127,7 +127,7 @@ describe.skipIf(!executable)('components in a real Chromium', () => {
     await page.close();
   });
 
-  it('an edit does not make a sorted row jump; sorting anew does', async () => {
+  it('an edit does not make a sorted row jump; sorting again does', async () => {
     const page = await gallery.page('light', '?page=grid&rows=12');
     await page.getByRole('columnheader', { name: 'Casting' }).click();
     const first = await cell(page, 0, 0).textContent();

@@ -41,10 +41,11 @@ const checkCars = (cars: readonly PaintedCar[], pairCost: number): void => {
 };
 
 /**
- * A colour for each car, so that the sum of their worths less `pairCost` for every two cars of one colour on the shelf is greatest.
- * `shelf`: how many cars wear each colour already; those stay as they are. One assignment, solved by HiGHS: a car takes one colour, and the
- * n-th car of a colour costs `pairCost` times those that wear it already, which rises, so that the cheapest places are taken first.
- * The same input gives the same answer. Rejects with RangeError on bad figures.
+ * A colour for each car, so that the sum of their worths less `pairCost` for every two cars of one colour on
+ * the shelf is greatest. `shelf`: how many cars wear each colour already; those stay as they are. One
+ * assignment, solved by HiGHS: a car takes one colour, and the n-th car of a colour costs `pairCost` times
+ * those that wear it already, which rises, so that the cheapest places are taken first. The same input gives
+ * the same answer. Rejects with RangeError on bad figures.
  */
 export const chooseColours = async (
   cars: readonly PaintedCar[],

@@ -75,7 +75,8 @@ interface Limit {
 
 const goodEnough = 0.001;
 /**
- * Simplex iterations, some two seconds for 200 cars: work and not time, so that the answer is the same on every machine.
+ * Simplex iterations, some two seconds for 200 cars: work and not time, so that the answer is the same on
+ * every machine.
  */
 const mostWork = 5000;
 const mostNext = 3;
@@ -176,11 +177,11 @@ const solve = async (
 /**
  * What to do this season: for each car at most one of the things that can be done with it, so that the sum
  * of the expected gains is the largest that hours, cash and scarce parts allow, with at most so many cars
- * in all and of one casting. A multiple-choice knapsack of several limits, solved by branch and cut to a tenth of a per
- * cent. `next` says what one more car would add and need, since a car takes more than one more hour. The same
- * input gives the same answer. Rejects with RangeError on bad figures and, naming the limit where one alone
- * is broken, where the cars that must be in go beyond the limits; with AbortError when cancelled.
- * Source: Sinha & Zoltners (1979), Operations Research 27; HiGHS (highs.dev).
+ * in all and of one casting. A multiple-choice knapsack of several limits, solved by branch and cut to a
+ * tenth of a per cent. `next` says what one more car would add and need, since a car takes more than one more
+ * hour. The same input gives the same answer. Rejects with RangeError on bad figures and, naming the limit
+ * where one alone is broken, where the cars that must be in go beyond the limits; with AbortError when
+ * cancelled. Source: Sinha & Zoltners (1979), Operations Research 27; HiGHS (highs.dev).
  */
 export const chooseSeason = async (
   { cars, limits }: { cars: readonly SeasonCar[]; limits: SeasonLimits },

@@ -9,7 +9,7 @@ import { sharedEffects } from './shared-effects.ts';
 const width = columns.count + 1;
 const models: readonly TimeModel[] = ['none', 'trend', 'steps'];
 /**
- * Origins so many years before the effective date. What is sold in the half-year after each is foretold by
+ * Origins so many years before the effective date. What is sold in the half-year after each is predicted by
  * what lies before, as a car is valued by the sales up to its day.
  */
 const origins = [0.5, 1, 1.5, 2, 2.5, 3];
@@ -20,11 +20,11 @@ const fewestAfter = 4;
 /** Records used at most: the course of time shows in a sample as well. */
 const mostRecords = 3000;
 /**
- * Steps of the variance of yearly changes, which has to be learned anew from what lies before each origin.
+ * Steps of the variance of yearly changes, which has to be learned again from what lies before each origin.
  */
 const yearlyRounds = 2;
 /** Errors beyond this many standard deviations count as so many: a wild record says nothing of time. */
-const most = 3;
+const mostDeviations = 3;
 /**
  * What must be gained to leave things as simple as they are: of the mean error, and in its standard errors.
  */
@@ -38,9 +38,9 @@ const sampleOf = (records: number): Int32Array => {
 };
 
 /**
- * Error of each record after an origin, in logs, foretold by the records before it under one model of time.
+ * Error of each record after an origin, in logs, predicted by the records before it under one model of time.
  */
-const foretell = (
+const predict = (
   design: MarketDesign,
   fit: RoundsResult,
   { prior }: AssumptionSet,
@@ -86,8 +86,8 @@ const foretell = (
 };
 
 /**
- * Whether a trend or yearly steps foretell the owner's records better than taking prices as they were: the
- * records of each of the last three years are foretold by those before that year, with the variances and
+ * Whether a trend or yearly steps predict the owner's records better than taking prices as they were: the
+ * records of each of the last three years are predicted by those before that year, with the variances and
  * weights of the fit without time. The simplest is kept unless another is better by a hundredth of the mean
  * error and by two of its standard errors. Null where too few records lie before and after. Source:
  * rolling-origin evaluation, Tashman (2000), International Journal of Forecasting 16.
@@ -100,7 +100,7 @@ export const chooseTime = (
 ): { model: TimeModel; trial: TimeTrial } | null => {
   const places = sampleOf(records);
   const age = (i: number) => -design.rows[i * width + columns.trend]!;
-  const ceiling = most * Math.sqrt(fit.variances.within + fit.variances.betweenVariations);
+  const ceiling = mostDeviations * Math.sqrt(fit.variances.within + fit.variances.betweenVariations);
   const errors: Record<TimeModel, number[]> = { none: [], trend: [], steps: [] };
   for (const origin of origins) {
     const before = new Uint8Array(design.slots.length);
@@ -113,7 +113,7 @@ export const chooseTime = (
     const after = Array.from(places).filter(i => age(i) < origin && age(i) >= origin - horizon);
     if (count < fewestBefore || after.length < fewestAfter) continue;
     for (const model of models)
-      for (const error of foretell(design, fit, assumptions, { model, places, before, after }))
+      for (const error of predict(design, fit, assumptions, { model, places, before, after }))
         errors[model].push(Math.min(ceiling, Math.abs(error)));
   }
   const count = errors.none.length;

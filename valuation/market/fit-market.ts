@@ -224,7 +224,7 @@ export interface OfferedTrend {
   years: number;
   records: number;
   /**
-   * How far the typical record lies from what the others foretell, as a factor less 1: without
+   * How far the typical record lies from what the others predict, as a factor less 1: without
    * and with the trend.
    */
   typicalError: { without: number; with: number };

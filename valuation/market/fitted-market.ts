@@ -92,7 +92,7 @@ export interface FitInside {
    * where there are no lots.
    */
   certainty: Float64Array;
-  /** Standard deviations by which each sale departs from what the others foretell. */
+  /** Standard deviations by which each sale departs from what the others predict. */
   departures: Float64Array;
   /** Log of the rarity factor of each sale's variation. */
   saleRarity: Float64Array;
@@ -136,11 +136,11 @@ export interface FittedMarket {
   setAside: SetAside[];
   /** What was paid and what is believed that could not be used. */
   ownAside: OwnAside[];
-  /** Records doubted as wild: how many standard deviations they lie from what the others foretell. */
+  /** Records doubted as wild: how many standard deviations they lie from what the others predict. */
   doubtful: { id: number; departure: number }[];
   recordsUsed: number;
   /**
-   * The estimate tried on its own records: each foretold by the others, the share of them that fell inside
+   * The estimate tried on its own records: each predicted by the others, the share of them that fell inside
    * the 80 % range (null with no records), and how far the typical one fell from the mid, as a factor less 1.
    */
   leftOut: { coverage: number | null; typicalError: number | null };

@@ -4,7 +4,7 @@ const full = 2.5;
 export const doubtfulFrom = 3.5;
 
 /**
- * Weight of a sale that departs by `t` standard deviations from what all the other sales foretell: 1 up to
+ * Weight of a sale that departs by `t` standard deviations from what all the other sales predict: 1 up to
  * 2.5, then (2.5/|t|)³. Its pull, weight × |t|, falls beyond 2.5 and vanishes for wild records (a
  * redescending M-estimator in the manner of Huber and Hampel; Hampel et al., Robust Statistics (1986), ch.
  * 2). The departure must be from the estimate without the sale itself, or one wild record hides.
@@ -15,7 +15,7 @@ export const robustWeight = (t: number): number => {
 };
 
 /**
- * How far a sale lies from what the others foretell, in logs (`apart`) and in standard deviations
+ * How far a sale lies from what the others predict, in logs (`apart`) and in standard deviations
  * (`departure`), from its residual r against the fit that includes it, the variance of one sale, its variance
  * as weighted, and the posterior variance of the fit: with leverage h = fit/weighted, apart = r/(1 − h) and
  * departure = apart / √(sale + weighted · h/(1 − h)).

@@ -21,7 +21,7 @@ export interface SaleStates {
   /** Weight against wildness, 0…1, and precision beside that of a graded sale, 0…1. */
   robust: Float64Array;
   clarity: Float64Array;
-  /** From what the others foretell: in standard deviations, and in logs. */
+  /** From what the others predict: in standard deviations, and in logs. */
   departures: Float64Array;
   apart: Float64Array;
 }
@@ -126,7 +126,7 @@ export interface SettleInput {
 
 /**
  * One step of expectation–maximisation: pools the residuals given the variances, sets each sale's weight by
- * how far it lies from what the others foretell, shares every lot over its cars, and gives the variances that
+ * how far it lies from what the others predict, shares every lot over its cars, and gives the variances that
  * this makes most likely, the assumed ones counting as `prior.strength` observations each. A lot counts as
  * one observation, with one weight for all its parts. `moved` is the largest change.
  * Source: Dempster, Laird & Rubin (1977), JRSS B 39.
@@ -160,7 +160,7 @@ export const settleVariances = ({
   let within = strength * start.within;
   let observations = strength;
   let moved = 0;
-  /** Takes an observation into the variance within, and gives its weight against wildness anew. */
+  /** Takes an observation into the variance within, and gives its weight against wildness again. */
   const take = (residual: number, fitVariance: number, weight: number, clarity: number, robust: number) => {
     const w = weight * informationScale * robust;
     const sale = variances.within / clarity;
@@ -196,7 +196,7 @@ export const settleVariances = ({
     const means = lot.parts.map((i, k) => shared[k]! + pooled.variations.mean[slots[i]!]!);
     const { residual, fitVariance, shares } = shareLot({
       lot,
-      foretold: lot.parts.map((i, k) => means[k]! + offsets[i]! + centre),
+      predicted: lot.parts.map((i, k) => means[k]! + offsets[i]! + centre),
       design,
       pooled,
       variances,

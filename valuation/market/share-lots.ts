@@ -10,7 +10,7 @@ interface Pooled {
 
 /** What a lot tells, shared over its cars. */
 export interface SharedLot {
-  /** Log of its price less what the fit foretells, and the variance of what is foretold. */
+  /** Log of its price less what the fit predicts, and the variance of what is predicted. */
   residual: number;
   fitVariance: number;
   /** Share of each of its parts, in their order; they sum to 1. */
@@ -67,8 +67,8 @@ const varianceOfSum = ({
 
 /**
  * The expectation step for a lot. The price of each car in it is the missing figure: the lot's price is the
- * sum of single sales, of which car i is foretold to bring exp(mᵢ + vᵢ/2), m its log price by the fit and v
- * its variance. So ln of the sum is foretold as ln Σ exp(mᵢ + vᵢ/2) − ½ var (Fenton's lognormal of the same
+ * sum of single sales, of which car i is predicted to bring exp(mᵢ + vᵢ/2), m its log price by the fit and v
+ * its variance. So ln of the sum is predicted as ln Σ exp(mᵢ + vᵢ/2) − ½ var (Fenton's lognormal of the same
  * mean and variance), and its slope in mᵢ is the share sᵢ of car i. A lot counts as one sale: as observations
  * of its cars with weights sᵢ, each at mᵢ + residual. Their weighted sum is the lot's own log price and has
  * the variance of one sale, and where the steps come to rest the estimates are those which the lot's price
@@ -78,20 +78,20 @@ const varianceOfSum = ({
  */
 export const shareLot = ({
   lot,
-  foretold,
+  predicted,
   design: { slots, tree },
   pooled,
   variances,
 }: {
   lot: DesignedLot;
   /** Log price of each of its parts by the fit, in minor units. */
-  foretold: readonly number[];
+  predicted: readonly number[];
   design: MarketDesign;
   pooled: Pooled;
   variances: Variances;
 }): SharedLot => {
   const places = lot.parts.map(i => slots[i]!);
-  const logs = foretold.map(
+  const logs = predicted.map(
     (mean, k) => mean + (variances.within + pooled.variations.variance[places[k]!]!) / 2,
   );
   const log = logSumExp(logs);

@@ -64,6 +64,9 @@ export const readQuantity = (cell: Cell): Reading<number> => {
     : notUnderstood(`"${text}" is not a number of cars`);
 };
 
-/** What one of several costs: an equal part of what was paid for all, to the minor unit; the parts add up to the whole. */
+/**
+ * What one of several costs: an equal part of what was paid for all, to the minor unit; the parts add up to
+ * the whole.
+ */
 export const partOf = (minor: Minor, quantity: number, at: number): Minor =>
   Math.floor((minor * (at + 1)) / quantity) - Math.floor((minor * at) / quantity);

@@ -18,7 +18,10 @@ export interface AssumptionSet {
   finishFactors: Record<FinishState, number>;
   /** Share of price lost when the part is missing, and when it is a reproduction. */
   partLoss: Record<PartName, { missing: number; reproduction: number; periodReplacement: number }>;
-  /** Share of price that original packaging as made (C10) adds; at C1 it adds nothing. A third of it for a reproduction. 0.4 where it is left out. */
+  /**
+   * Share of price that original packaging as made (C10) adds; at C1 it adds nothing. A third of it for a
+   * reproduction. 0.4 where it is left out.
+   */
   packagingGain?: number;
   /** Share of a restoration's worth lost per deviation. */
   deviationLoss: Record<DeviationKind, number>;

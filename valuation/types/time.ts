@@ -1,9 +1,9 @@
 /** How prices may move with time beside what an index says. */
 export type TimeModel = 'none' | 'trend' | 'steps';
 
-/** What foretelling records by those before them came to: how far off, as a mean of absolute logs. */
+/** What predicting records by those before them came to: how far off, as a mean of absolute logs. */
 export interface TimeTrial {
-  /** Records that were foretold. */
+  /** Records that were predicted. */
   records: number;
   errors: Record<TimeModel, number>;
 }

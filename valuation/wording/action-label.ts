@@ -3,7 +3,9 @@ import { spell } from './dialect.ts';
 /** History holds its labels in British words, whoever reads them. */
 export const labelLocale = 'en-GB';
 
-/** How labels begin in which the program names an option, a field or a step of work; the rest is its owner's. */
+/**
+ * How labels begin in which the program names an option, a field or a step of work; the rest is its owner's.
+ */
 const ofTheProgram =
   /^(?:Decided to \S+|Changed the \S+ of |(?:Did|Changed) a step: .*|(?:Started|Stopped) the clock on .*|Added \d+ min to .*|Dismissed the call of a step: .*|(?:Looked at|To look at again): .*)/s;
 

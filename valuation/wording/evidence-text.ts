@@ -36,7 +36,10 @@ export const ownRestText = {
   believed: { word: 'believed', full: 'rests mainly on what you believe' },
 } as const;
 
-/** Of how many values it is said that they rest on what their owner has already; '' of none. `who` is its owner. */
+/**
+ * Of how many values it is said that they rest on what their owner has already; '' of none. `who` is its
+ * owner.
+ */
 export const ownCountsText = (
   { paid, believed }: Record<'paid' | 'believed', number>,
   who: 'you' | 'the owner' = 'you',
@@ -48,7 +51,9 @@ export const ownCountsText = (
   return believed > 0 ? `${rest(believed)} what ${believe}` : '';
 };
 
-/** How much of each kind of evidence counts, and how many values rest mainly on what their owner has already. */
+/**
+ * How much of each kind of evidence counts, and how many values rest mainly on what their owner has already.
+ */
 export interface EvidenceCount {
   sales: number;
   /** Purchases that count, and those that do not. */

@@ -2,7 +2,10 @@ import type { OwnAsideCause } from '../types.ts';
 import { ownAsideText } from './belief-text.ts';
 import { counted } from './reader.ts';
 
-/** What a purchase is asked about: of how many cars it is, why it does not count, and what its owner said to that. */
+/**
+ * What a purchase is asked about: of how many cars it is, why it does not count, and what its owner said to
+ * that.
+ */
 export interface AskedPurchase {
   cars: number;
   aside: OwnAsideCause | null;

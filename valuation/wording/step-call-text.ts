@@ -9,7 +9,10 @@ const specifiedText = {
   'tail apart': 'tail or trim were made in another finish',
 };
 
-/** When a step is called for, in a few words: "axles below C8"; "every such job" where its kind alone calls for it. */
+/**
+ * When a step is called for, in a few words: "axles below C8"; "every such job" where its kind alone calls
+ * for it.
+ */
 export const stepCallText = ({ part, call }: Pick<WorkStep, 'part' | 'call'>, locale: string): string => {
   const what = part ?? 'the car';
   const facts: string[] = [];

@@ -2,8 +2,9 @@ import type { IsoDate } from '../types.ts';
 import type { FinishState } from '../words.ts';
 
 /**
- * The finish that a car had on a day, as far as the records of work tell: that of the last work finished by then, else the one that it had before
- * its first. `work` is the newest first; without any record it is the finish that the car has now.
+ * The finish that a car had on a day, as far as the records of work tell: that of the last work finished by
+ * then, else the one that it had before its first. `work` is the newest first; without any record it is the
+ * finish that the car has now.
  */
 export const finishAt = (
   on: IsoDate,

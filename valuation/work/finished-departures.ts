@@ -28,7 +28,10 @@ export interface WorkDone {
 export const sameColour = (one: string, other: string): boolean =>
   one.trim().toLowerCase() === other.trim().toLowerCase();
 
-/** Every departure that follows from what was done, whether or not it was ticked: nothing that is known may be left unsaid. */
+/**
+ * Every departure that follows from what was done, whether or not it was ticked: nothing that is known may be
+ * left unsaid.
+ */
 export const finishedDepartures = (work: WorkDone, madeColour: string): DeviationKind[] => {
   const found = new Set<DeviationKind>(work.departures);
   if (work.closure === 'screw' || work.closure === 'rivet' || work.closure === 'glue')

@@ -12,7 +12,10 @@ export interface DoneStep {
   spoiled: boolean;
 }
 
-/** What own jobs say of one figure: how many there are, what they weigh (0…1) against the figure as it stands, and the figure that follows. */
+/**
+ * What own jobs say of one figure: how many there are, what they weigh (0…1) against the figure as it stands,
+ * and the figure that follows.
+ */
 export interface Learned<T> {
   jobs: number;
   credibility: number;
@@ -54,8 +57,9 @@ const scaled = ({ low, likely, high }: ThreePoint, factor: number): ThreePoint =
 };
 
 /**
- * Moves a figure of three towards what own jobs took, by credibility, in logs: the likely one becomes m^(1−Z) · x^Z, where x is the geometric
- * mean of the jobs. Undefined where no job tells, or the figure is nothing, which no factor moves.
+ * Moves a figure of three towards what own jobs took, by credibility, in logs: the likely one becomes m^(1−Z)
+ * · x^Z, where x is the geometric mean of the jobs. Undefined where no job tells, or the figure is nothing,
+ * which no factor moves.
  */
 const learnThree = (before: ThreePoint, taken: readonly number[]): Learned<ThreePoint> | undefined => {
   const counted = taken.filter(one => one > 0);
@@ -72,8 +76,9 @@ const learnThree = (before: ThreePoint, taken: readonly number[]): Learned<Three
 };
 
 /**
- * What own jobs say of steps: minutes, materials and how often they spoiled a car, each moved by credibility from where it stands. Steps of
- * which no job tells are left out. Deterministic; the order of the jobs does not matter.
+ * What own jobs say of steps: minutes, materials and how often they spoiled a car, each moved by credibility
+ * from where it stands. Steps of which no job tells are left out. Deterministic; the order of the jobs does
+ * not matter.
  */
 export const learnSteps = (steps: readonly WorkStep[], done: readonly DoneStep[]): LearnedStep[] => {
   const byStep = Map.groupBy(done, ({ id }) => id);
@@ -134,8 +139,9 @@ export const withLearned = (steps: readonly WorkStep[], learned: readonly Learne
 type Workmanship = { short: number; share: number }[];
 
 /**
- * How far own work fell short of what was aimed at, moved by credibility: share = (1 − Z) · share as it stands + Z · share of the jobs. Work
- * that came out better than aimed at fell short by nothing. Undefined where no job tells.
+ * How far own work fell short of what was aimed at, moved by credibility: share = (1 − Z) · share as it
+ * stands + Z · share of the jobs. Work that came out better than aimed at fell short by nothing. Undefined
+ * where no job tells.
  */
 export const learnWorkmanship = (
   before: Workmanship,

@@ -29,8 +29,8 @@ const usual: readonly LookItem[] = [
 ];
 
 /**
- * What to look at before a car is closed: the usual places, and what is noted of the casting's own parts. `without` are parts that
- * this car never had.
+ * What to look at before a car is closed: the usual places, and what is noted of the casting's own parts.
+ * `without` are parts that this car never had.
  */
 export const lookBeforeClosing = (
   parts: readonly { part: PartName; lookAt: string }[],

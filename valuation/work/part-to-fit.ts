@@ -6,7 +6,9 @@ import { reasonFor } from './step-answers.ts';
 /** A part that a plan fits, with its grade. */
 export type FittedPart = PlannedPart & { grade: Grade };
 
-/** Grade of a part that is fitted, where the shelf does not say: a reproduction is new, the others are used. */
+/**
+ * Grade of a part that is fitted, where the shelf does not say: a reproduction is new, the others are used.
+ */
 const gradeFitted: Record<Exclude<Originality, 'missing'>, Grade> = {
   original: 8,
   'period replacement': 8,
@@ -16,8 +18,9 @@ const gradeFitted: Record<Exclude<Originality, 'missing'>, Grade> = {
 const shelfOrder: readonly Originality[] = ['original', 'period replacement', 'reproduction'];
 
 /**
- * A part to fit: as its owner wishes, else from the shelf, the nearest to the specification and then the cheapest first, or a reproduction to
- * buy. A wish for a part that is no longer on the shelf is as if there were none.
+ * A part to fit: as its owner wishes, else from the shelf, the nearest to the specification and then the
+ * cheapest first, or a reproduction to buy. A wish for a part that is no longer on the shelf is as if there
+ * were none.
  */
 export const partToFit = (
   step: WorkStep,

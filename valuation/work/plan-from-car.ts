@@ -47,7 +47,9 @@ const inHours = ({ low, likely, high }: ThreePoint): ThreePoint => ({
 export const stepsOf = (assumptions: AssumptionSet): readonly WorkStep[] =>
   assumptions.work.steps ?? startingSteps('USD');
 
-/** The grade aimed at: the owner's wish, what care can reach, or what the standard plan of the kind aims at. */
+/**
+ * The grade aimed at: the owner's wish, what care can reach, or what the standard plan of the kind aims at.
+ */
 const aimOf = (kind: WorkKind, car: CarState, wishes: PlanWishes, assumptions: AssumptionSet): Grade => {
   const found = car.subject.grade ?? assumptions.unknownGrade;
   if (kind === 'donor') return found;

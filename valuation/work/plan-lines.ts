@@ -50,7 +50,10 @@ const ownLine = ({ id, name, part, hands, waiting, cost, hazards, behind }: OwnL
   why: { kind: 'owner' },
 });
 
-/** The lines of a plan in their order: those of the steps, as their owner changed them, and the owner's own behind the lines that they name. */
+/**
+ * The lines of a plan in their order: those of the steps, as their owner changed them, and the owner's own
+ * behind the lines that they name.
+ */
 export const planLines = (steps: readonly WorkStep[], car: CarState, wishes: PlanWishes): WorkLine[] => {
   const asked = new Set(wishes.also ?? []);
   const lines = steps.map(step =>

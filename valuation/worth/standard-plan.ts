@@ -44,7 +44,10 @@ export const standardPlan = (
   };
 };
 
-/** Each fact of a car that a plan is made from, as text; one that is added to them does not compile until it stands here. */
+/**
+ * Each fact of a car that a plan is made from, as text; one that is added to them does not compile until it
+ * stands here.
+ */
 const told: { [Fact in keyof Required<PlanGround>]: (car: PlanGround) => string } = {
   grade: ({ grade }) => `${grade}`,
   finishState: ({ finishState }) => finishState,
@@ -63,7 +66,7 @@ const signature = (car: PlanGround, kind: WorkKind): string => {
 };
 
 /** Plans held for each set of assumptions. */
-const most = 5000;
+const maxPlans = 5000;
 const held = new WeakMap<AssumptionSet, Map<string, WorkPlan>>();
 const asPlans = new WeakMap<WorkPlan, RestorationPlan>();
 
@@ -78,7 +81,7 @@ const planOf = (subject: Subject, assumptions: AssumptionSet, kind: WorkKind): W
   const known = plans.get(key);
   if (known) return known;
   const plan = planFromCar(subject, assumptions, kind);
-  if (plans.size >= most) plans.delete(plans.keys().next().value!);
+  if (plans.size >= maxPlans) plans.delete(plans.keys().next().value!);
   plans.set(key, plan);
   return plan;
 };

@@ -180,7 +180,10 @@ export class Layout {
     return first >= 0 && isUnknownHeadings(head.slice(first), this.#reader.colours) ? first : -1;
   }
 
-  /** True for a line of words alone, one of which (or all of it) is a heading that the owner has mapped and the list had not yet. */
+  /**
+   * True for a line of words alone, one of which (or all of it) is a heading that the owner has mapped and
+   * the list had not yet.
+   */
   #isAwaited(row: TableRow): boolean {
     if (this.#awaited.size === 0) return false;
     const texts = row.cells.map(cellText).filter(text => text !== '');

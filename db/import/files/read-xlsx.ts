@@ -53,8 +53,8 @@ const readCell = (book: Book, type: string, style: number, text: string): Cell =
 };
 
 /**
- * The rows of one sheet, some at a time; `merged` are its cells that are merged downwards. Formulas give their last result; a cell that shows an
- * error gives its text.
+ * The rows of one sheet, some at a time; `merged` are its cells that are merged downwards. Formulas give
+ * their last result; a cell that shows an error gives its text.
  */
 export const readXlsx = async function* (
   book: Book,

@@ -21,11 +21,17 @@ import { type Book, openBook } from './xlsx-book.ts';
 export interface Table extends ReadAs {
   /** All that there are once the file was read through: a block further down can have others. */
   headings: string[];
-  /** Plain words of headings further down that mean the same as one of `headings`, in whose column their cells are. */
+  /**
+   * Plain words of headings further down that mean the same as one of `headings`, in whose column their cells
+   * are.
+   */
   likeOthers: ReadonlySet<string>;
   /** Places of the columns that have no heading in the file. */
   nameless: ReadonlySet<number>;
-  /** The column of names that stand alone above their rows, and that no heading names; null where there is none. */
+  /**
+   * The column of names that stand alone above their rows, and that no heading names; null where there is
+   * none.
+   */
   section: number | null;
   /** Plain words of the colours that the reference names. */
   colours: ReadonlySet<string>;
@@ -165,8 +171,9 @@ const sheetReader = (book: Book, name: string): (() => AsyncGenerator<TableRow[]
 const quoted = (names: string[]): string => names.map(name => `"${name}"`).join(', ');
 
 /**
- * The cells of a file are kept in memory once they are read, for the steps after that, where the file is no larger than this and
- * has no more cells: some 100,000 rows. Larger ones are read again for each step, so that memory stays bounded.
+ * The cells of a file are kept in memory once they are read, for the steps after that, where the file is no
+ * larger than this and has no more cells: some 100,000 rows. Larger ones are read again for each step, so
+ * that memory stays bounded.
  */
 const rememberedBytes = 16_000_000;
 const rememberedCells = 1_000_000;
@@ -288,7 +295,8 @@ const laidOut = async (sources: Source[], opening: Opening): Promise<Table> => {
       theirs => known.has(plainWord(theirs)) || layout.likeOthers.has(plainWord(theirs)),
     );
   };
-  // A heading that the owner has mapped may be one of a block further down: it is looked for before it is missed.
+  // A heading that the owner has mapped may be one of a block further down: it is looked for before it is
+  // missed.
   if (!hasMapped()) for await (const _ of rows()) if (hasMapped()) break;
   return {
     ...facts,

@@ -54,7 +54,10 @@ const several: Judged & { outcome: 'rejected' } = {
   not: 'lot',
 };
 
-/** Why a text of several cars is that of one record; null where it names no casting, so that nothing says which cars they are. */
+/**
+ * Why a text of several cars is that of one record; null where it names no casting, so that nothing says
+ * which cars they are.
+ */
 const whyOpen = ({ named }: SaleLine): string | null => {
   if (named.length === 0) return null;
   return named.length === 1
@@ -62,7 +65,10 @@ const whyOpen = ({ named }: SaleLine): string | null => {
     : 'the text names several castings: say which one this car is, and give the others rows of their own';
 };
 
-/** Notes what the owner's words said of parts of a cell, each part once; what the row does not take of it is not noted. */
+/**
+ * Notes what the owner's words said of parts of a cell, each part once; what the row does not take of it is
+ * not noted.
+ */
 export const hearPieces = (row: RowReader, column: string, heard: SaleLine['heard']): void => {
   for (const [text, pieces] of Map.groupBy(heard, piece => piece.text)) {
     const gave = pieces.flatMap(({ field, value }) => (field === null ? [] : [[field, value] as const]));

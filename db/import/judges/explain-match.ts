@@ -2,7 +2,7 @@ import { nearest } from '../../../valuation/reading/nearest.ts';
 import type { LoadedReference, Match } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';
 
-/** Beyond this many different mistakes each is looked up anew, so that memory stays bounded. */
+/** Beyond this many different mistakes each is looked up again, so that memory stays bounded. */
 const mostMistakes = 10_000;
 
 /** Explains why text led to no variation, with the nearest colour where it looks mistyped. */

@@ -79,7 +79,10 @@ export class FeatureTexts {
     return made;
   }
 
-  /** True where a text may name a release, a rear end, wheels or an accessory of the casting: it has the beginning of one of their words. */
+  /**
+   * True where a text may name a release, a rear end, wheels or an accessory of the casting: it has the
+   * beginning of one of their words.
+   */
   mayName(castingId: number | null, text: string): boolean {
     if (castingId === null) return false;
     const known = this.#stems.get(castingId) ?? this.#stemsOf(castingId);
@@ -123,7 +126,10 @@ export class FeatureTexts {
     );
   }
 
-  /** The one text of the casting's own that this is another spelling of, as "2 lamp" or "with fins"; of a colour, the only one with its word. */
+  /**
+   * The one text of the casting's own that this is another spelling of, as "2 lamp" or "with fins"; of a
+   * colour, the only one with its word.
+   */
   #spelled(castingId: number | null, feature: VariationFeature, text: string): string | undefined {
     const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
     const written = fold(text)

@@ -104,9 +104,10 @@ export const knownCars = (
       lines.set(number.toLowerCase(), line);
     },
     /**
-     * Null where nothing has this number; the line on which it stands already; or whose it is in the collection.
-     * Lists of several hands all number from 1, so that the number makes a row known only with all else that it
-     * says; of the same lot, a car that was changed since may differ in what its owner changes.
+     * Null where nothing has this number; the line on which it stands already; or whose it is in the
+     * collection. Lists of several hands all number from 1, so that the number makes a row known only with
+     * all else that it says; of the same lot, a car that was changed since may differ in what its owner
+     * changes.
      */
     numbered(number: string, given: RowToKnow): number | 'same' | 'other' | null {
       const line = lines.get(number.toLowerCase());

@@ -2,7 +2,7 @@ import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
 
 type Parse<T> = (cell: Cell) => Reading<T>;
 
-const most = 5000;
+const maxEntries = 5000;
 
 /**
  * The same reading, which remembers what a text came to: the columns of a list repeat themselves.
@@ -15,7 +15,7 @@ export const remembered = <T>(parse: Parse<T>): Parse<T> => {
     const before = known.get(cell);
     if (before) return before;
     const outcome = parse(cell);
-    if (known.size >= most) known.clear();
+    if (known.size >= maxEntries) known.clear();
     known.set(cell, outcome);
     return outcome;
   };

@@ -102,8 +102,8 @@ const openRows = async (
 };
 
 /**
- * Lets all rows that wait follow the reference after it has grown: those without a casting, and those of the castings
- * that are given, or of any. `at` is the instant of the change.
+ * Lets all rows that wait follow the reference after it has grown: those without a casting, and those of the
+ * castings that are given, or of any. `at` is the instant of the change.
  */
 export const followAll = async (
   trx: Transaction<Schema>,

@@ -41,7 +41,10 @@ export const moveMembers = async (trx: Transaction<Schema>, from: Member, into: 
 
 type SettledFor = { casting_id: number } | { variation_id: number };
 
-/** What was settled to mean a variation that is gone, or one of a casting that is gone, means what is kept; once each. */
+/**
+ * What was settled to mean a variation that is gone, or one of a casting that is gone, means what is kept;
+ * once each.
+ */
 export const moveSettled = async (
   trx: Transaction<Schema>,
   from: SettledFor,

@@ -59,8 +59,9 @@ const lotOfCurrency = async (
 };
 
 /**
- * What was paid for a car becomes its own share of its lot's cost. Where the lot's price is the sum of what is known
- * of its cars, that sum grows; otherwise it is a part of what the lot cost. Null where it cannot stand.
+ * What was paid for a car becomes its own share of its lot's cost. Where the lot's price is the sum of what
+ * is known of its cars, that sum grows; otherwise it is a part of what the lot cost. Null where it cannot
+ * stand.
  */
 const pay = async (
   trx: Transaction<Schema>,
@@ -102,7 +103,9 @@ const unpay = async (trx: Transaction<Schema>, car: CarRecord, minor: number): P
   return isOwn && lot.priceFrom === 'cars' ? [] : [lot.id];
 };
 
-/** Cars that equal this one, so that there are as many as were told; what was paid for all is shared equally. */
+/**
+ * Cars that equal this one, so that there are as many as were told; what was paid for all is shared equally.
+ */
 const multiply = async (trx: Transaction<Schema>, carId: number, quantity: number, at: string) => {
   const row = await trx.selectFrom('car').selectAll().where('id', '=', carId).executeTakeFirstOrThrow();
   const { id: _, inventory_number: __, created_at: ___, updated_at: ____, ...rest } = row;
@@ -194,7 +197,9 @@ export const settleMoney = async (
   return { toShare, rest: left, isSold: false };
 };
 
-/** Takes back what words said of a car's price and sale, where that still stands; the number of cars stays. */
+/**
+ * Takes back what words said of a car's price and sale, where that still stands; the number of cars stays.
+ */
 export const unsettleMoney = async (
   trx: Transaction<Schema>,
   car: CarRecord,

@@ -28,8 +28,8 @@ const aboutSame = (words: readonly OwnWord[], gone: readonly OwnWord[]): OwnWord
 };
 
 /**
- * Saves words and applies them: to texts that waited for them, and, where a word had another meaning before, to all rows
- * that were read by it. `at` is the instant of the change.
+ * Saves words and applies them: to texts that waited for them, and, where a word had another meaning before,
+ * to all rows that were read by it. `at` is the instant of the change.
  */
 export const sayWords = async (
   trx: Transaction<Schema>,
@@ -53,7 +53,10 @@ export const sayWords = async (
   return both(back, await settleWords(trx, [...again, ...given], at));
 };
 
-/** Removes words; with `rows`, the texts that they had settled wait again, or are read by other words that are about them. */
+/**
+ * Removes words; with `rows`, the texts that they had settled wait again, or are read by other words that are
+ * about them.
+ */
 export const unsayWords = async (
   trx: Transaction<Schema>,
   ids: number[],

@@ -20,7 +20,9 @@ import {
 /** What a record says that was left out because its finish was not settled. */
 export const finishNotSettled = 'Its finish is not settled: ';
 
-/** Gives a sale record what was settled of its texts, where its owner has not given that himself meanwhile. */
+/**
+ * Gives a sale record what was settled of its texts, where its owner has not given that himself meanwhile.
+ */
 export const settleSale = async (
   trx: Transaction<Schema>,
   sale: SaleEntry,

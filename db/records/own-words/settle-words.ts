@@ -55,9 +55,9 @@ const keep = (
     .execute();
 
 /**
- * Applies words to all cars and sale records in which their texts were not understood, and to no other: each takes
- * what the text means where its owner has not given that himself meanwhile, and is identified anew where the text
- * names what it is. `at` is the instant of the change.
+ * Applies words to all cars and sale records in which their texts were not understood, and to no other: each
+ * takes what the text means where its owner has not given that himself meanwhile, and is identified again
+ * where the text names what it is. `at` is the instant of the change.
  */
 export const settleWords = async (
   trx: Transaction<Schema>,
@@ -114,8 +114,8 @@ export const countUses = async (
 };
 
 /**
- * Takes from all rows that were read by one of these words what they gave them, where it still stands: their texts wait
- * again. A word that told how many cars a row is of keeps its cars.
+ * Takes from all rows that were read by one of these words what they gave them, where it still stands: their
+ * texts wait again. A word that told how many cars a row is of keeps its cars.
  */
 export const takeBackWords = async (
   trx: Transaction<Schema>,

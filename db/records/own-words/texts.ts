@@ -23,7 +23,10 @@ export const identityFields: readonly string[] = [
   ...Object.values(featureColumns),
 ];
 
-/** The texts of a car or sale with what was settled: only where its owner has not written something else meanwhile. */
+/**
+ * The texts of a car or sale with what was settled: only where its owner has not written something else
+ * meanwhile.
+ */
 export const textsAfter = (
   texts: Record<string, string>,
   settled: readonly HeardText[],
@@ -100,8 +103,8 @@ export const matched = (
 };
 
 /**
- * What a row is after some of its texts are gone: what the texts had led to goes with them, what its owner has chosen
- * by hand stays. Null where nothing changes.
+ * What a row is after some of its texts are gone: what the texts had led to goes with them, what its owner
+ * has chosen by hand stays. Null where nothing changes.
  */
 export const identityWithout = (
   naming: Naming,

@@ -81,7 +81,10 @@ const told = (hours: ThreePoint, cost: ThreePoint, lines: readonly SavedLine[]):
 /** A saved plan that was made from its car: what it takes, and what it was made of. */
 type Mine = Pick<CarePlan, 'hours' | 'cost' | 'wishes' | 'libraryVersion' | 'lines' | 'notes'>;
 
-/** What was saved and still counts, where the car would now be planned otherwise by the same wishes; null where it would not. */
+/**
+ * What was saved and still counts, where the car would now be planned otherwise by the same wishes; null
+ * where it would not.
+ */
 const savedOtherwise = ({ hours, cost, lines }: Mine, now: WorkPlan): CarPlanView['before'] => {
   const same = told(hours, cost, lines) === told(now.hours, now.cost, now.lines);
   return same ? null : { hours, cost };
@@ -93,8 +96,8 @@ const withSteps = (body: AssumptionSet, steps: AssumptionSet['work']['steps']): 
 });
 
 /**
- * What is to be done with a car, as far as its owner has settled that: by the job on the bench, by the current season, by a decision; undefined
- * where nothing is settled.
+ * What is to be done with a car, as far as its owner has settled that: by the job on the bench, by the
+ * current season, by a decision; undefined where nothing is settled.
  */
 export const settledKind = async (session: Session, carId: number): Promise<WorkKind | undefined> => {
   const { db } = openOf(session).read;
@@ -110,8 +113,8 @@ export const settledKind = async (session: Session, carId: number): Promise<Work
 };
 
 /**
- * The plan of a car: as its owner wishes it, else the saved one of its kind, else the one made from the car. A saved plan goes on with the
- * steps of which it was made, where that version can be read.
+ * The plan of a car: as its owner wishes it, else the saved one of its kind, else the one made from the car.
+ * A saved plan goes on with the steps of which it was made, where that version can be read.
  */
 export const carPlan = async (
   session: Session,

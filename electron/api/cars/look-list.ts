@@ -8,7 +8,10 @@ type Described = Pick<CarRow, 'variationId' | 'features'>;
 const neverHad = ({ variationId, features }: Described): PartName[] =>
   variationId !== null && /^(|none|no|-)$/i.test(features.accessory) ? ['accessory'] : [];
 
-/** What to look at before a car is closed that is painted; nothing for other work. `parts` are those of its casting. */
+/**
+ * What to look at before a car is closed that is painted; nothing for other work. `parts` are those of its
+ * casting.
+ */
 export const lookListOf = (
   kind: WorkKind,
   car: Described,

@@ -11,8 +11,9 @@ import { notFound, refused } from '../session/errors.ts';
 import { findCar } from './find-car.ts';
 
 /**
- * Writes down what happened to a car as one action: a condition check with the cause, and the event with the condition and the value before and
- * after it, both by today's market. The parts of the last check stay as they were said.
+ * Writes down what happened to a car as one action: a condition check with the cause, and the event with the
+ * condition and the value before and after it, both by today's market. The parts of the last check stay as
+ * they were said.
  */
 export const recordEvent = needsCollection.input(inputs.recordEvent).handler(async ({ context, input }) => {
   const { session, db } = context;

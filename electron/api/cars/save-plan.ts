@@ -20,7 +20,10 @@ const whole = ({ low, likely, high }: ThreePoint): ThreePoint => ({
   high: Math.round(high),
 });
 
-/** Makes a plan of steps as its owner wishes it, and returns what saves it as the car's own, with the version of the steps that it is made of. */
+/**
+ * Makes a plan of steps as its owner wishes it, and returns what saves it as the car's own, with the version
+ * of the steps that it is made of.
+ */
 export const planToSave = async (
   session: Session,
   {
@@ -60,8 +63,8 @@ export const planToSave = async (
 };
 
 /**
- * What saves the plan of a car with the colour that it is to wear, as a departure where it is not the car's own: the plan that it has, of steps
- * or in figures, or the one made from it.
+ * What saves the plan of a car with the colour that it is to wear, as a departure where it is not the car's
+ * own: the plan that it has, of steps or in figures, or the one made from it.
  */
 export const planInColour = async (
   session: Session,

@@ -8,8 +8,8 @@ const groupOf = ({ id, step, runningSince, sharedBy }: JobStep): string =>
   sharedBy === 1 ? `${id}` : `${step} ${runningSince} ${sharedBy}`;
 
 /**
- * Stops the clocks that run on steps. Where other cars share the time of one of them, theirs runs on, shared by
- * those that are left.
+ * Stops the clocks that run on steps. Where other cars share the time of one of them, theirs runs on, shared
+ * by those that are left.
  */
 export const stopClocks = async (
   trx: Transaction<Schema>,

@@ -1,7 +1,10 @@
 import { type StoredPhoto, storePhoto } from '../../../db/photos/photos.ts';
 import { toApiError } from '../session/errors.ts';
 
-/** Stores photographs before the action that points at them; a file that is refused is named, and then none is added. */
+/**
+ * Stores photographs before the action that points at them; a file that is refused is named, and then none is
+ * added.
+ */
 export const storeFiles = async (
   dir: string,
   files: readonly File[],

@@ -90,7 +90,7 @@ const check = needsCollection.handler(({ context, signal }) =>
   }, signal),
 );
 
-/** Writes all indexes and the search index anew from the rows. */
+/** Writes all indexes and the search index again from the rows. */
 const rebuild = needsCollection.handler(async ({ context }): Promise<void> => {
   await rebuildIndexes(context.collection);
 });

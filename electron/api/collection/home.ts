@@ -48,7 +48,10 @@ const grouped = <Key>(cars: Valued[], keyOf: (car: BriefCar) => Key) => {
     .sort((a, b) => b.worth - a.worth || b.cars - a.cars);
 };
 
-/** Cars with their factory finish by grade, the others by what has become of it: their grades are not of one scale. */
+/**
+ * Cars with their factory finish by grade, the others by what has become of it: their grades are not of one
+ * scale.
+ */
 const gradeGroup = ({ grade, finishState }: BriefCar): Grade | FinishState | null =>
   finishState !== 'original' ? finishState : grade === null ? null : Math.floor(grade);
 

@@ -12,10 +12,12 @@ import type { SeasonChoice } from '../views.ts';
 import { chooseAside } from './choose-aside.ts';
 
 /**
- * What to do this season: of all that can be done with each of the cars, what together is expected to gain most within the hours, cash, parts and
- * places that there are. Only what passes the owner's floors counts, and nothing that a guard stands against. A car that must be in is there by
- * what its owner says is to be done with it; where nothing is said, by what passes, and where nothing does, or it has a plan of its own, by its
- * plan. Rejects with RangeError where the cars that must be in go beyond the limits, and as the session does when it is cancelled.
+ * What to do this season: of all that can be done with each of the cars, what together is expected to gain
+ * most within the hours, cash, parts and places that there are. Only what passes the owner's floors counts,
+ * and nothing that a guard stands against. A car that must be in is there by what its owner says is to be
+ * done with it; where nothing is said, by what passes, and where nothing does, or it has a plan of its own,
+ * by its plan. Rejects with RangeError where the cars that must be in go beyond the limits, and as the
+ * session does when it is cancelled.
  */
 export const chooseSeasonFrom = async (
   session: Session,

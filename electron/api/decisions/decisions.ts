@@ -60,8 +60,8 @@ const clear = needsCollection.input(inputs.byId).handler(async ({ context, input
 });
 
 /**
- * What to do this season, of all that can be done with each of the cars: what gains most within what there is, a range for the whole, and what
- * would come next.
+ * What to do this season, of all that can be done with each of the cars: what gains most within what there
+ * is, a range for the whole, and what would come next.
  */
 const season = needsCollection
   .input(inputs.chooseSeason)
@@ -70,7 +70,9 @@ const season = needsCollection
     return chooseSeasonFrom(context.session, cars, input, signal);
   });
 
-/** What the work on these cars is expected to gain in all, with the range of that; null where none is known. */
+/**
+ * What the work on these cars is expected to gain in all, with the range of that; null where none is known.
+ */
 const range = needsCollection
   .input(inputs.seasonRange)
   .handler(({ context, input }): Promise<Range | null> => rangeOf(context.session, input.cars));

@@ -15,7 +15,10 @@ const setting = 'hour-valued';
 /** What is tried, in whole units of a currency with decimals. */
 const tried = [0, 5, 10, 20];
 
-/** How many cars pay for work at several values of an hour; null once the owner has answered, or where no car pays at any. */
+/**
+ * How many cars pay for work at several values of an hour; null once the owner has answered, or where no car
+ * pays at any.
+ */
 export const valueOfAnHour = needsCollection.handler(
   async ({ context, signal }): Promise<ValueOfAnHour | null> => {
     const { session, db } = context;
@@ -44,7 +47,9 @@ export const valueOfAnHour = needsCollection.handler(
   },
 );
 
-/** Saves what an hour is worth, as a version of the assumptions where it changes them; it is not asked again. */
+/**
+ * Saves what an hour is worth, as a version of the assumptions where it changes them; it is not asked again.
+ */
 export const setValueOfAnHour = needsCollection
   .input(inputs.valueOfAnHour)
   .handler(async ({ context, input: { rate } }) => {

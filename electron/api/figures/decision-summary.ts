@@ -36,8 +36,8 @@ export const planOf = (fitted: FittedMarket, subject: Subject): RestorationPlan 
   subject.plan ?? proposedPlan(subject, fitted.assumptions);
 
 /**
- * All that can be done with a car in a season, each with what it gains and takes; nothing where there is not enough evidence. Customising is
- * among it only where its owner has planned it.
+ * All that can be done with a car in a season, each with what it gains and takes; nothing where there is not
+ * enough evidence. Customising is among it only where its owner has planned it.
  */
 export const offersOf = (
   fitted: FittedMarket,

@@ -38,7 +38,9 @@ export interface CarFigures {
 /** Of these, what a row of a list says. */
 export type RowFigures = Pick<CarFigures, 'worths' | 'recommendation' | 'probability' | 'expectedGain'>;
 
-/** What the worths mainly rest on, where that is no sale records; an owner's own figure rests on nothing else. */
+/**
+ * What the worths mainly rest on, where that is no sale records; an owner's own figure rests on nothing else.
+ */
 const restsOn = ({ asFound, evidence }: Valuation): Pick<Worths, 'restsOn'> => {
   const own = asFound && !asFound.own ? mainlyOwn(evidence) : undefined;
   return own ? { restsOn: own } : {};
@@ -150,7 +152,10 @@ const letGo = (session: Session, state: Held): void => {
   state.at = cache.now();
 };
 
-/** Works out the figures of these cars, while other calls are answered; returns the ids of those that there are. */
+/**
+ * Works out the figures of these cars, while other calls are answered; returns the ids of those that there
+ * are.
+ */
 const workOut = async (session: Session, state: Held, ids: number[]): Promise<Set<number>> => {
   const open = openOf(session);
   const { cache } = session;

@@ -60,7 +60,10 @@ const purchases = memo<Purchase[]>(async ({ db, session: { cache } }) => {
   return all;
 });
 
-/** The last market made of another, and the last fit: the same objects come back as long as what they are made from is the same. */
+/**
+ * The last market made of another, and the last fit: the same objects come back as long as what they are made
+ * from is the same.
+ */
 const lastMarket = slot<{ without: Market; purchases: Purchase[]; market: Market } | null>(() => null);
 const lastFit = slot<{
   market: Market;
@@ -103,8 +106,9 @@ export const marketToday = memo<FittedMarket>(
 );
 
 /**
- * Gives the market as it stands before an action that is begun after this call; it is fitted when it is first asked for, as most
- * actions ask for none. Within an action nothing may read beside its transaction, so this reads outside of it.
+ * Gives the market as it stands before an action that is begun after this call; it is fitted when it is first
+ * asked for, as most actions ask for none. Within an action nothing may read beside its transaction, so this
+ * reads outside of it.
  */
 export const marketBefore = (session: Session): (() => Promise<FittedMarket>) => {
   const outside = AsyncLocalStorage.snapshot();

@@ -15,7 +15,9 @@ const asideBy = async (session: Session): Promise<Map<string, OwnAsideCause>> =>
     ),
   );
 
-/** The purchases of a lot, each with the cars of it: those bought alone, and the lot or what is left of it. */
+/**
+ * The purchases of a lot, each with the cars of it: those bought alone, and the lot or what is left of it.
+ */
 export const purchasesOfLot = async (
   session: Session,
   lotId: number,

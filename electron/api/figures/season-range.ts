@@ -7,8 +7,8 @@ import type { Session } from '../session/session.ts';
 import { marketToday } from './market.ts';
 
 /**
- * What the work on these cars is expected to gain over leaving them in all, with the 80 % range of that, by what their values share; null where
- * none of them has a value.
+ * What the work on these cars is expected to gain over leaving them in all, with the 80 % range of that, by
+ * what their values share; null where none of them has a value.
  */
 export const rangeOf = async (
   session: Session,

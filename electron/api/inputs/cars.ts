@@ -75,7 +75,7 @@ export const dispose = z.object({
 });
 export const expense = z.object({ carId: id, spentOn: isoDate, what: line.min(1), minor: amount, currency });
 
-/** Something that happened to a car, with its grade afterwards; null where it was not graded anew. */
+/** Something that happened to a car, with its grade afterwards; null where it was not graded again. */
 export const recordEvent = z.object({
   carId: id,
   happenedOn: isoDate,

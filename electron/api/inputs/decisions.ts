@@ -66,7 +66,10 @@ export const listDecisions = z.object({
   belowGrade: grade.optional(),
   excludeRarities: z.array(z.enum(rarities)).optional(),
 });
-/** What there is for a season, and among which cars to choose; `by`: what is to be done with cars that must be in. */
+/**
+ * What there is for a season, and among which cars to choose; `by`: what is to be done with cars that must be
+ * in.
+ */
 export const chooseSeason = z.object({
   carIds: z.array(id).max(100_000),
   hours: z.number().min(0).nullable().default(null),

@@ -99,7 +99,10 @@ export const makePaper = z.object({
   withoutPlaces: z.boolean().default(false),
   /** Of a want list: the grade that is looked for. */
   grade: grade.default(6),
-  /** Of a ledger: its first and last day. Without the last, a year from the first; without both, the year of today. */
+  /**
+   * Of a ledger: its first and last day. Without the last, a year from the first; without both, the year of
+   * today.
+   */
   from: isoDate.optional(),
   to: isoDate.optional(),
   /** Of a ledger without a first day: the month and day with which its years begin, such as `04-06`. */

@@ -204,7 +204,10 @@ export const addJobPhotos = z.object({
   files: addPhotos.shape.files,
 });
 
-/** Cars that will be painted anyway, what two cars of one colour count against the shelf, and whether colours that their castings never had may be proposed. */
+/**
+ * Cars that will be painted anyway, what two cars of one colour count against the shelf, and whether colours
+ * that their castings never had may be proposed.
+ */
 export const seasonColours = z.object({
   carIds: z.array(id).max(500),
   pairCost: amount,

@@ -34,7 +34,10 @@ export const settled = needsCollection.handler(async ({ context }): Promise<Sett
   };
 });
 
-/** Takes back what was settled, as one action: what is read later goes without it, and what is not a car any more waits again. */
+/**
+ * Takes back what was settled, as one action: what is read later goes without it, and what is not a car any
+ * more waits again.
+ */
 export const takeBack = needsCollection
   .input(inputs.takeBackNames)
   .handler(async ({ context, input }): Promise<void> => {

@@ -68,8 +68,8 @@ const conditionBefore = ({ checks: [latest, earlier], events }: CarPage) => {
 };
 
 /**
- * The newest condition check as an event: what it found, and what the car is worth in the condition before it,
- * where that is recorded.
+ * The newest condition check as an event: what it found, and what the car is worth in the condition before
+ * it, where that is recorded.
  */
 export const claimFacts = async (session: Session, carId: number): Promise<ClaimFacts> => {
   const page = await carPage(session, carId);
@@ -117,7 +117,10 @@ export const worksheetCars = async (
     .sort((a, b) => a.inventoryNumber.localeCompare(b.inventoryNumber, 'en', { numeric: true }));
 };
 
-/** The plan of a car for what is to be done with it, its owner's own or the one made from the car, and what to look at before it is closed. */
+/**
+ * The plan of a car for what is to be done with it, its owner's own or the one made from the car, and what to
+ * look at before it is closed.
+ */
 export const benchPlan = async (
   session: Session,
   carId: number,

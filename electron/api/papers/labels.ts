@@ -37,8 +37,8 @@ export const sheets = base.handler((): { key: LabelSheetKey; name: string; place
 );
 
 /**
- * A car as its label names it, a car that was never identified by what its owner wrote: with what it wears and
- * what has become of its factory finish.
+ * A car as its label names it, a car that was never identified by what its owner wrote: with what it wears
+ * and what has become of its factory finish.
  */
 const labelOf = (index: ReferenceIndex, car: CarRecord, reader: string): Label => {
   const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);

@@ -5,8 +5,8 @@ import { sameColour } from '../../../valuation/work/finished-departures.ts';
 import type { ReferenceIndex } from './reference-index.ts';
 
 /**
- * Whether a colour is the car's own, another that its casting was made in, or neither. Of a car whose variation is not known, any colour of its
- * casting may be its own.
+ * Whether a colour is the car's own, another that its casting was made in, or neither. Of a car whose
+ * variation is not known, any colour of its casting may be its own.
  */
 export const colourStanding = (
   index: ReferenceIndex,

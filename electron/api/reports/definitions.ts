@@ -71,7 +71,9 @@ const kept = needsCollection.handler(
   ({ context: { db } }): Promise<KeptReport[]> => listKeptReports(db, mostKept),
 );
 
-/** Notes a finished report as saved, with its total and the SHA-256 of its file; the same file is noted once. */
+/**
+ * Notes a finished report as saved, with its total and the SHA-256 of its file; the same file is noted once.
+ */
 const keep = needsCollection
   .input(inputs.reportFile.extend({ definition: line.optional() }))
   .handler(async ({ context: { session, db }, input }): Promise<{ sha256: string }> => {

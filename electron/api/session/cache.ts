@@ -1,6 +1,8 @@
 import type { Changes } from '../../../db/history/changes.ts';
 
-/** Where something is held between calls; made when it is first asked for, gone when the collection closes. */
+/**
+ * Where something is held between calls; made when it is first asked for, gone when the collection closes.
+ */
 export interface Slot<T> {
   make: () => T;
 }

@@ -30,7 +30,7 @@ export interface Memo<T> {
 
 /**
  * Remembers what `load` answers. What it depends on is what it reads: the tables and settings of its queries,
- * and what other answers it takes have read. Another `keyOf` than before is worked out anew.
+ * and what other answers it takes have read. Another `keyOf` than before is worked out again.
  */
 export const memo = <T>(
   load: (sources: Sources) => Promise<T>,

@@ -21,7 +21,9 @@ export const openOrRead = async (
   }
 };
 
-/** Runs works one after the other, in the order in which they were asked for; one that fails holds up none. */
+/**
+ * Runs works one after the other, in the order in which they were asked for; one that fails holds up none.
+ */
 export const oneAtATime = () => {
   let turn: Promise<unknown> = Promise.resolve();
   return <T>(work: () => Promise<T>): Promise<T> => {

@@ -60,7 +60,10 @@ export interface Session {
   restore(dir: string, name: string, unverified: boolean): Promise<Restored>;
   /** Adds a sentence that the owner must be told once. */
   tell(notice: string): void;
-  /** Forgets what was remembered of all that was changed by actions since it was last called, or by one that was undone or done again. */
+  /**
+   * Forgets what was remembered of all that was changed by actions since it was last called, or by one that
+   * was undone or done again.
+   */
   changed(replayed?: number): Promise<void>;
   /** Runs a write as one action of history and one undo; the label is a sentence in the past tense. */
   act<T>(label: string, work: Work<T>): Promise<T>;

@@ -103,7 +103,10 @@ export interface LotPage extends LotRow {
   };
 }
 
-/** A car as lists show it: what is recorded of it, with what it is called, what it is worth and what is advised. */
+/**
+ * A car as lists show it: what is recorded of it, with what it is called, what it is worth and what is
+ * advised.
+ */
 export interface CarRow extends Omit<CarRecord, 'releaseId' | 'ownWorth'> {
   lot: string | null;
   casting: string | null;
@@ -172,7 +175,10 @@ export interface DisposalView extends Omit<Disposal, 'id' | 'carId'> {
 
 export type FinishedWorkView = Omit<FinishedWork, 'carId'>;
 
-/** A part that was fitted to a car on the bench, with the numbers of the car it is on and of the one it came from. */
+/**
+ * A part that was fitted to a car on the bench, with the numbers of the car it is on and of the one it came
+ * from.
+ */
 export interface FittedPartView extends FittedPart {
   inventoryNumber: string;
   donorNumber: string | null;

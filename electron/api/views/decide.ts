@@ -21,7 +21,10 @@ export interface DecideRow {
   parts: Record<string, number>;
 }
 
-/** One of the things that can be done with a car: what it gains over leaving it, and what it takes of the owner. */
+/**
+ * One of the things that can be done with a car: what it gains over leaving it, and what it takes of the
+ * owner.
+ */
 export interface SeasonOffer {
   option: WorkKind;
   gain: Minor;

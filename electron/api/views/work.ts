@@ -44,8 +44,9 @@ export interface SeasonView extends Omit<Season, 'cars'> {
     hoursTaken: number | null;
     onBench: boolean;
     /**
-     * Of a finished car, in the season's currency: what was spent on it since the season was made, what it is worth as it is now, or brought when it was
-     * sold, and what that is above its value as found and what was spent. Null where one of these is not known.
+     * Of a finished car, in the season's currency: what was spent on it since the season was made, what it is
+     * worth as it is now, or brought when it was sold, and what that is above its value as found and what was
+     * spent. Null where one of these is not known.
      */
     spent: Minor | null;
     now: Minor | null;
@@ -87,7 +88,10 @@ export interface CarPlanView {
   notes: string;
   /** What is saved for the car: nothing, a plan written down in figures, or one made from the car. */
   saved: 'nothing' | 'figures' | 'steps';
-  /** Set where the car or its shelf has changed since the plan was saved: what was saved then, which still counts. */
+  /**
+   * Set where the car or its shelf has changed since the plan was saved: what was saved then, which still
+   * counts.
+   */
   before: { hours: ThreePoint; cost: ThreePoint } | null;
   /** What comes of it: cost, worth, gain with its chance; null where there is not enough evidence. */
   outcome: OptionResult | null;
@@ -157,7 +161,10 @@ export interface DoneJob {
   spoiledAt: string[];
 }
 
-/** A step over the finished jobs. Minutes are of those that were timed; costs are means of those that have any. */
+/**
+ * A step over the finished jobs. Minutes are of those that were timed; costs are means of those that have
+ * any.
+ */
 export interface DoneOfStep {
   id: string;
   name: string;

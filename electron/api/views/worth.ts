@@ -112,7 +112,9 @@ export interface HomeView {
   overTime: { on: IsoDate; asFound: Minor; cars: number }[];
   /** Null gathers the cars whose series, grade or colour is not known. */
   bySeries: { name: string | null; cars: number; worth: Minor }[];
-  /** Of cars with their factory finish by grade; of the others by their finish state, whatever their grade. */
+  /**
+   * Of cars with their factory finish by grade; of the others by their finish state, whatever their grade.
+   */
   byGrade: { grade: Grade | null; finishState: FinishState | null; cars: number; worth: Minor }[];
   byColour: { name: string | null; swatch: string | null; cars: number; worth: Minor }[];
   byRecommendation: { recommendation: Recommendation; cars: number; gain: Minor }[];

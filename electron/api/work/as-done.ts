@@ -7,8 +7,9 @@ import { deviationOfOpening, deviationOfReproduction, partNames } from '../../..
 const itsOwn = new Set<string>([deviationOfOpening, ...Object.values(deviationOfReproduction)]);
 
 /**
- * What a plan must be asked for to do another car as this one was done: its closure, the steps that were left out, the owner's own steps, and
- * for each step that was timed the minutes that it took in place of those that were planned.
+ * What a plan must be asked for to do another car as this one was done: its closure, the steps that were left
+ * out, the owner's own steps, and for each step that was timed the minutes that it took in place of those
+ * that were planned.
  */
 export const asDone = (job: Job, work: FinishedWork | undefined): PlanWishes => {
   const changed: Record<string, LineChange> = {};

@@ -57,8 +57,8 @@ const findSteps = (jobs: readonly Job[], ids: readonly number[]): { job: Job; st
 const list = needsCollection.handler(({ context }): Promise<JobView[]> => jobViews(context.session));
 
 /**
- * Puts cars on the bench, each with the steps of its saved plan or of the one made from it; one action. The colours that their season has for
- * them go into their plans.
+ * Puts cars on the bench, each with the steps of its saved plan or of the one made from it; one action. The
+ * colours that their season has for them go into their plans.
  */
 const add = needsCollection.input(inputs.addJobs).handler(async ({ context, input }) => {
   const { session, db } = context;
@@ -277,8 +277,8 @@ const heard = needsCollection.input(inputs.jobSteps).handler(async ({ context, i
 });
 
 /**
- * Adds time to a step by hand, such as for a clock that was left running; cars that it was done to at once share
- * it.
+ * Adds time to a step by hand, such as for a clock that was left running; cars that it was done to at once
+ * share it.
  */
 const enterTime = needsCollection.input(inputs.enterTime).handler(async ({ context, input }) => {
   const { session, db } = context;

@@ -37,9 +37,10 @@ const inColour = (
 };
 
 /**
- * Colours for cars that will be painted anyway, so that the shelf has variety: `pairCost` is what two cars of one colour count against it.
- * A car of which factory finish is left keeps its own colour, whatever variety would gain. Another colour than a car was made in is a departure, also
- * where its casting was made in it; of equals those come first.
+ * Colours for cars that will be painted anyway, so that the shelf has variety: `pairCost` is what two cars of
+ * one colour count against it. A car of which factory finish is left keeps its own colour, whatever variety
+ * would gain. Another colour than a car was made in is a departure, also where its casting was made in it; of
+ * equals those come first.
  */
 export const seasonColours = needsCollection
   .input(inputs.seasonColours)

@@ -34,7 +34,10 @@ const learnedNote = 'Learned from your own jobs';
 /** What the spread of the grades was before it was learned, and what it was learned to be. */
 const setting = 'learned-workmanship';
 
-/** The steps from which is learned: the newest version that its owner wrote, else the starting steps; so that no job counts twice. */
+/**
+ * The steps from which is learned: the newest version that its owner wrote, else the starting steps; so that
+ * no job counts twice.
+ */
 const baseSteps = async (session: Session): Promise<readonly WorkStep[]> => {
   const { db } = openOf(session).read;
   const written = (await listSteps(db)).find(({ note }) => note !== learnedNote);
@@ -48,7 +51,10 @@ const baseWorkmanship = async (session: Session, now: Workmanship): Promise<Work
   return JSON.stringify(after) === JSON.stringify(now) ? before : now;
 };
 
-/** The steps that were done, with what was counted; a step with time that cannot be counted tells nothing of time. */
+/**
+ * The steps that were done, with what was counted; a step with time that cannot be counted tells nothing of
+ * time.
+ */
 const doneSteps = (jobs: readonly Job[], currency: string): DoneStep[] =>
   jobs.flatMap(({ steps, uses }) =>
     steps

@@ -15,7 +15,10 @@ import type { SeasonView } from '../views.ts';
 const sumOf = (amounts: (Minor | null)[]): Minor | null =>
   amounts.reduce<Minor | null>((sum, one) => (sum === null || one === null ? null : sum + one), 0);
 
-/** Seasons with the numbers of their cars, what was finished of each since the season was made, and what it brought beside what was expected. */
+/**
+ * Seasons with the numbers of their cars, what was finished of each since the season was made, and what it
+ * brought beside what was expected.
+ */
 export const seasonView = async (session: Session, seasons: Season[]): Promise<SeasonView[]> => {
   const { db } = openOf(session).read;
   const ids = [...new Set(seasons.flatMap(({ cars }) => cars.map(({ carId }) => carId)))];

@@ -75,8 +75,9 @@ const found = async (all: Promise<Season[]>, id: number): Promise<Season> => {
 };
 
 /**
- * The range of what a season is expected to gain, about the sum of what its cars are: of the work that is still ahead. It stays as it was where
- * the same is expected of the same cars, so that renaming a season does not move it.
+ * The range of what a season is expected to gain, about the sum of what its cars are: of the work that is
+ * still ahead. It stays as it was where the same is expected of the same cars, so that renaming a season does
+ * not move it.
  */
 const expectedRange = async (
   session: Session,

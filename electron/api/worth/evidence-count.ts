@@ -4,7 +4,9 @@ import { figuresById } from '../figures/figures.ts';
 import { marketToday, rawMarket } from '../figures/market.ts';
 import type { Session } from '../session/session.ts';
 
-/** How much of each kind of evidence counts, and how many values rest mainly on what their owner has already. */
+/**
+ * How much of each kind of evidence counts, and how many values rest mainly on what their owner has already.
+ */
 export const evidenceCount = async (session: Session): Promise<EvidenceCount> => {
   const { sales, purchases = [], beliefs = [] } = await rawMarket(session);
   const { setAside, ownAside } = await marketToday(session);

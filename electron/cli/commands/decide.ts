@@ -57,7 +57,10 @@ interface ChosenWithin {
   next: (Taken & { adds: string; needs: { hours: number; cash: string } })[];
 }
 
-/** What to do within the hours and the cash, of all that can be done with each car; without limits, none is asked for. */
+/**
+ * What to do within the hours and the cash, of all that can be done with each car; without limits, none is
+ * asked for.
+ */
 const choose = async (api: Api, rows: DecideRow[], { hours, cash }: Limits, currency: string) => {
   if (hours === undefined && cash === undefined) return { season: null };
   const numbers = new Map(rows.map(({ car }) => [car.id, car.inventoryNumber]));

@@ -13,7 +13,7 @@ export interface Palette {
    */
   surfaceOf(shape: Shape, scale: number): Surface;
   /**
-   * Bytes to write in, whatever they hold from before: taking so many anew for each picture keeps
+   * Bytes to write in, whatever they hold from before: taking so many again for each picture keeps
    * the collector busy.
    */
   room(bytes: number): Uint8Array;

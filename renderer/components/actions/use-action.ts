@@ -1,6 +1,6 @@
 import { type UseMutationResult, useMutation, useQueryClient } from '@tanstack/react-query';
 import { errorSentence } from '../../api/error-sentence.ts';
-import { askEverythingAnew } from '../../api/query-client.ts';
+import { askEverythingAgain } from '../../api/query-client.ts';
 import { showProblem, showUndoNotice } from '../notices/undo-notice.tsx';
 import { useUndo } from './use-undo.ts';
 
@@ -16,7 +16,7 @@ export interface ActionOptions<Input, Output> {
 
 /**
  * Runs a write: `const grade = useAction(input => api.cars.update(input), { label: 'Grade changed' })`, then
- * `grade.mutate(input)`. When it is done, what is shown is asked anew and its undo offered; when it fails,
+ * `grade.mutate(input)`. When it is done, what is shown is asked again and its undo offered; when it fails,
  * the reason is shown.
  */
 export const useAction = <Input = void, Output = unknown>(
@@ -31,7 +31,7 @@ export const useAction = <Input = void, Output = unknown>(
       if (undoable)
         showUndoNotice(typeof label === 'function' ? label(input, output) : label, () => void undo());
       onDone?.(output, input);
-      await askEverythingAnew(client);
+      await askEverythingAgain(client);
     },
     onError: error => showProblem(failure, errorSentence(error)),
   });

@@ -2,7 +2,7 @@ import { type QueryClient, useQueryClient } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import { api } from '../../api/client.ts';
 import { errorSentence } from '../../api/error-sentence.ts';
-import { askEverythingAnew } from '../../api/query-client.ts';
+import { askEverythingAgain } from '../../api/query-client.ts';
 import { showNotice, showProblem, showRedoNotice, showUndoNotice } from '../notices/undo-notice.tsx';
 import { readerWords } from '../words.ts';
 
@@ -16,7 +16,7 @@ const historyOf = (client: QueryClient): History => {
     try {
       const undone = await api.collection.undo();
       if (!undone) return showNotice('Nothing to undo.');
-      await askEverythingAnew(client);
+      await askEverythingAgain(client);
       showRedoNotice(`Undone: ${readerWords().action(undone.label)}`, () => void redo());
     } catch (error) {
       showProblem('Could not undo', errorSentence(error));
@@ -26,7 +26,7 @@ const historyOf = (client: QueryClient): History => {
     try {
       const done = await api.collection.redo();
       if (!done) return showNotice('Nothing to redo.');
-      await askEverythingAnew(client);
+      await askEverythingAgain(client);
       showUndoNotice(`Redone: ${readerWords().action(done.label)}`, () => void undo());
     } catch (error) {
       showProblem('Could not redo', errorSentence(error));

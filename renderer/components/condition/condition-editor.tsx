@@ -46,7 +46,7 @@ export const ConditionEditor = ({
   const saved = draftOfCheck(newest, grade, more ? partNames : partsToShow(castingParts, seen));
   const savedText = JSON.stringify(saved);
   const [draft, setDraft] = useState(saved);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: compared by what it says; another car or check begins anew
+  // biome-ignore lint/correctness/useExhaustiveDependencies: compared by what it says; another car or check begins again
   useEffect(() => setDraft(saved), [carId, savedText]);
   const table = useRef<HTMLTableElement>(null);
   const save = useAction((input: ReturnType<typeof checkInput>) => api.cars.saveCheck(input), {

@@ -1,6 +1,6 @@
 /**
  * Puts rows into the order that their ids had before; rows that are new come last, in the order in which they
- * are given. So an edit never makes a row jump: only sorting anew does.
+ * are given. So an edit never makes a row jump: only sorting again does.
  */
 export const keepOrder = <Row>(
   rows: readonly Row[],

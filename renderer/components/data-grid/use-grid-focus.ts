@@ -2,7 +2,10 @@ import { useCallback, useImperativeHandle, useLayoutEffect, useRef } from 'react
 import { inField } from '../keys/press-again.ts';
 import type { DataGridProps } from './types.ts';
 
-/** The focus of a grid: it can be given, and is taken when the grid appears where it is what a screen is about. */
+/**
+ * The focus of a grid: it can be given, and is taken when the grid appears where it is what a screen is
+ * about.
+ */
 export const useGridFocus = <Row extends object>(
   isShown: boolean,
   { autoFocus = false, handle }: DataGridProps<Row>,

@@ -3,8 +3,8 @@ import { type DragEvent, useState } from 'react';
 const hasFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files');
 
 /**
- * Files dropped from outside: `over` while they are held above, `handlers` for the element that takes them. Text that is dragged goes where it
- * would go anyway.
+ * Files dropped from outside: `over` while they are held above, `handlers` for the element that takes them.
+ * Text that is dragged goes where it would go anyway.
  */
 export const useFileDrop = (onFiles: (files: [File, ...File[]]) => void) => {
   const [over, setOver] = useState(false);

@@ -4,8 +4,8 @@ import { useRef } from 'react';
 export const pictureTypes = 'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif';
 
 /**
- * Files chosen in the dialog of the system: `choose` opens it, `field` has to be put beside the button that does. The same file can be chosen
- * again; nothing is told where none was chosen.
+ * Files chosen in the dialog of the system: `choose` opens it, `field` has to be put beside the button that
+ * does. The same file can be chosen again; nothing is told where none was chosen.
  */
 export const useFilePicker = ({
   label,

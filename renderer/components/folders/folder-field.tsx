@@ -3,7 +3,10 @@ import { useQuery } from '@tanstack/react-query';
 import { shell } from '../../api/connect.ts';
 import classes from './folders.module.css';
 
-/** A folder: by the system's dialog where there is one, by its path everywhere. `within` makes of a chosen folder what is to be made in it. */
+/**
+ * A folder: by the system's dialog where there is one, by its path everywhere. `within` makes of a chosen
+ * folder what is to be made in it.
+ */
 export const FolderField = ({
   label,
   description,

@@ -5,8 +5,8 @@ import { mergedAsked } from './merge-asked.ts';
 import { useSayMeaning, useVocabulary } from './use-own-words.ts';
 
 /**
- * What is asked of texts that wait, for `AskWords`: each answer is saved at once, and what was answered stays in its place, to be changed. `words` is
- * another list only where what waits has changed.
+ * What is asked of texts that wait, for `AskWords`: each answer is saved at once, and what was answered stays
+ * in its place, to be changed. `words` is another list only where what waits has changed.
  */
 export const useAsked = <Word extends { column: string; text: string }>(
   words: readonly Word[],

@@ -11,7 +11,10 @@ import classes from './papers.module.css';
 const sizeText = (bytes: number): string =>
   bytes < 1_000_000 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`;
 
-/** A paper that has been made: what it is called, what it had to leave out, its pages to look at, and the means to keep it. */
+/**
+ * A paper that has been made: what it is called, what it had to leave out, its pages to look at, and the
+ * means to keep it.
+ */
 export const MadePaper = ({
   result,
   definition,

@@ -8,7 +8,9 @@ import { errorSentence } from '../../api/error-sentence.ts';
 import { useKeys } from '../keys/use-keys.ts';
 import classes from './papers.module.css';
 
-/** A page's picture as an address for as long as it is shown. It is shown as a picture, in which nothing runs. */
+/**
+ * A page's picture as an address for as long as it is shown. It is shown as a picture, in which nothing runs.
+ */
 const usePage = (token: string, page: number) => {
   const { data, error } = useQuery({
     queryKey: ['paper-page', token, page],

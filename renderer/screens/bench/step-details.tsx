@@ -37,7 +37,10 @@ const EnterTime = ({ step, joined }: { step: Step; joined: readonly Sharer[] }) 
   );
 };
 
-/** What belongs to a step beside its tick: cautions, a note, photographs, time by hand, and who shares its time. */
+/**
+ * What belongs to a step beside its tick: cautions, a note, photographs, time by hand, and who shares its
+ * time.
+ */
 export const StepDetails = ({
   job,
   step,

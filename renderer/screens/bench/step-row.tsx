@@ -32,7 +32,10 @@ const StepTime = ({ step }: { step: Step }) => {
   );
 };
 
-/** A step of a job: a large box to tick, what it is and why, its clock; opened also its cautions, notes and photographs. */
+/**
+ * A step of a job: a large box to tick, what it is and why, its clock; opened also its cautions, notes and
+ * photographs.
+ */
 export const StepRow = ({
   job,
   step,

@@ -9,7 +9,10 @@ export interface Sharer {
   step: Step;
 }
 
-/** The other cars on the bench that have the same step to do, its clock as still or started as together as this one's. */
+/**
+ * The other cars on the bench that have the same step to do, its clock as still or started as together as
+ * this one's.
+ */
 export const sharersOf = (step: Step, job: JobView, jobs: readonly JobView[]): Sharer[] =>
   step.state !== 'to do' || step.step === ''
     ? []

@@ -9,8 +9,8 @@ const lotsOf = ({ cars }: DecideOverview) =>
     .sort((a, b) => a.name.localeCompare(b.name));
 
 /**
- * What the address asks for: the filter, the cars that pass it, those that pass all of it but for the recommendation (`ofSentence`), and the
- * car that the address names, if it is weighed here.
+ * What the address asks for: the filter, the cars that pass it, those that pass all of it but for the
+ * recommendation (`ofSentence`), and the car that the address names, if it is weighed here.
  */
 export const useListedCars = (overview: DecideOverview) => {
   const { cars } = overview;

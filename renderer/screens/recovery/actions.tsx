@@ -57,7 +57,7 @@ export const RecoveryActions = ({
   otherIsOpen,
 }: {
   dir: string;
-  /** Surveys the folder anew. */
+  /** Surveys the folder again. */
   lookAgain: () => void;
   canSetAside: boolean;
   /** True where another collection is open all the while. */

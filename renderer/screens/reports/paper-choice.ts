@@ -108,7 +108,10 @@ export const paperInput = ({
 export const isNamed = ({ what }: PaperChoice): boolean =>
   what === 'worksheet' || what === 'want-list' || what === 'bid' || what === 'ledger';
 
-/** What is saved of a choice: without its days, so that a ledger is that of the year in which it is made again. */
+/**
+ * What is saved of a choice: without its days, so that a ledger is that of the year in which it is made
+ * again.
+ */
 export const definedPaper = (choice: PaperChoice): DefinedPaper => {
   const { from: _, to: __, preview: ___, ...wanted } = paperInput(choice);
   return { ...wanted, ...(choice.what === 'ledger' && { yearBegins: choice.from.slice(5) }) };

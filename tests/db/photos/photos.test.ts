@@ -124,7 +124,7 @@ describe('a photograph is refused with its reason', () => {
 });
 
 describe('reading a photograph', () => {
-  it('makes a missing copy anew, and says when the original is missing or altered', async () => {
+  it('makes a missing copy again, and says when the original is missing or altered', async () => {
     const dir = temporaryFolder();
     const { sha256 } = await storePhoto(dir, await picture('jpeg'));
     rmSync(layout(dir).thumbnails, { recursive: true });

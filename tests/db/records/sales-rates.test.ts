@@ -8,7 +8,7 @@ import {
   insertSale,
   listSales,
   type SaleEntry,
-  saleIdentity,
+  saleKey,
   updateSale,
 } from '../../../db/records/sales.ts';
 import { addSample, at, newCollection } from '../../helpers/collections.ts';
@@ -45,15 +45,14 @@ describe('sale records', () => {
   });
 
   it('are the same observation by source and reference, else by all that is known', () => {
-    const same = (change: Partial<typeof sale>) =>
-      saleIdentity({ ...sale, ...change }) === saleIdentity(sale);
+    const same = (change: Partial<typeof sale>) => saleKey({ ...sale, ...change }) === saleKey(sale);
     expect(same({ notes: 'other', grade: 3, source: ' Auction ' })).toBe(true);
     expect(same({ reference: 'lot 13' })).toBe(false);
     expect(same({ price: 4201 })).toBe(false);
     const bare = { ...sale, reference: '' };
-    expect(saleIdentity({ ...bare, grade: 3 })).not.toBe(saleIdentity(bare));
-    expect(saleIdentity({ ...bare, notes: 'x' })).toBe(saleIdentity(bare));
-    expect(saleIdentity({ ...sale, disposalId: 3 })).toBe(saleIdentity({ ...bare, disposalId: 3, price: 1 }));
+    expect(saleKey({ ...bare, grade: 3 })).not.toBe(saleKey(bare));
+    expect(saleKey({ ...bare, notes: 'x' })).toBe(saleKey(bare));
+    expect(saleKey({ ...sale, disposalId: 3 })).toBe(saleKey({ ...bare, disposalId: 3, price: 1 }));
   });
 
   it('may be entered twice by hand', async () => {

@@ -29,7 +29,7 @@ const wordsOf = ({ write: { sqlite } }: Collection) =>
       .all();
   });
 
-/** Fails unless the index is what writing it anew makes of the rows. */
+/** Fails unless the index is what writing it again makes of the rows. */
 const expectCurrent = (collection: Collection) => {
   const kept = wordsOf(collection);
   rebuildSearch(collection.write.sqlite);

@@ -17,7 +17,7 @@ const screens: { name: string; route: string; heading: RegExp }[] = [
   { name: 'bench', route: '/bench', heading: /^Bench$/ },
   { name: 'reports', route: '/reports', heading: /^Reports$/ },
   { name: 'settings', route: '/settings', heading: /^Settings$/ },
-  { name: 'method', route: '/how-values-are-estimated', heading: /values/i },
+  { name: 'method', route: '/how-values-are-estimated', heading: /^How values are estimated$/ },
 ];
 
 const go = async (page: Page, { route, heading }: (typeof screens)[number]): Promise<void> => {

@@ -103,7 +103,7 @@ test('the parts of a car are graded by keyboard, and kept when the editor is lef
   await expect(roof).toHaveValue('C6.5');
 });
 
-test('a share fixed by hand has the rest shared anew; the bid and the details can be used by everyone', async ({
+test('a share fixed by hand has the rest shared again; the bid and the details can be used by everyone', async ({
   demo,
   picture,
 }) => {

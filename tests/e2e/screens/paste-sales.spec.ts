@@ -58,7 +58,7 @@ test('lines of sales are pasted, marked, completed by keyboard, and added as one
   await page.keyboard.press('Enter');
   await page.keyboard.press('Enter');
   await settled(page);
-  // What "nice" means is said once, beside the lines, and they are read anew with it.
+  // What "nice" means is said once, beside the lines, and they are read again with it.
   await page.keyboard.press('F8');
   const words = page.getByRole('dialog', { name: 'What these texts mean' });
   await expect(words.getByRole('row').filter({ hasText: 'nice' })).toBeVisible();

@@ -121,7 +121,7 @@ test('the values that a feature can take are typed, offered to a new variation, 
   await expect(demo.getByRole('heading', { level: 1, name: 'Ashlock' })).toBeVisible();
   const form = demo.getByRole('dialog', { name: 'Edit Ashlock' });
   const wheels = form.getByRole('textbox', { name: 'Values: Wheels' });
-  /** The page asks anew after a write; a form that was opened before shows what was. */
+  /** The page asks again after a write; a form that was opened before shows what was. */
   const stands = (text: string) =>
     expect(async () => {
       await demo.keyboard.press('e');

@@ -10,7 +10,7 @@ const fitted = (wish: MarketWish, index: IndexName = 'records') => {
 };
 
 describe('how prices move with time', () => {
-  it('is chosen by what foretells the records: nothing in a still market, a trend, steps after a bubble', () => {
+  it('is chosen by what predicts the records: nothing in a still market, a trend, steps after a bubble', () => {
     for (const seed of [1, 2, 3]) {
       expect(fitted({ seed, drift: 0 }).time).toMatchObject({ used: 'none', by: 'records', steps: [] });
       expect(fitted({ seed, drift: 0.1 }).time.used).toBe('trend');

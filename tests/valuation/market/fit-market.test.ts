@@ -156,7 +156,7 @@ describe('fitMarket', () => {
     expect(Math.abs(errors.reduce((a, b) => a + b, 0) / errors.length)).toBeLessThan(0.2);
   });
 
-  it('holds 75 to 85 % of the demo’s own sales in its ranges when each is foretold by the others', () => {
+  it('holds 75 to 85 % of the demo’s own sales in its ranges when each is predicted by the others', () => {
     const market = demoMarket();
     expect(market.sales.length).toBeGreaterThan(500);
     for (const set of [assumptions, trending]) {
@@ -167,7 +167,7 @@ describe('fitMarket', () => {
     }
   });
 
-  it('foretells a record from the others as refitting without it does', () => {
+  it('predicts a record from the others as refitting without it does', () => {
     const { market, on: date } = simulateMarket({ seed: 14, series: 2, castingsPerSeries: 5 });
     const fitted = fitMarket(market, assumptions, date);
     const { sales, departures } = fitted.inside;

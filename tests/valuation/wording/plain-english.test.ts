@@ -24,7 +24,8 @@ const places = [
 
 /**
  * Not looked through for words of one dialect: texts that are put through `spell` where they are shown, the
- * names and headings of columns in files, words that are read in texts of others, words as they are stored, and the headings of a bag.
+ * names and headings of columns in files, words that are read in texts of others, words as they are stored,
+ * and the headings of a bag.
  */
 const ofNoDialect = new Set([
   'db/archive/make-archive.ts',

@@ -113,7 +113,10 @@ const isShortFor = (short: string, word: string): boolean => {
   return short.length >= 2 && form.test(short);
 };
 
-/** Names of several words of which one at least stands in full and the others are shortened; only where one casting alone fits. */
+/**
+ * Names of several words of which one at least stands in full and the others are shortened; only where one
+ * casting alone fits.
+ */
 const shortNames = (
   windows: { window: Word[]; span: Span }[],
   lexicon: Lexicon,

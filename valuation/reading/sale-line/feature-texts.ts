@@ -32,7 +32,9 @@ export interface FeatureTextsOfLine {
 
 const known = new WeakMap<Lexicon, Map<string, FeatureTextsOfLine>>();
 
-/** A feature's texts with their spellings; those of the casting may be shortened. Made once for each casting. */
+/**
+ * A feature's texts with their spellings; those of the casting may be shortened. Made once for each casting.
+ */
 export const featureTextsOf = (
   lexicon: Lexicon,
   casting: LexiconCasting | null,

@@ -17,8 +17,8 @@ interface Spelled {
 }
 
 /**
- * Where the line names what a feature can be, in any of its spellings, the longest first; shortened ones where the
- * casting is known, whose texts tell them apart. A text of one word counts for a rear end alone.
+ * Where the line names what a feature can be, in any of its spellings, the longest first; shortened ones
+ * where the casting is known, whose texts tell them apart. A text of one word counts for a rear end alone.
  */
 const spelled = (
   line: Line,
@@ -53,8 +53,8 @@ const spelled = (
 const wheelNoun = [...partNouns].flatMap(([noun, part]) => (part === 'wheels' ? [noun] : [])).join('|');
 
 /**
- * What a casting can be without, such as "no fins", where the line says so: it is a rear end of its own, and no part that is
- * missing.
+ * What a casting can be without, such as "no fins", where the line says so: it is a rear end of its own, and
+ * no part that is missing.
  */
 export const takeDenied = (line: Line, casting: LexiconCasting | null, put: Put): void => {
   const texts = (casting?.features.rearEnd ?? []).filter(text => /^no(?:ne)? /i.test(text));

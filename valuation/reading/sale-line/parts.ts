@@ -91,8 +91,8 @@ export const takeParts = (line: Line, lexicon: Lexicon, casting: LexiconCasting 
 };
 
 /**
- * What belongs to a car, where the line says that it is there: "with canopy", "parachute present", or the word alone
- * between commas. What it is needed for, or said to be without, is left unread.
+ * What belongs to a car, where the line says that it is there: "with canopy", "parachute present", or the
+ * word alone between commas. What it is needed for, or said to be without, is left unread.
  */
 export const takeAccessory = (
   line: Line,

@@ -53,7 +53,10 @@ export interface SaleLine {
   /** Its price names no currency: the owner's own was taken. */
   unnamedCurrency: boolean;
   unread: { column: string; text: string }[];
-  /** What the owner's words said of it: the text in question, as it stands, and the field that it gave; null for none. */
+  /**
+   * What the owner's words said of it: the text in question, as it stands, and the field that it gave; null
+   * for none.
+   */
   heard: { text: string; field: string | null; value: string }[];
   /** Why it is no sale of one car, or null. */
   not: NotASale | null;

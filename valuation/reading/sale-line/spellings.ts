@@ -5,7 +5,10 @@ const figures = new Map(Object.entries(numbers).map(([figure, word]) => [word, f
 const nothing = new Set(['no', 'without', 'none']);
 const without = '(?:no|without|w/o|minus|ohne|sans|zonder|senza|sin)';
 
-/** Letters of a word as it may be shortened: the vowels behind the first letter may be left out, and one of two letters alike. */
+/**
+ * Letters of a word as it may be shortened: the vowels behind the first letter may be left out, and one of
+ * two letters alike.
+ */
 export const shortened = (word: string): string =>
   [...word]
     .map((letter, at) => {
@@ -16,7 +19,10 @@ export const shortened = (word: string): string =>
     })
     .join('');
 
-/** The ways to write one word of a feature: numbers as figures, "tint" as "tinted", one of it or more, "louvred" for "louvres". */
+/**
+ * The ways to write one word of a feature: numbers as figures, "tint" as "tinted", one of it or more,
+ * "louvred" for "louvres".
+ */
 const formsOf = (word: string, isLast: boolean, isShort: boolean): string => {
   const number = numbers[word] ?? (figures.has(word) ? word : undefined);
   if (number !== undefined) return `(?:${number}|${figures.get(number)})`;

@@ -104,7 +104,9 @@ const namedPlace =
   /(?<![\p{L}\p{N}])(?:at|on|via|from|bei|auf|chez|platform|plattform)\s+(?<place>\p{Lu}[\p{L}\p{N}'’&.-]+(?: \p{Lu}[\p{L}\p{N}'’&.-]+){0,3})/dgu;
 const months = /^(?:jan|feb|m[aä]r|apr|ma[yi]|jun|jul|aug|sep|o[ck]t|nov|de[cz])/i;
 
-/** A place that has a name, as in "at Wobbleden", where nothing else of the line was understood by that name. */
+/**
+ * A place that has a name, as in "at Wobbleden", where nothing else of the line was understood by that name.
+ */
 export const takeNamedPlace = (line: Line, put: Put): void => {
   const rest = line.rest();
   const found = [...line.text.matchAll(namedPlace)].filter(match => {

@@ -64,7 +64,10 @@ export const partNouns: ReadonlyMap<string, PartName> = new Map(
   partLists.flatMap(([part, words]) => list(words).map(word => [word, part] as const)),
 );
 export const partNoun = alternatives(partNouns.keys());
-/** Parts that a grade beside them is said of: what stands before "C8" is more often a feature than a part that opens. */
+/**
+ * Parts that a grade beside them is said of: what stands before "C8" is more often a feature than a part that
+ * opens.
+ */
 export const gradedNoun = alternatives(
   partLists.flatMap(([part, words]) => (part === 'opening parts' || part === 'lamps' ? [] : list(words))),
 );

@@ -78,8 +78,8 @@ const minutesOf = (job: JobView | null): string => {
 const list = (names: readonly string[]): string => [...new Set(names)].join(', ');
 
 /**
- * The record as far as the job and the car tell it. A part that was worked on has no grade until its owner gives it one; one that was
- * fitted has its origin.
+ * The record as far as the job and the car tell it. A part that was worked on has no grade until its owner
+ * gives it one; one that was fitted has its origin.
  */
 export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): FinishDraft => {
   const kind: WorkKind = job?.kind ?? 'restore';

@@ -51,7 +51,10 @@ const Costs = ({ job, currency }: { job: JobView; currency: Currency }) => {
   );
 };
 
-/** What was done to a car, as one record: condition by part, finish, what it wears, how it was closed, what departs, and what it took. */
+/**
+ * What was done to a car, as one record: condition by part, finish, what it wears, how it was closed, what
+ * departs, and what it took.
+ */
 export const FinishForm = ({
   car,
   job,

@@ -90,7 +90,7 @@ export const drawDots = (
 
 /**
  * Draws a ring around each dot of the season, on a sheet of its own: going in and out must not
- * draw all dots anew.
+ * draw all dots again.
  */
 export const drawRings = (
   canvas: HTMLCanvasElement,

@@ -37,7 +37,10 @@ export const readSeason = (text: string | null): Season => {
   };
 };
 
-/** Takes the season that an earlier version kept in this window for a collection, once; null where there is none. */
+/**
+ * Takes the season that an earlier version kept in this window for a collection, once; null where there is
+ * none.
+ */
 export const takeOldSeason = (dir: string): Season | null => {
   const key = `playworn-season:${dir}`;
   const text = localStorage.getItem(key);

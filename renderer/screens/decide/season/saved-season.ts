@@ -6,7 +6,10 @@ import { type Begun, isIn, offerOf, type Season, type Standing } from './season.
 
 type SeasonInput = Parameters<typeof api.work.saveSeason>[0];
 
-/** A season as the screen works with it, from the one that the collection has; amounts of another currency than `currency` are left out. */
+/**
+ * A season as the screen works with it, from the one that the collection has; amounts of another currency
+ * than `currency` are left out.
+ */
 export const seasonFrom = (saved: SeasonView, currency: Currency): Season => {
   const amount = (minor: number | null) => (saved.currency === currency ? minor : null);
   const standings = new Map<number, Standing>();
@@ -30,8 +33,8 @@ export const seasonFrom = (saved: SeasonView, currency: Currency): Season => {
 };
 
 /**
- * What is saved of a season: its limits, and its cars in their order with what is expected of each. Of a car that was begun, or that can no
- * longer be weighed, what was saved stays.
+ * What is saved of a season: its limits, and its cars in their order with what is expected of each. Of a car
+ * that was begun, or that can no longer be weighed, what was saved stays.
  */
 export const seasonInput = (
   season: Season,

@@ -41,7 +41,8 @@ const Actions = ({
 };
 
 /**
- * The season at the foot: what the chosen cars take of hours, cash and parts, what they gain, and what to do with them.
+ * The season at the foot: what the chosen cars take of hours, cash and parts, what they gain, and what to do
+ * with them.
  */
 export const SeasonBar = ({
   work,

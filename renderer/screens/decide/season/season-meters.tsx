@@ -12,7 +12,10 @@ import type { Season, Totals, tightest } from './season.ts';
 
 const hoursText = (hours: number) => String(Math.round(hours * 10) / 10);
 
-/** What the chosen cars take of hours, cash, parts and castings, against the limits that are set here, and what they gain. */
+/**
+ * What the chosen cars take of hours, cash, parts and castings, against the limits that are set here, and
+ * what they gain.
+ */
 export const SeasonMeters = ({
   season,
   totals,

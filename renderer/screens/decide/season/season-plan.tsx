@@ -140,7 +140,10 @@ const LeftOutCars = ({ work: { out, choice }, currency, onGo }: Shown) =>
     </>
   );
 
-/** The season in full: what is done with which car, in which order, what would come next, and what is left out. */
+/**
+ * The season in full: what is done with which car, in which order, what would come next, and what is left
+ * out.
+ */
 export const SeasonPlan = (shown: Shown) => {
   const { work, byId, currency, onGo } = shown;
   const { season, saved, totals, choice } = work;

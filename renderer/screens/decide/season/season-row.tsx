@@ -12,7 +12,7 @@ import classes from './plan.module.css';
 export const hoursText = (hours: number): string =>
   (Math.round(hours * 10) / 10).toLocaleString(readerLocale());
 
-/** What is done with the car, to be chosen anew where it can be. */
+/** What is done with the car, to be chosen again where it can be. */
 const Doing = ({
   weighed,
   option,

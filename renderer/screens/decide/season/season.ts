@@ -19,7 +19,9 @@ export interface Season {
   perCasting: number | null;
   /** For how many cars there is room in all. */
   mostCars: number | null;
-  /** The cars that are on the bench or finished: they stay in, with what was expected when they went there. */
+  /**
+   * The cars that are on the bench or finished: they stay in, with what was expected when they went there.
+   */
   begun: ReadonlyMap<number, Begun>;
 }
 
@@ -44,7 +46,10 @@ export const emptySeason: Season = {
 
 export const isIn = (standing: Standing | undefined): boolean => standing === 'in' || standing === 'must';
 
-/** Whether the best set may have it of its own accord: it passes the owner's floors, and no guard stands against it. */
+/**
+ * Whether the best set may have it of its own accord: it passes the owner's floors, and no guard stands
+ * against it.
+ */
 export const isOffered = ({ passes, guarded }: SeasonOffer): boolean => passes && !guarded;
 
 /** What is usual for a car that is taken in: what is recommended, else its plan. */
@@ -94,7 +99,10 @@ export const switched = (season: Season, ids: readonly number[], standing: 'must
   return withStanding(season, ids, all ? (standing === 'must' ? 'in' : null) : standing);
 };
 
-/** Takes the set that was chosen, and what is done with each: what must be in or out keeps its standing, and what was begun stays. */
+/**
+ * Takes the set that was chosen, and what is done with each: what must be in or out keeps its standing, and
+ * what was begun stays.
+ */
 export const withChosen = (season: Season, { taken }: Pick<SeasonChoice, 'taken'>): Season => {
   const standings = new Map<number, Standing>(
     [...season.standings].filter(([id, standing]) => isIn(standing) && season.begun.has(id)),
@@ -212,8 +220,8 @@ const tightness = ({ used, limit }: Meter): number =>
 export const mostRecorded = 2000;
 
 /**
- * The cars among which the best set is looked for: those with something that passes the owner's floors and no guard stands against; those that
- * must be in are asked for by themselves.
+ * The cars among which the best set is looked for: those with something that passes the owner's floors and no
+ * guard stands against; those that must be in are asked for by themselves.
  */
 export const candidatesOf = (season: Season, cars: readonly DecisionSummary[]): number[] =>
   cars

@@ -4,8 +4,8 @@ import type { ToRecord } from './record-dialog.tsx';
 import { mostRecorded, type Planned } from './season.ts';
 
 /**
- * Which decisions are being recorded, if any: those that are recommended for the cars selected (`asRecommended`), or those that a season's cars
- * were planned in for.
+ * Which decisions are being recorded, if any: those that are recommended for the cars selected
+ * (`asRecommended`), or those that a season's cars were planned in for.
  */
 export const useRecord = (byId: ReadonlyMap<number, DecisionSummary>, selected: readonly number[]) => {
   const [recording, setRecording] = useState<ToRecord[] | null>(null);

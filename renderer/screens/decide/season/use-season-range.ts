@@ -5,8 +5,8 @@ import { api } from '../../../api/client.ts';
 import { isIn, type Planned, type Season } from './season.ts';
 
 /**
- * The 80 % range of what a season gains, about the sum of what is expected of its cars: what of the work is still ahead varies together, by what
- * the cars' values share. Null while it is not known.
+ * The 80 % range of what a season gains, about the sum of what is expected of its cars: what of the work is
+ * still ahead varies together, by what the cars' values share. Null while it is not known.
  */
 export const useSeasonRange = (
   gain: Minor,

@@ -34,7 +34,10 @@ export interface Ground {
   dir: string;
 }
 
-/** What follows from a season and the cars: sums, limits, which cars it has, lacks, could take, and waits with for the bench. */
+/**
+ * What follows from a season and the cars: sums, limits, which cars it has, lacks, could take, and waits with
+ * for the bench.
+ */
 const useSeasonFigures = (
   season: Season,
   {

@@ -16,8 +16,9 @@ interface Waiting {
 }
 
 /**
- * The collection's current season, and how to change it: a change is seen at once and saved at once, one after the other; what changes while
- * one is being saved is saved together. Without any season the first change makes one.
+ * The collection's current season, and how to change it: a change is seen at once and saved at once, one
+ * after the other; what changes while one is being saved is saved together. Without any season the first
+ * change makes one.
  */
 export const useSeason = (
   seasons: readonly SeasonView[],

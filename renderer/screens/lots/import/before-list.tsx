@@ -12,7 +12,10 @@ export interface WaysIn {
   onText: (text: string) => void;
 }
 
-/** The page before there is a list: what kinds there are, the ways to hand one over, and as its children the entries that say what such a list looks like. */
+/**
+ * The page before there is a list: what kinds there are, the ways to hand one over, and as its children the
+ * entries that say what such a list looks like.
+ */
 export const BeforeList = ({
   as,
   facts,

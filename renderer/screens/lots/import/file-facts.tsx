@@ -42,7 +42,7 @@ export const FileFacts = ({
   const { format, encoding, encodingBecause, separator, sheets, sheet, headingLine, rows } = preview;
   /** What was said of columns holds for the headings that they had. */
   const { as, lotId, lots, addReference, encoding: said, separator: by } = choice;
-  const anew: ImportChoice = {
+  const fresh: ImportChoice = {
     ...{ as, lotId, addReference, map: {}, decimal: {}, dateOrder: {} },
     ...(lots && { lots }),
     ...(said && { encoding: said }),
@@ -73,7 +73,7 @@ export const FileFacts = ({
           value={sheet ?? ''}
           data={[...(sheets.length > 1 ? [{ value: '', label: 'all that are not hidden' }] : []), ...sheets]}
           onChange={event =>
-            onChange({ ...anew, ...(event.currentTarget.value && { sheet: event.currentTarget.value }) })
+            onChange({ ...fresh, ...(event.currentTarget.value && { sheet: event.currentTarget.value }) })
           }
         />
       )}
@@ -84,7 +84,7 @@ export const FileFacts = ({
         data={headingChoices(preview)}
         onChange={event =>
           onChange({
-            ...anew,
+            ...fresh,
             ...(choice.sheet && { sheet: choice.sheet }),
             headingLine: Number(event.currentTarget.value),
           })

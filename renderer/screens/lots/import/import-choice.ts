@@ -49,7 +49,9 @@ export const kindWords: Record<ImportKind, { title: string; rows: string; row: s
 export const isKind = (text: string | null): text is ImportKind =>
   text === 'lot' || text === 'sales' || text === 'reference';
 
-/** What each list of the books holds; its rows name cars by their inventory numbers, but for those of lots. */
+/**
+ * What each list of the books holds; its rows name cars by their inventory numbers, but for those of lots.
+ */
 export const bookWords: Record<LedgerKind, { title: string; rows: string; row: string; about: string }> = {
   lots: {
     title: 'Lots',

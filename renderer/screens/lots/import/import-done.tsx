@@ -9,8 +9,8 @@ import classes from './import.module.css';
 import { RejectedRows } from './rejected-rows.tsx';
 
 /**
- * The page of an import that was run: the way to what was taken, its undo, the lines that were left out, and notes. The children, told whether
- * it was undone, stand above the lines (`above`) and below all (`below`).
+ * The page of an import that was run: the way to what was taken, its undo, the lines that were left out, and
+ * notes. The children, told whether it was undone, stand above the lines (`above`) and below all (`below`).
  */
 export const ImportDone = ({
   title,

@@ -22,8 +22,8 @@ import { ImportedResult } from './import-result.tsx';
 import { ImportWork } from './import-work.tsx';
 
 /**
- * From a list to cars, sale records, the reference or the books: chosen or pasted, looked at, mapped, taken; and undone
- * where it was wrong.
+ * From a list to cars, sale records, the reference or the books: chosen or pasted, looked at, mapped, taken;
+ * and undone where it was wrong.
  */
 export const ImportScreen = () => {
   const asked = new URLSearchParams(useSearch());

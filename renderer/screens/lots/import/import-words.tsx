@@ -47,7 +47,7 @@ const askedOf = (preview: ImportPreview): AskedWord[] =>
     }),
   }));
 
-/** Asks what the texts mean that no row can be read with; the rows are read anew with each answer. */
+/** Asks what the texts mean that no row can be read with; the rows are read again with each answer. */
 export const ImportWords = ({ preview }: { preview: ImportPreview }) => {
   const [asked, setAsked] = useState<readonly AskedWord[]>([]);
   const [said, setSaid] = useState<ReadonlyMap<string, Meaning>>(new Map());

@@ -66,7 +66,7 @@ export const ImportWork = (props: Props) => {
   const { source, choice, onChange, onRun, work, reporting } = props;
   const { file, turn, pasted } = source;
   const [draft, setDraft] = useState(props.initialDraft);
-  // The rows are read anew once a name stands, not at each of its letters.
+  // The rows are read again once a name stands, not at each of its letters.
   const [name] = useDebouncedValue(draft.name.trim(), 400);
   const preview = useQuery({
     queryKey: ['import preview', turn, choice, name, draft.currency],

@@ -10,8 +10,8 @@ import { KindSwitch } from './kind-switch.tsx';
 import { ChangeText } from './paste-text.tsx';
 
 /**
- * The page of a list that is looked at: how it is read at the left, what will be taken at the right; what is wrong, or that it is being read, until
- * both are known.
+ * The page of a list that is looked at: how it is read at the left, what will be taken at the right; what is
+ * wrong, or that it is being read, until both are known.
  */
 export const ListUnderWay = ({
   as,

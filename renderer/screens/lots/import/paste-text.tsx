@@ -53,7 +53,7 @@ export const PasteText = ({
   );
 };
 
-/** The pasted text again, to be put right and read anew. */
+/** The pasted text again, to be put right and read again. */
 export const ChangeText = ({ text, onText }: { text: string; onText: (text: string) => void }) => {
   const [draft, setDraft] = useState<string | null>(null);
   const read = () => {

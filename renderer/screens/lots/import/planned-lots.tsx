@@ -6,7 +6,7 @@ import classes from './shows.module.css';
 
 type Planned = ImportPreview['lots'][number];
 
-const most = 8;
+const maxLots = 8;
 
 const lotText = ({ cars, priced, paid, currency, isTogether }: Planned, isAlone: boolean): string =>
   [
@@ -48,14 +48,14 @@ export const PlannedLots = ({
         <h3 className={classes.plannedTitle}>{lots.length === 1 ? 'What was paid' : 'Lots'}</h3>
       )}
       <ul aria-label="Lots that the import makes">
-        {lots.slice(0, most).map(lot => (
+        {lots.slice(0, maxLots).map(lot => (
           <li key={lot.name}>
             <strong>{lot.name}</strong>
             <span>{lotText(lot, hasChoice)}</span>
             {lot.boughtOn && !lot.name.includes(lot.boughtOn) ? <span>{dateText(lot.boughtOn)}</span> : null}
           </li>
         ))}
-        {lots.length > most ? <li>and {counted(lots.length - most, 'more lot')}</li> : null}
+        {lots.length > maxLots ? <li>and {counted(lots.length - maxLots, 'more lot')}</li> : null}
       </ul>
     </div>
   );

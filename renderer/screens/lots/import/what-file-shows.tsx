@@ -21,7 +21,10 @@ const answered = (choice: ImportChoice, { column, kind }: Question, answer: Answ
         dateOrder: { ...choice.dateOrder, [column]: answer as ImportChoice['dateOrder'][string] },
       };
 
-/** What the file cannot tell by itself, each to be answered by a press, and what it has shown of how it is written. */
+/**
+ * What the file cannot tell by itself, each to be answered by a press, and what it has shown of how it is
+ * written.
+ */
 export const WhatFileShows = ({
   preview: { learned, questions },
   choice,

@@ -66,7 +66,7 @@ const Body = ({
 }) => {
   const { data: summary } = useSummary();
   const { data } = useQuery({
-    // Asked anew with the lot and after it, so that a car which an undo has taken away is not asked for.
+    // Asked again with the lot and after it, so that a car which an undo has taken away is not asked for.
     queryKey: ['inspected car', row.id, version],
     meta: { immutable: true },
     gcTime: 10_000,

@@ -8,7 +8,7 @@ import { draftInput, draftOf } from '../lot-draft.ts';
 import classes from '../lot-fields.module.css';
 import { LotFields } from '../lot-fields.tsx';
 
-/** The purchase itself, to be changed: its cost is shared out anew over the cars when it is. */
+/** The purchase itself, to be changed: its cost is shared out again over the cars when it is. */
 export const LotDetails = ({ lot, onClose }: { lot: LotPage; onClose: () => void }) => {
   const [draft, setDraft] = useState(() => draftOf(lot));
   const [, navigate] = useLocation();

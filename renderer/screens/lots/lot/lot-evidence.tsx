@@ -59,7 +59,10 @@ const Purchase = ({ lot, purchase }: { lot: LotPage; purchase: PurchaseView }) =
   );
 };
 
-/** Whether what was paid for the lot counts as evidence of what such cars bring, why not, and the way to leave it out. */
+/**
+ * Whether what was paid for the lot counts as evidence of what such cars bring, why not, and the way to leave
+ * it out.
+ */
 export const LotEvidence = ({ lot, onDetails }: { lot: LotPage; onDetails: () => void }) => {
   const [open, setOpen] = useState(false);
   const { purchases, lacks } = lot.evidence;

@@ -30,7 +30,7 @@ const LotWork = ({
   currency,
 }: {
   lot: LotPage;
-  /** Changes whenever the lot is asked for anew. */
+  /** Changes whenever the lot is asked for again. */
   version: number;
   currency: Currency;
 }) => {

@@ -6,14 +6,14 @@ import { readerWords } from '../../../components/words.ts';
 import classes from '../method.module.css';
 import { factorText, kindsOf, together, type WorkedCar } from './worked.ts';
 
-const most = 8;
+const maxRecords = 8;
 
 /**
  * The adjustment grid: a line for each of the weightiest sales, from its price to what it says of this car.
  */
 export const AdjustmentGrid = ({ car }: { car: WorkedCar }) => {
-  const records = car.records.slice(0, most);
-  const rest = car.records.slice(most);
+  const records = car.records.slice(0, maxRecords);
+  const rest = car.records.slice(maxRecords);
   const kinds = kindsOf(records);
   const restWeight = rest.reduce((sum, { weight }) => sum + weight, 0);
   return (

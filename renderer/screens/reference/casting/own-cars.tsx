@@ -7,7 +7,7 @@ import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
 import classes from '../reference.module.css';
 
-const most = 12;
+const maxCars = 12;
 
 /** The owner's own cars of a casting, as they look. */
 export const OwnCars = ({ castingId }: { castingId: number }) => {
@@ -23,7 +23,7 @@ export const OwnCars = ({ castingId }: { castingId: number }) => {
       aside={<Link href={`~/cars?casting=${castingId}`}>{`${cars.length} in the list of cars`}</Link>}
     >
       <ul className={classes.ownCars}>
-        {cars.slice(0, most).map(car => (
+        {cars.slice(0, maxCars).map(car => (
           <li key={car.id}>
             <Link href={`~/cars/${car.id}`} className={classes.ownCar}>
               <Photo sha256={car.photo} size="screen" alt="" height={92} />

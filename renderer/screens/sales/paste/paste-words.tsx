@@ -9,7 +9,7 @@ const Asking = ({ words }: { words: readonly AskedWord[] }) => <AskWords {...use
 
 /**
  * Asks what texts of the lines mean, beside them; each answer is one of the owner's words, and the lines are
- * read anew with it.
+ * read again with it.
  */
 export const PasteWords = ({
   words,

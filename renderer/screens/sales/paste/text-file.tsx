@@ -4,11 +4,11 @@ import { FileDropArea } from '../../../components/files/file-drop-area.tsx';
 import { useFilePicker } from '../../../components/files/use-file-picker.tsx';
 import classes from './paste.module.css';
 
-const most = 5_000_000;
+const maxBytes = 5_000_000;
 
 /** The text of a file; a sentence where it is none that can be read here. */
 export const textOfFile = async (file: File): Promise<{ text: string } | { problem: string }> => {
-  if (file.size > most) return { problem: `${file.name} is too large; divide it into files of 5 MB.` };
+  if (file.size > maxBytes) return { problem: `${file.name} is too large; divide it into files of 5 MB.` };
   const bytes = new Uint8Array(await file.arrayBuffer());
   const wide = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
   const zipped = bytes[0] === 0x50 && bytes[1] === 0x4b;

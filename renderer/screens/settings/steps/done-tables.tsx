@@ -11,7 +11,10 @@ const number = (value: number | null): string =>
     ? 'not counted'
     : value.toLocaleString(readerLocale(), { maximumFractionDigits: value < 10 ? 1 : 0 });
 
-/** What was planned and what was done, job by job and step by step: hours, cost, grade reached, spoiled or not. */
+/**
+ * What was planned and what was done, job by job and step by step: hours, cost, grade reached, spoiled or
+ * not.
+ */
 export const DoneTables = ({ data, currency }: { data: LearnedView; currency: Currency }) => {
   const { spell } = useWords();
   const money = (minor: number | null) =>

@@ -12,7 +12,9 @@ import {
 } from '../../../../valuation/words.ts';
 import { addReference, newCollectionService } from '../../../helpers/api.ts';
 
-/** A car on the bench with a saved plan, a clock that runs and parts on the shelf; one car to take parts from. */
+/**
+ * A car on the bench with a saved plan, a clock that runs and parts on the shelf; one car to take parts from.
+ */
 const benched = async () => {
   const service = await newCollectionService();
   const { api, session, clock } = service;

@@ -65,7 +65,7 @@ describe('what was paid, as evidence', () => {
     expect((await evidenceOf(api, fair.lotId)).purchases).toMatchObject([{ aside: null }]);
   });
 
-  it('is fitted anew when a grade changes in a lot with a price', async () => {
+  it('is fitted again when a grade changes in a lot with a price', async () => {
     const { api } = await newCollectionService();
     const { fair, value } = await threeLots(api);
     const before = (await value())!;

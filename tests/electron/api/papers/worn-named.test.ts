@@ -10,7 +10,10 @@ import { readRfc4180 } from '../../../helpers/rfc-4180.ts';
 import { pdfText } from '../../../reports/read-pdf.ts';
 import { playworn } from '../../cli/run-command.ts';
 
-/** Made in Ember, restored in Teal and closed with a screw; beside it one that never was identified, and one as it was made. */
+/**
+ * Made in Ember, restored in Teal and closed with a screw; beside it one that never was identified, and one
+ * as it was made.
+ */
 const repainted = async () => {
   const service = await newCollectionService();
   const { api } = service;

@@ -52,7 +52,8 @@ describe('learning from one’s own work', () => {
     expect(view.taken).toBeCloseTo(1, 9);
     expect(view.steps.map(({ id }) => id)).toContain('strip');
     const strip = view.steps.find(({ id }) => id === 'strip')!;
-    // Likely 20 minutes, one job of 60 at 1 / 3.5: 20 · 3^(1 / 3.5) = 27.4; materials 1.40 to 140 · 2^(1 / 3.5) = 170.7.
+    // Likely 20 minutes, one job of 60 at 1 / 3.5: 20 · 3^(1 / 3.5) = 27.4; materials 1.40 to 140 · 2^(1 /
+    // 3.5) = 170.7.
     expect(strip.hands).toMatchObject({ jobs: 1, after: { likely: 27 } });
     expect(strip.cost?.after.likely).toBe(171);
     // Aimed at C9 and ended in C7: two points short, at a weight of 1 / 11.

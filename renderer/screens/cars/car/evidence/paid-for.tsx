@@ -7,7 +7,10 @@ import { useAction } from '../../../../components/actions/use-action.ts';
 import { amountText, dateText, readerLocale } from '../../../../components/format.ts';
 import classes from './evidence.module.css';
 
-/** Whether what was paid for the car counts as evidence; one that was bought alone is left out here, a lot on its own page. */
+/**
+ * Whether what was paid for the car counts as evidence; one that was bought alone is left out here, a lot on
+ * its own page.
+ */
 export const PaidFor = ({
   purchase,
   carId,

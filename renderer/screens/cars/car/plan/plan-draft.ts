@@ -13,7 +13,7 @@ export const emptyLine: PlanLine = {
   cost: { low: 0, likely: 0, high: 0 },
 };
 
-/** Parts other than the finish, which the plan makes anew by itself. */
+/** Parts other than the finish, which the plan makes again by itself. */
 export const partsOfPlan: readonly PartName[] = partNames.filter(part => part !== 'body finish');
 
 export const draftOfPlan = ({ standard: _, ...plan }: PlanView): PlanDraft => plan;

@@ -108,7 +108,9 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
   );
 };
 
-/** A plan made of steps; one that is written down in figures, and the standard plan, are edited as figures. */
+/**
+ * A plan made of steps; one that is written down in figures, and the standard plan, are edited as figures.
+ */
 const Plan = ({ car, plan, currency }: { car: CarPage; plan: PlanView; currency: Currency }) => {
   const view = useQuery({
     queryKey: ['car-plan', car.id, null],

@@ -15,7 +15,10 @@ import { ShelfStrips } from './shelf-strips.tsx';
 const steps = [0, 0.5, 1, 2, 3, 5, 8, 12, 20, 35, 60];
 const atFirst = 3;
 
-/** Colours for the cars of a season that will be painted anyway, so that the shelf has variety; what each costs in fidelity and value. */
+/**
+ * Colours for the cars of a season that will be painted anyway, so that the shelf has variety; what each
+ * costs in fidelity and value.
+ */
 export const SeasonColours = ({
   carIds,
   saved,

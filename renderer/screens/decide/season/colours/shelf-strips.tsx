@@ -2,7 +2,10 @@ import type { ColourOnShelf } from '../../../../../electron/api/views.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import classes from './season-colours.module.css';
 
-/** The shelf as one strip: every colour as wide as it has cars, in the order of `order`, so that two strips can be held against each other. */
+/**
+ * The shelf as one strip: every colour as wide as it has cars, in the order of `order`, so that two strips
+ * can be held against each other.
+ */
 const Strip = ({
   label,
   shelf,

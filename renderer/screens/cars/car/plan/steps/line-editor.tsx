@@ -5,7 +5,9 @@ import planClasses from '../plan.module.css';
 import classes from './steps.module.css';
 import { isChanged, materialCost, points, unchanged, withChange, withPlace, withPoint } from './wishes.ts';
 
-/** What can be changed of a line: its name, minutes, waiting, cost of materials, and where an own one stands. */
+/**
+ * What can be changed of a line: its name, minutes, waiting, cost of materials, and where an own one stands.
+ */
 export const LineEditor = ({
   line,
   lines,

@@ -84,7 +84,10 @@ const LineRow = ({
   );
 };
 
-/** Steps that were taken out, to be put back; steps that were not called for, and steps of one's own, to be added. */
+/**
+ * Steps that were taken out, to be put back; steps that were not called for, and steps of one's own, to be
+ * added.
+ */
 const MoreSteps = ({
   view,
   wishes,
@@ -156,7 +159,10 @@ const MoreSteps = ({
   );
 };
 
-/** What is to be done, line by line, each with the fact that called for it; lines are taken out, changed and added. */
+/**
+ * What is to be done, line by line, each with the fact that called for it; lines are taken out, changed and
+ * added.
+ */
 export const LinesTable = ({
   view,
   wishes,

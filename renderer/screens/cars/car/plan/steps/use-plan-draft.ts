@@ -8,7 +8,9 @@ import { useAction } from '../../../../../components/actions/use-action.ts';
 
 type Sent = NonNullable<Parameters<typeof api.plans.view>[0]['wishes']>;
 
-/** A car's plan as it is changed: what is wished, the plan that comes of it, and how it is saved or dropped. */
+/**
+ * A car's plan as it is changed: what is wished, the plan that comes of it, and how it is saved or dropped.
+ */
 export const usePlanDraft = (car: CarPage, first: CarPlanView) => {
   const [chosen, setChosen] = useState<WorkKind | null>(null);
   const kind = chosen ?? first.kind;

@@ -54,7 +54,9 @@ const Standing = ({
   );
 };
 
-/** The plan of a car, made of steps: read, changed line by line, saved, compared, taken over from elsewhere. */
+/**
+ * The plan of a car, made of steps: read, changed line by line, saved, compared, taken over from elsewhere.
+ */
 export const WorkPlanEditor = ({
   car,
   first,
