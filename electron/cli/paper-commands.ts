@@ -62,7 +62,7 @@ export const addPaperCommands = (program: Command): void => {
     .option('--title <TITLE>', "its title (default: the collection's name)")
     .option('--lot <NAME>', 'this lot only')
     .action(gallery);
-  addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines')
+  addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines; import takes each again but jobs')
     .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
     .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)
     .action(exportList);

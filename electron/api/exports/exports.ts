@@ -11,6 +11,7 @@ import { openOf } from '../session/open-collection.ts';
 import { type OnProgress, streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
+import { jobsTable } from './jobs-table.ts';
 import { decisionsTable, disposalsTable, expensesTable, lotsTable } from './ledger-tables.ts';
 import { referenceTable } from './reference-table.ts';
 import { salesTable } from './sales-table.ts';
@@ -26,6 +27,7 @@ export const exportedLists = [
   'expenses',
   'disposals',
   'decisions',
+  'jobs',
   'words',
 ] as const;
 export type ExportedList = (typeof exportedLists)[number];
@@ -72,6 +74,8 @@ const tableOf = (
       return disposalsTable(session);
     case 'decisions':
       return decisionsTable(session);
+    case 'jobs':
+      return jobsTable(session);
     case 'words':
       return wordsTable(session);
   }

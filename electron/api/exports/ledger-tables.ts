@@ -12,9 +12,10 @@ import {
   textCell,
 } from '../../../reports/tables/data-table.ts';
 import { currencyDecimals } from '../../../valuation/money.ts';
-import { type FinishState, type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
+import { type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
+import { carColumns, type OfCar, withNumbers } from './car-of-row.ts';
 
 interface LotRow extends LotRecord {
   costs: LotCost[];
@@ -89,23 +90,6 @@ export const lotsTable = async (session: Session): Promise<DataTable> => {
   }));
   return listTable('Lots', lotColumns, rows);
 };
-
-type OfCar<T> = T & { number: string; finishState: FinishState | null };
-
-/** Rows about cars, each with its car's inventory number and what has become of its finish. */
-const withNumbers = async <T extends { carId: number }>(session: Session, rows: T[]): Promise<OfCar<T>[]> => {
-  const cars = await listCars(openOf(session).read.db);
-  const byId = new Map(cars.map(car => [car.id, car]));
-  return rows.map(row => {
-    const car = byId.get(row.carId);
-    return { ...row, number: car?.inventoryNumber ?? '', finishState: car?.finishState ?? null };
-  });
-};
-
-const carColumns: readonly ListColumn<OfCar<object>>[] = [
-  { name: 'inventory_number', width: 16, value: ({ number }) => textCell(number) },
-  { name: 'finish_state', width: 13, value: ({ finishState }) => textCell(finishState) },
-];
 
 const expenseColumns: readonly ListColumn<OfCar<Expense>>[] = [
   ...carColumns,

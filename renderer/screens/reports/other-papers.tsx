@@ -71,6 +71,7 @@ const lists: { value: PaperChoice['list']; label: string }[] = [
   { value: 'expenses', label: 'Spending on cars' },
   { value: 'disposals', label: 'Cars sold' },
   { value: 'decisions', label: 'Decisions' },
+  { value: 'jobs', label: 'Jobs and their steps' },
 ];
 
 /** What the chosen paper wants to know besides. */

@@ -93,7 +93,7 @@ describe('a list that goes out whole', { timeout: 120_000 }, () => {
     expect(readFileSync(again.file, 'utf8')).toBe(readFileSync(file, 'utf8'));
   });
 
-  it.each(['cars', 'sales', 'reference', 'lots', 'expenses', 'disposals', 'decisions'])(
+  it.each(['cars', 'sales', 'reference', 'lots', 'expenses', 'disposals', 'decisions', 'jobs'])(
     'has its headings alone where there is nothing: %s',
     async list => {
       if (list === 'cars') await createCollection(at('empty'), { at: now, reportingCurrency: 'USD' });
