@@ -78,9 +78,7 @@ for (const [name, damage, says] of states)
     const nearest = page.getByRole('button', { name: 'Restore this one …' });
     await expect(nearest).toBeVisible({ timeout: 30_000 });
     await expect(page.getByRole('heading', { name: /^The nearest to what you last had: / })).toBeVisible();
-    await expect(
-      page.getByText(/^90 cars, 5 lots, \d+ photographs\. Read to its end and sound/),
-    ).toBeVisible();
+    await expect(page.getByText(/^90 cars, 5 lots, \d+ photographs\. Read in full and sound/)).toBeVisible();
     expect(await breaches(page)).toEqual([]);
     await picture(page, `recovery-${name.replaceAll(' ', '-')}`);
     const before = backupsOf(demoCollection);
