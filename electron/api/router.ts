@@ -6,6 +6,7 @@ import { decisions } from './decisions/decisions.ts';
 import { exports } from './exports/exports.ts';
 import { gallery } from './gallery/gallery.ts';
 import { imports } from './imports/imports.ts';
+import { savedViews } from './lists/saved-views.ts';
 import { lots } from './lots/lots.ts';
 import { names } from './names/names.ts';
 import { papers } from './papers/papers.ts';
@@ -43,6 +44,7 @@ export const router = {
   papers,
   gallery,
   archive,
+  savedViews,
   young,
 };
 

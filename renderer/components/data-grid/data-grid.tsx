@@ -34,7 +34,7 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const grid = useGrid(props);
   const { table, rows, writes, selection, box, editing, extent } = grid;
   useGridClipboard(grid, props);
-  useKeys(label, gridKeyList(grid.writable, props.onAppend !== undefined));
+  useKeys(label, gridKeyList(grid.writable, props.onAppend !== undefined, props.onMoveColumn !== undefined));
   const scroller = useRef<HTMLDivElement>(null);
   const head = headHeight(columns.some(column => column.heading));
   const virtual = useVirtualizer({
@@ -115,6 +115,7 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
             columns={columns}
             pins={pins}
             cursorColumn={focus.row < 0 ? focus.column : null}
+            onMoveColumn={props.onMoveColumn}
             onFocusColumn={column => {
               grid.focusGrid();
               grid.goTo({ anchor: { row: -1, column }, focus: { row: -1, column } });

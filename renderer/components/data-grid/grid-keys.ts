@@ -7,7 +7,7 @@ export type GridCommand =
   | { do: 'edit'; text: string | null }
   | { do: 'open' | 'new row' | 'fill down' | 'clear' | 'select all' | 'collapse' | 'delete rows' }
   | { do: 'tab'; back: boolean }
-  | { do: 'resize'; by: number };
+  | { do: 'resize' | 'move column'; by: number };
 
 const arrows: Record<string, [Step, Step]> = {
   ArrowUp: ['up', 'top'],
@@ -27,6 +27,8 @@ export const gridCommand = (press: KeyPress): GridCommand | null => {
   const arrow = arrows[key];
   if (altKey) {
     if (key === 'ArrowDown') return { do: 'edit', text: null };
+    if (shiftKey && (key === 'ArrowLeft' || key === 'ArrowRight'))
+      return { do: 'move column', by: key === 'ArrowLeft' ? -1 : 1 };
     if (key === 'ArrowLeft' || key === 'ArrowRight')
       return { do: 'resize', by: key === 'ArrowLeft' ? -16 : 16 };
     return null;
@@ -60,7 +62,7 @@ export const gridCommand = (press: KeyPress): GridCommand | null => {
 };
 
 /** The grid's keys, for the sheet. */
-export const gridKeyList = (editable: boolean, appends = false) => [
+export const gridKeyList = (editable: boolean, appends = false, moves = false) => [
   { keys: 'ArrowUp ArrowDown ArrowLeft ArrowRight', does: 'Move; with Shift select, with Ctrl to the edge' },
   { keys: 'PageUp PageDown', does: 'A page up or down' },
   { keys: 'Home End', does: 'First and last column; with Ctrl first and last row' },
@@ -78,4 +80,7 @@ export const gridKeyList = (editable: boolean, appends = false) => [
       ]
     : []),
   { keys: 'alt+ArrowLeft alt+ArrowRight', does: 'On a heading: narrower, wider. Enter sorts' },
+  ...(moves
+    ? [{ keys: 'alt+shift+ArrowLeft alt+shift+ArrowRight', does: 'On a heading: move the column' }]
+    : []),
 ];

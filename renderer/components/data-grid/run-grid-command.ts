@@ -30,10 +30,15 @@ const isHeard = <Row extends object>(command: GridCommand, { cursor, editing, pr
       return command.text === null || editing.canEdit(focus.row, focus.column);
     case 'resize':
       return focus.row < 0;
+    case 'move column':
+      return focus.row < 0 && props.onMoveColumn !== undefined;
     default:
       return true;
   }
 };
+
+const isFree = (columns: readonly { pinned?: boolean }[], place: number): boolean =>
+  columns[place] !== undefined && !columns[place].pinned;
 
 const run = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
   const { rows, cursor, editing, table, writes, props } = worked;
@@ -69,6 +74,13 @@ const run = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
       return;
     case 'resize':
       if (column) table.resize(column.id, command.by);
+      return;
+    case 'move column': {
+      const to = focus.column + command.by;
+      if (!column || !isFree(columns, focus.column) || !isFree(columns, to)) return;
+      props.onMoveColumn?.(column.id, to);
+      cursor.goTo({ anchor: { row: -1, column: to }, focus: { row: -1, column: to } });
+    }
   }
 };
 

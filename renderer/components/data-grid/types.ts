@@ -60,6 +60,11 @@ export interface CellChange {
 /** The cells of a row that was begun in the blank line at the foot, or pasted beyond the last row. */
 export type NewRow = Omit<CellChange, 'rowId'>[];
 
+export interface GridSort {
+  columnId: string;
+  descending?: boolean;
+}
+
 export interface RowState {
   tone: 'caution' | 'harm' | 'good' | 'muted';
   /** What the mark at the row's edge means. */
@@ -100,8 +105,12 @@ export interface DataGridProps<Row> {
   handle?: Ref<GridHandle>;
   /** The row on which the cursor begins, and to which it goes when this changes. */
   startAt?: string | null;
-  /** Column and direction to begin with. */
-  sortedBy?: { columnId: string; descending?: boolean };
+  /** Column and direction to begin with; with `onSort`, those that are in force, null for none. */
+  sortedBy?: GridSort | null;
+  /** Given, sorting is the screen's to remember: the grid asks, and sorts by `sortedBy`. */
+  onSort?: (sort: GridSort | null) => void;
+  /** Given, headings are dragged to another place, or moved there by keyboard; never those that are pinned. */
+  onMoveColumn?: (columnId: string, to: number) => void;
   /** Stands in the grid's place when there are no rows and no blank line. */
   empty?: ReactNode;
   /** Stands at the foot, beneath the last row. */

@@ -7,9 +7,9 @@ import {
   tableFeatures,
   useTable,
 } from '@tanstack/react-table';
-import { useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { compareCells, extendOrder, keepOrder, orderOf } from './keep-order.ts';
-import type { DataGridProps, GridColumn } from './types.ts';
+import type { DataGridProps, GridColumn, GridSort } from './types.ts';
 
 const features = tableFeatures({
   columnSizingFeature,
@@ -19,6 +19,11 @@ const features = tableFeatures({
 });
 
 const edge = 16;
+
+type Sorting = { id: string; desc: boolean }[];
+const sortingOf = (sort: GridSort | null | undefined): Sorting =>
+  sort ? [{ id: sort.columnId, desc: sort.descending ?? false }] : [];
+const sortingKey = (sorting: Sorting): string => sorting.map(({ id, desc }) => `${id} ${desc}`).join();
 
 const definition = <Row extends object>(
   column: GridColumn<Row>,
@@ -46,8 +51,9 @@ export const useGridTable = <Row extends object>({
   columns,
   getRowId,
   sortedBy,
+  onSort,
   onEdit,
-}: Pick<DataGridProps<Row>, 'rows' | 'columns' | 'getRowId' | 'sortedBy' | 'onEdit'>) => {
+}: Pick<DataGridProps<Row>, 'rows' | 'columns' | 'getRowId' | 'sortedBy' | 'onSort' | 'onEdit'>) => {
   const definitions = useMemo(() => columns.map(definition), [columns]);
   const data = useMemo(() => [...rows], [rows]);
   const table = useTable({
@@ -59,12 +65,18 @@ export const useGridTable = <Row extends object>({
     enableMultiSort: false,
     enableSortingRemoval: true,
     initialState: {
-      sorting: sortedBy ? [{ id: sortedBy.columnId, desc: sortedBy.descending ?? false }] : [],
+      sorting: sortingOf(sortedBy),
     },
   });
+  const told = onSort !== undefined;
+  const wanted = sortingKey(sortingOf(sortedBy));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: by what is wanted, not by the object that says so
+  useEffect(() => {
+    if (told && sortingKey(table.state.sorting) !== wanted) table.setSorting(sortingOf(sortedBy));
+  }, [told, wanted]);
   const { sorting, columnSizing } = table.state;
   const sorted = table.getRowModel().rows;
-  const sortKey = sorting.map(({ id, desc }) => `${id} ${desc}`).join();
+  const sortKey = sortingKey(sorting);
   const kept = useRef<{ sortKey: string; order: Map<string, number> } | null>(null);
   const holdsOrder = onEdit !== undefined;
   const ordered = useMemo(() => {
@@ -96,7 +108,13 @@ export const useGridTable = <Row extends object>({
     template,
     totalWidth: widths.reduce((sum, width) => sum + width, 0),
     headers: table.getHeaderGroups()[0]?.headers ?? [],
-    sort: (columnId: string) => table.getColumn(columnId)?.toggleSorting(),
+    sort: (columnId: string) => {
+      const column = table.getColumn(columnId);
+      if (!column) return;
+      if (!onSort) return column.toggleSorting();
+      const next = column.getNextSortingOrder();
+      onSort(next === false ? null : { columnId, descending: next === 'desc' });
+    },
     resize: (columnId: string, by: number) => {
       const column = columns.find(candidate => candidate.id === columnId);
       if (!column) return;

@@ -6,10 +6,14 @@ import { type SaleState, saleStates } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
-import type { CellChange, GridHandle, RowState } from '../../components/data-grid/types.ts';
+import type { CellChange, GridHandle, GridSort, RowState } from '../../components/data-grid/types.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { useOwnMeanings } from '../../components/own-words/own-meanings.ts';
+import { ColumnsMenu } from '../../components/saved-views/columns-menu.tsx';
+import { addLook } from '../../components/saved-views/list-look.ts';
+import { useListLook } from '../../components/saved-views/use-list-look.ts';
+import { LeftOut, useSavedViews, ViewsMenu } from '../../components/saved-views/views-menu.tsx';
 import { FilterBar } from './filter-bar.tsx';
 import { PriceChart } from './price-chart.tsx';
 import { RecordFoot } from './record-foot.tsx';
@@ -25,6 +29,7 @@ const tones: Record<SaleState, RowState | null> = {
   'left out': { tone: 'muted', label: 'Left out' },
 };
 const rowState = (row: SaleRow) => tones[row.state];
+const newestFirst: GridSort = { columnId: 'soldOn', descending: true };
 const rowId = (row: SaleRow) => String(row.id);
 
 const factsOf = (rows: readonly SaleRow[]): string => {
@@ -106,8 +111,12 @@ export const SalesList = ({
   );
   const { rows, counts } = useMemo(() => filterSales(all, filter), [all, filter]);
   const facts = useMemo(() => factsOf(all), [all]);
-  const change = (next: Partial<SaleFilter>) =>
-    navigate(`~/sales${filterQuery({ ...filter, ...next })}`, { replace: true });
+  const look = useListLook('sales', columns, newestFirst);
+  const views = useSavedViews('sales');
+  const change = (next: Partial<SaleFilter>) => {
+    const text = addLook(new URLSearchParams(filterQuery({ ...filter, ...next })), look.look).toString();
+    navigate(text ? `~/sales?${text}` : '~/sales', { replace: true });
+  };
   const named = all.find(row =>
     filter.variation === null ? row.castingId === filter.casting : row.variationId === filter.variation,
   );
@@ -138,12 +147,15 @@ export const SalesList = ({
             <Button component={Link} href="~/sales/paste">
               Paste sales
             </Button>
+            <ColumnsMenu state={look} />
+            <ViewsMenu {...views} />
             <Button variant="filled" onClick={onAdd}>
               Add a sale record
             </Button>
           </>
         }
       />
+      <LeftOut chosen={views.chosen} state={look} />
       <FilterBar
         filter={filter}
         counts={counts}
@@ -158,11 +170,13 @@ export const SalesList = ({
         <DataGrid
           label="Sale records"
           rows={rows}
-          columns={columns}
+          columns={look.shown}
           getRowId={rowId}
           rowState={rowState}
           rowHeight={32}
-          sortedBy={{ columnId: 'soldOn', descending: true }}
+          sortedBy={look.sortedBy}
+          onSort={look.onSort}
+          onMoveColumn={look.onMoveColumn}
           startAt={opened === null ? asked : String(opened)}
           autoFocus
           handle={grid}

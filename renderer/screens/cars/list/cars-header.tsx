@@ -1,5 +1,6 @@
 import { Button, SegmentedControl } from '@mantine/core';
 import { IconLayoutGrid, IconList } from '@tabler/icons-react';
+import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
@@ -39,12 +40,15 @@ export const CarsHeader = ({
   order,
   onGo,
   newCar,
+  views,
 }: Pick<ListPlace, 'wall' | 'order'> & {
   cars: number;
   /** How many of them have something that is not understood. */
   unread: number;
   onGo: (next: Partial<ListPlace>) => void;
   newCar: NewCar;
+  /** Saved views and columns. */
+  views: ReactNode;
 }) => (
   <PageHeader
     title="Cars"
@@ -92,13 +96,14 @@ export const CarsHeader = ({
             { value: 'wall', label: <Label icon={<IconLayoutGrid size={14} />} text="Photo wall" /> },
           ]}
         />
+        {views}
         <NewCarButton {...newCar} />
       </>
     }
   />
 );
 
-const Label = ({ icon, text }: { icon: React.ReactNode; text: string }) => (
+const Label = ({ icon, text }: { icon: ReactNode; text: string }) => (
   <span className={classes.view}>
     {icon}
     {text}

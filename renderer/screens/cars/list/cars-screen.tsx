@@ -13,6 +13,9 @@ import { useKeys } from '../../../components/keys/use-keys.ts';
 import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
+import { ColumnsMenu } from '../../../components/saved-views/columns-menu.tsx';
+import { useListLook } from '../../../components/saved-views/use-list-look.ts';
+import { LeftOut, useSavedViews, ViewsMenu } from '../../../components/saved-views/views-menu.tsx';
 import { worthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { BulkBar } from './bulk-bar.tsx';
@@ -54,6 +57,8 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
     () => carColumns({ ticks, currency, scale, narrow }),
     [ticks, currency, scale, narrow],
   );
+  const look = useListLook('cars', columns, null);
+  const views = useSavedViews('cars');
   const select = useCallback((ids: string[]) => setRanged(ids.map(Number)), []);
   // Ticks count; without any, a range of several rows does.
   const chosenIds = ticked.size > 0 ? ticked : new Set(ranged.length > 1 ? ranged : []);
@@ -104,7 +109,21 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
   );
   return (
     <>
-      <CarsHeader cars={cars.length} unread={unread} wall={wall} order={order} onGo={go} newCar={newCar} />
+      <CarsHeader
+        cars={cars.length}
+        unread={unread}
+        wall={wall}
+        order={order}
+        onGo={go}
+        newCar={newCar}
+        views={
+          <>
+            {wall ? null : <ColumnsMenu state={look} />}
+            <ViewsMenu {...views} />
+          </>
+        }
+      />
+      <LeftOut chosen={views.chosen} state={look} />
       <FilterSentence
         cars={cars}
         filter={filter}
@@ -136,7 +155,10 @@ const List = ({ cars, currency }: { cars: CarRow[]; currency: Currency }) => {
           <DataGrid
             label="Cars"
             rows={shown}
-            columns={columns}
+            columns={look.shown}
+            sortedBy={look.sortedBy}
+            onSort={look.onSort}
+            onMoveColumn={look.onMoveColumn}
             getRowId={rowId}
             rowHeight={42}
             rowState={carRowState}

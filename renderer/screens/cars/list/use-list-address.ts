@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo } from 'react';
 import { useLocation, useSearch } from 'wouter';
+import { addLook, lookIn } from '../../../components/saved-views/list-look.ts';
 import { type CarFilter, filterIn, queryOf } from './car-filter.ts';
 import { rememberList } from './last-list.ts';
 import { isWallOrder, type WallOrder } from './wall-order.ts';
@@ -30,10 +31,10 @@ export const useListAddress = () => {
       const query = queryOf(filter);
       if (wall) query.set('view', 'wall');
       if (wall && order !== 'number') query.set('order', order);
-      const text = query.toString();
+      const text = addLook(query, lookIn(search)).toString();
       navigate(text ? `~/cars?${text}` : '~/cars', { replace: true });
     },
-    [place, navigate],
+    [place, search, navigate],
   );
   return { ...place, go };
 };
