@@ -4,8 +4,15 @@ import type { InlineConfig } from 'vite';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
-/** Carry a binary, or find their own files beside themselves: left in node_modules. */
-const leftOut = ['electron', 'better-sqlite3', 'sharp', '@myriaddreamin/typst-ts-node-compiler', 'highs'];
+/** Carry a binary, find their own files beside themselves, or have to stay exchangeable by their licence: left in node_modules. */
+const leftOut = [
+  'electron',
+  'better-sqlite3',
+  'sharp',
+  '@myriaddreamin/typst-ts-node-compiler',
+  'highs',
+  /^libheif-js\//,
+];
 
 export const bundleNames = ['main', 'preload', 'hosts', 'report-worker', 'choose-worker'] as const;
 export type BundleName = (typeof bundleNames)[number];

@@ -3,20 +3,25 @@ import { basename, dirname, join } from 'node:path';
 import { makeFolder, syncFolder, writeWhole } from '../file/files.ts';
 import { layout } from '../file/layout.ts';
 
-/** The picture formats kept, each with the ending of its files. */
+/** The picture formats kept, each with the ending of its files, and whether every screen can show it. */
 export const photoFormats = {
-  jpeg: { ending: 'jpg', contentType: 'image/jpeg' },
-  png: { ending: 'png', contentType: 'image/png' },
-  webp: { ending: 'webp', contentType: 'image/webp' },
-  tiff: { ending: 'tif', contentType: 'image/tiff' },
-  avif: { ending: 'avif', contentType: 'image/avif' },
-  gif: { ending: 'gif', contentType: 'image/gif' },
+  jpeg: { ending: 'jpg', contentType: 'image/jpeg', shown: true },
+  png: { ending: 'png', contentType: 'image/png', shown: true },
+  webp: { ending: 'webp', contentType: 'image/webp', shown: true },
+  tiff: { ending: 'tif', contentType: 'image/tiff', shown: false },
+  avif: { ending: 'avif', contentType: 'image/avif', shown: true },
+  gif: { ending: 'gif', contentType: 'image/gif', shown: true },
+  heic: { ending: 'heic', contentType: 'image/heic', shown: false },
 } as const;
 export type PhotoFormat = keyof typeof photoFormats;
 
-/** Smaller copies, by the longest side in pixels; enough for a dense screen at the sizes they are shown. */
-export const copySizes = { thumbnail: 320, screen: 1280 } as const;
+/**
+ * Smaller copies, by the longest side in pixels; enough for a dense screen at the sizes they are shown. The large one stands
+ * in for an original that no screen shows, and is made when it is first asked for.
+ */
+export const copySizes = { thumbnail: 320, screen: 1280, large: 4096 } as const;
 export type CopySize = keyof typeof copySizes;
+export const copiesMadeAtOnce: readonly CopySize[] = ['thumbnail', 'screen'];
 
 /** The folder of a photograph: photos/ab for one whose SHA-256 begins with ab. */
 const shelf = (dir: string, sha256: string) => join(layout(dir).photos, sha256.slice(0, 2));

@@ -1,12 +1,11 @@
 import { CollectionError } from '../errors.ts';
 import type { PhotoFormat } from './photo-files.ts';
 
-const refused = (kind: 'photo-empty' | 'photo-heic' | 'photo-drawing' | 'photo-unknown') =>
-  new CollectionError({ kind });
+const refused = (kind: 'photo-empty' | 'photo-drawing' | 'photo-unknown') => new CollectionError({ kind });
 
 /**
  * The format of a picture by its first bytes, whatever its name says. Throws CollectionError 'photo-refused'
- * with the reason for HEIC, SVG and everything else that is not kept.
+ * with the reason for SVG and everything else that is not kept.
  * Source: the signatures of each format's own specification; ISO/IEC 14496-12 for the `ftyp` brands.
  */
 export const photoFormat = (bytes: Uint8Array): PhotoFormat => {
@@ -21,7 +20,7 @@ export const photoFormat = (bytes: Uint8Array): PhotoFormat => {
   if (ascii.slice(4, 8) === 'ftyp') {
     const brands = ascii.slice(8, Math.max(16, head.readUInt32BE(0)));
     if (/avif|avis/.test(brands)) return 'avif';
-    if (/hei[cxms]|hev[cx]|mif1|msf1/.test(brands)) throw refused('photo-heic');
+    if (/hei[cxms]|hev[cx]|mif1|msf1/.test(brands)) return 'heic';
   }
   if (/<svg|<\?xml|<!DOCTYPE/i.test(head.toString('utf8'))) throw refused('photo-drawing');
   throw refused('photo-unknown');

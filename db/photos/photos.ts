@@ -1,15 +1,16 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Transaction } from 'kysely';
-import type sharpModule from 'sharp';
 import type { IsoDate } from '../../valuation/types.ts';
 import { asCollectionError, CollectionError, withStorageErrors } from '../errors.ts';
 import { makeFolder, sha256Of, writeWhole } from '../file/files.ts';
 import { layout } from '../file/layout.ts';
 import type { Schema } from '../schema.ts';
 import { exifDate } from './exif-date.ts';
+import { decodeHeic } from './heic.ts';
 import {
   type CopySize,
+  copiesMadeAtOnce,
   copyPath,
   copySizes,
   formatOfFile,
@@ -19,6 +20,7 @@ import {
   writeOriginal,
 } from './photo-files.ts';
 import { photoFormat } from './photo-format.ts';
+import { loadSharp } from './sharp.ts';
 
 /**
  * An original in the photo folder, ready for a row to point at. Width and height are as it is
@@ -37,15 +39,6 @@ export interface StoredPhoto {
  * The most pixels a photograph may have; a picture of a few kilobytes can otherwise unpack into gigabytes.
  */
 const mostPixels = 100_000_000;
-
-/**
- * libvips takes its memory when it is loaded, so it is loaded for the first photograph and keeps no pictures.
- */
-const loadSharp = async (): Promise<typeof sharpModule> => {
-  const { default: sharp } = await import('sharp');
-  sharp.cache(false);
-  return sharp;
-};
 
 /**
  * A smaller copy, upright, in the screen's colours, and without the original's metadata (place and camera).
@@ -70,6 +63,10 @@ export const decodes = async (path: string): Promise<boolean> => {
     );
 };
 
+/** The bytes that libvips can unpack: a photograph's own, or those of the picture that a HEIC holds. */
+const readable = async (bytes: Uint8Array, format: PhotoFormat): Promise<Uint8Array> =>
+  format === 'heic' ? decodeHeic(bytes) : bytes;
+
 const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => {
   const path = copyPath(dir, sha256, size);
   makeFolder(dirname(path));
@@ -78,12 +75,14 @@ const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => 
 
 const unreadable = (cause: unknown) => new CollectionError({ kind: 'photo-unreadable' }, { cause });
 
-const measure = async (bytes: Uint8Array) => {
+const measure = async (bytes: Uint8Array, format: PhotoFormat) => {
   const sharp = await loadSharp();
   // The limit is checked below, where the reason can be given; metadata alone unpacks nothing.
   const read = await sharp(bytes, { limitInputPixels: false, failOn: 'error' })
     .metadata()
-    .catch((error: unknown) => {
+    .catch(async (error: unknown) => {
+      // Of a HEIC its own decoder tells damage from a kind that it does not know.
+      if (format === 'heic') await decodeHeic(bytes);
       throw unreadable(error);
     });
   const { width, height } = read.autoOrient;
@@ -100,12 +99,13 @@ const measure = async (bytes: Uint8Array) => {
  */
 export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<StoredPhoto> => {
   const format = photoFormat(bytes);
-  const { width, height, takenOn } = await measure(bytes);
+  const { width, height, takenOn } = await measure(bytes, format);
   const copies: [CopySize, Buffer][] = [];
-  for (const size of Object.keys(copySizes) as CopySize[])
+  const picture = await readable(bytes, format);
+  for (const size of copiesMadeAtOnce)
     copies.push([
       size,
-      await smallerCopy(bytes, size).catch((error: unknown) => {
+      await smallerCopy(picture, size).catch((error: unknown) => {
         throw unreadable(error);
       }),
     ]);
@@ -117,6 +117,21 @@ export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<Stored
     if (!present || sha256Of(readFileSync(present)) !== sha256) writeOriginal(dir, sha256, format, bytes);
     return { sha256, format, bytes: bytes.byteLength, width, height, takenOn };
   });
+};
+
+/**
+ * Makes the screen copies that papers print of photographs whose originals only this program reads, where they are missing. What is
+ * missing or damaged itself is left to whoever prints.
+ */
+export const makePrintable = async (dir: string, photos: Iterable<string>): Promise<void> => {
+  for (const sha256 of photos) {
+    if (existsSync(copyPath(dir, sha256, 'screen'))) continue;
+    const path = originalPath(dir, sha256);
+    if (!path || formatOfFile(path) !== 'heic') continue;
+    await readPhoto(dir, sha256, 'screen').catch((error: unknown) => {
+      if (!(error instanceof CollectionError)) throw error;
+    });
+  }
 };
 
 /** What a photograph shows: one car, lot or variation. */
@@ -180,13 +195,13 @@ const readOriginal = (dir: string, sha256: string) => {
   if (!path) throw new CollectionError({ kind: 'photo-missing', sha256, folder: layout(dir).photos });
   const bytes = readFileSync(path);
   if (sha256Of(bytes) !== sha256) throw new CollectionError({ kind: 'photo-altered', path });
-  return { bytes, contentType: photoFormats[formatOfFile(path)].contentType };
+  return { bytes, format: formatOfFile(path) };
 };
 
 /**
  * A photograph's bytes: the original as it was added, verified, or a smaller upright WebP copy, made again
- * where it is missing. Throws CollectionError 'photo-missing', or 'damaged' where the original is no
- * longer what was added.
+ * where it is missing; 'large' is the original where every screen can show it. Throws CollectionError
+ * 'photo-missing', or 'damaged' where the original is no longer what was added.
  */
 export const readPhoto = (
   dir: string,
@@ -194,10 +209,12 @@ export const readPhoto = (
   size: CopySize | 'original',
 ): Promise<{ bytes: Uint8Array; contentType: string }> =>
   withStorageErrors(layout(dir).photos, async () => {
-    if (size === 'original') return readOriginal(dir, sha256);
-    const path = copyPath(dir, sha256, size);
-    if (existsSync(path)) return { bytes: readFileSync(path), contentType: 'image/webp' };
-    const copy = await smallerCopy(readOriginal(dir, sha256).bytes, size);
+    const path = size === 'original' ? null : copyPath(dir, sha256, size);
+    if (path && existsSync(path)) return { bytes: readFileSync(path), contentType: 'image/webp' };
+    const { bytes, format } = readOriginal(dir, sha256);
+    const { contentType, shown } = photoFormats[format];
+    if (size === 'original' || (size === 'large' && shown)) return { bytes, contentType };
+    const copy = await smallerCopy(await readable(bytes, format), size);
     try {
       keepCopy(dir, sha256, size, copy);
     } catch (error) {

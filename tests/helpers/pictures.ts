@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { crc32, deflateSync } from 'node:zlib';
 import sharp from 'sharp';
 
@@ -29,6 +30,12 @@ export const telephonePicture = (background = '#3a3'): Promise<Buffer> =>
     .withMetadata({ orientation: 6 })
     .jpeg()
     .toBuffer();
+
+export type HeicName = 'turned' | 'mirrored' | 'wide-colours';
+
+/** A HEIC file as `make-heic-fixtures.ts` drew it, with a place, a camera and a time. */
+export const heicFile = (name: HeicName): Buffer =>
+  readFileSync(new URL(`../fixtures/photographs/${name}.heic`, import.meta.url));
 
 /** A PNG of a few kilobytes that unpacks into `side` × `side` black pixels. */
 export const hugePng = (side: number): Buffer => {

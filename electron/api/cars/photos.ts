@@ -5,18 +5,18 @@ import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
-import type { PhotoView } from '../views.ts';
+import type { AddedPhotos, PhotoView } from '../views.ts';
 import { findCar } from './find-car.ts';
 import { photoView } from './photo-view.ts';
 import { storeFiles } from './store-files.ts';
 
 /**
  * Adds photographs to one car, lot or variation as one action. They are stored before it; a file that is
- * refused is named, and then none is added.
+ * refused is named, and the others are added. Refused where none is left.
  */
 const add = needsCollection
   .input(inputs.addPhotos)
-  .handler(async ({ context, input, signal }): Promise<PhotoView[]> => {
+  .handler(async ({ context, input, signal }): Promise<AddedPhotos> => {
     const { session, db, collection } = context;
     const { carId, lotId, variationId, files, view, caption, state } = input;
     if ([carId, lotId, variationId].filter(id => id !== undefined).length !== 1)
@@ -29,11 +29,11 @@ const add = needsCollection
           : (await referenceIndex(session)).variations.get(variationId ?? 0)?.label;
     if (of === undefined)
       throw notFound(lotId === undefined ? 'variation' : 'lot', lotId ?? variationId ?? 0);
-    const stored = await storeFiles(collection.dir, files, signal);
+    const { stored, refused: left } = await storeFiles(collection.dir, files, signal);
     const what = stored.length === 1 ? 'a photograph' : `${stored.length} photographs`;
     const ids = await session.act(`Added ${what} to ${of}`, async trx => {
       const added: number[] = [];
-      for (const photo of stored)
+      for (const { photo } of stored)
         added.push(
           await addPhoto(trx, photo, {
             ...(carId !== undefined && { carId }),
@@ -47,7 +47,7 @@ const add = needsCollection
         );
       return added;
     });
-    return (await listPhotos(db, { ids })).map(photoView);
+    return { added: (await listPhotos(db, { ids })).map(photoView), refused: left };
   });
 
 const read = needsCollection.input(inputs.readPhoto).handler(async ({ context, input }): Promise<File> => {

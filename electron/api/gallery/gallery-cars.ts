@@ -1,6 +1,7 @@
 import { naturalKey, unlessMany } from '../../../db/codec.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { type CarPhotoRecord, photosOfCars } from '../../../db/photos/photo-lists.ts';
+import { makePrintable } from '../../../db/photos/photos.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { checksOfCars } from '../../../db/records/condition-checks.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
@@ -87,6 +88,10 @@ export const galleryCars = async (
   const checks = await checksOfCars(db, unlessMany(ids));
   const works = await listFinishedWork(db, unlessMany(ids));
   const photos = await photosOfCars(db, ids);
+  await makePrintable(
+    dir,
+    [...photos.values()].flatMap(own => own.map(({ sha256 }) => sha256)),
+  );
   const pathOf = printedPaths(dir);
   return cars.map(car =>
     galleryCar(

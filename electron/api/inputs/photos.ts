@@ -23,5 +23,5 @@ export const updatePhoto = z.object({
 export const reorderPhotos = z.object({ ids: z.array(id).min(1).max(1000) });
 export const readPhoto = z.object({
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
-  size: z.enum(['thumbnail', 'screen', 'original']),
+  size: z.enum(['thumbnail', 'screen', 'large', 'original']),
 });

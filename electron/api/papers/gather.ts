@@ -1,5 +1,6 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
+import { makePrintable } from '../../../db/photos/photos.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
 import { castingDetails } from '../../../db/reference/reference-details.ts';
@@ -26,8 +27,13 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPage } from '../views.ts';
 
-const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] => {
-  const pathOf = printedPaths(openOf(session).dir);
+const photosOfPage = async (session: Session, page: CarPage): Promise<DossierFacts['photos']> => {
+  const { dir } = openOf(session);
+  await makePrintable(
+    dir,
+    page.photos.map(({ sha256 }) => sha256),
+  );
+  const pathOf = printedPaths(dir);
   return page.photos.map(({ sha256, view, caption, state }) => ({
     path: pathOf(sha256),
     state,
@@ -36,7 +42,7 @@ const photosOfPage = (session: Session, page: CarPage): DossierFacts['photos'] =
   }));
 };
 
-const factsOfPage = (session: Session, page: CarPage): DossierFacts => ({
+const factsOfPage = async (session: Session, page: CarPage): Promise<DossierFacts> => ({
   ...page,
   parts: page.checks[0]?.parts ?? [],
   worths: {
@@ -44,7 +50,7 @@ const factsOfPage = (session: Session, page: CarPage): DossierFacts => ({
     restored: page.worths.restored,
     originalFinish: page.worths.originalFinish,
   },
-  photos: photosOfPage(session, page),
+  photos: await photosOfPage(session, page),
 });
 
 /** One car with all that papers say of it. */
@@ -73,7 +79,7 @@ const conditionBefore = ({ checks: [latest, earlier], events }: CarPage) => {
  */
 export const claimFacts = async (session: Session, carId: number): Promise<ClaimFacts> => {
   const page = await carPage(session, carId);
-  const car = factsOfPage(session, page);
+  const car = await factsOfPage(session, page);
   const [latest] = page.checks;
   if (!latest)
     throw refused(

@@ -2,6 +2,7 @@ import { naturalKey, unlessMany } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { photosOfCars } from '../../../db/photos/photo-lists.ts';
+import { makePrintable } from '../../../db/photos/photos.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { type ConditionCheck, checksOfCars } from '../../../db/records/condition-checks.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
@@ -167,6 +168,10 @@ export const reportEntries = async (
     : new Map();
   const checks = await checksOfCars(db, unlessMany(cars.map(car => car.id)));
   const works = await listFinishedWork(db, unlessMany(cars.map(car => car.id)));
+  await makePrintable(
+    dir,
+    [...photos.values()].flatMap(own => own.map(({ sha256 }: { sha256: string }) => sha256)),
+  );
   const pathOf = wanted.withPhotographs ? printedPaths(dir) : () => '';
   const entries: ReportEntry[] = [];
   const said: SaidOfCar[] = [];

@@ -27,6 +27,18 @@ export interface PhotoView {
   takenOn: IsoDate | null;
 }
 
+/** A file that was not taken, and why, in a sentence. */
+export interface RefusedFile {
+  name: string;
+  reason: string;
+}
+
+/** What became of files that were given as photographs. */
+export interface AddedPhotos {
+  added: PhotoView[];
+  refused: RefusedFile[];
+}
+
 export interface ColourView {
   name: string;
   /** `#rrggbb`, or null where the owner has chosen none yet. */

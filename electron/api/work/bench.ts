@@ -296,10 +296,10 @@ const addPhotos = needsCollection.input(inputs.addJobPhotos).handler(async ({ co
   const job = findJob(await listJobs(db), input.jobId);
   const step = job.steps.find(({ id }) => id === input.stepId);
   if (input.stepId !== null && !step) throw notFound('step', input.stepId);
-  const stored = await storeFiles(collection.dir, input.files, signal);
+  const { stored, refused } = await storeFiles(collection.dir, input.files, signal);
   const what = stored.length === 1 ? 'a photograph' : `${stored.length} photographs`;
   await session.act(`Added ${what} to a job`, async trx => {
-    for (const photo of stored) {
+    for (const { photo } of stored) {
       const photoId = await addPhoto(trx, photo, {
         carId: job.carId,
         caption: step?.name ?? '',
@@ -309,6 +309,7 @@ const addPhotos = needsCollection.input(inputs.addJobPhotos).handler(async ({ co
       await insertJobPhoto(trx, { jobId: job.id, stepId: input.stepId, photoId, moment: input.moment });
     }
   });
+  return { added: stored.length, refused };
 });
 
 /** The cars that are kept for their parts. */

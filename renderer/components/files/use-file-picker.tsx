@@ -1,7 +1,8 @@
 import { useRef } from 'react';
 
 /** The pictures that can be taken as photographs. */
-export const pictureTypes = 'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif';
+export const pictureTypes =
+  'image/jpeg,image/png,image/webp,image/avif,image/tiff,image/gif,image/heic,image/heif,.heic,.heif';
 
 /**
  * Files chosen in the dialog of the system: `choose` opens it, `field` has to be put beside the button that

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { api } from '../../api/client.ts';
 
-export type PhotoSize = 'thumbnail' | 'screen' | 'original';
+export type PhotoSize = 'thumbnail' | 'screen' | 'large';
 
 export interface LoadedPhoto {
   /**

@@ -5,6 +5,7 @@ import { type PhotoMoment, photoMoments } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { pictureTypes, useFilePicker } from '../../components/files/use-file-picker.tsx';
+import { photographsAdded, tellRefused } from '../../components/photo/added.ts';
 import { Photo } from '../../components/photo/photo.tsx';
 import classes from './bench.module.css';
 
@@ -21,8 +22,9 @@ export const StepPhotos = ({ job, step, disabled }: { job: JobView; step: Step; 
   const add = useAction(
     (files: File[]) => api.bench.addPhotos({ jobId: job.id, stepId: step.id, moment, files }),
     {
-      label: files => (files.length === 1 ? 'Photograph added' : `${files.length} photographs added`),
+      label: (_, { added }) => photographsAdded(added),
       failure: 'Not added',
+      onDone: ({ refused }) => tellRefused(refused),
     },
   );
   const picker = useFilePicker({

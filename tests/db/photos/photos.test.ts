@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { layout } from '../../../db/file/layout.ts';
 import { runAction } from '../../../db/history/history.ts';
 import { exifDate } from '../../../db/photos/exif-date.ts';
-import { copyPath, originalPath } from '../../../db/photos/photo-files.ts';
-import { addPhoto, readPhoto, storePhoto } from '../../../db/photos/photos.ts';
+import { copyPath, originalPath, printedPaths } from '../../../db/photos/photo-files.ts';
+import { addPhoto, makePrintable, readPhoto, storePhoto } from '../../../db/photos/photos.ts';
+import { printPhoto } from '../../../reports/photos.ts';
 import {
   addSample,
   at,
@@ -13,7 +14,7 @@ import {
   newCollection,
   temporaryFolder,
 } from '../../helpers/collections.ts';
-import { hugePng, picture, telephonePicture } from '../../helpers/pictures.ts';
+import { type HeicName, heicFile, hugePng, picture, telephonePicture } from '../../helpers/pictures.ts';
 
 const refusal = async (bytes: Uint8Array) => {
   const dir = temporaryFolder();
@@ -83,6 +84,69 @@ describe('storing a photograph', () => {
   });
 });
 
+describe('a HEIC photograph', () => {
+  /** The colour in the middle of each quarter of a picture, row by row, to the nearest name. */
+  const quarters = async (bytes: Uint8Array) => {
+    const { data, info } = await sharp(bytes).raw().toBuffer({ resolveWithObject: true });
+    const named = { red: [192, 32, 32], green: [32, 160, 32], blue: [32, 48, 192], white: [240, 240, 240] };
+    return [0.25, 0.75].flatMap(y =>
+      [0.25, 0.75].map(x => {
+        const at = (Math.floor(y * info.height) * info.width + Math.floor(x * info.width)) * info.channels;
+        const off = (colour: number[]) =>
+          Math.max(...colour.map((part, i) => Math.abs(part - data[at + i]!)));
+        return (
+          Object.entries(named).find(([, colour]) => off(colour) < 12)?.[0] ?? [...data.subarray(at, at + 3)]
+        );
+      }),
+    );
+  };
+
+  it('is kept byte for byte, and shown upright as it says itself, once', async () => {
+    const dir = temporaryFolder();
+    const bytes = heicFile('turned');
+    const stored = await storePhoto(dir, bytes);
+    expect(stored).toMatchObject({ format: 'heic', width: 240, height: 320, takenOn: '2024-05-31' });
+    const original = await readPhoto(dir, stored.sha256, 'original');
+    expect(original.contentType).toBe('image/heic');
+    expect(bytes.equals(original.bytes)).toBe(true);
+    expect((await sharp(bytes).metadata()).exif!.toString('latin1')).toContain('Quillon camera');
+    for (const size of ['thumbnail', 'screen', 'large'] as const) {
+      const copy = await readPhoto(dir, stored.sha256, size);
+      const { width, height, format, exif, icc } = await sharp(copy.bytes).metadata();
+      expect([width, height, format, exif, icc]).toEqual([240, 320, 'webp', undefined, undefined]);
+      expect(await quarters(copy.bytes)).toEqual(['blue', 'red', 'white', 'green']);
+      expect(Buffer.from(copy.bytes).includes('Quillon')).toBe(false);
+    }
+  });
+
+  it('is shown mirrored as it says, and in the colours of its profile', async () => {
+    const dir = temporaryFolder();
+    const shown = async (name: HeicName) =>
+      quarters((await readPhoto(dir, (await storePhoto(dir, heicFile(name))).sha256, 'screen')).bytes);
+    expect(await shown('mirrored')).toEqual(['green', 'red', 'white', 'blue']);
+    expect(await shown('wide-colours')).toEqual(['red', 'green', 'blue', 'white']);
+  });
+
+  it('has its copy for print made anew where that is missing', async () => {
+    const dir = temporaryFolder();
+    const { sha256 } = await storePhoto(dir, heicFile('turned'));
+    rmSync(layout(dir).thumbnails, { recursive: true });
+    await makePrintable(dir, [sha256, 'f'.repeat(64)]);
+    const path = printedPaths(dir)(sha256);
+    expect(path).toBe(copyPath(dir, sha256, 'screen'));
+    expect((await sharp(await printPhoto(path, 100)).metadata()).height).toBe(100);
+  });
+
+  it('may have as many pixels as any other', async () => {
+    const bytes = heicFile('turned');
+    // The size that the file claims for its picture.
+    const at = bytes.indexOf('ispe', 0, 'latin1') + 8;
+    bytes.writeUInt32BE(20_000, at);
+    bytes.writeUInt32BE(20_000, at + 4);
+    expect(await refusal(bytes)).toMatch(/20000 × 20000 pixels; the most is 100 million/);
+  });
+});
+
 describe('a photograph is refused with its reason', () => {
   it('as a drawing', async () => {
     const svg =
@@ -91,9 +155,19 @@ describe('a photograph is refused with its reason', () => {
     expect(await refusal(Buffer.from(`<?xml version="1.0"?>\n${svg}`))).toMatch(/drawing \(SVG\)/);
   });
 
-  it('as HEIC', async () => {
-    const heic = Buffer.from('\0\0\0\x18ftypheic\0\0\0\0mif1heic', 'latin1');
-    expect(await refusal(heic)).toMatch(/HEIC photographs cannot be read here. Export it as JPEG/);
+  it('as a HEIC that is cut short, or holds a picture of a kind that cannot be read', async () => {
+    const head = Buffer.from('\0\0\0\x18ftypheic\0\0\0\0mif1heic', 'latin1');
+    expect(await refusal(head)).toMatch(/damaged or cut short/);
+    const whole = heicFile('turned');
+    for (const part of [0.3, 0.6, 0.95])
+      expect(await refusal(whole.subarray(0, whole.length * part))).toMatch(/damaged or cut short/);
+    const other = Buffer.from(
+      whole.toString('latin1').replace('hvc1', 'vvc1').replace('hvcC', 'vvcC'),
+      'latin1',
+    );
+    expect(await refusal(other)).toMatch(
+      /HEIC photograph is of a kind that cannot be read here. Export it as JPEG/,
+    );
   });
 
   it('as something else', async () => {

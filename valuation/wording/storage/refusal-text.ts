@@ -8,7 +8,7 @@ const hostNames: Record<Host, string> = {
   'command line': 'the command line',
 };
 
-const acceptedPhotographs = 'Accepted are JPEG, PNG, WebP, TIFF, AVIF and GIF.';
+const acceptedPhotographs = 'Accepted are JPEG, HEIC, PNG, WebP, TIFF, AVIF and GIF.';
 
 const fileText = ({ path, fault }: Refusal & { kind: 'file' }): string => {
   switch (fault.kind) {
@@ -112,7 +112,7 @@ export const refusalText = (refusal: Refusal): string => {
     case 'photo-empty':
       return 'The file is empty.';
     case 'photo-heic':
-      return 'HEIC photographs cannot be read here. Export it as JPEG on the phone or the computer, then add that.';
+      return 'This HEIC photograph is of a kind that cannot be read here. Export it as JPEG on the phone or the computer, then add that.';
     case 'photo-drawing':
       return `This is a drawing (SVG) and not a photograph. ${acceptedPhotographs}`;
     case 'photo-unknown':

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { CarRow, PhotoView } from '../../../../electron/api/views.ts';
 import { useFileDrop } from '../../../components/files/use-file-drop.ts';
-import { useFilePicker } from '../../../components/files/use-file-picker.tsx';
+import { pictureTypes, useFilePicker } from '../../../components/files/use-file-picker.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
 import classes from './inspector.module.css';
 
@@ -19,7 +19,7 @@ export const CarPhotos = ({
   const { over, handlers } = useFileDrop(onAdd);
   const { choose, field } = useFilePicker({
     label: 'Photographs to add',
-    accept: 'image/*',
+    accept: pictureTypes,
     multiple: true,
     onFiles: onAdd,
   });

@@ -3,6 +3,7 @@ import type { CarPatch } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import type { CellChange, NewRow } from '../../../components/data-grid/types.ts';
+import { photographsAdded, tellRefused } from '../../../components/photo/added.ts';
 import { carChanges, newCar, shareChanges } from './car-edits.ts';
 
 const cars = (count: number) => (count === 1 ? 'Car' : `${count} cars`);
@@ -32,7 +33,8 @@ export const useLotWrites = (lotId: number) => {
   const photos = useAction(
     ({ carId, files }: { carId: number; files: File[] }) => api.photos.add({ carId, files }),
     {
-      label: ({ files }) => (files.length === 1 ? 'Photograph added' : `${files.length} photographs added`),
+      label: (_, { added }) => photographsAdded(added.length),
+      onDone: ({ refused }) => tellRefused(refused),
     },
   );
   const { mutateAsync: updateCars } = update;

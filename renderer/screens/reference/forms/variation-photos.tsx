@@ -3,6 +3,8 @@ import { useQuery } from '@tanstack/react-query';
 import type { VariationRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { pictureTypes } from '../../../components/files/use-file-picker.tsx';
+import { photographsAdded, tellRefused } from '../../../components/photo/added.ts';
 import { Photo } from '../../../components/photo/photo.tsx';
 import classes from '../reference.module.css';
 
@@ -13,7 +15,8 @@ export const VariationPhotos = ({ variation }: { variation: VariationRow }) => {
     queryFn: () => api.photos.ofVariation({ id: variation.id }),
   });
   const add = useAction((files: File[]) => api.photos.add({ variationId: variation.id, files }), {
-    label: files => (files.length === 1 ? 'Photograph added' : `${files.length} photographs added`),
+    label: (_: File[], { added }) => photographsAdded(added.length),
+    onDone: ({ refused }) => tellRefused(refused),
     failure: 'The photographs could not be added',
   });
   const remove = useAction((id: number) => api.photos.remove({ id }), { label: 'Photograph removed' });
@@ -43,7 +46,7 @@ export const VariationPhotos = ({ variation }: { variation: VariationRow }) => {
         </ul>
       ) : null}
       <FileButton
-        accept="image/jpeg,image/png,image/webp,image/tiff"
+        accept={pictureTypes}
         multiple
         onChange={files => {
           if (files.length > 0) add.mutate(files);

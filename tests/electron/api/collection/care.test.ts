@@ -41,18 +41,24 @@ describe('backups', () => {
 });
 
 describe('photographs', () => {
-  it('are one action for many, refuse a bad one by name and then add none', async () => {
+  it('are one action for many, and refuse bad ones by name', async () => {
     const { api } = await newCollectionService();
     const { ids } = await api.cars.create({ lotId: null, cars: [{}] });
     const carId = ids[0] ?? 0;
     const good = new File([new Uint8Array(await picture('jpeg'))], 'good.jpg');
     const bad = new File(['<svg xmlns="http://www.w3.org/2000/svg"/>'], 'bad.svg');
-    const refusal = await refusalOf(api.photos.add({ carId, files: [good, bad] }));
+    const refusal = await refusalOf(api.photos.add({ carId, files: [bad, bad] }));
     expect(refusal).toMatchObject({ code: 'REFUSED', data: { reason: 'photo-refused' } });
     expect(refusal.message).toMatch(/^bad\.svg: /);
     expect((await api.cars.get({ id: carId })).photos).toEqual([]);
+    const some = await api.photos.add({ carId, files: [bad, good] });
+    expect(some.refused).toEqual([{ name: 'bad.svg', reason: expect.stringMatching(/drawing \(SVG\)/) }]);
+    expect((await api.cars.get({ id: carId })).photos).toEqual(some.added);
+    expect(some.added).toHaveLength(1);
+    await api.collection.undo();
+    expect((await api.cars.get({ id: carId })).photos).toEqual([]);
     const other = new File([new Uint8Array(await picture('png'))], 'b.png');
-    const added = await api.photos.add({ carId, files: [good, other], view: 'side', state: 'as found' });
+    const { added } = await api.photos.add({ carId, files: [good, other], view: 'side', state: 'as found' });
     await api.photos.update({ id: added[1]?.id ?? 0, caption: 'left', takenOn: '2026-03-01', position: -1 });
     const page = await api.cars.get({ id: carId });
     expect(page.photos.map(({ id, caption }) => [id, caption])).toEqual([
@@ -79,7 +85,7 @@ describe('photographs', () => {
     const { api } = await newCollectionService();
     const { variations } = await addReference(api);
     const files = [new File([new Uint8Array(await picture('jpeg'))], 'a.jpg')];
-    const added = await api.photos.add({ variationId: variations.emberTwin, files });
+    const { added } = await api.photos.add({ variationId: variations.emberTwin, files });
     expect(await api.photos.ofVariation({ id: variations.emberTwin })).toEqual(added);
     expect(await api.photos.ofVariation({ id: variations.emberBar })).toEqual([]);
   });

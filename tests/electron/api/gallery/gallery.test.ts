@@ -1,10 +1,12 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { BlobReader, ZipReader } from '@zip.js/zip.js';
+import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { filesBelow } from '../../../../db/archive/bag.ts';
+import { layout } from '../../../../db/file/layout.ts';
 import { newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
-import { picture } from '../../../helpers/pictures.ts';
+import { heicFile, picture } from '../../../helpers/pictures.ts';
 
 const list =
   'inventory_number,casting,colour,grade,finish_state,location,notes,price\n' +
@@ -54,6 +56,30 @@ describe('gallery.make', { timeout: 120_000 }, () => {
     expect(restored).toContain('class="compare"');
     expect(readFileSync(join(out, 'cars/q-1.html'), 'utf8')).toContain('Osmerry &lt;b&gt;');
     expect(readdirSync(dir).filter(name => name.includes('.part'))).toEqual([]);
+  });
+
+  it('shows a HEIC photograph as any other, and the reports do, without its place and camera', async () => {
+    const { api, dir } = await shelf();
+    const [{ id: carId } = { id: 0 }] = await api.cars.list({});
+    await api.photos.add({ carId, files: [new File([new Uint8Array(heicFile('turned'))], 'x.heic')] });
+    const { thumbnails } = layout((await api.collection.state()).dir!);
+    rmSync(thumbnails, { recursive: true });
+    const out = join(dir, 'gallery');
+    expect(await resultOf(await api.gallery.make({ out }))).toMatchObject({ photographs: 3, warnings: [] });
+    const pictures = filesBelow(out).filter(name => name.endsWith('.jpg'));
+    const upright = [];
+    for (const name of pictures) {
+      const bytes = readFileSync(join(out, name));
+      expect(bytes.includes('Quillon camera')).toBe(false);
+      const { width, height, exif } = await sharp(bytes).metadata();
+      expect(exif).toBeUndefined();
+      if (width === 240 && height === 320) upright.push(name);
+    }
+    expect(upright).toHaveLength(2);
+    rmSync(thumbnails, { recursive: true });
+    const { warnings } = await resultOf(await api.reports.make({ format: 'pdf' }));
+    expect(warnings).toEqual([]);
+    expect(existsSync(thumbnails)).toBe(true);
   });
 
   it('writes a ZIP, never over what is there, and nothing where nothing is to be shown', async () => {

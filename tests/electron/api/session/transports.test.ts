@@ -100,7 +100,9 @@ describe.each([
     const { ids } = await api.cars.create({ lotId: null, cars: [{}] });
     const bytes = await picture('png', { width: 900, height: 600 });
     const file = new File([new Uint8Array(bytes)], 'front.png', { type: 'image/png' });
-    const [photo] = await api.photos.add({ carId: ids[0] ?? 0, files: [file], view: 'front' });
+    const {
+      added: [photo],
+    } = await api.photos.add({ carId: ids[0] ?? 0, files: [file], view: 'front' });
     expect(photo).toMatchObject({ width: 900, height: 600, view: 'front' });
     const sha256 = photo?.sha256 ?? '';
     const original = await api.photos.read({ sha256, size: 'original' });

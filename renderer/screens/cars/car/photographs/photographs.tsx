@@ -7,6 +7,7 @@ import { useFileDrop } from '../../../../components/files/use-file-drop.ts';
 import { pictureTypes, useFilePicker } from '../../../../components/files/use-file-picker.tsx';
 import { dateText } from '../../../../components/format.ts';
 import { useKeys } from '../../../../components/keys/use-keys.ts';
+import { photographsAdded, tellRefused } from '../../../../components/photo/added.ts';
 import { Photo } from '../../../../components/photo/photo.tsx';
 import { carTitle } from '../car-names.ts';
 import { BeforeAfter } from './before-after.tsx';
@@ -24,9 +25,12 @@ export const Photographs = ({ car }: { car: CarPage }) => {
   const [chosen, setChosen] = useState<number | 'compare' | null>(null);
   const [enlarged, setEnlarged] = useState(false);
   const add = useAction((files: File[]) => api.photos.add({ carId: car.id, files }), {
-    label: (files: File[]) => (files.length === 1 ? 'Photograph added' : `${files.length} photographs added`),
+    label: (_: File[], { added }) => photographsAdded(added.length),
     failure: 'Not added',
-    onDone: added => setChosen(added[0]?.id ?? null),
+    onDone: ({ added, refused }) => {
+      setChosen(added[0]?.id ?? null);
+      tellRefused(refused);
+    },
   });
   const move = useAction((ids: number[]) => api.photos.reorder({ ids }), { label: 'Photographs reordered' });
   const [pair] = pairs;
@@ -124,7 +128,7 @@ export const Photographs = ({ car }: { car: CarPage }) => {
         >
           <Photo
             sha256={shown.sha256}
-            size="original"
+            size="large"
             alt={`${name}, ${photoName(shown)}`}
             fit="contain"
             height="78vh"
