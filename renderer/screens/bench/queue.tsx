@@ -8,15 +8,16 @@ import { Photo } from '../../components/photo/photo.tsx';
 import { readerWords } from '../../components/words.ts';
 import classes from './bench.module.css';
 import { isOver, progressOf } from './job-words.ts';
+import own from './queue.module.css';
 
 const Entry = ({ job, current }: { job: JobView; current: boolean }) => {
   const { over, all } = progressOf(job);
   return (
-    <Link href={`/${job.id}`} className={classes.entry} aria-current={current ? 'page' : undefined}>
-      <span className={classes.entryPhoto}>
+    <Link href={`/${job.id}`} className={own.entry} aria-current={current ? 'page' : undefined}>
+      <span className={own.entryPhoto}>
         <Photo sha256={job.photo} alt="" width={64} height={42} />
       </span>
-      <span className={classes.entryText}>
+      <span className={own.entryText}>
         <span>
           <strong>{job.inventoryNumber}</strong> {job.casting}
         </span>
@@ -24,7 +25,7 @@ const Entry = ({ job, current }: { job: JobView; current: boolean }) => {
           {readerWords().spell(job.kind)} · {isOver(job) || job.state === 'paused' ? `${job.state} · ` : ''}
           {over} of {all} steps
         </span>
-        <span className={classes.rule} aria-hidden="true">
+        <span className={own.rule} aria-hidden="true">
           <span style={{ width: `${all === 0 ? 0 : (over / all) * 100}%` }} />
         </span>
       </span>
@@ -45,12 +46,12 @@ export const Queue = ({ jobs, current }: { jobs: readonly JobView[]; current: nu
     reorder.mutate(ids);
   };
   return (
-    <nav className={classes.queue} aria-label="Cars on the bench">
+    <nav className={own.queue} aria-label="Cars on the bench">
       <ol>
         {queue.map((job, at) => (
           <li key={job.id}>
             <Entry job={job} current={job.id === current} />
-            <span className={classes.shift}>
+            <span className={own.shift}>
               <ActionIcon
                 aria-label={`${job.inventoryNumber} earlier`}
                 disabled={at === 0}
