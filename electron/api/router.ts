@@ -6,6 +6,7 @@ import { decisions } from './decisions/decisions.ts';
 import { exports } from './exports/exports.ts';
 import { gallery } from './gallery/gallery.ts';
 import { imports } from './imports/imports.ts';
+import { castingSets } from './lists/casting-sets.ts';
 import { savedViews } from './lists/saved-views.ts';
 import { lots } from './lots/lots.ts';
 import { names } from './names/names.ts';
@@ -45,6 +46,7 @@ export const router = {
   gallery,
   archive,
   savedViews,
+  castingSets,
   young,
 };
 

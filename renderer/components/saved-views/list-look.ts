@@ -80,12 +80,14 @@ export const unknownOf = <Row>(columns: readonly GridColumn<Row>[], { sort, colu
   ];
 };
 
-/** The order in force: none by a column that is not shown. */
+/** The order in force: the usual one where its column is not shown, none where that of the usual one is not either. */
 export const sortOf = <Row>(
   shown: readonly GridColumn<Row>[],
   sort: ListLook['sort'],
   usual: GridSort | null,
 ): GridSort | null => {
   const wanted = sort === undefined ? usual : sort;
-  return wanted && shown.some(({ id }) => id === wanted.columnId) ? wanted : null;
+  const stands = (order: GridSort | null) => order && shown.some(({ id }) => id === order.columnId);
+  if (stands(wanted)) return wanted;
+  return wanted && stands(usual) ? usual : null;
 };

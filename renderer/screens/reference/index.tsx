@@ -14,6 +14,8 @@ import { SeriesScreen } from './names/series-screen.tsx';
 import { NoReference } from './no-reference.tsx';
 import { Overview } from './overview.tsx';
 import classes from './reference.module.css';
+import { SetScreen } from './sets/set-screen.tsx';
+import { SetsScreen } from './sets/sets-screen.tsx';
 
 const CastingsScreen = () => {
   const castings = useQuery({ queryKey: ['castings'], queryFn: () => api.reference.castings() });
@@ -67,6 +69,10 @@ const ReferenceScreen = () => (
     <Route path="/series">
       <SeriesScreen />
     </Route>
+    <Route path="/sets">
+      <SetsScreen />
+    </Route>
+    <Route path="/sets/:id">{({ id }) => <SetScreen key={id} id={Number(id)} />}</Route>
     <Route>
       <CastingsScreen />
     </Route>

@@ -37,6 +37,9 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
           <>
             <WaitingLink />
             <SeenLink />
+            <Button component={Link} href="~/reference/sets">
+              Sets
+            </Button>
             <Button component={Link} href="~/lots/import?as=reference">
               Import a spreadsheet
             </Button>

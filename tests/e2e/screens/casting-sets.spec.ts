@@ -1,0 +1,42 @@
+import { expect, test } from '../fixtures.ts';
+import { breaches, goTo, startEmpty } from '../looking.ts';
+
+test('a set of one year shows what is there, what is missing, and what completing it costs', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/reference/sets');
+  await expect(demo.getByRole('grid', { name: 'Castings to choose from' })).toBeFocused();
+  await demo.getByRole('combobox', { name: 'First year' }).click();
+  await demo.getByRole('option', { name: '1968' }).click();
+  await demo.getByRole('textbox', { name: 'Name of the set' }).fill('First year');
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'sets');
+  await demo.keyboard.press('Enter');
+  await expect(demo.getByRole('heading', { name: 'First year' })).toBeVisible();
+  await expect(demo.getByText(/^\d+ of \d+ castings in your collection$/)).toBeVisible();
+  const table = demo.getByRole('table', { name: 'Castings of the set' });
+  const rows = await table.getByRole('row').count();
+  expect(rows).toBeGreaterThan(2);
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'set');
+  await table
+    .getByRole('button', { name: /^Take out/ })
+    .first()
+    .press('Enter');
+  await expect(table.getByRole('row')).toHaveCount(rows - 1);
+  await demo.keyboard.press('Control+z');
+  await expect(table.getByRole('row')).toHaveCount(rows);
+  await demo.setViewportSize({ width: 768, height: 900 });
+  await picture(demo, 'set-narrow');
+});
+
+test('without castings, the page of sets says what to begin with', async ({ start, collection, picture }) => {
+  const { page } = await start();
+  await startEmpty(page, collection);
+  await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
+  await goTo(page, '/reference/sets');
+  await expect(page.getByRole('heading', { name: 'A set is made of castings' })).toBeVisible();
+  expect(await breaches(page)).toEqual([]);
+  await picture(page, 'sets-empty');
+});
