@@ -7,10 +7,11 @@ const dateTimeOriginal = 0x9003;
 const dateTime = 0x0132;
 
 /**
- * The day a photograph was taken, as its camera wrote it, from the Exif block of its file: "2024-05-31", or
- * null where the block has none, is cut short, or says an impossible day.
+ * When a photograph was taken, as its camera wrote it, from the Exif block of its file:
+ * "2024-05-31T17:45:00", the day alone where that is all there is, or null where the block has none, is cut
+ * short, or says an impossible day.
  */
-export const exifDate = (block: Uint8Array | undefined): string | null => {
+export const exifTime = (block: Uint8Array | undefined): string | null => {
   if (!block) return null;
   const whole = Buffer.from(block.buffer, block.byteOffset, block.byteLength);
   const bytes = whole.toString('latin1', 0, 6) === 'Exif\0\0' ? whole.subarray(6) : whole;
@@ -28,11 +29,14 @@ export const exifDate = (block: Uint8Array | undefined): string | null => {
   const dateAt = (at: number | undefined): string | null => {
     if (at === undefined) return null;
     const start = u32(at + 8);
-    const match = /^(\d{4}):(\d\d):(\d\d)/.exec(bytes.toString('latin1', start, start + 10));
+    const match = /^(\d{4}):(\d\d):(\d\d)(?: ([01]\d|2[0-3]):([0-5]\d):([0-5]\d))?/.exec(
+      bytes.toString('latin1', start, start + 19),
+    );
     if (!match) return null;
     const day = `${match[1]}-${match[2]}-${match[3]}`;
     const read = new Date(`${day}T00:00:00Z`);
-    return Number.isNaN(read.getTime()) || read.toISOString().slice(0, 10) !== day ? null : day;
+    if (Number.isNaN(read.getTime()) || read.toISOString().slice(0, 10) !== day) return null;
+    return match[4] === undefined ? day : `${day}T${match[4]}:${match[5]}:${match[6]}`;
   };
   try {
     const first = u32(4);
@@ -47,3 +51,7 @@ export const exifDate = (block: Uint8Array | undefined): string | null => {
     throw error;
   }
 };
+
+/** The day a photograph was taken, as `exifTime` reads it. */
+export const exifDate = (block: Uint8Array | undefined): string | null =>
+  exifTime(block)?.slice(0, 10) ?? null;

@@ -54,7 +54,10 @@ const packed = ({ data, stride, width, height }: Plane, channels: number): Buffe
   return rows;
 };
 
-/** A PNG with a colour profile as its `iCCP` chunk, which stands behind the header (PNG, third edition, 11.3.2.3). */
+/**
+ * A PNG with a colour profile as its `iCCP` chunk, which stands behind the header (PNG, third edition,
+ * 11.3.2.3).
+ */
 const withProfile = (png: Buffer, profile: Buffer): Buffer => {
   const body = Buffer.concat([Buffer.from('iCCPcamera\0\0', 'latin1'), deflateSync(profile)]);
   const length = Buffer.alloc(4);
@@ -66,11 +69,11 @@ const withProfile = (png: Buffer, profile: Buffer): Buffer => {
 };
 
 /**
- * The picture of a HEIC file as a PNG of the same pixels, upright, with the file's colour profile and nothing else of its
- * metadata. What turns it are the file's own `irot` and `imir` alone: the orientation in its Exif block says the same once
- * more, and is not to be applied (ISO/IEC 23008-12). Each picture has a decoder of its own, whose memory goes with it and
- * which a damaged file cannot spoil for the next. Throws CollectionError 'photo-refused' where it is damaged or of a kind
- * that cannot be read.
+ * The picture of a HEIC file as a PNG of the same pixels, upright, with the file's colour profile and nothing
+ * else of its metadata. What turns it are the file's own `irot` and `imir` alone: the orientation in its Exif
+ * block says the same once more, and is not to be applied (ISO/IEC 23008-12). Each picture has a decoder of
+ * its own, whose memory goes with it and which a damaged file cannot spoil for the next. Throws
+ * CollectionError 'photo-refused' where it is damaged or of a kind that cannot be read.
  */
 export const decodeHeic = async (bytes: Uint8Array): Promise<Buffer> => {
   const { default: load }: { default: () => Libheif } = await import(

@@ -16,8 +16,8 @@ export const photoFormats = {
 export type PhotoFormat = keyof typeof photoFormats;
 
 /**
- * Smaller copies, by the longest side in pixels; enough for a dense screen at the sizes they are shown. The large one stands
- * in for an original that no screen shows, and is made when it is first asked for.
+ * Smaller copies, by the longest side in pixels; enough for a dense screen at the sizes they are shown. The
+ * large one stands in for an original that no screen shows, and is made when it is first asked for.
  */
 export const copySizes = { thumbnail: 320, screen: 1280, large: 4096 } as const;
 export type CopySize = keyof typeof copySizes;

@@ -6,7 +6,7 @@ import { asCollectionError, CollectionError, withStorageErrors } from '../errors
 import { makeFolder, sha256Of, writeWhole } from '../file/files.ts';
 import { layout } from '../file/layout.ts';
 import type { Schema } from '../schema.ts';
-import { exifDate } from './exif-date.ts';
+import { exifTime } from './exif-date.ts';
 import { decodeHeic } from './heic.ts';
 import {
   type CopySize,
@@ -33,6 +33,8 @@ export interface StoredPhoto {
   width: number;
   height: number;
   takenOn: IsoDate | null;
+  /** With the time, "2024-05-31T17:45:00" by the camera's clock; null where the file has none. */
+  takenAt: string | null;
 }
 
 /**
@@ -88,7 +90,13 @@ const measure = async (bytes: Uint8Array, format: PhotoFormat) => {
   const { width, height } = read.autoOrient;
   if (width * height > mostPixels)
     throw new CollectionError({ kind: 'photo-too-large', width, height, mostPixels });
-  return { width, height, takenOn: exifDate(read.exif) };
+  const taken = exifTime(read.exif);
+  return {
+    width,
+    height,
+    takenOn: taken?.slice(0, 10) ?? null,
+    takenAt: taken?.includes('T') ? taken : null,
+  };
 };
 
 /**
@@ -99,7 +107,7 @@ const measure = async (bytes: Uint8Array, format: PhotoFormat) => {
  */
 export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<StoredPhoto> => {
   const format = photoFormat(bytes);
-  const { width, height, takenOn } = await measure(bytes, format);
+  const measured = await measure(bytes, format);
   const copies: [CopySize, Buffer][] = [];
   const picture = await readable(bytes, format);
   for (const size of copiesMadeAtOnce)
@@ -115,13 +123,13 @@ export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<Stored
     for (const [size, copy] of copies) keepCopy(dir, sha256, size, copy);
     const present = originalPath(dir, sha256);
     if (!present || sha256Of(readFileSync(present)) !== sha256) writeOriginal(dir, sha256, format, bytes);
-    return { sha256, format, bytes: bytes.byteLength, width, height, takenOn };
+    return { sha256, format, bytes: bytes.byteLength, ...measured };
   });
 };
 
 /**
- * Makes the screen copies that papers print of photographs whose originals only this program reads, where they are missing. What is
- * missing or damaged itself is left to whoever prints.
+ * Makes the screen copies that papers print of photographs whose originals only this program reads, where
+ * they are missing. What is missing or damaged itself is left to whoever prints.
  */
 export const makePrintable = async (dir: string, photos: Iterable<string>): Promise<void> => {
   for (const sha256 of photos) {
@@ -196,6 +204,12 @@ const readOriginal = (dir: string, sha256: string) => {
   const bytes = readFileSync(path);
   if (sha256Of(bytes) !== sha256) throw new CollectionError({ kind: 'photo-altered', path });
   return { bytes, format: formatOfFile(path) };
+};
+
+/** A photograph that was stored before, by its hash. Throws CollectionError 'photo-missing' or 'damaged'. */
+export const storedPhoto = async (dir: string, sha256: string): Promise<StoredPhoto> => {
+  const { bytes, format } = readOriginal(dir, sha256);
+  return { sha256, format, bytes: bytes.byteLength, ...(await measure(bytes, format)) };
 };
 
 /**

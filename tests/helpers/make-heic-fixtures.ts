@@ -1,7 +1,8 @@
 /**
- * Draws the HEIC files in tests/fixtures/photographs: `node tests/helpers/make-heic-fixtures.ts`. It needs heif-enc (Debian's
- * libheif-examples). Four fields tell which way up a picture is; its Exif block has a place, a camera and a time as telephones
- * write them. heif-enc writes no turns, so the boxes that say them are put in here (ISO/IEC 23008-12, 6.5.10 and 6.5.12).
+ * Draws the HEIC files in tests/fixtures/photographs: `node tests/helpers/make-heic-fixtures.ts`. It needs
+ * heif-enc (Debian's libheif-examples). Four fields tell which way up a picture is; its Exif block has a
+ * place, a camera and a time as telephones write them. heif-enc writes no turns, so the boxes that say them
+ * are put in here (ISO/IEC 23008-12, 6.5.10 and 6.5.12).
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -31,7 +32,10 @@ const exif = (time: string) => ({
 
 const startOf = (file: Buffer, type: string) => file.indexOf(type, 0, 'latin1') - 4;
 
-/** A HEIC of one picture with more properties of it, whose boxes are given; offsets to what lies behind them move along. */
+/**
+ * A HEIC of one picture with more properties of it, whose boxes are given; offsets to what lies behind them
+ * move along.
+ */
 const withProperties = (file: Buffer, boxes: Buffer[]): Buffer => {
   const out = Buffer.from(file);
   const [meta, iprp, ipco, ipma, iloc] = ['meta', 'iprp', 'ipco', 'ipma', 'iloc'].map(type =>
@@ -52,7 +56,8 @@ const withProperties = (file: Buffer, boxes: Buffer[]): Buffer => {
   grow(iprp, shift);
   grow(ipco, added.length);
   grow(ipma, links.length);
-  // Version 0 of iloc with 4-byte offsets, lengths and bases: of each item one extent, which counts from its base.
+  // Version 0 of iloc with 4-byte offsets, lengths and bases: of each item one extent, which counts from its
+  // base.
   const items = out.readUInt16BE(iloc + 14);
   for (let i = 0; i < items; i++) grow(iloc + 16 + i * 18 + 4, shift);
   return Buffer.concat([

@@ -7,6 +7,7 @@ import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { AddedPhotos, PhotoView } from '../views.ts';
 import { findCar } from './find-car.ts';
+import { dealOut, proposeDealing } from './photo-dealing.ts';
 import { photoView } from './photo-view.ts';
 import { storeFiles } from './store-files.ts';
 
@@ -92,4 +93,4 @@ const remove = needsCollection.input(inputs.byId).handler(async ({ context, inpu
   await context.session.act('Removed a photograph', trx => removePhoto(trx, input.id));
 });
 
-export const photos = { add, read, ofVariation, update, reorder, remove };
+export const photos = { add, proposeDealing, dealOut, read, ofVariation, update, reorder, remove };

@@ -9,8 +9,8 @@ export interface StoredFile {
 }
 
 /**
- * Stores photographs before the action that points at them. A file that is no photograph is named with the reason, and the
- * others are taken; where none is left, the first reason is thrown.
+ * Stores photographs before the action that points at them. A file that is no photograph is named with the
+ * reason, and the others are taken; where none is left, the first reason is thrown.
  */
 export const storeFiles = async (
   dir: string,

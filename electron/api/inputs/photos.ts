@@ -21,7 +21,16 @@ export const updatePhoto = z.object({
 
 /** All photographs of one car, lot or variation, in the order in which they are to stand. */
 export const reorderPhotos = z.object({ ids: z.array(id).min(1).max(1000) });
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+export const proposeDealing = z.object({ lotId: id, files: addPhotos.shape.files });
+export const dealOut = z.object({
+  lotId: id,
+  photos: z
+    .array(z.object({ sha256, carId: id }))
+    .min(1)
+    .max(200),
+});
 export const readPhoto = z.object({
-  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  sha256,
   size: z.enum(['thumbnail', 'screen', 'large', 'original']),
 });

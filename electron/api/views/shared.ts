@@ -1,4 +1,5 @@
 /** Pieces that several answers share. */
+import type { Deal } from '../../../db/photos/deal-photos.ts';
 import type { IsoDate, Range, VariationFeature, Worth } from '../../../valuation/index.ts';
 
 /** What the owner has already, on which a worth can mainly rest. */
@@ -36,6 +37,21 @@ export interface RefusedFile {
 /** What became of files that were given as photographs. */
 export interface AddedPhotos {
   added: PhotoView[];
+  refused: RefusedFile[];
+}
+
+/** A photograph of a batch, and the car of the lot that it may show; nothing of it is attached yet. */
+export interface DealtPhoto {
+  sha256: string;
+  name: string;
+  takenAt: string | null;
+  carId: number | null;
+  doubtful: boolean;
+  reason: Deal['reason'];
+}
+
+export interface DealingProposal {
+  photos: DealtPhoto[];
   refused: RefusedFile[];
 }
 

@@ -4,13 +4,13 @@ const hasFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files'
 
 /**
  * Files dropped from outside: `over` while they are held above, `handlers` for the element that takes them.
- * Text that is dragged goes where it would go anyway.
+ * Text that is dragged goes where it would go anyway; within another such element the inner one takes them.
  */
 export const useFileDrop = (onFiles: (files: [File, ...File[]]) => void) => {
   const [over, setOver] = useState(false);
   const handlers = {
     onDragOver: (event: DragEvent) => {
-      if (!hasFiles(event)) return;
+      if (!hasFiles(event) || event.defaultPrevented) return setOver(false);
       event.preventDefault();
       setOver(true);
     },
@@ -18,9 +18,9 @@ export const useFileDrop = (onFiles: (files: [File, ...File[]]) => void) => {
       if (!event.currentTarget.contains(event.relatedTarget as Node | null)) setOver(false);
     },
     onDrop: (event: DragEvent) => {
-      if (!hasFiles(event)) return;
-      event.preventDefault();
       setOver(false);
+      if (!hasFiles(event) || event.defaultPrevented) return;
+      event.preventDefault();
       const [first, ...others] = event.dataTransfer.files;
       if (first) onFiles([first, ...others]);
     },

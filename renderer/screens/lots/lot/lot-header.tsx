@@ -10,6 +10,7 @@ import { BidPanel } from './bid-panel.tsx';
 import { LotDetails } from './lot-details.tsx';
 import { LotEvidence } from './lot-evidence.tsx';
 import { LotFigures } from './lot-figures.tsx';
+import type { Dealing } from './use-dealing.tsx';
 import type { InspectorState } from './use-inspector.ts';
 
 const PanelIcon = () => (
@@ -30,10 +31,12 @@ export const LotHeader = ({
   lot,
   currency,
   inspector,
+  dealing,
 }: {
   lot: LotPage;
   currency: Currency;
   inspector: InspectorState;
+  dealing: Dealing;
 }) => {
   const [details, setDetails] = useState(false);
   const [bidding, setBidding] = useState(false);
@@ -77,6 +80,12 @@ export const LotHeader = ({
                 <BidPanel lot={lot} currency={currency} />
               </Popover.Dropdown>
             </Popover>
+            {dealing.possible ? (
+              <Button loading={dealing.underway} onClick={dealing.choose}>
+                Photographs
+              </Button>
+            ) : null}
+            {dealing.field}
             <ButtonLink href={`/import?lot=${lot.id}`}>Import cars</ButtonLink>
             <Button onClick={() => setDetails(true)}>Details and cost</Button>
             <ActionIcon

@@ -18,6 +18,7 @@ import classes from './lot.module.css';
 import { LotFoot } from './lot-foot.tsx';
 import { LotHeader } from './lot-header.tsx';
 import { carRowState, type Lack, lacks } from './row-state.ts';
+import { useDealing } from './use-dealing.tsx';
 import { useInspector } from './use-inspector.ts';
 import { useLotWrites } from './use-lot-writes.ts';
 
@@ -37,6 +38,7 @@ const LotWork = ({
   const client = useQueryClient();
   const [, navigate] = useLocation();
   const writes = useLotWrites(lot.id);
+  const dealing = useDealing(lot);
   const inspector = useInspector();
   const [carId, setCarId] = useState<number | null>(null);
   const [lack, setLack] = useState<Lack | null>(null);
@@ -63,8 +65,9 @@ const LotWork = ({
   ]);
   const current = lot.rows.find(row => row.id === carId) ?? null;
   return (
-    <div className="fill">
-      <LotHeader lot={lot} currency={currency} inspector={inspector} />
+    <div className={`fill ${classes.whole}`} data-over={dealing.over || undefined} {...dealing.handlers}>
+      <LotHeader lot={lot} currency={currency} inspector={inspector} dealing={dealing} />
+      {dealing.sheet}
       <div className={classes.work}>
         <div className={classes.gridSide}>
           <DataGrid
