@@ -27,6 +27,20 @@ test('a set of one year shows what is there, what is missing, and what completin
   await expect(table.getByRole('row')).toHaveCount(rows - 1);
   await demo.keyboard.press('Control+z');
   await expect(table.getByRole('row')).toHaveCount(rows);
+  await goTo(demo, '/reference/sets');
+  await demo.getByRole('textbox', { name: 'Name of the set' }).fill('Everything');
+  await demo.keyboard.press('Enter');
+  await expect(demo.getByRole('heading', { name: 'Everything' })).toBeVisible();
+  await expect(table.getByText('missing').first()).toBeVisible();
+  const cost = demo.getByText(/would cost about/);
+  const inC6 = await cost.textContent();
+  expect(inC6).toMatch(
+    /in C6 with factory finish would cost about [\d,]+ USD, likely between [\d,]+ USD and/,
+  );
+  await demo.getByRole('combobox', { name: 'Grade of the missing ones' }).selectOption('9');
+  await expect(cost).toContainText('in C9');
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'set-missing');
   await demo.setViewportSize({ width: 768, height: 900 });
   await picture(demo, 'set-narrow');
 });

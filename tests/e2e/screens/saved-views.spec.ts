@@ -51,7 +51,9 @@ test('a view of the cars is made by keyboard, saved, left, chosen again, renamed
   await expect.poll(() => headings(demo, 'Cars')).toEqual(shown);
   expect(await hash(demo)).toContain('finish=restored');
   await expect(demo.getByRole('columnheader', { name: /^Grade/ })).toHaveAttribute('aria-sort', 'descending');
-  await picture(demo, 'cars-saved-view');
+  await demo.emulateMedia({ colorScheme: 'dark' });
+  await picture(demo, 'cars-saved-view-dark');
+  await demo.emulateMedia({ colorScheme: 'light' });
   const menu = demo.getByRole('button', { name: /^View: / });
   await menu.press('Enter');
   await demo.getByRole('menuitem', { name: /^Rename/ }).click();
