@@ -99,6 +99,8 @@ export const makePaper = z.object({
   withoutPlaces: z.boolean().default(false),
   /** Of a want list: the grade that is looked for. */
   grade: grade.default(6),
+  /** Of a want list: the set whose missing castings it is of; without it, of the whole reference. */
+  setId: id.optional(),
   /**
    * Of a ledger: its first and last day. Without the last, a year from the first; without both, the year of
    * today.

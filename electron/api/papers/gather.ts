@@ -2,6 +2,7 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { makePrintable } from '../../../db/photos/photos.ts';
 import { listCars } from '../../../db/records/cars.ts';
+import type { CastingSet } from '../../../db/records/casting-sets.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
 import { castingDetails } from '../../../db/reference/reference-details.ts';
 import type { BidSheetFacts } from '../../../reports/documents/kinds/bid-sheet.ts';
@@ -172,9 +173,13 @@ export const bidFacts = async (
 
 /**
  * Castings and variations of the reference that no car in the collection is, with what one in that
- * grade may bring.
+ * grade may bring; of a set the castings of which there is no car.
  */
-export const wantedCastings = async (session: Session, grade: Grade): Promise<WantedCasting[]> => {
+export const wantedCastings = async (
+  session: Session,
+  grade: Grade,
+  set?: CastingSet,
+): Promise<WantedCasting[]> => {
   const index = await referenceIndex(session);
   const fitted = await marketToday(session);
   const cars = (await listCars(openOf(session).read.db)).filter(car => car.status !== 'sold');
@@ -195,6 +200,7 @@ export const wantedCastings = async (session: Session, grade: Grade): Promise<Wa
   const lacking = (variations: readonly IndexedVariation[]) => variations.filter(({ id }) => !owned.has(id));
   return [...index.castings.values()].flatMap(casting => {
     const missing = !ownedCastings.has(casting.id);
+    if (set && !(missing && set.castingIds.includes(casting.id))) return [];
     const variations = lacking(index.ofCasting.get(casting.id) ?? []);
     if (!missing && variations.length === 0) return [];
     return {

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { listCastingSets } from '../../../db/records/casting-sets.ts';
 import { readSetting } from '../../../db/records/settings.ts';
 import type { PaperDocument } from '../../../reports/documents/document.ts';
 import type { Edition } from '../../../reports/documents/kinds/dossier.ts';
@@ -9,7 +10,7 @@ import { booksOf } from '../figures/books.ts';
 import { makePaper, type PaperKind } from '../inputs.ts';
 import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { needsCollection } from '../session/context.ts';
-import { refused } from '../session/errors.ts';
+import { notFound, refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import { streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
@@ -99,8 +100,11 @@ const documentOf = async (
     }
     case 'want-list': {
       const { wantListDocument } = await import('../../../reports/documents/kinds/want-list.ts');
-      const wanting = await gather.wantedCastings(session, wanted.grade);
-      return wantListDocument({ wanted: wanting, grade: wanted.grade }, edition);
+      const { setId, grade } = wanted;
+      const [set] = setId === undefined ? [] : await listCastingSets(openOf(session).read.db, setId);
+      if (setId !== undefined && !set) throw notFound('set', setId);
+      const wanting = await gather.wantedCastings(session, grade, set);
+      return wantListDocument({ wanted: wanting, grade, ...(set && { set: set.name }) }, edition);
     }
     case 'ledger': {
       const { ledgerDocument } = await import('../../../reports/documents/kinds/ledger.ts');

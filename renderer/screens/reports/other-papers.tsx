@@ -74,6 +74,27 @@ const lists: { value: PaperChoice['list']; label: string }[] = [
   { value: 'jobs', label: 'Jobs and their steps' },
 ];
 
+/** The set of which a want list is; nothing to choose where there are no sets. */
+const SetChoice = ({ choice, change }: { choice: PaperChoice; change: Change }) => {
+  const { data: sets = [] } = useQuery({
+    queryKey: ['casting-sets'],
+    queryFn: () => api.castingSets.list(),
+  });
+  if (sets.length === 0) return null;
+  return (
+    <Select
+      label="Castings of"
+      value={choice.setId === null ? 'all' : String(choice.setId)}
+      data={[
+        { value: 'all', label: 'the whole reference' },
+        ...sets.map(({ id, name }) => ({ value: String(id), label: name })),
+      ]}
+      allowDeselect={false}
+      onChange={value => value && change({ setId: value === 'all' ? null : Number(value) })}
+    />
+  );
+};
+
 /** What the chosen paper wants to know besides. */
 const Details = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]; change: Change }) => {
   switch (choice.what) {
@@ -83,6 +104,7 @@ const Details = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]
     case 'want-list':
       return (
         <>
+          <SetChoice choice={choice} change={change} />
           <Select
             label="Grade looked for"
             value={String(choice.grade)}

@@ -11,6 +11,8 @@ type MakeExport = Parameters<Api['exports']['make']>[0];
 export interface PaperChoice {
   what: 'worksheet' | 'want-list' | 'ledger' | 'bid' | 'labels' | 'list' | 'share';
   lotId: number | null;
+  /** Of a want list: the set of which it is, or null for the whole reference. */
+  setId: number | null;
   grade: number;
   /** Of a ledger: its first and last day. */
   from: IsoDate;
@@ -26,6 +28,7 @@ export interface PaperChoice {
 export const startingPaper = (today: IsoDate): PaperChoice => ({
   what: 'worksheet',
   lotId: null,
+  setId: null,
   grade: 6,
   from: `${today.slice(0, 4)}-01-01`,
   to: `${today.slice(0, 4)}-12-31`,
@@ -84,6 +87,7 @@ export const paperNames: Record<string, string> = {
 export const paperInput = ({
   what,
   lotId,
+  setId,
   grade,
   from,
   to,
@@ -96,6 +100,7 @@ export const paperInput = ({
   paper: usualPaper(readerLocale()),
   grade,
   ...(what === 'want-list' && { withoutValues }),
+  ...(what === 'want-list' && setId !== null && { setId }),
   ...(lotId !== null && (what === 'bid' || what === 'worksheet') && { lotId }),
   ...(what === 'ledger' && {
     from,
@@ -122,6 +127,7 @@ export const paperChoiceOf = (wanted: DefinedPaper, today: IsoDate): PaperChoice
   ...startingPaper(today),
   ...(papers.some(({ value }) => value === wanted.kind) && { what: wanted.kind as PaperChoice['what'] }),
   lotId: wanted.lotId ?? null,
+  setId: wanted.setId ?? null,
   withoutValues: wanted.withoutValues ?? false,
   ...(wanted.grade !== undefined && { grade: wanted.grade }),
   table: wanted.format === 'csv',

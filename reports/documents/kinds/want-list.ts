@@ -22,19 +22,21 @@ export interface WantedCasting {
 export interface WantListFacts {
   wanted: WantedCasting[];
   grade: Grade;
+  /** The name of the set of which it is; absent where it is of the whole reference. */
+  set?: string;
 }
 
 /**
  * What the collection does not have, for a fair: in a pocket, with a box to tick and what one in that
  * grade may bring.
  */
-export const wantListDocument = ({ wanted, grade }: WantListFacts, edition: Edition): PaperDocument => {
+export const wantListDocument = ({ wanted, grade, set }: WantListFacts, edition: Edition): PaperDocument => {
   const { reader, withoutValues } = edition;
   const price = (worth: Range | null) =>
     withoutValues || !worth ? '' : `: ${moneyText(worth.low, reader)} to ${moneyText(worth.high, reader)}`;
   const groups = Map.groupBy(wanted, ({ series }) => series);
   return {
-    title: 'Want list',
+    title: set === undefined ? 'Want list' : `Want list: ${set}`,
     subtitle: withoutValues
       ? counted(wanted.length, 'casting')
       : `${counted(wanted.length, 'casting')}; 80 % ranges for ${gradeLabel(grade)} with its factory finish, in ${reader.currency}`,
@@ -43,7 +45,15 @@ export const wantListDocument = ({ wanted, grade }: WantListFacts, edition: Edit
     paper: 'pocket',
     blocks:
       wanted.length === 0
-        ? [{ kind: 'paragraph', text: 'The collection has every variation that the reference knows.' }]
+        ? [
+            {
+              kind: 'paragraph',
+              text:
+                set === undefined
+                  ? 'The collection has every variation that the reference knows.'
+                  : 'The collection has every casting of this set.',
+            },
+          ]
         : [...groups].flatMap(([series, castings]): DocumentBlock[] => [
             { kind: 'heading', level: 2, text: series },
             {

@@ -193,6 +193,13 @@ describe('papers', { timeout: 120_000 }, () => {
     expect(text).not.toContain('(1969), Ember');
     expect(bytes.toString('latin1')).toMatch(/\/MediaBox \[0 0 297\.6\d* 419\.5\d*\]/);
     expect((await paper(api, 'want-list', { withoutValues: true })).text).not.toMatch(/\d\d\.\d\d/);
+    const castingIds = (await api.reference.castings()).map(({ id }) => id);
+    const { id: setId } = await api.castingSets.create({ name: 'Harbour set', castingIds });
+    const ofSet = await paper(api, 'want-list', { setId });
+    expect(ofSet.text).toContain('Want list: Harbour set');
+    expect(ofSet.text).toContain('Skiffle (1970), any');
+    expect(ofSet.text).not.toContain('Tidepool');
+    await expect(paper(api, 'want-list', { setId: 999 })).rejects.toThrow('There is no set 999');
   });
 
   it('keep the year’s books, as a document and as a table', async () => {
