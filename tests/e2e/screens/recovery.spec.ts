@@ -140,7 +140,7 @@ test('a new collection is not made over backups: the form leads to them', async 
   await page.getByRole('button', { name: 'Start empty' }).click();
   await expect(page.getByLabel('Folder', { exact: true })).toHaveValue(demoCollection);
   await page.getByRole('button', { name: 'Create the collection' }).click();
-  await expect(page.getByText('A new one is not made over them.')).toBeVisible();
+  await expect(page.getByText('A new collection cannot be made over them.')).toBeVisible();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'first-start-over-backups');
   expect(existsSync(file(demoCollection))).toBe(false);
