@@ -4,6 +4,7 @@ import type { DemoCondition } from './condition.ts';
 import type { DemoContent, Row } from './content.ts';
 import { addDays, instant } from './dates.ts';
 import { makeDecisions } from './decisions.ts';
+import { customTin } from './drawing/finish.ts';
 import { lotCostRows, lotPlans, lotRows } from './lots.ts';
 import { makeMarket } from './market.ts';
 import { oddSales } from './odd-sales.ts';
@@ -79,6 +80,10 @@ const carRow = (car: DemoCar, share: Share): Row<'car'> => {
     as_written: JSON.stringify(car.asWritten),
     grade_half: car.now.grade * 2,
     finish_state: car.now.finishState,
+    // As its photographs show it; a car that was restored wears what it was made in.
+    ...(car.now.finishState === 'customised'
+      ? { worn_colour: customTin(car.number).name, worn_finish: 'enamel' }
+      : { worn_colour: '', worn_finish: '' }),
     status: car.status,
     location: car.location,
     notes: car.notes,

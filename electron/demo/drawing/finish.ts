@@ -4,15 +4,27 @@ import type { CarSpec } from './spec.ts';
 /** Bare casting metal. */
 export const zinc = '#b7b9b8';
 
-/** Colours of a customiser's tin, by the seed of the car. */
-const customTins = ['#3a1f6e', '#17181a', '#c3cf2e', '#e0620f', '#0d6a74', '#b3123a'];
+/** The tins that customisers painted from: enamel, in no colour of the maker's. */
+export const customTins = [
+  { name: 'Night violet', swatch: '#3a1f6e' },
+  { name: 'Soot black', swatch: '#17181a' },
+  { name: 'Sharp yellow', swatch: '#c3cf2e' },
+  { name: 'Signal orange', swatch: '#e0620f' },
+  { name: 'Deep teal', swatch: '#0d6a74' },
+  { name: 'Cherry red', swatch: '#b3123a' },
+] as const;
+
+/** The tin that a car was customised from, by its seed. */
+export const customTin = (seed: string) => {
+  const sum = [...seed].reduce((total, letter) => total + letter.charCodeAt(0), 0);
+  return customTins[sum % customTins.length]!;
+};
 
 /** The colour that the body shows now, whatever it left the works in. */
 export const bodyColour = (spec: CarSpec): string => {
   if (spec.finishState === 'stripped') return zinc;
   if (spec.finishState !== 'customised') return spec.colour;
-  const sum = [...spec.seed].reduce((total, letter) => total + letter.charCodeAt(0), 0);
-  return customTins[sum % customTins.length]!;
+  return customTin(spec.seed).swatch;
 };
 
 /** Body lacquer on the rough metal of the base. */

@@ -3,6 +3,7 @@ import { bodyTypes } from '../../../electron/demo/castings/plan.ts';
 import type { DemoTable } from '../../../electron/demo/content.ts';
 import { demoDate } from '../../../electron/demo/dates.ts';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
+import { bodyColour, customTins } from '../../../electron/demo/drawing/finish.ts';
 import { basePaints, finishStates, isGrade, originalities, partNames } from '../../../valuation/words.ts';
 
 const content = demoContent();
@@ -93,6 +94,21 @@ describe('what is in the demo', () => {
   it('has every finish state and originality', () => {
     expect(new Set(tables.car.map(car => car.finish_state))).toEqual(new Set(finishStates));
     expect(new Set(tables.part_grade.map(part => part.originality))).toEqual(new Set(originalities));
+  });
+
+  it('says of each customised car what it wears, in a colour that its maker never had, as its photographs show it', () => {
+    const customised = tables.car.filter(car => car.finish_state === 'customised');
+    expect(customised.length).toBeGreaterThan(2);
+    const made = new Set(tables.variation.map(({ colour }) => colour));
+    for (const { id, worn_colour, worn_finish } of customised) {
+      expect(worn_finish).toBe('enamel');
+      expect(made).not.toContain(worn_colour);
+      const drawn = content.photos.flatMap(({ carId, drawn }) =>
+        carId === id && drawn.kind !== 'lot' ? [bodyColour(drawn.car)] : [],
+      );
+      expect(new Set(drawn)).toEqual(new Set([customTins.find(tin => tin.name === worn_colour)?.swatch]));
+    }
+    expect(tables.car.filter(car => car.worn_colour !== '').length).toBe(customised.length);
   });
 
   it('shares the cost of each lot out to the cent', () => {
