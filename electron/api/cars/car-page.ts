@@ -36,6 +36,7 @@ import { variationRow } from '../reference/reference-rows.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPage, CarRow, DecisionView, DisposalView, FittedPartView, PlanView } from '../views.ts';
+import { hazardsOfWork } from './car-plan.ts';
 import { carRow } from './car-rows.ts';
 import { findCar } from './find-car.ts';
 import { ownSynonyms } from './own-synonyms.ts';
@@ -202,6 +203,11 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     gave: parts.filter(part => part.donorCarId === id),
     castingParts: subject.spec?.parts ?? null,
     plan: own || known ? planView(own, proposedPlan(subject, fitted.assumptions)) : null,
+    hazards: await hazardsOfWork(session, {
+      subject,
+      kinds: decision.options.flatMap(({ option }) => (option === 'leave' ? [] : [option])),
+      notes: own?.notes ?? '',
+    }),
     decision: decisionView(decision, row, hanging.decisions.get(id)),
     evidence: valuation.evidence,
     purchase: lot ? await purchaseOf(session, car, lot) : null,

@@ -19,7 +19,7 @@ import {
   type ThreePoint,
   type WorkPlan,
 } from '../../../valuation/index.ts';
-import { hazardsIn } from '../../../valuation/wording/cautions.ts';
+import { type Hazard, hazardsIn, hazardsOf } from '../../../valuation/wording/cautions.ts';
 import { hazards, paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketToday } from '../figures/market.ts';
@@ -45,6 +45,34 @@ const withCautions = (wishes: PlanWishes): PlanWishes =>
         }),
       }
     : wishes;
+
+/**
+ * What can injure in the work that is open to a car, by the steps of its plan for each kind: the saved one,
+ * else the one made from the car. A plan written down in figures has no steps, so there the words of its
+ * lines say it, with what its kind always brings. In the order of `hazards`.
+ */
+export const hazardsOfWork = async (
+  session: Session,
+  { subject, kinds, notes }: { subject: Subject; kinds: readonly WorkKind[]; notes: string },
+): Promise<Hazard[]> => {
+  const { db } = openOf(session).read;
+  const made = await readMadeOf(db, subject.id);
+  const care = (await readCarePlans(db, [subject.id])).get(subject.id) ?? [];
+  const { body } = await assumptionsInForce(session);
+  const inForce = await stepsInForce(session);
+  const found = new Set<Hazard>();
+  for (const kind of kinds) {
+    const mine = made?.kind === kind ? made : care.find(plan => plan.kind === kind);
+    const steps = (mine && (await stepsOfVersion(db, mine.libraryVersion))) ?? inForce.steps;
+    const plan = planFromCar(subject, withSteps(body, steps), kind, withCautions(mine?.wishes ?? {}));
+    const figures = !made && subject.plan?.kind === kind ? subject.plan : null;
+    const told = figures
+      ? hazardsOf(kind, [notes, ...figures.lines.map(line => line.name)])
+      : hazardsOf(kind, [mine?.notes ?? ''], plan.hazards);
+    for (const hazard of told) found.add(hazard);
+  }
+  return hazards.filter(hazard => found.has(hazard));
+};
 
 const outcomeOf = (fitted: FittedMarket, subject: Subject, plan: WorkPlan) => {
   const weighed: Subject = paintsCar(plan.kind)

@@ -26,6 +26,7 @@ import type {
   Recommendation,
   RestorationPlan,
 } from '../../../valuation/index.ts';
+import type { Hazard } from '../../../valuation/wording/cautions.ts';
 import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text.ts';
 import type { HistoryEntry } from './collection.ts';
 import type { VariationRow } from './reference.ts';
@@ -197,6 +198,8 @@ export interface CarPage extends CarRow {
   checks: ConditionCheckView[];
   /** What happened to it, the newest first. */
   events: CarEvent[];
+  /** What can injure in the work that is open to it, by the steps of its plans. */
+  hazards: Hazard[];
   /** Parts that were fitted to it, and parts that were taken from it for other cars. */
   fitted: FittedPartView[];
   gave: FittedPartView[];

@@ -4,7 +4,7 @@ import classes from './cautions.module.css';
 
 /**
  * Cautions for work that can hurt. The gravest sentence of each hazard is always in sight; the others too
- * where the work is planned (`open`), else behind their title.
+ * where the work is planned or done (`open`), else behind their title.
  */
 export const CautionList = ({ hazards, open = false }: { hazards: readonly Hazard[]; open?: boolean }) =>
   hazards.length === 0 ? null : (

@@ -71,7 +71,7 @@ export const StepDetails = ({
   );
   return (
     <>
-      <CautionList hazards={step.hazards} />
+      <CautionList hazards={step.hazards} open />
       {sharers.length > 0 ? (
         <fieldset className={classes.sharers}>
           <legend>At the same time: one tick, and the time shared</legend>

@@ -2,7 +2,6 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { CarPage, DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import { type Hazard, hazards, hazardsOf } from '../../../../valuation/wording/cautions.ts';
 import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
 import { helpText, ownRestText } from '../../../../valuation/wording/evidence-text.ts';
 import { turningText } from '../../../../valuation/wording/reason-text.ts';
@@ -55,17 +54,6 @@ const ShortOptions = ({ car, currency }: { car: CarPage; currency: Currency }) =
   </table>
 );
 
-/** What is dangerous about the work that is open to the car: any of its options that takes a tool to it. */
-const dangersOf = ({ decision, plan }: CarPage): Hazard[] => {
-  const lines = plan?.lines.map(line => line.name) ?? [];
-  const found = new Set(
-    decision.options.flatMap(({ option }) =>
-      hazardsOf(option, option === 'restore' || option === 'customise' ? lines : []),
-    ),
-  );
-  return hazards.filter(hazard => found.has(hazard));
-};
-
 /** The car under the cursor: what it is, what its options come to, and the way to all of it. */
 export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | null; currency: Currency }) => {
   const settled = useSettled(weighed?.car.id ?? null, 120);
@@ -106,7 +94,7 @@ export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | nul
           ) : null}
           <BreakEven decision={page.decision} currency={currency} />
           <Guards decision={page.decision} />
-          <CautionList hazards={dangersOf(page)} />
+          <CautionList hazards={page.hazards} />
         </>
       ) : (
         <p className="soft">

@@ -22,6 +22,26 @@ const own = {
 };
 
 describe('the plan of a car', () => {
+  it('says on the car’s page what can injure, by the steps of each option’s plan and not by their names', async () => {
+    const { api, one } = await withCars();
+    const { options } = (await api.cars.get({ id: one })).decision;
+    const kinds = options.flatMap(({ option }) => (option === 'leave' ? [] : [option]));
+    expect(kinds).toContain('restore');
+    const ofPlans = async () => {
+      const views = await Promise.all(kinds.map(kind => api.plans.view({ carId: one, kind })));
+      return new Set(views.flatMap(({ plan }) => plan.hazards));
+    };
+    const before = (await api.cars.get({ id: one })).hazards;
+    expect(new Set(before)).toEqual(await ofPlans());
+    expect(before).not.toContain('plating');
+    // A step of the owner's whose name says nothing, but which is marked.
+    const marked = { ...own, name: 'The bumpers at the shop', hazards: ['plating' as const] };
+    await api.plans.save({ carId: one, kind: 'restore', wishes: { added: [marked] } });
+    const after = (await api.cars.get({ id: one })).hazards;
+    expect(after).toContain('plating');
+    expect(new Set(after)).toEqual(await ofPlans());
+  });
+
   it('is worked out until its owner changes it: lines taken out, changed and added', async () => {
     const { api, one } = await withCars();
     const proposed = await api.plans.view({ carId: one });
