@@ -8,6 +8,7 @@ import './base.css';
 import { localStorageColorSchemeManager, MantineProvider } from '@mantine/core';
 import { Notifications } from '@mantine/notifications';
 import type { ReactNode } from 'react';
+import notices from '../components/notices/notices.module.css';
 import { theme, themeVariables } from './theme.ts';
 
 const schemes = localStorageColorSchemeManager({ key: 'playworn-colour-scheme' });
@@ -25,7 +26,13 @@ export const AppTheme = ({ children }: { children: ReactNode }) => (
     defaultColorScheme="auto"
     getStyleNonce={styleNonce}
   >
-    <Notifications position="bottom-left" limit={4} autoClose={8000} transitionDuration={120} />
+    <Notifications
+      position="bottom-left"
+      limit={4}
+      autoClose={8000}
+      transitionDuration={120}
+      classNames={{ root: notices.stack }}
+    />
     {children}
   </MantineProvider>
 );

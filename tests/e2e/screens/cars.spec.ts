@@ -225,3 +225,26 @@ test('a car in a collection without evidence takes its owner’s own figure, mar
   await picture(page, 'car-own-figure');
   expect(await breaches(page)).toEqual([]);
 });
+
+test('the notice of what was done leaves the totals in sight on a narrow screen', async ({
+  demo,
+  picture,
+}) => {
+  await demo.setViewportSize({ width: 768, height: 720 });
+  await goTo(demo, '/cars');
+  await expect(grid(demo)).toBeFocused();
+  await demo.keyboard.press('x');
+  const bar = demo.getByRole('region', { name: 'Change the chosen cars' });
+  await bar.getByRole('textbox', { name: 'New location' }).fill('Glass case');
+  await demo.keyboard.press('Enter');
+  await expect(demo.getByText('Moved Q-001 to Glass case').first()).toBeVisible();
+  const totals = demo.getByRole('status', { name: 'Totals of the cars shown' });
+  await expect
+    .poll(async () => {
+      const notice = await demo.locator('.mantine-Notification-root').first().boundingBox();
+      const sums = await totals.boundingBox();
+      return notice && sums ? notice.y + notice.height <= sums.y : false;
+    })
+    .toBe(true);
+  await picture(demo, 'cars-notice');
+});
