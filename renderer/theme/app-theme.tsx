@@ -8,7 +8,7 @@ import './base.css';
 import { localStorageColorSchemeManager, MantineProvider } from '@mantine/core';
 import { Notifications } from '@mantine/notifications';
 import type { ReactNode } from 'react';
-import notices from '../components/notices/notices.module.css';
+import notices from './notices.module.css';
 import { theme, themeVariables } from './theme.ts';
 
 const schemes = localStorageColorSchemeManager({ key: 'playworn-colour-scheme' });
