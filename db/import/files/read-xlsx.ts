@@ -1,7 +1,7 @@
 import { shownNumber } from '../../../valuation/reading/reading.ts';
 import { type Cell, ImportFileError, type TableRow } from '../types.ts';
 import { columnOf, type MergedCell, MergedRows } from './merged-cells.ts';
-import type { Book } from './xlsx-book.ts';
+import { type Book, plainStyle } from './xlsx-book.ts';
 import { isTooLong, longCell, xmlEvents } from './xml.ts';
 import { zipText } from './zip.ts';
 
@@ -21,6 +21,9 @@ const dateOf = (serial: number, from1904: boolean): Date => {
   const days = from1904 ? serial + 1462 : serial < 60 ? serial + 1 : serial;
   return new Date(Math.round((days - 25_569) * 86_400) * 1000);
 };
+
+/** Days of a span of hours at most; a time far behind them is that of a day, though the day is not shown. */
+const longestSpan = 366;
 
 /** A time of day, or a span of hours, as it is shown: no day belongs to it. */
 const timeOf = (serial: number): string => {
@@ -44,9 +47,12 @@ const readCell = (book: Book, type: string, style: number, text: string): Cell =
       if (text === '') return null;
       const number = Number(text);
       if (!Number.isFinite(number)) return text;
-      const { date, percent, sign } = book.styles[style] ?? { date: false, percent: false, sign: null };
+      const { date, time, percent, sign } = book.styles[style] ?? plainStyle;
       if (percent) return `${shownNumber(number * 100)}%`;
-      if (date) return number >= 0 && number < 1 ? timeOf(number) : dateOf(number, book.from1904);
+      if (date)
+        return number >= 0 && number < (time ? longestSpan : 1)
+          ? timeOf(number)
+          : dateOf(number, book.from1904);
       return sign === null ? number : { number, sign };
     }
   }

@@ -18,6 +18,8 @@ export interface Book {
  */
 export interface CellStyle {
   date: boolean;
+  /** A date's format that shows hours or seconds, and neither its day nor its year. */
+  time: boolean;
   percent: boolean;
   sign: string | null;
 }
@@ -37,7 +39,16 @@ const builtInDates = new Set(
 export const isDateFormat = (format: string): boolean =>
   /[dmyhs]/i.test(format.replace(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]/g, '').replace(/general/gi, ''));
 
-const plainStyle: CellStyle = { date: false, percent: false, sign: null };
+const builtInTimes = new Set([18, 19, 20, 21, 45, 46, 47]);
+
+/** True for a format such as `hh:mm` or `[h]:mm`, of a time of day or a span of hours. */
+export const isTimeFormat = (format: string): boolean => {
+  const shown = format.replace(/"[^"]*"|\\.|_.|\*./g, '');
+  const letters = shown.replace(/\[(?!(?:h+|m+|s+)\])[^\]]*\]/gi, '').replace(/general/gi, '');
+  return /[hs]|\[m+\]/i.test(letters) && !/[dy]/i.test(letters);
+};
+
+export const plainStyle: CellStyle = { date: false, time: false, percent: false, sign: null };
 const builtInPercents = new Set([9, 10]);
 
 const isPercentFormat = (format: string): boolean => format.replace(/"[^"]*"|\\./g, '').includes('%');
@@ -102,10 +113,16 @@ const readStyles = async (entry: ZipEntry | undefined): Promise<CellStyle[]> => 
       const id = Number(event.attributes.numFmtId ?? 0);
       const format = formats.get(id);
       if (format === undefined)
-        styles.push({ ...plainStyle, date: builtInDates.has(id), percent: builtInPercents.has(id) });
+        styles.push({
+          ...plainStyle,
+          date: builtInDates.has(id),
+          time: builtInTimes.has(id),
+          percent: builtInPercents.has(id),
+        });
       else
         styles.push({
-          date: isDateFormat(format),
+          date: isDateFormat(format) || isTimeFormat(format),
+          time: isTimeFormat(format),
           percent: isPercentFormat(format),
           sign: signOfFormat(format),
         });

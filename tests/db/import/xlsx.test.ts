@@ -76,6 +76,23 @@ describe('a workbook of another program', () => {
     ]);
   });
 
+  it('takes no span of hours for a day of 1900', async () => {
+    const formats = ['h:mm', '[h]:mm', '[mm]:ss', 'yyyy-mm-dd', 'h:mm'];
+    const values = [1.25, 30.5 / 24, 1 / 24, 1.25, 45_000.5];
+    const styles =
+      `<numFmts>${formats.map((format, i) => `<numFmt numFmtId="${164 + i}" formatCode="${format}"/>`).join('')}</numFmts>` +
+      `<cellXfs>${formats.map((_, i) => `<xf numFmtId="${164 + i}"/>`).join('')}</cellXfs>`;
+    const xml = `<row>${values.map((value, i) => `<c s="${i}"><v>${value}</v></c>`).join('')}</row>`;
+    const [row] = await rowsOf(zipOf(bookOf({ Cars: xml }, { styles })));
+    expect(row?.cells.map(cell => (cell instanceof Date ? cell.toISOString().slice(0, 10) : cell))).toEqual([
+      '30:00',
+      '30:30',
+      '1:00',
+      '1900-01-01',
+      '2023-03-15',
+    ]);
+  });
+
   it('tells date formats from others', () => {
     expect(
       ['yyyy-mm-dd', 'd/m/yy', 'h:mm AM/PM', '[$-407]d. mmmm yyyy', 'mmm-yy'].map(isDateFormat),
