@@ -25,7 +25,7 @@ test('assumptions are changed as one version with a note, and undone', async ({ 
   await expect(demo.getByText('2 figures changed')).toBeHidden();
   await demo.keyboard.press('Escape');
   await demo.getByRole('button', { name: 'Undo', exact: true }).first().click();
-  await expect(demo.getByText('the starting points, unchanged')).toBeVisible();
+  await expect(demo.locator('#assumptions').getByText('the starting points, unchanged')).toBeVisible();
   await expect(figure).toHaveValue('38');
 });
 
