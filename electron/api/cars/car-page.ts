@@ -207,6 +207,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       subject,
       kinds: decision.options.flatMap(({ option }) => (option === 'leave' ? [] : [option])),
       notes: own?.notes ?? '',
+      care: hanging.care.get(id) ?? [],
     }),
     decision: decisionView(decision, row, hanging.decisions.get(id)),
     evidence: valuation.evidence,

@@ -53,11 +53,15 @@ const withCautions = (wishes: PlanWishes): PlanWishes =>
  */
 export const hazardsOfWork = async (
   session: Session,
-  { subject, kinds, notes }: { subject: Subject; kinds: readonly WorkKind[]; notes: string },
+  {
+    subject,
+    kinds,
+    notes,
+    care,
+  }: { subject: Subject; kinds: readonly WorkKind[]; notes: string; care: readonly CarePlan[] },
 ): Promise<Hazard[]> => {
   const { db } = openOf(session).read;
   const made = await readMadeOf(db, subject.id);
-  const care = (await readCarePlans(db, [subject.id])).get(subject.id) ?? [];
   const { body } = await assumptionsInForce(session);
   const inForce = await stepsInForce(session);
   const found = new Set<Hazard>();
