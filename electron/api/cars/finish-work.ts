@@ -4,6 +4,7 @@ import { insertExpense } from '../../../db/records/disposals.ts';
 import { insertFinishedWork } from '../../../db/records/finished-work.ts';
 import { type Job, listJobs, setJobState } from '../../../db/records/jobs.ts';
 import { removePlan } from '../../../db/records/plans.ts';
+import { paintsCar } from '../../../valuation/words.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
 import {
   finishedDepartures,
@@ -106,7 +107,10 @@ export const finishWork = needsCollection
                 finishState: input.finishState,
                 ...(input.grade !== null && { grade: input.grade }),
                 ...(input.colour !== '' && { wornColour: wearsAnother ? input.colour : '' }),
-                ...(input.bodyFinish !== '' && { wornFinish: input.bodyFinish }),
+                // New paint takes the place of the old, also where nobody says what it is.
+                ...((input.bodyFinish !== '' || (paintsCar(input.kind) && input.colour !== '')) && {
+                  wornFinish: input.bodyFinish,
+                }),
                 ...(input.mark !== '' && { restorerMark: input.mark }),
               }),
               ...(car.status === 'on the bench' && { status: 'kept' as const }),

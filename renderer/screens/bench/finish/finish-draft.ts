@@ -1,12 +1,13 @@
 import type { CarPage, JobView } from '../../../../electron/api/views.ts';
 import type { IsoDate } from '../../../../valuation/types.ts';
 import type { DisclosureFacts } from '../../../../valuation/wording/disclosure-text.ts';
-import type {
-  Closure,
-  DeviationKind,
-  FidelityGrade,
-  FinishState,
-  WorkKind,
+import {
+  type Closure,
+  type DeviationKind,
+  type FidelityGrade,
+  type FinishState,
+  paintsCar,
+  type WorkKind,
 } from '../../../../valuation/words.ts';
 import {
   finishedDepartures,
@@ -104,7 +105,8 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
       }),
     },
     colour: job?.colour || car.wornColour,
-    bodyFinish: car.wornFinish,
+    // What its old paint was says nothing of the new.
+    bodyFinish: paintsCar(kind) ? '' : car.wornFinish,
     basePaint: '',
     roof: '',
     closure: closureOf(job),

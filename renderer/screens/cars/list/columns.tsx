@@ -164,7 +164,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
   {
     id: 'grade',
     title: 'Grade',
-    width: 96,
+    width: 112,
     value: car => car.grade,
     text: car => (car.grade === null ? '' : readerWords().spell(carGradeLabel(car.grade, car.finishState))),
     render: car => (

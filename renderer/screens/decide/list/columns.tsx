@@ -129,7 +129,7 @@ export const decideColumns = ({
   {
     id: 'grade',
     title: 'Grade',
-    width: 96,
+    width: 112,
     value: ({ weighed }) => weighed.car.grade,
     text: ({ weighed }) => (weighed.car.grade === null ? '' : `C${weighed.car.grade}`),
     render: ({ weighed }) => <GradeBadge grade={weighed.car.grade} finishState={weighed.car.finishState} />,

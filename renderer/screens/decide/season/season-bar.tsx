@@ -30,7 +30,7 @@ const Actions = ({
           Choose the best set
         </Button>
       )}
-      <Button onClick={onRecord} disabled={waiting === 0}>
+      <Button onClick={onRecord} disabled={waiting === 0 || work.saving}>
         {waiting === 0 ? 'Record decisions' : `Record ${waiting} ${waiting === 1 ? 'decision' : 'decisions'}`}
       </Button>
       <Button variant="filled" onClick={work.putOnBench} disabled={waiting === 0 || work.saving}>

@@ -131,7 +131,7 @@ export const carColumns = ({
   {
     id: 'grade',
     title: 'Grade',
-    width: 96,
+    width: 112,
     value: row => row.grade,
     text: row => (row.grade === null ? '' : `C${row.grade}`),
     render: row =>
