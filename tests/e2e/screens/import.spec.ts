@@ -163,3 +163,36 @@ test('a list of spending is tried, imported into the books and undone; each line
   await demo.getByRole('button', { name: 'Undo this import' }).click();
   await expect(demo.getByRole('heading', { level: 1, name: 'The import was undone' })).toBeVisible();
 });
+
+test('a press while the rows are read again is not lost: it imports once they are as many', async ({
+  start,
+  collection,
+}) => {
+  const { page } = await start();
+  await startEmpty(page, collection);
+  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
+  await goTo(page, '/lots/import');
+  await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('main-job/lot.csv'));
+  const button = page.getByRole('button', { name: 'Import 8 cars' });
+  await expect(button).toBeVisible();
+  await settled(page);
+
+  // The rows are read again for the lot's name, and that takes a while.
+  let goOn = () => {};
+  const held = new Promise<void>(resolve => {
+    goOn = resolve;
+  });
+  await page.route(/imports\/preview/, async route => {
+    await held;
+    await route.continue();
+  });
+  const asked = page.waitForRequest(/imports\/preview/);
+  await page.getByLabel('Name').fill('Market tray');
+  await asked;
+  await button.click({ force: true });
+  await expect(page.getByRole('heading', { level: 1, name: 'lot.csv' })).toBeVisible();
+  goOn();
+  await expect(
+    page.getByRole('heading', { level: 1, name: 'Imported 8 cars into Market tray' }),
+  ).toBeVisible();
+});

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import { useDebouncedValue } from '@mantine/hooks';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { ImportPreview, ImportResult } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
@@ -78,7 +78,10 @@ export const ImportWork = (props: Props) => {
     enabled: work.state.is !== 'running',
   });
   const { data } = preview;
-  const accepted = preview.isPlaceholderData ? 0 : (data?.counts.accepted ?? 0);
+  const accepted = data?.counts.accepted ?? 0;
+  // What is shown was read before the last answer or letter.
+  const isOld = preview.isPlaceholderData || name !== draft.name.trim();
+  const [pressedAt, setPressedAt] = useState<number | null>(null);
   const needsName = choice.as === 'lot' && choice.lotId === null && !draft.name.trim();
   const running = work.state.is === 'running';
   const run = () => {
@@ -95,13 +98,19 @@ export const ImportWork = (props: Props) => {
     choice.as === 'lot' ? (data?.lots ?? []).reduce((sum, lot) => sum + lot.cars, 0) : 0,
   );
   const words = cars === 1 ? kindWords[choice.as].row : kindWords[choice.as].rows;
+  // A press while the rows are read again waits for them, and stands where they are as many as it was pressed for.
+  useEffect(() => {
+    if (pressedAt === null || isOld) return;
+    setPressedAt(null);
+    if (pressedAt === cars && !needsName) run();
+  });
   return (
     <ListUnderWay
       as={choice.as}
       source={source}
       ways={props.ways}
       error={preview.error}
-      busy={preview.isFetching}
+      busy={preview.isFetching || isOld}
       read={
         data ? <Looked preview={data} choice={choice} onChange={onChange} pasted={pasted !== null} /> : null
       }
@@ -122,8 +131,8 @@ export const ImportWork = (props: Props) => {
                   size="sm"
                   variant="filled"
                   disabled={accepted === 0 || needsName}
-                  loading={preview.isFetching && preview.isPlaceholderData}
-                  onClick={run}
+                  loading={pressedAt !== null}
+                  onClick={() => (isOld ? setPressedAt(cars) : run())}
                 >
                   {accepted === 0
                     ? 'No row can be imported yet'
