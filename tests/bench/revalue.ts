@@ -1,5 +1,5 @@
 /**
- * Revaluing a large collection: 100,000 cars against 20,000 sale records, at most 2 s and 600 MB, and linear
+ * Revaluing a large collection, by processor time: 100,000 cars against 20,000 sale records, at most 2 s and 600 MB, and linear
  * in the cars; then what to do with each of them, at most 4 s. The baseline is a bare loop that takes the
  * mean log price of each casting and looks it up for each car. Run: node tests/bench/revalue.ts
  */
@@ -12,11 +12,12 @@ import { finishStates, grades } from '../../valuation/words.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
 import { simulateMarket } from '../helpers/market-simulator.ts';
 import { seededRandom } from '../helpers/random.ts';
-import { measured } from './measure.ts';
+import { measured, timed } from './measure.ts';
 
 const saleRecords = 20_000;
 const collection = 100_000;
 const seconds = 2;
+const forRecommending = 4;
 const megabytes = 600;
 
 /** Exactly `saleRecords` of a market that has some more. */
@@ -64,21 +65,15 @@ const bareMeans = (market: Market, cars: readonly Subject[]): Float64Array => {
   });
 };
 
-const timed = <T>(work: () => T): { result: T; ms: number } => {
-  const start = performance.now();
-  const result = work();
-  return { result, ms: performance.now() - start };
-};
-
 const { market, on } = largeMarket();
 const assumptions = { ...defaultAssumptions('USD'), index: 'trend' as const };
 const cars = drawCars(market, collection);
 const before = process.memoryUsage().rss;
 console.log(`${cpus()[0]?.model ?? ''}, Node ${process.version}; ${market.variations.length} variations`);
 
-const revalue = (count: number) => {
-  const fit = timed(() => fitMarket(market, assumptions, on));
-  const value = timed(() => {
+const revalue = async (count: number) => {
+  const fit = await timed(() => fitMarket(market, assumptions, on));
+  const value = await timed(() => {
     const valued: Valuation[] = [];
     for (let i = 0; i < count; i++) valued.push(valueCar(fit.result, cars[i]!));
     return valued;
@@ -88,9 +83,10 @@ const revalue = (count: number) => {
 };
 
 // The first of each is the cold one, as a command meets it.
-const cold = revalue(collection);
-const base = timed(() => bareMeans(market, cars)).ms;
-const rows = [25_000, 50_000, 100_000].map(count => ({ count, ...revalue(count) }));
+const cold = await revalue(collection);
+const base = (await timed(() => bareMeans(market, cars))).ms;
+const rows: ({ count: number } & typeof cold)[] = [];
+for (const count of [25_000, 50_000, 100_000]) rows.push({ count, ...(await revalue(count)) });
 const report = (name: string, fit: number, value: number) =>
   console.log(
     `${name}: fit ${fit.toFixed(0)} ms + value ${value.toFixed(0)} ms = ${(fit + value).toFixed(0)} ms, ${((fit + value) / base).toFixed(0)}× the bare loop`,
@@ -109,13 +105,9 @@ console.log(
 const worst = (cold.fit + cold.value) / 1000;
 const fitted = fitMarket(market, assumptions, on);
 for (const car of cars) valueCar(fitted, car);
-const used = process.cpuUsage();
-const recommending = timed(() => {
+const recommending = await timed(() => {
   for (const car of cars) recommendCar(fitted, car);
 });
-console.log(
-  `${collection} recommendations, each valued again: ${recommending.ms.toFixed(0)} ms, ${(process.cpuUsage(used).user / 1000).toFixed(0)} ms of the processor`,
-);
 const beside = { what: 'a bare loop of casting means', value: base };
 measured({
   work: `${collection} cars revalued`,
@@ -124,9 +116,11 @@ measured({
   beside,
   goal: seconds * 1000,
 });
+measured({
+  work: `${collection} recommendations, each valued again`,
+  value: recommending.ms,
+  unit: 'ms',
+  beside,
+  goal: forRecommending * 1000,
+});
 measured({ work: 'memory while revaluing', value: peak, unit: 'MB', goal: megabytes });
-const ok = worst <= seconds && peak <= megabytes;
-console.log(
-  `${ok ? 'within' : 'NOT within'} ${seconds} s and ${megabytes} MB, cold (${worst.toFixed(2)} s, ${peak.toFixed(0)} MB)`,
-);
-process.exitCode = ok ? 0 : 1;

@@ -1,10 +1,9 @@
 import { recommendCar } from '../../valuation/decision/recommend-car.ts';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';
-import { planFromCar, restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
-import { planFidelity } from '../../valuation/worth/fidelity.ts';
+import { planFromCar } from '../../valuation/work/plan-from-car.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
-import { drawGrade, drawState, hourlyRate, judgedCar, trueCost, trueGain, turnsOut } from './judged-work.ts';
+import { drawGrade, drawState, hourlyRate, judgedCar, trueGain, turnsOut } from './judged-work.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
 import { plainEstimators } from './plain-estimators.ts';
 import { seededRandom } from './random.ts';
@@ -64,7 +63,7 @@ export const judgeMarket = (
   let promised = 0;
   let came = 0;
   const regret = { ours: 0, recommended: 0, noFloors: 0, underC6: 0, never: 0 };
-  const { leastGain, leastProbability, sellingFees } = assumptions.decision;
+  const { leastGain, leastProbability } = assumptions.decision;
   for (const { id, castingId } of market.variations) {
     const state = drawState(random);
     const grade = drawGrade(random, 5, 1.9);
@@ -91,18 +90,7 @@ export const judgeMarket = (
     // truly ends, its mean cost and spoiling.
     const { recommendation, plan: planned } = recommendCar(fitted, subject, valuation);
     const plan = planFromCar(subject, usual);
-    const cost = trueCost(plan);
-    const bump = Math.exp(truth.noise ** 2 / 2);
-    const found = Math.exp(log) * bump;
-    const fidelity = planFidelity(restorationPlanOf(plan), usual.deviationLoss).factor;
-    const restored =
-      bump *
-      fidelity *
-      turnsOut.reduce(
-        (sum, { short, share }) => sum + share * Math.exp(truth.logPrice(id, 'restored', plan.aim - short)),
-        0,
-      );
-    const gain = trueGain(plan, { found, restored, cost, sellingFees });
+    const gain = trueGain(truth, { id, grade }, plan, usual);
     const best = Math.max(0, gain);
     const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
     if (passes) {

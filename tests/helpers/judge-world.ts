@@ -98,22 +98,7 @@ export const judgeWorld = (
       error: asFound.logMean - log,
     });
     if (state !== 'original' || withoutGrade) continue;
-    const cost = trueCost(plan);
-    const bump = Math.exp(truth.noiseAt(grade) ** 2 / 2);
-    const found = Math.exp(log) * bump;
-    const fidelity = planFidelity(restorationPlanOf(plan), assumptions.deviationLoss).factor;
-    const restored =
-      fidelity *
-      turnsOut.reduce(
-        (sum, { short, share }) =>
-          sum +
-          share *
-            Math.exp(
-              truth.logPrice(id, 'restored', plan.aim - short) + truth.noiseAt(plan.aim - short) ** 2 / 2,
-            ),
-        0,
-      );
-    const gain = trueGain(plan, { found, restored, cost, sellingFees });
+    const gain = trueGain(truth, { id, grade }, plan, assumptions);
     const best = Math.max(0, gain);
     const does = planned!.expectedGain > 0;
     const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
@@ -123,11 +108,12 @@ export const judgeWorld = (
       const other = 0.7 * one + Math.sqrt(1 - 0.7 ** 2) * random.normal(0, 1);
       const { short } = turnsOut[random.pick(turnsOut.map(({ share }) => share))]!;
       const ended = plan.aim - short;
-      const sold = fidelity * Math.exp(truth.logPrice(id, 'restored', ended) + truth.noiseAt(ended) * other);
+      const { factor } = planFidelity(restorationPlanOf(plan), assumptions.deviationLoss);
+      const sold = factor * Math.exp(truth.logPrice(id, 'restored', ended) + truth.noiseAt(ended) * other);
       const spoilt = random.uniform() < plan.spoilChance;
       const wouldHave = Math.exp(log + truth.noiseAt(grade) * one);
       const came = spoilt ? plan.spoiledShare * wouldHave : sold;
-      season.push({ subject, gain: (1 - sellingFees) * (came - wouldHave) - cost });
+      season.push({ subject, gain: (1 - sellingFees) * (came - wouldHave) - trueCost(plan) });
     }
     if (does) {
       judged.promised += planned!.expectedGain;

@@ -1,5 +1,8 @@
-import type { Subject, ThreePoint, WorkPlan } from '../../valuation/types.ts';
+import type { AssumptionSet, Subject, ThreePoint, WorkPlan } from '../../valuation/types.ts';
 import { type FinishState, finishStates, type Grade } from '../../valuation/words.ts';
+import { restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
+import { planFidelity } from '../../valuation/worth/fidelity.ts';
+import type { MarketTruth } from './market-simulator.ts';
 import type { Random } from './random.ts';
 
 /**
@@ -57,6 +60,18 @@ export const judgedCar = (
  * found, after the fees of selling and the cost of the work.
  */
 export const trueGain = (
-  { spoilChance, spoiledShare }: Pick<WorkPlan, 'spoilChance' | 'spoiledShare'>,
-  { found, restored, cost, sellingFees }: Record<'found' | 'restored' | 'cost' | 'sellingFees', number>,
-) => (1 - sellingFees) * ((1 - spoilChance) * restored + spoilChance * spoiledShare * found - found) - cost;
+  truth: MarketTruth,
+  { id, grade }: { id: number; grade: Grade },
+  plan: WorkPlan,
+  { decision, deviationLoss }: Pick<AssumptionSet, 'decision' | 'deviationLoss'>,
+): number => {
+  const meanAt = (state: FinishState, at: Grade) =>
+    Math.exp(truth.logPrice(id, state, at) + truth.noiseAt(at) ** 2 / 2);
+  const found = meanAt('original', grade);
+  const restored =
+    planFidelity(restorationPlanOf(plan), deviationLoss).factor *
+    turnsOut.reduce((sum, { short, share }) => sum + share * meanAt('restored', plan.aim - short), 0);
+  const { spoilChance: p, spoiledShare } = plan;
+  const sold = (1 - p) * restored + p * spoiledShare * found;
+  return (1 - decision.sellingFees) * (sold - found) - trueCost(plan);
+};

@@ -75,6 +75,13 @@ export interface MarketTruth {
   /** Log of the median price at the effective date of a complete car. */
   logPrice: (variationId: number, state: FinishState, grade: number) => number;
   salesOf: (variationId: number) => number;
+  /** Log of each finish state's price at C10 against original, and of each rarity's against common. */
+  finish: readonly number[];
+  rarity: readonly number[];
+  /** Log price of each finish state at a grade, against its C10. */
+  curves: readonly ((grade: number) => number)[];
+  /** Standard deviations of the log levels. */
+  spreads: { series: number; casting: number; variation: number };
 }
 
 export interface SimulatedMarket {
@@ -290,6 +297,10 @@ export const simulateMarket = (wish: MarketWish): SimulatedMarket => {
       drift,
       noiseAt,
       draw,
+      finish,
+      rarity: rarityLogs,
+      curves,
+      spreads,
       logPrice: (variationId, state, grade) => {
         const i = finishStates.indexOf(state);
         return levels.get(variationId)! + curves[i]!(grade) + finish[i]!;

@@ -8,9 +8,9 @@ import {
   type Condition,
   conservedCondition,
   foundCondition,
-  plannedCondition,
-  plannedGrades,
-  plannedWorth,
+  plannedConditions,
+  type WorthLogs,
+  worthOfEnds,
   worthOfLogs,
 } from '../worth/car-worths.ts';
 import { couplingOf } from '../worth/coupling.ts';
@@ -54,9 +54,10 @@ const meanOfLines = (lines: RestorationPlan['lines']): number =>
  * What is left of a worth for a car kept for its parts: a share of the worth of a complete one at
  * the usual grade.
  */
-const donorWorth = (complete: Worth, share: number, found: Condition): Worth =>
+const donorWorth = (complete: WorthLogs, share: number, found: Condition): Worth =>
   worthOfLogs({
     ...complete,
+    said: undefined,
     logMean: complete.logMean + Math.log(Math.max(share, 1e-6)) + found.partsLog,
     attainable: true,
   });
@@ -87,13 +88,11 @@ export const consideredOptions = (
   const ownPlan = subject.plan ?? proposedPlan(subject, assumptions);
   const paint = (kind: RestorationPlan['kind']): ConsideredOption => {
     const plan = ownPlan.kind === kind ? ownPlan : proposedPlan(subject, assumptions, kind);
-    const covariance = plannedGrades(plan, assumptions).reduce(
-      (sum, { grade, share }) => sum + share * couple(condition, plannedCondition(plan, assumptions, grade)),
-      0,
-    );
+    const ends = plannedConditions(plan, assumptions);
+    const covariance = ends.reduce((sum, end) => sum + end.share * couple(condition, end.condition), 0);
     return {
       ...common,
-      ...correlate(ownPlan.kind === kind ? restored : plannedWorth(plan, assumptions, appraise), covariance),
+      ...correlate(ownPlan.kind === kind ? restored : worthOfEnds(ends, appraise), covariance),
       option: kind,
       hours: meanOf(plan.hours),
       cash: meanOfLines(plan.lines),
@@ -140,7 +139,7 @@ export const consideredOptions = (
       ...correlate(
         subject.finishState === 'original' && valuation.originalFinish
           ? valuation.originalFinish
-          : appraise(conserved),
+          : worthOfLogs(appraise(conserved)),
         couple(condition, conserved),
       ),
     },

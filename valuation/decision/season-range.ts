@@ -7,8 +7,8 @@ import {
   type Condition,
   conservedCondition,
   foundCondition,
-  plannedCondition,
-  plannedGrades,
+  type PossibleEnd,
+  plannedConditions,
 } from '../worth/car-worths.ts';
 import { factorsAt, type SharedFactors, type SharedLoading } from '../worth/shared-factors.ts';
 import { proposedPlan } from '../worth/standard-plan.ts';
@@ -27,7 +27,7 @@ const conditionsAfter = (
   fitted: FittedMarket,
   subject: Subject,
   option: Exclude<Option, 'leave'>,
-): { condition: Condition; share: number }[] => {
+): PossibleEnd[] => {
   const { assumptions } = fitted;
   if (option === 'conserve') return [{ condition: conservedCondition(subject, assumptions), share: 1 }];
   // What is left of a donor are its parts: their worth goes with that of a complete car.
@@ -36,10 +36,7 @@ const conditionsAfter = (
     return [{ condition: complete, share: 1 }];
   }
   const plan = subject.plan?.kind === option ? subject.plan : proposedPlan(subject, assumptions, option);
-  return plannedGrades(plan, assumptions).map(({ grade, share }) => ({
-    condition: plannedCondition(plan, assumptions, grade),
-    share,
-  }));
+  return plannedConditions(plan, assumptions);
 };
 
 /**

@@ -1,8 +1,11 @@
 import { checkBetween } from './check-input.ts';
 
 /** c[0] xⁿ + … + c[n]. */
-const polynomial = (x: number, coefficients: readonly number[]): number =>
-  coefficients.reduce((sum, c) => sum * x + c, 0);
+const polynomial = (x: number, coefficients: readonly number[]): number => {
+  let sum = 0;
+  for (let i = 0; i < coefficients.length; i++) sum = sum * x + coefficients[i]!;
+  return sum;
+};
 
 const centreTop = [
   0.06568233791820745, 2.2352520354606837, 161.02823106855587, 1067.6894854603709, 18154.98125334356,

@@ -3,7 +3,7 @@ import { packagingLog } from '../market/packaging-gain.ts';
 import { partsLog } from '../market/part-loss.ts';
 import { checkFinite } from '../statistics/check-input.ts';
 import { eightyPercent } from '../statistics/normal.ts';
-import type { AssumptionSet, GradeShare, RestorationPlan, Subject, Worth } from '../types.ts';
+import type { AssumptionSet, GradeShare, Range, RestorationPlan, Subject, Worth } from '../types.ts';
 import { type FinishState, finishStates, type Grade, grades } from '../words.ts';
 import { gradesAfter } from '../work/grades-after.ts';
 import { partsBesidesDeviations, planFidelity } from './fidelity.ts';
@@ -67,6 +67,19 @@ export const originalCondition = (subject: Subject, assumptions: AssumptionSet):
 export const plannedGrades = (plan: RestorationPlan, assumptions: AssumptionSet): readonly GradeShare[] =>
   plan.grades ?? gradesAfter(plan.targetGrade, plan.partsAfter, assumptions.work.workmanship);
 
+/** What a plan leaves a car in, all but its grade. */
+const plannedBesidesGrade = (plan: RestorationPlan, assumptions: AssumptionSet): Omit<Condition, 'step'> => ({
+  state: plan.kind === 'customise' ? 'customised' : 'restored',
+  gradeKnown: true,
+  partsLog:
+    partsLog(partsBesidesDeviations(plan), assumptions.partLoss) + packagingLog(plan.partsAfter, assumptions),
+  fidelityLog:
+    plan.kind === 'customise'
+      ? 0
+      : Math.log(Math.max(leastFidelity, planFidelity(plan, assumptions.deviationLoss).factor)),
+  attainable: true,
+});
+
 /**
  * The car as its plan leaves it, at the grade aimed at unless another is given. A customised car's deviations
  * are what makes it custom, and are not counted again.
@@ -75,19 +88,26 @@ export const plannedCondition = (
   plan: RestorationPlan,
   assumptions: AssumptionSet,
   grade: Grade = plan.targetGrade,
-): Condition => {
-  const fidelity = planFidelity(plan, assumptions.deviationLoss);
-  return {
-    state: plan.kind === 'customise' ? 'customised' : 'restored',
-    step: gradeStep(grade),
-    gradeKnown: true,
-    partsLog:
-      partsLog(partsBesidesDeviations(plan), assumptions.partLoss) +
-      packagingLog(plan.partsAfter, assumptions),
-    fidelityLog: plan.kind === 'customise' ? 0 : Math.log(Math.max(leastFidelity, fidelity.factor)),
-    attainable: true,
-  };
+): Condition => ({ ...plannedBesidesGrade(plan, assumptions), step: gradeStep(grade) });
+
+/** A condition in which work can end, and the chance of it. */
+export interface PossibleEnd {
+  condition: Condition;
+  share: number;
+}
+
+/** The conditions in which a plan can end, the best first. */
+export const plannedConditions = (plan: RestorationPlan, assumptions: AssumptionSet): PossibleEnd[] => {
+  const besides = plannedBesidesGrade(plan, assumptions);
+  return plannedGrades(plan, assumptions).map(({ grade, share }) => ({
+    condition: { ...besides, step: gradeStep(grade) },
+    share,
+  }));
 };
+
+/** A worth as the mean and deviation of its log; `said` are the figures themselves where its owner gave them. */
+export type WorthLogs = Pick<Worth, 'logMean' | 'logSd' | 'sharedSd' | 'saleSd'> &
+  Partial<Pick<Worth, 'own' | 'attainable'>> & { said?: Range };
 
 /**
  * A worth in whole minor units from a log price that is normal: its median, and its 80 % range
@@ -100,11 +120,11 @@ export const worthOfLogs = ({
   saleSd,
   own = false,
   attainable = true,
-}: Pick<Worth, 'logMean' | 'logSd' | 'sharedSd' | 'saleSd'> &
-  Partial<Pick<Worth, 'own' | 'attainable'>>): Worth => ({
-  low: Math.round(Math.exp(logMean - eightyPercent * logSd)),
-  mid: Math.round(Math.exp(logMean)),
-  high: Math.round(Math.exp(logMean + eightyPercent * logSd)),
+  said,
+}: WorthLogs): Worth => ({
+  low: said ? said.low : Math.round(Math.exp(logMean - eightyPercent * logSd)),
+  mid: said ? said.mid : Math.round(Math.exp(logMean)),
+  high: said ? said.high : Math.round(Math.exp(logMean + eightyPercent * logSd)),
   logMean,
   logSd,
   sharedSd,
@@ -118,12 +138,13 @@ export const worthOfLogs = ({
  * the price itself, so that what is expected of it is exact. What they share with the other worths of the car
  * is pooled in proportion.
  */
-export const mixedWorth = (possible: readonly { worth: Worth; share: number }[]): Worth => {
+export const mixedWorth = (possible: readonly { worth: WorthLogs; share: number }[]): Worth => {
   const [first] = possible;
   if (!first) throw new RangeError('a worth is mixed of at least one');
-  if (possible.length === 1) return first.worth;
+  if (possible.length === 1) return worthOfLogs(first.worth);
   // Relative to the largest, so that nothing overflows.
-  const top = Math.max(...possible.map(({ worth }) => worth.logMean));
+  let top = first.worth.logMean;
+  for (const { worth } of possible) top = Math.max(top, worth.logMean);
   let mean = 0;
   let square = 0;
   let shared = 0;
@@ -148,18 +169,11 @@ export const mixedWorth = (possible: readonly { worth: Worth; share: number }[])
   });
 };
 
-/** What a plan leads to, over the grades in which it can end. */
-export const plannedWorth = (
-  plan: RestorationPlan,
-  assumptions: AssumptionSet,
-  appraise: (condition: Condition) => Worth,
-): Worth =>
-  mixedWorth(
-    plannedGrades(plan, assumptions).map(({ grade, share }) => ({
-      worth: appraise(plannedCondition(plan, assumptions, grade)),
-      share,
-    })),
-  );
+/** What work leads to, over the conditions in which it can end. */
+export const worthOfEnds = (
+  ends: readonly PossibleEnd[],
+  appraise: (condition: Condition) => WorthLogs,
+): Worth => mixedWorth(ends.map(({ condition, share }) => ({ worth: appraise(condition), share })));
 
 /** Variance that an unknown grade adds to the log of a worth: by the slope of its ladder. */
 export const gradeDoubt = (
@@ -177,10 +191,10 @@ export const gradeDoubt = (
  * Worth of a condition from the ladder of its variation; an unknown grade widens it by the slope of the
  * ladder around it.
  */
-export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
+export const ladderLogs = (ladder: Ladder, condition: Condition): WorthLogs => {
   const at = finishStates.indexOf(condition.state) * steps + condition.step;
   const extra = gradeDoubt(ladder, condition);
-  return worthOfLogs({
+  return {
     logMean:
       ladder.mean[at]! +
       condition.partsLog +
@@ -189,7 +203,7 @@ export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
     logSd: extra > 0 ? Math.sqrt(ladder.sd[at]! ** 2 + extra) : ladder.sd[at]!,
     sharedSd: extra > 0 ? Math.sqrt(ladder.shared[at]! ** 2 + extra) : ladder.shared[at]!,
     attainable: condition.attainable,
-  });
+  };
 };
 
 /**
@@ -198,12 +212,12 @@ export const ladderWorth = (ladder: Ladder, condition: Condition): Worth => {
  * low and high are read as an 80 % interval in logs.
  * Throws RangeError unless 0 < low ≤ mid ≤ high.
  */
-export const ownWorth = (
+export const ownLogs = (
   own: NonNullable<Subject['ownWorth']>,
   found: Condition,
   condition: Condition,
   { curve, apart }: { curve: Float64Array; apart: number },
-): Worth => {
+): WorthLogs => {
   for (const key of ['low', 'mid', 'high'] as const) checkFinite(own[key], `own worth, ${key},`);
   if (!(own.low > 0 && own.low <= own.mid && own.mid <= own.high))
     throw new RangeError(`own worth must have 0 < low ≤ mid ≤ high, not ${own.low}, ${own.mid}, ${own.high}`);
@@ -218,12 +232,12 @@ export const ownWorth = (
   const said = (Math.log(own.high) - Math.log(own.low)) / 2 / eightyPercent;
   const sd = Math.sqrt(said * said + apart);
   const same = condition.state === found.state && condition.step === found.step && brought === 0;
-  const worth = worthOfLogs({
+  return {
     logMean: Math.log(own.mid) + brought,
     logSd: sd,
     sharedSd: sd,
     own: true,
     attainable: condition.attainable,
-  });
-  return same ? { ...worth, low: own.low, mid: own.mid, high: own.high } : worth;
+    ...(same && { said: own }),
+  };
 };

@@ -50,9 +50,10 @@ const covarianceOfRungs = (
   const fromB = (stateOf(b) * grades.length + b.step) * size;
   const mixA = a.step * size;
   const mixB = b.step * size;
+  const { mix } = rests;
   let sum = 0;
   for (let k = 0; k < size; k++)
-    sum += (cells[fromA + k]! - rests.mix[mixA + k]!) * (cells[fromB + k]! - rests.mix[mixB + k]!);
+    sum += (cells[fromA + k]! - mix[mixA + k]!) * (cells[fromB + k]! - mix[mixB + k]!);
   const viewA = gradeView(fitted, a.step);
   const viewB = gradeView(fitted, b.step);
   const open = rests.open[a.step]! * rests.open[b.step]!;
@@ -82,6 +83,16 @@ export const couplingOf = (fitted: FittedMarket, subject: Subject, own: boolean)
   const place = subjectPlace(fitted, subject)!;
   const ladder = ladderOf(fitted, place);
   const { rests } = ladder;
+  const varianceOf = (one: Condition): number => {
+    if (!rests) return between(one, one);
+    const rung = stateOf(one) * grades.length + one.step;
+    let known = rests.variances.get(rung);
+    if (known === undefined) {
+      known = between(one, one);
+      rests.variances.set(rung, known);
+    }
+    return known;
+  };
   const between = (a: Condition, b: Condition) =>
     rests
       ? covarianceOfRungs(fitted, rests, place, a, b)
@@ -91,15 +102,10 @@ export const couplingOf = (fitted: FittedMarket, subject: Subject, own: boolean)
           true,
         );
   const shared = (one: Condition) => ladder.shared[stateOf(one) * grades.length + one.step]!;
-  let last: Condition | null = null;
-  let lastVariance = 0;
   return (a, b) => {
-    // The same car as it stands comes first every time.
-    if (last !== a) lastVariance = between(a, a);
-    last = a;
     const doubt = a.gradeKnown || b.gradeKnown ? 0 : Math.sqrt(gradeDoubt(ladder, a) * gradeDoubt(ladder, b));
     if (a.state === b.state && a.step === b.step) return shared(a) * shared(b) + doubt;
-    const product = lastVariance * between(b, b);
+    const product = varianceOf(a) * varianceOf(b);
     const correlation = product > 0 ? Math.min(1, between(a, b) / Math.sqrt(product)) : 1;
     // The ladder was made to rise with grade, which changes its deviations a little.
     return correlation * shared(a) * shared(b) + doubt;

@@ -7,10 +7,11 @@ import { finishStates, grades, type WhichWorth } from '../words.ts';
 import {
   type Condition,
   foundCondition,
-  ladderWorth,
+  ladderLogs,
   originalCondition,
   plannedCondition,
-  plannedWorth,
+  plannedConditions,
+  worthOfEnds,
 } from './car-worths.ts';
 import { recordWeights } from './record-weights.ts';
 import { proposedPlan } from './standard-plan.ts';
@@ -38,8 +39,8 @@ const explained = (
   if (which === 'originalFinish') return { condition: originalCondition(subject, assumptions), workLog: 0 };
   const plan = subject.plan ?? proposedPlan(subject, assumptions);
   const condition = plannedCondition(plan, assumptions);
-  const appraise = (one: Condition) => ladderWorth(ladderOf(fitted, place), one);
-  const expected = plannedWorth(plan, assumptions, appraise);
+  const appraise = (one: Condition) => ladderLogs(ladderOf(fitted, place), one);
+  const expected = worthOfEnds(plannedConditions(plan, assumptions), appraise);
   return { condition, workLog: expected.logMean - appraise(condition).logMean };
 };
 

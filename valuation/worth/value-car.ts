@@ -1,12 +1,15 @@
 import type { FittedMarket } from '../market/fitted-market.ts';
-import type { Help, Subject, Valuation, Worth } from '../types.ts';
+import type { Help, Subject, Valuation } from '../types.ts';
 import {
   type Condition,
   foundCondition,
-  ladderWorth,
+  ladderLogs,
   originalCondition,
-  ownWorth,
-  plannedWorth,
+  ownLogs,
+  plannedConditions,
+  type WorthLogs,
+  worthOfEnds,
+  worthOfLogs,
 } from './car-worths.ts';
 import { varianceApart } from './coupling.ts';
 import { evidenceOf, isEnough, noEvidence } from './evidence-of.ts';
@@ -15,7 +18,7 @@ import { proposedPlan } from './standard-plan.ts';
 import { ladderOf, subjectPlace } from './subject-place.ts';
 
 /** How a car is valued: by the market's ladder, by the owner's own figure, or not at all. */
-export type Appraise = ((condition: Condition) => Worth) | null;
+export type Appraise = ((condition: Condition) => WorthLogs) | null;
 
 /**
  * The way to a car's worths in any condition. Null where there is neither enough evidence nor a
@@ -26,13 +29,13 @@ export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
   const { index, curve } = fitted.inside;
   if (place !== null && isEnough(fitted, index.castingSeries[place.casting]!)) {
     const ladder = ladderOf(fitted, place);
-    return condition => ladderWorth(ladder, condition);
+    return condition => ladderLogs(ladder, condition);
   }
   const own = subject.ownWorth;
   if (!own) return null;
   const found = foundCondition(subject, fitted.assumptions);
   return condition =>
-    ownWorth(own, found, condition, { curve, apart: varianceApart(fitted, found, condition) });
+    ownLogs(own, found, condition, { curve, apart: varianceApart(fitted, found, condition) });
 };
 
 /**
@@ -54,7 +57,8 @@ export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   const evidence =
     place === null ? noEvidence() : evidenceOf(fitted, place, ladderOf(fitted, place), found.step);
   const help: Help[] = [];
-  const asFound = appraise?.(found) ?? null;
+  const worthIn = (condition: Condition) => (appraise ? worthOfLogs(appraise(condition)) : null);
+  const asFound = worthIn(found);
   if (!asFound || asFound.own) help.push(place === null ? 'identify' : 'sale-records');
   if (!asFound) help.push('own-figure');
   else if (!asFound.own) {
@@ -64,8 +68,8 @@ export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   return {
     id: subject.id,
     asFound,
-    restored: appraise ? plannedWorth(plan, assumptions, appraise) : null,
-    originalFinish: appraise?.(originalCondition(subject, assumptions)) ?? null,
+    restored: appraise ? worthOfEnds(plannedConditions(plan, assumptions), appraise) : null,
+    originalFinish: worthIn(originalCondition(subject, assumptions)),
     fidelity,
     evidence,
     help,

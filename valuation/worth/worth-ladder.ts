@@ -26,9 +26,15 @@ export interface Ladder {
   credibility: number[];
   /**
    * What the estimate takes of the effects that all records share, and how far its own level is open, by
-   * grade step; null where it is a mixture.
+   * grade step, and the variance that this gives each rung once somebody has asked for it; null where it is a
+   * mixture.
    */
-  rests: { mix: Float32Array; open: number[]; rarity: Rarity | null } | null;
+  rests: {
+    mix: Float32Array;
+    open: number[];
+    rarity: Rarity | null;
+    variances: Map<number, number>;
+  } | null;
   /** See `FitInside.ungraded`. */
   ungraded: { log: number; variance: number; steps: number };
 }
@@ -106,7 +112,7 @@ const build = (fitted: FittedMarket, variation: number, casting: number): Ladder
   const base = level + rarityLog.get(rarity)!;
   const ladder = emptyLadder(fitted);
   const mix = new Float64Array(width);
-  const rests = { mix: new Float32Array(steps * size), open: zeros(steps), rarity };
+  const rests = { mix: new Float32Array(steps * size), open: zeros(steps), rarity, variances: new Map() };
   ladder.rests = rests;
   for (let step = 0; step < steps; step++) {
     const view = gradeView(fitted, step);
