@@ -1,5 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { workInMemory } from './helpers/memory-folder.ts';
+
+workInMemory();
 
 const pure = ['tests/valuation/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/renderer/**/*.test.ts'];
 const others = ['tests/e2e/**', 'tests/bench/**', '**/node_modules/**'];

@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import {
   _electron,
   type BrowserContext,
@@ -35,6 +35,18 @@ export interface StartOptions {
   onPage?(page: Page): void;
 }
 
+/**
+ * A slow service, for finding what only a slow machine shows: with `PLAYWORN_E2E_SLOW=7` each answer of the
+ * browser's host comes 300 to 2,000 ms late, drawn from seed 7.
+ */
+export const slowSeed = process.env.PLAYWORN_E2E_SLOW;
+
+const slowly = (env: Record<string, string> = {}): Record<string, string> => {
+  if (!slowSeed) return env;
+  const hook = pathToFileURL(join(root, 'tests/helpers/slow-hook.mjs')).href;
+  return { ...env, TEST_SLOW: slowSeed, NODE_OPTIONS: `${env.NODE_OPTIONS ?? ''} --import=${hook}` };
+};
+
 const environment = ({ home, env }: StartOptions): Record<string, string> => {
   const kept = Object.entries(process.env).filter(
     (entry): entry is [string, string] => entry[1] !== undefined,
@@ -44,7 +56,7 @@ const environment = ({ home, env }: StartOptions): Record<string, string> => {
     HOME: home,
     XDG_CONFIG_HOME: join(home, '.config'),
     INIT_CWD: root,
-    ...env,
+    ...slowly(env),
   };
 };
 

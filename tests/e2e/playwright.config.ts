@@ -1,7 +1,10 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from '@playwright/test';
+import { workInMemory } from '../helpers/memory-folder.ts';
 import type { HostOptions } from './fixtures.ts';
+
+workInMemory();
 
 /** A Chromium of the system's, where there is one; else the one that Playwright installs for itself. */
 const installed = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(

@@ -13,7 +13,8 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { tmpdir } from 'node:os';
+import { basename, join, relative, sep } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { promisify } from 'node:util';
 
@@ -110,12 +111,30 @@ export const demoTemplate = async (): Promise<string> => {
   return template;
 };
 
+/** The template, or a copy of it, on the file system where temporary folders are: only there it can be linked. */
+const linkable = async (): Promise<string> => {
+  const template = await demoTemplate();
+  if (statSync(template).dev === statSync(tmpdir()).dev) return template;
+  const near = join(tmpdir(), `playworn-${basename(template)}`);
+  if (existsSync(near)) return near;
+  const aside = `${near}.${process.pid}`;
+  cpSync(template, aside, { recursive: true });
+  try {
+    renameSync(aside, near);
+  } catch (error) {
+    rmSync(aside, { recursive: true, force: true });
+    // Another process was faster.
+    if (!existsSync(near)) throw error;
+  }
+  return near;
+};
+
 /**
- * Copies the demo collection into a folder. Its photographs, which no program writes into, are second names
- * of the template's; the database is the copy's own.
+ * Copies the demo collection into a temporary folder. Its photographs, which no program writes into, are
+ * second names of the template's; the database is the copy's own.
  */
 export const copyDemo = async (to: string): Promise<void> => {
-  const template = await demoTemplate();
+  const template = await linkable();
   const photos = join(template, 'photos') + sep;
   const linked: string[] = [];
   const filter = (source: string) => {
