@@ -12,7 +12,12 @@ export interface ActionOptions<Input, Output> {
   /** What to say when it fails; the reason follows. */
   failure?: string;
   onDone?: (output: Output, input: Input) => void;
+  /** Goes on to another place, unless the reader has gone elsewhere before it was done. */
+  thenGo?: (output: Output, input: Input) => void;
 }
+
+/** The place that is shown; its query may change under the reader's hands. */
+const placeNow = (): string | undefined => location.hash.split('?', 1)[0];
 
 /**
  * Runs a write: `const grade = useAction(input => api.cars.update(input), { label: 'Grade changed' })`, then
@@ -21,16 +26,24 @@ export interface ActionOptions<Input, Output> {
  */
 export const useAction = <Input = void, Output = unknown>(
   write: (input: Input) => Promise<Output>,
-  { label, undoable = true, failure = 'That could not be saved', onDone }: ActionOptions<Input, Output>,
+  {
+    label,
+    undoable = true,
+    failure = 'That could not be saved',
+    onDone,
+    thenGo,
+  }: ActionOptions<Input, Output>,
 ): UseMutationResult<Output, Error, Input> => {
   const client = useQueryClient();
   const { undo } = useUndo();
-  return useMutation<Output, Error, Input>({
+  return useMutation<Output, Error, Input, string | undefined>({
     mutationFn: write,
-    onSuccess: async (output, input) => {
+    onMutate: placeNow,
+    onSuccess: async (output, input, begunAt) => {
       if (undoable)
         showUndoNotice(typeof label === 'function' ? label(input, output) : label, () => void undo());
       onDone?.(output, input);
+      if (begunAt === placeNow()) thenGo?.(output, input);
       await askEverythingAgain(client);
     },
     onError: error => showProblem(failure, errorSentence(error)),

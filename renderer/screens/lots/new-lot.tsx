@@ -16,7 +16,7 @@ const NewLotForm = ({ initial }: { initial: LotDraft }) => {
   const [, navigate] = useLocation();
   const create = useAction((input: ReturnType<typeof draftInput>) => api.lots.create(input), {
     label: input => `Lot ${input.name} added`,
-    onDone: ({ id }) => navigate(`/${id}`),
+    thenGo: ({ id }) => navigate(`/${id}`),
   });
   return (
     <form

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
 import type { ReportResult } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
+import { askOnlyAgain } from '../../api/query-client.ts';
 import { useProgress } from '../../api/use-progress.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { ErrorState } from '../../components/layout/error-state.tsx';
@@ -77,7 +78,7 @@ const ReportsScreen = () => {
               <MadePaper
                 result={work.state.result}
                 definition={definition}
-                onSaved={() => void client.invalidateQueries({ queryKey: ['reports-kept'] })}
+                onSaved={() => void askOnlyAgain(client, 'reports-kept')}
               />
             ) : null}
           </div>

@@ -6,6 +6,7 @@ import type { IsoDate, LotRow, ReportResult } from '../../../electron/api/views.
 import { gradeLabel, grades } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { errorSentence } from '../../api/error-sentence.ts';
+import { askOnlyAgain } from '../../api/query-client.ts';
 import { useProgress } from '../../api/use-progress.ts';
 import { readerLocale } from '../../components/format.ts';
 import { showProblem } from '../../components/notices/undo-notice.tsx';
@@ -264,7 +265,7 @@ export const OtherPapers = ({
           <MadePaper
             result={made}
             definition={definition}
-            onSaved={() => void client.invalidateQueries({ queryKey: ['reports-kept'] })}
+            onSaved={() => void askOnlyAgain(client, 'reports-kept')}
           />
         ) : null}
       </div>

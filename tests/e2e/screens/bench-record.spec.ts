@@ -120,6 +120,8 @@ test('a rough car becomes a restored one, said to be so everywhere, and undo bri
   await page.getByLabel('Closed with').selectOption('screw');
   await page.getByLabel('Left as it was').fill('scratches in the glazing, too deep');
   await page.getByRole('button', { name: /^Record the work/ }).click();
+  // The form shows the sentence too, before it is recorded.
+  await expect(page).toHaveURL(/#\/cars\/\d+$/);
   const disclosure = page.getByText('Restored: this is not the factory finish.').first();
   await expect(disclosure).toBeVisible();
   await settled(page);

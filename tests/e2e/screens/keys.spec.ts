@@ -4,7 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { goTo } from '../looking.ts';
+import { goTo, settled } from '../looking.ts';
 
 /** Holds back what is asked for under an address until it is opened; `asked` says when it was asked for. */
 const gate = async (page: Pick<Page, 'route'>, address: RegExp) => {
@@ -97,6 +97,24 @@ test('presses are dropped by going elsewhere, by a field and by the mouse; erasi
   await expect(cars(page)).toBeVisible();
   await expect(search).toHaveValue('vane');
   expect(page.url()).not.toContain('view=wall');
+});
+
+test('what is done late takes nobody back from where they have gone meanwhile', async ({
+  context,
+  start,
+  demoCollection: _copied,
+}) => {
+  const created = await gate(context, /\/rpc\/cars\/create/);
+  const { page } = await start();
+  await goTo(page, '/cars');
+  await page.getByRole('button', { name: 'New car' }).click();
+  await created.asked;
+  await page.keyboard.press('Alt+2');
+  await expect(page.getByRole('grid', { name: 'Lots' })).toBeFocused();
+  created.open();
+  await expect(page.getByText('Car added')).toBeVisible();
+  await settled(page);
+  expect(page.url()).toMatch(/#\/lots$/);
 });
 
 test('a key that follows at once on a selection acts on that selection', async ({ demo }) => {

@@ -75,7 +75,7 @@ export const FinishForm = ({
   const problem = problemOf(draft);
   const record = useAction(() => api.cars.finishWork(finishInput(draft, car.id, job?.id ?? null)), {
     label: `Work on ${car.inventoryNumber} recorded`,
-    onDone: () => navigate(`~/cars/${car.id}`),
+    thenGo: () => navigate(`~/cars/${car.id}`),
   });
   const finish = () => {
     setAsked(true);

@@ -37,7 +37,7 @@ const Actions = ({ car }: { car: CarPage }) => {
   const [paper, setPaper] = useState<CarPaperKind | null>(null);
   const remove = useAction(() => api.cars.remove({ ids: [car.id] }), {
     label: `${car.inventoryNumber} removed`,
-    onDone: () => navigate(car.nextId ? `/${car.nextId}` : '/', { replace: true }),
+    thenGo: () => navigate(car.nextId ? `/${car.nextId}` : '/', { replace: true }),
   });
   return (
     <>

@@ -21,7 +21,7 @@ export const useNewCar = (): NewCar => {
   const [, navigate] = useLocation();
   const { mutate, isPending } = useAction(() => api.cars.create({ lotId: null, cars: [{}] }), {
     label: 'Car added',
-    onDone: ({ ids }) => navigate(`/${ids[0]}`),
+    thenGo: ({ ids }) => navigate(`/${ids[0]}`),
   });
   return { add: () => (isPending ? undefined : mutate()), adding: isPending };
 };

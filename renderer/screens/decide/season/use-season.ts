@@ -4,6 +4,7 @@ import type { DecisionSummary, SeasonView } from '../../../../electron/api/views
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
 import { errorSentence } from '../../../api/error-sentence.ts';
+import { askOnlyAgain } from '../../../api/query-client.ts';
 import { showProblem } from '../../../components/notices/undo-notice.tsx';
 import { takeOldSeason } from './old-season.ts';
 import { nextName, seasonFrom, seasonInput } from './saved-season.ts';
@@ -49,7 +50,7 @@ export const useSeason = (
         const whole = { ...about, id: about.id ?? made.current, currency };
         const input = seasonInput(season, whole, latest.current.saved, latest.current.cars);
         made.current = (await api.work.saveSeason(input)).id;
-        await Promise.all(['seasons', 'history'].map(key => client.invalidateQueries({ queryKey: [key] })));
+        await askOnlyAgain(client, 'seasons', 'history');
       }
     } catch (error) {
       waiting.current = null;

@@ -23,7 +23,7 @@ export const LotDetails = ({ lot, onClose }: { lot: LotPage; onClose: () => void
   );
   const remove = useAction(() => api.lots.remove({ id: lot.id }), {
     label: `Lot ${lot.name} removed; its cars stay`,
-    onDone: () => navigate('/'),
+    thenGo: () => navigate('/'),
   });
   return (
     <Modal opened onClose={onClose} title="Details and cost of the lot" size={680}>

@@ -105,7 +105,7 @@ const Head = ({
   const remove = useAction(() => api.reference.removeCasting({ id: casting.id }), {
     label: `${casting.name} removed`,
     failure: `${casting.name} stays`,
-    onDone: () => navigate('/'),
+    thenGo: () => navigate('/'),
   });
   return (
     <PageHeader

@@ -154,7 +154,7 @@ export const SetScreen = ({ id }: { id: number }) => {
   });
   const remove = useAction(() => api.castingSets.remove({ id }), {
     label: 'Set removed',
-    onDone: () => navigate('/sets'),
+    thenGo: () => navigate('/sets'),
   });
   if (error) return <ErrorState error={error} retry={() => void refetch()} />;
   if (!page) return <LoadingState />;

@@ -70,7 +70,7 @@ const Chooser = ({ castings }: { castings: readonly CastingRow[] }) => {
     {
       label: () => `Set “${name.trim()}” made`,
       failure: 'The set could not be made',
-      onDone: ({ id }) => navigate(`/sets/${id}`),
+      thenGo: ({ id }) => navigate(`/sets/${id}`),
     },
   );
   return (

@@ -42,7 +42,7 @@ export const WorkSection = ({ car, today }: { car: CarPage; today: IsoDate }) =>
   const { spell } = readerWords();
   const bench = useAction(() => api.bench.add({ cars: [{ carId: car.id, kind: workKind(car) }] }), {
     label: `${car.inventoryNumber} put on the bench`,
-    onDone: ({ ids }) => navigate(`~/bench/${ids[0] ?? ''}`),
+    thenGo: ({ ids }) => navigate(`~/bench/${ids[0] ?? ''}`),
   });
   const finishOf = ({ checkId }: Event) =>
     car.checks.find(({ id }) => id === checkId)?.finishState ?? car.finishState;

@@ -1,0 +1,54 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from '@playwright/test';
+import type { HostOptions } from './fixtures.ts';
+
+/** A Chromium of the system's, where there is one; else the one that Playwright installs for itself. */
+const installed = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(
+  existsSync,
+);
+const output = fileURLToPath(new URL('../../output/e2e', import.meta.url));
+// The hosts that tests start read our sources once more; what became of them is held between runs.
+process.env.NODE_COMPILE_CACHE ??= fileURLToPath(new URL('../../output/compile-cache', import.meta.url));
+
+/**
+ * The screens in both hosts: all of `screens/` in the browser; the start, the main job and the recovery in
+ * the window too; `browser/` and `window/` in their own. The window needs an Electron and a display (see
+ * .ci/run), so `npm test` runs the browser.
+ */
+export default defineConfig<HostOptions>({
+  testDir: '.',
+  outputDir: `${output}/traces`,
+  fullyParallel: true,
+  forbidOnly: true,
+  workers: 4,
+  retries: 0,
+  // Bounds for a machine that does much else besides; what is there is never waited for.
+  timeout: 400_000,
+  expect: { timeout: 150_000 },
+  reporter: [
+    ['list'],
+    ['json', { outputFile: process.env.PLAYWORN_E2E_RESULTS ?? `${output}/results.json` }],
+  ],
+  use: {
+    viewport: { width: 1440, height: 900 },
+    actionTimeout: 60_000,
+    locale: 'en-US',
+    timezoneId: 'UTC',
+    // Recording costs a quarter of the whole run; a failure leaves its picture, and
+    // `--trace on` tells the rest.
+    trace: 'off',
+    screenshot: 'only-on-failure',
+    launchOptions: installed ? { executablePath: installed } : {},
+  },
+  projects: [
+    { name: 'browser', testMatch: /\/(screens|browser)\/[^/]*\.spec\.ts$/, use: { host: 'browser' } },
+    // One at a time: a window that another one covers is not painted.
+    {
+      name: 'window',
+      testMatch: /\/(window\/[^/]*|screens\/(start|main-job|recovery))\.spec\.ts$/,
+      use: { host: 'window' },
+      workers: 1,
+    },
+  ],
+});
