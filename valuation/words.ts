@@ -6,6 +6,9 @@
 export const finishStates = ['original', 'touched up', 'restored', 'customised', 'stripped'] as const;
 export type FinishState = (typeof finishStates)[number];
 
+/** How the body was finished at the factory, as far as the words of the reference say. */
+export const finishKinds = ['lacquer', 'enamel', 'plate', 'bare', 'unknown'] as const;
+
 /** How often a variation turns up, the commonest first. */
 export const rarities = ['common', 'uncommon', 'scarce', 'rare'] as const;
 export type Rarity = (typeof rarities)[number];

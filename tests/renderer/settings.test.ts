@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PartStock } from '../../electron/api/views.ts';
-import { countChanges, withGrade, withPoint } from '../../renderer/screens/settings/assumptions/draft.ts';
+import { withPoint } from '../../renderer/components/inputs/three-point.ts';
+import { countChanges, withGrade } from '../../renderer/screens/settings/assumptions/draft.ts';
 import {
   figureText,
   percent,

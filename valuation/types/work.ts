@@ -2,6 +2,7 @@ import type {
   Closure,
   DeviationKind,
   FinishState,
+  finishKinds,
   Grade,
   Hazard,
   Originality,
@@ -12,7 +13,7 @@ import type { PartState } from './part-state.ts';
 import type { Minor, ThreePoint } from './units.ts';
 
 /** How the body was finished at the factory; it decides what is done to the bare metal. */
-export type FinishKind = 'lacquer' | 'enamel' | 'plate' | 'bare' | 'unknown';
+export type FinishKind = (typeof finishKinds)[number];
 
 /**
  * What the factory made of a variation, in the words of the reference; an empty text where
@@ -79,6 +80,14 @@ export interface StepCall {
   specified?: 'base painted' | 'roof apart' | 'tail apart';
   /** The part has to be replaced: it is missing, or below `StepCall.below`. */
   replace?: true;
+  /** Nothing calls for it: it is done where its owner asks for it. */
+  asked?: true;
+}
+
+/** A part that is bought where the shelf has none: its origin, and its price in minor units. */
+export interface BoughtPart {
+  originality: Exclude<Originality, 'missing'>;
+  cost: ThreePoint;
 }
 
 /** One step of work, as data. Times in minutes, money in minor units of the reporting currency. */
@@ -106,6 +115,14 @@ export interface WorkStep {
    * What it does to the grade of its part: so many points, at most up to a grade; null where it does nothing.
    */
   grade: { gain: number; upTo: Grade } | null;
+  /** What it makes of the originality of its part; null where that stays, or is that of the part that is fitted. */
+  leaves: Exclude<Originality, 'missing'> | null;
+  /** Parts that go when it is done, so that others are needed. */
+  takes: readonly PartName[];
+  /** What a step that replaces its part buys where the shelf has none; null for what the assumptions say. */
+  buys: BoughtPart | null;
+  /** Steps, by id, whose place it takes where it is done. */
+  insteadOf: readonly string[];
   /** Departures from the factory specification that it brings. */
   brings: readonly DeviationKind[];
 }
@@ -116,6 +133,7 @@ export type WorkReason =
   | { kind: 'part-grade'; part: PartName; grade: Grade; assumed: boolean; after: Grade | null }
   | { kind: 'part-originality'; part: PartName; originality: Originality }
   | { kind: 'lost-in-stripping'; part: PartName }
+  | { kind: 'lost-in-step'; part: PartName; step: string }
   | { kind: 'finish-state'; finishState: FinishState }
   | { kind: 'body-finish'; finish: FinishKind; words: string }
   | { kind: 'closure'; closure: Closure }
@@ -124,7 +142,8 @@ export type WorkReason =
   | { kind: 'owner' };
 
 /** A step as a plan has it. */
-export interface WorkLine extends Omit<WorkStep, 'kinds' | 'call' | 'grade'> {
+export interface WorkLine
+  extends Omit<WorkStep, 'kinds' | 'call' | 'grade' | 'leaves' | 'takes' | 'buys' | 'insteadOf'> {
   why: WorkReason;
 }
 

@@ -3,7 +3,8 @@ import { gradeLabel } from '../words.ts';
 import { spell } from './dialect.ts';
 import { closureText } from './work-text.ts';
 
-const specifiedText = {
+/** What the factory specification says, as a step asks for it. */
+export const specifiedText = {
   'base painted': 'the base was made painted',
   'roof apart': 'the roof was made in another finish',
   'tail apart': 'tail or trim were made in another finish',
@@ -16,6 +17,7 @@ const specifiedText = {
 export const stepCallText = ({ part, call }: Pick<WorkStep, 'part' | 'call'>, locale: string): string => {
   const what = part ?? 'the car';
   const facts: string[] = [];
+  if (call.asked) facts.push('only where you ask for it');
   if (call.replace)
     facts.push(
       call.below === undefined

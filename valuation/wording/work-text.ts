@@ -11,6 +11,9 @@ const finishWords: Record<FinishKind, string> = {
   unknown: 'body finish not recorded',
 };
 
+/** How the body was finished at the factory: "lacquer over bright metal". */
+export const finishText = (finish: FinishKind): string => finishWords[finish];
+
 const closureWords: Record<Closure, string> = {
   screw: 'closed with screws',
   rivet: 'closed with reproduction rivets',
@@ -20,6 +23,8 @@ const closureWords: Record<Closure, string> = {
 
 /** How a car is closed: "closed with screws". */
 export const closureText = (closure: Closure): string => closureWords[closure];
+
+const uncapitalised = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
 /** Why a line stands in a plan, in a few words: "axles C3, to C9"; empty where there is nothing to say. */
 export const workReasonText = (why: WorkReason, locale: string): string => {
@@ -39,6 +44,8 @@ export const workReasonText = (why: WorkReason, locale: string): string => {
       );
     case 'lost-in-stripping':
       return spell(`${why.part} go with the old finish`, locale);
+    case 'lost-in-step':
+      return spell(`${why.part} go when you ${uncapitalised(why.step)}`, locale);
     case 'finish-state':
       return `finish ${why.finishState}`;
     case 'body-finish':
@@ -76,7 +83,7 @@ export const departureText = (
   const what = spell(deviationLabel(kind), locale);
   if ('part' in from) return what;
   const line = plan.lines.find(({ id }) => id === from.step);
-  return line ? `${what} (${line.name.charAt(0).toLowerCase()}${line.name.slice(1)})` : what;
+  return line ? `${what} (${uncapitalised(line.name)})` : what;
 };
 
 /** What holds the grade down: "at most C7: the weakest part is the glazing"; empty where nothing does. */

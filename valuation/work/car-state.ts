@@ -24,6 +24,8 @@ export interface CarState {
   parts: ReadonlyMap<PartName, FoundPart>;
   finish: FinishKind;
   closure: Closure;
+  /** Parts that go in a step that is done, each with the name of the step. */
+  taken: Map<PartName, string>;
   captiveBearings: boolean;
   basePainted: boolean;
   roofApart: boolean;
@@ -83,6 +85,7 @@ export const carState = (subject: PlanGround, closure: Closure, unknownGrade: Gr
     parts,
     finish: finishKind(spec?.bodyFinish ?? ''),
     closure,
+    taken: new Map(),
     captiveBearings: spec?.captiveBearings ?? false,
     basePainted: spec !== undefined && spec.basePaint !== '' && spec.basePaint !== 'none',
     roofApart: spec !== undefined && finishedApart(spec.roof),

@@ -19,7 +19,7 @@ const shelfOrder: readonly Originality[] = ['original', 'period replacement', 'r
 
 /**
  * A part to fit: as its owner wishes, else from the shelf, the nearest to the specification and then the
- * cheapest first, or a reproduction to buy. A wish for a part that is no longer on the shelf is as if there
+ * cheapest first, or one to buy: what the step says, else a reproduction. A wish for a part that is no longer on the shelf is as if there
  * were none.
  */
 export const partToFit = (
@@ -59,13 +59,9 @@ export const partToFit = (
       why,
       grade: found.grade ?? gradeFitted[found.originality],
     };
-  return {
-    part,
-    from: 'buy',
-    name: '',
-    originality: 'reproduction',
+  const { originality, cost } = step.buys ?? {
+    originality: 'reproduction' as const,
     cost: assumptions.standardPlan.replacedPart,
-    why,
-    grade: gradeFitted.reproduction,
   };
+  return { part, from: 'buy', name: '', originality, cost, why, grade: gradeFitted[originality] };
 };

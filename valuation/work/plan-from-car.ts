@@ -76,7 +76,13 @@ const partsAfterWork = (
     // Labels go with the finish that they are on.
     else if (originality === 'missing' || (paints && part === 'labels'))
       after.push({ part, grade: null, originality: 'missing' });
-    else after.push({ part, grade: workedGrade(found, steps), originality });
+    else if (car.taken.has(part)) after.push({ part, grade: null, originality: 'missing' });
+    else
+      after.push({
+        part,
+        grade: workedGrade(found, steps),
+        originality: steps.findLast(step => step.part === part && step.leaves)?.leaves ?? originality,
+      });
   }
   return after;
 };
@@ -85,6 +91,39 @@ const workedGrade = ({ part, grade }: FoundPart, steps: readonly WorkStep[]): Gr
   grade === null
     ? null
     : steps.reduce((reached, step) => (step.part === part ? gradeAfterStep(step, reached) : reached), grade);
+
+/**
+ * The steps of a plan: those that the car calls for and those that its owner asks for, without those whose place
+ * another one takes. Where a step takes a part with it, another part is needed: `replaced` and `car.taken` say so.
+ */
+const stepsToDo = (
+  ofKind: readonly WorkStep[],
+  car: CarState,
+  replaced: Set<PartName>,
+  wishes: PlanWishes,
+): WorkStep[] => {
+  const without = new Set(wishes.without ?? []);
+  const also = new Set(wishes.also ?? []);
+  for (const { id, part, call } of ofKind)
+    if (also.has(id) && call.replace && part !== null) replaced.add(part);
+  const choose = () => {
+    const chosen = ofKind.filter(
+      step => !without.has(step.id) && (also.has(step.id) || calledFor(step, car, replaced)),
+    );
+    const given = new Set(chosen.flatMap(({ insteadOf }) => insteadOf));
+    return given.size === 0 ? chosen : chosen.filter(({ id }) => !given.has(id));
+  };
+  const steps = choose();
+  const taking = steps.filter(({ takes }) => takes.length > 0);
+  if (taking.length === 0) return steps;
+  for (const { takes, name } of taking)
+    for (const part of takes)
+      if (car.parts.has(part)) {
+        car.taken.set(part, name);
+        if (!wishes.leaveOff?.includes(part)) replaced.add(part);
+      }
+  return choose();
+};
 
 /**
  * Every departure once, with what brings it: the closure, a step, a reproduction on the car, or
@@ -140,13 +179,7 @@ export const planFromCar = (
   const ofKind = stepsInOrder(stepsOf(assumptions), kind);
   const replaced = replacedParts(ofKind, car);
   for (const part of wishes.leaveOff ?? []) replaced.delete(part);
-  const without = new Set(wishes.without ?? []);
-  const also = new Set(wishes.also ?? []);
-  for (const { id, part, call } of ofKind)
-    if (also.has(id) && call.replace && part !== null) replaced.add(part);
-  const steps = ofKind.filter(
-    step => !without.has(step.id) && (also.has(step.id) || calledFor(step, car, replaced)),
-  );
+  const steps = stepsToDo(ofKind, car, replaced, wishes);
   const lines = planLines(steps, car, wishes);
 
   const fitted = new Map<PartName, FittedPart>();

@@ -41,6 +41,7 @@ const specified = (step: WorkStep, car: CarState): boolean => {
  */
 export const calledFor = (step: WorkStep, car: CarState, replaced: ReadonlySet<PartName>): boolean => {
   const { call, part } = step;
+  if (call.asked) return false;
   if (call.bodyFinish && !call.bodyFinish.includes(car.finish)) return false;
   if (call.finishStates && !call.finishStates.includes(car.subject.finishState)) return false;
   if (call.closures && !call.closures.includes(car.closure)) return false;
@@ -70,6 +71,8 @@ export const reasonFor = (step: WorkStep, car: CarState): WorkReason => {
   if (part !== null && found && call.replace) {
     if (found.originality === 'missing') return { kind: 'part-originality', part, originality: 'missing' };
     if (part === 'labels') return { kind: 'lost-in-stripping', part };
+    const by = car.taken.get(part);
+    if (by !== undefined) return { kind: 'lost-in-step', part, step: by };
     return { kind: 'part-grade', part, grade: found.asked, assumed: !found.graded, after: null };
   }
   if (part !== null && found && (call.below !== undefined || call.from !== undefined)) {

@@ -2,8 +2,11 @@ import { z } from 'zod';
 import {
   closures,
   deviationKinds,
+  finishKinds,
+  finishStates,
   hazards,
   jobStepStates,
+  originalities,
   partNames,
   photoMoments,
   seasonStandings,
@@ -11,6 +14,8 @@ import {
 } from '../../../valuation/words.ts';
 import { amount, currency, grade, id, isoDate, line, text, threePoint, threePointAmount } from '../fields.ts';
 import { addPhotos } from './photos.ts';
+
+const fittedOriginalities = originalities.filter(one => one !== 'missing');
 
 const lineChange = z.object({
   name: line.min(1).optional(),
@@ -32,7 +37,7 @@ const partChoice = z.discriminatedUnion('from', [
   z.object({ from: z.literal('shelf'), name: line.min(1) }),
   z.object({
     from: z.literal('buy'),
-    originality: z.enum(['original', 'period replacement', 'reproduction']),
+    originality: z.enum(fittedOriginalities),
     cost: threePointAmount,
   }),
 ]);
@@ -83,15 +88,14 @@ const workStep = z.object({
   call: z.object({
     below: grade.optional(),
     from: grade.optional(),
-    originality: z.array(z.enum(['original', 'period replacement', 'reproduction', 'missing'])).optional(),
-    finishStates: z
-      .array(z.enum(['original', 'touched up', 'restored', 'customised', 'stripped']))
-      .optional(),
-    bodyFinish: z.array(z.enum(['lacquer', 'enamel', 'plate', 'bare', 'unknown'])).optional(),
+    originality: z.array(z.enum(originalities)).optional(),
+    finishStates: z.array(z.enum(finishStates)).optional(),
+    bodyFinish: z.array(z.enum(finishKinds)).optional(),
     closures: z.array(z.enum(closures)).optional(),
     captiveBearings: z.boolean().optional(),
     specified: z.enum(['base painted', 'roof apart', 'tail apart']).optional(),
     replace: z.literal(true).optional(),
+    asked: z.literal(true).optional(),
   }),
   after: z.array(line).max(100),
   hands: threePoint,
@@ -103,6 +107,13 @@ const workStep = z.object({
   spoilChance: z.number().min(0).max(1),
   spoiledShare: z.number().min(0).max(1),
   grade: z.object({ gain: z.number().min(0).max(9).multipleOf(0.5), upTo: grade }).nullable(),
+  leaves: z.enum(fittedOriginalities).nullable().default(null),
+  takes: z.array(z.enum(partNames)).default([]),
+  buys: z
+    .object({ originality: z.enum(fittedOriginalities), cost: threePoint })
+    .nullable()
+    .default(null),
+  insteadOf: z.array(line).max(100).default([]),
   brings: z.array(z.enum(deviationKinds)),
 });
 export const workSteps = z
@@ -175,7 +186,7 @@ export const addPart = z.object({
   stepId: id.nullable().default(null),
   name: line.min(1),
   part: z.enum(['', ...partNames]).default(''),
-  originality: z.enum(['original', 'period replacement', 'reproduction']),
+  originality: z.enum(fittedOriginalities),
   shelfId: id.nullable().default(null),
   donorCarId: id.nullable().default(null),
   quantity: z.int().min(1).max(1000).default(1),

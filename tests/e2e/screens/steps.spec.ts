@@ -15,6 +15,22 @@ test('the steps of work are changed, added to and saved as a version, and undone
   const minutes = steps.getByRole('textbox', { name: /Minutes of your own.* of Straighten.*, likely/ });
   await minutes.fill('30');
   await minutes.press('Tab');
+  // Everything that a step says can be changed where it stands.
+  await expect(steps.getByRole('combobox', { name: 'Only where the part is below' })).toHaveValue('C8');
+  await steps.getByRole('combobox', { name: 'Origin of the part' }).click();
+  await demo.getByRole('option', { name: 'original', exact: true }).click();
+  await demo.keyboard.press('Escape');
+  await steps.getByRole('combobox', { name: 'Makes the part' }).click();
+  await demo.getByRole('option', { name: 'period replacement' }).click();
+  await steps.getByRole('combobox', { name: 'Parts that go with it' }).click();
+  await demo.getByRole('option', { name: 'wheels', exact: true }).click();
+  await demo.keyboard.press('Escape');
+  await expect(steps.getByText('axles below C8; axles original', { exact: true })).toBeVisible();
+  await steps.getByRole('checkbox', { name: /Only where you ask for it/ }).check();
+  await expect(steps.getByText('only where you ask for it; axles below C8; axles original')).toBeVisible();
+  await settled(demo);
+  await picture(demo, 'settings-step-open');
+  await steps.getByRole('checkbox', { name: /Only where you ask for it/ }).uncheck();
   await steps.getByRole('textbox', { name: 'Name of a new step' }).fill('Warm the room');
   await steps.getByRole('button', { name: 'Add step' }).click();
   await settled(demo);

@@ -198,6 +198,70 @@ describe('a plan made from the car', () => {
     );
   });
 
+  it('grinds the posts in place of drilling them where its owner asks for it, and not before', () => {
+    const car = subjectOf({ grade: 4, parts: [graded('post and rivet closure', 3)], spec: spec() });
+    expect(ids(car)).toContain('drill-posts');
+    expect(ids(car)).not.toContain('grind-posts');
+    const asked = planFromCar(car, assumptions, 'restore', { also: ['grind-posts'] });
+    const done = asked.lines.map(({ id }) => id);
+    for (const gone of ['flatten-posts', 'centre-posts', 'drill-posts']) expect(done).not.toContain(gone);
+    expect(done.indexOf('grind-posts')).toBeLessThan(done.indexOf('thread-posts'));
+    expect(done.indexOf('grind-posts')).toBeLessThan(done.indexOf('take-apart'));
+    expect(asked.lines.find(({ id }) => id === 'grind-posts')?.why).toEqual({ kind: 'owner' });
+  });
+
+  it('fits other axles where they are cut, from the shelf before they are bought', () => {
+    const car = subjectOf({
+      grade: 5,
+      parts: [graded('axles', 6)],
+      spec: spec({ captiveBearings: true }),
+    });
+    const plan = planFromCar(car, assumptions);
+    const done = plan.lines.map(({ id }) => id);
+    expect(done).toContain('fit-axles');
+    expect(done).not.toContain('straighten-axles');
+    expect(done.indexOf('cut-axles')).toBeLessThan(done.indexOf('fit-axles'));
+    expect(plan.parts).toEqual([
+      {
+        part: 'axles',
+        from: 'buy',
+        name: '',
+        originality: 'reproduction',
+        cost: { low: 20, likely: 40, high: 60 },
+        why: {
+          kind: 'lost-in-step',
+          part: 'axles',
+          step: 'Cut the axles, because the bearings would go with the wheels',
+        },
+      },
+    ]);
+    expect(plan.partsAfter).toContainEqual({ part: 'axles', grade: 9, originality: 'reproduction' });
+    expect(plan.departures.map(({ kind }) => kind)).toContain('other part');
+    const shelf: ShelfPart[] = [
+      { name: 'Axles off Q-3', part: 'axles', originality: 'original', cost: 10, grade: 8 },
+    ];
+    expect(planFromCar({ ...car, shelf }, assumptions).parts[0]).toMatchObject({ name: 'Axles off Q-3' });
+    // Whoever leaves them off has a car without.
+    const off = planFromCar(car, assumptions, 'restore', { leaveOff: ['axles'] });
+    expect(off.lines.map(({ id }) => id)).not.toContain('fit-axles');
+    expect(off.partsAfter).toContainEqual({ part: 'axles', grade: null, originality: 'missing' });
+    // A donor's axles are cut as well, and nothing is fitted to it.
+    expect(planFromCar(car, assumptions, 'donor').parts).toEqual([]);
+  });
+
+  it('makes of the origin of a part what a step says', () => {
+    const steps = startingSteps('USD').map(step =>
+      step.id === 'clean-bumpers' ? { ...step, leaves: 'period replacement' as const } : step,
+    );
+    const car = subjectOf({ grade: 5, parts: [graded('bumpers', 5)] });
+    const originOfBumpers = (of: typeof assumptions) =>
+      planFromCar(car, of).partsAfter.find(({ part }) => part === 'bumpers')?.originality;
+    expect(originOfBumpers(assumptions)).toBe('original');
+    expect(originOfBumpers({ ...assumptions, work: { ...assumptions.work, steps } })).toBe(
+      'period replacement',
+    );
+  });
+
   it('refuses steps that come before themselves', () => {
     const [first, ...others] = startingSteps('USD');
     const steps = [{ ...first!, after: ['photograph-after'] }, ...others];
@@ -290,15 +354,20 @@ describe('the starting steps', () => {
   const steps = startingSteps('USD');
   it('have names of their own, times in order, and nothing behind them that is not there', () => {
     expect(new Set(steps.map(({ id }) => id)).size).toBe(steps.length);
-    for (const { id, after, hands, waiting, materials, spoilChance, kinds: of } of steps) {
+    for (const step of steps) {
+      const { id, after, insteadOf, hands, waiting, materials, buys, spoilChance, kinds: of } = step;
       expect(id).toMatch(/^[a-z]+(?:-[a-z]+)*$/);
       expect(of.length).toBeGreaterThan(0);
-      for (const before of after)
+      for (const before of [...after, ...insteadOf])
         expect(
-          steps.some(step => step.id === before),
+          steps.some(one => one.id === before),
           `${id} after ${before}`,
         ).toBe(true);
-      for (const { low, likely, high } of [hands, waiting, ...materials.map(({ cost }) => cost)]) {
+      for (const { low, likely, high } of [
+        hands,
+        waiting,
+        ...[...materials, ...(buys ? [buys] : [])].map(({ cost }) => cost),
+      ]) {
         expect(low).toBeGreaterThanOrEqual(0);
         expect(likely).toBeGreaterThanOrEqual(low);
         expect(high).toBeGreaterThanOrEqual(likely);
@@ -306,6 +375,44 @@ describe('the starting steps', () => {
       expect(spoilChance).toBeLessThan(0.05);
     }
   });
+  it('cover the trade from the closed car to the closed car', () => {
+    const said = (...words: RegExp[]) => {
+      for (const word of words)
+        expect(
+          steps.some(({ name }) => word.test(name)),
+          String(word),
+        ).toBe(true);
+    };
+    // Opening, taking apart, wheels and axles.
+    said(
+      /centre the posts/i,
+      /drill the rivet heads/i,
+      /grind the rivet heads/i,
+      /cut a thread for a screw/i,
+    );
+    said(
+      /take it apart/i,
+      /pull the wheels/i,
+      /cut the axles.*bearings/i,
+      /take the axles out/i,
+      /straighten/i,
+    );
+    // The metal.
+    said(/old paint/i, /pick .* clean/i, /degrease/i, /base and brighten/i, /paper/i, /mesh/i, /wool/i);
+    said(/plate .* sessions/i, /polish the bare metal/i, /last cleaning before paint/i);
+    // Paint, and the parts.
+    said(/coat, light/i, /coat, medium/i, /coat, wet/i, /mask .* roof/i, /mask .* trim/i);
+    said(/polish the glazing/i, /interior/i, /labels/i);
+    // Back to the closed car.
+    said(
+      /wheels, snug/i,
+      /order that the casting asks for/i,
+      /rivets, set/i,
+      /screws/i,
+      /glue on each post/i,
+    );
+  });
+
   it('cost as many minor units in every currency as its decimals make them', () => {
     const cost = (currency: string) => planFromCar(subjectOf({}), defaultAssumptions(currency)).cost.likely;
     expect(cost('BHD')).toBe(cost('USD') * 10);

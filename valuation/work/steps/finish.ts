@@ -190,7 +190,7 @@ export const finishSteps: readonly WorkStep[] = [
   }),
   step({
     id: 'finish-tail',
-    name: 'Finish tail, lamps and trim as specified',
+    name: 'Mask and finish tail, lamps and trim as specified',
     kinds: paints,
     call: { specified: 'tail apart' },
     after: ['coat-wet', 'clear-coat', 'mask-roof'],

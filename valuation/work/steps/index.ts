@@ -1,5 +1,5 @@
 import { currencyDecimals } from '../../money.ts';
-import type { Currency, WorkStep } from '../../types.ts';
+import type { Currency, ThreePoint, WorkStep } from '../../types.ts';
 import { closingSteps } from './closing.ts';
 import { finishSteps } from './finish.ts';
 import { openingSteps } from './opening.ts';
@@ -19,12 +19,14 @@ const inCents: readonly WorkStep[] = [...openingSteps, ...finishSteps, ...partSt
 export const startingSteps = (currency: Currency): readonly WorkStep[] => {
   const scale = 10 ** Math.max(0, currencyDecimals(currency) - 2);
   if (scale === 1) return inCents;
+  const scaled = ({ low, likely, high }: ThreePoint): ThreePoint => ({
+    low: low * scale,
+    likely: likely * scale,
+    high: high * scale,
+  });
   return inCents.map(step => ({
     ...step,
-    materials: step.materials.map(({ name, kind, cost: { low, likely, high } }) => ({
-      name,
-      kind,
-      cost: { low: low * scale, likely: likely * scale, high: high * scale },
-    })),
+    materials: step.materials.map(({ name, kind, cost }) => ({ name, kind, cost: scaled(cost) })),
+    buys: step.buys && { ...step.buys, cost: scaled(step.buys.cost) },
   }));
 };

@@ -5,7 +5,14 @@ import { paints, step, three } from './step.ts';
 const apart = ['take-apart', 'pull-wheels', 'cut-axles'];
 
 /** Fits another part where the part is missing or below a grade. */
-const other = (id: string, name: string, part: PartName, below?: number, hazards: WorkStep['hazards'] = []) =>
+const other = (
+  id: string,
+  name: string,
+  part: PartName,
+  below?: number,
+  hazards: WorkStep['hazards'] = [],
+  buys: WorkStep['buys'] = null,
+) =>
   step({
     id,
     name,
@@ -15,6 +22,7 @@ const other = (id: string, name: string, part: PartName, below?: number, hazards
     after: apart,
     hands: three(4, 9, 25),
     hazards,
+    buys,
   });
 
 /** The parts one by one, apart on the bench. */
@@ -32,7 +40,10 @@ export const partSteps: readonly WorkStep[] = [
     spoiledShare: 0.8,
     grade: { gain: 6, upTo: 9 },
   }),
-  other('fit-axles', 'Fit other axles', 'axles', 1.5, ['tools']),
+  other('fit-axles', 'Fit other axles', 'axles', 1.5, ['tools'], {
+    originality: 'reproduction',
+    cost: three(20, 40, 60),
+  }),
   step({
     id: 'clean-wheels',
     name: 'Clean the wheels and their bright work',
@@ -58,7 +69,7 @@ export const partSteps: readonly WorkStep[] = [
   other('fit-base', 'Fit another base', 'base'),
   step({
     id: 'paint-base',
-    name: 'Paint the base as far as specified',
+    name: 'Mask the base and paint it as far as specified',
     kinds: paints,
     part: 'base',
     call: { specified: 'base painted' },

@@ -21,6 +21,10 @@ export const step = (given: Given): WorkStep => ({
   spoilChance: 0,
   spoiledShare: 1,
   grade: null,
+  leaves: null,
+  takes: [],
+  buys: null,
+  insteadOf: [],
   brings: [],
   ...given,
 });

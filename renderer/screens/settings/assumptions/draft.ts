@@ -27,19 +27,3 @@ export const withGrade = (multipliers: readonly number[], grade: number, value: 
     if (index === grade - 1) return value;
     return index < grade - 1 ? Math.min(before, value) : Math.max(before, value);
   });
-
-/** Sets one point; the others give way, so that low, likely and high still rise. */
-export const withPoint = (
-  { low, likely, high }: ThreePoint,
-  point: keyof ThreePoint,
-  value: number,
-): ThreePoint => {
-  switch (point) {
-    case 'low':
-      return { low: value, likely: Math.max(likely, value), high: Math.max(high, value) };
-    case 'likely':
-      return { low: Math.min(low, value), likely: value, high: Math.max(high, value) };
-    case 'high':
-      return { low: Math.min(low, value), likely: Math.min(likely, value), high: value };
-  }
-};

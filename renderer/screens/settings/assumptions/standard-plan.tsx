@@ -4,8 +4,9 @@ import type { PlanDefaults, ThreePoint } from '../../../../valuation/types.ts';
 import { hazardsOf } from '../../../../valuation/wording/cautions.ts';
 import { gradeLabel, grades } from '../../../../valuation/words.ts';
 import { CautionList } from '../../../components/cautions/caution-list.tsx';
+import { withPoint } from '../../../components/inputs/three-point.ts';
 import classes from './assumptions.module.css';
-import { type PartOfDraft, withPoint } from './draft.ts';
+import type { PartOfDraft } from './draft.ts';
 import { CellFigure, FigureField } from './figure-field.tsx';
 import { type FigureKind, hours, percent } from './figures.ts';
 

@@ -30,6 +30,10 @@ export const newStep = (name: string, steps: readonly WorkStep[]): WorkStep => (
   spoilChance: 0,
   spoiledShare: 1,
   grade: null,
+  leaves: null,
+  takes: [],
+  buys: null,
+  insteadOf: [],
   brings: [],
 });
 
@@ -43,11 +47,19 @@ export const countStepChanges = (before: readonly WorkStep[], now: readonly Work
   );
 };
 
-/** Without a step, and without its place before others. */
+/** Without a step, and without its place before or instead of others. */
 export const withoutStep = (steps: readonly WorkStep[], id: string): WorkStep[] =>
   steps
     .filter(step => step.id !== id)
-    .map(step => (step.after.includes(id) ? { ...step, after: step.after.filter(one => one !== id) } : step));
+    .map(step =>
+      step.after.includes(id) || step.insteadOf.includes(id)
+        ? {
+            ...step,
+            after: step.after.filter(one => one !== id),
+            insteadOf: step.insteadOf.filter(one => one !== id),
+          }
+        : step,
+    );
 
 /** Why a step cannot be saved yet, or null. */
 export const stepProblem = (steps: readonly WorkStep[]): string | null => {

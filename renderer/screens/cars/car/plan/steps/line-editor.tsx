@@ -1,9 +1,10 @@
 import { Button } from '@mantine/core';
 import type { Currency, PlanWishes, WorkLine } from '../../../../../../valuation/types.ts';
 import { AmountCell, NumberCell } from '../../../../../components/inputs/three-cells.tsx';
+import { points, withPoint } from '../../../../../components/inputs/three-point.ts';
 import planClasses from '../plan.module.css';
 import classes from './steps.module.css';
-import { isChanged, materialCost, points, unchanged, withChange, withPlace, withPoint } from './wishes.ts';
+import { isChanged, materialCost, unchanged, withChange, withPlace } from './wishes.ts';
 
 /**
  * What can be changed of a line: its name, minutes, waiting, cost of materials, and where an own one stands.

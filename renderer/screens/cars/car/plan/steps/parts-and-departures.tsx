@@ -12,10 +12,11 @@ import {
 } from '../../../../../../valuation/words.ts';
 import { percentText } from '../../../../../components/format.ts';
 import { AmountCell } from '../../../../../components/inputs/three-cells.tsx';
+import { points, withPoint } from '../../../../../components/inputs/three-point.ts';
 import { useWords } from '../../../../../components/words.ts';
 import planClasses from '../plan.module.css';
 import classes from './steps.module.css';
-import { points, withDeparture, withFit, withPoint } from './wishes.ts';
+import { withDeparture, withFit } from './wishes.ts';
 
 interface Part {
   view: CarPlanView;

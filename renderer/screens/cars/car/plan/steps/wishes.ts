@@ -8,23 +8,6 @@ import type {
 } from '../../../../../../valuation/types.ts';
 import type { DeviationKind, PartName } from '../../../../../../valuation/words.ts';
 
-export type Point = keyof ThreePoint;
-export const points = ['low', 'likely', 'high'] as const satisfies readonly Point[];
-
-/** A figure of three with one changed; the others give way, so that they rise. */
-export const withPoint = (three: ThreePoint, point: Point, value: number): ThreePoint => {
-  const next = { ...three, [point]: value };
-  if (point === 'low')
-    return {
-      low: value,
-      likely: Math.max(value, next.likely),
-      high: Math.max(value, next.likely, next.high),
-    };
-  if (point === 'high')
-    return { low: Math.min(value, next.low, next.likely), likely: Math.min(value, next.likely), high: value };
-  return { low: Math.min(value, next.low), likely: value, high: Math.max(value, next.high) };
-};
-
 const isOwn = (wishes: PlanWishes, id: string): boolean => (wishes.added ?? []).some(own => own.id === id);
 
 const filled = (wishes: PlanWishes): PlanWishes =>
