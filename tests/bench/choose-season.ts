@@ -1,8 +1,8 @@
 /**
  * What to do with 100 and 200 cars, and with 10,000, under four limits (hours, cash, a scarce part, places on
  * the bench), three things to each car: 0.1 % of the optimum within 2 s. Easy ones are drawn as a bench sees
- * them; hard ones have gains that follow the mean use and every limit at half of what all would take. Run it
- * alone: `npx node tests/bench/choose-season.ts`.
+ * them; hard ones have gains that follow the mean use and every limit at half of what all would take. Of those of
+ * 100 cars one in ten is not proved in the work that is given. Run it alone: `npx node tests/bench/choose-season.ts`.
  */
 import { chooseSeason, type SeasonCar, type SeasonLimits, type SeasonOption } from '../../valuation/index.ts';
 import { seededRandom } from '../helpers/random.ts';
@@ -83,10 +83,12 @@ for (const [name, make] of Object.entries({ usual, hard }))
   for (const count of [100, 200, 10_000]) {
     let slowest = 0;
     let gap = 0;
+    const seconds: number[] = [];
     for (let seed = 1; seed <= (count > 1000 ? 2 : 10); seed++) {
       const wish = make(count, seed);
       const { result, ms } = await timed(() => chooseSeason(wish));
       slowest = Math.max(slowest, ms / 1000);
+      seconds.push(ms / 1000);
       gap = Math.max(gap, result.gapLeft ?? 0.001);
     }
     measured({
@@ -94,5 +96,11 @@ for (const [name, make] of Object.entries({ usual, hard }))
       value: slowest,
       unit: 's',
       goal: count <= 200 && name === 'usual' ? 2 : null,
+    });
+    measured({
+      work: `  of which the middle one, ${seconds.filter(one => one <= 2).length} of ${seconds.length} within 2 s`,
+      value: seconds.toSorted((a, b) => a - b)[Math.floor(seconds.length / 2)]!,
+      unit: 's',
+      goal: count <= 200 ? 2 : null,
     });
   }

@@ -2,7 +2,8 @@ import { checkFinite } from '../statistics/check-input.ts';
 import type { Minor } from '../types.ts';
 import type { Option } from '../words.ts';
 import type { CarLimits } from './choose-cars.ts';
-import { loadSolver, openLimitsModel } from './limits-model.ts';
+import { leastLoss } from './least-loss.ts';
+import { type Choice, loadSolver, openLimitsModel } from './limits-model.ts';
 
 /** One thing that can be done with a car: what it gains over leaving it, and what it takes. */
 export interface SeasonOption {
@@ -79,6 +80,9 @@ const goodEnough = 0.001;
  * every machine.
  */
 const mostWork = 5000;
+/** Sets of changes that are looked at before branching, some two seconds; among more candidates branching is quick. */
+const mostSets = 40_000_000;
+const fewPairs = 2000;
 const mostNext = 3;
 /** Rounding of sums that is no want of anything. */
 const tiny = 1e-9;
@@ -133,6 +137,27 @@ interface Pair {
   option: SeasonOption;
 }
 
+const beyondLimits = () =>
+  new RangeError('the cars that must be chosen cannot all be kept within the limits');
+
+/** The choice among few candidates by what it loses at the prices of the limits; undefined where that finds none. */
+const solveByPrices = async (
+  choice: Choice,
+  gap: number,
+  halted: () => boolean,
+): Promise<boolean[] | undefined> => {
+  const relaxation = openLimitsModel(await loadSolver(), choice, false);
+  try {
+    const relaxed = relaxation.solve({ gap: 0, halted });
+    if (relaxed === 'impossible') throw beyondLimits();
+    if (relaxed === 'halted') return undefined;
+    const search = { choice, prices: relaxed.prices, gap, most: mostSets, halted };
+    return leastLoss(search).chosen ?? undefined;
+  } finally {
+    relaxation.dispose();
+  }
+};
+
 const solve = async (
   cars: readonly SeasonCar[],
   limits: readonly Limit[],
@@ -147,26 +172,23 @@ const solve = async (
   const groups = [...places]
     .map(([car, members]) => ({ members, needed: car.must === true }))
     .filter(({ members, needed }) => needed || members.length > 1);
-  const model = openLimitsModel(
-    await loadSolver(),
-    {
-      gains: pairs.map(({ option }) => option.gain),
-      uses: limits.map(({ use }) => pairs.map(({ car, option }) => use(car, option))),
-      limits: limits.map(({ limit }) => limit),
-      groups,
-    },
-    true,
-  );
+  const choice: Choice = {
+    gains: pairs.map(({ option }) => option.gain),
+    uses: limits.map(({ use }) => pairs.map(({ car, option }) => use(car, option))),
+    limits: limits.map(({ limit }) => limit),
+    groups,
+  };
+  const halted = () => signal?.aborted === true || cancelled?.() === true;
+  if (pairs.length <= fewPairs && gap > 0) {
+    const chosen = await solveByPrices(choice, gap, halted);
+    if (chosen) return { picked: pairs.filter((_, j) => chosen[j]) };
+  }
+  const model = openLimitsModel(await loadSolver(), choice, true);
   try {
-    const solved = model.solve({
-      gap,
-      halted: () => signal?.aborted === true || cancelled?.() === true,
-      enough: iterations => iterations > mostWork,
-    });
+    const solved = model.solve({ gap, halted, enough: iterations => iterations > mostWork });
     if (solved === 'halted')
       throw signal?.reason ?? new DOMException('The choice was cancelled', 'AbortError');
-    if (solved === 'impossible' || !solved.shares)
-      throw new RangeError('the cars that must be chosen cannot all be kept within the limits');
+    if (solved === 'impossible' || !solved.shares) throw beyondLimits();
     const picked = pairs.filter((_, j) => solved.shares![j] === 1);
     return solved.gap > gap + tiny ? { picked, gapLeft: solved.gap } : { picked };
   } finally {

@@ -32,6 +32,8 @@ export interface Solved {
   shares: number[] | null;
   /** What each candidate's gain exceeds its use of the limits by, at their prices; of a relaxation only. */
   reducedCosts: number[];
+  /** What one more unit of each limit would add; of a relaxation only. */
+  prices: number[];
   gap: number;
   iterations: number;
 }
@@ -142,10 +144,11 @@ export const openLimitsModel = (
     const expected = [modelStatus.optimal, modelStatus.interrupted, modelStatus.objectiveTarget];
     if (!expected.some(one => one === status)) throw new Error(`The solver ended with status ${status}`);
     const found = Number(model.info.get('primal_solution_status')) === 2;
-    const { colValue, colDual } = model.getSolution();
+    const { colValue, colDual, rowDual } = model.getSolution();
     return {
       shares: found ? Array.from(colValue, x => (whole ? Math.round(x) : x)) : null,
       reducedCosts: Array.from(colDual),
+      prices: scales.map((scale, i) => (Math.abs(rowDual[i] ?? 0) * scale) / gainScale),
       gap: whole ? Number(model.info.get('mip_gap')) : 0,
       iterations: Number(model.info.get('simplex_iteration_count')),
     };

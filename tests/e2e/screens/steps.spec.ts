@@ -23,7 +23,10 @@ test('the steps of work are changed, added to and saved as a version, and undone
   await steps.getByRole('combobox', { name: 'Makes the part' }).click();
   await demo.getByRole('option', { name: 'period replacement' }).click();
   await steps.getByRole('combobox', { name: 'Parts that go with it' }).click();
-  await demo.getByRole('option', { name: 'wheels', exact: true }).click();
+  await demo
+    .getByRole('listbox', { name: 'Parts that go with it' })
+    .getByRole('option', { name: 'wheels', exact: true })
+    .click();
   await demo.keyboard.press('Escape');
   await expect(steps.getByText('axles below C8; axles original', { exact: true })).toBeVisible();
   await steps.getByRole('checkbox', { name: /Only where you ask for it/ }).check();

@@ -1,4 +1,4 @@
-import type { AssumptionSet, Currency, ThreePoint } from '../../../../valuation/types.ts';
+import type { AssumptionSet, Currency } from '../../../../valuation/types.ts';
 
 /** What a part of the assumptions needs: the draft as it stands, and a way to change some of it. */
 export interface PartOfDraft {
