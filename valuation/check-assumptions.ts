@@ -18,7 +18,7 @@ export const checkAssumptions = (assumptions: AssumptionSet): void => {
   }
   for (const [source, value] of Object.entries(sourceReliability))
     checkBetween(value, 0, 1, `reliability of source "${source}"`);
-  checkFinite(assumptions.leastEvidence, 'leastEvidence');
+  checkBetween(assumptions.widestEstimate ?? 8, 1, 1e6, 'widestEstimate');
   checkBetween(assumptions.beliefSales ?? 1, 0, 100, 'beliefSales');
   checkFinite(decision.leastGain, 'decision.leastGain');
   for (const name of ['leastProbability', 'sellingFees', 'worthCorrelation', 'donorShare'] as const)

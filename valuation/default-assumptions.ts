@@ -112,7 +112,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     halfLifeYears: 10,
     gradeDistanceHalf: 8,
     index: 'records',
-    leastEvidence: 1.5,
+    widestEstimate: 8,
     prior: {
       within: 0.35,
       betweenVariations: 0.35,

@@ -13,10 +13,10 @@ const seeds = Number(process.argv[2] ?? 8);
 const only = process.argv[3] || undefined;
 const told: { name: string; pieces: (keyof typeof truths)[] }[] = [
   { name: 'as it is', pieces: [] },
+  { name: 'twenty jobs', pieces: ['twenty jobs'] },
   { name: 'workmanship', pieces: ['workmanship'] },
   { name: '+ curves', pieces: ['workmanship', 'curves'] },
-  { name: '+ rarities', pieces: ['workmanship', 'curves', 'rarities'] },
-  { name: '+ spreads', pieces: ['workmanship', 'curves', 'rarities', 'spreads'] },
+  { name: '+ the rest', pieces: ['workmanship', 'curves', 'rarities', 'spreads'] },
 ];
 console.log(`${seeds} seeds each\n${'world'.padEnd(22)}${told.map(({ name }) => name.padEnd(14)).join('')}`);
 for (const { name, wish } of worlds) {

@@ -24,7 +24,7 @@ export const judgePromises = (
 ): Promised => {
   const random = seededRandom(seed * 7907);
   const usual = { ...defaultAssumptions('USD'), hourlyRate };
-  const assumptions = toldTruth(usual, truth, pieces);
+  const assumptions = toldTruth(usual, truth, seed, pieces);
   const fitted = fitMarket(market, assumptions, on);
   const sum: Promised = { of: 0, to: 0 };
   for (const { id, castingId } of market.variations) {

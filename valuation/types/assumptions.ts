@@ -37,9 +37,14 @@ export interface AssumptionSet {
   gradeDistanceHalf: number;
   index: IndexName | { series: Record<number, number> };
   /**
-   * Fewest effective sale records (anywhere in the series) below which the answer is "not enough evidence".
+   * The widest estimate, as high ÷ low of its own 80 % range (without what one sale varies), beyond which the
+   * answer is "not enough evidence"; 8 where it is left out.
    */
-  leastEvidence: number;
+  widestEstimate?: number;
+  /**
+   * Of older sets, which asked for a number of sales in the series. Nothing follows from it any more.
+   */
+  leastEvidence?: number;
   /** Standard deviations of log price taken as prior, with the number of observations they count for. */
   prior: {
     within: number;

@@ -151,7 +151,7 @@ export const helpText = (help: Help): string => {
     case 'identify':
       return 'Identify the casting: without it no sale record can be compared with this car.';
     case 'sale-records':
-      return 'Add sale records of this casting or of others in its series; three or so of a known grade already help.';
+      return 'Add sales of this variation or of its casting; one or two of a known grade are often enough. Of other castings in its series it takes more.';
     case 'choose-variation':
       return 'Choose its variation, or the few that it can be: the range narrows at once.';
     case 'grade':

@@ -58,12 +58,3 @@ export const evidenceOf = (
     ...(kinds && { kinds }),
   };
 };
-
-/**
- * Whether there is enough to estimate cars of a series: records and purchases of its least weight, or a
- * belief about any of it.
- */
-export const isEnough = ({ inside, assumptions }: FittedMarket, series: number): boolean =>
-  inside.sales.length > 0 &&
-  (inside.evidence.seriesWeight[series]! >= assumptions.leastEvidence ||
-    inside.evidence.seriesBeliefs[series]! > 0);

@@ -2,7 +2,7 @@ import type { FittedMarket } from '../market/fitted-market.ts';
 import { quantile } from '../statistics/quantile.ts';
 import type { Subject } from '../types.ts';
 import type { Grade } from '../words.ts';
-import { isEnough } from './evidence-of.ts';
+import { castingPrecision, evidencePrecisions, isEnough, isNarrow, towardsSeries } from './evidence-width.ts';
 import { subjectPlace } from './subject-place.ts';
 
 /** Names that wait to be settled, as the caller knows them. */
@@ -18,8 +18,8 @@ export type HelpfulAnswer =
   /** What a common car of the series brings, at the usual grade of these cars. */
   | { kind: 'belief'; seriesId: number; grade: Grade; cars: number }
   /**
-   * So many sales of today of the casting, each of a source that is not named; by any casting of the series
-   * it would be the same.
+   * So many sales of today of the casting, each of a source that is not named and of a variation that is not
+   * named: the fewest with which all its cars have a value. `cars` are those of the series that then have one.
    */
   | { kind: 'sales'; castingId: number; seriesId: number; grade: Grade; sales: number; cars: number }
   /** What the name means; `waiting` cars have it, and can be compared with anything only then. */
@@ -27,6 +27,46 @@ export type HelpfulAnswer =
 
 /** A car, as far as it matters whether it has a value. */
 export type Unvalued = Pick<Subject, 'castingId' | 'variationId' | 'candidates' | 'grade' | 'ownWorth'>;
+
+/** Beyond so many sales it is no help to ask for them. */
+const mostAsked = 50;
+
+/** A car without a value, and its place. */
+interface Lacking {
+  variation: number;
+  casting: number;
+  car: Unvalued;
+}
+
+/**
+ * The fewest sales of a casting with which all its cars have a value, and how many of its series have one
+ * then; null where no reasonable number would do.
+ */
+const salesNeeded = (
+  fitted: FittedMarket,
+  members: readonly Lacking[],
+  casting: number,
+): { sales: number | null; helped: number } => {
+  const { assumptions, inside } = fitted;
+  const told = evidencePrecisions(fitted);
+  const before = told.castings[casting]!;
+  const series = told.series[inside.index.castingSeries[casting]!]!;
+  for (let sales = 1; sales <= mostAsked; sales++) {
+    const after = before + castingPrecision(assumptions.sourceReliability.other ?? 1, sales, assumptions);
+    const helps = (one: Lacking) =>
+      isNarrow(
+        {
+          variation: one.variation < 0 ? 0 : told.variations[one.variation]!,
+          casting: one.casting === casting ? after : told.castings[one.casting]!,
+          series: series + towardsSeries(after, assumptions) - towardsSeries(before, assumptions),
+        },
+        assumptions,
+      );
+    if (members.every(one => one.casting !== casting || helps(one)))
+      return { sales, helped: members.filter(helps).length };
+  }
+  return { sales: null, helped: 0 };
+};
 
 const usualGrade = (cars: readonly Unvalued[], unknown: Grade): Grade => {
   const middle = quantile(
@@ -41,26 +81,26 @@ const order = ['name', 'belief', 'sales'] as const;
 /**
  * The single answers that would give cars a value which have none, the one that helps the most cars first; at
  * equal numbers a name before a belief before sales. What counts is `isEnough`, the rule by which a car has a
- * value at all: a belief about a series is always enough, sales as far as their weight makes up what the
- * series lacks. Names that help no car by themselves come last, by the cars that wait under them. Cars with a
- * figure of the owner's own, and those in series of which enough is known, need none.
+ * value at all: a belief about a series is always enough, sales as far as they narrow the estimate down. Names
+ * that help no car by themselves come last, by the cars that wait under them. Cars with a figure of the owner's
+ * own, and those of which enough is known, need none.
  */
 export const helpfulAnswers = (
   fitted: FittedMarket,
   cars: readonly Unvalued[],
   names: readonly WaitingAnswer[],
 ): HelpfulAnswer[] => {
-  const { index, evidence } = fitted.inside;
-  const { leastEvidence, sourceReliability, unknownGrade } = fitted.assumptions;
-  const bySeries = new Map<number, { casting: number; car: Unvalued }[]>();
+  const { index } = fitted.inside;
+  const { sourceReliability, unknownGrade } = fitted.assumptions;
+  const bySeries = new Map<number, Lacking[]>();
   for (const car of cars) {
     if (car.ownWorth) continue;
     const place = subjectPlace(fitted, car);
     if (!place) continue;
+    if (isEnough(fitted, place)) continue;
     const series = index.castingSeries[place.casting]!;
-    if (isEnough(fitted, series)) continue;
     const found = bySeries.get(series) ?? [];
-    found.push({ casting: place.casting, car });
+    found.push({ ...place, car });
     bySeries.set(series, found);
   }
   const seriesIds = new Map([...index.seriesPlace].map(([id, place]) => [place, id]));
@@ -77,7 +117,8 @@ export const helpfulAnswers = (
       ([a, x], [b, y]) => y.length - x.length || a - b,
     );
     const [casting, most] = byCasting[0]!;
-    const lacks = leastEvidence - evidence.seriesWeight[series]!;
+    const { sales, helped } = salesNeeded(fitted, members, casting);
+    if (sales === null) return [belief];
     return [
       belief,
       {
@@ -88,9 +129,8 @@ export const helpfulAnswers = (
           most.map(({ car }) => car),
           unknownGrade,
         ),
-        // The least evidence may be reached to the last bit of it by the records that there are.
-        sales: Math.max(1, Math.ceil(lacks / reliability)),
-        cars: members.length,
+        sales,
+        cars: helped,
       },
     ];
   });

@@ -12,7 +12,8 @@ import {
   worthOfLogs,
 } from './car-worths.ts';
 import { varianceApart } from './coupling.ts';
-import { evidenceOf, isEnough, noEvidence } from './evidence-of.ts';
+import { evidenceOf, noEvidence } from './evidence-of.ts';
+import { isEnough } from './evidence-width.ts';
 import { planFidelity } from './fidelity.ts';
 import { proposedPlan } from './standard-plan.ts';
 import { ladderOf, subjectPlace } from './subject-place.ts';
@@ -26,8 +27,8 @@ export type Appraise = ((condition: Condition) => WorthLogs) | null;
  */
 export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
   const place = subjectPlace(fitted, subject);
-  const { index, curve } = fitted.inside;
-  if (place !== null && isEnough(fitted, index.castingSeries[place.casting]!)) {
+  const { curve } = fitted.inside;
+  if (place !== null && isEnough(fitted, place)) {
     const ladder = ladderOf(fitted, place);
     return condition => ladderLogs(ladder, condition);
   }
@@ -42,7 +43,7 @@ export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
  * The three worths of a car in minor units of the reporting currency at the market's date: as found;
  * restored, as its plan (or the proposed one) leaves it, over the grades that it can end in; and with its
  * factory finish, as conserving alone can show it, marked where that is no longer attainable. Low and high
- * hold 80 % of the sales of such a car; mid is their median. Where the series has too few records each worth
+ * hold 80 % of the sales of such a car; mid is their median. Where its sales tell too little of it each worth
  * is null, and `help` says what would help; the owner's own figure stands in if there is one.
  *
  * Throws RangeError on a grade that is none, or an own worth out of order.

@@ -2,16 +2,19 @@ import type { WaitingGroup } from '../../../db/records/names/waiting-names.ts';
 import { listSales, saleToMarket } from '../../../db/records/sales.ts';
 import { indexMarket } from '../../../valuation/market/market-index.ts';
 import { prepareSales } from '../../../valuation/market/prepare-sales.ts';
+import {
+  castingPrecision,
+  evidencePrecisions,
+  isNarrow,
+  towardsSeries,
+} from '../../../valuation/worth/evidence-width.ts';
 import { marketToday, rawMarket } from '../figures/market.ts';
 import type { Sources } from '../session/memo.ts';
 
-/**
- * What is known of the series in which names would stand (null: a new one), and what the sales of the
- * names add to it.
- */
+/** What the sales of waiting names tell, and what is known of the series in which the names would stand. */
 export interface WaitingEvidence {
-  /** Whether cars of the series would have a value once these are castings in it. */
-  isEnough(groups: readonly WaitingGroup[], seriesId: number | null): boolean;
+  /** Cars under names that would have a value once these are castings of the series (null: a new one). */
+  valued(groups: readonly WaitingGroup[], seriesId: number | null): number;
 }
 
 /**
@@ -32,21 +35,25 @@ export const waitingEvidence = async (
   });
   const castings = groups.map((_, at) => ({ id: at + 1, seriesId: at + 1 }));
   const waiting = { ...market, castings, variations: [], sales };
-  const weights = groups.map(() => 0);
+  const precisions = groups.map(() => 0);
   for (const { record, weight } of prepareSales(waiting, indexMarket(waiting), assumptions, fitted.on).sales)
-    weights[record.castingId - 1]! += weight;
-  const weightOf = new Map<number, number>();
-  for (const { id, seriesId } of market.castings) {
-    const place = inside.index.castingIds.indexOf(id);
-    const series = place < 0 ? undefined : inside.index.castingSeries[place];
-    if (series !== undefined && !weightOf.has(seriesId))
-      weightOf.set(seriesId, inside.evidence.seriesWeight[series] ?? 0);
-  }
-  const placed = new Map(groups.map((group, at) => [group, weights[at] ?? 0]));
+    precisions[record.castingId - 1]! += castingPrecision(weight, 1, assumptions);
+  const told = evidencePrecisions(fitted);
+  const placed = new Map(groups.map((group, at) => [group, precisions[at] ?? 0]));
   return {
-    isEnough: (together, seriesId) =>
-      together.reduce((sum, group) => sum + (placed.get(group) ?? 0), 0) +
-        (seriesId === null ? 0 : (weightOf.get(seriesId) ?? 0)) >=
-      assumptions.leastEvidence,
+    valued: (together, seriesId) => {
+      const place = seriesId === null ? undefined : inside.index.seriesPlace.get(seriesId);
+      const believed = place !== undefined && inside.evidence.seriesBeliefs[place]! > 0;
+      const series = together.reduce(
+        (sum, group) => sum + towardsSeries(placed.get(group) ?? 0, assumptions),
+        place === undefined ? 0 : told.series[place]!,
+      );
+      return together
+        .filter(
+          group =>
+            believed || isNarrow({ variation: 0, casting: placed.get(group) ?? 0, series }, assumptions),
+        )
+        .reduce((sum, { carIds }) => sum + carIds.length, 0);
+    },
   };
 };

@@ -81,16 +81,13 @@ export const waitingList = memo(
         series: group.series,
         examples: group.carIds.slice(0, mostExamples).flatMap(id => numbers.get(id) ?? []),
         near: casting ? { castingId: casting.id, name: casting.name, series: casting.series } : null,
-        valued: evidence.isEnough([group], seriesId) ? group.carIds.length : 0,
+        valued: evidence.valued([group], seriesId),
       };
     });
-    const together = [...bySeries.values()].filter(({ seriesId, members }) =>
-      evidence.isEnough(members, seriesId),
-    );
     return {
       names,
-      valuedTogether: together.reduce(
-        (sum, { members }) => sum + members.reduce((cars, { carIds }) => cars + carIds.length, 0),
+      valuedTogether: [...bySeries.values()].reduce(
+        (sum, { seriesId, members }) => sum + evidence.valued(members, seriesId),
         0,
       ),
     };

@@ -104,9 +104,11 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
           </Step>
           <Step number={7} title="No evidence is an answer">
             <p>
-              With fewer than {assumptions.leastEvidence} sales in the whole series, by their weight, and no
-              belief about any of it, no value is given; Playworn says what would help instead. You can enter
-              your own figure, which is marked as yours.
+              A value is given where its sales, what you paid and what you believe narrow the estimate down
+              far enough: to a high end of at most {assumptions.widestEstimate ?? 8} times its low end. Two
+              sales of the very variation do so even when they are old; two of another casting of the series
+              may not. Otherwise Playworn says what would help instead. You can enter your own figure, which
+              is marked as yours.
             </p>
           </Step>
           <Step number={8} title="Your own sales teach it">

@@ -39,16 +39,16 @@ it('a list and six jotted sales of a stranger become values and decisions in a f
   const sold = await valued();
   expect(sold.helpful[0]).toMatchObject({
     kind: 'name',
-    cars: 2,
-    sentence: 'Settle the name “Brackenhall Van”: 2 cars get a value.',
+    cars: 3,
+    sentence: 'Settle the name “Corriemuir Coupe”: 3 cars get a value.',
   });
   const text = (await playworn(['value', '--collection', collection])).stdout;
-  expect(text).toContain('What would help the most:\n  Settle the name “Brackenhall Van”');
+  expect(text).toContain('What would help the most:\n  Settle the name “Corriemuir Coupe”');
 
-  await on('settle', 'Brackenhall Van', '--as', 'casting');
+  await on('settle', 'Corriemuir Coupe', '--as', 'casting');
   answers += 1;
-  expect((await valued()).cars).toBe(2);
-  for (const name of ['Corriemuir Coupe', 'Silver Kite']) {
+  expect((await valued()).cars).toBe(3);
+  for (const name of ['Brackenhall Van', 'Silver Kite']) {
     await on('settle', name, '--as', 'casting');
     answers += 1;
   }
@@ -84,7 +84,7 @@ it('a belief gives as many cars a value as it was said to', { timeout: 240_000 }
   const { helpful } = await at('value');
   expect(helpful).toMatchObject([
     { kind: 'belief', series: 'Farmyard', grade: 5, cars: 2 },
-    { kind: 'sales', casting: 'Moorcot Tractor', sales: 3, cars: 2 },
+    { kind: 'sales', casting: 'Moorcot Tractor', sales: 1, cars: 2 },
   ]);
   expect(helpful[0].sentence).toBe('Say what a common Farmyard in about C5 brings: 2 cars get a value.');
   await at('believe', '--series', 'Farmyard', '--grade', 'C5', '--low', '20', '--high', '35');

@@ -6,7 +6,7 @@ import type { Worth } from '../../../valuation/types.ts';
 import { finishStates, grades } from '../../../valuation/words.ts';
 import { marketArbitrary, on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
 
-const assumptions = { ...defaultAssumptions('USD'), leastEvidence: 0.1 };
+const assumptions = { ...defaultAssumptions('USD'), widestEstimate: 1e6 };
 const trending = { ...assumptions, index: 'trend' as const };
 
 const worthOf = (fitted: FittedMarket, known: Parameters<typeof subjectOf>[0]): Worth | null =>

@@ -47,10 +47,10 @@ describe('the answers that would help', () => {
     ];
     expect(helpfulAnswers(fitMarket(marketOf([]), assumptions, on), cars, names)).toEqual([
       { kind: 'belief', seriesId: 1, grade: 5, cars: 3 },
-      { kind: 'sales', castingId: 1, seriesId: 1, grade: 6, sales: 3, cars: 3 },
       { kind: 'name', name: 'Larkspur Van', waiting: 2, cars: 2 },
+      { kind: 'sales', castingId: 1, seriesId: 1, grade: 6, sales: 1, cars: 2 },
       { kind: 'belief', seriesId: 2, grade: 6, cars: 1 },
-      { kind: 'sales', castingId: 3, seriesId: 2, grade: 6, sales: 3, cars: 1 },
+      { kind: 'sales', castingId: 3, seriesId: 2, grade: 6, sales: 1, cars: 1 },
       { kind: 'name', name: 'Nobody', waiting: 9, cars: 0 },
     ]);
   });
@@ -102,7 +102,8 @@ describe('the answers that would help', () => {
                 ],
               });
               expect(gained(more(answer.sales))).toBe(answer.cars);
-              expect(gained(more(answer.sales - 1))).toBe(0);
+              const ofCasting = cars.filter(({ castingId }) => castingId === answer.castingId);
+              expect(valuedIn(more(answer.sales - 1), ofCasting)).toBe(0);
             }
           }
         },

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { defaultAssumptions, fitMarket, type Market, valueCar } from '../../../valuation/index.ts';
+import {
+  type AssumptionSet,
+  defaultAssumptions,
+  fitMarket,
+  type Market,
+  valueCar,
+} from '../../../valuation/index.ts';
 import { foundCondition, plannedCondition, plannedGrades } from '../../../valuation/worth/car-worths.ts';
 import { varianceApart } from '../../../valuation/worth/coupling.ts';
 import { proposedPlan } from '../../../valuation/worth/standard-plan.ts';
@@ -117,35 +123,49 @@ describe('valueCar', () => {
     expect(valueCar(lonely, subjectOf({ castingId: 801 })).help).toEqual(['sale-records', 'own-figure']);
   });
 
-  it('takes three sales of the year as enough, whoever told of them, and one as too few', () => {
-    const told = (count: number): Market => ({
+  it('has enough where the estimate is narrow, not where records are many', () => {
+    const sold = (castingId: number, variationId: number | null, soldOn: string, count = 2): Market => ({
       reportingCurrency: 'USD',
-      castings: [{ id: 1, seriesId: 1 }],
-      variations: [{ id: 1, castingId: 1, rarity: null }],
-      sales: Array.from({ length: count }, (_, i) =>
-        saleOf({ id: i + 1, grade: 7, soldOn: '2024-10-31', source: 'other' }),
-      ),
+      castings: [1, 2, 3].map(id => ({ id, seriesId: id === 3 ? 2 : 1 })),
+      variations: [
+        { id: 1, castingId: 1, rarity: 'common' },
+        { id: 2, castingId: 2, rarity: 'common' },
+      ],
+      sales: Array.from({ length: count }, (_, i) => saleOf({ id: i + 1, castingId, variationId, soldOn })),
       rates: [],
     });
-    const found = (count: number) =>
-      valueCar(fitMarket(told(count), assumptions, on), subjectOf({ variationId: 1, grade: 5 })).asFound;
-    expect(found(3)).not.toBeNull();
-    expect(found(1)).toBeNull();
+    const width = (market: Market, changed: Partial<AssumptionSet> = {}) => {
+      const car = subjectOf({ variationId: 1, grade: 6 });
+      const worth = valueCar(fitMarket(market, { ...assumptions, ...changed }, on), car).asFound;
+      return worth && worth.high / worth.low;
+    };
+    // Two of the very variation, six years old.
+    expect(width(sold(1, 1, '2019-07-01'))).toBeLessThan(3.5);
+    // Two of another casting, of this year: whatever can be said is too wide.
+    expect(width(sold(2, 2, '2025-01-10'))).toBeNull();
+    expect(width(sold(2, 2, '2025-01-10'), { widestEstimate: 20 })).toBeGreaterThan(8);
+    // Of another series nothing is told, however many there are.
+    expect(width(sold(3, null, '2025-01-10', 40))).toBeNull();
+    expect(width(sold(1, 1, '2019-07-01'), { widestEstimate: 1.5 })).toBeNull();
   });
 
-  it('asks for the assumption set’s least evidence, by weight', () => {
-    const one: Market = {
-      reportingCurrency: 'USD',
-      castings: [{ id: 1, seriesId: 1 }],
-      variations: [{ id: 1, castingId: 1, rarity: null }],
-      sales: [saleOf({ id: 1, soldOn: on }), saleOf({ id: 2, soldOn: on })],
-      rates: [],
-    };
-    const value = (leastEvidence: number) =>
-      valueCar(fitMarket(one, { ...assumptions, leastEvidence }, on), subjectOf({ variationId: 1 })).asFound;
-    expect(value(2.01)).toBeNull();
-    expect(value(2)!.mid).toBeGreaterThan(4000);
-    expect(value(2)!.mid).toBeLessThan(6000);
+  it('never takes a value away for a further sale', () => {
+    const prices = [4000, 40, 400_000, 4000, 9, 90_000];
+    const valued = prices.map((_, count) => {
+      const market: Market = {
+        reportingCurrency: 'USD',
+        castings: [1, 2].map(id => ({ id, seriesId: 1 })),
+        variations: [],
+        sales: prices
+          .slice(0, count)
+          .map((price, i) => saleOf({ id: i + 1, price, castingId: 2 - (i % 2), variationId: null })),
+        rates: [],
+      };
+      return valueCar(fitMarket(market, assumptions, on), subjectOf({ castingId: 1 })).asFound !== null;
+    });
+    expect(valued).toEqual([...valued].sort((a, b) => Number(a) - Number(b)));
+    expect(valued[0]).toBe(false);
+    expect(valued.at(-1)).toBe(true);
   });
 
   it('lets the owner’s figure stand in only where there is no evidence, marked as such', () => {
@@ -219,7 +239,7 @@ describe('the weights of records', () => {
         ...market,
         sales: market.sales.map((sale, i) => ({ ...sale, soldOn: date, reliability: reliabilityOf(i) })),
       },
-      { ...assumptions, leastEvidence: 0 },
+      { ...assumptions, widestEstimate: 1e6 },
       date,
     );
 

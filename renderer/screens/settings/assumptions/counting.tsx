@@ -95,11 +95,11 @@ export const Weights = ({ draft, set }: PartOfDraft) => (
       onChange={gradeDistanceHalf => set({ gradeDistanceHalf })}
     />
     <FigureField
-      label="Fewest sales in a series for a value to be given"
-      help="counted by weight: an old or doubtful sale counts as less than one"
-      value={draft.leastEvidence}
-      kind={{ ...spread, unit: 'sales', most: 1000, digits: 1 }}
-      onChange={leastEvidence => set({ leastEvidence })}
+      label="Widest estimate for a value to be given"
+      help="its high end by its low end, before what single sales vary; with the spreads assumed below"
+      value={draft.widestEstimate ?? 8}
+      kind={{ ...spread, unit: 'times', least: 1, most: 1000, digits: 1 }}
+      onChange={widestEstimate => set({ widestEstimate })}
     />
     <FigureField
       label="What you believe counts as"

@@ -290,7 +290,7 @@ describe('worths', () => {
     const now = await width();
     clock.now = new Date(2036, 2, 14);
     expect(await width()).toBeGreaterThan(now);
-    clock.now = new Date(2066, 2, 14);
+    clock.now = new Date(2116, 2, 14);
     expect(await worth()).toBeNull();
   });
 });
