@@ -46,7 +46,8 @@ export const runImport = async (
   },
 ): Promise<ImportResult> => {
   const { collection, file, name, options, at, signal, afterwards, within } = request;
-  const table = await openTable(file, name, options, await coloursOnly(within ?? collection.read.db));
+  const colours = request.colours ?? (await coloursOnly(within ?? collection.read.db));
+  const table = await openTable(file, name, options, colours);
   const mapping = mapColumns(table, options);
   const formats = await learnFormats(table, mapping, options, signal);
   const { rows, numbers, learned, questions } = formats;

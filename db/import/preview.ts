@@ -26,7 +26,8 @@ const shownRejections = 25;
  */
 export const previewImport = async (request: ImportRequest): Promise<ImportPreview> => {
   const { collection, file, name, options, signal } = request;
-  const table = await openTable(file, name, options, await coloursOnly(collection.read.db));
+  const colours = request.colours ?? (await coloursOnly(collection.read.db));
+  const table = await openTable(file, name, options, colours);
   let mapping: Mapping;
   let problem: string[] = [];
   try {

@@ -28,6 +28,8 @@ export interface ImportRequest {
   options: RunOptions;
   /** ISO instant: of entering, and the latest day that a sale can have. */
   at: string;
+  /** What `coloursOnly` says of the reference, where that is known; else it is read. */
+  colours?: ReadonlySet<string>;
   signal?: AbortSignal | undefined;
   onProgress?: ((done: number, total: number, stage: string) => void) | undefined;
 }

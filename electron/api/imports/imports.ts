@@ -5,6 +5,7 @@ import { ledgerColumns, ledgerKinds } from '../../../db/import/ledgers/columns.t
 import type { LedgerResult } from '../../../db/import/ledgers.ts';
 import type { MarketResult } from '../../../db/import/market.ts';
 import { findLotNamed, lotCosts } from '../../../db/records/lots.ts';
+import { coloursOnly } from '../../../db/reference/colour-names.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { marketBefore, marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
@@ -12,11 +13,15 @@ import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
+import { memo } from '../session/memo.ts';
 import { streamed } from '../session/progress.ts';
 import type { ImportPreview } from '../views.ts';
 
 /** Loaded at the first import: the reader of spreadsheets takes memory that most sessions need not give. */
 const engine = () => import('../../../db/import/index.ts');
+
+/** The reference's colours, by which columns without headings are known: read once for all the files of a session. */
+const colours = memo(({ db }) => coloursOnly(db));
 
 /** A file that cannot be read as a table is the caller's to put right, not a fault of ours. */
 const explained = async <T>(work: Promise<T>): Promise<T> => {
@@ -49,6 +54,7 @@ const preview = needsCollection
         name: file.name,
         options: { ...options, dryRun: true },
         at: context.session.at(),
+        colours: await colours(context.session),
         signal,
       }),
     );
@@ -72,6 +78,7 @@ const run = needsCollection.input(inputs.runImport).handler(({ context, input, s
         name: file.name,
         options,
         at: session.at(),
+        colours: await colours(session),
         signal: stop,
         onProgress: report,
         afterwards: async (trx, { lotId, toShare, soldCarIds }) => {
