@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { outliveReaders } from '../cli/outlive-readers.ts';
 import { printableLines } from '../cli/printable.ts';
+import { leftUndone } from '../service/messages.ts';
 import { asUsual } from '../service/private-files.ts';
 import { buildStale, type Product } from './build.ts';
 import { windowObstacle } from './choose-host.ts';
@@ -69,11 +70,11 @@ const runWindow = (electron: string, args: string[]): Promise<number> =>
       done(1);
     });
     child.on('exit', (code, signal) => {
-      if (code !== 0 && signal === null)
+      if (code !== 0 && code !== leftUndone && signal === null)
         console.error(
           'Electron ended with an error. The same screens can be had with: npm start -- --browser',
         );
-      done(code ?? 1);
+      done(code === leftUndone ? 1 : (code ?? 1));
     });
   });
 

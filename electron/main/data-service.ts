@@ -5,8 +5,11 @@ import { startRelayedService, startUtilityService } from './service-process.ts';
 export interface DataService {
   /** Hands the service its end of a page's channel. */
   connect(port: MessagePortMain): void;
-  /** Closes the collection, with its backup, and ends the process. */
-  close(): Promise<void>;
+  /**
+   * Closes the collection, with its backup, and ends the process. Returns its exit code: 0 where closing did
+   * all, `leftUndone` where it did not, null where the process was ended by force.
+   */
+  close(): Promise<number | null>;
 }
 
 /**
@@ -29,23 +32,23 @@ export const startDataService = (
   const start = [env.PLAYWORN_SERVICE_FILE ?? file, JSON.stringify(options)] as const;
   const service = node ? startRelayedService(node, ...start) : startUtilityService(...start);
   let state: 'running' | 'closing' | 'ended' = 'running';
-  let afterEnd = () => {};
+  let afterEnd: (code: number | null) => void = () => {};
   service.onExit(code => {
     const before = state;
     state = 'ended';
     if (before === 'running') lost(code);
-    if (before === 'closing') afterEnd();
+    if (before === 'closing') afterEnd(code);
   });
   return {
     connect: port => service.send({ kind: 'connect', port: 0 }, port),
     close: () =>
       new Promise(resolve => {
-        if (state === 'ended') return resolve();
+        if (state === 'ended') return resolve(0);
         state = 'closing';
         const timer = setTimeout(() => service.kill(), closingTime);
-        afterEnd = () => {
+        afterEnd = code => {
           clearTimeout(timer);
-          resolve();
+          resolve(code);
         };
         service.send({ kind: 'close' });
       }),

@@ -90,9 +90,10 @@ if (app.requestSingleInstanceLock()) {
   app.on('will-quit', event => {
     if (closed || !service) return;
     event.preventDefault();
-    void service.close().then(() => {
+    void service.close().then(code => {
       closed = true;
-      app.quit();
+      if (code === 0) app.quit();
+      else app.exit(code ?? 1);
     });
   });
   void start();

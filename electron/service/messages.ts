@@ -10,4 +10,7 @@ export type ToService =
   | { kind: 'disconnect'; port: number }
   | { kind: 'close' };
 
+/** The exit code of a service, and of the app, whose closing left something undone, such as the backup after changes. */
+export const leftUndone = 4;
+
 export type FromService = { kind: 'data'; port: number; data: unknown };

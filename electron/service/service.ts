@@ -3,6 +3,7 @@ import { RPCHandler } from '@orpc/server/message-port';
 import { router } from '../api/router.ts';
 import { type BeginOptions, newSession, openAsAsked } from './begin.ts';
 import { hostLink } from './host-link.ts';
+import { leftUndone } from './messages.ts';
 
 /**
  * The data service: owns the database, answers pages over their ports, and closes the
@@ -33,7 +34,11 @@ const serve = () => {
     closing = true;
     await opened;
     await session.close();
-    process.exit(0);
+    // The pages are gone by now; what closing could not do, such as the backup after changes, is left to the terminal
+    // and to the exit code. The next opening makes up for a backup.
+    const { notices } = session.state();
+    for (const notice of notices) console.error(notice);
+    process.exit(notices.length > 0 ? leftUndone : 0);
   });
 };
 

@@ -1,6 +1,7 @@
 import { type ClientLink, createORPCClient } from '@orpc/client';
 import type { RouterClient } from '@orpc/server';
 import type { AppRouter } from '../../electron/api/router.ts';
+import { orUnreadable } from './unreadable-file.ts';
 
 type NoContext = Record<never, never>;
 export type Api = RouterClient<AppRouter, NoContext>;
@@ -22,5 +23,11 @@ export const connectApi = (link: Promise<ApiLink>): void => {
  * The service's procedures, by subject: `await api.lots.list()`. Calls made before it is reached wait for it.
  */
 export const api: Api = createORPCClient<Api>({
-  call: async (path, input, options) => (await connected).call(path, input, options),
+  call: async (path, input, options) => {
+    try {
+      return await (await connected).call(path, input, options);
+    } catch (error) {
+      throw await orUnreadable(error, input);
+    }
+  },
 } satisfies ApiLink);

@@ -1,8 +1,12 @@
 /** How a browser comes in: by an address that works once, and stays in by its tab. */
 import { once } from 'node:events';
+import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
 import { writeEntryPage } from '../../../electron/launcher/entry-page.ts';
 import { expect, test } from '../fixtures.ts';
 import { serve } from '../hosts.ts';
+import { goTo, startEmpty } from '../looking.ts';
 
 const notConnected = 'Playworn is not connected';
 
@@ -62,4 +66,55 @@ test('the token is in no address, and in no cookie', async ({ start, context }) 
   for (const address of [...addresses, page.url()]) expect(address).not.toContain(kept[0]);
   expect(await context.cookies()).toEqual([]);
   expect(await page.evaluate(() => Object.values(localStorage).join())).not.toContain(kept[0]);
+});
+
+/** Makes a collection and a lot in it, so that closing has something to back up. */
+const changed = async (page: Page, collection: string): Promise<void> => {
+  await startEmpty(page, collection);
+  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
+  await goTo(page, '/lots/new');
+  await page.getByLabel('Name of the lot').fill('Barn tin');
+  await page.getByRole('button', { name: 'Enter its cars' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Barn tin' })).toBeVisible();
+};
+
+test('Ctrl+C pressed again while the collection is being closed cuts nothing short', async ({
+  page,
+  home,
+  collection,
+}) => {
+  const { address, child } = await serve({ home, collection });
+  await page.goto(address);
+  await changed(page, collection);
+  const ended = once(child, 'exit');
+  child.stdout?.on('data', chunk => {
+    if (String(chunk).includes('Closing')) for (let i = 0; i < 3; i++) child.kill('SIGINT');
+  });
+  child.kill('SIGINT');
+  expect(await ended).toEqual([0, null]);
+  expect(existsSync(join(collection, 'collection.open'))).toBe(false);
+  const [backup, ...more] = readdirSync(join(collection, 'backups'));
+  expect(more).toEqual([]);
+  expect(readdirSync(join(collection, 'backups', backup!))).toContain('manifest.json');
+});
+
+test('a backup that fails on closing is said, and changes how the host ends', async ({
+  page,
+  home,
+  collection,
+}) => {
+  const { address, child } = await serve({ home, collection });
+  await page.goto(address);
+  await changed(page, collection);
+  rmSync(join(collection, 'backups'), { recursive: true, force: true });
+  writeFileSync(join(collection, 'backups'), 'not a folder');
+  let said = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream?.on('data', chunk => {
+      said += chunk;
+    });
+  const ended = once(child, 'exit');
+  child.kill('SIGINT');
+  expect(await ended).toEqual([1, null]);
+  expect(said).toContain('No backup was made on closing');
 });

@@ -1,3 +1,5 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo, settled, startEmpty } from '../looking.ts';
@@ -195,4 +197,39 @@ test('a press while the rows are read again is not lost: it imports once they ar
   await expect(
     page.getByRole('heading', { level: 1, name: 'Imported 8 cars into Market tray' }),
   ).toBeVisible();
+});
+
+test('a folder that is dropped, and a file that is gone when it is read, are refused with a sentence', async ({
+  start,
+  home,
+  collection,
+  host,
+  expectedComplaints,
+}) => {
+  test.skip(host === 'window', 'SKIPPED in the window: DevTools drop files into a browser’s page only.');
+  expectedComplaints.push(/ERR_|Failed to (?:fetch|load)/);
+  const { page } = await start();
+  await startEmpty(page, collection);
+  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
+  await goTo(page, '/lots/import');
+  await settled(page);
+  const folder = join(home, 'My cars');
+  mkdirSync(folder);
+  const devTools = await page.context().newCDPSession(page);
+  const data = { items: [], files: [folder], dragOperationsMask: 1 };
+  const box = (await page.getByText('Drop a CSV or XLSX file here').boundingBox())!;
+  const at = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
+    await devTools.send('Input.dispatchDragEvent', { type, ...at, data });
+  await expect(page.getByText(/My cars could not be read. It may be a folder/)).toBeVisible();
+  await expect(page.getByLabel('Spreadsheet to import')).toBeAttached();
+
+  const gone = join(home, 'gone.csv');
+  writeFileSync(gone, 'casting\nDovetail\n');
+  await page.getByLabel('Spreadsheet to import').setInputFiles(gone);
+  const taken = page.getByRole('button', { name: 'Import 1 car' });
+  await expect(taken).toBeEnabled();
+  rmSync(gone);
+  await taken.click();
+  await expect(page.getByText(/gone\.csv could not be read/)).toBeVisible();
 });

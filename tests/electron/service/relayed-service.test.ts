@@ -1,5 +1,5 @@
 import { type ChildProcess, fork } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,7 +8,7 @@ import { RPCLink } from '@orpc/client/message-port';
 import type { RouterClient } from '@orpc/server';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { AppRouter } from '../../../electron/api/router.ts';
-import type { FromService } from '../../../electron/service/messages.ts';
+import { type FromService, leftUndone } from '../../../electron/service/messages.ts';
 
 const file = fileURLToPath(new URL('../../../electron/service/service.ts', import.meta.url));
 
@@ -37,7 +37,10 @@ const ended = () => new Promise<number | null>(resolve => service.once('exit', r
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'service-'));
   const options = JSON.stringify({ collection: join(folder, 'Collection') });
-  service = fork(file, [options], { serialization: 'advanced', stdio: 'inherit' });
+  service = fork(file, [options], {
+    serialization: 'advanced',
+    stdio: ['inherit', 'inherit', 'pipe', 'ipc'],
+  });
 });
 afterEach(() => {
   service.kill('SIGKILL');
@@ -79,6 +82,35 @@ describe('the data service of a plain Node', () => {
     service.disconnect();
     expect(await exit).toBe(0);
     expect(existsSync(mark)).toBe(false);
+  });
+
+  it('closes whole though it is interrupted meanwhile, with the backup of what was changed', async () => {
+    await client(1).collection.create({ reportingCurrency: 'USD' });
+    await client(2).lots.create({ name: 'Barn tin', currency: 'USD' });
+    const exit = ended();
+    service.send({ kind: 'close' });
+    for (const signal of ['SIGINT', 'SIGINT'] as const) service.kill(signal);
+    expect(await exit).toBe(0);
+    expect(existsSync(join(folder, 'Collection', 'collection.open'))).toBe(false);
+    const [backup, ...more] = readdirSync(join(folder, 'Collection', 'backups'));
+    expect(more).toEqual([]);
+    expect(existsSync(join(folder, 'Collection', 'backups', backup!, 'manifest.json'))).toBe(true);
+  });
+
+  it('says that no backup was made on closing, and ends with a code of its own', async () => {
+    await client(1).collection.create({ reportingCurrency: 'USD' });
+    await client(2).lots.create({ name: 'Barn tin', currency: 'USD' });
+    const backups = join(folder, 'Collection', 'backups');
+    rmSync(backups, { recursive: true, force: true });
+    writeFileSync(backups, 'not a folder');
+    let said = '';
+    service.stderr!.on('data', chunk => {
+      said += chunk;
+    });
+    const exit = ended();
+    service.send({ kind: 'close' });
+    expect(await exit).toBe(leftUndone);
+    expect(said).toContain('No backup was made on closing');
   });
 
   it('stops long work that a page has left', async () => {
