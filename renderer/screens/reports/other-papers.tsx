@@ -96,6 +96,26 @@ const SetChoice = ({ choice, change }: { choice: PaperChoice; change: Change }) 
   );
 };
 
+/** A day that has to be given: one that is cleared stays as it was. */
+const Day = ({
+  onChange,
+  ...field
+}: {
+  label: string;
+  value: string;
+  min?: string;
+  max?: string;
+  onChange: (day: string) => void;
+}) => (
+  <TextInput
+    {...field}
+    type="date"
+    required
+    withAsterisk={false}
+    onChange={event => event.currentTarget.value && onChange(event.currentTarget.value)}
+  />
+);
+
 /** What the chosen paper wants to know besides. */
 const Details = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]; change: Change }) => {
   switch (choice.what) {
@@ -123,24 +143,8 @@ const Details = ({ choice, lots, change }: { choice: PaperChoice; lots: LotRow[]
     case 'ledger':
       return (
         <>
-          <TextInput
-            label="First day"
-            type="date"
-            value={choice.from}
-            max={choice.to}
-            required
-            withAsterisk={false}
-            onChange={event => event.currentTarget.value && change({ from: event.currentTarget.value })}
-          />
-          <TextInput
-            label="Last day"
-            type="date"
-            value={choice.to}
-            min={choice.from}
-            required
-            withAsterisk={false}
-            onChange={event => event.currentTarget.value && change({ to: event.currentTarget.value })}
-          />
+          <Day label="First day" value={choice.from} max={choice.to} onChange={from => change({ from })} />
+          <Day label="Last day" value={choice.to} min={choice.from} onChange={to => change({ to })} />
           <Checkbox
             label="As CSV instead of PDF"
             checked={choice.table}

@@ -8,6 +8,7 @@ import { trackedTables } from '../../../db/history/tracking.ts';
 import { hostClock } from '../../helpers/host-clock.ts';
 import { picture as photograph } from '../../helpers/pictures.ts';
 import { readRfc4180 } from '../../helpers/rfc-4180.ts';
+import { carsToDecide } from '../deciding.ts';
 import { expect, test } from '../fixtures.ts';
 import { goTo, settled } from '../looking.ts';
 
@@ -42,8 +43,7 @@ test('a rough car becomes a restored one, said to be so everywhere, and undo bri
 }) => {
   const clock = hostClock(home, new Date('2026-11-02T09:00:00Z'));
   const { page } = await start({ env: clock.env });
-  await goTo(page, '/decide?recommendation=restore');
-  await expect(page.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();
+  await carsToDecide(page, 'recommendation=restore');
   const bare = rowsOf(demoCollection);
 
   // The season, and the car on the bench.
@@ -65,7 +65,7 @@ test('a rough car becomes a restored one, said to be so everywhere, and undo bri
   expect(lines.length).toBeGreaterThan(15);
   for (const line of lines) expect(line).toMatch(/\d.* · \S/);
 
-  // Two sessions of half an hour on one step, with a photograph before and after.
+  // The clock runs twice on one step, with a photograph before and after.
   const current = job.locator('[aria-current="step"]');
   for (const counted of ['30 min', '1 h']) {
     await page.keyboard.press('t');

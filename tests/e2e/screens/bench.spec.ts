@@ -1,4 +1,5 @@
 import { picture as photograph } from '../../helpers/pictures.ts';
+import { carsToDecide } from '../deciding.ts';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo, inScheme, settled, startEmpty } from '../looking.ts';
 
@@ -17,9 +18,7 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   demo,
   picture,
 }) => {
-  await goTo(demo, '/decide?recommendation=restore');
-  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
-  await expect(grid).toBeFocused();
+  await carsToDecide(demo, 'recommendation=restore');
   await demo.keyboard.press('Space');
   await demo.keyboard.press('ArrowDown');
   await demo.keyboard.press('Space');
@@ -41,7 +40,7 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   await expect(current.getByRole('button', { name: /^Done: / })).not.toHaveAccessibleName(first ?? '');
   await settled(demo);
 
-  // Two sessions on one step.
+  // The clock runs twice on one step.
   for (let session = 0; session < 2; session++) {
     await demo.keyboard.press('t');
     await expect(current.getByRole('timer')).toBeVisible();
@@ -145,8 +144,7 @@ test('a step that runs by itself calls when it is done, on every screen, also af
   demo,
   picture,
 }) => {
-  await goTo(demo, '/decide?recommendation=restore');
-  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();
+  await carsToDecide(demo, 'recommendation=restore');
   await demo.keyboard.press('Space');
   await demo.getByRole('button', { name: 'Put 1 on the bench' }).click();
   const coat = demo.getByRole('button', { name: /^Done: First coat/ });

@@ -2,6 +2,7 @@ import { execFile } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
+import { carsToDecide } from '../deciding.ts';
 import { expect, test } from '../fixtures.ts';
 import { root } from '../hosts.ts';
 import { breaches, goTo, startEmpty } from '../looking.ts';
@@ -72,9 +73,7 @@ test('a season is saved with the collection: others beside it, and the same for 
   demo,
   picture,
 }) => {
-  await goTo(demo, '/decide?recommendation=restore');
-  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
-  await expect(grid).toBeFocused();
+  await carsToDecide(demo, 'recommendation=restore');
   await demo.keyboard.press('Space');
   const season = demo.getByRole('region', { name: 'Season' });
   await season.getByLabel('Hours available').fill('12');
@@ -110,9 +109,7 @@ test('a season is saved with the collection: others beside it, and the same for 
 test('a guarded car is restored only with a reason, and the chart and the list have one cursor', async ({
   demo,
 }) => {
-  await goTo(demo, '/decide?finish=original&not=common,uncommon');
-  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
-  await expect(grid).toBeFocused();
+  const grid = await carsToDecide(demo, 'finish=original&not=common,uncommon');
   const number = async () => {
     const cell = await grid.getAttribute('aria-activedescendant');
     return demo.locator(`[id="${cell?.replace(/-c\d+$/, '-c0')}"]`).textContent();
@@ -153,8 +150,7 @@ test('deciding can be done by everyone, menus and dialogs too, and with nothing 
   demo,
   picture,
 }) => {
-  await goTo(demo, '/decide');
-  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();
+  await carsToDecide(demo);
   await picture(demo, 'decide');
   expect(await breaches(demo)).toEqual([]);
   await demo.getByRole('button', { name: 'Finish: any' }).press('Enter');

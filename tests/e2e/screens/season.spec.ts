@@ -1,13 +1,12 @@
+import { carsToDecide } from '../deciding.ts';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, inScheme } from '../looking.ts';
+import { breaches, inScheme } from '../looking.ts';
 
 test('colours are proposed for the season, saved with it, and gone to the bench with', async ({
   demo,
   picture,
 }) => {
-  await goTo(demo, '/decide?recommendation=restore');
-  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
-  await expect(grid).toBeFocused();
+  await carsToDecide(demo, 'recommendation=restore');
   await demo.keyboard.press('Control+A');
   await demo.keyboard.press('Space');
   await demo.getByRole('tab', { name: /^Season/ }).click();
@@ -57,9 +56,7 @@ test('a plan to conserve a car is made from it, saved, and shown where it is dec
   demo,
   picture,
 }) => {
-  await goTo(demo, '/decide?recommendation=conserve');
-  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
-  await expect(grid).toBeFocused();
+  await carsToDecide(demo, 'recommendation=conserve');
   await demo.keyboard.press('Enter');
   const drawer = demo.getByRole('dialog');
   const steps = drawer.getByText(/^\d+ steps to conserve it/);
