@@ -38,7 +38,7 @@ export const defaultAssumptions = (currency: Currency): AssumptionSet => {
     hours: { low: 2, likely: 3.5, high: 7 },
     lines: [
       {
-        name: 'Stripper, candy colour and clear coat (primer under enamel only)',
+        name: 'Stripper, candy lacquer and clear coat (primer under enamel only)',
         kind: 'material',
         cost: cost(150, 250, 500),
       },

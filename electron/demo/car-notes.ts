@@ -12,7 +12,7 @@ const lines: Record<'high' | 'middle' | 'low' | Exclude<FinishState, 'original'>
     'The best of this casting I have had in hand. Compared with two others at the fair.',
     'Runs straight and quick. Somebody oiled it and wiped it, bless them.',
     'A faint thumb mark in the lacquer: packed at the works before it was dry.',
-    'Colour looks lighter than the chip in daylight. Second photograph is truer.',
+    'Looks lighter than the chip in daylight. Second photograph is truer.',
     'Held for two years before I was let buy it.',
   ],
   middle: [
@@ -22,7 +22,7 @@ const lines: Record<'high' | 'middle' | 'low' | Exclude<FinishState, 'original'>
     'Paint is sound apart from the nose. Would be a pity to strip.',
     'Axle straightened cold, both wheels true now.',
     'Somebody has written a number on the base in ink. Left alone.',
-    'Tail chipped, bonnet nearly clean. Better from the front.',
+    'Tail chipped, nose nearly clean. Better from the front.',
     'Toned more on the side that faced the window.',
     'Wheels cleaned with warm water; plating better than expected.',
     'Smelled of pipe smoke for a month.',
@@ -37,8 +37,8 @@ const lines: Record<'high' | 'middle' | 'low' | Exclude<FinishState, 'original'>
     'Sandpit car. Ran it under the tap until the water came clear.',
     'Zinc is sound, no bloom, no cracks by the posts.',
     'Both axles bent the same way. Trodden on once, hard.',
-    'Enough lacquer left in the door lines to match the colour.',
-    'Bitten. Tooth marks on the near side rear.',
+    'Enough lacquer left in the door lines to match the shade.',
+    'Bitten. Tooth marks at the left rear.',
     'Base letters full of clay, picked out with a cocktail stick.',
     'Left out in the rain for a summer or two, I should think.',
     'A sorry thing, but the casting rings true when tapped.',
@@ -58,12 +58,12 @@ const lines: Record<'high' | 'middle' | 'low' | Exclude<FinishState, 'original'>
   restored: [
     'Restored before I had it, no record of the work. Graded and priced as restored.',
     'Screw in the base, lacquer too thick in the door lines. Good from a yard off.',
-    'Colour matched from inside the door line. Not quite: a touch red.',
+    'Shade matched from inside the door line. Not quite: a touch red.',
     'An honest restoration, said so on the label under the base.',
     'Better than new, which is the trouble with it.',
   ],
   customised: [
-    'Repainted in a colour the works never had. Nicely done, no use to the series.',
+    'Repainted as the works never did. Nicely done, no use to the series.',
     'Somebody had a whole afternoon and four tins of paint. Fun on the floor.',
     'By hand, about 1975. The boy had talent.',
     'Bright and cheerful, and further from the original than a bad one.',
@@ -72,7 +72,7 @@ const lines: Record<'high' | 'middle' | 'low' | Exclude<FinishState, 'original'>
   stripped: [
     'Stripped by somebody who then lost heart. Casting clean, no pitting.',
     'Acid went too far at the tail, the letters are soft.',
-    'Bare, washed and waxed to keep the bloom off. Waiting for a colour.',
+    'Bare, washed and waxed to keep the bloom off. Waiting for lacquer.',
     'Came bare in the box. No trace of lacquer even under the base.',
   ],
 };

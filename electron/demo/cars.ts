@@ -175,7 +175,7 @@ const leaveUnidentified = (
     ].toSorted((a, b) => a - b);
     car.asWritten = {
       casting: car.variation.casting,
-      colour: random.pick(['faded past telling', 'some candy colour', 'stripped to zinc in places']),
+      colour: random.pick(['faded past telling', 'some candy lacquer', 'stripped to zinc in places']),
     };
   });
 };

@@ -23,8 +23,8 @@ export const castingParts = (plan: CastingPlan): { part: PartName; detail: strin
     parts.push({
       part: 'roof',
       detail: plan.roofs.includes('open')
-        ? 'open; hood or canopy in plastic where fitted'
-        : 'cast with the body; painted or textured over the lacquer where not in body colour',
+        ? 'open; top or canopy in plastic where fitted'
+        : 'cast with the body; painted or textured over the lacquer where it does not match',
     });
   parts.push({
     part: 'base',

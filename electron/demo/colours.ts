@@ -38,6 +38,6 @@ export const colours: DemoColour[] = [
 /** A colour of the demo by its name. Throws RangeError where there is none. */
 export const colourNamed = (name: string): DemoColour => {
   const found = colours.find(colour => colour.name === name);
-  if (!found) throw new RangeError(`the demo has no colour "${name}"`);
+  if (!found) throw new RangeError(`the demo paints nothing in "${name}"`);
   return found;
 };

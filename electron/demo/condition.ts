@@ -76,7 +76,7 @@ export const restoredParts = (random: Random, before: readonly DemoPart[], grade
   });
 
 const restoredNote = (part: PartName, originality: Originality): string => {
-  if (part === 'body finish') return 'Stripped, levelled, candy lacquer over bare zinc: light, medium, wet';
+  if (part === 'body finish') return 'Stripped, smoothed, candy lacquer over bare zinc: light, medium, wet';
   if (part === 'post and rivet closure') return 'Drilled 1.27 mm, tapped, closed with a countersunk screw';
   if (part === 'axles') return 'Straightened on the flat, original wire';
   if (originality === 'reproduction') return 'Reproduction, fitted at the bench';

@@ -98,7 +98,7 @@ export const lotPlans: LotPlan[] = [
       { kind: 'carriage', minor: 1850, note: '' },
     ],
     notes:
-      'Catalogued as “quantity of playworn vehicles”. Six I still cannot name for certain: two have lost their bases, and the colours are past telling on the others.',
+      'Listed as “quantity of playworn vehicles”. Six I still cannot name for certain: two have lost their bases, and on the others too little paint is left to tell.',
     cars: 22,
     grade: { mean: 4.7, sd: 1.3, low: 2, high: 7.5 },
     finishes: { 'touched up': 2, customised: 2, stripped: 3, restored: 1 },

@@ -7,7 +7,7 @@ type Band = 'good' | 'fair' | 'poor';
 const notes: Partial<Record<PartName, Record<Band, string[]>>> = {
   'body finish': {
     good: [
-      'Deep colour, no toning',
+      'Deep shade, no toning',
       'One pinprick by the arch',
       'Gloss as it left the booth',
       'A single rub on the tail',
@@ -19,16 +19,16 @@ const notes: Partial<Record<PartName, Record<Band, string[]>>> = {
       'Nose rubbed',
     ],
     poor: [
-      'More zinc than lacquer on the near side',
+      'More zinc than lacquer on the left side',
       'Toned nearly brown',
       'Chewed at the corners',
-      'Scratched to metal across the bonnet',
+      'Scratched to metal across the nose',
     ],
   },
   roof: {
     good: ['Clean to the edges'],
     fair: ['Rubbed through at the crown', 'Texture thin in the middle'],
-    poor: ['Bare across the middle', 'Flattened a touch, near side'],
+    poor: ['Bare across the middle', 'Flattened a touch, left side'],
   },
   base: {
     good: ['Bright, lettering sharp'],

@@ -40,7 +40,7 @@ export const specOf = (reference: DemoReference, car: DemoCar, condition: DemoCo
   };
 };
 
-const viewCaptions: Record<CarView, string> = { side: 'Near side', base: 'Base', rear: 'Rear' };
+const viewNames: Record<CarView, string> = { side: 'near side', base: 'base', rear: 'rear' };
 
 /** Bodies whose tail is worth a photograph of its own. */
 const rearDrawn: BodyType[] = [
@@ -71,8 +71,8 @@ export const makePhotos = (reference: DemoReference, cars: DemoCar[]): DemoPhoto
       photos.push({
         carId: car.id,
         lotId: null,
-        view: viewCaptions[kind].toLowerCase(),
-        caption: captionOf(kind, state),
+        view: viewNames[kind],
+        caption: '',
         state,
         takenOn,
         position: position++,
@@ -109,6 +109,3 @@ export const makePhotos = (reference: DemoReference, cars: DemoCar[]): DemoPhoto
   });
   return photos;
 };
-
-const captionOf = (kind: CarView, state: string): string =>
-  state === '' ? viewCaptions[kind] : `${viewCaptions[kind]}, ${state} restoration`;

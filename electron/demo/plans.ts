@@ -12,7 +12,7 @@ const stock: [name: string, inStock: number, unitMinor: number, notes: string][]
   ['Hub, slotted plate 11.2 mm, original', 3, 350, 'From donors, plating good on two'],
   ['Hub, wire 10.4 mm, reproduction', 0, 160, 'Waiting on the caster'],
   ['Axle wire 1.10 mm, per car', 24, 20, ''],
-  ['Glazing, saloon and coupé, clear', 3, 420, 'Vacuum-formed, trim to fit'],
+  ['Glazing, closed car, clear', 3, 420, 'Vacuum-formed, trim to fit'],
   ['Glazing, wedge, smoke', 1, 480, ''],
   ['Hamper, cast resin', 2, 600, ''],
   ['Roof beacon, cast resin', 1, 250, ''],
@@ -66,7 +66,7 @@ const partLines = (car: DemoCar): { lines: Line[]; deviations: DeviationKind[] }
   }
   if (lost('glazing')) {
     const wedge = car.variation.features.glazing === 'smoke';
-    const part = wedge ? 'Glazing, wedge' : 'Glazing, saloon';
+    const part = wedge ? 'Glazing, wedge' : 'Glazing, closed car';
     lines.push(line('part', 'Glazing', [420, 450, 700], { part }));
     deviations.push('reproduction glazing');
   }
@@ -80,7 +80,7 @@ const partLines = (car: DemoCar): { lines: Line[]; deviations: DeviationKind[] }
 const planNotes = [
   'Wait for dry weather: the last wet coat bloomed.',
   'Try warm water and soap before anything stronger, the lacquer may lift by itself.',
-  'Match the colour inside the door line before stripping, and photograph it.',
+  'Match the shade inside the door line before stripping, and photograph it.',
   'Straighten the axle channel first; if it cracks, this becomes a donor.',
   'Keep the old wheels with the car in a bag.',
 ];

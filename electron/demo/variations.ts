@@ -123,12 +123,12 @@ const rarityOf = (random: Random, one: DemoFeatures, place: number, of: number):
 };
 
 const roofText: Record<string, string> = {
-  'body colour': 'roof in body colour',
+  matching: 'roof finished with the body',
   open: 'open body',
   'textured black': 'black textured roof over the lacquer',
-  'folded hood': 'black folded hood',
+  'folded top': 'black folded top',
   'blown dome': 'blown dome in one piece with the glazing',
-  ribbed: 'ribbed roof in body colour',
+  ribbed: 'ribbed roof, finished with the body',
 };
 const baseText: Record<BasePaint, string> = {
   none: 'base left bare',
@@ -152,6 +152,6 @@ const specify = (plan: CastingPlan, one: DemoFeatures, year: number): string => 
     `Wheels: ${one.wheels}, bright.`,
   ];
   if (one.accessory !== '') sentences.push(`Fitted with ${one.accessory}.`);
-  sentences.push(`Base lettered ${year >= 1974 ? 'in moulding' : 'in relief'}, ${one.country}.`);
+  sentences.push(`Base lettered ${year >= 1974 ? 'in the plastic' : 'in relief'}, ${one.country}.`);
   return sentences.join(' ');
 };

@@ -5,6 +5,7 @@ import { type Dialect, dialect, spell } from '../../valuation/wording/dialect.ts
 import { featureNames } from '../../valuation/wording/feature-names.ts';
 import { type OptionWords, optionWords, recommendationWord } from '../../valuation/wording/option-words.ts';
 import type { Reader } from '../../valuation/wording/reader.ts';
+import { viewText } from '../../valuation/wording/view-text.ts';
 import type { Option, Recommendation, VariationFeature } from '../../valuation/words.ts';
 import { readerLocale } from './format.ts';
 
@@ -18,6 +19,8 @@ export interface Words {
   features: Record<VariationFeature, string>;
   option: (option: Option) => OptionWords;
   recommendation: (recommendation: Recommendation) => string;
+  /** What a photograph shows, as it is stored. */
+  view: (view: string) => string;
   /** The label of an action, as history holds it. */
   action: (label: string) => string;
   /** For the sentences of `valuation/wording`, with amounts in a currency. */
@@ -32,6 +35,7 @@ const wordsOf = (locale: string): Words => ({
   option: option => optionWords(option, locale),
   recommendation: recommendation => recommendationWord(recommendation, locale),
   action: label => actionLabel(label, locale),
+  view: view => viewText(view, locale),
   reader: currency => ({ locale, currency }),
 });
 

@@ -57,7 +57,7 @@ const colourText = (
   if (wears !== '')
     return madeColour === '' ? `It wears ${wears}.` : `It wears ${wears}; it was made in ${madeColour}.`;
   return finishState === 'restored' || finishState === 'customised'
-    ? spell('Which colour it wears is not recorded apart from the one it was made in.', locale)
+    ? spell('The colour that it wears now is not recorded.', locale)
     : '';
 };
 

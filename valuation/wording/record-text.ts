@@ -23,7 +23,7 @@ export const adjustmentText = (cause: AdjustmentCause, locale: string): string =
       return `From ${from} to ${gradeLabel(cause.to)}, ${spell(cause.finishState, locale)} finish`;
     }
     case 'finish-state':
-      return `From ${cause.from} to ${cause.to} at ${gradeLabel(cause.grade)}`;
+      return spell(`From ${cause.from} to ${cause.to} at ${gradeLabel(cause.grade)}`, locale);
     case 'made-complete':
       return `Made complete: ${[
         ...cause.missing.map(part => `${part} missing`),

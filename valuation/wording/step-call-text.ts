@@ -1,4 +1,4 @@
-import type { WorkStep } from '../types.ts';
+import type { FinishKind, WorkStep } from '../types.ts';
 import { gradeLabel } from '../words.ts';
 import { spell } from './dialect.ts';
 import { closureText } from './work-text.ts';
@@ -8,6 +8,14 @@ export const specifiedText = {
   'base painted': 'the base was made painted',
   'roof apart': 'the roof was made in another finish',
   'tail apart': 'tail or trim were made in another finish',
+};
+
+const madeIn: Record<FinishKind, string> = {
+  plate: 'bright plate',
+  lacquer: 'lacquer',
+  enamel: 'enamel',
+  bare: 'bare metal',
+  unknown: 'a finish that is not recorded',
 };
 
 /**
@@ -28,7 +36,7 @@ export const stepCallText = ({ part, call }: Pick<WorkStep, 'part' | 'call'>, lo
   if (call.from !== undefined) facts.push(`${what} at least ${gradeLabel(call.from)}`);
   if (call.originality) facts.push(`${what} ${call.originality.join(' or ')}`);
   if (call.finishStates) facts.push(`finish ${call.finishStates.join(' or ')}`);
-  if (call.bodyFinish) facts.push(`made in ${call.bodyFinish.join(' or ')}`);
+  if (call.bodyFinish) facts.push(`made in ${call.bodyFinish.map(finish => madeIn[finish]).join(' or ')}`);
   if (call.closures) facts.push(call.closures.map(closureText).join(' or '));
   if (call.captiveBearings !== undefined)
     facts.push(call.captiveBearings ? 'bearings go with the wheels' : 'wheels come off their axles');

@@ -47,7 +47,7 @@ export const workReasonText = (why: WorkReason, locale: string): string => {
     case 'lost-in-step':
       return spell(`${why.part} go when you ${uncapitalised(why.step)}`, locale);
     case 'finish-state':
-      return `finish ${why.finishState}`;
+      return `finish ${spell(why.finishState, locale)}`;
     case 'body-finish':
       return why.words === '' ? finishWords[why.finish] : `made in ${why.words}`;
     case 'closure':
@@ -83,7 +83,7 @@ export const departureText = (
   const what = spell(deviationLabel(kind), locale);
   if ('part' in from) return what;
   const line = plan.lines.find(({ id }) => id === from.step);
-  return line ? `${what} (${uncapitalised(line.name)})` : what;
+  return line ? spell(`${what} (${uncapitalised(line.name)})`, locale) : what;
 };
 
 /** What holds the grade down: "at most C7: the weakest part is the glazing"; empty where nothing does. */

@@ -18,7 +18,7 @@ export const finishKind = (bodyFinish: string): FinishKind => {
   return bare.test(bodyFinish) ? 'bare' : 'unknown';
 };
 
-const none = has('^(?:none|no|-|–|body colou?r|plain|open|as body|same|ribbed|)$');
+const none = has('^(?:none|no|-|–|body colou?r|plain|open|as body|matching|same|ribbed|)$');
 
 /** True where the words say that a part is finished apart from the body: a black roof, a painted tail. */
 export const finishedApart = (words: string): boolean => !none.test(words.trim());

@@ -15,6 +15,7 @@ import {
 import type { GalleryCar, GalleryPhoto } from '../../../reports/gallery/gallery.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { colourNow, disclosureText } from '../../../valuation/wording/disclosure-text.ts';
+import { viewText } from '../../../valuation/wording/view-text.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { carRow } from '../cars/car-rows.ts';
 import { ownSynonyms } from '../cars/own-synonyms.ts';
@@ -47,10 +48,11 @@ const factsOf = (
   return { ...row, parts, disclosure: disclosureFacts(car, { colour, parts }, work) };
 };
 
-const photoOf = (pathOf: (sha256: string) => string, { sha256, ...photo }: CarPhotoRecord): GalleryPhoto => ({
-  path: pathOf(sha256),
-  ...photo,
-});
+const photoOf = (
+  pathOf: (sha256: string) => string,
+  { sha256, ...photo }: CarPhotoRecord,
+  locale: string,
+): GalleryPhoto => ({ path: pathOf(sha256), ...photo, view: viewText(photo.view, locale) });
 
 /** Notes on parts are the owner's own and stay at home, as do values, prices, places, lots and people. */
 const galleryCar = (car: ReturnType<typeof factsOf>, photos: GalleryPhoto[], locale: string): GalleryCar => ({
@@ -96,7 +98,7 @@ export const galleryCars = async (
   return cars.map(car =>
     galleryCar(
       factsOf(index, car, checks.get(car.id)?.[0]?.parts ?? [], works.get(car.id)?.[0]),
-      (photos.get(car.id) ?? []).map(photo => photoOf(pathOf, photo)),
+      (photos.get(car.id) ?? []).map(photo => photoOf(pathOf, photo, locale)),
       locale,
     ),
   );

@@ -12,6 +12,7 @@ import type { WantedCasting } from '../../../reports/documents/kinds/want-list.t
 import type { WorksheetCar } from '../../../reports/documents/kinds/worksheet.ts';
 import { type FittedMarket, type Range, type Subject, valueCar } from '../../../valuation/index.ts';
 import type { WorkPlan } from '../../../valuation/types.ts';
+import { viewText } from '../../../valuation/wording/view-text.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import { carPage } from '../cars/car-page.ts';
 import { carPlan, settledKind } from '../cars/car-plan.ts';
@@ -28,7 +29,11 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarPage } from '../views.ts';
 
-const photosOfPage = async (session: Session, page: CarPage): Promise<DossierFacts['photos']> => {
+const photosOfPage = async (
+  session: Session,
+  page: CarPage,
+  locale: string,
+): Promise<DossierFacts['photos']> => {
   const { dir } = openOf(session);
   await makePrintable(
     dir,
@@ -38,12 +43,12 @@ const photosOfPage = async (session: Session, page: CarPage): Promise<DossierFac
   return page.photos.map(({ sha256, view, caption, state }) => ({
     path: pathOf(sha256),
     state,
-    caption: [caption || view, state].filter(Boolean).join(', '),
-    alt: `Photograph of ${page.inventoryNumber}${view ? `: ${view}` : ''}`,
+    caption: [caption || viewText(view, locale), state].filter(Boolean).join(', '),
+    alt: `Photograph of ${page.inventoryNumber}${view ? `: ${viewText(view, locale)}` : ''}`,
   }));
 };
 
-const factsOfPage = async (session: Session, page: CarPage): Promise<DossierFacts> => ({
+const factsOfPage = async (session: Session, page: CarPage, locale: string): Promise<DossierFacts> => ({
   ...page,
   parts: page.checks[0]?.parts ?? [],
   worths: {
@@ -51,12 +56,12 @@ const factsOfPage = async (session: Session, page: CarPage): Promise<DossierFact
     restored: page.worths.restored,
     originalFinish: page.worths.originalFinish,
   },
-  photos: await photosOfPage(session, page),
+  photos: await photosOfPage(session, page, locale),
 });
 
 /** One car with all that papers say of it. */
-export const dossierFacts = async (session: Session, carId: number): Promise<DossierFacts> =>
-  factsOfPage(session, await carPage(session, carId));
+export const dossierFacts = async (session: Session, carId: number, locale: string): Promise<DossierFacts> =>
+  factsOfPage(session, await carPage(session, carId), locale);
 
 const asFound = (fitted: FittedMarket, subject: Subject): Range | null => valueCar(fitted, subject).asFound;
 
@@ -78,9 +83,9 @@ const conditionBefore = ({ checks: [latest, earlier], events }: CarPage) => {
  * The newest condition check as an event: what it found, and what the car is worth in the condition before
  * it, where that is recorded.
  */
-export const claimFacts = async (session: Session, carId: number): Promise<ClaimFacts> => {
+export const claimFacts = async (session: Session, carId: number, locale: string): Promise<ClaimFacts> => {
   const page = await carPage(session, carId);
-  const car = await factsOfPage(session, page);
+  const car = await factsOfPage(session, page, locale);
   const [latest] = page.checks;
   if (!latest)
     throw refused(

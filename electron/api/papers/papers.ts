@@ -77,19 +77,22 @@ const documentOf = async (
     case 'dossier':
     case 'sale-sheet': {
       const kinds = await import('../../../reports/documents/kinds/dossier.ts');
-      const facts = await gather.dossierFacts(session, needed(wanted.carId, 'car', kind));
+      const facts = await gather.dossierFacts(session, needed(wanted.carId, 'car', kind), wanted.locale);
       return kind === 'dossier'
         ? kinds.dossierDocument(facts, edition)
         : kinds.saleSheetDocument(facts, edition);
     }
     case 'claim': {
       const { claimDocument } = await import('../../../reports/documents/kinds/claim.ts');
-      return claimDocument(await gather.claimFacts(session, needed(wanted.carId, 'car', kind)), edition);
+      return claimDocument(
+        await gather.claimFacts(session, needed(wanted.carId, 'car', kind), wanted.locale),
+        edition,
+      );
     }
     case 'bench-sheet': {
       const { benchSheetDocument } = await import('../../../reports/documents/kinds/bench-sheet.ts');
       const carId = needed(wanted.carId, 'car', kind);
-      const car = await gather.dossierFacts(session, carId);
+      const car = await gather.dossierFacts(session, carId, wanted.locale);
       const { plan, lookAt } = await gather.benchPlan(session, carId);
       return benchSheetDocument(car, plan, edition, lookAt);
     }

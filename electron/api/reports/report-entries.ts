@@ -30,6 +30,7 @@ import {
 } from '../../../valuation/index.ts';
 import { colourNow, disclosureText } from '../../../valuation/wording/disclosure-text.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { viewText } from '../../../valuation/wording/view-text.ts';
 import { basisOfWorths, type ValueBasis } from '../../../valuation/words.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
@@ -93,10 +94,11 @@ const photosOf = (
   pathOf: (sha256: string) => string,
   car: CarRecord,
   photos: { sha256: string; view: string; caption: string }[],
+  locale: string,
 ): ReportPhoto[] =>
   photos.map(photo => ({
     path: pathOf(photo.sha256),
-    alt: [car.inventoryNumber, photo.view, photo.caption].filter(Boolean).join(', '),
+    alt: [car.inventoryNumber, viewText(photo.view, locale), photo.caption].filter(Boolean).join(', '),
   }));
 
 const worthsOf = (subject: Subject, valuation: Valuation): ReportEntry['worths'] => ({
@@ -211,7 +213,7 @@ export const reportEntries = async (
     });
     entries.push({
       inventoryNumber: car.inventoryNumber,
-      photos: photosOf(pathOf, car, photos.get(car.id) ?? []),
+      photos: photosOf(pathOf, car, photos.get(car.id) ?? [], wanted.locale ?? plainLocale),
       identity,
       grade: car.grade,
       parts: subject.parts,

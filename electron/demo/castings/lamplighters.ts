@@ -16,7 +16,7 @@ export const lamplighters: SeriesPlan = {
       colours: ['Inkwell', 'Ember', 'Greengage', 'Honeycomb', 'Damson'],
       basePaints: ['none', 'front quarter', 'rear quarter', 'full'],
       rearEnds: ['round lamps', 'bar lamp', 'fin tail'],
-      roofs: ['body colour', 'black', 'white'],
+      roofs: ['matching', 'black', 'white'],
       rereleases: [
         {
           name: 'Ashlock Night Patrol',
@@ -41,18 +41,18 @@ export const lamplighters: SeriesPlan = {
       colours: ['Ember', 'Tidepool', 'Honeycomb', 'Rosehip', 'Harebell'],
       basePaints: ['none', 'front quarter', 'full'],
       rearEnds: ['round lamps', 'bar lamp', 'split bumper'],
-      roofs: ['body colour', 'textured black'],
+      roofs: ['matching', 'textured black'],
       rereleases: [
         {
           name: 'Kelderwick Hillclimb',
           year: 1969,
           changedPart: 'body finish',
-          notes: 'Bonnet insert opened for a scoop; slotted plates throughout.',
+          notes: 'Panel over the engine opened for a scoop; slotted plates throughout.',
           changes: {
             colours: ['Kingcup', 'Ember', 'Fernhouse'],
             basePaints: ['none'],
             wheels: ['slotted plate'],
-            accessories: ['bonnet scoop'],
+            accessories: ['air scoop'],
           },
         },
       ],
@@ -100,7 +100,7 @@ export const lamplighters: SeriesPlan = {
       lengthMm: 75,
       colours: ['Greengage', 'Brandysnap', 'Inkwell', 'Honeycomb', 'Claret Cup'],
       rearEnds: ['tailgate', 'split tailgate'],
-      roofs: ['body colour', 'white', 'ribbed'],
+      roofs: ['matching', 'white', 'ribbed'],
       accessories: ['', 'roof rack'],
       rereleases: [
         {
@@ -125,7 +125,7 @@ export const lamplighters: SeriesPlan = {
       colours: ['Rosehip', 'Fernhouse', 'Candlewick', 'Harebell', 'Ember'],
       basePaints: ['none', 'rear quarter', 'full'],
       rearEnds: ['twin pipes', 'round lamps'],
-      roofs: ['body colour', 'black'],
+      roofs: ['matching', 'black'],
       wheels: ['wire', 'six-hole disc'],
     }),
     casting({
@@ -135,7 +135,7 @@ export const lamplighters: SeriesPlan = {
       lengthMm: 66.5,
       colours: ['Lime Cordial', 'Harebell', 'Copperleaf', 'Claret Cup', 'Candlewick'],
       rearEnds: ['round lamps', 'twin lamps'],
-      roofs: ['body colour', 'white'],
+      roofs: ['matching', 'white'],
       wheels: ['dished disc', 'pierced disc'],
       rereleases: [
         {
@@ -146,7 +146,7 @@ export const lamplighters: SeriesPlan = {
           changes: {
             colours: ['Gorse Flower', 'Peat Bank', 'Whey'],
             basePaints: ['none'],
-            roofs: ['body colour', 'white'],
+            roofs: ['matching', 'white'],
             accessories: ['roof sign'],
           },
         },
@@ -159,7 +159,7 @@ export const lamplighters: SeriesPlan = {
       lengthMm: 74,
       colours: ['Sweet Pea', 'Inkwell', 'Honeycomb', 'Fernhouse'],
       rearEnds: ['bar lamp', 'fin tail', 'split bumper'],
-      roofs: ['open', 'folded hood'],
+      roofs: ['open', 'folded top'],
       interiors: ['ivory', 'tan', 'oxblood'],
     }),
     casting({
@@ -169,7 +169,7 @@ export const lamplighters: SeriesPlan = {
       lengthMm: 70,
       colours: ['Fernhouse', 'Copperleaf', 'Candlewick', 'Damson'],
       rearEnds: ['tailgate', 'twin lamps'],
-      roofs: ['body colour', 'textured black'],
+      roofs: ['matching', 'textured black'],
       glazings: ['clear', 'green'],
       wheels: ['wire', 'pierced disc'],
     }),
@@ -180,7 +180,7 @@ export const lamplighters: SeriesPlan = {
       lengthMm: 72.5,
       colours: ['Claret Cup', 'Tidepool', 'Slate Roof', 'Kingcup', 'Rosehip'],
       rearEnds: ['bar lamp', 'twin pipes', 'ducktail'],
-      roofs: ['body colour', 'textured black'],
+      roofs: ['matching', 'textured black'],
       wheels: ['six-hole disc', 'slotted plate'],
     }),
   ],

@@ -6,7 +6,7 @@ export const nightFair: SeriesPlan = {
   firstYear: 1972,
   lastYear: 1975,
   notes:
-    'The last range before the works closed in 1975. Lighter castings, plastic bases on some, and colours used up as the drums ran out.',
+    'The last range before the works closed in 1975. Lighter castings, plastic bases on some, and lacquers used up as the drums ran out.',
   castings: [
     casting({
       name: 'Marram',
@@ -88,7 +88,7 @@ export const nightFair: SeriesPlan = {
       lengthMm: 71,
       colours: ['Damson', 'Ember', 'Brandysnap', 'Lime Cordial'],
       rearEnds: ['double doors', 'twin pipes'],
-      roofs: ['body colour', 'textured black'],
+      roofs: ['matching', 'textured black'],
       interiors: ['oxblood', 'black'],
       glazings: ['smoke', 'amber'],
       wheels: ['slotted plate', 'six-hole disc'],
@@ -113,10 +113,10 @@ export const nightFair: SeriesPlan = {
       colours: ['Honeycomb', 'Claret Cup', 'Fernhouse', 'Copperleaf'],
       basePaints: ['none'],
       rearEnds: ['twin pipes', 'ducktail'],
-      roofs: ['body colour', 'textured black'],
+      roofs: ['matching', 'textured black'],
       glazings: ['amber', 'smoke'],
       wheels: ['six-hole disc', 'slotted plate'],
-      accessories: ['bonnet scoop'],
+      accessories: ['air scoop'],
     }),
     casting({
       name: 'Lucky Dip',

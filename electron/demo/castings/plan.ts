@@ -62,7 +62,7 @@ const usual: FeaturePlan = {
   colours: [],
   basePaints: ['none', 'front quarter', 'rear quarter'],
   rearEnds: [''],
-  roofs: ['body colour'],
+  roofs: ['matching'],
   interiors: ['ivory', 'black'],
   glazings: ['clear', 'pale blue'],
   wheels: ['six-hole disc', 'dished disc'],

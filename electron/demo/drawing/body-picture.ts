@@ -57,7 +57,7 @@ const roofMaterial = (spec: CarSpec, body: Material): Material => {
   const colour = spec.finishState === 'stripped' ? null : roofColour(spec.roof);
   if (!colour) return body;
   return {
-    coat: spec.roof === 'textured black' || spec.roof === 'folded hood' ? 'matt' : 'enamel',
+    coat: spec.roof === 'textured black' || spec.roof === 'folded top' ? 'matt' : 'enamel',
     light: toLinear(colour),
     gloss: body.gloss * 0.8,
   };

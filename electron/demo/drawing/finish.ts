@@ -32,7 +32,7 @@ export const baseTint = (spec: CarSpec): string => mix(spec.colour, zinc, 0.18);
 
 /** Colour of a roof that is not in body colour; null where it is. */
 export const roofColour = (roof: string): string | null => {
-  if (roof === 'black' || roof === 'textured black' || roof === 'folded hood') return '#222326';
+  if (roof === 'black' || roof === 'textured black' || roof === 'folded top') return '#222326';
   if (roof === 'white') return '#e6e1d4';
   return null;
 };

@@ -234,7 +234,7 @@ const tails: Record<string, (drawing: RearDrawing) => string> = {
       [0, drawing.shape.sill + 2],
       [0, drawing.shape.deck + 0.6],
     ]) + pair(drawing, halfWidth - 5, middle(drawing) - 0.6, 1.2, 1.6),
-  'louvred tail': drawing =>
+  'slatted tail': drawing =>
     slats(drawing) + lamp(drawing.sheet, drawing.at, 0, middle(drawing), halfWidth - 4, 0.9),
   'open engine': openEngine,
   'double doors': doors,

@@ -178,7 +178,7 @@ const ladder: Draw = (_sheet, { at, shape }) => {
 
 const accessories: Record<string, DrawAccessory> = {
   ...roofAccessories,
-  'bonnet scoop': scoop,
+  'air scoop': scoop,
   'rear wing': wing,
   'load cover': cover,
   'crane jib': jib,

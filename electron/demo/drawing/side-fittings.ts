@@ -121,7 +121,7 @@ const rearEnd = (sheet: Sheet, drawing: SideDrawing): string => {
       return step(sheet, drawing) + lamp(sheet, at, [tx - 0.4, ty - 1], 0.55, 1.1);
     case 'spare wheel':
       return spare(sheet, drawing);
-    case 'louvred tail':
+    case 'slatted tail':
       return louvres(drawing) + lamp(sheet, at, [tx - 1, ty - 0.4], 1.3, 0.5);
     case 'open engine':
     case 'open tail':

@@ -68,9 +68,9 @@ const windscreen = ({ shape, at, spec }: SideDrawing): string => {
   );
 };
 
-/** The folded hood behind the seats. */
+/** The folded top behind the seats. */
 const hood = (sheet: Sheet, { shape, at, spec }: SideDrawing): string => {
-  if (spec.roof !== 'folded hood') return '';
+  if (spec.roof !== 'folded top') return '';
   const [x, y] = shape.roofSpot;
   const cloth: PathPoint[] = [
     [x - 5.6, y - 0.4, 'corner'],

@@ -1,6 +1,10 @@
 import type { Page } from '@playwright/test';
+import { spellings } from '../../../valuation/wording/dialect.ts';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo, inScheme, settled } from '../looking.ts';
+
+/** Words that Playwright's reader, an American, does not write; what the demo's owner wrote is written so too. */
+const british = new RegExp(`\\b(?:${spellings.map(([word]) => word).join('|')})\\b`, 'gi');
 
 /** Every screen by its route, with the heading that tells that it is there. */
 const screens: { name: string; route: string; heading: RegExp }[] = [
@@ -40,6 +44,7 @@ for (const [which, these] of [
       await inScheme(demo, 'dark');
       await picture(demo, `${screen.name}-dark`);
       expect(await breaches(demo), screen.name).toEqual([]);
+      expect((await demo.locator('body').textContent())?.match(british), screen.name).toBeNull();
       await inScheme(demo, 'light');
       await picture(demo, `${screen.name}-light`);
     }

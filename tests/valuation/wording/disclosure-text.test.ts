@@ -61,7 +61,7 @@ describe('the disclosure', () => {
 
   it('says of a restored car without a record that nothing is recorded', () => {
     expect(disclosureText({ ...plain, finishState: 'restored' }, 'en-US')).toBe(
-      'Restored: this is not the factory finish. Which color it wears is not recorded apart from the one it was made in. ' +
+      'Restored: this is not the factory finish. The color that it wears now is not recorded. ' +
         'How closely it follows the factory specification is not recorded.',
     );
   });

@@ -16,7 +16,7 @@ it.each([
 });
 
 it('tells a roof that is finished apart', () => {
-  for (const words of ['', 'body colour', 'Body color', 'none', 'open'])
+  for (const words of ['', 'body colour', 'Body color', 'matching', 'none', 'open'])
     expect(finishedApart(words)).toBe(false);
   for (const words of ['black', 'textured black']) expect(finishedApart(words)).toBe(true);
 });

@@ -73,7 +73,7 @@ const isLot = (line: Line, names: FoundName[]): boolean => {
   );
 };
 
-/** The last words of what belongs to cars, such as "surfboards". */
+/** The last words of what belongs to cars, such as "canoe". */
 const accessoriesOf = ({ features }: Lexicon): Set<string> =>
   new Set([...(features.get('accessory')?.keys() ?? [])].flatMap(text => wordsOf(text).at(-1) ?? []));
 

@@ -79,7 +79,7 @@ export const finishSteps: readonly WorkStep[] = [
   }),
   step({
     id: 'plate-dull-metal',
-    name: 'Plate metal that no longer takes a shine, in two sessions of half an hour, or have a plating shop do it',
+    name: 'Plate metal that no longer takes a shine, or have a plating shop do it',
     kinds: paints,
     part: 'body finish',
     call: { below: 2, bodyFinish: ['lacquer', 'unknown'] },
@@ -137,7 +137,7 @@ export const finishSteps: readonly WorkStep[] = [
     after: ['last-clean'],
     hands: three(4, 6, 12),
     waiting: three(10, 20, 60),
-    materials: [{ name: 'Colour, share of a can', kind: 'material', cost: three(120, 200, 360) }],
+    materials: [{ name: 'Paint, share of a can', kind: 'material', cost: three(120, 200, 360) }],
     hazards: ['spray', 'waste'],
   }),
   step({
@@ -185,7 +185,7 @@ export const finishSteps: readonly WorkStep[] = [
     after: ['coat-wet', 'clear-coat'],
     hands: three(8, 15, 35),
     waiting: three(60, 240, 1440),
-    materials: [{ name: 'Roof colour and masking tape, share', kind: 'material', cost: three(60, 120, 220) }],
+    materials: [{ name: 'Roof paint and masking tape, share', kind: 'material', cost: three(60, 120, 220) }],
     hazards: ['spray', 'waste'],
   }),
   step({
@@ -196,7 +196,7 @@ export const finishSteps: readonly WorkStep[] = [
     after: ['coat-wet', 'clear-coat', 'mask-roof'],
     hands: three(5, 10, 25),
     waiting: three(30, 60, 240),
-    materials: [{ name: 'Trim colours, share', kind: 'material', cost: three(20, 40, 90) }],
+    materials: [{ name: 'Trim paint, share', kind: 'material', cost: three(20, 40, 90) }],
     hazards: ['solvents'],
   }),
 ];

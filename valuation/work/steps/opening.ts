@@ -23,7 +23,7 @@ export const openingSteps: readonly WorkStep[] = [
   }),
   step({
     id: 'centre-posts',
-    name: 'Centre the posts with a punch',
+    name: 'Punch a mark in the middle of each post',
     kinds: opens,
     part: 'post and rivet closure',
     call: { originality: ['original', 'period replacement'] },

@@ -149,7 +149,7 @@ export const partSteps: readonly WorkStep[] = [
   other('fit-lamps', 'Fit other lamps', 'lamps', 2),
   step({
     id: 'set-opening-parts',
-    name: 'Set doors, bonnet and boot so that they open and close',
+    name: 'Set the opening parts so that they open and close',
     kinds: paints,
     part: 'opening parts',
     call: { below: 9 },

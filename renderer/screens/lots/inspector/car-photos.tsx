@@ -3,6 +3,7 @@ import type { CarRow, PhotoView } from '../../../../electron/api/views.ts';
 import { useFileDrop } from '../../../components/files/use-file-drop.ts';
 import { pictureTypes, useFilePicker } from '../../../components/files/use-file-picker.tsx';
 import { Photo } from '../../../components/photo/photo.tsx';
+import { useWords } from '../../../components/words.ts';
 import classes from './inspector.module.css';
 
 /** The photographs of a car, large, with the means to add some: by choosing files or dropping them here. */
@@ -15,6 +16,7 @@ export const CarPhotos = ({
   photos: readonly PhotoView[] | null;
   onAdd: (files: File[]) => void;
 }) => {
+  const words = useWords();
   const [chosen, setChosen] = useState<number | null>(null);
   const { over, handlers } = useFileDrop(onAdd);
   const { choose, field } = useFilePicker({
@@ -30,7 +32,11 @@ export const CarPhotos = ({
         sha256={current?.sha256 ?? row.photo}
         size="screen"
         alt={
-          row.photo ? [row.inventoryNumber, current?.view, current?.caption].filter(Boolean).join(', ') : ''
+          row.photo
+            ? [row.inventoryNumber, words.view(current?.view ?? ''), current?.caption]
+                .filter(Boolean)
+                .join(', ')
+            : ''
         }
         fit="cover"
         height={196}
@@ -42,7 +48,7 @@ export const CarPhotos = ({
                 key={photo.id}
                 type="button"
                 className={classes.pick}
-                aria-label={`Photograph ${index + 1}${photo.view ? `, ${photo.view}` : ''}`}
+                aria-label={`Photograph ${index + 1}${photo.view ? `, ${words.view(photo.view)}` : ''}`}
                 aria-pressed={photo.id === current?.id}
                 onClick={() => setChosen(photo.id)}
               >

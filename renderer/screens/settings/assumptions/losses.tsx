@@ -93,7 +93,7 @@ export const RarityFactors = ({ draft, set }: PartOfDraft) => (
     {rarities.map(rarity => (
       <FigureField
         key={rarity}
-        label={`A ${rarity} variation`}
+        label={`${rarity === 'uncommon' ? 'An' : 'A'} ${rarity} variation`}
         value={draft.rarityFactors[rarity]}
         kind={times}
         onChange={value => set({ rarityFactors: { ...draft.rarityFactors, [rarity]: value } })}

@@ -143,7 +143,10 @@ export const StandardPlan = ({ draft, set, currency }: PartOfDraft) => {
             aria-label="Conserving gains"
             className={classes.fieldFigure}
             value={String(draft.decision.conserveGain)}
-            data={['0', '0.5', '1', '1.5', '2'].map(value => ({ value, label: `${value} grades` }))}
+            data={['0', '0.5', '1', '1.5', '2'].map(value => ({
+              value,
+              label: `${value} ${value === '1' ? 'grade' : 'grades'}`,
+            }))}
             allowDeselect={false}
             onChange={gain => set({ decision: { ...draft.decision, conserveGain: Number(gain) } })}
           />

@@ -82,7 +82,7 @@ const Editor = ({ view, currency }: { view: StepsView; currency: Currency }) => 
                     <Button
                       variant="subtle"
                       aria-expanded={open === step.id}
-                      aria-label={`Change the step ${step.name}`}
+                      aria-label={`Change the step ${words.spell(step.name)}`}
                       onClick={() => setOpen(open === step.id ? null : step.id)}
                     >
                       {open === step.id ? 'Close' : 'Change'}

@@ -175,8 +175,8 @@ describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => 
           if (entry.grade !== null) expect(grade).toContain(word);
         }
         for (const { carId, word } of numbered) {
-          const car = await dossierFacts(session, carId);
-          const claim = claimDocument(await claimFacts(session, carId), edition);
+          const car = await dossierFacts(session, carId, 'en-US');
+          const claim = claimDocument(await claimFacts(session, carId, 'en-US'), edition);
           const documents = [
             dossierDocument(car, edition),
             saleSheetDocument(car, edition),

@@ -67,7 +67,7 @@ it('a car that wears another colour is never named by the one it was made in alo
   expect(printed).toMatch(/W-2 Sled Teal, was grey, restored/);
   expect(printed).toMatch(/W-3 Dovetail Moss(?!,)/);
 
-  const facts = await dossierFacts(session, carId);
+  const facts = await dossierFacts(session, carId, 'en-US');
   const sale = saleSheetDocument(facts, edition);
   expect(sale.subtitle).toBe('Teal, was Ember, C9, restored');
   for (const { blocks } of [sale, dossierDocument(facts, edition)]) {

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { dateText } from '../../../../components/format.ts';
 import { Photo } from '../../../../components/photo/photo.tsx';
+import { useWords } from '../../../../components/words.ts';
 import type { PhotoPair } from './pairs.ts';
 import classes from './photographs.module.css';
 
@@ -12,11 +13,12 @@ const dated = (word: string, on: string | null) => (on ? `${word} · ${dateText(
  */
 export const BeforeAfter = ({ pair, car }: { pair: PhotoPair; car: string }) => {
   const [at, setAt] = useState(50);
+  const view = useWords().view(pair.view);
   return (
     <div className={classes.compare}>
-      <Photo sha256={pair.before.sha256} size="screen" alt={`${car} before, ${pair.view}`} height="100%" />
+      <Photo sha256={pair.before.sha256} size="screen" alt={`${car} before, ${view}`} height="100%" />
       <div className={classes.over} style={{ clipPath: `inset(0 0 0 ${at}%)` }}>
-        <Photo sha256={pair.after.sha256} size="screen" alt={`${car} after, ${pair.view}`} height="100%" />
+        <Photo sha256={pair.after.sha256} size="screen" alt={`${car} after, ${view}`} height="100%" />
       </div>
       <span className={classes.stateBefore}>{dated('before', pair.before.takenOn)}</span>
       <span className={classes.stateAfter}>{dated('after', pair.after.takenOn)}</span>

@@ -22,19 +22,13 @@ export const photoPairs = (photos: readonly PhotoView[]): PhotoPair[] => {
   });
 };
 
-/** A view as it is stored in the reader's words; one that the owner has typed stays as it is. */
-export const viewText = (view: string): string => {
-  if (view === 'near side') return readerWords().dialect.nearSide;
-  return view === 'off side' ? readerWords().dialect.offSide : view;
-};
-
 /** What a photograph is called: its view and state, then its caption where that says more. */
 export const photoName = ({
   view,
   state,
   caption,
 }: Pick<PhotoView, 'view' | 'state' | 'caption'>): string => {
-  const words = [viewText(view), state].filter(Boolean).join(', ');
+  const words = [readerWords().view(view), state].filter(Boolean).join(', ');
   const says = caption.trim();
   if (!words) return says || 'photograph';
   return says && says.toLowerCase() !== view.toLowerCase() ? `${words}: ${says}` : words;

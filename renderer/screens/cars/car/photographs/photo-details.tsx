@@ -3,8 +3,10 @@ import { DateInput } from '@mantine/dates';
 import { IconArrowLeft, IconArrowRight, IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { PhotoView } from '../../../../../electron/api/views.ts';
+import { storedView } from '../../../../../valuation/wording/view-text.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
+import { useWords } from '../../../../components/words.ts';
 import classes from './photographs.module.css';
 
 const views = ['near side', 'off side', 'front', 'rear', 'top', 'base', 'detail', 'packaging'];
@@ -17,6 +19,7 @@ const states = [
 type Details = Pick<PhotoView, 'view' | 'caption' | 'state' | 'takenOn'>;
 
 const DetailsForm = ({ photo, onDone }: { photo: PhotoView; onDone: () => void }) => {
+  const words = useWords();
   const [draft, setDraft] = useState<Details>({
     view: photo.view,
     caption: photo.caption,
@@ -37,9 +40,9 @@ const DetailsForm = ({ photo, onDone }: { photo: PhotoView; onDone: () => void }
     >
       <Autocomplete
         label="View"
-        data={views}
-        value={draft.view}
-        onChange={view => setDraft({ ...draft, view })}
+        data={views.map(words.view)}
+        value={words.view(draft.view)}
+        onChange={view => setDraft({ ...draft, view: storedView(view, words.locale) })}
         comboboxProps={{ withinPortal: false }}
         data-autofocus
       />

@@ -57,7 +57,7 @@ const LineRow = ({
         <td className={classes.tools}>
           <ActionIcon
             size={28}
-            aria-label={`Change ${line.name}`}
+            aria-label={`Change ${words.spell(line.name)}`}
             aria-expanded={isOpen}
             onClick={() => onOpen(!isOpen)}
           >
@@ -65,7 +65,7 @@ const LineRow = ({
           </ActionIcon>
           <ActionIcon
             size={28}
-            aria-label={`Take out ${line.name}`}
+            aria-label={`Take out ${words.spell(line.name)}`}
             onClick={() => onChange(withoutLine(wishes, line.id))}
           >
             <IconX size={15} stroke={1.75} />
