@@ -385,7 +385,7 @@ describe('the starting steps', () => {
     };
     // Opening, taking apart, wheels and axles.
     said(
-      /centre the posts/i,
+      /mark in the middle of each post/i,
       /drill the rivet heads/i,
       /grind the rivet heads/i,
       /cut a thread for a screw/i,

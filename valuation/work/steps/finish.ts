@@ -79,7 +79,7 @@ export const finishSteps: readonly WorkStep[] = [
   }),
   step({
     id: 'plate-dull-metal',
-    name: 'Plate metal that no longer takes a shine, or have a plating shop do it',
+    name: 'Plate metal that no longer takes a shine, in short sessions, or have a plating shop do it',
     kinds: paints,
     part: 'body finish',
     call: { below: 2, bodyFinish: ['lacquer', 'unknown'] },
