@@ -70,7 +70,7 @@ const guesses: Record<ImportKind, Guess[]> = {
 
 /** Words that begin with a capital, as names of cars do. */
 const named = ({ texts }: Cells): number =>
-  texts.filter(text => /^\p{Lu}\p{L}+(?: \p{L}+){0,4}$/u.test(text)).length / Math.max(1, texts.length);
+  texts.filter(text => /^\p{Lu}\p{L}+(?: [\p{L}./-]+){0,4}$/u.test(text)).length / Math.max(1, texts.length);
 
 /** Where things are put away, as people say it. Common practice, no source. */
 const putAway =
@@ -108,6 +108,30 @@ const guessBehind = (
 };
 
 /**
+ * Where names of cars stand in a column of their own left of the one of several facts, that one tells of them:
+ * it is remarks.
+ */
+const nameBeside = (
+  columns: { index: number; cells: Cells }[],
+  found: Map<number, string>,
+  as: ImportKind,
+): void => {
+  const described = [...found].find(([, ours]) => ours === 'description')?.[0];
+  if (described === undefined || as !== 'lot' || [...found.values()].includes('notes')) return;
+  const name = columns.find(
+    ({ index, cells }) =>
+      index < described &&
+      !found.has(index) &&
+      share(cells, 'word') >= 0.8 &&
+      named(cells) >= 0.7 &&
+      new Set(cells.texts).size >= Math.max(2, cells.texts.length * 0.3),
+  );
+  if (!name) return;
+  found.set(described, 'notes');
+  found.set(name.index, 'casting');
+};
+
+/**
  * What columns hold by their cells, by place: of those that nobody has named, and, where nothing else says
  * which car a row is, of any other. What fits none stays open.
  */
@@ -134,6 +158,8 @@ export const guessColumns = (
   }
   if (as === 'lot') guessBehind(columns, found, used, nameless);
   if (used.has('casting') || used.has('release_name')) return found;
+  nameBeside(columns, found, as);
+  if ([...found.values()].includes('casting')) return found;
   const open = columns.filter(({ index }) => !found.has(index));
   const best = open
     .filter(({ cells }) => share(cells, 'word', 'colour', 'mixed') >= 0.6)

@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
-import type { Originality, PartName } from '../../valuation/words.ts';
+import type { Grade, Originality, PartName } from '../../valuation/words.ts';
 import { gradeToHalf, pieces } from '../codec.ts';
 import { preparedInsert } from '../prepared-insert.ts';
 import type { Schema } from '../schema.ts';
@@ -28,6 +28,14 @@ export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: s
   return ids;
 };
 
+/** What a text says of one part of a car. */
+export interface PartSaid {
+  part: PartName;
+  grade: Grade | null;
+  originality: Originality;
+  note: string;
+}
+
 /** What a list says of a new car besides its own row. */
 export interface WithCar {
   /** Variations that it may be. */
@@ -39,6 +47,7 @@ export interface WithCar {
   /** Parts that are not its own; they become a condition check of the day of entering. */
   missing: readonly PartName[];
   reproductions: readonly PartName[];
+  parts: readonly PartSaid[];
   sold: { soldOn: IsoDate; proceeds: Minor; currency: Currency } | null;
 }
 
@@ -52,17 +61,25 @@ export const carInserter = (sqlite: Database, at: string) => {
   const insertCheck = preparedInsert(sqlite, 'condition_check');
   const insertPart = preparedInsert(sqlite, 'part_grade');
   const insertDisposal = preparedInsert(sqlite, 'disposal');
-  return (car: NewCar, { candidates, unread, heard, missing, reproductions, sold }: WithCar): number => {
+  return (
+    car: NewCar,
+    { candidates, unread, heard, missing, reproductions, parts, sold }: WithCar,
+  ): number => {
     const row = newCarToRow(car, at);
     const id = insertCar(Object.assign(row, { unread: unreadToJson(unread), heard: heardToJson(heard) }));
     for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
-    if (missing.length + reproductions.length > 0) {
+    if (missing.length + reproductions.length + parts.length > 0) {
       const grade = car.grade === undefined || car.grade === null ? null : gradeToHalf(car.grade);
       const checkId = insertCheck({ car_id: id, checked_on: at.slice(0, 10), grade_half: grade, notes: '' });
       const insert = (originality: Originality) => (part: PartName) =>
         insertPart({ check_id: checkId, part, grade_half: null, originality, note: '' });
       missing.forEach(insert('missing'));
       reproductions.forEach(insert('reproduction'));
+      for (const { part, grade: own, originality, note } of parts) {
+        if (missing.includes(part) || reproductions.includes(part)) continue;
+        const half = own === null ? null : gradeToHalf(own);
+        insertPart({ check_id: checkId, part, grade_half: half, originality, note });
+      }
     }
     if (sold)
       insertDisposal({

@@ -5,7 +5,7 @@ import type { Schema } from '../schema.ts';
 import { comparableTexts, plainBasePaint, seenText } from './feature-columns.ts';
 import { bare, plain } from './plain.ts';
 import { listCastings, listReleases, listVariations } from './reference.ts';
-import { type SettledName, settledNames, settledVariations } from './settled-names.ts';
+import { partedNames, type SettledName, settledNames, settledVariations } from './settled-names.ts';
 
 /** What text says a car is. Nothing is guessed: what fits more than one thing stays open. */
 export interface Match {
@@ -69,6 +69,18 @@ export interface LoadedReference {
   castingOf(castingId: number): ReferenceCasting | undefined;
   /** A feature's texts among all castings, each by its plain text. */
   textsOf(feature: VariationFeature): ReadonlyMap<string, string>;
+  /** Every casting with its releases. */
+  castings(): {
+    id: number;
+    name: string;
+    maker: string;
+    series: string;
+    releases: { name: string; year: number | null }[];
+  }[];
+  /** True of the name of a maker or a series, or the first word of one, that no casting has. */
+  isRange(text: string): boolean;
+  /** True of two texts that the owner has said to be different names. */
+  areParted(one: string, other: string): boolean;
   releaseName(releaseId: number): string | undefined;
   releasesOf(castingId: number): { name: string; year: number | null }[];
 }
@@ -252,5 +264,30 @@ export const loadReference = async (db: Kysely<Schema>): Promise<LoadedReference
   const releaseName = (releaseId: number) => releasesById.get(releaseId)?.name;
   const releasesOf = (castingId: number) =>
     (releasesByCasting.get(castingId) ?? []).map(({ name, year }) => ({ name, year }));
-  return { match, matchWithin, fitsAny, settled, coloursOf, castingOf, textsOf, releaseName, releasesOf };
+  const castingsOf = () =>
+    castings.map(({ id, name, maker, series }) => ({ id, name, maker, series, releases: releasesOf(id) }));
+  const ranges = new Set(
+    castings.flatMap(({ maker, series }) => [maker, series, maker.split(' ')[0] ?? '']).map(bare),
+  );
+  const isRange = (text: string): boolean =>
+    bare(text) !== '' &&
+    ranges.has(bare(text)) &&
+    !castings.some(({ name }) => plain(name).split(' ').includes(plain(text)));
+  const parted = new Set((await partedNames(db)).map(pair => [...pair].sort().join('\u0001')));
+  const areParted = (one: string, other: string): boolean =>
+    parted.has([plain(one), plain(other)].sort().join('\u0001'));
+  return {
+    castings: castingsOf,
+    isRange,
+    areParted,
+    match,
+    matchWithin,
+    fitsAny,
+    settled,
+    coloursOf,
+    castingOf,
+    textsOf,
+    releaseName,
+    releasesOf,
+  };
 };

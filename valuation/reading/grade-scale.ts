@@ -32,6 +32,9 @@ export const readGradeScale = (text: string): Reading<GradeScale> => {
     : notUnderstood(`"${text}" is not a scale; write one such as ${gradeScaleExamples.join(', ')}`);
 };
 
+/** True of a grade that says by itself that it is from C1 to C10: "C7", "7/10". */
+export const isOwnGrade = (text: string): boolean => /^c ?\.?\d|\/ ?10$/i.test(text.trim());
+
 const figureOf = (text: string): number | null => {
   const stars = /^([★*⭐]+)\ufe0f?([½☆]*)$/u.exec(text.replaceAll('\ufe0f', ''));
   if (stars) return [...(stars[1] ?? '')].length + (stars[2]?.includes('½') ? 0.5 : 0);

@@ -39,6 +39,52 @@ const shades = new Set(
   'light dark medium pale bright deep metallic candy hell dunkel clair claire fonce foncee mittel'.split(' '),
 );
 
+/** Colours of other languages in English, as the reference's own texts mostly are. Common practice, no source. */
+const english: Readonly<Record<string, string>> = Object.fromEntries(
+  (
+    [
+      ['red', 'rot rouge rosso rojo rood rode'],
+      ['blue', 'blau bleu bleue blu azul blauw blauwe'],
+      ['green', 'grun vert verte verde groen groene'],
+      ['yellow', 'gelb jaune giallo amarillo geel gele'],
+      ['white', 'weiß weiss blanc blanche bianco blanco wit witte'],
+      ['black', 'schwarz noir noire nero negro zwart zwarte'],
+      ['grey', 'grau gris grise grigio grijs grijze gray'],
+      ['brown', 'braun brun brune marrone bruin bruine'],
+      ['silver', 'silber argent argento plateado zilver'],
+      ['gold', 'dore dorado golden goud'],
+      ['orange', 'arancio arancione naranja oranje'],
+    ] as const
+  ).flatMap(([word, others]) => others.split(' ').map(other => [other, word] as const)),
+);
+
+/** Alternatives of a pattern: the words of other languages for an English colour; '' where none are known. */
+export const inOtherLanguages = (word: string): string =>
+  Object.keys(english)
+    .filter(other => english[other] === word)
+    .join('|');
+
+/** A colour word of another language in English; any other text as it stands. The text is folded. */
+export const inEnglish = (folded: string): string =>
+  Object.hasOwn(english, folded) ? (english[folded] ?? folded) : folded;
+
+/**
+ * The one of a casting's colours that has a plain word in its name, where the whole reference has no other
+ * colour with that word: with an "Ember Red" and a "Barn Red" in it, the list of a casting may lack one of
+ * them, and "red" says neither. The word is folded, and so are the colours of the reference.
+ */
+export const onlyColourWith = (
+  word: string,
+  own: readonly string[],
+  all: ReadonlySet<string>,
+): string | undefined => {
+  const plain = inEnglish(word);
+  const has = (colour: string) => fold(colour).split(/[ -]/).includes(plain);
+  const [only, another] = own.filter(has);
+  const others = [...all].filter(has);
+  return another === undefined && others.length <= 1 ? only : undefined;
+};
+
 const tokens = (text: string): string[] => fold(text).match(/[\p{L}]+/gu) ?? [];
 
 const isColour = (word: string): boolean =>

@@ -1,5 +1,6 @@
 import { basePaints, finishStates, partNames } from '../words.ts';
 import { nearest } from './nearest.ts';
+import { inFigures } from './number-words.ts';
 import { plainColourText } from './plain-colour.ts';
 import { plainWord } from './words.ts';
 
@@ -41,7 +42,9 @@ const gradeOf = (text: string): string => {
     const value = Number(sign[1]) + (sign[2] === '+' ? 0.5 : -0.5);
     return value >= 1 && value <= 10 ? half(value) : '';
   }
-  return gradeWords[plainWord(text)] ?? '';
+  const word = plainWord(text);
+  const figure = inFigures(word, false);
+  return gradeWords[word] ?? (figure === word ? '' : figure);
 };
 
 /** The scale that a text of condition shows by itself. */

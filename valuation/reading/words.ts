@@ -12,6 +12,7 @@ import {
   rarities,
   settableStatuses,
 } from '../words.ts';
+import { inFigures } from './number-words.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading, shownNumber, understood } from './reading.ts';
 
 /** Lower case, one space between words, no accents, hyphens as spaces: what two spellings of a word share. */
@@ -24,8 +25,8 @@ export const plainWord = (text: string): string =>
     .trim();
 
 /**
- * A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`. Refuses words, ranges
- * and quarter points.
+ * A grade as people write it: `C7.5`, `7`, `7/10`, `7,5`, `C 7½`, `7 1/2`, `C nine`, `C-VIII`. Refuses
+ * other words, ranges and quarter points.
  */
 export const readGrade = (cell: Cell): Reading<Grade> => {
   if (cell instanceof Date)
@@ -33,7 +34,7 @@ export const readGrade = (cell: Cell): Reading<Grade> => {
       'the spreadsheet has turned this grade into a date; format the column as text and type it again',
     );
   const shown = shownText(cell);
-  const text = shown
+  const text = (/^c[ .-]/i.test(shown) ? inFigures(shown.replace(/^c[ .-]+/i, ''), true) : shown)
     .replace(/ ?½| 1\/2/g, '.5')
     .replace(/\s+/g, '')
     .replace(',', '.');

@@ -1,12 +1,17 @@
 import { nearest } from '../../../valuation/reading/nearest.ts';
-import { isPlainColour, isShortened } from '../../../valuation/reading/plain-colour.ts';
+import {
+  inEnglish,
+  isPlainColour,
+  isShortened,
+  onlyColourWith,
+} from '../../../valuation/reading/plain-colour.ts';
 import {
   type LexiconCasting,
   makeLexicon,
   type OwnWord,
 } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
-import { spellingOf } from '../../../valuation/reading/sale-line/spellings.ts';
+import { formsAbroad, spellingOf } from '../../../valuation/reading/sale-line/spellings.ts';
 import { escaped, fold } from '../../../valuation/reading/sale-line/text.ts';
 import { numbers } from '../../../valuation/reading/sale-line/vocabulary.ts';
 import type { PartName, VariationFeature } from '../../../valuation/words.ts';
@@ -58,6 +63,7 @@ export class FeatureTexts {
   readonly #stems = new Map<number, RegExp | null>();
   readonly #known = new Map<string, FeatureReading>();
   readonly #lexicons = new Map<string, ReturnType<typeof makeLexicon>>();
+  #colours: ReadonlySet<string> | null = null;
 
   constructor(reference: LoadedReference, words: readonly OwnWord[]) {
     this.#reference = reference;
@@ -73,7 +79,7 @@ export class FeatureTexts {
     const castings: LexiconCasting[] = casting
       ? [{ ...casting, releases: this.#reference.releasesOf(casting.id) }]
       : [];
-    const made = makeLexicon(castings, [...words]);
+    const made = makeLexicon(castings, [...words], this.#reference.textsOf('colour').values());
     if (this.#lexicons.size >= 500) this.#lexicons.clear();
     this.#lexicons.set(name, made);
     return made;
@@ -91,6 +97,18 @@ export class FeatureTexts {
     return known?.test(text) ?? false;
   }
 
+  isColourOf(castingId: number | null, colour: string | undefined): boolean {
+    const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    return colour !== undefined && (casting?.features.colour.includes(colour) ?? false);
+  }
+
+  /** True where a text has a whole name of one of the casting's colours in it. */
+  namesColour(castingId: number | null, text: string): boolean {
+    const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    const folded = fold(text);
+    return casting?.features.colour.some(colour => folded.includes(fold(colour))) ?? false;
+  }
+
   #stemsOf(castingId: number): RegExp | null {
     const casting = this.#reference.castingOf(castingId);
     const named = [
@@ -100,7 +118,10 @@ export class FeatureTexts {
       ...this.#reference.releasesOf(castingId).map(({ name }) => name),
     ];
     const stems = new Set(
-      named.flatMap(one => fold(one).match(/\p{L}{3,}/gu) ?? []).map(word => word.slice(0, 5)),
+      named
+        .flatMap(one => fold(one).match(/\p{L}{3,}/gu) ?? [])
+        .flatMap(word => [word, ...formsAbroad(word).split('|')])
+        .flatMap(word => /^\p{L}{3,}/u.exec(word)?.[0].slice(0, 5) ?? []),
     );
     return stems.size === 0 ? null : new RegExp([...stems].map(escaped).join('|'), 'i');
   }
@@ -115,6 +136,11 @@ export class FeatureTexts {
     if (this.#known.size >= 20_000) this.#known.clear();
     this.#known.set(key, reading);
     return reading;
+  }
+
+  #allColours(): ReadonlySet<string> {
+    this.#colours ??= new Set([...this.#reference.textsOf('colour').values()].map(text => fold(text).trim()));
+    return this.#colours;
   }
 
   #named(castingId: number | null, feature: VariationFeature, text: string): string | undefined {
@@ -137,14 +163,16 @@ export class FeatureTexts {
       .replace(/^(?:with|mit|avec|met|w) (?:the )?/, '');
     const between = feature === 'rearEnd' ? 'rear|back' : undefined;
     const fitting = (casting?.features[feature] ?? []).filter(own =>
-      new RegExp(`^(?:${spellingOf(fold(own).trim(), { isShort: true, between })})$`, 'u').test(written),
+      new RegExp(
+        `^(?:${spellingOf(fold(own).trim(), { isShort: true, isBeside: true, between })})$`,
+        'u',
+      ).test(written),
     );
-    const having =
-      feature === 'colour'
-        ? (casting?.features.colour ?? []).filter(own => fold(own).split(/[ -]/).includes(written))
-        : [];
-    const found = fitting.length > 0 ? fitting : having;
-    return found.length === 1 ? found[0] : undefined;
+    if (fitting.length > 0) return fitting.length === 1 ? fitting[0] : undefined;
+    if (feature === 'colour')
+      return onlyColourWith(written, casting?.features.colour ?? [], this.#allColours());
+    const english = inEnglish(written);
+    return casting?.features[feature].find(own => fold(own).trim() === english);
   }
 
   #feature(castingId: number | null, feature: VariationFeature, text: string): FeatureReading {

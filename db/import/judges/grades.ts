@@ -1,11 +1,9 @@
-import { readOnScale } from '../../../valuation/reading/grade-scale.ts';
+import { isOwnGrade, readOnScale } from '../../../valuation/reading/grade-scale.ts';
 import { type Cell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
 import { readGrade } from '../../../valuation/reading/words.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import type { Habits, RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
-
-const ownGrade = /^c ?\.?\d|\/ ?10$/i;
 
 /**
  * Reads the grades of a file: C1 to C10 where they are written so, else on the scale that was said
@@ -15,7 +13,7 @@ export const gradeReader = ({ scale }: Habits): ((row: RowReader) => Grade | nul
   const said = remembered(readGrade);
   const bare = remembered((cell: Cell): Reading<Grade> => {
     const text = String(cell ?? '').trim();
-    if (scale === null || ownGrade.test(text) || cell instanceof Date) return readGrade(cell);
+    if (scale === null || isOwnGrade(text) || cell instanceof Date) return readGrade(cell);
     if (scale !== 'asked') return readOnScale(text, scale);
     const grade = readGrade(cell);
     return grade.ok
@@ -28,7 +26,7 @@ export const gradeReader = ({ scale }: Habits): ((row: RowReader) => Grade | nul
   return row => {
     if (row.isSaid('grade')) return row.take('grade', said);
     const grade = row.take('grade', bare);
-    if (grade !== null && isScaled && !ownGrade.test(row.text('grade').trim())) row.hearScale(grade);
+    if (grade !== null && isScaled && !isOwnGrade(row.text('grade'))) row.hearScale(grade);
     return grade;
   };
 };

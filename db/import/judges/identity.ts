@@ -6,6 +6,7 @@ import { bare } from '../../reference/plain.ts';
 import { hearPieces } from './description.ts';
 import type { FeatureReading, FeatureTexts } from './feature-text.ts';
 import { type Judged, mostMatches, type RowReader } from './judge.ts';
+import { nearNames } from './near-names.ts';
 import { remembered } from './remembered.ts';
 
 const basePaintOf = remembered(readBasePaint);
@@ -55,6 +56,29 @@ const takeFeature = (
   };
 };
 
+const wish =
+  /^[^:]{0,20}?(?<!\p{L})(?:want(?:ed|s)?|wish(?:es|list)?|looking for|to find|gesucht|suche|recherche|cherche|gezocht|cercasi|busco)(?!\p{L})[^:]{0,12}:/iu;
+
+/**
+ * Refuses a line that names a maker or a series and nothing else, as above the rows of a list, or a car that
+ * its owner wishes for.
+ */
+export const notOwned = (reference: LoadedReference, row: RowReader): Judged | null => {
+  const column = row.written('casting') ? 'casting' : 'description';
+  const text = row.written(column);
+  if (text === '') return null;
+  if (row.filled === 1 && reference.isRange(text))
+    return {
+      outcome: 'rejected',
+      column,
+      reason: `"${text}" is the name of a maker or a series, and of no car`,
+      not: 'a sub-heading',
+    };
+  return row.filled === 1 && wish.test(text)
+    ? { outcome: 'rejected', column, reason: `"${text.slice(0, 100)}" is a wish`, not: 'a wish' }
+    : null;
+};
+
 /** Refuses a row whose name its owner has settled to be no car. */
 export const notACar = (reference: LoadedReference, written: Record<string, string>): Judged | null => {
   const name = written.casting || written.release_name || '';
@@ -70,6 +94,18 @@ export const identityReader = (
   readRemarks: (row: RowReader, castingId: number | null) => void = () => {},
 ) => {
   const matched = new Map<string, Match>();
+  const nameLike = nearNames(reference);
+  /** The name that a text of no known casting shortens or mistypes. */
+  const nearName = (
+    row: RowReader,
+    { casting, release_name: release }: Record<string, string>,
+    castingId: number | null,
+  ): string | null => {
+    if (castingId !== null || !casting || release || reference.settled(casting) !== undefined) return null;
+    const name = nameLike(casting);
+    if (name !== null) row.notes.push(`"${tidy(casting)}" is read as ${name}`);
+    return name;
+  };
   /** `key` is the same for the same texts under the same columns. */
   const match = (of: Record<string, string>, key: string): Match => {
     const before = matched.get(key);
@@ -95,6 +131,11 @@ export const identityReader = (
       if (!text) continue;
       understand(column, text);
       row.fields[column] = tidy(text);
+    }
+    const near = nearName(row, understood, match(understood, key).castingId);
+    if (near !== null) {
+      understood.casting = near;
+      key += `near\u0001${near}\u0001`;
     }
     const { castingId } = match(understood, key);
     readRemarks(row, castingId);

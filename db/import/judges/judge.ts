@@ -1,10 +1,12 @@
-import type { GradeScale } from '../../../valuation/reading/grade-scale.ts';
+import { type GradeScale, isOwnGrade } from '../../../valuation/reading/grade-scale.ts';
 import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
+import { readGrade } from '../../../valuation/reading/words.ts';
 import type { HeardText, UnreadText } from '../../records/unread.ts';
 import { cellText } from '../files/cell-text.ts';
 import type { Mapping } from '../mapping.ts';
 import type { ImportRowView, TableRow } from '../types.ts';
 import { isTotalsRow } from './totals.ts';
+import { unevenRow } from './uneven-row.ts';
 import type { WordBook } from './word-book.ts';
 
 /**
@@ -147,6 +149,11 @@ export class RowReader {
     }
   }
 
+  /** How many cells are filled. */
+  get filled(): number {
+    return this.#row.texts.filter(text => text !== '').length;
+  }
+
   has(column: string): boolean {
     return this.text(column) !== '';
   }
@@ -182,8 +189,17 @@ export class RowReader {
   give(field: string, value: string, from: string): void {
     const own = this.text(field);
     if (own === '') this.#given.set(field, value);
-    else if (own.toLowerCase() !== value.toLowerCase())
+    else if (field === 'grade' && this.#waitsForScale(own)) {
+      // A grade from C1 to C10 is certain where what the column's own means is still to be said.
+      this.miss(field, `another column says "${value}"`);
+      this.#given.set(field, value);
+    } else if (own.toLowerCase() !== value.toLowerCase())
       this.miss(from, `another column says "${own}"`, value);
+  }
+
+  #waitsForScale(grade: string): boolean {
+    const { scale } = this.habits;
+    return scale === 'asked' ? !isOwnGrade(grade) : scale === null && !readGrade(grade).ok;
   }
 
   /** True where a word of the owner's says what the column holds. */
@@ -298,35 +314,6 @@ const rejected = (reason: string, not: string | null = null): Judged => ({
   reason,
   not,
 });
-
-/**
- * A row with more cells than headings. Where only the last heading's text, which may hold commas, seems to
- * run on, it is joined again; otherwise nothing behind the car's name can be told to stand under its heading,
- * and the rest is saved as it is written.
- */
-const unevenRow = (habits: Habits, row: ReadRow): { habits: Habits; row: ReadRow; left: number[] } => {
-  const { mapping } = habits;
-  const width = mapping.columns.length;
-  const last = mapping.columns[width - 1];
-  const splitsNumber = row.texts.some(
-    (text, i) => /\d$/.test(text) && /^\d{2,3}(?!\d)/.test(row.texts[i + 1] ?? ''),
-  );
-  if (last?.ours === 'notes' && !splitsNumber) {
-    const texts = [
-      ...row.texts.slice(0, width - 1),
-      row.texts
-        .slice(width - 1)
-        .filter(Boolean)
-        .join(', '),
-    ];
-    const cells = [...row.cells.slice(0, width - 1), texts[width - 1] ?? ''];
-    return { habits, row: { ...row, texts, cells }, left: [] };
-  }
-  const name = mapping.places.get('casting') ?? -1;
-  const places = new Map([...mapping.places].filter(([, place]) => place <= name));
-  const left = row.texts.flatMap((text, place) => (place > name && text ? [place] : []));
-  return { habits: { ...habits, mapping: { ...mapping, places } }, row, left };
-};
 
 /** Judges one row: its shape first, then what it says. Their heading names the column of a rejected one. */
 export const judgeRow = (

@@ -12,13 +12,13 @@ import type { Purchases } from '../purchases.ts';
 import { matchExplainer } from './explain-match.ts';
 import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
-import { identityReader, notACar } from './identity.ts';
+import { identityReader, notACar, notOwned } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { knownCars } from './known-cars.ts';
 import { moneyReader, partPaid, soldAlone } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
-import { takeFinish, takeParts } from './state.ts';
+import { partsSaid, takeFinish, takeParts } from './state.ts';
 
 const readNumber = (cell: Cell) =>
   understood(
@@ -93,6 +93,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
   const quantityOf = remembered(readQuantity);
 
   return (row, line): Judged => {
+    const notOne = notOwned(reference, row);
+    if (notOne) return notOne;
     const quantity = takeQuantity(row, quantityOf);
     const { written, match, remarks } = identityOf(row);
     const notCar = notACar(reference, written);
@@ -108,10 +110,14 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const reproductions = takeParts(row, 'reproduction_parts', partsOf).filter(
       part => !missing.includes(part),
     );
+    const parts = partsSaid(row);
     const money = moneyOf(row, quantity);
     const sold = soldAlone(row, money.sold, quantity);
     let number = row.take('inventory_number', readNumber) ?? '';
-    const isOpen = row.unread.some(({ field }) => field === 'casting');
+    // Words that nobody understands say which car it is where other cells tell of it.
+    const isOpen =
+      row.unread.some(({ field }) => field === 'casting') ||
+      (row.filled > 1 && /\p{L}{3}/u.test(row.written('description')));
     if (Object.keys(written).length === 0 && !notes && !number && !isOpen) {
       row.refuse(
         'casting',
@@ -200,6 +206,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
             heard: row.heard,
             missing,
             reproductions,
+            parts,
             sold,
           });
           if (id !== undefined)

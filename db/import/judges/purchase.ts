@@ -8,6 +8,7 @@ import {
 } from '../../../valuation/reading/amounts.ts';
 import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
+import { currencyOfAmount } from '../../../valuation/reading/money.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
 import type { Currency, IsoDate, Minor, Range } from '../../../valuation/types.ts';
 import type { Habits, RowReader } from './judge.ts';
@@ -79,7 +80,29 @@ export const moneyReader = ({ mapping }: Habits, { currency, reporting, today }:
     return known;
   };
   const soldFor = amountOf('sold_for');
-  const estimate = remembered(cell => readEstimate(cell, reporting, mapping.money.get('own_estimate') ?? {}));
+  const estimateIn = (of: Currency) => (cell: Cell) =>
+    readEstimate(cell, of, mapping.money.get('own_estimate') ?? {});
+  const estimate = remembered(estimateIn(reporting));
+
+  /** The owner's own estimate. One in another currency than theirs is shown, and waits. */
+  const ownWorth = (row: RowReader): Range | null => {
+    if (!row.has('own_estimate')) return null;
+    const cell = row.cell('own_estimate');
+    const named = currencyOfAmount(cell, reporting);
+    const currency = named === null || named === 'none' || !isCurrency(named) ? reporting : named;
+    const isOwn = currency === reporting;
+    const other = isOwn ? null : estimateIn(currency)(cell);
+    const read = other?.ok ? other.value : row.read('own_estimate', estimate);
+    if (read === null) return null;
+    row.fields.own_estimate =
+      read.low === read.high
+        ? inUnits(read.mid, currency)
+        : `${inUnits(read.low, currency)}-${inUnits(read.high, currency)}`;
+    if (isOwn || !other?.ok) return read;
+    row.fields.own_estimate_currency = currency;
+    row.hold('own_estimate', `your estimates are in ${reporting}, and this one is in ${currency}`);
+    return null;
+  };
 
   const sale = (row: RowReader): SoldFor | null => {
     const day = row.take('sold_on', soldOn);
@@ -123,19 +146,13 @@ export const moneyReader = ({ mapping }: Habits, { currency, reporting, today }:
             : `${textOf(row.cell('price_paid'))} was paid for the ${quantity} cars together`,
         );
     }
-    const worth = row.read('own_estimate', estimate);
-    if (worth)
-      row.fields.own_estimate =
-        worth.low === worth.high
-          ? inUnits(worth.mid, reporting)
-          : `${inUnits(worth.low, reporting)}-${inUnits(worth.high, reporting)}`;
     return {
       purchase: {
         boughtOn: row.take('bought_on', boughtOn),
         seller: row.takeText('seller'),
         paid: paid && { minor: paid.isEach ? paid.minor * quantity : paid.minor, currency: paid.currency },
       },
-      ownWorth: worth,
+      ownWorth: ownWorth(row),
       sold: sale(row),
     };
   };

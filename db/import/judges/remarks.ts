@@ -21,15 +21,20 @@ const fieldsOfRemarks = [
   'wheels',
   'accessory',
   'country',
+  'packaging',
+  'packaging_grade',
+  'metal',
 ] as const;
 
 /** Without one of these there is nothing to read in a remark. */
 const telling =
-  /miss|gone|lost|lack|repro|without|\bno\b|\bw\/o\b|ohne|sans|fehl|manqu|paint|lack|restor|restaur|repeint|strip|touch|custom|orig|whls|roof|\brf\b|interior|\bint\b|seats?|glass|\bgls\b|glazing|windows?|windscreen|windshield|wheels?|made in|hong ?kong|dach|sitze|scheiben|toit|\bdak\b|gelakt/i;
+  /miss|gone|lost|lack|repro|without|\bno\b|\bw\/|ohne|sans|fehl|manqu|ontbr|paint|lack|gelakt|restor|restaur|repeint|strip|touch|custom|orig|whls|roof|\brf\b|int[eé]r|\bint\b|inside|innen|seats?|glass?|\bgls\b|glazing|tint|windows?|wshld|windscreen|windshield|screen|wheels?|wielen|r[äa]der|roues|made in|hong ?kong|\bhk\b|\busa\b|dach|sitze|scheibe|ruit|vitre|toit|\bdak\b|base|bare|nach|box|card|\bbag|dent|ding|crack|\brot\b|pitt/i;
 const aboutParts = /repro|missing|fehl|manqu|nachbau|\bgone\b|\blost\b/i;
 
 interface Remark {
   facts: [string, string][];
+  /** One of the casting's own colours. */
+  colour: string | null;
   unread: { field: string; text: string }[];
   heard: SaleLine['heard'];
 }
@@ -56,6 +61,7 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
   const isTelling = (text: string, castingId: number | null, own: typeof words): boolean =>
     telling.test(text) ||
     texts.mayName(castingId, text) ||
+    texts.namesColour(castingId, text) ||
     own.some(word => plain(text).includes(plain(word.text)));
   const readRemark = (text: string, castingId: number | null, heading: string, own: typeof words): Remark => {
     const line = readSaleLine(text, texts.lexiconOf(castingId, own, `remark ${heading}`), {
@@ -70,6 +76,7 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     const named = new Set<string>([...fieldsOfRemarks, ...own.map(({ field }) => field)]);
     return {
       facts: Object.entries(line.fields).filter(([field]) => named.has(field)),
+      colour: texts.isColourOf(castingId, line.fields.colour) ? (line.fields.colour ?? null) : null,
       heard: line.heard,
       unread: line.unread.flatMap(({ text: left }) =>
         isAboutFinish(left)
@@ -92,6 +99,9 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     if (known.size >= 20_000) known.clear();
     known.set(key, remark);
     for (const [field, value] of remark.facts) if (!row.has(field)) row.give(field, value, column);
+    // A list without a column of colours may name them among its remarks.
+    if (remark.colour !== null && !row.has('colour') && !row.habits.mapping.places.has('colour'))
+      row.give('colour', remark.colour, column);
     hearPieces(row, column, remark.heard);
     for (const { field, text: left } of remark.unread)
       if (field !== 'finish_state' || !row.has('finish_state'))

@@ -26,7 +26,7 @@ import { identityReader, notACar } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
-import { takeFinish, takeParts } from './state.ts';
+import { partsInWords, partsSaid, takeFinish, takeParts } from './state.ts';
 
 interface Target {
   addReference: boolean;
@@ -223,7 +223,9 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
           ? row.takeText('excluded_why', 500)
           : '',
       disposalId: null,
-      notes: [row.takeText('notes', 20_000), ...remarks].filter(Boolean).join('\n'),
+      notes: [row.takeText('notes', 20_000), ...remarks, ...partsInWords(partsSaid(row))]
+        .filter(Boolean)
+        .join('\n'),
     };
     const own = saleToRow(sale);
     if (seen.has(own.identity) || isKnown(sale, own.identity))

@@ -6,6 +6,7 @@ const totalWords = new Set(
   (
     'total totals subtotal subtotals sum sums summe summen zwischensumme gesamt gesamtsumme gesamtwert gesamtpreis gesamtbetrag ' +
     'gesamtzahl endsumme insgesamt totaux totaal totale totali totales suma somma somme summa totalt subtotaal sous-total ' +
+    'together altogether zusammen ' +
     'average avg mean median durchschnitt schnitt mittelwert moyenne media promedio gemiddelde count anzahl nombre aantal ' +
     'razem celkem součet összesen toplam yhteensä итого всего σύνολο 合計 小計 総計 总计 合计 σ ∑'
   ).split(' '),

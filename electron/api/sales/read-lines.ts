@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { saleLinesIn } from '../../../db/import/sale-lines.ts';
+import { placesOfSales } from '../../../db/records/sale-places.ts';
 import { readReportingCurrency } from '../../../db/records/settings.ts';
 import { plain } from '../../../db/reference/plain.ts';
 import { loadSaleLexicon } from '../../../db/reference/sale-lexicon.ts';
@@ -13,7 +14,12 @@ import {
   hasOpenDay,
   priceOfCell,
 } from '../../../valuation/reading/sale-line/price-and-day.ts';
-import { readSaleLine, type SaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import {
+  readSaleLine,
+  type SaleLine,
+  type SaleLineHabits,
+} from '../../../valuation/reading/sale-line/read-sale-line.ts';
+import { shownByLines } from '../../../valuation/reading/sale-line/shown-by-lines.ts';
 import type * as inputs from '../inputs.ts';
 import type { ReadSaleLines } from '../views.ts';
 import { saidByLine } from './sale-line-corrections.ts';
@@ -47,10 +53,19 @@ export const readText = async (
     settled.get(plain(line.name))?.means === 'not a car'
       ? { ...line, not: 'not a car' }
       : line;
-  const found = written.flatMap(({ line, text: whole, description, column, cells }): ReadLine[] => {
-    if (chosen && !chosen.has(line)) return [];
-    const habits = { currency: own, orders, today, column, ...(said.has(line) && { said: said.get(line) }) };
-    if (!cells) return [{ ...readSaleLine(description, lexicon, habits), line }];
+  const read = (
+    { line, text: whole, description, column, cells }: (typeof written)[number],
+    shown: Partial<SaleLineHabits> = {},
+  ): ReadLine => {
+    const habits = {
+      currency: own,
+      orders,
+      today,
+      column,
+      ...(said.has(line) && { said: said.get(line) }),
+      ...shown,
+    };
+    if (!cells) return { ...readSaleLine(description, lexicon, habits), line };
     const found = readSaleLine(description, lexicon, {
       ...habits,
       ...(cells.soldOn !== null && { day: dayOfCell(cells.soldOn, orders, today) }),
@@ -62,11 +77,20 @@ export const readText = async (
     const unnamedCurrency =
       found.unnamedCurrency ||
       (found.price !== null && cells.price !== null && currencyOfAmount(cells.price, own) === 'none');
-    return [{ ...found, line, text: whole, spans: at < 0 ? [] : spans, unnamedCurrency }];
-  });
+    return { ...found, line, text: whole, spans: at < 0 ? [] : spans, unnamedCurrency };
+  };
+  // What the lines show of each other needs all of them, whichever are asked for.
+  const first = written.map(line => ({ line, found: read(line) }));
+  const shown = shownByLines(
+    first.map(({ found }) => found),
+    await placesOfSales(db),
+  );
+  const found = first.flatMap(({ line, found }) =>
+    chosen && !chosen.has(line.line) ? [] : [shown.concerns(found) ? read(line, shown) : found],
+  );
   const openLines = datesIn.filter(day => hasOpenDay(day, orders));
   const lines = found.map(judged);
-  const read = Object.entries(orders).map(
+  const ordersRead = Object.entries(orders).map(
     ([sign, order]) =>
       `Dates with "${sign}" are read ${order === 'mdy' ? 'month' : 'day'} first${dates ? '' : ', as the other lines show'}.`,
   );
@@ -77,7 +101,7 @@ export const readText = async (
       : [`${open === 1 ? 'One date' : `${open} dates`} can be read day first or month first; say which.`];
   return {
     lines,
-    notes: [...(dates ? [] : read), ...asked],
+    notes: [...(dates ? [] : ordersRead), ...asked],
     dateOrders: orders,
     openDates: {
       lines: open,

@@ -78,7 +78,9 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
           window.length !== name.words.length ||
           Math.abs(joined.length - name.joined.length) > most ||
           joined[0] !== name.joined[0] ||
-          digits(joined) !== digits(name.joined)
+          digits(joined) !== digits(name.joined) ||
+          // A short word that differs is another name: "GS" is not "GT".
+          window.some(({ text }, at) => text !== name.words[at] && text.length < 4)
         )
           continue;
         const away = distance(joined, name.joined);

@@ -33,16 +33,18 @@ export interface FeatureTextsOfLine {
 const known = new WeakMap<Lexicon, Map<string, FeatureTextsOfLine>>();
 
 /**
- * A feature's texts with their spellings; those of the casting may be shortened. Made once for each casting.
+ * A feature's texts with their spellings; those of the casting may be shortened, the more so where the feature's
+ * noun stands beside them (`isBeside`). Made once for each casting.
  */
 export const featureTextsOf = (
   lexicon: Lexicon,
   casting: LexiconCasting | null,
   feature: VariationFeature,
+  isBeside = false,
 ): FeatureTextsOfLine => {
   const ofLexicon = known.get(lexicon) ?? new Map<string, FeatureTextsOfLine>();
   known.set(lexicon, ofLexicon);
-  const key = `${casting?.id ?? ''} ${feature}`;
+  const key = `${casting?.id ?? ''} ${feature} ${isBeside}`;
   const before = ofLexicon.get(key);
   if (before) return before;
   const own = new Set((casting?.features[feature] ?? []).map(text => fold(text).trim()));
@@ -53,7 +55,7 @@ export const featureTextsOf = (
     .map(([folded, text]) => ({
       text,
       isOwn: own.has(folded),
-      pattern: spellingOf(folded, { isShort: own.has(folded) }),
+      pattern: spellingOf(folded, { isShort: own.has(folded), isBeside: isBeside && own.has(folded) }),
     }));
   const made: FeatureTextsOfLine = {
     texts,

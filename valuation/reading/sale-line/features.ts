@@ -1,8 +1,9 @@
-import { isShortened, plainColourText, shortColours } from '../plain-colour.ts';
+import { isShortened, onlyColourWith, plainColourText, shortColours } from '../plain-colour.ts';
 import { readBasePaint } from '../words.ts';
 import { alternatives, featureTextsOf } from './feature-texts.ts';
 import type { Lexicon, LexiconCasting } from './lexicon.ts';
 import type { Put } from './put.ts';
+import { spellingOf } from './spellings.ts';
 import { fold, type Line, type Span, spanOf, words } from './text.ts';
 import { anyColour, colourWords, conditionWord, countries, partNoun, plainColour } from './vocabulary.ts';
 
@@ -37,7 +38,7 @@ export const takeBasePaint = (line: Line, put: Put): void => {
 };
 
 /** The country that stands on the base, where it is said of the car and not of the sale. */
-export const takeCountry = (line: Line, lexicon: Lexicon, put: Put): void => {
+export const takeCountry = (line: Line, lexicon: Lexicon, casting: LexiconCasting | null, put: Put): void => {
   const texts = new Map([
     ...countries.map(name => [fold(name), name] as const),
     ...(lexicon.features.get('country') ?? []),
@@ -55,6 +56,32 @@ export const takeCountry = (line: Line, lexicon: Lexicon, put: Put): void => {
       line.take(span);
     }
   }
+  takeLoneCountry(line, casting, put);
+};
+
+/** What a country is shortened to. Common practice, no source. */
+const shortCountries: Readonly<Record<string, string>> = {
+  'hong kong': 'hk|h\\.k\\.|hongkong',
+  usa: 'u\\.s\\.a\\.',
+};
+const ofSale =
+  /(?:^|[^\p{L}])(?:in|from|to|at|via|of|ships?|shipped|shipping|seller|sold|aus|nach|de|van|uit) *(?:the )?$/u;
+
+/** A country that the casting was made in, where it stands without more words: of the sale it is only with them. */
+const takeLoneCountry = (line: Line, casting: LexiconCasting | null, put: Put): void => {
+  const found = (casting?.features.country ?? []).flatMap(name => {
+    const forms = [spellingOf(fold(name).trim()), shortCountries[fold(name).trim()]]
+      .filter(Boolean)
+      .join('|');
+    return line
+      .matches(words(forms))
+      .map(match => ({ name, span: spanOf(match) }))
+      .filter(({ span }) => !ofSale.test(line.rest().slice(0, span.start)) && line.rest()[span.end] !== '?');
+  });
+  const [first] = found;
+  if (!first || new Set(found.map(({ name }) => name)).size > 1) return;
+  put('country', first.name, first.span);
+  for (const { span } of found) line.take(span);
 };
 
 const featureParts = [
@@ -67,7 +94,7 @@ const featureParts = [
   [
     'glazing',
     'glazing',
-    'glass|gls|glazing|windows|window|glas|scheiben|ruiten|vitres|windshield|windscreen',
+    'glass|gls|glazing|windows|window|glas|scheiben|ruiten|vitres|vetri|windshield|windscreen|wshld|wndshld|screen|verglasung',
   ],
   ['wheels', 'wheels', 'wheels|whls|rader|wielen|roues'],
 ] as const;
@@ -89,7 +116,7 @@ export const takePartColours = (
   put: Put,
 ): void => {
   for (const [field, feature, nouns] of featureParts) {
-    const { pattern: own, textOf } = featureTextsOf(lexicon, casting, feature);
+    const { pattern: own, textOf } = featureTextsOf(lexicon, casting, feature, true);
     // A kind of wheels is what the reference says it is; a colour in plain words is none.
     if (feature === 'wheels' && !own) continue;
     const plain = feature === 'wheels' ? '' : `${plainColour}|(?:${shortColour})`;
@@ -144,12 +171,6 @@ const nameOfColour = (line: Line, { start, end }: Span): Span | null => {
   return /^ *(?:$|[\ue000,;|)])/u.test(rest.slice(end)) ? { start: start - word.length - 1, end } : null;
 };
 
-/** The casting's one colour that has a plain word in its name: its only red one is "Ember Red". */
-const onlyColourOf = (casting: LexiconCasting | null, word: string): string | undefined => {
-  const having = (casting?.features.colour ?? []).filter(colour => fold(colour).split(/[ -]/).includes(word));
-  return having.length === 1 ? having[0] : undefined;
-};
-
 /**
  * The colour of the body: by the reference's name for it, or as it was written where it is a
  * plain word for one.
@@ -170,7 +191,9 @@ export const takeColour = (line: Line, lexicon: Lexicon, casting: LexiconCasting
       if (named) line.doubt(named);
       else if (casting || !isPartOfName(line, spanOf(match)))
         found.push({
-          value: onlyColourOf(casting, match[0]) ?? plainly(line, match, 'value', 'ending'),
+          value:
+            onlyColourWith(match[0], casting?.features.colour ?? [], lexicon.colours) ??
+            plainly(line, match, 'value', 'ending'),
           span: spanOf(match),
         });
     }

@@ -16,6 +16,9 @@ const lotPatterns = [
   ),
   words('x ?(?:[2-9]|1\\d)|(?:[2-9]|1\\d) ?x'),
 ];
+/** Behind a price, which is taken: "£30 the lot", "A$90 both". */
+const forAll =
+  /\ue000 *(?:for )?(?:both|all|(?:the|all the) (?:lot|pair|set)|zusammen|together) *(?=$|[,;|()])/u;
 const partsLot = words(
   `(?:set|pair|lot|box|bag|tin|jar|tray|handful) of (?:${many} )?(?:[\\p{L}-]+ ){0,2}(?:${partNoun})`,
 );
@@ -64,6 +67,7 @@ const isLot = (line: Line, names: FoundName[]): boolean => {
     `(?:^|[^\\p{L}\\p{N}./])(?:${many}|both|pair of|couple of) (?:[\\p{L}-]+ ){0,1}$`,
     'u',
   );
+  if (forAll.test(text)) return true;
   if (names.some(({ isPlural, span }) => isPlural && counted.test(text.slice(0, span.start)))) return true;
   return lotPatterns.some(pattern =>
     line.matches(pattern).some(match => {

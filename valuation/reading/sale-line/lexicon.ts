@@ -45,6 +45,8 @@ export interface Lexicon {
   mostWords: number;
   /** Feature texts of all castings, by their folded text. */
   features: ReadonlyMap<VariationFeature, ReadonlyMap<string, string>>;
+  /** The colours of the whole reference, which may have more castings than are read for. */
+  colours: ReadonlySet<string>;
   ownWords: OwnWord[];
 }
 
@@ -59,8 +61,15 @@ export const inAnyOrder = (words: string[]): string => [...words].sort().join(' 
 
 const addTo = <K, V>(map: Map<K, V[]>, key: K, value: V) => map.set(key, [...(map.get(key) ?? []), value]);
 
-/** Prepares the reference and the owner's words for reading any number of lines. */
-export const makeLexicon = (castings: LexiconCasting[], ownWords: OwnWord[] = []): Lexicon => {
+/**
+ * Prepares the reference and the owner's words for reading any number of lines; `colours` are those of the
+ * whole reference, where `castings` are only some of it.
+ */
+export const makeLexicon = (
+  castings: LexiconCasting[],
+  ownWords: OwnWord[] = [],
+  colours: Iterable<string> = castings.flatMap(({ features }) => features.colour ?? []),
+): Lexicon => {
   const names: KnownName[] = [];
   for (const casting of castings) {
     const known = new Set<string>();
@@ -101,6 +110,7 @@ export const makeLexicon = (castings: LexiconCasting[], ownWords: OwnWord[] = []
     byFirstWord,
     mostWords: names.reduce((most, name) => Math.max(most, name.words.length), 1),
     features,
+    colours: new Set([...colours].map(colour => fold(colour).trim())),
     ownWords: [...ownWords].sort((a, b) => b.text.length - a.text.length),
   };
 };

@@ -24,10 +24,10 @@ const spelled = (
   line: Line,
   lexicon: Lexicon,
   casting: LexiconCasting | null,
-  feature: 'rearEnd' | 'accessory' | 'wheels',
+  feature: 'rearEnd' | 'accessory' | 'wheels' | 'glazing',
 ): Spelled[] => {
   const own = new Set((casting?.features[feature] ?? []).map(text => fold(text).trim()));
-  const between = feature === 'rearEnd' ? 'rear|back' : undefined;
+  const between = feature === 'rearEnd' ? 'rear|back|tail' : undefined;
   const behind =
     feature === 'rearEnd'
       ? '(?: (?:at the )?(?:back|rear)(?: end)?)?'
@@ -95,4 +95,16 @@ export const takeNamed = (line: Line, lexicon: Lexicon, casting: LexiconCasting 
       put(field, line.text.slice(spanOf(only).start, spanOf(only).end), spanOf(only));
     for (const match of lamps) line.take(spanOf(match));
   }
+};
+
+/** A kind of glazing of several words, such as "blue tint", where it stands without its noun. */
+export const takeTint = (line: Line, lexicon: Lexicon, casting: LexiconCasting | null, put: Put): void => {
+  const own = new Set((casting?.features.glazing ?? []).map(text => fold(text).trim()));
+  const found = spelled(line, lexicon, casting, 'glazing').filter(
+    ({ text, isDenied, span }) => own.has(fold(text).trim()) && !isDenied && line.rest()[span.end] !== '?',
+  );
+  const [first] = found;
+  if (!first || new Set(found.map(({ text }) => text)).size > 1) return;
+  put('glazing', first.text, first.span);
+  for (const { span } of found) line.take(span);
 };

@@ -2,7 +2,7 @@ import { type PartName, partNames } from '../../words.ts';
 import { alternatives } from './feature-texts.ts';
 import type { Lexicon, LexiconCasting } from './lexicon.ts';
 import type { Put } from './put.ts';
-import { spellingOf } from './spellings.ts';
+import { formsAbroad, spellingOf } from './spellings.ts';
 import { escaped, fold, type Line, type Span, spanOf, words } from './text.ts';
 import {
   aboutPart,
@@ -16,14 +16,17 @@ import {
   without,
 } from './vocabulary.ts';
 
+/** How many of a part, as in "1", "three of the four", "all 4". */
+const counted = '(?:all |only )?(?:one|two|three|four|[1-6])(?: ?x)?(?: of (?:the |its )?(?:four|six|[46]))?';
+
 const partList = (noun: string) => {
-  const phrase = `(?:(?:the|a|one|two|front|frt|rear|rr|back|left|right|side|boot|trunk|both|all|some|its|original) )*(?:(?:${anyColour}) )?(?:${noun})(?: (?:and|und) (?:${noun})| ?[&+/] ?(?:${noun}))*`;
+  const phrase = `(?:(?:${counted}|the|a|front|frt|rear|rr|back|left|right|side|boot|trunk|both|all|some|its|original) )*(?:(?:${anyColour}) )?(?:${noun})(?: (?:and|und) (?:${noun})|(?: ?[&+] ?|/)(?:${noun}))*`;
   return { phrase, list: `${phrase}(?![ -](?:${conditionWord}|${aboutPart})(?!\\p{L}))` };
 };
 
 const partsOf = (text: string, accessories: ReadonlySet<string>): PartName[] => {
   const found = new Set<PartName>();
-  for (const word of accessories) if (words(escaped(word)).test(text)) found.add('accessory');
+  for (const word of accessories) if (text.search(words(escaped(word))) >= 0) found.add('accessory');
   for (const word of text.match(/\p{L}+/gu) ?? []) {
     const part = partNouns.get(word);
     if (part) found.add(part);
@@ -44,7 +47,7 @@ const accessoryWords = (lexicon: Lexicon, casting: LexiconCasting | null): Set<s
     const one = head.replace(/(?<=[^s])s$/, '');
     // A long word's end, as in "chute" of "parachute".
     const ends = head.length < 8 ? [] : [head.slice(-5), head.slice(-6)];
-    return [text, head, one, `${head}s`, `${head}e`, `${head}n`, ...ends];
+    return [text, ...formsAbroad(head).split('|'), head, one, `${head}s`, `${head}e`, `${head}n`, ...ends];
   });
   return new Set(heads.filter(head => head !== '' && !partNouns.has(head)));
 };
@@ -83,7 +86,7 @@ export const takeParts = (line: Line, lexicon: Lexicon, casting: LexiconCasting 
   };
   const is = '(?: (?:is|are|was|were|ist|sind))?';
   collect('reproduction_parts', [
-    `(?:${repro}) (?:${list})`,
+    `(?:${counted} )?(?:${repro}) (?:${list})`,
     `(?:${list})${is}(?: all| both| an?)? (?:${repro})(?: too)?`,
     `(?:(?:has|have) had )?(?:its |the )?(?:${phrase})${is}(?: been)? (?:swapped|replaced|changed|exchanged)(?: out)? (?:for|with|by) (?:an? )?(?:${repro})`,
   ]);
@@ -107,11 +110,11 @@ export const takeAccessory = (
   for (const [folded, text] of texts) {
     const thing = `(?:(?:the|a|an|its|both|all|original|orig\\.?|two|complete) )*(?<thing>${spellingOf(folded, { isShort: casting !== null })})`;
     const there =
-      '(?: (?:is |are |still )*(?:present|there|included|intact|complete|vorhanden|dabei|aanwezig|presente?s?))';
+      '(?: (?:is |are |still )*(?:present|there|included|intact|complete|ok|okay|good|fine|vorhanden|dabei|aanwezig|presente?s?))';
     const beside =
-      '(?:complete with|with|w|incl\\.?|including|has|have|and|&|\\+|plus|mit|avec|met|con|both)';
+      '(?:complete with|with|w\\.?|incl\\.?|including|has|have|and|&|\\+|plus|mit|avec|met|con|both)';
     for (const pattern of [
-      `${beside} ${thing}${there}?`,
+      `${beside} +${thing}${there}?`,
       `${thing}${there}`,
       `(?<=(?:^|[,;|/(\\ue000] *))${thing}(?= *(?:$|[,;|/)\\ue000]))`,
     ])

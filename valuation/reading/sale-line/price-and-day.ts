@@ -14,7 +14,7 @@ const dayPatterns = [
   words('\\d{4}[./-]\\d{1,2}[./-]\\d{1,2}'),
   numericDay,
   words('\\d{1,2}(?:st|nd|rd|th|er|\\.)?[ -]?\\p{L}{3,10}[.,]?[ -]?(?:\\d{4}|\\d{2})'),
-  words('\\p{L}{3,10}\\.? \\d{1,2}(?:st|nd|rd|th)?,? \\d{4}'),
+  words("\\p{L}{3,10}\\.? \\d{1,2}(?:st|nd|rd|th)?,? (?:\\d{4}|'?\\d{2})"),
   words('\\p{L}{3,10}\\.? \\d{1,2}/(?:\\d{4}|\\d{2})'),
 ];
 
@@ -93,9 +93,10 @@ const unpriced = new RegExp(
   'dgu',
 );
 const each = /^ ?(?:\/ ?(?:ea|each|pc|car)\b|ea\b|each|apiece|a ?piece|per car|pro stuck|je\b|piece)/;
-const carriage = /^ *(?:shipping|postage|post\b|p&p|carriage|delivery|versand|porto)/;
+const carriage =
+  /^ *(?:for )?(?:shipping|postage|post\b|p ?& ?p|carriage|delivery|versand|porto|verzend|frais|envoi|envio|spedizione)/;
 const estimate = new RegExp(
-  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|(?<= )\\+|${about}) *:? *$`,
+  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|postage|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
   'u',
 );
 const brought = /(?:sold|for|brought|made|fetched|price|hammer|realised|fur) *:? *$/;

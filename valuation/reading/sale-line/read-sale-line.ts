@@ -4,13 +4,17 @@ import { featureColumnsBut } from '../feature-columns.ts';
 import { readBasePaint, readFinishState, readGrade, readParts, readYear } from '../words.ts';
 import { castingOf, findNames } from './casting.ts';
 import { takeBasePaint, takeColour, takeCountry, takePartColours } from './features.ts';
+import { takeBareGrade, takeGrade } from './grade.ts';
 import { kindOf, type NotASale, unsold } from './kind.ts';
 import type { Lexicon, OwnWord } from './lexicon.ts';
 import { likelyName } from './likely-name.ts';
-import { takeDenied, takeNamed } from './named-features.ts';
+import { takeMetal } from './metal.ts';
+import { takeDenied, takeNamed, takeTint } from './named-features.ts';
+import { takePackaging } from './packaging.ts';
 import { takeAccessory, takeParts } from './parts.ts';
 import { type DateOrders, type Price, takeDay, takePrice } from './price-and-day.ts';
-import { takeFinish, takeGrade, takeNamedPlace, takeRanges, takeSource, takeYear } from './state.ts';
+import { takeNamedPlace, takeSource } from './source.ts';
+import { takeFinish, takeRanges, takeYear } from './state.ts';
 import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
 import { fillers } from './vocabulary.ts';
 
@@ -29,6 +33,9 @@ export const carFields = [
   'finish_state',
   'missing_parts',
   'reproduction_parts',
+  'packaging',
+  'packaging_grade',
+  'metal',
 ] as const;
 
 /** The fields of a sale line, by their names in imports; a field that is not known is absent. */
@@ -74,6 +81,10 @@ export interface SaleLineHabits {
   day?: IsoDate | null;
   price?: Price | null;
   source?: string;
+  /** A figure that stands alone is a grade, as other lines show. */
+  bareGrades?: boolean;
+  /** Names of places where sales were seen, as they are written. */
+  places?: readonly string[];
   said?: SaidOfLine;
 }
 
@@ -180,7 +191,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
 
   const names = findNames(line, lexicon);
   const kind = said.oneCar ? null : kindOf(line, names, lexicon);
-  if (!habits.source) takeSource(line, put);
+  if (!habits.source) takeSource(line, put, habits.places);
   let castingId = said.castingId ?? castingNamed(lexicon, fields.casting);
   if (castingId === null && said.fields.casting === undefined) castingId = castingOf(names, line, lexicon);
   if (kind) castingId = null;
@@ -199,13 +210,17 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   takeYear(line, put);
   takeBasePaint(line, put);
   takeDenied(line, casting, put);
+  takePackaging(line, put);
   takeParts(line, lexicon, casting, put);
   takeNamed(line, lexicon, casting, put);
-  takeCountry(line, lexicon, put);
+  takeCountry(line, lexicon, casting, put);
   takePartColours(line, lexicon, casting, put);
+  takeTint(line, lexicon, casting, put);
   takeAccessory(line, lexicon, casting, put);
+  takeMetal(line, put);
   takeGrade(line, put);
   takeFinish(line, put);
+  if (habits.bareGrades && fields.grade === undefined) takeBareGrade(line, put);
   takeColour(line, lexicon, casting, put);
   if (!habits.source && fields.source === undefined && said.fields.source === undefined)
     takeNamedPlace(line, put);

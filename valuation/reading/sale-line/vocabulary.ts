@@ -34,11 +34,11 @@ export const colourWords: ReadonlySet<string> = new Set([
 const partLists: [PartName, string][] = [
   [
     'glazing',
-    'glass glazing windows window windshield windscreen scheibe scheiben verglasung fenster glas vitres vitrage cristales vetri ruit ruiten ramen voorruit gls wndw',
+    'glass glazing windows window windshield windscreen scheibe scheiben verglasung fenster glas vitres vitrage cristales vetri ruit ruiten ramen voorruit gls wndw screen wshld wscreen windshld',
   ],
   [
     'wheels',
-    'wheels wheel whls whl tyres tyre tires tire rader rad reifen felgen roues roue ruedas ruote wielen wiel banden',
+    'wheels wheel whls whl wheelset tyres tyre tires tire rader rad reifen felgen roues roue ruedas ruote wielen wiel banden',
   ],
   ['axles', 'axles axle achse achsen'],
   ['interior', 'interior seats seat innenraum inneneinrichtung sitze interieur'],
@@ -93,13 +93,15 @@ export const aboutPart =
 export const without =
   'missing|msg|without|w/o|no|lacks|lacking|lost|minus|ohne|sans|sin|senza|zonder|fehlende|fehlen|fehlt';
 export const gone =
-  'missing|msg|gone|lost|absent|lacking|fehlt|fehlen|manquant|manquante|manquantes|ontbreekt|ontbreken|mancante|mancanti|falta|faltan';
+  'missing|msg|gone|lost|absent|lacking|fehlt|fehlen|fehlend|manquant|manquante|manquantes|ontbreekt|ontbreken|mancante|mancanti|falta|faltan';
 export const repro =
-  'reproductions|reproduction|repros|repro|replicas|replica|nachbau|nachbauten|repliken|reproductie|reproducties|riproduzione|reproduccion';
+  'reproductions|reproduction|repros|repro|replicas|replica|nachbau|nachbauten|nachgefertigt|nachgebaut|nagemaakt|refabrique|repliken|reproductie|reproducties|riproduzione|reproduccion';
+/** A figure of a grade: "8", "7.5", "7½". */
+export const numberedGrade = '\\d{1,2}(?:[.,]\\d)?(?: ?½| 1/2)?';
 export const about = 'about|approx\\.?|approximately|around|maybe|circa|ca\\.?|etwa|perhaps|probably|say|~';
 
 export const bodyless =
-  'poster|posters|shop display|store display|counter display|display box|shop sign|dealer sign|catalogue|catalog|brochure|leaflet|advert|advertisement|keyring|t-shirt|display stand|carry case|carrying case|collector case|katalog|prospekt|plakat';
+  'poster|posters|shop display|store display|counter display|display box|shop sign|dealer sign|catalogue|catalog|brochure|leaflet|advert|advertisement|keyring|t-shirt|display stand|carry case|carrying case|collector case|katalog|prospekt|plakat|affiche|affiches|locandina|cartel';
 export const carsWord =
   'cars|autos|models|vehicles|castings|diecasts|die-casts|die casts|pieces|stuck|modelle|voitures|coches|toys';
 export const numberWord =
@@ -114,7 +116,7 @@ export const numbers: Readonly<Record<string, string>> = {
 };
 
 export const sourceNoun =
-  'auction|auctions|fair|fairs|toyfair|swapmeet|swap meet|dealer|shop|online|toy show|market|flea market|car boot sale|boot sale|garage sale|yard sale|club|borse|flohmarkt|auktion|handler|estate sale|est\\. sale|asking price|asking|private sale|private|privat';
+  'auction|auctions|fair|fairs|toyfair|swapmeet|swap meet|dealer|shop|online|toy show|market|flea market|car boot sale|boot sale|garage sale|yard sale|club|borse|flohmarkt|auktion|handler|estate sale|est\\. sale|asking price|asking|private sale|private|privat|show|brocante|beurs|veiling|messe|vide-grenier|mercatino|rommelmarkt|vente aux encheres';
 
 export const countries: readonly string[] = [
   'England',
