@@ -49,7 +49,7 @@ const english: Readonly<Record<string, string>> = Object.fromEntries(
       ['yellow', 'gelb jaune giallo amarillo geel gele'],
       ['white', 'weiß weiss blanc blanche bianco blanco wit witte'],
       ['black', 'schwarz noir noire nero negro zwart zwarte'],
-      ['grey', 'grau gris grise grigio grijs grijze'],
+      ['grey', 'grau gris grise grigio grijs grijze gray'],
       ['brown', 'braun brun brune marrone bruin bruine'],
       ['silver', 'silber argent argento plateado zilver'],
       ['gold', 'dore dorado golden goud'],

@@ -43,6 +43,7 @@ const ofNoDialect = new Set([
   'valuation/wording/view-text.ts',
   'renderer/screens/lots/import/choose-file.tsx',
   'renderer/screens/lots/import/paste-text.tsx',
+  'valuation/reading/plain-colour.ts',
   'valuation/reading/sale-line/spellings.ts',
   'valuation/reading/sale-line/vocabulary.ts',
   'valuation/words.ts',
