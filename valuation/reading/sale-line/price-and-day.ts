@@ -96,7 +96,7 @@ const each = /^ ?(?:\/ ?(?:ea|each|pc|car)\b|ea\b|each|apiece|a ?piece|per car|p
 const carriage =
   /^ *(?:for )?(?:shipping|postage|post\b|p ?& ?p|carriage|delivery|versand|porto|verzend|frais|envoi|envio|spedizione)/;
 const estimate = new RegExp(
-  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|postage|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
+  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
   'u',
 );
 const brought = /(?:sold|for|brought|made|fetched|price|hammer|realised|fur) *:? *$/;
