@@ -207,6 +207,10 @@ export type BeliefLevel = (typeof beliefLevels)[number];
 export const saleStates = ['counted', 'doubtful', 'set aside', 'left out'] as const;
 export type SaleState = (typeof saleStates)[number];
 
+/** Which sale records a list shows, by how far they count. */
+export const saleShows = ['all', 'doubtful', 'left-out', 'own', 'not-understood'] as const;
+export type SaleShow = (typeof saleShows)[number];
+
 /** The levels on which an estimate rests, the nearest first. */
 export const evidenceLevels = ['variation', 'casting', 'series', 'everything'] as const;
 export type EvidenceLevel = (typeof evidenceLevels)[number];

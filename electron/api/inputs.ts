@@ -14,6 +14,7 @@ export * from './inputs/photos.ts';
 export * from './inputs/reference.ts';
 export * from './inputs/sales.ts';
 export * from './inputs/shared.ts';
+export * from './inputs/windows.ts';
 export * from './inputs/words.ts';
 export * from './inputs/work.ts';
 export * from './inputs/young.ts';

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { saleLineFields } from '../../../valuation/reading/sale-line/read-sale-line.ts';
-import { finishStates, partNames } from '../../../valuation/words.ts';
+import { finishStates, partNames, saleShows } from '../../../valuation/words.ts';
 import { amountFrom, currency, grade, id, isoDate, line, text } from '../fields.ts';
+import { listOrder, rowRange, windowRange } from './windows.ts';
 import { ownWord } from './words.ts';
 
 const sale = z.object({
@@ -45,6 +46,18 @@ export const excludeSales = z.object({
   excluded: z.boolean(),
   why: line.default(''),
 });
+export const saleListFilter = z.object({
+  castingId: id.nullable(),
+  variationId: id.nullable(),
+  source: line,
+  finish: z.enum(finishStates).nullable(),
+  show: z.enum(saleShows),
+});
+const saleList = z.object({ filter: saleListFilter, order: listOrder });
+export const saleWindow = saleList.extend(windowRange.shape);
+export type SaleWindow = z.input<typeof saleWindow>;
+export const saleRange = saleList.extend(rowRange.shape);
+export const salePlace = saleList.extend({ id });
 export const listSales = z.object({ castingId: id.optional(), variationId: id.optional() });
 
 /** A text of sales, one a line, and how it is meant. */

@@ -6,70 +6,21 @@ import {
   type SaleEntry,
   updateSale,
 } from '../../../db/records/sales.ts';
-import type { SaleState } from '../../../valuation/words.ts';
-import { marketToday } from '../figures/market.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { SaleRow } from '../views.ts';
 import { saleLines } from './sale-lines.ts';
-
-const variationText = (
-  index: ReferenceIndex,
-  sale: SaleEntry,
-): { variation: string; swatch: string | null } => {
-  const variation = sale.variationId === null ? undefined : index.variations.get(sale.variationId);
-  if (variation) return { variation: variation.label, swatch: variation.swatch };
-  const colour = sale.asWritten.colour ?? '';
-  return { variation: colour, swatch: index.swatchOf(colour) };
-};
-
-const stateOf = (
-  { id, excluded }: SaleEntry,
-  aside: ReadonlyMap<number, unknown>,
-  doubted: ReadonlyMap<number, unknown>,
-): SaleState => {
-  if (excluded) return 'left out';
-  if (aside.has(id)) return 'set aside';
-  return doubted.has(id) ? 'doubtful' : 'counted';
-};
+import { saleList } from './sale-list.ts';
+import { saleRows } from './sale-rows.ts';
 
 const list = needsCollection
   .input(inputs.listSales)
-  .handler(async ({ context, input }): Promise<SaleRow[]> => {
-    const index = await referenceIndex(context.session);
-    const fitted = await marketToday(context.session);
-    const aside = new Map(fitted.setAside.map(({ id, cause }) => [id, { cause }]));
-    const doubted = new Map(fitted.doubtful.map(({ id, departure }) => [id, { departure }]));
-    return (await listSales(context.db, input)).map(sale => ({
-      id: sale.id,
-      soldOn: sale.soldOn,
-      price: sale.price,
-      currency: sale.currency,
-      castingId: sale.castingId,
-      casting:
-        (sale.castingId === null ? undefined : index.castings.get(sale.castingId)?.name) ??
-        sale.asWritten.casting ??
-        '',
-      variationId: sale.variationId,
-      ...variationText(index, sale),
-      grade: sale.grade,
-      finishState: sale.finishState,
-      missingParts: sale.missingParts,
-      reproductionParts: sale.reproductionParts,
-      source: sale.source,
-      reference: sale.reference,
-      reliabilityPercent: sale.reliabilityPercent,
-      excluded: sale.excluded,
-      excludedWhy: sale.excludedWhy,
-      own: sale.disposalId !== null,
-      state: stateOf(sale, aside, doubted),
-      doubt: aside.get(sale.id) ?? doubted.get(sale.id) ?? null,
-      notes: sale.notes,
-      unread: sale.unread ?? [],
-    }));
-  });
+  .handler(
+    async ({ context, input }): Promise<SaleRow[]> =>
+      saleRows(context.session, await listSales(context.db, input)),
+  );
 
 /** The casting of a sale must exist, and its variation must be one of that casting's. */
 const checkReference = (index: ReferenceIndex, castingId: number, variationId: number | null): void => {
@@ -155,4 +106,4 @@ const exclude = needsCollection.input(inputs.excludeSales).handler(async ({ cont
   await context.session.act(label, trx => excludeSales(trx, input.ids, input.excluded, input.why));
 });
 
-export const sales = { list, create, update, updateMany, remove, exclude, ...saleLines };
+export const sales = { list, create, update, updateMany, remove, exclude, ...saleList, ...saleLines };

@@ -20,6 +20,7 @@ import type {
   Worth,
 } from '../../../valuation/index.ts';
 import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
+import type { SaleShow } from '../../../valuation/words.ts';
 import type { CarRow } from './cars.ts';
 import type { CollectionSummary } from './collection.ts';
 import type { OwnRest } from './shared.ts';
@@ -53,9 +54,38 @@ export interface SaleRow {
   state: SaleState;
   /** Why the engine set it aside, or by how many standard deviations it departs from the others, or null. */
   doubt: { cause: AsideCause } | { departure: number } | null;
+  /** Of a doubtful one: between what prices the middle half of the others of its casting lies, where there are enough. */
+  among: { low: Minor; high: Minor } | null;
   notes: string;
   /** What was written beside its fields and is not understood yet. */
   unread: UnreadText[];
+}
+
+/** How many sale records would be shown under each choice of state. */
+export type SaleTallies = Record<SaleShow, number>;
+
+/** What the list of sale records says of all of them, and of what a filter shows. */
+export interface SalesFacts {
+  records: number;
+  castings: number;
+  states: Record<SaleState, number>;
+  /** How many have something that is not understood. */
+  unread: number;
+  tallies: SaleTallies;
+  /** Kinds of source, those of the assumptions first. */
+  sources: string[];
+  /** Those of which there is a record. */
+  seenSources: string[];
+  /** The casting or variation that is filtered for. */
+  name: string;
+}
+
+/** Sale records that were chosen by a range of the list. */
+export interface ChosenSales {
+  ids: number[];
+  leftOut: number;
+  /** Those that follow the owner's own sales. */
+  own: number;
 }
 
 /** The adjustment grid behind one worth. */

@@ -1,5 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useEffect, useMemo, useRef } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useKeys } from '../keys/use-keys.ts';
 import classes from './data-grid.module.css';
 import { GridHeader } from './grid-header.tsx';
@@ -66,6 +66,12 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
   );
 
   const { focus } = selection;
+  const items = virtual.getVirtualItems();
+  const [top, bottom] = [items[0]?.index, items.at(-1)?.index];
+  const see = props.windowed?.see;
+  useLayoutEffect(() => {
+    if (top !== undefined && bottom !== undefined) see?.({ first: top, last: bottom, focus: focus.row });
+  }, [see, top, bottom, focus.row]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: only a moved cursor scrolls, not a drawn grid
   useEffect(() => {
     const area = scroller.current;
@@ -83,7 +89,6 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
   }, [focus.row, focus.column, head, rowHeight]);
 
   if (extent.rows === 0 && empty !== undefined) return <>{empty}</>;
-  const items = virtual.getVirtualItems();
   const focusShown = focus.row < 0 || items.some(item => item.index === focus.row);
   return (
     <div className={classes.frame} style={height === undefined ? undefined : { height, flex: 'none' }}>
@@ -105,6 +110,7 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
           aria-rowcount={extent.rows + 1}
           aria-colcount={columns.length}
           aria-multiselectable="true"
+          aria-busy={props.windowed?.isComing || undefined}
           aria-readonly={grid.writable ? undefined : true}
           aria-activedescendant={focusShown ? `${grid.id}-r${focus.row}-c${focus.column}` : undefined}
           onKeyDown={grid.onKeyDown}
@@ -138,6 +144,7 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
                   height={rowHeight}
                   row={row}
                   rowKey={rowKey}
+                  isComing={row === null && index < rows.length}
                   columns={columns}
                   pins={pins}
                   cursorColumn={focus.row === index ? focus.column : null}

@@ -15,6 +15,8 @@ export interface GridRowProps<Row extends object> {
   height: number;
   row: Row | null;
   rowKey: string | null;
+  /** It is there, and not here yet. */
+  isComing: boolean;
   columns: readonly GridColumn<Row>[];
   pins: readonly (number | null)[];
   cursorColumn: number | null;
@@ -44,6 +46,7 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
     index,
     row,
     rowKey,
+    isComing,
     columns,
     pins,
     cursorColumn,
@@ -64,7 +67,8 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
       className={classes.row}
       style={{ transform: `translateY(${props.top}px)`, height: props.height }}
       aria-rowindex={index + 2}
-      data-blank={row === null || undefined}
+      aria-busy={isComing || undefined}
+      data-blank={(row === null && !isComing) || undefined}
       data-tone={tone ?? undefined}
       data-over={over || undefined}
       {...handlers}
@@ -119,7 +123,7 @@ const GridRowPlain = <Row extends object>(props: GridRowProps<Row>) => {
             ) : (
               (waiting ?? content(column, row))
             )}
-            {row === null && place === 0 && !edited && waiting === undefined ? (
+            {row === null && !isComing && place === 0 && !edited && waiting === undefined ? (
               <span className={classes.invitation}>new</span>
             ) : null}
           </td>

@@ -10,7 +10,8 @@ export interface ChangePlan {
   problems: string[];
 }
 
-interface GridContent<Row> {
+/** Rows in their places, of which a list that is read in windows has only some, and the columns. */
+export interface GridContent<Row> {
   rows: readonly Row[];
   columns: readonly GridColumn<Row>[];
   getRowId: (row: Row) => string;

@@ -7,6 +7,8 @@ import type { GridCursor } from './use-grid-cursor.ts';
 import type { GridEditing } from './use-grid-editing.ts';
 import type { GridTable } from './use-grid-table.ts';
 import type { GridWrites } from './use-grid-writes.ts';
+import type { LaterKey } from './use-later-key.ts';
+import type { WithRange } from './use-with-range.ts';
 
 /** What commands work on. */
 interface Worked<Row extends object> {
@@ -16,6 +18,7 @@ interface Worked<Row extends object> {
   table: GridTable<Row>;
   writes: GridWrites;
   props: DataGridProps<Row>;
+  withRange: WithRange<Row>;
 }
 
 /** Whether a grid has the command where its cursor stands; else the key is left to the page. */
@@ -40,13 +43,14 @@ const isHeard = <Row extends object>(command: GridCommand, { cursor, editing, pr
 const isFree = (columns: readonly { pinned?: boolean }[], place: number): boolean =>
   columns[place] !== undefined && !columns[place].pinned;
 
-const run = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
-  const { rows, cursor, editing, table, writes, props } = worked;
+/** Does what a key means, where the grid has it. */
+export const runGridCommand = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
+  if (!isHeard(command, worked)) return;
+  const { rows, cursor, editing, table, writes, props, withRange } = worked;
   const { columns, getRowId, onEdit } = props;
   const { selection, box, extent } = cursor;
   const { focus } = selection;
   const column = columns[focus.column];
-  const content = { rows, columns, getRowId };
   switch (command.do) {
     case 'move':
       return cursor.goTo(move(selection, command.step, extent, command.extend));
@@ -64,13 +68,17 @@ const run = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
       writes.setMessage(null);
       return cursor.goTo({ anchor: focus, focus });
     case 'fill down':
-      if (box && onEdit) writes.apply(planFillDown(content, box));
+      if (box && onEdit)
+        void withRange({ ...box, top: box.top - 1 }, content => writes.apply(planFillDown(content, box)));
       return;
     case 'clear':
-      if (box && onEdit) writes.apply(planClear(content, box));
+      if (box && onEdit) void withRange(box, content => writes.apply(planClear(content, box)));
       return;
     case 'delete rows':
-      if (box) props.onDelete?.(rows.slice(box.top, box.bottom + 1).map(getRowId));
+      if (box)
+        void withRange(box, content =>
+          props.onDelete?.(content.rows.slice(box.top, box.bottom + 1).map(getRowId)),
+        );
       return;
     case 'resize':
       if (column) table.resize(column.id, command.by);
@@ -84,8 +92,23 @@ const run = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
   }
 };
 
+/** True where the key means something to a row that is not here yet. */
+const isWaiting = <Row extends object>(command: GridCommand, { rows, cursor }: Worked<Row>) => {
+  const { row } = cursor.selection.focus;
+  return (
+    (command.do === 'edit' || command.do === 'open') &&
+    row >= 0 &&
+    row < rows.length &&
+    rows[row] === undefined
+  );
+};
+
 /** Runs what a key means to a grid, and keeps the key from the page where it means anything. */
-export const runGridKey = <Row extends object>(event: KeyboardEvent, worked: Worked<Row>): void => {
+export const runGridKey = <Row extends object>(
+  event: KeyboardEvent,
+  worked: Worked<Row>,
+  later: LaterKey,
+): void => {
   if (worked.editing.editing || event.nativeEvent.isComposing) return;
   const command = gridCommand(event);
   if (!command) return;
@@ -93,8 +116,13 @@ export const runGridKey = <Row extends object>(event: KeyboardEvent, worked: Wor
     if (worked.cursor.tabOn(command.back)) event.preventDefault();
     return;
   }
-  if (!isHeard(command, worked)) return;
+  const waits = isWaiting(command, worked);
+  if (!waits && !isHeard(command, worked)) return;
   event.preventDefault();
   event.stopPropagation();
-  run(command, worked);
+  if (waits) later.hold(command);
+  else {
+    later.drop();
+    runGridCommand(command, worked);
+  }
 };

@@ -65,10 +65,40 @@ export interface GridSort {
   descending?: boolean;
 }
 
+/** Rows by their places, both included. */
+export interface RowRange {
+  first: number;
+  last: number;
+}
+
 export interface RowState {
   tone: 'caution' | 'harm' | 'good' | 'muted';
   /** What the mark at the row's edge means. */
   label: string;
+}
+
+/** What of a list is in sight, and where its cursor stands. */
+export interface Sight {
+  first: number;
+  last: number;
+  focus: number;
+}
+
+/** The rows of a list of which only those about what is in sight are here. */
+export interface WindowedRows<Row> {
+  /** As long as the list; a place holds nothing until its row is here. */
+  rows: readonly Row[];
+  /** The rows that are here, in their order. */
+  here: readonly Row[];
+  /** The row under the cursor, if it is here. */
+  atCursor: Row | null;
+  /** True until the first rows of the list are here, and while those of another filter or order come. */
+  isComing: boolean;
+  /** Where the row stands on which the cursor begins; −1 where that is none, or is not known yet. */
+  startRow: number;
+  see: (sight: Sight) => void;
+  /** All rows from one place to another, in their places. */
+  load: (first: number, last: number) => Promise<readonly Row[]>;
 }
 
 /** What a screen can ask of its grid. */
@@ -81,6 +111,8 @@ export interface DataGridProps<Row> {
   /** What the grid is called, for those who hear it. */
   label: string;
   rows: readonly Row[];
+  /** Given, `rows` are its: those that are not here yet are asked for as they come into sight. */
+  windowed?: WindowedRows<Row>;
   /** Keep it stable: module scope or memo. */
   columns: readonly GridColumn<Row>[];
   getRowId: (row: Row) => string;
@@ -92,6 +124,8 @@ export interface DataGridProps<Row> {
   onOpen?: (rowId: string) => void;
   /** The rows of the selected range. */
   onSelectionChange?: (rowIds: string[]) => void;
+  /** The selected range by its rows; null where there is none. */
+  onRangeChange?: (range: RowRange | null) => void;
   /** The row under the cursor, for an inspector; null on the heading and the blank line. */
   onCursorChange?: (rowId: string | null) => void;
   onDropFiles?: (rowId: string, files: File[]) => void;

@@ -8,20 +8,41 @@ import type { Grid } from './use-grid.ts';
  * Copies, cuts and pastes the range while the grid has the focus; the page's own selection stays out of it.
  */
 export const useGridClipboard = <Row extends object>(
-  { gridRef, editing, box, content, writes }: Grid<Row>,
+  { gridRef, editing, box, withRange, writes }: Grid<Row>,
   { onEdit, onAppend }: DataGridProps<Row>,
 ): void => {
+  const fetched = useRef<string | null>(null);
   const act = (event: ClipboardEvent) => {
     if (document.activeElement !== gridRef.current || editing || !box || !event.clipboardData) return;
     if (event.type === 'paste') {
       if (!onEdit && !onAppend) return;
       event.preventDefault();
       const copied = fromTsv(event.clipboardData.getData('text/plain'));
-      return writes.apply(planPaste(content, box, copied, onAppend !== undefined));
+      const bottom = Math.max(box.bottom, box.top + copied.length - 1);
+      void withRange({ top: box.top, bottom }, content =>
+        writes.apply(planPaste(content, box, copied, onAppend !== undefined)),
+      );
+      return;
     }
     event.preventDefault();
-    event.clipboardData.setData('text/plain', toTsv(copyBox(content, box)));
-    if (event.type === 'cut' && onEdit) writes.apply(planClear(content, box));
+    if (fetched.current !== null) {
+      event.clipboardData.setData('text/plain', fetched.current);
+      return;
+    }
+    const { clipboardData, type } = event;
+    let isNow = true;
+    void withRange(box, content => {
+      const text = toTsv(copyBox(content, box));
+      if (isNow) clipboardData.setData('text/plain', text);
+      else {
+        // The clipboard is open only while a copy is asked for, so rows that had to be fetched ask once more.
+        fetched.current = text;
+        document.execCommand('copy');
+        fetched.current = null;
+      }
+      if (type === 'cut' && onEdit) writes.apply(planClear(content, box));
+    });
+    isNow = false;
   };
   const latest = useRef(act);
   latest.current = act;

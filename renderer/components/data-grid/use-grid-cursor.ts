@@ -15,7 +15,7 @@ import type { DataGridProps } from './types.ts';
 export const useGridCursor = <Row extends object>(
   rows: readonly Row[],
   blanks: number,
-  { columns, getRowId, startColumn: begin, startAt = null }: DataGridProps<Row>,
+  { columns, getRowId, startColumn: begin, startAt = null, windowed }: DataGridProps<Row>,
 ) => {
   const startColumn = Math.max(
     0,
@@ -29,7 +29,8 @@ export const useGridCursor = <Row extends object>(
   const extent: Extent = { rows: rows.length + blanks, columns: columns.length, page: pageRows.current };
   const selection = clampSelection(wanted, extent);
 
-  const startRow = startAt === null ? -1 : rows.findIndex(row => getRowId(row) === startAt);
+  const startRow =
+    startAt === null ? -1 : windowed ? windowed.startRow : rows.findIndex(row => getRowId(row) === startAt);
   const started = useRef<string | null>(null);
   useEffect(() => {
     if (startAt === started.current || (startAt !== null && startRow < 0)) return;

@@ -53,9 +53,14 @@ export const useGridTable = <Row extends object>({
   sortedBy,
   onSort,
   onEdit,
-}: Pick<DataGridProps<Row>, 'rows' | 'columns' | 'getRowId' | 'sortedBy' | 'onSort' | 'onEdit'>) => {
+  windowed,
+}: Pick<
+  DataGridProps<Row>,
+  'rows' | 'columns' | 'getRowId' | 'sortedBy' | 'onSort' | 'onEdit' | 'windowed'
+>) => {
   const definitions = useMemo(() => columns.map(definition), [columns]);
-  const data = useMemo(() => [...rows], [rows]);
+  const here = windowed?.here ?? rows;
+  const data = useMemo(() => [...here], [here]);
   const table = useTable({
     features,
     columns: definitions,
@@ -63,6 +68,7 @@ export const useGridTable = <Row extends object>({
     getRowId,
     columnResizeMode: 'onChange',
     enableMultiSort: false,
+    manualSorting: windowed !== undefined,
     enableSortingRemoval: true,
     initialState: {
       sorting: sortingOf(sortedBy),
@@ -102,7 +108,7 @@ export const useGridTable = <Row extends object>({
     )
     .join(' ');
   return {
-    rows: ordered,
+    rows: windowed ? rows : ordered,
     sorting: sorting[0] ?? null,
     widths,
     template,

@@ -107,7 +107,8 @@ export const useGridWrites = <Row extends object>(
             setMessage(settled.problem);
             return;
           }
-          const row = latest.current[place.row];
+          // One that was only being made is there by now.
+          const row = target ?? latest.current[place.row];
           if (row !== undefined) await onEdit?.([{ rowId: getRowId(row), columnId: column.id, ...settled }]);
           else if (settled.value !== null) await append([[{ columnId: column.id, ...settled }]]);
         } finally {

@@ -1,18 +1,20 @@
 import { type KeyboardEvent, useId } from 'react';
-import { runGridKey } from './run-grid-command.ts';
+import { runGridCommand, runGridKey } from './run-grid-command.ts';
 import type { DataGridProps } from './types.ts';
 import { useGridCursor } from './use-grid-cursor.ts';
 import { useGridEditing } from './use-grid-editing.ts';
 import { useGridFocus } from './use-grid-focus.ts';
 import { useGridTable } from './use-grid-table.ts';
 import { useGridWrites } from './use-grid-writes.ts';
+import { useLaterKey } from './use-later-key.ts';
 import { useToldSelection } from './use-told-selection.ts';
+import { useWithRange } from './use-with-range.ts';
 
 /**
  * All that a grid knows between two draws: order, widths, cursor, what is being edited and what is under way.
  */
 export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
-  const { columns, getRowId, onEdit, onAppend } = props;
+  const { onEdit, onAppend } = props;
   const id = useId();
   const table = useGridTable(props);
   const { rows } = table;
@@ -22,6 +24,11 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const { gridRef, focusGrid } = useGridFocus(extent.rows > 0 || props.empty === undefined, props);
   const cells = useGridEditing(rows, { cursor, writes, focusGrid }, props);
   useToldSelection(rows, { box, row: selection.focus.row }, props);
+  const withRange = useWithRange(rows, props);
+  const worked = { rows, cursor, editing: cells, table, writes, props, withRange };
+  const later = useLaterKey(rows[selection.focus.row] !== undefined, command =>
+    runGridCommand(command, worked),
+  );
   return {
     id,
     gridRef,
@@ -35,10 +42,9 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
     pageRows,
     goTo,
     ...cells,
-    content: { rows, columns, getRowId },
+    withRange,
     writable: onEdit !== undefined || onAppend !== undefined,
-    onKeyDown: (event: KeyboardEvent) =>
-      runGridKey(event, { rows, cursor, editing: cells, table, writes, props }),
+    onKeyDown: (event: KeyboardEvent) => runGridKey(event, worked, later),
   };
 };
 

@@ -6,22 +6,29 @@ import type { DataGridProps } from './types.ts';
 export const useToldSelection = <Row extends object>(
   rows: readonly Row[],
   { box, row }: { box: Box | null; row: number },
-  { getRowId, onSelectionChange, onCursorChange }: DataGridProps<Row>,
+  props: DataGridProps<Row>,
 ) => {
-  const selectedIds = box
-    ? rows
-        .slice(box.top, box.bottom + 1)
-        .map(getRowId)
-        .join('\n')
-    : '';
-  const told = useRef({ onSelectionChange, onCursorChange });
-  told.current = { onSelectionChange, onCursorChange };
+  const { windowed } = props;
+  const [first, last] = box ? [box.top, Math.min(box.bottom, rows.length - 1)] : [0, -1];
+  // Of a list that is here only in part, its screen asks the service for what a range holds.
+  const selectedIds =
+    windowed || !box
+      ? ''
+      : rows
+          .slice(first, last + 1)
+          .map(props.getRowId)
+          .join('\n');
+  const told = useRef(props);
+  told.current = props;
   // Before the next key can come: what it does to the selection must do it to this one.
   useLayoutEffect(() => {
     told.current.onSelectionChange?.(selectedIds === '' ? [] : selectedIds.split('\n'));
   }, [selectedIds]);
+  useLayoutEffect(() => {
+    told.current.onRangeChange?.(last < first ? null : { first, last });
+  }, [first, last]);
   const cursorRow = rows[row];
-  const cursorId = cursorRow === undefined ? null : getRowId(cursorRow);
+  const cursorId = cursorRow === undefined ? null : props.getRowId(cursorRow);
   useLayoutEffect(() => {
     told.current.onCursorChange?.(cursorId);
   }, [cursorId]);

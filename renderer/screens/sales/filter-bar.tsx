@@ -1,12 +1,12 @@
 import { CloseButton, SegmentedControl, Select } from '@mantine/core';
-import { finishStates } from '../../../valuation/words.ts';
+import { finishStates, type SaleShow } from '../../../valuation/words.ts';
 import { pickedCasting, suggestCastings } from '../../components/inputs/casting-choices.tsx';
 import { TypeAhead } from '../../components/inputs/type-ahead.tsx';
 import { readerWords } from '../../components/words.ts';
-import { isFiltered, type SaleFilter, type Show } from './sale-filter.ts';
+import { isFiltered, type SaleFilter } from './sale-filter.ts';
 import classes from './sales.module.css';
 
-const showWords: Record<Show, string> = {
+const showWords: Record<SaleShow, string> = {
   all: 'All',
   doubtful: 'Doubtful',
   'left-out': 'Left out',
@@ -23,7 +23,7 @@ export const FilterBar = ({
   onChange,
 }: {
   filter: SaleFilter;
-  counts: Record<Show, number>;
+  counts: Record<SaleShow, number>;
   sources: readonly string[];
   /** Of the casting or variation that is filtered for. */
   castingName: string;
@@ -74,11 +74,11 @@ export const FilterBar = ({
           value,
           label: (
             <>
-              {label} <span className={classes.tally}>{counts[value as Show].toLocaleString()}</span>
+              {label} <span className={classes.tally}>{counts[value as SaleShow].toLocaleString()}</span>
             </>
           ),
         }))}
-      onChange={show => onChange({ show: show as Show })}
+      onChange={show => onChange({ show: show as SaleShow })}
     />
     {isFiltered(filter) ? (
       <CloseButton

@@ -1,4 +1,4 @@
-import { useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import { Route, Switch, useLocation } from 'wouter';
 import { api } from '../../api/client.ts';
@@ -9,11 +9,18 @@ import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { NewRecord } from './new-record.tsx';
 import { NothingYet } from './nothing-yet.tsx';
 import { PasteScreen } from './paste/paste-screen.tsx';
+import { servedFilter } from './sale-filter.ts';
 import { SalesList } from './sales-list.tsx';
+import { useSaleFilter } from './use-sale-list.ts';
 
 const Records = () => {
-  const sales = useQuery({ queryKey: ['sales'], queryFn: () => api.sales.list({}) });
-  const assumptions = useQuery({ queryKey: ['assumptions'], queryFn: () => api.collection.assumptions() });
+  const filter = useSaleFilter();
+  const served = useMemo(() => servedFilter(filter), [filter]);
+  const facts = useQuery({
+    queryKey: ['sales', 'facts', served],
+    queryFn: () => api.sales.facts(served),
+    placeholderData: keepPreviousData,
+  });
   const { data: summary } = useSummary();
   const [adding, setAdding] = useState(false);
   const [added, setAdded] = useState<number | null>(null);
@@ -22,22 +29,24 @@ const Records = () => {
     { keys: 'mod+I Insert', does: 'Add a sale record', run: () => setAdding(true) },
     { keys: 'mod+J alt+Insert', does: 'Paste sales', run: () => navigate('/paste') },
   ]);
-  const rows = sales.data;
-  const known = assumptions.data?.body.sourceReliability;
-  const sources = useMemo(
-    () => [...new Set([...Object.keys(known ?? {}), ...(rows ?? []).map(row => row.source)])].filter(Boolean),
-    [known, rows],
-  );
-  const choices = useMemo(() => sources.map(source => ({ value: source, label: source })), [sources]);
-  if (sales.error) return <ErrorState error={sales.error} retry={() => void sales.refetch()} />;
-  if (!rows || !summary) return <LoadingState label="Reading the sale records" />;
+  const sources = facts.data?.sources;
+  const choices = useMemo(() => (sources ?? []).map(source => ({ value: source, label: source })), [sources]);
+  if (facts.error) return <ErrorState error={facts.error} retry={() => void facts.refetch()} />;
+  if (!facts.data || !summary) return <LoadingState label="Reading the sale records" />;
   const add = () => setAdding(true);
   return (
     <>
-      {rows.length === 0 ? (
+      {facts.data.records === 0 ? (
         <NothingYet castings={summary.counts.castings} onAdd={add} />
       ) : (
-        <SalesList all={rows} sources={sources} summary={summary} added={added} onAdd={add} />
+        <SalesList
+          facts={facts.data}
+          filter={filter}
+          sources={choices}
+          summary={summary}
+          added={added}
+          onAdd={add}
+        />
       )}
       <NewRecord
         opened={adding}

@@ -1,6 +1,6 @@
-import { useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { CartesianGrid, ResponsiveContainer, Scatter, ScatterChart, Tooltip, XAxis, YAxis } from 'recharts';
-import type { SaleRow } from '../../../electron/api/views.ts';
+import type { SaleWindow } from '../../../electron/api/views.ts';
 import { rateFinder } from '../../../valuation/market/exchange-rate.ts';
 import type { Currency } from '../../../valuation/types.ts';
 import { conditionLabel } from '../../../valuation/words.ts';
@@ -12,6 +12,9 @@ import { readerWords } from '../../components/words.ts';
 import { logTicks, type PricePoint, pricePoints, yearTicks } from './price-points.ts';
 import { saleName } from './sale-edits.ts';
 import classes from './sales.module.css';
+
+/** So many sales are drawn, the newest. */
+const mostDrawn = 2000;
 
 const Dot = ({
   cx = 0,
@@ -57,19 +60,31 @@ const ReadSale = ({ point: { row } }: { point: PricePoint }) => (
  * What one casting has brought over the years, each sale a dot in its own colour, on a scale of equal ratios.
  */
 export const PriceChart = ({
-  rows,
+  list,
   currency,
   onOpen,
 }: {
-  rows: readonly SaleRow[];
+  list: Omit<SaleWindow, 'from' | 'count'>;
   currency: Currency;
   onOpen: (id: number) => void;
 }) => {
+  const { data: window } = useQuery({
+    queryKey: ['sales', list.filter, 'chart'],
+    queryFn: () =>
+      api.sales.window({
+        ...list,
+        order: { ...list.order, sort: null, since: '' },
+        from: 0,
+        count: mostDrawn,
+      }),
+    placeholderData: keepPreviousData,
+  });
   const { data: rates } = useQuery({ queryKey: ['rates'], queryFn: () => api.collection.rates() });
   const rateOf = rateFinder(
     currency,
     (rates ?? []).map(({ rate, ...rest }) => ({ ...rest, rate: Number(rate) })),
   );
+  const rows = window?.rows ?? [];
   const points = pricePoints(rows, rateOf);
   if (points.length < 2) return null;
   const prices = points.map(({ amount }) => amount);
@@ -77,6 +92,7 @@ export const PriceChart = ({
   const ticks = logTicks(low, high, currency);
   const years = yearTicks(points);
   const lacking = rows.length - points.length;
+  const older = (window?.total ?? 0) - rows.length;
   return (
     <figure className={classes.chart}>
       <figcaption className={classes.caption}>
@@ -84,6 +100,7 @@ export const PriceChart = ({
           Prices as they were, {currency}, each in its {readerWords().dialect.colour}; ring doubtful, cross
           left out
           {lacking > 0 ? `; ${lacking} without an exchange rate are not drawn` : ''}
+          {older > 0 ? `; ${older.toLocaleString()} older ones are not drawn` : ''}
         </span>
         <span className="heard">
           {points.length} sales from {worthText(low, currency)} to {worthText(high, currency)}.

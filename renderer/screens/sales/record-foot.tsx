@@ -1,11 +1,12 @@
 import { Button, Popover, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import type { SaleRow } from '../../../electron/api/views.ts';
+import type { ChosenSales, SaleRow } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { amountText, dateText } from '../../components/format.ts';
 import { doubtText } from './doubt-text.ts';
 import { saleName } from './sale-edits.ts';
+import { doubtPhrase } from './sale-filter.ts';
 import classes from './sales.module.css';
 
 const records = (count: number) => (count === 1 ? 'Sale record' : `${count} sale records`);
@@ -52,7 +53,8 @@ const LeaveOut = ({ ids }: { ids: number[] }) => {
   );
 };
 
-const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) => {
+const Facts = ({ row }: { row: SaleRow }) => {
+  const phrase = doubtPhrase(row);
   const reason =
     row.state === 'left out'
       ? row.excludedWhy
@@ -81,36 +83,26 @@ const Facts = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) =>
  * What stands under the cursor in full, why it counts little or not, and what can be done with
  * the chosen records.
  */
-export const RecordFoot = ({
-  row,
-  chosen,
-  phrase,
-}: {
-  row: SaleRow | null;
-  chosen: readonly SaleRow[];
-  phrase: string | undefined;
-}) => {
+export const RecordFoot = ({ row, chosen }: { row: SaleRow; chosen: ChosenSales }) => {
   const include = useAction((ids: number[]) => api.sales.exclude({ ids, excluded: false }), {
     label: ids => `${records(ids.length)} included again`,
   });
   const remove = useAction((ids: number[]) => api.sales.remove({ ids }), {
     label: ids => `${records(ids.length)} removed`,
   });
-  if (!row || chosen.length === 0) return <span className={classes.facts} />;
-  const ids = chosen.map(({ id }) => id);
-  const out = chosen.filter(({ excluded }) => excluded).map(({ id }) => id);
+  const { ids } = chosen;
   return (
     <div className={classes.foot}>
-      {chosen.length > 1 ? (
+      {ids.length > 1 ? (
         <span className={classes.facts}>
-          <strong>{chosen.length} records chosen</strong>
+          <strong>{ids.length.toLocaleString()} records chosen</strong>
         </span>
       ) : (
-        <Facts row={row} phrase={phrase} />
+        <Facts row={row} />
       )}
       <span className={classes.footActions}>
-        {out.length === ids.length ? (
-          <Button loading={include.isPending} onClick={() => include.mutate(out)}>
+        {chosen.leftOut === ids.length ? (
+          <Button loading={include.isPending} onClick={() => include.mutate(ids)}>
             Include again
           </Button>
         ) : (
@@ -120,7 +112,7 @@ export const RecordFoot = ({
           variant="subtle"
           color="brick"
           loading={remove.isPending}
-          disabled={chosen.some(({ own }) => own)}
+          disabled={chosen.own > 0}
           onClick={() => remove.mutate(ids)}
         >
           Remove

@@ -13,6 +13,7 @@ import { UnreadMark } from '../../components/own-words/unread-mark.tsx';
 import { readerWords } from '../../components/words.ts';
 import { doubtText } from './doubt-text.ts';
 import { parseDay, parseGradeCell, parseParts, parsePrice, partsText } from './sale-edits.ts';
+import { doubtPhrase } from './sale-filter.ts';
 import classes from './sales.module.css';
 
 const foreign = (row: SaleRow): boolean => !row.own;
@@ -24,7 +25,7 @@ const clipped = (text: string, quiet = false) =>
     </span>
   ) : null;
 
-const Standing = ({ row, phrase }: { row: SaleRow; phrase: string | undefined }) => {
+const Standing = ({ row }: { row: SaleRow }) => {
   switch (row.state) {
     case 'counted':
       return <span className={classes.quiet}>{row.own ? 'your own sale' : 'counts'}</span>;
@@ -34,7 +35,7 @@ const Standing = ({ row, phrase }: { row: SaleRow; phrase: string | undefined })
       return (
         <span className={classes.doubt} title={doubtText(row)}>
           {row.state === 'doubtful' ? 'doubtful: ' : 'set aside: '}
-          {phrase ?? doubtText(row)}
+          {doubtPhrase(row) ?? doubtText(row)}
         </span>
       );
   }
@@ -50,12 +51,11 @@ const partsColumn = (id: 'missingParts' | 'reproductionParts', title: string): G
   editable: foreign,
 });
 
-/** The columns of the list of sale records; `sources` are those in use, `phrases` say why one is doubted. */
-export const saleColumns = (
-  sources: readonly Choice[],
-  phrases: ReadonlyMap<number, string>,
-  means: OwnMeanings,
-): GridColumn<SaleRow>[] => {
+/**
+ * The columns of the list of sale records; `sources` are those in use. What each sorts by is the service's
+ * (`sale-list.ts`).
+ */
+export const saleColumns = (sources: readonly Choice[], means: OwnMeanings): GridColumn<SaleRow>[] => {
   const currencies = currencyChoices();
   return [
     {
@@ -180,7 +180,7 @@ export const saleColumns = (
               <span className={classes.quiet}>; </span>
             </>
           )}
-          <Standing row={row} phrase={phrases.get(row.id)} />
+          <Standing row={row} />
         </>
       ),
     },

@@ -1,13 +1,16 @@
 import { Button } from '@mantine/core';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
-import type { CollectionSummary, SaleRow } from '../../../electron/api/views.ts';
+import type { CollectionSummary, SaleRow, SalesFacts } from '../../../electron/api/views.ts';
 import { type SaleState, saleStates } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { CellChange, GridHandle, GridSort, RowState } from '../../components/data-grid/types.ts';
+import type { Choice } from '../../components/inputs/choices.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
+import { ErrorState } from '../../components/layout/error-state.tsx';
+import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { useOwnMeanings } from '../../components/own-words/own-meanings.ts';
 import { ColumnsMenu } from '../../components/saved-views/columns-menu.tsx';
@@ -19,8 +22,9 @@ import { PriceChart } from './price-chart.tsx';
 import { RecordFoot } from './record-foot.tsx';
 import { saleColumns } from './sale-columns.tsx';
 import { saleChanges } from './sale-edits.ts';
-import { doubtPhrases, filterQuery, filterSales, readFilter, type SaleFilter } from './sale-filter.ts';
+import { filterQuery, type SaleFilter } from './sale-filter.ts';
 import classes from './sales.module.css';
+import { useSaleList } from './use-sale-list.ts';
 
 const tones: Record<SaleState, RowState | null> = {
   counted: null,
@@ -32,17 +36,13 @@ const rowState = (row: SaleRow) => tones[row.state];
 const newestFirst: GridSort = { columnId: 'soldOn', descending: true };
 const rowId = (row: SaleRow) => String(row.id);
 
-const factsOf = (rows: readonly SaleRow[]): string => {
-  const castings = new Set(rows.map(row => row.castingId)).size;
-  const count = (state: SaleState) => rows.filter(row => row.state === state).length;
+const factsText = ({ records, castings, states }: SalesFacts): string => {
   const apart = saleStates
-    .filter(state => state !== 'counted')
-    .map(state => [count(state), state] as const)
-    .filter(([number]) => number > 0)
-    .map(([number, state]) => `${number.toLocaleString()} ${state}`);
+    .filter(state => state !== 'counted' && states[state] > 0)
+    .map(state => `${states[state].toLocaleString()} ${state}`);
   return [
-    `${rows.length.toLocaleString()} sales of ${castings} castings`,
-    `${count('counted').toLocaleString()} count in full`,
+    `${records.toLocaleString()} sales of ${castings.toLocaleString()} castings`,
+    `${states.counted.toLocaleString()} count in full`,
     ...apart,
   ].join(' · ');
 };
@@ -68,28 +68,25 @@ const useEdit = () => {
 
 /** Every sale that the worths rest on, to read, correct and weigh. */
 export const SalesList = ({
-  all,
+  facts,
+  filter,
   sources,
   summary,
   added,
   onAdd,
 }: {
-  all: readonly SaleRow[];
-  /** Kinds of source, those of the assumptions first. */
-  sources: readonly string[];
+  facts: SalesFacts;
+  filter: SaleFilter;
+  sources: readonly Choice[];
   summary: CollectionSummary;
   /** The record that was added last: the cursor goes to it. */
   added: number | null;
   onAdd: () => void;
 }) => {
   const [, navigate] = useLocation();
-  const query = useSearch();
-  const filter = useMemo(() => readFilter(query), [query]);
-  const asked = new URLSearchParams(query).get('record');
+  const asked = new URLSearchParams(useSearch()).get('record');
   const [opened, setOpened] = useState<number | null>(null);
   useEffect(() => setOpened(added), [added]);
-  const [cursor, setCursor] = useState<string | null>(null);
-  const [selected, setSelected] = useState<readonly string[]>([]);
   const edit = useEdit();
   const grid = useRef<GridHandle>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a list that is filtered otherwise begins at its top
@@ -97,43 +94,26 @@ export const SalesList = ({
     grid.current?.toTop();
   }, [filter]);
 
-  const phrases = useMemo(() => doubtPhrases(all), [all]);
   const means = useOwnMeanings();
-  const unread = useMemo(() => all.filter(entry => entry.unread.length > 0).length, [all]);
-  const columns = useMemo(
-    () =>
-      saleColumns(
-        sources.map(source => ({ value: source, label: source })),
-        phrases,
-        means,
-      ),
-    [sources, phrases, means],
-  );
-  const { rows, counts } = useMemo(() => filterSales(all, filter), [all, filter]);
-  const facts = useMemo(() => factsOf(all), [all]);
+  const columns = useMemo(() => saleColumns(sources, means), [sources, means]);
   const look = useListLook('sales', columns, newestFirst);
   const views = useSavedViews('sales');
+  const startAt = opened === null ? asked : String(opened);
+  const { windowed, setRange, chosen, list } = useSaleList(filter, look.sortedBy, startAt);
+  const { rows } = windowed;
   const change = (next: Partial<SaleFilter>) => {
     const text = addLook(new URLSearchParams(filterQuery({ ...filter, ...next })), look.look).toString();
     navigate(text ? `~/sales?${text}` : '~/sales', { replace: true });
   };
-  const named = all.find(row =>
-    filter.variation === null ? row.castingId === filter.casting : row.variationId === filter.variation,
-  );
-  const name =
-    filter.casting === null && filter.variation === null
-      ? ''
-      : filter.variation === null
-        ? (named?.casting ?? '')
-        : `${named?.casting ?? ''}, ${named?.variation ?? ''}`;
-  const row = rows.find(entry => rowId(entry) === cursor) ?? null;
-  const ids = new Set(selected);
-  const chosen = rows.filter(entry => ids.has(rowId(entry)));
+  const { name, unread } = facts;
+  const row = windowed.atCursor;
+  if (windowed.error) return <ErrorState error={windowed.error} retry={windowed.retry} />;
+  if (windowed.isComing && rows.length === 0) return <LoadingState label="Reading the sale records" />;
   return (
     <div className="fill">
       <PageHeader
         title="Sale records"
-        facts={facts}
+        facts={factsText(facts)}
         actions={
           <>
             {unread > 0 ? (
@@ -158,18 +138,19 @@ export const SalesList = ({
       <LeftOut chosen={views.chosen} state={look} />
       <FilterBar
         filter={filter}
-        counts={counts}
-        sources={sources.filter(source => all.some(entry => entry.source === source))}
+        counts={facts.tallies}
+        sources={facts.seenSources}
         castingName={name}
         onChange={change}
       />
       {filter.casting !== null || filter.variation !== null ? (
-        <PriceChart rows={rows} currency={summary.reportingCurrency} onOpen={setOpened} />
+        <PriceChart list={list} currency={summary.reportingCurrency} onOpen={setOpened} />
       ) : null}
       <div className={classes.list}>
         <DataGrid
           label="Sale records"
           rows={rows}
+          windowed={windowed}
           columns={look.shown}
           getRowId={rowId}
           rowState={rowState}
@@ -177,13 +158,14 @@ export const SalesList = ({
           sortedBy={look.sortedBy}
           onSort={look.onSort}
           onMoveColumn={look.onMoveColumn}
-          startAt={opened === null ? asked : String(opened)}
+          startAt={startAt}
           autoFocus
           handle={grid}
           onEdit={edit}
-          onCursorChange={setCursor}
-          onSelectionChange={setSelected}
-          footer={<RecordFoot row={row} chosen={chosen} phrase={row ? phrases.get(row.id) : undefined} />}
+          onRangeChange={setRange}
+          footer={
+            row && chosen ? <RecordFoot row={row} chosen={chosen} /> : <span className={classes.facts} />
+          }
           empty={
             <EmptyState
               title="No sale records match"

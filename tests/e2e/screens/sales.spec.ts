@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { breaches, goTo, startEmpty } from '../looking.ts';
+import { breaches, goTo, settled, startEmpty } from '../looking.ts';
 
 const grid = (page: Page) => page.getByRole('grid', { name: 'Sale records' });
 const tally = (page: Page, name: string) => page.getByRole('radio', { name: new RegExp(`^${name} \\d`) });
@@ -105,4 +105,55 @@ test('in an empty collection, sales, reference and method say what to begin with
   await expect(page.getByText(/this one is invented, with fourteen invented sales/)).toBeVisible();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'method-empty');
+});
+
+test('a long list is read as it comes into sight, and what is chosen of it is all of it', async ({
+  demo,
+}) => {
+  await goTo(demo, '/sales');
+  const rows = grid(demo).getByRole('row');
+  const shown = () => rows.evaluateAll(list => list.map(row => Number(row.getAttribute('aria-rowindex'))));
+  await expect(grid(demo)).toHaveAttribute('aria-rowcount', '601');
+  expect((await shown()).length).toBeLessThan(80);
+  await grid(demo).focus();
+  await demo.keyboard.press('Control+End');
+  await settled(demo);
+  expect(await shown()).toContain(601);
+  const last = grid(demo).locator('tr[aria-rowindex="601"]');
+  const [day, price] = await last.getByRole('gridcell').allTextContents();
+  expect(price).toMatch(/^\d/);
+  expect((await shown()).length).toBeLessThan(80);
+
+  // What is typed before a far row is here goes into that row.
+  await demo.keyboard.press('Control+Home');
+  await demo.keyboard.press('ArrowRight');
+  await demo.keyboard.press('Control+ArrowDown');
+  await demo.keyboard.type('77.77');
+  await demo.keyboard.press('Enter');
+  await expect(last.getByText('77.77')).toBeVisible();
+  await demo.keyboard.press('Control+z');
+  await expect(last.getByText(price!)).toBeVisible();
+
+  // The whole list is copied although most of it is out of sight, and can be left out as one action.
+  await demo.keyboard.press('Control+Home');
+  await demo.keyboard.press('Control+a');
+  await expect(demo.getByText('600 records chosen')).toBeVisible();
+  const copied = demo.evaluate(
+    () =>
+      new Promise<string>(resolve => {
+        document.addEventListener('copy', event => {
+          const text = event.clipboardData?.getData('text/plain');
+          if (text) resolve(text);
+        });
+      }),
+  );
+  await demo.keyboard.press('Control+c');
+  const lines = (await copied).split('\n');
+  expect(lines).toHaveLength(600);
+  expect(lines.at(-1)).toContain(price!);
+  expect(day).toBeTruthy();
+  await demo.getByRole('button', { name: 'Leave out …' }).click();
+  await demo.getByRole('textbox', { name: 'Why it should not count' }).fill('all of another maker');
+  await demo.keyboard.press('Enter');
+  await expect(tally(demo, 'Left out')).toHaveAccessibleName('Left out 600');
 });

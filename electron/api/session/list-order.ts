@@ -1,0 +1,116 @@
+import type { ListOrder } from '../views.ts';
+import { BoundedMap, slot } from './cache.ts';
+import type { Session } from './session.ts';
+
+/** What a list is sorted by: a number or a text; null and empty texts come last, whichever way it is sorted. */
+export type SortValue = string | number | null;
+
+/** A list as it stands unsorted, what it can be sorted by, and what of it is shown. */
+export interface ListOf<Item extends { id: number }> {
+  name: string;
+  items: readonly Item[];
+  /** What a column sorts by; undefined for one that does not sort. */
+  sortsBy: (columnId: string) => ((item: Item) => SortValue) | undefined;
+  /** What is shown, as a text that tells one filter from another, and the filter itself. */
+  filter: string;
+  passes: (item: Item) => boolean;
+}
+
+interface Held {
+  /** When it was put in order. */
+  version: string;
+  /** The ids in their order; of rows that keep their places also those that are gone, should they come back. */
+  ids: number[];
+  /** Its texts as they were sorted, so that sorting again has little to do. */
+  texts: string[];
+  filter: string;
+  shown: readonly { id: number }[];
+}
+
+/** So many orders of lists are held at once. */
+const mostHeld = 8;
+const heldOrders = slot(() => new BoundedMap<string, Held>(mostHeld));
+
+/** The texts in the order of a reader of this locale ("9" before "10"), each with its rank. */
+const ranked = (texts: string[], locale: string): { texts: string[]; rankOf: Map<string, number> } => {
+  const { compare } = new Intl.Collator(locale, { numeric: true, sensitivity: 'base' });
+  texts.sort(compare);
+  const rankOf = new Map<string, number>();
+  let rank = 0;
+  for (const [i, text] of texts.entries()) {
+    if (i > 0 && compare(texts[i - 1]!, text) !== 0) rank += 1;
+    rankOf.set(text, rank);
+  }
+  return { texts, rankOf };
+};
+
+/** The items sorted, equal ones as they stood; a column holds numbers or texts, never both. */
+const sorted = <Item>(
+  items: readonly Item[],
+  sortsBy: (item: Item) => SortValue,
+  { descending, locale, texts: known }: { descending: boolean; locale: string; texts: string[] },
+): { items: Item[]; texts: string[] } => {
+  const values = items.map(sortsBy);
+  const distinct = new Set(known);
+  for (const value of values) if (typeof value === 'string') distinct.add(value);
+  const { texts, rankOf } = ranked([...distinct], locale);
+  const keys = values.map(value =>
+    value === null || value === '' ? null : typeof value === 'string' ? (rankOf.get(value) ?? 0) : value,
+  );
+  const way = descending ? -1 : 1;
+  const places = items
+    .map((_, place) => place)
+    .sort((a, b) => {
+      const [first, second] = [keys[a] ?? null, keys[b] ?? null];
+      if (first === null || second === null) return Number(first === null) - Number(second === null) || a - b;
+      return (first - second) * way || a - b;
+    });
+  return { items: places.flatMap(place => items[place] ?? []), texts };
+};
+
+/** The items in the order that their ids had; those that are new come last, as they are given. */
+const inPlaces = <Item extends { id: number }>(
+  items: readonly Item[],
+  ids: readonly number[],
+): { items: Item[]; ids: number[] } => {
+  const left = new Map(items.map(item => [item.id, item]));
+  const found: Item[] = [];
+  for (const id of ids) {
+    const item = left.get(id);
+    if (item) found.push(item);
+    left.delete(id);
+  }
+  return { items: [...found, ...left.values()], ids: [...ids, ...left.keys()] };
+};
+
+/**
+ * What is shown of a list, in its order. The order is held, so that the next window of it costs little, and put
+ * right after an action: rows that keep their places (`since`) stay where they were sorted, others are sorted
+ * again.
+ */
+export const inOrder = async <Item extends { id: number }>(
+  session: Session,
+  { name, items, sortsBy, filter, passes }: ListOf<Item>,
+  { sort, since, locale }: ListOrder,
+): Promise<readonly Item[]> => {
+  const version = `${session.cache.now()} ${await session.today()}`;
+  const held = session.cache.of(heldOrders);
+  const key = JSON.stringify([name, sort, locale, sort && since]);
+  const before = held.get(key);
+  if (before?.version === version && before.filter === filter) return before.shown as readonly Item[];
+  const value = sort ? sortsBy(sort.columnId) : undefined;
+  let order: readonly Item[] = items;
+  let ids: number[] = [];
+  let texts = before?.texts ?? [];
+  if (sort && value) {
+    if (before && (since !== '' || before.version === version))
+      ({ items: order, ids } = inPlaces(items, before.ids));
+    else {
+      ({ items: order, texts } = sorted(items, value, { ...sort, locale, texts }));
+      ids = order.map(({ id }) => id);
+    }
+  }
+  const shown = order.filter(passes);
+  held.set(key, { version, ids, texts, filter, shown });
+  return shown;
+};
