@@ -91,6 +91,9 @@ export type Option = (typeof options)[number];
 /** What can be advised: an option, or that there is not enough evidence to advise one. */
 export const recommendations = [...options, 'not-enough-evidence'] as const;
 export type Recommendation = (typeof recommendations)[number];
+/** True where some work is advised: leaving gains nothing over leaving. */
+export const advisesWork = (advice: Recommendation | null): boolean =>
+  advice !== null && advice !== 'leave' && advice !== 'not-enough-evidence';
 
 /** The columns that tell the variations of a release apart. */
 export const variationFeatures = [
@@ -112,6 +115,16 @@ export const identifications = ['variation', 'casting', 'no'] as const;
 export type Identification = (typeof identifications)[number];
 
 /** Where a car is in its life with the owner. */
+/** What a car can lack, by which lists are narrowed. */
+export const carLacks = [
+  'unidentified',
+  'open-variation',
+  'ungraded',
+  'no-worth',
+  'not-understood',
+  'no-photograph',
+] as const;
+export type CarLack = (typeof carLacks)[number];
 export const carStatuses = ['kept', 'on the bench', 'donor', 'sold'] as const;
 export type CarStatus = (typeof carStatuses)[number];
 

@@ -18,6 +18,7 @@ import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { CarPage, CarRow } from '../views.ts';
 import { carEvents } from './car-events.ts';
+import { carList } from './car-list.ts';
 import { carPage } from './car-page.ts';
 import { editLabel, readPatch } from './car-patches.ts';
 import { carRows } from './car-rows.ts';
@@ -169,4 +170,4 @@ const remove = needsCollection.input(inputs.byIds).handler(async ({ context, inp
   });
 });
 
-export const cars = { list, get, create, update, remove, ...carEvents, finishWork, recordEvent };
+export const cars = { list, get, create, update, remove, ...carList, ...carEvents, finishWork, recordEvent };

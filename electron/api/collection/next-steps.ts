@@ -67,7 +67,7 @@ export const nextSteps = ({ cars: all, saleRecords, castings, isYoung }: Known):
   );
   add(
     'photograph',
-    countCars(car => !car.hasPhoto),
+    countCars(car => car.photos === 0),
     '/cars?show=no-photograph',
   );
   return steps;

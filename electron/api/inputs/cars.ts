@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import {
+  carLacks,
   carStatuses,
   closures,
   deviationKinds,
@@ -7,9 +8,12 @@ import {
   finishStates,
   originalities,
   partNames,
+  rarities,
+  recommendations,
   workKinds,
 } from '../../../valuation/words.ts';
 import { amount, currency, grade, id, isoDate, line, range, text } from '../fields.ts';
+import { listOrder, rowRange, windowRange } from './windows.ts';
 
 export const carPatch = z.object({
   inventoryNumber: line.min(1).optional(),
@@ -48,6 +52,30 @@ export const listCars = z.object({
   variationId: id.optional(),
   includeSold: z.boolean().default(true),
 });
+/** Which cars the list of all shows; empty lists and null mean any. */
+export const carListFilter = z.object({
+  lots: z.array(z.int()),
+  series: z.array(z.string()),
+  casting: id.nullable(),
+  variation: id.nullable(),
+  finish: z.array(z.enum(finishStates)),
+  /** Bands such as "7-8.5", or "none" for cars without a grade. */
+  grade: z.array(z.string().regex(/^(none|\d+(\.5)?-\d+(\.5)?)$/)),
+  status: z.array(z.enum(carStatuses)),
+  recommendation: z.array(z.enum(recommendations)),
+  rarity: z.array(z.enum(rarities)),
+  show: z.enum(carLacks).nullable(),
+  text: z.string().max(2000),
+});
+const carList = z.object({
+  filter: carListFilter,
+  order: listOrder,
+  /** As the wall hangs them: equal ones by their numbers. */
+  wall: z.boolean(),
+});
+export const carWindow = carList.extend(windowRange.shape);
+/** Cars that are chosen of a list: those of a range of it, or those of these ids that it shows. */
+export const chooseCars = carList.extend({ of: z.union([rowRange, z.object({ ids: z.array(id) })]) });
 export const saveCheck = z.object({
   carId: id,
   checkId: id.nullable().default(null),

@@ -53,6 +53,7 @@ const shownSales = async (
   session: Session,
   { filter, order }: { filter: Filter; order: ListOrder },
 ): Promise<readonly BriefSale[]> => {
+  const at = session.cache.now();
   const judged = await judgedSales(session);
   const index = await referenceIndex(session);
   const isOf = fits(filter);
@@ -61,6 +62,7 @@ const shownSales = async (
     session,
     {
       name: 'sales',
+      at,
       items: judged.all,
       sortsBy: sortValues(index, judged),
       filter: JSON.stringify(filter),

@@ -8,6 +8,8 @@ export type SortValue = string | number | null;
 /** A list as it stands unsorted, what it can be sorted by, and what of it is shown. */
 export interface ListOf<Item extends { id: number }> {
   name: string;
+  /** The time of the cache when its items began to be read. */
+  at: number;
   items: readonly Item[];
   /** What a column sorts by; undefined for one that does not sort. */
   sortsBy: (columnId: string) => ((item: Item) => SortValue) | undefined;
@@ -90,10 +92,10 @@ const inPlaces = <Item extends { id: number }>(
  */
 export const inOrder = async <Item extends { id: number }>(
   session: Session,
-  { name, items, sortsBy, filter, passes }: ListOf<Item>,
+  { name, at, items, sortsBy, filter, passes }: ListOf<Item>,
   { sort, since, locale }: ListOrder,
 ): Promise<readonly Item[]> => {
-  const version = `${session.cache.now()} ${await session.today()}`;
+  const version = `${at} ${await session.today()}`;
   const held = session.cache.of(heldOrders);
   const key = JSON.stringify([name, sort, locale, sort && since]);
   const before = held.get(key);

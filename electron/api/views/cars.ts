@@ -134,6 +134,54 @@ export interface CarRow extends Omit<CarRecord, 'releaseId' | 'ownWorth'> {
   decided: Option | null;
 }
 
+/** What the cars in view come to. */
+export interface CarTotals {
+  cars: number;
+  /** Those that are not sold; the sums are theirs. */
+  here: number;
+  valued: number;
+  asFound: Minor;
+  /** Cost by currency, none converted, the greatest number of cars first. */
+  costs: { currency: Currency; minor: Minor; cars: number }[];
+  withoutCost: number;
+  /** Expected gain where some work is recommended, and on how many cars. */
+  gain: Minor;
+  gaining: number;
+}
+
+/** By each part of the filter of the list of cars, how many cars each choice would show. */
+export interface CarChoices {
+  lots: { value: number; label: string; cars: number }[];
+  series: { value: string; cars: number }[];
+  finish: { value: string | null; cars: number }[];
+  grade: { value: Grade | null; cars: number }[];
+  status: { value: string | null; cars: number }[];
+  recommendation: { value: string | null; cars: number }[];
+  rarity: { value: string | null; cars: number }[];
+}
+
+/** What the list of cars says of what it shows. */
+export interface CarsFacts {
+  /** How many cars of the collection have something that is not understood. */
+  unread: number;
+  totals: CarTotals;
+  /** Between what amounts the values that are shown lie, but for the outermost. */
+  values: { low: Minor; high: Minor } | null;
+  choices: CarChoices;
+  /** The casting and the variation that are filtered for. */
+  casting: string | null;
+  variation: string | null;
+}
+
+/** Cars that were chosen of a list. */
+export interface ChosenCars {
+  ids: number[];
+  /** Those of them that are sold. */
+  sold: number[];
+  /** The inventory number of the one that is meant, where it is one. */
+  only: string | null;
+}
+
 export interface PartGradeView extends PartState {
   note: string;
 }

@@ -92,7 +92,9 @@ export interface WindowedRows<Row> {
   here: readonly Row[];
   /** The row under the cursor, if it is here. */
   atCursor: Row | null;
-  /** True until the first rows of the list are here, and while those of another filter or order come. */
+  /** True until the first rows of all are here. */
+  isFirst: boolean;
+  /** True while others come, of another place, filter or order. */
   isComing: boolean;
   /** Where the row stands on which the cursor begins; −1 where that is none, or is not known yet. */
   startRow: number;

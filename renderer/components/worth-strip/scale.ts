@@ -1,4 +1,5 @@
 import { currencyDecimals } from '../../../valuation/money.ts';
+import { outerBounds } from '../../../valuation/statistics/outer-bounds.ts';
 import type { Currency, Minor } from '../../../valuation/types.ts';
 import type { StripWorths } from './strip-worths.ts';
 
@@ -17,11 +18,6 @@ export interface Place {
 
 const margin = 1.12;
 const widest = 2000;
-/**
- * From this many amounts on, the outermost hundredth at either end may leave the axis: one rarity must not
- * flatten the rest.
- */
-const crowd = 200;
 
 /**
  * A cost that eats most of a worth would stretch the axis towards zero: the net bar's low and
@@ -33,9 +29,21 @@ const amountsOf = ({ asFound, restored, originalFinish }: StripWorths): Minor[] 
   ...(originalFinish ? [originalFinish.low, originalFinish.high] : []),
 ];
 
-/**
- * The axis that holds all given worths, with a little air at both ends; null when there is nothing to place.
- */
+/** The axis between two amounts, with a little air at both ends; null where there are none. */
+export const scaleBetween = (
+  bounds: { low: Minor; high: Minor } | null,
+  currency: Currency,
+): WorthScale | null => {
+  if (!bounds) return null;
+  const { low, high: max } = bounds;
+  const min = Math.max(low, max / widest);
+  if (max / min >= 2) return { min: min / margin, max: max * margin, currency };
+  // One amount alone still needs an axis to stand on.
+  const middle = Math.sqrt(min * max);
+  return { min: middle / 1.6, max: middle * 1.6, currency };
+};
+
+/** The axis that holds all given worths; null when there is nothing to place. */
 export const worthScale = (
   worths: Iterable<StripWorths>,
   currency: Currency,
@@ -43,16 +51,7 @@ export const worthScale = (
 ): WorthScale | null => {
   const amounts = [...more];
   for (const worth of worths) amounts.push(...amountsOf(worth));
-  const sorted = amounts.filter(amount => amount > 0 && Number.isFinite(amount)).sort((a, b) => a - b);
-  const left = sorted.length < crowd ? 0 : Math.floor(sorted.length / 100);
-  const lowest = sorted[left];
-  const max = sorted[sorted.length - 1 - left];
-  if (lowest === undefined || max === undefined) return null;
-  const min = Math.max(lowest, max / widest);
-  if (max / min >= 2) return { min: min / margin, max: max * margin, currency };
-  // One amount alone still needs an axis to stand on.
-  const middle = Math.sqrt(min * max);
-  return { min: middle / 1.6, max: middle * 1.6, currency };
+  return scaleBetween(outerBounds(amounts), currency);
 };
 
 /** Places an amount on the axis; what is zero or less lies beyond its left end. */

@@ -108,7 +108,7 @@ export const SalesList = ({
   const { name, unread } = facts;
   const row = windowed.atCursor;
   if (windowed.error) return <ErrorState error={windowed.error} retry={windowed.retry} />;
-  if (windowed.isComing && rows.length === 0) return <LoadingState label="Reading the sale records" />;
+  if (windowed.isFirst) return <LoadingState label="Reading the sale records" />;
   return (
     <div className="fill">
       <PageHeader

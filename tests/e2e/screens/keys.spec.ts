@@ -46,7 +46,7 @@ test('what is pressed while code and rows are on their way is heard once, in its
   demoCollection: _copied,
 }) => {
   const code = await gate(context, /\/assets\/cars-[^/]*\.js$/);
-  const rows = await gate(context, /\/rpc\/cars\/list/);
+  const rows = await gate(context, /\/rpc\/cars\/window/);
   const { page } = await start();
   await expect(page.getByRole('navigation', { name: 'Places' })).toBeVisible();
   await page.keyboard.press('Alt+3');
@@ -77,7 +77,7 @@ test('presses are dropped by going elsewhere, by a field and by the mouse; erasi
   start,
   demoCollection: _copied,
 }) => {
-  const rows = await gate(context, /\/rpc\/cars\/list/);
+  const rows = await gate(context, /\/rpc\/cars\/window/);
   const { page } = await start();
   await goTo(page, '/cars');
   await rows.asked;

@@ -3,11 +3,11 @@ import { IconChevronLeft, IconChevronRight, IconDots } from '@tabler/icons-react
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
+import { carTitle } from '../../../../valuation/wording/car-names.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import classes from './car.module.css';
-import { carTitle } from './car-names.ts';
 import { CarPaper, type CarPaperKind, PaperItems } from './paper-items.tsx';
 
 const Facts = ({ car }: { car: CarPage }) => (

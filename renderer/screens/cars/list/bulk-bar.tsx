@@ -1,6 +1,6 @@
 import { Button, Menu, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import type { CarRow } from '../../../../electron/api/views.ts';
+import type { ChosenCars } from '../../../../electron/api/views.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
 import {
   finishStates,
@@ -11,6 +11,7 @@ import {
 } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
+import { readerLocale } from '../../../components/format.ts';
 import { KeyHint } from '../../../components/keys/key-hint.tsx';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { readerWords } from '../../../components/words.ts';
@@ -18,23 +19,38 @@ import { type BulkPatch, bulkChange } from './bulk-change.ts';
 import classes from './list.module.css';
 
 /** Changes all the chosen cars at once; each change is one action, taken back as one. */
-export const BulkBar = ({ cars, onLetGo }: { cars: readonly CarRow[]; onLetGo: () => void }) => {
+export const BulkBar = ({
+  chosen,
+  isChoosing,
+  onLetGo,
+}: {
+  chosen: ChosenCars;
+  /** Others are chosen already, and which is not known yet: until then nothing is changed. */
+  isChoosing: boolean;
+  onLetGo: () => void;
+}) => {
   const [location, setLocation] = useState('');
   const change = useAction(
     (input: ReturnType<typeof bulkChange>) => api.cars.update({ changes: input.changes, label: input.label }),
     { label: input => input.label },
   );
   const apply = (patch: BulkPatch, says: string) => {
-    const input = bulkChange(cars, patch, says);
+    const input = bulkChange(chosen, patch, says);
     if (input.changes.length > 0) change.mutate(input);
   };
   const grade = (value: Grade | null) =>
     apply({ grade: value }, value === null ? 'ungraded' : gradeLabel(value));
-  const sold = cars.filter(car => car.status === 'sold').length;
+  const sold = chosen.sold.length;
+  const cars = chosen.ids.length;
   return (
-    <section className={classes.bulk} aria-label="Change the chosen cars">
+    <section
+      className={classes.bulk}
+      aria-label="Change the chosen cars"
+      aria-busy={isChoosing || undefined}
+      inert={isChoosing}
+    >
       <strong>
-        {cars.length} {cars.length === 1 ? 'car' : 'cars'}
+        {cars.toLocaleString(readerLocale())} {cars === 1 ? 'car' : 'cars'}
       </strong>
       <Menu position="bottom-start">
         <Menu.Target>

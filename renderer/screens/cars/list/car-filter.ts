@@ -1,9 +1,12 @@
-import type { CarRow } from '../../../../electron/api/views.ts';
+import type { CarChoices } from '../../../../electron/api/views.ts';
 import {
+  type CarLack,
   type CarStatus,
+  carLacks,
   carStatuses,
   type FinishState,
   finishStates,
+  type Grade,
   type Rarity,
   type Recommendation,
   rarities,
@@ -20,21 +23,14 @@ export const gradeBands = [
 ] as const;
 
 /** What a car lacks, as Home counts it: of the cars that are still here. */
-export const lacks = {
-  unidentified: { label: 'not identified', is: (car: CarRow) => car.castingId === null },
-  'open-variation': {
-    label: 'no variation chosen',
-    is: (car: CarRow) => car.castingId !== null && car.variationId === null,
-  },
-  ungraded: { label: 'without a grade', is: (car: CarRow) => car.grade === null },
-  'no-worth': {
-    label: 'without a value',
-    is: (car: CarRow) => car.castingId !== null && car.worths.asFound === null,
-  },
-  'not-understood': { label: 'with something not understood', is: (car: CarRow) => car.unread.length > 0 },
-  'no-photograph': { label: 'without a photograph', is: (car: CarRow) => car.photoCount === 0 },
-} as const;
-type Lack = keyof typeof lacks;
+export const lackLabels: Record<CarLack, string> = {
+  unidentified: 'not identified',
+  'open-variation': 'no variation chosen',
+  ungraded: 'without a grade',
+  'no-worth': 'without a value',
+  'not-understood': 'with something not understood',
+  'no-photograph': 'without a photograph',
+};
 
 export interface CarFilter {
   lots: number[];
@@ -46,7 +42,7 @@ export interface CarFilter {
   status: CarStatus[];
   recommendation: Recommendation[];
   rarity: Rarity[];
-  show: Lack | null;
+  show: CarLack | null;
   text: string;
 }
 
@@ -67,7 +63,7 @@ const isGradeText = (text: string): boolean => text === 'none' || /^\d+(\.5)?-\d
 /** Reads the filter from an address's query; what it does not know it leaves out. */
 export const filterIn = (search: string): CarFilter => {
   const query = new URLSearchParams(search);
-  const show = query.get('show') ?? '';
+  const show = query.get('show');
   return {
     lots: listIn(query, 'lot').map(Number).filter(Number.isInteger),
     series: query.getAll('series').filter(Boolean),
@@ -78,8 +74,8 @@ export const filterIn = (search: string): CarFilter => {
     status: among(carStatuses, listIn(query, 'status')),
     recommendation: among(recommendations, listIn(query, 'recommendation')),
     rarity: among(rarities, listIn(query, 'rarity')),
-    show: Object.hasOwn(lacks, show) ? (show as Lack) : null,
-    text: query.get('text') ?? '',
+    show: carLacks.find(lack => lack === show) ?? null,
+    text: (query.get('text') ?? '').slice(0, 2000),
   };
 };
 
@@ -105,65 +101,8 @@ export const queryOf = (filter: CarFilter): URLSearchParams => {
 
 export const isOpen = (filter: CarFilter): boolean => queryOf(filter).toString() === '';
 
-const inBand = (grade: number | null, band: string): boolean => {
-  if (band === 'none' || grade === null) return band === 'none' && grade === null;
-  const [from = 0, to = 10] = band.split('-').map(Number);
-  return grade >= from && grade <= to;
-};
+/** True for a grade within one of the bands. */
+export const isInBand = (grade: Grade | null, { from, to }: (typeof gradeBands)[number]): boolean =>
+  grade === null || from === null ? grade === from : grade >= from && grade <= to;
 
-const fold = (text: string): string => text.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
-
-const texts = new WeakMap<CarRow, string>();
-const textOf = (car: CarRow): string => {
-  const known = texts.get(car);
-  if (known !== undefined) return known;
-  const text = fold(
-    [
-      car.inventoryNumber,
-      car.releaseName,
-      car.casting,
-      car.series,
-      car.variation,
-      car.lot,
-      car.location,
-      car.notes,
-      ...Object.values(car.features),
-      ...Object.values(car.asWritten),
-      ...car.unread.map(({ text }) => text),
-      ...car.said,
-    ].join('\n'),
-  );
-  texts.set(car, text);
-  return text;
-};
-
-export type FilterPart = 'lots' | 'series' | 'finish' | 'grade' | 'status' | 'recommendation' | 'rarity';
-
-const tests: Record<FilterPart, (car: CarRow, filter: CarFilter) => boolean> = {
-  lots: (car, { lots }) => lots.length === 0 || (car.lotId !== null && lots.includes(car.lotId)),
-  series: (car, { series }) => series.length === 0 || (car.series !== null && series.includes(car.series)),
-  finish: (car, { finish }) => finish.length === 0 || finish.includes(car.finishState),
-  grade: (car, { grade }) => grade.length === 0 || grade.some(band => inBand(car.grade, band)),
-  status: (car, { status }) => status.length === 0 || status.includes(car.status),
-  recommendation: (car, { recommendation }) =>
-    recommendation.length === 0 ||
-    (car.recommendation !== null && car.status !== 'sold' && recommendation.includes(car.recommendation)),
-  rarity: (car, { rarity }) => rarity.length === 0 || (car.rarity !== null && rarity.includes(car.rarity)),
-};
-
-/**
- * The cars that a filter lets through; `except` leaves one part of it open, to count what each choice
- * of it would show.
- */
-export const filterCars = (cars: readonly CarRow[], filter: CarFilter, except?: FilterPart): CarRow[] => {
-  const words = fold(filter.text).split(/\s+/).filter(Boolean);
-  const parts = (Object.keys(tests) as FilterPart[]).filter(part => part !== except);
-  return cars.filter(
-    car =>
-      parts.every(part => tests[part](car, filter)) &&
-      (filter.casting === null || car.castingId === filter.casting) &&
-      (filter.variation === null || car.variationId === filter.variation) &&
-      (filter.show === null || (car.status !== 'sold' && lacks[filter.show].is(car))) &&
-      (words.length === 0 || words.every(word => textOf(car).includes(word))),
-  );
-};
+export type FilterPart = keyof CarChoices;

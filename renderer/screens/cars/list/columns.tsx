@@ -2,8 +2,9 @@ import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { carColour, carTitle } from '../../../../valuation/wording/car-names.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
-import { type BasePaint, carGradeLabel } from '../../../../valuation/words.ts';
+import { advisesWork, type BasePaint, carGradeLabel } from '../../../../valuation/words.ts';
 import { Amount, AmountDelta } from '../../../components/amounts/amount.tsx';
 import type { GridColumn, RowState } from '../../../components/data-grid/types.ts';
 import { amountText } from '../../../components/format.ts';
@@ -18,7 +19,6 @@ import type { WorthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { WorthAxis } from '../../../components/worth-strip/worth-axis.tsx';
 import { WorthStrip } from '../../../components/worth-strip/worth-strip.tsx';
-import { carColour, carTitle } from '../car/car-names.ts';
 import classes from './list.module.css';
 import { type Ticks, useIsTicked } from './ticks.ts';
 
@@ -84,7 +84,10 @@ const narrower: Record<string, number> = {
   recommendation: 118,
 };
 
-/** The columns of the list of cars; the strips share one scale, which stands in their heading. */
+/**
+ * The columns of the list of cars; the strips share one scale, which stands in their heading. What each sorts by
+ * is the service's (`car-order.ts`).
+ */
 export const carColumns = ({
   ticks,
   currency,
@@ -93,7 +96,8 @@ export const carColumns = ({
 }: {
   ticks: Ticks;
   currency: Currency;
-  scale: WorthScale | null;
+  /** Undefined until it is known. */
+  scale: WorthScale | null | undefined;
   narrow: boolean;
 }): GridColumn<CarRow>[] => {
   const columns = allColumns(ticks, currency, scale);
@@ -104,7 +108,11 @@ export const carColumns = ({
   ].map(column => ({ ...column, width: narrower[column.id] ?? column.width }));
 };
 
-const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null): GridColumn<CarRow>[] => [
+const allColumns = (
+  ticks: Ticks,
+  currency: Currency,
+  scale: WorthScale | null | undefined,
+): GridColumn<CarRow>[] => [
   {
     id: 'tick',
     title: '✓',
@@ -226,7 +234,7 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
     render: car =>
       car.status === 'sold' ? (
         <span className="soft">sold</span>
-      ) : (
+      ) : scale === undefined ? null : (
         <WorthStrip worths={stripWorths(car.worths)} currency={currency} scale={scale} />
       ),
   },
@@ -275,9 +283,5 @@ const allColumns = (ticks: Ticks, currency: Currency, scale: WorthScale | null):
   },
 ];
 
-/** A gain is shown where some work is recommended: leaving gains nothing over leaving. */
-const gains = (car: CarRow): boolean =>
-  car.status !== 'sold' &&
-  car.recommendation !== null &&
-  car.recommendation !== 'leave' &&
-  car.recommendation !== 'not-enough-evidence';
+/** A gain is shown where some work is recommended. */
+const gains = (car: CarRow): boolean => car.status !== 'sold' && advisesWork(car.recommendation);

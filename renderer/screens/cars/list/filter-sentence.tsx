@@ -1,5 +1,5 @@
 import { type Ref, useEffect, useMemo, useState } from 'react';
-import type { CarRow } from '../../../../electron/api/views.ts';
+import type { CarChoices, CarsFacts } from '../../../../electron/api/views.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
 import {
   type CarStatus,
@@ -13,90 +13,51 @@ import { readerWords } from '../../../components/words.ts';
 import {
   type CarFilter,
   type FilterPart,
-  filterCars,
   filterIn,
   gradeBands,
+  isInBand,
   isOpen,
-  lacks,
+  lackLabels,
 } from './car-filter.ts';
 import classes from './filter.module.css';
 import { FilterPartWord, type PartChoice } from './filter-part.tsx';
 
 const none = filterIn('');
 
-const inGrade = (band: string) => (car: CarRow) => filterCars([car], { ...none, grade: [band] }).length === 1;
-
-/** Counts the cars under each choice of one part, the rest of the filter holding. */
-const countBy = (
-  cars: readonly CarRow[],
-  filter: CarFilter,
-  part: FilterPart,
-  keyOf: (car: CarRow) => string | null,
-): Map<string, number> => {
-  const counts = new Map<string, number>();
-  for (const car of filterCars(cars, filter, part)) {
-    const key = keyOf(car);
-    if (key !== null) counts.set(key, (counts.get(key) ?? 0) + 1);
-  }
-  return counts;
-};
-
-const useChoices = (cars: readonly CarRow[], filter: CarFilter): Record<FilterPart, PartChoice[]> =>
+const useChoices = (choices: CarChoices | undefined): Record<FilterPart, PartChoice[]> =>
   useMemo(() => {
     const words = (
-      part: FilterPart,
+      part: Exclude<FilterPart, 'grade' | 'lots'>,
       values: readonly string[],
-      keyOf: (car: CarRow) => string | null,
       more: (value: string) => Partial<PartChoice> = () => ({}),
     ): PartChoice[] => {
-      const counts = countBy(cars, filter, part, keyOf);
+      const counts = new Map(choices?.[part].map(({ value, cars }) => [value, cars]));
       return values.map(value => ({ value, label: value, cars: counts.get(value) ?? 0, ...more(value) }));
     };
-    const lots = new Map(
-      cars.flatMap(car => (car.lotId === null ? [] : [[String(car.lotId), car.lot ?? '']])),
-    );
-    const series = [...new Set(cars.flatMap(car => car.series ?? []))].sort((a, b) => a.localeCompare(b));
-    const graded = filterCars(cars, filter, 'grade');
+    const series = (choices?.series ?? []).map(({ value }) => value).sort((a, b) => a.localeCompare(b));
     return {
-      lots: words(
-        'lots',
-        [...lots.keys()],
-        car => String(car.lotId),
-        id => ({ label: lots.get(id) ?? id }),
-      ),
-      series: words('series', series, car => car.series),
-      finish: words(
-        'finish',
-        finishStates,
-        car => car.finishState,
-        value => ({ label: readerWords().spell(value) }),
-      ),
-      grade: gradeBands.map(({ value, label }) => ({
-        value,
-        label,
-        cars: graded.filter(inGrade(value)).length,
+      lots: (choices?.lots ?? []).map(({ value, ...lot }) => ({ ...lot, value: String(value) })),
+      series: words('series', series),
+      finish: words('finish', finishStates, value => ({ label: readerWords().spell(value) })),
+      grade: gradeBands.map(band => ({
+        value: band.value,
+        label: band.label,
+        cars: (choices?.grade ?? []).reduce(
+          (sum, { value, cars }) => sum + (isInBand(value, band) ? cars : 0),
+          0,
+        ),
       })),
-      status: words(
-        'status',
-        carStatuses,
-        car => car.status,
-        value => ({ label: statusText(value as CarStatus) }),
-      ),
-      recommendation: words(
-        'recommendation',
-        recommendations,
-        car => (car.status === 'sold' ? null : car.recommendation),
-        value => {
-          const word = recommendations.find(known => known === value) ?? 'leave';
-          return {
-            label: readerWords().recommendation(word),
-            mark: <RecommendationGlyph recommendation={word} />,
-          };
-        },
-      ),
-      rarity: words('rarity', rarities, car => car.rarity),
+      status: words('status', carStatuses, value => ({ label: statusText(value as CarStatus) })),
+      recommendation: words('recommendation', recommendations, value => {
+        const word = recommendations.find(known => known === value) ?? 'leave';
+        return {
+          label: readerWords().recommendation(word),
+          mark: <RecommendationGlyph recommendation={word} />,
+        };
+      }),
+      rarity: words('rarity', rarities),
     };
-  }, [cars, filter]);
+  }, [choices]);
 
 /** A text that is passed on once its writer pauses, or with Enter, which goes on to what it has found. */
 const Text = ({
@@ -139,20 +100,21 @@ const Text = ({
 
 /** Which cars are shown, said as one sentence whose words can be changed. */
 export const FilterSentence = ({
-  cars,
+  facts,
   filter,
   onChange,
   onFound,
   textField,
 }: {
-  cars: readonly CarRow[];
+  /** How many cars each choice would show, once that is known. */
+  facts: CarsFacts | undefined;
   filter: CarFilter;
   onChange: (filter: CarFilter) => void;
   /** Goes on to the cars that are shown. */
   onFound: () => void;
   textField: Ref<HTMLInputElement>;
 }) => {
-  const choices = useChoices(cars, filter);
+  const choices = useChoices(facts?.choices);
   const part = (name: FilterPart, label: string, any: string) => (
     <FilterPartWord
       label={label}
@@ -164,18 +126,14 @@ export const FilterSentence = ({
       }
     />
   );
-  const casting =
-    filter.casting === null ? null : cars.find(car => car.castingId === filter.casting)?.casting;
-  const variation =
-    filter.variation === null ? null : cars.find(car => car.variationId === filter.variation)?.variation;
   const fixed: { says: string; without: Partial<CarFilter> }[] = [
     ...(filter.casting === null
       ? []
-      : [{ says: `casting ${casting ?? 'without cars'}`, without: { casting: null } }]),
+      : [{ says: `casting ${facts?.casting ?? 'that is not known'}`, without: { casting: null } }]),
     ...(filter.variation === null
       ? []
-      : [{ says: variation ?? 'a variation without cars', without: { variation: null } }]),
-    ...(filter.show === null ? [] : [{ says: lacks[filter.show].label, without: { show: null } }]),
+      : [{ says: facts?.variation ?? 'a variation that is not known', without: { variation: null } }]),
+    ...(filter.show === null ? [] : [{ says: lackLabels[filter.show], without: { show: null } }]),
   ];
   return (
     <fieldset className={classes.sentence}>

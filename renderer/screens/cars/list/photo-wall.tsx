@@ -1,9 +1,9 @@
 import { useElementSize } from '@mantine/hooks';
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { type KeyboardEvent, type Ref, useEffect, useImperativeHandle, useRef } from 'react';
+import { type KeyboardEvent, type Ref, useEffect, useImperativeHandle, useLayoutEffect, useRef } from 'react';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import type { GridHandle } from '../../../components/data-grid/types.ts';
+import type { GridHandle, WindowedRows } from '../../../components/data-grid/types.ts';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
 import classes from './wall.module.css';
 import { WallCard } from './wall-card.tsx';
@@ -12,18 +12,24 @@ const gap = 20;
 const narrowest = 212;
 const textHeight = 122;
 
+/** The places of a row of the wall. */
+const placesOf = (row: number, columns: number, all: number): number[] =>
+  Array.from({ length: Math.max(0, Math.min(columns, all - row * columns)) }, (_, i) => row * columns + i);
+
 /** Photographs edge to edge, drawn only where they are in sight. Arrows walk, Enter opens. */
 export const PhotoWall = ({
   handle,
-  cars,
+  windowed,
   currency,
   scale,
 }: {
   handle: Ref<GridHandle>;
-  cars: readonly CarRow[];
+  windowed: WindowedRows<CarRow>;
   currency: Currency;
-  scale: WorthScale | null;
+  /** Undefined until it is known. */
+  scale: WorthScale | null | undefined;
 }) => {
+  const { rows: cars, see } = windowed;
   const { ref: measured, width } = useElementSize<HTMLDivElement>();
   const scroller = useRef<HTMLDivElement | null>(null);
   const inner = Math.max(0, width);
@@ -39,6 +45,20 @@ export const PhotoWall = ({
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the height of a row follows the width of the window
   useEffect(() => virtual.measure(), [virtual, pictureHeight]);
+  const lines = virtual.getVirtualItems();
+  const [first, last] = [lines[0]?.index, lines.at(-1)?.index];
+  useLayoutEffect(() => {
+    if (first !== undefined && last !== undefined)
+      see({ first: first * columns, last: (last + 1) * columns - 1, focus: -1 });
+  }, [see, first, last, columns]);
+  // The picture that the keys lead to, until it is here.
+  const wanted = useRef<number | null>(null);
+  useEffect(() => {
+    const picture = scroller.current?.querySelector<HTMLElement>(`[data-place="${wanted.current}"]`);
+    if (!picture) return;
+    wanted.current = null;
+    picture.focus({ preventScroll: true });
+  });
   useImperativeHandle(handle, () => ({
     focus: () => scroller.current?.querySelector<HTMLElement>('[data-place]')?.focus({ preventScroll: true }),
     toTop: () => scroller.current?.scrollTo({ top: 0 }),
@@ -63,17 +83,15 @@ export const PhotoWall = ({
     event.preventDefault();
     const to = Math.max(0, Math.min(cars.length - 1, from + step));
     virtual.scrollToIndex(Math.floor(to / columns));
-    requestAnimationFrame(() =>
-      requestAnimationFrame(() =>
-        scroller.current?.querySelector<HTMLElement>(`[data-place="${to}"]`)?.focus({ preventScroll: true }),
-      ),
-    );
+    const there = scroller.current?.querySelector<HTMLElement>(`[data-place="${to}"]`);
+    wanted.current = there ? null : to;
+    there?.focus({ preventScroll: true });
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys walk between the links inside
     <div ref={scroller} className={classes.scroller} onKeyDown={walk}>
       <div ref={measured} className={classes.wall} style={{ height: virtual.getTotalSize() }}>
-        {virtual.getVirtualItems().map(row => (
+        {lines.map(row => (
           <ul
             key={row.key}
             className={classes.row}
@@ -82,16 +100,21 @@ export const PhotoWall = ({
               gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`,
             }}
           >
-            {cars.slice(row.index * columns, (row.index + 1) * columns).map((car, index) => (
-              <WallCard
-                key={car.id}
-                car={car}
-                place={row.index * columns + index}
-                pictureHeight={pictureHeight}
-                currency={currency}
-                scale={scale}
-              />
-            ))}
+            {placesOf(row.index, columns, cars.length).map(place => {
+              const car = cars[place];
+              return car ? (
+                <WallCard
+                  key={car.id}
+                  car={car}
+                  place={place}
+                  pictureHeight={pictureHeight}
+                  currency={currency}
+                  scale={scale}
+                />
+              ) : (
+                <li key={`coming ${place}`} aria-busy="true" />
+              );
+            })}
           </ul>
         ))}
       </div>

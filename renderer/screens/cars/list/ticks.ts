@@ -6,6 +6,8 @@ import { useSyncExternalStore } from 'react';
  */
 export class Ticks {
   private ids: ReadonlySet<number> = new Set();
+  /** Counts the changes. */
+  version = 0;
   private listeners = new Set<() => void>();
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -16,6 +18,7 @@ export class Ticks {
 
   set(ids: Iterable<number>): void {
     this.ids = new Set(ids);
+    this.version += 1;
     for (const listener of this.listeners) listener();
   }
 

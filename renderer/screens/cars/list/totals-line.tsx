@@ -1,22 +1,25 @@
-import type { CarRow } from '../../../../electron/api/views.ts';
+import type { CarTotals } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { amountText, deltaText, readerLocale, worthText } from '../../../components/format.ts';
 import classes from './list.module.css';
-import { totalsOf } from './totals.ts';
+
+const label = 'Totals of the cars shown';
 
 /** What the cars in view come to, in one line at the foot. */
-export const TotalsLine = ({ cars, currency }: { cars: readonly CarRow[]; currency: Currency }) => {
-  const totals = totalsOf(cars);
+export const TotalsLine = ({ totals, currency }: { totals: CarTotals | undefined; currency: Currency }) => {
+  if (!totals) return <div className={classes.totals} role="status" aria-label={label} aria-busy="true" />;
   const sold = totals.cars - totals.here;
   return (
-    <div className={classes.totals} role="status" aria-label="Totals of the cars shown">
+    <div className={classes.totals} role="status" aria-label={label}>
       <span>
         <strong>{totals.cars.toLocaleString(readerLocale())}</strong> {totals.cars === 1 ? 'car' : 'cars'}
-        {sold > 0 ? `, ${sold} of them sold` : ''}
+        {sold > 0 ? `, ${sold.toLocaleString(readerLocale())} of them sold` : ''}
       </span>
       <span>
         value as found <strong>{worthText(totals.asFound, currency)}</strong> {currency}
-        {totals.valued < totals.here ? ` for ${totals.valued} of ${totals.here}` : ''}
+        {totals.valued < totals.here
+          ? ` for ${totals.valued.toLocaleString(readerLocale())} of ${totals.here.toLocaleString(readerLocale())}`
+          : ''}
       </span>
       <span>
         cost{' '}

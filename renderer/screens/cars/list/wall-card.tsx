@@ -2,6 +2,7 @@ import { memo } from 'react';
 import { Link } from 'wouter';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { carColour, carTitle } from '../../../../valuation/wording/car-names.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { worthText } from '../../../components/format.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
@@ -12,7 +13,6 @@ import { Photo } from '../../../components/photo/photo.tsx';
 import type { WorthScale } from '../../../components/worth-strip/scale.ts';
 import { stripWorths } from '../../../components/worth-strip/strip-worths.ts';
 import { WorthStrip } from '../../../components/worth-strip/worth-strip.tsx';
-import { carColour, carTitle } from '../car/car-names.ts';
 import classes from './wall.module.css';
 
 /** One car on the wall: its picture, what it is, and its worth on the wall's common scale. */
@@ -28,7 +28,8 @@ export const WallCard = memo(
     place: number;
     pictureHeight: number;
     currency: Currency;
-    scale: WorthScale | null;
+    /** Undefined until it is known. */
+    scale: WorthScale | null | undefined;
   }) => (
     <li className={classes.card} data-sold={car.status === 'sold' || undefined}>
       <Link href={`/${car.id}`} className={classes.link} data-place={place}>
@@ -57,7 +58,9 @@ export const WallCard = memo(
         <span className={classes.sold}>sold</span>
       ) : (
         <>
-          <WorthStrip worths={stripWorths(car.worths)} currency={currency} scale={scale} size="card" />
+          {scale === undefined ? null : (
+            <WorthStrip worths={stripWorths(car.worths)} currency={currency} scale={scale} size="card" />
+          )}
           <span className={classes.facts}>
             {car.recommendation ? <RecommendationMark recommendation={car.recommendation} /> : <span />}
             {car.worths.asFound ? (

@@ -1,5 +1,4 @@
-import type { CarRow } from '../../../../electron/api/views.ts';
-import { carTitle } from '../car/car-names.ts';
+import type { GridSort } from '../../../components/data-grid/types.ts';
 
 export const wallOrders = {
   number: 'by number',
@@ -13,23 +12,11 @@ export type WallOrder = keyof typeof wallOrders;
 export const isWallOrder = (text: string | null): text is WallOrder =>
   text !== null && Object.hasOwn(wallOrders, text);
 
-const figures: Record<'worth' | 'gain' | 'grade', (car: CarRow) => number | null> = {
-  worth: car => (car.status === 'sold' ? null : (car.worths.asFound?.mid ?? null)),
-  gain: car => (car.status === 'sold' ? null : car.expectedGain),
-  grade: car => car.grade,
-};
-
-/** The cars as the wall hangs them; those without the figure come last, equal ones by number. */
-export const orderWall = (cars: readonly CarRow[], order: WallOrder): CarRow[] => {
-  const collator = new Intl.Collator(undefined, { numeric: true });
-  const byNumber = (a: CarRow, b: CarRow) => collator.compare(a.inventoryNumber, b.inventoryNumber);
-  if (order === 'number') return cars.toSorted(byNumber);
-  if (order === 'name')
-    return cars.toSorted((a, b) => collator.compare(carTitle(a), carTitle(b)) || byNumber(a, b));
-  const figure = figures[order];
-  const none = Number.NEGATIVE_INFINITY;
-  return cars.toSorted((a, b) => {
-    const difference = (figure(b) ?? none) - (figure(a) ?? none);
-    return Number.isNaN(difference) || difference === 0 ? byNumber(a, b) : difference;
-  });
+/** What the service sorts by for each; those without the figure come last, equal ones by number. */
+export const wallSorts: Record<WallOrder, GridSort> = {
+  number: { columnId: 'number' },
+  name: { columnId: 'name' },
+  worth: { columnId: 'found', descending: true },
+  gain: { columnId: 'expected', descending: true },
+  grade: { columnId: 'grade', descending: true },
 };

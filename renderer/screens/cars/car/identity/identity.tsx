@@ -4,6 +4,7 @@ import { type Ref, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import { readDate } from '../../../../../valuation/reading/date.ts';
+import { carColour } from '../../../../../valuation/wording/car-names.ts';
 import { disclosureText } from '../../../../../valuation/wording/disclosure-text.ts';
 import { statusText } from '../../../../../valuation/wording/status-text.ts';
 import {
@@ -21,7 +22,7 @@ import { useKeys } from '../../../../components/keys/use-keys.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import { FinishState } from '../../../../components/marks/finish-state.tsx';
 import { readerWords } from '../../../../components/words.ts';
-import { carColour, finishRecord } from '../car-names.ts';
+import { finishRecord } from '../car-names.ts';
 import { InPlaceChoice, InPlaceText } from '../in-place.tsx';
 import { CarUnread } from './car-unread.tsx';
 import { FeatureList } from './feature-list.tsx';

@@ -1,6 +1,7 @@
 import { Button, Modal } from '@mantine/core';
 import { useState } from 'react';
 import type { CarPage } from '../../../../../electron/api/views.ts';
+import { carTitle } from '../../../../../valuation/wording/car-names.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { useFileDrop } from '../../../../components/files/use-file-drop.ts';
@@ -9,7 +10,6 @@ import { dateText } from '../../../../components/format.ts';
 import { useKeys } from '../../../../components/keys/use-keys.ts';
 import { photographsAdded, tellRefused } from '../../../../components/photo/added.ts';
 import { Photo } from '../../../../components/photo/photo.tsx';
-import { carTitle } from '../car-names.ts';
 import { BeforeAfter } from './before-after.tsx';
 import { photoName, photoPairs } from './pairs.ts';
 import { PhotoTools } from './photo-details.tsx';

@@ -1,0 +1,122 @@
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import { outerBounds } from '../../../valuation/statistics/outer-bounds.ts';
+import type { Currency, Minor } from '../../../valuation/types.ts';
+import type { CarChoices, CarsFacts, CarTotals } from '../views.ts';
+import { type CarListFilter, type FilterPart, keptOutBy } from './car-filter.ts';
+import { adviceOf, gainOf, type ListedCars, rarityOf, seriesOf } from './listed-cars.ts';
+
+/** What the cars that are shown come to. */
+const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
+  const here = cars.filter(({ isSold }) => !isSold);
+  const costs = new Map<Currency, { minor: Minor; cars: number }>();
+  const totals = { valued: 0, asFound: 0, withoutCost: 0, gain: 0, gaining: 0 };
+  for (const car of here) {
+    const worth = list.figuresOf(car.id)?.worths.asFound;
+    if (worth) {
+      totals.valued += 1;
+      totals.asFound += worth.mid;
+    }
+    const currency = car.lotId === null ? undefined : list.lots.get(car.lotId)?.currency;
+    if (car.cost === null || currency === undefined) totals.withoutCost += 1;
+    else {
+      const sum = costs.get(currency) ?? { minor: 0, cars: 0 };
+      costs.set(currency, { minor: sum.minor + car.cost, cars: sum.cars + 1 });
+    }
+    const gain = gainOf(list, car) ?? 0;
+    if (gain > 0) {
+      totals.gain += gain;
+      totals.gaining += 1;
+    }
+  }
+  return {
+    cars: cars.length,
+    here: here.length,
+    ...totals,
+    costs: [...costs]
+      .map(([currency, sum]) => ({ currency, ...sum }))
+      .sort((a, b) => b.cars - a.cars || a.currency.localeCompare(b.currency)),
+  };
+};
+
+/** Between what amounts the values of the cars that are still here lie, for the axis that they share. */
+const valueBounds = ({ figuresOf }: ListedCars, cars: readonly BriefCar[]): CarsFacts['values'] => {
+  const amounts: number[] = [];
+  for (const { id, isSold } of cars) {
+    const worths = isSold ? undefined : figuresOf(id)?.worths;
+    if (worths?.asFound) amounts.push(worths.asFound.low, worths.asFound.high);
+    if (worths?.restored) amounts.push(worths.restored.high);
+    if (worths?.originalFinish) amounts.push(worths.originalFinish.low, worths.originalFinish.high);
+  }
+  return outerBounds(amounts);
+};
+
+const counter = <Key>() => {
+  const counts = new Map<Key, number>();
+  return {
+    counts,
+    add: (key: Key) => counts.set(key, (counts.get(key) ?? 0) + 1),
+  };
+};
+
+const counted = <Key>(counts: ReadonlyMap<Key, number>) =>
+  [...counts].map(([value, cars]) => ({ value, cars }));
+
+/** Sums and counts of the list under a filter; each choice of a part counts with the rest of the filter holding. */
+export const carFacts = (list: ListedCars, filter: CarListFilter): CarsFacts => {
+  const outBy = keptOutBy(list, filter);
+  const shown: BriefCar[] = [];
+  const keys = {
+    lots: (car: BriefCar) => car.lotId,
+    series: (car: BriefCar) => seriesOf(list, car),
+    finish: (car: BriefCar) => car.finishState,
+    grade: (car: BriefCar) => car.grade,
+    status: (car: BriefCar) => car.status,
+    recommendation: (car: BriefCar) => adviceOf(list, car),
+    rarity: (car: BriefCar) => rarityOf(list, car),
+  };
+  const counts = {
+    lots: counter<number | null>(),
+    series: counter<string | null>(),
+    finish: counter<string | null>(),
+    grade: counter<number | null>(),
+    status: counter<string | null>(),
+    recommendation: counter<string | null>(),
+    rarity: counter<string | null>(),
+  };
+  const count = (part: FilterPart, car: BriefCar) =>
+    (counts[part] as ReturnType<typeof counter<string | number | null>>).add(keys[part](car));
+  const parts = Object.keys(counts) as FilterPart[];
+  for (const car of list.cars) {
+    const out = outBy(car);
+    if (out === 'more') continue;
+    if (out !== null) count(out, car);
+    else {
+      shown.push(car);
+      for (const part of parts) count(part, car);
+    }
+  }
+  const lotIds = new Set(list.cars.map(({ lotId }) => lotId));
+  const choices: CarChoices = {
+    lots: [...list.lots.values()]
+      .filter(({ id }) => lotIds.has(id))
+      .map(({ id, name }) => ({ value: id, label: name, cars: counts.lots.counts.get(id) ?? 0 })),
+    series: [...new Set(list.cars.map(car => seriesOf(list, car)))]
+      .filter(series => series !== null)
+      .map(series => ({ value: series, cars: counts.series.counts.get(series) ?? 0 })),
+    finish: counted(counts.finish.counts),
+    grade: counted(counts.grade.counts),
+    status: counted(counts.status.counts),
+    recommendation: counted(counts.recommendation.counts),
+    rarity: counted(counts.rarity.counts),
+  };
+  const { index } = list;
+  return {
+    unread: list.cars.filter(({ isUnread }) => isUnread).length,
+    totals: totalsOf(list, shown),
+    values: valueBounds(list, shown),
+    choices,
+    casting: (filter.casting === null ? undefined : index.castings.get(filter.casting)?.name) ?? null,
+    variation:
+      (filter.variation === null ? undefined : index.variations.get(filter.variation)?.label) ?? null,
+  };
+};

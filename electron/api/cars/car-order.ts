@@ -1,0 +1,55 @@
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import { carColour, carTitle } from '../../../valuation/wording/car-names.ts';
+import { recommendationWord } from '../../../valuation/wording/option-words.ts';
+import { statusText } from '../../../valuation/wording/status-text.ts';
+import type { SortValue } from '../session/list-order.ts';
+import { adviceOf, gainOf, type ListedCars } from './listed-cars.ts';
+
+/** Orders for which all cars must have figures. */
+export const ordersByFigures: readonly string[] = ['worth', 'found', 'recommendation', 'gain', 'expected'];
+
+const noColour = { colour: '' };
+
+/** What each column of the list of cars, and each order of the wall, sorts by. */
+export const carSortValues = (list: ListedCars, locale: string) => {
+  const { index, lots, figuresOf } = list;
+  const variationOf = ({ variationId }: BriefCar) =>
+    variationId === null ? undefined : index.variations.get(variationId);
+  const midOf = ({ id }: BriefCar) => figuresOf(id)?.worths.asFound?.mid ?? null;
+  const columns: Record<string, (car: BriefCar) => SortValue> = {
+    number: car => car.inventoryNumber,
+    photo: car => car.photos,
+    name: car =>
+      carTitle({
+        releaseName:
+          variationOf(car)?.releaseName ??
+          (car.releaseId === null ? undefined : index.releases.get(car.releaseId)?.name) ??
+          car.written.release ??
+          null,
+        casting: (car.castingId === null ? undefined : index.castings.get(car.castingId)?.name) ?? null,
+        asWritten: car.written,
+        inventoryNumber: car.inventoryNumber,
+      }),
+    colour: car =>
+      carColour({
+        features: variationOf(car)?.features ?? noColour,
+        asWritten: car.written,
+        wornColour: car.wornColour,
+      }),
+    grade: car => car.grade,
+    finish: car => car.finishState,
+    lot: car => (car.lotId === null ? null : (lots.get(car.lotId)?.name ?? null)),
+    status: car => statusText(car.status),
+    cost: car => car.cost,
+    worth: midOf,
+    found: car => (car.isSold ? null : midOf(car)),
+    recommendation: car => {
+      const advice = adviceOf(list, car);
+      return advice && recommendationWord(advice, locale);
+    },
+    gain: car => gainOf(list, car),
+    // The gain of the best option, also where it is to leave.
+    expected: car => (car.isSold ? null : (figuresOf(car.id)?.expectedGain ?? null)),
+  };
+  return (columnId: string) => columns[columnId];
+};

@@ -1,0 +1,81 @@
+import { pieces } from '../../../db/codec.ts';
+import { tablesOfCars } from '../../../db/history/changes.ts';
+import { recordReads } from '../../../db/reads.ts';
+import { listCars } from '../../../db/records/cars.ts';
+import { listLots } from '../../../db/records/lots.ts';
+import { listWords } from '../../../db/records/words.ts';
+import { referenceIndex } from '../reference/reference-index.ts';
+import { slot } from '../session/cache.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import { identityOf } from './car-rows.ts';
+import { ownSynonyms } from './own-synonyms.ts';
+
+/** A text as it is looked for: without accents, in small letters. */
+export const fold = (text: string): string =>
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: what is plain ASCII has no accents
+  (/^[\u0000-\u007f]*$/.test(text) ? text : text.normalize('NFD').replaceAll(/\p{M}/gu, '')).toLowerCase();
+
+interface Held {
+  at: number;
+  reads: Set<string>;
+  texts: Map<number, string>;
+}
+
+const heldTexts = slot<Held | null>(() => null);
+const readTogether = 5000;
+
+/**
+ * All that is written of these cars, and what they are, as texts to look for words in. They are held as long as
+ * words are looked for (`ids` is null where none are), and read again for those cars alone that an action touched.
+ */
+export const carTexts = async (
+  session: Session,
+  ids: readonly number[] | null,
+): Promise<ReadonlyMap<number, string>> => {
+  const { cache } = session;
+  const open = openOf(session).read;
+  const now = cache.now();
+  let held = cache.of(heldTexts);
+  if (ids === null) {
+    if (held) cache.put(heldTexts, null);
+    return new Map();
+  }
+  const byCar = tablesOfCars(open.sqlite);
+  const touched = held && cache.touchedAfter(held.at);
+  const isOfAll = held && cache.lastChange([...held.reads].filter(source => !byCar.has(source))) > held.at;
+  if (!held || !touched || isOfAll) held = { at: now, reads: new Set(), texts: new Map() };
+  else for (const id of touched) held.texts.delete(id);
+  held.at = now;
+  cache.put(heldTexts, held);
+  const { texts, reads } = held;
+  const missing = ids.filter(id => !texts.has(id));
+  if (missing.length === 0) return texts;
+  const db = recordReads(open.db, reads);
+  const { reads: ofReference } = await referenceIndex.remembered(session);
+  for (const source of ofReference) reads.add(source);
+  const index = await referenceIndex(session);
+  const lots = new Map((await listLots(db)).map(lot => [lot.id, lot.name]));
+  const synonyms = ownSynonyms(await listWords(db));
+  for (const piece of pieces(missing, readTogether))
+    for (const car of await listCars(db, { ids: piece })) {
+      const identity = identityOf(index, car);
+      const { releaseName, casting, series, variation, features } = identity;
+      const words = [
+        car.inventoryNumber,
+        releaseName,
+        casting,
+        series,
+        variation,
+        car.lotId === null ? null : lots.get(car.lotId),
+        car.location,
+        car.notes,
+        ...Object.values(features),
+        ...Object.values(car.asWritten),
+        ...car.unread.map(({ text }) => text),
+        ...synonyms({ ...identity, grade: car.grade, finishState: car.finishState }),
+      ];
+      texts.set(car.id, fold(words.filter(Boolean).join('\n')));
+    }
+  return texts;
+};

@@ -1,0 +1,56 @@
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import { type LotRecord, listLots } from '../../../db/records/lots.ts';
+import { advisesWork } from '../../../valuation/words.ts';
+import { allBriefCars } from '../figures/brief-cars.ts';
+import { type CarFigures, figuresById } from '../figures/figures.ts';
+import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import { carTexts } from './car-texts.ts';
+
+/** What a list of all cars is filtered, sorted and summed by, beside the cars in brief. */
+export interface ListedCars {
+  /** Up to when all changes have been heard of. */
+  at: number;
+  cars: readonly BriefCar[];
+  index: ReferenceIndex;
+  lots: ReadonlyMap<number, LotRecord>;
+  /** Nothing where no figures were asked for. */
+  figuresOf(id: number): CarFigures | undefined;
+  /** All that is written of a car, folded; nothing where no words were asked for. */
+  textOf(id: number): string;
+}
+
+/** Reads what a list needs; figures and texts only where they are asked for, as both take long to begin with. */
+export const listedCars = async (
+  session: Session,
+  needs: { figures: boolean; texts: boolean },
+): Promise<ListedCars> => {
+  const at = session.cache.now();
+  const cars = [...(await allBriefCars(session)).values()];
+  const ids = cars.map(({ id }) => id);
+  const texts = await carTexts(session, needs.texts ? ids : null);
+  return {
+    at,
+    cars,
+    index: await referenceIndex(session),
+    lots: new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot])),
+    textOf: id => texts.get(id) ?? '',
+    figuresOf: needs.figures ? await figuresById(session, ids) : () => undefined,
+  };
+};
+
+export const seriesOf = ({ index }: ListedCars, { castingId }: BriefCar): string | null =>
+  (castingId === null ? undefined : index.castings.get(castingId)?.series) ?? null;
+
+export const rarityOf = ({ index }: ListedCars, { variationId }: BriefCar) =>
+  (variationId === null ? undefined : index.variations.get(variationId)?.rarity) ?? null;
+
+/** What is recommended for a car that is still here; null for others. */
+export const adviceOf = ({ figuresOf }: ListedCars, { id, isSold }: BriefCar) =>
+  isSold ? null : (figuresOf(id)?.recommendation ?? null);
+
+/** What is gained by following a recommendation of some work; null where none is recommended. */
+export const gainOf = (list: ListedCars, car: BriefCar): number | null => {
+  return advisesWork(adviceOf(list, car)) ? (list.figuresOf(car.id)?.expectedGain ?? null) : null;
+};
