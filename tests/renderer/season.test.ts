@@ -24,6 +24,7 @@ import {
   withOption,
   withStanding,
 } from '../../renderer/screens/decide/season/season.ts';
+import { seasonOutlook } from '../../renderer/screens/decide/season/season-outlook.ts';
 import { weighed } from '../helpers/weighed-car.ts';
 
 const cars = [
@@ -298,6 +299,32 @@ describe('a season of the collection', () => {
     ...over,
   });
   const byId = new Map(cars.map(one => [one.car.id, one]));
+  it('says what was reached and what is ahead, with a range about what can still vary alone', () => {
+    const view = saved({
+      cars: [
+        savedCar(1, { finishedOn: '2026-02-01', brought: 120, expected: 100 }),
+        savedCar(3, { finishedOn: '2026-02-03', brought: null, expected: 40 }),
+        savedCar(4, { onBench: true, expected: 60 }),
+        savedCar(2),
+      ],
+      excluded: [],
+    });
+    const season = seasonFrom(view, 'USD');
+    const waiting = waitingForBench(season, byId);
+    expect(waiting.map(({ weighed: { car } }) => car.id)).toEqual([2]);
+    const work = { low: 1000, mid: 1300, high: 1700 };
+    const outlook = seasonOutlook({ season, saved: view, waiting }, work);
+    expect(outlook.reached).toEqual({ cars: 2, known: 1, brought: 120, expected: 100 });
+    expect(outlook.ahead).toEqual({ cars: 2, gain: 1260, range: { low: 960, high: 1660 } });
+    // The finished car of which nothing is known counts as was expected.
+    expect(outlook.together).toEqual({ gain: 1420, range: { low: 1120, high: 1820 } });
+    expect(seasonOutlook({ season, saved: view, waiting }, null).together.range).toBeNull();
+    const over = { ...view, cars: view.cars.slice(0, 2) };
+    const ended = seasonOutlook({ season: seasonFrom(over, 'USD'), saved: over, waiting: [] }, null);
+    expect(ended.together).toEqual({ gain: 160, range: { low: 160, high: 160 } });
+    expect(ended.ahead.cars).toBe(0);
+  });
+
   const about = { id: 3, name: 'Winter', notes: '', currency: 'USD' };
 
   it('comes back as it was saved, in its order', () => {

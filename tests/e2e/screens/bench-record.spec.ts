@@ -153,6 +153,16 @@ test('a rough car becomes a restored one, said to be so everywhere, and undo bri
   await settled(page);
   await picture(page, 'record-wall');
 
+  // The season says what was reached beside what was expected.
+  await goTo(page, '/decide');
+  await page.getByRole('tab', { name: /^Season/ }).click();
+  const outlook = page.getByRole('table', { name: 'Reached, ahead and expected' });
+  await expect(outlook.getByRole('row', { name: /^Reached 1 car / })).toBeVisible();
+  await expect(outlook.getByRole('row', { name: /^Ahead 0 cars / })).toBeVisible();
+  await outlook.scrollIntoViewIfNeeded();
+  await settled(page);
+  await picture(page, 'record-season');
+
   // The report as PDF and as CSV.
   await goTo(page, '/reports');
   await page.getByLabel('Photographs').uncheck();

@@ -66,7 +66,7 @@ export const SeasonBar = ({
         limits={work.limits}
         tight={tight}
         currency={currency}
-        range={work.range}
+        outlook={work.outlook}
         menu={
           <SeasonMenu
             seasons={seasons}

@@ -3,12 +3,88 @@ import type { Currency } from '../../../../valuation/types.ts';
 import { deltaText, readerLocale } from '../../../components/format.ts';
 import { useWords } from '../../../components/words.ts';
 import classes from './plan.module.css';
+import type { SeasonOutlook } from './season-outlook.ts';
 
 const hoursText = (hours: number | null): string =>
   hours === null ? 'hours not known' : `${(Math.round(hours * 10) / 10).toLocaleString(readerLocale())} h`;
 
+const carsText = (count: number): string => (count === 1 ? '1 car' : `${count} cars`);
+
+/** What was reached, what is ahead and both together, each with its range, beside what was expected at first. */
+const Outlook = ({
+  season,
+  outlook: { reached, ahead, together },
+  currency,
+}: {
+  season: SeasonView;
+  outlook: SeasonOutlook;
+  currency: Currency;
+}) => {
+  const between = (range: { low: number; high: number } | null) =>
+    range === null
+      ? 'not known'
+      : range.low === range.high
+        ? '–'
+        : `${deltaText(range.low, currency)} to ${deltaText(range.high, currency)}`;
+  const first = { low: season.expectedLow, high: season.expectedHigh };
+  const rows: { what: string; of: string; gain: number | null; range: string }[] = [
+    {
+      what: 'Reached',
+      of:
+        reached.known === reached.cars
+          ? carsText(reached.cars)
+          : `known of ${reached.known} of ${reached.cars}`,
+      gain: reached.known > 0 ? reached.brought : null,
+      range: '–',
+    },
+    { what: 'Ahead', of: carsText(ahead.cars), gain: ahead.gain, range: between(ahead.range) },
+    {
+      what: 'Together',
+      of: carsText(reached.cars + ahead.cars),
+      gain: together.gain,
+      range: between(together.range),
+    },
+    {
+      what: 'Expected at first',
+      of: carsText(season.cars.length),
+      gain: season.expected,
+      range: between(first.low === null || first.high === null ? null : { low: first.low, high: first.high }),
+    },
+  ];
+  return (
+    <table className={classes.done} aria-label="Reached, ahead and expected">
+      <thead>
+        <tr>
+          <th scope="col">Gain</th>
+          <th scope="col">Of</th>
+          <th scope="col">Sum</th>
+          <th scope="col">In 8 cases of 10</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ what, of, gain, range }) => (
+          <tr key={what}>
+            <th scope="row">{what}</th>
+            <td>{of}</td>
+            <td>{gain === null ? 'not known' : deltaText(gain, currency)}</td>
+            <td>{range}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+};
+
 /** What was finished of a season: what it brought beside what was expected, car by car and in all. */
-export const SeasonDone = ({ season, currency }: { season: SeasonView; currency: Currency }) => {
+export const SeasonDone = ({
+  season,
+  outlook,
+  currency,
+}: {
+  season: SeasonView;
+  outlook: SeasonOutlook;
+  currency: Currency;
+}) => {
   const words = useWords();
   const done = season.cars.filter(({ finishedOn }) => finishedOn !== null);
   if (done.length === 0) return null;
@@ -73,12 +149,7 @@ export const SeasonDone = ({ season, currency }: { season: SeasonView; currency:
           </tfoot>
         ) : null}
       </table>
-      {season.expected !== null && season.expectedLow !== null && season.expectedHigh !== null ? (
-        <p className={classes.note}>
-          The whole season was expected to gain {deltaText(season.expected, currency)}, in 8 cases of 10
-          between {deltaText(season.expectedLow, currency)} and {deltaText(season.expectedHigh, currency)}.
-        </p>
-      ) : null}
+      <Outlook season={season} outlook={outlook} currency={currency} />
     </>
   );
 };

@@ -9,6 +9,7 @@ import { mostCash } from './read-limit.ts';
 import { ScarceParts } from './scarce-parts.tsx';
 import classes from './season.module.css';
 import type { Season, Totals, tightest } from './season.ts';
+import type { SeasonOutlook } from './season-outlook.ts';
 
 const hoursText = (hours: number) => String(Math.round(hours * 10) / 10);
 
@@ -22,7 +23,7 @@ export const SeasonMeters = ({
   limits,
   tight,
   currency,
-  range,
+  outlook,
   menu,
   onSeason,
 }: {
@@ -31,8 +32,8 @@ export const SeasonMeters = ({
   limits: ReadonlyMap<string, number | null>;
   tight: ReturnType<typeof tightest>;
   currency: Currency;
-  /** The 80 % range of the gain; null where it is not known. */
-  range: { low: Minor; high: Minor } | null;
+  /** What it has brought and what is ahead of it. */
+  outlook: SeasonOutlook;
   /** Which season it is, and how to change to another. */
   menu: ReactNode;
   onSeason: (change: (season: Season) => Season) => void;
@@ -40,6 +41,10 @@ export const SeasonMeters = ({
   const unit = 10 ** currencyDecimals(currency);
   const major = (minor: Minor | null) => (minor === null ? null : minor / unit);
   const count = totals.cars.length;
+  const {
+    reached,
+    together: { gain, range },
+  } = outlook;
   const isFull = season.mostCars !== null && count > season.mostCars;
   return (
     <div className={classes.meters}>
@@ -114,7 +119,7 @@ export const SeasonMeters = ({
       </div>
       <div className={classes.meter}>
         <span className={classes.label}>
-          Gain expected
+          {reached.cars > 0 ? 'Gain, reached and ahead' : 'Gain expected'}
           {range ? (
             <span className={classes.range} title="In 8 cases of 10 it is between these">
               {worthText(range.low, currency)} – {worthText(range.high, currency)}
@@ -122,7 +127,7 @@ export const SeasonMeters = ({
           ) : null}
         </span>
         <span className={`${classes.figures} ${classes.gain}`}>
-          <ChangingAmount minor={totals.gain} currency={currency} estimate />
+          <ChangingAmount minor={gain} currency={currency} estimate />
         </span>
       </div>
     </div>

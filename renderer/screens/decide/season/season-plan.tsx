@@ -173,7 +173,7 @@ export const SeasonPlan = (shown: Shown) => {
         />
       ) : null}
       <OnBench {...shown} />
-      {saved ? <SeasonDone season={saved} currency={currency} /> : null}
+      {saved ? <SeasonDone season={saved} outlook={work.outlook} currency={currency} /> : null}
       <SeasonColours
         carIds={work.waiting.flatMap(({ weighed, offer }) =>
           paintsCar(offer.option) ? [weighed.car.id] : [],

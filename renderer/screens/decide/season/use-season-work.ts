@@ -23,7 +23,7 @@ import {
 } from './season.ts';
 import { useChoose } from './use-choose.ts';
 import { useSeason } from './use-season.ts';
-import { useSeasonRange } from './use-season-range.ts';
+import { useSeasonOutlook } from './use-season-range.ts';
 
 /** What the collection gives to the screen, beside its cars. */
 export interface Ground {
@@ -92,7 +92,7 @@ export const useSeasonWork = (
   const { byId } = of;
   const { season, saved, saving, change } = useSeason(ground.seasons, byId, ground);
   const figures = useSeasonFigures(season, { ...of, shelf: ground.shelf });
-  const range = useSeasonRange(figures.totals.gain, { season, saved, waiting: figures.waiting });
+  const outlook = useSeasonOutlook({ season, saved, waiting: figures.waiting });
   const putOnBench = useBench(saved?.id ?? null, figures.waiting);
   const { state: choice, choose, cancel } = useChoose();
 
@@ -147,7 +147,7 @@ export const useSeasonWork = (
     saving,
     change,
     ...figures,
-    range,
+    outlook,
     toggle,
     toggleOne,
     require,
