@@ -27,7 +27,7 @@ export const AppTheme = ({ children }: { children: ReactNode }) => (
     getStyleNonce={styleNonce}
   >
     <Notifications
-      position="bottom-left"
+      position="top-right"
       limit={4}
       autoClose={8000}
       transitionDuration={120}

@@ -117,6 +117,46 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   await expect(demo.getByText('on the bench').first()).toBeVisible();
 });
 
+test('a step of several cars is ticked for all of them at once, its time shared, and one undo takes it back', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/decide?recommendation=restore');
+  await expect(demo.getByRole('grid', { name: 'Cars to decide' })).toBeFocused();
+  await demo.keyboard.press('Space');
+  await demo.keyboard.press('ArrowDown');
+  await demo.keyboard.press('Space');
+  await demo.getByRole('button', { name: 'Put 2 on the bench' }).click();
+  const job = demo.getByRole('region', { name: /^Job on / });
+  await expect(job).toBeVisible();
+  const current = job.locator('[aria-current="step"]');
+  const name = (await current.getByRole('button', { name: /^Done: / }).getAttribute('aria-label')) ?? 'none';
+  const first = job.getByRole('button', { name, exact: true });
+  const together = current.getByRole('group', { name: /^At the same time/ }).getByRole('checkbox');
+  await expect(together).toHaveCount(1);
+  const label = current.getByRole('group', { name: /^At the same time/ }).locator('label');
+  const [other = 'none'] = ((await label.textContent()) ?? '').split(' ');
+  await together.check();
+  await current.getByLabel('Minutes by hand').fill('30');
+  await current.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(current.getByText('15 min', { exact: true })).toBeVisible();
+  await settled(demo);
+  await picture(demo, 'bench-together');
+  expect(await breaches(demo)).toEqual([]);
+  await first.click();
+  await expect(first).toHaveAttribute('aria-pressed', 'true');
+  await settled(demo);
+  await demo
+    .getByRole('link', { name: new RegExp(`^${other}`) })
+    .first()
+    .click();
+  await expect(demo.getByRole('region', { name: `Job on ${other}` })).toBeVisible();
+  await expect(first).toHaveAttribute('aria-pressed', 'true');
+  await expect(job.getByText('15 min counted')).toBeVisible();
+  await demo.keyboard.press('Control+z');
+  await expect(first).toHaveAttribute('aria-pressed', 'false');
+});
+
 test('what happened to a car is written down on its page, with its value before and after', async ({
   demo,
   picture,

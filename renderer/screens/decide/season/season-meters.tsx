@@ -120,7 +120,7 @@ export const SeasonMeters = ({
       <div className={classes.meter}>
         <span className={classes.label}>
           {reached.cars > 0 ? 'Gain, reached and ahead' : 'Gain expected'}
-          {range ? (
+          {range && range.low < range.high ? (
             <span className={classes.range} title="In 8 cases of 10 it is between these">
               {worthText(range.low, currency)} – {worthText(range.high, currency)}
             </span>

@@ -83,6 +83,7 @@ export const StepEditor = ({
       <StepMaterials step={step} currency={currency} set={set} />
       <MultiSelect
         label="Hazards"
+        placeholder={step.hazards.length === 0 ? 'none' : ''}
         className={classes.wide}
         data={hazards.map(hazard => ({ value: hazard, label: words.spell(cautions[hazard].title) }))}
         value={[...step.hazards]}
@@ -90,6 +91,7 @@ export const StepEditor = ({
       />
       <MultiSelect
         label="Departures that it brings"
+        placeholder={step.brings.length === 0 ? 'none' : ''}
         className={classes.wide}
         data={deviationKinds.map(kind => ({ value: kind, label: words.spell(deviationLabel(kind)) }))}
         value={[...step.brings]}

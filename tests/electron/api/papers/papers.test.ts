@@ -42,6 +42,12 @@ const shelf = async () => {
   return { ...service, idOf, lotId: rows[0]!.lotId! };
 };
 
+const ownLine = {
+  id: 'own-1',
+  name: 'Brush out the wheel arches',
+  hands: { low: 1, likely: 2, high: 3 },
+};
+
 type Wanted = Omit<Parameters<Api['papers']['make']>[0], 'kind'>;
 
 /** A file that was made, its bytes, and a PDF's text on one line. */
@@ -183,6 +189,33 @@ describe('papers', { timeout: 120_000 }, () => {
     const [job] = await api.bench.list();
     expect(job!.lookList.length).toBeGreaterThan(6);
     for (const item of job!.lookList) expect(text).toContain(item.text);
+  });
+
+  it('have on the bench sheet the steps of the kind of work that is settled: a season’s care, then the job’s', async () => {
+    const { api, idOf } = await shelf();
+    const carId = idOf('Q-1');
+    const holds = async (kind: 'conserve' | 'restore' | 'donor') => {
+      const { text } = await paper(api, 'bench-sheet', { carId });
+      expect(text.includes('Dust and wash the outside'), kind).toBe(kind === 'conserve');
+      expect(text.includes('First coat, light'), kind).toBe(kind === 'restore');
+      expect(text.includes('Bag the parts'), kind).toBe(kind === 'donor');
+      // Care opens nothing, so that nothing is looked at before closing, and no spray is warned of.
+      expect(text.includes('Before it is closed'), kind).toBe(kind === 'restore');
+      expect(text.includes('Two-pack (2K) paint'), kind).toBe(kind === 'restore');
+    };
+    await holds('restore');
+    const season = {
+      name: 'Winter',
+      currency: 'USD',
+      cars: [{ carId, kind: 'conserve' as const }],
+    };
+    await api.work.saveSeason(season);
+    await holds('conserve');
+    // A plan of care that its owner changed is what the sheet says.
+    await api.plans.save({ carId, kind: 'conserve', wishes: { added: [ownLine] } });
+    expect((await paper(api, 'bench-sheet', { carId })).text).toContain('Brush out the wheel arches');
+    await api.bench.add({ cars: [{ carId, kind: 'donor' }] });
+    await holds('donor');
   });
 
   it('list for a fair what the collection lacks, in a pocket', async () => {
