@@ -98,6 +98,18 @@ const partsOf = (entry: ReportEntry): Pick<EntryModel, 'partsSentence' | 'parts'
 
 /** Photographs that an entry prints; the rest are counted. */
 export const photosPerEntry = 3;
+
+/**
+ * Pixels of the long side of a photograph by the room that it has: 320 to the inch, 180 where one picture
+ * fills the cover.
+ */
+export const photoPixels = { page: 1200, column: 720, compact: 320, thumb: 240 } as const;
+export type PhotoPixels = (typeof photoPixels)[keyof typeof photoPixels];
+
+/**
+ * The name inside the document of a photograph that is printed so large, or null where none is to be shown.
+ */
+export type FileOf = (path: string, pixels: PhotoPixels) => string | null;
 // About what fits on a page beside the photograph; beyond it a car may break over the page end.
 const longEntry = 1800;
 const shortNameLength = 48;
@@ -139,9 +151,11 @@ export const entryModel = (
   entry: ReportEntry,
   report: CollectionReport,
   axis: WorthAxis | null,
-  fileOf: (path: string) => string | null,
+  fileOf: FileOf,
+  compact = false,
 ): EntryModel => {
   const { identity } = entry;
+  const photographs = compact ? 1 : photosPerEntry;
   const name = entryName(entry);
   const fact = (label: string, text: string | null | undefined): [string, string][] => {
     const printed = printableLine(text);
@@ -211,10 +225,14 @@ export const entryModel = (
     facts,
     lines,
     whereabouts,
-    photos: entry.photos
-      .slice(0, photosPerEntry)
-      .map(photo => ({ file: fileOf(photo.path), alt: printableLine(photo.alt) || `Photograph of ${name}` })),
-    morePhotos: Math.max(0, entry.photos.length - photosPerEntry),
+    photos: entry.photos.slice(0, photographs).map((photo, i) => ({
+      file: fileOf(
+        photo.path,
+        i > 0 ? photoPixels.thumb : compact ? photoPixels.compact : photoPixels.column,
+      ),
+      alt: printableLine(photo.alt) || `Photograph of ${name}`,
+    })),
+    morePhotos: Math.max(0, entry.photos.length - photographs),
     rows,
     stripAlt: rows.length === 0 ? '' : stripInWords(rows, report.currency),
     basis: entry.basis && entry.basis !== report.basis.name ? entry.basis : '',

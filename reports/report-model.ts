@@ -2,7 +2,14 @@ import { formatMinor } from '../valuation/money.ts';
 import { type Dialect, dialect } from '../valuation/wording/dialect.ts';
 import { plainLocale } from '../valuation/wording/reader.ts';
 import { type ChangesModel, changesModel } from './changes.ts';
-import { type EntryModel, entryModel, headingLength, shortened } from './entry-model.ts';
+import {
+  type EntryModel,
+  entryModel,
+  type FileOf,
+  headingLength,
+  photoPixels,
+  shortened,
+} from './entry-model.ts';
 import { type GradeChart, gradeChart } from './grade-chart.ts';
 import { ownEvidenceSentences } from './own-evidence.ts';
 import { longDate, longInstant, printableLine, printableText } from './printable.ts';
@@ -15,7 +22,7 @@ import {
   totalsOf,
   withoutWorthSentence,
 } from './totals.ts';
-import type { CollectionReport, PaperSize, ReportEntry } from './types.ts';
+import type { CollectionReport, PaperSize, ReportEntry, ReportPhoto } from './types.ts';
 import { worthAxis } from './worth-axis.ts';
 import { drawnAmounts } from './worth-rows.ts';
 
@@ -63,16 +70,47 @@ export interface ReportModel extends ReportLayout {
   /** Characters of the longest amount that a worth table shows. */
   longestFigure: number;
   coverPhotos: { file: string; alt: string }[];
-  groups: { heading: string; entries: EntryModel[] }[];
-  /**
-   * Places, in the order of `groups`, of all cars in the order given, and of those of highest worth as found.
-   */
-  schedule: number[];
-  /** The same cars by place, where any has one: entries by their places in `groups`. */
-  places: { name: string; entries: number[] }[];
+  groups: EntryGroup[];
+  /** All cars in the order given. */
+  schedule: EntryLine[];
+  /** The cars that are not sold by place, where any has one. */
+  places: { name: string; cars: number; lines: EntryLine[] }[];
   chart: GradeChart | null;
   changes: ChangesModel | null;
-  highest: number[];
+  /** The cars of highest worth as found. */
+  highest: (EntryLine & Pick<EntryModel, 'rows' | 'stripAlt'>)[];
+  /** Characters of the longest inventory number and of the longest line of a car. */
+  longest: { number: number; line: number };
+  /** Which stretch of a long report this is; null where it is the whole. */
+  part: ReportPart | null;
+}
+
+export interface EntryGroup {
+  heading: string;
+  entries: EntryModel[];
+}
+
+/** A car in a list, a line each. */
+export interface EntryLine extends Pick<EntryModel, 'number' | 'shortName' | 'status' | 'grade' | 'finish'> {
+  /** Its place in the order in which cars are described. */
+  at: number;
+  /** The middle figure as found; null without a value. */
+  asFound: string | null;
+  /** The page on which it is described; null where the document knows it by itself. */
+  page: number | null;
+}
+
+/** A stretch of a long report, which is set by itself and joined with the others. */
+export interface ReportPart {
+  kind: 'front' | 'cars' | 'schedule' | 'places';
+  firstPage: number;
+  /** Whether its heading stands in it, or in an earlier stretch. */
+  opens: boolean;
+  /** The series that goes on from the stretch before. */
+  continues: string;
+  /** Of the first stretch: the pages of the others' headings, by label, and of the whole. */
+  pages: Record<string, number>;
+  pageCount: number;
 }
 
 export interface ReportLayout {
@@ -180,26 +218,24 @@ const worthOf = (entry: ReportEntry): number => entry.worths.asFound.range?.mid 
  * Photographs for the cover: of the cars of highest worth, one of each casting and colour before
  * any comes again.
  */
-const coverPhotos = (
-  report: CollectionReport,
-  fileOf: (path: string) => string | null,
-): ReportModel['coverPhotos'] => {
+const coverPhotos = (report: CollectionReport, fileOf: FileOf): ReportModel['coverPhotos'] => {
   const seen = new Set<string>();
-  const first: ReportModel['coverPhotos'] = [];
-  const again: ReportModel['coverPhotos'] = [];
+  const first: ReportPhoto[] = [];
+  const again: ReportPhoto[] = [];
   const held = report.entries.filter(entry => entry.status !== 'sold');
   for (const { photos, identity } of held.sort((a, b) => worthOf(b) - worthOf(a))) {
-    const photo = photos.find(candidate => fileOf(candidate.path) !== null);
-    const file = photo && fileOf(photo.path);
-    if (!file) continue;
+    const [photo] = photos;
+    if (!photo) continue;
     const look = `${identity.casting} ${identity.features.colour}`;
-    (seen.has(look) ? again : first).push({
-      file,
-      alt: printableLine(photo.alt) || 'A car of the collection',
-    });
+    (seen.has(look) ? again : first).push(photo);
     seen.add(look);
   }
-  return [...first, ...again].slice(0, coverPhotoCount);
+  const chosen = [...first, ...again].slice(0, coverPhotoCount);
+  const size = chosen.length < 3 ? photoPixels.page : photoPixels.column;
+  return chosen.flatMap(photo => {
+    const file = fileOf(photo.path, size);
+    return file ? [{ file, alt: printableLine(photo.alt) || 'A car of the collection' }] : [];
+  });
 };
 
 const longestFigure = (entries: EntryModel[]): number => {
@@ -217,13 +253,24 @@ const placesInGroups = (report: CollectionReport, groups: Map<string, ReportEntr
   return report.entries.map(entry => places.get(entry)!);
 };
 
+const lineOf = (entry: EntryModel, at: number): EntryLine => ({
+  at,
+  number: entry.number,
+  shortName: entry.shortName,
+  status: entry.status,
+  grade: entry.grade,
+  finish: entry.finish,
+  asFound: entry.rows[0]?.figures?.mid ?? null,
+  page: null,
+});
+
 /**
  * The cars that are not sold by place, in the places' order, those without one last; empty where none has
  * one.
  */
-const byPlace = (report: CollectionReport, places: readonly number[]): ReportModel['places'] => {
+const byPlace = (report: CollectionReport, lines: readonly EntryLine[]): ReportModel['places'] => {
   const held = report.entries
-    .map((entry, i) => ({ entry, at: places[i]! }))
+    .map((entry, i) => ({ entry, line: lines[i]! }))
     .filter(({ entry }) => entry.status !== 'sold');
   const groups = Map.groupBy(held, ({ entry }) => placeOf(entry));
   if (groups.size === (groups.has(noPlace) ? 1 : 0)) return [];
@@ -233,28 +280,50 @@ const byPlace = (report: CollectionReport, places: readonly number[]): ReportMod
     )
     .map(([name, members]) => ({
       name: shortened(printableLine(name), headingLength),
-      entries: members.map(({ at }) => at),
+      cars: members.length,
+      lines: members.map(({ line }) => line),
     }));
+};
+
+const highestOf = (
+  report: CollectionReport,
+  places: readonly number[],
+  models: readonly EntryModel[],
+): ReportModel['highest'] =>
+  report.entries
+    .map((entry, i) => ({ entry, place: places[i]! }))
+    .filter(({ entry }) => entry.worths.asFound.range && entry.status !== 'sold' && !entry.basis)
+    .sort((a, b) => worthOf(b.entry) - worthOf(a.entry))
+    .slice(0, highestCount)
+    .map(({ place }) => {
+      const { rows, stripAlt } = models[place]!;
+      return { ...lineOf(models[place]!, place), rows, stripAlt };
+    });
+
+const longestOf = (lines: readonly EntryLine[]): ReportModel['longest'] => {
+  const longest = { number: 0, line: 0 };
+  for (const { number, shortName, status } of lines) {
+    longest.number = Math.max(longest.number, number.length);
+    longest.line = Math.max(longest.line, shortName.length + status.length);
+  }
+  return longest;
 };
 
 /**
  * Everything the PDF says, in the order and words in which it says it; cars are grouped by series,
- * otherwise in the order given. `fileOf` gives a photograph's name inside the document, or null where it
- * cannot be shown.
+ * otherwise in the order given.
  */
-export const reportModel = (
-  report: CollectionReport,
-  layout: ReportLayout,
-  fileOf: (path: string) => string | null,
-): ReportModel => {
+export const reportModel = (report: CollectionReport, layout: ReportLayout, fileOf: FileOf): ReportModel => {
   const words = dialect(report.locale ?? plainLocale);
   const groups = bySeries(report.entries);
   const places = placesInGroups(report, groups);
   const axis = worthAxis(drawnAmounts(report), report.currency, report.locale);
   const groupModels = [...groups].map(([heading, entries]) => ({
     heading: shortened(printableLine(heading), headingLength),
-    entries: entries.map(entry => entryModel(entry, report, axis, fileOf)),
+    entries: entries.map(entry => entryModel(entry, report, axis, fileOf, layout.compact)),
   }));
+  const models = groupModels.flatMap(group => group.entries);
+  const lines = places.map(place => lineOf(models[place]!, place));
   return {
     ...layout,
     withoutValues: report.withoutValues ?? false,
@@ -279,18 +348,15 @@ export const reportModel = (
     limits: report.limits.map(printableText),
     dialect: { colour: words.colour, customised: words.customised },
     ticks: axis?.ticks ?? [],
-    longestFigure: longestFigure(groupModels.flatMap(group => group.entries)),
+    longestFigure: longestFigure(models),
     coverPhotos: layout.withPhotographs ? coverPhotos(report, fileOf) : [],
     groups: groupModels,
-    schedule: places,
-    places: byPlace(report, places),
+    schedule: lines,
+    places: byPlace(report, lines),
     chart: gradeChart(report),
     changes: changesModel(report),
-    highest: report.entries
-      .map((entry, i) => ({ entry, place: places[i]! }))
-      .filter(({ entry }) => entry.worths.asFound.range && entry.status !== 'sold' && !entry.basis)
-      .sort((a, b) => worthOf(b.entry) - worthOf(a.entry))
-      .slice(0, highestCount)
-      .map(({ place }) => place),
+    highest: highestOf(report, places, models),
+    longest: longestOf(lines),
+    part: null,
   };
 };

@@ -62,7 +62,7 @@ class NotSet extends Error {}
  * Typst draws all pages as one text, and the drawing of thousands of photographs is longer than a text can
  * be: long documents are not drawn, and what cannot be drawn is made all the same.
  */
-const mostPreviewed = 400;
+export const mostPreviewed = 400;
 
 const pagesToLookAt = (compiler: NodeCompiler, document: NodeTypstDocument, pages: number): string[] => {
   if (pages > mostPreviewed) return [];

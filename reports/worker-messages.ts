@@ -40,10 +40,15 @@ export interface LabelJob {
 /** What the worker is started with. */
 export type PaperJob = ReportJob | DocumentJob | LabelJob;
 
-/** How far a report is: photographs are counted, typesetting is one step. */
-export type ReportProgress =
-  | { stage: 'photographs'; done: number; total: number }
-  | { stage: 'typesetting'; done: 0; total: 1 };
+/**
+ * How far a report is: photographs are counted; typesetting is one step, or counts the cars of a long
+ * report.
+ */
+export interface ReportProgress {
+  stage: 'photographs' | 'typesetting';
+  done: number;
+  total: number;
+}
 
 /** What the worker says back. */
 export type WorkerMessage =

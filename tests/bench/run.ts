@@ -31,7 +31,7 @@ const programs: [string, string[]][] = [
   ['import', []],
   ['choose-under-limits', []],
   ['choose-season', []],
-  ['report', ['1000']],
+  ['report', ['5000']],
   ['demo', []],
   ['window', []],
 ];

@@ -17,8 +17,10 @@ describe('the report\u2019s worker', () => {
       onProgress: progress => seen.push(progress),
     });
     expect(seen).toEqual([
-      { stage: 'photographs', done: 1, total: 2 },
-      { stage: 'photographs', done: 2, total: 2 },
+      // The first once more, in the size of the cover.
+      { stage: 'photographs', done: 1, total: 3 },
+      { stage: 'photographs', done: 2, total: 3 },
+      { stage: 'photographs', done: 3, total: 3 },
       { stage: 'typesetting', done: 0, total: 1 },
     ]);
   });
