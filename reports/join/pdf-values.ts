@@ -40,7 +40,8 @@ export const parseValue = (text: string, from = 0): { value: PdfValue; end: numb
     at = afterSpace(text, at + 2);
     while (!text.startsWith('>>', at)) {
       const key = parseValue(text, at);
-      if (typeof key.value !== 'string' || key.value[0] !== '/') throw new Error('A key of the PDF is not a name');
+      if (typeof key.value !== 'string' || key.value[0] !== '/')
+        throw new Error('A key of the PDF is not a name');
       const { value, end } = parseValue(text, key.end);
       entries.set(key.value.slice(1), value);
       at = afterSpace(text, end);
