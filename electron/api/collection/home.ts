@@ -11,6 +11,7 @@ import { allBriefCars } from '../figures/brief-cars.ts';
 import { type CarFigures, figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
+import { slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { HomeView } from '../views.ts';
@@ -90,8 +91,7 @@ const bestOf = (cars: Valued[], most: number): number[] => {
   return best.map(({ car }) => car.id);
 };
 
-/** The first page: what there is, what it is worth, and what to do next. */
-export const homeView = async (session: Session): Promise<HomeView> => {
+const workOut = async (session: Session): Promise<HomeView> => {
   const { db } = openOf(session).read;
   const all = [...(await allBriefCars(session)).values()];
   const unsold = all.filter(({ isSold }) => !isSold);
@@ -175,4 +175,22 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     }),
     best: best.flatMap(id => bestRows.get(id) ?? []),
   };
+};
+
+const held = slot<{ at: number; today: string; view: HomeView } | null>(() => null);
+
+/**
+ * The first page: what there is, what it is worth, and what to do next; the same as before as long as nothing was
+ * changed. Its summary is read anew, as backups are no actions.
+ */
+export const homeView = async (session: Session): Promise<HomeView> => {
+  const { cache } = session;
+  const at = cache.now();
+  const today = await session.today();
+  const before = cache.of(held);
+  if (before?.at === at && before.today === today)
+    return { ...before.view, summary: await summaryOf(session) };
+  const view = await workOut(session);
+  if (cache.now() === at) cache.put(held, { at, today, view });
+  return view;
 };

@@ -1,6 +1,6 @@
-import { listCars } from '../../../db/records/cars.ts';
-import { findLot } from '../../../db/records/lots.ts';
-import { listSales } from '../../../db/records/sales.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { findLot, type LotRecord } from '../../../db/records/lots.ts';
+import { listSales, type SaleEntry } from '../../../db/records/sales.ts';
 import type { SearchMatch } from '../../../db/search/search.ts';
 import { formatMinor } from '../../../valuation/money.ts';
 import { conditionLabel } from '../../../valuation/words.ts';
@@ -15,32 +15,40 @@ import { searchWithOwnWords } from './search-own-words.ts';
 const joined = (...parts: (string | number | null | undefined | false)[]) =>
   parts.filter(Boolean).join(' · ');
 
-const hitOf = async (
-  session: Session,
-  index: ReferenceIndex,
-  { kind, id }: SearchMatch,
-): Promise<SearchHit | null> => {
-  const { db } = openOf(session).read;
-  if (kind === 'car') {
-    const [car] = await listCars(db, { ids: [id] });
-    if (!car) return null;
-    const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
-    const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
-    const detail = joined(
-      casting?.name ?? car.asWritten.casting,
-      variation?.label ?? car.asWritten.colour,
-      car.wornColour !== '' && `wears ${car.wornColour}`,
-      (car.grade !== null || car.finishState !== 'original') && conditionLabel(car.grade, car.finishState),
-      car.location,
-    );
-    return { kind, id, title: car.inventoryNumber, detail, to: `/cars/${id}` };
-  }
-  if (kind === 'lot') {
-    const lot = await findLot(db, id);
-    return lot
-      ? { kind, id, title: lot.name, detail: joined(lot.boughtOn, lot.seller), to: `/lots/${id}` }
-      : null;
-  }
+const carHit = (index: ReferenceIndex, car: CarRecord): SearchHit => {
+  const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
+  const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
+  const detail = joined(
+    casting?.name ?? car.asWritten.casting,
+    variation?.label ?? car.asWritten.colour,
+    car.wornColour !== '' && `wears ${car.wornColour}`,
+    (car.grade !== null || car.finishState !== 'original') && conditionLabel(car.grade, car.finishState),
+    car.location,
+  );
+  return { kind: 'car', id: car.id, title: car.inventoryNumber, detail, to: `/cars/${car.id}` };
+};
+
+const lotHit = ({ id, name, boughtOn, seller }: LotRecord): SearchHit => ({
+  kind: 'lot',
+  id,
+  title: name,
+  detail: joined(boughtOn, seller),
+  to: `/lots/${id}`,
+});
+
+const saleHit = (index: ReferenceIndex, sale: SaleEntry): SearchHit => {
+  const casting = sale.castingId === null ? undefined : index.castings.get(sale.castingId);
+  const variation = sale.variationId === null ? undefined : index.variations.get(sale.variationId);
+  return {
+    kind: 'sale record',
+    id: sale.id,
+    title: joined(casting?.name ?? sale.asWritten.casting, variation?.label),
+    detail: joined(sale.soldOn, `${formatMinor(sale.price, sale.currency)} ${sale.currency}`, sale.source),
+    to: `/sales?record=${sale.id}`,
+  };
+};
+
+const referenceHit = (index: ReferenceIndex, { kind, id }: SearchMatch): SearchHit | null => {
   if (kind === 'casting') {
     const casting = index.castings.get(id);
     return casting
@@ -53,30 +61,34 @@ const hitOf = async (
         }
       : null;
   }
-  if (kind === 'variation') {
-    const variation = index.variations.get(id);
-    if (!variation) return null;
-    const casting = index.castings.get(variation.castingId)?.name ?? '';
-    const release = variation.releaseName === casting ? null : variation.releaseName;
-    return {
-      kind,
-      id,
-      title: `${casting}, ${variation.label}`,
-      detail: joined(release, variation.releaseYear, variation.rarity),
-      to: `/reference/${variation.castingId}`,
-    };
-  }
-  const [sale] = await listSales(db, { ids: [id] });
-  if (!sale) return null;
-  const casting = sale.castingId === null ? undefined : index.castings.get(sale.castingId);
-  const variation = sale.variationId === null ? undefined : index.variations.get(sale.variationId);
+  const variation = kind === 'variation' ? index.variations.get(id) : undefined;
+  if (!variation) return null;
+  const casting = index.castings.get(variation.castingId)?.name ?? '';
+  const release = variation.releaseName === casting ? null : variation.releaseName;
   return {
     kind,
     id,
-    title: joined(casting?.name ?? sale.asWritten.casting, variation?.label),
-    detail: joined(sale.soldOn, `${formatMinor(sale.price, sale.currency)} ${sale.currency}`, sale.source),
-    to: `/sales?record=${id}`,
+    title: `${casting}, ${variation.label}`,
+    detail: joined(release, variation.releaseYear, variation.rarity),
+    to: `/reference/${variation.castingId}`,
   };
+};
+
+/** What is to be said of each match, every kind read at once; those that are gone are left out. */
+const hitsOf = async (session: Session, matches: readonly SearchMatch[]): Promise<SearchHit[]> => {
+  const { db } = openOf(session).read;
+  const index = await referenceIndex(session);
+  const idsOf = (kind: SearchMatch['kind']) =>
+    matches.flatMap(match => (match.kind === kind ? [match.id] : []));
+  const hits = new Map<string, SearchHit | null>();
+  const add = (hit: SearchHit) => hits.set(`${hit.kind} ${hit.id}`, hit);
+  for (const car of await listCars(db, { ids: idsOf('car') })) add(carHit(index, car));
+  for (const sale of await listSales(db, { ids: idsOf('sale record') })) add(saleHit(index, sale));
+  for (const id of idsOf('lot')) {
+    const lot = await findLot(db, id);
+    if (lot) add(lotHit(lot));
+  }
+  return matches.flatMap(match => hits.get(`${match.kind} ${match.id}`) ?? referenceHit(index, match) ?? []);
 };
 
 /** Finds anything; of each kind a fair part of the limit, and the rest to whatever has more. */
@@ -89,12 +101,8 @@ export const search = needsCollection
     const first = kinds.flatMap(kind => matches.filter(match => match.kind === kind).slice(0, fair));
     const rest = matches.filter(match => !first.includes(match));
     const chosen = new Set([...first, ...rest].slice(0, input.limit));
-    const index = await referenceIndex(context.session);
-    const hits: SearchHit[] = [];
-    for (const match of matches) {
-      if (!chosen.has(match)) continue;
-      const hit = await hitOf(context.session, index, match);
-      if (hit) hits.push(hit);
-    }
-    return hits;
+    return hitsOf(
+      context.session,
+      matches.filter(match => chosen.has(match)),
+    );
   });
