@@ -15,7 +15,23 @@ export interface LedgerResult {
   duplicates: number;
   rejected: Rejection[];
   notes: string[];
+  /** Our columns that the file has, in its order. */
+  columns: string[];
+  /** The first rows, and the first of those that are rejected. */
+  sample: LedgerRow[];
 }
+
+/** A row of such a list, by our columns, and what becomes of it. */
+export interface LedgerRow {
+  line: number;
+  outcome: 'accepted' | 'duplicate' | 'rejected';
+  column: string | null;
+  reason: string | null;
+  values: Record<string, string>;
+}
+
+/** Rows that are shown of those to come, and of the rejected ones. */
+const mostShown = 20;
 
 export interface LedgerRequest {
   collection: Collection;
@@ -27,6 +43,8 @@ export interface LedgerRequest {
   at: string;
   /** Runs inside the action, with the cars that were sold. */
   afterwards?: (trx: Transaction<Schema>, soldCarIds: number[]) => Promise<void>;
+  signal?: AbortSignal | undefined;
+  onProgress?: ((done: number, total: number, stage: string) => void) | undefined;
 }
 
 /** A try that is to leave nothing behind. */
@@ -41,11 +59,11 @@ const plainHeading = (text: string): string =>
 /**
  * Takes in a list as it goes out: each row by the columns of its own names, in any order. A row that is there
  * already with the same content is a duplicate; one that cannot stand is rejected with its line and the
- * reason. Nothing that is there is changed. One action; `dryRun` takes nothing. Throws ImportFileError where
- * the file is no such list.
+ * reason. Nothing that is there is changed. One action, of which a cancel takes nothing; `dryRun` takes nothing
+ * either. Throws ImportFileError where the file is no such list.
  */
 export const importLedger = async (request: LedgerRequest): Promise<LedgerResult> => {
-  const { collection, file, name, as, dryRun, at, afterwards } = request;
+  const { collection, file, name, as, dryRun, at, afterwards, signal, onProgress } = request;
   const table = await openTable(file, name, {
     as: 'lot',
     map: {},
@@ -73,6 +91,14 @@ export const importLedger = async (request: LedgerRequest): Promise<LedgerResult
     duplicates: 0,
     rejected: [],
     notes: idle.length > 0 ? [`Not read: ${idle.map(heading => `"${heading}"`).join(', ')}.`] : [],
+    columns: [...places].sort(([, a], [, b]) => a - b).map(([column]) => column),
+    sample: [],
+  };
+  let done = 0;
+  let left = 0;
+  const show = (shown: LedgerRow): void => {
+    if (shown.outcome === 'rejected' ? left++ < mostShown : result.sample.length < mostShown + left)
+      result.sample.push(shown);
   };
   const soldCarIds: number[] = [];
   const take = async (trx: Transaction<Schema>): Promise<LedgerResult> => {
@@ -85,14 +111,25 @@ export const importLedger = async (request: LedgerRequest): Promise<LedgerResult
           return place === undefined ? '' : cellText(cells[place] ?? null);
         };
         if (cells.every(cell => cellText(cell) === '')) continue;
+        const values = Object.fromEntries(result.columns.map(column => [column, row(column).slice(0, 200)]));
         try {
-          if (await judge(row)) result.accepted++;
+          const isNew = await judge(row);
+          if (isNew) result.accepted++;
           else result.duplicates++;
+          show({ line, outcome: isNew ? 'accepted' : 'duplicate', column: null, reason: null, values });
         } catch (error) {
           if (!(error instanceof Refusal)) throw error;
-          result.rejected.push({ line, column: error.column, reason: error.message });
+          const { column, message: reason } = error;
+          result.rejected.push({ line, column, reason });
+          show({ line, outcome: 'rejected', column, reason, values });
+        }
+        if (++done % 200 === 0) {
+          await new Promise(resolve => setImmediate(resolve));
+          signal?.throwIfAborted();
+          onProgress?.(done, 0, 'reading rows');
         }
       }
+    signal?.throwIfAborted();
     if (dryRun) throw new OnlyTried();
     await afterwards?.(trx, soldCarIds);
     return result;

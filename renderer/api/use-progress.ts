@@ -22,6 +22,12 @@ export interface Work<T> {
   reset: () => void;
 }
 
+/** The result of long work of which nobody follows the progress; leaving it cancels the work. */
+export const resultOf = async <T>(work: AsyncIterable<Progress<T>>): Promise<T> => {
+  for await (const step of work) if (step.type === 'done') return step.result;
+  throw new Error('The work ended without a result.');
+};
+
 /**
  * Long work of the service: its progress as it goes, its result, and a cancel. Leaving the screen cancels it.
  */

@@ -26,7 +26,7 @@ const mergedTag =
   /<(?:[\w.-]+:)?mergeCell\s[^<>]{0,200}?\bref\s*=\s*["']([A-Z]{1,3})(\d{1,7}):([A-Z]{1,3})(\d{1,7})["']/g;
 
 /**
- * The cells of one column that are merged downwards, by their first lines. They stand at the end of a sheet's
+ * The cells that are merged downwards, by their first columns and lines. They stand at the end of a sheet's
  * XML, so that it is looked through for them. Source: ECMA-376 part 1, 18.3.1.54.
  */
 export const mergedDown = async (entry: ZipEntry): Promise<MergedCell[]> => {
@@ -36,9 +36,10 @@ export const mergedDown = async (entry: ZipEntry): Promise<MergedCell[]> => {
     text += piece;
     let read = 0;
     for (const tag of text.matchAll(mergedTag)) {
-      const [whole, left = '', from, right = '', to] = tag;
+      const [whole, left = '', from, , to] = tag;
       read = tag.index + whole.length;
-      if (left === right && Number(to) > Number(from) && merged.length < mostMerged)
+      // One that goes over several columns as well holds its text in the first of them.
+      if (Number(to) > Number(from) && merged.length < mostMerged)
         merged.push({ column: columnOf(left), from: Number(from), to: Number(to) });
     }
     text = text.slice(Math.max(read, text.length - longestTag));

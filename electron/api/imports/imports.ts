@@ -111,16 +111,18 @@ const market = needsCollection
 /** Takes in a list of lots, expenses, disposals or decisions as it goes out, as one action. */
 const ledger = needsCollection
   .input(inputs.importLedger)
-  .handler(
-    async ({ context: { session, collection }, input: { file, as, dryRun } }): Promise<LedgerResult> => {
+  .handler(({ context: { session, collection }, input: { file, as, dryRun }, signal }) =>
+    streamed<LedgerResult>(async (onProgress, stop) => {
       const { importLedger } = await import('../../../db/import/ledgers.ts');
       const at = session.at();
+      const { name } = file;
+      const afterwards = followOwnSales;
       const result = await explained(
-        importLedger({ collection, file, name: file.name, as, dryRun, at, afterwards: followOwnSales }),
+        importLedger({ collection, file, name, as, dryRun, at, afterwards, signal: stop, onProgress }),
       );
       if (!dryRun) await session.changed();
       return result;
-    },
+    }, signal),
   );
 
 /** The lists of the books with their columns, for a screen that offers them. */

@@ -193,8 +193,8 @@ const importBooks = async (
   { as, collection, dryRun = false, json = false }: Omit<ImportOptions, 'as'> & { as: LedgerKind },
 ): Promise<void> => {
   const given = await fileAt(resolve(file));
-  const result = await withCollection({ collection }, ({ api }) =>
-    api.imports.ledger({ file: given, as, dryRun }),
+  const result = await withCollection({ collection }, async ({ api }) =>
+    followed(await api.imports.ledger({ file: given, as, dryRun })),
   );
   print(json, result, ({ accepted, duplicates, rejected, notes }) => [
     tallyLine({ accepted, duplicates, rejected }, dryRun),

@@ -57,6 +57,26 @@ test('a cell merged over several rows counts for each of them, but an amount or 
   ]);
 });
 
+test('a cell merged over several columns and rows counts for each of the rows, in its first column', async () => {
+  const file = await sheetOf(
+    [
+      ['Car', 'Colour', 'Grade', 'Location', 'Seller'],
+      ['Silver Kite', 'red', 'C6', 'Top shelf', null],
+      ['Silver Kite', 'blue', 'C7', null, null],
+      ['Otterholt', 'green', 'C5', null, 'Fair'],
+    ],
+    ['D2:E3'],
+  );
+  const { cars } = await read(await newCollection(), file, 'lot');
+  expect(cars.map(car => ['location', 'seller'].map(name => (car as Record<string, unknown>)[name]))).toEqual(
+    [
+      ['Top shelf', undefined],
+      ['Top shelf', undefined],
+      [undefined, 'Fair'],
+    ],
+  );
+});
+
 test('what is merged down from headings, or stands in a column that is not read, is said of no row', async () => {
   const file = await sheetOf(
     [
@@ -101,7 +121,7 @@ test('a day merged over several sales is the day of each, and blocks side by sid
   ]);
 });
 
-test('merged cells are found wherever pieces of the sheet end, those that go across left out', async () => {
+test('merged cells are found wherever pieces of the sheet end, those that go across one line alone left out', async () => {
   const rows = Array.from(
     { length: 4000 },
     (_, i) => `<row><c t="str"><v>car ${i} ${i * 7919}</v></c></row>`,
@@ -114,7 +134,8 @@ test('merged cells are found wherever pieces of the sheet end, those that go acr
   );
   const entries = await zipEntries(new Blob([zipOf(parts)]));
   const merged = await mergedDown(entries.get('xl/pages/p1.xml')!);
-  expect(merged).toHaveLength(3000);
+  expect(merged).toHaveLength(3001);
+  expect(merged).toContainEqual({ column: 0, from: 2, to: 9 });
   expect(merged.at(-1)).toEqual({ column: 1, from: 8998, to: 8999 });
 });
 

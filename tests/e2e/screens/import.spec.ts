@@ -125,7 +125,16 @@ test('a list of spending is tried, imported into the books and undone; each line
   await expect(taken).toContainText('1 expense would be imported');
   await expect(taken).toContainText('2 lines left out');
   await expect(demo.getByText('Not read: "Mood".')).toBeVisible();
-  await expect(demo.getByText('no car has the number no such car: import the cars first')).toBeVisible();
+  const rows = demo.getByRole('region', { name: 'Rows of the file' });
+  await expect(rows.getByRole('row')).toHaveText([
+    /^Line/,
+    /^2taken/,
+    /^3left out.*no car has/,
+    /^4left out/,
+  ]);
+  await expect(
+    demo.getByText('no car has the number no such car: import the cars first').first(),
+  ).toBeVisible();
   await settled(demo);
   await picture(demo, 'import-books-tried');
   expect(await breaches(demo)).toEqual([]);

@@ -7,7 +7,7 @@ import { columnWords } from './import-choice.ts';
 
 type Row = ImportPreview['sample'][number];
 
-const outcomeWords = { accepted: 'taken', rejected: 'left out', duplicate: 'known' } as const;
+export const outcomeWords = { accepted: 'taken', rejected: 'left out', duplicate: 'known' } as const;
 
 /** What was understood of a field, as it is read; '' where nothing was. */
 const understood = (field: string, value: unknown): string => {

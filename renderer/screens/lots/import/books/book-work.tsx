@@ -2,14 +2,16 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import type { LedgerKind, LedgerResult } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
-import { useAction } from '../../../../components/actions/use-action.ts';
+import { resultOf, useProgress } from '../../../../api/use-progress.ts';
 import { Section } from '../../../../components/layout/section.tsx';
+import { WorkProgress } from '../../../../components/notices/work-progress.tsx';
 import type { WaysIn } from '../before-list.tsx';
 import classes from '../import.module.css';
 import { bookWords, type Source } from '../import-choice.ts';
 import { FileNotes, ListUnderWay } from '../list-under-way.tsx';
 import { RejectedRows } from '../rejected-rows.tsx';
 import { bookCount } from './book-count.ts';
+import { BookRows } from './book-rows.tsx';
 
 /** What would become of the rows, as one bar and in words. */
 const BookCounts = ({ as, tried }: { as: LedgerKind; tried: LedgerResult }) => {
@@ -51,6 +53,11 @@ const BookCounts = ({ as, tried }: { as: LedgerKind; tried: LedgerResult }) => {
 const Tried = ({ tried, fileName }: { tried: LedgerResult; fileName: string }) => (
   <>
     <FileNotes notes={tried.notes} />
+    {tried.sample.length > 0 ? (
+      <Section title="Rows">
+        <BookRows tried={tried} />
+      </Section>
+    ) : null}
     {tried.rejected.length > 0 ? (
       <Section title="Lines that would be left out">
         <RejectedRows rejected={tried.rejected} fileName={fileName} />
@@ -76,18 +83,18 @@ export const BookWork = ({
   onImported: (result: LedgerResult) => void;
 }) => {
   const { file, turn } = source;
-  const run = useAction(() => api.imports.ledger({ file, as }), {
-    label: '',
-    undoable: false,
-    failure: 'Nothing was imported',
-    onDone: onImported,
-  });
+  const work = useProgress<LedgerResult>();
+  const running = work.state.is === 'running';
+  const run = async () => {
+    const result = await work.start(signal => api.imports.ledger({ file, as }, { signal }));
+    if (result) onImported(result);
+  };
   const { data: tried, error } = useQuery({
     queryKey: ['ledger trial', turn, as],
-    queryFn: ({ signal }) => api.imports.ledger({ file, as, dryRun: true }, { signal }),
+    queryFn: async ({ signal }) => resultOf(await api.imports.ledger({ file, as, dryRun: true }, { signal })),
     retry: false,
     gcTime: 0,
-    enabled: run.isIdle,
+    enabled: !running,
   });
   return (
     <ListUnderWay
@@ -101,18 +108,20 @@ export const BookWork = ({
           <>
             <BookCounts as={as} tried={tried} />
             <div className={classes.go}>
-              <Button
-                fullWidth
-                size="sm"
-                variant="filled"
-                disabled={tried.accepted === 0}
-                loading={run.isPending}
-                onClick={() => run.mutate()}
-              >
-                {tried.accepted === 0
-                  ? 'There is nothing new to import'
-                  : `Import ${bookCount(as, tried.accepted)}`}
-              </Button>
+              {running ? null : (
+                <Button
+                  fullWidth
+                  size="sm"
+                  variant="filled"
+                  disabled={tried.accepted === 0}
+                  onClick={() => void run()}
+                >
+                  {tried.accepted === 0
+                    ? 'There is nothing new to import'
+                    : `Import ${bookCount(as, tried.accepted)}`}
+                </Button>
+              )}
+              <WorkProgress work={work} label="Importing" />
               <p className="soft grid-text">One undo reverses the whole import.</p>
             </div>
           </>
