@@ -3,7 +3,7 @@ import type { PartOnShelf } from '../../../db/records/parts.ts';
 import type { AssumptionSet } from '../../../valuation/index.ts';
 
 export type { LedgerKind } from '../../../db/import/ledgers/columns.ts';
-export type { LedgerResult, LedgerRow } from '../../../db/import/ledgers.ts';
+export type { LedgerResult } from '../../../db/import/ledgers.ts';
 export type {
   Encoding,
   ImportKind,
