@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import type { Page } from '@playwright/test';
+import { answering } from '../answering.ts';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo, settled, startEmpty } from '../looking.ts';
 
@@ -8,37 +9,6 @@ const practice = (name: string) => fileURLToPath(new URL(`../../fixtures/practic
 const begin = async (page: Page, collection: string) => {
   await startEmpty(page, collection);
   await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
-};
-
-/** Answers what is asked, from the first field on, by keyboard alone; counts answers and keys. */
-const answering = async (page: Page, meanings: Record<string, string>) => {
-  const counts = { answers: 0, keys: 0 };
-  const press = async (key: string) => {
-    counts.keys += 1;
-    await page.keyboard.press(key);
-  };
-  const fields = page.locator('[data-meaning-field]');
-  const asked = await fields.count();
-  await fields.first().focus();
-  for (let at = 0; at < asked; at += 1) {
-    const field = fields.nth(at);
-    await expect(field).toBeFocused();
-    const text = /“(.*)”/.exec((await field.getAttribute('aria-label')) ?? '')?.[1] ?? '';
-    const meaning = meanings[text];
-    if (meaning === undefined && (await field.inputValue()) === '') {
-      await press('ArrowDown');
-      continue;
-    }
-    if (meaning !== undefined) {
-      counts.keys += meaning.length;
-      await page.keyboard.type(meaning);
-    }
-    await press('Enter');
-    counts.answers += 1;
-    await settled(page);
-    await expect(field).toHaveAttribute('data-state', 'answered');
-  }
-  return counts;
 };
 
 test('a list is read with its owner’s words: asked once, by keyboard, used from then on', async ({
