@@ -12,6 +12,7 @@ export type { Choice } from './choice/limits-model.ts';
 export * from './decision/at-hourly-rate.ts';
 export * from './decision/break-even.ts';
 export * from './decision/decide-car.ts';
+export { type LookUp, lookUpNext } from './decision/look-up-next.ts';
 export {
   type CarRecommendation,
   type OptionInShort,

@@ -15,6 +15,7 @@ import { needsCollection } from '../session/context.ts';
 import type { DecideOverview, DecideRow, SeasonChoice } from '../views.ts';
 import { chooseSeasonFrom } from './choose-season.ts';
 import { decideOverview, decideRows } from './decision-rows.ts';
+import { lookUp } from './look-up.ts';
 import { recordDecisions } from './record-decisions.ts';
 import { setValueOfAnHour, valueOfAnHour } from './value-of-an-hour.ts';
 
@@ -80,6 +81,7 @@ const range = needsCollection
 export const decisions = {
   list,
   overview,
+  lookUp,
   savePlan,
   removePlan,
   record,

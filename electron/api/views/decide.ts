@@ -13,6 +13,8 @@ import type { BidFacts } from '../../../valuation/wording/bid-text.ts';
 import type { WorkKind } from '../../../valuation/words.ts';
 import type { CarRow } from './cars.ts';
 
+export type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
+
 export interface DecideRow {
   car: CarRow;
   decision: Decision;

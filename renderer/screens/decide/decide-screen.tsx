@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { DecideOverview } from '../../../electron/api/views.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
+import { LookUpLine } from '../../components/evidence/look-up-next.tsx';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import { useKeys } from '../../components/keys/use-keys.ts';
 import { PageHeader } from '../../components/layout/page-header.tsx';
@@ -86,6 +87,7 @@ export const DecideScreen = ({ overview, ...ground }: { overview: DecideOverview
         />
       )}
       {known ? <Lacking count={cars.filter(({ shown }) => !shown).length} /> : null}
+      {known ? <LookUpLine currency={currency} /> : null}
       {known ? <ValueOfAnHour /> : null}
       <DecideList
         cars={listed}

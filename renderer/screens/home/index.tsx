@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { counted, sentenceCase } from '../../../valuation/wording/reader.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
+import { LookUpSection } from '../../components/evidence/look-up-next.tsx';
 import { dateText } from '../../components/format.ts';
 import { BeginActions } from '../../components/layout/begin-actions.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
@@ -91,6 +92,7 @@ const HomeScreen = () => {
             <Section title="What the figures recommend" aside={<Link href="~/decide">Decide</Link>}>
               <Recommended rows={byRecommendation} currency={currency} />
             </Section>
+            <LookUpSection currency={currency} />
           </>
         )}
         {nothingValued ? null : (

@@ -1,0 +1,57 @@
+import { readSubjects } from '../../../db/engine/subjects.ts';
+import { listCars } from '../../../db/records/cars.ts';
+import { type LookUp, lookUpNext, normalQuantile } from '../../../valuation/index.ts';
+import type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
+import { figuresById, type RowFigures } from '../figures/figures.ts';
+import { marketToday } from '../figures/market.ts';
+import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
+import { needsCollection } from '../session/context.ts';
+import { memo } from '../session/memo.ts';
+
+/** The cars whose decisions are looked into: those that leave the most open. */
+const mostCars = 300;
+
+/** Roughly what is left open by a gain and the chance that it is one: the loss if the better guess is wrong. */
+const leftOpen = (figures: RowFigures | undefined): number => {
+  const { expectedGain = null, probability = null } = figures ?? {};
+  if (expectedGain === null || probability === null || probability <= 0 || probability >= 1) return 0;
+  const z = Math.max(0.05, Math.abs(normalQuantile(probability)));
+  return (Math.abs(expectedGain) / z) * Math.exp((-z * z) / 2);
+};
+
+const nameOf = ({ castings, variations }: ReferenceIndex, { of, id }: LookUp): string | null => {
+  if (of === 'casting') return castings.get(id)?.name ?? null;
+  if (of === 'series') return [...castings.values()].find(({ seriesId }) => seriesId === id)?.series ?? null;
+  const variation = variations.get(id);
+  const casting = variation && castings.get(variation.castingId);
+  return variation && casting ? `${casting.name}, ${variation.label}` : null;
+};
+
+/** What to look up next, by name, remembered until anything has changed that it was worked out from. */
+const worthLookingUp = memo(async ({ db, from, session }): Promise<NamedLookUp[]> => {
+  const fitted = await from(marketToday);
+  const index = await from(referenceIndex);
+  const held = (await listCars(db)).filter(({ status }) => status !== 'sold');
+  const figuresOf = await figuresById(
+    session,
+    held.map(({ id }) => id),
+  );
+  const open = held
+    .map(car => ({ car, open: leftOpen(figuresOf(car.id)) }))
+    .filter(one => one.open > 0)
+    .sort((a, b) => b.open - a.open || a.car.id - b.car.id)
+    .slice(0, mostCars);
+  const subjects = await readSubjects(
+    db,
+    open.map(({ car }) => car),
+  );
+  return lookUpNext(fitted, subjects).flatMap(one => {
+    const name = nameOf(index, one);
+    return name === null ? [] : [{ ...one, name }];
+  });
+});
+
+/** Kinds of sales to look up next, each with what it is expected to be worth to the decisions. */
+export const lookUp = needsCollection.handler(
+  ({ context }): Promise<NamedLookUp[]> => worthLookingUp(context.session),
+);
