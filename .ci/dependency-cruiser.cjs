@@ -80,7 +80,7 @@ const inside = [
       cars: ['sales', 'figures', 'reference', 'session'],
       worth: ['cars', 'figures', 'reference', 'session'],
       work: ['cars', 'figures', 'reference', 'session'],
-      decisions: ['cars', 'figures', 'session'],
+      decisions: ['cars', 'figures', 'reference', 'session'],
       lots: ['cars', 'figures', 'session'],
       young: ['names', 'cars', 'figures', 'reference', 'session'],
       collection: ['young', 'cars', 'figures', 'reference', 'session'],
