@@ -66,13 +66,13 @@ const checkAgainstBackup = (sqlite: Database, dir: string): Finding[] => {
   return [{ level: differing.length > 0 ? 'damage' : 'ok', subject: 'rows', differing, backup: newest.name }];
 };
 
-const summaryOf = (backups: BackupInfo[], damaged: number): Finding => {
+const summaryOf = (backups: BackupInfo[], sound: number): Finding => {
   const count = (kind: BackupInfo['kind']) => backups.filter(backup => backup.kind === kind).length;
   const of = count('backup');
   return {
     level: of === 0 ? 'warning' : 'ok',
     subject: 'backups',
-    sound: of - damaged,
+    sound,
     of,
     setAside: count('set aside'),
     other: count('other'),
@@ -142,15 +142,15 @@ export const checkCollection = async (
     if (copies.remade + copies.failed > 0)
       findings.push({ level: copies.failed > 0 ? 'warning' : 'ok', subject: 'copies', ...copies });
 
-    let damaged = 0;
+    let sound = 0;
     for (const { name } of toCheck)
       await step({ kind: 'backup', name }, () => {
         const fault = faultOfBackup(dir, name);
-        if (!fault) return [];
-        damaged++;
-        return [{ level: 'damage', subject: 'backup', name, fault }];
+        if (fault) return [{ level: 'damage', subject: 'backup', name, fault }];
+        sound++;
+        return [];
       });
-    findings.push(summaryOf(backups, damaged), { level: 'ok', subject: 'limits' });
+    findings.push(summaryOf(backups, sound), { level: 'ok', subject: 'limits' });
     onProgress?.(total, total, null);
     return findings;
   } finally {

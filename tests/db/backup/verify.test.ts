@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
@@ -82,6 +82,28 @@ describe('a check', () => {
     expect(await worse(collection)).toContain(
       `The backup ${second.name} is damaged: its database is missing.`,
     );
+    expect((await checkCollection(collection)).find(({ subject }) => subject === 'backups')).toMatchObject({
+      sound: 0,
+      of: 2,
+    });
+  });
+
+  it('counts no backup as sound that cannot be read to its end', async () => {
+    const collection = await newCollection();
+    const { name } = await backUp(collection, { at, reason: 'asked for' });
+    // A folder in the place of a file: whatever reads it throws.
+    const { database } = backupPaths(collection.dir, name);
+    rmSync(database);
+    mkdirSync(database);
+    const found = await checkCollection(collection);
+    expect(found).toContainEqual(
+      expect.objectContaining({
+        level: 'damage',
+        name,
+        fault: expect.objectContaining({ kind: 'unreadable' }),
+      }),
+    );
+    expect(found.find(({ subject }) => subject === 'backups')).toMatchObject({ sound: 0, of: 1 });
   });
 
   it('finds a row that another program changed since the newest backup, though the file is well formed', async () => {
