@@ -53,3 +53,7 @@ export const listTable = <Row>(
     for (const row of list) yield columns.map(column => column.value(row));
   },
 });
+
+/** The forms in which a list goes out. */
+export const tableFormats = ['csv', 'xlsx', 'jsonl'] as const;
+export type TableFormat = (typeof tableFormats)[number];

@@ -2,13 +2,9 @@ import { once } from 'node:events';
 import { Readable, type Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import Excel from 'exceljs';
-import type { DataTable } from './data-table.ts';
+import type { DataTable, TableFormat } from './data-table.ts';
 import { tableCsv, tableJsonLines } from './table-csv.ts';
 import { addTableSheet, cellText } from './table-xlsx.ts';
-
-/** The forms in which a list goes out. */
-export const tableFormats = ['csv', 'xlsx', 'jsonl'] as const;
-export type TableFormat = (typeof tableFormats)[number];
 
 /** The earliest day that a ZIP can name. */
 const noDay = new Date(Date.UTC(1980, 0, 1));

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { hasCars } from '../../../db/records/cars.ts';
-import type { DataTable } from '../../../reports/tables/data-table.ts';
-import { tableFormats } from '../../../reports/tables/write-table.ts';
+import { type DataTable, tableFormats } from '../../../reports/tables/data-table.ts';
 import { id } from '../fields.ts';
 import { makeReport } from '../inputs.ts';
 import { reportData } from '../reports/report-data.ts';

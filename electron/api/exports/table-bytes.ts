@@ -1,7 +1,6 @@
 import { Writable } from 'node:stream';
 import { readSetting } from '../../../db/records/settings.ts';
-import type { DataTable } from '../../../reports/tables/data-table.ts';
-import type { TableFormat } from '../../../reports/tables/write-table.ts';
+import type { DataTable, TableFormat } from '../../../reports/tables/data-table.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 

@@ -1,5 +1,5 @@
 import { extname } from 'node:path';
-import type { TableFormat } from '../../../reports/tables/write-table.ts';
+import type { TableFormat } from '../../../reports/tables/data-table.ts';
 import { counted } from '../../../valuation/wording/reader.ts';
 import type { ExportedList } from '../../api/exports/exports.ts';
 import type { ReportResult } from '../../api/views.ts';
