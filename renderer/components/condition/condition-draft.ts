@@ -63,6 +63,20 @@ export const draftOfCheck = (
   }),
 });
 
+/** With every part that there is, those that are there as they stand. */
+export const withAllParts = (draft: ConditionDraft): ConditionDraft => ({
+  ...draft,
+  parts: partNames.map(
+    part =>
+      draft.parts.find(known => known.part === part) ?? {
+        part,
+        grade: '',
+        originality: 'original',
+        note: '',
+      },
+  ),
+});
+
 /** True where every grade that is typed can be read. */
 export const isReadable = (draft: ConditionDraft): boolean =>
   [draft.overall, ...draft.parts.map(part => part.grade)].every(text => readGrade(text) !== undefined);

@@ -97,6 +97,12 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
 
   await job.getByRole('button', { name: /^Finish…/ }).click();
   await expect(demo.getByRole('heading', { level: 1, name: 'Finish the work' })).toBeVisible();
+  // It asks of no part that the car never had, unless its owner wants more.
+  const packaging = demo.getByRole('rowheader', { name: 'packaging' });
+  await expect(demo.getByRole('rowheader', { name: 'glazing' })).toBeVisible();
+  await expect(packaging).toHaveCount(0);
+  await demo.getByRole('button', { name: 'More parts' }).click();
+  await expect(packaging).toBeVisible();
   await demo.getByLabel('Overall grade').fill('C8.5');
   await demo.getByRole('textbox', { name: /^Colou?r$/ }).fill('Night violet');
   await demo.getByLabel('Closed with').selectOption('screw');

@@ -197,3 +197,19 @@ test('without sale records it says what would help, and makes up no figure', asy
   await picture(page, 'decide-no-evidence');
   expect(await breaches(page)).toEqual([]);
 });
+
+test('on a narrow screen the chart and what stands beside it do not lie on each other', async ({
+  demo,
+  host,
+  picture,
+}) => {
+  test.skip(host === 'window', 'SKIPPED in the window: its size is the user’s.');
+  await demo.setViewportSize({ width: 400, height: 800 });
+  await goTo(demo, '/decide');
+  await demo.getByRole('tab', { name: /^Season/ }).click();
+  const chart = await demo.getByRole('region', { name: 'Gain against probability' }).boundingBox();
+  const beside = await demo.getByRole('tabpanel').boundingBox();
+  expect(chart!.width).toBeGreaterThan(250);
+  expect(beside!.y).toBeGreaterThanOrEqual(chart!.y + chart!.height);
+  await picture(demo, 'decide-400');
+});

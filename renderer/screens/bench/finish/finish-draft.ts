@@ -7,6 +7,8 @@ import {
   type FidelityGrade,
   type FinishState,
   paintsCar,
+  partNames,
+  partsToShow,
   type WorkKind,
 } from '../../../../valuation/words.ts';
 import {
@@ -89,7 +91,11 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
   const fitted = new Map(
     job?.uses.flatMap(({ part }) => (part?.part ? [[part.part, part.originality]] : [])),
   );
-  const before = draftOfCheck(newestCheck(car.checks), null);
+  const newest = newestCheck(car.checks);
+  // What its casting has, what was looked at, and what the job touched.
+  const looked = new Set<string>(newest?.parts.map(({ part }) => part));
+  const seen = partNames.filter(part => looked.has(part) || worked.has(part) || fitted.has(part));
+  const before = draftOfCheck(newest, null, partsToShow(car.castingParts, seen));
   const uses = job?.uses ?? [];
   return {
     kind,

@@ -1,7 +1,12 @@
-import { TextInput } from '@mantine/core';
+import { Button, TextInput } from '@mantine/core';
 import { useRef } from 'react';
+import { partNames } from '../../../../valuation/words.ts';
 import condition from '../../../components/condition/condition.module.css';
-import { type ConditionDraft, readGrade } from '../../../components/condition/condition-draft.ts';
+import {
+  type ConditionDraft,
+  readGrade,
+  withAllParts,
+} from '../../../components/condition/condition-draft.ts';
 import { PartRow } from '../../../components/condition/part-row.tsx';
 import classes from './finish.module.css';
 
@@ -52,6 +57,11 @@ export const FinishParts = ({
           ))}
         </tbody>
       </table>
+      {draft.parts.length < partNames.length ? (
+        <Button variant="subtle" onClick={() => onChange(withAllParts(draft))}>
+          More parts
+        </Button>
+      ) : null}
     </>
   );
 };

@@ -26,7 +26,7 @@ const Table = ({
   <details>
     <summary>{sentenceCase(each)}</summary>
     <div className={classes.scroll}>
-      <table className={classes.table} aria-label={`Planned and done, ${each}`}>
+      <table className={`${classes.table} ${classes.doneTable}`} aria-label={`Planned and done, ${each}`}>
         <thead>
           <tr>
             {heads.map(head => (

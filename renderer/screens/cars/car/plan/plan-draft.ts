@@ -1,6 +1,6 @@
 import type { PlanView } from '../../../../../electron/api/views.ts';
 import type { ThreePoint } from '../../../../../valuation/types.ts';
-import { type Originality, type PartName, partNames } from '../../../../../valuation/words.ts';
+import { type Originality, type PartName, partsToShow } from '../../../../../valuation/words.ts';
 
 export type PlanLine = PlanView['lines'][number];
 export type PlanDraft = Omit<PlanView, 'standard'>;
@@ -13,8 +13,15 @@ export const emptyLine: PlanLine = {
   cost: { low: 0, likely: 0, high: 0 },
 };
 
-/** Parts other than the finish, which the plan makes again by itself. */
-export const partsOfPlan: readonly PartName[] = partNames.filter(part => part !== 'body finish');
+/**
+ * The parts of a car that a plan says something of: those that its casting has, and those that were looked at or
+ * that the plan names; not the finish, which the plan makes again by itself, nor what it came in.
+ */
+export const partsOfPlan = (
+  castingParts: readonly PartName[] | null,
+  seen: readonly PartName[],
+): PartName[] =>
+  partsToShow(castingParts, seen).filter(part => part !== 'body finish' && part !== 'packaging');
 
 export const draftOfPlan = ({ standard: _, ...plan }: PlanView): PlanDraft => plan;
 

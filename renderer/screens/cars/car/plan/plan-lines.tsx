@@ -37,118 +37,120 @@ export const PlanLines = ({
           </option>
         ))}
       </datalist>
-      <table className={classes.lines}>
-        <thead>
-          <tr>
-            <th scope="col">Parts, materials and tools</th>
-            <th scope="col">Kind</th>
-            <th scope="col">From the shelf</th>
-            <th scope="col" className={classes.end}>
-              Pieces
-            </th>
-            {points.map(point => (
-              <th key={point} scope="col" className={classes.end}>
-                {point}
+      <div className={classes.linesScroll}>
+        <table className={classes.lines}>
+          <thead>
+            <tr>
+              <th scope="col">Parts, materials and tools</th>
+              <th scope="col">Kind</th>
+              <th scope="col">From the shelf</th>
+              <th scope="col" className={classes.end}>
+                Pieces
               </th>
-            ))}
-            <th scope="col">
-              <span className="heard">Remove</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {draft.lines.map((line, place) => {
-            const name = line.name || `line ${place + 1}`;
-            return (
-              <tr key={place}>
-                <td>
-                  <input
-                    className={classes.cell}
-                    aria-label={`Name of line ${place + 1}`}
-                    placeholder="what it is"
-                    maxLength={200}
-                    value={line.name}
-                    onChange={event => set(place, { ...line, name: event.currentTarget.value })}
-                  />
-                </td>
-                <td className={classes.kind}>
-                  <select
-                    className={classes.cell}
-                    aria-label={`Kind of ${name}`}
-                    value={line.kind}
-                    onChange={event =>
-                      set(place, {
-                        ...line,
-                        kind: lineKinds.find(kind => kind === event.currentTarget.value) ?? 'other',
-                      })
-                    }
-                  >
-                    {lineKinds.map(kind => (
-                      <option key={kind}>{kind}</option>
-                    ))}
-                  </select>
-                </td>
-                <td className={classes.shelf}>
-                  <input
-                    className={classes.cell}
-                    aria-label={`Part from the shelf for ${name}`}
-                    list={listId}
-                    placeholder="–"
-                    maxLength={200}
-                    value={line.part ?? ''}
-                    onChange={event => set(place, { ...line, part: event.currentTarget.value })}
-                  />
-                </td>
-                <td className={classes.pieces}>
-                  {line.part ? (
-                    <NumberCell
-                      label={`Pieces of ${name}`}
-                      value={line.quantity ?? 1}
-                      onChange={quantity =>
-                        set(place, { ...line, quantity: Math.max(1, Math.round(quantity)) })
-                      }
-                    />
-                  ) : null}
-                </td>
-                {points.map(point => (
-                  <td key={point} className={classes.money}>
-                    <AmountCell
-                      label={`${point} cost of ${name}`}
-                      currency={currency}
-                      value={line.cost[point]}
-                      onChange={minor => set(place, { ...line, cost: { ...line.cost, [point]: minor } })}
+              {points.map(point => (
+                <th key={point} scope="col" className={classes.end}>
+                  {point}
+                </th>
+              ))}
+              <th scope="col">
+                <span className="heard">Remove</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {draft.lines.map((line, place) => {
+              const name = line.name || `line ${place + 1}`;
+              return (
+                <tr key={place}>
+                  <td>
+                    <input
+                      className={classes.cell}
+                      aria-label={`Name of line ${place + 1}`}
+                      placeholder="what it is"
+                      maxLength={200}
+                      value={line.name}
+                      onChange={event => set(place, { ...line, name: event.currentTarget.value })}
                     />
                   </td>
-                ))}
-                <td className={classes.takeOut}>
-                  <ActionIcon
-                    size={24}
-                    aria-label={`Take out ${name}`}
-                    onClick={() => onChange(draft.lines.toSpliced(place, 1))}
-                  >
-                    <IconX size={14} stroke={1.75} />
-                  </ActionIcon>
+                  <td className={classes.kind}>
+                    <select
+                      className={classes.cell}
+                      aria-label={`Kind of ${name}`}
+                      value={line.kind}
+                      onChange={event =>
+                        set(place, {
+                          ...line,
+                          kind: lineKinds.find(kind => kind === event.currentTarget.value) ?? 'other',
+                        })
+                      }
+                    >
+                      {lineKinds.map(kind => (
+                        <option key={kind}>{kind}</option>
+                      ))}
+                    </select>
+                  </td>
+                  <td className={classes.shelf}>
+                    <input
+                      className={classes.cell}
+                      aria-label={`Part from the shelf for ${name}`}
+                      list={listId}
+                      placeholder="–"
+                      maxLength={200}
+                      value={line.part ?? ''}
+                      onChange={event => set(place, { ...line, part: event.currentTarget.value })}
+                    />
+                  </td>
+                  <td className={classes.pieces}>
+                    {line.part ? (
+                      <NumberCell
+                        label={`Pieces of ${name}`}
+                        value={line.quantity ?? 1}
+                        onChange={quantity =>
+                          set(place, { ...line, quantity: Math.max(1, Math.round(quantity)) })
+                        }
+                      />
+                    ) : null}
+                  </td>
+                  {points.map(point => (
+                    <td key={point} className={classes.money}>
+                      <AmountCell
+                        label={`${point} cost of ${name}`}
+                        currency={currency}
+                        value={line.cost[point]}
+                        onChange={minor => set(place, { ...line, cost: { ...line.cost, [point]: minor } })}
+                      />
+                    </td>
+                  ))}
+                  <td className={classes.takeOut}>
+                    <ActionIcon
+                      size={24}
+                      aria-label={`Take out ${name}`}
+                      onClick={() => onChange(draft.lines.toSpliced(place, 1))}
+                    >
+                      <IconX size={14} stroke={1.75} />
+                    </ActionIcon>
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row" colSpan={4}>
+                <Button variant="subtle" onClick={() => onChange([...draft.lines, emptyLine])}>
+                  Add a line
+                </Button>
+              </th>
+              {points.map(point => (
+                <td key={point} className={classes.sum}>
+                  {amountText(total[point], currency)}
                 </td>
-              </tr>
-            );
-          })}
-        </tbody>
-        <tfoot>
-          <tr>
-            <th scope="row" colSpan={4}>
-              <Button variant="subtle" onClick={() => onChange([...draft.lines, emptyLine])}>
-                Add a line
-              </Button>
-            </th>
-            {points.map(point => (
-              <td key={point} className={classes.sum}>
-                {amountText(total[point], currency)}
-              </td>
-            ))}
-            <td />
-          </tr>
-        </tfoot>
-      </table>
+              ))}
+              <td />
+            </tr>
+          </tfoot>
+        </table>
+      </div>
     </>
   );
 };

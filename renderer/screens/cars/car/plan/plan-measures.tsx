@@ -5,6 +5,7 @@ import {
   gradeLabel,
   grades,
   originalities,
+  type PartName,
 } from '../../../../../valuation/words.ts';
 import { NumberCell } from '../../../../components/inputs/three-cells.tsx';
 import { readerWords } from '../../../../components/words.ts';
@@ -110,12 +111,19 @@ export const Deviations = ({ draft, onChange }: Part) => (
 );
 
 /** How each part will stand after the work. */
-export const PartsAfter = ({ draft, onChange }: Part) => (
+export const PartsAfter = ({
+  draft,
+  castingParts,
+  onChange,
+}: Part & { castingParts: readonly PartName[] | null }) => (
   <fieldset className={classes.parts}>
     <legend>Parts after the work</legend>
-    {partsOfPlan.map(part => (
+    {partsOfPlan(
+      castingParts,
+      draft.partsAfter.map(({ part }) => part),
+    ).map(part => (
       <label key={part}>
-        <span>{part}</span>
+        <span>{readerWords().spell(part)}</span>
         <select
           className={classes.cell}
           value={partAfter(draft, part)}

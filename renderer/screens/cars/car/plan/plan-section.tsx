@@ -71,7 +71,7 @@ const PlanEditor = ({ car, plan, currency }: { car: CarPage; plan: PlanView; cur
       />
       <div className={classes.columns}>
         <Deviations draft={draft} onChange={setDraft} />
-        <PartsAfter draft={draft} onChange={setDraft} />
+        <PartsAfter draft={draft} castingParts={car.castingParts} onChange={setDraft} />
         <CautionList hazards={dangers} open />
       </div>
       <NotesField
