@@ -130,7 +130,7 @@ export interface HeadingLine {
 
 /** How a file is read as a table. */
 export interface ReadAs {
-  format: 'csv' | 'xlsx';
+  format: 'csv' | 'xlsx' | 'jsonl';
   /** Null in a spreadsheet, which has neither. */
   encoding: Encoding | null;
   /** Why it is taken to be that; null where it was chosen. */

@@ -1,5 +1,6 @@
 import { InvalidArgumentError } from 'commander';
 import { isCurrency, unknownCurrency } from '../../valuation/money.ts';
+import { type Grade, isGrade } from '../../valuation/words.ts';
 
 /** What the options of a command may be; anything else is wrong use, and says how it is meant. */
 
@@ -74,4 +75,11 @@ export const labelStart = (text: string): number => {
 export const lineNumber = (text: string): number => {
   if (!/^\d{1,6}$/.test(text)) throw new InvalidArgumentError('A line is counted from 1; 0 is none.');
   return Number(text);
+};
+
+export const wantedGrade = (text: string): Grade => {
+  const grade = Number(text.replace(/^c/i, ''));
+  if (text === '' || !isGrade(grade))
+    throw new InvalidArgumentError('A grade is 1 to 10, in half points, such as 7.5.');
+  return grade;
 };

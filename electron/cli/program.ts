@@ -8,7 +8,7 @@ import { spell } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
 import { workKinds } from '../../valuation/words.ts';
 import { addCommand } from './add-command.ts';
-import { amount, columnMapping, currency, hours, isoDate, lineNumber } from './arguments.ts';
+import { amount, columnMapping, currency, hours, isoDate, lineNumber, wantedGrade } from './arguments.ts';
 import { believe } from './commands/believe.ts';
 import { bench } from './commands/bench.ts';
 import { backup, check, restore } from './commands/care.ts';
@@ -19,6 +19,7 @@ import { names, settle } from './commands/names.ts';
 import { plan } from './commands/plan.ts';
 import { readSales } from './commands/read-sales.ts';
 import { seasons } from './commands/seasons.ts';
+import { sets } from './commands/sets.ts';
 import { value } from './commands/value.ts';
 import { words } from './commands/words.ts';
 import { addPaperCommands } from './paper-commands.ts';
@@ -28,7 +29,7 @@ const addImport = (program: Command): void => {
   addCommand(
     program,
     'import <FILE>',
-    'import a spreadsheet (CSV or XLSX); creates the collection if it is missing',
+    'import a spreadsheet (CSV or XLSX) or JSON lines; creates the collection if it is missing',
   )
     .addOption(
       new Option('--as <KIND>', 'what the rows are')
@@ -120,6 +121,13 @@ export const createProgram = (): Command => {
     'seasons [NAME]',
     'the seasons, or one by its name: its cars, the gain expected and the gain made',
   ).action(seasons);
+  addCommand(
+    program,
+    'sets [NAME]',
+    'the sets of castings, or one by its name: what is there, what is missing, what that would cost',
+  )
+    .option('--grade <GRADE>', 'the grade in which missing ones are looked for; without it, 6', wantedGrade)
+    .action(sets);
   addCommand(program, 'bench', 'the cars on the bench in their order, with steps and time')
     .option('--all', 'also the jobs that are finished or given up')
     .action(bench);

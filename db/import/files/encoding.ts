@@ -92,3 +92,10 @@ export const findEncoding = async (file: Blob): Promise<FoundEncoding> => {
     skip: 0,
   };
 };
+
+/** The text of a file, piece by piece. */
+export const text = async function* (file: Blob, { encoding, skip }: FoundEncoding): AsyncGenerator<string> {
+  const decoder = new TextDecoder(encoding);
+  for await (const chunk of file.slice(skip).stream()) yield decoder.decode(chunk, { stream: true });
+  yield decoder.decode();
+};

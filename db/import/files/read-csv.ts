@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { separators } from '../../../valuation/reading/file-formats.ts';
 import { activeCell } from '../../../valuation/reading/inert.ts';
 import { ImportFileError, type Separator, type TableRow } from '../types.ts';
-import type { FoundEncoding } from './encoding.ts';
+import { type FoundEncoding, text } from './encoding.ts';
 
 /**
  * Characters of one row at most: beyond it nobody can tell a cell without end from a quotation mark
@@ -10,12 +10,6 @@ import type { FoundEncoding } from './encoding.ts';
  */
 const longestRow = 8_000_000;
 const headLength = 65_536;
-
-const text = async function* (file: Blob, { encoding, skip }: FoundEncoding): AsyncGenerator<string> {
-  const decoder = new TextDecoder(encoding);
-  for await (const chunk of file.slice(skip).stream()) yield decoder.decode(chunk, { stream: true });
-  yield decoder.decode();
-};
 
 const headOf = async (file: Blob, encoding: FoundEncoding): Promise<string> => {
   let head = '';

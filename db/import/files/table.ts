@@ -14,6 +14,7 @@ import { HeadingReader } from './headings.ts';
 import { headLines, Layout } from './layout.ts';
 import { type MergedCell, mergedDown } from './merged-cells.ts';
 import { findSeparator, noSeparator, readCsv } from './read-csv.ts';
+import { readJsonLines } from './read-json-lines.ts';
 import { filledSheets, readXlsx } from './read-xlsx.ts';
 import { type Book, openBook } from './xlsx-book.ts';
 
@@ -42,8 +43,11 @@ export interface Table extends ReadAs {
   rows(): AsyncGenerator<TableRow[]>;
 }
 
+/** What a line of JSON begins with. */
+const openBrace = 0x7b;
+
 /**
- * Opens a CSV or XLSX file as a table; `colours` are the plain words of the reference's, by which columns
+ * Opens a CSV or XLSX file, or one of JSON lines, as a table; `colours` are the plain words of the reference's, by which columns
  * without headings are known. Throws ImportFileError where it is neither, is empty, or
  * names no such sheet.
  */
@@ -63,8 +67,31 @@ export const openTable = async (
     );
   if (magic[0] === 0x25 && magic[1] === 0x50)
     throw new ImportFileError(`${name} is a PDF. Import a .csv or .xlsx file.`);
+  if (magic[0] === openBrace) return openJsonLines(file, name, options, reader);
   return openCsv(file, name, options, reader);
 };
+
+const openJsonLines = (
+  file: Blob,
+  name: string,
+  options: ImportOptions,
+  reader: HeadingReader,
+): Promise<Table> =>
+  laidOut([{ read: () => readJsonLines(file) }], {
+    name,
+    options,
+    reader,
+    warnings: [],
+    isSmall: file.size <= rememberedBytes,
+    facts: {
+      format: 'jsonl',
+      encoding: null,
+      encodingBecause: null,
+      separator: null,
+      sheets: [],
+      sheet: null,
+    },
+  });
 
 const openCsv = async (
   file: Blob,

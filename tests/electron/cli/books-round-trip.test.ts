@@ -57,7 +57,7 @@ describe('a list of the books that goes out and comes back', { timeout: 240_000 
     file.close();
   }, 120_000);
 
-  it.each(['csv', 'xlsx'])('has every lot with all its costs (%s)', async format => {
+  it.each(['csv', 'xlsx', 'jsonl'])('has every lot with all its costs (%s)', async format => {
     const before = rowsOf('demo', 'lot', 'lot_cost');
     const file = await out('demo', 'lots', format);
     writeFileSync(at('none.csv'), 'Car\nNone\n');
@@ -72,7 +72,7 @@ describe('a list of the books that goes out and comes back', { timeout: 240_000 
     expect(await back(`lots-${format}`, file, 'lots')).toMatchObject({ accepted: 0, rejected: [] });
   });
 
-  it.each(['csv', 'xlsx'])('has every expense, disposal and decision (%s)', async format => {
+  it.each(['csv', 'xlsx', 'jsonl'])('has every expense, disposal and decision (%s)', async format => {
     copyFrom('demo', `books-${format}`);
     const tables = ['expense', 'disposal', 'decision', 'sale_record'];
     const before = rowsOf('demo', ...tables);
@@ -116,11 +116,13 @@ describe('a list of the books that goes out and comes back', { timeout: 240_000 
       open.close();
       return rows;
     };
-    const list = await out('sales', 'sales');
     const before = seen('sales');
-    without('sales', 'sale_record');
-    await back('sales', list, 'sales');
-    expect(seen('sales')).toEqual(before);
+    for (const format of ['csv', 'xlsx', 'jsonl']) {
+      const list = await out('sales', 'sales', format);
+      without('sales', 'sale_record');
+      await back('sales', list, 'sales');
+      expect(seen('sales'), format).toEqual(before);
+    }
   });
 
   it('says of each row that cannot stand where and why', async () => {

@@ -87,10 +87,13 @@ describe('a list that goes out whole', { timeout: 120_000 }, () => {
   });
 
   it('comes back equal: the reference', async () => {
-    const { file } = await out('reference', 'csv');
-    await answer(['import', file, '--as', 'reference', '--collection', at('again')]);
-    const again = await out('reference', 'csv', 'again');
-    expect(readFileSync(again.file, 'utf8')).toBe(readFileSync(file, 'utf8'));
+    const before = readFileSync((await out('reference', 'csv')).file, 'utf8');
+    for (const format of ['csv', 'xlsx', 'jsonl']) {
+      const { file } = await out('reference', format);
+      await answer(['import', file, '--as', 'reference', '--collection', at(`again-${format}`)]);
+      const again = await out('reference', 'csv', `again-${format}`);
+      expect(readFileSync(again.file, 'utf8'), format).toBe(before);
+    }
   });
 
   it.each(['cars', 'sales', 'reference', 'lots', 'expenses', 'disposals', 'decisions', 'jobs'])(

@@ -84,6 +84,26 @@ describe('a list that goes out and comes back', { timeout: 240_000 }, () => {
     expect(after).toEqual(before);
   });
 
+  it('has every car as JSON lines', async () => {
+    const out = async (from: string) => {
+      const file = at(`${from}.jsonl`);
+      await answer(['export', 'cars', '--collection', at(from), '--out', file]);
+      return file;
+    };
+    const file = await out('demo');
+    const taken = await answer(['import', file, '--as', 'lot', '--collection', at('demo-jsonl')]);
+    expect(taken.rejected).toEqual([]);
+    const before = at('demo-before.csv');
+    const after = at('demo-jsonl.csv');
+    await answer(['report', '--collection', at('demo'), '--out', before]);
+    await answer(['report', '--collection', at('demo-jsonl'), '--out', after]);
+    expect(rowsOf(after)).toEqual(rowsOf(before));
+    const broken = at('broken.jsonl');
+    writeFileSync(broken, '{"casting":"Osmerry"}\n{"casting":\n');
+    const refused = await playworn(['import', broken, '--as', 'lot', '--collection', at('demo-jsonl')]);
+    expect(refused.stderr).toMatch(/Line 2 is not JSON/);
+  });
+
   it('is read as its owner says: characters, order of dates, decimal sign', async () => {
     const list = at('sales.csv');
     writeFileSync(

@@ -55,7 +55,8 @@ const readAt = async (page: string, sheet: LabelSheet, x: number, y: number) => 
     .toBuffer({ resolveWithObject: true });
   const found = jsQr.default(new Uint8ClampedArray(data), info.width, info.height);
   const corner = found?.location.topLeftCorner;
-  return { text: found?.data, left: corner && ((corner.x - 20) / dpi) * 25.4 };
+  const mm = (at: number) => ((at - 20) / dpi) * 25.4;
+  return { text: found?.data, left: corner && mm(corner.x), top: corner && mm(corner.y) };
 };
 
 describe('labels', () => {

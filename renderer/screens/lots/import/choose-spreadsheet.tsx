@@ -13,7 +13,8 @@ export const ChooseSpreadsheet = ({
 }) => {
   const { choose, field } = useFilePicker({
     label: 'Spreadsheet to import',
-    accept: '.csv,.tsv,.txt,.xlsx,text/csv,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+    accept:
+      '.csv,.tsv,.txt,.xlsx,.jsonl,text/csv,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
     onFiles: ([file]) => onFile(file),
   });
   return (

@@ -67,7 +67,7 @@ export const FileFacts = ({
             onChange={event => onChange({ ...choice, separator: event.currentTarget.value as Separator })}
           />
         </>
-      ) : (
+      ) : format === 'jsonl' ? null : (
         <NativeSelect
           label="Sheet"
           value={sheet ?? ''}
