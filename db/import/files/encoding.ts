@@ -94,7 +94,10 @@ export const findEncoding = async (file: Blob): Promise<FoundEncoding> => {
 };
 
 /** The text of a file, piece by piece. */
-export const text = async function* (file: Blob, { encoding, skip }: FoundEncoding): AsyncGenerator<string> {
+export const text = async function* (
+  file: Blob,
+  { encoding, skip }: Pick<FoundEncoding, 'encoding' | 'skip'>,
+): AsyncGenerator<string> {
   const decoder = new TextDecoder(encoding);
   for await (const chunk of file.slice(skip).stream()) yield decoder.decode(chunk, { stream: true });
   yield decoder.decode();

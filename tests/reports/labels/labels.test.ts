@@ -71,13 +71,17 @@ describe('labels', () => {
     const pages = pagesOf(pdf);
     expect(pages).toHaveLength(Math.ceil((start - 1 + count) / perPage));
     const offsets: number[] = [];
+    const tops: number[] = [];
     for (const [i, label] of labels.entries()) {
       const { page, x, y } = labelPlace(sheet, start - 1 + i);
       const read = await readAt(pages[page]!, sheet, x, y);
       expect([i, read.text]).toEqual([i, label.number]);
       offsets.push(read.left!);
+      tops.push(read.top!);
     }
     const pad = Math.min(2.5, sheet.label.height * 0.09);
+    const side = Math.min(sheet.label.height - 2 * pad, sheet.label.width * 0.36);
+    for (const top of tops) expect(Math.abs(top - (sheet.label.height - side) / 2)).toBeLessThan(0.5);
     for (const left of offsets) expect(Math.abs(left - pad)).toBeLessThan(0.5);
     expect(warnings.filter(warning => !/No font/.test(warning))).toEqual([]);
   });
