@@ -166,3 +166,17 @@ describe('lines show of each other', () => {
     expect(read('Otherby | Tern Coupe lime C6', shown)).not.toHaveProperty('source');
   });
 });
+
+test('a word of the owner’s is not looked for in the name of a place', () => {
+  const fair = { column: '*', text: 'fair', field: 'grade', meaning: 'C4' };
+  const own = makeLexicon([...lexicon.castings.values()], [fair]);
+  const said = (text: string) =>
+    readSaleLine(text, own, { currency: 'USD', orders: {}, today: '2026-11-27' }).fields;
+  expect(said('Otter Buggy plum C7 - £34, Penford fair 2025-10-12')).toMatchObject({
+    grade: '7',
+    source: 'Penford fair',
+  });
+  expect(said('Otter Buggy plum £34 Penford Toy Fair 2025-10-12')).not.toHaveProperty('grade');
+  expect(said('Otter Buggy plum, fair, £14.00, 2025-12-20')).toMatchObject({ grade: '4' });
+  expect(said('Otter Buggy fair, £14.00, 2025-12-20')).toMatchObject({ grade: '4' });
+});

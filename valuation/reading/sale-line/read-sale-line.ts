@@ -13,7 +13,7 @@ import { takeDenied, takeNamed, takeTint } from './named-features.ts';
 import { takePackaging } from './packaging.ts';
 import { takeAccessory, takeParts } from './parts.ts';
 import { type DateOrders, type Price, takeDay, takePrice } from './price-and-day.ts';
-import { takeNamedPlace, takeSource } from './source.ts';
+import { isPlaceNoun, takeNamedFair, takeNamedPlace, takeSource } from './source.ts';
 import { takeFinish, takeRanges, takeYear } from './state.ts';
 import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
 import { fillers } from './vocabulary.ts';
@@ -176,6 +176,8 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   } else if (found) line.doubt(found.span);
   if (habits.source) put('source', habits.source, null);
 
+  if (!habits.source && lexicon.ownWords.some(word => isPlaceNoun(word.text)))
+    takeNamedFair(line, part => findNames(newLine(part), lexicon).length > 0, put);
   const heard: SaleLine['heard'] = [];
   for (const word of lexicon.ownWords) {
     if (word.column !== '*' && fold(word.column) !== fold(column)) continue;
@@ -191,7 +193,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
 
   const names = findNames(line, lexicon);
   const kind = said.oneCar ? null : kindOf(line, names, lexicon);
-  if (!habits.source) takeSource(line, put, habits.places);
+  if (!habits.source && fields.source === undefined) takeSource(line, put, habits.places);
   let castingId = said.castingId ?? castingNamed(lexicon, fields.casting);
   if (castingId === null && said.fields.casting === undefined) castingId = castingOf(names, line, lexicon);
   if (kind) castingId = null;

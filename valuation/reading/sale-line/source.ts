@@ -61,3 +61,24 @@ export const takeSource = (line: Line, put: Put, places: readonly string[] = [])
   put('source', line.text.slice(span.start, span.end).replace(/^(?:an?|the) /i, ''), span);
   line.take(spanOf(match));
 };
+
+const onlyPlace = new RegExp(`^(?:${sourceNoun})$`, 'u');
+
+/** True of a word of the owner's that is also what places are called, such as "fair". */
+export const isPlaceNoun = (text: string): boolean => onlyPlace.test(fold(text).trim());
+
+/**
+ * A place with a name, such as "Penford fair", where it is a remark of its own and no car's name: before the
+ * owner's words are looked for, one of which may be "fair".
+ */
+export const takeNamedFair = (line: Line, isName: (text: string) => boolean, put: Put): void => {
+  for (const piece of line.rest().matchAll(/[^\ue000\ue001,;|()[\]]+/g)) {
+    const text = line.text.slice(piece.index, piece.index + piece[0].length);
+    const said = /^[\s:*.-]*(?<place>\p{Lu}\p{Ll}.*?)[\s:*.!-]*$/u.exec(text)?.groups?.place;
+    if (said === undefined || !/ /.test(said) || !separate.test(fold(said)) || isName(said)) continue;
+    const start = piece.index + text.indexOf(said);
+    put('source', said, { start, end: start + said.length });
+    line.take({ start, end: start + said.length });
+    return;
+  }
+};
