@@ -1,6 +1,7 @@
 // Loaded into Electron's main process before the app: prints when the window is shown, and when the
 // page holds what is waited for (the text of a heading, or nothing for an empty page) and has been
-// painted with it.
+// painted with it. With PLAYWORN_BENCH_IDLE (milliseconds) it stays that long, and says what it takes
+// of the processor meanwhile.
 const { app } = require('electron');
 
 const heading = process.env.PLAYWORN_BENCH_HEADING;
@@ -31,6 +32,16 @@ app.on('browser-window-created', (_event, window) => {
   });
   Promise.all([shown, filled]).then(() => {
     print('filled', Date.now());
-    app.quit();
+    const idle = Number(process.env.PLAYWORN_BENCH_IDLE ?? 0);
+    if (idle === 0) return app.quit();
+    // Once it has come to rest: the share of one processor that all its processes take while nothing is done.
+    setTimeout(() => {
+      app.getAppMetrics();
+      setTimeout(() => {
+        const share = app.getAppMetrics().reduce((sum, { cpu }) => sum + cpu.percentCPUUsage, 0);
+        print('idle', Math.round(share * 1000));
+        app.quit();
+      }, idle);
+    }, idle);
   });
 });

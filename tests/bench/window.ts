@@ -33,7 +33,12 @@ interface Times {
   shown: number;
   filled: number;
   nodeApi: number;
+  /** Thousandths of a percent of one processor while nothing is done; only where that was asked for. */
+  idle: number;
 }
+
+/** For so long it must have been at rest, and is then watched. */
+const idleFor = 10_000;
 
 /** Starts an app with the hook, and reads its times until it has quit. */
 const start = (args: string[], env: Record<string, string>): Promise<Times> =>
@@ -60,6 +65,7 @@ const start = (args: string[], env: Record<string, string>): Promise<Times> =>
         shown: value('shown') - began,
         filled: value('filled') - began,
         nodeApi: value('node-api'),
+        idle: env.PLAYWORN_BENCH_IDLE ? value('idle') : 0,
       };
       if (Object.values(times).some(Number.isNaN))
         reject(new Error(`The window of ${args.at(-1)} was not shown (it ended with ${code}):\n${said}`));
@@ -97,17 +103,18 @@ const measure = async (folder: string): Promise<void> => {
   await copyDemo(collection);
   const profile = (name: string) => `--user-data-dir=${join(folder, name)}`;
   const home = { HOME: folder, XDG_CONFIG_HOME: folder };
-  const startEmpty = () => start([profile('empty-profile'), empty], home);
+  const startEmpty = (idle = {}) => start([profile('empty-profile'), empty], { ...home, ...idle });
   const { nodeApi } = await startEmpty();
   const relayed = nodeApi < neededNodeApi;
   if (relayed)
     console.log(
       `This Electron is too old to load the database: the service runs in Node ${process.versions.node}.`,
     );
-  const startOurs = () =>
+  const startOurs = (idle = {}) =>
     start([profile('profile'), root, `--collection=${collection}`], {
       ...home,
       PLAYWORN_BENCH_HEADING: 'Most valuable',
+      ...idle,
       ...(relayed && { PLAYWORN_SERVICE_NODE: process.execPath }),
     });
   await startOurs();
@@ -140,6 +147,16 @@ const measure = async (folder: string): Promise<void> => {
     beside: { what: 'an empty window', value: median(bare.map(({ filled }) => filled)) },
     goal: target,
     goalOf: 'ratio',
+  });
+  const watched = { PLAYWORN_BENCH_IDLE: String(idleFor) };
+  // As milliseconds of processor time in each second. Where the service is relayed, its Node is not among them.
+  const idle = ({ idle: share }: Times) => share / 100;
+  measured({
+    work: `Home of the demo at rest, per second${relayed ? ', without the service' : ''}`,
+    value: idle(await startOurs(watched)),
+    unit: 'ms',
+    beside: { what: 'an empty window at rest', value: idle(await startEmpty(watched)) },
+    goal: null,
   });
 };
 
