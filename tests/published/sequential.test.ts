@@ -81,3 +81,38 @@ describe('counts of hits', () => {
     expect(() => binomialBounds([5, 4], [0.01, 0.02], 0.8)).toThrow(RangeError);
   });
 });
+
+describe('power: Jennison & Turnbull, Group Sequential Methods (2000), tables 2.2 and 2.4, two-sided 0.05 (from memory)', () => {
+  /** Power with so much information in all as gives `power` at one look, times the published factor. */
+  const powerAt = (count: number, factor: number, power: number, boundAt: (t: number) => number) => {
+    const needed = factor * (normalQuantile(0.975) + normalQuantile(power)) ** 2;
+    return crossingProbability(
+      looks(count).map(t => t * needed),
+      looks(count).map(boundAt),
+      1,
+    );
+  };
+
+  it.each([
+    [2, 2.178, 1.11, 1.1],
+    [3, 2.289, 1.166, 1.151],
+    [4, 2.361, 1.202, 1.183],
+    [5, 2.413, 1.229, 1.207],
+    [10, 2.555, 1.301, 1.271],
+  ])('Pocock, %i looks: bound %f, factors %f for 80 %% and %f for 90 %%', (count, bound, for80, for90) => {
+    expect(Math.abs(powerAt(count, for80, 0.8, () => bound) - 0.8)).toBeLessThan(5e-4);
+    expect(Math.abs(powerAt(count, for90, 0.9, () => bound) - 0.9)).toBeLessThan(5e-4);
+  });
+
+  it.each([
+    [2, 1.977, 1.008, 1.007],
+    [3, 2.004, 1.017, 1.016],
+    [4, 2.024, 1.024, 1.022],
+    [5, 2.04, 1.028, 1.026],
+    [10, 2.087, 1.04, 1.037],
+  ])('O’Brien & Fleming, %i looks: bound %f, factors %f and %f', (count, bound, for80, for90) => {
+    const boundAt = (t: number) => bound / Math.sqrt(t);
+    expect(Math.abs(powerAt(count, for80, 0.8, boundAt) - 0.8)).toBeLessThan(5e-4);
+    expect(Math.abs(powerAt(count, for90, 0.9, boundAt) - 0.9)).toBeLessThan(5e-4);
+  });
+});

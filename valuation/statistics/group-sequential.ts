@@ -21,16 +21,18 @@ const checkLooks = (information: readonly number[], other: readonly number[], na
   });
 };
 
-/** Chance that the score, after an increment of deviation `sd`, lies beyond ± `edge`. */
-const beyond = ({ at, mass }: Held, edge: number, sd: number): number => {
+/** Chance that the score, after an increment of deviation `sd` and mean `move`, lies beyond ± `edge`. */
+const beyond = ({ at, mass }: Held, edge: number, sd: number, move = 0): number => {
   let sum = 0;
-  for (let i = 0; i < at.length; i++)
-    sum += mass[i]! * (normalCdf((at[i]! - edge) / sd) + normalCdf((-edge - at[i]!) / sd));
+  for (let i = 0; i < at.length; i++) {
+    const from = at[i]! + move;
+    sum += mass[i]! * (normalCdf((from - edge) / sd) + normalCdf((-edge - from) / sd));
+  }
   return sum;
 };
 
 /** What has not crossed ± `edge` after the increment. */
-const within = ({ at, mass }: Held, edge: number, sd: number): Held => {
+const within = ({ at, mass }: Held, edge: number, sd: number, move = 0): Held => {
   const next: Held = { at: new Float64Array(points), mass: new Float64Array(points) };
   const step = (2 * edge) / (points - 1);
   const height = 1 / (sd * Math.sqrt(2 * Math.PI));
@@ -38,7 +40,7 @@ const within = ({ at, mass }: Held, edge: number, sd: number): Held => {
     const y = -edge + j * step;
     let density = 0;
     for (let i = 0; i < at.length; i++) {
-      const z = (y - at[i]!) / sd;
+      const z = (y - at[i]! - move) / sd;
       if (z * z < 80) density += mass[i]! * Math.exp((-z * z) / 2);
     }
     const simpson = j === 0 || j === points - 1 ? 1 : j % 2 === 1 ? 4 : 2;
@@ -52,20 +54,24 @@ const start = (): Held => ({ at: new Float64Array([0]), mass: new Float64Array([
 
 /**
  * Probability that a standard normal statistic with independent increments crosses its bounds (|Z| ≥ bound)
- * at one of its looks, the information being that at each look. By numerical integration of what has not
- * crossed yet.
+ * at one of its looks, the information being that at each look; with `drift`, where the score moves by so much
+ * for each unit of information: the power. By numerical integration of what has not crossed yet.
  * Throws RangeError on mismatched or non-finite input and where the information does not rise.
  * Source: Armitage, McPherson & Rowe (1969), Journal of the Royal Statistical Society A 132.
  */
-export const crossingProbability = (information: readonly number[], bounds: readonly number[]): number => {
+export const crossingProbability = (
+  information: readonly number[],
+  bounds: readonly number[],
+  drift = 0,
+): number => {
   checkLooks(information, bounds, 'bounds');
   let held = start();
   let crossed = 0;
   information.forEach((info, k) => {
-    const sd = Math.sqrt(info - (information[k - 1] ?? 0));
+    const more = info - (information[k - 1] ?? 0);
     const edge = bounds[k]! * Math.sqrt(info);
-    crossed += beyond(held, edge, sd);
-    held = within(held, edge, sd);
+    crossed += beyond(held, edge, Math.sqrt(more), drift * more);
+    held = within(held, edge, Math.sqrt(more), drift * more);
   });
   return crossed;
 };
