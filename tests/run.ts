@@ -63,6 +63,14 @@ const units = () =>
     ]),
   );
 
+/** What reads PDF back; without them the tests that need them say that they are skipped. */
+const havePdfReaders = async (): Promise<void> => {
+  const missing = ['pdftotext', 'qpdf'].filter(program => !existsSync(`/usr/bin/${program}`));
+  if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
+  await run('apt-get', ['update', '-qq']);
+  await run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'poppler-utils', 'qpdf']);
+};
+
 /** A Chromium of the system's, or one installed now: by the system's packages as root, else by Playwright. */
 const haveChromium = async (): Promise<void> => {
   if (['chromium', 'chromium-browser', 'google-chrome'].some(name => existsSync(`/usr/bin/${name}`))) return;
@@ -93,6 +101,7 @@ if (wanted === 'window') {
   await haveChromium();
   suites.push(await screensIn('window'));
 } else {
+  await havePdfReaders();
   suites.push(await units());
   await haveChromium();
   suites.push(await screensIn('browser'));
