@@ -62,6 +62,8 @@ const referenceOf = (market: Market, on: string) => {
   const y = sold.map(({ price }) => Math.log(price));
   // A column that no record has cannot be told; it is left at none.
   const used = x[0]!.map((_, a) => new Set(x.map(row => row[a])).size > 1 || a === 0);
+  // Nor does the slope of other states tell from the states themselves where all are of one grade.
+  if (new Set(sold.map(({ grade }) => grade)).size === 1) used[finishStates.length + 3] = false;
   const kept = (row: number[]) => row.filter((_, a) => used[a]);
   const model = mixedModel(
     { y, x: x.map(kept), levels: sold.map(({ variationId }) => levels(variationId!)) },
