@@ -12,6 +12,8 @@ export interface Mapping {
   columns: ColumnView[];
   /** Place in the file of each of our columns that the file has. */
   places: Map<string, number>;
+  /** Places of further columns of remarks, which are read behind the first. */
+  moreNotes: number[];
   /** How the amounts of our columns are written. */
   money: Map<string, MoneyHabit>;
   warnings: string[];
@@ -80,6 +82,8 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
       ) {
         taken.add(best.ours);
         recognised[index] = best;
+      } else if (found.some(({ ours: name }) => name === 'notes')) {
+        recognised[index] = found.find(({ ours: name }) => name === 'notes') ?? null;
       } else {
         const warning = `"${table.headings[index]}" is not read, since another column already gives ${found[0]?.ours}.`;
         if (!warnings.includes(warning)) warnings.push(warning);
@@ -115,11 +119,15 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
       samples: [],
     };
   });
-  const places = new Map(
-    columns.flatMap(column => (column.ours ? [[column.ours, column.index] as const] : [])),
-  );
-  if (places.size !== columns.filter(column => column.ours).length)
-    throw new ImportFileError('Two headings are mapped to the same column of ours; map one of them only.');
+  const places = new Map<string, number>();
+  const moreNotes: number[] = [];
+  for (const { ours: name, index } of columns) {
+    if (name === null) continue;
+    if (!places.has(name)) places.set(name, index);
+    else if (name === 'notes') moreNotes.push(index);
+    else
+      throw new ImportFileError('Two headings are mapped to the same column of ours; map one of them only.');
+  }
   // A text that describes a car or a sale may say all that a row must have.
   const missing = places.has('description')
     ? []
@@ -131,13 +139,14 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
           ? 'The file has no headings that could be found: say what its columns are.'
           : `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`),
     );
-  return { columns, places, money: new Map(), warnings };
+  return { columns, places, moreNotes, money: new Map(), warnings };
 };
 
 /** Takes in the headings that have come to a table since it was mapped; what was mapped stays as it is. */
 export const widenMapping = (mapping: Mapping, table: Table, options: ImportOptions): void => {
   const wide = mapColumns(table, options, false);
   mapping.columns.push(...wide.columns.slice(mapping.columns.length));
+  mapping.moreNotes = wide.moreNotes;
   for (const [ours, place] of wide.places) if (!mapping.places.has(ours)) mapping.places.set(ours, place);
   mapping.warnings.push(...wide.warnings.filter(warning => !mapping.warnings.includes(warning)));
 };

@@ -162,10 +162,19 @@ export class RowReader {
   text(column: string): string {
     const given = this.#given.get(column);
     if (given !== undefined) return given;
-    const place = this.habits.mapping.places.get(column);
-    if (place === undefined || this.#spoken.has(place)) return '';
-    const text = this.#row.texts[place] ?? '';
-    return saysSomething(text) ? text : '';
+    return this.#placesOf(column)
+      .filter(place => !this.#spoken.has(place))
+      .map(place => this.#row.texts[place] ?? '')
+      .filter(saysSomething)
+      .join('\n');
+  }
+
+  /** Where the file has one of our columns: in one place, or remarks in several. */
+  #placesOf(column: string): number[] {
+    const { places, moreNotes } = this.habits.mapping;
+    const place = places.get(column);
+    if (place === undefined) return [];
+    return column === 'notes' ? [place, ...moreNotes] : [place];
   }
 
   cell(column: string): Cell {
@@ -209,8 +218,10 @@ export class RowReader {
 
   /** The text as it stands in the file, whatever words say of it. */
   written(column: string): string {
-    const place = this.habits.mapping.places.get(column);
-    return place === undefined ? '' : (this.#row.texts[place] ?? '');
+    return this.#placesOf(column)
+      .map(place => this.#row.texts[place] ?? '')
+      .filter(Boolean)
+      .join('\n');
   }
 
   /** The heading of one of our columns, or the column's own name where the file does not have it. */

@@ -37,5 +37,5 @@ export const unevenRow = <H extends { mapping: Mapping }, R extends TableRow & {
   const name = mapping.places.get('casting') ?? -1;
   const places = new Map([...mapping.places].filter(([, place]) => place <= name));
   const left = row.texts.flatMap((text, place) => (place > name && text ? [place] : []));
-  return { habits: { ...habits, mapping: { ...mapping, places } }, row, left };
+  return { habits: { ...habits, mapping: { ...mapping, places, moreNotes: [] } }, row, left };
 };

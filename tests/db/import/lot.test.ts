@@ -24,7 +24,7 @@ describe.each(['csv', 'xlsx'])('a lot kept by hand as %s', format => {
       cars.map(car => [car.inventoryNumber, car.grade, car.location, car.notes, car.variationId !== null]),
     ).toEqual([
       ['1', 7.5, 'A1', '“as good as it gets”', true],
-      ['2', 7, 'A1', '', true],
+      ['2', 7, 'A1', 'axle bent', true],
       ['3', 7, '', 'café find – cheap', true],
       ['4', 6.5, 'A2', 'grade as the seller wrote it', false],
       ['5', 6.5, 'A2', '', false],
@@ -90,7 +90,7 @@ describe.each(['csv', 'xlsx'])('a lot kept by hand as %s', format => {
       ['Condition', 'grade', 'recognised'],
       ['Shelf', 'location', 'recognised'],
       ['Notes', 'notes', 'same name'],
-      ['Notes (2)', null, 'not used'],
+      ['Notes (2)', 'notes', 'same name'],
     ]);
     expect(preview.sample.find(row => row.line === 11)).toMatchObject({
       outcome: 'accepted',
@@ -208,7 +208,7 @@ describe('a lot', () => {
   });
 
   it('says once that a second column of the same meaning is not read', async () => {
-    const { warnings } = await lookAt(collection, fileOf('Car,Notes,Notes\nOsmerry,a,b\n'), { as: 'lot' });
+    const { warnings } = await lookAt(collection, fileOf('Car,Color,Colour\nOsmerry,a,b\n'), { as: 'lot' });
     expect(warnings.filter(warning => warning.includes('is not read'))).toHaveLength(1);
   });
 

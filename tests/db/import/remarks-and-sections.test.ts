@@ -35,6 +35,14 @@ describe('remarks', () => {
     });
     expect(third).toMatchObject({ colour: 'Ember Red', rear_end: 'no fins', wheels: 'small cap' });
   });
+
+  test('in several columns are all read and saved, one below the other; a dash says nothing', async () => {
+    const [, first, second] = await read(
+      'Car,Colour,Comments,Details,Faults\nOtter Wagon,Plum,from a loft,black roof,-\nTern Coupe,Limewash,,,axle bent\n',
+    );
+    expect(first).toMatchObject({ roof: 'black', notes: 'from a loft\nblack roof' });
+    expect(second).toMatchObject({ notes: 'axle bent' });
+  });
 });
 
 test('other spellings of a casting’s own features are known by it', async () => {
