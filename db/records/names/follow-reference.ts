@@ -1,9 +1,13 @@
 import type { Transaction } from 'kysely';
+import type { Lexicon } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { type LoadedReference, loadReference, type Match } from '../../reference/match.ts';
+import { loadSaleLexicon } from '../../reference/sale-lexicon.ts';
 import type { Schema } from '../../schema.ts';
 import { carCandidates, listCars } from '../cars.ts';
 import { replaceCandidates, updateCars } from '../cars-write.ts';
-import { listSales, updateSale } from '../sales.ts';
+import { listSales, type SaleEntry, updateSale } from '../sales.ts';
+import { castingUnread, withoutNames } from './names-unread.ts';
+import { nameWritten } from './waiting-names.ts';
 
 /** Which rows are looked at again; those of which the variation is known never are. */
 export interface Followers {
@@ -24,9 +28,30 @@ const matched = (
 ): Match => (castingId === null ? reference.match(written) : reference.matchWithin(castingId, written));
 
 /**
+ * The record with the casting that what of it was not understood names plainly, where it has neither a casting
+ * nor a name.
+ */
+const namedUnread = (sale: SaleEntry, lexicon: Lexicon): SaleEntry => {
+  const { unread = [], asWritten } = sale;
+  const read = castingUnread(unread, lexicon);
+  return read === null
+    ? sale
+    : {
+        ...sale,
+        castingId: read.castingId,
+        asWritten: { ...asWritten, casting: read.name },
+        unread: withoutNames(unread, [read.name]),
+      };
+};
+
+const isNameless = ({ castingId, asWritten, unread = [] }: SaleEntry): boolean =>
+  castingId === null && nameWritten(asWritten) === '' && unread.length > 0;
+
+/**
  * Matches what was written of cars and sale records with the reference as it is now, and keeps what is known
- * better: a casting where there was none, a variation, or fewer candidates. What was known is never taken
- * back. `at` is the instant of the change.
+ * better: a casting where there was none, a variation, or fewer candidates. A sale record without a name is
+ * matched by what of it was not understood. What was known is never taken back. `at` is the instant of the
+ * change.
  */
 export const followReference = async (
   trx: Transaction<Schema>,
@@ -68,11 +93,16 @@ export const followReference = async (
     });
   }
   await updateCars(trx, updates, at);
-  for (const sale of await listSales(trx, { ids: [...saleIds] })) {
-    if (sale.variationId !== null || sale.disposalId !== null) continue;
-    const { castingId, variationId } = matched(reference, sale.castingId, sale.asWritten);
-    if (castingId === null || (castingId === sale.castingId && variationId === null)) continue;
-    await updateSale(trx, { ...sale, castingId, variationId });
+  const sales = (await listSales(trx, { ids: [...saleIds] })).filter(
+    sale => sale.variationId === null && sale.disposalId === null,
+  );
+  const lexicon = sales.some(isNameless) ? await loadSaleLexicon(trx) : null;
+  for (const sale of sales) {
+    const named = lexicon && isNameless(sale) ? namedUnread(sale, lexicon) : sale;
+    const match = matched(reference, named.castingId, named.asWritten);
+    const castingId = match.castingId ?? named.castingId;
+    if (castingId === null || (castingId === sale.castingId && match.variationId === null)) continue;
+    await updateSale(trx, { ...named, castingId, variationId: match.variationId });
     followed.saleIds.push(sale.id);
   }
   return followed;
@@ -88,7 +118,7 @@ const openRows = async (
       .selectFrom(table)
       .select('id')
       .where('variation_id', 'is', null)
-      .where('as_written', '!=', '{}');
+      .where(eb => eb.or([eb('as_written', '!=', '{}'), eb('unread', '!=', '[]')]));
     if (castingIds)
       query = query.where(eb =>
         eb.or([

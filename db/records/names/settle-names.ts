@@ -7,6 +7,7 @@ import type { Schema } from '../../schema.ts';
 import { listSales, updateSale } from '../sales.ts';
 import { readUnread, unreadToJson } from '../unread.ts';
 import { type Followed, followReference } from './follow-reference.ts';
+import { nameOfUnread, withoutNames } from './names-unread.ts';
 import { nameWritten, type WaitingGroup } from './waiting-names.ts';
 
 /** What the owner says that spellings mean. */
@@ -78,27 +79,14 @@ const written = async (
   }
 };
 
-/** Sale records without a name, among whose texts that were not understood is one of these names, have it. */
+/** Sale records without a name, in whose texts that were not understood one of these names stands, have it. */
 const nameSales = async (trx: Transaction<Schema>, saleIds: readonly number[], names: readonly string[]) => {
-  const known = new Set(names.map(plain));
+  const settled = new Set(names.map(plain));
   for (const sale of await listSales(trx, { ids: [...saleIds] })) {
     if (nameWritten(sale.asWritten) !== '') continue;
-    const { unread } = await trx
-      .selectFrom('sale_record')
-      .select('unread')
-      .where('id', '=', sale.id)
-      .executeTakeFirstOrThrow();
-    const name = readUnread(unread).find(({ text }) => known.has(plain(text)))?.text;
+    const name = nameOfUnread(sale.unread ?? [], settled);
     if (name) await updateSale(trx, { ...sale, asWritten: { ...sale.asWritten, casting: name } });
   }
-};
-
-/** A piece of text without the name in it. */
-const withoutName = (piece: string, name: string): string => {
-  const at = piece.toLowerCase().indexOf(name.toLowerCase());
-  return at < 0
-    ? piece
-    : `${piece.slice(0, at)} ${piece.slice(at + name.length)}`.replace(/\s+/g, ' ').trim();
 };
 
 /** What was not understood of sale records, now without the names that are. */
@@ -111,11 +99,7 @@ const understand = async (trx: Transaction<Schema>, saleIds: readonly number[], 
       .where('unread', '!=', '[]')
       .execute();
     for (const row of rows) {
-      const left = readUnread(row.unread).flatMap(cell => {
-        const text = names.reduce(withoutName, cell.text);
-        return text === '' ? [] : [{ ...cell, text }];
-      });
-      const unread = unreadToJson(left);
+      const unread = unreadToJson(withoutNames(readUnread(row.unread), names));
       if (unread !== row.unread)
         await trx.updateTable('sale_record').set({ unread }).where('id', '=', row.id).execute();
     }

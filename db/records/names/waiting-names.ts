@@ -5,7 +5,8 @@ import { readTexts } from '../../codec.ts';
 import { plain } from '../../reference/plain.ts';
 import { partedNames, settledNames } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
-import { readUnread } from '../unread.ts';
+import { readUnread, type UnreadText } from '../unread.ts';
+import { namesOfUnread } from './names-unread.ts';
 
 /**
  * A text that names a car and that the reference does not know, with the cars and sale records
@@ -35,7 +36,7 @@ interface WaitingRow {
   saleId?: number;
   written: Record<string, string>;
   /** Of a sale record, the texts that were not understood. */
-  unread?: string[];
+  unread?: UnreadText[];
 }
 
 /** The text that names the car, among what was written of it. */
@@ -98,20 +99,31 @@ const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
     ...sales.map(row => ({
       saleId: row.id,
       written: readTexts(row.as_written),
-      unread: readUnread(row.unread).map(({ text }) => text),
+      unread: readUnread(row.unread),
     })),
   ].map((row, at) => ({ ...row, at }));
 };
 
-/**
- * A sale without a name, one of whose texts that were not understood is the name of others, has that name.
- */
-const withNamesUnread = (rows: WaitingRow[]): WaitingRow[] => {
-  const names = new Set(rows.map(({ written }) => plain(nameWritten(written))).filter(Boolean));
+/** The names of the reference's castings and releases, in plain text. */
+const namesInReference = async (db: Kysely<Schema>): Promise<Set<string>> => {
+  const castings = await db.selectFrom('casting').select('name').execute();
+  const releases = await db.selectFrom('release').select('name').execute();
+  return new Set([...castings, ...releases].map(({ name }) => plain(name)));
+};
+
+/** Sales without a name wait under the one that stands in what of them was not understood. */
+const withNamesUnread = async (db: Kysely<Schema>, rows: WaitingRow[]): Promise<WaitingRow[]> => {
+  const nameless = rows.filter(
+    ({ written, unread }) => nameWritten(written) === '' && unread !== undefined && unread.length > 0,
+  );
+  if (nameless.length === 0) return rows;
+  const written = rows.map(row => plain(nameWritten(row.written))).filter(Boolean);
+  const texts = nameless.map(({ unread = [] }) => unread);
+  const found = namesOfUnread(texts, written, await namesInReference(db));
+  const names = new Map(nameless.map((row, at) => [row, found[at] ?? null]));
   return rows.map(row => {
-    if (nameWritten(row.written) !== '') return row;
-    const name = row.unread?.find(text => names.has(plain(text)));
-    return name === undefined ? row : { ...row, written: { ...row.written, casting: name } };
+    const name = names.get(row);
+    return name ? { ...row, written: { ...row.written, casting: name } } : row;
   });
 };
 
@@ -121,7 +133,7 @@ const withNamesUnread = (rows: WaitingRow[]): WaitingRow[] => {
  */
 export const waitingNames = async (db: Kysely<Schema>): Promise<WaitingGroup[]> => {
   const settled = await settledNames(db);
-  const rows = withNamesUnread(await waitingRows(db)).filter(({ written }) => {
+  const rows = (await withNamesUnread(db, await waitingRows(db))).filter(({ written }) => {
     const text = plain(nameWritten(written));
     return text !== '' && settled.get(text)?.means !== 'not a car';
   });

@@ -1,7 +1,5 @@
+import { isPraise } from './praise.ts';
 import type { SaleLine } from './read-sale-line.ts';
-
-const praise =
-  /^(?:vintage|rare|nice|very|super|original|old|great|lovely|good|mint|near|excellent|fine|played|beater|rough|lot|unknown|some|sort|set|new|clean)$/i;
 
 /**
  * What stands in a text of which no casting is known where a name does: one to four words with capitals with
@@ -18,6 +16,6 @@ export const plainNameIn = ({ text, unread, spans }: SaleLine): string | null =>
   if (!name || name.length < 3) return null;
   const words = name.split(' ');
   const rest = first.slice(name.length);
-  if (words.length > 4 || words.some(word => praise.test(word)) || /^ ?\p{Lu}/u.test(rest)) return null;
+  if (words.length > 4 || words.some(isPraise) || /^ ?\p{Lu}/u.test(rest)) return null;
   return name;
 };

@@ -88,6 +88,64 @@ describe('rows that wait follow the reference at once', () => {
     expect(await known(api)).toEqual([['no', 'no'], [false]]);
   });
 
+  describe('also by the name in what of a sale was not understood', () => {
+    const list = [
+      'Title,Date,Price',
+      'Brackenhall Van purple C8,2024-05-01,61',
+      'nice Brackenhall Van red C6,2024-05-02,31',
+      'Rare brackenhall van,2024-05-03,32',
+      'Brackenhall Van II C4,2024-05-04,12',
+      'nice Silver Kite lime C7,2024-05-05,25',
+    ];
+    const jotted = async () => {
+      const { api, session } = await newCollectionService();
+      await take(api, 'sales', ...list);
+      const open = () =>
+        session
+          .collection!.read.sqlite.prepare(
+            'SELECT sold_on, unread FROM sale_record WHERE casting_id IS NULL ORDER BY id',
+          )
+          .raw()
+          .all();
+      return { api, open };
+    };
+    const addVan = (api: Api) =>
+      api.reference.saveCasting({ maker: 'Quillon Toys', series: 'Weir', name: 'Brackenhall Van' });
+
+    it('which waits with the others, and is settled with them', async () => {
+      const { api, open } = await jotted();
+      const { names, sales } = await api.names.waiting();
+      expect(sales).toBe(5);
+      expect(names.map(({ name, sales: of }) => [name, of])).toEqual([
+        ['Brackenhall Van', 3],
+        ['Brackenhall Van II', 1],
+        ['Silver Kite', 1],
+      ]);
+      const done = await api.names.settle({ texts: ['Brackenhall Van'], settlement: { as: 'casting' } });
+      expect(done).toMatchObject({ sales: 3 });
+      expect(open().map(row => (row as string[])[0])).toEqual(['2024-05-04', '2024-05-05']);
+      await api.names.settle({ texts: ['Silver Kite'], settlement: { as: 'casting' } });
+      expect(open()).toHaveLength(1);
+      await api.collection.undo();
+      await api.collection.undo();
+      expect(open()).toHaveLength(5);
+      expect((await api.names.waiting()).names).toEqual(names);
+    });
+
+    it('when its casting is added by hand, and a list is known again afterwards', async () => {
+      const { api, open } = await jotted();
+      const before = open();
+      await addVan(api);
+      expect(open().map(row => (row as string[])[0])).toEqual(['2024-05-04', '2024-05-05']);
+      const rare = (await api.sales.list({})).find(({ price }) => price === 3200);
+      expect(rare?.castingId).not.toBeNull();
+      const again = await take(api, 'sales', ...list.filter(line => !line.includes('II')));
+      expect(again).toMatchObject({ accepted: 0, duplicates: 4 });
+      await api.collection.undo();
+      expect(open()).toEqual(before);
+    });
+  });
+
   it('when a reference is imported', async () => {
     const api = await waiting();
     const result = await take(
