@@ -14,7 +14,14 @@ const leftOut = [
   /^libheif-js\//,
 ];
 
-export const bundleNames = ['main', 'preload', 'hosts', 'report-worker', 'choose-worker'] as const;
+export const bundleNames = [
+  'main',
+  'preload',
+  'hosts',
+  'report-worker',
+  'choose-worker',
+  'heic-worker',
+] as const;
 export type BundleName = (typeof bundleNames)[number];
 
 const entries: Record<BundleName, Record<string, string>> = {
@@ -23,13 +30,14 @@ const entries: Record<BundleName, Record<string, string>> = {
   hosts: { service: at('service/service.ts'), browser: at('launcher/serve-browser.ts') },
   'report-worker': { 'report-worker': at('../reports/worker.ts') },
   'choose-worker': { 'choose-worker': at('api/decisions/choose-worker.ts') },
+  'heic-worker': { 'heic-worker': at('../db/photos/heic-worker.ts') },
 };
 
 /**
  * One file for each process and thread; the hosts of collections share most of theirs, and what only some
  * days need (spreadsheets, the demo) lies apart, since reading it takes longer than the rest of the start.
  * CommonJS, since a sandboxed preload must be, and the main entry of an Electron before 28 too; but the
- * workers, one of which awaits at its top level, are modules. Beside each lies its source map, so that the
+ * workers, two of which await at their top level, are modules. Beside each lies its source map, so that the
  * trace of a fault names the sources. The bundles share `outDir`, which is therefore not emptied here.
  */
 export const bundleConfig = (name: BundleName, outDir: string): InlineConfig => ({

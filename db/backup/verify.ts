@@ -18,6 +18,8 @@ export interface CheckOptions {
   onProgress?: (done: number, total: number, step: CheckStep | null) => void;
   /** Aborting rejects with the signal's reason between two steps. */
   signal?: AbortSignal;
+  /** The file of the worker that decodes HEIC, where it does not lie as in a checkout. */
+  heicWorker?: URL | undefined;
 }
 
 const checkStructure = (sqlite: Database): Finding[] => {
@@ -87,7 +89,7 @@ const summaryOf = (backups: BackupInfo[], sound: number): Finding => {
  */
 export const checkCollection = async (
   collection: Collection,
-  { onProgress, signal }: CheckOptions = {},
+  { onProgress, signal, heicWorker }: CheckOptions = {},
 ): Promise<Finding[]> => {
   const {
     dir,
@@ -130,7 +132,7 @@ export const checkCollection = async (
         const path = originalPath(dir, sha256) ?? null;
         if (fault) return [{ level: 'damage', subject: 'photograph', sha256, path, fault }];
         intact++;
-        const { remade, failed } = await remakeCopies(dir, sha256);
+        const { remade, failed } = await remakeCopies(dir, sha256, heicWorker);
         copies.remade += remade;
         copies.failed += failed;
         return [];

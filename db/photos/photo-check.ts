@@ -35,6 +35,7 @@ export const faultOfPhoto = async (
 export const remakeCopies = async (
   dir: string,
   sha256: string,
+  heicWorker?: URL,
 ): Promise<{ remade: number; failed: number }> => {
   let remade = 0;
   let failed = 0;
@@ -43,7 +44,7 @@ export const remakeCopies = async (
     if (!existsSync(path) || (await decodes(path))) continue;
     try {
       rmSync(path, { force: true });
-      await readPhoto(dir, sha256, size);
+      await readPhoto(dir, sha256, size, heicWorker);
     } catch {
       failed++;
       continue;

@@ -66,8 +66,8 @@ export const decodes = async (path: string): Promise<boolean> => {
 };
 
 /** The bytes that libvips can unpack: a photograph's own, or those of the picture that a HEIC holds. */
-const readable = async (bytes: Uint8Array, format: PhotoFormat): Promise<Uint8Array> =>
-  format === 'heic' ? decodeHeic(bytes) : bytes;
+const readable = async (bytes: Uint8Array, format: PhotoFormat, heicWorker?: URL): Promise<Uint8Array> =>
+  format === 'heic' ? decodeHeic(bytes, heicWorker) : bytes;
 
 const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => {
   const path = copyPath(dir, sha256, size);
@@ -77,14 +77,14 @@ const keepCopy = (dir: string, sha256: string, size: CopySize, copy: Buffer) => 
 
 const unreadable = (cause: unknown) => new CollectionError({ kind: 'photo-unreadable' }, { cause });
 
-const measure = async (bytes: Uint8Array, format: PhotoFormat) => {
+const measure = async (bytes: Uint8Array, format: PhotoFormat, heicWorker?: URL) => {
   const sharp = await loadSharp();
   // The limit is checked below, where the reason can be given; metadata alone unpacks nothing.
   const read = await sharp(bytes, { limitInputPixels: false, failOn: 'error' })
     .metadata()
     .catch(async (error: unknown) => {
       // Of a HEIC its own decoder tells damage from a kind that it does not know.
-      if (format === 'heic') await decodeHeic(bytes);
+      if (format === 'heic') await decodeHeic(bytes, heicWorker);
       throw unreadable(error);
     });
   const { width, height } = read.autoOrient;
@@ -102,14 +102,15 @@ const measure = async (bytes: Uint8Array, format: PhotoFormat) => {
 /**
  * Puts a photograph into the collection's photo folder, named by its content, with its smaller copies; one
  * that is there already is not stored twice, and one that was altered is put right. The original keeps all of
- * its metadata. Call it before the action, then `addPhoto` inside. Throws CollectionError 'photo-refused'
+ * its metadata. Call it before the action, then `addPhoto` inside. `heicWorker`, here and below, is the file of
+ * the worker that decodes HEIC, where it does not lie as in a checkout. Throws CollectionError 'photo-refused'
  * (with the reason), 'disk-full', 'read-only'.
  */
-export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<StoredPhoto> => {
+export const storePhoto = async (dir: string, bytes: Uint8Array, heicWorker?: URL): Promise<StoredPhoto> => {
   const format = photoFormat(bytes);
-  const measured = await measure(bytes, format);
+  const measured = await measure(bytes, format, heicWorker);
   const copies: [CopySize, Buffer][] = [];
-  const picture = await readable(bytes, format);
+  const picture = await readable(bytes, format, heicWorker);
   for (const size of copiesMadeAtOnce)
     copies.push([
       size,
@@ -131,12 +132,16 @@ export const storePhoto = async (dir: string, bytes: Uint8Array): Promise<Stored
  * Makes the screen copies that papers print of photographs whose originals only this program reads, where
  * they are missing. What is missing or damaged itself is left to whoever prints.
  */
-export const makePrintable = async (dir: string, photos: Iterable<string>): Promise<void> => {
+export const makePrintable = async (
+  dir: string,
+  photos: Iterable<string>,
+  heicWorker?: URL,
+): Promise<void> => {
   for (const sha256 of photos) {
     if (existsSync(copyPath(dir, sha256, 'screen'))) continue;
     const path = originalPath(dir, sha256);
     if (!path || formatOfFile(path) !== 'heic') continue;
-    await readPhoto(dir, sha256, 'screen').catch((error: unknown) => {
+    await readPhoto(dir, sha256, 'screen', heicWorker).catch((error: unknown) => {
       if (!(error instanceof CollectionError)) throw error;
     });
   }
@@ -207,9 +212,9 @@ const readOriginal = (dir: string, sha256: string) => {
 };
 
 /** A photograph that was stored before, by its hash. Throws CollectionError 'photo-missing' or 'damaged'. */
-export const storedPhoto = async (dir: string, sha256: string): Promise<StoredPhoto> => {
+export const storedPhoto = async (dir: string, sha256: string, heicWorker?: URL): Promise<StoredPhoto> => {
   const { bytes, format } = readOriginal(dir, sha256);
-  return { sha256, format, bytes: bytes.byteLength, ...(await measure(bytes, format)) };
+  return { sha256, format, bytes: bytes.byteLength, ...(await measure(bytes, format, heicWorker)) };
 };
 
 /**
@@ -221,6 +226,7 @@ export const readPhoto = (
   dir: string,
   sha256: string,
   size: CopySize | 'original',
+  heicWorker?: URL,
 ): Promise<{ bytes: Uint8Array; contentType: string }> =>
   withStorageErrors(layout(dir).photos, async () => {
     const path = size === 'original' ? null : copyPath(dir, sha256, size);
@@ -228,7 +234,7 @@ export const readPhoto = (
     const { bytes, format } = readOriginal(dir, sha256);
     const { contentType, shown } = photoFormats[format];
     if (size === 'original' || (size === 'large' && shown)) return { bytes, contentType };
-    const copy = await smallerCopy(await readable(bytes, format), size);
+    const copy = await smallerCopy(await readable(bytes, format, heicWorker), size);
     try {
       keepCopy(dir, sha256, size, copy);
     } catch (error) {

@@ -9,7 +9,7 @@ export const bundledFiles = (folder: string) => {
   const place = folder.replace(/app\.asar(?=[\\/]|$)/, 'app.asar.unpacked');
   const worker = (name: string) => pathToFileURL(join(place, `${name}-worker.mjs`));
   return {
-    workers: { report: worker('report'), choose: worker('choose') },
+    workers: { report: worker('report'), choose: worker('choose'), heic: worker('heic') },
     reportAssets: {
       templates: join(place, 'report-templates'),
       fonts: [join(place, 'report-fonts')] as [string],

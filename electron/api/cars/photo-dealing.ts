@@ -16,10 +16,10 @@ import { storeFiles } from './store-files.ts';
 export const proposeDealing = needsCollection
   .input(inputs.proposeDealing)
   .handler(async ({ context, input, signal }): Promise<DealingProposal> => {
-    const { db, collection } = context;
+    const { session, db } = context;
     if (!(await findLot(db, input.lotId))) throw notFound('lot', input.lotId);
     const cars = (await listCars(db, { lotId: input.lotId })).filter(({ status }) => status !== 'sold');
-    const { stored, refused: left } = await storeFiles(collection.dir, input.files, signal);
+    const { stored, refused: left } = await storeFiles(session, input.files, signal);
     const first = new Map<string, (typeof stored)[number]>();
     const again: typeof left = [];
     for (const file of stored) {
@@ -58,7 +58,10 @@ export const dealOut = needsCollection
       throw refused('A photograph can be given to one car only. Choose the cars again.');
     const dealt: { carId: number; photo: StoredPhoto }[] = [];
     for (const { sha256, carId } of input.photos)
-      dealt.push({ carId, photo: await storedPhoto(collection.dir, sha256) });
+      dealt.push({
+        carId,
+        photo: await storedPhoto(collection.dir, sha256, session.options.workers?.heic),
+      });
     const what = dealt.length === 1 ? 'a photograph' : `${dealt.length} photographs`;
     const on = new Set(dealt.map(({ carId }) => carId)).size;
     await session.act(`Added ${what} to ${on === 1 ? 'a car' : `${on} cars`} of ${lot.name}`, async trx => {

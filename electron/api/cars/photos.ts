@@ -18,7 +18,7 @@ import { storeFiles } from './store-files.ts';
 const add = needsCollection
   .input(inputs.addPhotos)
   .handler(async ({ context, input, signal }): Promise<AddedPhotos> => {
-    const { session, db, collection } = context;
+    const { session, db } = context;
     const { carId, lotId, variationId, files, view, caption, state } = input;
     if ([carId, lotId, variationId].filter(id => id !== undefined).length !== 1)
       throw refused('A photograph belongs to one car, one lot or one variation.');
@@ -30,7 +30,7 @@ const add = needsCollection
           : (await referenceIndex(session)).variations.get(variationId ?? 0)?.label;
     if (of === undefined)
       throw notFound(lotId === undefined ? 'variation' : 'lot', lotId ?? variationId ?? 0);
-    const { stored, refused: left } = await storeFiles(collection.dir, files, signal);
+    const { stored, refused: left } = await storeFiles(session, files, signal);
     const what = stored.length === 1 ? 'a photograph' : `${stored.length} photographs`;
     const ids = await session.act(`Added ${what} to ${of}`, async trx => {
       const added: number[] = [];
@@ -52,7 +52,13 @@ const add = needsCollection
   });
 
 const read = needsCollection.input(inputs.readPhoto).handler(async ({ context, input }): Promise<File> => {
-  const { bytes, contentType } = await readPhoto(context.collection.dir, input.sha256, input.size);
+  const { session, collection } = context;
+  const { bytes, contentType } = await readPhoto(
+    collection.dir,
+    input.sha256,
+    input.size,
+    session.options.workers?.heic,
+  );
   const ending = contentType.split('/')[1] ?? 'bin';
   return new File([new Uint8Array(bytes)], `${input.sha256.slice(0, 12)}.${ending}`, { type: contentType });
 });

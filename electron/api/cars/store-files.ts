@@ -1,6 +1,8 @@
 import { CollectionError } from '../../../db/errors.ts';
 import { type StoredPhoto, storePhoto } from '../../../db/photos/photos.ts';
 import { toApiError } from '../session/errors.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
 import type { RefusedFile } from '../views.ts';
 
 export interface StoredFile {
@@ -13,10 +15,11 @@ export interface StoredFile {
  * reason, and the others are taken; where none is left, the first reason is thrown.
  */
 export const storeFiles = async (
-  dir: string,
+  session: Session,
   files: readonly File[],
   signal?: AbortSignal,
 ): Promise<{ stored: StoredFile[]; refused: RefusedFile[] }> => {
+  const { dir } = openOf(session);
   const stored: StoredFile[] = [];
   const refused: RefusedFile[] = [];
   for (const file of files) {
@@ -24,7 +27,7 @@ export const storeFiles = async (
     try {
       stored.push({
         name: file.name,
-        photo: await storePhoto(dir, new Uint8Array(await file.arrayBuffer())),
+        photo: await storePhoto(dir, new Uint8Array(await file.arrayBuffer()), session.options.workers?.heic),
       });
     } catch (error) {
       const known = toApiError(error);

@@ -80,6 +80,7 @@ const check = needsCollection.handler(({ context, signal }) =>
     const findings = await checkCollection(context.collection, {
       onProgress: (done, total, step) => report(done, total, step ? stepText(step) : 'done'),
       signal: stop,
+      heicWorker: context.session.options.workers?.heic,
     });
     return findings.map(finding => ({
       level: finding.level,

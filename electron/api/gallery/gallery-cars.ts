@@ -93,6 +93,7 @@ export const galleryCars = async (
   await makePrintable(
     dir,
     [...photos.values()].flatMap(own => own.map(({ sha256 }) => sha256)),
+    session.options.workers?.heic,
   );
   const pathOf = printedPaths(dir);
   return cars.map(car =>

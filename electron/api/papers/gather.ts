@@ -38,6 +38,7 @@ const photosOfPage = async (
   await makePrintable(
     dir,
     page.photos.map(({ sha256 }) => sha256),
+    session.options.workers?.heic,
   );
   const pathOf = printedPaths(dir);
   return page.photos.map(({ sha256, view, caption, state }) => ({

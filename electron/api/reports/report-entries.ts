@@ -173,6 +173,7 @@ export const reportEntries = async (
   await makePrintable(
     dir,
     [...photos.values()].flatMap(own => own.map(({ sha256 }: { sha256: string }) => sha256)),
+    session.options.workers?.heic,
   );
   const pathOf = wanted.withPhotographs ? printedPaths(dir) : () => '';
   const entries: ReportEntry[] = [];

@@ -7,6 +7,7 @@ import type { Collection } from '../../../db/collection.ts';
 import { asCollectionError, CollectionError } from '../../../db/errors.ts';
 import { type Actions, changesOf, newestAction } from '../../../db/history/changes.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
+import { oneAtATime } from '../../../db/one-at-a-time.ts';
 import { collectionExists, createCollection } from '../../../db/open-collection.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
@@ -14,7 +15,7 @@ import type { ReportAssets } from '../../../reports/report-assets.ts';
 import type { CollectionState } from '../views.ts';
 import { createCache, type SessionCache } from './cache.ts';
 import { refused } from './errors.ts';
-import { oneAtATime, openOrRead } from './opening.ts';
+import { openOrRead } from './opening.ts';
 
 /** What a host tells the service about itself. */
 export interface SessionOptions {
@@ -31,7 +32,7 @@ export interface SessionOptions {
    * Worker files, and the files of reports, where they do not lie as in a checkout: a bundled
    * host says where.
    */
-  workers?: { report?: URL; choose?: URL };
+  workers?: { report?: URL; choose?: URL; heic?: URL };
   reportAssets?: ReportAssets;
   /** ISO instant to stamp into files in place of their effective date. */
   stampedAt?: string;

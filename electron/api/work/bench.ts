@@ -292,11 +292,11 @@ const enterTime = needsCollection.input(inputs.enterTime).handler(async ({ conte
 
 /** Adds photographs to the car of a job, at the step where they were taken; one action. */
 const addPhotos = needsCollection.input(inputs.addJobPhotos).handler(async ({ context, input, signal }) => {
-  const { session, db, collection } = context;
+  const { session, db } = context;
   const job = findJob(await listJobs(db), input.jobId);
   const step = job.steps.find(({ id }) => id === input.stepId);
   if (input.stepId !== null && !step) throw notFound('step', input.stepId);
-  const { stored, refused } = await storeFiles(collection.dir, input.files, signal);
+  const { stored, refused } = await storeFiles(session, input.files, signal);
   const what = stored.length === 1 ? 'a photograph' : `${stored.length} photographs`;
   await session.act(`Added ${what} to a job`, async trx => {
     for (const { photo } of stored) {

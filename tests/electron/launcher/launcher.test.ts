@@ -6,8 +6,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { decodeHeic } from '../../../db/photos/heic.ts';
 import { type Surroundings, windowObstacle } from '../../../electron/launcher/choose-host.ts';
 import { findElectron } from '../../../electron/launcher/find-electron.ts';
+import { bundledFiles } from '../../../electron/service/bundled-files.ts';
+import { heicFile } from '../../helpers/pictures.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const say = () => undefined;
@@ -127,6 +130,14 @@ describe('npm start', { timeout: 180_000 }, () => {
 });
 
 describe('what was built of the browser host', () => {
+  it('has its workers beside it, and that of HEIC decodes as from the sources', async () => {
+    const { workers } = bundledFiles(join(root, 'dist/electron'));
+    for (const file of Object.values(workers)) expect(existsSync(file), file.pathname).toBe(true);
+    for (const name of ['turned', 'mirrored', 'wide-colours'] as const) {
+      const bytes = heicFile(name);
+      expect((await decodeHeic(bytes, workers.heic)).equals(await decodeHeic(bytes)), name).toBe(true);
+    }
+  });
   it('names the sources in the trace of a fault', async () => {
     const bundle = join(root, 'dist/electron/browser.cjs');
     const fault = `process.setSourceMapsEnabled(true); require(${JSON.stringify(bundle)}).serveBrowser({})`;
