@@ -21,6 +21,7 @@ export const bidView = async (session: Session, wish: z.output<typeof bid>): Pro
     ...(carIds && { ids: carIds }),
     ...(lotId !== undefined && { lotId }),
   });
+  if (cars.length === 0) throw refused('There is no car to bid for. Add the cars of the lot first.');
   const figures = await carFigures(session, cars);
   const candidates = await carCandidates(
     openOf(session).read.db,

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterEach, describe, expect, it } from 'vitest';
 import { paperKinds } from '../../../../electron/api/inputs.ts';
-import { addReference, newCollectionService, resultOf } from '../../../helpers/api.ts';
+import { type Api, addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 import { canReadStructure, faultsOf, readStructure } from '../../../reports/pdf-structure.ts';
 import { canReadPdf, squeezed } from '../../../reports/read-pdf.ts';
 
@@ -155,5 +155,67 @@ describe.skipIf(!canReadPdf)('every kind of paper', { timeout: 240_000 }, () => 
         if (kind === 'dossier' || kind === 'collection') expect(text).toContain(squeezed(long));
         if (kind !== 'labels') expect(await edgesAreBare(), 'nothing runs off the paper').toBe(true);
       }
+  });
+});
+
+/** A paper of any kind with nothing said but what it is about. */
+const plainPaper = async (
+  api: Api,
+  kind: (typeof kinds)[number],
+  about: { carId?: number; lotId?: number },
+) => {
+  const made = await resultOf<{ token: string; warnings: string[]; pages: number }>(
+    kind === 'collection'
+      ? await api.reports.make({ format: 'pdf' })
+      : kind === 'labels'
+        ? await api.papers.labels({})
+        : await api.papers.make({ kind, ...about }),
+  );
+  return { made, pdf: Buffer.from(await (await api.reports.file({ token: made.token })).arrayBuffer()) };
+};
+
+describe.skipIf(!canReadPdf)('a collection with next to nothing in it', { timeout: 240_000 }, () => {
+  it.each(kinds)('without a car, and without a reference: %s', async kind => {
+    const { api } = await newCollectionService();
+    if (kind === 'want-list' || kind === 'ledger') {
+      const { made, pdf } = await plainPaper(api, kind, {});
+      expect(made.warnings).toEqual([]);
+      const { text, info } = readBack(pdf);
+      expect(info.get('Pages')).toBe('1');
+      expect(text).toContain(squeezed(kind === 'want-list' ? 'Want list' : 'Ledger'));
+      expect(text).not.toMatch(/NaN|undefined|null|Infinity/);
+    } else if (kind === 'bid') {
+      const { id: lotId } = await api.lots.create({ name: 'Loft', currency: 'USD' });
+      expect((await refusalOf(plainPaper(api, kind, {}))).message).toMatch(/about one lot: say which/);
+      const { message } = await refusalOf(plainPaper(api, kind, { lotId }));
+      expect(message).toBe('There is no car to bid for. Add the cars of the lot first.');
+    } else if (ofOneCar.has(kind)) {
+      expect((await refusalOf(plainPaper(api, kind, {}))).message).toMatch(/about one car: say which/);
+      expect(await refusalOf(plainPaper(api, kind, { carId: 1 }))).toMatchObject({ code: 'NOT_FOUND' });
+    } else {
+      const { message } = await refusalOf(plainPaper(api, kind, {}));
+      expect(message).toMatch(/^There is no car .*Add cars, or choose others\.$/);
+    }
+  });
+
+  it.each(kinds)('with one car of which nothing is known but its number: %s', async kind => {
+    const { api } = await newCollectionService();
+    const { id: lotId } = await api.lots.create({ name: 'Loft', currency: 'USD' });
+    const { ids } = await api.cars.create({ lotId, cars: [{ inventoryNumber: 'Q-7' }] });
+    const about = { ...(ofOneCar.has(kind) && { carId: ids[0]! }), ...(kind === 'bid' && { lotId }) };
+    const wants: Partial<Record<typeof kind, RegExp>> = {
+      claim: /Record its condition as it is now/,
+      bid: /Identify and grade them first/,
+    };
+    if (wants[kind]) {
+      expect((await refusalOf(plainPaper(api, kind, about))).message).toMatch(wants[kind]);
+      return;
+    }
+    const { made, pdf } = await plainPaper(api, kind, about);
+    expect(made.warnings).toEqual([]);
+    const { text, info } = readBack(pdf);
+    expect(info.get('Pages')).toBe(String(made.pages));
+    if (kind !== 'want-list' && kind !== 'ledger') expect(text).toContain('Q-7');
+    expect(text).not.toMatch(/NaN|undefined|null|Infinity/);
   });
 });
