@@ -1,13 +1,14 @@
 import { Button, Group, Modal, TextInput } from '@mantine/core';
 import { type FormEvent, useState } from 'react';
 
-/** Asks for the name of a view. */
+/** Asks for the name of a view or of a set. */
 export const NameDialog = ({
   title,
   says,
   begin,
   verb,
   taken,
+  of = 'view',
   busy,
   onName,
   onClose,
@@ -16,8 +17,9 @@ export const NameDialog = ({
   says: string;
   begin: string;
   verb: string;
-  /** The names of other views. */
+  /** The names of the others. */
   taken: readonly string[];
+  of?: 'view' | 'set';
   busy: boolean;
   onName: (name: string) => void;
   onClose: () => void;
@@ -37,7 +39,7 @@ export const NameDialog = ({
           data-autofocus
           value={name}
           maxLength={200}
-          error={isTaken ? 'Another view has this name.' : undefined}
+          error={isTaken ? `Another ${of} has this name.` : undefined}
           onChange={event => setName(event.currentTarget.value)}
         />
         <Group justify="flex-end" mt="md">

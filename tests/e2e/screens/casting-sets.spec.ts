@@ -1,5 +1,12 @@
+import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
 import { breaches, goTo, startEmpty } from '../looking.ts';
+
+const overflow = (page: Page) =>
+  page.evaluate(() => {
+    const main = document.querySelector('main');
+    return main ? main.scrollWidth - main.clientWidth : Number.NaN;
+  });
 
 test('a set of one year shows what is there, what is missing, and what completing it costs', async ({
   demo,
@@ -43,6 +50,25 @@ test('a set of one year shows what is there, what is missing, and what completin
   await picture(demo, 'set-missing');
   await demo.setViewportSize({ width: 768, height: 900 });
   await picture(demo, 'set-narrow');
+  // A name that another set has is refused before anything is sent.
+  await demo.getByRole('button', { name: 'Rename …' }).press('Enter');
+  const naming = demo.getByRole('dialog', { name: 'Rename the set' });
+  await naming.getByRole('textbox', { name: 'Name' }).fill('first YEAR');
+  await expect(naming.getByText('Another set has this name.')).toBeVisible();
+  await expect(naming.getByRole('button', { name: 'Rename' })).toBeDisabled();
+  await naming.getByRole('textbox', { name: 'Name' }).fill('All there is');
+  await demo.keyboard.press('Enter');
+  await expect(demo.getByRole('heading', { name: 'All there is' })).toBeVisible();
+  await demo.keyboard.press('Control+z');
+  await expect(demo.getByRole('heading', { name: 'Everything' })).toBeVisible();
+  await demo.setViewportSize({ width: 400, height: 800 });
+  expect(await overflow(demo)).toBe(0);
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'set-phone');
+  await goTo(demo, '/reference/sets');
+  expect(await overflow(demo)).toBe(0);
+  expect(await breaches(demo)).toEqual([]);
+  await picture(demo, 'sets-phone');
 });
 
 test('without castings, the page of sets says what to begin with', async ({ start, collection, picture }) => {

@@ -8,7 +8,7 @@ const headings = async (page: Page, list: string) =>
   );
 const hash = (page: Page) => page.evaluate(() => decodeURIComponent(location.hash));
 
-test('a view of the cars is made by keyboard, saved, left, chosen again, renamed and removed', async ({
+test('a view of the cars is made by keyboard, saved, left, chosen again, renamed, replaced and removed', async ({
   demo,
   picture,
 }) => {
@@ -61,6 +61,38 @@ test('a view of the cars is made by keyboard, saved, left, chosen again, renamed
   await demo.keyboard.press('Enter');
   await expect(menu).toHaveAccessibleName('View: Best restored');
   await expect.poll(() => hash(demo)).toContain('saved=Best+restored');
+  // Another view's name is refused before anything is sent; the view's own is not.
+  await menu.press('Enter');
+  await demo.getByRole('menuitem', { name: 'Save this view as …' }).press('Enter');
+  await demo.getByRole('textbox', { name: 'Name' }).fill('Second');
+  await demo.keyboard.press('Enter');
+  await expect(menu).toHaveAccessibleName('View: Second');
+  await menu.press('Enter');
+  await demo.getByRole('menuitem', { name: 'Rename “Second” …' }).press('Enter');
+  const naming = demo.getByRole('dialog', { name: 'Rename the view' });
+  await naming.getByRole('textbox', { name: 'Name' }).fill('best RESTORED');
+  await expect(naming.getByText('Another view has this name.')).toBeVisible();
+  await expect(naming.getByRole('button', { name: 'Rename' })).toBeDisabled();
+  await demo.keyboard.press('Escape');
+  await menu.press('Enter');
+  await demo.getByRole('menuitem', { name: 'Best restored', exact: true }).press('Enter');
+  await expect(menu).toHaveAccessibleName('View: Best restored');
+
+  // The order by name takes the place of the order by grade, and the old one comes back by undo.
+  await demo.getByRole('columnheader', { name: /^Name, casting/ }).click();
+  await expect(menu).toHaveAccessibleName('View: Best restored, changed');
+  await menu.press('Enter');
+  await demo.getByRole('menuitem', { name: 'Replace “Best restored” with this' }).press('Enter');
+  await expect(menu).toHaveAccessibleName('View: Best restored');
+  const sorted = demo.getByRole('columnheader', { name: /^Name, casting/ });
+  await goTo(demo, '/cars');
+  await expect(sorted).not.toHaveAttribute('aria-sort', /ending/);
+  await goTo(demo, '/cars?saved=Best restored');
+  await expect(sorted).toHaveAttribute('aria-sort', 'ascending');
+  await demo.keyboard.press('Control+z');
+  await goTo(demo, '/cars');
+  await goTo(demo, '/cars?saved=Best restored');
+  await expect(demo.getByRole('columnheader', { name: /^Grade/ })).toHaveAttribute('aria-sort', 'descending');
   await menu.press('Enter');
   await demo.getByRole('menuitem', { name: /^Remove/ }).click();
   await expect(demo.getByRole('button', { name: 'Saved views' })).toBeVisible();

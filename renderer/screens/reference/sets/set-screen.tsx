@@ -52,9 +52,12 @@ const Row = ({ member, page, onRemove }: { member: SetMember; page: SetPage; onR
     <tr>
       <th scope="row">
         <Link href={`/castings/${member.castingId}`}>{member.casting}</Link>
+        <span className={classes.below}>
+          {[member.series, member.year].filter(fact => fact !== '' && fact !== null).join(' · ')}
+        </span>
       </th>
-      <td className="soft">{member.series}</td>
-      <td>{member.year}</td>
+      <td className={`soft ${classes.beside}`}>{member.series}</td>
+      <td className={classes.beside}>{member.year}</td>
       <td>
         {best ? (
           <>
@@ -96,8 +99,12 @@ const Members = ({ page }: { page: SetPage }) => {
         <thead>
           <tr>
             <th scope="col">Casting</th>
-            <th scope="col">Series</th>
-            <th scope="col">From</th>
+            <th scope="col" className={classes.beside}>
+              Series
+            </th>
+            <th scope="col" className={classes.beside}>
+              From
+            </th>
             <th scope="col">Your best</th>
             <th scope="col" className="amount">
               Value, or price in {gradeLabel(page.grade)}, {page.currency}
@@ -147,6 +154,10 @@ export const SetScreen = ({ id }: { id: number }) => {
     queryFn: () => api.castingSets.page({ id, grade }),
     placeholderData: before => before,
   });
+  const { data: sets = [] } = useQuery({
+    queryKey: ['casting-sets'],
+    queryFn: () => api.castingSets.list(),
+  });
   const rename = useAction((name: string) => api.castingSets.update({ id, name }), {
     label: name => `Set renamed to “${name}”`,
     failure: 'The set keeps its name',
@@ -191,7 +202,8 @@ export const SetScreen = ({ id }: { id: number }) => {
           says={`Now called “${page.name}”`}
           begin={page.name}
           verb="Rename"
-          taken={[]}
+          of="set"
+          taken={sets.flatMap(set => (set.id === id ? [] : set.name))}
           busy={rename.isPending}
           onName={name => rename.mutate(name)}
           onClose={() => setRenaming(false)}
