@@ -121,7 +121,7 @@ let sortings = 0;
 export const useListOrder = (sort: GridSort | null, holds: boolean): ListOrder => {
   const columnId = sort?.columnId ?? null;
   const descending = sort?.descending ?? false;
-  // Named anew whenever it is sorted otherwise.
+  // A new name whenever it is sorted otherwise.
   return useMemo(() => {
     sortings += 1;
     return {
