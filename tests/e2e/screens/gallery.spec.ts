@@ -58,7 +58,7 @@ test('a gallery opens from its folder, loads nothing from elsewhere, and can be 
   await restored.focus();
   await page.keyboard.press('Enter');
   await expect(page.getByText('Restored: this is not the factory finish.')).toBeVisible();
-  const line = page.getByRole('slider', { name: 'Line between before and after, near side' });
+  const line = page.getByRole('slider', { name: 'Line between before and after, left side' });
   await expect(line).toHaveAttribute('aria-valuetext', '50 % before, 50 % after');
   await line.focus();
   await page.keyboard.press('Home');
