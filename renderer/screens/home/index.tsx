@@ -45,7 +45,7 @@ const HomeScreen = () => {
     return (
       <>
         <PageHeader title={summary.name || 'Home'} facts="No cars yet" />
-        <div className="page">
+        <div className="page" aria-busy={home.isFetching || undefined}>
           <Section title="From your list to your first decisions">
             <p className={classes.lead}>
               Bring your cars as you have them written down; half of a row is worth having. Then say what you
@@ -60,7 +60,7 @@ const HomeScreen = () => {
   return (
     <>
       <PageHeader title={summary.name || 'Home'} facts={facts} />
-      <div className="page">
+      <div className="page" aria-busy={home.isFetching || undefined}>
         {firstSteps ? (
           <Section title="First steps" aside="Each with what it would bring">
             <FirstSteps steps={firstSteps.steps} />

@@ -4,7 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { expect, test } from '../fixtures.ts';
-import { goTo, settled } from '../looking.ts';
+import { goTo, settled, startEmpty } from '../looking.ts';
 
 /** Holds back what is asked for under an address until it is opened; `asked` says when it was asked for. */
 const gate = async (page: Pick<Page, 'route'>, address: RegExp) => {
@@ -153,4 +153,24 @@ test('Enter finds the words as they stand, before the pause that typing is given
   await demo.keyboard.press('Enter');
   await expect(cars(demo)).toBeFocused();
   expect(demo.url()).toContain('text=ember');
+});
+
+test('Home says that it shows an older answer while it asks again', async ({
+  context,
+  start,
+  collection,
+}) => {
+  const { page } = await start();
+  await startEmpty(page, collection);
+  const steps = page.getByRole('list', { name: 'First steps' });
+  await expect(steps.getByRole('listitem')).toHaveCount(5);
+  await settled(page);
+  const home = await gate(context, /\/rpc\/collection\/home/);
+  await steps.getByRole('button', { name: 'Put the step “Words settled” away' }).click();
+  await home.asked;
+  await expect(steps.getByRole('listitem')).toHaveCount(5);
+  await expect(page.locator('[aria-busy="true"]').filter({ has: steps })).toBeVisible();
+  home.open();
+  await expect(steps.getByRole('listitem')).toHaveCount(4);
+  await expect(page.locator('[aria-busy="true"]')).toHaveCount(0);
 });
