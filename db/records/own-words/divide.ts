@@ -43,14 +43,34 @@ const heardAs = ({ column, text, field }: UnreadText, words: readonly OwnWord[])
   return isSettled ? { column, text, field, gave, ...(byScale && { byScale: true as const }) } : null;
 };
 
-/** Which unread texts words settle, and which stay. */
+/** Without the values of fields that texts of their own columns give otherwise, as in an import. */
+const yielding = (heard: HeardText, all: readonly HeardText[]): HeardText => {
+  const gave = Object.entries(heard.gave).filter(
+    ([field]) =>
+      field === heard.field || !all.some(one => one.field === field && one.gave[field] !== undefined),
+  );
+  return { ...heard, gave: Object.fromEntries(gave) };
+};
+
+/**
+ * Which unread texts words settle, and which stay. A text that means nothing but what another of its row says
+ * in the column of that very field gives nothing, and stays too, no longer as one of its own field.
+ */
 export const divide = (unread: readonly UnreadText[], words: readonly OwnWord[]): Divided => {
+  const heard = unread.map(entry => (entry.holds ? null : heardAs(entry, words)));
+  const all = heard.flatMap(one => one ?? []);
   const settled: HeardText[] = [];
   const rest: UnreadText[] = [];
-  for (const entry of unread) {
-    const heard = entry.holds ? null : heardAs(entry, words);
-    if (heard) settled.push(heard);
-    else rest.push(entry);
+  for (const [at, entry] of unread.entries()) {
+    const one = heard[at];
+    if (!one) {
+      rest.push(entry);
+      continue;
+    }
+    const left = yielding(one, all);
+    settled.push(left);
+    const gaveUp = Object.keys(left.gave).length === 0 && Object.keys(one.gave).length > 0;
+    if (gaveUp) rest.push({ ...entry, field: '' });
   }
   return { settled, rest };
 };

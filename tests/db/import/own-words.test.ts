@@ -42,8 +42,14 @@ const listOf = (rows: string[][], others = '') =>
 const grades = fc.constantFrom(...texts);
 const paints = fc.constantFrom('lt grn', 'mint', 'red', '');
 const arbitraryRows = fc.array(fc.tuple(grades, paints), { minLength: 1, maxLength: 12 });
+const bases = fc.constantFrom('beater', 'VG+', 'none', '');
+/** Rows whose grade, where there is one, is understood in the end. */
+const gradesUnderstood = fc.array(
+  fc.tuple(fc.constantFrom('beater', 'Beater', 'VG+', 'C6', '7', ''), paints, bases),
+  { minLength: 1, maxLength: 12 },
+);
 /** With a column beside it that may not understand the same text. */
-const withBases = fc.array(fc.tuple(grades, paints, fc.constantFrom('beater', 'VG+', 'none', '')), {
+const withBases = fc.array(fc.tuple(grades, paints, bases), {
   minLength: 1,
   maxLength: 12,
 });
@@ -77,20 +83,44 @@ describe('an answer about a word', () => {
     expect(alike).toBeGreaterThan(0);
   });
 
+  const words = [
+    { column: 'Cond.', text: 'beater', field: 'grade', meaning: '2' },
+    { column: '*', text: 'VG+', field: 'grade', meaning: '6.5' },
+    { column: 'Paint', text: 'lt grn', field: 'colour', meaning: 'Limewash' },
+  ];
+  /** Collections that heard the words with the first import of a list, and with its second. */
+  const heardEarlyAndLate = async (list: string, rows: number) => {
+    const [early, late] = [await newCollection(), await newCollection()];
+    await take(early, fileOf(list), { as: 'lot', lot, words });
+    await take(late, fileOf(list), { as: 'lot', lot });
+    const again = await take(late, fileOf(list), { as: 'lot', lot, words });
+    expect(again).toMatchObject({ accepted: 0, duplicates: rows });
+    return { early, late };
+  };
+
   it('before the import gives the same cars as after it', async () => {
     await fc.assert(
       fc.asyncProperty(arbitraryRows, async rows => {
-        const words = [
-          { column: 'Cond.', text: 'beater', field: 'grade', meaning: '2' },
-          { column: '*', text: 'VG+', field: 'grade', meaning: '6.5' },
-          { column: 'Paint', text: 'lt grn', field: 'colour', meaning: 'Limewash' },
-        ];
-        const [early, late] = [await newCollection(), await newCollection()];
-        await take(early, fileOf(listOf(rows)), { as: 'lot', lot, words });
-        await take(late, fileOf(listOf(rows)), { as: 'lot', lot });
-        const again = await take(late, fileOf(listOf(rows)), { as: 'lot', lot, words });
-        expect(again).toMatchObject({ accepted: 0, duplicates: rows.length });
+        const { early, late } = await heardEarlyAndLate(listOf(rows), rows.length);
         expect(carsOf(late)).toEqual(carsOf(early));
+      }),
+      { numRuns: 10 },
+    );
+  });
+
+  it('lets the column of a field go before another text that means a value of it, sooner or later', async () => {
+    const twice = [
+      ['beater', 'lt grn', 'VG+'],
+      ['beater', 'lt grn', 'beater'],
+    ];
+    const { early, late } = await heardEarlyAndLate(listOf(twice, ',Base paint'), 2);
+    expect(carsOf(late)).toEqual(carsOf(early));
+    expect(carsOf(late).map(({ grade_half }) => grade_half)).toEqual([4, 4]);
+    await fc.assert(
+      fc.asyncProperty(gradesUnderstood, async rows => {
+        const all = await heardEarlyAndLate(listOf(rows, ',Base paint'), rows.length);
+        const known = 'id, grade_half, as_written';
+        expect(carsOf(all.late, known)).toEqual(carsOf(all.early, known));
       }),
       { numRuns: 10 },
     );
