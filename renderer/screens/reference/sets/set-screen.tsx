@@ -79,7 +79,13 @@ const Row = ({ member, page, onRemove }: { member: SetMember; page: SetPage; onR
         )}
       </td>
       <td>
-        <Button size="xs" variant="subtle" aria-label={`Take out ${member.casting}`} onClick={onRemove}>
+        <Button
+          className={classes.takeOut}
+          size="xs"
+          variant="subtle"
+          aria-label={`Take out ${member.casting}`}
+          onClick={onRemove}
+        >
           Take out
         </Button>
       </td>
