@@ -51,11 +51,8 @@ const partsColumn = (id: 'missingParts' | 'reproductionParts', title: string): G
   editable: foreign,
 });
 
-/**
- * The columns of the list of sale records; `sources` are those in use. What each sorts by is the service's
- * (`sale-list.ts`).
- */
-export const saleColumns = (sources: readonly Choice[], means: OwnMeanings): GridColumn<SaleRow>[] => {
+/** When it was sold, and for how much. */
+const priceColumns = (): GridColumn<SaleRow>[] => {
   const currencies = currencyChoices();
   return [
     {
@@ -87,102 +84,125 @@ export const saleColumns = (sources: readonly Choice[], means: OwnMeanings): Gri
       editor: { kind: 'type-ahead', choices: () => currencies },
       editable: foreign,
     },
-    {
-      id: 'casting',
-      title: 'Casting',
-      width: 112,
-      grow: 2,
-      value: row => row.casting,
-      render: row => (row.castingId === null ? clipped(row.casting, true) : clipped(row.casting)),
-      editor: { kind: 'type-ahead', choices: () => suggestCastings },
-      editable: foreign,
-    },
-    {
-      id: 'variation',
-      title: 'Variation',
-      width: 180,
-      grow: 4,
-      value: row => row.variation,
-      render: row =>
-        row.variation ? (
-          <LacquerChip name={row.variation} swatch={row.swatch} />
-        ) : (
-          <span className={classes.quiet}>any</span>
-        ),
-      editor: {
-        kind: 'type-ahead',
-        choices: row => async text =>
-          row?.castingId ? filterChoices(await variationChoices(row.castingId), text) : [],
-      },
-      editable: row => foreign(row) && row.castingId !== null,
-    },
-    {
-      id: 'grade',
-      title: 'Grade',
-      width: 96,
-      value: row => row.grade,
-      text: row => (row.grade === null ? '' : gradeLabel(row.grade)),
-      render: row =>
-        row.grade === null ? (
-          <UnreadMark unread={row.unread} field="grade" />
-        ) : (
-          <GradeBadge grade={row.grade} finishState={row.finishState} />
-        ),
-      editor: { kind: 'number', parse: parseGradeCell },
-      means: means('grade'),
-      editable: foreign,
-    },
-    {
-      id: 'finishState',
-      title: 'Finish',
-      width: 96,
-      value: row => row.finishState,
-      render: row => <FinishCell row={row} />,
-      editor: {
-        kind: 'select',
-        choices: finishStates.map(state => ({ value: state, label: readerWords().spell(state) })),
-      },
-      means: means('finish_state'),
-      editable: foreign,
-    },
-    partsColumn('missingParts', 'Missing'),
-    partsColumn('reproductionParts', 'Reproduction'),
-    {
-      id: 'source',
-      title: 'Source',
-      width: 72,
-      value: row => row.source,
-      render: row => clipped(row.source),
-      editor: { kind: 'type-ahead', choices: () => sources, freeText: true },
-      editable: foreign,
-    },
-    {
-      id: 'reference',
-      title: 'Reference',
-      width: 88,
-      grow: 2,
-      value: row => row.reference,
-      render: row => clipped(row.reference, true),
-      editor: { kind: 'text', maxLength: 200 },
-      editable: foreign,
-    },
-    {
-      id: 'state',
-      title: 'Status',
-      width: 176,
-      grow: 3,
-      value: row => row.state,
-      render: row => (
-        <>
-          {row.unread.length === 0 ? null : (
-            <>
-              <UnreadMark unread={row.unread} />
-              <span className={classes.quiet}>; </span>
-            </>
-          )}
-          <Standing row={row} />
-        </>
-      ),
-    },
   ];
 };
+
+/** What was sold. */
+const identityColumns = (): GridColumn<SaleRow>[] => [
+  {
+    id: 'casting',
+    title: 'Casting',
+    width: 112,
+    grow: 2,
+    value: row => row.casting,
+    render: row => (row.castingId === null ? clipped(row.casting, true) : clipped(row.casting)),
+    editor: { kind: 'type-ahead', choices: () => suggestCastings },
+    editable: foreign,
+  },
+  {
+    id: 'variation',
+    title: 'Variation',
+    width: 180,
+    grow: 4,
+    value: row => row.variation,
+    render: row =>
+      row.variation ? (
+        <LacquerChip name={row.variation} swatch={row.swatch} />
+      ) : (
+        <span className={classes.quiet}>any</span>
+      ),
+    editor: {
+      kind: 'type-ahead',
+      choices: row => async text =>
+        row?.castingId ? filterChoices(await variationChoices(row.castingId), text) : [],
+    },
+    editable: row => foreign(row) && row.castingId !== null,
+  },
+];
+
+/** The state that it was in. */
+const conditionColumns = (means: OwnMeanings): GridColumn<SaleRow>[] => [
+  {
+    id: 'grade',
+    title: 'Grade',
+    width: 96,
+    value: row => row.grade,
+    text: row => (row.grade === null ? '' : gradeLabel(row.grade)),
+    render: row =>
+      row.grade === null ? (
+        <UnreadMark unread={row.unread} field="grade" />
+      ) : (
+        <GradeBadge grade={row.grade} finishState={row.finishState} />
+      ),
+    editor: { kind: 'number', parse: parseGradeCell },
+    means: means('grade'),
+    editable: foreign,
+  },
+  {
+    id: 'finishState',
+    title: 'Finish',
+    width: 96,
+    value: row => row.finishState,
+    render: row => <FinishCell row={row} />,
+    editor: {
+      kind: 'select',
+      choices: finishStates.map(state => ({ value: state, label: readerWords().spell(state) })),
+    },
+    means: means('finish_state'),
+    editable: foreign,
+  },
+  partsColumn('missingParts', 'Missing'),
+  partsColumn('reproductionParts', 'Reproduction'),
+];
+
+/** Where the record comes from, and whether it counts. */
+const recordColumns = (sources: readonly Choice[]): GridColumn<SaleRow>[] => [
+  {
+    id: 'source',
+    title: 'Source',
+    width: 72,
+    value: row => row.source,
+    render: row => clipped(row.source),
+    editor: { kind: 'type-ahead', choices: () => sources, freeText: true },
+    editable: foreign,
+  },
+  {
+    id: 'reference',
+    title: 'Reference',
+    width: 88,
+    grow: 2,
+    value: row => row.reference,
+    render: row => clipped(row.reference, true),
+    editor: { kind: 'text', maxLength: 200 },
+    editable: foreign,
+  },
+  {
+    id: 'state',
+    title: 'Status',
+    width: 176,
+    grow: 3,
+    value: row => row.state,
+    render: row => (
+      <>
+        {row.unread.length === 0 ? null : (
+          <>
+            <UnreadMark unread={row.unread} />
+            <span className={classes.quiet}>; </span>
+          </>
+        )}
+        <Standing row={row} />
+      </>
+    ),
+  },
+];
+
+/**
+ * The columns of the list of sale records; `sources` are those in use. What each sorts by is the service's
+ * (`sale-list.ts`).
+ */
+export const saleColumns = (sources: readonly Choice[], means: OwnMeanings): GridColumn<SaleRow>[] => [
+  ...priceColumns(),
+  ...identityColumns(),
+  ...conditionColumns(means),
+  ...recordColumns(sources),
+];

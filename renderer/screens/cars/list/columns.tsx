@@ -74,45 +74,8 @@ export const carRowState = (car: CarRow): RowState | null => {
   return null;
 };
 
-/** What can wait beyond the edge of a narrow window, so that worth and what to do stay in sight. */
-const later = ['lot', 'status', 'cost'];
-const narrower: Record<string, number> = {
-  photo: 62,
-  name: 106,
-  colour: 106,
-  finish: 88,
-  recommendation: 118,
-};
-
-/**
- * The columns of the list of cars; the strips share one scale, which stands in their heading. What each sorts by
- * is the service's (`car-order.ts`).
- */
-export const carColumns = ({
-  ticks,
-  currency,
-  scale,
-  narrow,
-}: {
-  ticks: Ticks;
-  currency: Currency;
-  /** Undefined until it is known. */
-  scale: WorthScale | null | undefined;
-  narrow: boolean;
-}): GridColumn<CarRow>[] => {
-  const columns = allColumns(ticks, currency, scale);
-  if (!narrow) return columns;
-  return [
-    ...columns.filter(({ id }) => !later.includes(id)),
-    ...columns.filter(({ id }) => later.includes(id)),
-  ].map(column => ({ ...column, width: narrower[column.id] ?? column.width }));
-};
-
-const allColumns = (
-  ticks: Ticks,
-  currency: Currency,
-  scale: WorthScale | null | undefined,
-): GridColumn<CarRow>[] => [
+/** Which car a row is of. */
+const identityColumns = (ticks: Ticks): GridColumn<CarRow>[] => [
   {
     id: 'tick',
     title: '✓',
@@ -169,6 +132,10 @@ const allColumns = (
       />
     ),
   },
+];
+
+/** The state that it is in. */
+const conditionColumns = (): GridColumn<CarRow>[] => [
   {
     id: 'grade',
     title: 'Grade',
@@ -192,6 +159,10 @@ const allColumns = (
       </UnreadInstead>
     ),
   },
+];
+
+/** How it came, whether it is still there, and what it cost. */
+const ownershipColumns = (currency: Currency): GridColumn<CarRow>[] => [
   {
     id: 'lot',
     title: 'Lot',
@@ -223,6 +194,10 @@ const allColumns = (
         <Amount minor={car.cost} currency={currency} />
       ),
   },
+];
+
+/** What it is worth. */
+const valueColumns = (currency: Currency, scale: WorthScale | null | undefined): GridColumn<CarRow>[] => [
   {
     id: 'worth',
     title: 'Value',
@@ -254,6 +229,13 @@ const allColumns = (
       />
     ),
   },
+];
+
+/** A gain is shown where some work is recommended. */
+const gains = (car: CarRow): boolean => car.status !== 'sold' && advisesWork(car.recommendation);
+
+/** What to do with it, and what that brings. */
+const adviceColumns = (currency: Currency): GridColumn<CarRow>[] => [
   {
     id: 'recommendation',
     title: 'Recommended',
@@ -283,5 +265,42 @@ const allColumns = (
   },
 ];
 
-/** A gain is shown where some work is recommended. */
-const gains = (car: CarRow): boolean => car.status !== 'sold' && advisesWork(car.recommendation);
+/** What can wait beyond the edge of a narrow window, so that worth and what to do stay in sight. */
+const later = ['lot', 'status', 'cost'];
+const narrower: Record<string, number> = {
+  photo: 62,
+  name: 106,
+  colour: 106,
+  finish: 88,
+  recommendation: 118,
+};
+
+/**
+ * The columns of the list of cars; the strips share one scale, which stands in their heading. What each sorts by
+ * is the service's (`car-order.ts`).
+ */
+export const carColumns = ({
+  ticks,
+  currency,
+  scale,
+  narrow,
+}: {
+  ticks: Ticks;
+  currency: Currency;
+  /** Undefined until it is known. */
+  scale: WorthScale | null | undefined;
+  narrow: boolean;
+}): GridColumn<CarRow>[] => {
+  const columns = [
+    ...identityColumns(ticks),
+    ...conditionColumns(),
+    ...ownershipColumns(currency),
+    ...valueColumns(currency, scale),
+    ...adviceColumns(currency),
+  ];
+  if (!narrow) return columns;
+  return [
+    ...columns.filter(({ id }) => !later.includes(id)),
+    ...columns.filter(({ id }) => later.includes(id)),
+  ].map(column => ({ ...column, width: narrower[column.id] ?? column.width }));
+};

@@ -58,16 +58,8 @@ const rank = (word: string | null): number | null =>
 
 const standingRank: Record<Standing, number> = { must: 0, in: 1, never: 3 };
 
-/** The columns of the list. `scale` is shared by its worth strips. */
-export const decideColumns = ({
-  currency,
-  scale,
-  onToggle,
-}: {
-  currency: Currency;
-  scale: WorthScale | null;
-  onToggle: (carId: number) => void;
-}): GridColumn<ListRow>[] => [
+/** Which car a row is of, and how it stands to the season. */
+const identityColumns = (onToggle: (carId: number) => void): GridColumn<ListRow>[] => [
   {
     id: 'number',
     title: 'No',
@@ -126,6 +118,10 @@ export const decideColumns = ({
       </span>
     ),
   },
+];
+
+/** The state that it is in. */
+const conditionColumns = (): GridColumn<ListRow>[] => [
   {
     id: 'grade',
     title: 'Grade',
@@ -141,6 +137,10 @@ export const decideColumns = ({
     value: ({ weighed }) => weighed.car.finishState,
     render: ({ weighed }) => <FinishState state={weighed.car.finishState} />,
   },
+];
+
+/** What the work at hand would cost and bring, beside what the car is worth. */
+const figureColumns = (currency: Currency, scale: WorthScale | null): GridColumn<ListRow>[] => [
   {
     id: 'worth',
     title: 'Value',
@@ -182,6 +182,10 @@ export const decideColumns = ({
     text: ({ weighed }) => (weighed.shown ? percentText(weighed.shown.probability) : ''),
     render: ({ weighed }) => (weighed.shown ? percentText(weighed.shown.probability) : '–'),
   },
+];
+
+/** What to do with it, and what its owner decided. */
+const decisionColumns = (currency: Currency): GridColumn<ListRow>[] => [
   {
     id: 'recommendation',
     title: 'Recommended, and why',
@@ -217,4 +221,20 @@ export const decideColumns = ({
         <span className="soft">–</span>
       ),
   },
+];
+
+/** The columns of the list. `scale` is shared by its worth strips. */
+export const decideColumns = ({
+  currency,
+  scale,
+  onToggle,
+}: {
+  currency: Currency;
+  scale: WorthScale | null;
+  onToggle: (carId: number) => void;
+}): GridColumn<ListRow>[] => [
+  ...identityColumns(onToggle),
+  ...conditionColumns(),
+  ...figureColumns(currency, scale),
+  ...decisionColumns(currency),
 ];
