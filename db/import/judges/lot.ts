@@ -6,7 +6,7 @@ import { readFinishState, readParts, readStatus } from '../../../valuation/readi
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import { gradeToHalf } from '../../codec.ts';
 import { carInserter, type NewCar } from '../../records/cars-write.ts';
-import { loadReference } from '../../reference/match.ts';
+import { loadReference, type Match } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
 import type { Purchases } from '../purchases.ts';
 import { matchExplainer } from './explain-match.ts';
@@ -15,7 +15,7 @@ import { gradeReader } from './grades.ts';
 import { identityReader, notACar, notOwned } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { knownCars } from './known-cars.ts';
-import { moneyReader, partPaid, soldAlone } from './purchase.ts';
+import { type MoneyOfRow, moneyReader, partPaid, soldAlone } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
 import { partsSaid, takeFinish, takeParts } from './state.ts';
@@ -71,25 +71,134 @@ const takeQuantity = (
   return row.take('quantity', quantityOf) ?? 1;
 };
 
+/** What a row says of the state that its car is in, and where it is; each text is understood once. */
+const stateReader = (habits: Habits) => {
+  const gradeOf = gradeReader(habits);
+  const finishOf = remembered(readFinishState);
+  const statusOf = remembered(readStatus);
+  const partsOf = remembered(readParts);
+  return (row: RowReader) => {
+    const grade = gradeOf(row);
+    const finishState = takeFinish(row, finishOf) ?? 'original';
+    const status = row.take('status', statusOf) ?? 'kept';
+    const location = row.takeText('location');
+    const missing = takeParts(row, 'missing_parts', partsOf);
+    const reproductions = takeParts(row, 'reproduction_parts', partsOf).filter(
+      part => !missing.includes(part),
+    );
+    return { grade, finishState, status, location, missing, reproductions, parts: partsSaid(row) };
+  };
+};
+
+/** What a row says, as far as it is understood. */
+interface Said {
+  quantity: number;
+  written: Record<string, string>;
+  match: Match;
+  notes: string;
+  state: ReturnType<ReturnType<typeof stateReader>>;
+  money: MoneyOfRow;
+  /** Its own number; '' where it brings none. */
+  number: string;
+}
+
+/** Refuses a row that says nothing about the car; null where it says something. */
+const refusedAsEmpty = (row: RowReader, { written, notes, number, money }: Said): Judged | null => {
+  // Words that nobody understands say which car it is where other cells tell of it.
+  const isOpen =
+    row.unread.some(({ field }) => field === 'casting') ||
+    (row.filled > 1 && /\p{L}{3}/u.test(row.written('description')));
+  if (Object.keys(written).length > 0 || notes || number || isOpen) return null;
+  row.refuse(
+    'casting',
+    'the row says nothing about the car: give its number, a casting, one of its features or a note',
+  );
+  // An amount and nothing else, below a column of amounts, is their sum.
+  const isSum = money.purchase.paid !== null && Object.keys(row.fields).every(field => sumFields.has(field));
+  return (
+    row.rejected(isSum ? 'a total' : null) ?? {
+      outcome: 'rejected',
+      column: 'casting',
+      reason: '',
+      not: null,
+    }
+  );
+};
+
+/**
+ * The number under which the car of a row is entered, '' where it is given the next free one; or that the
+ * collection has this car already. The number, or what the car is, is then known for the rows that follow.
+ */
+const numberOrKnown = (
+  row: RowReader,
+  line: number,
+  { quantity, written, match, notes, state, money: { purchase }, number: given }: Said,
+  {
+    known,
+    purchases,
+    lotName,
+  }: Pick<Target, 'purchases' | 'lotName'> & { known: ReturnType<typeof knownCars> },
+): string | Extract<Judged, { outcome: 'duplicate' }> => {
+  const number = given.length > longestNumber ? '' : given;
+  if (number !== given)
+    row.hold('inventory_number', `an inventory number has ${longestNumber} characters at most`);
+  const { finishState, location } = state;
+  const gradeHalf = gradeToHalf(state.grade);
+  const before = number
+    ? known.numbered(number, {
+        written,
+        castingId: match.castingId,
+        variationId: match.variationId,
+        gradeHalf,
+        finishState,
+        notes,
+        location,
+        boughtOn: purchase.boughtOn,
+        seller: purchase.seller,
+        lotNames: [lotName ?? '', ...purchases.namesOf(purchase)],
+      })
+    : null;
+  if (before === 'same')
+    return {
+      outcome: 'duplicate',
+      note: `the collection has this car already, with the number ${number} and what else the row says; nothing was changed`,
+    };
+  if (number && before === null) known.take(number, line);
+  else if (
+    known.equal(
+      [JSON.stringify(written), gradeHalf, finishState, notes],
+      purchases.namesOf(purchase),
+      quantity,
+    )
+  )
+    return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
+  if (before === null) return number;
+  row.hold(
+    'inventory_number',
+    before === 'other'
+      ? `number ${number} belongs to another car of the collection; this one is given the next free number`
+      : `number ${number} is on line ${before} already; this car is given the next free number`,
+  );
+  delete row.fields.inventory_number;
+  return '';
+};
+
 /**
  * Judges the rows of a lot file. Nothing that is written refuses a row: what is not understood is saved
  * beside the car. A number that stands in the collection already for the same car is a duplicate, and so is a
  * row without a number that equals a car of the same lot; nothing that is kept is ever overwritten.
  */
 export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Target): Promise<Judge> => {
-  const { at, sqlite, currency, reporting, purchases } = target;
+  const { at, sqlite, currency, reporting, purchases, lotName } = target;
   const today: IsoDate = at.slice(0, 10);
   const reference = await loadReference(db);
   const explain = matchExplainer(reference);
   const texts = new FeatureTexts(reference, habits.words.words);
   const identityOf = identityReader(reference, texts, remarksReader(texts, habits.words));
-  const gradeOf = gradeReader(habits);
+  const stateOf = stateReader(habits);
   const moneyOf = moneyReader(habits, { currency, reporting, today });
   const insert = sqlite && carInserter(sqlite, at);
   const known = knownCars(target.reader, target);
-  const finishOf = remembered(readFinishState);
-  const statusOf = remembered(readStatus);
-  const partsOf = remembered(readParts);
   const quantityOf = remembered(readQuantity);
 
   return (row, line): Judged => {
@@ -99,82 +208,20 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const { written, match, remarks } = identityOf(row);
     const notCar = notACar(reference, written);
     if (notCar) return notCar;
-    const ownNotes = row.takeText('notes', 20_000);
-    const notes = [ownNotes, ...remarks].filter(Boolean).join('\n');
-    const grade = gradeOf(row);
-    const finish = takeFinish(row, finishOf);
-    const finishState = finish ?? 'original';
-    const status = row.take('status', statusOf) ?? 'kept';
-    const location = row.takeText('location');
-    const missing = takeParts(row, 'missing_parts', partsOf);
-    const reproductions = takeParts(row, 'reproduction_parts', partsOf).filter(
-      part => !missing.includes(part),
-    );
-    const parts = partsSaid(row);
+    const notes = [row.takeText('notes', 20_000), ...remarks].filter(Boolean).join('\n');
+    const state = stateOf(row);
     const money = moneyOf(row, quantity);
     const sold = soldAlone(row, money.sold, quantity);
-    let number = row.take('inventory_number', readNumber) ?? '';
-    // Words that nobody understands say which car it is where other cells tell of it.
-    const isOpen =
-      row.unread.some(({ field }) => field === 'casting') ||
-      (row.filled > 1 && /\p{L}{3}/u.test(row.written('description')));
-    if (Object.keys(written).length === 0 && !notes && !number && !isOpen) {
-      row.refuse(
-        'casting',
-        'the row says nothing about the car: give its number, a casting, one of its features or a note',
-      );
-      // An amount and nothing else, below a column of amounts, is their sum.
-      const isSum =
-        money.purchase.paid !== null && Object.keys(row.fields).every(field => sumFields.has(field));
-      return (
-        row.rejected(isSum ? 'a total' : null) ?? {
-          outcome: 'rejected',
-          column: 'casting',
-          reason: '',
-          not: null,
-        }
-      );
-    }
-    if (number.length > longestNumber) {
-      row.hold('inventory_number', `an inventory number has ${longestNumber} characters at most`);
-      number = '';
-    }
-    const { purchase } = money;
-    const content = [JSON.stringify(written), gradeToHalf(grade), finishState, notes];
-    const before = number
-      ? known.numbered(number, {
-          written,
-          castingId: match.castingId,
-          variationId: match.variationId,
-          gradeHalf: gradeToHalf(grade),
-          finishState,
-          notes,
-          location,
-          boughtOn: purchase.boughtOn,
-          seller: purchase.seller,
-          lotNames: [target.lotName ?? '', ...purchases.namesOf(purchase)],
-        })
-      : null;
-    if (before === 'same')
-      return {
-        outcome: 'duplicate',
-        note: `the collection has this car already, with the number ${number} and what else the row says; nothing was changed`,
-      };
-    if (number && before === null) known.take(number, line);
-    else if (known.equal(content, purchases.namesOf(purchase), quantity))
-      return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
-    if (before !== null) {
-      row.hold(
-        'inventory_number',
-        before === 'other'
-          ? `number ${number} belongs to another car of the collection; this one is given the next free number`
-          : `number ${number} is on line ${before} already; this car is given the next free number`,
-      );
-      delete row.fields.inventory_number;
-      number = '';
-    }
+    const given = row.take('inventory_number', readNumber) ?? '';
+    const said: Said = { quantity, written, match, notes, state, money, number: given };
+    const refused = refusedAsEmpty(row, said);
+    if (refused) return refused;
+    const number = numberOrKnown(row, line, said, { known, purchases, lotName });
+    if (typeof number !== 'string') return number;
     const why = explain(written, match);
     const unread = row.unread.map(keptUnread);
+    const { purchase } = money;
+    const purchaseOfOne = (i: number) => ({ ...purchase, paid: partPaid(purchase.paid, quantity, i) });
     const car = (inventoryNumber: string): NewCar => ({
       inventoryNumber,
       lotId: target.lotId,
@@ -182,18 +229,16 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       releaseId: match.releaseId,
       variationId: match.variationId,
       asWritten: written,
-      grade,
-      finishState,
-      status: sold ? 'sold' : status,
-      location,
+      grade: state.grade,
+      finishState: state.finishState,
+      status: sold ? 'sold' : state.status,
+      location: state.location,
       notes,
       ownWorth: money.ownWorth,
       boughtOn: purchase.boughtOn,
       seller: purchase.seller,
     });
-    if (!sqlite)
-      for (let i = 0; i < quantity; i++)
-        purchases.add(0, { ...purchase, paid: partPaid(purchase.paid, quantity, i) }, false);
+    if (!sqlite) for (let i = 0; i < quantity; i++) purchases.add(0, purchaseOfOne(i), false);
     return {
       outcome: 'accepted',
       notes: why === null ? row.notes : [...row.notes, why],
@@ -204,13 +249,12 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
             candidates: match.candidates.slice(0, mostCandidates),
             unread,
             heard: row.heard,
-            missing,
-            reproductions,
-            parts,
+            missing: state.missing,
+            reproductions: state.reproductions,
+            parts: state.parts,
             sold,
           });
-          if (id !== undefined)
-            purchases.add(id, { ...purchase, paid: partPaid(purchase.paid, quantity, i) }, sold !== null);
+          if (id !== undefined) purchases.add(id, purchaseOfOne(i), sold !== null);
         }
       },
     };
