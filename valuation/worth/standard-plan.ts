@@ -70,8 +70,11 @@ const maxPlans = 5000;
 const held = new WeakMap<AssumptionSet, Map<string, WorkPlan>>();
 const asPlans = new WeakMap<WorkPlan, RestorationPlan>();
 
-/** The plan made from a car, made once for all that are alike; the same input gives the same object. */
-const planOf = (subject: Subject, assumptions: AssumptionSet, kind: WorkKind): WorkPlan => {
+/**
+ * The plan made from a car without its owner's wishes, made once for all that are alike; the same input gives
+ * the same object. Throws RangeError where `planFromCar` does.
+ */
+export const madePlan = (subject: Subject, assumptions: AssumptionSet, kind: WorkKind): WorkPlan => {
   let plans = held.get(assumptions);
   if (!plans) {
     plans = new Map();
@@ -91,7 +94,7 @@ export const carefulPlan = (
   subject: Subject,
   assumptions: AssumptionSet,
   kind: 'conserve' | 'donor',
-): WorkPlan => planOf(subject, assumptions, kind);
+): WorkPlan => madePlan(subject, assumptions, kind);
 
 /**
  * The plan by which a car without one of its own is judged: made from the car, or the standard plan, as the
@@ -103,7 +106,7 @@ export const proposedPlan = (
   kind: RestorationPlan['kind'] = 'restore',
 ): RestorationPlan => {
   if (assumptions.work.plansFrom !== 'car') return standardPlan(subject, assumptions, kind);
-  const plan = planOf(subject, assumptions, kind);
+  const plan = madePlan(subject, assumptions, kind);
   const known = asPlans.get(plan);
   if (known) return known;
   const made = restorationPlanOf(plan);

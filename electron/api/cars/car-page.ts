@@ -203,8 +203,9 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     gave: parts.filter(part => part.donorCarId === id),
     castingParts: subject.spec?.parts ?? null,
     plan: own || known ? planView(own, proposedPlan(subject, fitted.assumptions)) : null,
-    hazards: await hazardsOfWork(session, {
+    hazards: await hazardsOfWork(db, {
       subject,
+      assumptions: fitted.assumptions,
       kinds: decision.options.flatMap(({ option }) => (option === 'leave' ? [] : [option])),
       notes: own?.notes ?? '',
       care: hanging.care.get(id) ?? [],

@@ -1,3 +1,4 @@
+import type { Kysely } from 'kysely';
 import { readHanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { type CarePlan, readCarePlans } from '../../../db/records/care-plans.ts';
 import { readDecisions } from '../../../db/records/decisions.ts';
@@ -5,10 +6,12 @@ import { listJobs } from '../../../db/records/jobs.ts';
 import type { SavedLine } from '../../../db/records/plan-steps.ts';
 import { readMadeOf, readPlans } from '../../../db/records/plans.ts';
 import { listSeasons } from '../../../db/records/seasons.ts';
+import type { Schema } from '../../../db/schema.ts';
 import {
   type AssumptionSet,
   decideCar,
   type FittedMarket,
+  madePlan,
   type PlanWishes,
   planFidelity,
   planFromCar,
@@ -48,34 +51,51 @@ const withCautions = (wishes: PlanWishes): PlanWishes =>
 
 /**
  * What can injure in the work that is open to a car, by the steps of its plan for each kind: the saved one,
- * else the one made from the car. A plan written down in figures has no steps, so there the words of its
- * lines say it, with what its kind always brings. In the order of `hazards`.
+ * else the one made from the car, by which it is judged. A plan written down in figures has no steps, so there
+ * the words of its lines say it, with what its kind always brings. In the order of `hazards`.
  */
 export const hazardsOfWork = async (
-  session: Session,
+  db: Kysely<Schema>,
   {
     subject,
+    assumptions,
     kinds,
     notes,
     care,
-  }: { subject: Subject; kinds: readonly WorkKind[]; notes: string; care: readonly CarePlan[] },
+  }: {
+    subject: Subject;
+    /** Those by which the car is judged. */
+    assumptions: AssumptionSet;
+    kinds: readonly WorkKind[];
+    notes: string;
+    care: readonly CarePlan[];
+  },
 ): Promise<Hazard[]> => {
-  const { db } = openOf(session).read;
   const made = await readMadeOf(db, subject.id);
-  const { body } = await assumptionsInForce(session);
-  const inForce = await stepsInForce(session);
   const found = new Set<Hazard>();
   for (const kind of kinds) {
     const mine = made?.kind === kind ? made : care.find(plan => plan.kind === kind);
-    const steps = (mine && (await stepsOfVersion(db, mine.libraryVersion))) ?? inForce.steps;
-    const plan = planFromCar(subject, withSteps(body, steps), kind, withCautions(mine?.wishes ?? {}));
     const figures = !made && subject.plan?.kind === kind ? subject.plan : null;
     const told = figures
       ? hazardsOf(kind, [notes, ...figures.lines.map(line => line.name)])
-      : hazardsOf(kind, [mine?.notes ?? ''], plan.hazards);
+      : mine
+        ? hazardsOf(kind, [mine.notes], (await savedPlan(db, subject, assumptions, kind, mine)).hazards)
+        : hazardsOf(kind, [''], madePlan(subject, assumptions, kind).hazards);
     for (const hazard of told) found.add(hazard);
   }
   return hazards.filter(hazard => found.has(hazard));
+};
+
+/** A saved plan as the car is today, with the steps of which it was made where that version can be read. */
+const savedPlan = async (
+  db: Kysely<Schema>,
+  subject: Subject,
+  assumptions: AssumptionSet,
+  kind: WorkKind,
+  { wishes, libraryVersion }: Pick<Mine, 'wishes' | 'libraryVersion'>,
+): Promise<WorkPlan> => {
+  const steps = await stepsOfVersion(db, libraryVersion);
+  return planFromCar(subject, withSteps(assumptions, steps), kind, withCautions(wishes));
 };
 
 const outcomeOf = (fitted: FittedMarket, subject: Subject, plan: WorkPlan) => {
