@@ -36,6 +36,21 @@ interface JoinedPart {
   metadata: string;
 }
 
+/** A part whose objects are written, with what of it goes into the tables of the whole. */
+interface AddedPart {
+  catalog: PdfDictionary;
+  structure: PdfDictionary;
+  outline: Map<number, PdfDictionary>;
+  /** How its references and keys read in the whole. */
+  change: Parameters<typeof rewritten>[1];
+  /** Keys of the parent tree that are taken by parts before it. */
+  parentKeys: number;
+  place: number;
+  firstPage: number;
+  headings: readonly OutlinedHeading[];
+  infoValue: PdfValue | undefined;
+}
+
 /** Objects of the whole that are written last; those of parts follow them. */
 const whole = { catalog: 1, pages: 2, structure: 3, document: 4, outline: 5, metadata: 6, info: 7 };
 
@@ -205,30 +220,8 @@ export class JoinedPdf {
     });
   }
 
-  #noteTables(
-    part: PdfPart,
-    {
-      catalog,
-      structure,
-      outline,
-      change,
-      parentKeys,
-      place,
-      firstPage,
-      headings,
-      infoValue,
-    }: {
-      catalog: PdfDictionary;
-      structure: PdfDictionary;
-      outline: Map<number, PdfDictionary>;
-      change: Parameters<typeof rewritten>[1];
-      parentKeys: number;
-      place: number;
-      firstPage: number;
-      headings: readonly OutlinedHeading[];
-      infoValue: PdfValue | undefined;
-    },
-  ): void {
+  #noteTables(part: PdfPart, added: AddedPart): void {
+    const { catalog, structure, outline, change, parentKeys, place, firstPage, headings, infoValue } = added;
     const moved = (value: PdfValue, key = ''): PdfValue => rewritten(value, change, key);
     const pages = arrayOf(part, dictionaryOf(part, catalog.get('Pages')).get('Kids'));
     const pageAt = new Map(pages.map((page, i) => [numberOf(page), firstPage + i]));

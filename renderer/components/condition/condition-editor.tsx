@@ -15,6 +15,58 @@ export interface ConditionHandle {
   focus: () => void;
 }
 
+/** The overall grade of a check, and when the parts were checked. */
+const OverallRow = ({
+  grade,
+  newest,
+  withNotes,
+  onStep,
+  onChange,
+}: {
+  /** As it is typed. */
+  grade: string;
+  newest: ConditionCheckView | null;
+  withNotes: boolean;
+  onStep: (by: number) => void;
+  onChange: (grade: string) => void;
+}) => {
+  const overall = readGrade(grade);
+  return (
+    <tr>
+      <th scope="row" className={classes.strong}>
+        overall
+      </th>
+      <td className={classes.gradeCell}>
+        <input
+          className={`${classes.grade} ${classes.strong}`}
+          aria-label="Overall grade"
+          aria-invalid={overall === undefined || undefined}
+          placeholder="–"
+          inputMode="decimal"
+          autoComplete="off"
+          maxLength={6}
+          value={grade}
+          data-part-grade
+          onFocus={event => event.currentTarget.select()}
+          onChange={event => onChange(event.currentTarget.value)}
+          onKeyDown={event => {
+            if (event.key !== 'ArrowDown' && event.key !== 'Enter') return;
+            if (event.ctrlKey || event.metaKey) return;
+            event.preventDefault();
+            onStep(1);
+          }}
+        />
+        <span className={classes.rule} aria-hidden="true">
+          <span style={{ width: typeof overall === 'number' ? `${overall * 10}%` : 0 }} />
+        </span>
+      </td>
+      <td className="soft" colSpan={withNotes ? 2 : 1}>
+        {newest ? `checked ${dateText(newest.checkedOn)}` : 'not checked by part yet'}
+      </td>
+    </tr>
+  );
+};
+
 /**
  * The condition of a car, part by part, on the day of the newest check or today. Grades are typed, arrows and
  * Enter walk the parts, the letters O P R M say whether a part is original; what was changed is kept once the
@@ -62,7 +114,6 @@ export const ConditionEditor = ({
     fields?.[Math.max(0, Math.min(fields.length - 1, from + by))]?.focus();
   };
   useImperativeHandle(handle, () => ({ focus: () => step(0, 0) }));
-  const overall = readGrade(draft.overall);
   return (
     <fieldset
       className={classes.editor}
@@ -92,38 +143,13 @@ export const ConditionEditor = ({
           </tr>
         </thead>
         <tbody>
-          <tr>
-            <th scope="row" className={classes.strong}>
-              overall
-            </th>
-            <td className={classes.gradeCell}>
-              <input
-                className={`${classes.grade} ${classes.strong}`}
-                aria-label="Overall grade"
-                aria-invalid={overall === undefined || undefined}
-                placeholder="–"
-                inputMode="decimal"
-                autoComplete="off"
-                maxLength={6}
-                value={draft.overall}
-                data-part-grade
-                onFocus={event => event.currentTarget.select()}
-                onChange={event => setDraft({ ...draft, overall: event.currentTarget.value })}
-                onKeyDown={event => {
-                  if (event.key !== 'ArrowDown' && event.key !== 'Enter') return;
-                  if (event.ctrlKey || event.metaKey) return;
-                  event.preventDefault();
-                  step(0, 1);
-                }}
-              />
-              <span className={classes.rule} aria-hidden="true">
-                <span style={{ width: typeof overall === 'number' ? `${overall * 10}%` : 0 }} />
-              </span>
-            </td>
-            <td className="soft" colSpan={withNotes ? 2 : 1}>
-              {newest ? `checked ${dateText(newest.checkedOn)}` : 'not checked by part yet'}
-            </td>
-          </tr>
+          <OverallRow
+            grade={draft.overall}
+            newest={newest}
+            withNotes={withNotes}
+            onStep={by => step(0, by)}
+            onChange={overall => setDraft({ ...draft, overall })}
+          />
           {draft.parts.map((part, index) => (
             <PartRow
               key={part.part}

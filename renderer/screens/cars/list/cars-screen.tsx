@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
 import { useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
-import type { CarRow } from '../../../../electron/api/views.ts';
+import type { CarRow, CarsFacts } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { useSummary } from '../../../api/use-summary.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
@@ -31,13 +31,66 @@ import { useListAddress } from './use-list-address.ts';
 
 const rowId = (car: CarRow) => String(car.id);
 
-const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
-  const [, navigate] = useLocation();
-  const { go, ...place } = useListAddress();
-  const { filter, wall, order } = place;
-  const [ticks] = useState(() => new Ticks());
-  const { data: facts, error, refetch } = useCarFacts(filter);
-  const values = facts?.values;
+/** Said where the filter leaves no car. */
+const NoMatch = ({ cars, onShowAll }: { cars: number; onShowAll: () => void }) => (
+  <div className={classes.nothing}>
+    <EmptyState
+      title="No cars match"
+      actions={
+        <Button variant="filled" onClick={onShowAll}>
+          Show all cars
+        </Button>
+      }
+    >
+      Of the {cars.toLocaleString(readerLocale())} cars in this collection, none matches the filter above.
+    </EmptyState>
+  </div>
+);
+
+/** The keys of the list, whether it is a grid or a wall. */
+const useListKeys = ({
+  wall,
+  isReady,
+  onTick,
+  onSearch,
+  go,
+  onNew,
+  onLetGo,
+}: {
+  wall: boolean;
+  isReady: boolean;
+  onTick: () => void;
+  onSearch: () => void;
+  go: ReturnType<typeof useListAddress>['go'];
+  onNew: () => void;
+  /** Clears the selection; null where nothing is selected. */
+  onLetGo: (() => void) | null;
+}) => {
+  const keys = [
+    {
+      keys: 'X',
+      does: wall ? 'Select cars (in the grid)' : 'Select the cars, or clear them',
+      run: onTick,
+    },
+    {
+      keys: 'F',
+      does: 'Search among them',
+      run: onSearch,
+    },
+    { keys: 'V', does: wall ? 'Show the grid' : 'Show the photo wall', run: () => go({ wall: !wall }) },
+    {
+      keys: 'C',
+      does: 'Show all cars again',
+      run: () => go({ filter: filterIn('') }),
+    },
+    { keys: 'N', does: 'New car', run: onNew },
+    ...(onLetGo ? [{ keys: 'Escape', does: 'Clear the selection', run: onLetGo }] : []),
+  ];
+  useKeys('Cars', isReady ? keys : []);
+};
+
+/** The columns for a window of this width, with the scale of their strips: undefined until the values are known. */
+const useCarColumns = (ticks: Ticks, currency: Currency, values: CarsFacts['values'] | undefined) => {
   const scale = useMemo(
     () => (values === undefined ? undefined : scaleBetween(values, currency)),
     [values, currency],
@@ -47,6 +100,16 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
     () => carColumns({ ticks, currency, scale, narrow }),
     [ticks, currency, scale, narrow],
   );
+  return { columns, scale };
+};
+
+const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
+  const [, navigate] = useLocation();
+  const { go, ...place } = useListAddress();
+  const { filter, wall, order } = place;
+  const [ticks] = useState(() => new Ticks());
+  const { data: facts, error, refetch } = useCarFacts(filter);
+  const { columns, scale } = useCarColumns(ticks, currency, facts?.values);
   const look = useListLook('cars', columns, null);
   const views = useSavedViews('cars');
   const { windowed, chosen, isChoosing, setRange, tickRange, ticked } = useCarList(
@@ -62,28 +125,16 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
     ticks.set([]);
     focusList();
   };
-  const keys = [
-    {
-      keys: 'X',
-      does: wall ? 'Select cars (in the grid)' : 'Select the cars, or clear them',
-      run: () => void tickRange(),
-    },
-    {
-      keys: 'F',
-      does: 'Search among them',
-      run: () => textField.current?.focus(),
-    },
-    { keys: 'V', does: wall ? 'Show the grid' : 'Show the photo wall', run: () => go({ wall: !wall }) },
-    {
-      keys: 'C',
-      does: 'Show all cars again',
-      run: () => go({ filter: filterIn('') }),
-    },
-    { keys: 'N', does: 'New car', run: newCar.add },
-    ...(ticked.size > 0 ? [{ keys: 'Escape', does: 'Clear the selection', run: letGo }] : []),
-  ];
-  // Until there are rows, what is pressed waits for them.
-  useKeys('Cars', windowed.isFirst ? [] : keys);
+  useListKeys({
+    wall,
+    // Until there are rows, what is pressed waits for them.
+    isReady: !windowed.isFirst,
+    onTick: () => void tickRange(),
+    onSearch: () => textField.current?.focus(),
+    go,
+    onNew: newCar.add,
+    onLetGo: ticked.size > 0 ? letGo : null,
+  });
   const failed = windowed.error ?? error;
   if (failed)
     return (
@@ -97,20 +148,6 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
     );
   if (windowed.isFirst) return <LoadingState label="Looking through the cars" />;
   const totals = <TotalsLine totals={facts?.totals} currency={currency} />;
-  const nothing = (
-    <div className={classes.nothing}>
-      <EmptyState
-        title="No cars match"
-        actions={
-          <Button variant="filled" onClick={() => go({ filter: filterIn('') })}>
-            Show all cars
-          </Button>
-        }
-      >
-        Of the {cars.toLocaleString(readerLocale())} cars in this collection, none matches the filter above.
-      </EmptyState>
-    </div>
-  );
   return (
     <>
       <CarsHeader
@@ -149,7 +186,7 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
         }}
       >
         {windowed.rows.length === 0 ? (
-          nothing
+          <NoMatch cars={cars} onShowAll={() => go({ filter: filterIn('') })} />
         ) : wall ? (
           <>
             <PhotoWall handle={list} windowed={windowed} currency={currency} scale={scale} />

@@ -17,9 +17,97 @@ const three = ({ low, likely, high }: ThreePoint, text: (value: number) => strin
 const weight = (jobs: number, credibility: number): string =>
   `your ${jobs === 1 ? 'job' : `${jobs} jobs`} ${percentText(credibility)}, the current figure ${percentText(1 - credibility)}`;
 
+type Learned = Awaited<ReturnType<typeof api.work.learned>>;
+
+/** A row for each figure of a step of which the jobs say something. */
+const StepRows = ({
+  step: { name, hands, cost, spoilChance },
+  currency,
+  isUsed,
+  onToggle,
+}: {
+  step: Learned['steps'][number];
+  currency: Currency;
+  isUsed: boolean;
+  onToggle: () => void;
+}) => {
+  const words = useWords();
+  const rows = [
+    hands && {
+      what: 'minutes',
+      own: number(hands.own),
+      before: three(hands.before),
+      after: three(hands.after),
+      found: hands,
+    },
+    cost && {
+      what: `materials, ${currency}`,
+      own: worthText(Math.round(cost.own), currency),
+      before: three(cost.before, minor => worthText(minor, currency)),
+      after: three(cost.after, minor => worthText(minor, currency)),
+      found: cost,
+    },
+    spoilChance && {
+      what: 'spoils the car',
+      own: percentText(spoilChance.own),
+      before: `${number(spoilChance.before * 100)} %`,
+      after: `${number(spoilChance.after * 100)} %`,
+      found: spoilChance,
+    },
+  ].filter(row => row !== undefined);
+  return (
+    <>
+      {rows.map(({ what, own, before, after, found }, i) => (
+        <tr key={what}>
+          <td>
+            {i === 0 ? <Checkbox aria-label={`Use ${name}`} checked={isUsed} onChange={onToggle} /> : null}
+          </td>
+          <th scope="row">
+            {i === 0 ? words.spell(name) : ''} <span className="soft">{what}</span>
+          </th>
+          <td className="amount">{own}</td>
+          <td className="amount">{before}</td>
+          <td className="amount">
+            <strong>{after}</strong>
+          </td>
+          <td className="soft">{weight(found.jobs, found.credibility)}</td>
+        </tr>
+      ))}
+    </>
+  );
+};
+
+const meanShort = (chances: readonly { short: number; share: number }[]): number =>
+  chances.reduce((sum, { short, share }) => sum + short * share, 0);
+
+/** How far the grades that were reached fall short of those aimed at. */
+const WorkmanshipRow = ({
+  learned,
+  isUsed,
+  onToggle,
+}: {
+  learned: NonNullable<Learned['workmanship']>;
+  isUsed: boolean;
+  onToggle: () => void;
+}) => (
+  <tr>
+    <td>
+      <Checkbox aria-label="Use how far work falls short" checked={isUsed} onChange={onToggle} />
+    </td>
+    <th scope="row">
+      Work falls short of the grade aimed at <span className="soft">points, on average</span>
+    </th>
+    <td className="amount">{number(learned.own)}</td>
+    <td className="amount">{number(meanShort(learned.before))}</td>
+    <td className="amount">
+      <strong>{number(meanShort(learned.after))}</strong>
+    </td>
+    <td className="soft">{weight(learned.jobs, learned.credibility)}</td>
+  </tr>
+);
+
 /** What the owner's own jobs say of the steps: shown, and taken over only when they say so. */
 export const LearnedPart = ({ currency }: { currency: Currency }) => {
-  const words = useWords();
   const { data } = useQuery({ queryKey: ['work-learned'], queryFn: () => api.work.learned() });
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const accept = useAction(
@@ -65,76 +153,21 @@ export const LearnedPart = ({ currency }: { currency: Currency }) => {
                 </tr>
               </thead>
               <tbody>
-                {steps.flatMap(({ id, name, hands, cost, spoilChance }) => {
-                  const rows = [
-                    hands && {
-                      what: 'minutes',
-                      own: number(hands.own),
-                      before: three(hands.before),
-                      after: three(hands.after),
-                      found: hands,
-                    },
-                    cost && {
-                      what: `materials, ${currency}`,
-                      own: worthText(Math.round(cost.own), currency),
-                      before: three(cost.before, minor => worthText(minor, currency)),
-                      after: three(cost.after, minor => worthText(minor, currency)),
-                      found: cost,
-                    },
-                    spoilChance && {
-                      what: 'spoils the car',
-                      own: percentText(spoilChance.own),
-                      before: `${number(spoilChance.before * 100)} %`,
-                      after: `${number(spoilChance.after * 100)} %`,
-                      found: spoilChance,
-                    },
-                  ].filter(row => row !== undefined);
-                  return rows.map(({ what, own, before, after, found }, i) => (
-                    <tr key={`${id} ${what}`}>
-                      <td>
-                        {i === 0 ? (
-                          <Checkbox
-                            aria-label={`Use ${name}`}
-                            checked={!left.has(id)}
-                            onChange={() => toggle(id)}
-                          />
-                        ) : null}
-                      </td>
-                      <th scope="row">
-                        {i === 0 ? words.spell(name) : ''} <span className="soft">{what}</span>
-                      </th>
-                      <td className="amount">{own}</td>
-                      <td className="amount">{before}</td>
-                      <td className="amount">
-                        <strong>{after}</strong>
-                      </td>
-                      <td className="soft">{weight(found.jobs, found.credibility)}</td>
-                    </tr>
-                  ));
-                })}
+                {steps.map(step => (
+                  <StepRows
+                    key={step.id}
+                    step={step}
+                    currency={currency}
+                    isUsed={!left.has(step.id)}
+                    onToggle={() => toggle(step.id)}
+                  />
+                ))}
                 {workmanship ? (
-                  <tr>
-                    <td>
-                      <Checkbox
-                        aria-label="Use how far work falls short"
-                        checked={!left.has(grades)}
-                        onChange={() => toggle(grades)}
-                      />
-                    </td>
-                    <th scope="row">
-                      Work falls short of the grade aimed at <span className="soft">points, on average</span>
-                    </th>
-                    <td className="amount">{number(workmanship.own)}</td>
-                    <td className="amount">
-                      {number(workmanship.before.reduce((sum, one) => sum + one.short * one.share, 0))}
-                    </td>
-                    <td className="amount">
-                      <strong>
-                        {number(workmanship.after.reduce((sum, one) => sum + one.short * one.share, 0))}
-                      </strong>
-                    </td>
-                    <td className="soft">{weight(workmanship.jobs, workmanship.credibility)}</td>
-                  </tr>
+                  <WorkmanshipRow
+                    learned={workmanship}
+                    isUsed={!left.has(grades)}
+                    onToggle={() => toggle(grades)}
+                  />
                 ) : null}
               </tbody>
             </table>

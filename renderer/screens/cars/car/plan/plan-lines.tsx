@@ -10,6 +10,92 @@ import { emptyLine, lineKinds, lineTotal, type PlanDraft, type PlanLine } from '
 
 const points = ['low', 'likely', 'high'] as const;
 
+/** One line, with a cell for each of what it says. */
+const LineRow = ({
+  line,
+  place,
+  currency,
+  listId,
+  onChange,
+  onTakeOut,
+}: {
+  line: PlanLine;
+  place: number;
+  currency: Currency;
+  /** Of the list of parts on the shelf. */
+  listId: string;
+  onChange: (line: PlanLine) => void;
+  onTakeOut: () => void;
+}) => {
+  const name = line.name || `line ${place + 1}`;
+  return (
+    <tr>
+      <td>
+        <input
+          className={classes.cell}
+          aria-label={`Name of line ${place + 1}`}
+          placeholder="what it is"
+          maxLength={200}
+          value={line.name}
+          onChange={event => onChange({ ...line, name: event.currentTarget.value })}
+        />
+      </td>
+      <td className={classes.kind}>
+        <select
+          className={classes.cell}
+          aria-label={`Kind of ${name}`}
+          value={line.kind}
+          onChange={event =>
+            onChange({
+              ...line,
+              kind: lineKinds.find(kind => kind === event.currentTarget.value) ?? 'other',
+            })
+          }
+        >
+          {lineKinds.map(kind => (
+            <option key={kind}>{kind}</option>
+          ))}
+        </select>
+      </td>
+      <td className={classes.shelf}>
+        <input
+          className={classes.cell}
+          aria-label={`Part from the shelf for ${name}`}
+          list={listId}
+          placeholder="–"
+          maxLength={200}
+          value={line.part ?? ''}
+          onChange={event => onChange({ ...line, part: event.currentTarget.value })}
+        />
+      </td>
+      <td className={classes.pieces}>
+        {line.part ? (
+          <NumberCell
+            label={`Pieces of ${name}`}
+            value={line.quantity ?? 1}
+            onChange={quantity => onChange({ ...line, quantity: Math.max(1, Math.round(quantity)) })}
+          />
+        ) : null}
+      </td>
+      {points.map(point => (
+        <td key={point} className={classes.money}>
+          <AmountCell
+            label={`${point} cost of ${name}`}
+            currency={currency}
+            value={line.cost[point]}
+            onChange={minor => onChange({ ...line, cost: { ...line.cost, [point]: minor } })}
+          />
+        </td>
+      ))}
+      <td className={classes.takeOut}>
+        <ActionIcon size={24} aria-label={`Take out ${name}`} onClick={onTakeOut}>
+          <IconX size={14} stroke={1.75} />
+        </ActionIcon>
+      </td>
+    </tr>
+  );
+};
+
 /**
  * What the work takes besides hours: each line with its cost as low, likely and high, and the part it
  * draws from the shelf.
@@ -26,7 +112,6 @@ export const PlanLines = ({
   onChange: (lines: PlanLine[]) => void;
 }) => {
   const listId = useId();
-  const set = (place: number, line: PlanLine) => onChange(draft.lines.with(place, line));
   const total = lineTotal(draft);
   return (
     <>
@@ -58,81 +143,17 @@ export const PlanLines = ({
             </tr>
           </thead>
           <tbody>
-            {draft.lines.map((line, place) => {
-              const name = line.name || `line ${place + 1}`;
-              return (
-                <tr key={place}>
-                  <td>
-                    <input
-                      className={classes.cell}
-                      aria-label={`Name of line ${place + 1}`}
-                      placeholder="what it is"
-                      maxLength={200}
-                      value={line.name}
-                      onChange={event => set(place, { ...line, name: event.currentTarget.value })}
-                    />
-                  </td>
-                  <td className={classes.kind}>
-                    <select
-                      className={classes.cell}
-                      aria-label={`Kind of ${name}`}
-                      value={line.kind}
-                      onChange={event =>
-                        set(place, {
-                          ...line,
-                          kind: lineKinds.find(kind => kind === event.currentTarget.value) ?? 'other',
-                        })
-                      }
-                    >
-                      {lineKinds.map(kind => (
-                        <option key={kind}>{kind}</option>
-                      ))}
-                    </select>
-                  </td>
-                  <td className={classes.shelf}>
-                    <input
-                      className={classes.cell}
-                      aria-label={`Part from the shelf for ${name}`}
-                      list={listId}
-                      placeholder="–"
-                      maxLength={200}
-                      value={line.part ?? ''}
-                      onChange={event => set(place, { ...line, part: event.currentTarget.value })}
-                    />
-                  </td>
-                  <td className={classes.pieces}>
-                    {line.part ? (
-                      <NumberCell
-                        label={`Pieces of ${name}`}
-                        value={line.quantity ?? 1}
-                        onChange={quantity =>
-                          set(place, { ...line, quantity: Math.max(1, Math.round(quantity)) })
-                        }
-                      />
-                    ) : null}
-                  </td>
-                  {points.map(point => (
-                    <td key={point} className={classes.money}>
-                      <AmountCell
-                        label={`${point} cost of ${name}`}
-                        currency={currency}
-                        value={line.cost[point]}
-                        onChange={minor => set(place, { ...line, cost: { ...line.cost, [point]: minor } })}
-                      />
-                    </td>
-                  ))}
-                  <td className={classes.takeOut}>
-                    <ActionIcon
-                      size={24}
-                      aria-label={`Take out ${name}`}
-                      onClick={() => onChange(draft.lines.toSpliced(place, 1))}
-                    >
-                      <IconX size={14} stroke={1.75} />
-                    </ActionIcon>
-                  </td>
-                </tr>
-              );
-            })}
+            {draft.lines.map((line, place) => (
+              <LineRow
+                key={place}
+                line={line}
+                place={place}
+                currency={currency}
+                listId={listId}
+                onChange={next => onChange(draft.lines.with(place, next))}
+                onTakeOut={() => onChange(draft.lines.toSpliced(place, 1))}
+              />
+            ))}
           </tbody>
           <tfoot>
             <tr>

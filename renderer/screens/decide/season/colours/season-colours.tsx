@@ -3,7 +3,7 @@ import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useId, useState } from 'react';
 import { Link } from 'wouter';
 import { currencyDecimals } from '../../../../../valuation/money.ts';
-import type { Currency } from '../../../../../valuation/types.ts';
+import type { Currency, Minor } from '../../../../../valuation/types.ts';
 import { api } from '../../../../api/client.ts';
 import { deltaText, percentText, worthText } from '../../../../components/format.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
@@ -14,6 +14,97 @@ import { ShelfStrips } from './shelf-strips.tsx';
 /** What two cars of one colour can count against the shelf, in whole units of a currency with decimals. */
 const steps = [0, 0.5, 1, 2, 3, 5, 8, 12, 20, 35, 60];
 const atFirst = 3;
+
+type ColouredCar = Awaited<ReturnType<typeof api.work.colours>>['cars'][number];
+
+/** Colours that each casting was made in, or any. */
+type Reach = 'factory' | 'any';
+
+/** How much variety counts against fidelity and value, and from which colours it may come. */
+const VarietyWish = ({
+  weight,
+  pairCost,
+  currency,
+  reach,
+  onWeight,
+  onReach,
+}: {
+  /** Its place among the steps. */
+  weight: number;
+  pairCost: Minor;
+  currency: Currency;
+  reach: Reach;
+  onWeight: (weight: number) => void;
+  onReach: (reach: Reach) => void;
+}) => {
+  const words = useWords();
+  const id = useId();
+  return (
+    <div className={classes.wish}>
+      <label htmlFor={`${id}v`}>
+        {words.spell('Two cars of one colour count')} <strong>{deltaText(-pairCost, currency)}</strong>
+      </label>
+      <input
+        id={`${id}v`}
+        type="range"
+        min={0}
+        max={steps.length - 1}
+        value={weight}
+        aria-valuetext={`${worthText(pairCost, currency)} ${currency}`}
+        onChange={event => onWeight(Number(event.currentTarget.value))}
+      />
+      <Checkbox
+        label={words.spell('also colours that their castings never had')}
+        checked={reach === 'any'}
+        onChange={event => onReach(event.currentTarget.checked ? 'any' : 'factory')}
+      />
+    </div>
+  );
+};
+
+/** The cars that would have another colour than they were made in, with what that takes from each. */
+const ProposedColours = ({ changed, currency }: { changed: readonly ColouredCar[]; currency: Currency }) => {
+  const words = useWords();
+  return (
+    <table className={classes.table}>
+      <thead>
+        <tr>
+          <th scope="col">Car</th>
+          <th scope="col">Made in</th>
+          <th scope="col">Proposed</th>
+          <th scope="col">Fidelity</th>
+          <th scope="col">Takes, {currency}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {changed.map(car => (
+          <tr key={car.carId}>
+            <th scope="row">
+              <Link href={`~/cars/${car.carId}`}>{car.inventoryNumber}</Link>
+            </th>
+            <td>{car.own || 'not known'}</td>
+            <td>
+              <LacquerChip name={car.colour} swatch={car.swatch} />{' '}
+              <span className="soft">
+                {words.spell(
+                  car.standing === 'factory'
+                    ? 'a colour of its casting, a departure for this car'
+                    : car.standing === 'other'
+                      ? 'a departure'
+                      : 'to specification',
+                )}
+              </span>
+            </td>
+            <td>
+              {percentText(car.fidelity.own)} → {percentText(car.fidelity.painted)}
+            </td>
+            <td className="amount">{worthText(car.cost, currency)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+};
 
 /**
  * Colours for the cars of a season that will be painted anyway, so that the shelf has variety; what each
@@ -32,9 +123,8 @@ export const SeasonColours = ({
   onSave: (colours: ReadonlyMap<number, string>) => void;
 }) => {
   const words = useWords();
-  const id = useId();
   const [weight, setWeight] = useState(atFirst);
-  const [reach, setReach] = useState<'factory' | 'any'>('factory');
+  const [reach, setReach] = useState<Reach>('factory');
   const [isOpen, setOpen] = useState(false);
   const unit = 10 ** Math.max(2, currencyDecimals(currency));
   const pairCost = Math.round((steps[weight] ?? 0) * unit);
@@ -68,25 +158,14 @@ export const SeasonColours = ({
           </span>
         ) : null}
       </summary>
-      <div className={classes.wish}>
-        <label htmlFor={`${id}v`}>
-          {words.spell('Two cars of one colour count')} <strong>{deltaText(-pairCost, currency)}</strong>
-        </label>
-        <input
-          id={`${id}v`}
-          type="range"
-          min={0}
-          max={steps.length - 1}
-          value={weight}
-          aria-valuetext={`${worthText(pairCost, currency)} ${currency}`}
-          onChange={event => setWeight(Number(event.currentTarget.value))}
-        />
-        <Checkbox
-          label={words.spell('also colours that their castings never had')}
-          checked={reach === 'any'}
-          onChange={event => setReach(event.currentTarget.checked ? 'any' : 'factory')}
-        />
-      </div>
+      <VarietyWish
+        weight={weight}
+        pairCost={pairCost}
+        currency={currency}
+        reach={reach}
+        onWeight={setWeight}
+        onReach={setReach}
+      />
       {error ? <p className="harm">{words.spell('The colours could not be worked out.')}</p> : null}
       {data ? (
         <>
@@ -106,45 +185,7 @@ export const SeasonColours = ({
               )}
             </p>
           ) : null}
-          {changed.length > 0 ? (
-            <table className={classes.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Car</th>
-                  <th scope="col">Made in</th>
-                  <th scope="col">Proposed</th>
-                  <th scope="col">Fidelity</th>
-                  <th scope="col">Takes, {currency}</th>
-                </tr>
-              </thead>
-              <tbody>
-                {changed.map(car => (
-                  <tr key={car.carId}>
-                    <th scope="row">
-                      <Link href={`~/cars/${car.carId}`}>{car.inventoryNumber}</Link>
-                    </th>
-                    <td>{car.own || 'not known'}</td>
-                    <td>
-                      <LacquerChip name={car.colour} swatch={car.swatch} />{' '}
-                      <span className="soft">
-                        {words.spell(
-                          car.standing === 'factory'
-                            ? 'a colour of its casting, a departure for this car'
-                            : car.standing === 'other'
-                              ? 'a departure'
-                              : 'to specification',
-                        )}
-                      </span>
-                    </td>
-                    <td>
-                      {percentText(car.fidelity.own)} → {percentText(car.fidelity.painted)}
-                    </td>
-                    <td className="amount">{worthText(car.cost, currency)}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          ) : null}
+          {changed.length > 0 ? <ProposedColours changed={changed} currency={currency} /> : null}
           <div className={classes.save}>
             {changed.length > 0 ? (
               <Button
