@@ -2,7 +2,7 @@ import type { BriefCar } from '../../../db/records/brief-cars.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
-import { inOrder } from '../session/list-order.ts';
+import { inOrder, windowOf } from '../session/list-order.ts';
 import type { Session } from '../session/session.ts';
 import type { CarRow, CarsFacts, ChosenCars, ListOrder, ListWindow } from '../views.ts';
 import { carFacts } from './car-facts.ts';
@@ -43,11 +43,9 @@ const window = needsCollection
   .input(inputs.carWindow)
   .handler(async ({ context, input }): Promise<ListWindow<CarRow>> => {
     const { session, db } = context;
-    const shown = await shownCars(session, input);
-    const ids = shown.slice(input.from, input.from + input.count).map(({ id }) => id);
-    const rows = await carRows(session, await listCars(db, { ids }));
-    const byId = new Map(rows.map(row => [row.id, row]));
-    return { total: shown.length, from: input.from, rows: ids.flatMap(id => byId.get(id) ?? []) };
+    return windowOf(await shownCars(session, input), input, async ids =>
+      carRows(session, await listCars(db, { ids })),
+    );
   });
 
 /** What is chosen of the list, for a change of all of it at once. */

@@ -6,7 +6,7 @@ import { assumptionsInForce } from '../figures/assumptions.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
-import { inOrder, type SortValue } from '../session/list-order.ts';
+import { inOrder, type SortValue, windowOf } from '../session/list-order.ts';
 import type { Session } from '../session/session.ts';
 import type { ChosenSales, ListOrder, ListWindow, SaleRow, SalesFacts, SaleTallies } from '../views.ts';
 import { type JudgedSales, judgedSales } from './judged-sales.ts';
@@ -76,14 +76,9 @@ const window = needsCollection
   .input(inputs.saleWindow)
   .handler(async ({ context, input }): Promise<ListWindow<SaleRow>> => {
     const { session, db } = context;
-    const shown = await shownSales(session, input);
-    const ids = shown.slice(input.from, input.from + input.count).map(({ id }) => id);
-    const byId = new Map((await listSales(db, { ids })).map(sale => [sale.id, sale]));
-    const rows = await saleRows(
-      session,
-      ids.flatMap(id => byId.get(id) ?? []),
+    return windowOf(await shownSales(session, input), input, async ids =>
+      saleRows(session, await listSales(db, { ids })),
     );
-    return { total: shown.length, from: input.from, rows };
   });
 
 const place = needsCollection

@@ -1,4 +1,4 @@
-import type { ListOrder } from '../views.ts';
+import type { ListOrder, ListWindow } from '../views.ts';
 import { BoundedMap, slot } from './cache.ts';
 import type { Session } from './session.ts';
 
@@ -115,4 +115,18 @@ export const inOrder = async <Item extends { id: number }>(
   const shown = order.filter(passes);
   held.set(key, { version, ids, texts, filter, shown });
   return shown;
+};
+
+/**
+ * The rows of a range of what is shown, in its order; `rowsOf` reads those of ids, in any order. Ids of which it
+ * knows nothing any longer have no row.
+ */
+export const windowOf = async <Row extends { id: number }>(
+  shown: readonly { id: number }[],
+  { from, count }: { from: number; count: number },
+  rowsOf: (ids: number[]) => Promise<readonly Row[]>,
+): Promise<ListWindow<Row>> => {
+  const ids = shown.slice(from, from + count).map(({ id }) => id);
+  const byId = new Map((await rowsOf(ids)).map(row => [row.id, row]));
+  return { total: shown.length, from, rows: ids.flatMap(id => byId.get(id) ?? []) };
 };
