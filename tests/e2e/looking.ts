@@ -12,6 +12,16 @@ export const startEmpty = async (page: Page, folder: string): Promise<void> => {
   await page.getByRole('button', { name: 'Create the collection' }).click();
 };
 
+/** Makes a collection and a lot in it, so that closing has something to back up. */
+export const startChanged = async (page: Page, collection: string): Promise<void> => {
+  await startEmpty(page, collection);
+  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
+  await goTo(page, '/lots/new');
+  await page.getByLabel('Name of the lot').fill('Barn tin');
+  await page.getByRole('button', { name: 'Enter its cars' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Barn tin' })).toBeVisible();
+};
+
 /** What of the page is unfinished: parts that say they are busy, pictures under way, movements and fades. */
 const unfinished = (page: Page): Promise<string[]> =>
   page.evaluate(() => {

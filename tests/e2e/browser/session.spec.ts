@@ -2,11 +2,10 @@
 import { once } from 'node:events';
 import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
 import { writeEntryPage } from '../../../electron/launcher/entry-page.ts';
 import { expect, test } from '../fixtures.ts';
 import { serve } from '../hosts.ts';
-import { goTo, startEmpty } from '../looking.ts';
+import { startChanged } from '../looking.ts';
 
 const notConnected = 'Playworn is not connected';
 
@@ -68,16 +67,6 @@ test('the token is in no address, and in no cookie', async ({ start, context }) 
   expect(await page.evaluate(() => Object.values(localStorage).join())).not.toContain(kept[0]);
 });
 
-/** Makes a collection and a lot in it, so that closing has something to back up. */
-const changed = async (page: Page, collection: string): Promise<void> => {
-  await startEmpty(page, collection);
-  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
-  await goTo(page, '/lots/new');
-  await page.getByLabel('Name of the lot').fill('Barn tin');
-  await page.getByRole('button', { name: 'Enter its cars' }).click();
-  await expect(page.getByRole('heading', { level: 1, name: 'Barn tin' })).toBeVisible();
-};
-
 test('Ctrl+C pressed again while the collection is being closed cuts nothing short', async ({
   page,
   home,
@@ -85,7 +74,7 @@ test('Ctrl+C pressed again while the collection is being closed cuts nothing sho
 }) => {
   const { address, child } = await serve({ home, collection });
   await page.goto(address);
-  await changed(page, collection);
+  await startChanged(page, collection);
   const ended = once(child, 'exit');
   child.stdout?.on('data', chunk => {
     if (String(chunk).includes('Closing')) for (let i = 0; i < 3; i++) child.kill('SIGINT');
@@ -105,7 +94,7 @@ test('a backup that fails on closing is said, and changes how the host ends', as
 }) => {
   const { address, child } = await serve({ home, collection });
   await page.goto(address);
-  await changed(page, collection);
+  await startChanged(page, collection);
   rmSync(join(collection, 'backups'), { recursive: true, force: true });
   writeFileSync(join(collection, 'backups'), 'not a folder');
   let said = '';

@@ -1,9 +1,12 @@
 import { execFileSync, spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { once } from 'node:events';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ElectronApplication } from '@playwright/test';
+import { leftUndone } from '../../../electron/service/messages.ts';
 import { expect, test } from '../fixtures.ts';
 import { electronProgram, root, serve, windowSwitches } from '../hosts.ts';
+import { startChanged } from '../looking.ts';
 
 const bounds = (app: ElectronApplication | undefined) =>
   app!.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]!.getBounds());
@@ -40,6 +43,18 @@ test('a second start on the same collection shows the window there is, and ends'
   expect(code).toBe(0);
   await expect.poll(() => app!.evaluate(() => Reflect.get(globalThis, 'askedAgain'))).toBe(true);
   expect(await app!.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows().length)).toBe(1);
+});
+
+test('a backup that fails on closing changes how the window ends', async ({ start, collection }) => {
+  const { app, page } = await start();
+  await startChanged(page, collection);
+  rmSync(join(collection, 'backups'), { recursive: true, force: true });
+  writeFileSync(join(collection, 'backups'), 'not a folder');
+  const ended = once(app!.process(), 'exit');
+  // The answer is lost with the process that gives it.
+  await app!.evaluate(({ app: electronApp }) => electronApp.quit()).catch(() => undefined);
+  expect(await ended).toEqual([leftUndone, null]);
+  expect(existsSync(join(collection, 'collection.open'))).toBe(false);
 });
 
 test('the menu has the roles of the system and the commands of the screens', async ({ start }) => {
