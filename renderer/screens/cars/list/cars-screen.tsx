@@ -108,7 +108,7 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
   const { go, ...place } = useListAddress();
   const { filter, wall, order } = place;
   const [ticks] = useState(() => new Ticks());
-  const { data: facts, error, refetch } = useCarFacts(filter);
+  const { data: facts, error, refetch, isPlaceholderData: areOld } = useCarFacts(filter);
   const { columns, scale } = useCarColumns(ticks, currency, facts?.values);
   const look = useListLook('cars', columns, null);
   const views = useSavedViews('cars');
@@ -147,7 +147,7 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
       />
     );
   if (windowed.isFirst) return <LoadingState label="Looking through the cars" />;
-  const totals = <TotalsLine totals={facts?.totals} currency={currency} />;
+  const totals = <TotalsLine totals={facts?.totals} currency={currency} isOld={areOld} />;
   return (
     <>
       <CarsHeader

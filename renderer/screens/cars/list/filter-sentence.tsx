@@ -1,4 +1,4 @@
-import { type Ref, useEffect, useMemo, useState } from 'react';
+import { type Ref, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { CarChoices, CarsFacts } from '../../../../electron/api/views.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
 import {
@@ -72,24 +72,34 @@ const Text = ({
   field: Ref<HTMLInputElement>;
 }) => {
   const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
+  // What was passed on comes back as the value, perhaps later than the next letters: those stay.
+  const passed = useRef(value);
+  useEffect(() => {
+    if (value !== passed.current) setText(value);
+    passed.current = value;
+  }, [value]);
+  const pass = useCallback(() => {
+    passed.current = text;
+    onChange(text);
+  }, [text, onChange]);
   useEffect(() => {
     if (text === value) return;
-    const pause = setTimeout(() => onChange(text), 160);
+    const pause = setTimeout(pass, 160);
     return () => clearTimeout(pause);
-  }, [text, value, onChange]);
+  }, [text, value, pass]);
   return (
     <input
       className={classes.text}
       type="search"
       aria-label="Containing these words"
+      aria-busy={text !== value || undefined}
       placeholder="any words"
       ref={field}
       value={text}
       onChange={event => setText(event.currentTarget.value)}
       onKeyDown={event => {
         if (event.key === 'Enter') {
-          if (text !== value) onChange(text);
+          if (text !== value) pass();
           onEnter();
         }
         if (event.key === 'Escape' && text) setText('');

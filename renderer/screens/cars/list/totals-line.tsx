@@ -6,11 +6,20 @@ import classes from './list.module.css';
 const label = 'Totals of the cars shown';
 
 /** What the cars in view come to, in one line at the foot. */
-export const TotalsLine = ({ totals, currency }: { totals: CarTotals | undefined; currency: Currency }) => {
+export const TotalsLine = ({
+  totals,
+  currency,
+  isOld,
+}: {
+  totals: CarTotals | undefined;
+  currency: Currency;
+  /** They are still those of the filter before. */
+  isOld: boolean;
+}) => {
   if (!totals) return <div className={classes.totals} role="status" aria-label={label} aria-busy="true" />;
   const sold = totals.cars - totals.here;
   return (
-    <div className={classes.totals} role="status" aria-label={label}>
+    <div className={classes.totals} role="status" aria-label={label} aria-busy={isOld || undefined}>
       <span>
         <strong>{totals.cars.toLocaleString(readerLocale())}</strong> {totals.cars === 1 ? 'car' : 'cars'}
         {sold > 0 ? `, ${sold.toLocaleString(readerLocale())} of them sold` : ''}
