@@ -266,6 +266,9 @@ export const deviationOfOpening: DeviationKind = 'visible post closure';
 /** What a car departs in that wears another colour than it was made in. */
 export const deviationOfColour: DeviationKind = 'another colour';
 
+/** What a car departs in that has another part than it was made with, of a kind that has no departure of its own. */
+export const deviationOfOtherPart: DeviationKind = 'other part';
+
 /**
  * Reproductions of these parts are departures of their own; of any other part they count as a part's loss.
  */

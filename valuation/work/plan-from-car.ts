@@ -13,6 +13,7 @@ import type {
 import {
   type Closure,
   deviationOfOpening,
+  deviationOfOtherPart,
   deviationOfReproduction,
   type Grade,
   hazards,
@@ -125,6 +126,15 @@ const stepsToDo = (
   return choose();
 };
 
+/** True where a step takes parts with it and originals, or none, take their place: no part is another then. */
+const fitsOriginals = ({ takes }: WorkStep, partsAfter: readonly PartState[]): boolean => {
+  const inTheirPlace = partsAfter.filter(({ part }) => takes.includes(part));
+  return (
+    inTheirPlace.length > 0 &&
+    inTheirPlace.every(({ originality }) => originality === 'original' || originality === 'missing')
+  );
+};
+
 /**
  * Every departure once, with what brings it: the closure, a step, a reproduction on the car, or
  * the owner's wish.
@@ -148,7 +158,9 @@ const departuresOf = (
       from: closing ? { step: closing.id } : { part: 'post and rivet closure' },
     });
   for (const step of steps)
-    for (const brought of step.brings) depart({ kind: brought, from: { step: step.id } });
+    for (const brought of step.brings)
+      if (brought !== deviationOfOtherPart || !fitsOriginals(step, partsAfter))
+        depart({ kind: brought, from: { step: step.id } });
   for (const { part, originality } of partsAfter) {
     const brought = originality === 'reproduction' ? deviationOfReproduction[part] : undefined;
     if (brought) depart({ kind: brought, from: { part } });

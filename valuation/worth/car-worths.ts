@@ -6,7 +6,7 @@ import { eightyPercent } from '../statistics/normal.ts';
 import type { AssumptionSet, GradeShare, Range, RestorationPlan, Subject, Worth } from '../types.ts';
 import { type FinishState, finishStates, type Grade, grades } from '../words.ts';
 import { gradesAfter } from '../work/grades-after.ts';
-import { partsBesidesDeviations, planFidelity } from './fidelity.ts';
+import { fidelityLog, plannedPartsLog } from './fidelity.ts';
 import type { Ladder } from './worth-ladder.ts';
 
 const steps = grades.length;
@@ -20,9 +20,6 @@ export interface Condition {
   fidelityLog: number;
   attainable: boolean;
 }
-
-/** Share left by a fidelity of nothing, so that its log stays finite. */
-const leastFidelity = 0.01;
 
 const foundStep = (subject: Subject, assumptions: AssumptionSet) =>
   gradeStep(subject.grade ?? assumptions.unknownGrade);
@@ -71,12 +68,8 @@ export const plannedGrades = (plan: RestorationPlan, assumptions: AssumptionSet)
 const plannedBesidesGrade = (plan: RestorationPlan, assumptions: AssumptionSet): Omit<Condition, 'step'> => ({
   state: plan.kind === 'customise' ? 'customised' : 'restored',
   gradeKnown: true,
-  partsLog:
-    partsLog(partsBesidesDeviations(plan), assumptions.partLoss) + packagingLog(plan.partsAfter, assumptions),
-  fidelityLog:
-    plan.kind === 'customise'
-      ? 0
-      : Math.log(Math.max(leastFidelity, planFidelity(plan, assumptions.deviationLoss).factor)),
+  partsLog: plannedPartsLog(plan, assumptions) + packagingLog(plan.partsAfter, assumptions),
+  fidelityLog: fidelityLog(plan, assumptions.deviationLoss),
   attainable: true,
 });
 

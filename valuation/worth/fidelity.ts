@@ -1,5 +1,12 @@
+import { partsLog } from '../market/part-loss.ts';
 import type { AssumptionSet, Fidelity, RestorationPlan } from '../types.ts';
-import { type DeviationKind, deviationKinds, deviationOfOpening, deviationOfReproduction } from '../words.ts';
+import {
+  type DeviationKind,
+  deviationKinds,
+  deviationOfOpening,
+  deviationOfOtherPart,
+  deviationOfReproduction,
+} from '../words.ts';
 
 /**
  * How closely a plan follows the factory specification: factor = Π (1 − loss of the deviation), each
@@ -25,7 +32,32 @@ export const planFidelity = (plan: RestorationPlan, losses: AssumptionSet['devia
 };
 
 /** The parts of a finished plan whose loss is not already told by a deviation. */
-export const partsBesidesDeviations = (plan: RestorationPlan): RestorationPlan['partsAfter'] =>
+const partsBesidesDeviations = (plan: RestorationPlan): RestorationPlan['partsAfter'] =>
   plan.partsAfter.filter(
     ({ part, originality }) => originality !== 'reproduction' || !deviationOfReproduction[part],
   );
+
+/** Share left by a fidelity of nothing, so that its log stays finite. */
+const leastFidelity = 0.01;
+
+/** Log of the share of the price that a plan's fidelity leaves; a customised car's deviations are what makes it custom. */
+export const fidelityLog = (plan: RestorationPlan, losses: AssumptionSet['deviationLoss']): number =>
+  plan.kind === 'customise' ? 0 : Math.log(Math.max(leastFidelity, planFidelity(plan, losses).factor));
+
+/**
+ * Log of the share of the price that is left by the parts of a finished plan, besides its deviations. "Other part" says
+ * in one word what parts that are not original say one by one: both count once, by what costs more.
+ */
+export const plannedPartsLog = (
+  plan: RestorationPlan,
+  { partLoss, deviationLoss }: Pick<AssumptionSet, 'partLoss' | 'deviationLoss'>,
+): number => {
+  const parts = partsBesidesDeviations(plan);
+  const all = partsLog(parts, partLoss);
+  if (!plan.deviations.includes(deviationOfOtherPart)) return all;
+  const missing = parts.filter(({ originality }) => originality === 'missing');
+  const gone = partsLog(missing, partLoss);
+  const deviations = plan.deviations.filter(kind => kind !== deviationOfOtherPart);
+  const told = fidelityLog(plan, deviationLoss) - fidelityLog({ ...plan, deviations }, deviationLoss);
+  return gone + Math.min(0, all - gone - told);
+};

@@ -14,6 +14,7 @@ import {
 } from '../../../valuation/words.ts';
 import { planFromCar, restorationPlanOf } from '../../../valuation/work/plan-from-car.ts';
 import { startingSteps } from '../../../valuation/work/steps/index.ts';
+import { plannedCondition } from '../../../valuation/worth/car-worths.ts';
 import { planFidelity } from '../../../valuation/worth/fidelity.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
 import { subjectOf } from '../../helpers/market-arbitrary.ts';
@@ -240,13 +241,49 @@ describe('a plan made from the car', () => {
     const shelf: ShelfPart[] = [
       { name: 'Axles off Q-3', part: 'axles', originality: 'original', cost: 10, grade: 8 },
     ];
-    expect(planFromCar({ ...car, shelf }, assumptions).parts[0]).toMatchObject({ name: 'Axles off Q-3' });
+    const fromShelf = planFromCar({ ...car, shelf }, assumptions);
+    expect(fromShelf.parts[0]).toMatchObject({ name: 'Axles off Q-3' });
+    // Originals in their place are no other part.
+    expect(fromShelf.departures.map(({ kind }) => kind)).not.toContain('other part');
     // Whoever leaves them off has a car without.
     const off = planFromCar(car, assumptions, 'restore', { leaveOff: ['axles'] });
     expect(off.lines.map(({ id }) => id)).not.toContain('fit-axles');
     expect(off.partsAfter).toContainEqual({ part: 'axles', grade: null, originality: 'missing' });
     // A donor's axles are cut as well, and nothing is fitted to it.
     expect(planFromCar(car, assumptions, 'donor').parts).toEqual([]);
+  });
+
+  it('counts axles that are cut once: by what they depart in, by minutes and by price', () => {
+    const of = (captiveBearings: boolean) =>
+      planFromCar(
+        subjectOf({
+          grade: 5,
+          parts: [graded('axles', 9), graded('wheels', 9)],
+          spec: spec({ captiveBearings }),
+        }),
+        assumptions,
+      );
+    const [cut, pulled] = [of(true), of(false)];
+    const minutes = (plan: typeof cut, id: string) =>
+      plan.lines.find(line => line.id === id)?.hands.likely ?? 0;
+    expect((cut.hours.likely - pulled.hours.likely) * 60).toBeCloseTo(
+      minutes(cut, 'cut-axles') + minutes(cut, 'fit-axles') - minutes(pulled, 'pull-wheels'),
+      9,
+    );
+    // Axles and wheels go on in one step, whatever came before it.
+    expect(cut.lines.filter(({ name }) => /\bfit\b.*\baxles/i.test(name)).map(({ id }) => id)).toEqual([
+      'wheels-on',
+    ]);
+    expect(cut.cost.likely - pulled.cost.likely).toBe(40);
+    const left = (plan: typeof cut) => {
+      const { partsLog, fidelityLog } = plannedCondition(restorationPlanOf(plan), assumptions);
+      return partsLog + fidelityLog;
+    };
+    // The departure takes 10 % and other axles alone 4 %: together 10 %, not 13.6 %.
+    expect(left(cut) - left(pulled)).toBeCloseTo(Math.log(0.9), 12);
+    const light = { ...assumptions, deviationLoss: { ...assumptions.deviationLoss, 'other part': 0.01 } };
+    const { partsLog, fidelityLog } = plannedCondition(restorationPlanOf(cut), light);
+    expect(partsLog + fidelityLog - left(pulled)).toBeCloseTo(Math.log(0.96), 12);
   });
 
   it('makes of the origin of a part what a step says', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { RestorationPlan } from '../../../valuation/types.ts';
-import { partsBesidesDeviations, planFidelity } from '../../../valuation/worth/fidelity.ts';
+import { fidelityLog, planFidelity, plannedPartsLog } from '../../../valuation/worth/fidelity.ts';
 import { standardPlan } from '../../../valuation/worth/standard-plan.ts';
 import { subjectOf } from '../../helpers/market-arbitrary.ts';
 
@@ -45,7 +45,30 @@ describe('planFidelity', () => {
     expect(planFidelity(reproduced, assumptions.deviationLoss)).toEqual(
       planFidelity(named, assumptions.deviationLoss),
     );
-    expect(partsBesidesDeviations(reproduced).map(({ part }) => part)).toEqual(['base', 'labels']);
+    // The base 20 %, the labels that are gone 10 %.
+    expect(plannedPartsLog(reproduced, assumptions)).toBeCloseTo(Math.log(0.8 * 0.9), 12);
+  });
+
+  it('counts "other part" and the parts that it stands for once, by what costs more', () => {
+    const { deviationLoss } = assumptions;
+    const left = (known: Partial<RestorationPlan>) =>
+      plannedPartsLog(plan(known), assumptions) + fidelityLog(plan(known), deviationLoss);
+    const deviations = ['other part' as const];
+    const axles = { part: 'axles', grade: 9, originality: 'reproduction' } as const;
+    const base = { ...axles, part: 'base' } as const;
+    const gone = { part: 'roof', grade: null, originality: 'missing' } as const;
+    const closed = { closure: 'as made' } as const;
+    expect(left({ ...closed, deviations, partsAfter: [axles] })).toBeCloseTo(Math.log(0.9), 12);
+    expect(left({ ...closed, deviations, partsAfter: [base] })).toBeCloseTo(Math.log(0.8), 12);
+    expect(left({ ...closed, deviations, partsAfter: [axles, gone] })).toBeCloseTo(Math.log(0.9 * 0.7), 12);
+    // However small the rest is, a departure never adds to it.
+    const all = { ...closed, partsAfter: [base] };
+    const worthless = { ...assumptions, deviationLoss: { ...deviationLoss, 'polished body': 1 } };
+    const least = (more: typeof deviations | []) => {
+      const of = plan({ ...all, deviations: ['polished body', ...more] });
+      return plannedPartsLog(of, worthless) + fidelityLog(of, worthless.deviationLoss);
+    };
+    expect(least(deviations)).toBeLessThanOrEqual(least([]) + 1e-12);
   });
 
   it('calls a customised car custom', () => {

@@ -10,8 +10,7 @@ const other = (
   name: string,
   part: PartName,
   below?: number,
-  hazards: WorkStep['hazards'] = [],
-  buys: WorkStep['buys'] = null,
+  more: Partial<Pick<WorkStep, 'hands' | 'hazards' | 'buys'>> = {},
 ) =>
   step({
     id,
@@ -21,8 +20,7 @@ const other = (
     call: { replace: true, ...(below !== undefined && { below }) },
     after: apart,
     hands: three(4, 9, 25),
-    hazards,
-    buys,
+    ...more,
   });
 
 /** The parts one by one, apart on the bench. */
@@ -40,9 +38,11 @@ export const partSteps: readonly WorkStep[] = [
     spoiledShare: 0.8,
     grade: { gain: 6, upTo: 9 },
   }),
-  other('fit-axles', 'Fit other axles', 'axles', 1.5, ['tools'], {
-    originality: 'reproduction',
-    cost: three(20, 40, 60),
+  // Axles and wheels go on in a step of their own: here is only what comes before it.
+  other('fit-axles', 'Cut other axles to length and dress their ends', 'axles', 1.5, {
+    hands: three(3, 6, 15),
+    hazards: ['tools'],
+    buys: { originality: 'reproduction', cost: three(20, 40, 60) },
   }),
   step({
     id: 'clean-wheels',
@@ -54,7 +54,7 @@ export const partSteps: readonly WorkStep[] = [
     hands: three(4, 8, 20),
     grade: { gain: 2, upTo: 9 },
   }),
-  other('fit-wheels', 'Fit other wheels', 'wheels', 4),
+  other('fit-wheels', 'Match other wheels and make them ready', 'wheels', 4),
   step({
     id: 'brighten-base',
     name: 'Clean the base and brighten it by hand',
@@ -160,7 +160,7 @@ export const partSteps: readonly WorkStep[] = [
     grade: { gain: 3, upTo: 9 },
   }),
   other('fit-opening-parts', 'Fit other opening parts', 'opening parts', 2),
-  other('fit-accessory', 'Fit another accessory', 'accessory', 2, ['resins']),
+  other('fit-accessory', 'Fit another accessory', 'accessory', 2, { hazards: ['resins'] }),
   step({
     id: 'fit-labels',
     name: 'Put on other labels: the old ones go with the finish',
