@@ -63,7 +63,8 @@ for (const { name, wish, index } of kinds) {
   const standard = Array.from({ length: seeds }, (_, i) =>
     judgeMarket(simulateMarket({ ...wish, seed: i + 1 }), index, i + 1, 'standard'),
   );
-  const sum = (list: Judgement[], of: (j: Judgement) => number) => list.reduce((s, j) => s + of(j), 0);
+  const aMarket = (list: Judgement[], key: keyof Judgement['regret']) =>
+    Math.round(list.reduce((sum, j) => sum + j.regret[key], 0) / seeds);
   const known = Array.from({ length: seeds }, (_, i) =>
     judgeMarket(simulateMarket({ ...wish, seed: i + 1 }), index, i + 1, 'car, work known'),
   );
@@ -73,7 +74,7 @@ for (const { name, wish, index } of kinds) {
     ['the standard plan, its aim for certain', standard],
   ] as const)
     console.log(
-      `  with ${plans}: regret ${Math.round(sum(list, j => j.regret.ours) / seeds)} a market, ${Math.round(sum(list, j => j.regret.noFloors) / seeds)} without floors; promised gain ÷ what came ${ratioText(list.map(j => ({ of: j.promised, to: j.came })))}`,
+      `  with ${plans}: regret ${aMarket(list, 'ours')} a market (cars restored at a loss ${aMarket(list, 'wrongly')}, good ones left for their chance alone ${aMarket(list, 'byChance')}), ${aMarket(list, 'gainFloor')} with the floor of gain alone, ${aMarket(list, 'noFloors')} without floors; promised gain ÷ what came ${ratioText(list.map(j => ({ of: j.promised, to: j.came })))}`,
     );
   const lost = (key: keyof Judgement['regret']) =>
     percent(

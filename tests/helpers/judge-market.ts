@@ -28,12 +28,16 @@ export interface Judgement {
    * What each way of deciding to restore or to leave loses beside an oracle that knows the truth, summed over
    * the cars in original finish. The guards are the owner's taste, not a forecast: they are overruled here.
    * `recommended` counts a car as restored only where no other option is recommended instead, `ours` where
-   * restoring passes the floors, `noFloors` where its expected gain is above nothing.
+   * restoring passes the floors, `gainFloor` where it passes that of gain, `noFloors` where its expected gain is above
+   * nothing. Of `ours`, `wrongly` is what restored cars lose, `byChance` what is left lying by the floor of probability alone.
    */
   /** What was promised of the cars that were restored, and what truly came of it. */
   promised: number;
   came: number;
-  regret: { ours: number; recommended: number; noFloors: number; underC6: number; never: number };
+  regret: Record<
+    'ours' | 'recommended' | 'gainFloor' | 'noFloors' | 'underC6' | 'never' | 'wrongly' | 'byChance',
+    number
+  >;
 }
 
 const levelOf = (sales: number): Level => (sales === 0 ? '0 sales' : sales <= 2 ? '1–2' : '3+');
@@ -62,7 +66,16 @@ export const judgeMarket = (
   const cars: JudgedCar[] = [];
   let promised = 0;
   let came = 0;
-  const regret = { ours: 0, recommended: 0, noFloors: 0, underC6: 0, never: 0 };
+  const regret: Judgement['regret'] = {
+    ours: 0,
+    recommended: 0,
+    gainFloor: 0,
+    noFloors: 0,
+    underC6: 0,
+    never: 0,
+    wrongly: 0,
+    byChance: 0,
+  };
   const { leastGain, leastProbability } = assumptions.decision;
   for (const { id, castingId } of market.variations) {
     const state = drawState(random);
@@ -92,12 +105,16 @@ export const judgeMarket = (
     const plan = planFromCar(subject, usual);
     const gain = trueGain(truth, { id, grade }, plan, usual);
     const best = Math.max(0, gain);
-    const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
+    const gainsEnough = planned!.expectedGain >= leastGain;
+    const passes = gainsEnough && planned!.probability >= leastProbability;
     if (passes) {
       promised += planned!.expectedGain;
       came += gain;
     }
     regret.ours += best - (passes ? gain : 0);
+    regret.gainFloor += best - (gainsEnough ? gain : 0);
+    if (passes) regret.wrongly += best - gain;
+    else if (gainsEnough) regret.byChance += best;
     regret.recommended += best - (recommendation === 'restore' ? gain : 0);
     regret.noFloors += best - (planned!.expectedGain > 0 ? gain : 0);
     regret.underC6 += best - (grade < 6 ? gain : 0);
