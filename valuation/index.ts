@@ -23,6 +23,7 @@ export { seasonRange } from './decision/season-range.ts';
 export * from './decision/turns-on.ts';
 export { meanWorth } from './decision/weigh-option.ts';
 export * from './default-assumptions.ts';
+export * from './lots/costs-at-bid.ts';
 export * from './lots/disposal-to-sale-record.ts';
 export * from './lots/highest-bid.ts';
 export * from './lots/lot-result.ts';

@@ -14,6 +14,8 @@ interface LotTable {
   price_from: Generated<'lot' | 'cars'>;
   purchase_left_out: Generated<0 | 1>;
   purchase_left_out_why: Generated<string>;
+  /** JSON of its bid's terms; empty where none are saved. */
+  bid: Generated<string>;
 }
 
 interface LotCostTable {

@@ -5,7 +5,7 @@ import { valueBases } from '../../valuation/words.ts';
 import { exportedLists } from '../api/exports/exports.ts';
 import { paperKinds } from '../api/inputs.ts';
 import { addCommand } from './add-command.ts';
-import { isoDate, labelStart, listPath, pdfPath, percent, reportPath, zipPath } from './arguments.ts';
+import { amount, isoDate, labelStart, listPath, pdfPath, percent, reportPath, zipPath } from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
 import { exportList, share } from './commands/export.ts';
 import { gallery } from './commands/gallery.ts';
@@ -28,10 +28,19 @@ export const addPaperCommands = (program: Command): void => {
     .option('--lot <NAME>', 'this lot only')
     .option('--from <YYYY-MM-DD>', 'first day of a ledger (default: January 1)', isoDate)
     .option('--to <YYYY-MM-DD>', 'last day of a ledger (default: a year from the first)', isoDate)
-    .option('--margin <PERCENT>', 'of a bid: what is to be left; without it, 20', percent)
-    .option('--sure <PERCENT>', 'of a bid: how sure of that; without it, 80', percent)
+    .option(
+      '--margin <PERCENT>',
+      'of a bid: what is to be left (default: as saved with the lot, else 20)',
+      percent,
+    )
+    .option(
+      '--sure <PERCENT>',
+      'of a bid: how sure of that (default: as saved with the lot, else 80)',
+      percent,
+    )
     .option('--premium <PERCENT>', "of a bid: the buyer's premium", percent)
     .option('--tax <PERCENT>', 'of a bid: tax', percent)
+    .option('--delivery <AMOUNT>', 'of a bid: what delivery costs, in the reporting currency', amount)
     .option('--no-values', 'without values and prices')
     .option('--no-places', 'without where cars are kept')
     .option('--on <YYYY-MM-DD>', 'effective date (default: today)', isoDate)

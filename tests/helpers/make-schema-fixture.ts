@@ -24,7 +24,16 @@ const rows: [string, Record<string, unknown>][] = [
   ['release', { casting_id: 1, name: 'Barrow', year: 1968, changed_part: 'base' }],
   ['variation', { release_id: 1, colour: 'Teal', base_paint: 'rear quarter', rarity: 'scarce' }],
   ['colour', { name: 'Teal', swatch: '#2a8a86' }],
-  ['lot', { name: 'Loft find', bought_on: '2025-11-30', currency: 'USD', created_at: at }],
+  [
+    'lot',
+    {
+      name: 'Loft find',
+      bought_on: '2025-11-30',
+      currency: 'USD',
+      created_at: at,
+      bid: '{"margin":0.2,"probability":0.8,"premiumRate":0.25,"taxRate":0,"carriage":500}',
+    },
+  ],
   ['lot_cost', { lot_id: 1, kind: 'price', minor: 41_250 }],
   [
     'car',

@@ -249,7 +249,7 @@ CREATE TABLE job_time (
 CREATE TABLE lot (
     id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE COLLATE NOCASE, bought_on TEXT, seller TEXT NOT NULL DEFAULT '',
     currency TEXT NOT NULL, notes TEXT NOT NULL DEFAULT '', created_at TEXT NOT NULL
-  , price_from TEXT NOT NULL DEFAULT 'lot' CHECK (price_from IN ('lot', 'cars')), purchase_left_out INTEGER NOT NULL DEFAULT 0 CHECK (purchase_left_out IN (0, 1)), purchase_left_out_why TEXT NOT NULL DEFAULT '') STRICT;
+  , price_from TEXT NOT NULL DEFAULT 'lot' CHECK (price_from IN ('lot', 'cars')), purchase_left_out INTEGER NOT NULL DEFAULT 0 CHECK (purchase_left_out IN (0, 1)), purchase_left_out_why TEXT NOT NULL DEFAULT '', bid TEXT NOT NULL DEFAULT '' CHECK (bid = '' OR json_valid(bid))) STRICT;
 
 CREATE TABLE lot_cost (
     id INTEGER PRIMARY KEY, lot_id INTEGER NOT NULL REFERENCES lot(id) ON DELETE CASCADE,

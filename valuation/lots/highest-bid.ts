@@ -1,5 +1,6 @@
 import { checkBetween, checkFinite } from '../statistics/check-input.ts';
 import type { Minor, Range, Worth } from '../types.ts';
+import { costsAtBid } from './costs-at-bid.ts';
 import { lotWorth, rangeOfSum } from './lot-worth.ts';
 
 export interface BidWish {
@@ -54,8 +55,8 @@ export const highestBid = (wish: BidWish): Bid => {
   const lot = lotWorth(worths, correlation);
   const keptShare = (1 - fees) * (1 - margin);
   const totalOf = (bid: Minor) => {
-    const withPremium = bid + Math.ceil(bid * premiumRate - 1e-9);
-    return withPremium + Math.ceil(withPremium * taxRate - 1e-9) + carriage;
+    const { premium, tax } = costsAtBid(bid, { premiumRate, taxRate });
+    return bid + premium + tax + carriage;
   };
   const affordable = lot.quantile(1 - probability) * keptShare;
   let bid = Math.max(0, Math.floor((affordable - carriage) / ((1 + premiumRate) * (1 + taxRate))));

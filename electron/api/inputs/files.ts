@@ -7,8 +7,8 @@ import { encodings, separators } from '../../../valuation/reading/file-formats.t
 import { decimalSigns } from '../../../valuation/reading/money.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { valueBases } from '../../../valuation/words.ts';
-import { amount, currency, grade, id, isoDate, line, locale, share } from '../fields.ts';
-import { createLot } from './lots.ts';
+import { currency, grade, id, isoDate, line, locale } from '../fields.ts';
+import { createLot, wishedTerms } from './lots.ts';
 import { ownWord } from './words.ts';
 
 const importOptions = z.object({
@@ -114,12 +114,8 @@ export const makePaper = z.object({
     .default('01-01'),
   /** A ledger can be a table, too. */
   format: z.enum(['pdf', 'csv', 'xlsx', 'jsonl']).default('pdf'),
-  /** Of a bid. */
-  margin: share.default(0.2),
-  probability: share.default(0.8),
-  premiumRate: share.default(0),
-  taxRate: share.default(0),
-  carriage: amount.default(0),
+  /** Of a bid; what is left out is as it was saved with the lot. */
+  ...wishedTerms.shape,
   /** Prepares the pages for looking at, too. */
   preview: z.boolean().default(false),
 });

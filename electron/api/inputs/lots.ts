@@ -36,11 +36,22 @@ export const shareLotCost = z.object({
   id,
   fixed: z.array(z.object({ carId: id, minor: amount.nullable() })).default([]),
 });
-export const bid = z.object({
-  carIds: z.array(id).optional(),
-  lotId: id.optional(),
-  margin: share.default(0.2),
-  probability: share.default(0.8),
+const bidTerms = z.object({
+  margin: share,
+  probability: share,
+  premiumRate: share,
+  taxRate: share,
+  carriage: amount,
+});
+/** What is left out is as it was saved with the lot, else as bids usually begin. */
+export const wishedTerms = bidTerms.partial();
+export const bid = wishedTerms.extend({ carIds: z.array(id).optional(), lotId: id.optional() });
+export const saveBid = bidTerms.extend({ id });
+/** What a lot that was seen was bought for, in its own currency; premium and tax are shares of the price. */
+export const buyLot = z.object({
+  id,
+  boughtOn: isoDate,
+  price: amount,
   premiumRate: share.default(0),
   taxRate: share.default(0),
   carriage: amount.default(0),

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { carCandidates, listCars } from '../../../db/records/cars.ts';
+import { type BidTerms, readLotBid } from '../../../db/records/lot-bids.ts';
 import { highestBid, sharedCorrelation } from '../../../valuation/index.ts';
 import { carFigures } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
@@ -9,12 +10,30 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { BidView } from '../views.ts';
 
+const usual: BidTerms = { margin: 0.2, probability: 0.8, premiumRate: 0, taxRate: 0, carriage: 0 };
+
+/** The terms of a bid: as wished, else as saved with the lot, else as bids usually begin. */
+export const bidTermsOf = async (
+  session: Session,
+  { lotId, ...wished }: { [Term in keyof BidTerms]?: number | undefined } & { lotId?: number | undefined },
+): Promise<BidTerms> => {
+  const saved = lotId === undefined ? null : await readLotBid(openOf(session).read.db, lotId);
+  const term = (name: keyof BidTerms) => wished[name] ?? saved?.[name] ?? usual[name];
+  return {
+    margin: term('margin'),
+    probability: term('probability'),
+    premiumRate: term('premiumRate'),
+    taxRate: term('taxRate'),
+    carriage: term('carriage'),
+  };
+};
+
 /**
  * The highest bid for some cars that leaves the wanted margin, after the house's premium, tax, carriage
  * and selling costs.
  */
 export const bidView = async (session: Session, wish: z.output<typeof bid>): Promise<BidView> => {
-  const { carIds, lotId, margin, probability, premiumRate, taxRate, carriage } = wish;
+  const { carIds, lotId } = wish;
   if ((carIds === undefined) === (lotId === undefined))
     throw refused('Bid on a lot, or on a choice of cars.');
   const cars = await listCars(openOf(session).read.db, {
@@ -22,6 +41,7 @@ export const bidView = async (session: Session, wish: z.output<typeof bid>): Pro
     ...(lotId !== undefined && { lotId }),
   });
   if (cars.length === 0) throw refused('There is no car to bid for. Add the cars of the lot first.');
+  const { margin, probability, premiumRate, taxRate, carriage } = await bidTermsOf(session, wish);
   const figures = await carFigures(session, cars);
   const candidates = await carCandidates(
     openOf(session).read.db,

@@ -1,6 +1,7 @@
 import { firstPhotos, listPhotos } from '../../../db/photos/photo-lists.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
+import { readLotBid } from '../../../db/records/lot-bids.ts';
 import { findLot, type LotRecord, lotCosts } from '../../../db/records/lots.ts';
 import { lotResult } from '../../../valuation/index.ts';
 import { carRows } from '../cars/car-rows.ts';
@@ -82,6 +83,7 @@ export const lotPage = async (session: Session, id: number): Promise<LotPage> =>
     ...row,
     notes: lot.notes,
     costs,
+    bid: await readLotBid(db, id),
     evidence: await lotEvidence(session, lot, cars, costs.length > 0),
     shared: cars.reduce((sum, car) => sum + (car.cost ?? 0), 0),
     rows: await carRows(session, cars),

@@ -1,13 +1,17 @@
 import { inventoryNumbers } from '../../../db/records/cars.ts';
 import { leaveOutPurchase } from '../../../db/records/left-out.ts';
+import { saveLotBid } from '../../../db/records/lot-bids.ts';
 import {
   countCarsOfLot,
   findLot,
   insertLot,
+  type LotCost,
+  lotCosts,
   removeLot,
   replaceLotCosts,
   updateLot,
 } from '../../../db/records/lots.ts';
+import { costsAtBid } from '../../../valuation/index.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
@@ -80,4 +84,40 @@ const bid = needsCollection
   .input(inputs.bid)
   .handler(({ context, input }): Promise<BidView> => bidView(context.session, input));
 
-export const lots = { list, get, create, update, remove, shareCost, leaveOut, bid };
+const saveBid = needsCollection.input(inputs.saveBid).handler(async ({ context, input }): Promise<void> => {
+  const { id, ...terms } = input;
+  const lot = await findLot(context.db, id);
+  if (!lot) throw notFound('lot', id);
+  await context.session.act(`Saved the bid for ${lot.name}`, trx => saveLotBid(trx, id, terms));
+});
+
+/**
+ * Makes a lot that was seen the lot that was bought: its day and all that it cost, shared out over the cars
+ * that are in it.
+ */
+const buy = needsCollection.input(inputs.buyLot).handler(async ({ context, input }): Promise<LotPage> => {
+  const { id, boughtOn, price, premiumRate, taxRate, carriage } = input;
+  const lot = await findLot(context.db, id);
+  if (!lot) throw notFound('lot', id);
+  if ((await lotCosts(context.db, id)).has(id))
+    throw refused(`What ${lot.name} cost is entered already. Change it under its details and cost.`);
+  const fitted = await marketToday(context.session);
+  const { premium, tax } = costsAtBid(price, { premiumRate, taxRate });
+  const onTop = [
+    { kind: 'premium', minor: premium, note: '' },
+    { kind: 'tax', minor: tax, note: '' },
+    { kind: 'carriage', minor: carriage, note: '' },
+  ] satisfies LotCost[];
+  const costs: LotCost[] = [
+    { kind: 'price', minor: price, note: '' },
+    ...onTop.filter(({ minor }) => minor > 0),
+  ];
+  await context.session.act(`Bought the lot ${lot.name}`, async trx => {
+    await updateLot(trx, id, { boughtOn });
+    await replaceLotCosts(trx, id, costs);
+    await reshareLot(trx, fitted, id);
+  });
+  return lotPage(context.session, id);
+});
+
+export const lots = { list, get, create, update, remove, shareCost, leaveOut, bid, saveBid, buy };

@@ -21,7 +21,7 @@ import { findCar } from '../cars/find-car.ts';
 import { lookListOf } from '../cars/look-list.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
 import { marketToday } from '../figures/market.ts';
-import { bidView } from '../lots/bid.ts';
+import { bidTermsOf, bidView } from '../lots/bid.ts';
 import { lotPage } from '../lots/lot-page.ts';
 import { type IndexedVariation, referenceIndex } from '../reference/reference-index.ts';
 import { refused } from '../session/errors.ts';
@@ -151,23 +151,13 @@ export const benchPlan = async (
 export const bidFacts = async (
   session: Session,
   lotId: number,
-  wish: Pick<BidSheetFacts, 'margin' | 'probability' | 'premiumRate' | 'taxRate' | 'carriage'>,
+  wish: Omit<Parameters<typeof bidTermsOf>[1], 'lotId'>,
 ): Promise<BidSheetFacts> => {
   const lot = await lotPage(session, lotId);
-  const { margin, premiumRate, taxRate, carriage } = wish;
-  const { bid, total, expectedWorth, probability } = await bidView(session, {
-    margin,
-    premiumRate,
-    taxRate,
-    carriage,
-    probability: wish.probability,
-    lotId,
-  });
+  const terms = await bidTermsOf(session, { ...wish, lotId });
+  const { bid, total, expectedWorth, probability } = await bidView(session, { ...terms, lotId });
   return {
-    margin,
-    premiumRate,
-    taxRate,
-    carriage,
+    ...terms,
     lot: lot.name,
     cars: lot.rows.map(row => ({ ...row, asFound: row.worths.asFound })),
     bid,

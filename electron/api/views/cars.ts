@@ -5,6 +5,7 @@ import type { CarRecord } from '../../../db/records/cars.ts';
 import type { Disposal } from '../../../db/records/disposals.ts';
 import type { FinishedWork } from '../../../db/records/finished-work.ts';
 import type { FittedPart } from '../../../db/records/job-details.ts';
+import type { BidTerms } from '../../../db/records/lot-bids.ts';
 import type {
   Currency,
   Decision,
@@ -81,6 +82,8 @@ export interface LotPage extends LotRow {
   evidence: LotEvidence;
   notes: string;
   costs: { kind: LotCostKind; minor: Minor; note: string }[];
+  /** On what terms it is bid for, where that was saved. */
+  bid: BidTerms | null;
   /** Sum of the cars' shares; equal to `cost` once shared. */
   shared: Minor;
   rows: CarRow[];

@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
 import type { PaperSize, PdfStandard } from '../../../reports/types.ts';
+import { decimalToMinor } from '../../../valuation/money.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import type { PaperKind } from '../../api/inputs.ts';
 import type { ReportResult } from '../../api/views.ts';
@@ -28,6 +29,7 @@ export interface ReportOptions {
   sure?: number;
   premium?: number;
   tax?: number;
+  delivery?: string;
   keep?: boolean;
   standard?: PdfStandard;
   definition?: string;
@@ -86,13 +88,22 @@ const definedReport = async (api: Api, options: ReportOptions, signal: AbortSign
   return made;
 };
 
+const deliveryIn = async (api: Api, text: string): Promise<number> => {
+  const { reportingCurrency } = await api.collection.summary();
+  try {
+    return decimalToMinor(text, reportingCurrency);
+  } catch (error) {
+    throw new Refused(`--delivery: ${error instanceof Error ? error.message : String(error)}`);
+  }
+};
+
 const otherPaper = async (
   api: Api,
   kind: PaperKind,
   options: ReportOptions,
   signal: AbortSignal,
 ): Promise<Made> => {
-  const { car, lot, paper, from, to, standard, margin, sure, premium, tax } = options;
+  const { car, lot, paper, from, to, standard, margin, sure, premium, tax, delivery } = options;
   const wanted = {
     kind,
     format: formatOf(options.out),
@@ -105,6 +116,7 @@ const otherPaper = async (
     ...(sure !== undefined && { probability: sure }),
     ...(premium !== undefined && { premiumRate: premium }),
     ...(tax !== undefined && { taxRate: tax }),
+    ...(delivery !== undefined && { carriage: await deliveryIn(api, delivery) }),
     ...(standard !== undefined && { standard }),
     withoutValues: !options.values,
     withoutPlaces: !options.places,

@@ -29,7 +29,8 @@ const NewLotForm = ({ initial }: { initial: LotDraft }) => {
       <LotFields draft={draft} onChange={setDraft} autoFocus />
       <div className={classes.foot}>
         <span className={`${classes.apart} soft grid-text`}>
-          The cars come next; or <Link href="/import">import them from a spreadsheet</Link>.
+          The cars come next; or <Link href="/import">import them from a spreadsheet</Link>. Only seen so far?
+          Clear the day and leave the costs empty: its page works out what to bid.
         </span>
         <ButtonLink href="/">Cancel</ButtonLink>
         <Button type="submit" variant="filled" disabled={!draft.name.trim()} loading={create.isPending}>

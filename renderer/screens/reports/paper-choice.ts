@@ -55,7 +55,7 @@ export const papers: { value: PaperChoice['what']; label: string; help: string }
   {
     value: 'bid',
     label: 'Bid sheet',
-    help: 'A lot that you saw, and the highest bid that leaves you a fifth.',
+    help: 'A lot that you saw, and the highest bid for it, on the terms saved on the lot’s page.',
   },
   { value: 'labels', label: 'Labels', help: 'For drawers and boxes: number, name and a QR code.' },
   {

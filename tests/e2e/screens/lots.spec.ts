@@ -126,6 +126,57 @@ test('a share fixed by hand has the rest shared again; the bid and the details c
   await expect(demo.getByRole('button', { name: 'Show all 16' })).toBeVisible();
 });
 
+test('a lot that was seen is bid for, and becomes the lot when it is bought, without anything typed again', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/lots/new');
+  await demo.getByRole('textbox', { name: 'Name of the lot' }).fill('Seen tray');
+  await demo.getByRole('textbox', { name: 'Bought on' }).fill('');
+  await demo.getByRole('button', { name: 'Enter its cars' }).click();
+  const grid = demo.getByRole('grid', { name: 'Cars of Seen tray' });
+  await expect(grid).toBeFocused();
+  for (const casting of ['osmer', 'isob']) {
+    await demo.keyboard.type(casting);
+    await demo.keyboard.press('Tab');
+    await demo.keyboard.press('Tab');
+    await demo.keyboard.press('Tab');
+    await demo.keyboard.press('Tab');
+    await demo.keyboard.type('6');
+    await demo.keyboard.press('Enter');
+  }
+  const facts = demo.locator('main header');
+  await expect(facts).toContainText('no cost entered yet · 2 cars · all graded');
+  const openBid = () => demo.getByRole('button', { name: 'Highest bid' }).click();
+  await openBid();
+  await demo.getByRole('textbox', { name: 'Premium' }).fill('25');
+  await demo.getByRole('textbox', { name: /^(Shipping|Carriage)$/ }).fill('6.50');
+  await demo.getByRole('textbox', { name: /^(Shipping|Carriage)$/ }).blur();
+  await expect(demo.getByText(/^Bid .* at most\./)).toBeVisible();
+  await demo.getByRole('button', { name: 'Save this bid' }).click();
+  await expect(demo.getByRole('button', { name: 'Bid saved' })).toBeVisible();
+  await picture(demo, 'lot-bid-saved');
+  await demo.keyboard.press('Escape');
+  await expect(facts).toContainText('seen, not bought yet');
+  await goTo(demo, '/');
+  await demo.goBack();
+  await openBid();
+  await expect(demo.getByRole('textbox', { name: 'Premium' })).toHaveValue('25 %');
+  await demo.getByRole('button', { name: 'Bought…' }).click();
+  const dialog = demo.getByRole('dialog', { name: 'Seen tray is bought' });
+  await dialog.getByRole('textbox', { name: 'Price' }).fill('20');
+  await dialog.getByRole('textbox', { name: 'Price' }).blur();
+  await expect(dialog).toContainText('31.50 USD');
+  await picture(demo, 'lot-bought');
+  expect(await breaches(demo)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Save it as bought' }).click();
+  await expect(demo.getByText('shared 31.50 = 31.50 USD ✓')).toBeVisible();
+  await expect(facts).toContainText('31.50 USD · 2 cars · all graded');
+  await expect(facts).not.toContainText('not bought');
+  await demo.keyboard.press('Control+z');
+  await expect(facts).toContainText('seen, not bought yet');
+});
+
 test('from nothing to a messy list taken in: every row with its outcome, and one undo', async ({
   screens,
   picture,

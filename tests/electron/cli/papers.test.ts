@@ -34,3 +34,25 @@ it('gallery and report --definition on the command line', async () => {
   await answer(['report', '--collection', dir, '--standard', 'ua-1', '--changes', '--out', accessible]);
   expect(readFileSync(accessible, 'latin1')).toContain('<pdfuaid:part>1</pdfuaid:part>');
 }, 120_000);
+
+it('a bid on the command line knows what delivery costs, and what was saved with the lot', async () => {
+  const dir = join(folder, 'seen');
+  const list = join(folder, 'seen.csv');
+  writeFileSync(list, 'Number,Casting,Colour,Grade\nS-1,Osmerry,Ember,7\n');
+  const sales = join(folder, 'sales.csv');
+  const sale = 'sold_on,price,currency,casting,colour,grade,source';
+  writeFileSync(sales, `${sale}\n${'2025-03-03,90,USD,Osmerry,Ember,7,fair\n'.repeat(9)}`);
+  await answer(['import', list, '--as', 'lot', '--name', 'Seen tray', '--collection', dir]);
+  await answer(['import', sales, '--as', 'sales', '--add-reference', '--collection', dir]);
+  const bid = async (...options: string[]) => {
+    const out = join(folder, 'bid.pdf');
+    const lot = ['--kind', 'bid', '--lot', 'Seen tray'];
+    await answer(['report', ...lot, '--collection', dir, '--out', out, ...options]);
+    const text = await pdfText(readFileSync(out));
+    return Number(/Bid no more than USD ([\d.]+)\./.exec(text)?.[1]);
+  };
+  const without = await bid();
+  expect(without).toBeGreaterThan(20);
+  expect(await bid('--delivery', '12.50')).toBeCloseTo(without - 12.5, 2);
+  await expect(bid('--delivery', '1.234')).rejects.toThrow(/--delivery/);
+});

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { costsAtBid } from '../../../valuation/lots/costs-at-bid.ts';
 import { highestBid } from '../../../valuation/lots/highest-bid.ts';
 import { lotResult } from '../../../valuation/lots/lot-result.ts';
 import { lotWorth, rangeOfSum } from '../../../valuation/lots/lot-worth.ts';
@@ -120,6 +121,12 @@ describe('highestBid', () => {
     const { bid, total } = highestBid({ ...wish, fees: 0.1 });
     const withPremium = bid + Math.ceil(bid * 0.2 - 1e-9);
     expect(total).toBe(withPremium + Math.ceil(withPremium * 0.08 - 1e-9) + 1500);
+  });
+
+  it('comes with premium and tax each rounded up, and with nothing that floating point adds', () => {
+    expect(costsAtBid(1001, { premiumRate: 0.2, taxRate: 0.08 })).toEqual({ premium: 201, tax: 97 });
+    // 0.07 × 100 is 7.000000000000001.
+    expect(costsAtBid(100, { premiumRate: 0.07, taxRate: 0 })).toEqual({ premium: 7, tax: 0 });
   });
 
   it('falls with every demand', () => {

@@ -1,4 +1,4 @@
-import { NumberInput } from '@mantine/core';
+import { Button, NumberInput } from '@mantine/core';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { LotPage } from '../../../../electron/api/views.ts';
@@ -7,9 +7,11 @@ import { bidText } from '../../../../valuation/wording/bid-text.ts';
 import { sentenceCase } from '../../../../valuation/wording/reader.ts';
 import { api } from '../../../api/client.ts';
 import { errorSentence } from '../../../api/error-sentence.ts';
+import { useAction } from '../../../components/actions/use-action.ts';
 import { Amount, RangeText } from '../../../components/amounts/amount.tsx';
 import { MoneyInput } from '../../../components/inputs/money-input.tsx';
 import { readerWords } from '../../../components/words.ts';
+import type { Buying } from './buy-lot.tsx';
 import classes from './lot.module.css';
 
 const fields = [
@@ -20,23 +22,51 @@ const fields = [
 ] as const;
 type Field = (typeof fields)[number][0];
 
-/** The most to bid for the cars of a lot, all costs and the wanted margin taken into account. */
-export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }) => {
-  const [percent, setPercent] = useState<Record<Field, number>>({
-    margin: 20,
-    probability: 80,
-    premiumRate: 0,
-    taxRate: 0,
-  });
-  const [carriage, setCarriage] = useState<Minor | null>(null);
-  const wish = {
-    lotId: lot.id,
+const startingPercent: Record<Field, number> = { margin: 20, probability: 80, premiumRate: 0, taxRate: 0 };
+
+/** The saved share of a bid in percent, without what floating point adds. */
+const percentOf = (share: number) => Math.round(share * 1e6) / 1e4;
+
+const percentsOf = ({ bid }: LotPage): Record<Field, number> =>
+  bid === null
+    ? startingPercent
+    : {
+        margin: percentOf(bid.margin),
+        probability: percentOf(bid.probability),
+        premiumRate: percentOf(bid.premiumRate),
+        taxRate: percentOf(bid.taxRate),
+      };
+
+/**
+ * The most to bid for the cars of a lot, all costs and the wanted margin taken into account. It is saved with the
+ * lot, and from there its sheet is printed and the lot is bought.
+ */
+export const BidPanel = ({
+  lot,
+  currency,
+  onBought,
+}: {
+  lot: LotPage;
+  currency: Currency;
+  /** Told that the lot is bought, with the bid. */
+  onBought: (buying: Buying) => void;
+}) => {
+  const [percent, setPercent] = useState(() => percentsOf(lot));
+  const [carriage, setCarriage] = useState<Minor | null>(lot.bid?.carriage ?? null);
+  const terms = {
     margin: percent.margin / 100,
     probability: percent.probability / 100,
     premiumRate: percent.premiumRate / 100,
     taxRate: percent.taxRate / 100,
     carriage: carriage ?? 0,
   };
+  const wish = { lotId: lot.id, ...terms };
+  const save = useAction(() => api.lots.saveBid({ id: lot.id, ...terms }), {
+    label: `Bid for ${lot.name} saved`,
+  });
+  const isSaved = (Object.keys(terms) as (keyof typeof terms)[]).every(
+    name => lot.bid?.[name] === terms[name],
+  );
   const bid = useQuery({
     queryKey: ['bid', wish],
     queryFn: () => api.lots.bid(wish),
@@ -83,6 +113,20 @@ export const BidPanel = ({ lot, currency }: { lot: LotPage; currency: Currency }
               Together the cars are worth <RangeText range={bid.data.expectedWorth} currency={currency} />.
             </p>
           </>
+        ) : null}
+      </div>
+      <div className={classes.bidFoot}>
+        <Button disabled={isSaved} loading={save.isPending} onClick={() => save.mutate()}>
+          {isSaved ? 'Bid saved' : 'Save this bid'}
+        </Button>
+        {lot.costs.length === 0 ? (
+          <Button
+            variant="filled"
+            disabled={lot.carCount === 0}
+            onClick={() => onBought({ ...terms, bid: bid.data?.bid ?? 0 })}
+          >
+            Bought…
+          </Button>
         ) : null}
       </div>
     </div>

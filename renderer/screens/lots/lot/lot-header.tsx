@@ -2,11 +2,13 @@ import { ActionIcon, Button, Popover } from '@mantine/core';
 import { useState } from 'react';
 import type { LotPage } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
+import { useSummary } from '../../../api/use-summary.ts';
 import { amountText, dateText } from '../../../components/format.ts';
 import { useKeys } from '../../../components/keys/use-keys.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { ButtonLink } from '../button-link.tsx';
 import { BidPanel } from './bid-panel.tsx';
+import { type Buying, BuyLot } from './buy-lot.tsx';
 import { LotDetails } from './lot-details.tsx';
 import { LotEvidence } from './lot-evidence.tsx';
 import { LotFigures } from './lot-figures.tsx';
@@ -40,12 +42,14 @@ export const LotHeader = ({
 }) => {
   const [details, setDetails] = useState(false);
   const [bidding, setBidding] = useState(false);
+  const [buying, setBuying] = useState<Buying | null>(null);
+  const { data: summary } = useSummary();
   useKeys('Lot', [
     { keys: 'alt+D', does: 'Details and cost of the lot', run: () => setDetails(true) },
     { keys: 'alt+B', does: 'Highest bid', run: () => setBidding(true) },
   ]);
   const facts = [
-    lot.boughtOn ? dateText(lot.boughtOn) : null,
+    lot.boughtOn ? dateText(lot.boughtOn) : lot.bid && !lot.costs.length ? 'seen, not bought yet' : null,
     lot.seller || null,
     lot.costs.length ? `${amountText(lot.cost, lot.currency)} ${lot.currency}` : 'no cost entered yet',
     ...(lot.carCount === 0
@@ -77,7 +81,14 @@ export const LotHeader = ({
                 <Button onClick={() => setBidding(!bidding)}>Highest bid</Button>
               </Popover.Target>
               <Popover.Dropdown>
-                <BidPanel lot={lot} currency={currency} />
+                <BidPanel
+                  lot={lot}
+                  currency={currency}
+                  onBought={next => {
+                    setBidding(false);
+                    setBuying(next);
+                  }}
+                />
               </Popover.Dropdown>
             </Popover>
             {dealing.possible ? (
@@ -107,6 +118,15 @@ export const LotHeader = ({
       ) : (
         <Beginning lotId={lot.id} />
       )}
+      {buying && summary ? (
+        <BuyLot
+          lot={lot}
+          buying={buying}
+          currency={currency}
+          today={summary.today}
+          onClose={() => setBuying(null)}
+        />
+      ) : null}
       {details ? <LotDetails lot={lot} onClose={() => setDetails(false)} /> : null}
     </>
   );

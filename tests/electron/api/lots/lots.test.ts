@@ -234,6 +234,64 @@ describe('a lot', () => {
     expect((await api.lots.bid({ ...wish, margin: 0.5 })).bid).toBeLessThan(bid.bid);
     expect((await refusalOf(api.lots.bid({ margin: 0.2 }))).message).toContain('a lot, or on a choice');
   });
+
+  it('keeps the terms of its bid, by which its figure and its sheet are made again', async () => {
+    const { api } = await newCollectionService();
+    const { lotId } = await filledLot(api);
+    expect((await api.lots.get({ id: lotId })).bid).toBeNull();
+    const usual = await api.lots.bid({ lotId });
+    expect(usual).toEqual(await api.lots.bid({ lotId, margin: 0.2, probability: 0.8 }));
+    const terms = { margin: 0.3, probability: 0.7, premiumRate: 0.25, taxRate: 0.08, carriage: 500 };
+    await api.lots.saveBid({ id: lotId, ...terms });
+    expect((await api.lots.get({ id: lotId })).bid).toEqual(terms);
+    expect(await api.lots.bid({ lotId })).toEqual(await api.lots.bid({ lotId, ...terms }));
+    expect(await api.lots.bid({ lotId, carriage: 0 })).toEqual(
+      await api.lots.bid({ lotId, ...terms, carriage: 0 }),
+    );
+    await api.collection.undo();
+    expect(await api.lots.bid({ lotId })).toEqual(usual);
+    expect((await refusalOf(api.lots.saveBid({ id: 99, ...terms }))).message).toContain('no lot 99');
+  });
+
+  it('that was seen becomes the lot when it is bought, with its cars, by one action that one undo takes back', async () => {
+    const { api } = await newCollectionService();
+    const { variations } = await addReference(api);
+    const { id: lotId } = await api.lots.create({ name: 'Seen tray', currency: 'USD' });
+    await api.cars.create({
+      lotId,
+      cars: [
+        { variationId: variations.emberTwin, grade: 8, notes: 'left of the tray' },
+        { asWritten: { casting: 'Whoosh' } },
+      ],
+    });
+    const terms = { margin: 0.2, probability: 0.8, premiumRate: 0.25, taxRate: 0.07, carriage: 650 };
+    await api.lots.saveBid({ id: lotId, ...terms });
+    const seen = await api.lots.get({ id: lotId });
+    expect(seen).toMatchObject({ boughtOn: null, costs: [], cost: 0 });
+    const { premiumRate, taxRate, carriage } = terms;
+    const bought = { id: lotId, boughtOn: '2026-02-03', price: 4000, premiumRate, taxRate, carriage };
+    const page = await api.lots.buy(bought);
+    expect(page).toMatchObject({ name: 'Seen tray', boughtOn: '2026-02-03', cost: 4000 + 1000 + 350 + 650 });
+    expect(page.costs).toEqual([
+      { kind: 'price', minor: 4000, note: '' },
+      { kind: 'premium', minor: 1000, note: '' },
+      { kind: 'tax', minor: 350, note: '' },
+      { kind: 'carriage', minor: 650, note: '' },
+    ]);
+    expect(page.shared).toBe(6000);
+    const known = ({ id, inventoryNumber, notes, grade }: (typeof page.rows)[number]) => ({
+      id,
+      inventoryNumber,
+      notes,
+      grade,
+    });
+    expect(page.rows.map(known)).toEqual(seen.rows.map(known));
+    expect((await refusalOf(api.lots.buy(bought))).message).toBe(
+      'What Seen tray cost is entered already. Change it under its details and cost.',
+    );
+    await api.collection.undo();
+    expect(await api.lots.get({ id: lotId })).toEqual(seen);
+  });
 });
 
 it('what single cars of a list cost stays unknown where it is not told, whatever is shared later', async () => {
