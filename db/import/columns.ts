@@ -160,6 +160,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ...features,
     grade,
     finishState,
+    column('lot', 'name of the lot of this collection that it belongs to; import the list of lots first', ''),
     column('status', 'kept, on the bench or donor', 'use'),
     column(
       'location',

@@ -27,7 +27,7 @@ const exportsAlone = ['inventory_number', 'cost_currency', 'acquired_on'];
 /** What such an export says of each car that was worked out, or is its lot's: none of it is read back. */
 const notReadBack: ReadonlySet<string> = new Set(
   (
-    'cost cost_currency currency acquired_on documented_on lot basis_of_value effective_date own_figures evidence ' +
+    'cost cost_currency currency acquired_on documented_on basis_of_value effective_date own_figures evidence ' +
     'not_understood restoration worn_colour worn_finish disclosure ' +
     ['as_found', 'restored', 'original_finish', 'restoration_cost']
       .flatMap(name => ['low', 'mid', 'high'].map(end => `${name}_${end}`))
@@ -68,7 +68,10 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     (heading, index) => !chosen[index] && !(isOurs && notReadBack.has(heading.trim().toLowerCase())),
   );
   const possible = table.headings.map((heading, index) =>
-    isRead[index] ? recogniseHeadings(options.as, heading) : [],
+    // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
+    isRead[index]
+      ? recogniseHeadings(options.as, heading).filter(({ ours }) => isOurs || ours !== 'lot')
+      : [],
   );
   const recognised: (RecognisedHeading | null)[] = table.headings.map(() => null);
   const assign = (isTurn: (found: RecognisedHeading[]) => boolean) =>

@@ -1,7 +1,14 @@
 import type { Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
 import { pieces } from '../codec.ts';
-import { findLotNamed, insertLot, lotCosts, replaceLotCosts, setShares } from '../records/lots.ts';
+import {
+  findLotNamed,
+  insertLot,
+  type LotRecord,
+  lotCosts,
+  replaceLotCosts,
+  setShares,
+} from '../records/lots.ts';
 import type { Schema } from '../schema.ts';
 import type { Purchase } from './judges/purchase.ts';
 import type { PlannedLot } from './types.ts';
@@ -45,6 +52,8 @@ export interface SettledPurchases {
   toShare: number[];
   /** The lots that were made, or added to, beside the file's own. */
   lotIds: number[];
+  /** The lots of the collection that cars joined, because their rows name them. */
+  joinedIds: number[];
   soldCarIds: number[];
 }
 
@@ -58,6 +67,7 @@ const lotNameOf = (seller: string, boughtOn: IsoDate, currency: Currency | null,
  */
 export class Purchases {
   readonly #groups = new Map<string, Group>();
+  readonly #joined = new Map<number, { lot: LotRecord; cars: Bought[] }>();
   readonly #sold: number[] = [];
   readonly #own: Currency;
   readonly #mainName: string;
@@ -65,6 +75,8 @@ export class Purchases {
   readonly #divides: boolean;
   /** False where the owner has chosen a lot that is there already. */
   readonly #isNew: boolean;
+  /** Lots that rows name and that the collection does not have. */
+  readonly unknownLots = new Set<string>();
   #count = 0;
 
   constructor(mainName: string, own: Currency, { divides, isNew }: { divides: boolean; isNew: boolean }) {
@@ -91,9 +103,21 @@ export class Purchases {
     return names;
   }
 
-  add(carId: number, { boughtOn, seller, paid }: Purchase, isSold: boolean): void {
+  /** Adds a car; `lot` is the lot of the collection that its row names, which has its costs already. */
+  add(
+    carId: number,
+    { boughtOn, seller, paid }: Purchase,
+    isSold: boolean,
+    lot: LotRecord | null = null,
+  ): void {
     this.#count++;
     if (isSold) this.#sold.push(carId);
+    if (lot !== null) {
+      const joined = this.#joined.get(lot.id) ?? { lot, cars: [] };
+      joined.cars.push({ carId, paid: paid?.currency === lot.currency ? paid.minor : null });
+      this.#joined.set(lot.id, joined);
+      return;
+    }
     if (boughtOn === null && seller === '' && paid === null) return;
     const currency = paid?.currency ?? null;
     const key = JSON.stringify([boughtOn, seller.toLowerCase(), currency ?? this.#own]);
@@ -144,7 +168,10 @@ export class Purchases {
       isTogether: part.isTogether,
     });
     const parts = this.#parts(currency);
-    const lots = parts.filter(part => part.name !== null).map(shown);
+    const joined = [...this.#joined.values()].map(({ lot, cars }) =>
+      shown({ ...lot, cars, isTogether: false }),
+    );
+    const lots = [...joined, ...parts.filter(part => part.name !== null).map(shown)];
     const cars = this.#count - lots.reduce((sum, lot) => sum + lot.cars, 0);
     if (cars === 0) return lots;
     const rest = parts.find(part => part.name === null);
@@ -157,7 +184,12 @@ export class Purchases {
    * instant of entering.
    */
   async settle(trx: Transaction<Schema>, main: MainLot, at: string): Promise<SettledPurchases> {
-    const settled: SettledPurchases = { toShare: [], lotIds: [], soldCarIds: this.#sold };
+    const settled: SettledPurchases = { toShare: [], lotIds: [], joinedIds: [], soldCarIds: this.#sold };
+    for (const [id, { lot, cars }] of this.#joined) {
+      settled.joinedIds.push(id);
+      await this.#fix(trx, cars);
+      if (lot.priceFrom !== 'cars') settled.toShare.push(id);
+    }
     for (const { name, cars, isTogether, ...lot } of this.#parts(main.currency)) {
       const id = name === null ? main.id : await this.#moveTo(trx, { name, ...lot }, cars, at);
       if (id !== main.id) settled.lotIds.push(id);

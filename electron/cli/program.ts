@@ -162,8 +162,8 @@ export const createProgram = (): Command => {
     .action(believe);
   addCommand(
     program,
-    'words [FILE.csv]',
-    'what texts mean in your lists; with a file (column,text,field,meaning), add its words and settle all that waited for them',
+    'words [FILE]',
+    'what texts mean in your lists; with a CSV or XLSX file or JSON lines (column,text,field,meaning), add its words and settle all that waited for them',
   ).action(words);
   addCommand(program, 'value', 'the value of every car as found, restored, and with its original finish')
     .option('--on <YYYY-MM-DD>', 'effective date (default: today)', isoDate)

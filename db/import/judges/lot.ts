@@ -6,6 +6,7 @@ import { readFinishState, readParts, readStatus } from '../../../valuation/readi
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import { gradeToHalf } from '../../codec.ts';
 import { carInserter, type NewCar } from '../../records/cars-write.ts';
+import { type LotRecord, listLots } from '../../records/lots.ts';
 import { loadReference, type Match } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
 import type { Purchases } from '../purchases.ts';
@@ -87,6 +88,17 @@ const stateReader = (habits: Habits) => {
       part => !missing.includes(part),
     );
     return { grade, finishState, status, location, missing, reproductions, parts: partsSaid(row) };
+  };
+};
+
+/** The lot of the collection that a row names; null where it names none. */
+const lotReader = (lots: readonly LotRecord[], purchases: Purchases) => {
+  const byName = new Map(lots.map(lot => [lot.name, lot]));
+  return (row: RowReader): LotRecord | null => {
+    const name = row.takeText('lot');
+    const lot = byName.get(name);
+    if (name !== '' && !lot) purchases.unknownLots.add(name);
+    return lot ?? null;
   };
 };
 
@@ -200,6 +212,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
   const insert = sqlite && carInserter(sqlite, at);
   const known = knownCars(target.reader, target);
   const quantityOf = remembered(readQuantity);
+  const lotOf = lotReader(await listLots(db), purchases);
 
   return (row, line): Judged => {
     const notOne = notOwned(reference, row);
@@ -216,7 +229,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const said: Said = { quantity, written, match, notes, state, money, number: given };
     const refused = refusedAsEmpty(row, said);
     if (refused) return refused;
-    const number = numberOrKnown(row, line, said, { known, purchases, lotName });
+    const lot = lotOf(row);
+    const number = numberOrKnown(row, line, said, { known, purchases, lotName: lot?.name ?? lotName });
     if (typeof number !== 'string') return number;
     const why = explain(written, match);
     const unread = row.unread.map(keptUnread);
@@ -224,7 +238,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const purchaseOfOne = (i: number) => ({ ...purchase, paid: partPaid(purchase.paid, quantity, i) });
     const car = (inventoryNumber: string): NewCar => ({
       inventoryNumber,
-      lotId: target.lotId,
+      lotId: lot?.id ?? target.lotId,
       castingId: match.castingId,
       releaseId: match.releaseId,
       variationId: match.variationId,
@@ -238,7 +252,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       boughtOn: purchase.boughtOn,
       seller: purchase.seller,
     });
-    if (!sqlite) for (let i = 0; i < quantity; i++) purchases.add(0, purchaseOfOne(i), false);
+    if (!sqlite) for (let i = 0; i < quantity; i++) purchases.add(0, purchaseOfOne(i), false, lot);
     return {
       outcome: 'accepted',
       notes: why === null ? row.notes : [...row.notes, why],
@@ -254,7 +268,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
             parts: state.parts,
             sold,
           });
-          if (id !== undefined) purchases.add(id, purchaseOfOne(i), sold !== null);
+          if (id !== undefined) purchases.add(id, purchaseOfOne(i), sold !== null, lot);
         }
       },
     };

@@ -7,6 +7,7 @@ import { lotCostKinds, options, recommendations } from '../../../valuation/words
 import { readDecisions, saveDecision } from '../../records/decisions.ts';
 import { insertDisposal, insertExpense, listDisposals, listExpenses } from '../../records/disposals.ts';
 import { insertLot, type LotCost, listLots, lotCosts } from '../../records/lots.ts';
+import { readUnread, unreadToJson } from '../../records/unread.ts';
 import type { Schema } from '../../schema.ts';
 import type { LedgerKind } from './columns.ts';
 
@@ -183,9 +184,14 @@ const disposals = async (
     }
     known.set(disposal.carId, disposal);
     await insertDisposal(trx, disposal);
+    // A list of cars that says "sold" without the sale had to leave that aside.
+    const [unread] = await trx.selectFrom('car').select('unread').where('id', '=', disposal.carId).execute();
+    const open = readUnread(unread?.unread ?? '').filter(
+      ({ column, text: said }) => !(column.toLowerCase() === 'status' && said.toLowerCase() === 'sold'),
+    );
     await trx
       .updateTable('car')
-      .set({ status: 'sold', updated_at: at })
+      .set({ status: 'sold', unread: unreadToJson(open), updated_at: at })
       .where('id', '=', disposal.carId)
       .execute();
     soldCarIds.push(disposal.carId);

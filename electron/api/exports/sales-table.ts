@@ -21,6 +21,18 @@ interface SaleRow {
   of: (column: string) => string;
 }
 
+const featureNames: ReadonlySet<string> = new Set(variationFeatures.map(feature => featureColumns[feature]));
+
+/** What is written in each feature's column, with what of it was not understood: "gold, maybe". */
+const wholeTexts = ({ asWritten, unread }: SaleEntry): Record<string, string> => {
+  const texts = { ...asWritten };
+  for (const { field, text } of unread ?? []) {
+    const said = featureNames.has(field) ? texts[field] : undefined;
+    if (said && !said.toLowerCase().includes(text.toLowerCase())) texts[field] = `${said}, ${text}`;
+  }
+  return texts;
+};
+
 /** What a record says in a column: as identified, else as written. */
 const textsOf = (index: ReferenceIndex, sale: SaleEntry): Record<string, string> => {
   const casting = sale.castingId === null ? undefined : index.castings.get(sale.castingId);
@@ -34,7 +46,7 @@ const textsOf = (index: ReferenceIndex, sale: SaleEntry): Record<string, string>
   };
   if (variation)
     for (const feature of variationFeatures) known[featureColumns[feature]] = variation.features[feature];
-  return { ...(variation ? {} : sale.asWritten), ...known };
+  return { ...(variation ? {} : wholeTexts(sale)), ...known };
 };
 
 const yearCell = (text: string): CellValue =>
