@@ -7,7 +7,8 @@ import './tokens.css';
 import './base.css';
 import { localStorageColorSchemeManager, MantineProvider } from '@mantine/core';
 import { Notifications } from '@mantine/notifications';
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect } from 'react';
+import { listenForEnter } from './marked-option.ts';
 import notices from './notices.module.css';
 import { theme, themeVariables } from './theme.ts';
 
@@ -18,21 +19,24 @@ const styleNonce = (): string =>
   document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.content ?? '';
 
 /** Wraps the app in its theme; light, dark or as the system has it, remembered per browser profile. */
-export const AppTheme = ({ children }: { children: ReactNode }) => (
-  <MantineProvider
-    theme={theme}
-    cssVariablesResolver={themeVariables}
-    colorSchemeManager={schemes}
-    defaultColorScheme="auto"
-    getStyleNonce={styleNonce}
-  >
-    <Notifications
-      position="top-right"
-      limit={4}
-      autoClose={8000}
-      transitionDuration={120}
-      classNames={{ root: notices.stack }}
-    />
-    {children}
-  </MantineProvider>
-);
+export const AppTheme = ({ children }: { children: ReactNode }) => {
+  useEffect(listenForEnter, []);
+  return (
+    <MantineProvider
+      theme={theme}
+      cssVariablesResolver={themeVariables}
+      colorSchemeManager={schemes}
+      defaultColorScheme="auto"
+      getStyleNonce={styleNonce}
+    >
+      <Notifications
+        position="top-right"
+        limit={4}
+        autoClose={8000}
+        transitionDuration={120}
+        classNames={{ root: notices.stack }}
+      />
+      {children}
+    </MantineProvider>
+  );
+};

@@ -41,6 +41,11 @@ export interface StartOptions {
  */
 export const slowSeed = process.env.PLAYWORN_E2E_SLOW;
 
+/**
+ * A slow page, likewise: with `PLAYWORN_E2E_THROTTLE=6` Chromium gives the page a sixth of the processor.
+ */
+const throttle = Number(process.env.PLAYWORN_E2E_THROTTLE ?? 1);
+
 const slowly = (env: Record<string, string> = {}): Record<string, string> => {
   if (!slowSeed) return env;
   const hook = pathToFileURL(join(root, 'tests/helpers/slow-hook.mjs')).href;
@@ -92,6 +97,10 @@ export const startBrowser = async (
   const { address, child } = await serve(options);
   const page = await context.newPage();
   options.onPage?.(page);
+  if (throttle > 1) {
+    const session = await context.newCDPSession(page);
+    await session.send('Emulation.setCPUThrottlingRate', { rate: throttle });
+  }
   await page.goto(address);
   return {
     page,

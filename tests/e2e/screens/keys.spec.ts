@@ -18,6 +18,21 @@ const gate = async (page: Pick<Page, 'route'>, address: RegExp) => {
   return { asked: asked.promise, open: () => opened.resolve() };
 };
 
+/** Holds back what the page puts off to its next turn, as a busy one does, until it is let go. */
+const holdTimers = async (page: Page): Promise<() => Promise<void>> => {
+  const held = await page.evaluateHandle(() => {
+    const put = window.setTimeout;
+    const held: TimerHandler[] = [];
+    window.setTimeout = ((what: TimerHandler, after = 0, ...rest: unknown[]) =>
+      after > 0 ? put(what, after, ...rest) : held.push(what)) as typeof window.setTimeout;
+    return () => {
+      window.setTimeout = put;
+      for (const what of held) if (typeof what === 'function') what();
+    };
+  });
+  return () => held.evaluate(release => release());
+};
+
 const cars = (page: Page) => page.getByRole('grid', { name: 'Cars' });
 const words = (page: Page) => page.getByRole('searchbox', { name: 'Containing these words' });
 
@@ -173,4 +188,23 @@ test('Home says that it shows an older answer while it asks again', async ({
   home.open();
   await expect(steps.getByRole('listitem')).toHaveCount(4);
   await expect(page.locator('[aria-busy="true"]')).toHaveCount(0);
+});
+
+test('Enter takes the option that is marked, however late the page comes to its timers', async ({ demo }) => {
+  await goTo(demo, '/settings');
+  const about = demo
+    .getByRole('region', { name: 'What you believe' })
+    .getByRole('combobox', { name: 'About' });
+  await expect(about).toBeVisible();
+  await settled(demo);
+  const release = await holdTimers(demo);
+  await about.focus();
+  await demo.keyboard.type('Weatherglass');
+  const first = demo.getByRole('option', { name: 'Weatherglass, Slipwinds' });
+  await expect(first).toBeVisible();
+  await demo.keyboard.press('ArrowDown');
+  await release();
+  await demo.keyboard.press('Enter');
+  await expect(about).toHaveValue('Weatherglass, Slipwinds');
+  await expect(first).toBeHidden();
 });
