@@ -14,6 +14,20 @@ const small = { defaultProps: { size: 'xs' } };
  */
 export const arrives = (duration: number) => ({ duration, exitDuration: 0 });
 
+/**
+ * The list of a menu takes the focus in the very task that draws it, so that the next key is its own; only
+ * what is done at the end of that drawing, noting where the focus was, comes before. A trap for the focus takes
+ * it later, from an item too that was gone to meanwhile.
+ */
+const takeFocus = (list: HTMLElement | null): void =>
+  queueMicrotask(() => {
+    if (list && !list.contains(document.activeElement)) list.focus({ preventScroll: true });
+  });
+/** The focus stays in a menu until something is chosen or Escape is pressed. */
+const stayInside = (event: KeyboardEvent): void => {
+  if (event.key === 'Tab') event.preventDefault();
+};
+
 /** Mantine dressed as the workbench: dense by default, one radius, shadows on overlays alone. */
 export const theme = createTheme({
   colors: { petrol, amber, brick, gray: paper, dark: night },
@@ -57,7 +71,17 @@ export const theme = createTheme({
     Radio: small,
     Switch: small,
     Text: { defaultProps: { size: 'md' } },
-    Menu: { defaultProps: { shadow: 'md', transitionProps: arrives(100) } },
+    // A menu stands at once and fades in by its class: a transition draws it some frames after its key.
+    Menu: {
+      defaultProps: {
+        shadow: 'md',
+        transitionProps: arrives(0),
+        trapFocus: false,
+        withInitialFocusPlaceholder: false,
+      },
+      classNames: { dropdown: 'menu' },
+    },
+    MenuDropdown: { defaultProps: { ref: takeFocus, onKeyDown: stayInside } },
     Popover: { defaultProps: { shadow: 'md', transitionProps: arrives(100) } },
     Tooltip: { defaultProps: { transitionProps: arrives(80), openDelay: 250, withArrow: false } },
     // The page itself never scrolls, and locking it would write a style element of its own.

@@ -170,6 +170,27 @@ test('Enter finds the words as they stand, before the pause that typing is given
   expect(demo.url()).toContain('text=ember');
 });
 
+test('keys that follow at once on the one that opens a menu are its own', async ({ demo }) => {
+  await settled(demo);
+  await demo.emulateMedia({ colorScheme: 'light' });
+  const more = demo.getByRole('button', { name: 'More', exact: true });
+  await more.focus();
+  // Nothing comes between two keys that waits for a frame or for the shortest time.
+  await demo.clock.install();
+  await demo.clock.pauseAt(Date.now() + 3_600_000);
+  for (const key of ['Enter', 'ArrowDown', 'ArrowDown', 'ArrowUp', 'd', 'Enter'])
+    await demo.keyboard.press(key);
+  await expect(demo.locator('html')).toHaveAttribute('data-mantine-color-scheme', 'dark');
+  await expect(demo.getByRole('menu')).toHaveCount(0);
+  await demo.clock.resume();
+  await expect(more).toBeFocused();
+  await demo.keyboard.press('Enter');
+  await demo.keyboard.press('Tab');
+  await expect(demo.getByRole('menu')).toBeFocused();
+  await demo.keyboard.press('Escape');
+  await expect(more).toBeFocused();
+});
+
 test('Home says that it shows an older answer while it asks again', async ({
   context,
   start,

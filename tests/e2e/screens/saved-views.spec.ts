@@ -56,7 +56,7 @@ test('a view of the cars is made by keyboard, saved, left, chosen again, renamed
   await demo.emulateMedia({ colorScheme: 'light' });
   const menu = demo.getByRole('button', { name: /^View: / });
   await menu.press('Enter');
-  await demo.getByRole('menuitem', { name: /^Rename/ }).click();
+  await demo.getByRole('menuitem', { name: /^Rename/ }).press('Enter');
   await demo.getByRole('textbox', { name: 'Name' }).fill('Best restored');
   await demo.keyboard.press('Enter');
   await expect(menu).toHaveAccessibleName('View: Best restored');
@@ -68,21 +68,21 @@ test('a view of the cars is made by keyboard, saved, left, chosen again, renamed
   await demo.keyboard.press('Enter');
   await expect(menu).toHaveAccessibleName('View: Second');
   await menu.press('Enter');
-  await demo.getByRole('menuitem', { name: 'Rename “Second” …' }).click();
+  await demo.getByRole('menuitem', { name: 'Rename “Second” …' }).press('Enter');
   const naming = demo.getByRole('dialog', { name: 'Rename the view' });
   await naming.getByRole('textbox', { name: 'Name' }).fill('best RESTORED');
   await expect(naming.getByText('Another view has this name.')).toBeVisible();
   await expect(naming.getByRole('button', { name: 'Rename' })).toBeDisabled();
   await demo.keyboard.press('Escape');
   await menu.press('Enter');
-  await demo.getByRole('menuitem', { name: 'Best restored', exact: true }).click();
+  await demo.getByRole('menuitem', { name: 'Best restored', exact: true }).press('Enter');
   await expect(menu).toHaveAccessibleName('View: Best restored');
 
   // The order by name takes the place of the order by grade, and the old one comes back by undo.
   await demo.getByRole('columnheader', { name: /^Name, casting/ }).click();
   await expect(menu).toHaveAccessibleName('View: Best restored, changed');
   await menu.press('Enter');
-  await demo.getByRole('menuitem', { name: 'Replace “Best restored” with this' }).click();
+  await demo.getByRole('menuitem', { name: 'Replace “Best restored” with this' }).press('Enter');
   await expect(menu).toHaveAccessibleName('View: Best restored');
   const sorted = demo.getByRole('columnheader', { name: /^Name, casting/ });
   await goTo(demo, '/cars');
@@ -96,7 +96,7 @@ test('a view of the cars is made by keyboard, saved, left, chosen again, renamed
   await goTo(demo, '/cars?saved=Best restored');
   await expect(demo.getByRole('columnheader', { name: /^Grade/ })).toHaveAttribute('aria-sort', 'descending');
   await menu.press('Enter');
-  await demo.getByRole('menuitem', { name: /^Remove/ }).click();
+  await demo.getByRole('menuitem', { name: /^Remove/ }).press('Enter');
   await expect(demo.getByRole('button', { name: 'Saved views' })).toBeVisible();
 });
 
