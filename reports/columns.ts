@@ -1,5 +1,6 @@
 import type { Range } from '../valuation/types.ts';
 import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
+import { partStatesText } from '../valuation/wording/part-states-text.ts';
 import type { ValueBasis } from '../valuation/words.ts';
 import {
   type CellValue,
@@ -101,6 +102,7 @@ const furtherColumns: Column[] = [
   column('status', 12, entry => text(entry.status)),
   column('not_understood', 30, entry => text(entry.notUnderstood ?? null)),
   column('restoration', 24, entry => text(restorationText(entry))),
+  column('parts', 40, entry => text(partStatesText(entry.parts))),
   column('worn_colour', 16, entry => text(entry.worn.colour)),
   column('worn_finish', 16, entry => text(entry.worn.finish)),
   column('disclosure', 60, entry => text(entry.disclosure)),

@@ -107,7 +107,8 @@ export interface ReportEntry {
   photos: ReportPhoto[];
   identity: CarIdentity;
   grade: Grade | null;
-  parts: PartState[];
+  /** As its newest check found them, with what it noted of each. */
+  parts: (PartState & { note?: string })[];
   finishState: FinishState;
   /** For cars that were worked on; null says that it is not recorded. */
   restoration: RestorationRecord | null;

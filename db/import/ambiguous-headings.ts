@@ -37,6 +37,9 @@ const looks: Record<string, (text: string) => number | boolean> = {
   base_paint: text => readBasePaint(text).ok || /paint|plain|bare|ptd|lack|peint|blank|brut/i.test(text),
   description: text => kindOfCell(text) === 'mixed',
   country: text => places.has(text.toLowerCase()),
+  // A number or a letter is the box in which it is kept.
+  packaging: text =>
+    /^(?:yes|no|y|n|x|none|ja|nein|oui|non)$|box|card|blister|carton|\bbag|^c ?\d|repro|orig/i.test(text),
   // Nobody is called by an amount or a day.
   seller: text => (isDay(text) || isAmount(text) ? 0 : 0.3),
   grade: text => readGrade(text).ok || /^[\d.,+\-/% ]+$|[★⭐*]|mint|beater|good|vg|fair|poor/i.test(text),

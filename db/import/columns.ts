@@ -1,4 +1,5 @@
 import { plainWord } from '../../valuation/reading/words.ts';
+import type { PartName } from '../../valuation/words.ts';
 import { detailColumns } from './reference-details.ts';
 import type { ImportKind } from './types.ts';
 
@@ -128,10 +129,55 @@ const parts = [
     'reproduction,repro,repro parts,reproductions,replaced parts,nachbau',
   ),
 ];
+/**
+ * Parts of a car that are no feature of its variation, each with a column of its own: what stands there is said of
+ * the part as it is.
+ */
+export const partColumns = {
+  casting_metal: 'casting metal',
+  axles: 'axles',
+  opening_parts: 'opening parts',
+  bumpers: 'bumpers',
+  headlamps: 'lamps',
+  front_left_wheel: 'front left wheel',
+  front_right_wheel: 'front right wheel',
+  rear_left_wheel: 'rear left wheel',
+  rear_right_wheel: 'rear right wheel',
+  labels: 'labels',
+} as const satisfies Record<string, PartName>;
+const ofPart = (name: keyof typeof partColumns, known: string) =>
+  column(name, `state of this part, such as "C7", "reproduction" or "missing"`, known);
+const partsAsTheyAre = [
+  column(
+    'parts',
+    'state of parts, such as "axles: C3; wheels: C8, reproduction"',
+    'part states,part grades,condition of parts',
+  ),
+  ofPart('casting_metal', 'metal,metal condition,condition of the metal,state of the metal'),
+  ofPart('axles', 'axle,axle condition,achsen,essieux,assi,ejes,assen'),
+  ofPart('opening_parts', 'opening features,doors,hood,bonnet,trunk,boot,tailgate'),
+  ofPart('bumpers', 'bumper,stossstange,stossstangen,pare chocs,paraurti,bumper condition'),
+  ofPart('headlamps', 'headlights,headlamp,headlight,front lamps,front lights,scheinwerfer,phares,koplampen'),
+  ofPart('front_left_wheel', 'fl wheel,lf wheel,left front wheel,wheel fl,wheel front left,front left'),
+  ofPart('front_right_wheel', 'fr wheel,rf wheel,right front wheel,wheel fr,wheel front right,front right'),
+  ofPart('rear_left_wheel', 'rl wheel,lr wheel,left rear wheel,wheel rl,wheel rear left,rear left'),
+  ofPart('rear_right_wheel', 'rr wheel,right rear wheel,wheel rr,wheel rear right,rear right'),
+  ofPart('labels', 'label,stickers,decals,aufkleber,autocollants'),
+  column(
+    'packaging',
+    'box, card or bag that it comes with, such as "box" or "reproduction card"',
+    'box,boxed,in box,boxed?,box?,original box,package,packing,carton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,verpakking,doos',
+  ),
+  column(
+    'packaging_grade',
+    'its own grade, C1 to C10',
+    'box condition,box grade,box cond,condition of box,condition of the box,card condition,packaging condition,blister condition',
+  ),
+];
 const notes = column(
   'notes',
   'anything else',
-  'note,comments,comment,remarks,remark,details,notes / faults,faults,problems,' +
+  'note,comments,comment,restorer,restored by,restorer s mark,restorers mark,mark,bearings,bearing,bearing type,remarks,remark,details,notes / faults,faults,problems,' +
     'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,remarque,remarques,commentaire,commentaires,observations,opmerking,opmerkingen,osservazioni,notas',
 );
 
@@ -211,6 +257,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'sold,sold at,sale price,sold price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,vendu,vendu pour,prix de vente',
     ),
     ...parts,
+    ...partsAsTheyAre,
     notes,
   ],
   reference: [

@@ -71,8 +71,8 @@ export const detailColumns: readonly DetailColumn[] = [
     'what a faithful restoration follows',
   ),
   detail('variation_notes', 'variation', 'notes', 'notes on the variation'),
-  detail('base_words', 'variation', 'base_words', 'words on the base'),
-  detail('wheel_sizes', 'variation', 'wheel_sizes', 'sizes of the wheels'),
+  detail('base_words', 'variation', 'base_words', 'the base and its paint in words, such as "front third"'),
+  detail('wheel_sizes', 'variation', 'wheel_sizes', 'sizes of the wheels, front and rear'),
 ];
 
 /** Pieces such as "axles: 1.10 mm; wheels: 9.4 mm": what each is about, and what is said of it. */

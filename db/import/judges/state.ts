@@ -1,7 +1,10 @@
+import { readPartState, readPartStates } from '../../../valuation/reading/part-states.ts';
 import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
 import { readGrade } from '../../../valuation/reading/words.ts';
+import { partStatesText } from '../../../valuation/wording/part-states-text.ts';
 import { type FinishState, gradeLabel, type PartName } from '../../../valuation/words.ts';
 import type { PartSaid } from '../../records/cars-write.ts';
+import { partColumns } from '../columns.ts';
 import type { RowReader } from './judge.ts';
 
 const yes = /^(?:yes|y|x|ja|j|oui|si|✓|true)$/i;
@@ -39,29 +42,40 @@ export const takeParts = (
   return parts;
 };
 
-/** What a text says of the packaging that a car comes with and of its metal, as parts of a check. */
+/** What a cell or remark says of one part, kept as it is written beside what it means. */
+const partSaid = (row: RowReader, column: string, part: PartName): PartSaid | null => {
+  const said = row.read(column, cell => readPartState(part, cell)) ?? null;
+  if (said) row.fields[column] = row.text(column);
+  return said;
+};
+
+/** The packaging that a car comes with, and its own grade. */
+const packagingSaid = (row: RowReader): PartSaid | null => {
+  const said = partSaid(row, 'packaging', 'packaging');
+  const read = row.has('packaging_grade') ? row.take('packaging_grade', readGrade) : null;
+  const grade = read ?? said?.grade ?? null;
+  if (said) return { ...said, grade };
+  return grade !== null && !row.has('packaging')
+    ? { part: 'packaging', grade, originality: 'original', note: '' }
+    : null;
+};
+
+/** What a row or a text says of parts as they are, of the packaging and of the metal too. */
 export const partsSaid = (row: RowReader): PartSaid[] => {
-  const packaging = row.takeText('packaging');
-  const metal = row.takeText('metal', 2000);
-  const read = readGrade(row.text('packaging_grade') || null);
-  const grade = packaging !== '' && read.ok ? read.value : null;
-  if (grade !== null) row.fields.packaging_grade = grade;
-  const isReproduction = packaging.startsWith('reproduction');
-  return [
-    ...(packaging === ''
-      ? []
-      : [
-          {
-            part: 'packaging' as const,
-            grade,
-            originality: isReproduction ? ('reproduction' as const) : ('original' as const),
-            note: packaging.replace(/^reproduction /, ''),
-          },
-        ]),
-    ...(metal === ''
-      ? []
-      : [{ part: 'casting metal' as const, grade: null, originality: 'original' as const, note: metal }]),
-  ];
+  const found = new Map<PartName, PartSaid>();
+  for (const said of row.read('parts', readPartStates) ?? []) found.set(said.part, said);
+  if (found.size > 0) row.fields.parts = partStatesText([...found.values()]);
+  // What remarks say of them stands behind what the list itself says.
+  const beside = (part: PartName, said: PartSaid | null) => {
+    if (said && !found.has(part)) found.set(part, said);
+  };
+  beside('casting metal', partSaid(row, 'metal', 'casting metal'));
+  beside('packaging', packagingSaid(row));
+  for (const [column, part] of Object.entries(partColumns)) {
+    const said = partSaid(row, column, part);
+    if (said) found.set(part, said);
+  }
+  return [...found.values()];
 };
 
 /** The same in words, for a record that has no parts. */

@@ -217,7 +217,10 @@ export const reportEntries = async (
       photos: photosOf(pathOf, car, photos.get(car.id) ?? [], wanted.locale ?? plainLocale),
       identity,
       grade: car.grade,
-      parts: subject.parts,
+      parts: subject.parts.map(part => ({
+        ...part,
+        note: check?.parts.find(one => one.part === part.part)?.note ?? '',
+      })),
       finishState: car.finishState,
       // A plan says what is meant to be done, not what was: only recorded work counts.
       restoration: work

@@ -169,13 +169,14 @@ const Form = ({
       />
       <div className={classes.pair}>
         <TextInput
-          label="Words on the base"
+          label="Base and its paint, in words"
+          placeholder="front third, up to the axle …"
           maxLength={200}
           value={draft.baseWords}
           onChange={event => set({ baseWords: event.currentTarget.value })}
         />
         <TextInput
-          label="Sizes of the wheels"
+          label="Sizes of the wheels, front and rear"
           maxLength={200}
           value={draft.wheelSizes}
           onChange={event => set({ wheelSizes: event.currentTarget.value })}

@@ -1,0 +1,87 @@
+import type { PartState } from '../types.ts';
+import { type Originality, originalities, type PartName } from '../words.ts';
+import { type Cell, isAmountCell, notUnderstood, type Reading, shownNumber, understood } from './reading.ts';
+import { plainWord, readGrade, readParts } from './words.ts';
+
+/** What a cell says of one part: its grade, where it comes from, and the rest in its own words. */
+export interface PartReading extends PartState {
+  note: string;
+}
+
+const textOf = (cell: Cell): string =>
+  (isAmountCell(cell) ? shownNumber(cell.number) : String(cell ?? '')).trim();
+
+const originWords: Record<string, Originality> = {
+  orig: 'original',
+  originals: 'original',
+  repro: 'reproduction',
+  repros: 'reproduction',
+  reproductions: 'reproduction',
+  nachbau: 'reproduction',
+  'period replacements': 'period replacement',
+  gone: 'missing',
+  lost: 'missing',
+  lacking: 'missing',
+  fehlt: 'missing',
+  manque: 'missing',
+  manquant: 'missing',
+};
+const originOf = (text: string): Originality | null => {
+  const word = plainWord(text);
+  return (
+    originalities.find(one => one === word) ?? (Object.hasOwn(originWords, word) ? originWords[word]! : null)
+  );
+};
+
+const longest = 2000;
+const yes = /^(?:yes|y|x|ok|good|fine|present|there|complete|ja|oui|si|✓|true)$/i;
+const no = /^(?:no|n|none|nil|without|nein|kein|keine|non|sans|false)$/i;
+
+/**
+ * What a cell under the name of a part says of it, such as "C7", "repro", "C5, blister card" or "bent"; null where it says
+ * nothing, or that a car has no packaging. A "no" under another part is asked: the casting may never have had it.
+ */
+export const readPartState = (part: PartName, cell: Cell): Reading<PartReading | null> => {
+  const text = textOf(cell);
+  if (text.length > longest)
+    return notUnderstood(`the text has ${text.length} characters; ${longest} are the most here`);
+  if (no.test(text))
+    return part === 'packaging'
+      ? understood(null)
+      : notUnderstood(`"${text}": missing, or has the casting never had it?`);
+  const found: PartReading = { part, grade: null, originality: 'original', note: '' };
+  const rest: string[] = [];
+  for (const piece of text.split(/[,\n]/).map(one => one.trim())) {
+    if (piece === '' || yes.test(piece)) continue;
+    const grade = found.grade === null ? readGrade(piece) : null;
+    const origin = originOf(piece);
+    const begun = /^(?:repro(?:duction)?) (.+)$/i.exec(piece)?.[1];
+    if (grade?.ok) found.grade = grade.value;
+    else if (origin) found.originality = origin;
+    else if (begun !== undefined) {
+      found.originality = 'reproduction';
+      rest.push(begun);
+    } else rest.push(piece);
+  }
+  found.note = rest.join(', ');
+  // What is not there has no grade.
+  if (found.originality === 'missing') found.grade = null;
+  return text === '' ? understood(null) : understood(found);
+};
+
+/** Parts with what is said of each, as `partStatesText` writes them: "axles: C3; wheels: C8, reproduction". */
+export const readPartStates = (cell: Cell): Reading<PartReading[]> => {
+  const found = new Map<PartName, PartReading>();
+  for (const piece of textOf(cell).split(/[;\n]/)) {
+    if (!piece.trim()) continue;
+    const [, name = '', said = ''] = /^([^:]*):(.*)$/s.exec(piece) ?? [];
+    const parts = readParts(name);
+    const part = parts.ok && parts.value.length === 1 ? parts.value[0] : undefined;
+    if (part === undefined || !said.trim())
+      return notUnderstood(`"${piece.trim()}" does not read as a part and its state, such as "axles: C3"`);
+    const read = readPartState(part, said);
+    if (!read.ok) return read;
+    if (read.value) found.set(part, read.value);
+  }
+  return understood([...found.values()]);
+};
