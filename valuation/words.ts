@@ -91,9 +91,19 @@ export type Option = (typeof options)[number];
 /** What can be advised: an option, or that there is not enough evidence to advise one. */
 export const recommendations = [...options, 'not-enough-evidence'] as const;
 export type Recommendation = (typeof recommendations)[number];
+/** True where an option is advised, be it to leave the car. */
+export const advisesAnything = (advice: Recommendation | null): advice is Option =>
+  advice !== null && advice !== 'not-enough-evidence';
+/** Where a word comes in a list that is sorted by them; null where there is none. */
+export const optionRank = (word: Recommendation | null): number | null =>
+  word === null ? null : recommendations.indexOf(word) + 1;
 /** True where some work is advised: leaving gains nothing over leaving. */
 export const advisesWork = (advice: Recommendation | null): boolean =>
-  advice !== null && advice !== 'leave' && advice !== 'not-enough-evidence';
+  advisesAnything(advice) && advice !== 'leave';
+
+/** What can be asked of a decision: none yet, one, or one other than what is recommended. */
+export const decidedWords = ['undecided', 'decided', 'otherwise'] as const;
+export type DecidedWord = (typeof decidedWords)[number];
 
 /** The columns that tell the variations of a release apart. */
 export const variationFeatures = [
@@ -171,6 +181,11 @@ export type Closure = (typeof closures)[number];
 /** How a car stands in a season: chosen, or chosen come what may. */
 export const seasonStandings = ['in', 'must'] as const;
 export type SeasonStanding = (typeof seasonStandings)[number];
+/** The same, or kept out; null for a car that has none. */
+export type CarStanding = SeasonStanding | 'never' | null;
+/** Where a standing comes in a list that is sorted by them: what must be in first, what is kept out last. */
+export const standingRank = (standing: CarStanding): number =>
+  standing === null ? 2 : { must: 0, in: 1, never: 3 }[standing];
 
 /** Where a job on the bench is in its life. */
 export const jobStates = ['waiting', 'open', 'paused', 'finished', 'given up'] as const;

@@ -43,6 +43,12 @@ export const readDecisions = async (
   );
 };
 
+/** What was decided of each car, by its id. */
+export const readChoices = async (db: Kysely<Schema>): Promise<Map<number, Option>> => {
+  const rows = await db.selectFrom('decision').select(['car_id', 'choice']).execute();
+  return new Map(rows.map(row => [row.car_id, row.choice]));
+};
+
 /** Keeps a decision in place of an earlier one on the same car. */
 export const saveDecision = async (trx: Transaction<Schema>, decision: StoredDecision): Promise<void> => {
   const values = {

@@ -108,6 +108,27 @@ export const listSeasons = async (db: Kysely<Schema>): Promise<Season[]> => {
   }));
 };
 
+/** How cars stand in the season that new work belongs to, by their ids. */
+export const currentStandings = async (
+  db: Kysely<Schema>,
+): Promise<Map<number, SeasonStanding | 'never'>> => {
+  const current = db.selectFrom('season').select('id').where('current', '=', 1);
+  const cars = await db
+    .selectFrom('season_car')
+    .select(['car_id', 'standing'])
+    .where('season_id', 'in', current)
+    .execute();
+  const excluded = await db
+    .selectFrom('season_excluded')
+    .select('car_id')
+    .where('season_id', 'in', current)
+    .execute();
+  return new Map<number, SeasonStanding | 'never'>([
+    ...cars.map(car => [car.car_id, car.standing] as const),
+    ...excluded.map(car => [car.car_id, 'never'] as const),
+  ]);
+};
+
 /** Makes one season the current one, or none. */
 export const setCurrentSeason = async (trx: Transaction<Schema>, id: number | null): Promise<void> => {
   await trx.updateTable('season').set({ current: 0 }).where('current', '=', 1).execute();

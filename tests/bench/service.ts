@@ -108,6 +108,10 @@ try {
   };
   const allCars = { filter: anyCar, order: order(null), wall: false };
   const anySale = { castingId: null, variationId: null, source: '', finish: null, show: 'all' as const };
+  const anyDecision = {
+    ...{ lot: null, finish: [], below: null, not: [], recommendation: [], decided: null },
+  };
+  const toDecide = { filter: anyDecision, order: order('gain', true) };
   const newest = { filter: anySale, order: { ...order('soldOn', true), since: 'bench' } };
   const first = async (work: string, list: () => Promise<unknown>) => {
     const { result, ms } = await timed(list);
@@ -117,7 +121,7 @@ try {
   for (const [work, list] of [
     ['Cars', () => api.cars.window({ ...allCars, ...window })],
     ['Sales', () => api.sales.window({ ...newest, ...window })],
-    ['Decide', () => api.decisions.overview()],
+    ['Decide', () => api.decisions.window({ ...toDecide, ...window })],
   ] as const) {
     const kilobytes = await first(`${work}, first rows`, list);
     measured({ work: `${work}, over the wire${at}`, value: kilobytes, unit: 'kB', goal: 200 });
@@ -136,6 +140,26 @@ try {
   await first('Cars filtered by grade', carsOf({ grade: ['7-8.5'] }));
   await first('Cars filtered by words, first', carsOf({ text: 'harrow' }));
   await first('Cars filtered by words', carsOf({ text: 'harrow bent' }));
+  await first('Decide, sums and counts', () => api.decisions.facts(anyDecision));
+  measured({
+    work: `Decide, its chart over the wire${at}`,
+    value: await first('Decide, chart', () => api.decisions.points({ filter: anyDecision, also: [] })),
+    unit: 'kB',
+    goal: 200,
+  });
+  const decideBy = (columnId: string) => () =>
+    api.decisions.window({ ...toDecide, order: order(columnId, true), ...window });
+  await first('Decide sorted by probability', decideBy('probability'));
+  await first('Decide sorted by car', decideBy('car'));
+  await first('Decide filtered by grade', () =>
+    api.decisions.window({ ...toDecide, filter: { ...anyDecision, below: 6 }, ...window }),
+  );
+  await first('Decide, what a season leaves out', () =>
+    api.decisions.leftOut({ filter: anyDecision, taken: [], never: [] }),
+  );
+  await simple('Decide, the best season of 40 hours', null, () =>
+    api.decisions.season({ filter: anyDecision, hours: 40 }),
+  );
   await first('Sales, counts', () => api.sales.facts(anySale));
   await first('Sales sorted by casting', () =>
     api.sales.window({ filter: anySale, order: order('casting'), ...window }),

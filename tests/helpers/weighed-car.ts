@@ -46,12 +46,12 @@ export const carRow = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   ...changes,
 });
 
-/** A car with its decision in short, as the overview gives it; what is not given is plain. */
+/** A car with its decision in short; what is not given is plain. */
 export const weighed = (
   id: number,
   car: Partial<CarRow> = {},
   rest: Partial<Omit<DecisionSummary, 'car' | 'plan'>> & {
-    plan?: Partial<DecisionSummary['plan']> | null;
+    plan?: Partial<OptionSummary> | null;
     /** What its plan takes, where its offers are not given. */
     takes?: Partial<Pick<SeasonOffer, 'hours' | 'cash' | 'parts'>>;
   } = {},
@@ -86,7 +86,7 @@ export const weighed = (
   return {
     car: carRow(id, car),
     shown: option,
-    plan: plan === null ? null : { ...option, guards: [], ...plan },
+    plan: planned && { option: planned.option, guards: [] },
     offers,
     turnsOn: { kind: 'no-other' },
     ...others,

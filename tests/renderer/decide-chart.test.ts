@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { DecidePoints } from '../../electron/api/views.ts';
 import {
   crowd,
   type Direction,
@@ -88,25 +89,38 @@ describe('the dots', () => {
     expect(radiusOf(1000, 1000, crowd + 1)).toBeLessThan(radiusOf(1000, 1000, 50));
   });
 
-  it('stand for the cars that can be weighed, the large ones beneath', () => {
+  const points: DecidePoints = {
+    ids: [1, 2],
+    gains: [1000, 1000],
+    probabilities: [0.8, 0.8],
+    costs: [10, 900],
+    recommendations: [2, 1],
+    cars: [1, 40],
+    weighed: 41,
+    lacking: 1,
+    highestCost: 900,
+  };
+
+  it('stand where their cars are, the large ones beneath', () => {
     const scale = gainScale([1000], 'USD', 500);
-    const measures = {
-      probability: 0.8,
-      guarded: false,
-      passes: true,
-      hours: 4,
-      cash: 200,
-      gainPerHour: 250,
-    };
-    const option = { option: 'restore' as const, expectedGain: 1000, ...measures };
-    const cars = [
-      weighed(1, {}, { shown: { ...option, cost: { low: 1, mid: 10, high: 20 } } }),
-      weighed(2, {}, { shown: { ...option, cost: { low: 1, mid: 900, high: 990 } } }),
-      weighed(3, { recommendation: 'not-enough-evidence' }, { shown: null, plan: null }),
-    ];
-    const dots = dotsOf(cars, scale, probabilityScale([0.8], 0.6), { width: 400, height: 200 });
-    expect(dots.map(dot => dot.id)).toEqual([2, 1]);
+    const size = { width: 400, height: 200 };
+    const dots = dotsOf(points, null, scale, probabilityScale([0.8], 0.6), size);
+    expect(dots.map(({ id, cars, recommendation }) => [id, cars, recommendation])).toEqual([
+      [2, 40, 'conserve'],
+      [1, 1, 'restore'],
+    ]);
     expect(dots[0]?.x).toBeCloseTo(scale.at(1000) * 400, 9);
+  });
+
+  it('are one more for the car under the cursor, where another stands for it', () => {
+    const drawn = (id: number, rest = {}) =>
+      dotsOf(points, weighed(id, {}, rest), gainScale([1000], 'USD', 500), probabilityScale([0.8], 0.6), {
+        width: 400,
+        height: 200,
+      }).map(dot => dot.id);
+    expect(drawn(9)).toEqual(expect.arrayContaining([1, 2, 9]));
+    expect(drawn(1)).toHaveLength(2);
+    expect(drawn(9, { shown: null })).toHaveLength(2);
   });
 });
 
@@ -116,7 +130,7 @@ const dot = (id: number, x: number, y: number, r = 4): Dot => ({
   y,
   r,
   recommendation: 'restore',
-  weighed: weighed(id),
+  cars: 1,
 });
 
 describe('reaching a dot', () => {

@@ -3,9 +3,9 @@ import type { SeasonView } from '../../electron/api/views.ts';
 import { readSeason } from '../../renderer/screens/decide/season/old-season.ts';
 import { nextName, seasonFrom, seasonInput } from '../../renderer/screens/decide/season/saved-season.ts';
 import {
-  candidatesOf,
   emptySeason,
   leftOf,
+  mostInSeason,
   placesLeft,
   type Season,
   totalsOf,
@@ -135,8 +135,8 @@ describe('a season of the collection', () => {
     });
     expect(waitingForBench(season, byId).map(({ weighed: { car } }) => car.id)).toEqual([2]);
     expect(leftOf(season, 'hours')).toBe(20);
-    expect(candidatesOf(season, cars)).toEqual([2]);
     expect(placesLeft(season)).toBe(5);
+    expect(placesLeft({ ...season, mostCars: null })).toBe(mostInSeason - 1);
     const after = withChosen(season, { taken: [taken(2, 'donor')] });
     expect([...after.standings.keys()]).toEqual([1, 2, 9]);
     expect([...after.options]).toEqual([

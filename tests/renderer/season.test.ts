@@ -3,10 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { SeasonOffer } from '../../electron/api/views.ts';
 import { mostCash, readLimit } from '../../renderer/screens/decide/season/read-limit.ts';
 import {
-  candidatesOf,
   emptySeason,
   isIn,
-  leftOut,
   offerOf,
   partLimits,
   type Season,
@@ -156,42 +154,6 @@ describe('what is done with a car of the season', () => {
     expect(offerOf(toggled(toggled(wished, [7]), [7]), car)?.option).toBe('conserve');
     expect(offerOf(inside, weighed(8, {}, { offers: [], plan: null }))).toBeNull();
   });
-
-  it('counts what is left out by the best that is open to it', () => {
-    expect(candidatesOf(emptySeason, [car])).toEqual([7]);
-    expect(leftOut(emptySeason, [car])).toMatchObject([{ offer: { option: 'conserve' }, why: 'no room' }]);
-    const low = weighed(9, {}, { offers: [offer('conserve', 90, { passes: false }), offer('restore', -3)] });
-    expect(leftOut(emptySeason, [low])).toMatchObject([
-      { offer: { option: 'conserve' }, why: 'under the floors' },
-    ]);
-    expect(candidatesOf(emptySeason, [low])).toEqual([]);
-  });
-});
-
-describe('what may be chosen and what is left out', () => {
-  it('chooses among cars that gain, are not guarded and not kept out', () => {
-    expect(candidatesOf(emptySeason, cars)).toEqual([1, 2]);
-    expect(candidatesOf(standing([[2, 'never']]), cars)).toEqual([1]);
-  });
-
-  it('says why a car that would gain is not in', () => {
-    const out = leftOut(standing([[1, 'never']]), cars).map(({ weighed: { car }, why }) => [car.id, why]);
-    expect(out).toEqual([
-      [4, 'guarded'],
-      [2, 'no room'],
-      [1, 'never'],
-    ]);
-    expect(
-      leftOut(
-        standing([
-          [1, 'in'],
-          [2, 'in'],
-          [4, 'must'],
-        ]),
-        cars,
-      ),
-    ).toEqual([]);
-  });
 });
 
 describe('scarce parts', () => {
@@ -201,12 +163,12 @@ describe('scarce parts', () => {
   ];
 
   it('are limited by the shelf, unless the owner says otherwise', () => {
-    expect([...partLimits(emptySeason, cars, shelf)]).toEqual([
+    expect([...partLimits(emptySeason, ['Glazing', 'Hub'], shelf)]).toEqual([
       ['Glazing', 0],
       ['Hub', 4],
     ]);
     const own = { ...emptySeason, parts: { Hub: 12, Glazing: null } };
-    expect([...partLimits(own, cars, shelf)]).toEqual([
+    expect([...partLimits(own, ['Glazing', 'Hub'], shelf)]).toEqual([
       ['Glazing', null],
       ['Hub', 12],
     ]);

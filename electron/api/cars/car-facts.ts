@@ -39,7 +39,7 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
 };
 
 /** Between what amounts the values of the cars that are still here lie, for the axis that they share. */
-const valueBounds = ({ figuresOf }: ListedCars, cars: readonly BriefCar[]): CarsFacts['values'] => {
+export const valueBounds = ({ figuresOf }: ListedCars, cars: readonly BriefCar[]): CarsFacts['values'] => {
   const amounts: number[] = [];
   for (const { id, isSold } of cars) {
     const worths = isSold ? undefined : figuresOf(id)?.worths;

@@ -43,8 +43,11 @@ const window = needsCollection
   .input(inputs.carWindow)
   .handler(async ({ context, input }): Promise<ListWindow<CarRow>> => {
     const { session, db } = context;
-    return windowOf(await shownCars(session, input), input, async ids =>
-      carRows(session, await listCars(db, { ids })),
+    return windowOf(
+      await shownCars(session, input),
+      input,
+      async ids => carRows(session, await listCars(db, { ids })),
+      ({ id }) => id,
     );
   });
 

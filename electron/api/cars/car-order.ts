@@ -10,29 +10,39 @@ export const ordersByFigures: readonly string[] = ['worth', 'found', 'recommenda
 
 const noColour = { colour: '' };
 
+const variationOf = ({ index }: ListedCars, { variationId }: BriefCar) =>
+  variationId === null ? undefined : index.variations.get(variationId);
+
+const releaseNameOf = (list: ListedCars, car: BriefCar): string | null =>
+  variationOf(list, car)?.releaseName ??
+  (car.releaseId === null ? undefined : list.index.releases.get(car.releaseId)?.name) ??
+  car.written.release ??
+  null;
+
+const castingOf = ({ index }: ListedCars, { castingId }: BriefCar): string | null =>
+  (castingId === null ? undefined : index.castings.get(castingId)?.name) ?? null;
+
+/** The name a car was sold under, else its casting, else what was written of it; null where nothing was. */
+export const shortNameOf = (list: ListedCars, car: BriefCar): string | null =>
+  releaseNameOf(list, car) ?? castingOf(list, car) ?? (car.written.casting || null);
+
 /** What each column of the list of cars, and each order of the wall, sorts by. */
 export const carSortValues = (list: ListedCars, locale: string) => {
-  const { index, lots, figuresOf } = list;
-  const variationOf = ({ variationId }: BriefCar) =>
-    variationId === null ? undefined : index.variations.get(variationId);
+  const { lots, figuresOf } = list;
   const midOf = ({ id }: BriefCar) => figuresOf(id)?.worths.asFound?.mid ?? null;
   const columns: Record<string, (car: BriefCar) => SortValue> = {
     number: car => car.inventoryNumber,
     photo: car => car.photos,
     name: car =>
       carTitle({
-        releaseName:
-          variationOf(car)?.releaseName ??
-          (car.releaseId === null ? undefined : index.releases.get(car.releaseId)?.name) ??
-          car.written.release ??
-          null,
-        casting: (car.castingId === null ? undefined : index.castings.get(car.castingId)?.name) ?? null,
+        releaseName: releaseNameOf(list, car),
+        casting: castingOf(list, car),
         asWritten: car.written,
         inventoryNumber: car.inventoryNumber,
       }),
     colour: car =>
       carColour({
-        features: variationOf(car)?.features ?? noColour,
+        features: variationOf(list, car)?.features ?? noColour,
         asWritten: car.written,
         wornColour: car.wornColour,
       }),

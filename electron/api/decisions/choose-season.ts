@@ -1,8 +1,10 @@
 import type { z } from 'zod';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import type { CarRecord } from '../../../db/records/cars.ts';
-import { recommendCar, type SeasonCar, type SeasonLimits, seasonRange } from '../../../valuation/index.ts';
-import { offersOf } from '../figures/decision-summary.ts';
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import { listCars } from '../../../db/records/cars.ts';
+import { readPlans } from '../../../db/records/plans.ts';
+import { type SeasonCar, type SeasonLimits, seasonRange } from '../../../valuation/index.ts';
+import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import type { chooseSeason as wishes } from '../inputs.ts';
 import { refused } from '../session/errors.ts';
@@ -10,6 +12,7 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { SeasonChoice } from '../views.ts';
 import { chooseAside } from './choose-aside.ts';
+import { isOffered } from './decide-facts.ts';
 
 /**
  * What to do this season: of all that can be done with each of the cars, what together is expected to gain
@@ -21,37 +24,37 @@ import { chooseAside } from './choose-aside.ts';
  */
 export const chooseSeasonFrom = async (
   session: Session,
-  records: CarRecord[],
+  among: readonly BriefCar[],
   wanted: z.output<typeof wishes>,
   signal?: AbortSignal,
 ): Promise<SeasonChoice> => {
-  const fitted = await marketToday(session);
-  const subjects = await readSubjects(openOf(session).read.db, records);
+  const { db } = openOf(session).read;
   const by = new Map(wanted.by.map(({ carId, option }) => [carId, option]));
   const must = new Set([...wanted.must, ...by.keys()]);
   const mustNot = new Set(wanted.mustNot);
-  const numberOf = (id: number) => records.find(car => car.id === id)?.inventoryNumber ?? '';
+  const plans = await readPlans(db, [...must]);
+  const figuresOf = await figuresById(
+    session,
+    among.map(({ id }) => id),
+  );
   const against: number[] = [];
-  const cars = subjects.flatMap((subject): SeasonCar[] => {
-    const { id, castingId } = subject;
+  const cars = among.flatMap(({ id, castingId, inventoryNumber }): SeasonCar[] => {
     const isMust = must.has(id);
     if (mustNot.has(id)) {
-      if (isMust) throw refused(`${numberOf(id)} cannot be both chosen and left out.`);
+      if (isMust) throw refused(`${inventoryNumber} cannot be both chosen and left out.`);
       return [];
     }
-    const recommended = recommendCar(fitted, subject);
-    const offers = offersOf(fitted, subject, recommended);
-    let counted = offers.filter(({ passes, guarded }) => passes && !guarded);
+    const { offers = [], plan = null } = figuresOf(id)?.weighed ?? {};
+    let counted = offers.filter(isOffered);
     if (isMust) {
       const wish = by.get(id);
-      const planned = recommended.plan?.option;
-      if (wish !== undefined || subject.plan || counted.length === 0)
-        counted = offers.filter(({ option }) => option === (wish ?? planned));
+      if (wish !== undefined || plans.has(id) || counted.length === 0)
+        counted = offers.filter(({ option }) => option === (wish ?? plan?.option));
       if (counted.length === 0)
         throw refused(
-          `There is not enough evidence of what ${numberOf(id)} is worth, so it cannot be included in the season.`,
+          `There is not enough evidence of what ${inventoryNumber} is worth, so it cannot be included in the season.`,
         );
-      if (!counted.some(({ passes, guarded }) => passes && !guarded)) against.push(id);
+      if (!counted.some(isOffered)) against.push(id);
     }
     if (counted.length === 0) return [];
     return [
@@ -66,10 +69,14 @@ export const chooseSeasonFrom = async (
     ...(wanted.perCasting !== null && { perCasting: wanted.perCasting }),
   };
   const chosen = await chooseAside({ cars, limits }, session.options.workers?.choose, signal);
-  const byId = new Map(subjects.map(subject => [subject.id, subject]));
+  const taken = await listCars(db, { ids: chosen.taken.map(({ id }) => id) });
+  const byId = new Map((await readSubjects(db, taken)).map(subject => [subject.id, subject]));
   const range = seasonRange(
-    fitted,
-    chosen.taken.map(({ id, option }) => ({ subject: byId.get(id)!, option })),
+    await marketToday(session),
+    chosen.taken.flatMap(({ id, option }) => {
+      const subject = byId.get(id);
+      return subject ? [{ subject, option }] : [];
+    }),
   );
   return { ...chosen, range, against };
 };

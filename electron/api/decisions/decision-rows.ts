@@ -4,12 +4,12 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { planOf, planUse } from '../figures/decision-summary.ts';
-import { carFigures, wholeDecision } from '../figures/figures.ts';
+import { wholeDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import type { listDecisions } from '../inputs.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { CarRow, DecideOverview, DecideRow } from '../views.ts';
+import type { CarRow, DecideRow } from '../views.ts';
 
 /** The cars that may be worked on, narrowed as asked; sold cars are no longer to be decided. */
 const candidates = (
@@ -53,23 +53,4 @@ export const decideRows = async (
     });
   }
   return decided;
-};
-
-/** Every car that may be worked on with its decision in short, at the pace of a list. */
-export const decideOverview = async (session: Session): Promise<DecideOverview> => {
-  const { db } = openOf(session).read;
-  const cars = await listCars(db);
-  const rows = candidates(await carRows(session, cars), {});
-  const figures = await carFigures(session, cars);
-  const { assumptions, reportingCurrency } = await marketToday(session);
-  const { leastGain, leastProbability } = assumptions.decision;
-  return {
-    currency: reportingCurrency,
-    leastGain,
-    leastProbability,
-    cars: rows.flatMap(car => {
-      const weighed = figures.get(car.id)?.weighed;
-      return weighed ? [{ car, ...weighed }] : [];
-    }),
-  };
 };

@@ -1,4 +1,3 @@
-import { listCars } from '../../../db/records/cars.ts';
 import { removeDecision } from '../../../db/records/decisions.ts';
 import {
   readPlans,
@@ -12,9 +11,12 @@ import { findCar } from '../cars/find-car.ts';
 import { rangeOf } from '../figures/season-range.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
-import type { DecideOverview, DecideRow, SeasonChoice } from '../views.ts';
+import type { DecideRow, SeasonChoice } from '../views.ts';
 import { chooseSeasonFrom } from './choose-season.ts';
-import { decideOverview, decideRows } from './decision-rows.ts';
+import { decideCars } from './decide-cars.ts';
+import { passes } from './decide-filter.ts';
+import { decideList } from './decide-list.ts';
+import { decideRows } from './decision-rows.ts';
 import { lookUp } from './look-up.ts';
 import { recordDecisions } from './record-decisions.ts';
 import { setValueOfAnHour, valueOfAnHour } from './value-of-an-hour.ts';
@@ -35,10 +37,6 @@ const removePlan = needsCollection.input(inputs.byId).handler(async ({ context, 
   const car = await findCar(context.db, input.id);
   await context.session.act(`Removed the plan of ${car.inventoryNumber}`, trx => removePlanRow(trx, car.id));
 });
-
-const overview = needsCollection.handler(
-  ({ context }): Promise<DecideOverview> => decideOverview(context.session),
-);
 
 /** Keeps what the owner decided, beside what was recommended then. Overruling a guard needs a reason. */
 const record = needsCollection.input(inputs.recordDecision).handler(async ({ context, input }) => {
@@ -67,8 +65,13 @@ const clear = needsCollection.input(inputs.byId).handler(async ({ context, input
 const season = needsCollection
   .input(inputs.chooseSeason)
   .handler(async ({ context, input, signal }): Promise<SeasonChoice> => {
-    const cars = await listCars(context.db, { ids: [...input.carIds, ...input.must] });
-    return chooseSeasonFrom(context.session, cars, input, signal);
+    const { session } = context;
+    const list = await decideCars(session);
+    const { filter } = input;
+    const asked = new Set([...input.carIds, ...input.must, ...input.by.map(({ carId }) => carId)]);
+    const isShown = filter ? passes(list, filter) : () => false;
+    const among = list.cars.filter(car => asked.has(car.id) || isShown(car));
+    return chooseSeasonFrom(session, among, input, signal);
   });
 
 /**
@@ -80,7 +83,7 @@ const range = needsCollection
 
 export const decisions = {
   list,
-  overview,
+  ...decideList,
   lookUp,
   savePlan,
   removePlan,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import {
+  decidedWords,
   deviationKinds,
   finishStates,
   options,
@@ -8,10 +9,12 @@ import {
   planKinds,
   planLineKinds,
   rarities,
+  recommendations,
   whichWorths,
   workKinds,
 } from '../../../valuation/words.ts';
 import { amount, currency, grade, id, line, share, text, threePoint, threePointAmount } from '../fields.ts';
+import { listOrder, rowRange, windowRange } from './windows.ts';
 
 export const explainWorth = z.object({ carId: id, which: z.enum(whichWorths) });
 export const saveAssumptions = z.object({ body: z.unknown(), note: line.default('') });
@@ -66,12 +69,36 @@ export const listDecisions = z.object({
   belowGrade: grade.optional(),
   excludeRarities: z.array(z.enum(rarities)).optional(),
 });
+/** Which of the cars that may be worked on; empty lists and null mean any. */
+export const decideFilter = z.object({
+  lot: id.nullable(),
+  finish: z.array(z.enum(finishStates)),
+  below: grade.nullable(),
+  not: z.array(z.enum(rarities)),
+  recommendation: z.array(z.enum(recommendations)),
+  decided: z.enum(decidedWords).nullable(),
+});
+const decideList = z.object({ filter: decideFilter, order: listOrder });
+export const decideWindow = decideList.extend(windowRange.shape);
+export const decidePlace = decideList.extend({ id });
+export const decideRange = decideList.extend(rowRange.shape);
+export const weighedCars = z.object({ ids: z.array(id).max(2000) });
+/** The points of the chart; those of `also`, where they are shown, stand each by itself. */
+export const decidePoints = z.object({ filter: decideFilter, also: z.array(id).max(10_000) });
+/** The cars that are not in a season, of those that the filter shows. */
+export const leftOut = z.object({
+  filter: decideFilter,
+  taken: z.array(id).max(10_000),
+  never: z.array(id).max(10_000),
+});
 /**
  * What there is for a season, and among which cars to choose; `by`: what is to be done with cars that must be
  * in.
  */
 export const chooseSeason = z.object({
-  carIds: z.array(id).max(100_000),
+  /** Among these, or among those that the filter shows. */
+  carIds: z.array(id).max(100_000).default([]),
+  filter: decideFilter.nullable().default(null),
   hours: z.number().min(0).nullable().default(null),
   cash: amount.nullable().default(null),
   parts: z.record(line, z.int().min(0)).default({}),

@@ -6,7 +6,7 @@ import { assumptionsInForce } from '../figures/assumptions.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
-import { inOrder, type SortValue, windowOf } from '../session/list-order.ts';
+import { inOrder, placeIn, type SortValue, windowOf } from '../session/list-order.ts';
 import type { Session } from '../session/session.ts';
 import type { ChosenSales, ListOrder, ListWindow, SaleRow, SalesFacts, SaleTallies } from '../views.ts';
 import { type JudgedSales, judgedSales } from './judged-sales.ts';
@@ -76,17 +76,20 @@ const window = needsCollection
   .input(inputs.saleWindow)
   .handler(async ({ context, input }): Promise<ListWindow<SaleRow>> => {
     const { session, db } = context;
-    return windowOf(await shownSales(session, input), input, async ids =>
-      saleRows(session, await listSales(db, { ids })),
+    return windowOf(
+      await shownSales(session, input),
+      input,
+      async ids => saleRows(session, await listSales(db, { ids })),
+      ({ id }) => id,
     );
   });
 
 const place = needsCollection
   .input(inputs.salePlace)
-  .handler(async ({ context, input }): Promise<number | null> => {
-    const found = (await shownSales(context.session, input)).findIndex(({ id }) => id === input.id);
-    return found < 0 ? null : found;
-  });
+  .handler(
+    async ({ context, input }): Promise<number | null> =>
+      placeIn(await shownSales(context.session, input), input.id),
+  );
 
 /** The records of a range of the list: which they are, and what can be done with them. */
 const chosen = needsCollection

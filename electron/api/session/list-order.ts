@@ -121,12 +121,19 @@ export const inOrder = async <Item extends { id: number }>(
  * The rows of a range of what is shown, in its order; `rowsOf` reads those of ids, in any order. Ids of which it
  * knows nothing any longer have no row.
  */
-export const windowOf = async <Row extends { id: number }>(
+export const windowOf = async <Row>(
   shown: readonly { id: number }[],
   { from, count }: { from: number; count: number },
   rowsOf: (ids: number[]) => Promise<readonly Row[]>,
+  idOf: (row: Row) => number,
 ): Promise<ListWindow<Row>> => {
   const ids = shown.slice(from, from + count).map(({ id }) => id);
-  const byId = new Map((await rowsOf(ids)).map(row => [row.id, row]));
+  const byId = new Map((await rowsOf(ids)).map(row => [idOf(row), row]));
   return { total: shown.length, from, rows: ids.flatMap(id => byId.get(id) ?? []) };
+};
+
+/** Where a row of a list stands; null where it is not shown. */
+export const placeIn = (shown: readonly { id: number }[], wanted: number): number | null => {
+  const found = shown.findIndex(({ id }) => id === wanted);
+  return found < 0 ? null : found;
 };

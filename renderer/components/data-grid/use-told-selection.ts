@@ -28,7 +28,11 @@ export const useToldSelection = <Row extends object>(
     told.current.onRangeChange?.(last < first ? null : { first, last });
   }, [first, last]);
   const cursorRow = rows[row];
-  const cursorId = cursorRow === undefined ? null : props.getRowId(cursorRow);
+  // Until the row is here on which the cursor stands, that stands of which was told last.
+  const isComing = cursorRow === undefined && row >= 0 && row < rows.length;
+  const toldId = useRef<string | null>(null);
+  const cursorId = cursorRow !== undefined ? props.getRowId(cursorRow) : isComing ? toldId.current : null;
+  toldId.current = cursorId;
   useLayoutEffect(() => {
     told.current.onCursorChange?.(cursorId);
   }, [cursorId]);

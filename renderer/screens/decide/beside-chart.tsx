@@ -47,7 +47,6 @@ export const BesideChart = ({
   cursor,
   currency,
   work,
-  byId,
   onCursor,
   onOpen,
 }: {
@@ -56,7 +55,6 @@ export const BesideChart = ({
   cursor: DecisionSummary | null;
   currency: Currency;
   work: SeasonWork;
-  byId: ReadonlyMap<number, DecisionSummary>;
   onCursor: (id: number) => void;
   onOpen: (id: number) => void;
 }) => (
@@ -80,7 +78,7 @@ export const BesideChart = ({
       {tab === 'car' ? (
         <CarPanel weighed={cursor} currency={currency} />
       ) : (
-        <SeasonPlan work={work} byId={byId} currency={currency} onGo={onCursor} />
+        <SeasonPlan work={work} currency={currency} onGo={onCursor} />
       )}
     </div>
   </div>

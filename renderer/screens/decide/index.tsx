@@ -1,4 +1,4 @@
-import { useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import { api } from '../../api/client.ts';
 import { useSummary } from '../../api/use-summary.ts';
@@ -8,33 +8,45 @@ import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import classes from './decide.module.css';
 import { DecideScreen } from './decide-screen.tsx';
+import { useDecideList } from './list/use-decide-list.ts';
+import { useSeasonCars } from './season/use-season-cars.ts';
+import { useDecideFilter } from './use-decide-filter.ts';
+import { useSharedCursor } from './use-shared-cursor.ts';
 
 const Decide = () => {
-  const overview = useQuery({ queryKey: ['decide'], queryFn: () => api.decisions.overview() });
+  const { filter, setFilter, named } = useDecideFilter();
+  const facts = useQuery({
+    queryKey: ['decide', 'facts', filter],
+    queryFn: () => api.decisions.facts(filter),
+    placeholderData: keepPreviousData,
+  });
   const parts = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
   const seasons = useQuery({ queryKey: ['seasons'], queryFn: () => api.work.seasons() });
   const summary = useSummary();
-  const error = overview.error ?? parts.error ?? seasons.error ?? summary.error;
+  const shared = useSharedCursor(named);
+  const list = useDecideList(filter, shared.sentTo, seasons.dataUpdatedAt);
+  const cars = useSeasonCars(seasons.data);
+  const { windowed } = list;
+  const error = facts.error ?? windowed.error ?? parts.error ?? seasons.error ?? summary.error ?? cars.error;
   if (error)
     return (
       <ErrorState
         error={error}
         retry={() => {
-          void overview.refetch();
-          void parts.refetch();
-          void seasons.refetch();
-          void summary.refetch();
+          windowed.retry();
+          for (const one of [facts, parts, seasons, summary, cars]) void one.refetch();
         }}
       />
     );
-  if (!overview.data || !parts.data || !seasons.data || !summary.data)
+  const isReady = !windowed.isFirst && cars.isReady;
+  if (!facts.data || !parts.data || !seasons.data || !summary.data || !isReady)
     return (
       <>
         <PageHeader title="Decide" />
         <LoadingState label="Weighing the cars" />
       </>
     );
-  if (overview.data.cars.length === 0)
+  if (facts.data.cars === 0)
     return (
       <>
         <PageHeader title="Decide" facts="No cars yet" />
@@ -60,8 +72,14 @@ const Decide = () => {
     );
   return (
     <DecideScreen
-      overview={overview.data}
-      currency={overview.data.currency}
+      facts={facts.data}
+      areOld={facts.isPlaceholderData}
+      filter={filter}
+      setFilter={setFilter}
+      list={list}
+      cars={cars}
+      shared={shared}
+      currency={facts.data.currency}
       shelf={parts.data}
       seasons={seasons.data}
       dir={summary.data.dir}

@@ -5,7 +5,7 @@ import { useCallback, useState } from 'react';
  * send it elsewhere.
  */
 export const useSharedCursor = (first: number | null) => {
-  const [cursor, setCursor] = useState<number | null>(first);
+  const [cursor, setCursor] = useState<number | null>(null);
   const [sentTo, setSentTo] = useState<number | null>(first);
   const follow = useCallback((rowId: string | null) => {
     const id = rowId === null ? null : Number(rowId);
@@ -19,3 +19,5 @@ export const useSharedCursor = (first: number | null) => {
   }, []);
   return { cursor, sentTo: sentTo === null ? null : String(sentTo), follow, send };
 };
+
+export type SharedCursor = ReturnType<typeof useSharedCursor>;

@@ -5,7 +5,7 @@ import { promisify } from 'node:util';
 import { carsToDecide } from '../deciding.ts';
 import { expect, test } from '../fixtures.ts';
 import { root } from '../hosts.ts';
-import { breaches, goTo, startEmpty } from '../looking.ts';
+import { breaches, goTo, settled, startEmpty } from '../looking.ts';
 
 const run = promisify(execFile);
 
@@ -26,6 +26,7 @@ test('choosing what to restore: the sentence narrows, the best set is found, and
   await demo.getByRole('menuitemcheckbox', { name: 'conserve' }).click();
   await demo.keyboard.press('Escape');
   await expect.poll(() => new URL(demo.url()).hash).toContain('conserve');
+  await settled(demo);
   await expect.poll(rows).toBeLessThan(all);
   const few = await rows();
   await expect(demo.getByText(`${few} of ${all} cars`)).toBeVisible();

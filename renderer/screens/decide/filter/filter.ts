@@ -1,5 +1,6 @@
-import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import {
+  type DecidedWord,
+  decidedWords,
   type FinishState,
   finishStates,
   type Grade,
@@ -10,8 +11,6 @@ import {
   rarities,
   recommendations,
 } from '../../../../valuation/words.ts';
-
-export type DecidedWord = 'undecided' | 'decided' | 'otherwise';
 
 /**
  * Which cars are weighed, as the sentence says it and the address keeps it. Empty lists and null mean any.
@@ -33,8 +32,6 @@ export const everything: Filter = {
   recommendation: [],
   decided: null,
 };
-
-const decidedWords: readonly DecidedWord[] = ['undecided', 'decided', 'otherwise'];
 
 const wordsIn = <Word extends string>(text: string | null, words: readonly Word[]): Word[] => {
   const asked = new Set((text ?? '').split(','));
@@ -66,33 +63,6 @@ export const writeFilter = ({ lot, finish, below, not, recommendation, decided }
   if (recommendation.length > 0) parts.push(['recommendation', recommendation.join(',')]);
   if (decided !== null) parts.push(['decided', decided]);
   return parts.map(([key, value]) => `${key}=${encodeURIComponent(value).replaceAll('%2C', ',')}`).join('&');
-};
-
-const passesDecided = ({ car }: DecisionSummary, word: DecidedWord | null): boolean => {
-  switch (word) {
-    case null:
-      return true;
-    case 'undecided':
-      return car.decided === null;
-    case 'decided':
-      return car.decided !== null;
-    case 'otherwise':
-      return car.decided !== null && car.decided !== car.recommendation;
-  }
-};
-
-/** True for a car that the sentence speaks of. An ungraded car may be below any grade. */
-export const passes = (filter: Filter, weighed: DecisionSummary): boolean => {
-  const { car } = weighed;
-  return (
-    (filter.lot === null || car.lotId === filter.lot) &&
-    (filter.finish.length === 0 || filter.finish.includes(car.finishState)) &&
-    (filter.below === null || car.grade === null || car.grade < filter.below) &&
-    (car.rarity === null || !filter.not.includes(car.rarity)) &&
-    (filter.recommendation.length === 0 ||
-      (car.recommendation !== null && filter.recommendation.includes(car.recommendation))) &&
-    passesDecided(weighed, filter.decided)
-  );
 };
 
 /** Says several words as one would: "scarce or rare", "original, restored or stripped". */

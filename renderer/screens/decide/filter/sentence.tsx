@@ -1,4 +1,6 @@
 import {
+  type DecidedWord,
+  decidedWords,
   finishStates,
   gradeLabel,
   type Recommendation,
@@ -8,7 +10,7 @@ import {
 import { FinishState } from '../../../components/marks/finish-state.tsx';
 import { RecommendationMark } from '../../../components/marks/recommendation-mark.tsx';
 import { readerWords } from '../../../components/words.ts';
-import { type DecidedWord, everything, type Filter, orList, writeFilter } from './filter.ts';
+import { everything, type Filter, orList, writeFilter } from './filter.ts';
 import classes from './sentence.module.css';
 import { SentenceChoice } from './sentence-choice.tsx';
 
@@ -83,7 +85,7 @@ export const Sentence = ({
         label="Decision"
         says={decided === null ? 'decided or not' : decidedSays[decided]}
         anyWord="decided or not"
-        options={(Object.keys(decidedSays) as DecidedWord[]).map(word => ({
+        options={decidedWords.map(word => ({
           value: word,
           label: decidedSays[word],
         }))}

@@ -3,7 +3,7 @@ import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
 import { turningText } from '../../../../valuation/wording/reason-text.ts';
-import { type BasePaint, options } from '../../../../valuation/words.ts';
+import { type BasePaint, optionRank, standingRank } from '../../../../valuation/words.ts';
 import { AmountDelta } from '../../../components/amounts/amount.tsx';
 import type { GridColumn } from '../../../components/data-grid/types.ts';
 import { deltaText, percentText, worthText } from '../../../components/format.ts';
@@ -53,11 +53,6 @@ const Gain = ({ row: { weighed }, currency }: { row: ListRow; currency: Currency
   );
 };
 
-const rank = (word: string | null): number | null =>
-  word === null ? null : (options as readonly string[]).indexOf(word) + 1 || options.length + 1;
-
-const standingRank: Record<Standing, number> = { must: 0, in: 1, never: 3 };
-
 /** Which car a row is of, and how it stands to the season. */
 const identityColumns = (onToggle: (carId: number) => void): GridColumn<ListRow>[] => [
   {
@@ -77,7 +72,7 @@ const identityColumns = (onToggle: (carId: number) => void): GridColumn<ListRow>
     title: 'Season',
     width: 56,
     align: 'center',
-    value: ({ standing }) => (standing ? standingRank[standing] : 2),
+    value: ({ standing }) => standingRank(standing),
     text: ({ standing }) => standing ?? '',
     render: ({ weighed, standing }) => (
       <StandingMark
@@ -191,7 +186,7 @@ const decisionColumns = (currency: Currency): GridColumn<ListRow>[] => [
     title: 'Recommended, and why',
     width: 228,
     grow: 6,
-    value: ({ weighed }) => rank(weighed.car.recommendation),
+    value: ({ weighed }) => optionRank(weighed.car.recommendation),
     text: ({ weighed }) =>
       weighed.car.recommendation ? readerWords().recommendation(weighed.car.recommendation) : '',
     render: ({ weighed: { car, turnsOn } }) => {
@@ -210,7 +205,7 @@ const decisionColumns = (currency: Currency): GridColumn<ListRow>[] => [
     id: 'decided',
     title: 'Decided',
     width: 80,
-    value: ({ weighed }) => rank(weighed.car.decided),
+    value: ({ weighed }) => optionRank(weighed.car.decided),
     text: ({ weighed }) => weighed.car.decided ?? '',
     render: ({ weighed: { car } }) =>
       car.decided ? (

@@ -1,5 +1,6 @@
+import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import { deltaText, percentText, worthText } from '../../../components/format.ts';
+import { deltaText, percentText, readerLocale, worthText } from '../../../components/format.ts';
 import { GradeBadge } from '../../../components/marks/grade-badge.tsx';
 import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
 import { carName, shownPhrase } from '../car-words.ts';
@@ -7,8 +8,19 @@ import type { Dot, PlotSize } from './dots.ts';
 import classes from './scatter.module.css';
 
 /** What a dot stands for, beside it. */
-export const DotCard = ({ dot, size, currency }: { dot: Dot; size: PlotSize; currency: Currency }) => {
-  const { car, shown } = dot.weighed;
+export const DotCard = ({
+  dot,
+  weighed,
+  size,
+  currency,
+}: {
+  dot: Dot;
+  /** Its car. */
+  weighed: DecisionSummary;
+  size: PlotSize;
+  currency: Currency;
+}) => {
+  const { car, shown } = weighed;
   if (!shown) return null;
   const right = dot.x > size.width * 0.62;
   const low = dot.y > size.height * 0.55;
@@ -27,10 +39,15 @@ export const DotCard = ({ dot, size, currency }: { dot: Dot; size: PlotSize; cur
         <GradeBadge grade={car.grade} finishState={car.finishState} />
       </div>
       <div>
-        {shownPhrase(dot.weighed)}: {deltaText(shown.expectedGain, currency)}, beats leaving in{' '}
+        {shownPhrase(weighed)}: {deltaText(shown.expectedGain, currency)}, beats leaving in{' '}
         {percentText(shown.probability)}
       </div>
       <div className="soft">cost about {worthText(shown.cost.mid, currency)}</div>
+      {dot.cars > 1 ? (
+        <div className="soft">
+          and {(dot.cars - 1).toLocaleString(readerLocale())} more like it close by, drawn as this mark
+        </div>
+      ) : null}
     </div>
   );
 };

@@ -1,6 +1,6 @@
-import type { DecisionSummary } from '../../../../electron/api/views.ts';
+import type { DecidePoints, DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Minor } from '../../../../valuation/types.ts';
-import type { Recommendation } from '../../../../valuation/words.ts';
+import { type Recommendation, recommendations } from '../../../../valuation/words.ts';
 import type { GainScale } from './gain-scale.ts';
 
 /** A car in the chart: where it stands, in pixels of the plot, how large, and under which mark. */
@@ -11,7 +11,8 @@ export interface Dot {
   /** Radius in pixels; its area goes with the cost. */
   r: number;
   recommendation: Recommendation;
-  weighed: DecisionSummary;
+  /** For how many cars it stands, itself among them. */
+  cars: number;
 }
 
 export interface PlotSize {
@@ -52,26 +53,29 @@ export const probabilityScale = (probabilities: readonly number[], floor: number
   return { at: (probability, height) => height * (0.97 - (0.94 * (probability - low)) / (1 - low)), ticks };
 };
 
-/** The dots of the cars that could be weighed, the largest first, so that small ones lie on top. */
+/** The dots of the chart, and that of the car under the cursor; the largest first, so that small ones lie on top. */
 export const dotsOf = (
-  cars: readonly DecisionSummary[],
+  points: DecidePoints,
+  at: DecisionSummary | null,
   gain: GainScale,
   probability: ProbabilityScale,
   { width, height }: PlotSize,
 ): Dot[] => {
-  const highest = cars.reduce((most, { shown }) => Math.max(most, shown?.cost.mid ?? 0), 0);
-  const dots: Dot[] = [];
-  for (const weighed of cars) {
-    const { car, shown } = weighed;
-    if (!shown || !car.recommendation) continue;
-    dots.push({
-      id: car.id,
-      x: gain.at(shown.expectedGain) * width,
-      y: probability.at(shown.probability, height),
-      r: radiusOf(shown.cost.mid, highest, cars.length),
-      recommendation: car.recommendation,
-      weighed,
-    });
+  const place = (expectedGain: Minor, chance: number, cost: Minor) => ({
+    x: gain.at(expectedGain) * width,
+    y: probability.at(chance, height),
+    r: radiusOf(cost, points.highestCost, points.weighed),
+  });
+  const dots = points.ids.map((id, i): Dot => {
+    const [of = 0, chance = 0, cost = 0] = [points.gains[i], points.probabilities[i], points.costs[i]];
+    const recommendation = recommendations[points.recommendations[i] ?? 0] ?? 'leave';
+    return { id, ...place(of, chance, cost), recommendation, cars: points.cars[i] ?? 1 };
+  });
+  const isThere = at === null || points.ids.includes(at.car.id);
+  if (!isThere && at.shown && at.car.recommendation) {
+    const { expectedGain, probability: chance, cost } = at.shown;
+    const { id, recommendation } = at.car;
+    dots.push({ id, ...place(expectedGain, chance, cost.mid), recommendation, cars: 1 });
   }
   return dots.sort((a, b) => b.r - a.r);
 };

@@ -1,5 +1,5 @@
 import { type Recommendation, recommendations } from '../../../../valuation/words.ts';
-import { crowd, type Dot, type PlotSize } from './dots.ts';
+import type { Dot, PlotSize } from './dots.ts';
 
 /** The colours of the marks and of the ring, read from the page, so that they follow its scheme. */
 export interface DotColours {
@@ -61,27 +61,30 @@ const cleared = (canvas: HTMLCanvasElement, { width, height }: PlotSize) => {
   return { context: canvas.getContext('2d'), density };
 };
 
+/** How dark a mark is among many: the darker, the more cars it stands for. */
+const depthOf = (cars: number): number => Math.min(0.95, 0.36 + 0.1 * Math.log2(cars));
+
 /** Draws all dots. Thousands take some tens of milliseconds, and only when they change. */
 export const drawDots = (
   canvas: HTMLCanvasElement,
   dots: readonly Dot[],
   size: PlotSize,
   { marks }: DotColours,
+  isCrowded: boolean,
 ): void => {
   const { context, density } = cleared(canvas, size);
   if (!context) return;
   const paths = pathsOf();
-  const many = dots.length > crowd;
-  for (const { x, y, r, recommendation } of dots) {
+  for (const { x, y, r, recommendation, cars } of dots) {
     const path = paths.get(recommendation);
     if (!path) continue;
     context.setTransform(density * r, 0, 0, density * r, density * x, density * y);
     context.fillStyle = marks[recommendation];
     context.strokeStyle = marks[recommendation];
-    context.globalAlpha = many ? 0.42 : 0.78;
+    context.globalAlpha = isCrowded ? depthOf(cars) : 0.78;
     context.fill(path);
     if (recommendation === 'conserve') {
-      context.globalAlpha = many ? 0.5 : 0.9;
+      context.globalAlpha = isCrowded ? depthOf(cars) : 0.9;
       context.lineWidth = 1.1 / r;
       context.stroke(paths.get('leave') ?? path);
     }

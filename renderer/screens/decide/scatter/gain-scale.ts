@@ -1,10 +1,8 @@
+import { gainBend } from '../../../../valuation/decision/gain-bend.ts';
 import { currencyDecimals } from '../../../../valuation/money.ts';
 import type { Currency, Minor } from '../../../../valuation/types.ts';
 
-/**
- * An axis of gains that is even around nothing and logarithmic further out (asinh), so that a loss of 3, a
- * gain of 8 and one of 800 can all be told from their neighbours.
- */
+/** An axis of gains, bent so that small ones and large ones can be told from their neighbours. */
 export interface GainScale {
   /** 0 at the left end, 1 at the right. */
   at: (gain: Minor) => number;
@@ -13,12 +11,9 @@ export interface GainScale {
   currency: Currency;
 }
 
-/** Around so many whole units of the currency the axis turns from even to logarithmic. */
-const knee = 10;
-
 export const gainScale = (gains: readonly Minor[], currency: Currency, leastGain: Minor): GainScale => {
   const unit = 10 ** currencyDecimals(currency);
-  const bend = (gain: Minor) => Math.asinh(gain / (knee * unit));
+  const bend = gainBend(currency);
   let low = -2 * unit;
   let high = Math.max(2 * unit, leastGain * 2);
   for (const gain of gains) {

@@ -1,4 +1,4 @@
-import type { DecisionSummary } from '../../../../electron/api/views.ts';
+import type { DecideFacts } from '../../../../electron/api/views.ts';
 import type { Recommendation } from '../../../../valuation/words.ts';
 import { recommendations } from '../../../../valuation/words.ts';
 import { readerLocale } from '../../../components/format.ts';
@@ -8,18 +8,16 @@ import classes from './scatter.module.css';
 
 /** What the marks mean and how many there are of each; a press shows these alone, another all again. */
 export const Legend = ({
-  cars,
+  recommended,
   chosen,
   onChoose,
 }: {
-  /** The cars of the sentence, whatever is recommended of them. */
-  cars: readonly DecisionSummary[];
+  /** How many there are of each, whatever of them is shown. */
+  recommended: DecideFacts['recommended'];
   chosen: readonly Recommendation[];
   onChoose: (recommendations: Recommendation[]) => void;
 }) => {
-  const counts = new Map<Recommendation, number>();
-  for (const { car } of cars)
-    if (car.recommendation) counts.set(car.recommendation, (counts.get(car.recommendation) ?? 0) + 1);
+  const counts = new Map(recommended.map(({ value, cars }) => [value, cars]));
   return (
     <ul className={classes.legend} aria-label="Recommendations">
       {recommendations

@@ -1,12 +1,15 @@
 import { useComputedColorScheme } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
-import type { DecideOverview, DecisionSummary } from '../../../../electron/api/views.ts';
-import { deltaText, percentText } from '../../../components/format.ts';
+import type { DecideFacts, DecidePoints, DecisionSummary } from '../../../../electron/api/views.ts';
+import { api } from '../../../api/client.ts';
+import { deltaText, percentText, readerLocale } from '../../../components/format.ts';
 import { readerWords } from '../../../components/words.ts';
 import { carName } from '../car-words.ts';
+import { useSettled } from '../inspector/use-settled.ts';
 import { Axes } from './axes.tsx';
 import { DotCard } from './dot-card.tsx';
-import { type Direction, type Dot, dotAt, dotsOf, nextDot, probabilityScale } from './dots.ts';
+import { crowd, type Direction, type Dot, dotAt, dotsOf, nextDot, probabilityScale } from './dots.ts';
 import { drawDots, drawRings, readColours } from './draw-dots.ts';
 import { gainScale } from './gain-scale.ts';
 import classes from './scatter.module.css';
@@ -19,24 +22,53 @@ const directions: Record<string, Direction> = {
   ArrowDown: 'down',
 };
 
+/** The car of a dot: that under the cursor is here, another is asked for. */
+const useCarOf = (id: number | null, at: DecisionSummary | null): DecisionSummary | null => {
+  const isHere = at?.car.id === id;
+  const { data } = useQuery({
+    queryKey: ['decide', 'weighed', [id]],
+    queryFn: () => api.decisions.weighed({ ids: id === null ? [] : [id] }),
+    enabled: id !== null && !isHere,
+    gcTime: 30_000,
+  });
+  return isHere ? at : (data?.[0] ?? null);
+};
+
+/** What the chart does not draw of each car. */
+const notDrawn = ({ ids, weighed, lacking }: DecidePoints): string => {
+  const figure = (count: number) => count.toLocaleString(readerLocale());
+  return [
+    ...(ids.length < weighed
+      ? [`${figure(ids.length)} marks for ${figure(weighed)} cars: a darker one stands for more of them`]
+      : []),
+    ...(lacking > 0 ? [`${figure(lacking)} not drawn: not enough evidence`] : []),
+  ].join('; ');
+};
+
 /**
- * Every car by what it is expected to gain and how likely that is; its size is what it costs, its mark what
- * is recommended. The list beside it says the same in words and figures, and both have one cursor.
+ * The cars by what they are expected to gain and how likely that is; the size of a mark is what it costs, its
+ * shape what is recommended. Of many cars a mark stands for those close about it. The list beside it says the same in words and figures, and both have one cursor.
  */
 export const Scatter = ({
-  cars,
+  points,
+  isOld,
   floors: { leastGain, leastProbability, currency },
   ringed,
   cursor,
+  cursorCar,
   onCursor,
   onOpen,
   onToggle,
 }: {
-  cars: readonly DecisionSummary[];
-  floors: Pick<DecideOverview, 'leastGain' | 'leastProbability' | 'currency'>;
+  points: DecidePoints;
+  /** They are still those of before. */
+  isOld: boolean;
+  floors: Pick<DecideFacts, 'leastGain' | 'leastProbability' | 'currency'>;
   /** Ids of the cars of the season. */
   ringed: ReadonlySet<number>;
   cursor: number | null;
+  /** The car under the cursor, when it is here. */
+  cursorCar: DecisionSummary | null;
   onCursor: (id: number) => void;
   onOpen: (id: number) => void;
   onToggle: (id: number) => void;
@@ -47,28 +79,23 @@ export const Scatter = ({
   const scheme = useComputedColorScheme('light');
   const [hovered, setHovered] = useState<Dot | null>(null);
   const [focused, setFocused] = useState(false);
-  const scale = useMemo(
-    () =>
-      gainScale(
-        cars.flatMap(({ shown }) => (shown ? [shown.expectedGain] : [])),
-        currency,
-        leastGain,
-      ),
-    [cars, currency, leastGain],
-  );
+  const scale = useMemo(() => gainScale(points.gains, currency, leastGain), [points, currency, leastGain]);
   const probabilities = useMemo(
-    () =>
-      probabilityScale(
-        cars.flatMap(({ shown }) => (shown ? [shown.probability] : [])),
-        leastProbability,
-      ),
-    [cars, leastProbability],
+    () => probabilityScale(points.probabilities, leastProbability),
+    [points, leastProbability],
   );
-  const dots = useMemo(() => dotsOf(cars, scale, probabilities, size), [cars, scale, probabilities, size]);
+  const isCrowded = points.weighed > crowd;
+  // Where each car is drawn, the cursor draws none more.
+  const also = points.ids.length < points.weighed && cursorCar?.car.id === cursor ? cursorCar : null;
+  const dots = useMemo(
+    () => dotsOf(points, also, scale, probabilities, size),
+    [points, also, scale, probabilities, size],
+  );
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scheme changes the colours that are read from the page
   useEffect(() => {
-    if (canvas.current && size.width > 0) drawDots(canvas.current, dots, size, readColours(canvas.current));
-  }, [dots, size, scheme]);
+    if (canvas.current && size.width > 0)
+      drawDots(canvas.current, dots, size, readColours(canvas.current), isCrowded);
+  }, [dots, size, scheme, isCrowded]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: as above
   useEffect(() => {
     if (rings.current && size.width > 0)
@@ -76,6 +103,8 @@ export const Scatter = ({
   }, [dots, size, ringed, scheme]);
   const at = dots.find(dot => dot.id === cursor) ?? null;
   const told = hovered && dots.includes(hovered) ? hovered : focused ? at : null;
+  const toldCar = useCarOf(useSettled(told?.id ?? null, 60), cursorCar);
+  const heard = focused && at && cursorCar?.car.id === at.id ? cursorCar : null;
 
   const press = (event: KeyboardEvent) => {
     setHovered(null);
@@ -96,9 +125,8 @@ export const Scatter = ({
     const box = event.currentTarget.getBoundingClientRect();
     return dotAt(dots, event.clientX - box.left, event.clientY - box.top);
   };
-  const missing = cars.length - dots.length;
   return (
-    <div className={classes.chart}>
+    <div className={classes.chart} aria-busy={isOld || undefined}>
       <span className={classes.yTitle} aria-hidden="true">
         beats leaving
       </span>
@@ -116,7 +144,7 @@ export const Scatter = ({
           ref={canvas}
           className={classes.canvas}
           role="img"
-          aria-label={`${dots.length} cars by expected gain and probability; the list beneath says the same`}
+          aria-label={`${points.weighed.toLocaleString(readerLocale())} cars by expected gain and probability; the list beneath says the same`}
         />
         <canvas ref={rings} className={classes.canvas} />
         {at ? (
@@ -145,15 +173,17 @@ export const Scatter = ({
           }}
           data-over={hovered !== null || undefined}
         />
-        {told ? <DotCard dot={told} size={size} currency={currency} /> : null}
+        {told && toldCar?.car.id === told.id ? (
+          <DotCard dot={told} weighed={toldCar} size={size} currency={currency} />
+        ) : null}
         <span className="heard" aria-live="polite">
-          {focused && at?.weighed.shown
-            ? `${carName(at.weighed.car)} ${at.weighed.car.inventoryNumber}, ${readerWords().recommendation(at.recommendation)}, ${deltaText(at.weighed.shown.expectedGain, currency)}, ${percentText(at.weighed.shown.probability)}`
+          {heard?.shown && heard.car.recommendation
+            ? `${carName(heard.car)} ${heard.car.inventoryNumber}, ${readerWords().recommendation(heard.car.recommendation)}, ${deltaText(heard.shown.expectedGain, currency)}, ${percentText(heard.shown.probability)}`
             : ''}
         </span>
       </div>
       <span className={classes.xTitle} aria-hidden="true">
-        {missing > 0 ? <span>{missing} not drawn: not enough evidence</span> : <span />}
+        <span>{notDrawn(points)}</span>
         <span>
           expected gain<span className={classes.roomy}> over leaving</span>, {currency}
         </span>

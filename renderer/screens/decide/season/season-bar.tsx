@@ -26,7 +26,7 @@ const Actions = ({
           <Button onClick={work.cancel}>Stop</Button>
         </>
       ) : (
-        <Button onClick={onChoose} disabled={work.candidates.length === 0 && waiting === 0}>
+        <Button onClick={onChoose} disabled={!work.canChoose}>
           Choose the best set
         </Button>
       )}

@@ -1,11 +1,15 @@
-import type { DecisionSummary } from '../../../../electron/api/views.ts';
+import { Button } from '@mantine/core';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import type { LeftOut } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { paintsCar } from '../../../../valuation/words.ts';
+import { api } from '../../../api/client.ts';
 import { deltaText, readerLocale } from '../../../components/format.ts';
 import { SeasonColours } from './colours/season-colours.tsx';
 import { NextCars } from './next-cars.tsx';
 import classes from './plan.module.css';
-import type { LeftOut } from './season.ts';
+import { isIn, type Standing } from './season.ts';
 import { SeasonDone } from './season-done.tsx';
 import { SeasonRow, takesText } from './season-row.tsx';
 import type { SeasonWork } from './use-season-work.ts';
@@ -21,15 +25,18 @@ const reasons: Record<LeftOut['why'], string> = {
 const shareText = (share: number): string =>
   `${(Math.ceil(share * 1000) / 10).toLocaleString(readerLocale())} %`;
 
+/** So many cars of a season are listed at first, and more on each wish. */
+const atOnce = 60;
+
 interface Shown {
   work: SeasonWork;
-  byId: ReadonlyMap<number, DecisionSummary>;
   currency: Currency;
   onGo: (id: number) => void;
 }
 
 /** The cars that are not begun, in the order in which to take them, each with what is done with it. */
 const Waiting = ({ work, currency, onGo }: Shown) => {
+  const [shown, setShown] = useState(atOnce);
   const { season, saved, waiting, choice } = work;
   const swatches = new Map(saved?.cars.map(({ colour, swatch }) => [colour, swatch]));
   const chosen = choice.is === 'done' ? choice.chosen : null;
@@ -56,7 +63,7 @@ const Waiting = ({ work, currency, onGo }: Shown) => {
         </p>
       ) : null}
       <ol className={classes.rows}>
-        {waiting.map(({ weighed, offer }) => {
+        {waiting.slice(0, shown).map(({ weighed, offer }) => {
           const { id } = weighed.car;
           const colour = paintsCar(offer.option) ? season.colours.get(id) : undefined;
           return (
@@ -77,6 +84,12 @@ const Waiting = ({ work, currency, onGo }: Shown) => {
           );
         })}
       </ol>
+      {waiting.length > shown ? (
+        <Button variant="subtle" onClick={() => setShown(shown + atOnce)}>
+          Show {Math.min(atOnce, waiting.length - shown)} more of{' '}
+          {waiting.length.toLocaleString(readerLocale())}
+        </Button>
+      ) : null}
       {against.length > 0 ? (
         <p className={classes.note}>
           In because you require it, though it is advised against:{' '}
@@ -88,7 +101,7 @@ const Waiting = ({ work, currency, onGo }: Shown) => {
 };
 
 /** The cars of the season that are being worked on. */
-const OnBench = ({ work: { season, saved }, byId, currency, onGo }: Shown) => {
+const OnBench = ({ work: { season, saved, byId }, currency, onGo }: Shown) => {
   const cars = (saved?.cars ?? []).filter(({ onBench, finishedOn }) => onBench && finishedOn === null);
   if (cars.length === 0) return null;
   return (
@@ -118,14 +131,24 @@ const OnBench = ({ work: { season, saved }, byId, currency, onGo }: Shown) => {
 };
 
 /** Cars that would gain, and why they are not in. */
-const LeftOutCars = ({ work: { out, choice }, currency, onGo }: Shown) =>
-  out.length === 0 ? null : (
-    <>
+const LeftOutCars = ({ work: { season, filter, choice }, currency, onGo }: Shown) => {
+  const of = (isAsked: (standing: Standing) => boolean) =>
+    [...season.standings].flatMap(([id, standing]) => (isAsked(standing) ? [id] : []));
+  const wish = { filter, taken: of(isIn), never: of(standing => standing === 'never') };
+  const { data, isPlaceholderData } = useQuery({
+    queryKey: ['decide', 'left-out', wish],
+    queryFn: () => api.decisions.leftOut(wish),
+    placeholderData: keepPreviousData,
+  });
+  if (!data || data.cars === 0) return null;
+  return (
+    <section aria-busy={isPlaceholderData || undefined} aria-label="Left out">
       <h3>
-        Left out <span className={classes.soft}>{out.length} that would gain</span>
+        Left out{' '}
+        <span className={classes.soft}>{data.cars.toLocaleString(readerLocale())} that would gain</span>
       </h3>
       <ul className={classes.rows}>
-        {out.slice(0, 30).map(({ weighed, offer, why }) => (
+        {data.most.map(({ weighed, offer, why }) => (
           <SeasonRow
             key={weighed.car.id}
             weighed={weighed}
@@ -137,15 +160,16 @@ const LeftOutCars = ({ work: { out, choice }, currency, onGo }: Shown) =>
           />
         ))}
       </ul>
-    </>
+    </section>
   );
+};
 
 /**
  * The season in full: what is done with which car, in which order, what would come next, and what is left
  * out.
  */
 export const SeasonPlan = (shown: Shown) => {
-  const { work, byId, currency, onGo } = shown;
+  const { work, currency, onGo } = shown;
   const { season, saved, totals, choice } = work;
   return (
     <div className={classes.plan}>
@@ -167,7 +191,7 @@ export const SeasonPlan = (shown: Shown) => {
         <NextCars
           chosen={choice.chosen}
           limited={[season.hours, season.cash, season.mostCars, season.perCasting].some(one => one !== null)}
-          byId={byId}
+          byId={work.byId}
           currency={currency}
           onGo={onGo}
         />

@@ -1,9 +1,9 @@
 import type { DecisionSummary, SeasonChoice, SeasonOffer } from '../../../../electron/api/views.ts';
 import type { Minor } from '../../../../valuation/types.ts';
-import type { WorkKind } from '../../../../valuation/words.ts';
+import type { CarStanding, WorkKind } from '../../../../valuation/words.ts';
 
 /** How a car stands to the season: chosen, chosen come what may, or kept out. */
-export type Standing = 'in' | 'must' | 'never';
+export type Standing = NonNullable<CarStanding>;
 
 /** What the owner means to do this season, and within what. */
 export interface Season {
@@ -45,12 +45,6 @@ export const emptySeason: Season = {
 };
 
 export const isIn = (standing: Standing | undefined): boolean => standing === 'in' || standing === 'must';
-
-/**
- * Whether the best set may have it of its own accord: it passes the owner's floors, and no guard stands
- * against it.
- */
-export const isOffered = ({ passes, guarded }: SeasonOffer): boolean => passes && !guarded;
 
 /** What is usual for a car that is taken in: what is recommended, else its plan. */
 const usualOffer = ({ car, plan, offers }: DecisionSummary): SeasonOffer | null =>
@@ -180,26 +174,27 @@ export const leftOf = (season: Season, limit: 'hours' | 'cash'): number | null =
 };
 
 /** For how many cars that are not begun there is room. */
-export const placesLeft = ({ mostCars, begun, standings }: Season): number | null =>
-  mostCars === null
-    ? null
-    : Math.max(mostCars - [...begun.keys()].filter(id => isIn(standings.get(id))).length, 0);
+export const placesLeft = ({ mostCars, begun, standings }: Season): number =>
+  Math.max(
+    Math.min(mostCars ?? mostInSeason, mostInSeason) -
+      [...begun.keys()].filter(id => isIn(standings.get(id))).length,
+    0,
+  );
 
 interface Meter {
   used: number;
   limit: number | null;
 }
 
-/** The limits of parts: the owner's, else what is on the shelf, of every part that a plan asks for. */
+/** The limits of parts: the owner's, else what is on the shelf, of every part that anything asks for. */
 export const partLimits = (
   season: Season,
-  cars: readonly DecisionSummary[],
+  asked: readonly string[],
   shelf: readonly { name: string; inStock: number }[],
 ): Map<string, number | null> => {
   const stock = new Map(shelf.map(({ name, inStock }) => [name, inStock]));
-  const asked = new Set(cars.flatMap(({ offers }) => offers.flatMap(({ parts }) => Object.keys(parts))));
   return new Map(
-    [...asked].sort().map(name => {
+    asked.map(name => {
       const own = season.parts[name];
       return [name, own === undefined ? (stock.get(name) ?? 0) : own];
     }),
@@ -216,46 +211,8 @@ export const tightest = (parts: Record<string, number>, limits: ReadonlyMap<stri
 const tightness = ({ used, limit }: Meter): number =>
   limit === null ? -1 : limit === 0 ? Number.POSITIVE_INFINITY : used / limit;
 
+/** The most cars that a season takes. */
+export const mostInSeason = 10_000;
+
 /** The most decisions that are recorded at once. */
 export const mostRecorded = 2000;
-
-/**
- * The cars among which the best set is looked for: those with something that passes the owner's floors and no
- * guard stands against; those that must be in are asked for by themselves.
- */
-export const candidatesOf = (season: Season, cars: readonly DecisionSummary[]): number[] =>
-  cars
-    .filter(
-      ({ car, offers }) =>
-        offers.some(isOffered) && !season.begun.has(car.id) && season.standings.get(car.id) !== 'never',
-    )
-    .map(({ car }) => car.id);
-
-export interface LeftOut {
-  weighed: DecisionSummary;
-  /** The best that could be done with it. */
-  offer: SeasonOffer;
-  why: 'guarded' | 'under the floors' | 'never' | 'no room';
-}
-
-const mostGain = (offers: readonly SeasonOffer[]): SeasonOffer | undefined =>
-  offers.reduce<SeasonOffer | undefined>(
-    (best, one) => (best && best.gain >= one.gain ? best : one),
-    undefined,
-  );
-
-/** The cars that would gain by something and yet are not in, those that would gain most first. */
-export const leftOut = (season: Season, cars: readonly DecisionSummary[]): LeftOut[] =>
-  cars
-    .flatMap((weighed): LeftOut[] => {
-      const { car, offers } = weighed;
-      if (isIn(season.standings.get(car.id))) return [];
-      const offered = mostGain(offers.filter(isOffered));
-      const free = mostGain(offers.filter(({ guarded }) => !guarded));
-      const offer = offered ?? (free && free.gain > 0 ? free : mostGain(offers));
-      if (!offer || offer.gain <= 0) return [];
-      const never = season.standings.get(car.id) === 'never';
-      const why = never ? 'never' : offered ? 'no room' : offer.guarded ? 'guarded' : 'under the floors';
-      return [{ weighed, offer, why }];
-    })
-    .sort((a, b) => b.offer.gain - a.offer.gain);

@@ -1,19 +1,19 @@
 import { useCallback, useMemo } from 'react';
 import { useLocation } from 'wouter';
-import type { DecisionSummary, PartStock, SeasonView } from '../../../../electron/api/views.ts';
+import type { DecideFacts, DecisionSummary, PartStock, SeasonView } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import type { WorkKind } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { showNotice } from '../../../components/notices/undo-notice.tsx';
+import type { Filter } from '../filter/filter.ts';
 import {
-  candidatesOf,
   leftOf,
-  leftOut,
   type Planned,
   partLimits,
   placesLeft,
   type Season,
+  type Standing,
   switched,
   toggled,
   totalsOf,
@@ -23,6 +23,7 @@ import {
 } from './season.ts';
 import { useChoose } from './use-choose.ts';
 import { useSeason } from './use-season.ts';
+import type { SeasonCars } from './use-season-cars.ts';
 import { useSeasonOutlook } from './use-season-range.ts';
 
 /** What the collection gives to the screen, beside its cars. */
@@ -34,34 +35,22 @@ export interface Ground {
   dir: string;
 }
 
-/**
- * What follows from a season and the cars: sums, limits, which cars it has, lacks, could take, and waits with
- * for the bench.
- */
+/** What follows from a season and its cars: sums, limits, which cars it has, and waits with for the bench. */
 const useSeasonFigures = (
   season: Season,
-  {
-    cars,
-    listed,
-    byId,
-    shelf,
-  }: {
-    cars: readonly DecisionSummary[];
-    listed: readonly DecisionSummary[];
-    byId: ReadonlyMap<number, DecisionSummary>;
-    shelf: readonly PartStock[];
-  },
+  { byId, parts, shelf }: { byId: SeasonCars['byId']; parts: readonly string[]; shelf: Ground['shelf'] },
 ) => {
-  const totals = useMemo(() => totalsOf(season, cars), [season, cars]);
+  const totals = useMemo(() => totalsOf(season, [...byId.values()]), [season, byId]);
   return {
     totals,
-    limits: useMemo(() => partLimits(season, cars, shelf), [season, cars, shelf]),
-    out: useMemo(() => leftOut(season, listed), [season, listed]),
-    candidates: useMemo(() => candidatesOf(season, listed), [season, listed]),
+    limits: useMemo(() => partLimits(season, parts, shelf), [season, parts, shelf]),
     ringed: useMemo(() => new Set(totals.cars.map(({ car }) => car.id)), [totals]),
     waiting: useMemo(() => waitingForBench(season, byId), [season, byId]),
   };
 };
+
+const within = ({ standings }: Season, word: Standing) =>
+  [...standings].flatMap(([id, standing]) => (standing === word ? [id] : []));
 
 /** Puts the cars that wait for it on the bench, and goes there. */
 const useBench = (seasonId: number | null, waiting: readonly Planned[]) => {
@@ -80,63 +69,70 @@ const useBench = (seasonId: number | null, waiting: readonly Planned[]) => {
   return () => mutate();
 };
 
-/** The season that cars are taken into, what follows from it, and what can be done with it. */
+/**
+ * The season that cars are taken into, what follows from it, and what can be done with it; `filter` shows the
+ * cars among which the best set is looked for.
+ */
 export const useSeasonWork = (
-  of: {
-    cars: readonly DecisionSummary[];
-    listed: readonly DecisionSummary[];
-    byId: ReadonlyMap<number, DecisionSummary>;
-  },
+  { facts, filter, cars }: { facts: DecideFacts; filter: Filter; cars: SeasonCars },
   ground: Ground,
 ) => {
-  const { byId } = of;
-  const { season, saved, saving, change } = useSeason(ground.seasons, byId, ground);
-  const figures = useSeasonFigures(season, { ...of, shelf: ground.shelf });
+  const { byId, known, learn, know } = cars;
+  const { season, saved, saving, change } = useSeason(ground.seasons, cars, ground);
+  const figures = useSeasonFigures(season, { byId, parts: facts.parts, shelf: ground.shelf });
   const outlook = useSeasonOutlook({ season, saved, waiting: figures.waiting });
   const putOnBench = useBench(saved?.id ?? null, figures.waiting);
   const { state: choice, choose, cancel } = useChoose();
 
-  const plannable = useCallback(
-    (ids: readonly number[]) => {
-      const able = ids.filter(id => (byId.get(id)?.offers.length ?? 0) > 0);
-      if (able.length < ids.length)
+  /** Changes the season by those of the cars of which enough is known. */
+  const changeBy = useCallback(
+    (chosen: readonly DecisionSummary[], how: (season: Season, ids: number[]) => Season) => {
+      const able = chosen.filter(({ offers }) => offers.length > 0);
+      if (able.length < chosen.length)
         showNotice('There is not enough evidence to include that car in the season.');
-      return able;
+      if (able.length === 0) return;
+      learn(able);
+      change(before =>
+        how(
+          before,
+          able.map(({ car }) => car.id),
+        ),
+      );
     },
-    [byId],
+    [change, learn],
   );
-  const toggle = useCallback(
-    (ids: readonly number[]) => {
-      const able = plannable(ids);
-      if (able.length > 0) change(before => toggled(before, able));
+  const toggle = useCallback((chosen: readonly DecisionSummary[]) => changeBy(chosen, toggled), [changeBy]);
+  const toggleOne = useCallback(
+    async (id: number) => {
+      await know([id]);
+      toggle([known.current.get(id)].flatMap(one => one ?? []));
     },
-    [plannable, change],
+    [know, known, toggle],
   );
-  const toggleOne = useCallback((id: number) => toggle([id]), [toggle]);
-  const require = (ids: readonly number[]) => {
-    const able = plannable(ids);
-    if (able.length > 0) change(before => switched(before, able, 'must'));
-  };
-  const exclude = (ids: readonly number[]) => {
+  const require = (chosen: readonly DecisionSummary[]) =>
+    changeBy(chosen, (before, ids) => switched(before, ids, 'must'));
+  const exclude = (chosen: readonly DecisionSummary[]) => {
+    const ids = chosen.map(({ car }) => car.id);
     if (ids.length > 0) change(before => switched(before, ids, 'never'));
   };
   const chooseBest = async () => {
-    const within = (word: string) =>
-      [...season.standings].flatMap(([id, standing]) => (standing === word ? [id] : []));
-    const chosen = await choose({
-      carIds: figures.candidates,
-      hours: leftOf(season, 'hours'),
-      cash: leftOf(season, 'cash'),
-      parts: Object.fromEntries(
-        [...figures.limits].filter((one): one is [string, number] => one[1] !== null),
-      ),
-      perCasting: season.perCasting,
-      cars: placesLeft(season),
-      by: figures.waiting.flatMap(({ weighed: { car }, offer }) =>
-        season.standings.get(car.id) === 'must' ? [{ carId: car.id, option: offer.option }] : [],
-      ),
-      mustNot: within('never').filter(id => byId.has(id)),
-    });
+    const chosen = await choose(
+      {
+        filter,
+        hours: leftOf(season, 'hours'),
+        cash: leftOf(season, 'cash'),
+        parts: Object.fromEntries(
+          [...figures.limits].filter((one): one is [string, number] => one[1] !== null),
+        ),
+        perCasting: season.perCasting,
+        cars: placesLeft(season),
+        by: figures.waiting.flatMap(({ weighed: { car }, offer }) =>
+          season.standings.get(car.id) === 'must' ? [{ carId: car.id, option: offer.option }] : [],
+        ),
+        mustNot: [...new Set([...within(season, 'never'), ...season.begun.keys()])],
+      },
+      ({ taken, next }) => know([...taken, ...next].map(({ id }) => id)),
+    );
     if (chosen) change(before => withChosen(before, chosen));
   };
   const setOption = (id: number, option: WorkKind) => change(before => withOption(before, id, option));
@@ -144,9 +140,13 @@ export const useSeasonWork = (
   return {
     season,
     saved,
-    saving,
+    saving: saving || cars.isComing,
     change,
     ...figures,
+    byId,
+    filter,
+    /** Whether anything would be chosen. */
+    canChoose: facts.offered > 0 || figures.waiting.length > 0,
     outlook,
     toggle,
     toggleOne,

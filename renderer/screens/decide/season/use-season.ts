@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import type { DecisionSummary, SeasonView } from '../../../../electron/api/views.ts';
+import type { SeasonView } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
 import { errorSentence } from '../../../api/error-sentence.ts';
@@ -9,6 +9,7 @@ import { showProblem } from '../../../components/notices/undo-notice.tsx';
 import { takeOldSeason } from './old-season.ts';
 import { nextName, seasonFrom, seasonInput } from './saved-season.ts';
 import { emptySeason, type Season } from './season.ts';
+import type { SeasonCars } from './use-season-cars.ts';
 
 /** What is to be saved next, while something is being saved. */
 interface Waiting {
@@ -23,7 +24,7 @@ interface Waiting {
  */
 export const useSeason = (
   seasons: readonly SeasonView[],
-  cars: ReadonlyMap<number, DecisionSummary>,
+  { known, know }: Pick<SeasonCars, 'known' | 'know'>,
   { currency, today, dir }: { currency: Currency; today: IsoDate; dir: string },
 ) => {
   const client = useQueryClient();
@@ -33,8 +34,8 @@ export const useSeason = (
     () => draft ?? (saved ? seasonFrom(saved, currency) : emptySeason),
     [draft, saved, currency],
   );
-  const latest = useRef({ shown, saved, seasons, cars });
-  latest.current = { ...latest.current, saved, seasons, cars };
+  const latest = useRef({ shown, saved, seasons });
+  latest.current = { ...latest.current, saved, seasons };
   if (draft === null) latest.current.shown = shown;
   const waiting = useRef<Waiting | null>(null);
   const saving = useRef(false);
@@ -48,7 +49,7 @@ export const useSeason = (
         const { about, season } = waiting.current;
         waiting.current = null;
         const whole = { ...about, id: about.id ?? made.current, currency };
-        const input = seasonInput(season, whole, latest.current.saved, latest.current.cars);
+        const input = seasonInput(season, whole, latest.current.saved, known.current);
         made.current = (await api.work.saveSeason(input)).id;
         await askOnlyAgain(client, 'seasons', 'history');
       }
@@ -60,7 +61,7 @@ export const useSeason = (
       made.current = null;
       setDraft(null);
     }
-  }, [client, currency]);
+  }, [client, currency, known]);
 
   const change = useCallback(
     (how: (season: Season) => Season) => {
@@ -89,7 +90,7 @@ export const useSeason = (
   const none = seasons.length === 0;
   useEffect(() => {
     const old = none ? takeOldSeason(dir) : null;
-    if (old) change(() => old);
-  }, [none, dir, change]);
+    if (old) void know([...old.standings.keys()]).then(() => change(() => old));
+  }, [none, dir, change, know]);
   return { season: shown, saved, saving: draft !== null, change };
 };

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { everything } from '../../../../renderer/screens/decide/filter/filter.ts';
 import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+import { carsToDecide } from '../../../helpers/decide.ts';
 
 const cars = async (api: Api) => {
   const { variations } = await addReference(api);
@@ -16,11 +18,12 @@ const cars = async (api: Api) => {
   return ids;
 };
 
-describe('the overview of decisions', () => {
+describe('decisions in short', () => {
   it('says of every car in short what the whole decision says', async () => {
     const { api } = await newCollectionService();
     await cars(api);
-    const { cars: rows, leastGain, leastProbability, currency } = await api.decisions.overview();
+    const rows = await carsToDecide(api);
+    const { leastGain, leastProbability, currency } = await api.decisions.facts(everything);
     const whole = new Map((await api.decisions.list({})).map(row => [row.car.id, row]));
     const { body } = await api.collection.assumptions();
     expect({ leastGain, leastProbability, currency }).toEqual({
@@ -45,14 +48,12 @@ describe('the overview of decisions', () => {
         expect(guarded).toBe((full?.guards ?? []).some(guard => !guard.overruled));
       }
       const same = (option: string | undefined) => decision.options.find(one => one.option === option);
-      for (const short of [shown, plan]) {
-        const full = same(short?.option);
-        expect(short).toMatchObject({
-          expectedGain: full?.expectedGain,
-          probability: full?.probability,
-          cost: full?.cost,
-        });
-      }
+      const full = same(shown?.option);
+      expect(shown).toMatchObject({
+        expectedGain: full?.expectedGain,
+        probability: full?.probability,
+        cost: full?.cost,
+      });
       expect(plan?.option).toBe('restore');
       if (decision.recommendation !== 'leave') expect(shown?.option).toBe(decision.recommendation);
       else if (decision.best !== 'leave') expect(shown?.option).toBe(decision.best);
@@ -63,7 +64,7 @@ describe('the overview of decisions', () => {
     const { api } = await newCollectionService();
     const [, , rare, , unknown] = await cars(api);
     const why = async (id: number | undefined) =>
-      (await api.decisions.overview()).cars.find(row => row.car.id === id)?.turnsOn;
+      (await carsToDecide(api)).find(row => row.car.id === id)?.turnsOn;
     const { body } = await api.collection.assumptions();
     const withFloor = (leastGain: number, more = {}) =>
       api.collection.saveAssumptions({
@@ -77,7 +78,7 @@ describe('the overview of decisions', () => {
     });
     expect(await why(unknown)).toEqual({ kind: 'help', help: 'identify' });
     await withFloor(90_000_000, { keepGrade: 10, keepRarities: [] });
-    const { cars: rows } = await api.decisions.overview();
+    const rows = await carsToDecide(api);
     const known = rows.filter(row => row.shown);
     expect(known.length).toBeGreaterThan(2);
     for (const row of known) {
@@ -94,7 +95,7 @@ describe('the overview of decisions', () => {
     const { api } = await newCollectionService();
     const [first = 0, ...rest] = await cars(api);
     await api.cars.dispose({ carId: first, soldOn: '2026-01-01', proceeds: 10, currency: 'USD' });
-    expect((await api.decisions.overview()).cars.map(row => row.car.id)).toEqual(rest);
+    expect((await carsToDecide(api)).map(row => row.car.id)).toEqual(rest);
   });
 });
 
@@ -102,7 +103,7 @@ describe('many decisions at once', () => {
   it('are one action and one undo', async () => {
     const { api } = await newCollectionService();
     const ids = await cars(api);
-    const decided = async () => (await api.decisions.overview()).cars.map(row => row.car.decided);
+    const decided = async () => (await carsToDecide(api)).map(row => row.car.decided);
     const before = await api.collection.history({});
     await api.decisions.recordAll({
       decisions: ids.slice(0, 3).map((carId, i) => ({
@@ -134,6 +135,6 @@ describe('many decisions at once', () => {
       expect.stringContaining('999'),
       expect.stringContaining('only once'),
     ]);
-    expect((await api.decisions.overview()).cars.every(row => row.car.decided === null)).toBe(true);
+    expect((await carsToDecide(api)).every(row => row.car.decided === null)).toBe(true);
   });
 });

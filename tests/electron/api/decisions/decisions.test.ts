@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SeasonChoice } from '../../../../electron/api/views.ts';
 import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
+import { carsToDecide } from '../../../helpers/decide.ts';
 
 const plan = (carId: number) => ({
   carId,
@@ -149,7 +150,7 @@ describe('choosing within limits', () => {
       await api.decisions.savePlan({ ...plan(carId), deviations: [], partsAfter: [] });
     const all = await api.decisions.season({ carIds: ids });
     expect(all.taken.length).toBeGreaterThan(2);
-    const { cars } = await api.decisions.overview();
+    const cars = await carsToDecide(api);
     const sum = ({ taken }: SeasonChoice, of: 'hours' | 'cash') =>
       taken.reduce((total, { id, option }) => {
         const offers = cars.find(({ car }) => car.id === id)?.offers;
@@ -186,7 +187,7 @@ describe('choosing within limits', () => {
     const { ids } = await roughCars(api);
     await withoutFloors(api);
     const cash = async () =>
-      (await api.decisions.overview()).cars.map(({ offers }) => offers.map(one => [one.option, one.cash]));
+      (await carsToDecide(api)).map(({ offers }) => offers.map(one => [one.option, one.cash]));
     const before = await cash();
     expect(before[0]!.length).toBeGreaterThan(1);
     await api.decisions.setValueOfAnHour({ rate: 1500 });
@@ -203,7 +204,7 @@ describe('choosing within limits', () => {
     expect((await api.decisions.season({ carIds: ids })).taken).toEqual([]);
     await withoutFloors(api);
     const all = await api.decisions.season({ carIds: ids });
-    const { cars } = await api.decisions.overview();
+    const cars = await carsToDecide(api);
     const recommended = new Map(cars.map(({ car }) => [car.id, car.recommendation]));
     // Without limits, it is what the list says of each car.
     for (const { id, option } of all.taken) expect(option).toBe(recommended.get(id));

@@ -3,19 +3,28 @@ import { readPurchases } from '../../../../db/engine/purchases.ts';
 import { listCars } from '../../../../db/records/cars.ts';
 import { carRows } from '../../../../electron/api/cars/car-rows.ts';
 import { homeView } from '../../../../electron/api/collection/home.ts';
-import { decideOverview } from '../../../../electron/api/decisions/decision-rows.ts';
-import { rawMarket } from '../../../../electron/api/figures/market.ts';
+import { decideCars, weighedByIds } from '../../../../electron/api/decisions/decide-cars.ts';
+import { decideFacts } from '../../../../electron/api/decisions/decide-facts.ts';
+import { decidePoints } from '../../../../electron/api/decisions/decide-points.ts';
+import { marketToday, rawMarket } from '../../../../electron/api/figures/market.ts';
 import { lotRows } from '../../../../electron/api/lots/lot-rows.ts';
 import { createCache } from '../../../../electron/api/session/cache.ts';
 import type { Session } from '../../../../electron/api/session/session.ts';
+import { everything as anyCar } from '../../../../renderer/screens/decide/filter/filter.ts';
 import { type Api, addReference, newCollectionService } from '../../../helpers/api.ts';
 
 const everything = async (session: Session) => {
   const { db } = session.collection!.read;
+  const toDecide = await decideCars(session);
   return {
     home: await homeView(session),
     cars: await carRows(session, await listCars(db)),
-    decide: await decideOverview(session),
+    decide: await weighedByIds(
+      session,
+      toDecide.cars.map(({ id }) => id),
+    ),
+    decideFacts: decideFacts(toDecide, anyCar, await marketToday(session)),
+    points: decidePoints(toDecide, toDecide.cars, new Set(), 'USD'),
     lots: await lotRows(session),
     market: await rawMarket(session),
   };

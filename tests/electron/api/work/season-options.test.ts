@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { everything } from '../../../../renderer/screens/decide/filter/filter.ts';
 import { type Api, addReference, newCollectionService } from '../../../helpers/api.ts';
+import { carsToDecide } from '../../../helpers/decide.ts';
 
 const threeCars = async (api: Api) => {
   const { variations } = await addReference(api);
@@ -23,7 +25,8 @@ describe('a season of all that can be done', () => {
   it('is saved with the option and the colour of each car and the range of the whole, and comes back', async () => {
     const { api } = await newCollectionService();
     const [first, second, third] = await threeCars(api);
-    const { cars: rows, currency } = await api.decisions.overview();
+    const rows = await carsToDecide(api);
+    const { currency } = await api.decisions.facts(everything);
     const gain = (carId: number, option: string) =>
       rows.find(({ car }) => car.id === carId)!.offers.find(one => one.option === option)!.gain;
     const cars = [
@@ -108,7 +111,7 @@ describe('a plan to conserve a car, or to use it for its parts', () => {
     const { api } = await newCollectionService();
     const [, , carId] = await threeCars(api);
     const offer = async (option: string) =>
-      (await api.decisions.overview()).cars
+      (await carsToDecide(api))
         .find(({ car }) => car.id === carId)!
         .offers.find(one => one.option === option)!;
     for (const kind of ['conserve', 'donor'] as const) {

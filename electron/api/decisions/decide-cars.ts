@@ -1,0 +1,57 @@
+import { listCars } from '../../../db/records/cars.ts';
+import { readChoices } from '../../../db/records/decisions.ts';
+import { currentStandings } from '../../../db/records/seasons.ts';
+import type { Option } from '../../../valuation/index.ts';
+import type { CarStanding } from '../../../valuation/words.ts';
+import { carRows } from '../cars/car-rows.ts';
+import { type ListedCars, listedCars } from '../cars/listed-cars.ts';
+import { figuresById } from '../figures/figures.ts';
+import { memo } from '../session/memo.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
+import type { DecideCar, DecisionSummary } from '../views.ts';
+
+/** The cars that may be worked on, and what they are filtered, sorted and counted by. */
+export interface DecideCars extends ListedCars {
+  /** What its owner decided; null where nothing was. */
+  choiceOf(id: number): Option | null;
+  /** How it stands in the current season. */
+  standingOf(id: number): CarStanding;
+}
+
+const choices = memo(({ db }) => readChoices(db));
+const standings = memo(({ db }) => currentStandings(db));
+
+/** Sold cars are no longer to be decided. */
+export const decideCars = async (session: Session): Promise<DecideCars> => {
+  const list = await listedCars(session, { figures: true, texts: false });
+  const choice = await choices(session);
+  const standing = await standings(session);
+  return {
+    ...list,
+    cars: list.cars.filter(({ isSold }) => !isSold),
+    choiceOf: id => choice.get(id) ?? null,
+    standingOf: id => standing.get(id) ?? null,
+  };
+};
+
+/** Of these ids the cars that may be worked on, with their decisions in short, in their order. */
+export const weighedByIds = async (session: Session, ids: number[]): Promise<DecisionSummary[]> => {
+  const rows = await carRows(session, await listCars(openOf(session).read.db, { ids }));
+  const figuresOf = await figuresById(session, ids);
+  const all = rows.flatMap((row): DecisionSummary[] => {
+    const weighed = figuresOf(row.id)?.weighed;
+    if (!weighed || row.status === 'sold') return [];
+    const { id, inventoryNumber, casting, releaseName, variation, swatch, wornColour } = row;
+    const { grade, finishState, photo, worths, recommendation, decided, features, asWritten } = row;
+    const car: DecideCar = {
+      ...{ id, inventoryNumber, casting, releaseName, variation, swatch, wornColour },
+      ...{ grade, finishState, photo, worths, recommendation, decided },
+      features: { colour: features.colour, basePaint: features.basePaint },
+      asWritten: asWritten.casting ? { casting: asWritten.casting } : {},
+    };
+    return [{ car, ...weighed }];
+  });
+  const byId = new Map(all.map(one => [one.car.id, one]));
+  return ids.flatMap(id => byId.get(id) ?? []);
+};

@@ -1,0 +1,119 @@
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import { advisesAnything } from '../../../valuation/words.ts';
+import { adviceOf } from '../cars/listed-cars.ts';
+import { marketToday } from '../figures/market.ts';
+import * as inputs from '../inputs.ts';
+import { needsCollection } from '../session/context.ts';
+import { inOrder, placeIn, windowOf } from '../session/list-order.ts';
+import type { Session } from '../session/session.ts';
+import type {
+  ChosenDecisions,
+  DecideFacts,
+  DecidePoints,
+  DecisionSummary,
+  LeftOutCars,
+  ListOrder,
+  ListWindow,
+} from '../views.ts';
+import { decideCars, weighedByIds } from './decide-cars.ts';
+import { decideFacts } from './decide-facts.ts';
+import { type DecideFilter, passes } from './decide-filter.ts';
+import { decideSortValues } from './decide-order.ts';
+import { decidePoints } from './decide-points.ts';
+import { leftOutOf } from './left-out.ts';
+
+/** The cars that are shown, in brief and in their order. */
+const shownCars = async (
+  session: Session,
+  { filter, order }: { filter: DecideFilter; order: ListOrder },
+): Promise<readonly BriefCar[]> => {
+  const list = await decideCars(session);
+  return inOrder(
+    session,
+    {
+      name: 'decide',
+      at: list.at,
+      items: list.cars,
+      sortsBy: decideSortValues(list, order.locale),
+      filter: JSON.stringify(filter),
+      passes: passes(list, filter),
+    },
+    order,
+  );
+};
+
+const window = needsCollection.input(inputs.decideWindow).handler(
+  async ({ context: { session }, input }): Promise<ListWindow<DecisionSummary>> =>
+    windowOf(
+      await shownCars(session, input),
+      input,
+      ids => weighedByIds(session, ids),
+      ({ car }) => car.id,
+    ),
+);
+
+const place = needsCollection
+  .input(inputs.decidePlace)
+  .handler(
+    async ({ context, input }): Promise<number | null> =>
+      placeIn(await shownCars(context.session, input), input.id),
+  );
+
+/** What a range of the list holds. */
+const chosen = needsCollection
+  .input(inputs.decideRange)
+  .handler(async ({ context, input }): Promise<ChosenDecisions> => {
+    const list = await decideCars(context.session);
+    const shown = await shownCars(context.session, input);
+    const cars = shown.slice(input.from, input.from + input.count);
+    return { cars: cars.length, advised: cars.filter(car => advisesAnything(adviceOf(list, car))).length };
+  });
+
+/** Cars with their decisions in short, in the order in which they are asked for. */
+const weighed = needsCollection
+  .input(inputs.weighedCars)
+  .handler(({ context, input }): Promise<DecisionSummary[]> => weighedByIds(context.session, input.ids));
+
+/** What the cars come to, and how many each recommendation would show. */
+const facts = needsCollection
+  .input(inputs.decideFilter)
+  .handler(
+    async ({ context: { session }, input }): Promise<DecideFacts> =>
+      decideFacts(await decideCars(session), input, await marketToday(session)),
+  );
+
+/** The points of the chart: every car that is shown, or so many that stand for all. */
+const points = needsCollection
+  .input(inputs.decidePoints)
+  .handler(async ({ context: { session }, input }): Promise<DecidePoints> => {
+    const list = await decideCars(session);
+    const { reportingCurrency } = await marketToday(session);
+    const cars = list.cars.filter(passes(list, input.filter));
+    return decidePoints(list, cars, new Set(input.also), reportingCurrency);
+  });
+
+/** So many of the cars that a season leaves out are told. */
+const mostLeftOut = 30;
+
+/** The cars that would gain and are not in a season, those that would gain most first. */
+const leftOut = needsCollection
+  .input(inputs.leftOut)
+  .handler(async ({ context: { session }, input }): Promise<LeftOutCars> => {
+    const list = await decideCars(session);
+    const all = leftOutOf(list, list.cars.filter(passes(list, input.filter)), input);
+    const most = all.slice(0, mostLeftOut);
+    const cars = await weighedByIds(
+      session,
+      most.map(({ id }) => id),
+    );
+    const byId = new Map(cars.map(one => [one.car.id, one]));
+    return {
+      cars: all.length,
+      most: most.flatMap(({ id, offer, why }) => {
+        const car = byId.get(id);
+        return car ? [{ weighed: car, offer, why }] : [];
+      }),
+    };
+  });
+
+export const decideList = { window, place, chosen, weighed, facts, points, leftOut };

@@ -1,0 +1,38 @@
+import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { LeftOut, SeasonOffer } from '../views.ts';
+import type { DecideCars } from './decide-cars.ts';
+import { isOffered } from './decide-facts.ts';
+
+const mostGain = (offers: readonly SeasonOffer[]): SeasonOffer | undefined =>
+  offers.reduce<SeasonOffer | undefined>(
+    (best, one) => (best && best.gain >= one.gain ? best : one),
+    undefined,
+  );
+
+/** The best that could be done with a car that is not in a season, and why it is not; null where nothing gains. */
+export const whyLeftOut = (
+  offers: readonly SeasonOffer[],
+  isExcluded: boolean,
+): Omit<LeftOut, 'weighed'> | null => {
+  const offered = mostGain(offers.filter(isOffered));
+  const free = mostGain(offers.filter(({ guarded }) => !guarded));
+  const offer = offered ?? (free && free.gain > 0 ? free : mostGain(offers));
+  if (!offer || offer.gain <= 0) return null;
+  const why = isExcluded ? 'never' : offered ? 'no room' : offer.guarded ? 'guarded' : 'under the floors';
+  return { offer, why };
+};
+
+/** The cars that would gain by something and are not in, those that would gain most first. */
+export const leftOutOf = (
+  { figuresOf }: DecideCars,
+  cars: readonly BriefCar[],
+  { taken, never }: { taken: readonly number[]; never: readonly number[] },
+): ({ id: number } & Omit<LeftOut, 'weighed'>)[] => {
+  const [isIn, isExcluded] = [new Set(taken), new Set(never)];
+  return cars
+    .flatMap(({ id }) => {
+      const why = isIn.has(id) ? null : whyLeftOut(figuresOf(id)?.weighed.offers ?? [], isExcluded.has(id));
+      return why ? [{ id, ...why }] : [];
+    })
+    .sort((a, b) => b.offer.gain - a.offer.gain);
+};

@@ -1,0 +1,28 @@
+import { expect, it } from 'vitest';
+import { whyLeftOut } from '../../../../electron/api/decisions/left-out.ts';
+import type { SeasonOffer } from '../../../../electron/api/views.ts';
+import { taken } from '../../../helpers/season-cars.ts';
+
+const offer = (
+  option: SeasonOffer['option'],
+  gain: number,
+  rest: Partial<SeasonOffer> = {},
+): SeasonOffer => ({
+  ...taken(0, option),
+  gain,
+  passes: gain > 0,
+  guarded: false,
+  ...rest,
+});
+
+it('says of a car that is not in a season why, by the best that is open to it', () => {
+  const guarded = offer('restore', 900, { guarded: true });
+  const conserve = offer('conserve', 400);
+  expect(whyLeftOut([conserve, guarded], false)).toEqual({ offer: conserve, why: 'no room' });
+  expect(whyLeftOut([conserve, guarded], true)).toEqual({ offer: conserve, why: 'never' });
+  expect(whyLeftOut([guarded], false)).toEqual({ offer: guarded, why: 'guarded' });
+  const low = offer('conserve', 90, { passes: false });
+  expect(whyLeftOut([low, offer('restore', -3)], false)).toEqual({ offer: low, why: 'under the floors' });
+  expect(whyLeftOut([offer('restore', -3)], false)).toBeNull();
+  expect(whyLeftOut([], false)).toBeNull();
+});
