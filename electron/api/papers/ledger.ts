@@ -1,28 +1,27 @@
-import { listCars } from '../../../db/records/cars.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
 import { listLots, lotCosts } from '../../../db/records/lots.ts';
+import { listRates, type RateEntry } from '../../../db/records/rates.ts';
 import { readSetting } from '../../../db/records/settings.ts';
 import type { Ledger, LedgerLine } from '../../../reports/documents/kinds/ledger.ts';
-import { currencyDecimals } from '../../../valuation/money.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { type Books, booksOf } from '../figures/books.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 
-/** An amount on its day, with the rate at which it is brought to the reporting currency. */
-const brought = (books: Books, minor: number, currency: string, on: string) => {
-  const reported = books.convert(minor, currency, on);
-  // Of a large amount, so that rounding to minor units does not show in the rate.
-  const of = 1e9;
-  const one = books.convert(of, currency, on);
-  const scale = 10 ** (currencyDecimals(currency) - currencyDecimals(books.currency));
-  return {
+/** An amount on its day, with the rate, as it was entered, at which it is brought to the reporting currency. */
+const broughtBy =
+  (books: Books, rates: readonly RateEntry[]) => (minor: number, currency: string, on: string) => ({
     minor,
     currency,
-    reported,
-    rate: one === null ? null : Number(((one / of) * scale).toPrecision(10)),
-  };
-};
+    reported: books.convert(minor, currency, on),
+    // The newest of a currency stands first.
+    rate: rates.find(rate => rate.currency === currency && rate.on <= on) ?? null,
+  });
+
+/** True of a car in a lot that was bought by itself, on a day and for a price of its own. */
+const isBoughtAlone = ({ boughtOn, costFixed, cost }: CarRecord): boolean =>
+  boughtOn !== null && costFixed && cost !== null && cost > 0;
 
 /** What was bought, spent and sold from one day to another, the oldest first. */
 export const ledgerOf = async (
@@ -33,21 +32,29 @@ export const ledgerOf = async (
   const books = await booksOf(session);
   const within = (on: string | null): on is string => on !== null && on >= from && on <= to;
   const cars = new Map((await listCars(db)).map(car => [car.id, car]));
-  const lots = new Map((await listLots(db)).map(lot => [lot.id, lot]));
+  // The newest stands first in each of these lists; of one day, what was entered first is to come first.
+  const lots = new Map((await listLots(db)).toReversed().map(lot => [lot.id, lot]));
   const costs = await lotCosts(db);
-  const expenses = await listExpenses(db);
+  const expenses = (await listExpenses(db)).toReversed();
+  const brought = broughtBy(books, await listRates(db));
   const lines: LedgerLine[] = [];
+  const undated: Ledger['undated'] = [];
+  const singly = Map.groupBy([...cars.values()].filter(isBoughtAlone), ({ lotId }) => lotId);
   for (const lot of lots.values()) {
-    const cost = (costs.get(lot.id) ?? []).reduce((sum, { minor }) => sum + minor, 0);
-    if (!within(lot.boughtOn) || cost === 0) continue;
-    const what = lot.seller ? `${lot.name}, from ${lot.seller}` : lot.name;
-    lines.push({
-      on: lot.boughtOn,
-      kind: 'bought',
-      what,
-      ...brought(books, cost, lot.currency, lot.boughtOn),
-      realised: null,
-    });
+    const { currency } = lot;
+    const buy = (on: string, name: string, seller: string, minor: number) => {
+      if (!within(on)) return;
+      const what = seller ? `${name}, from ${seller}` : name;
+      lines.push({ on, kind: 'bought', what, ...brought(minor, currency, on), realised: null });
+    };
+    const alone = singly.get(lot.id) ?? [];
+    for (const car of alone)
+      buy(car.boughtOn!, `${car.inventoryNumber}, of ${lot.name}`, car.seller || lot.seller, car.cost!);
+    const whole = (costs.get(lot.id) ?? []).reduce((sum, { minor }) => sum + minor, 0);
+    const left = whole - alone.reduce((sum, { cost }) => sum + cost!, 0);
+    if (left <= 0) continue;
+    if (lot.boughtOn === null) undated.push({ what: lot.name, minor: left, currency });
+    else buy(lot.boughtOn, lot.name, lot.seller, left);
   }
   const numberOf = (carId: number) => cars.get(carId)?.inventoryNumber ?? '';
   const stateOf = (carId: number) => {
@@ -63,21 +70,23 @@ export const ledgerOf = async (
         on: expense.spentOn,
         kind: 'spent',
         what: `${numberNow(expense.carId)}: ${expense.what}`,
-        ...brought(books, expense.minor, expense.currency, expense.spentOn),
+        ...brought(expense.minor, expense.currency, expense.spentOn),
         realised: null,
       });
   const spentOn = Map.groupBy(expenses, expense => expense.carId);
-  for (const disposal of await listDisposals(db)) {
+  const disposals = (await listDisposals(db)).toReversed();
+  for (const disposal of disposals) {
     if (!within(disposal.soldOn)) continue;
     const car = cars.get(disposal.carId);
     const lot = car?.lotId == null ? undefined : lots.get(car.lotId);
+    const boughtOn = car && isBoughtAlone(car) ? car.boughtOn : lot?.boughtOn;
     const cost =
-      car?.cost == null || !lot?.boughtOn ? null : books.convert(car.cost, lot.currency, lot.boughtOn);
+      car?.cost == null || !lot || !boughtOn ? null : books.convert(car.cost, lot.currency, boughtOn);
     const spending = (spentOn.get(disposal.carId) ?? []).map(({ minor, currency, spentOn: on }) =>
       books.convert(minor, currency, on),
     );
     const net = disposal.proceeds - disposal.fees;
-    const line = brought(books, net, disposal.currency, disposal.soldOn);
+    const line = brought(net, disposal.currency, disposal.soldOn);
     const known = line.reported !== null && cost !== null && spending.every(minor => minor !== null);
     lines.push({
       on: disposal.soldOn,
@@ -89,6 +98,7 @@ export const ledgerOf = async (
       realised: known ? line.reported! - cost! - spending.reduce((sum, minor) => sum! + minor!, 0)! : null,
     });
   }
+  const recorded = new Set(disposals.map(({ carId }) => carId));
   lines.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   return {
     owner: (await readSetting(db, 'owner')) ?? '',
@@ -97,5 +107,8 @@ export const ledgerOf = async (
     reader: { locale, currency: books.currency },
     paper,
     lines,
+    undated,
+    soldUnrecorded: [...cars.values()].filter(({ id, status }) => status === 'sold' && !recorded.has(id))
+      .length,
   };
 };
