@@ -219,10 +219,10 @@ export const ledgerDocument = (ledger: Ledger): PaperDocument => {
 };
 
 /** What is to be known of an entry, so that an empty cell is not taken for nothing. */
-const noteOf = ({ kind, reported, realised }: LedgerLine): string =>
+const noteOf = ({ kind, reported, realised }: LedgerLine, locale: string): string =>
   [
     reported === null && 'no rate for the day: in no total',
-    kind === 'sold' && realised === null && 'what was realised is not known',
+    kind === 'sold' && realised === null && spell('what was realised is not known', locale),
     'a record, not tax advice',
   ]
     .filter(Boolean)
@@ -240,7 +240,7 @@ const columns = (reader: Reader): readonly ListColumn<LedgerLine>[] => [
   { name: 'reported', width: 12, value: line => amountCell(line.reported, reader.currency) },
   { name: 'realised', width: 12, value: line => amountCell(line.realised, reader.currency) },
   { name: 'reporting_currency', width: 12, value: () => textCell(reader.currency) },
-  { name: 'note', width: 30, value: line => textCell(noteOf(line)) },
+  { name: 'note', width: 30, value: line => textCell(noteOf(line, reader.locale)) },
 ];
 
 /** The same as a table, a line an entry. */

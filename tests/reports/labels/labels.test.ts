@@ -95,6 +95,37 @@ describe('labels', () => {
     );
   });
 
+  // Worked out by hand from the measures in the names: margins are half of what the labels and gaps leave.
+  it.each([
+    ['a4-3x8', { x: 0, y: 4.5 }, { x: 140, y: 256.5 }],
+    ['a4-3x7', { x: 7.25, y: 15.15 }, { x: 139.25, y: 243.75 }],
+    ['a4-5x13', { x: 4.75, y: 10.7 }, { x: 167.15, y: 265.1 }],
+    ['letter-3x10', { x: 4.7625, y: 12.7 }, { x: 144.4625, y: 241.3 }],
+    ['letter-4x20', { x: 7.62, y: 12.7 }, { x: 163.83, y: 254 }],
+    ['roll-57x32', { x: 0, y: 0 }, { x: 0, y: 0 }],
+    ['roll-62x29', { x: 0, y: 0 }, { x: 0, y: 0 }],
+  ] as const)('fill a whole sheet of %s to half a millimetre', async (key, first, last) => {
+    const sheet: LabelSheet = labelSheets[key];
+    const labels = labelsOf(sheet.columns * sheet.rows);
+    const { pdf } = await createLabelsPdf(labels, { sheet, start: 1 }, { stampedAt });
+    const pages = pagesOf(pdf);
+    expect(pages).toHaveLength(1);
+    const { width, height } = await sharp(pages[0]).metadata();
+    expect(Math.abs(width - pixels(sheet.page.width))).toBeLessThanOrEqual(1);
+    expect(Math.abs(height - pixels(sheet.page.height))).toBeLessThanOrEqual(1);
+    const pad = Math.min(2.5, sheet.label.height * 0.09);
+    const side = Math.min(sheet.label.height - 2 * pad, sheet.label.width * 0.36);
+    for (const [label, { x, y }] of [
+      [labels.at(0)!, first],
+      [labels.at(-1)!, last],
+    ] as const) {
+      const read = await readAt(pages[0]!, sheet, x, y);
+      expect(read.text).toBe(label.number);
+      expect(Math.abs(read.left! - pad)).toBeLessThan(0.5);
+      expect(Math.abs(read.top! - (sheet.label.height - side) / 2)).toBeLessThan(0.5);
+    }
+  });
+
   it('fit on their pages', () => {
     for (const sheet of Object.values(labelSheets) as LabelSheet[]) {
       const last = labelPlace(sheet, sheet.columns * sheet.rows - 1);

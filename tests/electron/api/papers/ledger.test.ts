@@ -148,7 +148,7 @@ describe('the ledger of a year', { timeout: 60_000 }, () => {
         '',
         '60.00',
         '',
-        `what was realised is not known; ${note}`,
+        `what was realized is not known; ${note}`,
       ],
     ]);
   });
