@@ -1,3 +1,4 @@
+import { currencyDecimals } from '../valuation/money.ts';
 import type { Range } from '../valuation/types.ts';
 import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
 import { partStatesText } from '../valuation/wording/part-states-text.ts';
@@ -51,6 +52,15 @@ const ownFigures = ({ worths }: ReportEntry): string =>
   ]
     .filter(Boolean)
     .join('; ');
+
+/** The owner's own figure as an import reads it: "USD 75.00", "USD 60.00-90.00" or with its middle. */
+const estimateText = (range: Range | null | undefined, currency: string): string => {
+  if (!range) return '';
+  const decimals = currencyDecimals(currency);
+  const { low, mid, high } = range;
+  const told = low === high ? [mid] : mid === Math.round((low + high) / 2) ? [low, high] : [low, mid, high];
+  return `${currency} ${told.map(minor => (minor / 10 ** decimals).toFixed(decimals)).join('-')}`;
+};
 
 const restorationText = ({ restoration }: ReportEntry): string =>
   restoration ? [restoration.fidelity, restoration.deviations.join('; ')].filter(Boolean).join(': ') : '';
@@ -128,6 +138,11 @@ const furtherColumns: Column[] = [
   column('price_paid_currency', 13, ({ acquisition }) =>
     acquisition?.own?.isPaid && acquisition.cost !== null ? text(acquisition.currency) : null,
   ),
+  column('own_estimate', 22, ({ listed }, { currency }) => text(estimateText(listed?.ownWorth, currency))),
+  column('purchase_left_out', 24, ({ listed }) =>
+    listed?.purchaseLeftOut === null ? null : text(listed && (listed.purchaseLeftOut || 'yes')),
+  ),
+  column('restorer_mark', 16, ({ listed }) => text(listed?.restorerMark)),
 ];
 
 /**
@@ -137,7 +152,7 @@ export const exportColumns: readonly Column[] = [...lotColumns, ...worthColumns,
 
 const ofValue = new Set<string>([
   ...worthColumns.map(({ name }) => name).filter(name => name !== 'effective_date'),
-  ...['cost', 'cost_currency', 'price_paid', 'price_paid_currency'],
+  ...['cost', 'cost_currency', 'price_paid', 'price_paid_currency', 'own_estimate', 'purchase_left_out'],
   // What was not understood may be a price.
   'not_understood',
 ]);

@@ -139,6 +139,17 @@ export interface ReportEntry {
   notes: string | null;
   /** What was written beside its fields and is not understood, as it stands; null where there is nothing. */
   notUnderstood?: string | null;
+  /** What only lists tell, so that they can be read back. */
+  listed?: ListedCar;
+}
+
+/** What a list says of a car beside what papers say. */
+export interface ListedCar {
+  restorerMark: string;
+  /** The owner's own figure, in the reporting currency. */
+  ownWorth: Range | null;
+  /** Why what was paid is left out of estimates; null where it counts. */
+  purchaseLeftOut: string | null;
 }
 
 /** What a report said of one car. */

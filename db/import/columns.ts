@@ -258,6 +258,15 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     ),
     ...parts,
     ...partsAsTheyAre,
+    column('documented_on', 'day on which its parts were looked at', 'checked on,date checked,day of check'),
+    column(
+      'worn_colour',
+      'the colour that it wears now, where it was painted again',
+      'worn color,painted now',
+    ),
+    column('worn_finish', 'the kind of finish that it wears now, where it was painted again', ''),
+    column('restorer_mark', "the restorer's mark on it", ''),
+    column('purchase_left_out', 'why what was paid for it is left out of estimates, or "yes"', ''),
     notes,
   ],
   reference: [

@@ -17,6 +17,8 @@ export interface Mapping {
   /** How the amounts of our columns are written. */
   money: Map<string, MoneyHabit>;
   warnings: string[];
+  /** An export of ours, in which a blank cell says that there is nothing to say. */
+  isOurs: boolean;
 }
 
 /**
@@ -27,8 +29,8 @@ const exportsAlone = ['inventory_number', 'cost_currency', 'acquired_on'];
 /** What such an export says of each car that was worked out, or is its lot's: none of it is read back. */
 const notReadBack: ReadonlySet<string> = new Set(
   (
-    'cost cost_currency currency acquired_on documented_on basis_of_value effective_date own_figures evidence ' +
-    'not_understood restoration worn_colour worn_finish disclosure ' +
+    'cost cost_currency currency acquired_on basis_of_value effective_date own_figures evidence ' +
+    'not_understood restoration disclosure ' +
     ['as_found', 'restored', 'original_finish', 'restoration_cost']
       .flatMap(name => ['low', 'mid', 'high'].map(end => `${name}_${end}`))
       .join(' ')
@@ -142,7 +144,7 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
           ? 'The file has no headings that could be found: say what its columns are.'
           : `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`),
     );
-  return { columns, places, moreNotes, money: new Map(), warnings };
+  return { columns, places, moreNotes, money: new Map(), warnings, isOurs };
 };
 
 /** Takes in the headings that have come to a table since it was mapped; what was mapped stays as it is. */

@@ -48,6 +48,10 @@ export interface WithCar {
   missing: readonly PartName[];
   reproductions: readonly PartName[];
   parts: readonly PartSaid[];
+  /** The day of that check, where it is said. */
+  checkedOn: IsoDate | null;
+  /** Why what was paid for it is left out of estimates; null where it counts. */
+  purchaseLeftOut: string | null;
   sold: { soldOn: IsoDate; proceeds: Minor; currency: Currency } | null;
 }
 
@@ -63,14 +67,17 @@ export const carInserter = (sqlite: Database, at: string) => {
   const insertDisposal = preparedInsert(sqlite, 'disposal');
   return (
     car: NewCar,
-    { candidates, unread, heard, missing, reproductions, parts, sold }: WithCar,
+    { candidates, unread, heard, missing, reproductions, parts, checkedOn, purchaseLeftOut, sold }: WithCar,
   ): number => {
     const row = newCarToRow(car, at);
+    row.purchase_left_out = purchaseLeftOut === null ? 0 : 1;
+    row.purchase_left_out_why = purchaseLeftOut ?? '';
     const id = insertCar(Object.assign(row, { unread: unreadToJson(unread), heard: heardToJson(heard) }));
     for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
-    if (missing.length + reproductions.length + parts.length > 0) {
+    if (checkedOn !== null || missing.length + reproductions.length + parts.length > 0) {
       const grade = car.grade === undefined || car.grade === null ? null : gradeToHalf(car.grade);
-      const checkId = insertCheck({ car_id: id, checked_on: at.slice(0, 10), grade_half: grade, notes: '' });
+      const on = checkedOn ?? at.slice(0, 10);
+      const checkId = insertCheck({ car_id: id, checked_on: on, grade_half: grade, notes: '' });
       const insert = (originality: Originality) => (part: PartName) =>
         insertPart({ check_id: checkId, part, grade_half: null, originality, note: '' });
       missing.forEach(insert('missing'));

@@ -40,3 +40,15 @@ export const leftOutOf = async (
     cars: new Map(cars.map(car => [car.id, said(car)])),
   };
 };
+
+/** Why what was paid for a car is left out of estimates, by car id; cars of which it counts are not in it. */
+export const leftOutCars = async (db: Kysely<Schema>): Promise<Map<number, string>> =>
+  new Map(
+    (
+      await db
+        .selectFrom('car')
+        .select(['id', 'purchase_left_out_why'])
+        .where('purchase_left_out', '=', 1)
+        .execute()
+    ).map(car => [car.id, car.purchase_left_out_why]),
+  );

@@ -33,12 +33,21 @@ export const readPaid = (cell: Cell, own: Currency, habit: MoneyHabit): Reading<
     : notUnderstood(`"${String(cell)}" is below zero`);
 };
 
-/** An estimate: one amount, or a range of two; as low, mid and high, in minor units of `own`. */
+const threeAmounts = /^([^-–]*\d[^-–]*) ?[-–] ?([^-–]*\d[^-–]*) ?[-–] ?([^-–]*\d[^-–]*)$/;
+
+/** An estimate: one amount, a range of two, or low, middle and high one after the other; as low, mid and high, in minor units of `own`. */
 export const readEstimate = (
   cell: Cell,
   own: Currency,
   habit: MoneyHabit,
 ): Reading<{ low: Minor; mid: Minor; high: Minor }> => {
+  const three = typeof cell === 'string' ? threeAmounts.exec(cell.trim()) : null;
+  if (three) {
+    const [low, mid, high] = three.slice(1).map(text => readMoney(text.trim(), own, habit));
+    if (low?.ok && mid?.ok && high?.ok && low.value > 0 && low.value <= mid.value && mid.value <= high.value)
+      return understood({ low: low.value, mid: mid.value, high: high.value });
+    return notUnderstood(`"${String(cell)}" is not a low, a middle and a high amount such as 60-75-90`);
+  }
   const range =
     typeof cell === 'string' ? /^(.*\d[^-–]*?) ?(?:-|–|to|bis) ?(\D{0,3}\d.*)$/i.exec(cell.trim()) : null;
   if (range) {

@@ -51,14 +51,18 @@ export const readPartState = (part: PartName, cell: Cell): Reading<PartReading |
       : notUnderstood(`"${text}": missing, or has the casting never had it?`);
   const found: PartReading = { part, grade: null, originality: 'original', note: '' };
   const rest: string[] = [];
+  let origins = 0;
   for (const piece of text.split(/[,\n]/).map(one => one.trim())) {
-    if (piece === '' || yes.test(piece)) continue;
+    if (piece === '' || yes.test(text)) continue;
     const grade = found.grade === null ? readGrade(piece) : null;
-    const origin = originOf(piece);
+    // Of two, such as "missing, gone", the second is said of it in words.
+    const origin = origins === 0 ? originOf(piece) : null;
     const begun = /^(?:repro(?:duction)?) (.+)$/i.exec(piece)?.[1];
     if (grade?.ok) found.grade = grade.value;
-    else if (origin) found.originality = origin;
-    else if (begun !== undefined) {
+    else if (origin) {
+      found.originality = origin;
+      origins += 1;
+    } else if (begun !== undefined) {
       found.originality = 'reproduction';
       rest.push(begun);
     } else rest.push(piece);

@@ -1,9 +1,11 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely } from 'kysely';
 import { readQuantity } from '../../../valuation/reading/amounts.ts';
+import { readDate } from '../../../valuation/reading/date.ts';
 import { type Cell, isAmountCell, shownNumber, understood } from '../../../valuation/reading/reading.ts';
 import { readFinishState, readParts, readStatus } from '../../../valuation/reading/words.ts';
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
+import type { PartName } from '../../../valuation/words.ts';
 import { gradeToHalf } from '../../codec.ts';
 import { carInserter, type NewCar } from '../../records/cars-write.ts';
 import { type LotRecord, listLots } from '../../records/lots.ts';
@@ -16,7 +18,7 @@ import { gradeReader } from './grades.ts';
 import { identityReader, notACar, notOwned } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
 import { knownCars } from './known-cars.ts';
-import { type MoneyOfRow, moneyReader, partPaid, soldAlone } from './purchase.ts';
+import { dayOrder, type MoneyOfRow, moneyReader, partPaid, soldAlone } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
 import { partsSaid, takeFinish, takeParts } from './state.ts';
@@ -83,11 +85,25 @@ const stateReader = (habits: Habits) => {
     const finishState = takeFinish(row, finishOf) ?? 'original';
     const status = row.take('status', statusOf) ?? 'kept';
     const location = row.takeText('location');
-    const missing = takeParts(row, 'missing_parts', partsOf);
+    const parts = partsSaid(row);
+    // What a list tells of each part at length goes before words of its remarks.
+    const isTold = (part: PartName) => row.has('parts') && parts.some(told => told.part === part);
+    const missing = takeParts(row, 'missing_parts', partsOf).filter(part => !isTold(part));
     const reproductions = takeParts(row, 'reproduction_parts', partsOf).filter(
-      part => !missing.includes(part),
+      part => !missing.includes(part) && !isTold(part),
     );
-    return { grade, finishState, status, location, missing, reproductions, parts: partsSaid(row) };
+    return {
+      grade,
+      finishState,
+      status,
+      location,
+      missing,
+      reproductions,
+      parts,
+      wornColour: row.takeText('worn_colour'),
+      wornFinish: row.takeText('worn_finish'),
+      restorerMark: row.takeText('restorer_mark'),
+    };
   };
 };
 
@@ -100,6 +116,14 @@ const lotReader = (lots: readonly LotRecord[], purchases: Purchases) => {
     if (name !== '' && !lot) purchases.unknownLots.add(name);
     return lot ?? null;
   };
+};
+
+/** Why what was paid for the car is left out of estimates; null where nothing says so. */
+const leftOutSaid = (row: RowReader): string | null => {
+  const said = row.text('purchase_left_out');
+  if (said === '' || /^(?:no|false|0)$/i.test(said)) return null;
+  const why = row.takeText('purchase_left_out', 500);
+  return /^(?:yes|true|1|x)$/i.test(why) ? '' : why;
 };
 
 /** What a row says, as far as it is understood. */
@@ -213,6 +237,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
   const known = knownCars(target.reader, target);
   const quantityOf = remembered(readQuantity);
   const lotOf = lotReader(await listLots(db), purchases);
+  const checkedOnOf = remembered(cell => readDate(cell, dayOrder(habits, 'documented_on'), today));
 
   return (row, line): Judged => {
     const notOne = notOwned(reference, row);
@@ -232,6 +257,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const lot = lotOf(row);
     const number = numberOrKnown(row, line, said, { known, purchases, lotName: lot?.name ?? lotName });
     if (typeof number !== 'string') return number;
+    const checkedOn = row.take('documented_on', checkedOnOf);
+    const purchaseLeftOut = leftOutSaid(row);
     const why = explain(written, match);
     const unread = row.unread.map(keptUnread);
     const { purchase } = money;
@@ -245,6 +272,9 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       asWritten: written,
       grade: state.grade,
       finishState: state.finishState,
+      wornColour: state.wornColour,
+      wornFinish: state.wornFinish,
+      restorerMark: state.restorerMark,
       status: sold ? 'sold' : state.status,
       location: state.location,
       notes,
@@ -266,6 +296,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
             missing: state.missing,
             reproductions: state.reproductions,
             parts: state.parts,
+            checkedOn,
+            purchaseLeftOut,
             sold,
           });
           if (id !== undefined) purchases.add(id, purchaseOfOne(i), sold !== null, lot);

@@ -64,10 +64,14 @@ const currencyOf = (row: RowReader, own: Currency): Currency | null => {
   return null;
 };
 
+/** Whether the days of one of our columns begin with the day or the month; null where that is not known. */
+export const dayOrder = ({ mapping }: Habits, column: string) =>
+  mapping.columns.find(({ ours }) => ours === column)?.dateOrder ?? null;
+
 /** Reads what rows say of buying, selling and the owner's own estimate. */
-export const moneyReader = ({ mapping }: Habits, { currency, reporting, today }: Terms) => {
-  const orderOf = (column: string) => mapping.columns.find(({ ours }) => ours === column)?.dateOrder ?? null;
-  const dayOf = (column: string) => remembered(cell => readDate(cell, orderOf(column), today));
+export const moneyReader = (habits: Habits, { currency, reporting, today }: Terms) => {
+  const { mapping } = habits;
+  const dayOf = (column: string) => remembered(cell => readDate(cell, dayOrder(habits, column), today));
   const amountOf = (column: string) =>
     remembered((cell): Reading<PaidAmount> => readPaid(cell, currency, mapping.money.get(column) ?? {}));
   const boughtOn = dayOf('bought_on');
@@ -94,10 +98,14 @@ export const moneyReader = ({ mapping }: Habits, { currency, reporting, today }:
     const other = isOwn ? null : estimateIn(currency)(cell);
     const read = other?.ok ? other.value : row.read('own_estimate', estimate);
     if (read === null) return null;
+    const told =
+      read.mid === Math.round((read.low + read.high) / 2)
+        ? [read.low, read.high]
+        : [read.low, read.mid, read.high];
     row.fields.own_estimate =
       read.low === read.high
         ? inUnits(read.mid, currency)
-        : `${inUnits(read.low, currency)}-${inUnits(read.high, currency)}`;
+        : told.map(minor => inUnits(minor, currency)).join('-');
     if (isOwn || !other?.ok) return read;
     row.fields.own_estimate_currency = currency;
     row.hold('own_estimate', `your estimates are in ${reporting}, and this one is in ${currency}`);

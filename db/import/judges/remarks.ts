@@ -39,6 +39,11 @@ interface Remark {
   heard: SaleLine['heard'];
 }
 
+const ofParts = new Set(['missing_parts', 'reproduction_parts', 'packaging', 'packaging_grade', 'metal']);
+/** True where a list has a column of a field, or one of all parts. */
+const isToldBy = (places: ReadonlyMap<string, number>, field: string): boolean =>
+  places.has(field) || (ofParts.has(field) && places.has('parts'));
+
 /**
  * Reads remarks for what is certain in them of parts, base paint and finish; they themselves stay as they
  * are. What they say of the finish or of parts in words that can be meant differently is not understood.
@@ -98,7 +103,9 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     const remark = known.get(key) ?? readRemark(text, castingId, heading, own);
     if (known.size >= 20_000) known.clear();
     known.set(key, remark);
-    for (const [field, value] of remark.facts) if (!row.has(field)) row.give(field, value, column);
+    const { isOurs, places } = row.habits.mapping;
+    for (const [field, value] of remark.facts)
+      if (!row.has(field) && !(isOurs && isToldBy(places, field))) row.give(field, value, column);
     // A list without a column of colours may name them among its remarks.
     if (remark.colour !== null && !row.has('colour') && !row.habits.mapping.places.has('colour'))
       row.give('colour', remark.colour, column);

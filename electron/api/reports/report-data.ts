@@ -27,6 +27,7 @@ const withoutValue = (entry: ReportEntry): ReportEntry => ({
   evidence: null,
   acquisition: entry.acquisition && { ...entry.acquisition, cost: null, currency: null },
   notUnderstood: null,
+  ...(entry.listed && { listed: { ...entry.listed, ownWorth: null, purchaseLeftOut: null } }),
 });
 
 const scopeOf = async (session: Session, wanted: ReportWanted): Promise<string | null> => {

@@ -6,6 +6,7 @@ import { makePrintable } from '../../../db/photos/photos.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars.ts';
 import { type ConditionCheck, checksOfCars } from '../../../db/records/condition-checks.ts';
 import { listFinishedWork } from '../../../db/records/finished-work.ts';
+import { leftOutCars } from '../../../db/records/left-out.ts';
 import { type LotRecord, listLots } from '../../../db/records/lots.ts';
 import { makerCountries } from '../../../db/reference/reference.ts';
 import type {
@@ -169,6 +170,7 @@ export const reportEntries = async (
       )
     : new Map();
   const checks = await checksOfCars(db, unlessMany(cars.map(car => car.id)));
+  const leftOut = await leftOutCars(db);
   const works = await listFinishedWork(db, unlessMany(cars.map(car => car.id)));
   await makePrintable(
     dir,
@@ -243,6 +245,11 @@ export const reportEntries = async (
       evidence: valuation.asFound ? valuation.evidence : null,
       notes: car.notes || null,
       notUnderstood: car.unread.map(({ column, text }) => `${column}: ${text}`).join('; ') || null,
+      listed: {
+        restorerMark: car.restorerMark,
+        ownWorth: car.ownWorth,
+        purchaseLeftOut: leftOut.get(car.id) ?? null,
+      },
     });
   }
   const sums = Object.fromEntries(

@@ -15,7 +15,7 @@ const at = (name: string) => join(folder, name);
  * out or the lot's.
  */
 const own =
-  'inventory_number maker series casting release_name release_year colour body_finish base_paint rear_end roof interior glazing wheels accessory country grade finish_state status location bought_on seller price_paid price_paid_currency notes'.split(
+  'inventory_number maker series casting release_name release_year colour body_finish base_paint rear_end roof interior glazing wheels accessory country grade finish_state status location bought_on seller price_paid price_paid_currency notes own_estimate purchase_left_out parts documented_on worn_colour worn_finish restorer_mark'.split(
     ' ',
   );
 
