@@ -74,6 +74,7 @@ export const addPaperCommands = (program: Command): void => {
   addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines; import takes each again but jobs')
     .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
     .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)
+    .option('--view <NAME>', 'of cars or sales: what a saved view shows, in its order and columns')
     .action(exportList);
   addCommand(
     program,

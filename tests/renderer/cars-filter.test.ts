@@ -1,21 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { bulkChange } from '../../renderer/screens/cars/list/bulk-change.ts';
-import { filterIn, isOpen, queryOf } from '../../renderer/screens/cars/list/car-filter.ts';
+import { isOpen, queryOf } from '../../renderer/screens/cars/list/car-filter.ts';
+import { carFilterIn } from '../../valuation/reading/list-address.ts';
 
 describe('the filter in the address', () => {
   it('comes back from its query as it was', () => {
     const search =
       'lot=3,4&series=Harbour&series=Night%2C+late&casting=3&finish=original,touched+up&grade=7-8.5,none&status=kept&recommendation=not-enough-evidence&rarity=rare&show=ungraded&text=roof+rack';
-    const filter = filterIn(search);
+    const filter = carFilterIn(search);
     expect(filter.lots).toEqual([3, 4]);
     expect(filter.series).toEqual(['Harbour', 'Night, late']);
     expect(filter.finish).toEqual(['original', 'touched up']);
-    expect(filterIn(queryOf(filter).toString())).toEqual(filter);
+    expect(carFilterIn(queryOf(filter).toString())).toEqual(filter);
   });
   it('leaves out what it does not know, and an open one says nothing', () => {
-    const filter = filterIn('finish=gilded&casting=x&show=__proto__&grade=best&status=lost');
+    const filter = carFilterIn('finish=gilded&casting=x&show=__proto__&grade=best&status=lost');
     expect(isOpen(filter)).toBe(true);
-    expect(queryOf(filterIn('')).toString()).toBe('');
+    expect(queryOf(carFilterIn('')).toString()).toBe('');
   });
 });
 

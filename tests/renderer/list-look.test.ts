@@ -3,12 +3,12 @@ import type { GridColumn } from '../../renderer/components/data-grid/types.ts';
 import {
   addLook,
   arrange,
-  lookIn,
   moved,
   sortOf,
   unknownOf,
   viewQuery,
 } from '../../renderer/components/saved-views/list-look.ts';
+import { lookIn } from '../../valuation/reading/list-address.ts';
 
 const column = (id: string, pinned = false): GridColumn<object> => ({
   id,

@@ -8,13 +8,9 @@ import {
   whatIsMissing,
 } from '../../renderer/screens/sales/record-draft.ts';
 import { parseDay, parseParts, parsePrice, saleChanges } from '../../renderer/screens/sales/sale-edits.ts';
-import {
-  doubtPhrase,
-  filterQuery,
-  readFilter,
-  servedFilter,
-} from '../../renderer/screens/sales/sale-filter.ts';
+import { doubtPhrase, filterQuery } from '../../renderer/screens/sales/sale-filter.ts';
 import { rateFinder } from '../../valuation/market/exchange-rate.ts';
+import { saleFilterIn, servedSaleFilter } from '../../valuation/reading/list-address.ts';
 
 const sale = (id: number, over: Partial<SaleRow> = {}): SaleRow => ({
   id,
@@ -86,16 +82,16 @@ describe('cells of a sale record', () => {
 
 describe('the list of sale records', () => {
   it('is filtered by its address, and the address follows the filter', () => {
-    const filter = readFilter('casting=1&show=doubtful&record=9&finish=shiny');
+    const filter = saleFilterIn('casting=1&show=doubtful&record=9&finish=shiny');
     expect(filterQuery({ ...filter, finish: '' })).toBe('?casting=1&show=doubtful');
-    expect(servedFilter(filter)).toEqual({
+    expect(servedSaleFilter(filter)).toEqual({
       castingId: 1,
       variationId: null,
       source: '',
       finish: null,
       show: 'doubtful',
     });
-    expect(filterQuery(readFilter('casting=x&show=nonsense'))).toBe('');
+    expect(filterQuery(saleFilterIn('casting=x&show=nonsense'))).toBe('');
   });
 
   it('says among what prices a doubtful one stands, and says nothing on too few', () => {

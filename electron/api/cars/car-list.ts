@@ -12,7 +12,7 @@ import { carRows } from './car-rows.ts';
 import { listedCars } from './listed-cars.ts';
 
 /** The cars that are shown, in brief and in their order. */
-const shownCars = async (
+export const shownCars = async (
   session: Session,
   { filter, order, wall }: { filter: CarListFilter; order: ListOrder; wall: boolean },
 ): Promise<readonly BriefCar[]> => {

@@ -1,15 +1,18 @@
 import { z } from 'zod';
 import { hasCars } from '../../../db/records/cars.ts';
+import { readSetting } from '../../../db/records/settings.ts';
 import { type DataTable, tableFormats } from '../../../reports/tables/data-table.ts';
-import { id } from '../fields.ts';
+import { id, locale } from '../fields.ts';
 import { makeReport } from '../inputs.ts';
 import { reportData } from '../reports/report-data.ts';
 import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { needsCollection } from '../session/context.ts';
+import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import { type OnProgress, streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
+import { carsAsSeen, type Seen, salesAsSeen } from './as-seen.ts';
 import { jobsTable } from './jobs-table.ts';
 import { decisionsTable, disposalsTable, expensesTable, lotsTable } from './ledger-tables.ts';
 import { referenceTable } from './reference-table.ts';
@@ -36,6 +39,8 @@ const makeExport = z.object({
   format: z.enum(tableFormats),
   /** These rows only, in this order; else all. For cars and sales. */
   ids: z.array(id).optional(),
+  /** As the list of cars or of sales is seen: its filter, order and columns, as its address has them. */
+  seen: z.object({ query: z.string().max(20_000), locale }).optional(),
 });
 type ExportWanted = z.output<typeof makeExport>;
 
@@ -47,14 +52,27 @@ const carsTable = async (
 ): Promise<DataTable> => {
   const { carsTable: tableOf, exportColumns } = await import('../../../reports/columns.ts');
   const { db } = openOf(session).read;
-  if (!(await hasCars(db))) return { name: 'Cars', columns: exportColumns, count: 0, rows: () => [] };
+  if (ids?.length === 0 || !(await hasCars(db)))
+    return { name: 'Cars', columns: exportColumns, count: 0, rows: () => [] };
   const wanted = makeReport.parse({ format: 'csv', includeSold: true, ...(ids && { carIds: ids }) });
   return tableOf(await reportData(session, wanted, onProgress, signal));
 };
 
+const tableAsSeen = async (
+  session: Session,
+  list: ExportedList,
+  seen: Seen,
+  tableOf: (ids: number[]) => Promise<DataTable>,
+): Promise<DataTable> => {
+  if (list === 'sales') return salesAsSeen(session, seen, tableOf);
+  if (list !== 'cars') throw refused(`The list of ${list} goes out whole.`, 'list');
+  const currency = await readSetting(openOf(session).read.db, 'reporting-currency');
+  return carsAsSeen(session, seen, currency ?? 'USD', tableOf);
+};
+
 const tableOf = (
   session: Session,
-  { list, ids }: ExportWanted,
+  { list, ids }: Pick<ExportWanted, 'list' | 'ids'>,
   onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<DataTable> => {
@@ -83,7 +101,10 @@ const tableOf = (
 /** Writes a list as a file, held under a token until it is fetched. */
 const make = needsCollection.input(makeExport).handler(({ context: { session }, input, signal }) =>
   streamed<ReportResult & { rows: number }>(async (onProgress, stop) => {
-    const table = await tableOf(session, input, onProgress, stop);
+    const { list, seen } = input;
+    const table = seen
+      ? await tableAsSeen(session, list, seen, ids => tableOf(session, { list, ids }, onProgress, stop))
+      : await tableOf(session, input, onProgress, stop);
     onProgress(0, 1, 'Writing the rows');
     const bytes = await tableBytes(session, table, input.format, stop);
     const mime = mimes[input.format];

@@ -49,7 +49,7 @@ const fits = (filter: Filter) => (sale: BriefSale) =>
   (filter.finish === null || sale.finishState === filter.finish);
 
 /** The records that are shown, in brief and in their order. */
-const shownSales = async (
+export const shownSales = async (
   session: Session,
   { filter, order }: { filter: Filter; order: ListOrder },
 ): Promise<readonly BriefSale[]> => {

@@ -1,26 +1,45 @@
 import { extname } from 'node:path';
 import type { TableFormat } from '../../../reports/tables/data-table.ts';
-import { counted } from '../../../valuation/wording/reader.ts';
+import { counted, plainLocale } from '../../../valuation/wording/reader.ts';
 import type { ExportedList } from '../../api/exports/exports.ts';
 import type { ReportResult } from '../../api/views.ts';
-import { withCollection } from '../collection.ts';
+import { type Api, withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
-import { print } from '../terminal.ts';
+import { print, Refused, say } from '../terminal.ts';
 import { outPath, writeWhole } from '../write-out.ts';
 
 interface ExportOptions {
   collection: string;
   out: string;
+  /** Name of a saved view. */
+  view?: string;
   json?: boolean;
 }
 
-/** `playworn export`: a list whole, as CSV, XLSX or JSON lines by the file's ending. */
+/** What a saved view shows; says what it names that is no longer there. */
+const seenBy = async (api: Api, list: ExportedList, name: string) => {
+  if (list !== 'cars' && list !== 'sales')
+    throw new Refused(`There are saved views of cars and of sales, not of ${list}.`);
+  const views = await api.savedViews.list({ list });
+  const view = views.find(one => one.name.toLowerCase() === name.trim().toLowerCase());
+  if (!view)
+    throw new Refused(
+      views.length === 0
+        ? `There is no saved view of ${list}.`
+        : `No view of ${list} is called "${name}". There are: ${views.map(one => one.name).join(', ')}.`,
+    );
+  if (view.leftOut.length > 0) say(`Left out, because it is no longer there: ${view.leftOut.join(', ')}.`);
+  return { query: view.query, locale: plainLocale };
+};
+
+/** `playworn export`: a list whole, or as a saved view shows it, as CSV, XLSX or JSON lines by the file's ending. */
 export const exportList = async (list: ExportedList, options: ExportOptions): Promise<void> => {
   const path = outPath(options.out);
   const format = extname(path).slice(1).toLowerCase() as TableFormat;
   await withCollection(options, async ({ api, signal }) => {
+    const seen = options.view === undefined ? null : await seenBy(api, list, options.view);
     const { token, rows, bytes } = await followed<ReportResult & { rows: number }>(
-      await api.exports.make({ list, format }, { signal }),
+      await api.exports.make({ list, format, ...(seen && { seen }) }, { signal }),
     );
     const file = await api.reports.file({ token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));

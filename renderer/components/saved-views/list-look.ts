@@ -1,37 +1,8 @@
+import { type ListLook, lookNames as names } from '../../../valuation/reading/list-address.ts';
 import type { GridColumn, GridSort } from '../data-grid/types.ts';
-
-/** Beside its filter, what a list's address says: the saved view that was chosen, the order, the columns. */
-export interface ListLook {
-  /** The name of the saved view that was chosen last, changed since or not. */
-  saved: string | null;
-  /** Absent: as the list begins. */
-  sort: GridSort | null | undefined;
-  /** Ids of the columns that are shown, in their order; null for all in the usual one. */
-  columns: string[] | null;
-}
-
-const names = { saved: 'saved', sort: 'sort', columns: 'columns' } as const;
-
-const sortIn = (text: string | null): GridSort | null | undefined => {
-  if (text === null || text === '') return undefined;
-  if (text === 'none') return null;
-  return text.startsWith('-')
-    ? { columnId: text.slice(1), descending: true }
-    : { columnId: text, descending: false };
-};
 
 const sortText = (sort: GridSort | null): string =>
   sort === null ? 'none' : `${sort.descending ? '-' : ''}${sort.columnId}`;
-
-export const lookIn = (search: string): ListLook => {
-  const query = new URLSearchParams(search);
-  const columns = query.get(names.columns)?.split(',').filter(Boolean);
-  return {
-    saved: query.get(names.saved) || null,
-    sort: sortIn(query.get(names.sort)),
-    columns: columns && columns.length > 0 ? columns : null,
-  };
-};
 
 /** Writes a look into an address's query, beside the filter that stands there. */
 export const addLook = (query: URLSearchParams, { saved, sort, columns }: ListLook): URLSearchParams => {

@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import type { ViewedList } from '../../../electron/api/lists/saved-views.ts';
+import { type ListLook, lookIn } from '../../../valuation/reading/list-address.ts';
 import type { GridColumn, GridSort } from '../data-grid/types.ts';
-import { addLook, arrange, type ListLook, lookIn, moved, sortOf } from './list-look.ts';
+import { addLook, arrange, moved, sortOf } from './list-look.ts';
 
 /** Order and columns of a list as its address says them, and how both are changed; `usual` is how it begins. */
 export const useListLook = <Row>(

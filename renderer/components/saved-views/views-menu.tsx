@@ -4,9 +4,10 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import type { SavedViewView, ViewedList } from '../../../electron/api/lists/saved-views.ts';
+import { lookIn } from '../../../valuation/reading/list-address.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../actions/use-action.ts';
-import { lookIn, unknownOf, viewQuery } from './list-look.ts';
+import { unknownOf, viewQuery } from './list-look.ts';
 import { NameDialog } from './name-dialog.tsx';
 import classes from './saved-views.module.css';
 import type { ListLookState } from './use-list-look.ts';
@@ -65,7 +66,7 @@ export const ViewsMenu = ({ list, views, chosen, query, changed, go }: SavedView
   });
   return (
     <>
-      <Menu position="bottom-end">
+      <Menu position="bottom-end" withInitialFocusPlaceholder={false}>
         <Menu.Target>
           <Button
             className={classes.target}

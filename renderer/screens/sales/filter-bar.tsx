@@ -1,9 +1,10 @@
 import { CloseButton, SegmentedControl, Select } from '@mantine/core';
+import type { SaleFilter } from '../../../valuation/reading/list-address.ts';
 import { finishStates, type SaleShow } from '../../../valuation/words.ts';
 import { pickedCasting, suggestCastings } from '../../components/inputs/casting-choices.tsx';
 import { TypeAhead } from '../../components/inputs/type-ahead.tsx';
 import { readerWords } from '../../components/words.ts';
-import { isFiltered, type SaleFilter } from './sale-filter.ts';
+import { isFiltered } from './sale-filter.ts';
 import classes from './sales.module.css';
 
 const showWords: Record<SaleShow, string> = {

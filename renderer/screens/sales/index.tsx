@@ -1,6 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import { Route, Switch, useLocation } from 'wouter';
+import { servedSaleFilter } from '../../../valuation/reading/list-address.ts';
 import { api } from '../../api/client.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { useKeys } from '../../components/keys/use-keys.ts';
@@ -9,13 +10,12 @@ import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { NewRecord } from './new-record.tsx';
 import { NothingYet } from './nothing-yet.tsx';
 import { PasteScreen } from './paste/paste-screen.tsx';
-import { servedFilter } from './sale-filter.ts';
 import { SalesList } from './sales-list.tsx';
 import { useSaleFilter } from './use-sale-list.ts';
 
 const Records = () => {
   const filter = useSaleFilter();
-  const served = useMemo(() => servedFilter(filter), [filter]);
+  const served = useMemo(() => servedSaleFilter(filter), [filter]);
   const facts = useQuery({
     queryKey: ['sales', 'facts', served],
     queryFn: () => api.sales.facts(served),

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import type { CollectionSummary, SaleRow, SalesFacts } from '../../../electron/api/views.ts';
+import type { SaleFilter } from '../../../valuation/reading/list-address.ts';
 import { type SaleState, saleStates } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
@@ -14,6 +15,7 @@ import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { useOwnMeanings } from '../../components/own-words/own-meanings.ts';
 import { ColumnsMenu } from '../../components/saved-views/columns-menu.tsx';
+import { ExportMenu } from '../../components/saved-views/export-menu.tsx';
 import { addLook } from '../../components/saved-views/list-look.ts';
 import { useListLook } from '../../components/saved-views/use-list-look.ts';
 import { LeftOut, useSavedViews, ViewsMenu } from '../../components/saved-views/views-menu.tsx';
@@ -22,7 +24,7 @@ import { PriceChart } from './price-chart.tsx';
 import { RecordFoot } from './record-foot.tsx';
 import { saleColumns } from './sale-columns.tsx';
 import { saleChanges } from './sale-edits.ts';
-import { filterQuery, type SaleFilter } from './sale-filter.ts';
+import { filterQuery } from './sale-filter.ts';
 import classes from './sales.module.css';
 import { useSaleList } from './use-sale-list.ts';
 
@@ -129,6 +131,7 @@ export const SalesList = ({
             </Button>
             <ColumnsMenu state={look} />
             <ViewsMenu {...views} />
+            <ExportMenu list="sales" />
             <Button variant="filled" onClick={onAdd}>
               Add a sale record
             </Button>

@@ -2,15 +2,15 @@ import { useQuery } from '@tanstack/react-query';
 import { useMemo, useState } from 'react';
 import { useSearch } from 'wouter';
 import type { ChosenSales, SaleRow } from '../../../electron/api/views.ts';
+import { type SaleFilter, saleFilterIn, servedSaleFilter } from '../../../valuation/reading/list-address.ts';
 import { api } from '../../api/client.ts';
 import type { GridSort, RowRange } from '../../components/data-grid/types.ts';
 import { useListOrder, useWindowedRows } from '../../components/data-grid/use-windowed-rows.ts';
-import { readFilter, type SaleFilter, servedFilter } from './sale-filter.ts';
 
 /** Which records the address asks for. */
 export const useSaleFilter = (): SaleFilter => {
   const query = useSearch();
-  return useMemo(() => readFilter(query), [query]);
+  return useMemo(() => saleFilterIn(query), [query]);
 };
 
 const chosenOf = (row: SaleRow): ChosenSales => ({
@@ -22,7 +22,7 @@ const chosenOf = (row: SaleRow): ChosenSales => ({
 /** The rows of the list as they come into sight, and what is chosen of them. */
 export const useSaleList = (filter: SaleFilter, sort: GridSort | null, startAt: string | null) => {
   const order = useListOrder(sort, true);
-  const list = useMemo(() => ({ filter: servedFilter(filter), order }), [filter, order]);
+  const list = useMemo(() => ({ filter: servedSaleFilter(filter), order }), [filter, order]);
   const windowed = useWindowedRows<SaleRow>(
     {
       key: ['sales', list],

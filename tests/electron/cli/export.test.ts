@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import { TextWriter, Uint8ArrayReader, ZipReader } from '@zip.js/zip.js';
 import Excel from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createCollection } from '../../../db/open-collection.ts';
+import { runAction } from '../../../db/history/history.ts';
+import { createCollection, openCollection } from '../../../db/open-collection.ts';
+import { saveView } from '../../../db/records/saved-views.ts';
 import { at as now } from '../../helpers/collections.ts';
 import { readRfc4180 } from '../../helpers/rfc-4180.ts';
 import { answer, playworn } from './run-command.ts';
@@ -155,6 +157,28 @@ describe('a list that goes out whole', { timeout: 120_000 }, () => {
     ]);
     expect(refused).toMatchObject({ code: 1, stderr: expect.stringContaining('not a shared market') });
     expect(existsSync(at('none'))).toBe(false);
+  });
+
+  it('goes out as a saved view shows it, by its name', async () => {
+    const { file } = await out('sales', 'csv');
+    const collection = await openCollection(at('shelf'), { at: now, host: 'command line' });
+    const query = 'finish=original&sort=price&columns=price,casting';
+    await runAction(collection, 'Saved a view', now, trx =>
+      saveView(trx, { list: 'sales', name: 'Cheap', body: JSON.stringify({ query, named: {} }), at: now }),
+    );
+    await collection.close({ at: now });
+    const view = (list: string, name: string) =>
+      playworn(['export', list, '--collection', at('shelf'), '--out', at('view.csv'), '--view', name]);
+    expect((await view('sales', 'cheap')).code).toBe(0);
+    const whole = readRfc4180(readFileSync(file, 'utf8'));
+    expect(whole).toHaveLength(4);
+    expect(readRfc4180(readFileSync(at('view.csv'), 'utf8'))).toEqual([
+      ['sold_on', 'price', 'currency', 'casting', 'finish_state'],
+      ['2025-05-06', '9.90', 'EUR', 'Skiffle', 'original'],
+      ['2025-03-04', '1250.50', 'USD', 'Osmerry', 'original'],
+    ]);
+    expect((await view('sales', 'Dear')).stderr).toMatch(/No view of sales is called "Dear".*Cheap/);
+    expect((await view('lots', 'Cheap')).stderr).toMatch(/saved views of cars and of sales, not of lots/);
   });
 
   it('refuses a list or a form that there is not, as wrong use', async () => {

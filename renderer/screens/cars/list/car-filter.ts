@@ -1,17 +1,6 @@
 import type { CarChoices } from '../../../../electron/api/views.ts';
-import {
-  type CarLack,
-  type CarStatus,
-  carLacks,
-  carStatuses,
-  type FinishState,
-  finishStates,
-  type Grade,
-  type Rarity,
-  type Recommendation,
-  rarities,
-  recommendations,
-} from '../../../../valuation/words.ts';
+import type { CarFilter } from '../../../../valuation/reading/list-address.ts';
+import type { CarLack, Grade } from '../../../../valuation/words.ts';
 
 /** Grades in bands, as people speak of them; by the text that stands in the address. */
 export const gradeBands = [
@@ -30,53 +19,6 @@ export const lackLabels: Record<CarLack, string> = {
   'no-worth': 'without a value',
   'not-understood': 'with something not understood',
   'no-photograph': 'without a photograph',
-};
-
-export interface CarFilter {
-  lots: number[];
-  series: string[];
-  casting: number | null;
-  variation: number | null;
-  finish: FinishState[];
-  grade: string[];
-  status: CarStatus[];
-  recommendation: Recommendation[];
-  rarity: Rarity[];
-  show: CarLack | null;
-  text: string;
-}
-
-const among = <Word extends string>(words: readonly Word[], texts: readonly string[]): Word[] =>
-  words.filter(word => texts.includes(word));
-
-const listIn = (query: URLSearchParams, name: string): string[] =>
-  query.getAll(name).flatMap(text => text.split(',').filter(Boolean));
-
-const idIn = (query: URLSearchParams, name: string): number | null => {
-  const id = Number(query.get(name));
-  return Number.isInteger(id) && id > 0 ? id : null;
-};
-
-/** A grade as a link may give it: one of the bands, or any "from-to". */
-const isGradeText = (text: string): boolean => text === 'none' || /^\d+(\.5)?-\d+(\.5)?$/.test(text);
-
-/** Reads the filter from an address's query; what it does not know it leaves out. */
-export const filterIn = (search: string): CarFilter => {
-  const query = new URLSearchParams(search);
-  const show = query.get('show');
-  return {
-    lots: listIn(query, 'lot').map(Number).filter(Number.isInteger),
-    series: query.getAll('series').filter(Boolean),
-    casting: idIn(query, 'casting'),
-    variation: idIn(query, 'variation'),
-    finish: among(finishStates, listIn(query, 'finish')),
-    grade: listIn(query, 'grade').filter(isGradeText),
-    status: among(carStatuses, listIn(query, 'status')),
-    recommendation: among(recommendations, listIn(query, 'recommendation')),
-    rarity: among(rarities, listIn(query, 'rarity')),
-    show: carLacks.find(lack => lack === show) ?? null,
-    text: (query.get('text') ?? '').slice(0, 2000),
-  };
 };
 
 /** The query that says a filter, without what is left open. */

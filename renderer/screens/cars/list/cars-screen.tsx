@@ -3,6 +3,7 @@ import { useMediaQuery } from '@mantine/hooks';
 import { useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { CarRow, CarsFacts } from '../../../../electron/api/views.ts';
+import { carFilterIn } from '../../../../valuation/reading/list-address.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { useSummary } from '../../../api/use-summary.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
@@ -13,11 +14,11 @@ import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { ColumnsMenu } from '../../../components/saved-views/columns-menu.tsx';
+import { ExportMenu } from '../../../components/saved-views/export-menu.tsx';
 import { useListLook } from '../../../components/saved-views/use-list-look.ts';
 import { LeftOut, useSavedViews, ViewsMenu } from '../../../components/saved-views/views-menu.tsx';
 import { scaleBetween } from '../../../components/worth-strip/scale.ts';
 import { BulkBar } from './bulk-bar.tsx';
-import { filterIn } from './car-filter.ts';
 import { CarsHeader, useNewCar } from './cars-header.tsx';
 import { carColumns, carRowState } from './columns.tsx';
 import { FilterSentence } from './filter-sentence.tsx';
@@ -81,7 +82,7 @@ const useListKeys = ({
     {
       keys: 'C',
       does: 'Show all cars again',
-      run: () => go({ filter: filterIn('') }),
+      run: () => go({ filter: carFilterIn('') }),
     },
     { keys: 'N', does: 'New car', run: onNew },
     ...(onLetGo ? [{ keys: 'Escape', does: 'Clear the selection', run: onLetGo }] : []),
@@ -161,6 +162,7 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
           <>
             {wall ? null : <ColumnsMenu state={look} />}
             <ViewsMenu {...views} />
+            {wall ? null : <ExportMenu list="cars" />}
           </>
         }
       />
@@ -186,7 +188,7 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
         }}
       >
         {windowed.rows.length === 0 ? (
-          <NoMatch cars={cars} onShowAll={() => go({ filter: filterIn('') })} />
+          <NoMatch cars={cars} onShowAll={() => go({ filter: carFilterIn('') })} />
         ) : wall ? (
           <>
             <PhotoWall handle={list} windowed={windowed} currency={currency} scale={scale} />

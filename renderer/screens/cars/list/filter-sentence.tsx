@@ -1,5 +1,6 @@
 import { type Ref, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { CarChoices, CarsFacts } from '../../../../electron/api/views.ts';
+import { type CarFilter, carFilterIn } from '../../../../valuation/reading/list-address.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
 import {
   type CarStatus,
@@ -10,19 +11,11 @@ import {
 } from '../../../../valuation/words.ts';
 import { RecommendationGlyph } from '../../../components/marks/recommendation-mark.tsx';
 import { readerWords } from '../../../components/words.ts';
-import {
-  type CarFilter,
-  type FilterPart,
-  filterIn,
-  gradeBands,
-  isInBand,
-  isOpen,
-  lackLabels,
-} from './car-filter.ts';
+import { type FilterPart, gradeBands, isInBand, isOpen, lackLabels } from './car-filter.ts';
 import classes from './filter.module.css';
 import { FilterPartWord, type PartChoice } from './filter-part.tsx';
 
-const none = filterIn('');
+const none = carFilterIn('');
 
 const useChoices = (choices: CarChoices | undefined): Record<FilterPart, PartChoice[]> =>
   useMemo(() => {

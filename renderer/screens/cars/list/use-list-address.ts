@@ -1,7 +1,8 @@
 import { useCallback, useEffect, useMemo } from 'react';
 import { useLocation, useSearch } from 'wouter';
-import { addLook, lookIn } from '../../../components/saved-views/list-look.ts';
-import { type CarFilter, filterIn, queryOf } from './car-filter.ts';
+import { type CarFilter, carFilterIn, lookIn } from '../../../../valuation/reading/list-address.ts';
+import { addLook } from '../../../components/saved-views/list-look.ts';
+import { queryOf } from './car-filter.ts';
 import { rememberList } from './last-list.ts';
 import { isWallOrder, type WallOrder } from './wall-order.ts';
 
@@ -20,7 +21,7 @@ export const useListAddress = () => {
     const query = new URLSearchParams(search);
     const order = query.get('order');
     return {
-      filter: filterIn(search),
+      filter: carFilterIn(search),
       wall: query.get('view') === 'wall',
       order: isWallOrder(order) ? order : 'number',
     };

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { CarRow, ListOrder } from '../../../../electron/api/views.ts';
 import { compareCells } from '../../../../renderer/components/data-grid/keep-order.ts';
-import { filterIn } from '../../../../renderer/screens/cars/list/car-filter.ts';
 import { carColumns } from '../../../../renderer/screens/cars/list/columns.tsx';
 import { Ticks } from '../../../../renderer/screens/cars/list/ticks.ts';
 import { wallSorts } from '../../../../renderer/screens/cars/list/wall-order.ts';
+import { carFilterIn } from '../../../../valuation/reading/list-address.ts';
 import { type Api, addReference, newCollectionService } from '../../../helpers/api.ts';
 
 const order = (columnId: string | null, descending = false): ListOrder => ({
@@ -14,7 +14,7 @@ const order = (columnId: string | null, descending = false): ListOrder => ({
 });
 
 const shown = async (api: Api, query = '', asked = order(null), wall = false) =>
-  (await api.cars.window({ filter: filterIn(query), order: asked, wall, from: 0, count: 2000 })).rows;
+  (await api.cars.window({ filter: carFilterIn(query), order: asked, wall, from: 0, count: 2000 })).rows;
 
 const ids = (rows: readonly CarRow[]) => rows.map(({ id }) => id);
 
@@ -118,7 +118,7 @@ describe('the list of cars, read in windows', () => {
   it('counts what each choice would show with the rest of the filter holding', async () => {
     const { api, fair } = await withCars();
     const query = `lot=${fair}&grade=5-9&text=m`;
-    const { choices } = await api.cars.facts(filterIn(query));
+    const { choices } = await api.cars.facts(carFilterIn(query));
     const count = async (changed: string) => (await shown(api, changed)).length;
     for (const { value, cars } of choices.lots)
       expect(cars, `lot ${value}`).toBe(await count(`lot=${value}&grade=5-9&text=m`));
@@ -137,7 +137,7 @@ describe('the list of cars, read in windows', () => {
     const { api } = await withCars();
     const rows = await api.cars.list({});
     const here = rows.filter(({ status }) => status !== 'sold');
-    const { totals, values, unread } = await api.cars.facts(filterIn(''));
+    const { totals, values, unread } = await api.cars.facts(carFilterIn(''));
     const sum = (list: readonly (number | null | undefined)[]) =>
       list.reduce<number>((all, one) => all + (one ?? 0), 0);
     const gains = here.filter(
@@ -166,11 +166,11 @@ describe('the list of cars, read in windows', () => {
     const { api, fair, ids: all, kinds } = await withCars();
     const list = { order: order(null), wall: false };
     const of = { ids: [all[0]!, all[kinds.length]!] };
-    expect(await api.cars.chosen({ filter: filterIn(`lot=${fair}`), ...list, of })).toMatchObject({
+    expect(await api.cars.chosen({ filter: carFilterIn(`lot=${fair}`), ...list, of })).toMatchObject({
       ids: [all[kinds.length]],
       sold: [],
     });
-    const both = await api.cars.chosen({ filter: filterIn(''), ...list, of: { from: 0, count: 2 } });
+    const both = await api.cars.chosen({ filter: carFilterIn(''), ...list, of: { from: 0, count: 2 } });
     const [first] = await shown(api);
     expect(both).toEqual({ ids: all.slice(0, 2), sold: [all[1]], only: first?.inventoryNumber });
   });

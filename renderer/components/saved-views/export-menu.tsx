@@ -1,0 +1,58 @@
+import { Button, Menu } from '@mantine/core';
+import { IconDownload } from '@tabler/icons-react';
+import { useState } from 'react';
+import { useSearch } from 'wouter';
+import type { ViewedList } from '../../../electron/api/lists/saved-views.ts';
+import { api } from '../../api/client.ts';
+import { errorSentence } from '../../api/error-sentence.ts';
+import { resultOf } from '../../api/use-progress.ts';
+import { saveFile } from '../files/save-file.ts';
+import { readerLocale } from '../format.ts';
+import { showProblem } from '../notices/undo-notice.tsx';
+import { viewQuery } from './list-look.ts';
+
+const formats = [
+  { format: 'xlsx', label: 'Spreadsheet (XLSX)' },
+  { format: 'csv', label: 'CSV' },
+  { format: 'jsonl', label: 'JSON lines' },
+] as const;
+type Format = (typeof formats)[number]['format'];
+
+/** Saves a list as a file: as it is seen, with its filter, order and columns, or whole. */
+export const ExportMenu = ({ list }: { list: ViewedList }) => {
+  const query = viewQuery(useSearch());
+  const [writes, setWrites] = useState(false);
+  const write = async (format: Format, asSeen: boolean) => {
+    setWrites(true);
+    try {
+      const seen = { query, locale: readerLocale() };
+      await saveFile(await resultOf(await api.exports.make({ list, format, ...(asSeen && { seen }) })));
+    } catch (error) {
+      showProblem('The list could not be written', errorSentence(error));
+    } finally {
+      setWrites(false);
+    }
+  };
+  return (
+    <Menu position="bottom-end" withInitialFocusPlaceholder={false}>
+      <Menu.Target>
+        <Button loading={writes} leftSection={<IconDownload size={14} aria-hidden="true" />}>
+          Export
+        </Button>
+      </Menu.Target>
+      <Menu.Dropdown>
+        {formats.map(({ format, label }) => (
+          <Menu.Item key={format} onClick={() => void write(format, true)}>
+            As shown: {label}
+          </Menu.Item>
+        ))}
+        <Menu.Divider />
+        {formats.map(({ format, label }) => (
+          <Menu.Item key={format} onClick={() => void write(format, false)}>
+            Whole list: {label}
+          </Menu.Item>
+        ))}
+      </Menu.Dropdown>
+    </Menu>
+  );
+};
