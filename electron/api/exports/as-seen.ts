@@ -1,4 +1,5 @@
 import { amountCell, type CellValue, type DataTable, textCell } from '../../../reports/tables/data-table.ts';
+import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import {
   carFilterIn,
   type ListLook,
@@ -8,6 +9,7 @@ import {
   servedSaleFilter,
 } from '../../../valuation/reading/list-address.ts';
 import type { Currency } from '../../../valuation/types.ts';
+import { variationFeatures } from '../../../valuation/words.ts';
 import { shownCars } from '../cars/car-list.ts';
 import { adviceOf, gainOf, listedCars } from '../cars/listed-cars.ts';
 import { shownSales } from '../sales/sale-list.ts';
@@ -19,51 +21,45 @@ export interface Seen {
   locale: string;
 }
 
-const features = 'colour body_finish base_paint rear_end roof interior glazing wheels accessory country';
-const split = (columns: Record<string, string>) =>
-  Object.entries(columns).map(([id, names]) => [id, names.split(' ').filter(Boolean)] as const);
+type ColumnsSeen = Readonly<Record<string, readonly string[]>>;
 
 /** What each column of the list of cars goes out as, in their usual order. */
-const carColumns = split({
-  number: 'inventory_number',
-  photo: '',
-  name: 'casting release_name release_year',
-  colour: 'colour worn_colour',
-  grade: 'grade',
-  finish: 'finish_state',
-  lot: 'lot',
-  status: 'status',
-  cost: 'cost cost_currency acquired_on',
-  worth: 'currency as_found_low as_found_mid as_found_high basis_of_value effective_date',
-  found: 'currency as_found_mid',
-  recommendation: 'recommended',
-  gain: 'currency expected_gain',
-});
+const carColumns: ColumnsSeen = {
+  number: ['inventory_number'],
+  photo: [],
+  name: ['casting', 'release_name', 'release_year'],
+  colour: ['colour', 'worn_colour'],
+  grade: ['grade'],
+  finish: ['finish_state'],
+  lot: ['lot'],
+  status: ['status'],
+  cost: ['cost', 'cost_currency', 'acquired_on'],
+  worth: ['currency', 'as_found_low', 'as_found_mid', 'as_found_high', 'basis_of_value', 'effective_date'],
+  found: ['currency', 'as_found_mid'],
+  recommendation: ['recommended'],
+  gain: ['currency', 'expected_gain'],
+};
 
 /** What each column of the list of sale records goes out as, in their usual order. */
-const saleColumns = split({
-  soldOn: 'sold_on',
-  price: 'price currency',
-  currency: 'currency',
-  casting: 'casting',
-  variation: `release_name release_year ${features}`,
-  grade: 'grade',
-  finishState: 'finish_state',
-  missingParts: 'missing_parts',
-  reproductionParts: 'reproduction_parts',
-  source: 'source',
-  reference: 'reference',
-  state: 'reliability_percent excluded excluded_why',
-});
+const saleColumns: ColumnsSeen = {
+  soldOn: ['sold_on'],
+  price: ['price', 'currency'],
+  currency: ['currency'],
+  casting: ['casting'],
+  variation: ['release_name', 'release_year', ...variationFeatures.map(feature => featureColumns[feature])],
+  grade: ['grade'],
+  finishState: ['finish_state'],
+  missingParts: ['missing_parts'],
+  reproductionParts: ['reproduction_parts'],
+  source: ['source'],
+  reference: ['reference'],
+  state: ['reliability_percent', 'excluded', 'excluded_why'],
+};
 
 /** The names of what is shown, without doubles; `always` first, and the finish state in any case. */
-const namesOf = (
-  columns: ReturnType<typeof split>,
-  { columns: shown }: ListLook,
-  always: readonly string[],
-): string[] => {
-  const known = new Map(columns);
-  const chosen = (shown ?? columns.map(([id]) => id)).flatMap(id => known.get(id) ?? []);
+const namesOf = (columns: ColumnsSeen, { columns: shown }: ListLook, always: readonly string[]): string[] => {
+  const known = new Map(Object.entries(columns));
+  const chosen = (shown ?? [...known.keys()]).flatMap(id => known.get(id) ?? []);
   return [...new Set([...always, ...chosen, 'finish_state'])];
 };
 
