@@ -1,4 +1,5 @@
-import { Button } from '@mantine/core';
+import { Button, SegmentedControl } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
 import { useState } from 'react';
 import type { DecideFacts } from '../../../electron/api/views.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
@@ -32,6 +33,14 @@ const Lacking = ({ count }: { count: number }) =>
     </p>
   ) : null;
 
+/** What a narrow screen shows of Decide, one at a time. */
+type View = 'list' | 'chart' | 'beside';
+const viewsOf = (inSeason: number): { value: View; label: string }[] => [
+  { value: 'list', label: 'List' },
+  { value: 'chart', label: 'Chart' },
+  { value: 'beside', label: inSeason > 0 ? `Car, season (${inSeason})` : 'Car, season' },
+];
+
 /**
  * Which cars to work on: all of them weighed in a chart and a list, and the season that they are taken into.
  */
@@ -58,6 +67,9 @@ export const DecideScreen = ({
   const { cursor, sentTo, follow, send } = shared;
   const [opened, setOpened] = useState<number | null>(null);
   const [tab, setTab] = useState<Tab>('car');
+  const [view, setView] = useState<View>('list');
+  const narrow = useMediaQuery('(max-width: 1000px)', undefined, { getInitialValueInEffect: false });
+  const narrowest = useMediaQuery('(max-width: 760px)', undefined, { getInitialValueInEffect: false });
   const work = useSeasonWork({ facts, filter, cars }, ground);
   const record = useRecord(list);
   const { asRecommended, recordSelected } = record;
@@ -70,8 +82,10 @@ export const DecideScreen = ({
   ]);
 
   const known = facts.lacking < facts.cars;
+  const inTurn = narrow && known;
+  const shows = (one: View) => !inTurn || view === one;
   return (
-    <div className="fill">
+    <div className="fill" data-view={inTurn ? view : undefined}>
       <PageHeader
         title="Decide"
         facts={<Sentence filter={filter} lots={facts.lots} onChange={setFilter} />}
@@ -83,9 +97,19 @@ export const DecideScreen = ({
           </Button>
         }
       />
+      {inTurn ? (
+        <SegmentedControl
+          className={classes.views}
+          fullWidth
+          aria-label="What to show"
+          data={viewsOf(work.totals.cars.length)}
+          value={view}
+          onChange={value => setView(value as View)}
+        />
+      ) : null}
       {!known ? (
         <NoEvidence />
-      ) : windowed.rows.length === 0 ? null : (
+      ) : (inTurn && view === 'list') || windowed.rows.length === 0 ? null : (
         <Band
           facts={facts}
           areOld={areOld}
@@ -100,9 +124,13 @@ export const DecideScreen = ({
           work={work}
         />
       )}
-      {known ? <Lacking count={facts.lacking} /> : null}
-      {known ? <LookUpLine currency={currency} /> : null}
-      {known ? <ValueOfAnHour /> : null}
+      {known && shows('chart') ? (
+        <>
+          <Lacking count={facts.lacking} />
+          <LookUpLine currency={currency} />
+        </>
+      ) : null}
+      {known && shows('list') ? <ValueOfAnHour narrow={narrow} /> : null}
       <DecideList
         list={list}
         facts={facts}
@@ -114,12 +142,13 @@ export const DecideScreen = ({
         onToggleOne={work.toggleOne}
         onAll={() => setFilter(everything)}
       />
-      {known ? (
+      {known && (shows('beside') || !narrowest) ? (
         <SeasonBar
           work={work}
           ground={ground}
           onChoose={() => {
             setTab('season');
+            setView('beside');
             void work.chooseBest();
           }}
           onRecord={() => record.recordPlanned(work.waiting)}

@@ -1,18 +1,31 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { worthText } from '../../components/format.ts';
 import classes from './value-of-an-hour.module.css';
 
-/** Asks once what an hour at the bench is worth to the owner, and says what each answer changes. */
-export const ValueOfAnHour = () => {
+/**
+ * Asks once what an hour at the bench is worth to the owner, and says what each answer changes. On a narrow screen the
+ * answers are shown when they are asked for, so that the list has room.
+ */
+export const ValueOfAnHour = ({ narrow }: { narrow: boolean }) => {
+  const [isOpen, setOpen] = useState(false);
   const { data } = useQuery({ queryKey: ['value-of-an-hour'], queryFn: () => api.decisions.valueOfAnHour() });
   const answer = useAction((rate: number) => api.decisions.setValueOfAnHour({ rate }), {
     label: 'Value of an hour saved',
   });
   if (!data) return null;
+  if (narrow && !isOpen)
+    return (
+      <section className={classes.ask} aria-label="Value of an hour">
+        <button type="button" className="as-link" aria-expanded={false} onClick={() => setOpen(true)}>
+          What is an hour of yours at the bench worth to you?
+        </button>
+      </section>
+    );
   return (
     <section className={classes.ask} aria-label="Value of an hour">
       <p>

@@ -199,7 +199,7 @@ test('without sale records it says what would help, and makes up no figure', asy
   expect(await breaches(page)).toEqual([]);
 });
 
-test('on a narrow screen the chart and what stands beside it do not lie on each other', async ({
+test('on a narrow screen list, chart, and car and season are shown in turn, each with the room there is', async ({
   demo,
   host,
   picture,
@@ -207,10 +207,53 @@ test('on a narrow screen the chart and what stands beside it do not lie on each 
   test.skip(host === 'window', 'SKIPPED in the window: its size is the user’s.');
   await demo.setViewportSize({ width: 400, height: 800 });
   await goTo(demo, '/decide');
-  await demo.getByRole('tab', { name: /^Season/ }).click();
-  const chart = await demo.getByRole('region', { name: 'Gain against probability' }).boundingBox();
-  const beside = await demo.getByRole('tabpanel').boundingBox();
-  expect(chart!.width).toBeGreaterThan(250);
-  expect(beside!.y).toBeGreaterThanOrEqual(chart!.y + chart!.height);
+  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
+  const chart = demo.getByRole('region', { name: 'Gain against probability' });
+  const beside = demo.getByRole('tabpanel');
+  const view = (name: string) =>
+    demo.getByRole('radiogroup', { name: 'What to show' }).getByText(name, { exact: true }).click();
+  const within = async (place: typeof grid, least: number) => {
+    const box = (await place.boundingBox())!;
+    expect(box.height).toBeGreaterThan(least);
+    expect(box.y + box.height).toBeLessThanOrEqual(800);
+    expect(box.x + box.width).toBeLessThanOrEqual(400);
+  };
+  // Half of the screen and more is the list: eight cars and their headings.
+  await expect(grid).toBeFocused();
+  await within(demo.locator('div:has(> [role="grid"])'), 400);
+  await expect(chart).toHaveCount(0);
+  await settled(demo);
   await picture(demo, 'decide-400');
+  expect(await breaches(demo)).toEqual([]);
+
+  await view('Chart');
+  await expect(grid).toBeHidden();
+  await within(chart, 400);
+  await expect(beside).toBeHidden();
+  await settled(demo);
+  await picture(demo, 'decide-400-chart');
+  await view('Car, season');
+  await demo.getByRole('tab', { name: /^Season/ }).click();
+  await expect(chart).toBeHidden();
+  await within(beside, 200);
+  await expect(demo.getByRole('button', { name: 'Put on the bench' })).toBeInViewport({ ratio: 1 });
+  await settled(demo);
+  await picture(demo, 'decide-400-season');
+  expect(await breaches(demo)).toEqual([]);
+  await view('List');
+  await expect(grid).toBeVisible();
+
+  // A tablet has the season below each of them.
+  await demo.setViewportSize({ width: 768, height: 1024 });
+  await expect(demo.getByRole('region', { name: 'Season' })).toBeVisible();
+  await expect(chart).toHaveCount(0);
+  expect((await demo.locator('div:has(> [role="grid"])').boundingBox())!.height).toBeGreaterThan(400);
+  await settled(demo);
+  await picture(demo, 'decide-768');
+  expect(await breaches(demo)).toEqual([]);
+
+  // With more room they stand together.
+  await demo.setViewportSize({ width: 1280, height: 800 });
+  await expect(chart).toBeVisible();
+  await expect(grid).toBeVisible();
 });
