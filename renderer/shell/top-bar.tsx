@@ -100,7 +100,9 @@ export const TopBar = ({ onKeys }: { onKeys: () => void }) => {
       </button>
       <div className={classes.barEnd}>
         <CollectionMenu />
-        <HistoryButtons />
+        <span className={classes.history}>
+          <HistoryButtons />
+        </span>
         <MoreMenu onKeys={onKeys} />
       </div>
     </header>

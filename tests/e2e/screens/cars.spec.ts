@@ -227,18 +227,41 @@ test('a car in a collection without evidence takes its owner’s own figure, mar
   expect(await breaches(page)).toEqual([]);
 });
 
-test('the notice of what was done covers no row and no total', async ({ demo, picture }) => {
+test('the notice of what was done covers no row, no total, and nothing of the bar that is needed', async ({
+  demo,
+  picture,
+}) => {
   await demo.setViewportSize({ width: 768, height: 720 });
   await goTo(demo, '/cars');
   await expect(grid(demo)).toBeFocused();
   await demo.keyboard.press('x');
-  const bar = demo.getByRole('region', { name: 'Change the chosen cars' });
-  await bar.getByRole('textbox', { name: 'New location' }).fill('Glass case');
+  const change = demo.getByRole('region', { name: 'Change the chosen cars' });
+  await change.getByRole('textbox', { name: 'New location' }).fill('Glass case');
   await demo.keyboard.press('Enter');
   await expect(demo.getByText('Moved Q-001 to Glass case').first()).toBeVisible();
   const rowsAndTotals = [grid(demo), demo.getByRole('status', { name: 'Totals of the cars shown' })];
-  for (const width of [768, 1440]) {
+  const bar = demo.getByRole('banner');
+  for (const width of [768, 400, 1024, 1101, 1270, 1440]) {
     await demo.setViewportSize({ width, height: 720 });
+    await expect
+      .poll(async () => {
+        const notice = await demo.locator('.mantine-Notification-root').first().boundingBox();
+        const needed = await Promise.all(
+          [/^Search everything/, /drawer/, /^More$/].map(name =>
+            bar.getByRole('button', { name }).boundingBox(),
+          ),
+        );
+        return needed.every(
+          box => notice && box && (box.x + box.width <= notice.x || notice.x + notice.width <= box.x),
+        );
+      })
+      .toBe(true);
+    // Its words and its offer are to be seen.
+    await expect(
+      demo.locator('.mantine-Notification-root').getByRole('button', { name: 'Undo' }),
+    ).toBeInViewport({
+      ratio: 1,
+    });
     await expect
       .poll(async () => {
         const notice = await demo.locator('.mantine-Notification-root').first().boundingBox();

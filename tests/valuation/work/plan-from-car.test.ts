@@ -141,6 +141,19 @@ describe('a plan made from the car', () => {
     expect(off.partsAfter).toContainEqual({ part: 'glazing', grade: null, originality: 'missing' });
   });
 
+  it('takes the cheapest of parts that are alike', () => {
+    const alike = (name: string, cost: number): ShelfPart => ({
+      name,
+      part: 'glazing',
+      originality: 'original',
+      cost,
+      grade: 7,
+    });
+    const shelf = [alike('A', 300), alike('B', 200), alike('C', 250)];
+    const car = subjectOf({ grade: 4, parts: [graded('glazing', null, 'missing')] });
+    expect(planFromCar({ ...car, shelf }, assumptions).parts[0]).toMatchObject({ name: 'B' });
+  });
+
   it('never replaces a part by a guess', () => {
     expect(planFromCar(subjectOf({ grade: 1 }), assumptions).parts).toEqual([]);
     expect(
@@ -356,6 +369,17 @@ describe('plans made from cars', () => {
         expect(planFromCar({ ...car, parts }, assumptions, kind).lines.length).toBeLessThanOrEqual(worse);
       }),
     );
+  });
+
+  it('never have more steps for a better part: every part, every grade, every kind', () => {
+    for (const kind of workKinds)
+      for (const part of partNames) {
+        const stepsAt = (grade: number) =>
+          planFromCar(subjectOf({ grade: 5, parts: [graded(part, grade)], spec: spec() }), assumptions, kind)
+            .lines.length;
+        const counts = grades.map(stepsAt);
+        expect(counts, `${kind}: ${part}`).toEqual(counts.toSorted((a, b) => b - a));
+      }
   });
 
   it('never gain fidelity by a departure, and always tell every one that they bring', () => {
