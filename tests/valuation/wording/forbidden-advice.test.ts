@@ -8,7 +8,7 @@ import { readmeParts } from '../../helpers/readme-cautions.ts';
 
 /** Ways that hurt people or castings. Only the cautions name them, and there they are refused. */
 const harmful =
-  /\bacid (?:bath|dip)|\bdip(?:ped|ping)? (?:it |them )?(?:briefly|in (?:acid|vinegar|lye|bleach))|soak(?:ed|ing)? in (?:acid|vinegar|lye|bleach|brake fluid)|muriatic|hydrochloric|cyanide|chromic|chromate|stainless[- ]steel|methylene chloride|\bNMP\b|caustic soda|\blye\b|oven cleaner|brake fluid|\bbleach|heat[- ]gun|blow ?torch|hot plate|\bin an? oven|wire[- ]wheel|dry[- ]?sand|sand ?blast|\b2[- ]?K\b|two[- ]pack|isocyanate/i;
+  /\bacid (?:bath|dip)|\bdip(?:ped|ping)? (?:it |them )?(?:briefly|in (?:acid|vinegar|lye|bleach))|\b(?:dip|soak|put|leave|lay|steep)(?:s|ped|ping|ed|ing|ting)?\b[^.;:?]{0,40} in (?:\w+ )?(?:acid|vinegar|lye|bleach|brake fluid|caustic)|\bsand(?:ed|ing)?\b[^.;:?]{0,25} dry\b|muriatic|hydrochloric|cyanide|chromic|chromate|stainless[- ]steel|methylene chloride|\bNMP\b|caustic soda|\blye\b|oven cleaner|brake fluid|\bbleach|heat[- ]gun|blow ?torch|hot plate|\bin an? oven|wire[- ]wheel|dry[- ]?sand|sand ?blast|\b2[- ]?K\b|two[- ]pack|isocyanate/i;
 /** A sentence that names one must say not to. */
 const refuses =
   /\b(?:no|not|never|nor|cannot|away|apart|harm|blind|dissolve|choking|can cause|hold)\b|lead fume/i;
@@ -76,12 +76,16 @@ describe('harmful ways', () => {
     for (const bad of [
       'Dip briefly, look often',
       'soak in vinegar',
+      'Dip the bare metal in vinegar and degrease it',
+      'leave the body overnight in weak acid',
+      'Sand the body dry',
       'Use a heat gun',
       'half acid bath',
       '2K clear',
     ])
       expect(bad).toMatch(harmful);
-    expect('Do the work').not.toMatch(harmful);
+    for (const good of ['Do the work', 'Smooth it wet with paper and let it dry', 'Leave it in a box'])
+      expect(good).not.toMatch(harmful);
     for (const broken of [
       'First\nuse a heat\ngun on it',
       '/**\n * Soak it: soaked\n * in vinegar\n */',
