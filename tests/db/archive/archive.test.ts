@@ -18,6 +18,7 @@ import {
   newCollection,
   temporaryFolder,
 } from '../../helpers/collections.ts';
+import { contentHash } from '../../helpers/content-hash.ts';
 import { picture } from '../../helpers/pictures.ts';
 
 /** A collection with cars and two photographs, and texts that a table of values could trip over. */
@@ -124,6 +125,7 @@ describe('an archive', () => {
     const back = await taken(out);
     expect(back).toMatchObject({ database: 'verified', photos: 2, findings: [] });
     expect(differingTables(contentOf(back.dir), tableHashes(collection.write.sqlite))).toEqual([]);
+    expect(contentHash(back.dir)).toBe(contentHash(collection.dir));
     for (const sha256 of photos)
       expect(
         sha256Of(readFileSync(join(layout(back.dir).photos, sha256.slice(0, 2), `${sha256.slice(2)}.jpg`))),
@@ -147,7 +149,24 @@ describe('an archive', () => {
       { file: 'data/report.pdf', kind: 'missing' },
     ]);
     expect(back).toMatchObject({ database: 'rebuilt', photos: 1 });
+    expect(contentHash(back.dir)).toBe(contentHash(collection.dir));
     expect(differingTables(contentOf(back.dir), tableHashes(collection.write.sqlite))).toEqual([]);
+  });
+
+  it('tells of any file that has rotted by its name alone, and loses nothing but that', async () => {
+    const { collection, out } = await archived();
+    const content = contentHash(collection.dir);
+    const payload = filesBelow(out).filter(name => name.startsWith('data/'));
+    expect(payload.length).toBeGreaterThan(5);
+    for (const name of payload.filter(one => readFileSync(join(out, one)).length > 0)) {
+      rot(join(out, name));
+      const back = await taken(out);
+      expect(back.findings).toEqual([{ file: name, kind: 'altered' }]);
+      expect(contentHash(back.dir), name).toBe(content);
+      expect(back.photos).toBe(name.startsWith('data/photos/') ? 1 : 2);
+      rmSync(back.dir, { recursive: true });
+      rot(join(out, name));
+    }
   });
 
   it('takes a database as it is where the tables beside it are damaged too', async () => {
