@@ -40,12 +40,19 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
 
 /** Between what amounts the values of the cars that are still here lie, for the axis that they share. */
 export const valueBounds = ({ figuresOf }: ListedCars, cars: readonly BriefCar[]): CarsFacts['values'] => {
-  const amounts: number[] = [];
+  // What is not known stays nothing, and bounds nothing.
+  const amounts = new Float64Array(cars.length * 5);
+  let at = 0;
   for (const { id, isSold } of cars) {
     const worths = isSold ? undefined : figuresOf(id)?.worths;
-    if (worths?.asFound) amounts.push(worths.asFound.low, worths.asFound.high);
-    if (worths?.restored) amounts.push(worths.restored.high);
-    if (worths?.originalFinish) amounts.push(worths.originalFinish.low, worths.originalFinish.high);
+    if (!worths) continue;
+    const { asFound, restored, originalFinish } = worths;
+    amounts[at] = asFound?.low ?? 0;
+    amounts[at + 1] = asFound?.high ?? 0;
+    amounts[at + 2] = restored?.high ?? 0;
+    amounts[at + 3] = originalFinish?.low ?? 0;
+    amounts[at + 4] = originalFinish?.high ?? 0;
+    at += 5;
   }
   return outerBounds(amounts);
 };

@@ -17,7 +17,7 @@ const passesDecided = (list: DecideCars, car: BriefCar, word: DecideFilter['deci
 export const passesButAdvice =
   (list: DecideCars, { lot, finish, below, not, decided }: DecideFilter) =>
   (car: BriefCar): boolean => {
-    const rarity = rarityOf(list, car);
+    const rarity = not.length === 0 ? null : rarityOf(list, car);
     return (
       (lot === null || car.lotId === lot) &&
       (finish.length === 0 || finish.includes(car.finishState)) &&

@@ -1,13 +1,28 @@
 import { setImmediate } from 'node:timers/promises';
+import { pieces } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { addAssumptions } from '../../../db/records/assumptions.ts';
 import { listCars } from '../../../db/records/cars.ts';
 import { readSetting, writeSetting } from '../../../db/records/settings.ts';
-import { atHourlyRate, currencyDecimals, recommendCar } from '../../../valuation/index.ts';
+import {
+  atHourlyRate,
+  currencyDecimals,
+  type FittedMarket,
+  type Minor,
+  type Recommendation,
+  recommendCar,
+  type Subject,
+} from '../../../valuation/index.ts';
+import { advisesWork } from '../../../valuation/words.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
+import { allBriefCars } from '../figures/brief-cars.ts';
+import { type CarFigures, figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import * as inputs from '../inputs.ts';
+import { slot } from '../session/cache.ts';
 import { needsCollection } from '../session/context.ts';
+import { openOf } from '../session/open-collection.ts';
+import type { Session } from '../session/session.ts';
 import type { ValueOfAnHour } from '../views.ts';
 
 /** Set once the owner has said what an hour is worth to them, also where that is nothing. */
@@ -15,35 +30,102 @@ const setting = 'hour-valued';
 /** What is tried, in whole units of a currency with decimals. */
 const tried = [0, 5, 10, 20];
 
+const rates = ({ reportingCurrency }: FittedMarket): Minor[] =>
+  tried.map(one => one * 10 ** Math.max(2, currencyDecimals(reportingCurrency)));
+
+/** So many cars are read together, and so many worked out before other calls have their turn. */
+const readTogether = 5000;
+const beforeOthers = 100;
+
+const paysForWork = (advice: Recommendation): boolean => advisesWork(advice) && advice !== 'donor';
+
+/**
+ * At which of the values a car pays for work, by its figures: these are made anew where the market or anything that
+ * counts of the car has changed, and shared by cars that are alike.
+ */
+const paying = slot(() => new WeakMap<CarFigures, readonly boolean[]>());
+
+/**
+ * At which values of an hour a car pays for work, from what is recommended where hours cost nothing. A dearer hour makes
+ * nothing gain more, so that what is left at one value is left at all above.
+ */
+const paysAt = (atNothing: Recommendation, markets: readonly FittedMarket[], subject: Subject): boolean[] => {
+  let advice = atNothing;
+  return [
+    paysForWork(atNothing),
+    ...markets.map(market => {
+      if (advice !== 'leave' && advice !== 'not-enough-evidence')
+        advice = recommendCar(market, subject).recommendation;
+      return paysForWork(advice);
+    }),
+  ];
+};
+
+const never = tried.map(() => false);
+
+/** Works out, for cars whose figures are not known to pay, at which values they do; other calls are answered meanwhile. */
+const workOut = async (
+  session: Session,
+  ids: readonly number[],
+  figuresOf: (id: number) => CarFigures | undefined,
+  signal?: AbortSignal,
+): Promise<void> => {
+  const { db } = openOf(session).read;
+  const fitted = await marketToday(session);
+  const markets = rates(fitted)
+    .slice(1)
+    .map(rate => atHourlyRate(fitted, rate));
+  const known = session.cache.of(paying);
+  const isOpen = (id: number) => {
+    const figures = figuresOf(id);
+    return figures !== undefined && !known.has(figures);
+  };
+  for (const id of ids) {
+    const figures = figuresOf(id);
+    if (figures && (figures.recommendation === 'leave' || figures.recommendation === 'not-enough-evidence'))
+      known.set(figures, never);
+  }
+  let worked = 0;
+  for (const piece of pieces(ids.filter(isOpen), readTogether)) {
+    const missing = piece.filter(isOpen);
+    for (const subject of await readSubjects(db, await listCars(db, { ids: missing }))) {
+      const figures = figuresOf(subject.id);
+      // Another like it may have been worked out meanwhile.
+      if (!figures || known.has(figures)) continue;
+      worked += 1;
+      if (worked % beforeOthers === 0) {
+        await setImmediate();
+        signal?.throwIfAborted();
+      }
+      known.set(figures, paysAt(figures.recommendation, markets, subject));
+    }
+  }
+};
+
 /**
  * How many cars pay for work at several values of an hour; null once the owner has answered, or where no car
  * pays at any.
  */
 export const valueOfAnHour = needsCollection.handler(
-  async ({ context, signal }): Promise<ValueOfAnHour | null> => {
-    const { session, db } = context;
+  async ({ context: { session, db }, signal }): Promise<ValueOfAnHour | null> => {
     const { body } = await assumptionsInForce(session);
     if (body.hourlyRate !== 0 || (await readSetting(db, setting)) !== undefined) return null;
     const fitted = await marketToday(session);
-    const cars = (await listCars(db)).filter(({ status }) => status !== 'sold');
-    const subjects = await readSubjects(db, cars);
-    const unit = 10 ** Math.max(2, currencyDecimals(fitted.reportingCurrency));
-    const rates: ValueOfAnHour['rates'] = [];
-    for (const one of tried) {
-      const at = atHourlyRate(fitted, one * unit);
-      let pay = 0;
-      for (const [i, subject] of subjects.entries()) {
-        if (i % 100 === 99) {
-          await setImmediate();
-          signal?.throwIfAborted();
-        }
-        const { recommendation } = recommendCar(at, subject);
-        if (recommendation === 'conserve' || recommendation === 'restore' || recommendation === 'customise')
-          pay += 1;
-      }
-      rates.push({ rate: one * unit, cars: pay });
+    const ids = [...(await allBriefCars(session)).values()]
+      .filter(({ isSold }) => !isSold)
+      .map(({ id }) => id);
+    const figuresOf = await figuresById(session, ids);
+    await workOut(session, ids, figuresOf, signal);
+    const known = session.cache.of(paying);
+    const answers = rates(fitted).map((rate, place) => ({ rate, cars: 0, place }));
+    for (const id of ids) {
+      const figures = figuresOf(id);
+      const pays = figures && known.get(figures);
+      if (pays) for (const answer of answers) if (pays[answer.place]) answer.cars += 1;
     }
-    return rates[0]!.cars === 0 ? null : { currency: fitted.reportingCurrency, rates };
+    return answers[0]?.cars === 0
+      ? null
+      : { currency: fitted.reportingCurrency, rates: answers.map(({ rate, cars }) => ({ rate, cars })) };
   },
 );
 

@@ -12,11 +12,16 @@ describe('what an hour at the bench is worth', () => {
     const { variations } = await addReference(api);
     await api.cars.create({
       lotId: null,
-      cars: Array.from({ length: 6 }, () => ({
-        variationId: variations.emberTwin,
-        grade: 1.5,
-        finishState: 'stripped' as const,
-      })),
+      cars: [
+        ...Array.from({ length: 6 }, () => ({
+          variationId: variations.emberTwin,
+          grade: 1.5,
+          finishState: 'stripped' as const,
+        })),
+        ...Object.values(variations).flatMap(variationId =>
+          [2, 4, 6, 9].map(grade => ({ variationId, grade })),
+        ),
+      ],
     });
     const { body } = await api.collection.assumptions();
     const { steps: _, ...work } = body.work;
@@ -27,13 +32,25 @@ describe('what an hour at the bench is worth', () => {
     const cars = asked.rates.map(one => one.cars);
     expect(cars).toEqual(cars.toSorted((a, b) => b - a));
     expect(cars[0]).toBeGreaterThan(cars[1]!);
+    const paying = async () =>
+      (await api.decisions.list({})).filter(({ decision: { recommendation } }) =>
+        ['conserve', 'restore', 'customise'].includes(recommendation),
+      ).length;
+    for (const { rate, cars: said } of asked.rates) {
+      await api.decisions.setValueOfAnHour({ rate });
+      expect(await paying(), String(rate)).toBe(said);
+      await api.collection.undo();
+    }
+    // A car more is counted.
+    const { ids } = await api.cars.create({
+      lotId: null,
+      cars: [{ variationId: variations.emberTwin, grade: 1.5, finishState: 'stripped' }],
+    });
+    expect((await api.decisions.valueOfAnHour())!.rates[0]!.cars).toBe(cars[0]! + 1);
+    await api.cars.remove({ ids });
     await api.decisions.setValueOfAnHour({ rate: 1000 });
     expect(await api.decisions.valueOfAnHour()).toBeNull();
     expect((await api.collection.assumptions()).body.hourlyRate).toBe(1000);
-    const paying = (await api.decisions.list({})).filter(({ decision }) =>
-      ['conserve', 'restore', 'customise'].includes(decision.recommendation),
-    );
-    expect(paying).toHaveLength(cars[2]!);
     await api.collection.undo();
     expect(await api.decisions.valueOfAnHour()).toEqual(asked);
     // Nothing is an answer too, and leaves the assumptions as they are.
