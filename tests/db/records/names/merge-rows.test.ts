@@ -133,6 +133,7 @@ beforeEach(async () => {
       { casting_id: 2, variation_id: 2, seen: 'embers', settled_at: at },
       { casting_id: 2, variation_id: 5, seen: 'skies', settled_at: at },
       { casting_id: 1, variation_id: 1, seen: 'embers', settled_at: at },
+      { casting_id: 2, variation_id: 2, seen: 'coals', settled_at: at },
     );
   });
 });
@@ -224,6 +225,7 @@ describe('two castings made one', () => {
       ['Night H', 1, 3],
     ]);
     expect(rows('settled_variation', 'casting_id, variation_id, seen', 'seen')).toEqual([
+      [1, 1, 'coals'],
       [1, 1, 'embers'],
       [1, 5, 'skies'],
     ]);
@@ -239,12 +241,14 @@ describe('two castings made one', () => {
     expect(rows('settled_name', 'casting_id', 'text')).toEqual([[1], [1], [1], [1]]);
   });
 
-  it('are found as two once more when it is undone', async () => {
+  it('are two once more when it is undone, as they were and as they are found', async () => {
+    const cars = rows('car', '*');
     const found = (text: string) => search(collection.read.db, text, 20);
     const before = [await found('Harrow'), await found('Dovetail')];
     await merge();
     expect([await found('Harrow'), await found('Dovetail')]).not.toEqual(before);
     await undo(collection);
+    expect(rows('car', '*')).toEqual(cars);
     expect([await found('Harrow'), await found('Dovetail')]).toEqual(before);
   });
 });
