@@ -159,6 +159,30 @@ test('a list that comes back while words are being typed leaves them their field
   await expect(words(demo)).toBeFocused();
 });
 
+test('letters typed while the answer to the first ones is on its way stay, in a field that stays', async ({
+  context,
+  demo,
+}) => {
+  await goTo(demo, '/cars');
+  await settled(demo);
+  const facts = await gate(context, /\/rpc\/cars\/facts/);
+  const rows = await gate(context, /\/rpc\/cars\/window/);
+  await demo.keyboard.press('f');
+  await demo.keyboard.type('em');
+  await Promise.all([facts.asked, rows.asked]);
+  await demo.keyboard.type('b');
+  facts.open();
+  await demo.keyboard.type('e');
+  rows.open();
+  await demo.keyboard.type('r ');
+  await settled(demo);
+  await expect(words(demo)).toHaveValue('ember ');
+  await expect(words(demo)).toBeFocused();
+  expect(await demo.evaluate(() => new URLSearchParams(location.hash.split('?')[1]).get('text'))).toBe(
+    'ember ',
+  );
+});
+
 test('Enter finds the words as they stand, before the pause that typing is given', async ({ demo }) => {
   await goTo(demo, '/cars');
   await expect(cars(demo)).toBeFocused();

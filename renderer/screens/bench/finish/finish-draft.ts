@@ -2,9 +2,7 @@ import type { CarPage, JobView } from '../../../../electron/api/views.ts';
 import type { IsoDate } from '../../../../valuation/types.ts';
 import type { DisclosureFacts } from '../../../../valuation/wording/disclosure-text.ts';
 import {
-  type Closure,
   type DeviationKind,
-  type FidelityGrade,
   type FinishState,
   paintsCar,
   partNames,
@@ -14,6 +12,7 @@ import {
 import {
   finishedDepartures,
   finishedFidelity,
+  sameColour,
   type WorkDone,
 } from '../../../../valuation/work/finished-departures.ts';
 import type { api } from '../../../api/client.ts';
@@ -26,32 +25,19 @@ import {
 
 type FinishInput = Parameters<typeof api.cars.finishWork>[0];
 
-/** What is written down when work on a car is finished. */
-export interface FinishDraft {
-  kind: WorkKind;
-  finishedOn: IsoDate;
-  finishState: FinishState;
+/**
+ * What is written down when work on a car is finished: what `cars.finishWork` takes, with every field there, the
+ * condition as it is edited, and the minutes as they are typed (empty takes those that were counted on the job).
+ */
+export interface FinishDraft
+  extends Omit<
+    Required<FinishInput>,
+    'carId' | 'jobId' | 'grade' | 'parts' | 'costs' | 'minutes' | 'departures'
+  > {
   condition: ConditionDraft;
-  colour: string;
-  bodyFinish: string;
-  basePaint: string;
-  roof: string;
-  closure: Closure | 'not opened' | '';
-  bearings: string;
-  axles: string;
   departures: readonly DeviationKind[];
-  fidelity: FidelityGrade | null;
-  leftAsWas: string;
-  /** As typed; empty takes the minutes that were counted on the job. */
   minutes: string;
-  materials: string;
-  partsUsed: string;
-  who: string;
-  mark: string;
-  notes: string;
 }
-
-export const paints = (kind: WorkKind): boolean => kind === 'restore' || kind === 'customise';
 
 const stateAfter = (kind: WorkKind, before: FinishState): FinishState =>
   kind === 'restore' ? 'restored' : kind === 'customise' ? 'customised' : before;
@@ -177,11 +163,10 @@ export const impliedDepartures = (draft: FinishDraft, madeColour: string): Devia
 export const disclosureBefore = (draft: FinishDraft, madeColour: string): DisclosureFacts => {
   const done = workDone(draft);
   const departures = finishedDepartures(done, madeColour);
-  const same = done.colour.toLowerCase() === madeColour.toLowerCase();
   return {
     finishState: draft.finishState,
     madeColour,
-    wornColour: same ? '' : done.colour,
+    wornColour: sameColour(done.colour, madeColour) ? '' : done.colour,
     wornFinish: draft.bodyFinish.trim(),
     parts: done.parts,
     mark: draft.mark.trim(),
@@ -205,7 +190,7 @@ export const problemOf = (draft: FinishDraft): string | null => {
     return 'Grades go from C1 to C10 in half points.';
   if (!/^\d{4}-\d{2}-\d{2}$/.test(draft.finishedOn)) return 'Say on which day it was finished.';
   if (!/^\d{0,6}$/.test(draft.minutes.trim())) return 'Minutes are a whole number.';
-  if (paints(draft.kind) && draft.finishState === 'original')
+  if (paintsCar(draft.kind) && draft.finishState === 'original')
     return 'A car that was painted no longer has its original finish: say what it has now.';
   return null;
 };

@@ -4,7 +4,13 @@ import { useLocation } from 'wouter';
 import type { CarPage, JobView } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import { disclosureText } from '../../../../valuation/wording/disclosure-text.ts';
-import { type FinishState, finishStates, type WorkKind, workKinds } from '../../../../valuation/words.ts';
+import {
+  type FinishState,
+  finishStates,
+  paintsCar,
+  type WorkKind,
+  workKinds,
+} from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { readerLocale } from '../../../components/format.ts';
@@ -17,7 +23,6 @@ import {
   disclosureBefore,
   type FinishDraft,
   finishInput,
-  paints,
   problemOf,
   withKind,
 } from './finish-draft.ts';
@@ -98,7 +103,7 @@ export const FinishForm = ({
         <h2 id="finish-condition">Condition now</h2>
         <FinishParts draft={draft.condition} onChange={condition => change({ condition })} />
       </section>
-      {paints(draft.kind) ? <WhatItWears draft={draft} made={made} change={change} /> : null}
+      {paintsCar(draft.kind) ? <WhatItWears draft={draft} made={made} change={change} /> : null}
       <WhatItTook draft={draft} change={change} job={job} currency={currency} />
       <section className={classes.preview} aria-labelledby="finish-says">
         <h2 id="finish-says">What will be said about it</h2>
