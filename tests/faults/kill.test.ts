@@ -1,6 +1,8 @@
-import { cpSync, mkdtempSync, readdirSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { makeArchive } from '../../db/archive/make-archive.ts';
+import { takeBack } from '../../db/archive/take-back.ts';
 import { backUp } from '../../db/backup/backup.ts';
 import { faultOfBackup } from '../../db/backup/fault.ts';
 import { listBackups } from '../../db/backup/list.ts';
@@ -14,6 +16,7 @@ import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { originalPath, storedPhotos } from '../../db/photos/photo-files.ts';
 import { readPhoto } from '../../db/photos/photos.ts';
 import { addSample, at, collectionErrorOf, temporaryFolder } from '../helpers/collections.ts';
+import { contentHash } from '../helpers/content-hash.ts';
 import { delays, killRuns, killWhileWorking, startWorker } from './killing.ts';
 import { slowSteps } from './worker.ts';
 
@@ -146,6 +149,32 @@ describe('a kill during', () => {
         return acknowledged.length;
       },
     ),
+  );
+
+  it('an archive, or taking one back, leaves whole ones alone at the goal', { timeout: limit }, () =>
+    eachKill(1_200, addSample, async (dir, delay) => {
+      const acknowledged = await killWhileWorking(['archive', dir], delay);
+      const whole = (below: string) =>
+        existsSync(below) ? readdirSync(below).filter(name => !name.endsWith('.part')) : [];
+      const archives = whole(`${dir}-out`);
+      expect(archives).toEqual(expect.arrayContaining(acknowledged));
+      for (const [i, name] of archives.entries())
+        expect(
+          await takeBack({ archive: join(`${dir}-out`, name), dir: join(`${dir}-again`, String(i)), at }),
+        ).toMatchObject({ database: 'verified', findings: [] });
+      for (const name of whole(`${dir}-back`))
+        expect(contentHash(join(`${dir}-back`, name))).toBe(contentHash(dir));
+      // What a kill left half-written beside the goal is cleared by the next try, and is in nobody's way.
+      const collection = await open(dir);
+      const next = acknowledged.length;
+      const out = join(`${dir}-out`, next % 2 === 0 ? `archive-${next}.zip` : `archive-${next}`);
+      if (!existsSync(out)) {
+        await makeArchive(collection, { out, at });
+        expect(readdirSync(`${dir}-out`).filter(name => name.endsWith('.part'))).toEqual([]);
+      }
+      await collection.close({ at });
+      return archives.length;
+    }),
   );
 
   it('a restore leaves one state or the other, whole', { timeout: limit }, async () => {

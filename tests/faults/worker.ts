@@ -6,6 +6,8 @@
 import { writeSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { type Kysely, sql } from 'kysely';
+import { makeArchive } from '../../db/archive/make-archive.ts';
+import { takeBack } from '../../db/archive/take-back.ts';
 import { backUp } from '../../db/backup/backup.ts';
 import { tableHashes } from '../../db/backup/manifest.ts';
 import { restore } from '../../db/backup/restore.ts';
@@ -93,6 +95,18 @@ const modes: Record<string, (dir: string) => Promise<void>> = {
       );
       const { name } = await backUp(collection, { at, reason: 'asked for' });
       say(name);
+    }
+  },
+
+  /** Archives the collection and takes each archive back, in files and folders beside it, by turns. */
+  archive: async dir => {
+    const collection = await openCollection(dir, { at, host });
+    say('ready');
+    for (let i = 0; ; i++) {
+      const name = i % 2 === 0 ? `archive-${i}.zip` : `archive-${i}`;
+      await makeArchive(collection, { out: `${dir}-out/${name}`, at });
+      say(name);
+      await takeBack({ archive: `${dir}-out/${name}`, dir: `${dir}-back/${i}`, at });
     }
   },
 
