@@ -70,6 +70,8 @@ export interface StepCall {
   below?: Grade;
   /** The part's grade is at least this, so that another step takes the worse ones. */
   from?: Grade;
+  /** The part has been graded itself: a grade that is only taken from the car calls for nothing. */
+  graded?: true;
   originality?: Originality[];
   finishStates?: FinishState[];
   bodyFinish?: FinishKind[];

@@ -34,6 +34,7 @@ export const stepCallText = ({ part, call }: Pick<WorkStep, 'part' | 'call'>, lo
     );
   else if (call.below !== undefined) facts.push(`${what} below ${gradeLabel(call.below)}`);
   if (call.from !== undefined) facts.push(`${what} at least ${gradeLabel(call.from)}`);
+  if (call.graded) facts.push(`${what} graded itself`);
   if (call.originality) facts.push(`${what} ${call.originality.join(' or ')}`);
   if (call.finishStates) facts.push(`finish ${call.finishStates.join(' or ')}`);
   if (call.bodyFinish) facts.push(`made in ${call.bodyFinish.map(finish => madeIn[finish]).join(' or ')}`);

@@ -54,6 +54,7 @@ export const calledFor = (step: WorkStep, car: CarState, replaced: ReadonlySet<P
   const judged = call.below !== undefined || call.from !== undefined;
   // What is replaced, or is not there, is neither cleaned nor mended.
   if (judged && (replaced.has(part) || found.originality === 'missing')) return false;
+  if (call.graded && !found.graded) return false;
   if (call.below !== undefined && found.asked >= call.below) return false;
   if (call.from !== undefined && found.asked < call.from) return false;
   return !call.originality || call.originality.includes(found.originality);

@@ -95,6 +95,7 @@ const workStep = z.object({
     captiveBearings: z.boolean().optional(),
     specified: z.enum(['base painted', 'roof apart', 'tail apart']).optional(),
     replace: z.literal(true).optional(),
+    graded: z.literal(true).optional(),
     asked: z.literal(true).optional(),
   }),
   after: z.array(line).max(100),

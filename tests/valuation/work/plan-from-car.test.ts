@@ -141,6 +141,24 @@ describe('a plan made from the car', () => {
     expect(off.partsAfter).toContainEqual({ part: 'glazing', grade: null, originality: 'missing' });
   });
 
+  it('works out dents that were noted, at every grade, and none that are only supposed', () => {
+    const end = (parts: PartState[]) =>
+      planFromCar(subjectOf({ grade: 4, parts, spec: spec() }), assumptions);
+    const dents = (parts: PartState[]) =>
+      end(parts).lines.filter(({ part }) => part === 'casting metal').length;
+    expect(dents([])).toBe(0);
+    expect(dents([graded('casting metal', null)])).toBe(0);
+    const best = [2.5, 3, 4.5, 6.5].map(grade => {
+      const parts = [graded('casting metal', grade)];
+      expect(dents(parts), String(grade)).toBe(1);
+      return end(parts).grades[0]!.grade;
+    });
+    // Better metal never ends worse, and never holds the car down to what it was.
+    expect(best).toEqual(best.toSorted((a, b) => a - b));
+    expect(best[1]).toBeGreaterThan(7);
+    expect(dents([graded('casting metal', 7)])).toBe(0);
+  });
+
   it('takes the cheapest of parts that are alike', () => {
     const alike = (name: string, cost: number): ShelfPart => ({
       name,

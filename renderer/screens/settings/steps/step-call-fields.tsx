@@ -109,6 +109,12 @@ export const StepCallFields = ({
         onChange={event => fact('replace', event.currentTarget.checked || undefined)}
       />
       <Checkbox
+        label="Only where the part has a grade of its own"
+        disabled={part === null}
+        checked={call.graded ?? false}
+        onChange={event => fact('graded', event.currentTarget.checked || undefined)}
+      />
+      <Checkbox
         label="Only where you ask for it"
         aria-label={`Only where you ask for it: ${stepName}`}
         checked={call.asked ?? false}
