@@ -4,6 +4,8 @@ import type { Mapping } from './mapping.ts';
 import type { Cell } from './types.ts';
 
 const fewest = 3;
+/** Grades in letters, of a scale of their own. Common practice, no source. */
+const letters = /^(?:n?m|mint|nm|ex|exc|vg|vgc|g|gd|f|fr|p)[ ]?[+-]{0,2}$/i;
 const markHeadings = /^(note|schulnote|zustand|zensur)$/;
 
 /**
@@ -18,6 +20,7 @@ export class GradeEvidence {
   #bare = 0;
   #highest = 0;
   #signed = 0;
+  #letters = 0;
 
   constructor(mapping: Mapping) {
     this.#place = mapping.places.get('grade');
@@ -38,6 +41,7 @@ export class GradeEvidence {
       this.#bare++;
       this.#highest = Math.max(this.#highest, Number(text.replace(',', '.').replace(/ ?½/, '')));
     } else if (/^[1-6] ?[+-]$/.test(text)) this.#signed++;
+    else if (letters.test(text)) this.#letters++;
   }
 
   /**
@@ -49,6 +53,8 @@ export class GradeEvidence {
     if (this.#highest > 10) return true;
     const many = this.#bare + this.#signed >= fewest;
     if (this.#highest <= 6 && (this.#signed > 0 || (many && this.#isOfMarks))) return true;
+    // Beside letters the list has no scale of figures that could be told from its figures.
+    if (this.#highest <= 6 && this.#letters > this.#bare) return true;
     return this.#highest <= 5 && many;
   }
 }

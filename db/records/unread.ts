@@ -11,6 +11,8 @@ export interface UnreadText {
   field: string;
   /** It is understood, as this value of this field, and of no use yet without another text of its row. */
   holds?: { field: string; value: string };
+  /** Its row says in the column of the finish that this is original, which goes before what a word says of the text. */
+  isOriginal?: true;
 }
 
 /** A text that an owner's word gave a meaning: which fields of its row it filled, and with what. */
@@ -34,10 +36,18 @@ export const readUnread = (json: string): UnreadText[] => {
   const list = readJson(json);
   if (!Array.isArray(list)) return [];
   return list.flatMap(entry => {
-    const { column, text, field, holds } = (entry ?? {}) as Record<string, unknown>;
+    const { column, text, field, holds, isOriginal } = (entry ?? {}) as Record<string, unknown>;
     if (typeof column !== 'string' || typeof text !== 'string') return [];
     const held = heldIn(holds);
-    return [{ column, text, field: typeof field === 'string' ? field : '', ...(held && { holds: held }) }];
+    return [
+      {
+        column,
+        text,
+        field: typeof field === 'string' ? field : '',
+        ...(held && { holds: held }),
+        ...(isOriginal === true && { isOriginal: true as const }),
+      },
+    ];
   });
 };
 

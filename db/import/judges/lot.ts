@@ -17,7 +17,7 @@ import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
 import { identityReader, notACar, notOwned } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
-import { knownCars } from './known-cars.ts';
+import { knownCars, type RowToKnow } from './known-cars.ts';
 import { dayOrder, type MoneyOfRow, moneyReader, partPaid, soldAlone } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
@@ -162,6 +162,24 @@ const refusedAsEmpty = (row: RowReader, { written, notes, number, money }: Said)
 };
 
 /**
+ * The row without what words gave it in columns that are not read; null where they gave nothing that a car is
+ * known by.
+ */
+const withoutUnreadColumns = (row: RowReader, said: RowToKnow): RowToKnow | null => {
+  const gave = new Set(
+    row.heard.flatMap(({ field, gave: values }) => (field === '' ? Object.keys(values) : [])),
+  );
+  if (gave.size === 0) return null;
+  return {
+    ...said,
+    ...(gave.has('grade') && { gradeHalf: null }),
+    ...(gave.has('finish_state') && { finishState: 'original' }),
+    ...(gave.has('location') && { location: '' }),
+    written: Object.fromEntries(Object.entries(said.written).filter(([field]) => !gave.has(field))),
+  };
+};
+
+/**
  * The number under which the car of a row is entered, '' where it is given the next free one; or that the
  * collection has this car already. The number, or what the car is, is then known for the rows that follow.
  */
@@ -180,20 +198,26 @@ const numberOrKnown = (
     row.hold('inventory_number', `an inventory number has ${longestNumber} characters at most`);
   const { finishState, location } = state;
   const gradeHalf = gradeToHalf(state.grade);
-  const before = number
-    ? known.numbered(number, {
-        written,
-        castingId: match.castingId,
-        variationId: match.variationId,
-        gradeHalf,
-        finishState,
-        notes,
-        location,
-        boughtOn: purchase.boughtOn,
-        seller: purchase.seller,
-        lotNames: [lotName ?? '', ...purchases.namesOf(purchase)],
-      })
-    : null;
+  const { castingId, variationId } = match;
+  const { boughtOn, seller } = purchase;
+  const lotNames = [lotName ?? '', ...purchases.namesOf(purchase)];
+  const said = {
+    written,
+    castingId,
+    variationId,
+    gradeHalf,
+    finishState,
+    notes,
+    location,
+    boughtOn,
+    seller,
+    lotNames,
+  };
+  // An import before a word was said has not taken what the word gives in a column that is not read.
+  const unsaid = withoutUnreadColumns(row, said);
+  const numbered = (like: RowToKnow) => known.numbered(number, like);
+  let before = number ? numbered(said) : null;
+  if (before === 'other' && unsaid) before = numbered(unsaid);
   if (before === 'same')
     return {
       outcome: 'duplicate',
@@ -201,10 +225,12 @@ const numberOrKnown = (
     };
   if (number && before === null) known.take(number, line);
   else if (
-    known.equal(
-      [JSON.stringify(written), gradeHalf, finishState, notes],
-      purchases.namesOf(purchase),
-      quantity,
+    [said, ...(unsaid ? [unsaid] : [])].some(like =>
+      known.equal(
+        [JSON.stringify(like.written), like.gradeHalf, like.finishState, notes],
+        purchases.namesOf(purchase),
+        quantity,
+      ),
     )
   )
     return { outcome: 'duplicate', note: 'this lot has the same car already; nothing was changed' };
@@ -260,7 +286,12 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const checkedOn = row.take('documented_on', checkedOnOf);
     const purchaseLeftOut = leftOutSaid(row);
     const why = explain(written, match);
-    const unread = row.unread.map(keptUnread);
+    const isOriginal = row.fields.finish_state === 'original';
+    const unread = row.unread.map(cell =>
+      isOriginal && cell.field === '' && !cell.holds
+        ? { ...keptUnread(cell), isOriginal: true as const }
+        : keptUnread(cell),
+    );
     const { purchase } = money;
     const purchaseOfOne = (i: number) => ({ ...purchase, paid: partPaid(purchase.paid, quantity, i) });
     const car = (inventoryNumber: string): NewCar => ({

@@ -43,11 +43,12 @@ const heardAs = ({ column, text, field }: UnreadText, words: readonly OwnWord[])
   return isSettled ? { column, text, field, gave, ...(byScale && { byScale: true as const }) } : null;
 };
 
-/** Without the values of fields that texts of their own columns give otherwise, as in an import. */
-const yielding = (heard: HeardText, all: readonly HeardText[]): HeardText => {
+/** Without the values of fields that their own columns give otherwise, as in an import. */
+const yielding = (heard: HeardText, { isOriginal }: UnreadText, all: readonly HeardText[]): HeardText => {
   const gave = Object.entries(heard.gave).filter(
     ([field]) =>
-      field === heard.field || !all.some(one => one.field === field && one.gave[field] !== undefined),
+      !(isOriginal && field === 'finish_state') &&
+      (field === heard.field || !all.some(one => one.field === field && one.gave[field] !== undefined)),
   );
   return { ...heard, gave: Object.fromEntries(gave) };
 };
@@ -67,7 +68,7 @@ export const divide = (unread: readonly UnreadText[], words: readonly OwnWord[])
       rest.push(entry);
       continue;
     }
-    const left = yielding(one, all);
+    const left = yielding(one, entry, all);
     settled.push(left);
     const gaveUp = Object.keys(left.gave).length === 0 && Object.keys(one.gave).length > 0;
     if (gaveUp) rest.push({ ...entry, field: '' });
