@@ -13,16 +13,31 @@ export interface Clock {
   now: Date;
 }
 
-/** A service without a collection, in folders of its own, on a clock that stands at noon of 14 March 2026. */
-export const newService = (): { session: Session; api: Api; dir: string; clock: Clock } => {
+/**
+ * A service without a collection, in folders of its own, on a clock that stands at noon of 14 March 2026, or at
+ * another hour of it; its files dated by an instant from outside, where there is one.
+ */
+export const newService = ({
+  hour = 12,
+  stampedAt,
+}: {
+  hour?: number;
+  stampedAt?: string;
+} = {}): {
+  session: Session;
+  api: Api;
+  dir: string;
+  clock: Clock;
+} => {
   const dir = mkdtempSync(join(tmpdir(), 'playworn-api-'));
-  const clock = { now: new Date(2026, 2, 14, 12) };
+  const clock = { now: new Date(2026, 2, 14, hour) };
   const session = createSession({
     host: 'command line',
     now: () => clock.now,
     defaultDir: join(dir, 'collection'),
     demoDir: join(dir, 'demo'),
     version: '0.0.0',
+    ...(stampedAt !== undefined && { stampedAt }),
   });
   onTestFinished(async () => {
     await session.close();
@@ -32,8 +47,8 @@ export const newService = (): { session: Session; api: Api; dir: string; clock: 
 };
 
 /** A service with an empty collection in US dollars open. */
-export const newCollectionService = async () => {
-  const service = newService();
+export const newCollectionService = async (options: Parameters<typeof newService>[0] = {}) => {
+  const service = newService(options);
   await service.api.collection.create({});
   return service;
 };
