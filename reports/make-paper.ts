@@ -1,10 +1,12 @@
 import { photosOf } from './documents/document.ts';
 import { documentModel } from './documents/document-model.ts';
-import { labelModel } from './labels/label-model.ts';
+import { documentParts } from './documents/document-parts.ts';
+import { labelModel, labelParts } from './labels/label-model.ts';
 import { makePdf } from './make-pdf.ts';
 import { printPhotos } from './photos.ts';
 import { readAssets } from './report-assets.ts';
-import { type Typeset, typeset } from './typeset.ts';
+import { setParts } from './set-parts.ts';
+import { mostPreviewed, type Typeset, typeset } from './typeset.ts';
 import type { DocumentJob, LabelJob, PaperJob, ReportProgress } from './worker-messages.ts';
 
 type Hear = (progress: ReportProgress) => void;
@@ -21,16 +23,22 @@ const makeDocument = async (job: DocumentJob, onProgress: Hear): Promise<Typeset
     onProgress({ stage: 'photographs', done, total }),
   );
   const files = new Map(paths.filter(path => ready.has(path)).map((path, i) => [path, `photo-${i + 1}.jpg`]));
-  onProgress({ stage: 'typesetting', done: 0, total: 1 });
-  const result = typeset({
-    templates,
-    main: 'document.typ',
-    fonts,
-    data: JSON.stringify(documentModel(job.document, path => files.get(path) ?? null)),
-    photos: new Map([...files].map(([path, file]) => [file, ready.get(path)!])),
-    standard: job.standard,
-    preview: job.preview,
-    createdAt: seconds(job.stampedAt),
+  const parts = documentParts(job.document);
+  const result = await setParts(parts, job.standard, (part, { standard, firstPage }) => {
+    onProgress({ stage: 'typesetting', done: parts.indexOf(part), total: parts.length });
+    const document = { ...job.document, blocks: part.blocks };
+    const place = { opens: part.opens, firstPage, isWhole: parts.length === 1 };
+    const own = photosOf(document).filter(path => files.has(path));
+    return typeset({
+      templates,
+      main: 'document.typ',
+      fonts,
+      data: JSON.stringify(documentModel(document, path => files.get(path) ?? null, place)),
+      photos: new Map(own.map(path => [files.get(path)!, ready.get(path)!])),
+      standard,
+      preview: job.preview && firstPage <= mostPreviewed,
+      createdAt: seconds(job.stampedAt),
+    });
   });
   const missing = [...failed.values()].map(reason => `A photograph is missing (${reason})`);
   return { ...result, warnings: [...missing, ...result.warnings] };
@@ -38,16 +46,19 @@ const makeDocument = async (job: DocumentJob, onProgress: Hear): Promise<Typeset
 
 const makeLabels = async (job: LabelJob, onProgress: Hear): Promise<Typeset> => {
   const { templates, fonts } = await readAssets(job.assets);
-  onProgress({ stage: 'typesetting', done: 0, total: 1 });
-  return typeset({
-    templates,
-    main: 'labels.typ',
-    fonts,
-    data: JSON.stringify(labelModel(job.labels, job.sheet, job.start)),
-    photos: new Map(),
-    standard: 'a-2a',
-    preview: job.preview,
-    createdAt: seconds(job.stampedAt),
+  const parts = labelParts(job.labels, job.sheet, job.start);
+  return setParts(parts, 'a-2a', (part, { standard, firstPage }) => {
+    onProgress({ stage: 'typesetting', done: parts.indexOf(part), total: parts.length });
+    return typeset({
+      templates,
+      main: 'labels.typ',
+      fonts,
+      data: JSON.stringify(labelModel(part.labels, job.sheet, part.start)),
+      photos: new Map(),
+      standard,
+      preview: job.preview && firstPage <= mostPreviewed,
+      createdAt: seconds(job.stampedAt),
+    });
   });
 };
 

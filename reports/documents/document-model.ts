@@ -42,11 +42,28 @@ const printed = (block: DocumentBlock, fileOf: (path: string) => string | null):
   }
 };
 
+/** What a document is of a paper. */
+export interface DocumentPlace {
+  /** Begins it, with its title. */
+  opens: boolean;
+  /** Its first page, counted from 1 in the whole. */
+  firstPage: number;
+  /** Is the whole of it, and so knows how many pages there are. */
+  isWhole: boolean;
+}
+
 /**
  * What the template is given of a document: every text printable, every photograph by its name in
  * the template's folder.
  */
-export const documentModel = (document: PaperDocument, fileOf: (path: string) => string | null): unknown => ({
+export const documentModel = (
+  document: PaperDocument,
+  fileOf: (path: string) => string | null,
+  { opens, firstPage, isWhole }: DocumentPlace,
+): unknown => ({
+  opens,
+  firstPage,
+  isWhole,
   title: printableLine(document.title),
   subtitle: printableLine(document.subtitle),
   author: printableLine(document.author),

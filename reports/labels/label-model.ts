@@ -26,6 +26,29 @@ const runsOf = (text: string): { size: number; runs: [number, number, number][] 
   return { size, runs };
 };
 
+/** Labels that one document holds about: so much bounds the memory in which it is set. */
+export const mostLabels = 500;
+
+/**
+ * The labels in stretches of whole sheets, each to be set as a document of its own, with the place of its
+ * first. Throws RangeError where the sheet has no such place.
+ */
+export const labelParts = (
+  labels: Label[],
+  sheet: LabelSheet,
+  start: number,
+): { labels: Label[]; start: number; headings: [] }[] => {
+  checkStart(sheet, start);
+  if (labels.length <= 2 * mostLabels) return [{ labels, start, headings: [] }];
+  const onSheet = sheet.columns * sheet.rows;
+  const most = Math.max(1, Math.floor(mostLabels / onSheet)) * onSheet;
+  const first = most - (start - 1);
+  const parts = [{ labels: labels.slice(0, first), start, headings: [] as [] }];
+  for (let at = first; at < labels.length; at += most)
+    parts.push({ labels: labels.slice(at, at + most), start: 1, headings: [] });
+  return parts;
+};
+
 /**
  * What the template is given of labels. `start` is the place of the first, counted from 1 along the rows, so
  * that a sheet that was begun is used up. Throws RangeError where the sheet has no such place.

@@ -32,6 +32,7 @@ const programs: [string, string[]][] = [
   ['choose-under-limits', []],
   ['choose-season', []],
   ['report', ['5000']],
+  ['papers', ['5000']],
   ['demo', []],
   ['window', []],
 ];
