@@ -4,7 +4,7 @@ import type { DemoCondition } from './condition.ts';
 import type { DemoContent, Row } from './content.ts';
 import { addDays, instant } from './dates.ts';
 import { makeDecisions } from './decisions.ts';
-import { customTin } from './drawing/finish.ts';
+import { customTin } from './drawing/surface/finish.ts';
 import { lotCostRows, lotPlans, lotRows } from './lots.ts';
 import { makeMarket } from './market.ts';
 import { oddSales } from './odd-sales.ts';

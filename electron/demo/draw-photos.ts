@@ -1,8 +1,8 @@
 import { storePhoto } from '../../db/photos/photos.ts';
 import type { DemoPhoto, Row } from './content.ts';
 import { instant } from './dates.ts';
-import { newPalette, type Palette } from './drawing/palette.ts';
 import { renderView } from './drawing/render.ts';
+import { newPalette, type Palette } from './drawing/surface/palette.ts';
 
 /** So many photographs are drawn at once; libvips works on its own threads. */
 const atOnce = 3;

@@ -7,8 +7,8 @@
 import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
 import { demoContent } from '../../electron/demo/demo-content.ts';
-import { newPalette } from '../../electron/demo/drawing/palette.ts';
 import { renderView } from '../../electron/demo/drawing/render.ts';
+import { newPalette } from '../../electron/demo/drawing/surface/palette.ts';
 
 /**
  * The photographs that are drawn for the digest: the first of each view, and the first

@@ -1,7 +1,7 @@
 import { type Random, randomFrom } from '../random.ts';
 import { px } from './geometry.ts';
 import { fill, group, line, type Sheet } from './sheet.ts';
-import { drawSide } from './side-view.ts';
+import { drawSide } from './side/side-view.ts';
 import type { CarSpec } from './spec.ts';
 import { canvas } from './studio.ts';
 

@@ -1,13 +1,13 @@
 import sharp from 'sharp';
-import { drawBase, drawBaseShadow } from './base-view.ts';
+import { drawBase, drawBaseShadow } from './base/base-view.ts';
 import { drawLot } from './lot-view.ts';
-import type { Palette } from './palette.ts';
-import { drawRear } from './rear-view.ts';
+import { drawRear } from './rear/rear-view.ts';
 import { shapeOf } from './shapes/index.ts';
 import { newSheet, type Sheet } from './sheet.ts';
-import { drawSide } from './side-view.ts';
+import { drawSide } from './side/side-view.ts';
 import type { CarSpec, CarView, DrawnView } from './spec.ts';
 import { canvas, drawFlatPaper, drawPaper, drawShadow, type Paper, papers } from './studio.ts';
+import type { Palette } from './surface/palette.ts';
 
 /** Pixels for one millimetre of the model. */
 const pixelsPerMm = 14.3;

@@ -1,5 +1,5 @@
 import { px } from './geometry.ts';
-import type { Palette } from './palette.ts';
+import type { Palette } from './surface/palette.ts';
 
 export interface Stop {
   /** 0 … 1 along the gradient. */

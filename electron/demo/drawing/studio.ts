@@ -1,6 +1,6 @@
-import { mix } from './colour-mixing.ts';
 import { px } from './geometry.ts';
 import { fill, group, type Sheet } from './sheet.ts';
+import { mix } from './surface/colour-mixing.ts';
 
 /** Size of a drawn photograph in pixels. */
 export const canvas = { width: 1200, height: 800 };

@@ -3,7 +3,7 @@ import { bodyTypes } from '../../../electron/demo/castings/plan.ts';
 import type { DemoTable } from '../../../electron/demo/content.ts';
 import { demoDate } from '../../../electron/demo/dates.ts';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
-import { bodyColour, customTins } from '../../../electron/demo/drawing/finish.ts';
+import { bodyColour, customTins } from '../../../electron/demo/drawing/surface/finish.ts';
 import { basePaints, finishStates, isGrade, originalities, partNames } from '../../../valuation/words.ts';
 
 const content = demoContent();

@@ -1,6 +1,6 @@
-import { heightAt, type PathPoint, type Placing, place, px } from './geometry.ts';
-import { box, slab, tube } from './metal-parts.ts';
-import { fill, line, type Sheet } from './sheet.ts';
+import { heightAt, type PathPoint, type Placing, place, px } from '../geometry.ts';
+import { fill, line, type Sheet } from '../sheet.ts';
+import { box, slab, tube } from '../surface/metal-parts.ts';
 import type { SideDrawing } from './side-drawing.ts';
 
 export type DrawAccessory = (sheet: Sheet, drawing: SideDrawing) => string;

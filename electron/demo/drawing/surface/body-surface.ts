@@ -1,5 +1,5 @@
-import { along, type PathPoint } from './geometry.ts';
-import type { Shape } from './shapes/shape.ts';
+import { along, type PathPoint } from '../geometry.ts';
+import type { Shape } from '../shapes/shape.ts';
 
 /** Room between a wheel and its arch, in hundredths of the length. */
 export const archGap = 1.25;

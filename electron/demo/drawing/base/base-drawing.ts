@@ -1,8 +1,8 @@
-import type { Random } from '../random.ts';
-import type { Placing } from './geometry.ts';
-import type { Shape } from './shapes/shape.ts';
-import type { Sheet } from './sheet.ts';
-import type { CarSpec } from './spec.ts';
+import type { Random } from '../../random.ts';
+import type { Placing } from '../geometry.ts';
+import type { Shape } from '../shapes/shape.ts';
+import type { Sheet } from '../sheet.ts';
+import type { CarSpec } from '../spec.ts';
 
 /** What every part of the view from below needs. */
 export interface BaseDrawing {

@@ -1,5 +1,5 @@
-import { emptySurface, overRows, profile, radians, type Surface } from './body-surface.ts';
-import type { PathPoint } from './geometry.ts';
+import type { PathPoint } from '../geometry.ts';
+import { emptySurface, overRows, profile, radians, type Surface } from '../surface/body-surface.ts';
 
 /** A car seen from behind, in hundredths of its length; x runs from the middle. */
 export interface RearShape {

@@ -1,8 +1,8 @@
-import { bodyColour } from './finish.ts';
-import { type PathPoint, place, px } from './geometry.ts';
-import { box, slab, tube } from './metal-parts.ts';
+import { type PathPoint, place, px } from '../geometry.ts';
+import { line, type Sheet } from '../sheet.ts';
+import { bodyColour } from '../surface/finish.ts';
+import { box, slab, tube } from '../surface/metal-parts.ts';
 import { type DrawAccessory, roofAccessories, topAt } from './roof-accessories.ts';
-import { line, type Sheet } from './sheet.ts';
 import type { SideDrawing } from './side-drawing.ts';
 
 type Draw = DrawAccessory;

@@ -1,12 +1,12 @@
-import { randomFrom } from '../random.ts';
+import { randomFrom } from '../../random.ts';
+import { pngAddress } from '../png.ts';
+import type { CarSpec } from '../spec.ts';
 import type { Surface } from './body-surface.ts';
 import { mix } from './colour-mixing.ts';
 import { bodyColour, roofColour } from './finish.ts';
 import { type Light, type StudioTables, toByte, toLinear } from './lighting.ts';
 import { texel } from './noise.ts';
 import type { Palette } from './palette.ts';
-import { pngAddress } from './png.ts';
-import type { CarSpec } from './spec.ts';
 
 type Coat = 'lacquer' | 'enamel' | 'plate' | 'zinc' | 'matt';
 

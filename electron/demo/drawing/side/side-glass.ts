@@ -1,8 +1,8 @@
-import { deepen, mix } from './colour-mixing.ts';
-import { glazingTints, interiorColours } from './finish.ts';
-import { closed, type PathPoint, type Placing, place, px, rounded } from './geometry.ts';
-import type { Shape } from './shapes/shape.ts';
-import { fill, group, line, type Sheet } from './sheet.ts';
+import { closed, type PathPoint, type Placing, place, px, rounded } from '../geometry.ts';
+import type { Shape } from '../shapes/shape.ts';
+import { fill, group, line, type Sheet } from '../sheet.ts';
+import { deepen, mix } from '../surface/colour-mixing.ts';
+import { glazingTints, interiorColours } from '../surface/finish.ts';
 import type { SideDrawing } from './side-drawing.ts';
 
 /** Near-side windows with what is seen through them. */

@@ -1,7 +1,7 @@
+import { type Placing, place, px, rounded } from '../geometry.ts';
+import { fill, line } from '../sheet.ts';
+import { deepen } from '../surface/colour-mixing.ts';
 import { type BaseDrawing, narrow } from './base-drawing.ts';
-import { deepen } from './colour-mixing.ts';
-import { type Placing, place, px, rounded } from './geometry.ts';
-import { fill, line } from './sheet.ts';
 
 /** The wheel wells in the base, as SVG; narrow bodies have none. */
 export const wells = ({ at, shape, half, spec }: BaseDrawing): string =>

@@ -1,7 +1,7 @@
+import type { Shape } from '../shapes/shape.ts';
 import { type Surface, surfaceOf } from './body-surface.ts';
 import { type StudioTables, studioTables } from './lighting.ts';
 import { type Textures, textures } from './noise.ts';
-import type { Shape } from './shapes/shape.ts';
 
 /** What is worked out once and used for many photographs. Made for one run of drawing, and gone with it. */
 export interface Palette {

@@ -1,7 +1,7 @@
-import { deepen, shade } from './colour-mixing.ts';
-import { bodyColour } from './finish.ts';
-import { along, closed, heightAt, type PathPoint, place, px } from './geometry.ts';
-import { fill, line, type Sheet } from './sheet.ts';
+import { along, closed, heightAt, type PathPoint, place, px } from '../geometry.ts';
+import { fill, line, type Sheet } from '../sheet.ts';
+import { deepen, shade } from '../surface/colour-mixing.ts';
+import { bodyColour } from '../surface/finish.ts';
 import type { SideDrawing } from './side-drawing.ts';
 
 /**

@@ -1,9 +1,9 @@
-import { surfaceImage } from './body-picture.ts';
-import { archGap } from './body-surface.ts';
-import { deepen, shade } from './colour-mixing.ts';
-import { bodyColour } from './finish.ts';
-import { curve, type PathPoint, place, px } from './geometry.ts';
-import { group, line, type Sheet } from './sheet.ts';
+import { curve, type PathPoint, place, px } from '../geometry.ts';
+import { group, line, type Sheet } from '../sheet.ts';
+import { surfaceImage } from '../surface/body-picture.ts';
+import { archGap } from '../surface/body-surface.ts';
+import { deepen, shade } from '../surface/colour-mixing.ts';
+import { bodyColour } from '../surface/finish.ts';
 import { drawBase } from './side-base.ts';
 import type { SideDrawing } from './side-drawing.ts';
 import { drawGlass } from './side-glass.ts';

@@ -1,7 +1,7 @@
-import { deepen, mix } from './colour-mixing.ts';
-import { zinc } from './finish.ts';
-import { type Point, place, px } from './geometry.ts';
-import { fill, group, line, type Sheet } from './sheet.ts';
+import { type Point, place, px } from '../geometry.ts';
+import { fill, group, line, type Sheet } from '../sheet.ts';
+import { deepen, mix } from '../surface/colour-mixing.ts';
+import { zinc } from '../surface/finish.ts';
 import { blade, pipe } from './side-base.ts';
 import type { SideDrawing } from './side-drawing.ts';
 

@@ -1,7 +1,7 @@
-import type { PathPoint } from './geometry.ts';
+import type { PathPoint } from '../geometry.ts';
+import { shapeOf } from '../shapes/index.ts';
+import type { CarSpec } from '../spec.ts';
 import type { RearShape } from './rear-surface.ts';
-import { shapeOf } from './shapes/index.ts';
-import type { CarSpec } from './spec.ts';
 
 /** Half the width of a body at its widest. */
 export const halfWidth = 20;

@@ -1,7 +1,7 @@
-import type { Placing } from './geometry.ts';
+import type { Placing } from '../geometry.ts';
+import type { Sheet } from '../sheet.ts';
+import type { CarSpec } from '../spec.ts';
 import type { RearShape } from './rear-surface.ts';
-import type { Sheet } from './sheet.ts';
-import type { CarSpec } from './spec.ts';
 
 /** What every part of a rear view needs. */
 export interface RearDrawing {

@@ -1,11 +1,11 @@
-import { deepen, shade } from './colour-mixing.ts';
-import { baseTint, bodyColour } from './finish.ts';
-import { type PathPoint, type Placing, place, px } from './geometry.ts';
-import { box, engine, slab, tube } from './metal-parts.ts';
+import { type PathPoint, type Placing, place, px } from '../geometry.ts';
+import { line, type Sheet } from '../sheet.ts';
+import { deepen, shade } from '../surface/colour-mixing.ts';
+import { baseTint, bodyColour } from '../surface/finish.ts';
+import { box, engine, slab, tube } from '../surface/metal-parts.ts';
+import { drawWheel } from '../wheels.ts';
 import type { RearDrawing } from './rear-drawing.ts';
 import { halfWidth } from './rear-shapes.ts';
-import { line, type Sheet } from './sheet.ts';
-import { drawWheel } from './wheels.ts';
 
 /** Everything on the tail that tells one rear end from another. */
 export const rearEnd = (drawing: RearDrawing): string => {

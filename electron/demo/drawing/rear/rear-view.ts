@@ -1,16 +1,16 @@
-import { surfaceImage } from './body-picture.ts';
-import { deepen } from './colour-mixing.ts';
-import { baseTint, bodyColour, glazingTints, interiorColours, roofColour } from './finish.ts';
-import { curve, type Point, place, px, rounded } from './geometry.ts';
-import { slab } from './metal-parts.ts';
+import { curve, type Point, place, px, rounded } from '../geometry.ts';
+import { shapeOf } from '../shapes/index.ts';
+import { fill, group, line, type Sheet } from '../sheet.ts';
+import type { CarSpec } from '../spec.ts';
+import { canvas, drawPaper, drawShadow, type Paper } from '../studio.ts';
+import { surfaceImage } from '../surface/body-picture.ts';
+import { deepen } from '../surface/colour-mixing.ts';
+import { baseTint, bodyColour, glazingTints, interiorColours, roofColour } from '../surface/finish.ts';
+import { slab } from '../surface/metal-parts.ts';
 import type { RearDrawing } from './rear-drawing.ts';
 import { rearEnd } from './rear-ends.ts';
 import { halfWidth, rearShapeOf } from './rear-shapes.ts';
 import { rearOutline, rearSurface } from './rear-surface.ts';
-import { shapeOf } from './shapes/index.ts';
-import { fill, group, line, type Sheet } from './sheet.ts';
-import type { CarSpec } from './spec.ts';
-import { canvas, drawPaper, drawShadow, type Paper } from './studio.ts';
 
 const ground = 650;
 

@@ -1,8 +1,8 @@
-import { deepen } from './colour-mixing.ts';
-import { glazingTints, interiorColours, roofColour } from './finish.ts';
-import { closed, type PathPoint, place, px } from './geometry.ts';
-import { box, engine, slab, tube } from './metal-parts.ts';
-import { fill, group, line, type Sheet } from './sheet.ts';
+import { closed, type PathPoint, place, px } from '../geometry.ts';
+import { fill, group, line, type Sheet } from '../sheet.ts';
+import { deepen } from '../surface/colour-mixing.ts';
+import { glazingTints, interiorColours, roofColour } from '../surface/finish.ts';
+import { box, engine, slab, tube } from '../surface/metal-parts.ts';
 import { pipe } from './side-base.ts';
 import type { SideDrawing } from './side-drawing.ts';
 import { drawSeats } from './side-glass.ts';

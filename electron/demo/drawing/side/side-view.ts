@@ -1,12 +1,12 @@
-import { randomFrom } from '../random.ts';
-import { type Placing, place, px } from './geometry.ts';
-import { shapeOf } from './shapes/index.ts';
-import { group, type Sheet } from './sheet.ts';
+import { randomFrom } from '../../random.ts';
+import { type Placing, place, px } from '../geometry.ts';
+import { shapeOf } from '../shapes/index.ts';
+import { group, type Sheet } from '../sheet.ts';
+import type { CarSpec } from '../spec.ts';
+import { drawAxleEnd, drawFarWheel, drawWheel } from '../wheels.ts';
 import { drawAccessory } from './side-accessories.ts';
 import { drawBody } from './side-body.ts';
 import { drawFittings } from './side-fittings.ts';
-import type { CarSpec } from './spec.ts';
-import { drawAxleEnd, drawFarWheel, drawWheel } from './wheels.ts';
 
 /** A car from its near side, standing on the ground of `at`. */
 export const drawSide = (sheet: Sheet, spec: CarSpec, at: Placing): string => {

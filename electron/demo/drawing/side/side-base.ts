@@ -1,8 +1,8 @@
-import { archGap } from './body-surface.ts';
-import { deepen, mix } from './colour-mixing.ts';
-import { baseTint, zinc } from './finish.ts';
-import { curve, type PathPoint, place, px } from './geometry.ts';
-import { fill, group, line, type Sheet } from './sheet.ts';
+import { curve, type PathPoint, place, px } from '../geometry.ts';
+import { fill, group, line, type Sheet } from '../sheet.ts';
+import { archGap } from '../surface/body-surface.ts';
+import { deepen, mix } from '../surface/colour-mixing.ts';
+import { baseTint, zinc } from '../surface/finish.ts';
 import type { SideDrawing } from './side-drawing.ts';
 
 /** Colour of the base along the car: bare metal or plastic, tinted over a quarter or in full. */

@@ -1,7 +1,7 @@
+import { curve, type PathPoint, type Placing, type Point, place, px } from '../geometry.ts';
+import { fill, line, type Sheet } from '../sheet.ts';
 import { deepen, mix } from './colour-mixing.ts';
 import { zinc } from './finish.ts';
-import { curve, type PathPoint, type Placing, type Point, place, px } from './geometry.ts';
-import { fill, line, type Sheet } from './sheet.ts';
 
 /** Bright metal shaded from its upper to its lower edge, both in pixels. */
 export const brightMetal = (sheet: Sheet, y0: number, y1: number, dull = 0): string => {

@@ -1,5 +1,5 @@
+import type { CarSpec } from '../spec.ts';
 import { mix } from './colour-mixing.ts';
-import type { CarSpec } from './spec.ts';
 
 /** Bare casting metal. */
 export const zinc = '#b7b9b8';

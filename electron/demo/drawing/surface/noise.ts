@@ -1,4 +1,4 @@
-import { randomFrom } from '../random.ts';
+import { randomFrom } from '../../random.ts';
 
 const size = 512;
 

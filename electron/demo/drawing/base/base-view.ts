@@ -1,15 +1,15 @@
-import { randomFrom } from '../random.ts';
+import { randomFrom } from '../../random.ts';
+import { closed, type PathPoint, type Placing, place, px } from '../geometry.ts';
+import { shapeOf } from '../shapes/index.ts';
+import type { Shape } from '../shapes/shape.ts';
+import { fill, group, line, type Sheet } from '../sheet.ts';
+import type { CarSpec } from '../spec.ts';
+import { flatShadow, type Paper } from '../studio.ts';
+import { deepen, shade } from '../surface/colour-mixing.ts';
+import { baseTint, bodyColour } from '../surface/finish.ts';
 import { type BaseDrawing, narrow } from './base-drawing.ts';
 import { bloom, relief, text, tumble } from './base-relief.ts';
 import { axleWires, tyreOutlines, tyres, wells } from './base-wheels.ts';
-import { deepen, shade } from './colour-mixing.ts';
-import { baseTint, bodyColour } from './finish.ts';
-import { closed, type PathPoint, type Placing, place, px } from './geometry.ts';
-import { shapeOf } from './shapes/index.ts';
-import type { Shape } from './shapes/shape.ts';
-import { fill, group, line, type Sheet } from './sheet.ts';
-import type { CarSpec } from './spec.ts';
-import { flatShadow, type Paper } from './studio.ts';
 
 const drawingOf = (sheet: Sheet, spec: CarSpec, at: Placing): BaseDrawing => {
   const slim = narrow.includes(spec.body);

@@ -1,9 +1,9 @@
+import { type Point, place, px, rounded } from '../geometry.ts';
+import { lettering } from '../lettering.ts';
+import { group, line } from '../sheet.ts';
+import { mix } from '../surface/colour-mixing.ts';
+import { baseTint } from '../surface/finish.ts';
 import type { BaseDrawing } from './base-drawing.ts';
-import { mix } from './colour-mixing.ts';
-import { baseTint } from './finish.ts';
-import { type Point, place, px, rounded } from './geometry.ts';
-import { lettering } from './lettering.ts';
-import { group, line } from './sheet.ts';
 
 /** Small facets of tumbled zinc. */
 export const tumble = ({ at, random, half, spec }: BaseDrawing): string =>
