@@ -6,10 +6,10 @@
  */
 import { cpus } from 'node:os';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { type Judgement, judgeMarket } from '../helpers/judge-market.ts';
-import { type MarketWish, simulateMarket } from '../helpers/market-simulator.ts';
+import { type Judgement, judgeMarket } from '../helpers/markets/judge-market.ts';
+import { type MarketWish, simulateMarket } from '../helpers/markets/market-simulator.ts';
+import { judgeYoung, type YoungWish } from '../helpers/markets/young-market.ts';
 import { ratioText } from '../helpers/ratio.ts';
-import { judgeYoung, type YoungWish } from '../helpers/young-market.ts';
 
 const seeds = Number(process.argv[2] ?? 12);
 const kinds: { name: string; wish: Omit<MarketWish, 'seed'>; index: 'none' | 'trend' }[] = [

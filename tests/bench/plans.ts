@@ -8,7 +8,7 @@ import { fitMarket } from '../../valuation/market/fit-market.ts';
 import type { Subject } from '../../valuation/types.ts';
 import { finishStates, originalities, partNames } from '../../valuation/words.ts';
 import { planFromCar } from '../../valuation/work/plan-from-car.ts';
-import { simulateMarket } from '../helpers/market-simulator.ts';
+import { simulateMarket } from '../helpers/markets/market-simulator.ts';
 import { seededRandom } from '../helpers/random.ts';
 import { measured } from './measure.ts';
 

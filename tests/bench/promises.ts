@@ -3,11 +3,11 @@
  * the other: so that what the starting figures' distance from a world costs can be told from faults of the
  * engine, which would be left where all is told. Run: node tests/bench/promises.ts [seeds] [name or '']
  */
-import { judgePromises } from '../helpers/judge-promises.ts';
-import type { truths } from '../helpers/known-truth.ts';
-import { simulateMarket } from '../helpers/market-simulator.ts';
+import { judgePromises } from '../helpers/markets/judge-promises.ts';
+import type { truths } from '../helpers/markets/known-truth.ts';
+import { simulateMarket } from '../helpers/markets/market-simulator.ts';
+import { worlds } from '../helpers/markets/worlds.ts';
 import { ratioText } from '../helpers/ratio.ts';
-import { worlds } from '../helpers/worlds.ts';
 
 const seeds = Number(process.argv[2] ?? 8);
 const only = process.argv[3] || undefined;

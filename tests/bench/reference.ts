@@ -9,12 +9,12 @@ import { fitMarket } from '../../valuation/market/fit-market.ts';
 import type { Market } from '../../valuation/types.ts';
 import { type FinishState, finishStates, type Grade, rarities } from '../../valuation/words.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
-import { crpsOfNormal } from '../helpers/crps.ts';
-import { drawGrade, drawState, judgedCar } from '../helpers/judged-work.ts';
-import { simulateMarket } from '../helpers/market-simulator.ts';
-import { mixedModel } from '../helpers/mixed-model.ts';
+import { crpsOfNormal } from '../helpers/markets/crps.ts';
+import { drawGrade, drawState, judgedCar } from '../helpers/markets/judged-work.ts';
+import { simulateMarket } from '../helpers/markets/market-simulator.ts';
+import { mixedModel } from '../helpers/markets/mixed-model.ts';
+import { worlds } from '../helpers/markets/worlds.ts';
 import { seededRandom } from '../helpers/random.ts';
-import { worlds } from '../helpers/worlds.ts';
 
 const seeds = Number(process.argv[2] ?? 4);
 const only = process.argv[3] || undefined;

@@ -10,7 +10,7 @@ import { fitMarket } from '../../valuation/market/fit-market.ts';
 import type { Market, Subject, Valuation } from '../../valuation/types.ts';
 import { finishStates, grades } from '../../valuation/words.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
-import { simulateMarket } from '../helpers/market-simulator.ts';
+import { simulateMarket } from '../helpers/markets/market-simulator.ts';
 import { seededRandom } from '../helpers/random.ts';
 import { measured, timed } from './measure.ts';
 

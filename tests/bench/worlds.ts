@@ -7,11 +7,11 @@
  */
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import type { AssumptionSet } from '../../valuation/types.ts';
-import { judgeWorld } from '../helpers/judge-world.ts';
-import { turnsOut } from '../helpers/judged-work.ts';
-import { simulateMarket } from '../helpers/market-simulator.ts';
+import { judgeWorld } from '../helpers/markets/judge-world.ts';
+import { turnsOut } from '../helpers/markets/judged-work.ts';
+import { simulateMarket } from '../helpers/markets/market-simulator.ts';
+import { worlds } from '../helpers/markets/worlds.ts';
 import { ratioText } from '../helpers/ratio.ts';
-import { worlds } from '../helpers/worlds.ts';
 
 const seeds = Number(process.argv[2] ?? 8);
 const only = process.argv[3] || undefined;

@@ -13,7 +13,7 @@ import { plainLocale } from '../../valuation/wording/reader.ts';
 import { variationFeatures } from '../../valuation/words.ts';
 import { planFromCar } from '../../valuation/work/plan-from-car.ts';
 import { startingSteps } from '../../valuation/work/steps/index.ts';
-import { subjectOf } from '../helpers/market-arbitrary.ts';
+import { subjectOf } from '../helpers/markets/market-arbitrary.ts';
 import { readmeParts } from '../helpers/readme-cautions.ts';
 
 const hazardous = startingSteps('USD').filter(step => step.hazards.length > 0);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { mixedModel } from '../helpers/mixed-model.ts';
+import { mixedModel } from '../helpers/markets/mixed-model.ts';
 
 // Davies & Goldsmith, Statistical Methods in Research and Production (1972): yield of dyestuff by batch.
 const batches: Record<string, number[]> = {

@@ -7,7 +7,7 @@ import {
   normalCdf,
   normalQuantile,
 } from '../../valuation/index.ts';
-import { crpsOfLognormal, crpsOfNormal } from '../helpers/crps.ts';
+import { crpsOfLognormal, crpsOfNormal } from '../helpers/markets/crps.ts';
 import exchange from './data/exchange-option.json' with { type: 'json' };
 import petersen from './data/knapsack-petersen.json' with { type: 'json' };
 import { expectRelative } from './expect-relative.ts';

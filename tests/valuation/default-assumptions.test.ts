@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
 import { deviationKinds, finishStates, partNames, rarities } from '../../valuation/words.ts';
 import { standardPlan } from '../../valuation/worth/standard-plan.ts';
-import { subjectOf } from '../helpers/market-arbitrary.ts';
+import { subjectOf } from '../helpers/markets/market-arbitrary.ts';
 
 describe('defaultAssumptions', () => {
   it('covers every word of the trade, and says where its figures come from', () => {

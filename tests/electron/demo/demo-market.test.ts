@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
 import { rateOn } from '../../../electron/demo/rates.ts';
 import { rarities } from '../../../valuation/words.ts';
-import { demoTruth } from '../../helpers/demo-truth.ts';
+import { demoTruth } from '../../helpers/markets/demo-truth.ts';
 
 const truth = demoTruth();
 const { tables } = demoContent();

@@ -8,7 +8,7 @@ import {
   valueCar,
 } from '../../../valuation/index.ts';
 import type { AssumptionSet, RestorationPlan } from '../../../valuation/types.ts';
-import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
+import { on, saleOf, subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 import { seededRandom } from '../../helpers/random.ts';
 
 /**

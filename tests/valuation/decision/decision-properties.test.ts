@@ -12,8 +12,8 @@ import type { RestorationPlan } from '../../../valuation/types.ts';
 import { deviationKinds, finishStates, grades, options } from '../../../valuation/words.ts';
 import { planFidelity } from '../../../valuation/worth/fidelity.ts';
 import { proposedPlan } from '../../../valuation/worth/standard-plan.ts';
-import { on, subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { on, subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const { market } = simulateMarket({ seed: 11, series: 3, castingsPerSeries: 6 });
 const assumptions = defaultAssumptions('USD');

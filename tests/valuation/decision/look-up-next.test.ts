@@ -5,8 +5,8 @@ import { gradeStep } from '../../../valuation/market/assumed-curve.ts';
 import { finishStates, grades } from '../../../valuation/words.ts';
 import { factorsAt } from '../../../valuation/worth/shared-factors.ts';
 import { ladderOf, subjectPlace } from '../../../valuation/worth/subject-place.ts';
-import { subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const assumptions = defaultAssumptions('USD');
 const { market, on } = simulateMarket({

@@ -12,7 +12,7 @@ import {
   type Subject,
   standardPlan,
 } from '../../../valuation/index.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const { market, on } = simulateMarket({ seed: 11, series: 2, castingsPerSeries: 5 });
 const fitted = fitMarket(market, defaultAssumptions('USD'), on);

@@ -4,9 +4,9 @@ import { sharedCorrelation, sumOfCars } from '../../../valuation/lots/sum-of-car
 import { fitMarket } from '../../../valuation/market/fit-market.ts';
 import { sharedFactors } from '../../../valuation/worth/shared-factors.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
-import { type JudgedSum, judgeSums } from '../../helpers/judge-sums.ts';
-import { subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { type JudgedSum, judgeSums } from '../../helpers/markets/judge-sums.ts';
+import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const { market, on } = simulateMarket({ seed: 6, series: 2, castingsPerSeries: 6, density: 2 });
 const fitted = fitMarket(market, defaultAssumptions('USD'), on);

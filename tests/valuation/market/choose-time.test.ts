@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions, fitMarket, type IndexName } from '../../../valuation/index.ts';
 import { timeText } from '../../../valuation/wording/time-text.ts';
-import { type MarketWish, simulateMarket } from '../../helpers/market-simulator.ts';
+import { type MarketWish, simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const assumptions = defaultAssumptions('USD');
 const fitted = (wish: MarketWish, index: IndexName = 'records') => {

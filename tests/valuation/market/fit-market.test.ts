@@ -7,9 +7,9 @@ import {
   valueCar,
 } from '../../../valuation/index.ts';
 import { finishStates, grades } from '../../../valuation/words.ts';
-import { demoMarket } from '../../helpers/demo-market.ts';
-import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { demoMarket } from '../../helpers/markets/demo-market.ts';
+import { on, saleOf, subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 import { seededRandom } from '../../helpers/random.ts';
 
 const assumptions = defaultAssumptions('USD');

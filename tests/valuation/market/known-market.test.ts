@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type JudgedCar, type Judgement, judgeMarket } from '../../helpers/judge-market.ts';
-import { type MarketWish, simulateMarket } from '../../helpers/market-simulator.ts';
+import { type JudgedCar, type Judgement, judgeMarket } from '../../helpers/markets/judge-market.ts';
+import { type MarketWish, simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const median = (values: number[]) => values.toSorted((a, b) => a - b)[values.length >> 1]!;
 const share = (list: boolean[]) => list.filter(Boolean).length / list.length;

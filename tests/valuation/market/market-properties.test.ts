@@ -4,7 +4,7 @@ import { defaultAssumptions, fitMarket, type Market, valueCar } from '../../../v
 import type { FittedMarket } from '../../../valuation/market/fitted-market.ts';
 import type { Worth } from '../../../valuation/types.ts';
 import { finishStates, grades } from '../../../valuation/words.ts';
-import { marketArbitrary, on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
+import { marketArbitrary, on, saleOf, subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 
 const assumptions = { ...defaultAssumptions('USD'), widestEstimate: 1e6 };
 const trending = { ...assumptions, index: 'trend' as const };

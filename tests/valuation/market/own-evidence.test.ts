@@ -11,8 +11,8 @@ import type {
 } from '../../../valuation/types.ts';
 import { explainWorth } from '../../../valuation/worth/explain-worth.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
-import { saleOf } from '../../helpers/market-arbitrary.ts';
-import { judgeYoung } from '../../helpers/young-market.ts';
+import { saleOf } from '../../helpers/markets/market-arbitrary.ts';
+import { judgeYoung } from '../../helpers/markets/young-market.ts';
 
 const assumptions = defaultAssumptions('USD');
 const on = '2025-06-30';

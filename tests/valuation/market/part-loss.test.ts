@@ -3,7 +3,7 @@ import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import { partsLog, recordPartsLog } from '../../../valuation/market/part-loss.ts';
 import type { PartState } from '../../../valuation/types.ts';
 import { partNames } from '../../../valuation/words.ts';
-import { saleOf } from '../../helpers/market-arbitrary.ts';
+import { saleOf } from '../../helpers/markets/market-arbitrary.ts';
 
 const { partLoss } = defaultAssumptions('USD');
 const part = (name: PartState['part'], originality: PartState['originality']): PartState => ({

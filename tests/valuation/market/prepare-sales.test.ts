@@ -3,7 +3,7 @@ import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import { indexMarket } from '../../../valuation/market/market-index.ts';
 import { prepareSales } from '../../../valuation/market/prepare-sales.ts';
 import type { Market, SaleRecord } from '../../../valuation/types.ts';
-import { on, saleOf } from '../../helpers/market-arbitrary.ts';
+import { on, saleOf } from '../../helpers/markets/market-arbitrary.ts';
 
 const assumptions = defaultAssumptions('USD');
 const market = (sales: SaleRecord[]): Market => ({

@@ -11,7 +11,7 @@ import {
 } from '../../../valuation/wording/work-text.ts';
 import { workKinds } from '../../../valuation/words.ts';
 import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
-import { subjectOf } from '../../helpers/market-arbitrary.ts';
+import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 
 const assumptions = defaultAssumptions('USD');
 const car = subjectOf({

@@ -17,8 +17,8 @@ import { startingSteps } from '../../../valuation/work/steps/index.ts';
 import { plannedCondition } from '../../../valuation/worth/car-worths.ts';
 import { planFidelity } from '../../../valuation/worth/fidelity.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
-import { subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const assumptions = defaultAssumptions('USD');
 const spec = (known: Partial<FactorySpecification> = {}): FactorySpecification => ({

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
 import { startingSteps } from '../../../valuation/work/steps/index.ts';
-import { subjectOf } from '../../helpers/market-arbitrary.ts';
+import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 
 describe('the starting steps', () => {
   const steps = startingSteps('USD');

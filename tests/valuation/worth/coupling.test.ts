@@ -5,8 +5,8 @@ import type { Condition } from '../../../valuation/worth/car-worths.ts';
 import { couplingOf, covarianceOf, varianceApart } from '../../../valuation/worth/coupling.ts';
 import { factorsAt } from '../../../valuation/worth/shared-factors.ts';
 import { subjectPlace } from '../../../valuation/worth/subject-place.ts';
-import { subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const assumptions = defaultAssumptions('USD');
 const { market, on } = simulateMarket({ seed: 7, series: 2, castingsPerSeries: 5 });

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { defaultAssumptions, explainWorth, fitMarket, valueCar } from '../../../valuation/index.ts';
 import { adjustmentText } from '../../../valuation/wording/record-text.ts';
 import { recordWeights } from '../../../valuation/worth/record-weights.ts';
-import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { on, saleOf, subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const assumptions = { ...defaultAssumptions('USD'), index: 'trend' as const };
 const { market, on: date } = simulateMarket({

@@ -3,7 +3,7 @@ import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { RestorationPlan } from '../../../valuation/types.ts';
 import { fidelityLog, planFidelity, plannedPartsLog } from '../../../valuation/worth/fidelity.ts';
 import { standardPlan } from '../../../valuation/worth/standard-plan.ts';
-import { subjectOf } from '../../helpers/market-arbitrary.ts';
+import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 
 const assumptions = defaultAssumptions('USD');
 const plan = (known: Partial<RestorationPlan>): RestorationPlan => ({

@@ -5,7 +5,7 @@ import { fitMarket } from '../../../valuation/market/fit-market.ts';
 import type { Market, SaleRecord, Subject } from '../../../valuation/types.ts';
 import { helpfulAnswers } from '../../../valuation/worth/helpful-answers.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
-import { saleOf } from '../../helpers/market-arbitrary.ts';
+import { saleOf } from '../../helpers/markets/market-arbitrary.ts';
 
 const assumptions = defaultAssumptions('USD');
 const on = '2025-06-30';

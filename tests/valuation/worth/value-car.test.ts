@@ -9,8 +9,8 @@ import {
 import { foundCondition, plannedCondition, plannedGrades } from '../../../valuation/worth/car-worths.ts';
 import { varianceApart } from '../../../valuation/worth/coupling.ts';
 import { proposedPlan } from '../../../valuation/worth/standard-plan.ts';
-import { on, saleOf, subjectOf } from '../../helpers/market-arbitrary.ts';
-import { simulateMarket } from '../../helpers/market-simulator.ts';
+import { on, saleOf, subjectOf } from '../../helpers/markets/market-arbitrary.ts';
+import { simulateMarket } from '../../helpers/markets/market-simulator.ts';
 
 const assumptions = defaultAssumptions('USD');
 const { market, on: date } = simulateMarket({ seed: 6, series: 2, castingsPerSeries: 6, density: 2 });

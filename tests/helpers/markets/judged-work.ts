@@ -1,9 +1,9 @@
-import type { AssumptionSet, Subject, ThreePoint, WorkPlan } from '../../valuation/types.ts';
-import { type FinishState, finishStates, type Grade } from '../../valuation/words.ts';
-import { restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
-import { planFidelity } from '../../valuation/worth/fidelity.ts';
+import type { AssumptionSet, Subject, ThreePoint, WorkPlan } from '../../../valuation/types.ts';
+import { type FinishState, finishStates, type Grade } from '../../../valuation/words.ts';
+import { restorationPlanOf } from '../../../valuation/work/plan-from-car.ts';
+import { planFidelity } from '../../../valuation/worth/fidelity.ts';
+import type { Random } from '../random.ts';
 import type { MarketTruth } from './market-simulator.ts';
-import type { Random } from './random.ts';
 
 /**
  * How work turns out in the judged markets: points short of the aim and how often. Its own truth, drawn apart

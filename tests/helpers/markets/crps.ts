@@ -1,4 +1,4 @@
-import { normalCdf } from '../../valuation/statistics/normal.ts';
+import { normalCdf } from '../../../valuation/statistics/normal.ts';
 
 const density = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 

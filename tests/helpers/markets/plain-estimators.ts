@@ -1,6 +1,6 @@
-import { leastSquares } from '../../valuation/statistics/least-squares.ts';
-import type { Market, SaleRecord } from '../../valuation/types.ts';
-import { type FinishState, finishStates, rarities } from '../../valuation/words.ts';
+import { leastSquares } from '../../../valuation/statistics/least-squares.ts';
+import type { Market, SaleRecord } from '../../../valuation/types.ts';
+import { type FinishState, finishStates, rarities } from '../../../valuation/words.ts';
 
 /** Log prices by the plain ways that the engine must beat; NaN where a way has no answer. */
 export interface Guesses {

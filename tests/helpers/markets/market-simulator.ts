@@ -1,7 +1,7 @@
-import { assumedCurve } from '../../valuation/market/assumed-curve.ts';
-import { columnPrecisions, curveCells, raritySpan } from '../../valuation/market/market-columns.ts';
-import { isotonic } from '../../valuation/statistics/isotonic.ts';
-import type { AssumptionSet, IsoDate, Market, SaleRecord } from '../../valuation/types.ts';
+import { assumedCurve } from '../../../valuation/market/assumed-curve.ts';
+import { columnPrecisions, curveCells, raritySpan } from '../../../valuation/market/market-columns.ts';
+import { isotonic } from '../../../valuation/statistics/isotonic.ts';
+import type { AssumptionSet, IsoDate, Market, SaleRecord } from '../../../valuation/types.ts';
 import {
   type FinishState,
   finishStates,
@@ -9,8 +9,8 @@ import {
   type PartName,
   type Rarity,
   rarities,
-} from '../../valuation/words.ts';
-import { type Random, seededRandom } from './random.ts';
+} from '../../../valuation/words.ts';
+import { type Random, seededRandom } from '../random.ts';
 
 /** How a market is drawn. Every figure of the truth is drawn by seed unless it is given. */
 export interface MarketWish {

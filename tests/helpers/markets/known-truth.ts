@@ -1,9 +1,9 @@
-import type { AssumptionSet } from '../../valuation/types.ts';
-import { finishStates, rarities } from '../../valuation/words.ts';
-import { learnWorkmanship } from '../../valuation/work/learn-steps.ts';
+import type { AssumptionSet } from '../../../valuation/types.ts';
+import { finishStates, rarities } from '../../../valuation/words.ts';
+import { learnWorkmanship } from '../../../valuation/work/learn-steps.ts';
+import { seededRandom } from '../random.ts';
 import { turnsOut } from './judged-work.ts';
 import type { MarketTruth } from './market-simulator.ts';
-import { seededRandom } from './random.ts';
 
 /** So many observations count for more than any market has. */
 const forCertain = 1e7;

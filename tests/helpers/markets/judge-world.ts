@@ -1,17 +1,17 @@
-import { recommendCar } from '../../valuation/decision/recommend-car.ts';
-import { seasonRange } from '../../valuation/decision/season-range.ts';
-import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { sumOfCars } from '../../valuation/lots/sum-of-cars.ts';
-import { fitMarket } from '../../valuation/market/fit-market.ts';
-import type { AssumptionSet, Subject } from '../../valuation/types.ts';
-import type { FinishState } from '../../valuation/words.ts';
-import { planFromCar, restorationPlanOf } from '../../valuation/work/plan-from-car.ts';
-import { planFidelity } from '../../valuation/worth/fidelity.ts';
-import { valueCar } from '../../valuation/worth/value-car.ts';
+import { recommendCar } from '../../../valuation/decision/recommend-car.ts';
+import { seasonRange } from '../../../valuation/decision/season-range.ts';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import { sumOfCars } from '../../../valuation/lots/sum-of-cars.ts';
+import { fitMarket } from '../../../valuation/market/fit-market.ts';
+import type { AssumptionSet, Subject } from '../../../valuation/types.ts';
+import type { FinishState } from '../../../valuation/words.ts';
+import { planFromCar, restorationPlanOf } from '../../../valuation/work/plan-from-car.ts';
+import { planFidelity } from '../../../valuation/worth/fidelity.ts';
+import { valueCar } from '../../../valuation/worth/value-car.ts';
+import { seededRandom } from '../random.ts';
 import { crpsOfNormal } from './crps.ts';
 import { drawGrade, drawState, hourlyRate, judgedCar, trueCost, trueGain, turnsOut } from './judged-work.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
-import { seededRandom } from './random.ts';
 
 export interface WorldCar {
   sales: number;

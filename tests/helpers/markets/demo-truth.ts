@@ -1,7 +1,7 @@
-import { type DemoMarket, makeMarket, trueLogPrice } from '../../electron/demo/market.ts';
-import { makeReference } from '../../electron/demo/reference.ts';
-import type { IsoDate } from '../../valuation/types.ts';
-import type { FinishState, Grade, PartName } from '../../valuation/words.ts';
+import { type DemoMarket, makeMarket, trueLogPrice } from '../../../electron/demo/market.ts';
+import { makeReference } from '../../../electron/demo/reference.ts';
+import type { IsoDate } from '../../../valuation/types.ts';
+import type { FinishState, Grade, PartName } from '../../../valuation/words.ts';
 
 /** What the engine can never see: the market from which the demo's sale records were drawn. */
 export interface DemoTruth extends DemoMarket {

@@ -1,7 +1,7 @@
-import { demoContent } from '../../electron/demo/demo-content.ts';
-import { demoRates } from '../../electron/demo/rates.ts';
-import type { Market, SaleRecord } from '../../valuation/types.ts';
-import type { PartName } from '../../valuation/words.ts';
+import { demoContent } from '../../../electron/demo/demo-content.ts';
+import { demoRates } from '../../../electron/demo/rates.ts';
+import type { Market, SaleRecord } from '../../../valuation/types.ts';
+import type { PartName } from '../../../valuation/words.ts';
 
 const partList = (json: unknown): PartName[] => (typeof json === 'string' && json ? JSON.parse(json) : []);
 

@@ -1,13 +1,13 @@
-import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { lotWorth } from '../../valuation/lots/lot-worth.ts';
-import { sumOfCars } from '../../valuation/lots/sum-of-cars.ts';
-import { sumWorths } from '../../valuation/lots/sum-worths.ts';
-import { fitMarket } from '../../valuation/market/fit-market.ts';
-import type { Subject } from '../../valuation/types.ts';
-import { finishStates } from '../../valuation/words.ts';
-import { valueCar } from '../../valuation/worth/value-car.ts';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import { lotWorth } from '../../../valuation/lots/lot-worth.ts';
+import { sumOfCars } from '../../../valuation/lots/sum-of-cars.ts';
+import { sumWorths } from '../../../valuation/lots/sum-worths.ts';
+import { fitMarket } from '../../../valuation/market/fit-market.ts';
+import type { Subject } from '../../../valuation/types.ts';
+import { finishStates } from '../../../valuation/words.ts';
+import { valueCar } from '../../../valuation/worth/value-car.ts';
+import { seededRandom } from '../random.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
-import { seededRandom } from './random.ts';
 
 /** A sum of cars held against what they brought together. */
 export interface JudgedSum {

@@ -1,5 +1,5 @@
-import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import type { AssumptionSet } from '../../valuation/types.ts';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import type { AssumptionSet } from '../../../valuation/types.ts';
 import type { MarketWish } from './market-simulator.ts';
 
 /** A world that breaks one of the engine's assumptions. */

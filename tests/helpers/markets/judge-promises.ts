@@ -1,11 +1,11 @@
-import { recommendCar } from '../../valuation/decision/recommend-car.ts';
-import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { fitMarket } from '../../valuation/market/fit-market.ts';
-import { planFromCar } from '../../valuation/work/plan-from-car.ts';
+import { recommendCar } from '../../../valuation/decision/recommend-car.ts';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import { fitMarket } from '../../../valuation/market/fit-market.ts';
+import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
+import { seededRandom } from '../random.ts';
 import { drawGrade, drawState, hourlyRate, judgedCar, trueGain } from './judged-work.ts';
 import { toldTruth, type truths } from './known-truth.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
-import { seededRandom } from './random.ts';
 
 /** Promised of recommended restorations, and what comes of them. */
 export interface Promised {

@@ -1,12 +1,12 @@
-import { recommendCar } from '../../valuation/decision/recommend-car.ts';
-import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { fitMarket } from '../../valuation/market/fit-market.ts';
-import { planFromCar } from '../../valuation/work/plan-from-car.ts';
-import { valueCar } from '../../valuation/worth/value-car.ts';
+import { recommendCar } from '../../../valuation/decision/recommend-car.ts';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import { fitMarket } from '../../../valuation/market/fit-market.ts';
+import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
+import { valueCar } from '../../../valuation/worth/value-car.ts';
+import { seededRandom } from '../random.ts';
 import { drawGrade, drawState, hourlyRate, judgedCar, trueGain, turnsOut } from './judged-work.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
 import { plainEstimators } from './plain-estimators.ts';
-import { seededRandom } from './random.ts';
 
 export type Level = '0 sales' | '1–2' | '3+';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import type { Market, SaleRecord, Subject } from '../../valuation/types.ts';
-import { finishStates, grades, partNames, rarities } from '../../valuation/words.ts';
+import type { Market, SaleRecord, Subject } from '../../../valuation/types.ts';
+import { finishStates, grades, partNames, rarities } from '../../../valuation/words.ts';
 
 /** The effective date of the arbitrary markets. */
 export const on = '2025-06-30';

@@ -1,10 +1,10 @@
-import { defaultAssumptions } from '../../valuation/default-assumptions.ts';
-import { fitMarket } from '../../valuation/market/fit-market.ts';
-import type { Belief, Market, Purchase, PurchasedCar, Subject } from '../../valuation/types.ts';
-import { type FinishState, finishStates } from '../../valuation/words.ts';
-import { valueCar } from '../../valuation/worth/value-car.ts';
+import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
+import { fitMarket } from '../../../valuation/market/fit-market.ts';
+import type { Belief, Market, Purchase, PurchasedCar, Subject } from '../../../valuation/types.ts';
+import { type FinishState, finishStates } from '../../../valuation/words.ts';
+import { valueCar } from '../../../valuation/worth/value-car.ts';
+import { seededRandom } from '../random.ts';
 import { type SimulatedMarket, simulateMarket } from './market-simulator.ts';
-import { seededRandom } from './random.ts';
 
 /** What a young collection knows: lots bought, beliefs, sale records. */
 export interface YoungWish {
