@@ -126,8 +126,17 @@ const expectTables = async (
   for (const list of lists) {
     const out = async (format: 'csv' | 'jsonl') =>
       (await bytesOf(api, await resultOf(await api.exports.make({ list, format })))).toString('utf8');
-    const rows = readRfc4180(await out('csv')).map(row => row.join(' | '));
+    const [heads = [], ...cells] = readRfc4180(await out('csv'));
+    const rows = cells.map(row => row.join(' | '));
     expectNamed(`${list} as CSV`, rows, asStored(numbered));
+    // In its own column too, by which lists are sorted and taken in again, and not only in the words beside it.
+    const [number, finish] = ['inventory_number', 'finish_state'].map(name => heads.indexOf(name));
+    if (list === 'cars')
+      expect(cells.map(row => [row[number!], row[finish!]]).toSorted()).toEqual(
+        asStored(numbered)
+          .map(one => [one.number, one.word])
+          .toSorted(),
+      );
     expectNamed(`${list} as JSON lines`, (await out('jsonl')).split('\n'), asStored(numbered));
   }
 };
