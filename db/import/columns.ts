@@ -69,7 +69,7 @@ const bodyFinish = column(
 const basePaint = column(
   'base_paint',
   'none, front quarter, rear quarter or full',
-  'base,base coat,underside paint,painted base,base colour,base color,base paint,baseplate,base plate,underside,bottom,underneath,' +
+  'base,base coat,underside paint,painted base,base painted,base painted?,boden lackiert,base colour,base color,base paint,baseplate,base plate,underside,bottom,underneath,' +
     'unterseite,boden,bodenplatte,chassis,socle,bodem,fondo',
 );
 const rearEnd = column(
@@ -221,7 +221,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'price_paid',
       'what was paid for it',
-      'paid,price,cost,gave,i gave,spent,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
+      'paid,pd,pd.,price,cost,gave,i gave,spent,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
         'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs',
     ),
     column(

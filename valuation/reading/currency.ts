@@ -18,6 +18,7 @@ const sign = (written: string, of: string, usual: Currency | null = null) => {
 sign('€ euro euros', 'EUR');
 sign('£ pound_sterling pounds_sterling', 'GBP');
 sign('pound pounds', 'GBP EGP', 'GBP');
+sign('quid', 'GBP');
 sign('$ dollar dollars', 'USD CAD AUD NZD SGD HKD TWD', 'USD');
 sign('us$ us_dollar us_dollars $us', 'USD');
 sign('c$ ca$ can$ cad$', 'CAD');

@@ -75,3 +75,11 @@ test('somebody else’s "cost" beside its currency is what was paid; in our own 
     casting: 'casting',
   });
 });
+
+test('headings as they are shortened and asked are known', async () => {
+  expect(await readAs('Car,Pd,Base painted?\nQuern Wagon,$15,front\nLongspur,$9,none\n')).toEqual({
+    Car: 'casting',
+    Pd: 'price_paid',
+    'Base painted?': 'base_paint',
+  });
+});

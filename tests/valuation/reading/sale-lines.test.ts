@@ -102,3 +102,20 @@ test.each(["Carrier's Friend", 'Carrier’s Friend', 'carriers friend'])(
     expect({ castingId, unread }).toEqual({ castingId: 7, unread: [] });
   },
 );
+
+test.each([
+  ['Quern Wagon red C6, asked $90, started at $15, ended $33.33 on 9 Jan 2026', '33.33', 'USD'],
+  ['Quern Wagon red C6, opening bid $15, went for $40 on 9 Jan 2026', '40.00', 'USD'],
+  ['a mate sold his Quern Wagon for 150 quid on 2 March 2026', '150.00', 'GBP'],
+  ['sold 45 - Quern Wagon, wing missing - Feb 8 2026', '45.00', 'USD'],
+  ['Quern Wagon C6, sold 2/8/26, $12', '12.00', 'USD'],
+  ['Quern Wagon C6, sold 12 Feb 2026', undefined, undefined],
+])('the price of “%s” is %s %s', (line, price, currency) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const { fields } = readSaleLine(line, makeLexicon([wagon]), {
+    currency: 'USD',
+    orders: dateOrdersOf([]),
+    today,
+  });
+  expect([fields.price, fields.currency]).toEqual([price, currency]);
+});

@@ -83,23 +83,23 @@ export interface Price {
 const amount = "(?:\\d{1,3}(?:[.,' ]\\d{3})+(?:[.,]\\d{1,2})?|\\d+(?:[.,]\\d{1,3})?)(?:[.,]-)?(?![\\d])";
 const codes =
   'usd|eur|gbp|jpy|cad|aud|nzd|chf|sek|nok|dkk|pln|czk|huf|brl|inr|cny|hkd|sgd|mxn|zar|ils|krw|twd|thb|isk|ron|bhd|kwd';
-const unit = `(?:us|c|ca|a|au|nz|s|hk|nt|r|mx)?\\$|\\p{Sc}|${codes}|dollars?|euros?|pounds?|yen|zl|kc|kr\\.?|sfr\\.?|fr\\.`;
+const unit = `(?:us|c|ca|a|au|nz|s|hk|nt|r|mx)?\\$|\\p{Sc}|${codes}|dollars?|euros?|pounds?|quid|yen|zl|kc|kr\\.?|sfr\\.?|fr\\.`;
 const notInWord = '(?<![\\p{L}\\p{N}.,/])';
 const signed = new RegExp(`${notInWord}(?:${unit}) ?${amount}(?: ?(?:${codes})(?!\\p{L}))?`, 'dgu');
 const figuresFirst = new RegExp(`${notInWord}${amount} ?(?:${unit})(?!\\p{L})`, 'dgu');
 const barelyYear = /(?<![\d.,])(?:19[4-9]\d|20[0-4]\d)(?![\d.,])/;
 const unpriced = new RegExp(
-  `(?<=(?:^|[,;|\\ue000]) *)\\d+[.,]\\d{2}(?= *(?:$|[,;|]))|(?<=(?:sold for|went for|brought|price:?|hammer:?|verkauft fur) )${amount}(?![\\p{L}/])`,
+  `(?<=(?:^|[,;|\\ue000]) *)\\d+[.,]\\d{2}(?= *(?:$|[,;|]))|(?<=(?:sold for|went for|brought|price:?|hammer:?|verkauft fur) )${amount}(?![\\p{L}/])|(?<=(?:^|[,;|] *)sold )\\d+(?:[.,]\\d{2})?(?= *(?:$|[,;|]| - ))`,
   'dgu',
 );
 const each = /^ ?(?:\/ ?(?:ea|each|pc|car)\b|ea\b|each|apiece|a ?piece|per car|pro stuck|je\b|piece)/;
 const carriage =
   /^ *(?:for )?(?:shipping|postage|post\b|p ?& ?p|carriage|delivery|versand|porto|verzend|frais|envoi|envio|spedizione)/;
 const estimate = new RegExp(
-  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
+  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|start(?:ed|ing)?(?: at| bid)?|open(?:ed|ing)(?: at| bid)|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
   'u',
 );
-const brought = /(?:sold|for|brought|made|fetched|price|hammer|realised|fur) *:? *$/;
+const brought = /(?:sold|for|ended|ended at|brought|made|fetched|price|hammer|realised|fur) *:? *$/;
 
 /**
  * Amounts with a currency before or behind them. Where one stands between two figures, a year is none
