@@ -14,6 +14,7 @@ import {
 } from '../words.ts';
 import { inFigures } from './number-words.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading, shownNumber, understood } from './reading.ts';
+import { wheelsIn } from './wheels.ts';
 
 /** Lower case, one space between words, no accents, hyphens as spaces: what two spellings of a word share. */
 export const plainWord = (text: string): string =>
@@ -235,6 +236,10 @@ export const readBasePaint = (cell: Cell): Reading<BasePaint> => {
 /** A rarity, in our words or common others; anything else is refused, naming the choices. */
 export const readRarity = (cell: Cell): Reading<Rarity> => chosen(cell, rarities, rarityWords, 'rarity');
 
+/** Nothing but how many wheels, and which. */
+const wheelWords =
+  /^(?:(?:one|two|three|four|both|all|[1-4]|x|of|the|its|a|front|frt|rear|back|left|right|side) ?)+(?:wheels?|whls?|tyres?|tires?)$/;
+
 /** Part names, or their beginnings, separated by commas, semicolons, slashes, plus signs or "and". */
 export const readParts = (cell: Cell): Reading<PartName[]> => {
   const whole = plainWord(String(cell ?? ''));
@@ -245,7 +250,9 @@ export const readParts = (cell: Cell): Reading<PartName[]> => {
     if (!word.trim()) continue;
     const part = chosen(word, partNames, partWords, 'part');
     const begun = word.trim().length < 3 ? [] : partNames.filter(name => name.startsWith(word.trim()));
+    const wheels = wheelWords.test(word.trim()) ? wheelsIn(word) : [];
     if (part.ok) found.add(part.value);
+    else if (wheels.length > 0) for (const wheel of wheels) found.add(wheel);
     else if (begun[0] && begun.length === 1) found.add(begun[0]);
     else return part;
   }

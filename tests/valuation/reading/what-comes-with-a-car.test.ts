@@ -3,6 +3,7 @@ import { onlyColourWith } from '../../../valuation/reading/plain-colour.ts';
 import { makeLexicon } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { readSaleLine } from '../../../valuation/reading/sale-line/read-sale-line.ts';
 import { shownByLines } from '../../../valuation/reading/sale-line/shown-by-lines.ts';
+import { readParts } from '../../../valuation/reading/words.ts';
 
 const casting = (id: number, name: string, features: Record<string, string[]>) => ({
   id,
@@ -85,6 +86,20 @@ test('single parts are counted with their part', () => {
     casting: 'Otter Buggy',
     unread: ['three wheels original'],
   });
+});
+
+test.each([
+  ['front left wheel missing', 'missing_parts', 'front left wheel'],
+  ['missing left rear wheel', 'missing_parts', 'rear left wheel'],
+  ['both front wheels repro', 'reproduction_parts', 'front left wheel,front right wheel'],
+  ['rear wheels repro', 'reproduction_parts', 'rear left wheel,rear right wheel'],
+  // Which of the two is not said.
+  ['one front wheel missing', 'missing_parts', 'wheels'],
+  ['2 repro wheels', 'reproduction_parts', 'wheels'],
+])('wheels that are told by their places are those: %s', (text, field, parts) => {
+  expect(read(`Otter Buggy, ${text}`)).toMatchObject({ [field]: parts, unread: [] });
+  const cell = text.replace(/ ?(?:missing|repro) ?/, ' ').trim();
+  expect(readParts(cell)).toMatchObject({ ok: true, value: parts.split(',') });
 });
 
 test.each([

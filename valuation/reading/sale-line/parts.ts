@@ -1,4 +1,5 @@
 import { type PartName, partNames } from '../../words.ts';
+import { wheelsIn } from '../wheels.ts';
 import { alternatives } from './feature-texts.ts';
 import type { Lexicon, LexiconCasting } from './lexicon.ts';
 import type { Put } from './put.ts';
@@ -26,10 +27,16 @@ const partList = (noun: string) => {
 
 const partsOf = (text: string, accessories: ReadonlySet<string>): PartName[] => {
   const found = new Set<PartName>();
+  let isOfWheels = false;
   for (const word of accessories) if (text.search(words(escaped(word))) >= 0) found.add('accessory');
   for (const word of text.match(/\p{L}+/gu) ?? []) {
     const part = partNouns.get(word);
-    if (part) found.add(part);
+    if (part && part !== 'wheels') found.add(part);
+    else if (part) isOfWheels = true;
+  }
+  if (isOfWheels) {
+    const placed = wheelsIn(text);
+    for (const wheel of placed.length > 0 ? placed : ['wheels' as const]) found.add(wheel);
   }
   return partNames.filter(part => found.has(part));
 };
