@@ -1,9 +1,11 @@
 /** The packaged app, made from what is built with the Electron at hand. */
 import { execFile, spawn } from 'node:child_process';
-import { readdirSync, writeFileSync } from 'node:fs';
+import { once } from 'node:events';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
+import { Worker } from 'node:worker_threads';
 import { FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import manifest from '../../../package.json' with { type: 'json' };
 import { expect, test } from '../fixtures.ts';
@@ -122,10 +124,19 @@ test('carries its fuses, and shows the screens out of its archive', async ({ hom
   } finally {
     child.kill('SIGKILL');
   }
-  const unpacked = join(program, '../resources/app.asar.unpacked/node_modules');
+  const outside = join(program, '../resources/app.asar.unpacked');
+  const unpacked = join(outside, 'node_modules');
   // Libraries that the system's loader opens cannot lie inside the archive.
   const libraries = readdirSync(unpacked, { recursive: true }).map(String).join();
   expect(libraries).toMatch(/better-sqlite3\S*\.node/);
   expect(libraries).toMatch(/libvips-cpp\.so/);
   expect(libraries).toMatch(/typst-ts-node-compiler\S*\.node/);
+
+  // The decoder of HEIC as it is packed finds its WebAssembly there, away from the folder that it was built in.
+  const photograph = readFileSync(join(root, 'tests/fixtures/photographs/turned.heic'));
+  const decoder = new Worker(join(outside, 'dist/electron/heic-worker.mjs'), { workerData: photograph });
+  const [picture] = await once(decoder, 'message');
+  await decoder.terminate();
+  expect(picture).toMatchObject({ kind: 'decoded', channels: 3 });
+  expect(picture.samples).toHaveLength(3 * picture.width * picture.height);
 });
