@@ -1,4 +1,4 @@
-import { setImmediate as breathe } from 'node:timers/promises';
+import { setImmediate as othersTurn } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
 import type { CheckStep, Finding } from '../../valuation/wording/storage/facts.ts';
 import type { Collection } from '../collection.ts';
@@ -104,7 +104,7 @@ export const checkCollection = async (
   const step = async (what: CheckStep, work: () => Finding[] | Promise<Finding[]>) => {
     signal?.throwIfAborted();
     onProgress?.(done, total, what);
-    await breathe();
+    await othersTurn();
     try {
       findings.push(...(await work()));
     } catch (error) {

@@ -23,7 +23,7 @@ export const settledNames = async (db: Kysely<Schema>): Promise<Map<string, Sett
   );
 };
 
-/** Lets go of what was settled of these texts. */
+/** Removes what was settled of these texts. */
 export const forgetNames = async (trx: Transaction<Schema>, texts: readonly string[]): Promise<void> => {
   const gone = new Set(texts.map(plain));
   const rows = await trx.selectFrom('settled_name').select(['id', 'text']).execute();

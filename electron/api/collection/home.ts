@@ -181,7 +181,7 @@ const held = slot<{ at: number; today: string; view: HomeView } | null>(() => nu
 
 /**
  * The first page: what there is, what it is worth, and what to do next; the same as before as long as nothing was
- * changed. Its summary is read anew, as backups are no actions.
+ * changed. Its summary is read again, as backups are no actions.
  */
 export const homeView = async (session: Session): Promise<HomeView> => {
   const { cache } = session;

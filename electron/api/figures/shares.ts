@@ -11,7 +11,7 @@ import { refused } from '../session/errors.ts';
  * Shares a lot's cost out over its cars by relative worth as found, to the minor unit; shares fixed by hand
  * stay, and the shares always sum to the cost. Called inside the action that changed the lot's costs, its
  * cars, or its shares; a later change of a grade or of the market leaves the books as they are. `strict`
- * refuses fixed shares that cannot stand; otherwise they are let go and shared again. A lot without any cost
+ * refuses fixed shares that cannot stand; otherwise they are dropped and shared again. A lot without any cost
  * entered gives its cars none.
  */
 export const reshareLot = async (
