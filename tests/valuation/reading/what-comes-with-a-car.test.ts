@@ -195,3 +195,10 @@ test('a word of the owner’s is not looked for in the name of a place', () => {
   expect(said('Otter Buggy plum, fair, £14.00, 2025-12-20')).toMatchObject({ grade: '4' });
   expect(said('Otter Buggy fair, £14.00, 2025-12-20')).toMatchObject({ grade: '4' });
 });
+
+test.each(['Otter Buggy II', 'Otter Buggy Mk 2', 'Otter Buggy Mk IV, C7'])(
+  'a name that goes on with a number is that of another car: %s',
+  text => expect(read(text)).not.toHaveProperty('casting'),
+);
+test('a mark of ten behind a name is a grade', () =>
+  expect(read('Otter Buggy VIII/X')).toMatchObject({ casting: 'Otter Buggy', grade: '8' }));

@@ -38,7 +38,7 @@ const mostAway = (length: number): number => (length < 8 ? 0 : length < 14 ? 1 :
 /** Every name of a known casting in a line, the surest first taken; none overlaps another. */
 export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
   const words = wordsIn(line.rest());
-  const found: (FoundName & { away: number })[] = [];
+  let found: (FoundName & { away: number })[] = [];
   const windows: { window: Word[]; joined: string; span: Span }[] = [];
   for (let at = 0; at < words.length; at++)
     for (let length = 1; length <= lexicon.mostWords + 1; length++) {
@@ -88,6 +88,7 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
       }
   if (found.length === 0) found.push(...firstWords(words, line, lexicon));
   if (found.length === 0 && lexicon.names.length <= 5000) found.push(...loneWords(words, line, lexicon));
+  found = found.filter(({ span }) => !isNumbered.test(line.text.slice(span.end)));
   found.sort((a, b) => a.away - b.away || b.span.end - b.span.start - (a.span.end - a.span.start));
   const taken: typeof found = [];
   for (const one of found) {
@@ -103,6 +104,9 @@ export const findNames = (line: Line, lexicon: Lexicon): FoundName[] => {
   }
   return taken.map(({ name, span, isPlural }) => ({ name, span, isPlural }));
 };
+
+/** A number with which a name goes on, and is that of another car: "II", "Mk 3". A mark such as "VIII/X" is none. */
+const isNumbered = /^ +(?:mk\.? ?\d|(?:mk\.? ?)?(?:ii|iii|iv|vi|vii|viii|ix)(?![\p{L}/]))/iu;
 
 const shortForms = new Map<string, RegExp>();
 /** True of "Limo" for "Limousine", and of "Vn" for "Van". */
