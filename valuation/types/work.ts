@@ -204,6 +204,8 @@ export interface LineChange {
   waiting?: ThreePoint;
   /** Stands for all its materials, in minor units of the reporting currency. */
   cost?: ThreePoint;
+  /** What its new name adds to the hazards of the step. */
+  hazards?: readonly Hazard[];
 }
 
 /** A line of the owner's own. */

@@ -41,7 +41,7 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
     title: 'Lye and other caustics',
     sentences: [
       'Caustic soda, lye and oven cleaner dissolve zinc and aluminium too and give off hydrogen: not for these castings.',
-      'They can blind: face shield and goggles, long gloves. In the eyes: rinse for 15 minutes and get medical help at once.',
+      'They can blind, and their mist and dust burn the lungs: face shield and goggles, long gloves, the respirator that the sheet names. In the eyes: rinse for 15 minutes and get medical help at once.',
       'The powder goes into cold water, a little at a time, never water onto the powder: it boils and spits.',
       'Never in one bucket with acid, and never in aluminium.',
     ],
@@ -63,9 +63,9 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
     sentences: [
       'Old toy paint may hold lead, and old yellow, orange and green may be lead chromate: no dry sanding, grinding or blasting, no wire wheel.',
       'No heat gun, torch or hot plate on old paint: it gives off lead fume.',
-      'Work wet and wipe up wet. Half mask with P100 filters; a HEPA vacuum, never a household one or compressed air.',
+      'Work wet and wipe up wet, in goggles and a half mask with P100 filters; a HEPA vacuum, never a household one or compressed air.',
       'Keep children, and anyone pregnant, away. Not in a kitchen or over a kitchen sink. Wash hands before eating; keep work clothes apart and wash them apart.',
-      'Sludge, water and rags with old paint are hazardous waste: collect them, nothing down a drain. A test swab can miss lead.',
+      'Sludge, water and rags with old paint are hazardous waste: collect them as your local rules say, nothing down a drain. A test swab can miss lead.',
     ],
     authority:
       'EPA 40 CFR 745.85 on lead-safe work; OSHA 29 CFR 1910.1025; CPSC 16 CFR 1303 on lead in paint',
@@ -75,7 +75,7 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
     sentences: [
       'Use no stripper with methylene chloride: it has killed people in closed rooms. NMP strippers can harm an unborn child, also through the skin.',
       'Read on the sheet what a stripper holds and whether it may go on zinc alloy; one whose sheet does not say is not for these castings.',
-      'In open air or with forced draught, in the gloves and goggles that the sheet names; never warm a stripper, and never close it up in a jar with metal.',
+      'In open air or with forced draught, in the gloves, goggles and respirator that the sheet names; never warm a stripper, and never close it up in a jar with metal.',
     ],
     authority:
       'EPA 40 CFR 751 on methylene chloride, and its proposal on NMP; the stripper’s safety data sheet',
@@ -102,7 +102,7 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
   resins: {
     title: 'Casting resin, glue and solder',
     sentences: [
-      'Polyurethane casting resin and two-pack products hold isocyanates, epoxy can make skin allergic for life: gloves, goggles, moving air, nothing on the skin.',
+      'Polyurethane casting resin and two-pack products hold isocyanates, epoxy can make skin allergic for life: gloves, goggles, moving air, the respirator that the sheet names, nothing on the skin.',
       'Super glue bonds skin and eyelids, its fume irritates, and on cotton it can get hot enough to burn.',
       'Old solder holds lead: moving air, wash hands. Plastic that is overheated in vacuum-forming gives off harmful fume.',
     ],
@@ -138,7 +138,7 @@ export const cautions: Readonly<Record<Hazard, Caution>> = {
     title: 'Fire and waste',
     sentences: [
       'Rags with solvent, oil or lacquer can catch fire by themselves: dry them flat outdoors, or keep them wet in a lidded metal can, out of reach of children and pets.',
-      'Sludge, filters, spent baths and what is left in cans are hazardous waste: take them to where your local rules have such waste collected, nothing down a drain or into household waste.',
+      'Sludge, rags, filters, spent baths and what is left in cans are hazardous waste: take them to where your local rules have such waste collected, nothing down a drain or into household waste.',
       'Keep a fire extinguisher that the sheets allow within reach, and the way out free.',
     ],
     authority: 'RCRA and local rules on household hazardous waste; fire-service (NFPA) advice on oily rags',

@@ -32,6 +32,7 @@ const changedLine = (line: WorkLine, wishes: PlanWishes): WorkLine => {
     hands: change.hands ?? line.hands,
     waiting: change.waiting ?? line.waiting,
     materials: change.cost ? materialsOf(name, change.cost) : line.materials,
+    hazards: change.hazards ? [...new Set([...line.hazards, ...change.hazards])] : line.hazards,
   };
 };
 

@@ -34,20 +34,24 @@ import type { Session } from '../session/session.ts';
 import type { CarPlanView } from '../views.ts';
 import { findCar } from './find-car.ts';
 
-/** The owner's own lines bring the cautions that their words call for. */
-const withCautions = (wishes: PlanWishes): PlanWishes =>
-  wishes.added
-    ? {
-        ...wishes,
-        added: wishes.added.map(own => {
-          const named = hazardsIn([own.name]);
-          return {
-            ...own,
-            hazards: hazards.filter(hazard => own.hazards.includes(hazard) || named.includes(hazard)),
-          };
-        }),
-      }
-    : wishes;
+const withNamed = <Line extends { name?: string; hazards?: readonly Hazard[] }>(line: Line): Line => {
+  if (line.name === undefined) return line;
+  const named = hazardsIn([line.name]);
+  if (named.length === 0) return line;
+  return {
+    ...line,
+    hazards: hazards.filter(hazard => line.hazards?.includes(hazard) || named.includes(hazard)),
+  };
+};
+
+/** The owner's own lines, and those that were given another name, bring the cautions that their words call for. */
+const withCautions = (wishes: PlanWishes): PlanWishes => ({
+  ...wishes,
+  ...(wishes.added && { added: wishes.added.map(withNamed) }),
+  ...(wishes.changed && {
+    changed: Object.fromEntries(Object.entries(wishes.changed).map(([id, line]) => [id, withNamed(line)])),
+  }),
+});
 
 /**
  * What can injure in the work that is open to a car, by the steps of its plan for each kind: the saved one,

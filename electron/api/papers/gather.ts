@@ -12,6 +12,7 @@ import type { WantedCasting } from '../../../reports/documents/kinds/want-list.t
 import type { WorksheetCar } from '../../../reports/documents/kinds/worksheet.ts';
 import { type FittedMarket, type Range, type Subject, valueCar } from '../../../valuation/index.ts';
 import type { WorkPlan } from '../../../valuation/types.ts';
+import { hazardsOf } from '../../../valuation/wording/cautions.ts';
 import { viewText } from '../../../valuation/wording/view-text.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import { carPage } from '../cars/car-page.ts';
@@ -139,7 +140,9 @@ export const benchPlan = async (
   carId: number,
 ): Promise<{ plan: WorkPlan; lookAt: string[] }> => {
   const kind = await settledKind(session, carId);
-  const { plan } = await carPlan(session, { carId, ...(kind && { kind }) });
+  const { plan: planned, notes } = await carPlan(session, { carId, ...(kind && { kind }) });
+  // What is noted on the work may call for a caution that none of its steps does.
+  const plan = { ...planned, hazards: hazardsOf(planned.kind, [notes], planned.hazards) };
   const { db } = openOf(session).read;
   const [row] = await carRows(session, [await findCar(db, carId)]);
   if (!row) return { plan, lookAt: [] };

@@ -67,6 +67,17 @@ describe('the starting steps', () => {
     );
   });
 
+  it('tell of waste wherever sludge, rags or cans are left', () => {
+    const leaves =
+      /\b(?:paint|lacquer|primer|prime|coat|strip|degrease|polish the bare|smooth the body|cleaning before paint|pick grooves)/i;
+    const found = startingSteps('USD').filter(
+      ({ name, hazards }) =>
+        leaves.test(name) && hazards.some(hazard => hazard !== 'tools' && hazard !== 'resins'),
+    );
+    expect(found.length).toBeGreaterThan(10);
+    expect(found.filter(({ hazards }) => !hazards.includes('waste')).map(({ id }) => id)).toEqual([]);
+  });
+
   it('cost as many minor units in every currency as its decimals make them', () => {
     const cost = (currency: string) => planFromCar(subjectOf({}), defaultAssumptions(currency)).cost.likely;
     expect(cost('BHD')).toBe(cost('USD') * 10);

@@ -38,7 +38,7 @@ export const finishSteps: readonly WorkStep[] = [
     hands: three(3, 6, 12),
     waiting: three(10, 20, 60),
     materials: [{ name: 'Degreaser, share', kind: 'material', cost: three(10, 20, 50) }],
-    hazards: ['solvents'],
+    hazards: ['solvents', 'waste'],
   }),
   step({
     id: 'work-dents',
@@ -76,7 +76,7 @@ export const finishSteps: readonly WorkStep[] = [
     after: ['degrease', 'work-dents', 'work-seen-dents'],
     hands: three(15, 30, 75),
     materials: [{ name: 'Abrasives, share', kind: 'material', cost: three(30, 60, 120) }],
-    hazards: ['lead', 'dust'],
+    hazards: ['lead', 'dust', 'waste'],
   }),
   step({
     id: 'polish-metal',
@@ -87,7 +87,7 @@ export const finishSteps: readonly WorkStep[] = [
     after: ['smooth'],
     hands: three(10, 25, 60),
     materials: [{ name: 'Metal polish and felts, share', kind: 'material', cost: three(30, 80, 150) }],
-    hazards: ['tools', 'dust'],
+    hazards: ['tools', 'dust', 'waste'],
     spoilChance: 0.002,
     spoiledShare: 0.7,
   }),
@@ -140,7 +140,7 @@ export const finishSteps: readonly WorkStep[] = [
     part: 'body finish',
     after: ['polish-metal', 'plate-dull-metal', 'plate-body', 'prime'],
     hands: three(2, 4, 8),
-    hazards: ['solvents'],
+    hazards: ['solvents', 'waste'],
   }),
   step({
     id: 'coat-light',
@@ -163,7 +163,7 @@ export const finishSteps: readonly WorkStep[] = [
     after: ['coat-light'],
     hands: three(4, 6, 12),
     waiting: three(10, 20, 60),
-    hazards: ['spray'],
+    hazards: ['spray', 'waste'],
   }),
   step({
     id: 'coat-wet',
@@ -174,7 +174,7 @@ export const finishSteps: readonly WorkStep[] = [
     after: ['coat-medium'],
     hands: three(4, 6, 12),
     waiting: three(720, 1440, 4320),
-    hazards: ['spray'],
+    hazards: ['spray', 'waste'],
     spoilChance: 0.003,
     spoiledShare: 0.7,
   }),
@@ -211,6 +211,6 @@ export const finishSteps: readonly WorkStep[] = [
     hands: three(5, 10, 25),
     waiting: three(30, 60, 240),
     materials: [{ name: 'Trim paint, share', kind: 'material', cost: three(20, 40, 90) }],
-    hazards: ['solvents'],
+    hazards: ['solvents', 'waste'],
   }),
 ];

@@ -214,6 +214,9 @@ describe('papers', { timeout: 120_000 }, () => {
     // A plan of care that its owner changed is what the sheet says.
     await api.plans.save({ carId, kind: 'conserve', wishes: { added: [ownLine] } });
     expect((await paper(api, 'bench-sheet', { carId })).text).toContain('Brush out the wheel arches');
+    // What its notes name is warned of as well.
+    await api.plans.save({ carId, kind: 'conserve', wishes: {}, notes: 'perhaps vinegar on the hubs' });
+    expect((await paper(api, 'bench-sheet', { carId })).text).toContain('Do not put zinc alloy in acid');
     await api.bench.add({ cars: [{ carId, kind: 'donor' }] });
     await holds('donor');
   });

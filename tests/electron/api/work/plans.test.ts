@@ -42,6 +42,26 @@ describe('the plan of a car', () => {
     expect(new Set(after)).toEqual(await ofPlans());
   });
 
+  it('warns of what a new name of a line calls for, on the plan and at the bench', async () => {
+    const { api, one } = await withCars();
+    const wishes = { changed: { 'clean-wheels': { name: 'Have the wheels nickel plated' } } };
+    const { plan } = await api.plans.view({ carId: one, kind: 'restore', wishes });
+    expect(plan.lines.find(({ id }) => id === 'clean-wheels')?.hazards).toEqual(['plating']);
+    expect(plan.hazards).toContain('plating');
+    await api.plans.save({ carId: one, kind: 'restore', wishes });
+    await api.bench.add({ cars: [{ carId: one }] });
+    const [job] = await api.bench.list();
+    expect(job!.steps.find(({ step }) => step === 'clean-wheels')).toMatchObject({
+      name: 'Have the wheels nickel plated',
+      hazards: ['plating'],
+    });
+    // Under its own name again, it is as harmless as it was.
+    const renamed = { changed: { 'clean-wheels': { name: 'Clean the wheels' } } };
+    expect(
+      (await api.plans.view({ carId: one, kind: 'restore', wishes: renamed })).plan.hazards,
+    ).not.toContain('plating');
+  });
+
   it('is worked out until its owner changes it: lines taken out, changed and added', async () => {
     const { api, one } = await withCars();
     const proposed = await api.plans.view({ carId: one });
