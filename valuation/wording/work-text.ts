@@ -97,11 +97,13 @@ export const heldDownText = (
     : `At most ${gradeLabel(best.grade)}: the weakest part is the ${spell(heldBy, locale)}.`;
 };
 
-/** The grades in which work can end, in words: "C9 in 35 of 100 cases, C8.5 in 25, C8 in 20". */
+/** The grades in which work can end, in words: "C9 in 35 of 100 cases, C8.5 in 25, C8 in 20"; "C9" where there is one. */
 export const gradesText = (grades: WorkPlan['grades']): string =>
-  grades
-    .map(({ grade, share }, i) => {
-      const cases = Math.round(share * 100);
-      return i === 0 ? `${gradeLabel(grade)} in ${cases} of 100 cases` : `${gradeLabel(grade)} in ${cases}`;
-    })
-    .join(', ');
+  grades.length === 1
+    ? gradeLabel(grades[0]!.grade)
+    : grades
+        .map(({ grade, share }, i) => {
+          const cases = Math.round(share * 100);
+          return `${gradeLabel(grade)} in ${cases}${i === 0 ? ' of 100 cases' : ''}`;
+        })
+        .join(', ');

@@ -19,6 +19,7 @@ const decided = ({ car, decision }: DecideRow, currency: string) => {
   const gain = minorToDecimal(decision.expectedGain, currency);
   const known = recommendation !== 'not-enough-evidence';
   const leave = recommendation === 'leave';
+  const texts = reasons.map(reason => reasonText(reason, { locale: plainLocale, currency }));
   return {
     inventoryNumber: car.inventoryNumber,
     grade: car.grade,
@@ -29,9 +30,14 @@ const decided = ({ car, decision }: DecideRow, currency: string) => {
     cost: known ? decimalRange(leave ? nothing : decision.cost, currency) : unknown,
     ...(leave &&
       best !== 'leave' && { best: { option: best, expectedGain: gain, probability: decision.probability } }),
-    reasons: reasons.map(reason => reasonText(reason, { locale: plainLocale, currency })),
+    /** The weightiest reason, and what holds a car back whose work would gain. */
+    why: texts.filter((_, i) => i === 0 || holdsBack(reasons[i]!)).join(' '),
+    reasons: texts,
   };
 };
+
+const holdsBack = ({ kind }: DecideRow['decision']['reasons'][number]): boolean =>
+  kind === 'under-least-gain' || kind === 'under-least-probability';
 
 const nothing = { low: 0, mid: 0, high: 0 };
 const unknown = { low: null, mid: null, high: null };
@@ -119,7 +125,7 @@ const lines =
       car.expectedGain ?? '–',
       car.probability === null ? '–' : `${Math.round(car.probability * 100)} %`,
       car.cost.mid ?? '–',
-      car.reasons[0] ?? '',
+      car.why,
     ]);
     const heads = ['No', 'Condition', 'Recommendation', 'Gain', 'Probability', 'Cost', 'Why'];
     return [

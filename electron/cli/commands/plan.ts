@@ -58,7 +58,8 @@ const lines = (plan: ReturnType<typeof shown>, currency: string): string[] => [
   '',
   `Hours of your own: ${plan.hours.low.toFixed(1)}–${plan.hours.likely.toFixed(1)}–${plan.hours.high.toFixed(1)}`,
   `Cost: ${plan.cost.low}–${plan.cost.likely}–${plan.cost.high} ${currency}`,
-  `It can end in ${gradesText(plan.grades)}. ${plan.held}`.trim(),
+  // A donor is in pieces afterwards: it ends in no grade.
+  ...(plan.kind === 'donor' ? [] : [`It can end in ${gradesText(plan.grades)}. ${plan.held}`.trim()]),
   ...(plan.parts.length > 0 ? [`Parts: ${plan.parts.join('; ')}`] : []),
   ...(plan.departures.length > 0
     ? [`Departures from the factory specification: ${plan.departures.join('; ')}`]

@@ -53,7 +53,8 @@ export const benchSheetDocument = (
           { label: 'Own time', value: `${hours(plan.hours.low)} to ${hours(plan.hours.high)} hours` },
           { label: 'Waiting', value: `${hours(plan.waiting.low)} to ${hours(plan.waiting.high)} hours` },
           { label: 'Cost', value: costText(plan, reader) },
-          { label: 'Can end as', value: gradesText(plan.grades) },
+          // A donor is in pieces afterwards: it ends in no grade.
+          ...(plan.kind === 'donor' ? [] : [{ label: 'Can end as', value: gradesText(plan.grades) }]),
           ...(plan.closure ? [{ label: 'Closing', value: closureText(plan.closure) }] : []),
         ],
       },

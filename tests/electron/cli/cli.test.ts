@@ -135,6 +135,7 @@ describe('the command line', { timeout: 60_000 }, () => {
       expect(words).toContain(car.recommendation);
       expect(Object.keys(car.cost)).toEqual(['low', 'mid', 'high']);
       expect(car.reasons.length).toBeGreaterThan(0);
+      expect(car.why.startsWith(car.reasons[0])).toBe(true);
       if (car.recommendation === 'not-enough-evidence') continue;
       expect(car.expectedGain).toMatch(/^-?\d+\.\d\d$/);
       expect(car.probability).toBeGreaterThanOrEqual(0);

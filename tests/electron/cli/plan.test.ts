@@ -30,6 +30,11 @@ describe('playworn plan', { timeout: 120_000 }, () => {
     expect(stdout).toContain('Departures from the factory specification: visible post closure');
   });
 
+  it('names no grade that a car taken apart would end in, and one where care ends in one', async () => {
+    expect((await playworn(on('--car', 'Q-1', '--to', 'donor'))).stdout).not.toContain('It can end in');
+    expect((await playworn(on('--car', 'Q-1', '--to', 'conserve'))).stdout).toContain('It can end in C4.5.');
+  });
+
   it('prints the caution of every hazard in it, whole', async () => {
     for (const kind of ['restore', 'donor', 'conserve']) {
       const { stdout } = await playworn(on('--car', 'Q-1', '--to', kind));

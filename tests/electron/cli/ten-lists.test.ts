@@ -82,11 +82,15 @@ it('ten lists by ten hands and a notebook of sales become values and decisions',
   expect((await on('names')).names).toEqual([]);
   const { cars } = await on('value');
   const valued = (cars as { asFound: unknown }[]).filter(({ asFound }) => asFound !== null).length;
-  const decided = (await on('decide')).cars as { recommendation: string }[];
+  const decided = (await on('decide')).cars as { recommendation: string; best?: object; why: string }[];
   const weighed = decided.filter(({ recommendation }) => recommendation !== 'not-enough-evidence').length;
   console.log(
     `${taken} rows taken, ${answers.length} answers about words, ${names.length} names settled: ${valued} of ${cars.length} cars valued, ${weighed} of ${decided.length} weighed.`,
   );
   expect(valued / cars.length).toBeGreaterThanOrEqual(0.8);
   expect(weighed / decided.length).toBeGreaterThanOrEqual(0.8);
+  // A gain that is left lying is explained where it is named.
+  const left = decided.filter(({ best }) => best);
+  expect(left.length).toBeGreaterThan(0);
+  for (const { why } of left) expect(why).toMatch(/ under the .* you ask for\./);
 });

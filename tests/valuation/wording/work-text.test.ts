@@ -44,6 +44,7 @@ describe('the words of a plan', () => {
     ]);
     expect(heldDownText(plan, 'en-GB')).toBe('At most C7.5: the weakest part is the wheels.');
     expect(gradesText(plan.grades)).toBe('C7.5 in 80 of 100 cases, C7 in 12, C6 in 8');
+    expect(gradesText([{ grade: 4.5, share: 1 }])).toBe('C4.5');
     expect(closureText('as made')).toBe('closed as it was made');
   });
 

@@ -49,7 +49,7 @@ export const Compare = ({
   const rows: [string, (one: CarPlanView) => React.ReactNode][] = [
     ['Your hours', ({ plan }) => hoursText(plan.hours)],
     ['Materials and parts', ({ plan }) => <CostText cost={plan.cost} currency={currency} />],
-    ['Can end in', ({ plan }) => gradesText(plan.grades)],
+    ['Can end in', ({ plan }) => (plan.kind === 'donor' ? '–' : gradesText(plan.grades))],
     ['Departures', ({ plan }) => plan.departures.length],
     ['Chance of spoiling it', ({ plan }) => percentText(plan.spoilChance)],
     ['Value after', ({ outcome }) => <RangeText range={outcome?.worth ?? null} currency={currency} />],
