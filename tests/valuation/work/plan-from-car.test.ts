@@ -318,6 +318,21 @@ describe('wheels that were looked at one by one', () => {
     expect(planFromCar(subjectOf({ parts: [graded('rear right wheel', 9)] }), assumptions).parts).toEqual([]);
   });
 
+  it('are replaced where their owner asks for it, which ends better than cleaning them and departs further', () => {
+    const car = subjectOf({ grade: 4, parts: [graded('wheels', 4)], spec: spec() });
+    const [cleaned, replaced] = [{}, { also: ['fit-wheels'] }].map(wishes =>
+      planFromCar(car, assumptions, 'restore', wishes),
+    );
+    const ids = (plan = cleaned) => plan!.lines.map(({ id }) => id);
+    expect(ids()).toContain('clean-wheels');
+    expect(cleaned).toMatchObject({ heldBy: 'wheels', grades: [{ grade: 7 }, {}] });
+    expect(ids(replaced)).not.toContain('clean-wheels');
+    expect(replaced).toMatchObject({ heldBy: null, parts: [{ part: 'wheels', from: 'buy' }] });
+    expect(replaced!.grades[0]!.grade).toBe(9);
+    expect(replaced!.departures.map(({ kind }) => kind)).toContain('reproduction wheels');
+    expect(cleaned!.departures.map(({ kind }) => kind)).not.toContain('reproduction wheels');
+  });
+
   it('leaves what a car came in as it is, which holds no grade down', () => {
     const plan = planFromCar(subjectOf({ grade: 4, parts: [graded('packaging', 2)] }), assumptions);
     expect(plan.partsAfter).toContainEqual({ part: 'packaging', grade: 2, originality: 'original' });
