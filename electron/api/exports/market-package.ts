@@ -6,7 +6,7 @@ import { tableCsv } from '../../../reports/tables/table-csv.ts';
 import { finishStates } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import { referenceTable } from './reference-table.ts';
+import { sharedReferenceTable } from './reference-table.ts';
 import { sharedSalesTable } from './sales-table.ts';
 
 /** The files of a market that is passed on; a friend's import looks for these names. */
@@ -60,7 +60,7 @@ const resource = (path: string, title: string, { columns }: DataTable) => ({
 export const marketPackage = async (
   session: Session,
 ): Promise<{ bytes: Uint8Array; variations: number; sales: number }> => {
-  const reference = await referenceTable(session);
+  const reference = await sharedReferenceTable(session);
   const sales = await sharedSalesTable(session);
   const today = await session.today();
   const currency = await readSetting(openOf(session).read.db, 'reporting-currency');

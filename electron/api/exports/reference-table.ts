@@ -1,3 +1,5 @@
+import type { Kysely } from 'kysely';
+import { type DetailOf, detailColumns } from '../../../db/import/reference-details.ts';
 import {
   type CastingRecord,
   listCastings,
@@ -6,6 +8,8 @@ import {
   type ReleaseRecord,
   type VariationRecord,
 } from '../../../db/reference/reference.ts';
+import { type ReferenceSaid, referenceSaid } from '../../../db/reference/reference-said.ts';
+import type { Schema } from '../../../db/schema.ts';
 import {
   type DataTable,
   type ListColumn,
@@ -14,7 +18,7 @@ import {
   textCell,
 } from '../../../reports/tables/data-table.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
-import { variationFeatures } from '../../../valuation/words.ts';
+import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 
@@ -44,17 +48,106 @@ const columns: readonly ListColumn<ReferenceRow>[] = [
   { name: 'rarity', width: 12, value: ({ variation }) => textCell(variation?.rarity) },
 ];
 
-/** Every casting, release and variation of the reference, a variation a row. */
-export const referenceTable = async (session: Session): Promise<DataTable> => {
-  const { db } = openOf(session).read;
+const rowsOf = async (db: Kysely<Schema>): Promise<ReferenceRow[]> => {
   const variations = Map.groupBy(await listVariations(db), variation => variation.releaseId);
   const releases = Map.groupBy(await listReleases(db), release => release.castingId);
-  const rows = (await listCastings(db)).flatMap((casting): ReferenceRow[] => {
+  return (await listCastings(db)).flatMap((casting): ReferenceRow[] => {
     const ofCasting = releases.get(casting.id);
     if (!ofCasting) return [{ casting, release: null, variation: null }];
     return ofCasting.flatMap((release): ReferenceRow[] =>
       (variations.get(release.id) ?? [null]).map(variation => ({ casting, release, variation })),
     );
   });
-  return listTable('Reference', columns, rows);
 };
+
+const saidCell = (said: string | number | null | undefined) =>
+  typeof said === 'number' ? numberCell(said) : textCell(said);
+
+/** Pieces such as "axles: 1.10 mm; wheels: 9.4 mm"; what would part a piece in two is a comma. */
+const piecesCell = (pieces: readonly (readonly [of: string, said: string])[]) =>
+  textCell(
+    pieces
+      .filter(([, said]) => said !== '')
+      .map(([of, said]) => `${of}: ${said.replaceAll(/ *[;\n]\s*/g, ', ')}`)
+      .join('; '),
+  );
+
+const valueKey = (castingId: number, feature: VariationFeature, value: string): string =>
+  `${castingId} ${feature} ${value.toLowerCase()}`;
+
+/** What is known beside what tells variations apart, in the columns that the reference's import reads. */
+const detailsOf = (said: ReferenceSaid, rows: readonly ReferenceRow[]): ListColumn<ReferenceRow>[] => {
+  const idOf = ({ casting, release, variation }: ReferenceRow): Record<DetailOf, number | undefined> => ({
+    maker: casting.makerId,
+    series: casting.seriesId,
+    casting: casting.id,
+    release: release?.id,
+    variation: variation?.id,
+  });
+  const partsOf = ({ casting }: ReferenceRow) => said.parts.get(casting.id) ?? [];
+  // Those of its variations are in their own columns.
+  const ofVariations = new Set(
+    rows.flatMap(({ casting, variation }) =>
+      variation
+        ? variationFeatures.map(feature => valueKey(casting.id, feature, variation.features[feature]))
+        : [],
+    ),
+  );
+  return [
+    ...detailColumns.map(
+      ({ name, of, field }): ListColumn<ReferenceRow> => ({
+        name,
+        width: 20,
+        value: row => saidCell(said[of].get(idOf(row)[of] ?? 0)?.[field]),
+      }),
+    ),
+    {
+      name: 'parts',
+      width: 30,
+      value: row => piecesCell(partsOf(row).map(({ part, detail }) => [part, detail] as const)),
+    },
+    {
+      name: 'look_at',
+      width: 30,
+      value: row => piecesCell(partsOf(row).map(({ part, lookAt }) => [part, lookAt] as const)),
+    },
+    {
+      name: 'feature_values',
+      width: 30,
+      value: ({ casting }) =>
+        piecesCell(
+          (said.featureValues.get(casting.id) ?? []).map(
+            ({ feature, values }) =>
+              [
+                featureColumns[feature],
+                values
+                  .filter(value => !ofVariations.has(valueKey(casting.id, feature, value)))
+                  .map(value => value.replaceAll(',', ' '))
+                  .join(', '),
+              ] as const,
+          ),
+        ),
+    },
+    {
+      name: 'swatch',
+      width: 10,
+      value: ({ variation }) => textCell(said.swatches.get(variation?.features.colour.toLowerCase() ?? '')),
+    },
+  ];
+};
+
+/**
+ * Every casting, release and variation of the reference, a variation a row, with all that is known of them:
+ * import takes it again. Details of which nothing is known anywhere have no column.
+ */
+export const referenceTable = async (session: Session): Promise<DataTable> => {
+  const { db } = openOf(session).read;
+  const rows = await rowsOf(db);
+  const details = detailsOf(await referenceSaid(db), rows);
+  const known = details.filter(({ value }) => rows.some(row => value(row) !== null));
+  return listTable('Reference', [...columns, ...known], rows);
+};
+
+/** The same for a friend: what tells variations apart, without the owner's notes. */
+export const sharedReferenceTable = async (session: Session): Promise<DataTable> =>
+  listTable('Reference', columns, await rowsOf(openOf(session).read.db));
