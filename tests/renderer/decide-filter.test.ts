@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  everything,
-  type Filter,
-  orList,
-  readFilter,
-  writeFilter,
-} from '../../renderer/screens/decide/filter/filter.ts';
+import { everything, type Filter, orList, writeFilter } from '../../renderer/screens/decide/filter/filter.ts';
+import { decideFilterIn } from '../../valuation/reading/list-address.ts';
 
 const all: Filter = {
   lot: 3,
@@ -21,16 +16,16 @@ describe('the sentence of the filter', () => {
     expect(writeFilter(all)).toBe(
       'lot=3&finish=original,touched%20up&below=6.5&not=scarce,rare&recommendation=restore,not-enough-evidence&decided=otherwise',
     );
-    expect(readFilter(writeFilter(all))).toEqual(all);
+    expect(decideFilterIn(writeFilter(all))).toEqual(all);
     expect(writeFilter(everything)).toBe('');
-    expect(readFilter('')).toEqual(everything);
+    expect(decideFilterIn('')).toEqual(everything);
   });
 
   it('leaves out what it does not know', () => {
     const odd = 'lot=-2&finish=shiny,restored&below=6.3&not=__proto__&recommendation=sell&decided=maybe&x=1';
-    expect(readFilter(odd)).toEqual({ ...everything, finish: ['restored'] });
-    expect(readFilter('lot=1e99&below=1').lot).toBeNull();
-    expect(readFilter('below=1').below).toBeNull();
+    expect(decideFilterIn(odd)).toEqual({ ...everything, finish: ['restored'] });
+    expect(decideFilterIn('lot=1e99&below=1').lot).toBeNull();
+    expect(decideFilterIn('below=1').below).toBeNull();
   });
 
   it('says several words as one would', () => {

@@ -3,8 +3,13 @@ import {
   type CarStatus,
   carLacks,
   carStatuses,
+  type DecidedWord,
+  decidedWords,
   type FinishState,
   finishStates,
+  type Grade,
+  grades,
+  isGrade,
   type Rarity,
   type Recommendation,
   rarities,
@@ -73,7 +78,7 @@ const listIn = (query: URLSearchParams, name: string): string[] =>
 
 const idIn = (query: URLSearchParams, name: string): number | null => {
   const id = Number(query.get(name));
-  return Number.isInteger(id) && id > 0 ? id : null;
+  return Number.isSafeInteger(id) && id > 0 ? id : null;
 };
 
 /** A grade as a link may give it: one of the bands, or any "from-to". */
@@ -129,3 +134,30 @@ export const servedSaleFilter = ({ casting, variation, source, finish, show }: S
   finish: finishStates.find(state => state === finish) ?? null,
   show,
 });
+
+/**
+ * Which of the cars that may be worked on are weighed, as the address of Decide keeps it. Empty lists and null
+ * mean any.
+ */
+export interface DecideFilter {
+  lot: number | null;
+  finish: FinishState[];
+  below: Grade | null;
+  not: Rarity[];
+  recommendation: Recommendation[];
+  decided: DecidedWord | null;
+}
+
+/** Reads the filter of Decide from an address's query; what it does not know it leaves out. */
+export const decideFilterIn = (search: string): DecideFilter => {
+  const query = new URLSearchParams(search);
+  const below = Number(query.get('below'));
+  return {
+    lot: idIn(query, 'lot'),
+    finish: among(finishStates, listIn(query, 'finish')),
+    below: isGrade(below) && below > (grades[0] ?? 1) ? below : null,
+    not: among(rarities, listIn(query, 'not')),
+    recommendation: among(recommendations, listIn(query, 'recommendation')),
+    decided: decidedWords.find(word => word === query.get('decided')) ?? null,
+  };
+};

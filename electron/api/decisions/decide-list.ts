@@ -23,7 +23,7 @@ import { decidePoints } from './decide-points.ts';
 import { leftOutOf } from './left-out.ts';
 
 /** The cars that are shown, in brief and in their order. */
-const shownCars = async (
+export const carsToDecide = async (
   session: Session,
   { filter, order }: { filter: DecideFilter; order: ListOrder },
 ): Promise<readonly BriefCar[]> => {
@@ -45,7 +45,7 @@ const shownCars = async (
 const window = needsCollection.input(inputs.decideWindow).handler(
   async ({ context: { session }, input }): Promise<ListWindow<DecisionSummary>> =>
     windowOf(
-      await shownCars(session, input),
+      await carsToDecide(session, input),
       input,
       ids => weighedByIds(session, ids),
       ({ car }) => car.id,
@@ -56,7 +56,7 @@ const place = needsCollection
   .input(inputs.decidePlace)
   .handler(
     async ({ context, input }): Promise<number | null> =>
-      placeIn(await shownCars(context.session, input), input.id),
+      placeIn(await carsToDecide(context.session, input), input.id),
   );
 
 /** What a range of the list holds. */
@@ -64,7 +64,7 @@ const chosen = needsCollection
   .input(inputs.decideRange)
   .handler(async ({ context, input }): Promise<ChosenDecisions> => {
     const list = await decideCars(context.session);
-    const shown = await shownCars(context.session, input);
+    const shown = await carsToDecide(context.session, input);
     const cars = shown.slice(input.from, input.from + input.count);
     return { cars: cars.length, advised: cars.filter(car => advisesAnything(adviceOf(list, car))).length };
   });

@@ -64,7 +64,12 @@ const namesOf = (columns: ColumnsSeen, { columns: shown }: ListLook, always: rea
 };
 
 /** The order in force: the usual one where the column of another is not shown. */
-const orderOf = ({ sort, columns }: ListLook, usual: ListSort | null, pinned: string, locale: string) => {
+export const orderOf = (
+  { sort, columns }: ListLook,
+  usual: ListSort | null,
+  pinned: string,
+  locale: string,
+) => {
   const stands = !sort || columns === null || sort.columnId === pinned || columns.includes(sort.columnId);
   const wanted = sort === undefined || !stands ? usual : sort;
   return {

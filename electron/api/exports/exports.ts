@@ -13,6 +13,7 @@ import { type OnProgress, streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
 import { carsAsSeen, type Seen, salesAsSeen } from './as-seen.ts';
+import { decideAsSeen } from './decide-table.ts';
 import { jobsTable } from './jobs-table.ts';
 import { decisionsTable, disposalsTable, expensesTable, lotsTable } from './ledger-tables.ts';
 import { referenceTable } from './reference-table.ts';
@@ -65,9 +66,11 @@ const tableAsSeen = async (
   tableOf: (ids: number[]) => Promise<DataTable>,
 ): Promise<DataTable> => {
   if (list === 'sales') return salesAsSeen(session, seen, tableOf);
-  if (list !== 'cars') throw refused(`The list of ${list} goes out whole.`, 'list');
-  const currency = await readSetting(openOf(session).read.db, 'reporting-currency');
-  return carsAsSeen(session, seen, currency ?? 'USD', tableOf);
+  if (list !== 'cars' && list !== 'decisions') throw refused(`The list of ${list} goes out whole.`, 'list');
+  const currency = (await readSetting(openOf(session).read.db, 'reporting-currency')) ?? 'USD';
+  return list === 'cars'
+    ? carsAsSeen(session, seen, currency, tableOf)
+    : decideAsSeen(session, seen, currency);
 };
 
 const tableOf = (

@@ -124,8 +124,7 @@ export const disposalsTable = async (session: Session): Promise<DataTable> =>
     await withNumbers(session, (await listDisposals(openOf(session).read.db)).toReversed()),
   );
 
-const decisionColumns: readonly ListColumn<OfCar<StoredDecision>>[] = [
-  ...carColumns,
+export const decisionColumns: readonly ListColumn<StoredDecision>[] = [
   { name: 'decided_on', width: 12, value: decision => dateCell(decision.decidedOn) },
   { name: 'choice', width: 14, value: decision => textCell(decision.choice) },
   { name: 'recommended', width: 20, value: decision => textCell(decision.recommended) },
@@ -138,7 +137,7 @@ export const decisionsTable = async (session: Session): Promise<DataTable> => {
   const rows = await withNumbers(session, decisions);
   return listTable(
     'Decisions',
-    decisionColumns,
+    [...carColumns, ...decisionColumns],
     rows.sort((a, b) => (a.number < b.number ? -1 : 1)),
   );
 };

@@ -2,7 +2,7 @@ import { Button, Menu } from '@mantine/core';
 import { IconDownload } from '@tabler/icons-react';
 import { useState } from 'react';
 import { useSearch } from 'wouter';
-import type { ViewedList } from '../../../electron/api/lists/saved-views.ts';
+import type { ExportedList } from '../../../electron/api/exports/exports.ts';
 import { api } from '../../api/client.ts';
 import { errorSentence } from '../../api/error-sentence.ts';
 import { resultOf } from '../../api/use-progress.ts';
@@ -19,14 +19,26 @@ const formats = [
 type Format = (typeof formats)[number]['format'];
 
 /** Saves a list as a file: as it is seen, with its filter, order and columns, or whole. */
-export const ExportMenu = ({ list }: { list: ViewedList }) => {
-  const query = viewQuery(useSearch());
+export const ExportMenu = ({
+  list,
+  shown,
+  whole,
+}: {
+  list: ExportedList;
+  /** What is shown, where the address does not say all of it. */
+  shown?: string;
+  /** What shows everything, where the list goes out by that and not by its kind alone. */
+  whole?: string;
+}) => {
+  const search = useSearch();
+  const query = shown ?? viewQuery(search);
   const [writes, setWrites] = useState(false);
   const write = async (format: Format, asSeen: boolean) => {
     setWrites(true);
     try {
-      const seen = { query, locale: readerLocale() };
-      await saveFile(await resultOf(await api.exports.make({ list, format, ...(asSeen && { seen }) })));
+      const wanted = asSeen ? query : whole;
+      const seen = wanted === undefined ? {} : { seen: { query: wanted, locale: readerLocale() } };
+      await saveFile(await resultOf(await api.exports.make({ list, format, ...seen })));
     } catch (error) {
       showProblem('The list could not be written', errorSentence(error));
     } finally {

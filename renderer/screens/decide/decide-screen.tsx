@@ -8,10 +8,11 @@ import { readerLocale } from '../../components/format.ts';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import { useKeys } from '../../components/keys/use-keys.ts';
 import { PageHeader } from '../../components/layout/page-header.tsx';
+import { ExportMenu } from '../../components/saved-views/export-menu.tsx';
 import { Band } from './band.tsx';
 import type { Tab } from './beside-chart.tsx';
 import classes from './decide.module.css';
-import { everything, type Filter } from './filter/filter.ts';
+import { everything, type Filter, seenQuery } from './filter/filter.ts';
 import { Sentence } from './filter/sentence.tsx';
 import { DecisionDrawer } from './inspector/decision-drawer.tsx';
 import { DecideList } from './list/decide-list.tsx';
@@ -90,11 +91,18 @@ export const DecideScreen = ({
         title="Decide"
         facts={<Sentence filter={filter} lots={facts.lots} onChange={setFilter} />}
         actions={
-          <Button onClick={recordSelected} disabled={asRecommended === 0} rightSection={<KeyHint keys="R" />}>
-            {asRecommended > 1
-              ? `Record ${asRecommended.toLocaleString(readerLocale())} as recommended`
-              : 'Record as recommended'}
-          </Button>
+          <>
+            <ExportMenu list="decisions" shown={seenQuery(filter, list.sort)} whole="" />
+            <Button
+              onClick={recordSelected}
+              disabled={asRecommended === 0}
+              rightSection={<KeyHint keys="R" />}
+            >
+              {asRecommended > 1
+                ? `Record ${asRecommended.toLocaleString(readerLocale())} as recommended`
+                : 'Record as recommended'}
+            </Button>
+          </>
         }
       />
       {inTurn ? (

@@ -1,12 +1,13 @@
 import { useMemo } from 'react';
 import { useLocation, useSearch } from 'wouter';
-import { type Filter, readFilter, writeFilter } from './filter/filter.ts';
+import { decideFilterIn } from '../../../valuation/reading/list-address.ts';
+import { type Filter, writeFilter } from './filter/filter.ts';
 
 /** The filter that the address asks for, and the car that it names; null where it names none. */
 export const useDecideFilter = () => {
   const query = useSearch();
   const [, navigate] = useLocation();
-  const filter = useMemo(() => readFilter(query), [query]);
+  const filter = useMemo(() => decideFilterIn(query), [query]);
   const setFilter = (next: Filter) => {
     const text = writeFilter(next);
     navigate(text === '' ? '~/decide' : `~/decide?${text}`, { replace: true });

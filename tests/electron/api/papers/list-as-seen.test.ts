@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import type { ExportedList } from '../../../../electron/api/exports/exports.ts';
 import { addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 import { readRfc4180 } from '../../../helpers/rfc-4180.ts';
 
@@ -14,7 +15,7 @@ const shelf = async () => {
     ],
   });
   await api.cars.create({ lotId: null, cars: [{ inventoryNumber: 'X-1', grade: 9 }] });
-  const out = async (list: 'cars' | 'sales', query?: string) => {
+  const out = async (list: ExportedList, query?: string) => {
     const seen = query === undefined ? undefined : { query, locale: 'en-US' };
     const made = await resultOf(await api.exports.make({ list, format: 'csv', ...(seen && { seen }) }));
     const file = await api.reports.file(made);
@@ -86,4 +87,30 @@ it('an empty collection gives the headings that are seen, and other lists go out
     api.exports.make({ list: 'words', format: 'csv', seen }).then(work => resultOf(work)),
   );
   expect(refused.message).toMatch(/goes out whole/);
+});
+
+it('the list of Decide goes out as it is seen, with what was decided as the list of decisions has it', async () => {
+  const { api, lotId, out } = await shelf();
+  const cars = await api.cars.list({ lotId });
+  const { id: carId } = cars.find(car => car.inventoryNumber === 'L-10')!;
+  await api.decisions.recordAll({ decisions: [{ carId, choice: 'donor', reason: 'bent' }] });
+  const byNumber = async (query: string) => {
+    const [heads = [], ...rows] = (await out('decisions', query)).rows;
+    return rows.map(row => Object.fromEntries(heads.map((head, i) => [head, row[i]])));
+  };
+  const shown = await byNumber(`lot=${lotId}&sort=-grade`);
+  expect(
+    shown.map(row => [row['inventory_number'], row['finish_state'], row['choice'], row['reason']]),
+  ).toEqual([
+    ['L-10', 'original', 'donor', 'bent'],
+    ['L-2', 'restored', '', ''],
+  ]);
+  const [first] = (await api.decisions.list({ lotId })).filter(({ car }) => car.id === carId);
+  expect(shown[0]).toMatchObject({ recommended_now: first!.car.recommendation, currency: 'USD' });
+  expect((await byNumber('decided=undecided')).map(row => row['inventory_number']).sort()).toEqual([
+    'L-2',
+    'X-1',
+  ]);
+  expect(await byNumber('')).toHaveLength(3);
+  expect((await out('decisions')).rows.slice(1).map(row => row[0])).toEqual(['L-10']);
 });
