@@ -87,7 +87,7 @@ const inside = [
       imports: ['sales', 'figures', 'reference', 'session'],
       words: ['sales', 'figures', 'reference', 'session'],
       reports: ['figures', 'reference', 'session'],
-      exports: ['reports', 'cars', 'sales', 'reference', 'session'],
+      exports: ['reports', 'cars', 'sales', 'decisions', 'reference', 'session'],
       papers: ['exports', 'reports', 'cars', 'decisions', 'lots', 'worth', 'figures', 'reference', 'session'],
       archive: ['reports', 'session'],
     },

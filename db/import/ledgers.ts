@@ -6,10 +6,12 @@ import type { Schema } from '../schema.ts';
 import { cellText } from './files/cell-text.ts';
 import { openTable } from './files/table.ts';
 import { type LedgerKind, ledgerColumns } from './ledgers/columns.ts';
-import { ledgerJudges, Refusal } from './ledgers/judges.ts';
+import { recordOfRow } from './ledgers/jobs.ts';
+import { ledgerJudges } from './ledgers/judges.ts';
+import { Refusal, type Row } from './ledgers/row.ts';
 import { ImportFileError, type Rejection } from './types.ts';
 
-/** What became of the rows of a list of lots, expenses, disposals or decisions. */
+/** What became of the rows of a list of lots, expenses, disposals, decisions or jobs. */
 export interface LedgerResult {
   accepted: number;
   duplicates: number;
@@ -47,6 +49,12 @@ export interface LedgerRequest {
   onProgress?: ((done: number, total: number, stage: string) => void) | undefined;
 }
 
+interface ReadLine {
+  line: number;
+  row: Row;
+  values: Record<string, string>;
+}
+
 /** A try that is to leave nothing behind. */
 class OnlyTried extends Error {}
 
@@ -59,7 +67,7 @@ const plainHeading = (text: string): string =>
 /**
  * Takes in a list as it goes out: each row by the columns of its own names, in any order. A row that is there
  * already with the same content is a duplicate; one that cannot stand is rejected with its line and the
- * reason. Nothing that is there is changed. One action, of which a cancel takes nothing; `dryRun` takes nothing
+ * reason; the rows of a job are taken together or not at all. Nothing that is there is changed. One action, of which a cancel takes nothing; `dryRun` takes nothing
  * either. Throws ImportFileError where the file is no such list.
  */
 export const importLedger = async (request: LedgerRequest): Promise<LedgerResult> => {
@@ -95,14 +103,51 @@ export const importLedger = async (request: LedgerRequest): Promise<LedgerResult
     sample: [],
   };
   let done = 0;
-  let left = 0;
-  const show = (shown: LedgerRow): void => {
-    if (shown.outcome === 'rejected' ? left++ < mostShown : result.sample.length < mostShown + left)
-      result.sample.push(shown);
-  };
   const soldCarIds: number[] = [];
+  const notes = new Set(result.notes);
+  const shown: Record<'taken' | 'left', LedgerRow[]> = { taken: [], left: [] };
+  const breathe = async (): Promise<void> => {
+    if (++done % 200 !== 0) return;
+    await new Promise(resolve => setImmediate(resolve));
+    signal?.throwIfAborted();
+    onProgress?.(done, 0, 'reading rows');
+  };
   const take = async (trx: Transaction<Schema>): Promise<LedgerResult> => {
-    const judge = await ledgerJudges[as](trx, { at, today: at.slice(0, 10) as IsoDate, soldCarIds });
+    const judge = await ledgerJudges[as](trx, {
+      at,
+      today: at.slice(0, 10) as IsoDate,
+      soldCarIds,
+      has: column => places.has(column),
+      note: text => notes.add(text),
+    });
+    /** Takes the rows of one record: all of them, or none. */
+    const settle = async (lines: readonly ReadLine[]): Promise<void> => {
+      const show = (
+        line: ReadLine,
+        outcome: LedgerRow['outcome'],
+        column: string | null,
+        reason: string | null,
+      ) => {
+        if (outcome === 'rejected') result.rejected.push({ line: line.line, column, reason: reason ?? '' });
+        const among = outcome === 'rejected' ? shown.left : shown.taken;
+        if (among.length < mostShown)
+          among.push({ line: line.line, outcome, column, reason, values: line.values });
+      };
+      try {
+        const isNew = await judge(lines.map(({ row }) => row));
+        if (isNew) result.accepted += lines.length;
+        else result.duplicates += lines.length;
+        for (const line of lines) show(line, isNew ? 'accepted' : 'duplicate', null, null);
+      } catch (error) {
+        if (!(error instanceof Refusal)) throw error;
+        const blamed = lines[error.row]!;
+        for (const line of lines)
+          if (line === blamed) show(line, 'rejected', error.column, error.message);
+          else
+            show(line, 'rejected', null, `this belongs to the row in line ${blamed.line}, which is rejected`);
+      }
+    };
+    const records = new Map<string, ReadLine[]>();
     for await (const batch of table.rows())
       for (const { line, cells, not } of batch) {
         if (not === 'headings') continue;
@@ -112,23 +157,24 @@ export const importLedger = async (request: LedgerRequest): Promise<LedgerResult
         };
         if (cells.every(cell => cellText(cell) === '')) continue;
         const values = Object.fromEntries(result.columns.map(column => [column, row(column).slice(0, 200)]));
-        try {
-          const isNew = await judge(row);
-          if (isNew) result.accepted++;
-          else result.duplicates++;
-          show({ line, outcome: isNew ? 'accepted' : 'duplicate', column: null, reason: null, values });
-        } catch (error) {
-          if (!(error instanceof Refusal)) throw error;
-          const { column, message: reason } = error;
-          result.rejected.push({ line, column, reason });
-          show({ line, outcome: 'rejected', column, reason, values });
+        const read = { line, row, values };
+        // The rows of a job may stand anywhere in its list.
+        if (as !== 'jobs') await settle([read]);
+        else {
+          const record = recordOfRow(row, line);
+          const others = records.get(record);
+          if (others) others.push(read);
+          else records.set(record, [read]);
         }
-        if (++done % 200 === 0) {
-          await new Promise(resolve => setImmediate(resolve));
-          signal?.throwIfAborted();
-          onProgress?.(done, 0, 'reading rows');
-        }
+        await breathe();
       }
+    for (const lines of records.values()) {
+      await settle(lines);
+      await breathe();
+    }
+    result.notes = [...notes];
+    result.rejected.sort((one, other) => one.line - other.line);
+    result.sample = [...shown.taken, ...shown.left].sort((one, other) => one.line - other.line);
     signal?.throwIfAborted();
     if (dryRun) throw new OnlyTried();
     await afterwards?.(trx, soldCarIds);

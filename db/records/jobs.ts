@@ -1,5 +1,5 @@
 import type { Kysely, Selectable, Transaction } from 'kysely';
-import type { Currency, Minor, ThreePoint, WorkLine, WorkReason } from '../../valuation/types.ts';
+import type { Currency, Minor, ThreePoint, WorkReason } from '../../valuation/types.ts';
 import {
   type Grade,
   type Hazard,
@@ -150,7 +150,7 @@ export const insertJob = async (
     carId: number;
     seasonId: number | null;
     kind: WorkKind;
-    lines: readonly WorkLine[];
+    lines: readonly Parameters<typeof workToRow>[0][];
     /** The grade that its plan aims at. */
     aim?: Grade;
     /** The colour that it is to be painted in. */

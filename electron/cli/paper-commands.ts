@@ -71,7 +71,7 @@ export const addPaperCommands = (program: Command): void => {
     .option('--title <TITLE>', "its title (default: the collection's name)")
     .option('--lot <NAME>', 'this lot only')
     .action(gallery);
-  addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines; import takes each again but jobs')
+  addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines; import takes each again')
     .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
     .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)
     .option('--view <NAME>', 'of cars or sales: what a saved view shows, in its order and columns')

@@ -1,8 +1,5 @@
 import type { Transaction } from 'kysely';
-import { isCurrency } from '../../../valuation/money.ts';
-import { readDate } from '../../../valuation/reading/date.ts';
-import { readMoney } from '../../../valuation/reading/money.ts';
-import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
+import type { Currency } from '../../../valuation/types.ts';
 import { lotCostKinds, options, recommendations } from '../../../valuation/words.ts';
 import { readDecisions, saveDecision } from '../../records/decisions.ts';
 import { insertDisposal, insertExpense, listDisposals, listExpenses } from '../../records/disposals.ts';
@@ -10,78 +7,21 @@ import { insertLot, type LotCost, listLots, lotCosts } from '../../records/lots.
 import { readUnread, unreadToJson } from '../../records/unread.ts';
 import type { Schema } from '../../schema.ts';
 import type { LedgerKind } from './columns.ts';
-
-/** Why a row cannot be taken, and by which of its columns. */
-export class Refusal extends Error {
-  readonly column: string;
-  constructor(column: string, reason: string) {
-    super(reason);
-    this.column = column;
-  }
-}
-
-/** The text of one of a row's columns; '' where it is blank or absent. */
-type Row = (column: string) => string;
-
-interface Terms {
-  /** ISO instant of entering. */
-  at: string;
-  today: IsoDate;
-  /** Takes the ids of cars that were sold. */
-  soldCarIds: number[];
-}
+import { jobs } from './jobs.ts';
+import {
+  amountOf,
+  carsByNumber,
+  counted,
+  currencyOf,
+  day,
+  Refusal,
+  type Row,
+  type Terms,
+  text,
+} from './row.ts';
 
 /** Takes a row, or finds that it is there already (false). Throws Refusal where it cannot stand. */
 type LedgerJudge = (row: Row) => Promise<boolean>;
-
-const text = (row: Row, column: string): string => {
-  const said = row(column);
-  if (said === '') throw new Refusal(column, 'this is missing');
-  return said;
-};
-
-const day = (row: Row, column: string, today: IsoDate | null): IsoDate => {
-  const read = readDate(text(row, column), null, today);
-  if (!read.ok) throw new Refusal(column, read.reason);
-  return read.value;
-};
-
-const currencyOf = (row: Row): Currency => {
-  const code = text(row, 'currency').toUpperCase();
-  if (!isCurrency(code))
-    throw new Refusal('currency', `"${code}" is not a currency; write its ISO 4217 code`);
-  return code;
-};
-
-const amountOf = (written: string, column: string, currency: Currency): Minor => {
-  // The lists are written with a point; a lone one before three digits is no thousand.
-  const read = readMoney(written, currency, { chosen: '.', usual: null });
-  if (!read.ok) throw new Refusal(column, read.reason);
-  return read.value;
-};
-
-const carsByNumber = async (trx: Transaction<Schema>): Promise<(row: Row) => number> => {
-  const rows = await trx.selectFrom('car').select(['id', 'inventory_number']).execute();
-  const ids = new Map(rows.map(row => [row.inventory_number.toLowerCase(), row.id]));
-  return row => {
-    const number = text(row, 'inventory_number');
-    const id = ids.get(number.toLowerCase());
-    if (id === undefined)
-      throw new Refusal('inventory_number', `no car has the number ${number}: import the cars first`);
-    return id;
-  };
-};
-
-/** What is there already, counted, so that equal rows of one list are each taken. */
-const counted = (keys: readonly string[]) => {
-  const counts = new Map<string, number>();
-  for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
-  return (key: string): boolean => {
-    const left = counts.get(key) ?? 0;
-    counts.set(key, left - 1);
-    return left > 0;
-  };
-};
 
 const costsOf = (row: Row, currency: Currency): LotCost[] => {
   const each = row('costs');
@@ -230,7 +170,30 @@ const decisions = async (trx: Transaction<Schema>, { today }: Terms): Promise<Le
   };
 };
 
+/**
+ * Takes the rows of what is one record, or finds that it is there already (false). Throws Refusal where it cannot
+ * stand.
+ */
+type RecordJudge = (rows: readonly Row[]) => Promise<boolean>;
+
+/** For a list in which each row is a record. */
+const each =
+  (judgeOf: (trx: Transaction<Schema>, terms: Terms) => Promise<LedgerJudge>) =>
+  async (trx: Transaction<Schema>, terms: Terms): Promise<RecordJudge> => {
+    const judge = await judgeOf(trx, terms);
+    return async rows => {
+      const [row] = rows;
+      return row === undefined ? false : judge(row);
+    };
+  };
+
 export const ledgerJudges: Record<
   LedgerKind,
-  (trx: Transaction<Schema>, terms: Terms) => Promise<LedgerJudge>
-> = { lots, expenses, disposals, decisions };
+  (trx: Transaction<Schema>, terms: Terms) => Promise<RecordJudge>
+> = {
+  lots: each(lots),
+  expenses: each(expenses),
+  disposals: each(disposals),
+  decisions: each(decisions),
+  jobs,
+};

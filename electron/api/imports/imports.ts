@@ -108,7 +108,7 @@ const market = needsCollection
     }, signal),
   );
 
-/** Takes in a list of lots, expenses, disposals or decisions as it goes out, as one action. */
+/** Takes in a list of lots, expenses, disposals, decisions or jobs as it goes out, as one action. */
 const ledger = needsCollection
   .input(inputs.importLedger)
   .handler(({ context: { session, collection }, input: { file, as, dryRun }, signal }) =>

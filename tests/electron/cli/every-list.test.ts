@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { contentHash, referenceTables } from '../../helpers/content-hash.ts';
 import { readRfc4180 } from '../../helpers/rfc-4180.ts';
+import { listOfJobs } from './list-of-jobs.ts';
 import { answer } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
@@ -51,6 +52,7 @@ const lists = {
     'inventory_number,decided_on,choice,recommended,overruled,reason',
     'A-1,2025-01-02,leave,restore,scarce; original finish,a gift',
   ],
+  jobs: listOfJobs,
 } as const;
 type List = keyof typeof lists;
 const names = Object.keys(lists) as List[];
@@ -64,6 +66,7 @@ const carried = {
   tables: [
     ...referenceTables,
     ...['sale_record', 'lot', 'lot_cost', 'expense', 'disposal', 'decision', 'word', 'car'],
+    ...['job', 'job_step', 'job_time', 'job_material', 'job_part', 'finished_work'],
   ],
   without: ['car', 'sale_record'].flatMap(table =>
     ['as_written', 'unread', 'heard'].map(column => `${table}.${column}`),

@@ -33,6 +33,7 @@ const ofNoDialect = new Set([
   'db/archive/make-archive.ts',
   'db/import/columns.ts',
   'db/import/heading-words.ts',
+  'db/import/ledgers/columns.ts',
   'db/reference/reference-filler.ts',
   'electron/demo/drawing/sheet.ts',
   'electron/demo/photos.ts',

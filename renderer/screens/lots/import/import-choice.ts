@@ -77,6 +77,13 @@ export const bookWords: Record<LedgerKind, { title: string; rows: string; row: s
     row: 'decision',
     about: 'One row for each car that was decided on: what was chosen, when and why.',
   },
+  jobs: {
+    title: 'Jobs',
+    rows: 'rows of jobs',
+    row: 'row of a job',
+    about:
+      'One row for each step of the work on a car, with what it took and used, and what was finished. A job is imported whole or not at all.',
+  },
 };
 
 /** Every list that can be imported. */

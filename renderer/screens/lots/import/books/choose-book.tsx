@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import type { LedgerKind } from '../../../../../electron/api/views.ts';
 import { api } from '../../../../api/client.ts';
+import { readerWords } from '../../../../components/words.ts';
 import { BeforeList, type WaysIn } from '../before-list.tsx';
 import choose from '../choose.module.css';
 import { bookWords } from '../import-choice.ts';
@@ -37,7 +38,7 @@ export const ChooseBook = ({ as, ways }: { as: LedgerKind; ways: WaysIn }) => {
           {columns.map(({ name, help, required }) => (
             <li key={name}>
               <strong>{headingOf(name)}</strong>
-              {required ? ' (needed)' : ''}: {help}
+              {required ? ' (needed)' : ''}: {readerWords().spell(help)}
             </li>
           ))}
         </ul>

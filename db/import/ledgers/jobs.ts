@@ -1,0 +1,231 @@
+import type { Transaction } from 'kysely';
+import type { IsoDate } from '../../../valuation/types.ts';
+import { type CarStatus, deviationOfColour, type FinishState } from '../../../valuation/words.ts';
+import { updateCars } from '../../records/cars-write.ts';
+import { carChecks } from '../../records/condition-checks.ts';
+import { insertFinishedWork } from '../../records/finished-work.ts';
+import { setHeard, setJobDetails } from '../../records/job-details.ts';
+import { insertMaterial, insertUsedPart } from '../../records/job-uses.ts';
+import { insertJob, setJobState, setJobStep } from '../../records/jobs.ts';
+import { listSeasons } from '../../records/seasons.ts';
+import {
+  insertTime,
+  listWorkRecords,
+  type WholeJob,
+  type WholeUse,
+  type WholeWork,
+  type WorkRecord,
+} from '../../records/whole-jobs.ts';
+import type { Schema } from '../../schema.ts';
+import { jobOf, workOf } from './job-rows.ts';
+import { carsByNumber, counted, Refusal, type Row, type Terms } from './row.ts';
+
+/**
+ * Which job a row belongs to. A row of finished work that was no job stands by itself, as does one that names no
+ * car.
+ */
+export const recordOfRow = (row: Row, line: number): string =>
+  row('job_state') === ''
+    ? `line ${line}`
+    : JSON.stringify([
+        row('inventory_number').toLowerCase(),
+        ...['job_number', 'work', 'job_state', 'added_on', 'started_on', 'ended_on'].map(row),
+      ]);
+
+const isOver = ({ state }: WholeJob): boolean => state === 'finished' || state === 'given up';
+
+/** What work says, whatever the order in which it says it. */
+const contentOf = (record: WorkRecord): string =>
+  JSON.stringify(record, (_, value: unknown) =>
+    typeof value === 'object' && value !== null && !Array.isArray(value)
+      ? Object.fromEntries(Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1)))
+      : value,
+  );
+
+interface Books {
+  trx: Transaction<Schema>;
+  carOf: (number: string) => number | undefined;
+}
+
+const insertUses = async (
+  { trx, carOf }: Books,
+  jobId: number,
+  stepId: number | null,
+  uses: readonly WholeUse[],
+): Promise<void> => {
+  for (const { part, ...use } of uses)
+    if (!part) await insertMaterial(trx, { jobId, stepId, ...use });
+    else {
+      const { donor, originality, ...fitted } = part;
+      if (originality === 'missing') continue;
+      // Shelves are not in the list: what came from one is known by its name, and the shelf stays as it is.
+      const from = { shelfId: null, donorCarId: carOf(donor) ?? null };
+      await insertUsedPart(trx, { jobId, stepId, ...use, ...fitted, originality, ...from });
+    }
+};
+
+const insertWholeJob = async (
+  books: Books,
+  carId: number,
+  job: WholeJob,
+  seasonId: number | null,
+): Promise<number> => {
+  const { trx } = books;
+  const { kind, aim, colour, plannedCost, addedAt, startedAt, endedAt } = job;
+  const jobId = await insertJob(
+    trx,
+    {
+      ...{ carId, seasonId, kind, colour },
+      ...(aim !== null && { aim }),
+      ...(plannedCost && { plannedCost }),
+      lines: job.steps.map(({ step: id, ...line }) => ({ id, ...line })),
+    },
+    addedAt,
+  );
+  await setJobState(trx, jobId, job.state, {
+    reason: job.reason,
+    ...(startedAt !== null && { startedAt }),
+    ...(endedAt !== null && { endedAt }),
+  });
+  await setJobDetails(trx, jobId, job);
+  const rows = await trx
+    .selectFrom('job_step')
+    .select('id')
+    .where('job_id', '=', jobId)
+    .orderBy('position')
+    .execute();
+  for (const [i, step] of job.steps.entries()) {
+    const stepId = rows[i]!.id;
+    await setJobStep(trx, stepId, step);
+    if (step.heardAt !== null) await setHeard(trx, [stepId], step.heardAt);
+    for (const time of step.times) await insertTime(trx, stepId, time);
+    await insertUses(books, jobId, stepId, step.uses);
+  }
+  await insertUses(books, jobId, null, job.uses);
+  return jobId;
+};
+
+/** The check of a car that was made on a day; null where there is none, or more than one. */
+const checkOf = async (trx: Transaction<Schema>, carId: number, on: IsoDate): Promise<number | null> => {
+  const checks = (await carChecks(trx, carId)).filter(check => check.checkedOn === on);
+  return checks.length === 1 ? checks[0]!.id : null;
+};
+
+interface KnownCar {
+  id: number;
+  number: string;
+  status: CarStatus;
+  finishState: FinishState;
+  isAtWork: boolean;
+  newest: IsoDate | null;
+}
+
+/** Takes jobs with their steps, and finished work, each whole or not at all; nothing that is there is changed. */
+export const jobs = async (trx: Transaction<Schema>, terms: Terms) => {
+  const carIdOf = await carsByNumber(trx);
+  const there = await listWorkRecords(trx);
+  const isKnown = counted(there.map(contentOf));
+  const added = new Set(there.flatMap(({ carId, job }) => (job ? [`${carId} ${job.addedAt}`] : [])));
+  const cars = new Map(
+    (await trx.selectFrom('car').select(['id', 'inventory_number', 'status', 'finish_state']).execute()).map(
+      (row): [number, KnownCar] => [
+        row.id,
+        {
+          id: row.id,
+          number: row.inventory_number,
+          status: row.status,
+          finishState: row.finish_state,
+          isAtWork: false,
+          newest: null,
+        },
+      ],
+    ),
+  );
+  for (const { carId, job, work } of there) {
+    const car = cars.get(carId)!;
+    if (job && !isOver(job)) car.isAtWork = true;
+    if (work && (car.newest === null || car.newest < work.finishedOn)) car.newest = work.finishedOn;
+  }
+  const ids = new Map([...cars.values()].map(({ id, number }) => [number.toLowerCase(), id]));
+  const books: Books = { trx, carOf: number => ids.get(number.toLowerCase()) };
+  const seasons = new Map((await listSeasons(trx)).map(({ id, name }) => [name, id]));
+
+  /** The season's id; where it is not here, the job is taken without it, and that is said. */
+  const seasonOf = (name: string): number | null => {
+    const id = seasons.get(name) ?? null;
+    if (name !== '' && id === null)
+      terms.note(`There is no season "${name}" here: its jobs are taken without it.`);
+    return id;
+  };
+
+  /** The job as this collection can have it: without a season or cars that are not here. */
+  const asHere = (job: WholeJob, seasonId: number | null): WholeJob => {
+    const usesHere = (uses: readonly WholeUse[]): WholeUse[] =>
+      uses.map(use => {
+        if (!use.part || use.part.donor === '' || books.carOf(use.part.donor) !== undefined) return use;
+        terms.note(
+          `There is no car ${use.part.donor} here: parts that were taken from it are taken without saying so.`,
+        );
+        return { ...use, part: { ...use.part, donor: '' } };
+      });
+    return {
+      ...job,
+      season: seasonId === null ? '' : job.season,
+      uses: usesHere(job.uses),
+      steps: job.steps.map(step => ({ ...step, uses: usesHere(step.uses) })),
+    };
+  };
+
+  /** A car that is said to be original is so no longer once its newest work has left it otherwise. */
+  const followFinish = async (car: KnownCar, work: WholeWork): Promise<void> => {
+    const { finishedOn, finishState, colour, departures } = work;
+    const isNewest = car.newest === null || car.newest <= finishedOn;
+    if (isNewest) car.newest = finishedOn;
+    if (!isNewest || car.finishState !== 'original' || finishState === 'original') return;
+    car.finishState = finishState;
+    const wears = colour !== '' && departures.includes(deviationOfColour) ? { wornColour: colour } : {};
+    await updateCars(trx, [{ id: car.id, changes: { finishState, ...wears } }], terms.at);
+    terms.soldCarIds.push(car.id);
+    terms.note(
+      `${car.number} was said to have its original finish; by its finished work it is ${finishState} now.`,
+    );
+  };
+
+  return async (rows: readonly Row[]): Promise<boolean> => {
+    const carId = carIdOf(rows[0]!);
+    const car = cars.get(carId)!;
+    const job = jobOf(rows, terms);
+    const work = workOf(rows, terms, job?.kind ?? null);
+    if (!job && !work)
+      throw new Refusal('job_state', 'it says neither how far the job is nor when the work was finished');
+    const seasonId = job ? seasonOf(job.season) : null;
+    const here = job && asHere(job, seasonId);
+    const checkId = work?.isChecked ? await checkOf(trx, carId, work.finishedOn) : null;
+    const workHere = work && { ...work, isChecked: checkId !== null };
+    if (isKnown(contentOf({ carId, job: here, work: workHere }))) return false;
+    if (job) {
+      if (added.has(`${carId} ${job.addedAt}`))
+        throw new Refusal(
+          'inventory_number',
+          'another job of this car that was added at the same time is recorded; nothing was changed',
+        );
+      if (!isOver(job) && car.isAtWork)
+        throw new Refusal('inventory_number', 'this car is on the bench already; nothing was changed');
+      if (!isOver(job) && car.status === 'sold')
+        throw new Refusal('inventory_number', 'this car has been sold, so that no work on it is open');
+    }
+    const jobId = here && (await insertWholeJob(books, carId, here, seasonId));
+    if (job) added.add(`${carId} ${job.addedAt}`);
+    if (work) {
+      const { isChecked: _, ...finished } = work;
+      await insertFinishedWork(trx, { ...finished, carId, jobId, checkId });
+      await followFinish(car, work);
+    }
+    if (job && !isOver(job)) {
+      car.isAtWork = true;
+      if (car.status === 'kept')
+        await updateCars(trx, [{ id: carId, changes: { status: 'on the bench' } }], terms.at);
+    }
+    return true;
+  };
+};
