@@ -104,7 +104,7 @@ const saveFeatureValues = async (
 /** What is known of a variation beside its features. */
 export interface VariationDetails {
   notes: string;
-  /** What is cast into the base. */
+  /** The base and its paint, in words. */
   baseWords: string;
   wheelSizes: string;
 }
@@ -121,6 +121,21 @@ export const variationDetails = async (
     .where('release.casting_id', '=', castingId)
     .orderBy('variation.id')
     .execute();
+
+/** What is known of how the factory made a variation, as its owner wrote it; null for one that is gone. */
+export const variationSpecification = async (
+  db: Kysely<Schema>,
+  id: number,
+): Promise<{ factorySpecification: string; baseWords: string; wheelSizes: string } | null> =>
+  (await db
+    .selectFrom('variation')
+    .select([
+      'factory_specification as factorySpecification',
+      'base_words as baseWords',
+      'wheel_sizes as wheelSizes',
+    ])
+    .where('id', '=', id)
+    .executeTakeFirst()) ?? null;
 
 /** Keeps what is given of a variation's details. */
 export const saveVariationDetails = async (

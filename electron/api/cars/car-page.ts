@@ -16,6 +16,7 @@ import { readPlans } from '../../../db/records/plans.ts';
 import { listValuations } from '../../../db/records/valuations.ts';
 import { listWords } from '../../../db/records/words.ts';
 import { referenceUse } from '../../../db/reference/reference.ts';
+import { variationSpecification } from '../../../db/reference/reference-details.ts';
 import type { Schema } from '../../../db/schema.ts';
 import {
   type Decision,
@@ -26,6 +27,7 @@ import {
   type Subject,
   valueCar,
 } from '../../../valuation/index.ts';
+import { specificationText } from '../../../valuation/wording/specification-text.ts';
 import { finishAt } from '../../../valuation/work/finish-at.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
@@ -140,6 +142,12 @@ const fittedParts = async (db: Kysely<Schema>, id: number): Promise<FittedPartVi
   }));
 };
 
+/** What is known of how the factory made the variation of a car. */
+const specificationOf = async (db: Kysely<Schema>, variationId: number | null): Promise<string> => {
+  const known = variationId === null ? null : await variationSpecification(db, variationId);
+  return known ? specificationText(known) : '';
+};
+
 /** All that is known of one car. */
 export const carPage = async (session: Session, id: number): Promise<CarPage> => {
   const { db } = openOf(session).read;
@@ -228,9 +236,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       disposals: disposal ? [disposal.id] : [],
       expenses: expenses.map(expense => expense.id),
     }),
-    factorySpecification:
-      (car.variationId === null ? undefined : index.variations.get(car.variationId)?.factorySpecification) ??
-      '',
+    factorySpecification: await specificationOf(db, car.variationId),
     ...(await neighbours(db, id)),
   };
 };

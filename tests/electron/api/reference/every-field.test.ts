@@ -71,6 +71,13 @@ it('every column of the reference can be filled by typing', async () => {
   );
   expect(empty).toEqual([]);
 
+  // What is written of a variation stands on the page of each car that is one.
+  const { id: lotId } = await api.lots.create({ name: 'Tin', currency: 'USD' });
+  const { ids } = await api.cars.create({ lotId, cars: [{ inventoryNumber: 'Q-1', variationId }] });
+  expect((await api.cars.get({ id: ids[0]! })).factorySpecification).toBe(
+    'One coat. Base: PATENT APPLIED. Wheels: 9.4 and 10.1 mm.',
+  );
+
   // What a change leaves out stays.
   const { id, maker, name } = page;
   await api.reference.saveCasting({ id, maker, series: page.series, name, bodyType: 'estate' });
