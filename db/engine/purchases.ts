@@ -3,6 +3,7 @@ import type { IsoDate, Purchase, PurchasedCar } from '../../valuation/types.ts';
 import type { FinishState, Grade, PartName } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks } from '../codec.ts';
 import { lotCosts } from '../records/lots.ts';
+import { hasOpenFinish, readUnread } from '../records/unread.ts';
 import type { Schema } from '../schema.ts';
 
 /** The tables of what a lot is and cost, by which purchases change beside the cars that are in it. */
@@ -81,6 +82,7 @@ const carsOfLots = (db: Kysely<Schema>, lotIds?: number[]) => {
       'cost_fixed',
       'bought_on',
       'purchase_left_out',
+      'unread',
     ])
     .where('lot_id', 'is not', null)
     .orderBy('id');
@@ -89,9 +91,8 @@ const carsOfLots = (db: Kysely<Schema>, lotIds?: number[]) => {
 
 type CarOfLot = Awaited<ReturnType<typeof carsOfLots>>[number];
 
-/** A car as it was bought: as its first check found it, else as it is now. */
+/** A car as it was bought: as its first check found it; what that leaves open, as it is now. */
 const asBought = (car: CarOfLot, boughtOn: IsoDate, check: FirstCheck | undefined): PurchasedCar => {
-  const grade = check ? check.grade : halfToGrade(car.grade_half);
   const seenSoon =
     check !== undefined &&
     daysBetween(check.checkedOn, boughtOn) <= soonDays &&
@@ -100,11 +101,12 @@ const asBought = (car: CarOfLot, boughtOn: IsoDate, check: FirstCheck | undefine
     id: car.id,
     castingId: car.casting_id,
     variationId: car.variation_id,
-    grade,
+    grade: check?.grade ?? halfToGrade(car.grade_half),
     finishState: car.finish_state,
     missingParts: check?.missing ?? [],
     reproductionParts: check?.reproductions ?? [],
     ...(madeStates.includes(car.finish_state) && !seenSoon && { changedSince: true }),
+    ...(hasOpenFinish(readUnread(car.unread)) && { hasOpenFinish: true }),
   };
 };
 

@@ -6,6 +6,7 @@ import { type CarRecord, carCandidates } from '../records/cars.ts';
 import { latestParts } from '../records/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../records/decisions.ts';
 import { readPlans, type StoredPlan } from '../records/plans.ts';
+import { hasOpenFinish } from '../records/unread.ts';
 import type { Schema } from '../schema.ts';
 import { readWorkedFrom, type WorkedFrom } from './specifications.ts';
 
@@ -72,9 +73,7 @@ export const subjectsOf = (
     const overruled = guards
       .filter(guard => decision?.overruled.includes(guard))
       .map(guard => ({ guard, reason: decision?.reason ?? '' }));
-    // A word about its finish that nobody has settled ("repaint") leaves open what it would be compared with:
-    // it has no value until then.
-    const isOpen = car.unread.some(({ field }) => field === 'finish_state');
+    const isOpen = hasOpenFinish(car.unread);
     return {
       id: car.id,
       castingId: isOpen ? null : car.castingId,

@@ -30,6 +30,13 @@ export interface HeardText {
   freed?: UnreadText;
 }
 
+/**
+ * True where a word about the finish ("repaint") is not settled: it leaves open what the car, or what was paid
+ * for it, would be compared with.
+ */
+export const hasOpenFinish = (unread: readonly UnreadText[]): boolean =>
+  unread.some(({ field }) => field === 'finish_state');
+
 /** Unread texts as a row keeps them; damaged ones are left out. */
 export const readUnread = (json: string): UnreadText[] => {
   if (json === '[]') return [];

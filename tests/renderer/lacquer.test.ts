@@ -38,6 +38,8 @@ describe('the lacquer chip', () => {
     expect(showsBase('none')).toBe(true);
     expect(showsBase('')).toBe(false);
     expect(showsBase(null)).toBe(false);
+    // A car without a variation has what was written of it, understood or not.
+    expect(showsBase('plain')).toBe(false);
     expect(paintedBase('')).toBeNull();
   });
 

@@ -63,13 +63,15 @@ const purchaseProblem = (
   if (unidentified > 0 || cars.length === 0) return { kind: 'unidentified-cars', cars: unidentified };
   const changed = cars.filter(({ changedSince }) => changedSince).length;
   if (changed > 0) return { kind: 'changed-cars', cars: changed };
+  const open = cars.filter(({ hasOpenFinish }) => hasOpenFinish).length;
+  if (open > 0) return { kind: 'open-finish', cars: open };
   return sameSale ? { kind: 'entered-as-sale', saleId: sameSale.id } : null;
 };
 
 const preparePurchase = (purchase: Purchase, context: PrepareContext): PreparedSale[] | OwnAsideCause => {
   const { lotId, boughtOn, currency, total, cars } = purchase;
   const prepared: PreparedSale[] = [];
-  for (const { id, castingId, changedSince: _, ...car } of cars) {
+  for (const { id, castingId, changedSince: _, hasOpenFinish: __, ...car } of cars) {
     const sale = prepareSale(
       {
         ...car,

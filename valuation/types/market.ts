@@ -63,6 +63,8 @@ export interface PurchasedCar {
    * then tells nothing.
    */
   changedSince?: boolean;
+  /** True where what was written of its finish is not settled; the purchase then tells nothing. */
+  hasOpenFinish?: boolean;
 }
 
 /**

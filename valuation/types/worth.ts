@@ -109,7 +109,7 @@ export type AsideCause =
 export type OwnAsideCause =
   | AsideCause
   | { kind: 'entered-as-sale'; saleId: number }
-  | { kind: 'unidentified-cars' | 'changed-cars'; cars: number }
+  | { kind: 'unidentified-cars' | 'changed-cars' | 'open-finish'; cars: number }
   | { kind: 'unknown-series' | 'left-out' };
 
 /**

@@ -28,6 +28,8 @@ export const ownAsideText = (cause: OwnAsideCause, locale: string): string => {
         : `${counted(cause.cars, 'car of it is', 'cars of it are')} not identified`;
     case 'changed-cars':
       return `${counted(cause.cars, 'car of it has', 'cars of it have')} had work done, and no check from the time of buying says how it was then`;
+    case 'open-finish':
+      return `${counted(cause.cars, 'car of it has', 'cars of it have')} a finish that is not settled`;
     case 'unknown-series':
       return 'Its series is not in the reference';
     case 'after-effective-date':

@@ -5,7 +5,7 @@ import { readTexts } from '../../codec.ts';
 import { plain } from '../../reference/plain.ts';
 import { partedNames, settledNames } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
-import { readUnread, type UnreadText } from '../unread.ts';
+import { hasOpenFinish, readUnread, type UnreadText } from '../unread.ts';
 import { namesOfUnread } from './names-unread.ts';
 
 /**
@@ -16,6 +16,8 @@ export interface WaitingText {
   /** As it is written most often. */
   text: string;
   carIds: number[];
+  /** Those of the cars that lack nothing else for a value: not sold, no finish to settle, no figure of the owner's. */
+  lackingIds: number[];
   saleIds: number[];
   /** Years that the rows give, each once, rising. */
   years: number[];
@@ -33,6 +35,8 @@ interface WaitingRow {
   /** Its place among all rows. */
   at: number;
   carId?: number;
+  /** Of a car, whether its name alone keeps it from a value. */
+  isLacking?: boolean;
   saleId?: number;
   written: Record<string, string>;
   /** Of a sale record, the texts that were not understood. */
@@ -70,6 +74,7 @@ const waitingText = (rows: WaitingRow[]): WaitingText => {
   return {
     text: commonest(rows.map(({ written }) => nameWritten(written).replace(/\s+/g, ' '))),
     carIds: rows.flatMap(({ carId }) => carId ?? []).sort((a, b) => a - b),
+    lackingIds: rows.flatMap(({ carId, isLacking }) => (isLacking ? (carId ?? []) : [])),
     saleIds: rows.flatMap(({ saleId }) => saleId ?? []).sort((a, b) => a - b),
     years: [...new Set(years)].sort((a, b) => a - b),
     maker: only(rows.map(({ written }) => written.maker ?? '')),
@@ -80,7 +85,7 @@ const waitingText = (rows: WaitingRow[]): WaitingText => {
 const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
   const cars = await db
     .selectFrom('car')
-    .select(['id', 'as_written'])
+    .select(['id', 'as_written', 'status', 'unread', 'own_mid_minor'])
     .where('casting_id', 'is', null)
     .where('as_written', '!=', '{}')
     .orderBy('id')
@@ -95,7 +100,12 @@ const waitingRows = async (db: Kysely<Schema>): Promise<WaitingRow[]> => {
     .orderBy('id')
     .execute();
   return [
-    ...cars.map(row => ({ carId: row.id, written: readTexts(row.as_written) })),
+    ...cars.map(row => ({
+      carId: row.id,
+      isLacking:
+        row.status !== 'sold' && row.own_mid_minor === null && !hasOpenFinish(readUnread(row.unread)),
+      written: readTexts(row.as_written),
+    })),
     ...sales.map(row => ({
       saleId: row.id,
       written: readTexts(row.as_written),

@@ -33,20 +33,26 @@ const valued = (car: BriefCar, figures: CarFigures | undefined): Valued => {
   return { car, figures, expected: worth ? meanWorth(worth) : 0 };
 };
 
-/** Cars and what they are expected to bring together, group by group, the greatest worth first. */
+/**
+ * Cars and what those of them that have a value are expected to bring together, group by group, the greatest
+ * worth first; null where none has one.
+ */
 const grouped = <Key>(cars: Valued[], keyOf: (car: BriefCar) => Key) => {
-  const groups = new Map<Key, { cars: number; sum: number }>();
-  for (const { car, expected } of cars) {
+  const groups = new Map<Key, { cars: number; sum: number | null }>();
+  for (const { car, figures, expected } of cars) {
     const key = keyOf(car);
-    const group = groups.get(key);
-    if (group) {
-      group.cars += 1;
-      group.sum += expected;
-    } else groups.set(key, { cars: 1, sum: expected });
+    const group = groups.get(key) ?? { cars: 0, sum: null };
+    group.cars += 1;
+    if (figures?.worths.asFound) group.sum = (group.sum ?? 0) + expected;
+    groups.set(key, group);
   }
   return [...groups]
-    .map(([name, group]) => ({ name, cars: group.cars, worth: Math.round(group.sum) }))
-    .sort((a, b) => b.worth - a.worth || b.cars - a.cars);
+    .map(([name, group]) => ({
+      name,
+      cars: group.cars,
+      worth: group.sum === null ? null : Math.round(group.sum),
+    }))
+    .sort((a, b) => (b.worth ?? 0) - (a.worth ?? 0) || b.cars - a.cars);
 };
 
 /**

@@ -1,5 +1,7 @@
+import { nearNames } from '../../../db/import/judges/near-names.ts';
 import { inventoryNumbers } from '../../../db/records/cars.ts';
 import { type WaitingGroup, waitingNames } from '../../../db/records/names/waiting-names.ts';
+import { loadReference } from '../../../db/reference/match.ts';
 import { plain } from '../../../db/reference/plain.ts';
 import { unknownMaker, unsortedSeries } from '../../../db/reference/unsorted.ts';
 import { nearestKnown } from '../../../valuation/reading/names/group-names.ts';
@@ -7,7 +9,7 @@ import { type ReferenceIndex, referenceIndex } from '../reference/reference-inde
 import { memo } from '../session/memo.ts';
 import type { Session } from '../session/session.ts';
 import type { WaitingName } from '../views.ts';
-import { waitingEvidence } from './gains.ts';
+import { gainsOfNames } from './gains.ts';
 
 const mostExamples = 4;
 
@@ -55,19 +57,28 @@ export const waitingList = memo(
       groups.flatMap(group => group.texts.map(({ text }) => plain(text))),
       [...known.keys()],
     );
-    const evidence = await waitingEvidence({ db, from }, groups);
+    const shortened = known.size > 0 ? nearNames(await loadReference(db)) : () => null;
+    const nearTo = (text: string): string | undefined => {
+      const short = near.get(plain(text)) ?? shortened(text);
+      return short === null ? undefined : plain(short);
+    };
     const shown = groups.flatMap(group => group.carIds.slice(0, mostExamples));
     const numbers = await inventoryNumbers(db, shown);
-    const bySeries = new Map<string, { seriesId: number | null; members: WaitingGroup[] }>();
-    const names = groups.map((group): WaitingName => {
-      const name = group.texts.flatMap(({ text }) => near.get(plain(text)) ?? [])[0];
+    const placed = groups.map(group => {
+      const name = group.texts.flatMap(({ text }) => nearTo(text) ?? [])[0];
       const casting = index.castings.get((name && known.get(name)) || 0);
       const home = homeOf(group);
-      const seriesId = casting?.seriesId ?? seriesNamed(index, home);
-      const key = seriesId === null ? plain(`${home.maker}\u0001${home.series}`) : String(seriesId);
-      const members = bySeries.get(key)?.members ?? [];
-      bySeries.set(key, { seriesId, members: [...members, group] });
       return {
+        group,
+        casting,
+        castingId: casting?.id ?? null,
+        seriesId: casting?.seriesId ?? seriesNamed(index, home),
+        home: plain(`${home.maker}\u0001${home.series}`),
+      };
+    });
+    const { alone, together } = await gainsOfNames({ db, from }, placed);
+    const names = placed.map(
+      ({ group, casting }, at): WaitingName => ({
         name: group.text,
         spellings: group.texts.map(({ text, carIds, saleIds }) => ({
           text,
@@ -81,16 +92,10 @@ export const waitingList = memo(
         series: group.series,
         examples: group.carIds.slice(0, mostExamples).flatMap(id => numbers.get(id) ?? []),
         near: casting ? { castingId: casting.id, name: casting.name, series: casting.series } : null,
-        valued: evidence.valued([group], seriesId),
-      };
-    });
-    return {
-      names,
-      valuedTogether: [...bySeries.values()].reduce(
-        (sum, { seriesId, members }) => sum + evidence.valued(members, seriesId),
-        0,
-      ),
-    };
+        valued: alone[at] ?? 0,
+      }),
+    );
+    return { names, valuedTogether: together };
   },
   session => session.today(),
 );

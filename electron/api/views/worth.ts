@@ -140,13 +140,13 @@ export interface HomeView {
     currency: Currency;
   };
   overTime: { on: IsoDate; asFound: Minor; cars: number }[];
-  /** Null gathers the cars whose series, grade or colour is not known. */
-  bySeries: { name: string | null; cars: number; worth: Minor }[];
+  /** A null name gathers the cars whose series, grade or colour is not known; a null worth says that none has a value. */
+  bySeries: { name: string | null; cars: number; worth: Minor | null }[];
   /**
    * Of cars with their factory finish by grade; of the others by their finish state, whatever their grade.
    */
-  byGrade: { grade: Grade | null; finishState: FinishState | null; cars: number; worth: Minor }[];
-  byColour: { name: string | null; swatch: string | null; cars: number; worth: Minor }[];
+  byGrade: { grade: Grade | null; finishState: FinishState | null; cars: number; worth: Minor | null }[];
+  byColour: { name: string | null; swatch: string | null; cars: number; worth: Minor | null }[];
   byRecommendation: { recommendation: Recommendation; cars: number; gain: Minor }[];
   /** What to do next, most useful first. */
   next: (NextStep & { to: string })[];

@@ -6,6 +6,7 @@ import {
   type BeliefLevel,
   type FinishState,
   finishStates,
+  type Grade,
   gradeLabel,
   grades,
 } from '../../../valuation/words.ts';
@@ -23,6 +24,11 @@ export interface BeliefSubject {
   label: string;
 }
 
+/** A belief that is asked for: what about, and of which grade. */
+export interface AskedBelief extends Pick<BeliefSubject, 'level' | 'of'> {
+  grade: Grade;
+}
+
 const keyOf = ({ level, of }: Pick<BeliefSubject, 'level' | 'of'>) => `${level} ${of}`;
 
 /** Says what such a car brings: what, in which grade and finish, from and to how much. One act, one undo. */
@@ -30,18 +36,20 @@ export const BeliefForm = ({
   subjects,
   reporting,
   belief,
+  asked,
   onDone,
 }: {
   subjects: readonly BeliefSubject[];
   reporting: Currency;
   /** The belief to change; without it, a new one. */
   belief?: BeliefView | undefined;
+  /** What its reader was asked about. */
+  asked?: AskedBelief | undefined;
   onDone?: () => void;
 }) => {
-  const [about, setAbout] = useState<string | null>(
-    belief ? keyOf(belief) : subjects[0] && subjects.length < 30 ? keyOf(subjects[0]) : null,
-  );
-  const [grade, setGrade] = useState(belief?.grade ?? 8);
+  const first = asked ?? (subjects.length < 30 ? subjects[0] : undefined);
+  const [about, setAbout] = useState<string | null>(belief ? keyOf(belief) : first ? keyOf(first) : null);
+  const [grade, setGrade] = useState(belief?.grade ?? asked?.grade ?? 8);
   const [finishState, setFinishState] = useState<FinishState>(belief?.finishState ?? 'original');
   const [low, setLow] = useState<Minor | null>(belief?.low ?? null);
   const [high, setHigh] = useState<Minor | null>(belief?.high ?? null);
@@ -85,6 +93,7 @@ export const BeliefForm = ({
         nothingFoundMessage="None in the reference"
         value={about}
         data={subjects.map(one => ({ value: keyOf(one), label: one.label }))}
+        allowDeselect={false}
         onChange={setAbout}
       />
       <Select

@@ -4,8 +4,17 @@ import type { NamedAnswer } from '../../../electron/api/views.ts';
 import { helpfulText } from '../../../valuation/wording/helpful-text.ts';
 import { api } from '../../api/client.ts';
 
-const placeOf = ({ kind }: NamedAnswer): string =>
-  ({ name: '/reference/names', belief: '/settings?part=beliefs', sales: '/sales/paste' })[kind];
+/** Where an answer is given; a belief is asked for with its series and grade. */
+export const placeOf = (answer: NamedAnswer): string => {
+  switch (answer.kind) {
+    case 'name':
+      return '/reference/names';
+    case 'belief':
+      return `/settings?part=beliefs&series=${answer.seriesId}&grade=${answer.grade}`;
+    case 'sales':
+      return '/sales/paste';
+  }
+};
 
 const useAnswers = () =>
   useQuery({ queryKey: ['helpful answers'], queryFn: () => api.young.answers() }).data ?? [];

@@ -107,9 +107,9 @@ export const LacquerChip = ({
   nameless?: boolean;
 }) => {
   const words = name?.trim() || `${readerWords().dialect.colour} unknown`;
-  const base = basePaint ? `, ${baseWords[basePaint]}` : '';
+  const base = showsBase(basePaint) ? `, ${baseWords[basePaint]}` : '';
   return (
-    <span className={classes.chip} data-size={size} title={basePaint ? `${words}${base}` : undefined}>
+    <span className={classes.chip} data-size={size} title={base ? `${words}${base}` : undefined}>
       <Swatch hex={isHex(swatch) ? swatch : null} basePaint={basePaint} size={size} />
       {nameless ? (
         <span className="heard">{words + base}</span>

@@ -1,4 +1,4 @@
-import type { BasePaint } from '../../../valuation/words.ts';
+import { type BasePaint, basePaints } from '../../../valuation/words.ts';
 
 const channels = (hex: string): [number, number, number] => {
   const value = Number.parseInt(hex.slice(1), 16);
@@ -49,6 +49,9 @@ export const paintedBase = (basePaint: BasePaint | '' | null | undefined): Strip
   }
 };
 
-/** True when a base is drawn at all: unknown base paint shows none. */
-export const showsBase = (basePaint: BasePaint | '' | null | undefined): basePaint is BasePaint =>
-  Boolean(basePaint);
+/**
+ * True when a base is drawn at all: unknown base paint shows none, and no more does a text of the owner's that
+ * was not understood, which a car without a variation may have.
+ */
+export const showsBase = (basePaint: string | null | undefined): basePaint is BasePaint =>
+  basePaints.some(word => word === basePaint);

@@ -7,7 +7,8 @@ import classes from './home.module.css';
 interface BreakdownRow {
   name: string;
   cars: number;
-  worth: Minor;
+  /** Null where none of the cars has a value. */
+  worth: Minor | null;
   swatch?: string | null;
 }
 
@@ -24,7 +25,7 @@ export const Breakdown = ({
   chips?: boolean;
 }) => {
   const [all, setAll] = useState(false);
-  const most = Math.max(1, ...rows.map(row => row.worth));
+  const most = Math.max(1, ...rows.map(row => row.worth ?? 0));
   const visible = all ? rows : rows.slice(0, shown);
   return (
     <>
@@ -44,7 +45,7 @@ export const Breakdown = ({
               </th>
               <td className={classes.cars}>{row.cars}</td>
               <td className={classes.bar}>
-                <span style={{ width: `${(100 * row.worth) / most}%` }} />
+                <span style={{ width: `${(100 * (row.worth ?? 0)) / most}%` }} />
               </td>
               <td className="amount">
                 <Amount minor={row.worth} currency={currency} estimate />

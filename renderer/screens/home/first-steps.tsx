@@ -5,6 +5,7 @@ import type { FirstStep, FirstSteps as Steps } from '../../../electron/api/views
 import { firstStepText, firstStepTitles } from '../../../valuation/wording/first-step-text.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
+import { placeOf } from '../../components/evidence/helpful-answers.tsx';
 import classes from './first-steps.module.css';
 
 interface Way {
@@ -26,10 +27,14 @@ const waysOf = (step: FirstStep): Way[] => {
       return step.words > 0 ? [{ label: 'Say what they mean', to: '/not-understood' }] : [];
     case 'prices': {
       const { lots } = step.unpriced;
-      const belief = { label: 'Say what you believe', to: '/settings?part=beliefs' };
+      const asked = step.best?.kind === 'belief' ? step.best : null;
+      const belief = {
+        label: 'Say what you believe',
+        to: asked ? placeOf(asked) : '/settings?part=beliefs',
+      };
       const paste = { label: 'Paste sales', to: '/sales/paste' };
       return [
-        ...(step.best?.kind === 'belief' ? [belief, paste] : [paste, belief]),
+        ...(asked ? [belief, paste] : [paste, belief]),
         ...(lots > 0
           ? [
               {

@@ -20,7 +20,7 @@ const NotUnderstoodScreen = () => {
         facts={
           words.length === 0
             ? 'Nothing waits'
-            : `${words.length.toLocaleString()} ${words.length === 1 ? 'text' : 'texts'} in ${rows.toLocaleString()} places, saved as written`
+            : `${words.length.toLocaleString()} ${words.length === 1 ? 'text' : 'texts'} in ${rows.toLocaleString()} ${rows === 1 ? 'place' : 'places'}, saved as written`
         }
         actions={
           <Button component={Link} href="~/settings?part=words">

@@ -152,7 +152,7 @@ describe('a lot bought whole', () => {
     expect(dear / cheap).toBeLessThan(11);
   });
 
-  it('tells nothing while a car of it is not identified, or was worked on since', () => {
+  it('tells nothing while a car of it is not identified, was worked on since, or has a finish to settle', () => {
     const unidentified = [...cars, carOf({ id: 5, castingId: null, variationId: null })];
     expect(fitOf({ purchases: [purchaseOf({ cars: unidentified })] }).ownAside[0]?.cause).toEqual({
       kind: 'unidentified-cars',
@@ -162,6 +162,11 @@ describe('a lot bought whole', () => {
     const fitted = fitOf({ purchases: [purchaseOf({ cars: changed })] });
     expect(fitted.ownAside[0]?.cause).toEqual({ kind: 'changed-cars', cars: 1 });
     expect(fitted.inside.sales).toEqual([]);
+    const open = [...cars, carOf({ id: 5, hasOpenFinish: true })];
+    expect(fitOf({ purchases: [purchaseOf({ cars: open })] }).ownAside[0]?.cause).toEqual({
+      kind: 'open-finish',
+      cars: 1,
+    });
   });
 
   it('shows as its share in the grid of a car, and the kinds of evidence add up to all of it', () => {

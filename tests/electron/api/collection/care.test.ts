@@ -157,7 +157,7 @@ describe('home', () => {
     expect(home.totals.asFound.mid).toBeGreaterThan(mids.reduce((sum, mid) => sum + mid, 0));
     expect(home.bySeries).toEqual([
       { name: 'Slipwinds', cars: 2, worth: home.totals.asFound.mid },
-      { name: null, cars: 1, worth: 0 },
+      { name: null, cars: 1, worth: null },
     ]);
     expect(home.byGrade.map(({ grade, cars }) => [grade, cars])).toEqual([
       [8, 1],

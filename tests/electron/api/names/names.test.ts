@@ -104,6 +104,14 @@ describe('names that wait', () => {
     expect(await api.names.settled()).toEqual(list);
   });
 
+  it('are near a casting also where they shorten its name', async () => {
+    const { api } = await newCollectionService();
+    await cars(api, [{ casting: 'Corriemuir Coupe' }, { casting: 'Corriemuir Cpe' }]);
+    await api.names.settle({ texts: ['Corriemuir Coupe'], settlement: { as: 'casting' } });
+    const near = async () => (await api.names.waiting()).names.map(({ near: one }) => one?.name);
+    expect(await near()).toEqual(['Corriemuir Coupe']);
+  });
+
   it('settled as a casting that there is, or as another release of it', async () => {
     const { api } = await newCollectionService();
     const { dovetail, oxbow, variations } = await addReference(api);

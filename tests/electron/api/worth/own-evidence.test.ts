@@ -17,7 +17,7 @@ const young = async () => {
 const lotOf = async (
   api: Api,
   { price, name = 'Tin', boughtOn = '2026-01-10' }: { price: number; name?: string; boughtOn?: string },
-  cars: { variationId?: number; castingId?: number; grade: number }[],
+  cars: { variationId?: number; castingId?: number; grade: number | null }[],
 ) => {
   const { id } = await api.lots.create({
     name,
@@ -94,6 +94,20 @@ describe('what was paid', () => {
       parts: [],
     });
     expect((await marketToday(session)).ownAside).toEqual([]);
+  });
+
+  it('takes the grade that a car was given later where its first check has none', async () => {
+    const { api, session, variations } = await young();
+    const { carIds } = await lotOf(api, { price: 3000 }, [{ variationId: variations.emberTwin, grade: null }]);
+    await api.cars.saveCheck({
+      carId: carIds[0] ?? 0,
+      checkedOn: '2026-01-20',
+      grade: null,
+      notes: '',
+      parts: [{ part: 'packaging', grade: null, originality: 'original', note: '' }],
+    });
+    await change(api, carIds[0] ?? 0, { grade: 9 });
+    expect((await marketToday(session)).inside.sales.map(({ record }) => record.grade)).toEqual([9]);
   });
 
   it('leaves the fit as it was after an edit that says nothing of it', async () => {

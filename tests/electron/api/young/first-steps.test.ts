@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Api, newCollectionService } from '../../../helpers/api.ts';
+import { type Api, newCollectionService, resultOf } from '../../../helpers/api.ts';
 
 const stepOf = async <Kind extends string>(api: Api, kind: Kind) => {
   const home = await api.collection.home();
@@ -78,5 +78,62 @@ describe('a young collection', () => {
     for (const kind of ['cars', 'names', 'words', 'prices', 'decide'] as const)
       await api.young.dismiss({ kind });
     expect((await api.collection.home()).firstSteps).toBeNull();
+  });
+});
+
+describe('what names promise', () => {
+  const list = [
+    'car,cond,when,paid,who from,notes',
+    'Harrowgate Hauler,7,5/12/24,$18,Elmer,',
+    'Harrowgate Hauler,4,6/2/24,$9.50,Elmer,',
+    'Osier Van,5,3/9/25,$22,Tinker fair,',
+    'Dunlin Buggy,3,7/14/25,$4,Elmer,repainted by someone',
+    'Harrowgate Hauler,6,8/30/25,,Attic,',
+    'Dunlin Buggy,6,8/30/25,,Attic,',
+    'Thornapple Estate,6.5,8/30/25,,Attic,',
+  ].join('\n');
+  const imported = async (text = list) => {
+    const { api } = await newCollectionService();
+    await resultOf(
+      await api.imports.run({
+        file: new File([text], 'cars.csv'),
+        as: 'lot',
+        lot: { name: 'My cars', currency: 'USD' },
+      }),
+    );
+    return api;
+  };
+  const settleAll = async (api: Api) => {
+    for (const { name } of (await api.names.waiting()).names)
+      await api.names.settle({ texts: [name], settlement: { as: 'casting' } });
+    return (await api.collection.home()).totals.valued;
+  };
+
+  it('counts what was paid for cars bought singly, and leaves out the car whose finish is to be settled', async () => {
+    const api = await imported();
+    const promised = await stepOf(api, 'names');
+    expect(promised).toMatchObject({ names: 4, together: 6 });
+    expect(await settleAll(api)).toBe(6);
+  });
+
+  it('counts a lot bought whole once all its castings are settled, as one sale', async () => {
+    const api = await imported(
+      `car,cond,when,who from\n${['Harrowgate Hauler', 'Osier Van'].map(car => `${car},6,8/30/25,Attic`).join('\n')}`,
+    );
+    const [lot] = (await api.lots.list()).filter(({ name }) => name.startsWith('Attic'));
+    await api.lots.update({ id: lot?.id ?? 0, costs: [{ kind: 'price', minor: 4000, note: '' }] });
+    const promised = await stepOf(api, 'names');
+    expect(promised).toMatchObject({ telling: { names: 0 } });
+    expect(await settleAll(api)).toBe((promised as { together: number }).together);
+  });
+
+  it('leaves out cars that are sold or have a figure of their owner’s own', async () => {
+    const api = await imported(
+      'car,cond,own estimate,sold on,sold for\nOsier Van,6,$30,,\nOsier Van,6,,1/5/26,$21\nOsier Van,5,,,\n',
+    );
+    expect(await stepOf(api, 'names')).toMatchObject({ names: 1, cars: 3 });
+    const before = (await api.collection.home()).totals.valued;
+    const { together } = (await stepOf(api, 'names')) as { together: number };
+    expect(await settleAll(api)).toBe(before + together);
   });
 });
