@@ -15,6 +15,13 @@ test('what the owner believes is said, changed and taken back, on settings and o
   await expect(demo.getByRole('option', { name: /Weatherglass/ }).first()).toBeVisible();
   await demo.keyboard.press('ArrowDown');
   await demo.keyboard.press('Enter');
+  // Chosen again it stays chosen.
+  await about.click();
+  await demo
+    .getByRole('option', { name: /Weatherglass/ })
+    .first()
+    .click();
+  await expect(about).toHaveValue(/Weatherglass/);
   await beliefs.getByRole('textbox', { name: 'Brings from' }).fill('90');
   const to = beliefs.getByRole('textbox', { name: 'Up to' });
   await to.fill('60');

@@ -1,5 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import type { Currency } from '../../../../valuation/types.ts';
+import { beliefAbout, beliefHeldText } from '../../../../valuation/wording/belief-text.ts';
+import { sentenceCase } from '../../../../valuation/wording/reader.ts';
 import { verdictText } from '../../../../valuation/wording/verdict-text.ts';
 import { api } from '../../../api/client.ts';
 import { percentText } from '../../../components/format.ts';
@@ -16,6 +18,27 @@ const Figure = ({ name, value, note }: { name: string; value: string; note: stri
     <dd className={classes.figureNote}>{note}</dd>
   </div>
 );
+
+/** What the owner believed against what such cars brought since; nothing as long as none was sold. */
+const HeldBeliefs = () => {
+  const beliefs = useQuery({ queryKey: ['beliefs'], queryFn: () => api.beliefs.list() });
+  const tried = (beliefs.data ?? []).flatMap(belief =>
+    belief.against && belief.against.count > 0 ? [{ belief, against: belief.against }] : [],
+  );
+  if (tried.length === 0) return null;
+  return (
+    <>
+      <h3>What you believed</h3>
+      <ul>
+        {tried.map(({ belief, against }) => (
+          <li key={belief.id}>
+            {sentenceCase(beliefAbout(belief))}: {beliefHeldText(against)}.
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+};
 
 /**
  * Past worths against what the cars brought: how far off, how often outside the range, and what that says.
@@ -63,6 +86,7 @@ export const HeldUp = ({ currency }: { currency: Currency }) => {
           <PastPairs pairs={pairs} currency={currency} />
         </>
       )}
+      <HeldBeliefs />
     </>
   );
 };
