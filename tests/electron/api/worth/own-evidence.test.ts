@@ -98,7 +98,9 @@ describe('what was paid', () => {
 
   it('takes the grade that a car was given later where its first check has none', async () => {
     const { api, session, variations } = await young();
-    const { carIds } = await lotOf(api, { price: 3000 }, [{ variationId: variations.emberTwin, grade: null }]);
+    const { carIds } = await lotOf(api, { price: 3000 }, [
+      { variationId: variations.emberTwin, grade: null },
+    ]);
     await api.cars.saveCheck({
       carId: carIds[0] ?? 0,
       checkedOn: '2026-01-20',
