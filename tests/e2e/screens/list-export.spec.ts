@@ -51,3 +51,25 @@ test('the list of sale records is saved as it is shown, on a narrow window and i
   await expect(demo.getByRole('menuitem', { name: 'As shown: CSV' })).toBeVisible();
   await picture(demo, 'sales-export-narrow-dark');
 });
+
+test('the list of Decide is saved as it is shown, in the order that its reader chose', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/decide?finish=original&decided=undecided');
+  const grid = demo.getByRole('grid', { name: 'Cars to decide' });
+  await grid.getByRole('columnheader', { name: /^Grade/ }).click();
+  await expect(grid.getByRole('columnheader', { name: /^Grade/ })).toHaveAttribute('aria-sort', 'descending');
+  const shown = Number(await grid.getAttribute('aria-rowcount')) - 1;
+  const { name, rows } = await saved(demo, 'As shown: CSV');
+  expect(name).toMatch(/^decisions-.*\.csv$/);
+  const [heads = [], ...cars] = rows;
+  expect(cars).toHaveLength(shown);
+  expect(new Set(cars.map(car => car[heads.indexOf('finish_state')]))).toEqual(new Set(['original']));
+  const grades = cars.map(car => Number(car[heads.indexOf('grade')])).filter(grade => grade > 0);
+  expect(grades).toEqual(grades.toSorted((a, b) => b - a));
+  expect((await saved(demo, 'Whole list: CSV')).rows.length).toBeGreaterThan(rows.length);
+  await picture(demo, 'decide-export');
+  await demo.setViewportSize({ width: 390, height: 844 });
+  await picture(demo, 'decide-export-narrow');
+});
