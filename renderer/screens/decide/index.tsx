@@ -9,6 +9,7 @@ import { PageHeader } from '../../components/layout/page-header.tsx';
 import classes from './decide.module.css';
 import { DecideScreen } from './decide-screen.tsx';
 import { useDecideList } from './list/use-decide-list.ts';
+import { seasonsKey } from './season/use-season.ts';
 import { useSeasonCars } from './season/use-season-cars.ts';
 import { useDecideFilter } from './use-decide-filter.ts';
 import { useSharedCursor } from './use-shared-cursor.ts';
@@ -21,7 +22,7 @@ const Decide = () => {
     placeholderData: keepPreviousData,
   });
   const parts = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
-  const seasons = useQuery({ queryKey: ['seasons'], queryFn: () => api.work.seasons() });
+  const seasons = useQuery({ queryKey: seasonsKey, queryFn: () => api.work.seasons() });
   const summary = useSummary();
   const shared = useSharedCursor(named);
   const list = useDecideList(filter, shared.sentTo, seasons.dataUpdatedAt);

@@ -3,6 +3,7 @@
  * depends on speed.
  */
 import type { Page } from '@playwright/test';
+import { carsToDecide } from '../deciding.ts';
 import { expect, test } from '../fixtures.ts';
 import { goTo, settled, startEmpty } from '../looking.ts';
 
@@ -252,4 +253,22 @@ test('Enter takes the option that is marked, however late the page comes to its 
   await demo.keyboard.press('Enter');
   await expect(about).toHaveValue('Weatherglass, Slipwinds');
   await expect(first).toBeHidden();
+});
+
+test('a second car is taken into a new season though the page comes late to showing that it is saved', async ({
+  demo,
+}) => {
+  await carsToDecide(demo, 'recommendation=restore');
+  await settled(demo);
+  const release = await holdTimers(demo);
+  const asked = [/\/rpc\/work\/seasons/, /\/rpc\/collection\/history/].map(address => demo.waitForResponse(address));
+  await demo.keyboard.press('Space');
+  await demo.keyboard.press('ArrowDown');
+  for (const response of await Promise.all(asked)) await response.finished();
+  await demo.keyboard.press('Space');
+  await release();
+  const season = demo.getByRole('region', { name: 'Season' });
+  await expect(season.getByRole('button', { name: 'Put 2 on the bench' })).toBeEnabled();
+  await demo.reload();
+  await expect(season.getByRole('button', { name: 'Put 2 on the bench' })).toBeEnabled();
 });

@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { SeasonView } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import { api } from '../../../api/client.ts';
@@ -10,6 +10,9 @@ import { takeOldSeason } from './old-season.ts';
 import { nextName, seasonFrom, seasonInput } from './saved-season.ts';
 import { emptySeason, type Season } from './season.ts';
 import type { SeasonCars } from './use-season-cars.ts';
+
+/** By what the seasons are asked for. */
+export const seasonsKey = ['seasons'];
 
 /** What is to be saved next, while something is being saved. */
 interface Waiting {
@@ -40,6 +43,11 @@ export const useSeason = (
   const waiting = useRef<Waiting | null>(null);
   const saving = useRef(false);
   const made = useRef<number | null>(null);
+  /** Shows what is saved, in place of what was changed. */
+  const settle = useCallback(() => {
+    made.current = null;
+    setDraft(null);
+  }, []);
 
   const save = useCallback(async () => {
     if (saving.current) return;
@@ -53,15 +61,20 @@ export const useSeason = (
         made.current = (await api.work.saveSeason(input)).id;
         await askOnlyAgain(client, 'seasons', 'history');
       }
+      // What was asked again may be here and not yet be shown: until it is, what was changed stands.
+      if (client.getQueryData(seasonsKey) === latest.current.seasons) settle();
     } catch (error) {
       waiting.current = null;
+      settle();
       showProblem('The season could not be saved', errorSentence(error));
     } finally {
       saving.current = false;
-      made.current = null;
-      setDraft(null);
     }
-  }, [client, currency, known]);
+  }, [client, currency, known, settle]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever other seasons are shown
+  useLayoutEffect(() => {
+    if (!saving.current) settle();
+  }, [seasons, settle]);
 
   const change = useCallback(
     (how: (season: Season) => Season) => {
