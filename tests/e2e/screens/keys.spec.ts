@@ -261,7 +261,9 @@ test('a second car is taken into a new season though the page comes late to show
   await carsToDecide(demo, 'recommendation=restore');
   await settled(demo);
   const release = await holdTimers(demo);
-  const asked = [/\/rpc\/work\/seasons/, /\/rpc\/collection\/history/].map(address => demo.waitForResponse(address));
+  const asked = [/\/rpc\/work\/seasons/, /\/rpc\/collection\/history/].map(address =>
+    demo.waitForResponse(address),
+  );
   await demo.keyboard.press('Space');
   await demo.keyboard.press('ArrowDown');
   for (const response of await Promise.all(asked)) await response.finished();
@@ -271,4 +273,18 @@ test('a second car is taken into a new season though the page comes late to show
   await expect(season.getByRole('button', { name: 'Put 2 on the bench' })).toBeEnabled();
   await demo.reload();
   await expect(season.getByRole('button', { name: 'Put 2 on the bench' })).toBeEnabled();
+});
+
+test('the focus stays at its place of the photo wall when other cars come there', async ({ demo }) => {
+  await goTo(demo, '/cars?view=wall&show=unidentified');
+  const place = (of: number) => demo.locator(`[data-place="${of}"]`);
+  await place(0).focus();
+  const rows = await gate(demo, /\/rpc\/cars\/window/);
+  await goTo(demo, '/cars?view=wall');
+  await rows.asked;
+  await demo.keyboard.press('ArrowRight');
+  await expect(place(1)).toBeFocused();
+  rows.open();
+  await expect(place(2)).toBeVisible();
+  await expect(place(1)).toBeFocused();
 });

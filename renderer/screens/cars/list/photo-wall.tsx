@@ -59,6 +59,12 @@ export const PhotoWall = ({
     wanted.current = null;
     picture.focus({ preventScroll: true });
   });
+  // The place that has the focus: where its picture goes with the rows of before, the one that comes there takes it.
+  const held = useRef<number | null>(null);
+  useLayoutEffect(() => {
+    if (held.current === null || cars.length === 0 || document.activeElement !== document.body) return;
+    wanted.current ??= Math.min(held.current, cars.length - 1);
+  }, [cars]);
   useImperativeHandle(handle, () => ({
     focus: () => scroller.current?.querySelector<HTMLElement>('[data-place]')?.focus({ preventScroll: true }),
     toTop: () => scroller.current?.scrollTo({ top: 0 }),
@@ -89,7 +95,18 @@ export const PhotoWall = ({
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys walk between the links inside
-    <div ref={scroller} className={classes.scroller} onKeyDown={walk}>
+    <div
+      ref={scroller}
+      className={classes.scroller}
+      aria-busy={windowed.isComing}
+      onKeyDown={walk}
+      onFocus={event => {
+        held.current = Number(event.target.closest<HTMLElement>('[data-place]')?.dataset.place ?? 0);
+      }}
+      onBlur={() => {
+        held.current = null;
+      }}
+    >
       <div ref={measured} className={classes.wall} style={{ height: virtual.getTotalSize() }}>
         {lines.map(row => (
           <ul
