@@ -92,11 +92,15 @@ export const runGridCommand = <Row extends object>(command: GridCommand, worked:
   }
 };
 
-/** True where the key means something to a row that is not here yet. */
-const isWaiting = <Row extends object>(command: GridCommand, { rows, cursor }: Worked<Row>) => {
-  const { row } = cursor.selection.focus;
+/**
+ * True where the key means something to a row that is not here yet. What is typed means nothing to a column that
+ * is never edited: it is a key of the page.
+ */
+const isWaiting = <Row extends object>(command: GridCommand, { rows, cursor, props }: Worked<Row>) => {
+  const { row, column } = cursor.selection.focus;
+  const takesText = props.onEdit !== undefined && props.columns[column]?.editor !== undefined;
   return (
-    (command.do === 'edit' || command.do === 'open') &&
+    (command.do === 'open' || (command.do === 'edit' && (command.text === null || takesText))) &&
     row >= 0 &&
     row < rows.length &&
     rows[row] === undefined

@@ -288,3 +288,14 @@ test('the focus stays at its place of the photo wall when other cars come there'
   await expect(place(2)).toBeVisible();
   await expect(place(1)).toBeFocused();
 });
+
+test('a key of the screen is heard while the row under the cursor is still coming', async ({ demo }) => {
+  await carsToDecide(demo);
+  await settled(demo);
+  const rows = await gate(demo, /\/rpc\/decisions\/window/);
+  await demo.keyboard.press('Control+a');
+  await demo.keyboard.press('r');
+  await rows.asked;
+  rows.open();
+  await expect(demo.getByRole('dialog')).toBeVisible();
+});
