@@ -1,3 +1,6 @@
+import { runAction } from '../../../db/history/history.ts';
+import { openCollection } from '../../../db/open-collection.ts';
+import { saveBeliefs } from '../../../db/records/beliefs.ts';
 import { expect, test } from '../fixtures.ts';
 import { breaches, fromTheTop, goTo } from '../looking.ts';
 
@@ -55,4 +58,28 @@ test('what the owner believes is said, changed and taken back, on settings and o
   await picture(demo, 'casting-beliefs');
   await here.getByRole('button', { name: 'Take back what a common Weatherglass brings' }).click();
   await expect(here.getByText('Nothing said yet.')).toBeVisible();
+});
+
+test('what was believed stands among the estimates that sales since have tried', async ({
+  start,
+  demoCollection,
+}) => {
+  const at = '2026-03-14T09:26:53.000Z';
+  const collection = await openCollection(demoCollection, { at, host: 'browser' });
+  await runAction(collection, 'Believed', at, async trx => {
+    const { id } = await trx
+      .selectFrom('casting')
+      .select('id')
+      .where('name', '=', 'Weatherglass')
+      .executeTakeFirstOrThrow();
+    const car = { level: 'casting', of: id, grade: 8, finishState: 'original', note: '' } as const;
+    await saveBeliefs(trx, [{ ...car, low: 100, high: 200, currency: 'USD', believedOn: '2020-01-01' }]);
+  });
+  await collection.close({ at });
+  const { page } = await start();
+  await goTo(page, '/settings');
+  const estimates = page.getByRole('region', { name: 'How the estimates have held up' });
+  await expect(estimates.getByRole('listitem')).toHaveText(
+    /^A common Weatherglass.*: \d+ sales since, typically \d+ % above its middle: the sales say otherwise, and overrule it\.$/,
+  );
 });

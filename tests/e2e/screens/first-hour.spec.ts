@@ -81,6 +81,8 @@ test('from an empty collection and a messy list to decisions', async ({ start, c
   }
   await press('Enter');
   await expect(page.getByRole('heading', { name: 'Every name is settled' })).toBeVisible();
+  await goTo(page, '/lots/1');
+  await expect(page.getByText('The reference has no variation of this casting yet.')).toBeVisible();
   await goTo(page, '/');
   // The one that somebody has repainted waits until its owner says what that makes of it.
   await expect(step('Prices entered')).toContainText('6 of 7 cars have a value.');

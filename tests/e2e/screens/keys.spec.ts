@@ -299,3 +299,26 @@ test('a key of the screen is heard while the row under the cursor is still comin
   rows.open();
   await expect(demo.getByRole('dialog')).toBeVisible();
 });
+
+test('a step in the chart waits for the marks of the filter that was chosen', async ({ demo }) => {
+  const filter = 'finish=original&not=common,uncommon';
+  const chart = demo.getByRole('button', { name: /^Chart:/ });
+  const grid = await carsToDecide(demo, 'recommendation=restore');
+  const cursor = () => grid.getAttribute('aria-activedescendant');
+  await settled(demo);
+  const points = await gate(demo, /\/rpc\/decisions\/points/);
+  await carsToDecide(demo, filter);
+  await points.asked;
+  const first = await cursor();
+  await chart.focus();
+  await demo.keyboard.press('ArrowLeft');
+  points.open();
+  await expect.poll(cursor).not.toBe(first);
+  await settled(demo);
+  const waited = await cursor();
+  await demo.reload();
+  await settled(demo);
+  await chart.focus();
+  await demo.keyboard.press('ArrowLeft');
+  await expect.poll(cursor).toBe(waited);
+});

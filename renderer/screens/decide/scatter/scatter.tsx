@@ -1,6 +1,6 @@
 import { useComputedColorScheme } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { DecideFacts, DecidePoints, DecisionSummary } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { deltaText, percentText, readerLocale } from '../../../components/format.ts';
@@ -106,13 +106,25 @@ export const Scatter = ({
   const toldCar = useCarOf(useSettled(told?.id ?? null, 60), cursorCar);
   const heard = focused && at && cursorCar?.car.id === at.id ? cursorCar : null;
 
+  // Where the marks are still those of before, or have no places yet, a step waits for what comes.
+  const isDrawn = !isOld && size.width > 0;
+  const waiting = useRef<Direction | null>(null);
+  const step = (direction: Direction) => {
+    const next = at ? nextDot(dots, at, direction) : dots[0];
+    if (next) onCursor(next.id);
+  };
+  useLayoutEffect(() => {
+    if (!isDrawn || !waiting.current) return;
+    step(waiting.current);
+    waiting.current = null;
+  });
   const press = (event: KeyboardEvent) => {
     setHovered(null);
     const direction = directions[event.key];
     if (direction) {
       event.preventDefault();
-      const next = at ? nextDot(dots, at, direction) : dots[0];
-      if (next) onCursor(next.id);
+      if (isDrawn) step(direction);
+      else waiting.current = direction;
     } else if (event.key === ' ' && at) {
       event.preventDefault();
       onToggle(at.id);
@@ -126,7 +138,7 @@ export const Scatter = ({
     return dotAt(dots, event.clientX - box.left, event.clientY - box.top);
   };
   return (
-    <div className={classes.chart} aria-busy={isOld || undefined}>
+    <div className={classes.chart} aria-busy={!isDrawn || undefined}>
       <span className={classes.yTitle} aria-hidden="true">
         beats leaving
       </span>

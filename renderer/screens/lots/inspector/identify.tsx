@@ -1,5 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
+import { Link } from 'wouter';
 import type { CarPage, CarRow, VariationRow } from '../../../../electron/api/views.ts';
 import type { BasePaint, VariationFeature } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
@@ -95,11 +96,19 @@ const ByFeatures = ({ castingId, row, writes }: { castingId: number; row: CarRow
         </fieldset>
       ) : null}
       <p className={classes.left}>
-        {remaining.length === 0
-          ? 'No variation has all of these. Take one back.'
-          : remaining.length === 1
-            ? 'This one is left:'
-            : `${remaining.length} variations are left:`}
+        {remaining.length > 1 ? (
+          `${remaining.length} variations are left:`
+        ) : remaining.length === 1 ? (
+          'This one is left:'
+        ) : Object.keys(chosen).length > 0 ? (
+          'No variation has all of these. Take one back.'
+        ) : (
+          <>
+            The reference has no variation of this casting yet.{' '}
+            <Link href={`~/reference/castings/${castingId}`}>Add one</Link>, or settle the{' '}
+            <Link href="~/reference/seen">variations seen</Link>.
+          </>
+        )}
       </p>
       <PickVariation
         variations={remaining.slice(0, 12)}
