@@ -138,7 +138,7 @@ export const Scatter = ({
     return dotAt(dots, event.clientX - box.left, event.clientY - box.top);
   };
   return (
-    <div className={classes.chart} aria-busy={!isDrawn || undefined}>
+    <div className={classes.chart} aria-busy={isOld || undefined}>
       <span className={classes.yTitle} aria-hidden="true">
         beats leaving
       </span>
