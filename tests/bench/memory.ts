@@ -10,12 +10,10 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { createRouterClient } from '@orpc/server';
 import { createCollection } from '../../db/open-collection.ts';
-import { router } from '../../electron/api/router.ts';
-import { createSession } from '../../electron/api/session/session.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';
 import { measured } from './measure.ts';
+import { serviceOn } from './service-on.ts';
 
 const at = '2026-03-14T10:00:00.000Z';
 const target = 250;
@@ -26,14 +24,7 @@ const megabytes = (bytes: number) => bytes / 1e6;
  * the most there was.
  */
 const use = async (dir: string) => {
-  const session = createSession({
-    host: 'command line',
-    now: () => new Date(2026, 2, 14, 12),
-    defaultDir: dir,
-    demoDir: `${dir}-demo`,
-    version: '0.0.0',
-  });
-  const api = createRouterClient(router, { context: { session } });
+  const { session, api } = serviceOn(dir);
   await api.collection.open({ dir });
   await api.collection.home();
   const any = {

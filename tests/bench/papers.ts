@@ -8,13 +8,11 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { createRouterClient } from '@orpc/server';
 import sharp from 'sharp';
 import { runBulk } from '../../db/history/history.ts';
-import { router } from '../../electron/api/router.ts';
-import { createSession } from '../../electron/api/session/session.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';
 import { measured } from './measure.ts';
+import { serviceOn } from './service-on.ts';
 
 const at = '2026-03-14T10:00:00.000Z';
 const kinds = ['worksheet', 'ledger', 'want-list', 'labels'] as const;
@@ -41,14 +39,7 @@ const fill = async (dir: string, cars: number): Promise<void> => {
 
 /** Makes one paper, writes it to a file and prints how long it took, its pages, and the most memory there was. */
 const make = async (dir: string, kind: Kind, out: string) => {
-  const session = createSession({
-    host: 'command line',
-    now: () => new Date(2026, 2, 14, 12),
-    defaultDir: dir,
-    demoDir: `${dir}-demo`,
-    version: '0.0.0',
-  });
-  const api = createRouterClient(router, { context: { session } });
+  const { session, api } = serviceOn(dir);
   await api.collection.open({ dir });
   const before = process.cpuUsage();
   const stream = kind === 'labels' ? await api.papers.labels({}) : await api.papers.make({ kind });

@@ -8,12 +8,10 @@ import '../../electron/service/small-heap.ts';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createRouterClient } from '@orpc/server';
 import { search, searchCarIds, searchQuery } from '../../db/search/search.ts';
-import { router } from '../../electron/api/router.ts';
-import { createSession } from '../../electron/api/session/session.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';
 import { measured } from './measure.ts';
+import { serviceOn } from './service-on.ts';
 
 const cars = Number(process.argv[2] ?? 20_000);
 const target = 16;
@@ -47,14 +45,7 @@ const at = (sorted: number[], share: number) => sorted[Math.floor(share * (sorte
 
 try {
   await (await makeLargeCollection(dir, cars)).close({ at: '2026-03-14T10:00:00.000Z' });
-  const session = createSession({
-    host: 'command line',
-    now: () => new Date(2026, 2, 14, 12),
-    defaultDir: dir,
-    demoDir: join(folder, 'demo'),
-    version: '0.0.0',
-  });
-  const api = createRouterClient(router, { context: { session } });
+  const { session, api } = serviceOn(dir);
   await api.collection.open({ dir });
   const collection = session.collection!;
   const bare = collection.read.sqlite.prepare(

@@ -6,7 +6,6 @@ import '../../electron/service/small-heap.ts';
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createRouterClient } from '@orpc/server';
 import { readSubjects } from '../../db/engine/subjects.ts';
 import { openWriter } from '../../db/file/connection.ts';
 import { rowAsJson, trackedTables } from '../../db/history/tracking.ts';
@@ -14,12 +13,11 @@ import { listCars } from '../../db/records/cars.ts';
 import { searchDocuments } from '../../db/search/search-documents.ts';
 import { assumptionsInForce } from '../../electron/api/figures/assumptions.ts';
 import { rawMarket } from '../../electron/api/figures/market.ts';
-import { router } from '../../electron/api/router.ts';
-import { createSession } from '../../electron/api/session/session.ts';
 import { fitMarket } from '../../valuation/market/fit-market.ts';
 import { valueCar } from '../../valuation/worth/value-car.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';
 import { measured, timed } from './measure.ts';
+import { serviceOn } from './service-on.ts';
 
 const cars = Number(process.argv[2] ?? 20_000);
 const many = Math.min(10_000, cars);
@@ -53,14 +51,7 @@ const bareUpdate = async (): Promise<number> => {
 try {
   await (await makeLargeCollection(dir, cars)).close({ at: '2026-03-14T10:00:00.000Z' });
   cpSync(dir, join(folder, 'bare'), { recursive: true });
-  const session = createSession({
-    host: 'command line',
-    now: () => new Date(2026, 2, 14, 12),
-    defaultDir: dir,
-    demoDir: join(folder, 'demo'),
-    version: '0.0.0',
-  });
-  const api = createRouterClient(router, { context: { session } });
+  const { session, api } = serviceOn(dir);
   const at = `, ${cars} cars`;
   const simple = async (work: string, goal: number | null, run: () => Promise<unknown>) => {
     const { ms } = await timed(run);
