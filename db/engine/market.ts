@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely';
 import type { Market, SaleRecord } from '../../valuation/types.ts';
-import { listBeliefs } from '../records/beliefs.ts';
-import { marketRates } from '../records/rates.ts';
-import { rowToSale, saleToMarket } from '../records/sales.ts';
-import { readReportingCurrency } from '../records/settings.ts';
+import { readReportingCurrency } from '../records/collection/settings.ts';
+import { rowToSale, saleToMarket } from '../records/sales/sales.ts';
+import { listBeliefs } from '../records/worth/beliefs.ts';
+import { marketRates } from '../records/worth/rates.ts';
 import type { Schema } from '../schema.ts';
 
 /** The sale records that the engine may use, in the order in which they were entered. */

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { IsoDate, Purchase, PurchasedCar } from '../../valuation/types.ts';
 import type { FinishState, Grade, PartName } from '../../valuation/words.ts';
 import { gradeToHalf, halfToGrade, inChunks } from '../codec.ts';
-import { lotCosts } from '../records/lots.ts';
+import { lotCosts } from '../records/lots/lots.ts';
 import { hasOpenFinish, readUnread } from '../records/unread.ts';
 import type { Schema } from '../schema.ts';
 

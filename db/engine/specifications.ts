@@ -2,8 +2,8 @@ import type { Kysely } from 'kysely';
 import type { FactorySpecification, ShelfPart } from '../../valuation/types.ts';
 import { partNames } from '../../valuation/words.ts';
 import { halfToGrade } from '../codec.ts';
-import type { CarRecord } from '../records/cars.ts';
-import { readReportingCurrency } from '../records/settings.ts';
+import type { CarRecord } from '../records/cars/cars.ts';
+import { readReportingCurrency } from '../records/collection/settings.ts';
 import type { Schema } from '../schema.ts';
 
 /** What work on a car goes by: what the factory made, and the spare parts that fit. */

@@ -1,11 +1,11 @@
 import type { Kysely } from 'kysely';
 import type { PartState, Subject } from '../../valuation/types.ts';
 import { unlessMany } from '../codec.ts';
-import { type CarePlan, readCarePlans } from '../records/care-plans.ts';
-import { type CarRecord, carCandidates } from '../records/cars.ts';
-import { latestParts } from '../records/condition-checks.ts';
-import { readDecisions, type StoredDecision } from '../records/decisions.ts';
-import { readPlans, type StoredPlan } from '../records/plans.ts';
+import { type CarRecord, carCandidates } from '../records/cars/cars.ts';
+import { latestParts } from '../records/cars/condition-checks.ts';
+import { readDecisions, type StoredDecision } from '../records/decisions/decisions.ts';
+import { type CarePlan, readCarePlans } from '../records/plans/care-plans.ts';
+import { readPlans, type StoredPlan } from '../records/plans/plans.ts';
 import { hasOpenFinish } from '../records/unread.ts';
 import type { Schema } from '../schema.ts';
 import { readWorkedFrom, type WorkedFrom } from './specifications.ts';

@@ -1,6 +1,6 @@
 import type { Transaction } from 'kysely';
 import { runBulk } from '../history/history.ts';
-import { carsByLot } from '../records/lots.ts';
+import { carsByLot } from '../records/lots/lots.ts';
 import { followAll } from '../records/names/follow-reference.ts';
 import { sayWords } from '../records/own-words/say-words.ts';
 import type { Schema } from '../schema.ts';

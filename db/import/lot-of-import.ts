@@ -1,8 +1,8 @@
 import type { Transaction } from 'kysely';
 import type { Currency } from '../../valuation/types.ts';
-import { inventoryNumberer } from '../records/cars-write.ts';
-import { countCarsOfLot, findLot, findLotNamed, insertLot, removeLot } from '../records/lots.ts';
-import { readReportingCurrency } from '../records/settings.ts';
+import { inventoryNumberer } from '../records/cars/cars-write.ts';
+import { readReportingCurrency } from '../records/collection/settings.ts';
+import { countCarsOfLot, findLot, findLotNamed, insertLot, removeLot } from '../records/lots/lots.ts';
 import type { Schema } from '../schema.ts';
 import { Purchases } from './purchases.ts';
 import type { ImportRequest, Target } from './reading.ts';

@@ -8,7 +8,7 @@ import {
   lotCosts,
   replaceLotCosts,
   setShares,
-} from '../records/lots.ts';
+} from '../records/lots/lots.ts';
 import type { Schema } from '../schema.ts';
 import type { Purchase } from './judges/purchase.ts';
 import type { PlannedLot } from './types.ts';

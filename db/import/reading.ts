@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import type { Currency } from '../../valuation/types.ts';
 import type { Collection } from '../collection.ts';
-import { readReportingCurrency } from '../records/settings.ts';
-import { listWords } from '../records/words.ts';
+import { readReportingCurrency } from '../records/collection/settings.ts';
+import { listWords } from '../records/own-words/words.ts';
 import { listColours } from '../reference/colour-names.ts';
 import type { Schema } from '../schema.ts';
 import type { Table } from './files/table.ts';

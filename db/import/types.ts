@@ -4,7 +4,7 @@ import type { DecimalSign } from '../../valuation/reading/money.ts';
 import type { Cell } from '../../valuation/reading/reading.ts';
 import type { OwnWord } from '../../valuation/reading/sale-line/lexicon.ts';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
-import type { LotCost, LotRecord } from '../records/lots.ts';
+import type { LotCost, LotRecord } from '../records/lots/lots.ts';
 
 export const importKinds = ['lot', 'reference', 'sales'] as const;
 export type ImportKind = (typeof importKinds)[number];

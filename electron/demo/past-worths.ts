@@ -1,5 +1,5 @@
-import { rowToSale, saleToMarket } from '../../db/records/sales.ts';
-import type { ValuationSnapshot } from '../../db/records/valuations.ts';
+import { rowToSale, saleToMarket } from '../../db/records/sales/sales.ts';
+import type { ValuationSnapshot } from '../../db/records/worth/valuations.ts';
 import { defaultAssumptions, fitMarket, type Market, valueCar, type Worth } from '../../valuation/index.ts';
 import { basisOfWorths } from '../../valuation/words.ts';
 import type { DemoContent } from './content.ts';

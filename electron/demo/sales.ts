@@ -1,4 +1,4 @@
-import { type SaleEntry, saleToRow } from '../../db/records/sales.ts';
+import { type SaleEntry, saleToRow } from '../../db/records/sales/sales.ts';
 import type { FinishState, Grade, PartName } from '../../valuation/words.ts';
 import type { Row } from './content.ts';
 import { addDays } from './dates.ts';

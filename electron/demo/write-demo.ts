@@ -1,8 +1,8 @@
 import type { Transaction } from 'kysely';
 import type { Collection } from '../../db/collection.ts';
 import { runBulk } from '../../db/history/history.ts';
-import { writeSetting } from '../../db/records/settings.ts';
-import { saveValuations, type ValuationSnapshot } from '../../db/records/valuations.ts';
+import { writeSetting } from '../../db/records/collection/settings.ts';
+import { saveValuations, type ValuationSnapshot } from '../../db/records/worth/valuations.ts';
 import type { Schema } from '../../db/schema.ts';
 import type { DemoContent, DemoTable, Row } from './content.ts';
 import { demoDate } from './dates.ts';

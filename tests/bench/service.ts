@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { readSubjects } from '../../db/engine/subjects.ts';
 import { openWriter } from '../../db/file/connection.ts';
 import { rowAsJson, trackedTables } from '../../db/history/tracking.ts';
-import { listCars } from '../../db/records/cars.ts';
+import { listCars } from '../../db/records/cars/cars.ts';
 import { searchDocuments } from '../../db/search/search-documents.ts';
 import { assumptionsInForce } from '../../electron/api/figures/assumptions.ts';
 import { rawMarket } from '../../electron/api/figures/market.ts';

@@ -7,7 +7,7 @@ import { applicationId, layout } from '../../db/file/layout.ts';
 import { checkRuntime } from '../../db/file/runtime.ts';
 import { runAction } from '../../db/history/history.ts';
 import { collectionExists, createCollection, openCollection } from '../../db/open-collection.ts';
-import { readReportingCurrency } from '../../db/records/settings.ts';
+import { readReportingCurrency } from '../../db/records/collection/settings.ts';
 import { schemaVersion } from '../../migrations/index.ts';
 import { at, collectionErrorOf, newCollection, opened, temporaryFolder } from '../helpers/collections.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type { z } from 'zod';
 import { gradeToHalf, halfToGrade } from '../../db/codec.ts';
-import type { CarRecord } from '../../db/records/cars.ts';
-import type { SaleEntry } from '../../db/records/sales.ts';
+import type { CarRecord } from '../../db/records/cars/cars.ts';
+import type { SaleEntry } from '../../db/records/sales/sales.ts';
 import type { HalfGrade } from '../../db/schema.ts';
 import type * as inputs from '../../electron/api/inputs.ts';
 import { formatMinor } from '../../valuation/money.ts';

@@ -7,8 +7,8 @@ import { readFinishState, readParts, readStatus } from '../../../valuation/readi
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import type { PartName } from '../../../valuation/words.ts';
 import { gradeToHalf } from '../../codec.ts';
-import { carInserter, type NewCar } from '../../records/cars-write.ts';
-import { type LotRecord, listLots } from '../../records/lots.ts';
+import { carInserter, type NewCar } from '../../records/cars/cars-write.ts';
+import { type LotRecord, listLots } from '../../records/lots/lots.ts';
 import { loadReference, type Match } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
 import type { Purchases } from '../purchases.ts';

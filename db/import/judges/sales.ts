@@ -11,7 +11,7 @@ import { readFinishState, readParts } from '../../../valuation/reading/words.ts'
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import { finishNotSettled } from '../../records/own-words/settle-sale.ts';
-import { knownSales, type SaleEntry, saleInserter, saleToRow } from '../../records/sales.ts';
+import { knownSales, type SaleEntry, saleInserter, saleToRow } from '../../records/sales/sales.ts';
 import { heardToJson, unreadToJson } from '../../records/unread.ts';
 import { loadReference } from '../../reference/match.ts';
 import { plain } from '../../reference/plain.ts';

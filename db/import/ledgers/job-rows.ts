@@ -14,7 +14,7 @@ import {
   type WorkKind,
   workKinds,
 } from '../../../valuation/words.ts';
-import type { StepTime, WholeJob, WholeStep, WholeUse, WholeWork } from '../../records/whole-jobs.ts';
+import type { StepTime, WholeJob, WholeStep, WholeUse, WholeWork } from '../../records/bench/whole-jobs.ts';
 import { amountOf, currencyOf, day, Refusal, type Row, type Terms, text } from './row.ts';
 
 const oneOf = <Word extends string>(row: Row, column: string, words: readonly Word[]): Word => {

@@ -1,13 +1,10 @@
 import type { Transaction } from 'kysely';
 import type { IsoDate } from '../../../valuation/types.ts';
 import { type CarStatus, deviationOfColour, type FinishState } from '../../../valuation/words.ts';
-import { updateCars } from '../../records/cars-write.ts';
-import { carChecks } from '../../records/condition-checks.ts';
-import { insertFinishedWork } from '../../records/finished-work.ts';
-import { setHeard, setJobDetails } from '../../records/job-details.ts';
-import { insertMaterial, insertUsedPart } from '../../records/job-uses.ts';
-import { insertJob, setJobState, setJobStep } from '../../records/jobs.ts';
-import { listSeasons } from '../../records/seasons.ts';
+import { insertFinishedWork } from '../../records/bench/finished-work.ts';
+import { setHeard, setJobDetails } from '../../records/bench/job-details.ts';
+import { insertMaterial, insertUsedPart } from '../../records/bench/job-uses.ts';
+import { insertJob, setJobState, setJobStep } from '../../records/bench/jobs.ts';
 import {
   insertTime,
   listWorkRecords,
@@ -15,7 +12,10 @@ import {
   type WholeUse,
   type WholeWork,
   type WorkRecord,
-} from '../../records/whole-jobs.ts';
+} from '../../records/bench/whole-jobs.ts';
+import { updateCars } from '../../records/cars/cars-write.ts';
+import { carChecks } from '../../records/cars/condition-checks.ts';
+import { listSeasons } from '../../records/decisions/seasons.ts';
 import type { Schema } from '../../schema.ts';
 import { jobOf, workOf } from './job-rows.ts';
 import { carsByNumber, counted, Refusal, type Row, type Terms } from './row.ts';

@@ -1,9 +1,9 @@
 import type { Transaction } from 'kysely';
 import type { Currency } from '../../../valuation/types.ts';
 import { lotCostKinds, options, recommendations } from '../../../valuation/words.ts';
-import { readDecisions, saveDecision } from '../../records/decisions.ts';
-import { insertDisposal, insertExpense, listDisposals, listExpenses } from '../../records/disposals.ts';
-import { insertLot, type LotCost, listLots, lotCosts } from '../../records/lots.ts';
+import { insertDisposal, insertExpense, listDisposals, listExpenses } from '../../records/cars/disposals.ts';
+import { readDecisions, saveDecision } from '../../records/decisions/decisions.ts';
+import { insertLot, type LotCost, listLots, lotCosts } from '../../records/lots/lots.ts';
 import { readUnread, unreadToJson } from '../../records/unread.ts';
 import type { Schema } from '../../schema.ts';
 import type { LedgerKind } from './columns.ts';

@@ -3,9 +3,9 @@ import type { Lexicon } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { type LoadedReference, loadReference, type Match } from '../../reference/match.ts';
 import { loadSaleLexicon } from '../../reference/sale-lexicon.ts';
 import type { Schema } from '../../schema.ts';
-import { carCandidates, listCars } from '../cars.ts';
-import { replaceCandidates, updateCars } from '../cars-write.ts';
-import { listSales, type SaleEntry, updateSale } from '../sales.ts';
+import { carCandidates, listCars } from '../cars/cars.ts';
+import { replaceCandidates, updateCars } from '../cars/cars-write.ts';
+import { listSales, type SaleEntry, updateSale } from '../sales/sales.ts';
 import { castingUnread, withoutNames } from './names-unread.ts';
 import { nameWritten } from './waiting-names.ts';
 

@@ -3,7 +3,7 @@ import { variationFeatures } from '../../../valuation/words.ts';
 import { plain } from '../../reference/plain.ts';
 import { rowToFeatures } from '../../reference/reference.ts';
 import type { Schema } from '../../schema.ts';
-import { listSales, updateSale } from '../sales.ts';
+import { listSales, updateSale } from '../sales/sales.ts';
 
 /** Both texts, each once; a text that the other holds already is not repeated. */
 export const bothTexts = (one: string, other: string): string => {

@@ -4,7 +4,7 @@ import { plain } from '../../reference/plain.ts';
 import { ensureRelease, saveCasting } from '../../reference/reference-write.ts';
 import { rememberNames } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
-import { listSales, updateSale } from '../sales.ts';
+import { listSales, updateSale } from '../sales/sales.ts';
 import { readUnread, unreadToJson } from '../unread.ts';
 import { type Followed, followReference } from './follow-reference.ts';
 import { nameOfUnread, withoutNames } from './names-unread.ts';

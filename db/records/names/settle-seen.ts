@@ -6,11 +6,11 @@ import { type FeatureTexts, listReleases, listVariations } from '../../reference
 import { saveVariation } from '../../reference/reference-write.ts';
 import { rememberVariation } from '../../reference/settled-names.ts';
 import type { Schema } from '../../schema.ts';
-import { listCars } from '../cars.ts';
-import { replaceCandidates, updateCars } from '../cars-write.ts';
-import { listSales, updateSale } from '../sales.ts';
+import { listCars } from '../cars/cars.ts';
+import { replaceCandidates, updateCars } from '../cars/cars-write.ts';
+import { saveWords } from '../own-words/words.ts';
+import { listSales, updateSale } from '../sales/sales.ts';
 import { heardToJson, readHeard } from '../unread.ts';
-import { saveWords } from '../words.ts';
 import { type Followed, followReference } from './follow-reference.ts';
 import type { SeenVariation } from './seen-variations.ts';
 

@@ -2,10 +2,10 @@ import type { Transaction } from 'kysely';
 import { type PaidAmount, partOf, readPaid } from '../../../valuation/reading/amounts.ts';
 import type { Currency } from '../../../valuation/types.ts';
 import type { Schema } from '../../schema.ts';
-import type { CarRecord } from '../cars.ts';
-import { insertCars, nextInventoryNumbers } from '../cars-write.ts';
-import { insertDisposal, listDisposals, removeDisposal } from '../disposals.ts';
-import { findLot, findLotNamed, insertLot, lotCosts, replaceLotCosts, setShares } from '../lots.ts';
+import type { CarRecord } from '../cars/cars.ts';
+import { insertCars, nextInventoryNumbers } from '../cars/cars-write.ts';
+import { insertDisposal, listDisposals, removeDisposal } from '../cars/disposals.ts';
+import { findLot, findLotNamed, insertLot, lotCosts, replaceLotCosts, setShares } from '../lots/lots.ts';
 import type { HeardText, UnreadText } from '../unread.ts';
 import { valueGiven } from './divide.ts';
 

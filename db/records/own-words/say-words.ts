@@ -3,8 +3,8 @@ import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { plain } from '../../reference/plain.ts';
 import type { Schema } from '../../schema.ts';
 import { plainHeading } from '../unread.ts';
-import { listWords, removeWords, saveWords, updateWord } from '../words.ts';
 import { type Settled, settleWords, takeBackWords } from './settle-words.ts';
+import { listWords, removeWords, saveWords, updateWord } from './words.ts';
 
 /** A word as it is said: one with an `id` takes the place of that one. */
 export type SaidWord = OwnWord & { id?: number | undefined };

@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
 import { partNames } from '../../../valuation/words.ts';
 import type { Schema } from '../../schema.ts';
-import { type SaleEntry, updateSale } from '../sales.ts';
+import { type SaleEntry, updateSale } from '../sales/sales.ts';
 import type { HeardText } from '../unread.ts';
 import { valueGiven } from './divide.ts';
 import {

@@ -1,9 +1,9 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import type { Schema } from '../../schema.ts';
-import { rowToCar } from '../cars.ts';
-import { rowToSale } from '../sales.ts';
-import { readReportingCurrency } from '../settings.ts';
+import { rowToCar } from '../cars/cars.ts';
+import { readReportingCurrency } from '../collection/settings.ts';
+import { rowToSale } from '../sales/sales.ts';
 import {
   type HeardText,
   heardToJson,

@@ -7,7 +7,7 @@ import {
   type TakenBack,
   takeBack,
 } from '../../../db/archive/take-back.ts';
-import { hasCars } from '../../../db/records/cars.ts';
+import { hasCars } from '../../../db/records/cars/cars.ts';
 import { folderInput } from '../folder-input.ts';
 import { makeReport } from '../inputs.ts';
 import { wholeReport } from '../reports/reports.ts';

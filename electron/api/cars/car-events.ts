@@ -1,5 +1,5 @@
-import { updateCars } from '../../../db/records/cars-write.ts';
-import { carChecks, saveCheck as saveCheckRows } from '../../../db/records/condition-checks.ts';
+import { updateCars } from '../../../db/records/cars/cars-write.ts';
+import { carChecks, saveCheck as saveCheckRows } from '../../../db/records/cars/condition-checks.ts';
 import {
   findExpense,
   insertDisposal,
@@ -7,7 +7,7 @@ import {
   listDisposals,
   removeDisposal,
   removeExpense as removeExpenseRow,
-} from '../../../db/records/disposals.ts';
+} from '../../../db/records/cars/disposals.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
 import { needsCollection } from '../session/context.ts';

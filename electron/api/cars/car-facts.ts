@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { outerBounds } from '../../../valuation/statistics/outer-bounds.ts';
 import type { Currency, Minor } from '../../../valuation/types.ts';
 import type { CarChoices, CarsFacts, CarTotals } from '../views.ts';

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { CarLack } from '../../../valuation/words.ts';
 import type { carListFilter } from '../inputs.ts';
 import { fold } from './car-texts.ts';

@@ -1,5 +1,5 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
-import { listCars } from '../../../db/records/cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { inOrder, windowOf } from '../session/list-order.ts';

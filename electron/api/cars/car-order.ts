@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { carColour, carTitle } from '../../../valuation/wording/car-names.ts';
 import { recommendationWord } from '../../../valuation/wording/option-words.ts';
 import { statusText } from '../../../valuation/wording/status-text.ts';

@@ -2,19 +2,29 @@ import type { Kysely } from 'kysely';
 import { readWorkedFrom } from '../../../db/engine/specifications.ts';
 import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
-import { listCarEvents } from '../../../db/records/car-events.ts';
-import { historyOfCar } from '../../../db/records/car-history.ts';
-import { readCarePlans } from '../../../db/records/care-plans.ts';
-import { type CarRecord, carCandidates, inventoryNumbers, neighbours } from '../../../db/records/cars.ts';
-import { carChecks } from '../../../db/records/condition-checks.ts';
-import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
-import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
-import { listFinishedWork } from '../../../db/records/finished-work.ts';
-import { partsOfCar } from '../../../db/records/job-details.ts';
-import { findLot, type LotRecord } from '../../../db/records/lots.ts';
-import { readPlans } from '../../../db/records/plans.ts';
-import { listValuations } from '../../../db/records/valuations.ts';
-import { listWords } from '../../../db/records/words.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
+import { partsOfCar } from '../../../db/records/bench/job-details.ts';
+import { listCarEvents } from '../../../db/records/cars/car-events.ts';
+import { historyOfCar } from '../../../db/records/cars/car-history.ts';
+import {
+  type CarRecord,
+  carCandidates,
+  inventoryNumbers,
+  neighbours,
+} from '../../../db/records/cars/cars.ts';
+import { carChecks } from '../../../db/records/cars/condition-checks.ts';
+import {
+  type Disposal,
+  type Expense,
+  listDisposals,
+  listExpenses,
+} from '../../../db/records/cars/disposals.ts';
+import { readDecisions, type StoredDecision } from '../../../db/records/decisions/decisions.ts';
+import { findLot, type LotRecord } from '../../../db/records/lots/lots.ts';
+import { listWords } from '../../../db/records/own-words/words.ts';
+import { readCarePlans } from '../../../db/records/plans/care-plans.ts';
+import { readPlans } from '../../../db/records/plans/plans.ts';
+import { listValuations } from '../../../db/records/worth/valuations.ts';
 import { referenceUse } from '../../../db/reference/reference.ts';
 import { variationSpecification } from '../../../db/reference/reference-details.ts';
 import type { Schema } from '../../../db/schema.ts';

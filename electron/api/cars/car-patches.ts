@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { CarRecord } from '../../../db/records/cars.ts';
+import type { CarRecord } from '../../../db/records/cars/cars.ts';
 import type { Matcher } from '../../../db/reference/match.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import type { carPatch } from '../inputs.ts';

@@ -1,11 +1,11 @@
 import type { Kysely } from 'kysely';
 import { readHanging, subjectsOf } from '../../../db/engine/subjects.ts';
-import { type CarePlan, readCarePlans } from '../../../db/records/care-plans.ts';
-import { readDecisions } from '../../../db/records/decisions.ts';
-import { listJobs } from '../../../db/records/jobs.ts';
-import type { SavedLine } from '../../../db/records/plan-steps.ts';
-import { readMadeOf, readPlans } from '../../../db/records/plans.ts';
-import { listSeasons } from '../../../db/records/seasons.ts';
+import { listJobs } from '../../../db/records/bench/jobs.ts';
+import { readDecisions } from '../../../db/records/decisions/decisions.ts';
+import { listSeasons } from '../../../db/records/decisions/seasons.ts';
+import { type CarePlan, readCarePlans } from '../../../db/records/plans/care-plans.ts';
+import type { SavedLine } from '../../../db/records/plans/plan-steps.ts';
+import { readMadeOf, readPlans } from '../../../db/records/plans/plans.ts';
 import type { Schema } from '../../../db/schema.ts';
 import {
   type AssumptionSet,

@@ -1,9 +1,9 @@
 import { unlessMany } from '../../../db/codec.ts';
 import { firstPhotos } from '../../../db/photos/photo-lists.ts';
-import { type CarRecord, carCandidates } from '../../../db/records/cars.ts';
-import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
-import { type LotRecord, listLots } from '../../../db/records/lots.ts';
-import { listWords } from '../../../db/records/words.ts';
+import { type CarRecord, carCandidates } from '../../../db/records/cars/cars.ts';
+import { readDecisions, type StoredDecision } from '../../../db/records/decisions/decisions.ts';
+import { type LotRecord, listLots } from '../../../db/records/lots/lots.ts';
+import { listWords } from '../../../db/records/own-words/words.ts';
 import type { FeatureTexts } from '../../../db/reference/reference.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { variationFeatures } from '../../../valuation/words.ts';

@@ -1,9 +1,9 @@
 import { pieces } from '../../../db/codec.ts';
 import { tablesOfCars } from '../../../db/history/changes.ts';
 import { recordReads } from '../../../db/reads.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { listLots } from '../../../db/records/lots.ts';
-import { listWords } from '../../../db/records/words.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { listLots } from '../../../db/records/lots/lots.ts';
+import { listWords } from '../../../db/records/own-words/words.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';

@@ -1,13 +1,13 @@
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
 import {
   insertCars,
   nextInventoryNumbers,
   removeCars,
   replaceCandidates,
   updateCars,
-} from '../../../db/records/cars-write.ts';
-import { listDisposals } from '../../../db/records/disposals.ts';
-import { findLot } from '../../../db/records/lots.ts';
+} from '../../../db/records/cars/cars-write.ts';
+import { listDisposals } from '../../../db/records/cars/disposals.ts';
+import { findLot } from '../../../db/records/lots/lots.ts';
 import { loadMatcher } from '../../../db/reference/match.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';

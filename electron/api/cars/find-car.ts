@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { notFound } from '../session/errors.ts';
 

@@ -1,9 +1,9 @@
-import { updateCars } from '../../../db/records/cars-write.ts';
-import { carChecks, saveCheck } from '../../../db/records/condition-checks.ts';
-import { insertExpense } from '../../../db/records/disposals.ts';
-import { insertFinishedWork } from '../../../db/records/finished-work.ts';
-import { type Job, listJobs, setJobState } from '../../../db/records/jobs.ts';
-import { removePlan } from '../../../db/records/plans.ts';
+import { insertFinishedWork } from '../../../db/records/bench/finished-work.ts';
+import { type Job, listJobs, setJobState } from '../../../db/records/bench/jobs.ts';
+import { updateCars } from '../../../db/records/cars/cars-write.ts';
+import { carChecks, saveCheck } from '../../../db/records/cars/condition-checks.ts';
+import { insertExpense } from '../../../db/records/cars/disposals.ts';
+import { removePlan } from '../../../db/records/plans/plans.ts';
 import { paintsCar } from '../../../valuation/words.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
 import {

@@ -1,5 +1,5 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
-import { type LotRecord, listLots } from '../../../db/records/lots.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
+import { type LotRecord, listLots } from '../../../db/records/lots/lots.ts';
 import { advisesWork } from '../../../valuation/words.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
 import { type CarFigures, figuresById } from '../figures/figures.ts';

@@ -1,7 +1,7 @@
 import { dealPhotos } from '../../../db/photos/deal-photos.ts';
 import { addPhoto, type StoredPhoto, storedPhoto } from '../../../db/photos/photos.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { findLot } from '../../../db/records/lots.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { findLot } from '../../../db/records/lots/lots.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';

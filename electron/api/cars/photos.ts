@@ -1,6 +1,6 @@
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
 import { addPhoto, readPhoto, removePhoto, updatePhoto } from '../../../db/photos/photos.ts';
-import { findLot } from '../../../db/records/lots.ts';
+import { findLot } from '../../../db/records/lots/lots.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';

@@ -1,7 +1,7 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { insertCarEvent } from '../../../db/records/car-events.ts';
-import { updateCars } from '../../../db/records/cars-write.ts';
-import { carChecks, saveCheck } from '../../../db/records/condition-checks.ts';
+import { insertCarEvent } from '../../../db/records/cars/car-events.ts';
+import { updateCars } from '../../../db/records/cars/cars-write.ts';
+import { carChecks, saveCheck } from '../../../db/records/cars/condition-checks.ts';
 import { valueCar } from '../../../valuation/index.ts';
 import { marketToday } from '../figures/market.ts';
 import * as inputs from '../inputs.ts';

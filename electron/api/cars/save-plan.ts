@@ -1,6 +1,6 @@
 import type { Transaction } from 'kysely';
-import { saveCarePlan } from '../../../db/records/care-plans.ts';
-import { readMadeOf, readPlans, type StoredPlan, savePlan } from '../../../db/records/plans.ts';
+import { saveCarePlan } from '../../../db/records/plans/care-plans.ts';
+import { readMadeOf, readPlans, type StoredPlan, savePlan } from '../../../db/records/plans/plans.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { type PlanWishes, restorationPlanOf, type ThreePoint } from '../../../valuation/index.ts';
 import { deviationOfColour, paintsCar, type WorkKind } from '../../../valuation/words.ts';

@@ -1,5 +1,5 @@
 import type { Transaction } from 'kysely';
-import { type Job, type JobStep, startTime, stopTime } from '../../../db/records/jobs.ts';
+import { type Job, type JobStep, startTime, stopTime } from '../../../db/records/bench/jobs.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { countSpan } from '../../../valuation/work/count-span.ts';
 

@@ -1,4 +1,4 @@
-import type { CarRecord } from '../../../db/records/cars.ts';
+import type { CarRecord } from '../../../db/records/cars/cars.ts';
 import type { Match, Matcher } from '../../../db/reference/match.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { variationFeatures } from '../../../valuation/words.ts';

@@ -1,7 +1,7 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { listLots } from '../../../db/records/lots.ts';
-import { worthOverTime } from '../../../db/records/valuations.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { listLots } from '../../../db/records/lots/lots.ts';
+import { worthOverTime } from '../../../db/records/worth/valuations.ts';
 import { plain } from '../../../db/reference/plain.ts';
 import { meanWorth, recommendations, sumOfCars } from '../../../valuation/index.ts';
 import { basisOfWorths, type FinishState, finishStates, type Grade } from '../../../valuation/words.ts';

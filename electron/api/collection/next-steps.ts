@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
 import type { CarFigures } from '../figures/figures.ts';
 import type { HomeView } from '../views.ts';

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import { carsOf } from '../../../db/records/cars.ts';
-import { listWords } from '../../../db/records/words.ts';
+import { carsOf } from '../../../db/records/cars/cars.ts';
+import { listWords } from '../../../db/records/own-words/words.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { type SearchMatch, search, searchCarIds } from '../../../db/search/search.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';

@@ -1,6 +1,6 @@
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { findLot, type LotRecord } from '../../../db/records/lots.ts';
-import { listSales, type SaleEntry } from '../../../db/records/sales.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
+import { findLot, type LotRecord } from '../../../db/records/lots/lots.ts';
+import { listSales, type SaleEntry } from '../../../db/records/sales/sales.ts';
 import type { SearchMatch } from '../../../db/search/search.ts';
 import { formatMinor } from '../../../valuation/money.ts';
 import { conditionLabel } from '../../../valuation/words.ts';

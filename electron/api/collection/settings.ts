@@ -1,16 +1,16 @@
 import type { Kysely } from 'kysely';
-import { addAssumptions, assumptionVersions } from '../../../db/records/assumptions.ts';
-import { listParts, savePart as savePartRow } from '../../../db/records/parts.ts';
-import {
-  listRates,
-  removeRate as removeRateRow,
-  saveRate as saveRateRow,
-} from '../../../db/records/rates.ts';
 import {
   heldInReportingCurrency,
   readReportingCurrency,
   writeSetting,
-} from '../../../db/records/settings.ts';
+} from '../../../db/records/collection/settings.ts';
+import { listParts, savePart as savePartRow } from '../../../db/records/plans/parts.ts';
+import { addAssumptions, assumptionVersions } from '../../../db/records/worth/assumptions.ts';
+import {
+  listRates,
+  removeRate as removeRateRow,
+  saveRate as saveRateRow,
+} from '../../../db/records/worth/rates.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { assumptionsSchema } from '../figures/assumptions-schema.ts';

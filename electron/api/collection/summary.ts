@@ -1,5 +1,9 @@
 import { listBackups } from '../../../db/backup/list.ts';
-import { collectionCounts, readReportingCurrency, readSetting } from '../../../db/records/settings.ts';
+import {
+  collectionCounts,
+  readReportingCurrency,
+  readSetting,
+} from '../../../db/records/collection/settings.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CollectionSummary } from '../views.ts';

@@ -1,5 +1,5 @@
 import { setImmediate as othersTurn } from 'node:timers/promises';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import { carFigures } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { openOf } from '../session/open-collection.ts';

@@ -1,8 +1,8 @@
 import type { z } from 'zod';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { readPlans } from '../../../db/records/plans.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { readPlans } from '../../../db/records/plans/plans.ts';
 import { type SeasonCar, type SeasonLimits, seasonRange } from '../../../valuation/index.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';

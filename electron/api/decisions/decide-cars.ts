@@ -1,6 +1,6 @@
-import { listCars } from '../../../db/records/cars.ts';
-import { readChoices } from '../../../db/records/decisions.ts';
-import { currentStandings } from '../../../db/records/seasons.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { readChoices } from '../../../db/records/decisions/decisions.ts';
+import { currentStandings } from '../../../db/records/decisions/seasons.ts';
 import type { Option } from '../../../valuation/index.ts';
 import type { CarStanding } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';

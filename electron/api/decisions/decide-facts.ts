@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { FittedMarket } from '../../../valuation/index.ts';
 import { type Recommendation, recommendations } from '../../../valuation/words.ts';
 import { valueBounds } from '../cars/car-facts.ts';

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { adviceOf, rarityOf } from '../cars/listed-cars.ts';
 import type { decideFilter } from '../inputs.ts';
 import type { DecideCars } from './decide-cars.ts';

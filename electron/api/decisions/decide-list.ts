@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { advisesAnything } from '../../../valuation/words.ts';
 import { adviceOf } from '../cars/listed-cars.ts';
 import { marketToday } from '../figures/market.ts';

@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { optionRank, standingRank } from '../../../valuation/words.ts';
 import { carSortValues, shortNameOf } from '../cars/car-order.ts';
 import { adviceOf } from '../cars/listed-cars.ts';

@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { gainBend } from '../../../valuation/decision/gain-bend.ts';
 import type { Currency, OptionSummary } from '../../../valuation/index.ts';
 import { type Recommendation, recommendations } from '../../../valuation/words.ts';

@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { z } from 'zod';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { planOf, planUse } from '../figures/decision-summary.ts';
 import { wholeDecision } from '../figures/figures.ts';

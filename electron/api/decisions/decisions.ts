@@ -1,9 +1,9 @@
-import { removeDecision } from '../../../db/records/decisions.ts';
+import { removeDecision } from '../../../db/records/decisions/decisions.ts';
 import {
   readPlans,
   removePlan as removePlanRow,
   savePlan as savePlanRows,
-} from '../../../db/records/plans.ts';
+} from '../../../db/records/plans/plans.ts';
 import type { Range } from '../../../valuation/index.ts';
 import { labelLocale } from '../../../valuation/wording/action-label.ts';
 import { optionWords } from '../../../valuation/wording/option-words.ts';

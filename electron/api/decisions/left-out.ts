@@ -1,4 +1,4 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { LeftOut, SeasonOffer } from '../views.ts';
 import type { DecideCars } from './decide-cars.ts';
 import { isOffered } from './decide-facts.ts';

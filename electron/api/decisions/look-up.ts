@@ -1,5 +1,5 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import { type LookUp, lookUpNext, normalQuantile } from '../../../valuation/index.ts';
 import type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
 import { figuresById, type RowFigures } from '../figures/figures.ts';

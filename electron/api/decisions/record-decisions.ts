@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { saveDecision } from '../../../db/records/decisions.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { saveDecision } from '../../../db/records/decisions/decisions.ts';
 import { recommendCar } from '../../../valuation/index.ts';
 import { marketToday } from '../figures/market.ts';
 import type { recordDecision } from '../inputs.ts';

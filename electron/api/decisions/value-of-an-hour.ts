@@ -1,9 +1,9 @@
 import { setImmediate } from 'node:timers/promises';
 import { pieces } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { addAssumptions } from '../../../db/records/assumptions.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { readSetting, writeSetting } from '../../../db/records/settings.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { readSetting, writeSetting } from '../../../db/records/collection/settings.ts';
+import { addAssumptions } from '../../../db/records/worth/assumptions.ts';
 import {
   atHourlyRate,
   currencyDecimals,

@@ -1,4 +1,4 @@
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import { type ListColumn, textCell } from '../../../reports/tables/data-table.ts';
 import type { FinishState } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';

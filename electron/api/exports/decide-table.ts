@@ -1,4 +1,4 @@
-import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
+import { readDecisions, type StoredDecision } from '../../../db/records/decisions/decisions.ts';
 import {
   amountCell,
   type DataTable,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { hasCars } from '../../../db/records/cars.ts';
-import { readSetting } from '../../../db/records/settings.ts';
+import { hasCars } from '../../../db/records/cars/cars.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
 import { type DataTable, tableFormats } from '../../../reports/tables/data-table.ts';
 import { id, locale } from '../fields.ts';
 import { makeReport } from '../inputs.ts';

@@ -4,7 +4,7 @@ import {
   type WholeStep,
   type WholeUse,
   type WholeWork,
-} from '../../../db/records/whole-jobs.ts';
+} from '../../../db/records/bench/whole-jobs.ts';
 import {
   amountCell,
   type CellValue,

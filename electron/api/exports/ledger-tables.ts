@@ -1,7 +1,12 @@
-import { listCars } from '../../../db/records/cars.ts';
-import { readDecisions, type StoredDecision } from '../../../db/records/decisions.ts';
-import { type Disposal, type Expense, listDisposals, listExpenses } from '../../../db/records/disposals.ts';
-import { type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import {
+  type Disposal,
+  type Expense,
+  listDisposals,
+  listExpenses,
+} from '../../../db/records/cars/disposals.ts';
+import { readDecisions, type StoredDecision } from '../../../db/records/decisions/decisions.ts';
+import { type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots/lots.ts';
 import {
   amountCell,
   type DataTable,

@@ -1,6 +1,6 @@
 import { Uint8ArrayReader, Uint8ArrayWriter, ZipWriter } from '@zip.js/zip.js';
 import { csvFile, packageProfile, tableSchemaProfile } from '../../../db/archive/tables.ts';
-import { readSetting } from '../../../db/records/settings.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
 import type { DataTable } from '../../../reports/tables/data-table.ts';
 import { tableCsv } from '../../../reports/tables/table-csv.ts';
 import { finishStates } from '../../../valuation/words.ts';

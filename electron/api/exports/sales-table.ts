@@ -1,4 +1,4 @@
-import { listSales, type SaleEntry } from '../../../db/records/sales.ts';
+import { listSales, type SaleEntry } from '../../../db/records/sales/sales.ts';
 import {
   amountCell,
   type CellValue,

@@ -1,5 +1,5 @@
 import { Writable } from 'node:stream';
-import { readSetting } from '../../../db/records/settings.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
 import type { DataTable, TableFormat } from '../../../reports/tables/data-table.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';

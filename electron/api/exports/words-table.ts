@@ -1,4 +1,4 @@
-import { listWords, type WordRecord } from '../../../db/records/words.ts';
+import { listWords, type WordRecord } from '../../../db/records/own-words/words.ts';
 import { type DataTable, type ListColumn, listTable, textCell } from '../../../reports/tables/data-table.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';

@@ -1,5 +1,5 @@
-import { latestAssumptions } from '../../../db/records/assumptions.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
+import { latestAssumptions } from '../../../db/records/worth/assumptions.ts';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { AssumptionSet } from '../../../valuation/types.ts';
 import { memo } from '../session/memo.ts';

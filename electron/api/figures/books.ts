@@ -1,5 +1,5 @@
-import { marketRates } from '../../../db/records/rates.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
+import { marketRates } from '../../../db/records/worth/rates.ts';
 import { rateFinder } from '../../../valuation/market/exchange-rate.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import { memo } from '../session/memo.ts';

@@ -1,4 +1,4 @@
-import { type BriefCar, briefCars } from '../../../db/records/brief-cars.ts';
+import { type BriefCar, briefCars } from '../../../db/records/cars/brief-cars.ts';
 import { slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';

@@ -1,5 +1,5 @@
-import type { CarRecord } from '../../../db/records/cars.ts';
-import type { FinishedWork } from '../../../db/records/finished-work.ts';
+import type { FinishedWork } from '../../../db/records/bench/finished-work.ts';
+import type { CarRecord } from '../../../db/records/cars/cars.ts';
 import type { PartState } from '../../../valuation/types.ts';
 import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text.ts';
 

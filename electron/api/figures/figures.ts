@@ -4,7 +4,7 @@ import { pieces } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { tablesOfCars } from '../../../db/history/changes.ts';
 import { recordReads } from '../../../db/reads.ts';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import {
   type Decision,
   decideCar,

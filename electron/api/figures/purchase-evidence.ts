@@ -1,4 +1,4 @@
-import { leftOutOf } from '../../../db/records/left-out.ts';
+import { leftOutOf } from '../../../db/records/lots/left-out.ts';
 import type { OwnAsideCause } from '../../../valuation/types.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';

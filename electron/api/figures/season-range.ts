@@ -1,5 +1,5 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import { type Range, seasonRange } from '../../../valuation/index.ts';
 import type { WorkKind } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';

@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { clearShares, findLot, lotCosts, setShares } from '../../../db/records/lots.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { clearShares, findLot, lotCosts, setShares } from '../../../db/records/lots/lots.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { type FittedMarket, shareLot, valueCar, weighFixedShares } from '../../../valuation/index.ts';
 

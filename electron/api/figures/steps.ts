@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
-import { latestSteps, listSteps } from '../../../db/records/step-library.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
+import { latestSteps, listSteps } from '../../../db/records/plans/step-library.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { WorkStep } from '../../../valuation/types.ts';
 import { startingSteps, startingStepsLabel } from '../../../valuation/work/steps/index.ts';

@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
 import { type Valuation, valueCar, type Worth } from '../../../valuation/index.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';

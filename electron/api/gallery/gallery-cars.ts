@@ -2,9 +2,9 @@ import { naturalKey, unlessMany } from '../../../db/codec.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { type CarPhotoRecord, photosOfCars } from '../../../db/photos/photo-lists.ts';
 import { makePrintable } from '../../../db/photos/photos.ts';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { checksOfCars } from '../../../db/records/condition-checks.ts';
-import { listFinishedWork } from '../../../db/records/finished-work.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
+import { checksOfCars } from '../../../db/records/cars/condition-checks.ts';
 import {
   type CarFacts,
   carName,

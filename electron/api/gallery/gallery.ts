@@ -7,7 +7,7 @@ import { isZipName } from '../../../db/archive/make-archive.ts';
 import { zipFolder } from '../../../db/archive/zip-bag.ts';
 import { CollectionError, withStorageErrors } from '../../../db/errors.ts';
 import { makeFolder } from '../../../db/file/files.ts';
-import { readSetting } from '../../../db/records/settings.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
 import type { GalleryMade } from '../../../reports/gallery/write-gallery.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { id, line, locale } from '../fields.ts';

@@ -4,7 +4,7 @@ import type { ImportResult } from '../../../db/import/index.ts';
 import { ledgerColumns, ledgerKinds } from '../../../db/import/ledgers/columns.ts';
 import type { LedgerResult } from '../../../db/import/ledgers.ts';
 import type { MarketResult } from '../../../db/import/market.ts';
-import { findLotNamed, lotCosts } from '../../../db/records/lots.ts';
+import { findLotNamed, lotCosts } from '../../../db/records/lots/lots.ts';
 import { coloursOnly } from '../../../db/reference/colour-names.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { marketBefore, marketToday } from '../figures/market.ts';

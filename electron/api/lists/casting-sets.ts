@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import {
   type CastingSet,
   insertCastingSet,
@@ -7,8 +7,8 @@ import {
   removeCastingSet,
   renameCastingSet,
   setCastingsOf,
-} from '../../../db/records/casting-sets.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
+} from '../../../db/records/collection/casting-sets.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
 import { type Subject, sumOfCars, valueCar, type Worth } from '../../../valuation/index.ts';
 import type { Currency, Range } from '../../../valuation/types.ts';
 import type { FinishState, Grade } from '../../../valuation/words.ts';

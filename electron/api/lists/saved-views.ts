@@ -1,14 +1,14 @@
 import type { Kysely } from 'kysely';
 import { z } from 'zod';
-import { listLots } from '../../../db/records/lots.ts';
-import { listSales } from '../../../db/records/sales.ts';
 import {
   findSavedView,
   listSavedViews,
   removeView,
   renameView,
   saveView,
-} from '../../../db/records/saved-views.ts';
+} from '../../../db/records/collection/saved-views.ts';
+import { listLots } from '../../../db/records/lots/lots.ts';
+import { listSales } from '../../../db/records/sales/sales.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { line } from '../fields.ts';
 import * as inputs from '../inputs.ts';

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import { carCandidates, listCars } from '../../../db/records/cars.ts';
-import { type BidTerms, readLotBid } from '../../../db/records/lot-bids.ts';
+import { carCandidates, listCars } from '../../../db/records/cars/cars.ts';
+import { type BidTerms, readLotBid } from '../../../db/records/lots/lot-bids.ts';
 import { highestBid, sharedCorrelation } from '../../../valuation/index.ts';
 import { carFigures } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';

@@ -1,4 +1,4 @@
-import type { LotRecord } from '../../../db/records/lots.ts';
+import type { LotRecord } from '../../../db/records/lots/lots.ts';
 import { purchasesOfLot } from '../figures/purchase-evidence.ts';
 import type { Session } from '../session/session.ts';
 import type { LotEvidence } from '../views.ts';

@@ -1,8 +1,8 @@
 import { firstPhotos, listPhotos } from '../../../db/photos/photo-lists.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
-import { readLotBid } from '../../../db/records/lot-bids.ts';
-import { findLot, type LotRecord, lotCosts } from '../../../db/records/lots.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { listDisposals, listExpenses } from '../../../db/records/cars/disposals.ts';
+import { readLotBid } from '../../../db/records/lots/lot-bids.ts';
+import { findLot, type LotRecord, lotCosts } from '../../../db/records/lots/lots.ts';
 import { lotResult } from '../../../valuation/index.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';

@@ -1,6 +1,6 @@
-import { inventoryNumbers } from '../../../db/records/cars.ts';
-import { leaveOutPurchase } from '../../../db/records/left-out.ts';
-import { saveLotBid } from '../../../db/records/lot-bids.ts';
+import { inventoryNumbers } from '../../../db/records/cars/cars.ts';
+import { leaveOutPurchase } from '../../../db/records/lots/left-out.ts';
+import { saveLotBid } from '../../../db/records/lots/lot-bids.ts';
 import {
   countCarsOfLot,
   findLot,
@@ -10,7 +10,7 @@ import {
   removeLot,
   replaceLotCosts,
   updateLot,
-} from '../../../db/records/lots.ts';
+} from '../../../db/records/lots/lots.ts';
 import { costsAtBid } from '../../../valuation/index.ts';
 import { marketToday } from '../figures/market.ts';
 import { reshareLot } from '../figures/shares.ts';

@@ -1,5 +1,5 @@
 import type { WaitingGroup } from '../../../db/records/names/waiting-names.ts';
-import { listSales, saleToMarket } from '../../../db/records/sales.ts';
+import { listSales, saleToMarket } from '../../../db/records/sales/sales.ts';
 import {
   type NameToSettle,
   type ValuedByNames,

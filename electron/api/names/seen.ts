@@ -1,4 +1,4 @@
-import { inventoryNumbers } from '../../../db/records/cars.ts';
+import { inventoryNumbers } from '../../../db/records/cars/cars.ts';
 import { type SeenVariation, seenVariations } from '../../../db/records/names/seen-variations.ts';
 import { addSeenVariations, sameAsVariation, wordForColour } from '../../../db/records/names/settle-seen.ts';
 import { nearestKnown } from '../../../valuation/reading/names/group-names.ts';

@@ -1,5 +1,5 @@
 import { nearNames } from '../../../db/import/judges/near-names.ts';
-import { inventoryNumbers } from '../../../db/records/cars.ts';
+import { inventoryNumbers } from '../../../db/records/cars/cars.ts';
 import { type WaitingGroup, waitingNames } from '../../../db/records/names/waiting-names.ts';
 import { loadReference } from '../../../db/reference/match.ts';
 import { plain } from '../../../db/reference/plain.ts';

@@ -1,9 +1,9 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { makePrintable } from '../../../db/photos/photos.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import type { CastingSet } from '../../../db/records/casting-sets.ts';
-import { readDecisions } from '../../../db/records/decisions.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import type { CastingSet } from '../../../db/records/collection/casting-sets.ts';
+import { readDecisions } from '../../../db/records/decisions/decisions.ts';
 import { castingDetails } from '../../../db/reference/reference-details.ts';
 import type { BidSheetFacts } from '../../../reports/documents/kinds/bid-sheet.ts';
 import type { ClaimFacts } from '../../../reports/documents/kinds/claim.ts';

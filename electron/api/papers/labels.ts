@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
 import type { Label } from '../../../reports/labels/label-model.ts';
 import { type LabelSheetKey, labelSheetKeys, labelSheets } from '../../../reports/labels/label-sheets.ts';
 import { createLabelsPdf } from '../../../reports/pdf.ts';

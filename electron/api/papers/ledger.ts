@@ -1,8 +1,8 @@
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
-import { listLots, lotCosts } from '../../../db/records/lots.ts';
-import { listRates, type RateEntry } from '../../../db/records/rates.ts';
-import { readSetting } from '../../../db/records/settings.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
+import { listDisposals, listExpenses } from '../../../db/records/cars/disposals.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
+import { listLots, lotCosts } from '../../../db/records/lots/lots.ts';
+import { listRates, type RateEntry } from '../../../db/records/worth/rates.ts';
 import type { Ledger, LedgerLine } from '../../../reports/documents/kinds/ledger.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { type Books, booksOf } from '../figures/books.ts';

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import { listCastingSets } from '../../../db/records/casting-sets.ts';
-import { readSetting } from '../../../db/records/settings.ts';
+import { listCastingSets } from '../../../db/records/collection/casting-sets.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
 import type { PaperDocument } from '../../../reports/documents/document.ts';
 import type { Edition } from '../../../reports/documents/kinds/dossier.ts';
 import { createDocumentPdf } from '../../../reports/pdf.ts';

@@ -1,8 +1,8 @@
 import type { Transaction } from 'kysely';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { latestParts } from '../../../db/records/condition-checks.ts';
-import { type Disposal, listDisposals } from '../../../db/records/disposals.ts';
-import { insertSale, type SaleEntry, saleOfDisposal, updateSale } from '../../../db/records/sales.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
+import { latestParts } from '../../../db/records/cars/condition-checks.ts';
+import { type Disposal, listDisposals } from '../../../db/records/cars/disposals.ts';
+import { insertSale, type SaleEntry, saleOfDisposal, updateSale } from '../../../db/records/sales/sales.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { disposalToSaleRecord, type PartState } from '../../../valuation/index.ts';
 

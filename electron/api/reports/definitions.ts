@@ -8,7 +8,7 @@ import {
   listReportDefinitions,
   removeReportDefinition,
   saveReportDefinition,
-} from '../../../db/records/report-definitions.ts';
+} from '../../../db/records/collection/report-definitions.ts';
 import { line } from '../fields.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';

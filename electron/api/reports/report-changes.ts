@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { listCars } from '../../../db/records/cars.ts';
-import { keptBefore } from '../../../db/records/report-definitions.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { keptBefore } from '../../../db/records/collection/report-definitions.ts';
 import { changesBetween } from '../../../reports/changes.ts';
 import type { ReportChanges, SaidOfCar, WhyGone } from '../../../reports/types.ts';
 import { carStatuses, finishStates } from '../../../valuation/words.ts';

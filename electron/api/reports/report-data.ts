@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import { findLot } from '../../../db/records/lots.ts';
-import { readSetting } from '../../../db/records/settings.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
+import { findLot } from '../../../db/records/lots/lots.ts';
 import { bases } from '../../../reports/basis.ts';
 import { limitParagraphs, methodParagraphs } from '../../../reports/method.ts';
 import type { CollectionReport, ReportEntry } from '../../../reports/types.ts';

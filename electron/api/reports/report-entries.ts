@@ -3,11 +3,11 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { photosOfCars } from '../../../db/photos/photo-lists.ts';
 import { makePrintable } from '../../../db/photos/photos.ts';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { type ConditionCheck, checksOfCars } from '../../../db/records/condition-checks.ts';
-import { listFinishedWork } from '../../../db/records/finished-work.ts';
-import { leftOutCars } from '../../../db/records/left-out.ts';
-import { type LotRecord, listLots } from '../../../db/records/lots.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
+import { type ConditionCheck, checksOfCars } from '../../../db/records/cars/condition-checks.ts';
+import { leftOutCars } from '../../../db/records/lots/left-out.ts';
+import { type LotRecord, listLots } from '../../../db/records/lots/lots.ts';
 import { makerCountries } from '../../../db/reference/reference.ts';
 import type {
   CarIdentity,

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { Writable } from 'node:stream';
-import type { KeptReport } from '../../../db/records/report-definitions.ts';
+import type { KeptReport } from '../../../db/records/collection/report-definitions.ts';
 import { createReportPdf } from '../../../reports/pdf.ts';
 import { totalsOf } from '../../../reports/totals.ts';
 import type { CollectionReport } from '../../../reports/types.ts';

@@ -1,4 +1,4 @@
-import { type BriefSale, briefSales } from '../../../db/records/brief-sales.ts';
+import { type BriefSale, briefSales } from '../../../db/records/sales/brief-sales.ts';
 import type { AsideCause, Minor } from '../../../valuation/index.ts';
 import type { SaleState } from '../../../valuation/words.ts';
 import { marketToday } from '../figures/market.ts';

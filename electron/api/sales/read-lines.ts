@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { saleLinesIn } from '../../../db/import/sale-lines.ts';
-import { placesOfSales } from '../../../db/records/sale-places.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
+import { placesOfSales } from '../../../db/records/sales/sale-places.ts';
 import { plain } from '../../../db/reference/plain.ts';
 import { loadSaleLexicon } from '../../../db/reference/sale-lexicon.ts';
 import { settledNames } from '../../../db/reference/settled-names.ts';

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import type { SaleEntry } from '../../../db/records/sales.ts';
-import { insertSeenSales, type SeenSale, unrecordedSales } from '../../../db/records/seen-sales.ts';
+import type { SaleEntry } from '../../../db/records/sales/sales.ts';
+import { insertSeenSales, type SeenSale, unrecordedSales } from '../../../db/records/sales/seen-sales.ts';
 import { loadMatcher, type Matcher } from '../../../db/reference/match.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { identityFields } from '../../../valuation/reading/sale-line/read-sale-line.ts';

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
-import type { BriefSale } from '../../../db/records/brief-sales.ts';
-import { listSales } from '../../../db/records/sales.ts';
+import type { BriefSale } from '../../../db/records/sales/brief-sales.ts';
+import { listSales } from '../../../db/records/sales/sales.ts';
 import { type SaleShow, type SaleState, saleStates } from '../../../valuation/words.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import * as inputs from '../inputs.ts';

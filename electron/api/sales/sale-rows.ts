@@ -1,4 +1,4 @@
-import type { SaleEntry } from '../../../db/records/sales.ts';
+import type { SaleEntry } from '../../../db/records/sales/sales.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import type { Session } from '../session/session.ts';
 import type { SaleRow } from '../views.ts';

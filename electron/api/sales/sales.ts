@@ -5,7 +5,7 @@ import {
   removeSales,
   type SaleEntry,
   updateSale,
-} from '../../../db/records/sales.ts';
+} from '../../../db/records/sales/sales.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';

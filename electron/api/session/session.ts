@@ -9,7 +9,7 @@ import { type Actions, changesOf, newestAction } from '../../../db/history/chang
 import { runAction, runBulk } from '../../../db/history/history.ts';
 import { oneAtATime } from '../../../db/one-at-a-time.ts';
 import { collectionExists, createCollection } from '../../../db/open-collection.ts';
-import { readSetting, writeSetting } from '../../../db/records/settings.ts';
+import { readSetting, writeSetting } from '../../../db/records/collection/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { ReportAssets } from '../../../reports/report-assets.ts';
 import type { CollectionState } from '../views.ts';

@@ -1,11 +1,11 @@
 /** What the procedures answer about lots and cars. */
 
-import type { CarEvent } from '../../../db/records/car-events.ts';
-import type { CarRecord } from '../../../db/records/cars.ts';
-import type { Disposal } from '../../../db/records/disposals.ts';
-import type { FinishedWork } from '../../../db/records/finished-work.ts';
-import type { FittedPart } from '../../../db/records/job-details.ts';
-import type { BidTerms } from '../../../db/records/lot-bids.ts';
+import type { FinishedWork } from '../../../db/records/bench/finished-work.ts';
+import type { FittedPart } from '../../../db/records/bench/job-details.ts';
+import type { CarEvent } from '../../../db/records/cars/car-events.ts';
+import type { CarRecord } from '../../../db/records/cars/cars.ts';
+import type { Disposal } from '../../../db/records/cars/disposals.ts';
+import type { BidTerms } from '../../../db/records/lots/lot-bids.ts';
 import type {
   Currency,
   Decision,

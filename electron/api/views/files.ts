@@ -1,5 +1,5 @@
 /** What the procedures answer about imports, reports, assumptions and parts. */
-import type { PartOnShelf } from '../../../db/records/parts.ts';
+import type { PartOnShelf } from '../../../db/records/plans/parts.ts';
 import type { AssumptionSet } from '../../../valuation/index.ts';
 
 export type { LedgerKind } from '../../../db/import/ledgers/columns.ts';

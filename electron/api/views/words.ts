@@ -1,5 +1,5 @@
 /** What the procedures answer about the owner's words. */
-import type { WordRecord } from '../../../db/records/words.ts';
+import type { WordRecord } from '../../../db/records/own-words/words.ts';
 
 export type { WordRecord };
 

@@ -1,7 +1,7 @@
 /** What the procedures answer about the work on cars. */
-import type { Call, JobPhoto } from '../../../db/records/job-details.ts';
-import type { Job } from '../../../db/records/jobs.ts';
-import type { Season, SeasonCar } from '../../../db/records/seasons.ts';
+import type { Call, JobPhoto } from '../../../db/records/bench/job-details.ts';
+import type { Job } from '../../../db/records/bench/jobs.ts';
+import type { Season, SeasonCar } from '../../../db/records/decisions/seasons.ts';
 import type {
   Fidelity,
   FinishState,

@@ -1,8 +1,8 @@
 import type { Transaction } from 'kysely';
 import { sayWords, unsayWords } from '../../../db/records/own-words/say-words.ts';
 import { countUses, type Settled } from '../../../db/records/own-words/settle-words.ts';
-import { waitingWords } from '../../../db/records/waiting-words.ts';
-import { listWords } from '../../../db/records/words.ts';
+import { waitingWords } from '../../../db/records/own-words/waiting-words.ts';
+import { listWords } from '../../../db/records/own-words/words.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { FittedMarket } from '../../../valuation/market/fitted-market.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';

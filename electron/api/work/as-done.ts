@@ -1,5 +1,5 @@
-import type { FinishedWork } from '../../../db/records/finished-work.ts';
-import type { Job } from '../../../db/records/jobs.ts';
+import type { FinishedWork } from '../../../db/records/bench/finished-work.ts';
+import type { Job } from '../../../db/records/bench/jobs.ts';
 import type { LineChange, OwnLine, PlanWishes } from '../../../valuation/index.ts';
 import { deviationOfOpening, deviationOfReproduction, partNames } from '../../../valuation/words.ts';
 

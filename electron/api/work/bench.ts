@@ -1,6 +1,4 @@
 import { addPhoto } from '../../../db/photos/photos.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { updateCars } from '../../../db/records/cars-write.ts';
 import {
   insertEnteredTime,
   insertJobPhoto,
@@ -9,8 +7,8 @@ import {
   removeUse as removeUseRow,
   setHeard,
   setJobDetails,
-} from '../../../db/records/job-details.ts';
-import { insertMaterial, insertUsedPart } from '../../../db/records/job-uses.ts';
+} from '../../../db/records/bench/job-details.ts';
+import { insertMaterial, insertUsedPart } from '../../../db/records/bench/job-uses.ts';
 import {
   insertJob,
   type Job,
@@ -19,10 +17,12 @@ import {
   setJobState,
   setJobStep,
   startTime,
-} from '../../../db/records/jobs.ts';
-import { listParts } from '../../../db/records/parts.ts';
-import { listSeasons } from '../../../db/records/seasons.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
+} from '../../../db/records/bench/jobs.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { updateCars } from '../../../db/records/cars/cars-write.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
+import { listSeasons } from '../../../db/records/decisions/seasons.ts';
+import { listParts } from '../../../db/records/plans/parts.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
 import { paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { carPlan } from '../cars/car-plan.ts';

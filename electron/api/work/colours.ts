@@ -1,5 +1,5 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { inventoryNumbers, listCars } from '../../../db/records/cars.ts';
+import { inventoryNumbers, listCars } from '../../../db/records/cars/cars.ts';
 import {
   type ColourStanding,
   chooseColours,

@@ -1,4 +1,4 @@
-import type { Job } from '../../../db/records/jobs.ts';
+import type { Job } from '../../../db/records/bench/jobs.ts';
 import type { Currency, FinishState, Grade, WorkStep } from '../../../valuation/index.ts';
 import type { DoneJob, DoneOfStep } from '../views.ts';
 

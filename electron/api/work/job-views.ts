@@ -1,7 +1,7 @@
-import { listCars } from '../../../db/records/cars.ts';
-import { jobDetails, listJobPhotos } from '../../../db/records/job-details.ts';
-import { listJobs } from '../../../db/records/jobs.ts';
-import { listSeasons } from '../../../db/records/seasons.ts';
+import { jobDetails, listJobPhotos } from '../../../db/records/bench/job-details.ts';
+import { listJobs } from '../../../db/records/bench/jobs.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { listSeasons } from '../../../db/records/decisions/seasons.ts';
 import { castingDetails } from '../../../db/reference/reference-details.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { lookListOf } from '../cars/look-list.ts';

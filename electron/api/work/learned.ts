@@ -1,10 +1,10 @@
-import { addAssumptions } from '../../../db/records/assumptions.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { carChecks } from '../../../db/records/condition-checks.ts';
-import { listFinishedWork } from '../../../db/records/finished-work.ts';
-import { type Job, listJobs } from '../../../db/records/jobs.ts';
-import { readReportingCurrency, readSetting, writeSetting } from '../../../db/records/settings.ts';
-import { addSteps, listSteps } from '../../../db/records/step-library.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
+import { type Job, listJobs } from '../../../db/records/bench/jobs.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { carChecks } from '../../../db/records/cars/condition-checks.ts';
+import { readReportingCurrency, readSetting, writeSetting } from '../../../db/records/collection/settings.ts';
+import { addSteps, listSteps } from '../../../db/records/plans/step-library.ts';
+import { addAssumptions } from '../../../db/records/worth/assumptions.ts';
 import {
   type AssumptionSet,
   type DoneStep,

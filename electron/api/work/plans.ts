@@ -1,13 +1,13 @@
-import { readCarePlans, removeCarePlan } from '../../../db/records/care-plans.ts';
-import { inventoryNumbers } from '../../../db/records/cars.ts';
-import { listFinishedWork } from '../../../db/records/finished-work.ts';
-import { listJobs } from '../../../db/records/jobs.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
+import { listJobs } from '../../../db/records/bench/jobs.ts';
+import { inventoryNumbers } from '../../../db/records/cars/cars.ts';
+import { readCarePlans, removeCarePlan } from '../../../db/records/plans/care-plans.ts';
 import {
   listTemplates,
   removeTemplate as removeTemplateRow,
   saveTemplate as saveTemplateRow,
-} from '../../../db/records/plan-templates.ts';
-import { readMadeOf, readPlans, removePlan } from '../../../db/records/plans.ts';
+} from '../../../db/records/plans/plan-templates.ts';
+import { readMadeOf, readPlans, removePlan } from '../../../db/records/plans/plans.ts';
 import type { PlanWishes } from '../../../valuation/index.ts';
 import { optionWords } from '../../../valuation/wording/option-words.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';

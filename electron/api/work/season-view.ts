@@ -1,8 +1,8 @@
-import { listCars } from '../../../db/records/cars.ts';
-import { listDisposals, listExpenses } from '../../../db/records/disposals.ts';
-import { listFinishedWork } from '../../../db/records/finished-work.ts';
-import { listJobs } from '../../../db/records/jobs.ts';
-import type { Season } from '../../../db/records/seasons.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
+import { listJobs } from '../../../db/records/bench/jobs.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { listDisposals, listExpenses } from '../../../db/records/cars/disposals.ts';
+import type { Season } from '../../../db/records/decisions/seasons.ts';
 import type { IsoDate, Minor } from '../../../valuation/index.ts';
 import { booksOf } from '../figures/books.ts';
 import { carFigures } from '../figures/figures.ts';

@@ -1,5 +1,5 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listFinishedWork } from '../../../db/records/finished-work.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
 import {
   closeSeason as closeSeasonRow,
   listSeasons,
@@ -8,8 +8,8 @@ import {
   type SeasonCar,
   saveSeason as saveSeasonRows,
   setCurrentSeason as setCurrentSeasonRow,
-} from '../../../db/records/seasons.ts';
-import { addSteps } from '../../../db/records/step-library.ts';
+} from '../../../db/records/decisions/seasons.ts';
+import { addSteps } from '../../../db/records/plans/step-library.ts';
 import { planFromCar, type WorkPlan } from '../../../valuation/index.ts';
 import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';

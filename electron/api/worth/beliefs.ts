@@ -1,3 +1,4 @@
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
 import {
   findBelief,
   listBeliefs,
@@ -5,8 +6,7 @@ import {
   type StoredBelief,
   saveBeliefs,
   updateBelief,
-} from '../../../db/records/beliefs.ts';
-import { readReportingCurrency } from '../../../db/records/settings.ts';
+} from '../../../db/records/worth/beliefs.ts';
 import { loadMatcher } from '../../../db/reference/match.ts';
 import { type Belief, type Currency, heldBeliefs, type IsoDate } from '../../../valuation/index.ts';
 import { isCurrency, unknownCurrency } from '../../../valuation/money.ts';

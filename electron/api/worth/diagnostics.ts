@@ -1,7 +1,7 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { listDisposals } from '../../../db/records/disposals.ts';
-import { listValuations, type ValuationSnapshot } from '../../../db/records/valuations.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
+import { listDisposals } from '../../../db/records/cars/disposals.ts';
+import { listValuations, type ValuationSnapshot } from '../../../db/records/worth/valuations.ts';
 import { diagnostics, sharedCorrelation, valueCar } from '../../../valuation/index.ts';
 import { basisOfWorths } from '../../../valuation/words.ts';
 import { booksOf } from '../figures/books.ts';

@@ -1,7 +1,7 @@
-import { listBeliefs } from '../../../db/records/beliefs.ts';
-import { type CarRecord, listCars } from '../../../db/records/cars.ts';
-import { listLots } from '../../../db/records/lots.ts';
-import { listSales } from '../../../db/records/sales.ts';
+import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
+import { listLots } from '../../../db/records/lots/lots.ts';
+import { listSales } from '../../../db/records/sales/sales.ts';
+import { listBeliefs } from '../../../db/records/worth/beliefs.ts';
 import type { AdjustedRecord } from '../../../valuation/index.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';

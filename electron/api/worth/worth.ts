@@ -1,6 +1,6 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars.ts';
-import { saveValuations } from '../../../db/records/valuations.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
+import { saveValuations } from '../../../db/records/worth/valuations.ts';
 import { explainWorth, type Subject, type TimeUsed, valueCar } from '../../../valuation/index.ts';
 import type { EvidenceCount } from '../../../valuation/wording/evidence-text.ts';
 import { counted } from '../../../valuation/wording/reader.ts';

@@ -1,5 +1,5 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import { unsortedSeries } from '../../../db/reference/unsorted.ts';
 import { helpfulAnswers } from '../../../valuation/index.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';

@@ -1,7 +1,7 @@
-import type { BriefCar } from '../../../db/records/brief-cars.ts';
-import { listLots, lotCosts } from '../../../db/records/lots.ts';
-import { readSetting } from '../../../db/records/settings.ts';
-import { waitingWords } from '../../../db/records/waiting-words.ts';
+import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
+import { listLots, lotCosts } from '../../../db/records/lots/lots.ts';
+import { waitingWords } from '../../../db/records/own-words/waiting-words.ts';
 import type { CarFigures } from '../figures/figures.ts';
 import { waitingList } from '../names/waiting.ts';
 import { openOf } from '../session/open-collection.ts';

@@ -1,4 +1,4 @@
-import { writeSetting } from '../../../db/records/settings.ts';
+import { writeSetting } from '../../../db/records/collection/settings.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import type { NamedAnswer } from '../views.ts';

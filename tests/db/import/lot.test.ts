@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Collection } from '../../../db/collection.ts';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, fixture, lookAt, newLot, rejections, take } from './importing.ts';
 

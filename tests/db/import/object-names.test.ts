@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Collection } from '../../../db/collection.ts';
-import { listCars } from '../../../db/records/cars.ts';
+import { listCars } from '../../../db/records/cars/cars.ts';
 import { columnMapping } from '../../../electron/cli/arguments.ts';
 import { readBasePaint, readFinishState, readParts, readRarity } from '../../../valuation/reading/words.ts';
 import { newCollection } from '../../helpers/collections.ts';

@@ -4,7 +4,7 @@ import type { Collection } from '../../../db/collection.ts';
 import { runAction } from '../../../db/history/history.ts';
 import { undo } from '../../../db/history/undo.ts';
 import { settleWords } from '../../../db/records/own-words/settle-words.ts';
-import { listWords } from '../../../db/records/words.ts';
+import { listWords } from '../../../db/records/own-words/words.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, newLot, take } from './importing.ts';
 import { strangersFile } from './strangers.ts';

@@ -1,7 +1,7 @@
 import ExcelJS from 'exceljs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Collection } from '../../../db/collection.ts';
-import { listSales } from '../../../db/records/sales.ts';
+import { listSales } from '../../../db/records/sales/sales.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, fixture, lookAt, rejections, take } from './importing.ts';
 

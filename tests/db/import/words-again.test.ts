@@ -5,7 +5,7 @@ import { runAction } from '../../../db/history/history.ts';
 import { undo } from '../../../db/history/undo.ts';
 import { sayWords, unsayWords } from '../../../db/records/own-words/say-words.ts';
 import { countUses } from '../../../db/records/own-words/settle-words.ts';
-import { listWords } from '../../../db/records/words.ts';
+import { listWords } from '../../../db/records/own-words/words.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, newLot, take } from './importing.ts';

@@ -3,10 +3,10 @@ import { naturalKey, readTexts, readWords } from '../../../db/codec.ts';
 import type { Collection } from '../../../db/collection.ts';
 import { listHistory, runAction } from '../../../db/history/history.ts';
 import { undo } from '../../../db/history/undo.ts';
-import { carToRow, listCars, rowToCar } from '../../../db/records/cars.ts';
-import { insertCars, nextInventoryNumbers, updateCars } from '../../../db/records/cars-write.ts';
-import { latestParts, saveCheck } from '../../../db/records/condition-checks.ts';
-import { insertLot, lotCosts, setShares } from '../../../db/records/lots.ts';
+import { carToRow, listCars, rowToCar } from '../../../db/records/cars/cars.ts';
+import { insertCars, nextInventoryNumbers, updateCars } from '../../../db/records/cars/cars-write.ts';
+import { latestParts, saveCheck } from '../../../db/records/cars/condition-checks.ts';
+import { insertLot, lotCosts, setShares } from '../../../db/records/lots/lots.ts';
 import { partNames } from '../../../valuation/words.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
 

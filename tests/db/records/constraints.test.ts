@@ -2,8 +2,8 @@ import type { Transaction } from 'kysely';
 import { describe, expect, it } from 'vitest';
 import { brokenRule } from '../../../db/constraints.ts';
 import { runAction } from '../../../db/history/history.ts';
-import { insertCars } from '../../../db/records/cars-write.ts';
-import { insertLot } from '../../../db/records/lots.ts';
+import { insertCars } from '../../../db/records/cars/cars-write.ts';
+import { insertLot } from '../../../db/records/lots/lots.ts';
 import type { Schema } from '../../../db/schema.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
 

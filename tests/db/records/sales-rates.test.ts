@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readMarket } from '../../../db/engine/market.ts';
 import { runAction } from '../../../db/history/history.ts';
-import { e9ToRate, rateToE9, saveRate } from '../../../db/records/rates.ts';
 import {
   excludeSales,
   insertSale,
@@ -10,7 +9,8 @@ import {
   type SaleEntry,
   saleKey,
   updateSale,
-} from '../../../db/records/sales.ts';
+} from '../../../db/records/sales/sales.ts';
+import { e9ToRate, rateToE9, saveRate } from '../../../db/records/worth/rates.ts';
 import { addSample, at, newCollection } from '../../helpers/collections.ts';
 
 const sale: Omit<SaleEntry, 'id'> = {

@@ -1,6 +1,6 @@
 import { runAction } from '../../../db/history/history.ts';
 import { openCollection } from '../../../db/open-collection.ts';
-import { saveBeliefs } from '../../../db/records/beliefs.ts';
+import { saveBeliefs } from '../../../db/records/worth/beliefs.ts';
 import { expect, test } from '../fixtures.ts';
 import { breaches, fromTheTop, goTo } from '../looking.ts';
 

@@ -6,7 +6,7 @@ import Excel from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runAction } from '../../../db/history/history.ts';
 import { createCollection, openCollection } from '../../../db/open-collection.ts';
-import { saveView } from '../../../db/records/saved-views.ts';
+import { saveView } from '../../../db/records/collection/saved-views.ts';
 import { at as now } from '../../helpers/collections.ts';
 import { contentHash, referenceTables } from '../../helpers/content-hash.ts';
 import { readRfc4180 } from '../../helpers/rfc-4180.ts';

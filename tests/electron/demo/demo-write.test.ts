@@ -11,7 +11,7 @@ import { sha256Of } from '../../../db/file/files.ts';
 import { listHistory } from '../../../db/history/history.ts';
 import { createCollection, openCollection } from '../../../db/open-collection.ts';
 import { readPhoto } from '../../../db/photos/photos.ts';
-import { readSetting } from '../../../db/records/settings.ts';
+import { readSetting } from '../../../db/records/collection/settings.ts';
 import type { DemoTable } from '../../../electron/demo/content.ts';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
 import { renderView } from '../../../electron/demo/drawing/render.ts';

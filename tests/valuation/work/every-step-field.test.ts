@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { workToRow } from '../../../db/records/work-step.ts';
+import { workToRow } from '../../../db/records/plans/work-step.ts';
 import { workSteps } from '../../../electron/api/inputs/work.ts';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { FactorySpecification, PartState, StepCall, WorkStep } from '../../../valuation/types.ts';

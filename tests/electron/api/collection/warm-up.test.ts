@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { listCars } from '../../../../db/records/cars.ts';
+import { listCars } from '../../../../db/records/cars/cars.ts';
 import { warmUp } from '../../../../electron/api/collection/warm-up.ts';
 import { carFigures } from '../../../../electron/api/figures/figures.ts';
 import { newCollectionService, newService } from '../../../helpers/api.ts';

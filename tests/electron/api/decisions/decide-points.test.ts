@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { BriefCar } from '../../../../db/records/brief-cars.ts';
+import type { BriefCar } from '../../../../db/records/cars/brief-cars.ts';
 import type { DecideCars } from '../../../../electron/api/decisions/decide-cars.ts';
 import { decidePoints, mostPoints } from '../../../../electron/api/decisions/decide-points.ts';
 import { weighed } from '../../../helpers/weighed-car.ts';

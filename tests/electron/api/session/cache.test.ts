@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { recordReads } from '../../../../db/reads.ts';
-import { listCars } from '../../../../db/records/cars.ts';
-import { readReportingCurrency } from '../../../../db/records/settings.ts';
+import { listCars } from '../../../../db/records/cars/cars.ts';
+import { readReportingCurrency } from '../../../../db/records/collection/settings.ts';
 import { carFigures, heldFigures, mostAlike } from '../../../../electron/api/figures/figures.ts';
 import { marketToday } from '../../../../electron/api/figures/market.ts';
 import { referenceIndex } from '../../../../electron/api/reference/reference-index.ts';

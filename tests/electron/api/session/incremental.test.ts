@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { readPurchases } from '../../../../db/engine/purchases.ts';
-import { listCars } from '../../../../db/records/cars.ts';
+import { listCars } from '../../../../db/records/cars/cars.ts';
 import { carRows } from '../../../../electron/api/cars/car-rows.ts';
 import { homeView } from '../../../../electron/api/collection/home.ts';
 import { decideCars, weighedByIds } from '../../../../electron/api/decisions/decide-cars.ts';
