@@ -28,7 +28,7 @@ const entries: Record<BundleName, Record<string, string>> = {
   main: { main: at('main/main.ts') },
   preload: { preload: at('preload/preload.ts') },
   hosts: { service: at('service/service.ts'), browser: at('launcher/serve-browser.ts') },
-  'report-worker': { 'report-worker': at('../reports/worker.ts') },
+  'report-worker': { 'report-worker': at('../reports/typesetting/worker.ts') },
   'choose-worker': { 'choose-worker': at('api/decisions/choose-worker.ts') },
   'heic-worker': { 'heic-worker': at('../db/photos/heic-worker.ts') },
 };

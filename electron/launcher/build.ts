@@ -5,7 +5,7 @@ import { cpSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } 
 import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { makeFolder } from '../../db/file/files.ts';
-import { checkoutAssets } from '../../reports/report-assets.ts';
+import { checkoutAssets } from '../../reports/typesetting/report-assets.ts';
 import { bundledFiles } from '../service/bundled-files.ts';
 import { bundleConfig, bundleNames } from '../vite.config.ts';
 

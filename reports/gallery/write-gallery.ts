@@ -1,8 +1,8 @@
 import { copyFile, mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { printPhoto } from '../photos.ts';
-import { checkoutAssets } from '../report-assets.ts';
+import { printPhoto } from '../typesetting/photos.ts';
+import { checkoutAssets } from '../typesetting/report-assets.ts';
 import { type Gallery, type GalleryPhoto, pageNames } from './gallery.ts';
 import { carPage, type ShownCar, type ShownPhoto, wallPage } from './pages.ts';
 

@@ -4,7 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
-import { checkoutAssets, readAssets } from '../../reports/report-assets.ts';
+import { checkoutAssets, readAssets } from '../../reports/typesetting/report-assets.ts';
 import { timed } from './measure.ts';
 
 export interface Bare {

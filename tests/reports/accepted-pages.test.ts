@@ -7,7 +7,7 @@ import pixelmatch from 'pixelmatch';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import type { PaperDocument } from '../../reports/documents/document.ts';
-import { createDocumentPdf, createReportPdf } from '../../reports/pdf.ts';
+import { createDocumentPdf, createReportPdf } from '../../reports/typesetting/pdf.ts';
 import { canReadPdf } from './read-pdf.ts';
 import { sampleEntry, sampleReport } from './sample-report.ts';
 

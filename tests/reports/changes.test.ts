@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { changesBetween, changesModel } from '../../reports/changes.ts';
+import { changesBetween, changesModel } from '../../reports/model/changes.ts';
 import type { SaidOfCar } from '../../reports/types.ts';
 import { sampleReport } from './sample-report.ts';
 

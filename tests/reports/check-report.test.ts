@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkReport } from '../../reports/check-report.ts';
+import { checkReport } from '../../reports/model/check-report.ts';
 import type { CollectionReport, ReportEntry } from '../../reports/types.ts';
 import { plainEntry, sampleReport, worth } from './sample-report.ts';
 

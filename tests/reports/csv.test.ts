@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { collectionCsv, writeCollectionCsv } from '../../reports/csv.ts';
+import { collectionCsv, writeCollectionCsv } from '../../reports/spreadsheet/csv.ts';
 import type { CollectionReport } from '../../reports/types.ts';
 import { activeCell } from '../../valuation/reading/inert.ts';
 import { plainEntry, sampleEntry, sampleReport, worth } from './sample-report.ts';

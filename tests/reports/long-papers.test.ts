@@ -3,7 +3,7 @@ import type { DocumentBlock, PaperDocument } from '../../reports/documents/docum
 import { documentParts, mostLines } from '../../reports/documents/document-parts.ts';
 import { labelParts, mostLabels } from '../../reports/labels/label-model.ts';
 import { labelSheets } from '../../reports/labels/label-sheets.ts';
-import { createDocumentPdf, createLabelsPdf } from '../../reports/pdf.ts';
+import { createDocumentPdf, createLabelsPdf } from '../../reports/typesetting/pdf.ts';
 import { canReadStructure, faultsOf, readStructure } from './pdf-structure.ts';
 import { canReadPdf, pdfText } from './read-pdf.ts';
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createReportPdf } from '../../reports/pdf.ts';
+import { createReportPdf } from '../../reports/typesetting/pdf.ts';
 import { writeSamplePhoto } from '../helpers/sample-photos.ts';
 import { canReadStructure, faultsOf, readStructure } from './pdf-structure.ts';
 import { canReadPdf, pdfText } from './read-pdf.ts';

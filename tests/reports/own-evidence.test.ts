@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { ownEvidenceSentences } from '../../reports/own-evidence.ts';
+import { ownEvidenceSentences } from '../../reports/model/own-evidence.ts';
 import type { Evidence } from '../../valuation/types.ts';
 import { sampleEntry, sampleReport, worth } from './sample-report.ts';
 

@@ -2,9 +2,9 @@ import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { createReportPdf } from '../../reports/pdf.ts';
-import { checkoutAssets } from '../../reports/report-assets.ts';
-import type { ReportProgress } from '../../reports/worker-messages.ts';
+import { createReportPdf } from '../../reports/typesetting/pdf.ts';
+import { checkoutAssets } from '../../reports/typesetting/report-assets.ts';
+import type { ReportProgress } from '../../reports/typesetting/worker-messages.ts';
 import { plainEntry, sampleEntry, sampleReport } from './sample-report.ts';
 
 const manyCars = (count: number) => sampleReport(Array.from({ length: count }, (_, i) => sampleEntry(i)));

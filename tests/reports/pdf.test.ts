@@ -2,7 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createReportPdf } from '../../reports/pdf.ts';
+import { createReportPdf } from '../../reports/typesetting/pdf.ts';
 import type { CollectionReport, ReportEntry } from '../../reports/types.ts';
 import { writeSamplePhoto } from '../helpers/sample-photos.ts';
 import { canReadPdf, pdfInfo, pdfTags, pdfText, squeezed } from './read-pdf.ts';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { printPhoto, printPhotos } from '../../reports/photos.ts';
+import { printPhoto, printPhotos } from '../../reports/typesetting/photos.ts';
 import { sampleCarSvg, writeSamplePhoto } from '../helpers/sample-photos.ts';
 
 let folder = '';

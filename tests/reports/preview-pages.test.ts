@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { createDocumentPdf, createReportPdf } from '../../reports/pdf.ts';
-import { previewPages } from '../../reports/preview-pages.ts';
+import { createDocumentPdf, createReportPdf } from '../../reports/typesetting/pdf.ts';
+import { previewPages } from '../../reports/typesetting/preview-pages.ts';
 import { sampleEntry, sampleReport } from './sample-report.ts';
 
 const cars = Array.from({ length: 12 }, (_, i) => sampleEntry(i));

@@ -1,4 +1,4 @@
-import { bases } from '../../reports/basis.ts';
+import { bases } from '../../reports/model/basis.ts';
 import type { CollectionReport, ReportEntry, ReportPhoto, ReportWorth } from '../../reports/types.ts';
 import type { Range } from '../../valuation/types.ts';
 import { disclosureText } from '../../valuation/wording/disclosure-text.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { totalsOf, withoutWorthSentence } from '../../reports/totals.ts';
+import { totalsOf, withoutWorthSentence } from '../../reports/model/totals.ts';
 import { plainEntry, sampleEntry, sampleReport, worth } from './sample-report.ts';
 
 const noWorth = { asFound: worth(null), restored: worth(900, 1000, 1100), originalFinish: worth(null) };

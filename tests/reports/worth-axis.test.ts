@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { worthAxis } from '../../reports/worth-axis.ts';
+import { worthAxis } from '../../reports/model/worth-axis.ts';
 
 describe('the axis of the worth strips', () => {
   it('runs from a round number below to one above, at 1, 2 and 5', () => {

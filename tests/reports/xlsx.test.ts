@@ -6,7 +6,7 @@ import { Writable } from 'node:stream';
 import Excel from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { CollectionReport } from '../../reports/types.ts';
-import { writeCollectionXlsx } from '../../reports/xlsx.ts';
+import { writeCollectionXlsx } from '../../reports/spreadsheet/xlsx.ts';
 import { plainEntry, sampleEntry, sampleReport, worth } from './sample-report.ts';
 
 let folder = '';

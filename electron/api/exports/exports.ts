@@ -51,7 +51,7 @@ const carsTable = async (
   onProgress: OnProgress,
   signal: AbortSignal,
 ): Promise<DataTable> => {
-  const { carsTable: tableOf, exportColumns } = await import('../../../reports/columns.ts');
+  const { carsTable: tableOf, exportColumns } = await import('../../../reports/spreadsheet/columns.ts');
   const { db } = openOf(session).read;
   if (ids?.length === 0 || !(await hasCars(db)))
     return { name: 'Cars', columns: exportColumns, count: 0, rows: () => [] };

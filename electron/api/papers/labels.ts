@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
 import type { Label } from '../../../reports/labels/label-model.ts';
 import { type LabelSheetKey, labelSheetKeys, labelSheets } from '../../../reports/labels/label-sheets.ts';
-import { createLabelsPdf } from '../../../reports/pdf.ts';
+import { createLabelsPdf } from '../../../reports/typesetting/pdf.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';

@@ -1,4 +1,4 @@
-import type { PaperOptions } from '../../../reports/pdf.ts';
+import type { PaperOptions } from '../../../reports/typesetting/pdf.ts';
 import type { IsoDate } from '../../../valuation/types.ts';
 import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';

@@ -3,8 +3,8 @@ import { listCastingSets } from '../../../db/records/collection/casting-sets.ts'
 import { readSetting } from '../../../db/records/collection/settings.ts';
 import type { PaperDocument } from '../../../reports/documents/document.ts';
 import type { Edition } from '../../../reports/documents/kinds/dossier.ts';
-import { createDocumentPdf } from '../../../reports/pdf.ts';
-import type { Typeset } from '../../../reports/typeset.ts';
+import { createDocumentPdf } from '../../../reports/typesetting/pdf.ts';
+import type { Typeset } from '../../../reports/typesetting/typeset.ts';
 import { tableBytes } from '../exports/table-bytes.ts';
 import { booksOf } from '../figures/books.ts';
 import { makePaper, type PaperKind } from '../inputs.ts';

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { keptBefore } from '../../../db/records/collection/report-definitions.ts';
-import { changesBetween } from '../../../reports/changes.ts';
+import { changesBetween } from '../../../reports/model/changes.ts';
 import type { ReportChanges, SaidOfCar, WhyGone } from '../../../reports/types.ts';
 import { carStatuses, finishStates } from '../../../valuation/words.ts';
 import type { makeReport } from '../inputs.ts';

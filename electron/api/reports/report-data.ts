@@ -1,8 +1,8 @@
 import type { z } from 'zod';
 import { readSetting } from '../../../db/records/collection/settings.ts';
 import { findLot } from '../../../db/records/lots/lots.ts';
-import { bases } from '../../../reports/basis.ts';
-import { limitParagraphs, methodParagraphs } from '../../../reports/method.ts';
+import { bases } from '../../../reports/model/basis.ts';
+import { limitParagraphs, methodParagraphs } from '../../../reports/model/method.ts';
 import type { CollectionReport, ReportEntry } from '../../../reports/types.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketOn, marketToday } from '../figures/market.ts';

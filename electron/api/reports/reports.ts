@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { Writable } from 'node:stream';
 import type { KeptReport } from '../../../db/records/collection/report-definitions.ts';
-import { createReportPdf } from '../../../reports/pdf.ts';
-import { totalsOf } from '../../../reports/totals.ts';
+import { createReportPdf } from '../../../reports/typesetting/pdf.ts';
+import { totalsOf } from '../../../reports/model/totals.ts';
 import type { CollectionReport } from '../../../reports/types.ts';
 import * as inputs from '../inputs.ts';
 import { BoundedMap, slot } from '../session/cache.ts';
@@ -134,8 +134,8 @@ export const wholeReport = async (
   onProgress(0, 1, 'Writing the rows');
   // Loaded when first asked for: what writes spreadsheets takes memory that most sessions need not give.
   if (format === 'csv')
-    await (await import('../../../reports/csv.ts')).writeCollectionCsv(data, stream, signal);
-  else await (await import('../../../reports/xlsx.ts')).writeCollectionXlsx(data, stream, signal);
+    await (await import('../../../reports/spreadsheet/csv.ts')).writeCollectionCsv(data, stream, signal);
+  else await (await import('../../../reports/spreadsheet/xlsx.ts')).writeCollectionXlsx(data, stream, signal);
   return { ...head, bytes: bytes(), warnings: [] };
 };
 

@@ -11,7 +11,7 @@ import { oneAtATime } from '../../../db/one-at-a-time.ts';
 import { collectionExists, createCollection } from '../../../db/open-collection.ts';
 import { readSetting, writeSetting } from '../../../db/records/collection/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
-import type { ReportAssets } from '../../../reports/report-assets.ts';
+import type { ReportAssets } from '../../../reports/typesetting/report-assets.ts';
 import type { CollectionState } from '../views.ts';
 import { createCache, type SessionCache } from './cache.ts';
 import { refused } from './errors.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ourColumns } from '../../../db/import/columns.ts';
-import { exportColumns } from '../../../reports/columns.ts';
+import { exportColumns } from '../../../reports/spreadsheet/columns.ts';
 import { newCollection } from '../../helpers/collections.ts';
 import { countOf, fileOf, lookAt, newLot, take } from './importing.ts';
 

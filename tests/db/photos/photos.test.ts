@@ -6,7 +6,7 @@ import { runAction } from '../../../db/history/history.ts';
 import { exifDate } from '../../../db/photos/exif-date.ts';
 import { copyPath, originalPath, printedPaths } from '../../../db/photos/photo-files.ts';
 import { addPhoto, makePrintable, readPhoto, storePhoto } from '../../../db/photos/photos.ts';
-import { printPhoto } from '../../../reports/photos.ts';
+import { printPhoto } from '../../../reports/typesetting/photos.ts';
 import {
   addSample,
   at,

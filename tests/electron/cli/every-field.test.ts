@@ -5,7 +5,7 @@ import Database from 'better-sqlite3';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
 import { ourColumns, partColumns } from '../../../db/import/columns.ts';
-import { exportColumns } from '../../../reports/columns.ts';
+import { exportColumns } from '../../../reports/spreadsheet/columns.ts';
 import { answer } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));

@@ -11,7 +11,7 @@ import {
   labelSheetKeys,
   labelSheets,
 } from '../../../reports/labels/label-sheets.ts';
-import { createLabelsPdf } from '../../../reports/pdf.ts';
+import { createLabelsPdf } from '../../../reports/typesetting/pdf.ts';
 
 const stampedAt = '2026-03-14T00:00:00Z';
 const odd = ['Q-001', 'Ä 7/b', '车 12', 'A-VERY-LONG-INVENTORY-NUMBER-0001', '#set *x*'];

@@ -21,7 +21,7 @@ import {
 } from '../../../../reports/documents/kinds/dossier.ts';
 import { ledgerDocument } from '../../../../reports/documents/kinds/ledger.ts';
 import { worksheetDocument } from '../../../../reports/documents/kinds/worksheet.ts';
-import { entryModel } from '../../../../reports/entry-model.ts';
+import { entryModel } from '../../../../reports/model/entry-model.ts';
 import { spell } from '../../../../valuation/wording/dialect.ts';
 import { finishStates, grades } from '../../../../valuation/words.ts';
 import { type Api, addReference, newCollectionService, resultOf } from '../../../helpers/api.ts';

@@ -4,7 +4,7 @@ import { makeReport } from '../../../../electron/api/inputs.ts';
 import { dossierFacts } from '../../../../electron/api/papers/gather.ts';
 import { reportData } from '../../../../electron/api/reports/report-data.ts';
 import { dossierDocument, saleSheetDocument } from '../../../../reports/documents/kinds/dossier.ts';
-import { entryModel } from '../../../../reports/entry-model.ts';
+import { entryModel } from '../../../../reports/model/entry-model.ts';
 import { addReference, newCollectionService, resultOf } from '../../../helpers/api.ts';
 import { readRfc4180 } from '../../../helpers/rfc-4180.ts';
 import { pdfText } from '../../../reports/read-pdf.ts';

@@ -1,16 +1,16 @@
-import { currencyDecimals } from '../valuation/money.ts';
-import type { Range } from '../valuation/types.ts';
-import { reportedEvidence } from '../valuation/wording/evidence-text.ts';
-import { partStatesText } from '../valuation/wording/part-states-text.ts';
-import type { ValueBasis } from '../valuation/words.ts';
+import { currencyDecimals } from '../../valuation/money.ts';
+import type { Range } from '../../valuation/types.ts';
+import { reportedEvidence } from '../../valuation/wording/evidence-text.ts';
+import { partStatesText } from '../../valuation/wording/part-states-text.ts';
+import type { ValueBasis } from '../../valuation/words.ts';
 import {
   type CellValue,
   type DataTable,
   dateCell as date,
   numberCell as number,
   textCell as text,
-} from './tables/data-table.ts';
-import type { CollectionReport, ReportEntry } from './types.ts';
+} from '../tables/data-table.ts';
+import type { CollectionReport, ReportEntry } from '../types.ts';
 
 /** A column of the exported list. */
 export interface Column {

@@ -1,7 +1,7 @@
-import { currencyDecimals } from '../valuation/money.ts';
-import type { Range } from '../valuation/types.ts';
-import { isGrade } from '../valuation/words.ts';
-import type { CollectionReport, ReportEntry } from './types.ts';
+import { currencyDecimals } from '../../valuation/money.ts';
+import type { Range } from '../../valuation/types.ts';
+import { isGrade } from '../../valuation/words.ts';
+import type { CollectionReport, ReportEntry } from '../types.ts';
 
 const isoDate = /^\d{4}-\d{2}-\d{2}$/;
 const instant = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2})$/;

@@ -1,11 +1,11 @@
-import { formatMinor } from '../valuation/money.ts';
-import type { Minor } from '../valuation/types.ts';
-import { spell } from '../valuation/wording/dialect.ts';
-import { plainLocale } from '../valuation/wording/reader.ts';
-import { carGradeLabel } from '../valuation/words.ts';
-import { longDate, printableLine } from './printable.ts';
-import { type CellValue, type DataTable, textCell } from './tables/data-table.ts';
-import type { ChangedField, CollectionReport, ReportChanges, SaidOfCar, WhyGone } from './types.ts';
+import { formatMinor } from '../../valuation/money.ts';
+import type { Minor } from '../../valuation/types.ts';
+import { spell } from '../../valuation/wording/dialect.ts';
+import { plainLocale } from '../../valuation/wording/reader.ts';
+import { carGradeLabel } from '../../valuation/words.ts';
+import { longDate, printableLine } from '../printable.ts';
+import { type CellValue, type DataTable, textCell } from '../tables/data-table.ts';
+import type { ChangedField, CollectionReport, ReportChanges, SaidOfCar, WhyGone } from '../types.ts';
 
 /**
  * A value that moved by less than this share of what it was is counted, not listed: most move a little with

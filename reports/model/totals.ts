@@ -1,8 +1,8 @@
-import type { Minor, Range } from '../valuation/types.ts';
-import { spell } from '../valuation/wording/dialect.ts';
-import { plainLocale, sentenceCase } from '../valuation/wording/reader.ts';
-import { finishStates, type ValueBasis } from '../valuation/words.ts';
-import type { CollectionReport, ReportEntry } from './types.ts';
+import type { Minor, Range } from '../../valuation/types.ts';
+import { spell } from '../../valuation/wording/dialect.ts';
+import { plainLocale, sentenceCase } from '../../valuation/wording/reader.ts';
+import { finishStates, type ValueBasis } from '../../valuation/words.ts';
+import type { CollectionReport, ReportEntry } from '../types.ts';
 
 /**
  * Cars of one group. `asFound` is what those that have a worth are expected to bring together; the others

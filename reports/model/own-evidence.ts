@@ -1,8 +1,8 @@
-import { formatMinor } from '../valuation/money.ts';
-import { mainlyOwn } from '../valuation/wording/evidence-text.ts';
-import { counted } from '../valuation/wording/reader.ts';
-import { printableLine } from './printable.ts';
-import type { CollectionReport, ReportEntry } from './types.ts';
+import { formatMinor } from '../../valuation/money.ts';
+import { mainlyOwn } from '../../valuation/wording/evidence-text.ts';
+import { counted } from '../../valuation/wording/reader.ts';
+import { printableLine } from '../printable.ts';
+import type { CollectionReport, ReportEntry } from '../types.ts';
 
 const mostNamed = 24;
 const rest = {

@@ -1,8 +1,8 @@
-import { formatMinor } from '../valuation/money.ts';
-import { spell } from '../valuation/wording/dialect.ts';
-import { plainLocale } from '../valuation/wording/reader.ts';
-import { type FinishState, finishStates } from '../valuation/words.ts';
-import type { CollectionReport } from './types.ts';
+import { formatMinor } from '../../valuation/money.ts';
+import { spell } from '../../valuation/wording/dialect.ts';
+import { plainLocale } from '../../valuation/wording/reader.ts';
+import { type FinishState, finishStates } from '../../valuation/words.ts';
+import type { CollectionReport } from '../types.ts';
 
 /** Columns of what cars are expected to bring by grade, each parted by finish state. */
 export interface GradeChart {

@@ -1,7 +1,7 @@
-import { photosOf } from './documents/document.ts';
-import { documentModel } from './documents/document-model.ts';
-import { documentParts } from './documents/document-parts.ts';
-import { labelModel, labelParts } from './labels/label-model.ts';
+import { photosOf } from '../documents/document.ts';
+import { documentModel } from '../documents/document-model.ts';
+import { documentParts } from '../documents/document-parts.ts';
+import { labelModel, labelParts } from '../labels/label-model.ts';
 import { makePdf } from './make-pdf.ts';
 import { printPhotos } from './photos.ts';
 import { readAssets } from './report-assets.ts';

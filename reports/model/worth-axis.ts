@@ -1,5 +1,5 @@
-import { currencyDecimals } from '../valuation/money.ts';
-import type { Currency, Minor } from '../valuation/types.ts';
+import { currencyDecimals } from '../../valuation/money.ts';
+import type { Currency, Minor } from '../../valuation/types.ts';
 
 /** The logarithmic axis that all worth strips of a report share, so that cars can be compared. */
 export interface WorthAxis {

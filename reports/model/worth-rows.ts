@@ -1,6 +1,6 @@
-import { formatMinor } from '../valuation/money.ts';
-import type { Range } from '../valuation/types.ts';
-import type { CollectionReport, ReportEntry, ReportWorth } from './types.ts';
+import { formatMinor } from '../../valuation/money.ts';
+import type { Range } from '../../valuation/types.ts';
+import type { CollectionReport, ReportEntry, ReportWorth } from '../types.ts';
 import type { WorthAxis } from './worth-axis.ts';
 
 /** One row of a car's worth table, with its bar on the worth strip. */

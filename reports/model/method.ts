@@ -1,4 +1,4 @@
-import type { AssumptionSet } from '../valuation/types.ts';
+import type { AssumptionSet } from '../../valuation/types.ts';
 
 /**
  * The paragraphs "how the values were found" of a report, in plain words, for the assumption set in use.

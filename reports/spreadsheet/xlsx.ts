@@ -1,14 +1,14 @@
 import type { Writable } from 'node:stream';
 import type Excel from 'exceljs';
-import { changesTable } from './changes.ts';
-import { checkReport } from './check-report.ts';
+import { changesTable } from '../model/changes.ts';
+import { checkReport } from '../model/check-report.ts';
 import { carsTable } from './columns.ts';
-import { ownEvidenceSentences } from './own-evidence.ts';
-import type { CellValue } from './tables/data-table.ts';
-import { addTableSheet, typedCell } from './tables/table-xlsx.ts';
-import { writeWorkbook } from './tables/write-table.ts';
-import { totalsOf, withoutWorthSentence } from './totals.ts';
-import type { CollectionReport } from './types.ts';
+import { ownEvidenceSentences } from '../model/own-evidence.ts';
+import type { CellValue } from '../tables/data-table.ts';
+import { addTableSheet, typedCell } from '../tables/table-xlsx.ts';
+import { writeWorkbook } from '../tables/write-table.ts';
+import { totalsOf, withoutWorthSentence } from '../model/totals.ts';
+import type { CollectionReport } from '../types.ts';
 
 const addSummary = (workbook: Excel.stream.xlsx.WorkbookWriter, report: CollectionReport): void => {
   const sheet = workbook.addWorksheet('About');

@@ -1,5 +1,5 @@
-import type { ValueBasis } from '../valuation/words.ts';
-import type { Basis } from './types.ts';
+import type { ValueBasis } from '../../valuation/words.ts';
+import type { Basis } from '../types.ts';
 
 /**
  * The bases of value that a report can state. A report names one, with its definition and

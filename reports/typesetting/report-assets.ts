@@ -13,11 +13,11 @@ export interface ReportAssets {
 
 const faces = ['400Regular', '400Regular_Italic', '600SemiBold', '700Bold'];
 
-/** The assets of a checkout: templates beside this file, fonts from the installed package. */
+/** The assets of a checkout: templates in the folder above, fonts from the installed package. */
 export const checkoutAssets = (): ReportAssets => {
   const fontPackage = createRequire(import.meta.url).resolve('@expo-google-fonts/source-sans-3/package.json');
   return {
-    templates: fileURLToPath(new URL('./templates', import.meta.url)),
+    templates: fileURLToPath(new URL('../templates', import.meta.url)),
     fonts: faces.map(face => join(fontPackage, '..', face, `SourceSans3_${face}.ttf`)),
   };
 };

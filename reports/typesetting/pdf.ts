@@ -1,10 +1,10 @@
 import { Worker } from 'node:worker_threads';
-import { checkReport } from './check-report.ts';
-import type { PaperDocument } from './documents/document.ts';
-import type { Label } from './labels/label-model.ts';
-import { checkStart, type LabelSheet } from './labels/label-sheets.ts';
+import { checkReport } from '../model/check-report.ts';
+import type { PaperDocument } from '../documents/document.ts';
+import type { Label } from '../labels/label-model.ts';
+import { checkStart, type LabelSheet } from '../labels/label-sheets.ts';
 import { checkoutAssets, type ReportAssets } from './report-assets.ts';
-import type { CollectionReport, PaperSize, PdfStandard } from './types.ts';
+import type { CollectionReport, PaperSize, PdfStandard } from '../types.ts';
 import type { Typeset } from './typeset.ts';
 import type { PaperJob, ReportProgress, WorkerMessage } from './worker-messages.ts';
 
@@ -19,7 +19,7 @@ export interface ReportPdfOptions {
   /** Default `a-2a`, archival and tagged. The result names the standard that was met. */
   standard?: PdfStandard;
   /**
-   * The worker's file where it does not lie beside this one. A bundled host builds `reports/worker.ts` as an
+   * The worker's file where it does not lie beside this one. A bundled host builds `reports/typesetting/worker.ts` as an
    * ES module of its own, keeps `sharp` and the Typst compiler outside the bundle, and places the worker, the
    * templates folder and the font files where Node can read them (unpacked beside the archive, since a worker
    * starts from a real file).
