@@ -1,6 +1,8 @@
 import { formatMinor } from '../../valuation/money.ts';
 import { type Dialect, dialect } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
+import { longDate, longInstant, printableLine, printableText } from '../printable.ts';
+import type { CollectionReport, PaperSize, ReportEntry, ReportPhoto } from '../types.ts';
 import { type ChangesModel, changesModel } from './changes.ts';
 import {
   type EntryModel,
@@ -12,7 +14,6 @@ import {
 } from './entry-model.ts';
 import { type GradeChart, gradeChart } from './grade-chart.ts';
 import { ownEvidenceSentences } from './own-evidence.ts';
-import { longDate, longInstant, printableLine, printableText } from '../printable.ts';
 import {
   type BasisTotals,
   type GroupTotal,
@@ -22,7 +23,6 @@ import {
   totalsOf,
   withoutWorthSentence,
 } from './totals.ts';
-import type { CollectionReport, PaperSize, ReportEntry, ReportPhoto } from '../types.ts';
 import { worthAxis } from './worth-axis.ts';
 import { drawnAmounts } from './worth-rows.ts';
 

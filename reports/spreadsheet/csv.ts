@@ -1,9 +1,9 @@
 import { Readable, type Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { checkReport } from '../model/check-report.ts';
-import { carsTable } from './columns.ts';
 import { tableCsv } from '../tables/table-csv.ts';
 import type { CollectionReport } from '../types.ts';
+import { carsTable } from './columns.ts';
 
 /**
  * The report's cars as CSV, as `tableCsv` writes it, under our own import's column names. Throws RangeError

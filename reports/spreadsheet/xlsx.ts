@@ -2,13 +2,13 @@ import type { Writable } from 'node:stream';
 import type Excel from 'exceljs';
 import { changesTable } from '../model/changes.ts';
 import { checkReport } from '../model/check-report.ts';
-import { carsTable } from './columns.ts';
 import { ownEvidenceSentences } from '../model/own-evidence.ts';
+import { totalsOf, withoutWorthSentence } from '../model/totals.ts';
 import type { CellValue } from '../tables/data-table.ts';
 import { addTableSheet, typedCell } from '../tables/table-xlsx.ts';
 import { writeWorkbook } from '../tables/write-table.ts';
-import { totalsOf, withoutWorthSentence } from '../model/totals.ts';
 import type { CollectionReport } from '../types.ts';
+import { carsTable } from './columns.ts';
 
 const addSummary = (workbook: Excel.stream.xlsx.WorkbookWriter, report: CollectionReport): void => {
   const sheet = workbook.addWorksheet('About');

@@ -1,9 +1,9 @@
-import { freeMemory } from './free-memory.ts';
 import { JoinedPdf } from '../join/join-parts.ts';
-import type { PhotoFiles } from './photo-files.ts';
 import type { EntryLine, ReportModel } from '../model/report-model.ts';
-import { carLabel, type Stretch, stretchesOf } from './stretches.ts';
 import type { PdfStandard } from '../types.ts';
+import { freeMemory } from './free-memory.ts';
+import type { PhotoFiles } from './photo-files.ts';
+import { carLabel, type Stretch, stretchesOf } from './stretches.ts';
 import type { Typeset } from './typeset.ts';
 import type { ReportProgress } from './worker-messages.ts';
 

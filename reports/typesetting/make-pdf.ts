@@ -1,10 +1,10 @@
 import { photosPerEntry } from '../model/entry-model.ts';
+import { reportModel } from '../model/report-model.ts';
+import type { CollectionReport } from '../types.ts';
 import { type SetModel, setInStretches } from './long-report.ts';
 import { PhotoFiles } from './photo-files.ts';
 import { readAssets } from './report-assets.ts';
-import { reportModel } from '../model/report-model.ts';
 import { isLong } from './stretches.ts';
-import type { CollectionReport } from '../types.ts';
 import { mostPreviewed, type Typeset, typeset } from './typeset.ts';
 import type { ReportJob, ReportProgress } from './worker-messages.ts';
 

@@ -1,10 +1,10 @@
 import { Worker } from 'node:worker_threads';
-import { checkReport } from '../model/check-report.ts';
 import type { PaperDocument } from '../documents/document.ts';
 import type { Label } from '../labels/label-model.ts';
 import { checkStart, type LabelSheet } from '../labels/label-sheets.ts';
-import { checkoutAssets, type ReportAssets } from './report-assets.ts';
+import { checkReport } from '../model/check-report.ts';
 import type { CollectionReport, PaperSize, PdfStandard } from '../types.ts';
+import { checkoutAssets, type ReportAssets } from './report-assets.ts';
 import type { Typeset } from './typeset.ts';
 import type { PaperJob, ReportProgress, WorkerMessage } from './worker-messages.ts';
 

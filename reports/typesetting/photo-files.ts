@@ -1,6 +1,6 @@
 import type { PhotoPixels } from '../model/entry-model.ts';
-import { printPhotos } from './photos.ts';
 import type { ReportModel } from '../model/report-model.ts';
+import { printPhotos } from './photos.ts';
 
 /** Bytes that a photograph takes while its page is set, three to the pixel, at two thirds of a square. */
 const decodedBytes = (long: number): number => long * long * 2;

@@ -1,6 +1,6 @@
-import { freeMemory } from './free-memory.ts';
 import { JoinedPdf, type OutlinedHeading } from '../join/join-parts.ts';
 import type { PdfStandard } from '../types.ts';
+import { freeMemory } from './free-memory.ts';
 import type { Typeset } from './typeset.ts';
 
 /** How one part of a paper is to be set. */

@@ -1,6 +1,6 @@
 import type { OutlinedHeading } from '../join/join-parts.ts';
-import { filesOf, type PhotoFiles } from './photo-files.ts';
 import type { EntryGroup, EntryLine, ReportModel, ReportPart } from '../model/report-model.ts';
+import { filesOf, type PhotoFiles } from './photo-files.ts';
 
 /** What one document holds at most: so much bounds the memory in which it is set. */
 export const most = { cars: 200, lines: 1000, photoBytes: 150e6 };

@@ -1,7 +1,7 @@
 import { NodeCompiler, type NodeTypstDocument } from '@myriaddreamin/typst-ts-node-compiler';
-import { previewPages } from './preview-pages.ts';
 import { unprintable } from '../printable.ts';
 import type { PdfStandard } from '../types.ts';
+import { previewPages } from './preview-pages.ts';
 
 /** What Typst is given: sources and files by their name in its own, closed folder. */
 export interface TypesetInput {

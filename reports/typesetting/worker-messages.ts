@@ -1,9 +1,9 @@
 import type { PaperDocument } from '../documents/document.ts';
 import type { Label } from '../labels/label-model.ts';
 import type { LabelSheet } from '../labels/label-sheets.ts';
-import type { ReportAssets } from './report-assets.ts';
 import type { ReportLayout } from '../model/report-model.ts';
 import type { CollectionReport, PdfStandard } from '../types.ts';
+import type { ReportAssets } from './report-assets.ts';
 import type { Typeset } from './typeset.ts';
 
 /** A collection report. */

@@ -61,11 +61,11 @@ export default defineConfig<HostOptions>({
     },
   },
   projects: [
-    { name: 'browser', testMatch: /\/(screens|browser)\/[^/]*\.spec\.ts$/, use: { host: 'browser' } },
+    { name: 'browser', testMatch: /\/(screens\/[^/]*|browser)\/[^/]*\.spec\.ts$/, use: { host: 'browser' } },
     // One at a time: a window that another one covers is not painted.
     {
       name: 'window',
-      testMatch: /\/(window\/[^/]*|screens\/(start|main-job|recovery))\.spec\.ts$/,
+      testMatch: /\/(window\/[^/]*|screens\/[^/]*\/(start|main-job|recovery))\.spec\.ts$/,
       use: { host: 'window' },
       workers: 1,
     },

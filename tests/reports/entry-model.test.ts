@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { entryModel } from '../../reports/model/entry-model.ts';
-import type { ReportEntry } from '../../reports/types.ts';
 import { worthAxis } from '../../reports/model/worth-axis.ts';
+import type { ReportEntry } from '../../reports/types.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
 import { finishStates, partNames } from '../../valuation/words.ts';
 import { plainEntry, sampleReport, worth } from './sample-report.ts';

@@ -2,8 +2,8 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { createReportPdf } from '../../reports/typesetting/pdf.ts';
 import type { ReportEntry } from '../../reports/types.ts';
+import { createReportPdf } from '../../reports/typesetting/pdf.ts';
 import { canReadPdf, pdfText, squeezed } from './read-pdf.ts';
 import { plainEntry, sampleEntry, sampleReport } from './sample-report.ts';
 

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { Writable } from 'node:stream';
 import Excel from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import type { CollectionReport } from '../../reports/types.ts';
 import { writeCollectionXlsx } from '../../reports/spreadsheet/xlsx.ts';
+import type { CollectionReport } from '../../reports/types.ts';
 import { plainEntry, sampleEntry, sampleReport, worth } from './sample-report.ts';
 
 let folder = '';

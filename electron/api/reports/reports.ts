@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { Writable } from 'node:stream';
 import type { KeptReport } from '../../../db/records/collection/report-definitions.ts';
-import { createReportPdf } from '../../../reports/typesetting/pdf.ts';
 import { totalsOf } from '../../../reports/model/totals.ts';
 import type { CollectionReport } from '../../../reports/types.ts';
+import { createReportPdf } from '../../../reports/typesetting/pdf.ts';
 import * as inputs from '../inputs.ts';
 import { BoundedMap, slot } from '../session/cache.ts';
 import { needsCollection } from '../session/context.ts';
