@@ -198,6 +198,7 @@ export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDat
       root,
       level: design.centre + estimate[columns.level]!,
       curve,
+      rarities: design.rarities,
       rarityLog,
       unknownApart:
         1 + design.spans.get(null)!.open / Math.max(1e-6, assumptions.prior.betweenVariations ** 2),

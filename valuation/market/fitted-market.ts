@@ -6,6 +6,7 @@ import type { MarketIndex } from './market-index.ts';
 import type { Variances } from './pool-evidence.ts';
 import type { OwnAside } from './prepare-own.ts';
 import type { PreparedSale, SetAside } from './prepare-sales.ts';
+import type { RarityKey } from './rarity-chances.ts';
 
 /** How many sales there are of what, by place. */
 export interface EvidenceCounts {
@@ -111,7 +112,9 @@ export interface FitInside {
   timeLog: (age: number) => number;
   /** Fitted log price at each finish state and grade step (state × 19 + step), relative to C10 original. */
   curve: Float64Array;
-  rarityLog: Map<Rarity | null, number>;
+  /** The rarity of each variation, or what is told of an unknown one, and the log of the factor of each. */
+  rarities: RarityKey[];
+  rarityLog: Map<RarityKey, number>;
   /** By what factor an unknown rarity lets a variation lie farther from its casting, as a variance. */
   unknownApart: number;
   /**

@@ -1,5 +1,6 @@
 import type { AssumptionSet } from '../types.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
+import { type RarityKey, rarityChances } from './rarity-chances.ts';
 
 /**
  * The effects that all records share, one column each, as departures from the assumption set in log price:
@@ -49,18 +50,6 @@ export const columns = {
   firstOfCurve: firstFinish,
   count: firstStretch + finishStates.length * stretches.length,
 };
-
-/**
- * How common a variation of each rarity is beside the others: what an unnamed variation of a
- * casting most likely is.
- */
-const supply: Record<Rarity, number> = { common: 1, uncommon: 0.6, scarce: 0.25, rare: 0.08 };
-
-/**
- * Relative supply of a variation (common = 1), by which candidates are weighted; unknown rarity
- * counts as uncommon.
- */
-export const supplyOf = (rarity: Rarity | null): number => (rarity === null ? 0.6 : supply[rarity]);
 
 /** The column of a kind of source; −1 for one whose prices are taken as they are. */
 export const sourceColumn = (source: string): number => {
@@ -120,13 +109,13 @@ export const mixedSpan = (parts: readonly { span: RaritySpan; share: number }[])
 };
 
 /**
- * The span of a rarity; of an unknown one (null) that of all rarities, each as likely as it is common.
- * Throws RangeError unless the factors are above zero.
+ * The span of a rarity; of an unknown one that of all rarities, each as likely as it is common and as the
+ * variation was seen. Throws RangeError unless the factors are above zero.
  */
-export const raritySpan = (rarity: Rarity | null, factors: AssumptionSet['rarityFactors']): RaritySpan => {
-  if (rarity === null) {
-    const total = rarities.reduce((sum, one) => sum + supply[one], 0);
-    return mixedSpan(rarities.map(one => ({ span: raritySpan(one, factors), share: supply[one] / total })));
+export const raritySpan = (rarity: RarityKey, factors: AssumptionSet['rarityFactors']): RaritySpan => {
+  if (typeof rarity !== 'string') {
+    const chances = rarityChances(rarity);
+    return mixedSpan(rarities.map((one, i) => ({ span: raritySpan(one, factors), share: chances[i]! })));
   }
   const cell = new Float64Array(columns.count);
   const column = rarityColumns[rarity];

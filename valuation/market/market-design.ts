@@ -1,6 +1,6 @@
 import { logSumExp } from '../statistics/log-sum-exp.ts';
 import type { AssumptionSet } from '../types.ts';
-import { finishStates, grades, type Rarity, rarities } from '../words.ts';
+import { finishStates, grades, rarities } from '../words.ts';
 import { assumedCurve, unknownGradeSteps } from './assumed-curve.ts';
 import {
   columns,
@@ -9,13 +9,13 @@ import {
   type RaritySpan,
   raritySpan,
   sourceColumn,
-  supplyOf,
   yearsWithin,
 } from './market-columns.ts';
 import type { MarketIndex } from './market-index.ts';
 import type { EvidenceTree } from './pool-evidence.ts';
 import type { PreparedLot } from './prepare-own.ts';
 import type { PreparedSale } from './prepare-sales.ts';
+import { type RarityKey, rarityKeys, supplyOf } from './rarity-chances.ts';
 
 const steps = grades.length;
 
@@ -63,8 +63,10 @@ export interface MarketDesign {
   /** Variation of each sale; one that names its casting only has a place of its own after the known ones. */
   slots: Int32Array;
   tree: MarketTree;
+  /** The rarity of each known variation, or what is told of an unknown one. */
+  rarities: RarityKey[];
   /** Rarity columns of each rarity, and of the sales of each casting that name no variation. */
-  spans: Map<Rarity | null, RaritySpan>;
+  spans: Map<RarityKey, RaritySpan>;
   saleSpans: RaritySpan[];
 }
 
@@ -81,14 +83,15 @@ export interface MarketTree extends EvidenceTree {
 const unnamedSpan = (
   index: MarketIndex,
   casting: number,
-  spans: Map<Rarity | null, RaritySpan>,
+  spans: Map<RarityKey, RaritySpan>,
+  keys: readonly RarityKey[],
 ): RaritySpan => {
   const places = index.castingVariations[casting]!;
   if (places.length === 0) return spans.get(null)!;
   const total = places.reduce((sum, v) => sum + supplyOf(index.variationRarity[v]!), 0);
   return mixedSpan(
     places.map(v => ({
-      span: spans.get(index.variationRarity[v]!)!,
+      span: spans.get(keys[v]!)!,
       share: supplyOf(index.variationRarity[v]!) / total,
     })),
   );
@@ -128,8 +131,12 @@ export const designMarket = (
   const width = columns.count + 1;
   const count = sales.length;
   const byYears = assumptions.index === 'steps' || assumptions.index === 'records';
-  const spans = new Map<Rarity | null, RaritySpan>(
-    [...rarities, null].map(rarity => [rarity, raritySpan(rarity, assumptions.rarityFactors)]),
+  const keys = rarityKeys(
+    index,
+    sales.flatMap(({ variation, from }) => (from === null ? variation : [])),
+  );
+  const spans = new Map<RarityKey, RaritySpan>(
+    [...new Set([...rarities, null, ...keys])].map(one => [one, raritySpan(one, assumptions.rarityFactors)]),
   );
   const assumed = Float64Array.from(finishStates.flatMap(state => assumedCurve(assumptions, state)));
   const rows = new Float64Array(count * width);
@@ -142,9 +149,9 @@ export const designMarket = (
   const withoutOwn: number[] = [];
   const unnamed = new Map<number, RaritySpan>();
   const spanOf = ({ variation, casting, from }: PreparedSale): RaritySpan => {
-    if (variation >= 0) return spans.get(index.variationRarity[variation]!)!;
+    if (variation >= 0) return spans.get(keys[variation]!)!;
     if (from?.kind === 'belief') return spans.get('common')!;
-    const known = unnamed.get(casting) ?? unnamedSpan(index, casting, spans);
+    const known = unnamed.get(casting) ?? unnamedSpan(index, casting, spans, keys);
     unnamed.set(casting, known);
     return known;
   };
@@ -187,10 +194,10 @@ export const designMarket = (
   // What is not known of a rarity lets a variation lie as much farther from its casting.
   const farther = (open: number) => 1 + open / Math.max(1e-6, assumptions.prior.betweenVariations ** 2);
   const apart = Float64Array.from(variationCasting, (_, slot) =>
-    slot < index.variationRarity.length ? farther(spans.get(index.variationRarity[slot]!)!.open) : 1,
+    slot < keys.length ? farther(spans.get(keys[slot]!)!.open) : 1,
   );
   slots.forEach((slot, i) => {
-    if (slot >= index.variationRarity.length) apart[slot] = farther(saleSpans[i]!.open);
+    if (slot >= keys.length) apart[slot] = farther(saleSpans[i]!.open);
   });
   for (const slot of withoutOwn) apart[slot] = 0;
   if (apart.some(one => one !== 1)) tree.variationApart = apart;
@@ -216,6 +223,7 @@ export const designMarket = (
     lots: designed,
     slots,
     tree,
+    rarities: keys,
     spans,
     saleSpans,
   };

@@ -41,10 +41,6 @@ export interface AssumptionSet {
    * answer is "not enough evidence"; 8 where it is left out.
    */
   widestEstimate?: number;
-  /**
-   * Of older sets, which asked for a number of sales in the series. Nothing follows from it any more.
-   */
-  leastEvidence?: number;
   /** Standard deviations of log price taken as prior, with the number of observations they count for. */
   prior: {
     within: number;

@@ -1,6 +1,6 @@
 import type { FittedMarket } from '../market/fitted-market.ts';
-import { supplyOf } from '../market/market-columns.ts';
 import type { PreparedSale } from '../market/prepare-sales.ts';
+import { supplyOf } from '../market/rarity-chances.ts';
 import { doubtfulFrom } from '../market/robust-weight.ts';
 import type { AdjustedRecord, Adjustment, AdjustmentCause, Subject } from '../types.ts';
 import { finishStates, grades, type WhichWorth } from '../words.ts';
@@ -138,7 +138,7 @@ export const explainWorth = (
 ): AdjustedRecord[] => {
   const place = subjectPlace(fitted, subject);
   if (!place) return [];
-  const { index, tree, sales, slots, rarityLog, departures, saleRarity } = fitted.inside;
+  const { index, tree, sales, slots, rarities, rarityLog, departures, saleRarity } = fitted.inside;
   const target = explained(fitted, subject, which, place);
   const { condition } = target;
   const variations = variationChances(fitted, place);
@@ -148,7 +148,7 @@ export const explainWorth = (
     recordWeights(fitted, variation, place.casting, condition.step).forEach((w, i) => {
       weights[i]! += chance * w;
     });
-    subjectRarity += chance * rarityLog.get(variation < 0 ? null : index.variationRarity[variation]!)!;
+    subjectRarity += chance * rarityLog.get(variation < 0 ? null : rarities[variation]!)!;
   }
   const own = new Set(place.variation >= 0 ? [place.variation] : place.candidates);
   const series = index.castingSeries[place.casting]!;

@@ -49,7 +49,7 @@ const build = (
   place: SubjectPlace,
   { state, step }: { state: number; step: number },
 ): SharedFactors => {
-  const { index } = fitted.inside;
+  const { index, rarities } = fitted.inside;
   const { casting } = place;
   const view = gradeView(fitted, step);
   const effects = new Float64Array(size);
@@ -58,7 +58,7 @@ const build = (
   let open = 0;
   for (const { variation, chance } of variationChances(fitted, place)) {
     const { zSure } = poolAt(fitted, { variation, casting, step }, mix);
-    const cells = subjectCells(fitted).get(variation < 0 ? null : index.variationRarity[variation]!)!;
+    const cells = subjectCells(fitted).get(variation < 0 ? null : rarities[variation]!)!;
     for (let a = 0; a < size; a++) effects[a]! += chance * (cells[at + a]! - mix[a]!);
     open += chance * (1 - zSure);
   }

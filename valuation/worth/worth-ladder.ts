@@ -1,9 +1,10 @@
 import { type FittedMarket, ownVariance, variancesOf } from '../market/fitted-market.ts';
-import { columns, curveCells, raritySpan, supplyOf } from '../market/market-columns.ts';
+import { columns, curveCells, raritySpan } from '../market/market-columns.ts';
+import { type RarityKey, supplyOf } from '../market/rarity-chances.ts';
 import { forward } from '../market/shared-effects.ts';
 import { isotonic } from '../statistics/isotonic.ts';
 import { eightyPercent } from '../statistics/normal.ts';
-import { finishStates, grades, type Rarity, rarities } from '../words.ts';
+import { finishStates, grades } from '../words.ts';
 import { cachedOn, onceOn } from './cached-on.ts';
 import { gradeView } from './grade-view.ts';
 import { poolAt } from './pool-at.ts';
@@ -32,7 +33,7 @@ export interface Ladder {
   rests: {
     mix: Float32Array;
     open: number[];
-    rarity: Rarity | null;
+    rarity: RarityKey;
     variances: Map<number, number>;
   } | null;
   /** See `FitInside.ungraded`. */
@@ -84,8 +85,8 @@ const makeRise = (ladder: Ladder): Ladder => {
 };
 
 /** L⁻¹ × the columns of every finish state and grade for a complete car of a rarity at the effective date. */
-export const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> => {
-  const transformed = (rarity: Rarity | null) => {
+export const subjectCells = onceOn((fitted): Map<RarityKey, Float64Array> => {
+  const transformed = (rarity: RarityKey) => {
     const cells = new Float64Array(rungs * size);
     const span = raritySpan(rarity, fitted.assumptions.rarityFactors).cell;
     for (let at = 0; at < rungs; at++) {
@@ -95,7 +96,7 @@ export const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> =>
     }
     return cells;
   };
-  return new Map([...rarities, null].map(rarity => [rarity, transformed(rarity)]));
+  return new Map([...fitted.inside.rarityLog.keys()].map(rarity => [rarity, transformed(rarity)]));
 });
 
 /**
@@ -103,11 +104,11 @@ export const subjectCells = onceOn((fitted): Map<Rarity | null, Float64Array> =>
  * which nothing is known.
  */
 const build = (fitted: FittedMarket, variation: number, casting: number): Ladder => {
-  const { index, curve, rarityLog, level } = fitted.inside;
+  const { curve, rarities, rarityLog, level } = fitted.inside;
   const { within } = variancesOf(fitted);
   const betweenVariations = ownVariance(fitted, variation);
   const { noise } = fitted.inside;
-  const rarity = variation < 0 ? null : index.variationRarity[variation]!;
+  const rarity = variation < 0 ? null : rarities[variation]!;
   const cells = subjectCells(fitted).get(rarity)!;
   const base = level + rarityLog.get(rarity)!;
   const ladder = emptyLadder(fitted);

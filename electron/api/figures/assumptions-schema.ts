@@ -98,7 +98,6 @@ export const assumptionsSchema: z.ZodType<SavedAssumptions> = z.object({
     z.object({ series: z.record(z.string().regex(/^\d{4}$/), z.number().positive()) }),
   ]),
   widestEstimate: z.number().min(1).max(1e6).optional(),
-  leastEvidence: z.number().min(0).max(1000).optional(),
   prior: z.object({
     within: spread,
     betweenVariations: spread,

@@ -258,6 +258,36 @@ describe('noise and unknown rarities', () => {
     expect(unknown.logMean).toBeGreaterThan(common.logMean + 0.1);
     expect(unknown.logSd ** 2).toBeGreaterThan(common.logSd ** 2 + 0.05);
   });
+
+  it('takes an unknown rarity for rarer where its casting is often sold and it never was, and for commoner where it often was', () => {
+    const { market, on } = simulateMarket({ seed: 2, drift: 0 });
+    const salesOf = (id: number) => market.sales.filter(({ variationId }) => variationId === id).length;
+    const often = market.variations.find(
+      one =>
+        salesOf(one.id) > 3 &&
+        market.variations.some(({ id, castingId }) => castingId === one.castingId && salesOf(id) === 0),
+    )!;
+    const never = market.variations.find(
+      ({ id, castingId }) => castingId === often.castingId && salesOf(id) === 0,
+    )!;
+    const open = market.variations.map(one =>
+      one.id === often.id || one.id === never.id ? { ...one, rarity: null } : one,
+    );
+    const logOf = (id: number, sales: typeof market.sales) => {
+      const { rarities, rarityLog } = fitMarket(
+        { ...market, variations: open, sales },
+        assumptions,
+        on,
+      ).inside;
+      return rarityLog.get(rarities[market.variations.findIndex(one => one.id === id)]!)!;
+    };
+    const all = market.sales;
+    const without = all.filter(({ castingId }) => castingId !== often.castingId);
+    // Of a casting that was never sold nothing follows.
+    expect(logOf(never.id, without)).toBe(logOf(often.id, without));
+    expect(logOf(never.id, all)).toBeGreaterThan(logOf(never.id, without) + 0.1);
+    expect(logOf(often.id, all)).toBeLessThan(logOf(often.id, without) - 0.1);
+  });
 });
 
 describe('sources and missing grades', () => {
