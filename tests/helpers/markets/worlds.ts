@@ -41,4 +41,5 @@ export const worlds: readonly World[] = [
   },
   { name: 'as assumed', wish: { drift: 0, asAssumed: assumed } },
   { name: 'as assumed, thin', wish: { drift: 0, density: 0.35, asAssumed: assumed } },
+  { name: 'as assumed, one grade only', wish: { drift: 0, onlyGrade: 7, asAssumed: assumed } },
 ];
