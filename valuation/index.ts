@@ -9,6 +9,7 @@ export * from './choice/choose-colours.ts';
 export * from './choice/choose-season.ts';
 export * from './choice/choose-under-limits.ts';
 export type { Choice } from './choice/limits-model.ts';
+export * from './choice/season-offer.ts';
 export * from './decision/at-hourly-rate.ts';
 export * from './decision/break-even.ts';
 export * from './decision/decide-car.ts';

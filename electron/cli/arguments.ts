@@ -1,6 +1,6 @@
 import { InvalidArgumentError } from 'commander';
 import { isCurrency, unknownCurrency } from '../../valuation/money.ts';
-import { type Grade, isGrade } from '../../valuation/words.ts';
+import { type Grade, isGrade, isWorkKind, type WorkKind, workKinds } from '../../valuation/words.ts';
 
 /** What the options of a command may be; anything else is wrong use, and says how it is meant. */
 
@@ -82,4 +82,50 @@ export const wantedGrade = (text: string): Grade => {
   if (text === '' || !isGrade(grade))
     throw new InvalidArgumentError('A grade is 1 to 10, in half points, such as 7.5.');
   return grade;
+};
+
+/** A limit that `none` lifts. */
+export const orNone =
+  <T>(read: (text: string) => T) =>
+  (text: string): T | 'none' =>
+    text === 'none' ? text : read(text);
+
+export const count = (text: string): number => {
+  if (!/^[1-9]\d{0,5}$/.test(text)) throw new InvalidArgumentError('It is a whole number, at least 1.');
+  return Number(text);
+};
+
+/** Every use of an option that may be repeated. */
+export const repeated =
+  <T>(read: (text: string) => T) =>
+  (text: string, before: T[] | undefined): T[] => [...(before ?? []), read(text)];
+
+/** A car by its inventory number, and what is to be done with it; null where that is not said. */
+export interface CarWish {
+  number: string;
+  option: WorkKind | null;
+}
+
+/** `NUMBER` or `NUMBER=conserve`. */
+export const carWish = (text: string): CarWish => {
+  const at = text.lastIndexOf('=');
+  if (at < 0) return { number: text, option: null };
+  const option = text.slice(at + 1).trim();
+  if (at === 0 || !isWorkKind(option))
+    throw new InvalidArgumentError(
+      `It is written NUMBER or NUMBER=WHAT, where WHAT is ${workKinds.join(', ')}.`,
+    );
+  return { number: text.slice(0, at).trim(), option };
+};
+
+/** `Name of the part=4`, collected; `none` lifts its limit. */
+export const partLimit = (
+  text: string,
+  before: Record<string, number | null> | undefined,
+): Record<string, number | null> => {
+  const at = text.lastIndexOf('=');
+  const most = text.slice(at + 1).trim();
+  if (at < 1 || !/^(none|\d{1,5})$/.test(most))
+    throw new InvalidArgumentError('It is written "Name of the part=4", or =none for no limit.');
+  return { ...before, [text.slice(0, at).trim()]: most === 'none' ? null : Number(most) };
 };

@@ -12,10 +12,18 @@ export const lotNamed = async (api: Api, name: string): Promise<number> => {
   throw new Refused(`There is no lot "${name}". The collection's lots: ${names}.`);
 };
 
-/** The id of the car with this inventory number; refused where there is none. */
-export const carNumbered = async (api: Api, number: string): Promise<number> => {
-  const cars = await api.cars.list({});
-  const found = cars.find(car => car.inventoryNumber.toLowerCase() === number.trim().toLowerCase());
-  if (!found) throw new Refused(`There is no car with the inventory number "${number}".`);
-  return found.id;
+/** Tells the id of each of these inventory numbers; refused where there is no such car. */
+export const carIds = async (api: Api, numbers: readonly string[]): Promise<(number: string) => number> => {
+  const key = (number: string) => number.trim().toLowerCase();
+  const cars = numbers.length > 0 ? await api.cars.list({}) : [];
+  const byNumber = new Map(cars.map(({ inventoryNumber, id }) => [key(inventoryNumber), id]));
+  return number => {
+    const id = byNumber.get(key(number));
+    if (id === undefined) throw new Refused(`There is no car with the inventory number "${number}".`);
+    return id;
+  };
 };
+
+/** The id of the car with this inventory number; refused where there is none. */
+export const carNumbered = async (api: Api, number: string): Promise<number> =>
+  (await carIds(api, [number]))(number);

@@ -18,11 +18,11 @@ import { importFile } from './commands/import.ts';
 import { names, settle } from './commands/names.ts';
 import { plan } from './commands/plan.ts';
 import { readSales } from './commands/read-sales.ts';
-import { seasons } from './commands/seasons.ts';
 import { sets } from './commands/sets.ts';
 import { value } from './commands/value.ts';
 import { words } from './commands/words.ts';
 import { addPaperCommands } from './paper-commands.ts';
+import { addSeasonCommands } from './season-commands.ts';
 import { exitCodesHelp } from './terminal.ts';
 
 const addImport = (program: Command): void => {
@@ -116,11 +116,7 @@ export const createProgram = (): Command => {
     .requiredOption('--car <NUMBER>', "the car's inventory number")
     .addOption(new Option('--to <WHAT>', 'the kind of work').choices(workKinds).default('restore'))
     .action(plan);
-  addCommand(
-    program,
-    'seasons [NAME]',
-    'the seasons, or one by its name: its cars, the gain expected and the gain made',
-  ).action(seasons);
+  addSeasonCommands(program);
   addCommand(
     program,
     'sets [NAME]',

@@ -86,7 +86,7 @@ export const weighed = (
   return {
     car: carRow(id, car),
     shown: option,
-    plan: planned && { option: planned.option, guards: [] },
+    plan: planned && { option: planned.option, own: false, guards: [] },
     offers,
     turnsOn: { kind: 'no-other' },
     ...others,

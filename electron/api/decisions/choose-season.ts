@@ -3,7 +3,7 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { readPlans } from '../../../db/records/plans/plans.ts';
-import { type SeasonCar, type SeasonLimits, seasonRange } from '../../../valuation/index.ts';
+import { type SeasonCar, type SeasonLimits, seasonRange, usualOffer } from '../../../valuation/index.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import type { chooseSeason as wishes } from '../inputs.ts';
@@ -18,8 +18,8 @@ import { isOffered } from './decide-facts.ts';
  * What to do this season: of all that can be done with each of the cars, what together is expected to gain
  * most within the hours, cash, parts and places that there are. Only what passes the owner's floors counts,
  * and nothing that a guard stands against. A car that must be in is there by what its owner says is to be
- * done with it; where nothing is said, by what passes, and where nothing does, or it has a plan of its own,
- * by its plan. Rejects with RangeError where the cars that must be in go beyond the limits, and as the
+ * done with it; where nothing is said by its own plan, where it has none by what passes, and where nothing
+ * does by what does best of all that can be done with it. Rejects with RangeError where the cars that must be in go beyond the limits, and as the
  * session does when it is cancelled.
  */
 export const chooseSeasonFrom = async (
@@ -44,12 +44,14 @@ export const chooseSeasonFrom = async (
       if (isMust) throw refused(`${inventoryNumber} cannot be both chosen and left out.`);
       return [];
     }
-    const { offers = [], plan = null } = figuresOf(id)?.weighed ?? {};
+    const figures = figuresOf(id);
+    const { offers = [], plan = null } = figures?.weighed ?? {};
     let counted = offers.filter(isOffered);
     if (isMust) {
-      const wish = by.get(id);
-      if (wish !== undefined || plans.has(id) || counted.length === 0)
-        counted = offers.filter(({ option }) => option === (wish ?? plan?.option));
+      const wish = by.get(id) ?? (plans.has(id) ? plan?.option : undefined);
+      if (wish !== undefined) counted = offers.filter(({ option }) => option === wish);
+      else if (figures && counted.length === 0)
+        counted = [usualOffer(offers, { ...figures, own: null })].flatMap(one => one ?? []);
       if (counted.length === 0)
         throw refused(
           `There is not enough evidence of what ${inventoryNumber} is worth, so it cannot be included in the season.`,

@@ -1,13 +1,8 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
+import { mostGain } from '../../../valuation/index.ts';
 import type { LeftOut, SeasonOffer } from '../views.ts';
 import type { DecideCars } from './decide-cars.ts';
 import { isOffered } from './decide-facts.ts';
-
-const mostGain = (offers: readonly SeasonOffer[]): SeasonOffer | undefined =>
-  offers.reduce<SeasonOffer | undefined>(
-    (best, one) => (best && best.gain >= one.gain ? best : one),
-    undefined,
-  );
 
 /** The best that could be done with a car that is not in a season, and why it is not; null where nothing gains. */
 export const whyLeftOut = (

@@ -76,7 +76,11 @@ export const decisionSummary = (
   const { recommendation, plan, options, guards } = recommended;
   return {
     shown: options.find(({ option }) => option === recommendation) ?? rankedOptions(options)[0] ?? null,
-    plan: plan && { option: plan.option, guards: guards.filter(guard => !guard.overruled) },
+    plan: plan && {
+      option: plan.option,
+      own: subject.plan !== null,
+      guards: guards.filter(guard => !guard.overruled),
+    },
     offers: offersOf(fitted, subject, recommended),
     turnsOn: turnsOn(fitted, recommended, help),
   };

@@ -72,10 +72,10 @@ export interface DecisionSummary {
    */
   shown: OptionSummary | null;
   /**
-   * What its plan, or the standard plan, stands for, and whether a guard is against it. Null
-   * without enough evidence.
+   * What its plan, or the standard plan, stands for, whether it is its owner's own, and which guards are
+   * against it. Null without enough evidence.
    */
-  plan: { option: Option; guards: Guard[] } | null;
+  plan: { option: Option; own: boolean; guards: Guard[] } | null;
   /** All that can be done with it in a season. */
   offers: SeasonOffer[];
   /** What the recommendation turns on, for one line. */

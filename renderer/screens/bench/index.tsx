@@ -24,7 +24,11 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
   const [large, setLarge] = useDeviceChoice('bench-large');
   const [quiet, setQuiet] = useDeviceChoice('bench-quiet');
   const queue = jobs.filter(job => !isOver(job));
-  const job = jobs.find(({ id }) => id === jobId) ?? queue.find(({ state }) => state === 'open') ?? queue[0];
+  const job =
+    jobs.find(({ id }) => id === jobId) ??
+    queue.find(({ steps }) => steps.some(({ runningSince }) => runningSince !== null)) ??
+    queue.find(({ state }) => state === 'open') ??
+    queue[0];
   const walk = (by: number) => {
     const at = queue.findIndex(({ id }) => id === job?.id);
     const next = queue[at + by];

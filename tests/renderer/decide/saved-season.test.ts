@@ -5,7 +5,6 @@ import { nextName, seasonFrom, seasonInput } from '../../../renderer/screens/dec
 import {
   emptySeason,
   leftOf,
-  mostInSeason,
   placesLeft,
   type Season,
   totalsOf,
@@ -13,6 +12,7 @@ import {
   withChosen,
 } from '../../../renderer/screens/decide/season/season.ts';
 import { seasonOutlook } from '../../../renderer/screens/decide/season/season-outlook.ts';
+import { mostInSeason } from '../../../valuation/choice/season-offer.ts';
 import { cars, taken } from '../../helpers/season-cars.ts';
 
 describe('a season of the collection', () => {

@@ -6,7 +6,6 @@ import {
   emptySeason,
   isIn,
   offerOf,
-  partLimits,
   type Season,
   type Standing,
   switched,
@@ -17,6 +16,7 @@ import {
   withOption,
   withStanding,
 } from '../../../renderer/screens/decide/season/season.ts';
+import { partLimits } from '../../../valuation/choice/season-offer.ts';
 import { cars, taken } from '../../helpers/season-cars.ts';
 import { weighed } from '../../helpers/weighed-car.ts';
 
@@ -156,6 +156,37 @@ describe('what is done with a car of the season', () => {
   });
 });
 
+describe('a car that is advised to be left', () => {
+  const offer = (option: SeasonOffer['option'], gain: number, guarded = false) => ({
+    ...taken(0, option),
+    gain,
+    passes: false,
+    guarded,
+  });
+  const offers = [offer('restore', -19_100), offer('conserve', -250), offer('donor', -900)];
+  const car = (own: boolean, list = offers) =>
+    weighed(
+      7,
+      { recommendation: 'leave' },
+      { offers: list, plan: null, ...(own && { plan: { option: 'restore' as const } }) },
+    );
+  const required = withStanding(emptySeason, [7], 'must');
+
+  it('is in by what loses least, and not by a plan that nobody made', () => {
+    const standard = { ...car(true), plan: { option: 'restore' as const, own: false, guards: [] } };
+    expect(offerOf(required, standard)?.option).toBe('conserve');
+    expect(totalsOf(required, [standard]).gain).toBe(-250);
+    const planned = { ...standard, plan: { ...standard.plan, own: true } };
+    expect(offerOf(required, planned)?.option).toBe('restore');
+  });
+
+  it('is not painted against a guard while anything else can be done with it', () => {
+    const guarded = [offer('restore', 4000, true), offer('conserve', -250)];
+    expect(offerOf(required, car(false, guarded))?.option).toBe('conserve');
+    expect(offerOf(required, car(false, guarded.slice(0, 1)))?.option).toBe('restore');
+  });
+});
+
 describe('scarce parts', () => {
   const shelf = [
     { name: 'Hub', inStock: 4 },
@@ -163,11 +194,11 @@ describe('scarce parts', () => {
   ];
 
   it('are limited by the shelf, unless the owner says otherwise', () => {
-    expect([...partLimits(emptySeason, ['Glazing', 'Hub'], shelf)]).toEqual([
+    expect([...partLimits({}, ['Glazing', 'Hub'], shelf)]).toEqual([
       ['Glazing', 0],
       ['Hub', 4],
     ]);
-    const own = { ...emptySeason, parts: { Hub: 12, Glazing: null } };
+    const own = { Hub: 12, Glazing: null };
     expect([...partLimits(own, ['Glazing', 'Hub'], shelf)]).toEqual([
       ['Glazing', null],
       ['Hub', 12],

@@ -1,4 +1,5 @@
 import type { DecisionSummary, SeasonView } from '../../../../electron/api/views.ts';
+import { valueAfter } from '../../../../valuation/choice/season-offer.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import type { WorkKind } from '../../../../valuation/words.ts';
 import type { api } from '../../../api/client.ts';
@@ -50,7 +51,9 @@ export const seasonInput = (
     const offer = weighed ? offerOf(season, weighed) : null;
     const colour = season.colours.get(carId) ?? '';
     if (kept && (season.begun.has(carId) || !offer)) {
-      const { kind, expected, cost, hours, found, after } = kept;
+      const { kind, hours } = kept;
+      // What was expected in another currency is nothing in this one.
+      const { expected, cost, found, after } = saved?.currency === about.currency ? kept : unknown;
       return [{ carId, standing, kind, expected, cost, hours, found, after, colour: kept.colour }];
     }
     if (!weighed || !offer) return [];
@@ -64,7 +67,7 @@ export const seasonInput = (
         cost: cash,
         hours,
         found: weighed.car.worths.asFound?.mid ?? null,
-        after: valueAfter(weighed, option),
+        after: valueAfter({ ...weighed.car, planned: weighed.plan?.option ?? null }, option),
         colour,
       },
     ];
@@ -83,11 +86,7 @@ export const seasonInput = (
   };
 };
 
-/** What a car is worth after that, where its row says so. */
-const valueAfter = ({ car: { worths, finishState }, plan }: DecisionSummary, option: WorkKind) => {
-  if (option === plan?.option) return worths.restored?.mid ?? null;
-  return option === 'conserve' && finishState === 'original' ? (worths.originalFinish?.mid ?? null) : null;
-};
+const unknown = { expected: null, cost: null, found: null, after: null };
 
 /** A name that no season has yet: "Season 2026", then "Season 2026, 2". */
 export const nextName = (taken: readonly string[], year: string): string => {

@@ -1,4 +1,5 @@
 import type { DecisionSummary, SeasonChoice, SeasonOffer } from '../../../../electron/api/views.ts';
+import { mostInSeason, usualOffer } from '../../../../valuation/choice/season-offer.ts';
 import type { Minor } from '../../../../valuation/types.ts';
 import type { CarStanding, WorkKind } from '../../../../valuation/words.ts';
 
@@ -46,17 +47,14 @@ export const emptySeason: Season = {
 
 export const isIn = (standing: Standing | undefined): boolean => standing === 'in' || standing === 'must';
 
-/** What is usual for a car that is taken in: what is recommended, else its plan. */
-const usualOffer = ({ car, plan, offers }: DecisionSummary): SeasonOffer | null =>
-  offers.find(({ option }) => option === car.recommendation) ??
-  offers.find(({ option }) => option === plan?.option) ??
-  offers[0] ??
-  null;
+/** What is done with a car that is taken in, until its owner says otherwise. */
+const usual = ({ car: { recommendation }, plan, offers }: DecisionSummary): SeasonOffer | null =>
+  usualOffer(offers, { recommendation, own: plan?.own && plan.option !== 'leave' ? plan.option : null });
 
 /** What is done with a car of the season; null where not enough is known of it. */
 export const offerOf = (season: Season, weighed: DecisionSummary): SeasonOffer | null => {
   const wished = season.options.get(weighed.car.id);
-  return weighed.offers.find(({ option }) => option === wished) ?? usualOffer(weighed);
+  return weighed.offers.find(({ option }) => option === wished) ?? usual(weighed);
 };
 
 /** Sets what is to be done with a car that must then be in. */
@@ -186,21 +184,6 @@ interface Meter {
   limit: number | null;
 }
 
-/** The limits of parts: the owner's, else what is on the shelf, of every part that anything asks for. */
-export const partLimits = (
-  season: Season,
-  asked: readonly string[],
-  shelf: readonly { name: string; inStock: number }[],
-): Map<string, number | null> => {
-  const stock = new Map(shelf.map(({ name, inStock }) => [name, inStock]));
-  return new Map(
-    asked.map(name => {
-      const own = season.parts[name];
-      return [name, own === undefined ? (stock.get(name) ?? 0) : own];
-    }),
-  );
-};
-
 /** Parts by how near they are to their limit, the tightest first. */
 export const tightest = (parts: Record<string, number>, limits: ReadonlyMap<string, number | null>) =>
   [...limits]
@@ -210,9 +193,6 @@ export const tightest = (parts: Record<string, number>, limits: ReadonlyMap<stri
 
 const tightness = ({ used, limit }: Meter): number =>
   limit === null ? -1 : limit === 0 ? Number.POSITIVE_INFINITY : used / limit;
-
-/** The most cars that a season takes. */
-export const mostInSeason = 10_000;
 
 /** The most decisions that are recorded at once. */
 export const mostRecorded = 2000;

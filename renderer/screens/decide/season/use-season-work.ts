@@ -1,6 +1,7 @@
 import { useCallback, useMemo } from 'react';
 import { useLocation } from 'wouter';
 import type { DecideFacts, DecisionSummary, PartStock, SeasonView } from '../../../../electron/api/views.ts';
+import { partLimits } from '../../../../valuation/choice/season-offer.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
 import type { WorkKind } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
@@ -10,7 +11,6 @@ import type { Filter } from '../filter/filter.ts';
 import {
   leftOf,
   type Planned,
-  partLimits,
   placesLeft,
   type Season,
   type Standing,
@@ -43,7 +43,7 @@ const useSeasonFigures = (
   const totals = useMemo(() => totalsOf(season, [...byId.values()]), [season, byId]);
   return {
     totals,
-    limits: useMemo(() => partLimits(season, parts, shelf), [season, parts, shelf]),
+    limits: useMemo(() => partLimits(season.parts, parts, shelf), [season.parts, parts, shelf]),
     ringed: useMemo(() => new Set(totals.cars.map(({ car }) => car.id)), [totals]),
     waiting: useMemo(() => waitingForBench(season, byId), [season, byId]),
   };
@@ -63,7 +63,7 @@ const useBench = (seasonId: number | null, waiting: readonly Planned[]) => {
       }),
     {
       label: () => `${waiting.length} ${waiting.length === 1 ? 'car' : 'cars'} put on the bench`,
-      onDone: () => navigate('~/bench'),
+      thenGo: ({ ids }) => navigate(`~/bench/${ids[0] ?? ''}`),
     },
   );
   return () => mutate();
