@@ -29,16 +29,23 @@ interface SumAt {
   weight: number;
 }
 
-const sumsOf = (worths: readonly Worth[], rho: number): SumAt[] =>
+/** Means and standard deviations of the logs of some worths, at the same places. */
+export interface LogWorths {
+  means: Float64Array;
+  sds: Float64Array;
+}
+
+const sumsOf = (worths: readonly LogWorths[], rho: number): SumAt[] =>
   fine.map(({ z, weight }) => {
     let mean = 0;
     let variance = 0;
-    for (const { logMean, logSd } of worths) {
-      const own = logSd * logSd * (1 - rho);
-      const expected = Math.exp(logMean + logSd * Math.sqrt(rho) * z + own / 2);
-      mean += expected;
-      variance += expected * expected * Math.expm1(own);
-    }
+    for (const { means, sds } of worths)
+      for (let k = 0; k < means.length; k++) {
+        const own = sds[k]! * sds[k]! * (1 - rho);
+        const expected = Math.exp(means[k]! + sds[k]! * Math.sqrt(rho) * z + own / 2);
+        mean += expected;
+        variance += expected * expected * Math.expm1(own);
+      }
     return { mean, variance, weight };
   });
 
@@ -46,23 +53,24 @@ const sumsOf = (worths: readonly Worth[], rho: number): SumAt[] =>
  * The same over the coarse grid: from one place to the next a car's expected price grows by one factor, so
  * that it takes three exponentials instead of two for each place.
  */
-const steppedSums = (worths: readonly Worth[], rho: number): SumAt[] => {
+const steppedSums = (worths: readonly LogWorths[], rho: number): SumAt[] => {
   const shared = Math.sqrt(rho);
   const first = coarse[0]!.z;
-  const means = new Float64Array(coarse.length);
+  const sums = new Float64Array(coarse.length);
   const variances = new Float64Array(coarse.length);
-  for (const { logMean, logSd } of worths) {
-    const own = logSd * logSd * (1 - rho);
-    const spread = Math.expm1(own);
-    const growth = Math.exp(logSd * shared * coarseStep);
-    let expected = Math.exp(logMean + logSd * shared * first + own / 2);
-    for (let i = 0; i < means.length; i++) {
-      means[i]! += expected;
-      variances[i]! += expected * expected * spread;
-      expected *= growth;
+  for (const { means, sds } of worths)
+    for (let k = 0; k < means.length; k++) {
+      const own = sds[k]! * sds[k]! * (1 - rho);
+      const spread = Math.expm1(own);
+      const growth = Math.exp(sds[k]! * shared * coarseStep);
+      let expected = Math.exp(means[k]! + sds[k]! * shared * first + own / 2);
+      for (let i = 0; i < sums.length; i++) {
+        sums[i]! += expected;
+        variances[i]! += expected * expected * spread;
+        expected *= growth;
+      }
     }
-  }
-  return coarse.map(({ weight }, i) => ({ mean: means[i]!, variance: variances[i]!, weight }));
+  return coarse.map(({ weight }, i) => ({ mean: sums[i]!, variance: variances[i]!, weight }));
 };
 
 export interface LotWorth {
@@ -79,12 +87,23 @@ export interface LotWorth {
  * on an empty list or a correlation outside 0…1.
  * Source: Fenton (1960), IRE Transactions on Communications Systems 8; Vasicek (1987) for the single factor.
  */
-export const lotWorth = (worths: readonly Worth[], correlation: number): LotWorth => {
-  if (worths.length === 0) throw new RangeError('worths must not be empty');
+export const lotWorth = (worths: readonly Worth[], correlation: number): LotWorth =>
+  worthOfParts([logWorths(worths)], correlation);
+
+/** The logs of these worths, in their order. */
+export const logWorths = (worths: readonly Pick<Worth, 'logMean' | 'logSd'>[]): LogWorths => ({
+  means: Float64Array.from(worths, ({ logMean }) => logMean),
+  sds: Float64Array.from(worths, ({ logSd }) => logSd),
+});
+
+/** `lotWorth` of the cars of several parts together. */
+export const worthOfParts = (worths: readonly LogWorths[], correlation: number): LotWorth => {
+  const cars = worths.reduce((sum, { means }) => sum + means.length, 0);
+  if (cars === 0) throw new RangeError('worths must not be empty');
   checkBetween(correlation, 0, 1, 'correlation');
   // One car shares with none.
-  const rho = worths.length > 1 ? correlation : 0;
-  const sums = worths.length > manyCars ? steppedSums(worths, rho) : sumsOf(worths, rho);
+  const rho = cars > 1 ? correlation : 0;
+  const sums = cars > manyCars ? steppedSums(worths, rho) : sumsOf(worths, rho);
   const parts = sums.map(({ mean, variance, weight }) => {
     const square = Math.log1p(variance / (mean * mean));
     return { log: Math.log(mean) - square / 2, sd: Math.sqrt(square), weight };
@@ -112,7 +131,9 @@ export const lotWorth = (worths: readonly Worth[], correlation: number): LotWort
     }
     return Math.exp(high);
   };
-  const mean = worths.reduce((sum, { logMean, logSd }) => sum + Math.exp(logMean + logSd ** 2 / 2), 0);
+  let mean = 0;
+  for (const { means, sds } of worths)
+    for (let k = 0; k < means.length; k++) mean += Math.exp(means[k]! + sds[k]! ** 2 / 2);
   return { mean, cdf, quantile };
 };
 

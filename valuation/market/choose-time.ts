@@ -1,3 +1,4 @@
+import type { InTurns } from '../in-turns.ts';
 import type { AssumptionSet, TimeModel, TimeTrial } from '../types.ts';
 import { type RoundsResult, rowsWith, settleYearly } from './fit-rounds.ts';
 import { columnPrecisions, columns } from './market-columns.ts';
@@ -92,12 +93,12 @@ const predict = (
  * error and by two of its standard errors. Null where too few records lie before and after. Source:
  * rolling-origin evaluation, Tashman (2000), International Journal of Forecasting 16.
  */
-export const chooseTime = (
+export const chooseTime = function* (
   design: MarketDesign,
   fit: RoundsResult,
   assumptions: AssumptionSet,
   records: number,
-): { model: TimeModel; trial: TimeTrial } | null => {
+): InTurns<{ model: TimeModel; trial: TimeTrial } | null> {
   const places = sampleOf(records);
   const age = (i: number) => -design.rows[i * width + columns.trend]!;
   const ceiling = mostDeviations * Math.sqrt(fit.variances.within + fit.variances.betweenVariations);
@@ -112,9 +113,11 @@ export const chooseTime = (
       }
     const after = Array.from(places).filter(i => age(i) < origin && age(i) >= origin - horizon);
     if (count < fewestBefore || after.length < fewestAfter) continue;
-    for (const model of models)
+    for (const model of models) {
+      yield;
       for (const error of predict(design, fit, assumptions, { model, places, before, after }))
         errors[model].push(Math.min(ceiling, Math.abs(error)));
+    }
   }
   const count = errors.none.length;
   if (count === 0) return null;

@@ -1,4 +1,5 @@
 import { checkAssumptions } from '../check-assumptions.ts';
+import { atOnce, type InTurns } from '../in-turns.ts';
 import { eightyPercent } from '../statistics/normal.ts';
 import { quantile } from '../statistics/quantile.ts';
 import type { AssumptionSet, IsoDate, Market, TimeModel, TimeTrial, TimeUsed } from '../types.ts';
@@ -64,20 +65,20 @@ const transformedRows = ({ rows, slots }: MarketDesign, { effects, residuals }: 
  * The fit with time taken as the assumption set says, or as the records have it: their trial costs about as
  * much as a fit, and a second fit is made only where it finds something.
  */
-const fitWithTime = (
+const fitWithTime = function* (
   design: MarketDesign,
   assumptions: AssumptionSet,
   records: number,
   years: number,
-): { fit: RoundsResult; model: TimeModel; trial: TimeTrial | null } => {
+): InTurns<{ fit: RoundsResult; model: TimeModel; trial: TimeTrial | null }> {
   const { index } = assumptions;
   const tells = records >= trendRecords && years >= trendYears;
   const wished: TimeModel = tells && (index === 'trend' || index === 'steps') ? index : 'none';
-  const fit = fitRounds(design, assumptions, wished);
-  const chosen = index === 'records' && tells ? chooseTime(design, fit, assumptions, records) : null;
+  const fit = yield* fitRounds(design, assumptions, wished);
+  const chosen = index === 'records' && tells ? yield* chooseTime(design, fit, assumptions, records) : null;
   if (!chosen) return { fit, model: wished, trial: null };
   const { model, trial } = chosen;
-  return { fit: model === wished ? fit : fitRounds(design, assumptions, model), model, trial };
+  return { fit: model === wished ? fit : yield* fitRounds(design, assumptions, model), model, trial };
 };
 
 /** Log of what prices have moved by since a sale of so many years ago. */
@@ -114,16 +115,26 @@ const stepsOf = (estimate: Float64Array, years: number): TimeUsed['steps'] => {
  * Throws RangeError on bad figures in the market, the assumption set or the date. Values made from the result
  * depend on nothing else.
  */
-export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDate): FittedMarket => {
+export const fitMarket = (market: Market, assumptions: AssumptionSet, on: IsoDate): FittedMarket =>
+  atOnce(fitMarketInTurns(market, assumptions, on));
+
+/** `fitMarket` in steps of some hundredths of a second for ten thousands of records. */
+export const fitMarketInTurns = function* (
+  market: Market,
+  assumptions: AssumptionSet,
+  on: IsoDate,
+): InTurns<FittedMarket> {
   checkAssumptions(assumptions);
   const index = indexMarket(market);
   const { sales: records, setAside, context } = prepareSales(market, index, assumptions, on);
+  yield;
   const own = prepareOwn(market, context);
   const prepared = own.sales.length > 0 ? [...records, ...own.sales] : records;
   const lots = own.lots.map(lot => ({ ...lot, parts: lot.parts.map(i => i + records.length) }));
   const years = yearsOf(records);
   const design = designMarket(index, prepared, assumptions, { ...own, lots });
-  const { fit, model, trial } = fitWithTime(design, assumptions, records.length, years);
+  yield;
+  const { fit, model, trial } = yield* fitWithTime(design, assumptions, records.length, years);
   const sales = lots.length > 0 ? withShares(prepared, design, fit) : prepared;
   const { variances, curve } = fit;
   const { estimate, root } = fit.effects;

@@ -1,3 +1,4 @@
+import type { InTurns } from '../in-turns.ts';
 import { isotonic } from '../statistics/isotonic.ts';
 import type { AssumptionSet, TimeModel } from '../types.ts';
 import { finishStates, grades } from '../words.ts';
@@ -196,11 +197,11 @@ const informationScaleOf = ({ weights, lotOf, lots, beliefs }: MarketDesign): nu
  * pooling, the weight of each record against wildness, and the shares of the cars of lots, in turns
  * until nothing moves.
  */
-export const fitRounds = (
+export const fitRounds = function* (
   design: MarketDesign,
   assumptions: AssumptionSet,
   time: TimeModel,
-): RoundsResult => {
+): InTurns<RoundsResult> {
   const informationScale = informationScaleOf(design);
   const oldest = oldestOf(design);
   const assumedYearly = assumptions.prior.trend ** 2;
@@ -227,6 +228,7 @@ export const fitRounds = (
       },
       variances,
     );
+    yield;
     curve = curveOf(effects.estimate, design, states.weights);
     states = withResiduals({
       design,
@@ -243,6 +245,7 @@ export const fitRounds = (
       yearly = next;
     }
     for (let inner = 0; inner < innerSteps; inner++) {
+      yield;
       const step = settleVariances({
         design,
         states,

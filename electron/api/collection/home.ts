@@ -1,125 +1,66 @@
-import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { listLots } from '../../../db/records/lots/lots.ts';
 import { worthOverTime } from '../../../db/records/worth/valuations.ts';
 import { plain } from '../../../db/reference/plain.ts';
-import { meanWorth, recommendations, sumOfCars } from '../../../valuation/index.ts';
-import { basisOfWorths, type FinishState, finishStates, type Grade } from '../../../valuation/words.ts';
+import { recommendations, sumOfParts } from '../../../valuation/index.ts';
+import { basisOfWorths, finishStates } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
-import { allBriefCars } from '../figures/brief-cars.ts';
-import { type CarFigures, figuresById } from '../figures/figures.ts';
-import { marketToday } from '../figures/market.ts';
+import { briefCarBlocks } from '../figures/brief-cars.ts';
+import { type CarBlock, heldPieces } from '../figures/car-blocks.ts';
+import { basisOfFigures, figuresById, figuresThere } from '../figures/figures.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { slot } from '../session/cache.ts';
+import { memo } from '../session/memo.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { HomeView } from '../views.ts';
 import { firstSteps } from '../young/first-steps.ts';
+import { allCounts, bestOf, type Gathered, gathered, type HomePiece, homePiece } from './home-pieces.ts';
 import { nextSteps } from './next-steps.ts';
 import { summaryOf } from './summary.ts';
 
-interface Valued {
-  car: BriefCar;
-  figures: CarFigures | undefined;
-  /** What it is expected to bring: the mean, which adds up over cars, where mids (medians) do not. */
-  expected: number;
-}
+const homePieces = heldPieces<HomePiece>();
 
-const midOf = ({ figures }: Valued) => figures?.worths.asFound?.mid ?? 0;
-
-const valued = (car: BriefCar, figures: CarFigures | undefined): Valued => {
-  const worth = figures?.worths.asFound;
-  return { car, figures, expected: worth ? meanWorth(worth) : 0 };
+/** What each block of cars adds to Home; only blocks in which something was touched are gone through again. */
+const piecesOf = async (session: Session, blocks: readonly CarBlock[]): Promise<HomePiece[]> => {
+  const index = await referenceIndex(session);
+  const { fitted, basis } = await basisOfFigures(session);
+  return homePieces(session, blocks, [basis, index], async missing => {
+    const ids = missing.flatMap(block => block.flatMap(({ id, isSold }) => (isSold ? [] : [id])));
+    const figuresOf = await figuresById(session, ids);
+    return block => homePiece(block, { fitted, index, figuresOf });
+  });
 };
 
-/**
- * Cars and what those of them that have a value are expected to bring together, group by group, the greatest
- * worth first; null where none has one.
- */
-const grouped = <Key>(cars: Valued[], keyOf: (car: BriefCar) => Key) => {
-  const groups = new Map<Key, { cars: number; sum: number | null }>();
-  for (const { car, figures, expected } of cars) {
-    const key = keyOf(car);
-    const group = groups.get(key) ?? { cars: 0, sum: null };
-    group.cars += 1;
-    if (figures?.worths.asFound) group.sum = (group.sum ?? 0) + expected;
-    groups.set(key, group);
-  }
-  return [...groups]
-    .map(([name, group]) => ({
-      name,
-      cars: group.cars,
-      worth: group.sum === null ? null : Math.round(group.sum),
-    }))
-    .sort((a, b) => (b.worth ?? 0) - (a.worth ?? 0) || b.cars - a.cars);
-};
-
-/**
- * Cars with their factory finish by grade, the others by what has become of it: their grades are not of one
- * scale.
- */
-const gradeGroup = ({ grade, finishState }: BriefCar): Grade | FinishState | null =>
-  finishState !== 'original' ? finishState : grade === null ? null : Math.floor(grade);
+const lotsById = memo(async ({ db }) => new Map((await listLots(db)).map(lot => [lot.id, lot])));
+const costPieces = heldPieces<number>();
 
 /** What the cars have cost, brought to the reporting currency at the day of their lot. */
-const costOf = async (session: Session, cars: Valued[]): Promise<number> => {
+const costOf = async (session: Session, blocks: readonly CarBlock[]): Promise<number> => {
   const books = await booksOf(session);
   const today = await session.today();
-  const lots = new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot]));
-  return cars.reduce((sum, { car }) => {
-    const lot = car.lotId === null ? undefined : lots.get(car.lotId);
-    if (car.cost === null || !lot) return sum;
-    return sum + (books.convert(car.cost, lot.currency, lot.boughtOn ?? today) ?? 0);
-  }, 0);
+  const lots = await lotsById(session);
+  const ofBlock = (block: CarBlock) =>
+    block.reduce((sum, { isSold, cost, lotId }) => {
+      const lot = isSold || lotId === null ? undefined : lots.get(lotId);
+      if (cost === null || !lot) return sum;
+      return sum + (books.convert(cost, lot.currency, lot.boughtOn ?? today) ?? 0);
+    }, 0);
+  const costs = await costPieces(session, blocks, [books, lots, today], async () => ofBlock);
+  return costs.reduce((sum, cost) => sum + cost, 0);
 };
 
-/** How many values rest mainly on what the owner paid, and how many on what they believe. */
-const onOwn = (cars: Valued[]): HomeView['totals']['onOwn'] => {
-  const count = { paid: 0, believed: 0 };
-  for (const { figures } of cars) {
-    const own = figures?.worths.restsOn;
-    if (own) count[own] += 1;
-  }
-  return count;
-};
+/** Groups as they are shown, the greatest worth first. */
+const listed = <Key>(groups: Map<Key, Gathered>) =>
+  [...groups]
+    .map(([name, { cars, sum }]) => ({ name, cars, worth: sum === null ? null : Math.round(sum) }))
+    .sort((a, b) => (b.worth ?? 0) - (a.worth ?? 0) || b.cars - a.cars);
 
-/** The cars of the greatest mids, the greatest first; of equals the one entered first. */
-const bestOf = (cars: Valued[], most: number): number[] => {
-  const best: Valued[] = [];
-  for (const one of cars) {
-    const mid = midOf(one);
-    if (mid <= 0 || (best.length === most && mid <= midOf(best[most - 1]!))) continue;
-    const place = best.findIndex(other => midOf(other) < mid);
-    best.splice(place < 0 ? best.length : place, 0, one);
-    best.length = Math.min(most, best.length);
-  }
-  return best.map(({ car }) => car.id);
-};
-
-const workOut = async (session: Session): Promise<HomeView> => {
-  const { db } = openOf(session).read;
-  const all = [...(await allBriefCars(session)).values()];
-  const unsold = all.filter(({ isSold }) => !isSold);
-  const figuresOf = await figuresById(
-    session,
-    unsold.map(({ id }) => id),
-  );
-  const cars = unsold.map(car => valued(car, figuresOf(car.id)));
-  const index = await referenceIndex(session);
-  const summary = await summaryOf(session);
-  const inSum = cars.flatMap(({ car, figures }) => {
-    const worth = figures?.worths.asFound;
-    return worth ? [{ car, worth }] : [];
-  });
-  const { correlation: _, ...total } = sumOfCars(await marketToday(session), inSum);
-  const variationOf = (car: BriefCar) =>
-    car.variationId === null ? undefined : index.variations.get(car.variationId);
-  const seriesOf = (car: BriefCar) =>
-    (car.castingId === null ? undefined : index.castings.get(car.castingId)?.series) ?? null;
+/** "purple" and "Purple" are one colour, spelled as it is met first. */
+const oneSpelling = () => {
   const spellings = new Map<string, string>();
-  // "purple" and "Purple" are one colour, spelled as it is met first.
-  const colourOf = (text: string): string | null => {
+  return (text: string): string | null => {
     if (!text) return null;
     const known = spellings.get(text);
     if (known !== undefined) return known;
@@ -128,27 +69,63 @@ const workOut = async (session: Session): Promise<HomeView> => {
     spellings.set(text, spelling);
     return spelling;
   };
-  const best = bestOf(cars, 6);
+};
+
+const byRecommendation = (pieces: readonly HomePiece[]): HomeView['byRecommendation'] =>
+  recommendations.flatMap(recommendation => {
+    const found = pieces.flatMap(piece => piece.byRecommendation.get(recommendation) ?? []);
+    const cars = found.reduce((sum, one) => sum + one.cars, 0);
+    const gain = found.reduce((sum, one) => sum + one.gain, 0);
+    // The gain of leaving is nothing; the figure beside it is that of the best thing not done.
+    return cars === 0 ? [] : [{ recommendation, cars, gain: recommendation === 'leave' ? 0 : gain }];
+  });
+
+const inLotsOf = (pieces: readonly HomePiece[]): Map<number | null, number> => {
+  const all = new Map<number | null, number>();
+  for (const { inLots } of pieces) for (const [lot, cars] of inLots) all.set(lot, (all.get(lot) ?? 0) + cars);
+  return all;
+};
+
+const workOut = async (session: Session): Promise<HomeView> => {
+  const { db } = openOf(session).read;
+  const blocks = await briefCarBlocks(session);
+  const pieces = await piecesOf(session, blocks);
+  const index = await referenceIndex(session);
+  const summary = await summaryOf(session);
+  const counts = allCounts(pieces);
+  const { correlation: _, ...total } = sumOfParts(pieces.map(({ part }) => part));
+  const best = bestOf(pieces.flatMap(piece => piece.best)).map(({ id }) => id);
   const bestRows = new Map(
     (await carRows(session, await listCars(db, { ids: best }))).map(row => [row.id, row]),
   );
-  const decided = all.filter(({ isDecided }) => isDecided).length;
-  const { saleRecords } = summary.counts;
-  const steps = await firstSteps(session, { cars, decided, saleRecords });
+  const { cars, valued, paid, believed, pays, decided } = counts;
+  const { saleRecords, castings } = summary.counts;
+  const valueless = pieces.flatMap(piece => piece.valueless);
+  const known = { cars, valueless, inLots: inLotsOf(pieces), pays, decided, saleRecords };
+  const steps = await firstSteps(session, known);
   return {
     summary,
     firstSteps: steps,
     totals: {
-      cars: cars.length,
-      valued: inSum.length,
-      onOwn: onOwn(cars),
-      asFound: total,
-      cost: await costOf(session, cars),
+      ...{ cars, valued, onOwn: { paid, believed }, asFound: total },
+      cost: await costOf(session, blocks),
       currency: summary.reportingCurrency,
     },
     overTime: await worthOverTime(db, basisOfWorths, summary.reportingCurrency),
-    bySeries: grouped(cars, seriesOf),
-    byGrade: grouped(cars, gradeGroup)
+    bySeries: listed(
+      gathered(
+        pieces,
+        piece => piece.bySeries,
+        name => name,
+      ),
+    ),
+    byGrade: listed(
+      gathered(
+        pieces,
+        piece => piece.byGrade,
+        name => name,
+      ),
+    )
       .map(({ name, ...rest }) =>
         typeof name === 'string'
           ? { grade: null, finishState: name, ...rest }
@@ -159,35 +136,55 @@ const workOut = async (session: Session): Promise<HomeView> => {
           finishStates.indexOf(a.finishState ?? 'original') -
             finishStates.indexOf(b.finishState ?? 'original') || (b.grade ?? 0) - (a.grade ?? 0),
       ),
-    byColour: grouped(cars, car => colourOf(car.colour || variationOf(car)?.features.colour || '')).map(
-      group => ({
-        ...group,
-        swatch: group.name === null ? null : index.swatchOf(group.name),
-      }),
-    ),
-    byRecommendation: recommendations.flatMap(recommendation => {
-      const members = cars.filter(({ figures: found }) => found?.recommendation === recommendation);
-      const gain = members.reduce((sum, { figures: found }) => sum + (found?.expectedGain ?? 0), 0);
-      // The gain of leaving is nothing; the figure beside it is that of the best thing not done.
-      return members.length === 0
-        ? []
-        : [{ recommendation, cars: members.length, gain: recommendation === 'leave' ? 0 : gain }];
-    }),
-    next: nextSteps({
-      isYoung: steps !== null,
-      cars,
-      saleRecords,
-      castings: summary.counts.castings,
-    }),
+    byColour: listed(gathered(pieces, piece => piece.byColour, oneSpelling())).map(group => ({
+      ...group,
+      swatch: group.name === null ? null : index.swatchOf(group.name),
+    })),
+    byRecommendation: byRecommendation(pieces),
+    next: nextSteps({ isYoung: steps !== null, counts, saleRecords, castings }),
     best: best.flatMap(id => bestRows.get(id) ?? []),
+    workingOut: null,
   };
 };
 
-const held = slot<{ at: number; today: string; view: HomeView } | null>(() => null);
+interface Shown {
+  at: number;
+  today: string;
+  view: HomeView;
+}
+
+const held = slot<Shown | null>(() => null);
+/** What is being worked out while the page shows what was before; what went wrong is told at the next call. */
+const underWay = slot<{ at: number; today: string; failed: { error: unknown } | null } | null>(() => null);
+
+const workOutAndHold = async (session: Session, at: number, today: string): Promise<HomeView> => {
+  const { cache } = session;
+  const view = await workOut(session);
+  if (cache.now() === at) cache.put(held, { at, today, view });
+  return view;
+};
+
+/** Begins to work Home out, unless that is under way. */
+const begin = (session: Session, at: number, today: string): void => {
+  const { cache } = session;
+  const running = cache.of(underWay);
+  if (running?.at === at && running.today === today) {
+    if (running.failed) cache.put(underWay, null);
+    if (running.failed) throw running.failed.error;
+    return;
+  }
+  const begun: NonNullable<typeof running> = { at, today, failed: null };
+  cache.put(underWay, begun);
+  workOutAndHold(session, at, today).catch((error: unknown) => {
+    begun.failed = { error };
+  });
+};
 
 /**
  * The first page: what there is, what it is worth, and what to do next; the same as before as long as nothing was
- * changed. Its summary is read again, as backups are no actions.
+ * changed. Its summary is read again, as backups are no actions. Where the figures of many cars have to be worked out
+ * anew, such as after a sale record in a large collection, the page of before comes back at once and says so
+ * (`workingOut`), until the new one is there.
  */
 export const homeView = async (session: Session): Promise<HomeView> => {
   const { cache } = session;
@@ -196,7 +193,11 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const before = cache.of(held);
   if (before?.at === at && before.today === today)
     return { ...before.view, summary: await summaryOf(session) };
-  const view = await workOut(session);
-  if (cache.now() === at) cache.put(held, { at, today, view });
-  return view;
+  if (!before) return workOutAndHold(session, at, today);
+  const blocks = await briefCarBlocks(session);
+  const cars = blocks.reduce((sum, block) => sum + block.filter(({ isSold }) => !isSold).length, 0);
+  const { done, isNear } = await figuresThere(session, cars);
+  if (isNear) return workOutAndHold(session, at, today);
+  begin(session, at, today);
+  return { ...before.view, summary: await summaryOf(session), workingOut: { done, of: cars } };
 };

@@ -1,11 +1,9 @@
-import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { NextStep } from '../../../valuation/wording/next-step-text.ts';
-import type { CarFigures } from '../figures/figures.ts';
 import type { HomeView } from '../views.ts';
+import type { HomeCounts } from './home-pieces.ts';
 
 interface Known {
-  /** The cars that are not sold. */
-  cars: { car: BriefCar; figures: CarFigures | undefined }[];
+  counts: HomeCounts;
   saleRecords: number;
   castings: number;
   /** Its first steps are shown, and lead to the rest. */
@@ -26,49 +24,19 @@ const leadsTo = new Set<NextStep['kind']>([
  * What its owner would best do next, the most useful first; each with the number of cars and
  * the screen for it.
  */
-export const nextSteps = ({ cars: all, saleRecords, castings, isYoung }: Known): HomeView['next'] => {
-  const count = (test: (entry: Known['cars'][number]) => boolean) => all.filter(test).length;
+export const nextSteps = ({ counts, saleRecords, castings, isYoung }: Known): HomeView['next'] => {
   const steps: HomeView['next'] = [];
   const add = (kind: NextStep['kind'], number: number, to: string) => {
     if (number > 0 && !(isYoung && leadsTo.has(kind))) steps.push({ kind, count: number, to });
   };
   if (castings === 0) add('add-reference', 1, '/reference');
-  if (all.length === 0) add('add-lot', 1, '/lots');
+  if (counts.cars === 0) add('add-lot', 1, '/lots');
   if (saleRecords === 0 && castings > 0) add('add-sale-records', 1, '/sales');
-  const pays = count(
-    ({ car, figures }) =>
-      car.isKept &&
-      !car.isDecided &&
-      (figures?.recommendation === 'restore' ||
-        figures?.recommendation === 'conserve' ||
-        figures?.recommendation === 'customise'),
-  );
-  const countCars = (test: (car: BriefCar) => boolean) => count(({ car }) => test(car));
-  add('decide', pays, '/decide');
-  add(
-    'identify',
-    countCars(car => car.castingId === null),
-    '/cars?show=unidentified',
-  );
-  add(
-    'choose-variation',
-    countCars(car => car.castingId !== null && car.variationId === null),
-    '/cars?show=open-variation',
-  );
-  add(
-    'grade',
-    countCars(car => car.grade === null),
-    '/cars?show=ungraded',
-  );
-  add(
-    'find-evidence',
-    count(({ car, figures }) => car.castingId !== null && !figures?.worths.asFound),
-    '/cars?show=no-worth',
-  );
-  add(
-    'photograph',
-    countCars(car => car.photos === 0),
-    '/cars?show=no-photograph',
-  );
+  add('decide', counts.keptPays, '/decide');
+  add('identify', counts.unidentified, '/cars?show=unidentified');
+  add('choose-variation', counts.openVariation, '/cars?show=open-variation');
+  add('grade', counts.ungraded, '/cars?show=ungraded');
+  add('find-evidence', counts.noWorth, '/cars?show=no-worth');
+  add('photograph', counts.noPhotograph, '/cars?show=no-photograph');
   return steps;
 };

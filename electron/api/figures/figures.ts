@@ -23,7 +23,7 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { DecisionSummary, Worths } from '../views.ts';
 import { decisionSummary } from './decision-summary.ts';
-import { marketToday } from './market.ts';
+import { isFittedToday, marketToday } from './market.ts';
 
 /** What lists show of a car's valuation and decision; the rest is worked out again where it is asked for. */
 export interface CarFigures {
@@ -79,16 +79,18 @@ interface Held {
   /** What reading a car's subject reads. */
   reads: Set<string>;
   /** Cars that are alike in all that counts share their figures, by the hash of that. */
-  alike: BoundedMap<string, CarFigures>;
+  alike: Map<string, CarFigures>;
   /** By car id, the figures of those cars that nothing has touched since. */
   cars: Map<number, WorkedOut>;
   /** Those of cars that were touched: they stand where all that counts of the car is as it was. */
   touched: Map<number, WorkedOut>;
   /** Up to when all changes have been heard of. */
   at: number;
+  /** Another object whenever the figures of all cars were let go of. */
+  basis: object;
 }
 
-/** Figures shared by cars that are alike, at most. */
+/** So many figures are held to be shared, or as many as there are cars that hold them anyway. */
 export const mostAlike = 5000;
 /** The figures that a session holds. */
 export const heldFigures = slot<Held | null>(() => null);
@@ -96,14 +98,14 @@ export const heldFigures = slot<Held | null>(() => null);
 const heldOn = (session: Session, fitted: FittedMarket): Held => {
   const held = session.cache.of(heldFigures);
   if (held?.fitted === fitted) return held;
-  const alike = new BoundedMap<string, CarFigures>(mostAlike);
   const made: Held = {
     fitted,
     reads: new Set(),
-    alike,
+    alike: new Map(),
     cars: new Map(),
     touched: new Map(),
     at: session.cache.now(),
+    basis: {},
   };
   session.cache.put(heldFigures, made);
   return made;
@@ -144,12 +146,21 @@ const lastOfAll = (session: Session, { reads }: Held): number => {
 const letGo = (session: Session, state: Held): void => {
   const { cache } = session;
   const touched = lastOfAll(session, state) > state.at ? null : cache.touchedAfter(state.at);
+  if (!touched) state.basis = {};
   for (const id of touched ?? state.cars.keys()) {
     const found = state.cars.get(id);
     if (found) state.touched.set(id, found);
     state.cars.delete(id);
   }
   state.at = cache.now();
+};
+
+/** Lets cars that are alike share these figures; those that were made first go. */
+const share = ({ alike, cars }: Held, from: string, figures: CarFigures): void => {
+  if (alike.has(from)) return;
+  alike.set(from, figures);
+  const [oldest] = alike.keys();
+  if (alike.size > Math.max(mostAlike, cars.size) && oldest !== undefined) alike.delete(oldest);
 };
 
 /**
@@ -168,6 +179,7 @@ const workOut = async (session: Session, state: Held, ids: number[]): Promise<Se
     if (i % beforeOthers === beforeOthers - 1) {
       await othersTurn();
       if (session.collection !== open) throw refused('The collection was closed meanwhile.', 'no-collection');
+      if (session.cache.of(heldFigures) !== state) break;
     }
     // Another call may have been here meanwhile, or an action.
     if (state.cars.has(subject.id) || !isStillSo(subject.id)) continue;
@@ -175,8 +187,8 @@ const workOut = async (session: Session, state: Held, ids: number[]): Promise<Se
     const before = state.touched.get(subject.id);
     const figures =
       (before?.from === from ? before.figures : state.alike.get(from)) ?? figuresOf(state.fitted, subject);
-    if (!state.alike.has(from)) state.alike.set(from, figures);
     state.cars.set(subject.id, { from, figures });
+    share(state, from, figures);
   }
   for (const id of ids) state.touched.delete(id);
   return new Set(subjects.map(({ id }) => id));
@@ -200,6 +212,8 @@ export const figuresById = async (
     const there = new Set<number>();
     for (const piece of pieces(missing, readTogether))
       for (const id of await workOut(session, state, piece)) there.add(id);
+    // The market was fitted anew meanwhile: the rest would be of the one before.
+    if (session.cache.of(heldFigures) !== state) return figuresById(session, ids);
     letGo(session, state);
     for (const id of missing) if (!there.has(id)) gone.add(id);
     missing = ids.filter(id => !cars.has(id) && !gone.has(id));
@@ -207,7 +221,35 @@ export const figuresById = async (
   return id => cars.get(id)?.figures;
 };
 
-/** The same as a map of those cars that are there. */
+/**
+ * What all figures follow from beside their own car: the market, and an object that is the same as long as those
+ * of untouched cars stand.
+ */
+export const basisOfFigures = async (session: Session): Promise<{ fitted: FittedMarket; basis: object }> => {
+  const state = heldOn(session, await marketToday(session));
+  letGo(session, state);
+  return { fitted: state.fitted, basis: state.basis };
+};
+
+/** So many cars are worked out so soon that nobody minds waiting. */
+const soon = 2000;
+
+/**
+ * How far the figures of so many cars are: for how many they are there, and whether the others will be so soon
+ * that they can be waited for; they will not where the market has to be fitted first.
+ */
+export const figuresThere = async (
+  session: Session,
+  cars: number,
+): Promise<{ done: number; isNear: boolean }> => {
+  if (!(await isFittedToday(session))) return { done: 0, isNear: cars <= soon };
+  const state = heldOn(session, await marketToday(session));
+  letGo(session, state);
+  const done = Math.min(cars, state.cars.size);
+  return { done, isNear: cars - done <= soon };
+};
+
+/** `figuresById` as a map of those cars that are there. */
 export const carFigures = async (
   session: Session,
   cars: readonly { id: number }[],

@@ -1,7 +1,9 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { setImmediate as othersTurn } from 'node:timers/promises';
 import { readMarket } from '../../../db/engine/market.ts';
 import { lotsOfCars, readPurchases, tablesOfLots } from '../../../db/engine/purchases.ts';
-import { fitMarket } from '../../../valuation/market/fit-market.ts';
+import type { InTurns } from '../../../valuation/in-turns.ts';
+import { fitMarketInTurns } from '../../../valuation/market/fit-market.ts';
 import type { FittedMarket } from '../../../valuation/market/fitted-market.ts';
 import type { AssumptionSet, IsoDate, Market, Purchase } from '../../../valuation/types.ts';
 import { slot } from '../session/cache.ts';
@@ -83,12 +85,21 @@ export const rawMarket = memo<Market>(async ({ from, session: { cache } }) => {
   return market;
 });
 
+/** Runs long work to its end; other calls are answered after each step. */
+const takingTurns = async <Result>(work: InTurns<Result>): Promise<Result> => {
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+    await othersTurn();
+  }
+};
+
 /** The market fitted on another day than the effective date, such as for a snapshot; not remembered. */
 export const marketOn = async (session: Session, on: IsoDate): Promise<FittedMarket> =>
-  fitMarket(await rawMarket(session), (await assumptionsInForce(session)).body, on);
+  takingTurns(fitMarketInTurns(await rawMarket(session), (await assumptionsInForce(session)).body, on));
 
 /**
- * The market fitted on the effective date, remembered until a sale, a purchase, a belief, the reference, a
+ * The market fitted on the effective date, while other calls are answered, and remembered until a sale, a purchase, a belief, the reference, a
  * rate, an assumption or the day changes. An edit of a car that leaves all those as they are leaves the very
  * fit, and so every other car's figures.
  */
@@ -98,12 +109,21 @@ export const marketToday = memo<FittedMarket>(
     const { body } = await from(assumptionsInForce);
     const found = cache.of(lastFit);
     if (found?.market === market && found.on === key && found.assumptions === body) return found.fitted;
-    const fitted = fitMarket(market, body, key);
+    const fitted = await takingTurns(fitMarketInTurns(market, body, key));
     cache.put(lastFit, { market, assumptions: body, on: key, fitted });
     return fitted;
   },
   session => session.today(),
 );
+
+/** True where today's market is fitted already, so that asking for it takes no fit. */
+export const isFittedToday = async (session: Session): Promise<boolean> => {
+  const market = await rawMarket(session);
+  const { body } = await assumptionsInForce(session);
+  const on = await session.today();
+  const found = session.cache.of(lastFit);
+  return found?.market === market && found.assumptions === body && found.on === on;
+};
 
 /**
  * Gives the market as it stands before an action that is begun after this call; it is fitted when it is first

@@ -151,6 +151,11 @@ export interface HomeView {
   /** What to do next, most useful first. */
   next: (NextStep & { to: string })[];
   best: CarRow[];
+  /**
+   * Set where all figures but those of the summary are from before the last change: how many cars are worked
+   * out anew by now. Null where they are of now.
+   */
+  workingOut: { done: number; of: number } | null;
 }
 
 export interface DiagnosticsView extends Omit<Diagnostics, 'count'> {

@@ -11,19 +11,20 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { NamedAnswer } from '../views.ts';
 
-/**
- * What the owner could answer so that cars get a value which have none, the most helpful first; of these
- * cars, or of all that are not sold.
- */
-export const namedAnswers = async (
-  session: Session,
-  given?: readonly { id: number }[],
-): Promise<NamedAnswer[]> => {
-  const { db } = openOf(session).read;
-  const cars = given ?? [...(await allBriefCars(session)).values()].filter(({ isSold }) => !isSold);
-  const ids = cars.map(({ id }) => id);
+/** The cars that are not sold and have no value. */
+const withoutValue = async (session: Session): Promise<number[]> => {
+  const ids = [...(await allBriefCars(session)).values()].flatMap(({ id, isSold }) => (isSold ? [] : [id]));
   const figuresOf = await figuresById(session, ids);
-  const valueless = ids.filter(id => !figuresOf(id)?.worths.asFound);
+  return ids.filter(id => !figuresOf(id)?.worths.asFound);
+};
+
+/**
+ * What the owner could answer so that cars get a value which have none, the most helpful first; the cars that
+ * have none may be given.
+ */
+export const namedAnswers = async (session: Session, given?: number[]): Promise<NamedAnswer[]> => {
+  const { db } = openOf(session).read;
+  const valueless = given ?? (await withoutValue(session));
   if (valueless.length === 0) return [];
   const unvalued = await listCars(db, { ids: valueless });
   const index = await referenceIndex(session);

@@ -1,8 +1,6 @@
-import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { readSetting } from '../../../db/records/collection/settings.ts';
 import { listLots, lotCosts } from '../../../db/records/lots/lots.ts';
 import { waitingWords } from '../../../db/records/own-words/waiting-words.ts';
-import type { CarFigures } from '../figures/figures.ts';
 import { waitingList } from '../names/waiting.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -18,8 +16,14 @@ export const readDismissed = async (session: Session): Promise<string[]> =>
 export const dismissedSetting = (kinds: string[]) => [setting, [...new Set(kinds)].sort().join(',')] as const;
 
 export interface KnownOfCars {
-  /** The cars that are not sold. */
-  cars: { car: BriefCar; figures: CarFigures | undefined }[];
+  /** How many cars are not sold. */
+  cars: number;
+  /** Those of them without a value. */
+  valueless: number[];
+  /** How many of them lie in each lot. */
+  inLots: ReadonlyMap<number | null, number>;
+  /** For how many of them work is recommended and nothing was decided. */
+  pays: number;
   /** How many cars something was decided for, sold ones counted. */
   decided: number;
   saleRecords: number;
@@ -29,38 +33,29 @@ export interface KnownOfCars {
  * Whether a collection has left its first steps behind: something was decided, and most cars, or as many as
  * twenty, have a value.
  */
-const isGrown = ({ cars, decided }: KnownOfCars): boolean => {
-  const valued = cars.filter(({ figures }) => figures?.worths.asFound).length;
-  return decided > 0 && (valued >= 20 || valued >= 0.8 * cars.length);
+const isGrown = ({ cars, valueless, decided }: KnownOfCars): boolean => {
+  const valued = cars - valueless.length;
+  return decided > 0 && (valued >= 20 || valued >= 0.8 * cars);
 };
 
-const unpricedLots = async (session: Session, cars: KnownOfCars['cars']) => {
-  const inLot = Map.groupBy(cars, ({ car }) => car.lotId);
+const unpricedLots = async (session: Session, inLots: KnownOfCars['inLots']) => {
   const { db } = openOf(session).read;
   const costs = await lotCosts(db);
-  const lots = (await listLots(db)).filter(({ id }) => inLot.has(id) && !costs.get(id)?.length);
-  return { lots: lots.length, cars: lots.reduce((sum, { id }) => sum + (inLot.get(id)?.length ?? 0), 0) };
+  const lots = (await listLots(db)).filter(({ id }) => inLots.has(id) && !costs.get(id)?.length);
+  return { lots: lots.length, cars: lots.reduce((sum, { id }) => sum + (inLots.get(id) ?? 0), 0) };
 };
 
-const works = new Set(['restore', 'conserve', 'customise']);
-
 const stepsOf = async (session: Session, known: KnownOfCars): Promise<(FirstStep & { done: boolean })[]> => {
-  const { cars, decided, saleRecords } = known;
+  const { cars, valueless, inLots, pays, decided, saleRecords } = known;
   const { db } = openOf(session).read;
   const { names, valuedTogether } = await waitingList(session);
   const telling = names.filter(({ valued }) => valued > 0);
   const sum = (of: readonly { cars: number }[]) => of.reduce((all, one) => all + one.cars, 0);
   const words = await waitingWords(db);
-  const valued = cars.filter(({ figures }) => figures?.worths.asFound).length;
-  const answers = await namedAnswers(
-    session,
-    cars.map(({ car }) => car),
-  );
-  const pays = cars.filter(
-    ({ car, figures }) => !car.isDecided && works.has(figures?.recommendation ?? ''),
-  ).length;
+  const valued = cars - valueless.length;
+  const answers = await namedAnswers(session, valueless);
   return [
-    { kind: 'cars', cars: cars.length, done: cars.length > 0 },
+    { kind: 'cars', cars, done: cars > 0 },
     {
       kind: 'names',
       names: names.length,
@@ -68,23 +63,23 @@ const stepsOf = async (session: Session, known: KnownOfCars): Promise<(FirstStep
       sales: names.reduce((all, { sales }) => all + sales, 0),
       telling: { names: telling.length, cars: telling.reduce((all, one) => all + one.valued, 0) },
       together: valuedTogether,
-      done: names.length === 0 && cars.length > 0,
+      done: names.length === 0 && cars > 0,
     },
     {
       kind: 'words',
       words: words.length,
       cars: new Set(words.flatMap(({ carIds }) => carIds)).size,
       sales: new Set(words.flatMap(({ saleIds }) => saleIds)).size,
-      done: words.length === 0 && cars.length > 0,
+      done: words.length === 0 && cars > 0,
     },
     {
       kind: 'prices',
       valued,
-      cars: cars.length,
-      unpriced: await unpricedLots(session, cars),
+      cars,
+      unpriced: await unpricedLots(session, inLots),
       saleRecords,
       best: answers.find(({ kind, cars: helped }) => kind !== 'name' && helped > 0) ?? null,
-      done: cars.length > 0 && valued === cars.length,
+      done: cars > 0 && valued === cars,
     },
     { kind: 'decide', pays, valued, decided, done: decided > 0 },
   ];

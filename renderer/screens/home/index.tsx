@@ -32,6 +32,13 @@ const BeginAgain = () => (
   </p>
 );
 
+/** Says that what is shown is from before the last change. */
+const OfBefore = ({ done, of }: { done: number; of: number }) => (
+  <p className={classes.before} role="status">
+    These are the values from before the last change. New ones are being worked out: {done} of {of} cars.
+  </p>
+);
+
 const HomeScreen = () => {
   const home = useQuery(homeQuery);
   if (home.error) return <ErrorState error={home.error} retry={home.refetch} />;
@@ -39,6 +46,7 @@ const HomeScreen = () => {
   const { summary, firstSteps, totals, overTime, next, best, byRecommendation, bySeries, byGrade, byColour } =
     home.data;
   const { currency } = totals;
+  const { workingOut } = home.data;
   const nothingValued = firstSteps !== null && totals.valued === 0;
   const facts = `${counted(summary.counts.cars, 'car', 'cars')} in ${counted(summary.counts.lots, 'lot', 'lots')} · values on ${dateText(summary.today)}, in ${currency}`;
   if (summary.counts.cars === 0)
@@ -60,7 +68,8 @@ const HomeScreen = () => {
   return (
     <>
       <PageHeader title={summary.name || 'Home'} facts={facts} />
-      <div className="page" aria-busy={home.isFetching || undefined}>
+      <div className="page" aria-busy={home.isFetching || workingOut !== null || undefined}>
+        {workingOut ? <OfBefore {...workingOut} /> : null}
         {firstSteps ? (
           <Section title="First steps" aside="Each with what it would bring">
             <FirstSteps steps={firstSteps.steps} />

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
-import { sharedCorrelation, sumOfCars } from '../../../valuation/lots/sum-of-cars.ts';
+import { partOfSum, sharedCorrelation, sumOfCars, sumOfParts } from '../../../valuation/lots/sum-of-cars.ts';
 import { fitMarket } from '../../../valuation/market/fit-market.ts';
 import { sharedFactors } from '../../../valuation/worth/shared-factors.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
@@ -60,6 +60,27 @@ describe('a sum of cars', () => {
     expect([low, high]).toEqual([one.worth.low, one.worth.high]);
     expect(mid).toBe(Math.round(Math.exp(one.worth.logMean + one.worth.logSd ** 2 / 2)));
     expect(sumOfCars(fitted, [])).toEqual({ low: 0, mid: 0, high: 0, correlation: 0 });
+  });
+
+  it('is the same however its cars are parted, figures of the owner among them', () => {
+    const all = cars.map((one, i) =>
+      i % 7 === 0 ? { ...one, worth: { ...one.worth, own: true, sharedSd: 0.2 } } : one,
+    );
+    const whole = sumOfCars(fitted, all);
+    for (const size of [1, 5, 17]) {
+      const parts = Map.groupBy(all.keys(), i => i % size);
+      const sum = sumOfParts(
+        [...parts.values()].map(places =>
+          partOfSum(
+            fitted,
+            places.map(i => all[i]!),
+          ),
+        ),
+      );
+      expect(sum).toEqual({ ...whole, correlation: expect.closeTo(whole.correlation, 9) });
+    }
+    expect(sumOfParts([partOfSum(fitted, []), partOfSum(fitted, all)])).toEqual(whole);
+    expect(sumOfParts([])).toEqual({ low: 0, mid: 0, high: 0, correlation: 0 });
   });
 
   it('is the same, to a part in a hundred thousand, however finely it is worked out', () => {

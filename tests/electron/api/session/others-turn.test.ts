@@ -1,5 +1,6 @@
 import { expect, it, vi } from 'vitest';
 import { carFigures } from '../../../../electron/api/figures/figures.ts';
+import { marketToday } from '../../../../electron/api/figures/market.ts';
 import { recommendCar } from '../../../../valuation/decision/recommend-car.ts';
 import { addReference, newCollectionService } from '../../../helpers/api.ts';
 
@@ -61,4 +62,18 @@ it('ends with a sentence where the collection is closed meanwhile', async () => 
   await Promise.resolve();
   await session.close();
   expect(typeof (await home)).toBe('string');
+});
+
+it('leaves the turn to others many times while the market is fitted', async () => {
+  const { api, session } = await newCollectionService();
+  await addReference(api);
+  let turns = 0;
+  const count = () => {
+    turns += 1;
+    next = setImmediate(count);
+  };
+  let next = setImmediate(count);
+  await marketToday(session);
+  clearImmediate(next);
+  expect(turns).toBeGreaterThan(20);
 });
