@@ -6,7 +6,7 @@ import { recommendations, sumOfParts } from '../../../valuation/index.ts';
 import { basisOfWorths, finishStates } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
-import { briefCarBlocks } from '../figures/brief-cars.ts';
+import { allBriefCars, briefCarBlocks } from '../figures/brief-cars.ts';
 import { type CarBlock, heldPieces } from '../figures/car-blocks.ts';
 import { basisOfFigures, figuresById, figuresThere } from '../figures/figures.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
@@ -180,6 +180,23 @@ const begin = (session: Session, at: number, today: string): void => {
   });
 };
 
+/** The view of before with what is known now without any figures: the summary, saved valuations, and which cars are here. */
+const ofBefore = async (
+  session: Session,
+  view: HomeView,
+  workingOut: HomeView['workingOut'],
+): Promise<HomeView> => {
+  const summary = await summaryOf(session);
+  const cars = await allBriefCars(session);
+  return {
+    ...view,
+    summary,
+    overTime: await worthOverTime(openOf(session).read.db, basisOfWorths, summary.reportingCurrency),
+    best: view.best.filter(({ id }) => cars.get(id)?.isSold === false),
+    workingOut,
+  };
+};
+
 /**
  * The first page: what there is, what it is worth, and what to do next; the same as before as long as nothing was
  * changed. Its summary is read again, as backups are no actions. Where the figures of many cars have to be worked out
@@ -199,5 +216,5 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const { done, isNear } = await figuresThere(session, cars);
   if (isNear) return workOutAndHold(session, at, today);
   begin(session, at, today);
-  return { ...before.view, summary: await summaryOf(session), workingOut: { done, of: cars } };
+  return ofBefore(session, before.view, { done, of: cars });
 };

@@ -1,3 +1,4 @@
+import { setImmediate as othersTurn } from 'node:timers/promises';
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { slot } from '../session/cache.ts';
 import type { Session } from '../session/session.ts';
@@ -31,8 +32,8 @@ export const blocksAgain = (
 
 /**
  * What is worked out of each block by itself, held while the block is the same and what it was worked out `from`
- * beside its cars. Blocks that are still missing are worked out by `make`, which is given all of them at once; they
- * are held unless an action came in between.
+ * beside its cars. `make` is told which blocks are missing, and gives what works one out; other calls are answered
+ * after each. They are held unless an action came in between.
  */
 export const heldPieces = <Piece>() => {
   const place = slot<{ from: readonly unknown[]; pieces: WeakMap<CarBlock, Piece> } | null>(() => null);
@@ -51,7 +52,10 @@ export const heldPieces = <Piece>() => {
     const made = new Map<CarBlock, Piece>();
     if (missing.length > 0) {
       const pieceOf = await make(missing);
-      for (const block of missing) made.set(block, pieceOf(block));
+      for (const block of missing) {
+        made.set(block, pieceOf(block));
+        await othersTurn();
+      }
     }
     if (cache.now() === at) {
       for (const [block, piece] of made) pieces.set(block, piece);

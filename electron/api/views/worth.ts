@@ -152,7 +152,7 @@ export interface HomeView {
   next: (NextStep & { to: string })[];
   best: CarRow[];
   /**
-   * Set where all figures but those of the summary are from before the last change: how many cars are worked
+   * Set where all figures but those of the summary and of saved valuations are from before the last change: how many cars are worked
    * out anew by now. Null where they are of now.
    */
   workingOut: { done: number; of: number } | null;

@@ -35,7 +35,8 @@ const BeginAgain = () => (
 /** Says that what is shown is from before the last change. */
 const OfBefore = ({ done, of }: { done: number; of: number }) => (
   <p className={classes.before} role="status">
-    These are the values from before the last change. New ones are being worked out: {done} of {of} cars.
+    These are the values from before the last change. New ones are being worked out: {done} of{' '}
+    {counted(of, 'car', 'cars')}.
   </p>
 );
 
