@@ -11,13 +11,19 @@ const many = 2100;
 const manyCars = async () => {
   const service = await newCollectionService();
   const { variations, dovetail } = await addReference(service.api);
-  const { ids } = await service.api.cars.create({
-    lotId: null,
-    cars: Array.from({ length: many }, (_, i) => ({
-      variationId: variations.emberTwin,
-      grade: 3 + (i % 12) / 2,
-    })),
-  });
+  const ids: number[] = [];
+  for (let from = 0; from < many; from += 700)
+    ids.push(
+      ...(
+        await service.api.cars.create({
+          lotId: null,
+          cars: Array.from({ length: 700 }, (_, i) => ({
+            variationId: variations.emberTwin,
+            grade: 3 + (i % 12) / 2,
+          })),
+        })
+      ).ids,
+    );
   const addSale = (price: number) =>
     service.api.sales.create({
       ...{ soldOn: '2026-01-05', price, currency: 'USD', castingId: dovetail },
