@@ -57,7 +57,7 @@ const Groups = (part: PartOfDraft) => (
         </Group>
         <Group
           title="Rarity"
-          lead="Compared with a common variation of the same casting, before its own sales are counted."
+          lead="Compared with a common variation of the same casting, before its own sales are counted. Where the rarity is not known, a variation that was never seen sold, though others of its casting were, is likelier rare."
         >
           <RarityFactors {...part} />
         </Group>
