@@ -19,10 +19,10 @@ export interface ReportPdfOptions {
   /** Default `a-2a`, archival and tagged. The result names the standard that was met. */
   standard?: PdfStandard;
   /**
-   * The worker's file where it does not lie beside this one. A bundled host builds `reports/typesetting/worker.ts` as an
-   * ES module of its own, keeps `sharp` and the Typst compiler outside the bundle, and places the worker, the
-   * templates folder and the font files where Node can read them (unpacked beside the archive, since a worker
-   * starts from a real file).
+   * The worker's file where it does not lie beside this one. A bundled host builds
+   * `reports/typesetting/worker.ts` as an ES module of its own, keeps `sharp` and the Typst compiler outside
+   * the bundle, and places the worker, the templates folder and the font files where Node can read them
+   * (unpacked beside the archive, since a worker starts from a real file).
    */
   worker?: URL;
   /** Templates and fonts where they do not lie as in a checkout. */

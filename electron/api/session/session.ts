@@ -1,21 +1,17 @@
-import { resolve } from 'node:path';
 import type { Transaction } from 'kysely';
 import { backUpIfDue } from '../../../db/backup/backup.ts';
-import { type Restored, restore as restoreBackup } from '../../../db/backup/restore.ts';
-import { problemOf } from '../../../db/backup/survey.ts';
+import type { Restored } from '../../../db/backup/restore.ts';
 import type { Collection } from '../../../db/collection.ts';
-import { asCollectionError, CollectionError } from '../../../db/errors.ts';
 import { type Actions, changesOf, newestAction } from '../../../db/history/changes.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
 import { oneAtATime } from '../../../db/one-at-a-time.ts';
-import { collectionExists, createCollection } from '../../../db/open-collection.ts';
+import { createCollection } from '../../../db/open-collection.ts';
 import { readSetting, writeSetting } from '../../../db/records/collection/settings.ts';
 import type { Schema } from '../../../db/schema.ts';
 import type { ReportAssets } from '../../../reports/typesetting/report-assets.ts';
 import type { CollectionState } from '../views.ts';
 import { createCache, type SessionCache } from './cache.ts';
-import { refused } from './errors.ts';
-import { openOrRead } from './opening.ts';
+import { holdCollection } from './held-collection.ts';
 
 /** What a host tells the service about itself. */
 export interface SessionOptions {
@@ -81,65 +77,21 @@ const hour = 3_600_000;
 
 /** Makes the state of a service that has no collection open yet. Call `close` before the process ends. */
 export const createSession = (options: SessionOptions): Session => {
-  let collection: Collection | null = null;
   const cache = createCache();
   const at = () => options.now().toISOString();
-
-  const need = (): Collection => {
-    if (!collection) throw refused('No collection is open. Open one, or start a new one.', 'no-collection');
-    return collection;
-  };
-  let notices: string[] = [];
-  let problem: CollectionState['problem'] = null;
-  let readOnlyBecause: string | null = null;
   let lastBackupCheck = 0;
   /** The newest action of which the cache has heard. */
   let heardOf = 0;
-  const close = async () => {
-    const open = collection;
-    collection = null;
-    cache.clear();
-    notices = (await open?.close({ at: at() }))?.notices ?? [];
-  };
-  const restore = async (dir: string, name: string, unverified: boolean): Promise<Restored> => {
-    const before = collection;
-    const isOpen = before !== null && resolve(before.dir) === resolve(dir);
-    if (isOpen && before.readOnly) await close();
-    const open = isOpen && !before.readOnly ? { collection: before, close } : undefined;
-    options.beforeOpening?.(dir);
-    try {
-      const restored = await restoreBackup(dir, name, { at: at(), host: options.host, open, unverified });
-      await openNext(dir);
-      return restored;
-    } catch (error) {
-      if (before && !collection) await openNext(before.dir);
-      throw error;
-    }
-  };
-  // The one that is open stays open until the next one is.
-  const openNext = async (dir: string) => {
-    if (collection?.dir === dir) return;
-    if (!collectionExists(dir))
-      throw refused(
-        `There is no collection in ${dir}. Choose another folder, or start one there.`,
-        'missing',
-      );
-    options.beforeOpening?.(dir);
-    const { collection: next, onlyRead } = await openOrRead(dir, { at: at(), host: options.host }).catch(
-      (error: unknown) => {
-        const reason = asCollectionError(error, dir);
-        if (reason instanceof CollectionError) problem = { dir, ...problemOf(reason) };
-        throw reason;
-      },
-    );
-    await close();
-    collection = next;
-    if (onlyRead !== null) readOnlyBecause = onlyRead;
-    heardOf = newestAction(next.read.sqlite);
-    problem = null;
-    lastBackupCheck = options.now().getTime();
-    notices.push(...next.notices);
-  };
+  const held = holdCollection({
+    host: options.host,
+    at,
+    beforeOpening: options.beforeOpening,
+    onOpened: collection => {
+      heardOf = newestAction(collection.read.sqlite);
+      lastBackupCheck = options.now().getTime();
+    },
+    onClosing: () => cache.clear(),
+  });
   /**
    * Where a session stays open for days, the first change after each hour looks whether the
    * day's backup is due.
@@ -151,11 +103,11 @@ export const createSession = (options: SessionOptions): Session => {
     try {
       await backUpIfDue(current, { at: at() });
     } catch (error) {
-      notices.push(`The day's backup failed: ${error instanceof Error ? error.message : String(error)}`);
+      held.tell(`The day's backup failed: ${error instanceof Error ? error.message : String(error)}`);
     }
   };
   const changed = async (replayed?: number) => {
-    const current = need();
+    const current = held.need();
     const { sqlite } = current.read;
     const newest = newestAction(sqlite);
     const actions: Actions =
@@ -165,8 +117,7 @@ export const createSession = (options: SessionOptions): Session => {
     await backUpDaily(current);
   };
   const run = async <T>(runner: typeof runAction, label: string, work: Work<T>): Promise<T> => {
-    const open = need();
-    const result = await runner(open, label, at(), work);
+    const result = await runner(held.need(), label, at(), work);
     await changed();
     return result;
   };
@@ -177,39 +128,29 @@ export const createSession = (options: SessionOptions): Session => {
   return {
     options,
     get collection() {
-      return collection;
+      return held.current;
     },
     cache,
     at,
     async today() {
-      const fixed = collection && (await readSetting(collection.read.db, 'today'));
+      const fixed = held.current && (await readSetting(held.current.read.db, 'today'));
       return fixed || isoDay(options.now());
     },
-    state: () => ({
-      open: collection !== null,
-      dir: collection?.dir ?? null,
-      defaultDir: options.defaultDir,
-      demoDir: options.demoDir,
-      host: options.host,
-      version: options.version,
-      notices: [...notices],
-      readOnly: collection?.readOnly ?? false,
-      readOnlyBecause: collection?.readOnly ? readOnlyBecause : null,
-      problem,
-    }),
+    state: () => {
+      const { defaultDir, demoDir, host, version } = options;
+      return { ...held.state(), defaultDir, demoDir, host, version };
+    },
     create: (dir, { reportingCurrency, owner }) =>
       inTurn(async () => {
         options.beforeOpening?.(dir);
         await createCollection(dir, { at: at(), reportingCurrency });
-        await openNext(dir);
+        await held.open(dir);
         if (owner) await run(runAction, 'Started the collection', trx => writeSetting(trx, 'owner', owner));
       }),
-    open: dir => inTurn(() => openNext(dir)),
-    close: () => inTurn(close),
-    restore: (dir, name, unverified) => inTurn(() => restore(dir, name, unverified)),
-    tell: notice => {
-      notices.push(notice);
-    },
+    open: dir => inTurn(() => held.open(dir)),
+    close: () => inTurn(held.close),
+    restore: (dir, name, unverified) => inTurn(() => held.restore(dir, name, unverified)),
+    tell: held.tell,
     changed,
     act: (label, work) => run(runAction, label, work),
     bulk: (label, work) => run(runBulk, label, work),

@@ -19,7 +19,7 @@ const NotUnderstoodScreen = () => {
         title="Not understood"
         facts={
           words.length === 0
-            ? 'Nothing waits'
+            ? 'Nothing to settle'
             : `${words.length.toLocaleString()} ${words.length === 1 ? 'text' : 'texts'} in ${rows.toLocaleString()} ${rows === 1 ? 'place' : 'places'}, saved as written`
         }
         actions={
