@@ -145,6 +145,8 @@ export interface ReportEntry {
 
 /** What a list says of a car beside what papers say. */
 export interface ListedCar {
+  /** Of a lot that was only seen: it is not the owner's. */
+  isSeen: boolean;
   restorerMark: string;
   /** The owner's own figure, in the reporting currency. */
   ownWorth: Range | null;

@@ -124,7 +124,6 @@ export type VariationFeature = (typeof variationFeatures)[number];
 export const identifications = ['variation', 'casting', 'no'] as const;
 export type Identification = (typeof identifications)[number];
 
-/** Where a car is in its life with the owner. */
 /** What a car can lack, by which lists are narrowed. */
 export const carLacks = [
   'unidentified',
@@ -135,8 +134,13 @@ export const carLacks = [
   'no-photograph',
 ] as const;
 export type CarLack = (typeof carLacks)[number];
+/** Where a car is in its life with the owner. */
 export const carStatuses = ['kept', 'on the bench', 'donor', 'sold'] as const;
 export type CarStatus = (typeof carStatuses)[number];
+
+/** The statuses by which cars are listed: a car of a lot that was only seen is not the owner's yet. */
+export const listedStatuses = [...carStatuses, 'seen'] as const;
+export type ListedStatus = (typeof listedStatuses)[number];
 
 /** The statuses that the owner sets by hand; a car becomes sold by its sale alone. */
 export const settableStatuses = ['kept', 'on the bench', 'donor'] as const satisfies readonly CarStatus[];

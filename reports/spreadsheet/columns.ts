@@ -2,6 +2,7 @@ import { currencyDecimals } from '../../valuation/money.ts';
 import type { Range } from '../../valuation/types.ts';
 import { reportedEvidence } from '../../valuation/wording/evidence-text.ts';
 import { partStatesText } from '../../valuation/wording/part-states-text.ts';
+import { statusText } from '../../valuation/wording/status-text.ts';
 import type { ValueBasis } from '../../valuation/words.ts';
 import {
   type CellValue,
@@ -109,7 +110,7 @@ const furtherColumns: Column[] = [
   column('maker', 24, ({ identity }) => text(identity.maker ?? identity.written?.maker)),
   column('series', 20, ({ identity }) => text(identity.series ?? identity.written?.series)),
   feature('body_finish', 'bodyFinish'),
-  column('status', 12, entry => text(entry.status)),
+  column('status', 12, entry => text(entry.listed?.isSeen ? statusText('seen') : entry.status)),
   column('not_understood', 30, entry => text(entry.notUnderstood ?? null)),
   column('restoration', 24, entry => text(restorationText(entry))),
   column('parts', 40, entry => text(partStatesText(entry.parts))),

@@ -25,6 +25,7 @@ export const carRow = (id: number, changes: Partial<CarRow> = {}): CarRow => ({
   finishState: 'original',
   status: 'kept',
   location: '',
+  isSeen: false,
   boughtOn: null,
   seller: '',
   notes: '',

@@ -1,8 +1,6 @@
 import {
   type CarLack,
-  type CarStatus,
   carLacks,
-  carStatuses,
   type DecidedWord,
   decidedWords,
   type FinishState,
@@ -10,6 +8,8 @@ import {
   type Grade,
   grades,
   isGrade,
+  type ListedStatus,
+  listedStatuses,
   type Rarity,
   type Recommendation,
   rarities,
@@ -63,7 +63,7 @@ export interface CarFilter {
   variation: number | null;
   finish: FinishState[];
   grade: string[];
-  status: CarStatus[];
+  status: ListedStatus[];
   recommendation: Recommendation[];
   rarity: Rarity[];
   show: CarLack | null;
@@ -95,7 +95,7 @@ export const carFilterIn = (search: string): CarFilter => {
     variation: idIn(query, 'variation'),
     finish: among(finishStates, listIn(query, 'finish')),
     grade: listIn(query, 'grade').filter(isGradeText),
-    status: among(carStatuses, listIn(query, 'status')),
+    status: among(listedStatuses, listIn(query, 'status')),
     recommendation: among(recommendations, listIn(query, 'recommendation')),
     rarity: among(rarities, listIn(query, 'rarity')),
     show: carLacks.find(lack => lack === show) ?? null,

@@ -1,6 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Currency } from '../../../valuation/types.ts';
 import type { Schema } from '../../schema.ts';
+import { countSeenCars } from '../lots/seen-lots.ts';
 
 /**
  * The value kept under a key, or undefined. Keys are kebab-case; values are text, JSON where they have parts.
@@ -43,7 +44,7 @@ export const heldInReportingCurrency = async (db: Kysely<Schema>) => {
   };
 };
 
-/** How much is in the collection. */
+/** How much is in the collection; the cars of lots that were only seen are counted apart. */
 export const collectionCounts = async (db: Kysely<Schema>) => {
   const count = async (table: 'car' | 'lot' | 'casting' | 'variation' | 'sale_record' | 'photo') =>
     (
@@ -52,8 +53,10 @@ export const collectionCounts = async (db: Kysely<Schema>) => {
         .select(eb => eb.fn.countAll<number>().as('number'))
         .executeTakeFirstOrThrow()
     ).number;
+  const seenCars = await countSeenCars(db);
   return {
-    cars: await count('car'),
+    cars: (await count('car')) - seenCars,
+    seenCars,
     lots: await count('lot'),
     castings: await count('casting'),
     variations: await count('variation'),

@@ -32,3 +32,8 @@ export const saveLotBid = async (
   const bid = JSON.stringify({ margin, probability, premiumRate, taxRate, carriage });
   await trx.updateTable('lot').set({ bid }).where('id', '=', lotId).executeTakeFirstOrThrow();
 };
+
+/** Removes the terms of a lot's bid: without a day and costs, it is then a lot that is there, not one that was seen. */
+export const clearLotBid = async (trx: Transaction<Schema>, lotId: number): Promise<void> => {
+  await trx.updateTable('lot').set({ bid: '' }).where('id', '=', lotId).executeTakeFirstOrThrow();
+};

@@ -3,8 +3,9 @@ import type { Currency, Minor } from '../../../valuation/types.ts';
 import type { Grade, Originality, PartName } from '../../../valuation/words.ts';
 import { gradeToHalf, halfToGrade } from '../../codec.ts';
 import type { Schema } from '../../schema.ts';
+import { seenLots } from '../lots/seen-lots.ts';
 
-/** A part on the shelf, and how many of it the plans of cars that are not sold ask for. */
+/** A part on the shelf, and how many of it the plans of the owner's cars ask for. */
 export interface PartOnShelf {
   id: number;
   name: string;
@@ -39,6 +40,7 @@ export const listParts = async (db: Kysely<Schema>): Promise<PartOnShelf[]> => {
           .innerJoin('car', 'car.id', 'restoration_plan.car_id')
           .select(['plan_line.part_id', 'plan_line.quantity'])
           .where('car.status', '!=', 'sold')
+          .where(car => car.or([car('car.lot_id', 'is', null), car('car.lot_id', 'not in', seenLots(db))]))
           .as('wanted'),
       join => join.onRef('wanted.part_id', '=', 'part.id'),
     )

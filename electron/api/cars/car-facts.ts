@@ -1,13 +1,14 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { outerBounds } from '../../../valuation/statistics/outer-bounds.ts';
 import type { Currency, Minor } from '../../../valuation/types.ts';
+import { isOwned, isSeenOnly } from '../figures/owned.ts';
 import type { CarChoices, CarsFacts, CarTotals } from '../views.ts';
 import { type CarListFilter, type FilterPart, keptOutBy } from './car-filter.ts';
-import { adviceOf, gainOf, type ListedCars, rarityOf, seriesOf } from './listed-cars.ts';
+import { adviceOf, gainOf, type ListedCars, rarityOf, seriesOf, statusOf } from './listed-cars.ts';
 
 /** What the cars that are shown come to. */
 const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
-  const here = cars.filter(({ isSold }) => !isSold);
+  const here = cars.filter(car => isOwned(list.seen, car));
   const costs = new Map<Currency, { minor: Minor; cars: number }>();
   const totals = { valued: 0, asFound: 0, withoutCost: 0, gain: 0, gaining: 0 };
   for (const car of here) {
@@ -31,6 +32,7 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
   return {
     cars: cars.length,
     here: here.length,
+    seen: cars.filter(car => isSeenOnly(list.seen, car)).length,
     ...totals,
     costs: [...costs]
       .map(([currency, sum]) => ({ currency, ...sum }))
@@ -77,7 +79,7 @@ export const carFacts = (list: ListedCars, filter: CarListFilter): CarsFacts => 
     series: (car: BriefCar) => seriesOf(list, car),
     finish: (car: BriefCar) => car.finishState,
     grade: (car: BriefCar) => car.grade,
-    status: (car: BriefCar) => car.status,
+    status: (car: BriefCar) => statusOf(list, car),
     recommendation: (car: BriefCar) => adviceOf(list, car),
     rarity: (car: BriefCar) => rarityOf(list, car),
   };

@@ -1,9 +1,10 @@
 import type { z } from 'zod';
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { CarLack } from '../../../valuation/words.ts';
+import { isOwned } from '../figures/owned.ts';
 import type { carListFilter } from '../inputs.ts';
 import { fold } from './car-texts.ts';
-import { adviceOf, type ListedCars, rarityOf, seriesOf } from './listed-cars.ts';
+import { adviceOf, type ListedCars, rarityOf, seriesOf, statusOf } from './listed-cars.ts';
 
 export type CarListFilter = z.output<typeof carListFilter>;
 
@@ -25,7 +26,7 @@ const inBand = (grade: number | null, band: string): boolean => {
   return grade >= from && grade <= to;
 };
 
-/** What a car lacks, as Home counts it: of the cars that are still here. */
+/** What a car lacks, as Home counts it: of the owner's cars. */
 const lacks: Record<CarLack, (car: BriefCar, list: ListedCars) => boolean> = {
   unidentified: car => car.castingId === null,
   'open-variation': car => car.castingId !== null && car.variationId === null,
@@ -57,7 +58,7 @@ export const keptOutBy = (
     series: car => any(series, seriesOf(list, car)),
     finish: car => any(finish, car.finishState),
     grade: car => grade.length === 0 || grade.some(band => inBand(car.grade, band)),
-    status: car => any(status, car.status),
+    status: car => any(status, statusOf(list, car)),
     recommendation: car => any(recommendation, adviceOf(list, car)),
     rarity: car => any(rarity, rarityOf(list, car)),
   };
@@ -66,7 +67,7 @@ export const keptOutBy = (
   return car => {
     if (casting !== null && car.castingId !== casting) return 'more';
     if (variation !== null && car.variationId !== variation) return 'more';
-    if (show !== null && (car.isSold || !lacks[show](car, list))) return 'more';
+    if (show !== null && (!isOwned(list.seen, car) || !lacks[show](car, list))) return 'more';
     if (words.length > 0) {
       const text = list.textOf(car.id);
       if (!words.every(word => text.includes(word))) return 'more';

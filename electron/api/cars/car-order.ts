@@ -3,7 +3,7 @@ import { carColour, carTitle } from '../../../valuation/wording/car-names.ts';
 import { recommendationWord } from '../../../valuation/wording/option-words.ts';
 import { statusText } from '../../../valuation/wording/status-text.ts';
 import type { SortValue } from '../session/list-order.ts';
-import { adviceOf, gainOf, type ListedCars } from './listed-cars.ts';
+import { adviceOf, gainOf, type ListedCars, statusOf } from './listed-cars.ts';
 
 /** Orders for which all cars must have figures. */
 export const ordersByFigures: readonly string[] = ['worth', 'found', 'recommendation', 'gain', 'expected'];
@@ -49,7 +49,7 @@ export const carSortValues = (list: ListedCars, locale: string) => {
     grade: car => car.grade,
     finish: car => car.finishState,
     lot: car => (car.lotId === null ? null : (lots.get(car.lotId)?.name ?? null)),
-    status: car => statusText(car.status),
+    status: car => statusText(statusOf(list, car)),
     cost: car => car.cost,
     worth: midOf,
     found: car => (car.isSold ? null : midOf(car)),

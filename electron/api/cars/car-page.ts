@@ -42,6 +42,7 @@ import { finishAt } from '../../../valuation/work/finish-at.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
 import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
+import { seenLotsOf } from '../figures/owned.ts';
 import { purchasesOfLot } from '../figures/purchase-evidence.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { variationRow } from '../reference/reference-rows.ts';
@@ -188,6 +189,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       candidates: hanging.candidates,
       decisions: hanging.decisions,
       synonyms: ownSynonyms(await listWords(db)),
+      seen: await seenLotsOf(session),
     },
     figuresOfDecision(valuation, decision, subject.plan?.kind ?? 'restore'),
   );

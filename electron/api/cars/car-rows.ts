@@ -8,6 +8,7 @@ import type { FeatureTexts } from '../../../db/reference/reference.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import { carFigures, type RowFigures } from '../figures/figures.ts';
+import { isSeenOnly, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -60,6 +61,8 @@ export interface RowParts {
   candidates: Map<number, number[]>;
   decisions: Map<number, StoredDecision>;
   synonyms: ReturnType<typeof ownSynonyms>;
+  /** The lots that were only seen. */
+  seen: ReadonlySet<number>;
 }
 
 /** A car as lists show it. */
@@ -79,6 +82,7 @@ export const carRow = (car: CarRecord, parts: RowParts, figures: RowFigures | un
     grade: car.grade,
     finishState: car.finishState,
     status: car.status,
+    isSeen: isSeenOnly(parts.seen, car),
     location: car.location,
     boughtOn: car.boughtOn,
     seller: car.seller,
@@ -110,6 +114,7 @@ export const carRows = async (session: Session, cars: CarRecord[]): Promise<CarR
     candidates: await carCandidates(db, ids),
     decisions: await readDecisions(db, ids),
     synonyms: ownSynonyms(await listWords(db)),
+    seen: await seenLotsOf(session),
   };
   return cars.map(car => carRow(car, parts, figures.get(car.id)));
 };

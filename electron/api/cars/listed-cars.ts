@@ -1,8 +1,9 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { type LotRecord, listLots } from '../../../db/records/lots/lots.ts';
-import { advisesWork } from '../../../valuation/words.ts';
+import { advisesWork, type ListedStatus } from '../../../valuation/words.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
 import { type CarFigures, figuresById } from '../figures/figures.ts';
+import { isOwned, isSeenOnly, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -15,6 +16,8 @@ export interface ListedCars {
   cars: readonly BriefCar[];
   index: ReferenceIndex;
   lots: ReadonlyMap<number, LotRecord>;
+  /** The lots that were only seen. */
+  seen: ReadonlySet<number>;
   /** Nothing where no figures were asked for. */
   figuresOf(id: number): CarFigures | undefined;
   /** All that is written of a car, folded; nothing where no words were asked for. */
@@ -34,6 +37,7 @@ export const listedCars = async (
     at,
     cars,
     index: await referenceIndex(session),
+    seen: await seenLotsOf(session),
     lots: new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot])),
     textOf: id => texts.get(id) ?? '',
     figuresOf: needs.figures ? await figuresById(session, ids) : () => undefined,
@@ -46,9 +50,13 @@ export const seriesOf = ({ index }: ListedCars, { castingId }: BriefCar): string
 export const rarityOf = ({ index }: ListedCars, { variationId }: BriefCar) =>
   (variationId === null ? undefined : index.variations.get(variationId)?.rarity) ?? null;
 
-/** What is recommended for a car that is still here; null for others. */
-export const adviceOf = ({ figuresOf }: ListedCars, { id, isSold }: BriefCar) =>
-  isSold ? null : (figuresOf(id)?.recommendation ?? null);
+/** By which status a car is listed. */
+export const statusOf = ({ seen }: ListedCars, car: BriefCar): ListedStatus =>
+  isSeenOnly(seen, car) ? 'seen' : car.status;
+
+/** What is recommended for a car of the owner's; null for others. */
+export const adviceOf = ({ figuresOf, seen }: ListedCars, car: BriefCar) =>
+  isOwned(seen, car) ? (figuresOf(car.id)?.recommendation ?? null) : null;
 
 /** What is gained by following a recommendation of some work; null where none is recommended. */
 export const gainOf = (list: ListedCars, car: BriefCar): number | null => {

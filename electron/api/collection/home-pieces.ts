@@ -10,6 +10,7 @@ import {
 import type { FinishState, Grade } from '../../../valuation/words.ts';
 import type { CarBlock } from '../figures/car-blocks.ts';
 import type { CarFigures } from '../figures/figures.ts';
+import { isOwned } from '../figures/owned.ts';
 import type { ReferenceIndex } from '../reference/reference-index.ts';
 import type { OwnRest } from '../views.ts';
 
@@ -93,14 +94,21 @@ const gather = <Key>(groups: Map<Key, Gathered>, key: Key, { cars, sum }: Gather
   groups.set(key, group);
 };
 
-/** What the cars of a block add to Home; sold ones only by what was decided for them. */
+/** What the cars of a block add to Home: the owner's, and others only by what was decided for them. */
 export const homePiece = (
   block: CarBlock,
   {
     fitted,
     index,
+    seen,
     figuresOf,
-  }: { fitted: FittedMarket; index: ReferenceIndex; figuresOf: (id: number) => CarFigures | undefined },
+  }: {
+    fitted: FittedMarket;
+    index: ReferenceIndex;
+    /** The lots that were only seen. */
+    seen: ReadonlySet<number>;
+    figuresOf: (id: number) => CarFigures | undefined;
+  },
 ): HomePiece => {
   const counts = noCounts();
   const inSum: { car: BriefCar; worth: Worth }[] = [];
@@ -115,7 +123,7 @@ export const homePiece = (
   };
   for (const car of block) {
     counts.decided += Number(car.isDecided);
-    if (car.isSold) continue;
+    if (!isOwned(seen, car)) continue;
     const figures = figuresOf(car.id);
     const worth = figures?.worths.asFound;
     count(counts, car, figures);

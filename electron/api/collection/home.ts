@@ -9,6 +9,7 @@ import { booksOf } from '../figures/books.ts';
 import { allBriefCars, briefCarBlocks } from '../figures/brief-cars.ts';
 import { type CarBlock, heldPieces } from '../figures/car-blocks.ts';
 import { basisOfFigures, figuresById, figuresThere } from '../figures/figures.ts';
+import { isOwned, seenLotsOf } from '../figures/owned.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { slot } from '../session/cache.ts';
 import { memo } from '../session/memo.ts';
@@ -26,10 +27,12 @@ const homePieces = heldPieces<HomePiece>();
 const piecesOf = async (session: Session, blocks: readonly CarBlock[]): Promise<HomePiece[]> => {
   const index = await referenceIndex(session);
   const { fitted, basis } = await basisOfFigures(session);
-  return homePieces(session, blocks, [basis, index], async missing => {
-    const ids = missing.flatMap(block => block.flatMap(({ id, isSold }) => (isSold ? [] : [id])));
+  const seen = await seenLotsOf(session);
+  // By their numbers, as they are read again whenever a lot changes.
+  return homePieces(session, blocks, [basis, index, [...seen].join()], async missing => {
+    const ids = missing.flatMap(block => block.flatMap(car => (isOwned(seen, car) ? [car.id] : [])));
     const figuresOf = await figuresById(session, ids);
-    return block => homePiece(block, { fitted, index, figuresOf });
+    return block => homePiece(block, { fitted, index, seen, figuresOf });
   });
 };
 
@@ -188,11 +191,15 @@ const ofBefore = async (
 ): Promise<HomeView> => {
   const summary = await summaryOf(session);
   const cars = await allBriefCars(session);
+  const seen = await seenLotsOf(session);
   return {
     ...view,
     summary,
     overTime: await worthOverTime(openOf(session).read.db, basisOfWorths, summary.reportingCurrency),
-    best: view.best.filter(({ id }) => cars.get(id)?.isSold === false),
+    best: view.best.filter(({ id }) => {
+      const car = cars.get(id);
+      return car !== undefined && isOwned(seen, car);
+    }),
     workingOut,
   };
 };
@@ -212,7 +219,8 @@ export const homeView = async (session: Session): Promise<HomeView> => {
     return { ...before.view, summary: await summaryOf(session) };
   if (!before) return workOutAndHold(session, at, today);
   const blocks = await briefCarBlocks(session);
-  const cars = blocks.reduce((sum, block) => sum + block.filter(({ isSold }) => !isSold).length, 0);
+  const seen = await seenLotsOf(session);
+  const cars = blocks.reduce((sum, block) => sum + block.filter(car => isOwned(seen, car)).length, 0);
   const { done, isNear } = await figuresThere(session, cars);
   if (isNear) return workOutAndHold(session, at, today);
   begin(session, at, today);

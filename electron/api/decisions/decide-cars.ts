@@ -6,6 +6,7 @@ import type { CarStanding } from '../../../valuation/words.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { type ListedCars, listedCars } from '../cars/listed-cars.ts';
 import { figuresById } from '../figures/figures.ts';
+import { ownedOf } from '../figures/owned.ts';
 import { memo } from '../session/memo.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -22,14 +23,14 @@ export interface DecideCars extends ListedCars {
 const choices = memo(({ db }) => readChoices(db));
 const standings = memo(({ db }) => currentStandings(db));
 
-/** Sold cars are no longer to be decided. */
+/** Sold cars are no longer to be decided, those that were only seen not yet. */
 export const decideCars = async (session: Session): Promise<DecideCars> => {
   const list = await listedCars(session, { figures: true, texts: false });
   const choice = await choices(session);
   const standing = await standings(session);
   return {
     ...list,
-    cars: list.cars.filter(({ isSold }) => !isSold),
+    cars: await ownedOf(session, list.cars),
     choiceOf: id => choice.get(id) ?? null,
     standingOf: id => standing.get(id) ?? null,
   };
@@ -37,11 +38,12 @@ export const decideCars = async (session: Session): Promise<DecideCars> => {
 
 /** Of these ids the cars that may be worked on, with their decisions in short, in their order. */
 export const weighedByIds = async (session: Session, ids: number[]): Promise<DecisionSummary[]> => {
-  const rows = await carRows(session, await listCars(openOf(session).read.db, { ids }));
+  const cars = await ownedOf(session, await listCars(openOf(session).read.db, { ids }));
+  const rows = await carRows(session, cars);
   const figuresOf = await figuresById(session, ids);
   const all = rows.flatMap((row): DecisionSummary[] => {
     const weighed = figuresOf(row.id)?.weighed;
-    if (!weighed || row.status === 'sold') return [];
+    if (!weighed) return [];
     const { id, inventoryNumber, casting, releaseName, variation, swatch, wornColour } = row;
     const { grade, finishState, photo, worths, recommendation, decided, features, asWritten } = row;
     const car: DecideCar = {

@@ -6,19 +6,19 @@ import { carRows } from '../cars/car-rows.ts';
 import { planOf, planUse } from '../figures/decision-summary.ts';
 import { wholeDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import type { listDecisions } from '../inputs.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarRow, DecideRow } from '../views.ts';
 
-/** The cars that may be worked on, narrowed as asked; sold cars are no longer to be decided. */
+/** The cars that may be worked on, narrowed as asked. */
 const candidates = (
   rows: CarRow[],
   { lotId, finishStates, belowGrade, excludeRarities }: z.output<typeof listDecisions>,
 ): CarRow[] =>
   rows.filter(
     row =>
-      row.status !== 'sold' &&
       (lotId === undefined || row.lotId === lotId) &&
       (finishStates === undefined || finishStates.includes(row.finishState)) &&
       (belowGrade === undefined || row.grade === null || row.grade < belowGrade) &&
@@ -32,7 +32,8 @@ export const decideRows = async (
   signal?: AbortSignal,
 ): Promise<DecideRow[]> => {
   const { db } = openOf(session).read;
-  const cars = await listCars(db);
+  // What is sold is no longer to be decided, what was only seen not yet.
+  const cars = await ownedOf(session, await listCars(db));
   const rows = candidates(await carRows(session, cars), filter);
   const byId = new Map<number, CarRecord>(cars.map(car => [car.id, car]));
   const wanted = rows.flatMap(row => byId.get(row.id) ?? []);

@@ -4,6 +4,7 @@ import { type LookUp, lookUpNext, normalQuantile } from '../../../valuation/inde
 import type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
 import { figuresById, type RowFigures } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
+import { isOwned, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
 import { memo } from '../session/memo.ts';
@@ -31,7 +32,8 @@ const nameOf = ({ castings, variations }: ReferenceIndex, { of, id }: LookUp): s
 const worthLookingUp = memo(async ({ db, from, session }): Promise<NamedLookUp[]> => {
   const fitted = await from(marketToday);
   const index = await from(referenceIndex);
-  const held = (await listCars(db)).filter(({ status }) => status !== 'sold');
+  const seen = await from(seenLotsOf);
+  const held = (await listCars(db)).filter(car => isOwned(seen, car));
   const figuresOf = await figuresById(
     session,
     held.map(({ id }) => id),

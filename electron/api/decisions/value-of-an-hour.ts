@@ -18,6 +18,7 @@ import { assumptionsInForce } from '../figures/assumptions.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
 import { type CarFigures, figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { slot } from '../session/cache.ts';
 import { needsCollection } from '../session/context.ts';
@@ -111,9 +112,8 @@ export const valueOfAnHour = needsCollection.handler(
     const { body } = await assumptionsInForce(session);
     if (body.hourlyRate !== 0 || (await readSetting(db, setting)) !== undefined) return null;
     const fitted = await marketToday(session);
-    const ids = [...(await allBriefCars(session)).values()]
-      .filter(({ isSold }) => !isSold)
-      .map(({ id }) => id);
+    const owned = await ownedOf(session, [...(await allBriefCars(session)).values()]);
+    const ids = owned.map(({ id }) => id);
     const figuresOf = await figuresById(session, ids);
     await workOut(session, ids, figuresOf, signal);
     const known = session.cache.of(paying);

@@ -56,7 +56,8 @@ const carsTable = async (
   if (ids?.length === 0 || !(await hasCars(db)))
     return { name: 'Cars', columns: exportColumns, count: 0, rows: () => [] };
   const wanted = makeReport.parse({ format: 'csv', includeSold: true, ...(ids && { carIds: ids }) });
-  return tableOf(await reportData(session, wanted, onProgress, signal));
+  // The whole list is of what the owner has; cars that were only seen go out where they were chosen.
+  return tableOf(await reportData(session, { ...wanted, withSeen: ids !== undefined }, onProgress, signal));
 };
 
 const tableAsSeen = async (

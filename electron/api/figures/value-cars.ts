@@ -9,6 +9,7 @@ import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ValuationList } from '../views.ts';
 import { marketOn, marketToday } from './market.ts';
+import { ownedOf } from './owned.ts';
 
 const rangeOf = (worth: Worth | null) => worth && { low: worth.low, mid: worth.mid, high: worth.high };
 
@@ -24,7 +25,7 @@ const worthsOf = ({ asFound, restored, originalFinish, evidence }: Valuation) =>
 });
 
 /**
- * Values every car that is not sold, on the effective date or another; other calls are answered in between.
+ * Values every car of the owner's, on the effective date or another; other calls are answered in between.
  */
 export const valueCars = async (
   session: Session,
@@ -36,7 +37,7 @@ export const valueCars = async (
   const today = await session.today();
   const fitted = on === undefined || on === today ? await marketToday(session) : await marketOn(session, on);
   const index = await referenceIndex(session);
-  const cars = (await listCars(db)).filter(car => car.status !== 'sold');
+  const cars = await ownedOf(session, await listCars(db));
   const subjects = await readSubjects(db, cars);
   const valued: ValuationList['cars'] = [];
   for (const [place, car] of cars.entries()) {

@@ -20,6 +20,7 @@ import { gradeLabel } from '../../../valuation/words.ts';
 import { carRow } from '../cars/car-rows.ts';
 import { ownSynonyms } from '../cars/own-synonyms.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
+import { ownedOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -41,6 +42,7 @@ const factsOf = (
       candidates: new Map(),
       decisions: new Map(),
       synonyms: ownSynonyms([]),
+      seen: new Set(),
     },
     undefined,
   );
@@ -73,15 +75,14 @@ const galleryCar = (car: ReturnType<typeof factsOf>, photos: GalleryPhoto[], loc
   photos,
 });
 
-/** The cars that are still there, or those of a lot, by inventory number, as everybody may see them. */
+/** The owner's cars, or those of a lot, by inventory number, as everybody may see them. */
 export const galleryCars = async (
   session: Session,
   { lotId, locale }: { lotId?: number | undefined; locale: string },
 ): Promise<GalleryCar[]> => {
   const { read, dir } = openOf(session);
   const { db } = read;
-  const cars = (await listCars(db, lotId === undefined ? {} : { lotId }))
-    .filter(car => car.status !== 'sold')
+  const cars = (await ownedOf(session, await listCars(db, lotId === undefined ? {} : { lotId })))
     .map(car => ({ car, key: naturalKey(car.inventoryNumber) }))
     .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
     .map(({ car }) => car);

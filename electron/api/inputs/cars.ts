@@ -6,6 +6,7 @@ import {
   deviationKinds,
   fidelityGrades,
   finishStates,
+  listedStatuses,
   originalities,
   partNames,
   rarities,
@@ -61,7 +62,7 @@ export const carListFilter = z.object({
   finish: z.array(z.enum(finishStates)),
   /** Bands such as "7-8.5", or "none" for cars without a grade. */
   grade: z.array(z.string().regex(/^(none|\d+(\.5)?-\d+(\.5)?)$/)),
-  status: z.array(z.enum(carStatuses)),
+  status: z.array(z.enum(listedStatuses)),
   recommendation: z.array(z.enum(recommendations)),
   rarity: z.array(z.enum(rarities)),
   show: z.enum(carLacks).nullable(),

@@ -15,12 +15,15 @@ const lot = z.object({
   currency,
   costs: z.array(cost),
   notes: text,
+  /** Only seen: it has neither a day nor costs, and its cars are not the owner's until it is bought. */
+  seen: z.boolean(),
 });
 export const createLot = lot.extend({
   boughtOn: lot.shape.boughtOn.default(null),
   seller: lot.shape.seller.default(''),
   costs: lot.shape.costs.default([]),
   notes: lot.shape.notes.default(''),
+  seen: lot.shape.seen.default(false),
 });
 export const updateLot = lot.partial().extend({ id });
 

@@ -16,6 +16,7 @@ import { grade, id, line } from '../fields.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
@@ -29,7 +30,7 @@ export interface SetMember {
   casting: string;
   series: string;
   year: number | null;
-  /** How many unsold cars of it there are. */
+  /** How many cars of it the owner has. */
   cars: number;
   best: {
     id: number;
@@ -69,9 +70,8 @@ const wantedSubject = (castingId: number, wanted: Grade): Subject => ({
 
 /** The best car of each casting that is here: the one that is worth most, else that of the highest grade. */
 const bestCars = async (session: Session, castingIds: ReadonlySet<number>) => {
-  const here = [...(await allBriefCars(session)).values()].filter(
-    ({ isSold, castingId }) => !isSold && castingId !== null && castingIds.has(castingId),
-  );
+  const owned = await ownedOf(session, [...(await allBriefCars(session)).values()]);
+  const here = owned.filter(({ castingId }) => castingId !== null && castingIds.has(castingId));
   const figures = await figuresById(
     session,
     here.map(car => car.id),

@@ -1,4 +1,4 @@
-import { carStatuses, finishStates, rarities, recommendations } from '../../../valuation/words.ts';
+import { finishStates, listedStatuses, rarities, recommendations } from '../../../valuation/words.ts';
 
 /** What a view's filter may name that can go or be called otherwise. */
 export interface NamedThings {
@@ -13,7 +13,7 @@ const byNumber = ['lot', 'casting', 'variation'] as const;
 const byText = ['series', 'source'] as const;
 const fixedWords: Record<string, readonly string[]> = {
   finish: finishStates,
-  status: carStatuses,
+  status: listedStatuses,
   recommendation: recommendations,
   rarity: rarities,
 };

@@ -10,7 +10,8 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { BidView } from '../views.ts';
 
-const usual: BidTerms = { margin: 0.2, probability: 0.8, premiumRate: 0, taxRate: 0, carriage: 0 };
+/** As bids begin. */
+export const usualBid: BidTerms = { margin: 0.2, probability: 0.8, premiumRate: 0, taxRate: 0, carriage: 0 };
 
 /** The terms of a bid: as wished, else as saved with the lot, else as bids usually begin. */
 export const bidTermsOf = async (
@@ -18,7 +19,7 @@ export const bidTermsOf = async (
   { lotId, ...wished }: { [Term in keyof BidTerms]?: number | undefined } & { lotId?: number | undefined },
 ): Promise<BidTerms> => {
   const saved = lotId === undefined ? null : await readLotBid(openOf(session).read.db, lotId);
-  const term = (name: keyof BidTerms) => wished[name] ?? saved?.[name] ?? usual[name];
+  const term = (name: keyof BidTerms) => wished[name] ?? saved?.[name] ?? usualBid[name];
   return {
     margin: term('margin'),
     probability: term('probability'),

@@ -7,6 +7,7 @@ import { lotResult } from '../../../valuation/index.ts';
 import { carRows } from '../cars/car-rows.ts';
 import { booksOf } from '../figures/books.ts';
 import { carFigures } from '../figures/figures.ts';
+import { seenLotsOf } from '../figures/owned.ts';
 import { notFound } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -78,7 +79,7 @@ export const lotPage = async (session: Session, id: number): Promise<LotPage> =>
   const photos = await firstPhotos(db, ids);
   const costs = (await lotCosts(db, id)).get(id) ?? [];
   const own = (await listPhotos(db, { lotId: id }))[0]?.sha256 ?? null;
-  const row = lotRow(lot, costs, own, { cars, figures, photos });
+  const row = lotRow(lot, costs, own, { cars, figures, photos, seen: await seenLotsOf(session) });
   return {
     ...row,
     notes: lot.notes,

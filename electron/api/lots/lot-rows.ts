@@ -2,6 +2,7 @@ import { firstPhotos, lotPhotos } from '../../../db/photos/photo-lists.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
 import { type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots/lots.ts';
 import { type CarFigures, carFigures } from '../figures/figures.ts';
+import { seenLotsOf } from '../figures/owned.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { LotRow } from '../views.ts';
@@ -11,6 +12,8 @@ export interface LotCars {
   cars: CarRecord[];
   figures: Map<number, CarFigures>;
   photos: Map<number, { sha256: string; photos: number }>;
+  /** The lots that were only seen. */
+  seen: ReadonlySet<number>;
 }
 
 /** A lot as lists show it; its photograph is its own, or the first of its cars. */
@@ -20,13 +23,14 @@ export const lotRow = (
   ownPhoto: string | null,
   gathered: LotCars,
 ): LotRow => {
-  const { cars, figures, photos } = gathered;
+  const { cars, figures, photos, seen } = gathered;
   const unsold = cars.filter(car => car.status !== 'sold');
   const mids = unsold.flatMap(car => figures.get(car.id)?.worths.asFound?.mid ?? []);
   return {
     id: lot.id,
     name: lot.name,
     boughtOn: lot.boughtOn,
+    isSeen: seen.has(lot.id),
     seller: lot.seller,
     currency: lot.currency,
     price: costs.filter(cost => cost.kind === 'price').reduce((sum, cost) => sum + cost.minor, 0),
@@ -50,12 +54,14 @@ export const lotRows = async (session: Session): Promise<LotRow[]> => {
   const photos = await firstPhotos(db);
   const costs = await lotCosts(db);
   const own = await lotPhotos(db);
+  const seen = await seenLotsOf(session);
   const ofLot = Map.groupBy(cars, car => car.lotId);
   return (await listLots(db)).map(lot =>
     lotRow(lot, costs.get(lot.id) ?? [], own.get(lot.id) ?? null, {
       cars: ofLot.get(lot.id) ?? [],
       figures,
       photos,
+      seen,
     }),
   );
 };

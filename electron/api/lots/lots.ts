@@ -1,6 +1,6 @@
 import { inventoryNumbers } from '../../../db/records/cars/cars.ts';
 import { leaveOutPurchase } from '../../../db/records/lots/left-out.ts';
-import { saveLotBid } from '../../../db/records/lots/lot-bids.ts';
+import { clearLotBid, readLotBid, saveLotBid } from '../../../db/records/lots/lot-bids.ts';
 import {
   countCarsOfLot,
   findLot,
@@ -13,12 +13,13 @@ import {
 } from '../../../db/records/lots/lots.ts';
 import { costsAtBid } from '../../../valuation/index.ts';
 import { marketToday } from '../figures/market.ts';
+import { seenLotsOf } from '../figures/owned.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { BidView, LotPage, LotRow } from '../views.ts';
-import { bidView } from './bid.ts';
+import { bidView, usualBid } from './bid.ts';
 import { lotPage } from './lot-page.ts';
 import { lotRows } from './lot-rows.ts';
 
@@ -28,18 +29,43 @@ const get = needsCollection
   .input(inputs.byId)
   .handler(({ context, input }): Promise<LotPage> => lotPage(context.session, input.id));
 
+/** A lot that was bought has been more than seen. */
+const refuseBought = ({ boughtOn, costs }: { boughtOn: string | null; costs: LotCost[] }): void => {
+  if (boughtOn !== null || costs.length > 0)
+    throw refused(
+      'A lot with a day or a cost was bought. Clear both, or do not mark it as only seen.',
+      'seen',
+    );
+};
+
 const create = needsCollection.input(inputs.createLot).handler(async ({ context, input }) => {
   const { session } = context;
-  return { id: await session.act(`Added the lot ${input.name}`, trx => insertLot(trx, input, session.at())) };
+  const { seen, ...lot } = input;
+  if (seen) refuseBought(lot);
+  const id = await session.act(`Added the lot ${lot.name}`, async trx => {
+    const added = await insertLot(trx, lot, session.at());
+    if (seen) await saveLotBid(trx, added, usualBid);
+    return added;
+  });
+  return { id };
 });
 
 const update = needsCollection.input(inputs.updateLot).handler(async ({ context, input }) => {
-  const { id, costs, ...changes } = input;
+  const { id, costs, seen, ...changes } = input;
   const lot = await findLot(context.db, id);
   if (!lot) throw notFound('lot', id);
+  if (seen)
+    refuseBought({
+      boughtOn: changes.boughtOn === undefined ? lot.boughtOn : changes.boughtOn,
+      costs: costs ?? (await lotCosts(context.db, id)).get(id) ?? [],
+    });
   const fitted = await marketToday(context.session);
+  const wasSeen = (await seenLotsOf(context.session)).has(id);
+  const terms = await readLotBid(context.db, id);
   await context.session.act(`Changed the lot ${changes.name ?? lot.name}`, async trx => {
     await updateLot(trx, id, changes);
+    if (seen && terms === null) await saveLotBid(trx, id, usualBid);
+    if (seen === false && wasSeen) await clearLotBid(trx, id);
     if (costs === undefined) return;
     await replaceLotCosts(trx, id, costs);
     await reshareLot(trx, fitted, id);

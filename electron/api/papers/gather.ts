@@ -22,6 +22,7 @@ import { findCar } from '../cars/find-car.ts';
 import { lookListOf } from '../cars/look-list.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
 import { marketToday } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import { bidTermsOf, bidView } from '../lots/bid.ts';
 import { lotPage } from '../lots/lot-page.ts';
 import { type IndexedVariation, referenceIndex } from '../reference/reference-index.ts';
@@ -181,7 +182,7 @@ export const wantedCastings = async (
 ): Promise<WantedCasting[]> => {
   const index = await referenceIndex(session);
   const fitted = await marketToday(session);
-  const cars = (await listCars(openOf(session).read.db)).filter(car => car.status !== 'sold');
+  const cars = await ownedOf(session, await listCars(openOf(session).read.db));
   const owned = new Set(cars.flatMap(car => car.variationId ?? []));
   const ownedCastings = new Set(cars.flatMap(car => car.castingId ?? []));
   const worthOf = (castingId: number, variationId: number | null): Range | null =>

@@ -7,11 +7,14 @@ import { spell } from '../../../valuation/wording/dialect.ts';
 import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { id, locale } from '../fields.ts';
+import { isSeenOnly, ownedOf, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { base, needsCollection } from '../session/context.ts';
 import { refused } from '../session/errors.ts';
+import { openOf } from '../session/open-collection.ts';
 import { streamed } from '../session/progress.ts';
+import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
 import { paperOptions } from './paper-options.ts';
 
@@ -20,7 +23,7 @@ const makeLabels = z.object({
   /** The place of the first label on its sheet, counted from 1 along the rows. */
   start: z.int().min(1).default(1),
   lotId: id.optional(),
-  /** These cars, in this order; else all that are not sold, by inventory number. */
+  /** These cars, in this order; else all of the owner's, by inventory number. */
   carIds: z.array(id).optional(),
   /** Prepares the pages for looking at, too. */
   preview: z.boolean().default(false),
@@ -56,30 +59,34 @@ const labelOf = (index: ReferenceIndex, car: CarRecord, reader: string): Label =
   };
 };
 
-const chosen = (cars: CarRecord[], { lotId, carIds }: z.output<typeof makeLabels>): CarRecord[] => {
+const chosen = async (
+  session: Session,
+  { lotId, carIds }: z.output<typeof makeLabels>,
+): Promise<CarRecord[]> => {
+  const cars = await listCars(openOf(session).read.db);
   if (carIds) {
-    const byId = new Map(cars.map(car => [car.id, car]));
+    const seen = await seenLotsOf(session);
+    const byId = new Map(cars.filter(car => !isSeenOnly(seen, car)).map(car => [car.id, car]));
     return carIds.flatMap(carId => byId.get(carId) ?? []);
   }
-  return cars.filter(car => car.status !== 'sold' && (lotId === undefined || car.lotId === lotId));
+  const owned = await ownedOf(session, cars);
+  return owned.filter(car => lotId === undefined || car.lotId === lotId);
 };
 
 /** Labels of cars as a PDF, held under a token until it is fetched. */
-export const labels = needsCollection
-  .input(makeLabels)
-  .handler(({ context: { session, db }, input, signal }) =>
-    streamed<ReportResult & { labels: number }>(async (onProgress, stop) => {
-      const index = await referenceIndex(session);
-      const cars = chosen(await listCars(db), input);
-      if (cars.length === 0) throw refused('There is no car to label. Add cars, or choose others.');
-      const today = await session.today();
-      const { pdf, pages, warnings, preview } = await createLabelsPdf(
-        cars.map(car => labelOf(index, car, input.locale)),
-        { sheet: labelSheets[input.sheet], start: input.start },
-        { ...paperOptions(session, today, onProgress, stop), preview: input.preview },
-      );
-      const fileName = `labels-${today}.pdf`;
-      const file = { fileName, mime: mimes.pdf, bytes: pdf, preview, pages };
-      return { ...madeReport(file, keepReport(session, file), warnings), labels: cars.length };
-    }, signal),
-  );
+export const labels = needsCollection.input(makeLabels).handler(({ context: { session }, input, signal }) =>
+  streamed<ReportResult & { labels: number }>(async (onProgress, stop) => {
+    const index = await referenceIndex(session);
+    const cars = await chosen(session, input);
+    if (cars.length === 0) throw refused('There is no car to label. Add cars, or choose others.');
+    const today = await session.today();
+    const { pdf, pages, warnings, preview } = await createLabelsPdf(
+      cars.map(car => labelOf(index, car, input.locale)),
+      { sheet: labelSheets[input.sheet], start: input.start },
+      { ...paperOptions(session, today, onProgress, stop), preview: input.preview },
+    );
+    const fileName = `labels-${today}.pdf`;
+    const file = { fileName, mime: mimes.pdf, bytes: pdf, preview, pages };
+    return { ...madeReport(file, keepReport(session, file), warnings), labels: cars.length };
+  }, signal),
+);

@@ -5,8 +5,10 @@ import type { PaperDocument } from '../../../reports/documents/document.ts';
 import type { Edition } from '../../../reports/documents/kinds/dossier.ts';
 import { createDocumentPdf } from '../../../reports/typesetting/pdf.ts';
 import type { Typeset } from '../../../reports/typesetting/typeset.ts';
+import { findCar } from '../cars/find-car.ts';
 import { tableBytes } from '../exports/table-bytes.ts';
 import { booksOf } from '../figures/books.ts';
+import { refuseSeen } from '../figures/owned.ts';
 import { makePaper, type PaperKind } from '../inputs.ts';
 import { keepReport, madeReport, mimes } from '../reports/reports.ts';
 import { needsCollection } from '../session/context.ts';
@@ -77,17 +79,18 @@ const documentOf = async (
     case 'dossier':
     case 'sale-sheet': {
       const kinds = await import('../../../reports/documents/kinds/dossier.ts');
-      const facts = await gather.dossierFacts(session, needed(wanted.carId, 'car', kind), wanted.locale);
+      const carId = needed(wanted.carId, 'car', kind);
+      if (kind === 'sale-sheet') await refuseSeen(session, await findCar(openOf(session).read.db, carId));
+      const facts = await gather.dossierFacts(session, carId, wanted.locale);
       return kind === 'dossier'
         ? kinds.dossierDocument(facts, edition)
         : kinds.saleSheetDocument(facts, edition);
     }
     case 'claim': {
       const { claimDocument } = await import('../../../reports/documents/kinds/claim.ts');
-      return claimDocument(
-        await gather.claimFacts(session, needed(wanted.carId, 'car', kind), wanted.locale),
-        edition,
-      );
+      const carId = needed(wanted.carId, 'car', kind);
+      await refuseSeen(session, await findCar(openOf(session).read.db, carId));
+      return claimDocument(await gather.claimFacts(session, carId, wanted.locale), edition);
     }
     case 'bench-sheet': {
       const { benchSheetDocument } = await import('../../../reports/documents/kinds/bench-sheet.ts');

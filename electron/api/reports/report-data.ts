@@ -6,15 +6,16 @@ import { limitParagraphs, methodParagraphs } from '../../../reports/model/method
 import type { CollectionReport, ReportEntry } from '../../../reports/types.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketOn, marketToday } from '../figures/market.ts';
+import { seenLotsOf } from '../figures/owned.ts';
 import type { makeReport } from '../inputs.ts';
 import { notFound, refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { OnProgress } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import { changesOf, saidBody } from './report-changes.ts';
-import { reportEntries } from './report-entries.ts';
+import { type EntriesWanted, reportEntries } from './report-entries.ts';
 
-export type ReportWanted = z.output<typeof makeReport>;
+export type ReportWanted = z.output<typeof makeReport> & Pick<EntriesWanted, 'withSeen'>;
 
 const untold = { range: null, expected: null, own: false, note: null };
 
@@ -63,7 +64,12 @@ export const saidReport = async (
   const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
   const { version, body } = await assumptionsInForce(session);
   const { entries, said, sums } = await reportEntries(session, wanted, { fitted, onProgress, signal });
-  if (entries.length === 0) throw refused('There is no car to report. Add cars, or choose others.');
+  if (entries.length === 0)
+    throw refused(
+      wanted.lotId !== undefined && (await seenLotsOf(session)).has(wanted.lotId)
+        ? 'This lot was only seen: a report tells what you have. Print its bid sheet, or save the lot as bought.'
+        : 'There is no car to report. Add cars, or choose others.',
+    );
   const { withoutValues } = wanted;
   const told = withoutValues ? said.map(car => ({ ...car, value: null })) : said;
   const currency = fitted.reportingCurrency;

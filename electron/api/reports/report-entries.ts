@@ -34,6 +34,7 @@ import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { viewText } from '../../../valuation/wording/view-text.ts';
 import { basisOfWorths, type ValueBasis } from '../../../valuation/words.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
+import { isOwned, isSeenOnly, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { OnProgress } from '../session/progress.ts';
@@ -138,6 +139,8 @@ export interface EntriesWanted {
   withPhotographs: boolean;
   withoutPlaces: boolean;
   format: ReportFormat;
+  /** With the cars of lots that were only seen, marked as such; for lists of the owner's own. */
+  withSeen?: boolean | undefined;
   locale?: string | undefined;
 }
 
@@ -149,6 +152,7 @@ export const reportEntries = async (
 ): Promise<{ entries: ReportEntry[]; said: SaidOfCar[]; sums: Partial<Record<ValueBasis, Range>> }> => {
   const { read, dir } = openOf(session);
   const { db } = read;
+  const seen = await seenLotsOf(session);
   const cars = (
     await listCars(db, {
       ...(wanted.carIds && { ids: wanted.carIds }),
@@ -156,6 +160,7 @@ export const reportEntries = async (
       includeSold: wanted.includeSold,
     })
   )
+    .filter(car => wanted.withSeen || !isSeenOnly(seen, car))
     .map(car => ({ car, key: naturalKey(car.inventoryNumber) }))
     .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
     .map(({ car }) => car);
@@ -195,7 +200,7 @@ export const reportEntries = async (
     const valuation = valueCar(fitted, subject);
     const own = valuation.asFound?.own ?? false;
     const basis = own ? wanted.basis : basisOfWorths;
-    if (valuation.asFound && car.status !== 'sold') {
+    if (valuation.asFound && isOwned(seen, car)) {
       const members = summed.get(basis) ?? [];
       summed.set(basis, members);
       members.push({ car: subject, worth: valuation.asFound });
@@ -246,6 +251,7 @@ export const reportEntries = async (
       notes: car.notes || null,
       notUnderstood: car.unread.map(({ column, text }) => `${column}: ${text}`).join('; ') || null,
       listed: {
+        isSeen: isSeenOnly(seen, car),
         restorerMark: car.restorerMark,
         ownWorth: car.ownWorth,
         purchaseLeftOut: leftOut.get(car.id) ?? null,

@@ -37,6 +37,8 @@ export interface LotRow {
   id: number;
   name: string;
   boughtOn: IsoDate | null;
+  /** Bid for, not bought: its cars are not the owner's. */
+  isSeen: boolean;
   seller: string;
   currency: Currency;
   price: Minor;
@@ -112,6 +114,8 @@ export interface LotPage extends LotRow {
  * advised.
  */
 export interface CarRow extends Omit<CarRecord, 'releaseId' | 'ownWorth'> {
+  /** Of a lot that was only seen: it is not the owner's. */
+  isSeen: boolean;
   lot: string | null;
   casting: string | null;
   releaseName: string | null;
@@ -140,8 +144,10 @@ export interface CarRow extends Omit<CarRecord, 'releaseId' | 'ownWorth'> {
 /** What the cars in view come to. */
 export interface CarTotals {
   cars: number;
-  /** Those that are not sold; the sums are theirs. */
+  /** The owner's; the sums are theirs. */
   here: number;
+  /** Those of lots that were only seen. */
+  seen: number;
   valued: number;
   asFound: Minor;
   /** Cost by currency, none converted, the greatest number of cars first. */

@@ -40,7 +40,10 @@ export interface CollectionSummary {
   /** The effective date of every worth shown: today, or the demo's own date. */
   today: IsoDate;
   counts: {
+    /** Sold ones counted. */
     cars: number;
+    /** Those of lots that were only seen; they are not among `cars`. */
+    seenCars: number;
     lots: number;
     castings: number;
     variations: number;

@@ -30,6 +30,7 @@ import { carRows } from '../cars/car-rows.ts';
 import { planInColour, type Write } from '../cars/save-plan.ts';
 import { stopClocks } from '../cars/stop-clocks.ts';
 import { storeFiles } from '../cars/store-files.ts';
+import { ownedOf, refuseSeen } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
@@ -69,6 +70,7 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
     const car = cars.find(one => one.id === id);
     if (!car) throw notFound('car', id);
     if (car.status === 'sold') throw refused(`${car.inventoryNumber} has been sold.`);
+    await refuseSeen(session, car);
     if (running.has(id)) throw refused(`${car.inventoryNumber} is on the bench already.`);
   }
   const currency = await readReportingCurrency(db);
@@ -314,7 +316,10 @@ const addPhotos = needsCollection.input(inputs.addJobPhotos).handler(async ({ co
 
 /** The cars that are kept for their parts. */
 const donors = needsCollection.handler(async ({ context }): Promise<DonorView[]> => {
-  const cars = (await listCars(context.db)).filter(({ status }) => status === 'donor');
+  const cars = await ownedOf(
+    context.session,
+    (await listCars(context.db)).filter(({ status }) => status === 'donor'),
+  );
   return (await carRows(context.session, cars)).map(({ id, inventoryNumber, casting }) => ({
     id,
     inventoryNumber,

@@ -14,6 +14,7 @@ import {
 import { deviationOfColour } from '../../../valuation/words.ts';
 import { planOf } from '../figures/decision-summary.ts';
 import { marketToday } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
@@ -49,7 +50,7 @@ export const seasonColours = needsCollection
     const fitted = await marketToday(session);
     const index = await referenceIndex(session);
     const painted = new Set(input.carIds);
-    const all = (await listCars(db)).filter(({ status }) => status !== 'sold');
+    const all = await ownedOf(session, await listCars(db));
     const madeIn = (variationId: number | null) =>
       variationId === null ? '' : (index.variations.get(variationId)?.features.colour ?? '');
     // A colour is one whatever its capitals; it is shown as it was seen first.

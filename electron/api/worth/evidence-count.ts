@@ -2,6 +2,7 @@ import type { EvidenceCount } from '../../../valuation/wording/evidence-text.ts'
 import { allBriefCars } from '../figures/brief-cars.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday, rawMarket } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import type { Session } from '../session/session.ts';
 
 /**
@@ -10,7 +11,8 @@ import type { Session } from '../session/session.ts';
 export const evidenceCount = async (session: Session): Promise<EvidenceCount> => {
   const { sales, purchases = [], beliefs = [] } = await rawMarket(session);
   const { setAside, ownAside } = await marketToday(session);
-  const ids = [...(await allBriefCars(session)).values()].flatMap(({ id, isSold }) => (isSold ? [] : [id]));
+  const owned = await ownedOf(session, [...(await allBriefCars(session)).values()]);
+  const ids = owned.map(({ id }) => id);
   const figuresOf = await figuresById(session, ids);
   const onOwn = { paid: 0, believed: 0 };
   let valued = 0;

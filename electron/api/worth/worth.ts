@@ -8,6 +8,7 @@ import { basisOfWorths } from '../../../valuation/words.ts';
 import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketOn, marketToday } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import { valueCars } from '../figures/value-cars.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
@@ -42,7 +43,7 @@ const list = needsCollection
     streamed<ValuationList>((report, stop) => valueCars(context.session, input.on, report, stop), signal),
   );
 
-/** Keeps today's worths (or those of an earlier day) of every car that is not sold, to look back on. */
+/** Keeps today's worths (or those of an earlier day) of every car of the owner's, to look back on. */
 const takeSnapshot = needsCollection
   .input(inputs.onDate)
   .handler(async ({ context, input }): Promise<{ cars: number; on: string }> => {
@@ -51,7 +52,7 @@ const takeSnapshot = needsCollection
     const on = input.on ?? today;
     if (on > today) throw refused(`Values cannot be saved for a future date; today is ${today}.`);
     const fitted = on === today ? await marketToday(session) : await marketOn(session, on);
-    const cars = await listCars(db, { includeSold: false });
+    const cars = await ownedOf(session, await listCars(db));
     const subjects = await readSubjects(db, cars);
     const assumptions = await assumptionsInForce(session);
     const snapshots = subjects.map(subject => {

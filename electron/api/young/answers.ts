@@ -5,15 +5,17 @@ import { helpfulAnswers } from '../../../valuation/index.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
+import { ownedOf } from '../figures/owned.ts';
 import { waitingList } from '../names/waiting.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { NamedAnswer } from '../views.ts';
 
-/** The cars that are not sold and have no value. */
+/** The owner's cars that have no value. */
 const withoutValue = async (session: Session): Promise<number[]> => {
-  const ids = [...(await allBriefCars(session)).values()].flatMap(({ id, isSold }) => (isSold ? [] : [id]));
+  const owned = await ownedOf(session, [...(await allBriefCars(session)).values()]);
+  const ids = owned.map(({ id }) => id);
   const figuresOf = await figuresById(session, ids);
   return ids.filter(id => !figuresOf(id)?.worths.asFound);
 };

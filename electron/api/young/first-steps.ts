@@ -16,7 +16,7 @@ export const readDismissed = async (session: Session): Promise<string[]> =>
 export const dismissedSetting = (kinds: string[]) => [setting, [...new Set(kinds)].sort().join(',')] as const;
 
 export interface KnownOfCars {
-  /** How many cars are not sold. */
+  /** How many cars the owner has. */
   cars: number;
   /** Those of them without a value. */
   valueless: number[];

@@ -50,10 +50,12 @@ const HomeScreen = () => {
   const { workingOut } = home.data;
   const nothingValued = firstSteps !== null && totals.valued === 0;
   const facts = `${counted(summary.counts.cars, 'car', 'cars')} in ${counted(summary.counts.lots, 'lot', 'lots')} · values on ${dateText(summary.today)}, in ${currency}`;
+  const seen =
+    summary.counts.seenCars === 0 ? '' : `${summary.counts.seenCars.toLocaleString()} seen, not bought`;
   if (summary.counts.cars === 0)
     return (
       <>
-        <PageHeader title={summary.name || 'Home'} facts="No cars yet" />
+        <PageHeader title={summary.name || 'Home'} facts={['No cars yet', seen].filter(Boolean).join(' · ')} />
         <div className="page" aria-busy={home.isFetching || undefined}>
           <Section title="From your list to your first decisions">
             <p className={classes.lead}>
@@ -68,7 +70,7 @@ const HomeScreen = () => {
     );
   return (
     <>
-      <PageHeader title={summary.name || 'Home'} facts={facts} />
+      <PageHeader title={summary.name || 'Home'} facts={[facts, seen].filter(Boolean).join(' · ')} />
       <div className="page" aria-busy={home.isFetching || workingOut !== null || undefined}>
         {workingOut ? <OfBefore {...workingOut} /> : null}
         {firstSteps ? (

@@ -11,6 +11,8 @@ export const costKinds = lotCostKinds.filter((kind): kind is CostKind => kind !=
 export interface LotDraft {
   name: string;
   boughtOn: IsoDate | null;
+  /** Not bought: no day and no costs, whatever stands in their fields. */
+  seen: boolean;
   seller: string;
   currency: Currency;
   usual: Record<CostKind, Minor | null>;
@@ -21,6 +23,7 @@ export interface LotDraft {
 export const emptyDraft = (currency: Currency, boughtOn: IsoDate | null): LotDraft => ({
   name: '',
   boughtOn,
+  seen: false,
   seller: '',
   currency,
   usual: { price: null, premium: null, tax: null, carriage: null },
@@ -33,6 +36,7 @@ export const draftOf = (lot: LotPage): LotDraft => {
   const draft: LotDraft = {
     ...emptyDraft(lot.currency, lot.boughtOn),
     name: lot.name,
+    seen: lot.isSeen,
     seller: lot.seller,
     notes: lot.notes,
   };
@@ -55,12 +59,12 @@ export const draftCosts = (draft: LotDraft): Cost[] => [
 export const draftTotal = (draft: LotDraft): Minor =>
   draftCosts(draft).reduce((sum, cost) => sum + cost.minor, 0);
 
-/** What `lots.create` and `lots.update` take. */
+/** What `lots.create`, `lots.update` and an import take. */
 export const draftInput = (draft: LotDraft) => ({
   name: draft.name.trim(),
-  boughtOn: draft.boughtOn,
+  boughtOn: draft.seen ? null : draft.boughtOn,
   seller: draft.seller.trim(),
   currency: draft.currency,
-  costs: draftCosts(draft),
+  costs: draft.seen ? [] : draftCosts(draft),
   notes: draft.notes,
 });

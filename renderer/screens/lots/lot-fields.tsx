@@ -1,4 +1,4 @@
-import { Button, TextInput } from '@mantine/core';
+import { Button, Checkbox, TextInput } from '@mantine/core';
 import { DateInput } from '@mantine/dates';
 import type { ReactNode } from 'react';
 import { sentenceCase } from '../../../valuation/wording/reader.ts';
@@ -85,10 +85,13 @@ export const LotFields = ({
   onChange,
   autoFocus = false,
   withNotes = true,
+  withSeen = false,
   costs,
 }: FieldsProps & {
   autoFocus?: boolean;
   withNotes?: boolean;
+  /** It can be said that the lot was only seen. */
+  withSeen?: boolean;
   /** What is to be said of the costs where they are known elsewhere: they are then folded away. */
   costs?: string | undefined;
 }) => {
@@ -106,10 +109,20 @@ export const LotFields = ({
         value={draft.name}
         onChange={event => set({ name: event.currentTarget.value })}
       />
+      {withSeen ? (
+        <Checkbox
+          className={classes.wide}
+          label="Only seen so far, not bought"
+          description="Its cars are valued and bid for, but do not count among yours until you save it as bought."
+          checked={draft.seen}
+          onChange={event => set({ seen: event.currentTarget.checked })}
+        />
+      ) : null}
       <div className={classes.pair}>
         <DateInput
           label="Bought on"
-          value={draft.boughtOn}
+          disabled={draft.seen}
+          value={draft.seen ? null : draft.boughtOn}
           onChange={boughtOn => set({ boughtOn })}
           valueFormat="YYYY-MM-DD"
           placeholder="YYYY-MM-DD"
@@ -124,26 +137,28 @@ export const LotFields = ({
         />
         <CurrencyField value={draft.currency} onChange={currency => set({ currency })} />
       </div>
-      <Costs hint={costs}>
-        <div className={classes.four}>
-          {costKinds.map(kind => (
-            <MoneyInput
-              key={kind}
-              label={costWords()[kind]}
-              currency={draft.currency}
-              value={draft.usual[kind]}
-              onChange={minor => set({ usual: { ...draft.usual, [kind]: minor } })}
-            />
-          ))}
-        </div>
-        <OtherCosts draft={draft} onChange={onChange} />
-        <p className={classes.total}>
-          <span>Total</span>
-          <strong>
-            <Amount minor={draftTotal(draft)} currency={draft.currency} /> {draft.currency}
-          </strong>
-        </p>
-      </Costs>
+      {draft.seen ? null : (
+        <Costs hint={costs}>
+          <div className={classes.four}>
+            {costKinds.map(kind => (
+              <MoneyInput
+                key={kind}
+                label={costWords()[kind]}
+                currency={draft.currency}
+                value={draft.usual[kind]}
+                onChange={minor => set({ usual: { ...draft.usual, [kind]: minor } })}
+              />
+            ))}
+          </div>
+          <OtherCosts draft={draft} onChange={onChange} />
+          <p className={classes.total}>
+            <span>Total</span>
+            <strong>
+              <Amount minor={draftTotal(draft)} currency={draft.currency} /> {draft.currency}
+            </strong>
+          </p>
+        </Costs>
+      )}
       {withNotes ? (
         <NotesField minRows={2} value={draft.notes} onChange={text => set({ notes: text })} />
       ) : null}

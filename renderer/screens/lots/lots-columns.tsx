@@ -96,8 +96,13 @@ export const lotColumns = (lots: readonly LotRow[], currency: Currency): GridCol
       title: 'Bought',
       width: 108,
       value: lot => lot.boughtOn,
-      text: lot => (lot.boughtOn ? dateText(lot.boughtOn) : ''),
-      render: lot => (lot.boughtOn ? dateText(lot.boughtOn) : <span className="soft">no date</span>),
+      text: lot => (lot.boughtOn ? dateText(lot.boughtOn) : lot.isSeen ? 'seen only' : ''),
+      render: lot =>
+        lot.boughtOn ? (
+          dateText(lot.boughtOn)
+        ) : (
+          <span className="soft">{lot.isSeen ? 'seen only' : 'no date'}</span>
+        ),
     },
     {
       id: 'cost',

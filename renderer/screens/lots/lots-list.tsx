@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import { useLocation } from 'wouter';
+import { counted } from '../../../valuation/wording/reader.ts';
 import { api } from '../../api/client.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
@@ -48,7 +49,8 @@ export const LotsList = () => {
         </EmptyState>
       </>
     );
-  const cars = rows.reduce((sum, lot) => sum + lot.carCount, 0);
+  const seen = rows.filter(lot => lot.isSeen);
+  const cars = rows.reduce((sum, lot) => sum + (lot.isSeen ? 0 : lot.carCount), 0);
   const open = rows.filter(
     lot =>
       lot.carCount > 0 &&
@@ -57,7 +59,8 @@ export const LotsList = () => {
         lot.photographedCount < lot.carCount),
   ).length;
   const facts = [
-    `${rows.length} ${rows.length === 1 ? 'lot' : 'lots'} of ${cars} cars`,
+    `${counted(rows.length - seen.length, 'lot')} of ${counted(cars, 'car')}`,
+    ...(seen.length > 0 ? [`${counted(seen.length, 'lot')} seen, not bought`] : []),
     open === 0
       ? `all ${readerWords().dialect.catalogued}`
       : `${open} still to be ${readerWords().dialect.catalogued}`,

@@ -14,23 +14,25 @@ import { LotFields } from './lot-fields.tsx';
 const NewLotForm = ({ initial }: { initial: LotDraft }) => {
   const [draft, setDraft] = useState(initial);
   const [, navigate] = useLocation();
-  const create = useAction((input: ReturnType<typeof draftInput>) => api.lots.create(input), {
-    label: input => `Lot ${input.name} added`,
-    thenGo: ({ id }) => navigate(`/${id}`),
-  });
+  const create = useAction(
+    (input: ReturnType<typeof draftInput> & { seen: boolean }) => api.lots.create(input),
+    {
+      label: input => `Lot ${input.name} added`,
+      thenGo: ({ id }) => navigate(`/${id}`),
+    },
+  );
   return (
     <form
       className={classes.form}
       onSubmit={event => {
         event.preventDefault();
-        if (draft.name.trim()) create.mutate(draftInput(draft));
+        if (draft.name.trim()) create.mutate({ ...draftInput(draft), seen: draft.seen });
       }}
     >
-      <LotFields draft={draft} onChange={setDraft} autoFocus />
+      <LotFields draft={draft} onChange={setDraft} autoFocus withSeen />
       <div className={classes.foot}>
         <span className={`${classes.apart} soft grid-text`}>
-          The cars come next; or <Link href="/import">import them from a spreadsheet</Link>. Only seen so far?
-          Clear the day and leave the costs empty: its page works out what to bid.
+          The cars come next; or <Link href="/import">import them from a spreadsheet</Link>.
         </span>
         <ButtonLink href="/">Cancel</ButtonLink>
         <Button type="submit" variant="filled" disabled={!draft.name.trim()} loading={create.isPending}>
@@ -48,7 +50,7 @@ export const NewLot = () => {
     <>
       <PageHeader
         title="New lot"
-        facts="What you bought together, for one price"
+        facts="What you bought together, or saw, for one price"
         back={{ label: 'Lots', to: '/lots' }}
       />
       <div className="page">

@@ -51,7 +51,7 @@ const ReportsScreen = () => {
     window.scrollTo({ top: 0 });
     void work.start(signal => api.reports.make({ ...reportInput(again), preview: true }, { signal }));
   };
-  if (summary.data.counts.cars === 0) return <NothingToReport />;
+  if (summary.data.counts.cars + summary.data.counts.seenCars === 0) return <NothingToReport />;
   return (
     <>
       <PageHeader

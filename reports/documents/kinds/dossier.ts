@@ -51,6 +51,8 @@ export interface CarPhoto extends DocumentPhoto {
 
 export interface DossierFacts extends CarFacts {
   lot: string | null;
+  /** Of a lot that was only seen: it is not the owner's. */
+  isSeen: boolean;
   location: string;
   notes: string;
   cost: Minor | null;
@@ -190,7 +192,13 @@ export const dossierDocument = (car: DossierFacts, edition: Edition): PaperDocum
         facts: [
           ...identityFacts(car, reader.locale),
           { label: 'Grade', value: conditionText(car, reader.locale) },
-          ...(car.lot ? [{ label: 'Came with', value: car.lot }] : []),
+          ...(car.lot
+            ? [
+                car.isSeen
+                  ? { label: 'Seen, not bought', value: car.lot }
+                  : { label: 'Came with', value: car.lot },
+              ]
+            : []),
           ...(car.location && !withoutPlaces ? [{ label: 'Kept in', value: car.location }] : []),
         ],
       },

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import { carTitle } from '../../../../valuation/wording/car-names.ts';
+import { statusText } from '../../../../valuation/wording/status-text.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { FinishState } from '../../../components/marks/finish-state.tsx';
@@ -17,7 +18,11 @@ const Facts = ({ car }: { car: CarPage }) => (
     {car.series ? <span>{car.series}</span> : null}
     {car.releaseYear ? <span>{car.releaseYear}</span> : null}
     <FinishState state={car.finishState} />
-    {car.status === 'kept' ? null : <span className={classes.status}>{car.status}</span>}
+    {car.isSeen ? (
+      <span className={classes.status}>{statusText('seen')}</span>
+    ) : car.status === 'kept' ? null : (
+      <span className={classes.status}>{car.status}</span>
+    )}
   </span>
 );
 

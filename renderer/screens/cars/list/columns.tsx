@@ -68,6 +68,7 @@ const UnreadInstead = ({
 /** What the mark at a row's edge says. */
 export const carRowState = (car: CarRow): RowState | null => {
   if (car.status === 'sold') return { tone: 'muted', label: 'Sold' };
+  if (car.isSeen) return { tone: 'muted', label: 'Seen, not bought' };
   if (car.identified === 'no') return { tone: 'caution', label: 'Not identified' };
   if (car.identified === 'casting') return { tone: 'caution', label: 'Variation not settled' };
   if (car.unread.length > 0) return { tone: 'caution', label: `Not understood: ${unreadText(car.unread)}` };
@@ -175,7 +176,7 @@ const ownershipColumns = (currency: Currency): GridColumn<CarRow>[] => [
       </span>
     ),
   },
-  { id: 'status', title: 'Status', width: 88, value: car => statusText(car.status) },
+  { id: 'status', title: 'Status', width: 88, value: car => statusText(car.isSeen ? 'seen' : car.status) },
   {
     id: 'cost',
     title: 'Cost',
@@ -232,7 +233,8 @@ const valueColumns = (currency: Currency, scale: WorthScale | null | undefined):
 ];
 
 /** A gain is shown where some work is recommended. */
-const gains = (car: CarRow): boolean => car.status !== 'sold' && advisesWork(car.recommendation);
+const isOwned = (car: CarRow): boolean => car.status !== 'sold' && !car.isSeen;
+const gains = (car: CarRow): boolean => isOwned(car) && advisesWork(car.recommendation);
 
 /** What to do with it, and what that brings. */
 const adviceColumns = (currency: Currency): GridColumn<CarRow>[] => [
@@ -241,10 +243,9 @@ const adviceColumns = (currency: Currency): GridColumn<CarRow>[] => [
     title: 'Recommended',
     width: 124,
     value: car =>
-      car.status === 'sold' || !car.recommendation ? null : readerWords().recommendation(car.recommendation),
+      !isOwned(car) || !car.recommendation ? null : readerWords().recommendation(car.recommendation),
     render: car =>
-      car.recommendation === null || car.status === 'sold' ? null : car.recommendation ===
-        'not-enough-evidence' ? (
+      car.recommendation === null || !isOwned(car) ? null : car.recommendation === 'not-enough-evidence' ? (
         <RecommendationMark recommendation={car.recommendation} />
       ) : (
         <RecommendationMark

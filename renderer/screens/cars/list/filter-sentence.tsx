@@ -3,9 +3,9 @@ import type { CarChoices, CarsFacts } from '../../../../electron/api/views.ts';
 import { type CarFilter, carFilterIn } from '../../../../valuation/reading/list-address.ts';
 import { statusText } from '../../../../valuation/wording/status-text.ts';
 import {
-  type CarStatus,
-  carStatuses,
   finishStates,
+  type ListedStatus,
+  listedStatuses,
   rarities,
   recommendations,
 } from '../../../../valuation/words.ts';
@@ -40,7 +40,7 @@ const useChoices = (choices: CarChoices | undefined): Record<FilterPart, PartCho
           0,
         ),
       })),
-      status: words('status', carStatuses, value => ({ label: statusText(value as CarStatus) })),
+      status: words('status', listedStatuses, value => ({ label: statusText(value as ListedStatus) })),
       recommendation: words('recommendation', recommendations, value => {
         const word = recommendations.find(known => known === value) ?? 'leave';
         return {

@@ -17,12 +17,13 @@ export const TotalsLine = ({
   isOld: boolean;
 }) => {
   if (!totals) return <div className={classes.totals} role="status" aria-label={label} aria-busy="true" />;
-  const sold = totals.cars - totals.here;
+  const sold = totals.cars - totals.here - totals.seen;
   return (
     <div className={classes.totals} role="status" aria-label={label} aria-busy={isOld || undefined}>
       <span>
         <strong>{totals.cars.toLocaleString(readerLocale())}</strong> {totals.cars === 1 ? 'car' : 'cars'}
         {sold > 0 ? `, ${sold.toLocaleString(readerLocale())} of them sold` : ''}
+        {totals.seen > 0 ? `, ${totals.seen.toLocaleString(readerLocale())} seen, not bought` : ''}
       </span>
       <span>
         value as found <strong>{worthText(totals.asFound, currency)}</strong> {currency}

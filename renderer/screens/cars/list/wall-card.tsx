@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
 import { carColour, carTitle } from '../../../../valuation/wording/car-names.ts';
+import { statusText } from '../../../../valuation/wording/status-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { worthText } from '../../../components/format.ts';
 import { LacquerChip } from '../../../components/lacquer-chip/lacquer-chip.tsx';
@@ -62,7 +63,13 @@ export const WallCard = memo(
             <WorthStrip worths={stripWorths(car.worths)} currency={currency} scale={scale} size="card" />
           )}
           <span className={classes.facts}>
-            {car.recommendation ? <RecommendationMark recommendation={car.recommendation} /> : <span />}
+            {car.isSeen ? (
+              <span className="soft">{statusText('seen')}</span>
+            ) : car.recommendation ? (
+              <RecommendationMark recommendation={car.recommendation} />
+            ) : (
+              <span />
+            )}
             {car.worths.asFound ? (
               <span className="tabular">{worthText(car.worths.asFound.mid, currency)}</span>
             ) : null}

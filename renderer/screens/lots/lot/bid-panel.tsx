@@ -115,6 +115,11 @@ export const BidPanel = ({
           </>
         ) : null}
       </div>
+      {lot.boughtOn === null && lot.costs.length === 0 && !lot.isSeen ? (
+        <p className="soft grid-text">
+          Saving a bid marks the lot as seen, not bought: its cars then do not count among yours.
+        </p>
+      ) : null}
       <div className={classes.bidFoot}>
         <Button disabled={isSaved} loading={save.isPending} onClick={() => save.mutate()}>
           {isSaved ? 'Bid saved' : 'Save this bid'}

@@ -17,7 +17,12 @@ export const LotDetails = ({ lot, onClose }: { lot: LotPage; onClose: () => void
       const before = draftInput(draftOf(lot));
       const sameCosts = JSON.stringify(before.costs) === JSON.stringify(input.costs);
       const { costs, ...rest } = input;
-      return api.lots.update({ id: lot.id, ...rest, ...(!sameCosts && { costs }) });
+      return api.lots.update({
+        id: lot.id,
+        ...rest,
+        ...(!sameCosts && { costs }),
+        ...(draft.seen !== lot.isSeen && { seen: draft.seen }),
+      });
     },
     { label: input => `Lot ${input.name} changed`, onDone: onClose },
   );
@@ -33,7 +38,7 @@ export const LotDetails = ({ lot, onClose }: { lot: LotPage; onClose: () => void
           if (draft.name.trim()) save.mutate(draftInput(draft));
         }}
       >
-        <LotFields draft={draft} onChange={setDraft} />
+        <LotFields draft={draft} onChange={setDraft} withSeen />
         <div className={classes.foot}>
           <Button
             className={classes.apart}

@@ -10,6 +10,7 @@ import { ButtonLink } from '../button-link.tsx';
 import { BidPanel } from './bid-panel.tsx';
 import { type Buying, BuyLot } from './buy-lot.tsx';
 import { LotDetails } from './lot-details.tsx';
+import evidence from './lot-evidence.module.css';
 import { LotEvidence } from './lot-evidence.tsx';
 import { LotFigures } from './lot-figures.tsx';
 import type { Dealing } from './use-dealing.tsx';
@@ -49,9 +50,13 @@ export const LotHeader = ({
     { keys: 'alt+B', does: 'Highest bid', run: () => setBidding(true) },
   ]);
   const facts = [
-    lot.boughtOn ? dateText(lot.boughtOn) : lot.bid && !lot.costs.length ? 'seen, not bought yet' : null,
+    lot.boughtOn ? dateText(lot.boughtOn) : lot.isSeen ? 'seen, not bought' : null,
     lot.seller || null,
-    lot.costs.length ? `${amountText(lot.cost, lot.currency)} ${lot.currency}` : 'no cost entered yet',
+    lot.costs.length
+      ? `${amountText(lot.cost, lot.currency)} ${lot.currency}`
+      : lot.isSeen
+        ? null
+        : 'no cost entered yet',
     ...(lot.carCount === 0
       ? ['no cars yet']
       : [
@@ -113,7 +118,7 @@ export const LotHeader = ({
       {lot.carCount > 0 ? (
         <>
           <LotFigures lot={lot} currency={currency} />
-          <LotEvidence lot={lot} onDetails={() => setDetails(true)} />
+          {lot.isSeen ? <SeenLine /> : <LotEvidence lot={lot} onDetails={() => setDetails(true)} />}
         </>
       ) : (
         <Beginning lotId={lot.id} />
@@ -131,6 +136,13 @@ export const LotHeader = ({
     </>
   );
 };
+
+/** What it means that a lot was only seen. */
+const SeenLine = () => (
+  <p className={evidence.line}>
+    Seen, not bought: its cars do not count among yours until you save the lot as bought, under “Highest bid”.
+  </p>
+);
 
 const Beginning = ({ lotId }: { lotId: number }) => (
   <p className="soft" style={{ margin: '0 24px 12px', maxWidth: '88ch' }}>

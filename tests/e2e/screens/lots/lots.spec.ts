@@ -132,7 +132,10 @@ test('a lot that was seen is bid for, and becomes the lot when it is bought, wit
 }) => {
   await goTo(demo, '/lots/new');
   await demo.getByRole('textbox', { name: 'Name of the lot' }).fill('Seen tray');
-  await demo.getByRole('textbox', { name: 'Bought on' }).fill('');
+  await demo.getByRole('checkbox', { name: 'Only seen so far, not bought' }).check();
+  await expect(demo.getByRole('textbox', { name: 'Price' })).toHaveCount(0);
+  await picture(demo, 'lot-seen-new');
+  expect(await breaches(demo)).toEqual([]);
   await demo.getByRole('button', { name: 'Enter its cars' }).click();
   const grid = demo.getByRole('grid', { name: 'Cars of Seen tray' });
   await expect(grid).toBeFocused();
@@ -146,7 +149,7 @@ test('a lot that was seen is bid for, and becomes the lot when it is bought, wit
     await demo.keyboard.press('Enter');
   }
   const facts = demo.locator('main header');
-  await expect(facts).toContainText('no cost entered yet · 2 cars · all graded');
+  await expect(facts).toContainText('seen, not bought · 2 cars · all graded');
   const openBid = () => demo.getByRole('button', { name: 'Highest bid' }).click();
   await openBid();
   await demo.getByRole('textbox', { name: 'Premium' }).fill('25');
@@ -157,8 +160,15 @@ test('a lot that was seen is bid for, and becomes the lot when it is bought, wit
   await expect(demo.getByRole('button', { name: 'Bid saved' })).toBeVisible();
   await picture(demo, 'lot-bid-saved');
   await demo.keyboard.press('Escape');
-  await expect(facts).toContainText('seen, not bought yet');
+  await expect(facts).toContainText('seen, not bought');
   await goTo(demo, '/');
+  await expect(facts).toContainText('2 seen, not bought');
+  await goTo(demo, '/cars?status=seen');
+  await expect(demo.getByRole('status', { name: 'Totals of the cars shown' })).toContainText(
+    '2 cars, 2 seen, not bought',
+  );
+  await picture(demo, 'cars-seen');
+  await demo.goBack();
   await demo.goBack();
   await openBid();
   await expect(demo.getByRole('textbox', { name: 'Premium' })).toHaveValue('25 %');
@@ -174,7 +184,7 @@ test('a lot that was seen is bid for, and becomes the lot when it is bought, wit
   await expect(facts).toContainText('31.50 USD · 2 cars · all graded');
   await expect(facts).not.toContainText('not bought');
   await demo.keyboard.press('Control+z');
-  await expect(facts).toContainText('seen, not bought yet');
+  await expect(facts).toContainText('seen, not bought');
 });
 
 test('from nothing to a messy list taken in: every row with its outcome, and one undo', async ({

@@ -15,6 +15,9 @@ export const WhatToDo = ({ car, currency }: { car: CarPage; currency: Currency }
         {car.status === 'sold' ? (
           <p className="soft">It has been sold; this is what the figures said before the sale.</p>
         ) : null}
+        {car.isSeen ? (
+          <p className="soft">It was only seen; this is what the figures say if you buy it.</p>
+        ) : null}
         <BreakEven decision={decision} currency={currency} />
         <Guards decision={decision} />
         <Reasons decision={decision} currency={currency} />
