@@ -34,6 +34,7 @@ export interface TablesPackage {
 export const packageProfile = 'https://datapackage.org/profiles/2.0/datapackage.json';
 /** What a CSV file of a package says of itself. */
 export const csvFile = {
+  type: 'table',
   format: 'csv',
   mediatype: 'text/csv',
   encoding: 'utf-8',
@@ -73,7 +74,11 @@ const foreignKeys = (sqlite: Database, table: string) =>
   (sqlite.pragma(`foreign_key_list("${table}")`) as { table: string; from: string; to: string | null }[]).map(
     key => ({
       fields: [key.from],
-      reference: { resource: key.table.replaceAll('_', '-'), fields: [key.to ?? 'id'] },
+      // A table that refers to itself does not name itself.
+      reference: {
+        ...(key.table !== table && { resource: key.table.replaceAll('_', '-') }),
+        fields: [key.to ?? 'id'],
+      },
     }),
   );
 

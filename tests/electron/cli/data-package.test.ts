@@ -5,6 +5,7 @@ import { Uint8ArrayReader, Uint8ArrayWriter, ZipReader } from '@zip.js/zip.js';
 import { Package } from 'datapackage';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { copyDemo } from '../../helpers/demo-template.ts';
+import { faultsOfPackage } from '../../published/data-package-standard.ts';
 import { answer } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
@@ -59,6 +60,7 @@ describe('a Data Package', { timeout: 240_000 }, () => {
     await answer(['share', '--collection', at('demo'), '--out', at('market.zip')]);
     await unpack(at('market.zip'), at('market'));
     expect(await expectValid(at('market'))).toBeGreaterThan(600);
+    expect(faultsOfPackage(at('market'))).toEqual([]);
   });
 
   it('of all tables in an archive is, too', async () => {
@@ -66,6 +68,7 @@ describe('a Data Package', { timeout: 240_000 }, () => {
     const { globSync } = await import('node:fs');
     const [description = ''] = globSync('**/datapackage.json', { cwd: at('bag') });
     expect(await expectValid(dirname(at('bag', description)))).toBeGreaterThan(1000);
+    expect(faultsOfPackage(dirname(at('bag', description)))).toEqual([]);
   });
 
   it('that is wrong is told to be', async () => {
