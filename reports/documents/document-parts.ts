@@ -1,8 +1,10 @@
 import type { OutlinedHeading } from '../join/join-parts.ts';
 import type { DocumentBlock, PaperDocument } from './document.ts';
 
-/** Lines, rows and items that one document of a paper holds about: so much bounds the memory in which it is set. */
-export const mostLines = 2000;
+/** A paper of more lines, rows and items than this is set in parts. */
+export const mostInOne = 4000;
+/** Lines, rows and items that a part holds about: so much bounds the memory in which it is set. */
+export const mostLines = 1000;
 
 /** A stretch of a paper's blocks, with what its outline has. */
 export interface DocumentPart {
@@ -40,7 +42,7 @@ const headingsOf = (blocks: readonly DocumentBlock[], opens: boolean): OutlinedH
  */
 export const documentParts = ({ blocks }: Pick<PaperDocument, 'blocks'>): DocumentPart[] => {
   const lines = blocks.reduce((sum, block) => sum + linesOf(block), 0);
-  if (lines <= 2 * mostLines) return [{ blocks, opens: true, headings: headingsOf(blocks, true) }];
+  if (lines <= mostInOne) return [{ blocks, opens: true, headings: headingsOf(blocks, true) }];
   const parts: DocumentBlock[][] = [[]];
   let held = 0;
   for (const block of blocks)

@@ -65,15 +65,17 @@ const tile = (car: ShownCar): Markup => {
 </a></li>`;
 };
 
+const find = html`<p class="find" hidden><label for="find">Find a car</label> <input id="find" type="search" autocomplete="off"> <span id="found" role="status"></span></p>`;
+
 /** The wall of all cars. */
 export const wallPage = ({ title, locale, cars }: ShownGallery): string =>
   page(
     title,
     locale,
     '',
-    html`<header><h1 dir="auto">${title}</h1><p>${counted(cars.length, 'car')}. The finish of each is stated on its page.</p></header>
+    html`<header><h1 dir="auto">${title}</h1><p>${counted(cars.length, 'car')}. ${cars.length === 1 ? 'Its finish is' : 'The finish of each is'} stated on its page.</p></header>
 <main>
-<p class="find" hidden><label for="find">Find a car</label> <input id="find" type="search" autocomplete="off"> <span id="found" role="status"></span></p>
+${cars.length > 1 ? find : html``}
 <ul class="wall">
 ${cars.map(tile)}
 </ul>
@@ -135,6 +137,6 @@ ${car.facts.map(({ label, value }) => html`<div><dt>${label}</dt><dd dir="auto">
 </dl>
 ${partRows(car)}
 </main>
-<nav class="steps" aria-label="Other cars">${step(cars[at - 1], 'prev')}${step(cars[at + 1], 'next')}</nav>`,
+${cars.length > 1 ? html`<nav class="steps" aria-label="Other cars">${step(cars[at - 1], 'prev')}${step(cars[at + 1], 'next')}</nav>` : html``}`,
   );
 };

@@ -82,6 +82,22 @@ describe('gallery.make', { timeout: 120_000 }, () => {
     expect(existsSync(thumbnails)).toBe(true);
   });
 
+  it('of one car has no other cars to go to, and nothing to look for', async () => {
+    const { api, dir } = await newCollectionService();
+    await api.cars.create({
+      lotId: null,
+      cars: [{ inventoryNumber: 'Q-1', asWritten: { casting: 'Osmerry' } }],
+    });
+    const out = join(dir, 'gallery');
+    expect(await resultOf(await api.gallery.make({ out }))).toMatchObject({ cars: 1, photographs: 0 });
+    const wall = readFileSync(join(out, 'index.html'), 'utf8');
+    expect(wall).toContain('1 car. Its finish is stated on its page.');
+    expect(wall).not.toContain('id="find"');
+    const page = readFileSync(join(out, 'cars/q-1.html'), 'utf8');
+    expect(page).toContain('There is no photograph of it.');
+    expect(page).not.toContain('aria-label="Other cars"');
+  });
+
   it('writes a ZIP, never over what is there, and nothing where nothing is to be shown', async () => {
     const { api, dir } = await shelf();
     const out = join(dir, 'gallery.zip');

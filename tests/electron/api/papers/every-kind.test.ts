@@ -6,6 +6,7 @@ import sharp from 'sharp';
 import { afterEach, describe, expect, it } from 'vitest';
 import { paperKinds } from '../../../../electron/api/inputs.ts';
 import { type Api, addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
+import { archiveFaults, readObjects } from '../../../reports/pdf-archive.ts';
 import { canReadStructure, faultsOf, readStructure } from '../../../reports/pdf-structure.ts';
 import { canReadPdf, squeezed } from '../../../reports/read-pdf.ts';
 
@@ -143,6 +144,7 @@ describe.skipIf(!canReadPdf)('every kind of paper', { timeout: 240_000 }, () => 
         expect(check()).toMatch(/No syntax or stream encoding errors found/);
         if (canReadStructure)
           expect(faultsOf(readStructure(pdf)), 'a reader can be led through it').toEqual([]);
+        if (canReadStructure) expect(archiveFaults(readObjects(pdf), standard)).toEqual([]);
         expect(pdf.toString('latin1')).toContain(
           standard === 'ua-1' ? '<pdfuaid:part>1</pdfuaid:part>' : '<pdfaid:part>2</pdfaid:part>',
         );
