@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { createDocumentPdf } from '../../reports/pdf.ts';
+import { createDocumentPdf } from '../../reports/typesetting/pdf.ts';
 import { archiveFaults, type Dictionary, type PdfObjects, readObjects } from './pdf-archive.ts';
 import { canReadStructure } from './pdf-structure.ts';
 
