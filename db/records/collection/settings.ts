@@ -1,7 +1,7 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { Currency } from '../../../valuation/types.ts';
 import type { Schema } from '../../schema.ts';
-import { countSeenCars } from '../lots/seen-lots.ts';
+import { countSeenCars } from '../seen-lots.ts';
 
 /**
  * The value kept under a key, or undefined. Keys are kebab-case; values are text, JSON where they have parts.

@@ -3,7 +3,7 @@ import type { Currency, Minor } from '../../../valuation/types.ts';
 import type { Grade, Originality, PartName } from '../../../valuation/words.ts';
 import { gradeToHalf, halfToGrade } from '../../codec.ts';
 import type { Schema } from '../../schema.ts';
-import { seenLots } from '../lots/seen-lots.ts';
+import { seenLots } from '../seen-lots.ts';
 
 /** A part on the shelf, and how many of it the plans of the owner's cars ask for. */
 export interface PartOnShelf {

@@ -1,4 +1,4 @@
-import { readSeenLots } from '../../../db/records/lots/seen-lots.ts';
+import { readSeenLots } from '../../../db/records/seen-lots.ts';
 import type { CarStatus } from '../../../valuation/words.ts';
 import { refused } from '../session/errors.ts';
 import { memo } from '../session/memo.ts';

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import type { Schema } from '../../schema.ts';
+import type { Schema } from '../schema.ts';
 
 /**
  * The lots that were only seen: bid for, with neither a day of purchase nor costs. Their cars do not belong to
