@@ -55,7 +55,10 @@ const HomeScreen = () => {
   if (summary.counts.cars === 0)
     return (
       <>
-        <PageHeader title={summary.name || 'Home'} facts={['No cars yet', seen].filter(Boolean).join(' · ')} />
+        <PageHeader
+          title={summary.name || 'Home'}
+          facts={['No cars yet', seen].filter(Boolean).join(' · ')}
+        />
         <div className="page" aria-busy={home.isFetching || undefined}>
           <Section title="From your list to your first decisions">
             <p className={classes.lead}>
