@@ -2,6 +2,7 @@ import { type UseMutationResult, useMutation, useQueryClient } from '@tanstack/r
 import { errorSentence } from '../../api/error-sentence.ts';
 import { askEverythingAgain } from '../../api/query-client.ts';
 import { showProblem, showUndoNotice } from '../notices/undo-notice.tsx';
+import { sendWrite } from './in-order.ts';
 import { useUndo } from './use-undo.ts';
 
 export interface ActionOptions<Input, Output> {
@@ -37,7 +38,7 @@ export const useAction = <Input = void, Output = unknown>(
   const client = useQueryClient();
   const { undo } = useUndo();
   return useMutation<Output, Error, Input, string | undefined>({
-    mutationFn: write,
+    mutationFn: undoable ? input => sendWrite(() => write(input)) : write,
     onMutate: placeNow,
     onSuccess: async (output, input, begunAt) => {
       if (undoable)

@@ -5,6 +5,7 @@ import { errorSentence } from '../../api/error-sentence.ts';
 import { askEverythingAgain } from '../../api/query-client.ts';
 import { showNotice, showProblem, showRedoNotice, showUndoNotice } from '../notices/undo-notice.tsx';
 import { readerWords } from '../words.ts';
+import { afterWrites } from './in-order.ts';
 
 export interface History {
   undo: () => Promise<void>;
@@ -14,7 +15,7 @@ export interface History {
 const historyOf = (client: QueryClient): History => {
   const undo = async (): Promise<void> => {
     try {
-      const undone = await api.collection.undo();
+      const undone = await afterWrites(() => api.collection.undo());
       if (!undone) return showNotice('Nothing to undo.');
       await askEverythingAgain(client);
       showRedoNotice(`Undone: ${readerWords().action(undone.label)}`, () => void redo());
@@ -24,7 +25,7 @@ const historyOf = (client: QueryClient): History => {
   };
   const redo = async (): Promise<void> => {
     try {
-      const done = await api.collection.redo();
+      const done = await afterWrites(() => api.collection.redo());
       if (!done) return showNotice('Nothing to redo.');
       await askEverythingAgain(client);
       showUndoNotice(`Redone: ${readerWords().action(done.label)}`, () => void undo());

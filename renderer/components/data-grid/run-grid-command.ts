@@ -7,7 +7,7 @@ import type { GridCursor } from './use-grid-cursor.ts';
 import type { GridEditing } from './use-grid-editing.ts';
 import type { GridTable } from './use-grid-table.ts';
 import type { GridWrites } from './use-grid-writes.ts';
-import type { LaterKey } from './use-later-key.ts';
+import type { KeysAhead } from './use-keys-ahead.ts';
 import type { WithRange } from './use-with-range.ts';
 
 /** What commands work on. */
@@ -47,7 +47,7 @@ const isFree = (columns: readonly { pinned?: boolean }[], place: number): boolea
 export const runGridCommand = <Row extends object>(command: GridCommand, worked: Worked<Row>) => {
   if (!isHeard(command, worked)) return;
   const { rows, cursor, editing, table, writes, props, withRange } = worked;
-  const { columns, getRowId, onEdit } = props;
+  const { columns, onEdit } = props;
   const { selection, box, extent } = cursor;
   const { focus } = selection;
   const column = columns[focus.column];
@@ -69,16 +69,13 @@ export const runGridCommand = <Row extends object>(command: GridCommand, worked:
       return cursor.goTo({ anchor: focus, focus });
     case 'fill down':
       if (box && onEdit)
-        void withRange({ ...box, top: box.top - 1 }, content => writes.apply(planFillDown(content, box)));
+        withRange.change({ ...box, top: box.top - 1 }, content => planFillDown(content, box));
       return;
     case 'clear':
-      if (box && onEdit) void withRange(box, content => writes.apply(planClear(content, box)));
+      if (box && onEdit) withRange.change(box, content => planClear(content, box));
       return;
     case 'delete rows':
-      if (box)
-        void withRange(box, content =>
-          props.onDelete?.(content.rows.slice(box.top, box.bottom + 1).map(getRowId)),
-        );
+      if (box) withRange.withIds(box, ids => props.onDelete?.(ids));
       return;
     case 'resize':
       if (column) table.resize(column.id, command.by);
@@ -111,9 +108,13 @@ const isWaiting = <Row extends object>(command: GridCommand, { rows, cursor, pro
 export const runGridKey = <Row extends object>(
   event: KeyboardEvent,
   worked: Worked<Row>,
-  later: LaterKey,
+  ahead: KeysAhead,
 ): void => {
   if (worked.editing.editing || event.nativeEvent.isComposing) return;
+  if (ahead.isBehind(event.nativeEvent)) {
+    event.stopPropagation();
+    return;
+  }
   const command = gridCommand(event);
   if (!command) return;
   if (command.do === 'tab') {
@@ -124,9 +125,6 @@ export const runGridKey = <Row extends object>(
   if (!waits && !isHeard(command, worked)) return;
   event.preventDefault();
   event.stopPropagation();
-  if (waits) later.hold(command);
-  else {
-    later.drop();
-    runGridCommand(command, worked);
-  }
+  if (waits) ahead.hold(event.nativeEvent);
+  else runGridCommand(command, worked);
 };

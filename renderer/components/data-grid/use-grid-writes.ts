@@ -1,4 +1,5 @@
 import { useCallback, useRef, useState } from 'react';
+import { inTurn } from '../actions/in-order.ts';
 import { type CellOutcome, isEditable } from './parse-cell.ts';
 import type { ChangePlan } from './plan-changes.ts';
 import type { DataGridProps } from './types.ts';
@@ -27,14 +28,13 @@ export const useGridWrites = <Row extends object>(
 ) => {
   const latest = useRef(rows);
   latest.current = rows;
-  const queue = useRef<Promise<unknown>>(Promise.resolve());
   const [underway, setUnderway] = useState<Underway>({});
   // How many rows there will be once what is under way is written; one entry for each write that makes a row.
   const [awaited, setAwaited] = useState<readonly number[]>([]);
   const [message, setMessage] = useState<string | null>(null);
 
   const enqueue = useCallback((work: () => Promise<void>) => {
-    queue.current = queue.current.then(work).catch(() => undefined);
+    inTurn(work).catch(() => undefined);
   }, []);
 
   const show = useCallback((shown: Record<string, string>) => {
@@ -57,9 +57,9 @@ export const useGridWrites = <Row extends object>(
     [onAppend],
   );
 
-  const apply = useCallback(
-    (plan: ChangePlan) => {
-      const { changes, added, problems } = plan;
+  /** Shows a plan as under way, and gives what is to be done for it in its turn. */
+  const begin = useCallback(
+    ({ changes, added, problems }: ChangePlan) => {
       setMessage(
         problems.length === 0
           ? null
@@ -67,7 +67,7 @@ export const useGridWrites = <Row extends object>(
             ? (problems[0] ?? null)
             : `${problems.length} cells were not pasted. ${problems.slice(0, 3).join('. ')}${problems.length > 3 ? ' …' : ''}`,
       );
-      if (changes.length === 0 && added.length === 0) return;
+      if (changes.length === 0 && added.length === 0) return async () => undefined;
       const hide = show(
         Object.fromEntries(
           changes.map(change => [
@@ -77,7 +77,7 @@ export const useGridWrites = <Row extends object>(
         ),
       );
       const arrived = awaitRows(latest.current.length + added.length);
-      enqueue(async () => {
+      return async () => {
         try {
           if (changes.length > 0) await onEdit?.(changes);
           if (added.length > 0) await append(added);
@@ -85,10 +85,20 @@ export const useGridWrites = <Row extends object>(
           arrived();
           hide();
         }
-      });
+      };
     },
-    [append, awaitRows, enqueue, onEdit, show],
+    [append, awaitRows, onEdit, show],
   );
+  const apply = (plan: ChangePlan) => enqueue(begin(plan));
+  /** Makes a plan when what was asked for before is done. */
+  const applyInTurn = (plan: () => Promise<ChangePlan>) =>
+    enqueue(async () => {
+      const made = await plan().catch(() => {
+        setMessage('Those rows could not be read, so nothing was changed. Try once more.');
+        return null;
+      });
+      if (made) await begin(made)();
+    });
 
   /** Writes one cell; `outcome` may still be searched for. */
   const commit = useCallback(
@@ -122,7 +132,8 @@ export const useGridWrites = <Row extends object>(
 
   /** Blank lines at the foot: one to write in, and one for each row that is being made. */
   const blanks = onAppend ? Math.max(0, Math.max(0, ...awaited) - rows.length) + 1 : 0;
-  return { apply, commit, underway, blanks, message, setMessage };
+  const isIdle = awaited.length === 0;
+  return { apply, applyInTurn, enqueue, commit, isIdle, underway, blanks, message, setMessage };
 };
 
 export type GridWrites = ReturnType<typeof useGridWrites>;

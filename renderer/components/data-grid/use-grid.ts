@@ -1,12 +1,12 @@
 import { type KeyboardEvent, useId } from 'react';
-import { runGridCommand, runGridKey } from './run-grid-command.ts';
+import { runGridKey } from './run-grid-command.ts';
 import type { DataGridProps } from './types.ts';
 import { useGridCursor } from './use-grid-cursor.ts';
 import { useGridEditing } from './use-grid-editing.ts';
 import { useGridFocus } from './use-grid-focus.ts';
 import { useGridTable } from './use-grid-table.ts';
 import { useGridWrites } from './use-grid-writes.ts';
-import { useLaterKey } from './use-later-key.ts';
+import { useKeysAhead } from './use-keys-ahead.ts';
 import { useToldSelection } from './use-told-selection.ts';
 import { useWithRange } from './use-with-range.ts';
 
@@ -24,11 +24,9 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const { gridRef, focusGrid } = useGridFocus(extent.rows > 0 || props.empty === undefined, props);
   const cells = useGridEditing(rows, { cursor, writes, focusGrid }, props);
   useToldSelection(rows, { box, row: selection.focus.row }, props);
-  const withRange = useWithRange(rows, props);
+  const withRange = useWithRange(rows, writes, props);
   const worked = { rows, cursor, editing: cells, table, writes, props, withRange };
-  const later = useLaterKey(rows[selection.focus.row] !== undefined, command =>
-    runGridCommand(command, worked),
-  );
+  const ahead = useKeysAhead(rows[selection.focus.row] !== undefined);
   return {
     id,
     gridRef,
@@ -44,7 +42,7 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
     ...cells,
     withRange,
     writable: onEdit !== undefined || onAppend !== undefined,
-    onKeyDown: (event: KeyboardEvent) => runGridKey(event, worked, later),
+    onKeyDown: (event: KeyboardEvent) => runGridKey(event, worked, ahead),
   };
 };
 

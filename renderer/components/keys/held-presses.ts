@@ -52,6 +52,11 @@ export class HeldPresses<Press> {
     return true;
   }
 
+  /** Puts one that could not be pressed yet before all others. */
+  putBack(press: Press): void {
+    this.presses.unshift(press);
+  }
+
   next(): Press | undefined {
     return this.presses.shift();
   }

@@ -1,3 +1,4 @@
+import { drawn } from '../waiting/drawn.ts';
 import { HeldPresses, mayWait } from './held-presses.ts';
 import { isMac, isTyping, matchesKeys } from './key-match.ts';
 import { activatesFocused, inField, pressAgain } from './press-again.ts';
@@ -17,9 +18,6 @@ export interface KeyGroup {
 }
 
 export const onMac = (): boolean => isMac(navigator.platform);
-
-/** Until the page has drawn what the last press did. */
-const drawn = (): Promise<void> => new Promise(resolve => setTimeout(resolve, 0));
 
 /**
  * The keys that work just now. One listener hears them all, from before the first thing is drawn: while a
@@ -69,6 +67,23 @@ export class KeyRegistry {
       this.loading -= 1;
       if (this.loading === 0) void this.replay();
     };
+  }
+
+  /** Has a press wait for what is awaited: behind those that wait already, or before them if it was one of them. */
+  hold(press: KeyboardEvent): void {
+    press.preventDefault();
+    press.stopPropagation();
+    if (this.pressing) this.held.putBack(press);
+    else this.held.hold(press);
+  }
+
+  holdsAny(): boolean {
+    return this.held.any;
+  }
+
+  /** Drops the presses that wait. */
+  forget(): void {
+    this.held.drop();
   }
 
   /** Listens to the page for good. */

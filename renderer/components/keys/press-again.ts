@@ -11,8 +11,8 @@ export const activatesFocused = (event: KeyboardEvent): boolean =>
 
 /**
  * Presses a key again where the focus is now, doing what a browser would do by itself: text goes into a
- * field, Enter and Space press the focused link or button. False for what cannot be done again, such as the
- * browser's own Tab.
+ * field and Backspace takes from it, Enter and Space press the focused link or button. False for what cannot
+ * be done again, such as the browser's own Tab.
  */
 export const pressAgain = (press: KeyboardEvent): boolean => {
   const target = document.activeElement ?? document.body;
@@ -31,6 +31,7 @@ export const pressAgain = (press: KeyboardEvent): boolean => {
   if (!target.dispatchEvent(again)) return true;
   if (inField(target) && [...key].length === 1 && !ctrlKey && !metaKey && !altKey)
     return document.execCommand('insertText', false, key);
+  if (inField(target) && key === 'Backspace') return document.execCommand('delete');
   if (target instanceof HTMLElement && activatesFocused(again)) target.click();
   return key !== 'Tab';
 };

@@ -88,6 +88,31 @@ test('a cell is typed ahead of its lot', async ({ context, start, demoCollection
   await expect(grid.getByRole('combobox').or(grid.getByRole('textbox'))).toHaveValue('bell');
 });
 
+test('what is pressed for a row that is still coming goes into it, all of it and in its order', async ({
+  demo,
+}) => {
+  await goTo(demo, '/sales');
+  const sales = demo.getByRole('grid', { name: 'Sale records' });
+  await expect(sales).toHaveAttribute('aria-rowcount', '601');
+  await settled(demo);
+  await sales.focus();
+  await demo.keyboard.press('ArrowRight');
+  const rows = await gate(demo, /\/rpc\/sales\/window/);
+  await demo.keyboard.press('Control+ArrowDown');
+  await rows.asked;
+  await demo.keyboard.type('77.78');
+  for (const key of ['Backspace', '7', 'Enter', 'ArrowUp', '6', '6', 'Enter', 'Control+z'])
+    await demo.keyboard.press(key);
+  const priceOf = (row: number) => sales.locator(`tr[aria-rowindex="${row}"]`).getByRole('gridcell').nth(1);
+  await expect(priceOf(601)).toHaveCount(1);
+  rows.open();
+  await expect(demo.getByText(/^Undone/)).toBeVisible();
+  await settled(demo);
+  await expect(priceOf(601)).toHaveText('77.77');
+  await expect(priceOf(600)).toHaveText(/^\d/);
+  await expect(priceOf(600)).not.toHaveText('66.00');
+});
+
 test('presses are dropped by going elsewhere, by a field and by the mouse; erasing ones never wait', async ({
   context,
   start,
