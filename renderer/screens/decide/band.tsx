@@ -34,6 +34,7 @@ const usePoints = (filter: Filter, listed: number, { saved }: SeasonWork) => {
 export const Band = ({
   facts,
   areOld,
+  isListOld,
   filter,
   onFilter,
   cursor,
@@ -47,6 +48,7 @@ export const Band = ({
   facts: DecideFacts;
   /** They are still those of the filter before. */
   areOld: boolean;
+  isListOld: boolean;
   filter: Filter;
   onFilter: (filter: Filter) => void;
   cursor: number | null;
@@ -76,6 +78,7 @@ export const Band = ({
           <Scatter
             points={points}
             isOld={isPlaceholderData}
+            isListOld={isListOld}
             floors={facts}
             ringed={work.ringed}
             cursor={cursor}

@@ -121,6 +121,7 @@ export const DecideScreen = ({
         <Band
           facts={facts}
           areOld={areOld}
+          isListOld={windowed.isComing}
           filter={filter}
           onFilter={setFilter}
           cursor={cursor}

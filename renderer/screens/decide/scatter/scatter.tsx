@@ -52,6 +52,7 @@ const notDrawn = ({ ids, weighed, lacking }: DecidePoints): string => {
 export const Scatter = ({
   points,
   isOld,
+  isListOld,
   floors: { leastGain, leastProbability, currency },
   ringed,
   cursor,
@@ -63,6 +64,8 @@ export const Scatter = ({
   points: DecidePoints;
   /** They are still those of before. */
   isOld: boolean;
+  /** So is the list, with the cursor that stands in it. */
+  isListOld: boolean;
   floors: Pick<DecideFacts, 'leastGain' | 'leastProbability' | 'currency'>;
   /** Ids of the cars of the season. */
   ringed: ReadonlySet<number>;
@@ -106,25 +109,24 @@ export const Scatter = ({
   const toldCar = useCarOf(useSettled(told?.id ?? null, 60), cursorCar);
   const heard = focused && at && cursorCar?.car.id === at.id ? cursorCar : null;
 
-  // Where the marks are still those of before, or have no places yet, a step waits for what comes.
-  const isDrawn = !isOld && size.width > 0;
-  const waiting = useRef<Direction | null>(null);
-  const step = (direction: Direction) => {
-    const next = at ? nextDot(dots, at, direction) : dots[0];
-    if (next) onCursor(next.id);
+  // Where marks or cursor are still those of before, or have no places yet, steps wait for what comes.
+  const isHere = !isOld && !isListOld && size.width > 0 && (!cursorCar || cursorCar.car.id === cursor);
+  const waiting = useRef<Direction[]>([]);
+  const step = (...way: Direction[]) => {
+    let next = at;
+    for (const direction of way) next = (next ? nextDot(dots, next, direction) : dots[0]) ?? next;
+    if (next && next !== at) onCursor(next.id);
   };
   useLayoutEffect(() => {
-    if (!isDrawn || !waiting.current) return;
-    step(waiting.current);
-    waiting.current = null;
+    if (isHere && waiting.current.length > 0) step(...waiting.current.splice(0));
   });
   const press = (event: KeyboardEvent) => {
     setHovered(null);
     const direction = directions[event.key];
     if (direction) {
       event.preventDefault();
-      if (isDrawn) step(direction);
-      else waiting.current = direction;
+      if (isHere) step(direction);
+      else waiting.current.push(direction);
     } else if (event.key === ' ' && at) {
       event.preventDefault();
       onToggle(at.id);

@@ -113,6 +113,25 @@ test('what is pressed for a row that is still coming goes into it, all of it and
   await expect(priceOf(600)).not.toHaveText('66.00');
 });
 
+test('what is filled down from a cell that is still being saved is what was typed there', async ({
+  demo,
+}) => {
+  await goTo(demo, '/sales');
+  const sales = demo.getByRole('grid', { name: 'Sale records' });
+  await settled(demo);
+  await sales.focus();
+  for (const key of ['Control+Home', 'ArrowRight']) await demo.keyboard.press(key);
+  const saved = await gate(demo, /\/rpc\/sales\/updateMany/);
+  await demo.keyboard.type('88.88');
+  for (const key of ['Enter', 'Control+d']) await demo.keyboard.press(key);
+  await saved.asked;
+  saved.open();
+  for (const row of [2, 3])
+    await expect(sales.locator(`tr[aria-rowindex="${row}"]`).getByRole('gridcell').nth(1)).toHaveText(
+      '88.88',
+    );
+});
+
 test('presses are dropped by going elsewhere, by a field and by the mouse; erasing ones never wait', async ({
   context,
   start,
@@ -325,25 +344,31 @@ test('a key of the screen is heard while the row under the cursor is still comin
   await expect(demo.getByRole('dialog')).toBeVisible();
 });
 
-test('a step in the chart waits for the marks of the filter that was chosen', async ({ demo }) => {
-  const filter = 'finish=original&not=common,uncommon';
-  const chart = demo.getByRole('button', { name: /^Chart:/ });
-  const grid = await carsToDecide(demo, 'recommendation=restore');
-  const cursor = () => grid.getAttribute('aria-activedescendant');
-  await settled(demo);
-  const points = await gate(demo, /\/rpc\/decisions\/points/);
-  await carsToDecide(demo, filter);
-  await points.asked;
-  const first = await cursor();
-  await chart.focus();
-  await demo.keyboard.press('ArrowLeft');
-  points.open();
-  await expect.poll(cursor).not.toBe(first);
-  await settled(demo);
-  const waited = await cursor();
-  await demo.reload();
-  await settled(demo);
-  await chart.focus();
-  await demo.keyboard.press('ArrowLeft');
-  await expect.poll(cursor).toBe(waited);
-});
+for (const late of ['points', 'window'] as const)
+  test(`steps in the chart wait for the ${late === 'points' ? 'marks' : 'list'} of the filter that was chosen`, async ({
+    demo,
+  }) => {
+    const filter = 'finish=original&not=common,uncommon';
+    const chart = demo.getByRole('button', { name: /^Chart:/ });
+    const grid = await carsToDecide(demo, 'recommendation=restore');
+    const cursor = () => grid.getAttribute('aria-activedescendant');
+    await settled(demo);
+    const held = await gate(demo, new RegExp(`/rpc/decisions/${late}`));
+    await carsToDecide(demo, filter);
+    await held.asked;
+    const first = await cursor();
+    await chart.focus();
+    for (const key of ['ArrowLeft', 'ArrowLeft']) await demo.keyboard.press(key);
+    held.open();
+    await expect.poll(cursor).not.toBe(first);
+    await settled(demo);
+    const waited = await cursor();
+    await demo.reload();
+    await settled(demo);
+    await chart.focus();
+    await demo.keyboard.press('ArrowLeft');
+    await expect.poll(cursor).not.toBe(first);
+    expect(await cursor()).not.toBe(waited);
+    await demo.keyboard.press('ArrowLeft');
+    await expect.poll(cursor).toBe(waited);
+  });
