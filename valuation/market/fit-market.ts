@@ -50,10 +50,16 @@ const withShares = (sales: readonly PreparedSale[], design: MarketDesign, fit: R
     return { ...sale, price, weight: fit.weights[i]!, record: { ...sale.record, price: share } };
   });
 
+const rowsAStep = 5000;
+
 /** L⁻¹ × the columns of each sale, and last its residual: what the ladders are made from. */
-const transformedRows = ({ rows, slots }: MarketDesign, { effects, residuals }: RoundsResult) => {
+const transformedRows = function* (
+  { rows, slots }: MarketDesign,
+  { effects, residuals }: RoundsResult,
+): InTurns<Float64Array> {
   const transformed = new Float64Array(rows.length);
   for (let i = 0; i < slots.length; i++) {
+    if (i % rowsAStep === rowsAStep - 1) yield;
     const row = rows.subarray(i * width, i * width + columns.count);
     transformed.set(forward(effects.root, columns.count, row), i * width);
     transformed[i * width + columns.count] = residuals[i]!;
@@ -139,6 +145,7 @@ export const fitMarketInTurns = function* (
   const { variances, curve } = fit;
   const { estimate, root } = fit.effects;
 
+  const rows = yield* transformedRows(design, fit);
   const curveAt = (state: number, step: number) => curve[state * steps + step]!;
   const fittedLog = ({ cell, log }: RaritySpan) => cell.reduce((sum, x, a) => sum + x * estimate[a]!, log);
   const rarityLog = new Map([...design.spans].map(([rarity, span]) => [rarity, fittedLog(span)]));
@@ -205,7 +212,7 @@ export const fitMarketInTurns = function* (
       departures: fit.departures,
       saleRarity,
       timeLog: timeLogOf(estimate, model),
-      rows: transformedRows(design, fit),
+      rows,
       root,
       level: design.centre + estimate[columns.level]!,
       curve,

@@ -1,3 +1,4 @@
+import { setImmediate as othersTurn } from 'node:timers/promises';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { listLots } from '../../../db/records/lots/lots.ts';
 import { worthOverTime } from '../../../db/records/worth/valuations.ts';
@@ -92,6 +93,7 @@ const inLotsOf = (pieces: readonly HomePiece[]): Map<number | null, number> => {
 const workOut = async (session: Session): Promise<HomeView> => {
   const { db } = openOf(session).read;
   const blocks = await briefCarBlocks(session);
+  await othersTurn();
   const pieces = await piecesOf(session, blocks);
   const index = await referenceIndex(session);
   const summary = await summaryOf(session);
@@ -178,7 +180,9 @@ const begin = (session: Session, at: number, today: string): void => {
   }
   const begun: NonNullable<typeof running> = { at, today, failed: null };
   cache.put(underWay, begun);
-  workOutAndHold(session, at, today).catch((error: unknown) => {
+  // What is shown meanwhile goes out first.
+  const work = othersTurn().then(() => workOutAndHold(session, at, today));
+  work.catch((error: unknown) => {
     begun.failed = { error };
   });
 };

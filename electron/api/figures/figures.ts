@@ -242,7 +242,11 @@ export const figuresThere = async (
   session: Session,
   cars: number,
 ): Promise<{ done: number; isNear: boolean }> => {
-  if (!(await isFittedToday(session))) return { done: 0, isNear: cars <= soon };
+  if (!(await isFittedToday(session))) {
+    // Those of a market that is no more only take room.
+    if (cars > soon) session.cache.put(heldFigures, null);
+    return { done: 0, isNear: cars <= soon };
+  }
   const state = heldOn(session, await marketToday(session));
   letGo(session, state);
   const done = Math.min(cars, state.cars.size);

@@ -77,6 +77,7 @@ const lastFit = slot<{
 /** All that the engine takes of the market, remembered; the same object until any of it changes. */
 export const rawMarket = memo<Market>(async ({ from, session: { cache } }) => {
   const without = await from(marketWithoutPurchases);
+  await othersTurn();
   const bought = await from(purchases);
   const found = cache.of(lastMarket);
   if (found?.without === without && found.purchases === bought) return found.market;
@@ -118,6 +119,7 @@ export const marketToday = memo<FittedMarket>(
 
 /** True where today's market is fitted already, so that asking for it takes no fit. */
 export const isFittedToday = async (session: Session): Promise<boolean> => {
+  if (!(await marketWithoutPurchases.stands(session))) return false;
   const market = await rawMarket(session);
   const { body } = await assumptionsInForce(session);
   const on = await session.today();

@@ -26,6 +26,8 @@ export interface Sources {
 export interface Memo<T> {
   (session: Session): Promise<T>;
   remembered(session: Session): Promise<Remembered<T>>;
+  /** True where the answer is remembered, or on its way, and nothing that it was worked out from has changed. */
+  stands(session: Session): Promise<boolean>;
 }
 
 /**
@@ -37,11 +39,15 @@ export const memo = <T>(
   keyOf: (session: Session) => Promise<string> | string = () => '',
 ): Memo<T> => {
   const place = slot<Remembered<T> | null>(() => null);
+  const standing = ({ cache }: Session, key: string): Remembered<T> | null => {
+    const found = cache.of(place);
+    return found?.key === key && cache.lastChange(found.reads) <= found.at ? found : null;
+  };
   const remembered = async (session: Session): Promise<Remembered<T>> => {
     const key = await keyOf(session);
     const { cache } = session;
-    const found = cache.of(place);
-    if (found?.key === key && cache.lastChange(found.reads) <= found.at) return found;
+    const found = standing(session, key);
+    if (found) return found;
     const reads = new Set<string>();
     const from = async <U>(other: Memo<U>): Promise<U> => {
       const inner = await other.remembered(session);
@@ -58,5 +64,8 @@ export const memo = <T>(
     });
     return made;
   };
-  return Object.assign(async (session: Session) => (await remembered(session)).answer, { remembered });
+  return Object.assign(async (session: Session) => (await remembered(session)).answer, {
+    remembered,
+    stands: async (session: Session) => standing(session, await keyOf(session)) !== null,
+  });
 };
