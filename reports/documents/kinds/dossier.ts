@@ -112,11 +112,16 @@ const valueBlocks = ({ worths, evidence }: DossierFacts, { reader, on }: Edition
     kind: 'facts',
     facts: whichWorths.map(which => ({ label: worthNames[which], value: rangeText(worths[which], reader) })),
   },
-  {
-    kind: 'paragraph',
-    tone: 'quiet',
-    text: `What the figures rest on: ${reportedEvidence(evidence, worths.asFound?.own ?? false) || 'nothing yet'}`,
-  },
+  // Where there is no figure, nothing rests on what is known.
+  ...(worths.asFound
+    ? [
+        {
+          kind: 'paragraph' as const,
+          tone: 'quiet' as const,
+          text: `What the figures rest on: ${reportedEvidence(evidence, worths.asFound.own) || 'nothing yet'}`,
+        },
+      ]
+    : []),
 ];
 
 const checkBlocks = ({ checks }: DossierFacts, locale: string): DocumentBlock[] =>

@@ -218,6 +218,9 @@ describe.skipIf(!canReadPdf)('a collection with next to nothing in it', { timeou
     const { text, info } = readBack(pdf);
     expect(info.get('Pages')).toBe(String(made.pages));
     if (kind !== 'want-list' && kind !== 'ledger') expect(text).toContain('Q-7');
+    expect(text, 'where there is no value, nothing rests on anything').not.toContain(
+      squeezed('What the figures rest on'),
+    );
     expect(text).not.toMatch(/NaN|undefined|null|Infinity/);
   });
 });
