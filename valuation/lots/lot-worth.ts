@@ -33,6 +33,8 @@ interface SumAt {
 export interface LogWorths {
   means: Float64Array;
   sds: Float64Array;
+  /** What they are expected to bring together. */
+  expected: number;
 }
 
 const sumsOf = (worths: readonly LogWorths[], rho: number): SumAt[] =>
@@ -94,6 +96,7 @@ export const lotWorth = (worths: readonly Worth[], correlation: number): LotWort
 export const logWorths = (worths: readonly Pick<Worth, 'logMean' | 'logSd'>[]): LogWorths => ({
   means: Float64Array.from(worths, ({ logMean }) => logMean),
   sds: Float64Array.from(worths, ({ logSd }) => logSd),
+  expected: worths.reduce((sum, { logMean, logSd }) => sum + Math.exp(logMean + logSd ** 2 / 2), 0),
 });
 
 /** `lotWorth` of the cars of several parts together. */
@@ -131,9 +134,7 @@ export const worthOfParts = (worths: readonly LogWorths[], correlation: number):
     }
     return Math.exp(high);
   };
-  let mean = 0;
-  for (const { means, sds } of worths)
-    for (let k = 0; k < means.length; k++) mean += Math.exp(means[k]! + sds[k]! ** 2 / 2);
+  const mean = worths.reduce((sum, { expected }) => sum + expected, 0);
   return { mean, cdf, quantile };
 };
 
