@@ -8,13 +8,13 @@ import {
   type Condition,
   conservedCondition,
   foundCondition,
-  plannedConditions,
   type WorthLogs,
   worthOfEnds,
   worthOfLogs,
 } from '../worth/car-worths.ts';
 import { couplingOf } from '../worth/coupling.ts';
-import { carefulPlan, proposedPlan } from '../worth/standard-plan.ts';
+import { judgedPlan, judgedProposal } from '../worth/proposed-ends.ts';
+import { carefulPlan } from '../worth/standard-plan.ts';
 import { appraiser } from '../worth/value-car.ts';
 import { guardsAgainstPaint } from './guards.ts';
 import { addCosts, type Cost, planComponents } from './plan-cost.ts';
@@ -78,21 +78,23 @@ export const consideredOptions = (
   const { asFound: found, restored } = valuation;
   if (!appraise || !found || !restored) return null;
   const guards = guardsAgainstPaint(fitted, subject);
-  const common = { found, fees: decision.sellingFees };
+  const fees = decision.sellingFees;
   const condition = foundCondition(subject, assumptions);
   const couple = couplingOf(fitted, subject, found.own);
-  const correlate = (after: Worth, covariance: number) => ({
-    after,
-    correlation: correlationOf(found, after, covariance, decision.worthCorrelation),
-  });
-  const ownPlan = subject.plan ?? proposedPlan(subject, assumptions);
+  const correlation = (after: Worth, covariance: number) =>
+    correlationOf(found, after, covariance, decision.worthCorrelation);
+  const own = judgedPlan(subject, assumptions);
   const paint = (kind: RestorationPlan['kind']): ConsideredOption => {
-    const plan = ownPlan.kind === kind ? ownPlan : proposedPlan(subject, assumptions, kind);
-    const ends = plannedConditions(plan, assumptions);
+    const isOwn = own.plan.kind === kind;
+    const { plan, ends } = isOwn ? own : judgedProposal(subject, assumptions, kind);
     const covariance = ends.reduce((sum, end) => sum + end.share * couple(condition, end.condition), 0);
+    const after = isOwn ? restored : worthOfEnds(ends, appraise);
+    // Whole objects, here and below: one that is spread together takes several times as long.
     return {
-      ...common,
-      ...correlate(ownPlan.kind === kind ? restored : worthOfEnds(ends, appraise), covariance),
+      found,
+      fees,
+      after,
+      correlation: correlation(after, covariance),
       option: kind,
       hours: meanOf(plan.hours),
       cash: meanOfLines(plan.lines),
@@ -100,19 +102,20 @@ export const consideredOptions = (
       spoilChance: plan.spoilChance,
       spoiledShare: plan.spoiledShare,
       guards,
-      note: kind === 'customise' && ownPlan.kind !== kind ? 'only-compared' : null,
+      note: kind === 'customise' && !isOwn ? 'only-compared' : null,
     };
   };
-  type Careful = Pick<
-    ConsideredOption,
-    'cost' | 'hours' | 'cash' | 'spoilChance' | 'spoiledShare' | 'guards' | 'note'
-  >;
-  const careful = (kind: 'conserve' | 'donor'): Careful => {
-    const own = subject.care?.[kind];
-    const made = own ?? (work.plansFrom === 'car' ? carefulPlan(subject, assumptions, kind) : null);
-    const { hours, cost } = made ?? usual[kind];
+  const careful = (option: 'conserve' | 'donor', after: Worth, covariance: number): ConsideredOption => {
+    const entered = subject.care?.[option];
+    const made = entered ?? (work.plansFrom === 'car' ? carefulPlan(subject, assumptions, option) : null);
+    const { hours, cost } = made ?? usual[option];
     return {
-      cost: costOf(fitted, made ?? usual[kind], !own, () =>
+      found,
+      fees,
+      after,
+      correlation: correlation(after, covariance),
+      option,
+      cost: costOf(fitted, made ?? usual[option], !entered, () =>
         planComponents({ hours, lines: [{ name: '', kind: 'material', cost }] }, hourlyRate),
       ),
       hours: meanOf(hours),
@@ -124,35 +127,26 @@ export const consideredOptions = (
     };
   };
   const complete: Condition = {
-    ...condition,
     state: 'original',
     step: gradeStep(assumptions.unknownGrade),
     gradeKnown: true,
     partsLog: 0,
+    fidelityLog: condition.fidelityLog,
+    attainable: condition.attainable,
   };
   const conserved = conservedCondition(subject, assumptions);
+  const cared =
+    subject.finishState === 'original' && valuation.originalFinish
+      ? valuation.originalFinish
+      : worthOfLogs(appraise(conserved));
   return [
-    {
-      ...common,
-      ...careful('conserve'),
-      option: 'conserve',
-      ...correlate(
-        subject.finishState === 'original' && valuation.originalFinish
-          ? valuation.originalFinish
-          : worthOfLogs(appraise(conserved)),
-        couple(condition, conserved),
-      ),
-    },
+    careful('conserve', cared, couple(condition, conserved)),
     paint('restore'),
     paint('customise'),
-    {
-      ...common,
-      ...careful('donor'),
-      option: 'donor',
-      ...correlate(
-        donorWorth(appraise(complete), decision.donorShare, condition),
-        couple(condition, complete),
-      ),
-    },
+    careful(
+      'donor',
+      donorWorth(appraise(complete), decision.donorShare, condition),
+      couple(condition, complete),
+    ),
   ];
 };

@@ -64,21 +64,22 @@ const chanceAbove = (option: OptionInputs, least: number, grid: readonly number[
   const own = after.logSd * Math.sqrt(1 - rho * rho);
   const slope = after.logSd * rho;
   const points = grid === many ? cost.finePoints : cost.points;
+  const before = points.map(point => (point + least) / (1 - fees));
   let wins = 0;
   let spoiledWins = 0;
   for (let i = 0; i < grid.length; i++) {
     const z = grid[i]!;
     const left = Math.exp(found.logMean + found.logSd * z);
     const middle = after.logMean + slope * z;
-    for (let k = 0; k < points.length; k++) {
-      const needed = left + (points[k]! + least) / (1 - fees);
+    for (let k = 0; k < before.length; k++) {
+      const needed = left + before[k]!;
       if (needed <= 0) wins++;
       else if (own > 0) wins += normalCdf((middle - Math.log(needed)) / own);
       else if (middle > Math.log(needed)) wins++;
       if (spoilChance > 0 && spoiledShare * left > needed) spoiledWins++;
     }
   }
-  return ((1 - spoilChance) * wins + spoilChance * spoiledWins) / (grid.length * points.length);
+  return ((1 - spoilChance) * wins + spoilChance * spoiledWins) / (grid.length * before.length);
 };
 
 /** A worth that follows the other closely makes the chance a step, which few parts would miss. */

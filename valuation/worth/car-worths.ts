@@ -114,17 +114,15 @@ export const worthOfLogs = ({
   own = false,
   attainable = true,
   said,
-}: WorthLogs): Worth => ({
-  low: said ? said.low : Math.round(Math.exp(logMean - eightyPercent * logSd)),
-  mid: said ? said.mid : Math.round(Math.exp(logMean)),
-  high: said ? said.high : Math.round(Math.exp(logMean + eightyPercent * logSd)),
-  logMean,
-  logSd,
-  sharedSd,
-  ...(saleSd !== undefined && { saleSd }),
-  own,
-  attainable,
-});
+}: WorthLogs): Worth => {
+  const low = said ? said.low : Math.round(Math.exp(logMean - eightyPercent * logSd));
+  const mid = said ? said.mid : Math.round(Math.exp(logMean));
+  const high = said ? said.high : Math.round(Math.exp(logMean + eightyPercent * logSd));
+  // Two whole objects: one that is spread together takes several times as long, and there are some for each car.
+  return saleSd === undefined
+    ? { low, mid, high, logMean, logSd, sharedSd, own, attainable }
+    : { low, mid, high, logMean, logSd, sharedSd, saleSd, own, attainable };
+};
 
 /**
  * One worth of several that are possible, each with its share: the lognormal of the same mean and variance of

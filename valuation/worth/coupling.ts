@@ -6,7 +6,7 @@ import { finishStates, grades } from '../words.ts';
 import { type Condition, gradeDoubt } from './car-worths.ts';
 import { gradeView } from './grade-view.ts';
 import { factorsAt, type SharedFactors } from './shared-factors.ts';
-import { ladderOf, type SubjectPlace, subjectPlace } from './subject-place.ts';
+import { ladderOf, subjectPlace } from './subject-place.ts';
 import { type Ladder, subjectCells } from './worth-ladder.ts';
 
 const size = columns.count;
@@ -37,15 +37,22 @@ export const covarianceOf = (a: SharedFactors, b: SharedFactors, same: boolean):
   return same ? sum + a.ofIdentity * b.ofIdentity : sum;
 };
 
+/** A ladder as its rungs are compared: what it holds, and what stands for all of them. */
+interface LadderRungs {
+  rests: NonNullable<Ladder['rests']>;
+  cells: Float64Array;
+  casting: number;
+  /** Variance of the variation's own level. */
+  own: number;
+}
+
 /** The same between two rungs of one ladder, from what it holds. */
 const covarianceOfRungs = (
   fitted: FittedMarket,
-  rests: NonNullable<Ladder['rests']>,
-  { casting, variation }: SubjectPlace,
+  { rests, cells, casting, own }: LadderRungs,
   a: Condition,
   b: Condition,
 ): number => {
-  const cells = subjectCells(fitted).get(rests.rarity)!;
   const fromA = (stateOf(a) * grades.length + a.step) * size;
   const fromB = (stateOf(b) * grades.length + b.step) * size;
   const mixA = a.step * size;
@@ -59,7 +66,7 @@ const covarianceOfRungs = (
   const open = rests.open[a.step]! * rests.open[b.step]!;
   return (
     sum +
-    ownVariance(fitted, variation) * Math.sqrt(open) +
+    own * Math.sqrt(open) +
     open * viewA.castingFactor[casting]! * viewB.castingFactor[casting]! +
     open * viewA.seriesFactor[casting]! * viewB.seriesFactor[casting]!
   );
@@ -83,6 +90,12 @@ export const couplingOf = (fitted: FittedMarket, subject: Subject, own: boolean)
   const place = subjectPlace(fitted, subject)!;
   const ladder = ladderOf(fitted, place);
   const { rests } = ladder;
+  const rungs: LadderRungs | null = rests && {
+    rests,
+    cells: subjectCells(fitted).get(rests.rarity)!,
+    casting: place.casting,
+    own: ownVariance(fitted, place.variation),
+  };
   const varianceOf = (one: Condition): number => {
     if (!rests) return between(one, one);
     const rung = stateOf(one) * grades.length + one.step;
@@ -94,8 +107,8 @@ export const couplingOf = (fitted: FittedMarket, subject: Subject, own: boolean)
     return known;
   };
   const between = (a: Condition, b: Condition) =>
-    rests
-      ? covarianceOfRungs(fitted, rests, place, a, b)
+    rungs
+      ? covarianceOfRungs(fitted, rungs, a, b)
       : covarianceOf(
           factorsAt(fitted, place, stateOf(a), a.step),
           factorsAt(fitted, place, stateOf(b), b.step),

@@ -73,11 +73,13 @@ export const isNarrow = (
   return 2 * eightyPercent * Math.sqrt(variance) <= Math.log(assumptions.widestEstimate ?? usualWidest);
 };
 
-/**
- * Whether there is enough to estimate a car of a place (its variation −1 where it is not known): sales and
- * purchases that make its estimate narrow enough, or a belief about any of its series.
- */
-export const isEnough = (
+/** What was found of each variation, and of each casting without one: 1 enough, −1 not, 0 not asked yet. */
+const foundEnough = onceOn(({ inside: { tree } }) => ({
+  variations: new Int8Array(tree.variationCasting.length),
+  castings: new Int8Array(tree.castingSeries.length),
+}));
+
+const workOutEnough = (
   fitted: FittedMarket,
   { variation, casting }: { variation: number; casting: number },
 ): boolean => {
@@ -94,4 +96,18 @@ export const isEnough = (
     },
     fitted.assumptions,
   );
+};
+
+/**
+ * Whether there is enough to estimate a car of a place (its variation −1 where it is not known): sales and
+ * purchases that make its estimate narrow enough, or a belief about any of its series.
+ */
+export const isEnough = (
+  fitted: FittedMarket,
+  { variation, casting }: { variation: number; casting: number },
+): boolean => {
+  const { variations, castings } = foundEnough(fitted);
+  const [held, place] = variation < 0 ? [castings, casting] : [variations, variation];
+  if (held[place] === 0) held[place] = workOutEnough(fitted, { variation, casting }) ? 1 : -1;
+  return held[place] === 1;
 };

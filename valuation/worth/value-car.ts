@@ -6,7 +6,6 @@ import {
   ladderLogs,
   originalCondition,
   ownLogs,
-  plannedConditions,
   type WorthLogs,
   worthOfEnds,
   worthOfLogs,
@@ -14,8 +13,7 @@ import {
 import { varianceApart } from './coupling.ts';
 import { evidenceOf, noEvidence } from './evidence-of.ts';
 import { isEnough } from './evidence-width.ts';
-import { planFidelity } from './fidelity.ts';
-import { proposedPlan } from './standard-plan.ts';
+import { judgedPlan } from './proposed-ends.ts';
 import { ladderOf, subjectPlace } from './subject-place.ts';
 
 /** How a car is valued: by the market's ladder, by the owner's own figure, or not at all. */
@@ -50,8 +48,7 @@ export const appraiser = (fitted: FittedMarket, subject: Subject): Appraise => {
  */
 export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   const { assumptions } = fitted;
-  const plan = subject.plan ?? proposedPlan(subject, assumptions);
-  const fidelity = planFidelity(plan, assumptions.deviationLoss);
+  const { ends, fidelity } = judgedPlan(subject, assumptions);
   const place = subjectPlace(fitted, subject);
   const found = foundCondition(subject, assumptions);
   const appraise = appraiser(fitted, subject);
@@ -69,7 +66,7 @@ export const valueCar = (fitted: FittedMarket, subject: Subject): Valuation => {
   return {
     id: subject.id,
     asFound,
-    restored: appraise ? worthOfEnds(plannedConditions(plan, assumptions), appraise) : null,
+    restored: appraise ? worthOfEnds(ends, appraise) : null,
     originalFinish: worthIn(originalCondition(subject, assumptions)),
     fidelity,
     evidence,
