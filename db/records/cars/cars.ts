@@ -120,6 +120,31 @@ export const listCars = async (db: Kysely<Schema>, filter: CarFilter = {}): Prom
   );
 };
 
+/** What is written of a car and what it is, as texts stand in its row. */
+export type CarTextRow = Awaited<ReturnType<typeof carTextRows>>[number];
+
+/** Between these ids so many are asked for one by one; more are read as all that lie between the first and the last. */
+const fewIds = 500;
+
+/** What texts to look for words in are made of, of these cars, whose ids ascend; others between them may come too. */
+export const carTextRows = (db: Kysely<Schema>, ids: readonly number[]) => {
+  const query = db
+    .selectFrom('car')
+    .select(['id', 'inventory_number', 'lot_id', 'casting_id', 'release_id', 'variation_id'])
+    .select(['as_written', 'location', 'notes', 'unread', 'grade_half', 'finish_state']);
+  const wanted =
+    ids.length <= fewIds
+      ? query.where('id', 'in', ids)
+      : query.where('id', '>=', ids[0]!).where('id', '<=', ids.at(-1)!);
+  return wanted.execute();
+};
+
+/** The ids of the cars that are not sold, in the order in which they were entered. */
+export const carsHere = async (db: Kysely<Schema>): Promise<number[]> =>
+  (await db.selectFrom('car').select('id').where('status', '!=', 'sold').orderBy('id').execute()).map(
+    ({ id }) => id,
+  );
+
 /** The ids of the cars entered before and after this one. */
 export const neighbours = async (db: Kysely<Schema>, id: number) => {
   const find = async (operator: '<' | '>', order: 'asc' | 'desc') =>

@@ -20,7 +20,10 @@ const featuresWritten = (written: Record<string, string>): FeatureTexts =>
     variationFeatures.map(feature => [feature, written[featureColumns[feature]] ?? '']),
   ) as FeatureTexts;
 
-export const identityOf = (index: ReferenceIndex, car: CarRecord) => {
+export const identityOf = (
+  index: ReferenceIndex,
+  car: Pick<CarRecord, 'castingId' | 'releaseId' | 'variationId' | 'asWritten'>,
+) => {
   const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
   const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
   const release = car.releaseId === null ? undefined : index.releases.get(car.releaseId);

@@ -1,10 +1,11 @@
-import { pieces } from '../../../db/codec.ts';
+import { halfToGrade, pieces, readTexts } from '../../../db/codec.ts';
 import { tablesOfCars } from '../../../db/history/changes.ts';
 import { recordReads } from '../../../db/reads.ts';
-import { listCars } from '../../../db/records/cars/cars.ts';
+import { type CarTextRow, carTextRows } from '../../../db/records/cars/cars.ts';
+import { readUnread } from '../../../db/records/unread.ts';
 import { listLots } from '../../../db/records/lots/lots.ts';
 import { listWords } from '../../../db/records/own-words/words.ts';
-import { referenceIndex } from '../reference/reference-index.ts';
+import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -24,6 +25,35 @@ interface Held {
 
 const heldTexts = slot<Held | null>(() => null);
 const readTogether = 5000;
+
+/** What a car is, with that as a folded text; cars that are alike in it share both. */
+const identityTextsOf = (index: ReferenceIndex) => {
+  const made = new Map<string, { identity: ReturnType<typeof identityOf>; text: string }>();
+  return (car: CarTextRow) => {
+    const key = `${car.casting_id} ${car.release_id} ${car.variation_id} ${car.as_written}`;
+    const found = made.get(key);
+    if (found) return found;
+    const asWritten = car.as_written === '{}' ? {} : readTexts(car.as_written);
+    const identity = identityOf(index, {
+      castingId: car.casting_id,
+      releaseId: car.release_id,
+      variationId: car.variation_id,
+      asWritten,
+    });
+    const { releaseName, casting, series, variation, features } = identity;
+    const words = [
+      releaseName,
+      casting,
+      series,
+      variation,
+      ...Object.values(features),
+      ...Object.values(asWritten),
+    ];
+    const one = { identity, text: fold(words.filter(Boolean).join('\n')) };
+    made.set(key, one);
+    return one;
+  };
+};
 
 /**
  * All that is written of these cars, and what they are, as texts to look for words in. They are held as long as
@@ -57,25 +87,22 @@ export const carTexts = async (
   const index = await referenceIndex(session);
   const lots = new Map((await listLots(db)).map(lot => [lot.id, lot.name]));
   const synonyms = ownSynonyms(await listWords(db));
-  for (const piece of pieces(missing, readTogether))
-    for (const car of await listCars(db, { ids: piece })) {
-      const identity = identityOf(index, car);
-      const { releaseName, casting, series, variation, features } = identity;
-      const words = [
-        car.inventoryNumber,
-        releaseName,
-        casting,
-        series,
-        variation,
-        car.lotId === null ? null : lots.get(car.lotId),
-        car.location,
-        car.notes,
-        ...Object.values(features),
-        ...Object.values(car.asWritten),
-        ...car.unread.map(({ text }) => text),
-        ...synonyms({ ...identity, grade: car.grade, finishState: car.finishState }),
-      ];
-      texts.set(car.id, fold(words.filter(Boolean).join('\n')));
+  const identityTexts = identityTextsOf(index);
+  const wanted = new Set(missing);
+  for (const piece of pieces(
+    missing.toSorted((a, b) => a - b),
+    readTogether,
+  ))
+    for (const car of await carTextRows(db, piece)) {
+      if (!wanted.has(car.id)) continue;
+      const { identity, text } = identityTexts(car);
+      const lot = car.lot_id === null ? undefined : lots.get(car.lot_id);
+      let own = `${car.inventory_number}\n${car.location}\n${car.notes}`;
+      if (lot !== undefined) own += `\n${lot}`;
+      if (car.unread !== '[]') for (const { text: unread } of readUnread(car.unread)) own += `\n${unread}`;
+      const grade = halfToGrade(car.grade_half);
+      for (const word of synonyms({ ...identity, grade, finishState: car.finish_state })) own += `\n${word}`;
+      texts.set(car.id, `${text}\n${fold(own)}`);
     }
   return texts;
 };

@@ -1,8 +1,7 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { gainBend } from '../../../valuation/decision/gain-bend.ts';
 import type { Currency, OptionSummary } from '../../../valuation/index.ts';
-import { type Recommendation, recommendations } from '../../../valuation/words.ts';
-import { adviceOf } from '../cars/listed-cars.ts';
+import { recommendations } from '../../../valuation/words.ts';
 import type { DecidePoints } from '../views.ts';
 import type { DecideCars } from './decide-cars.ts';
 
@@ -17,14 +16,15 @@ interface Point {
   cars: number;
 }
 
-const pointsOf = (list: DecideCars, cars: readonly BriefCar[]): Point[] =>
-  cars.flatMap(car => {
-    const shown = list.figuresOf(car.id)?.weighed.shown;
-    const advice = adviceOf(list, car);
-    return shown && advice
-      ? [{ car, shown, mark: recommendations.indexOf(advice as Recommendation), cars: 1 }]
-      : [];
-  });
+const pointsOf = (list: DecideCars, cars: readonly BriefCar[]): Point[] => {
+  const points: Point[] = [];
+  for (const car of cars) {
+    const figures = car.isSold ? undefined : list.figuresOf(car.id);
+    const shown = figures?.weighed.shown;
+    if (shown) points.push({ car, shown, mark: recommendations.indexOf(figures.recommendation), cars: 1 });
+  }
+  return points;
+};
 
 const extent = (values: Float64Array) => {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
@@ -79,11 +79,7 @@ export const decidePoints = (
     ? all
     : [
         ...all.filter(({ car }) => also.has(car.id)),
-        ...thinned(
-          all.filter(({ car }) => !also.has(car.id)),
-          currency,
-          mostPoints,
-        ),
+        ...thinned(also.size === 0 ? all : all.filter(({ car }) => !also.has(car.id)), currency, mostPoints),
       ];
   return {
     ids: points.map(({ car }) => car.id),

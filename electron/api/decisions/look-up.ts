@@ -1,5 +1,5 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import { listCars } from '../../../db/records/cars/cars.ts';
+import { carStandings, listCars } from '../../../db/records/cars/cars.ts';
 import { type LookUp, lookUpNext, normalQuantile } from '../../../valuation/index.ts';
 import type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
 import { figuresById, type RowFigures } from '../figures/figures.ts';
@@ -33,19 +33,21 @@ const worthLookingUp = memo(async ({ db, from, session }): Promise<NamedLookUp[]
   const fitted = await from(marketToday);
   const index = await from(referenceIndex);
   const seen = await from(seenLotsOf);
-  const held = (await listCars(db)).filter(car => isOwned(seen, car));
-  const figuresOf = await figuresById(
-    session,
-    held.map(({ id }) => id),
-  );
-  const open = held
-    .map(car => ({ car, open: leftOpen(figuresOf(car.id)) }))
-    .filter(one => one.open > 0)
-    .sort((a, b) => b.open - a.open || a.car.id - b.car.id)
-    .slice(0, mostCars);
+  const here = (await carStandings(db)).flatMap(car => (isOwned(seen, car) ? [car.id] : []));
+  const figuresOf = await figuresById(session, here);
+  const open: { id: number; open: number }[] = [];
+  for (const id of here) {
+    const left = leftOpen(figuresOf(id));
+    if (left > 0) open.push({ id, open: left });
+  }
+  const ids = open
+    .sort((a, b) => b.open - a.open || a.id - b.id)
+    .slice(0, mostCars)
+    .map(({ id }) => id);
+  const byId = new Map((await listCars(db, { ids })).map(car => [car.id, car]));
   const subjects = await readSubjects(
     db,
-    open.map(({ car }) => car),
+    ids.flatMap(id => byId.get(id) ?? []),
   );
   return lookUpNext(fitted, subjects).flatMap(one => {
     const name = nameOf(index, one);

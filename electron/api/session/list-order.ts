@@ -1,5 +1,6 @@
 import type { ListOrder, ListWindow } from '../views.ts';
 import { BoundedMap, slot } from './cache.ts';
+import { placesInOrder, rankedTexts } from './ranks.ts';
 import type { Session } from './session.ts';
 
 /** What a list is sorted by: a number or a text; null and empty texts come last, whichever way it is sorted. */
@@ -33,20 +34,10 @@ interface Held {
 const mostHeld = 8;
 const heldOrders = slot(() => new BoundedMap<string, Held>(mostHeld));
 
-/** The texts in the order of a reader of this locale ("9" before "10"), each with its rank. */
-const ranked = (texts: string[], locale: string): { texts: string[]; rankOf: Map<string, number> } => {
-  const { compare } = new Intl.Collator(locale, { numeric: true, sensitivity: 'base' });
-  texts.sort(compare);
-  const rankOf = new Map<string, number>();
-  let rank = 0;
-  for (const [i, text] of texts.entries()) {
-    if (i > 0 && compare(texts[i - 1]!, text) !== 0) rank += 1;
-    rankOf.set(text, rank);
-  }
-  return { texts, rankOf };
-};
-
-/** The items sorted, equal ones as they stood; a column holds numbers or texts, never both. */
+/**
+ * The items sorted, equal ones as they stood, and those of which nothing is known last; a column holds numbers or texts,
+ * never both.
+ */
 const sorted = <Item>(
   items: readonly Item[],
   sortsBy: (item: Item) => SortValue,
@@ -55,19 +46,15 @@ const sorted = <Item>(
   const values = items.map(sortsBy);
   const distinct = new Set(known);
   for (const value of values) if (typeof value === 'string') distinct.add(value);
-  const { texts, rankOf } = ranked([...distinct], locale);
-  const keys = values.map(value =>
-    value === null || value === '' ? null : typeof value === 'string' ? (rankOf.get(value) ?? 0) : value,
+  const { texts, rankOf } = rankedTexts([...distinct], locale);
+  const keys = Float64Array.from(values, value =>
+    value === null || value === ''
+      ? Number.NaN
+      : typeof value === 'string'
+        ? (rankOf.get(value) ?? 0)
+        : value,
   );
-  const way = descending ? -1 : 1;
-  const places = items
-    .map((_, place) => place)
-    .sort((a, b) => {
-      const [first, second] = [keys[a] ?? null, keys[b] ?? null];
-      if (first === null || second === null) return Number(first === null) - Number(second === null) || a - b;
-      return (first - second) * way || a - b;
-    });
-  return { items: places.flatMap(place => items[place] ?? []), texts };
+  return { items: placesInOrder(keys, descending).map(place => items[place]!), texts };
 };
 
 /** The items in the order that their ids had; those that are new come last, as they are given. */
