@@ -7,6 +7,7 @@ export * from './calendar.ts';
 export * from './choice/choose-cars.ts';
 export * from './choice/choose-colours.ts';
 export * from './choice/choose-season.ts';
+export * from './choice/season-types.ts';
 export * from './choice/choose-under-limits.ts';
 export type { Choice } from './choice/limits-model.ts';
 export * from './choice/season-offer.ts';

@@ -26,6 +26,7 @@ const programs: [string, string[]][] = [
   ['revalue', []],
   ['plans', []],
   ['service', [values.cars]],
+  ['season', [values.cars]],
   ['search', [values.cars]],
   ['memory', [values.cars]],
   ['import', []],

@@ -29,9 +29,14 @@ const faults = [
 /**
  * Makes a collection of many cars in a folder, as such a collection is spread: 4 series of 36 castings in 7
  * colours and two rear ends, 200 lots, locations and notes of a dozen words, two sale records for every three
- * cars. Always the same.
+ * cars. Always the same. Prices have
+ * nothing to do with grades, so that no work on any car pays; with `pays` they rise with grade, and work on many does.
  */
-export const makeLargeCollection = async (dir: string, cars: number): Promise<Collection> => {
+export const makeLargeCollection = async (
+  dir: string,
+  cars: number,
+  { pays = false }: { pays?: boolean } = {},
+): Promise<Collection> => {
   await createCollection(dir, { at, reportingCurrency: 'USD' });
   const collection = await openCollection(dir, { at, host: 'command line' });
   const { sqlite } = collection.write;
@@ -93,7 +98,9 @@ export const makeLargeCollection = async (dir: string, cars: number): Promise<Co
       if (i % 3 !== 0)
         sale(
           `20${18 + (i % 8)}-05-0${1 + (i % 9)}`,
-          500 + ((i * 37) % 9_000),
+          pays
+            ? Math.round((2_000 + ((castingId * 997) % 9_000)) * 1.16 ** (2 + (i % 19)))
+            : 500 + ((i * 37) % 9_000),
           castingId,
           variationId,
           2 + (i % 19),

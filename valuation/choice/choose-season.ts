@@ -1,34 +1,14 @@
 import { checkFinite } from '../statistics/check-input.ts';
 import type { Minor } from '../types.ts';
 import type { Option } from '../words.ts';
-import type { CarLimits } from './choose-cars.ts';
 import { leastLoss } from './least-loss.ts';
 import { type Choice, loadSolver, openLimitsModel } from './limits-model.ts';
-
-/** One thing that can be done with a car: what it gains over leaving it, and what it takes. */
-export interface SeasonOption {
-  option: Exclude<Option, 'leave'>;
-  gain: number;
-  hours: number;
-  cash: Minor;
-  parts: Record<string, number>;
-}
-
-/** A car, and what may be done with it; `must` for one that is in whatever it gains. */
-export interface SeasonCar {
-  id: number;
-  castingId: number | null;
-  must?: boolean;
-  options: readonly SeasonOption[];
-}
+import { narrowSeason } from './narrow-season.ts';
+import { type Limit, limitsOf, partsOf } from './season-limits.ts';
+import type { Pair, SeasonCar, SeasonLimits, SeasonOption } from './season-types.ts';
 
 export interface TakenCar extends SeasonOption {
   id: number;
-}
-
-/** What there is for a season; `cars` is how many there is room for on the bench in all. */
-export interface SeasonLimits extends CarLimits {
-  cars?: number;
 }
 
 /** A car that would come next, what it would add, and what there would have to be more of. */
@@ -58,6 +38,11 @@ export interface ChosenSeason {
    * cent.
    */
   gapLeft?: number;
+  /**
+   * Where not all cars that gain were looked at one by one: how many were, of how many. What the others could add is
+   * bounded, and counts in `gapLeft`.
+   */
+  considered?: { cars: number; of: number };
 }
 
 export interface SeasonOptions {
@@ -66,12 +51,8 @@ export interface SeasonOptions {
   cancelled?: () => boolean;
   /** Relative distance from the optimum that is good enough. */
   gap?: number;
-}
-
-interface Limit {
-  name: string;
-  limit: number;
-  use: (car: SeasonCar, option: SeasonOption) => number;
+  /** Of more cars that gain, so many are looked at one by one: those that gain most for what they take. */
+  mostConsidered?: number;
 }
 
 const goodEnough = 0.001;
@@ -84,34 +65,9 @@ const mostWork = 5000;
 const mostSets = 40_000_000;
 const fewPairs = 2000;
 const mostNext = 3;
+const usuallyConsidered = 2000;
 /** Rounding of sums that is no want of anything. */
 const tiny = 1e-9;
-
-const partsOf = ({ parts }: SeasonOption, part: string): number =>
-  Object.hasOwn(parts, part) ? parts[part]! : 0;
-
-const limitsOf = (cars: readonly SeasonCar[], limits: SeasonLimits): Limit[] => {
-  const list: Limit[] = [];
-  const add = (name: string, limit: number, use: Limit['use']) => {
-    checkFinite(limit, `limit of ${name}`);
-    if (limit < 0) throw new RangeError(`limit of ${name} must not be below zero, and is ${limit}`);
-    list.push({ name, limit, use });
-  };
-  if (limits.hours !== undefined) add('hours', limits.hours, (_, { hours }) => hours);
-  if (limits.cash !== undefined) add('cash', limits.cash, (_, { cash }) => cash);
-  if (limits.cars !== undefined && limits.cars < cars.length) add('cars', limits.cars, () => 1);
-  for (const part of Object.keys(limits.parts).sort())
-    add(`part ${part}`, limits.parts[part]!, (_, option) => partsOf(option, part));
-  const { perCasting } = limits;
-  if (perCasting !== undefined) {
-    const counts = new Map<number, number>();
-    for (const { castingId } of cars)
-      if (castingId !== null) counts.set(castingId, (counts.get(castingId) ?? 0) + 1);
-    for (const [id, count] of [...counts].sort(([a], [b]) => a - b))
-      if (count > perCasting) add(`casting ${id}`, perCasting, car => (car.castingId === id ? 1 : 0));
-  }
-  return list;
-};
 
 const checkCars = (cars: readonly SeasonCar[]): void => {
   const ids = new Set<number>();
@@ -131,14 +87,50 @@ const checkCars = (cars: readonly SeasonCar[]): void => {
   }
 };
 
-/** A car with one of the things that can be done with it. */
-interface Pair {
-  car: SeasonCar;
-  option: SeasonOption;
-}
-
+const cancelledChoice = () => new DOMException('The choice was cancelled', 'AbortError');
+const haltedBy =
+  ({ signal, cancelled }: SeasonOptions) =>
+  () =>
+    signal?.aborted === true || cancelled?.() === true;
 const beyondLimits = () =>
   new RangeError('the cars that must be chosen cannot all be kept within the limits');
+
+/** The cars with each thing that can be done with them, as candidates of which one at most of each car can be chosen. */
+const choiceOf = (
+  cars: readonly SeasonCar[],
+  limits: readonly Limit[],
+): { pairs: Pair[]; choice: Choice } => {
+  const pairs: Pair[] = [];
+  const groups: { members: number[]; needed: boolean }[] = [];
+  for (const car of cars) {
+    const members = car.options.map((option): number => pairs.push({ car, option }) - 1);
+    if (car.must || members.length > 1) groups.push({ members, needed: car.must === true });
+  }
+  const choice: Choice = {
+    gains: pairs.map(({ option }) => option.gain),
+    uses: limits.map(({ use }) => pairs.map(({ car, option }) => use(car, option))),
+    limits: limits.map(({ limit }) => limit),
+    groups,
+  };
+  return { pairs, choice };
+};
+
+/** What one more unit of each limit would add, were cars chosen in part. */
+const pricesOf = async (
+  cars: readonly SeasonCar[],
+  limits: readonly Limit[],
+  halted: () => boolean,
+): Promise<readonly number[]> => {
+  const relaxation = openLimitsModel(await loadSolver(), choiceOf(cars, limits).choice, false);
+  try {
+    const relaxed = relaxation.solve({ gap: 0, halted });
+    if (relaxed === 'impossible') throw beyondLimits();
+    if (relaxed === 'halted') throw cancelledChoice();
+    return relaxed.prices;
+  } finally {
+    relaxation.dispose();
+  }
+};
 
 /** The choice among few candidates by what it loses at the prices of the limits; undefined where that finds none. */
 const solveByPrices = async (
@@ -163,22 +155,9 @@ const solve = async (
   limits: readonly Limit[],
   { gap = goodEnough, signal, cancelled }: SeasonOptions,
 ): Promise<{ picked: Pair[]; gapLeft?: number }> => {
-  const pairs = cars.flatMap(car => car.options.map((option): Pair => ({ car, option })));
+  const { pairs, choice } = choiceOf(cars, limits);
   if (pairs.length === 0) return { picked: [] };
-  const places = new Map<SeasonCar, number[]>();
-  pairs.forEach(({ car }, j) => {
-    places.set(car, [...(places.get(car) ?? []), j]);
-  });
-  const groups = [...places]
-    .map(([car, members]) => ({ members, needed: car.must === true }))
-    .filter(({ members, needed }) => needed || members.length > 1);
-  const choice: Choice = {
-    gains: pairs.map(({ option }) => option.gain),
-    uses: limits.map(({ use }) => pairs.map(({ car, option }) => use(car, option))),
-    limits: limits.map(({ limit }) => limit),
-    groups,
-  };
-  const halted = () => signal?.aborted === true || cancelled?.() === true;
+  const halted = haltedBy({ signal, cancelled });
   if (pairs.length <= fewPairs && gap > 0) {
     const chosen = await solveByPrices(choice, gap, halted);
     if (chosen) return { picked: pairs.filter((_, j) => chosen[j]) };
@@ -186,8 +165,7 @@ const solve = async (
   const model = openLimitsModel(await loadSolver(), choice, true);
   try {
     const solved = model.solve({ gap, halted, enough: iterations => iterations > mostWork });
-    if (solved === 'halted')
-      throw signal?.reason ?? new DOMException('The choice was cancelled', 'AbortError');
+    if (solved === 'halted') throw signal?.reason ?? cancelledChoice();
     if (solved === 'impossible' || !solved.shares) throw beyondLimits();
     const picked = pairs.filter((_, j) => solved.shares![j] === 1);
     return solved.gap > gap + tiny ? { picked, gapLeft: solved.gap } : { picked };
@@ -211,10 +189,14 @@ export const chooseSeason = async (
 ): Promise<ChosenSeason> => {
   checkCars(cars);
   // What gains nothing is not done, unless the car must be in.
-  const open = cars
+  const gaining = cars
     .map(car => ({ ...car, options: car.must ? car.options : car.options.filter(({ gain }) => gain > 0) }))
     .filter(car => car.options.length > 0)
     .sort((a, b) => a.id - b.id);
+  const { cars: open, bound } = await narrowSeason(gaining, limits, {
+    most: options.mostConsidered ?? usuallyConsidered,
+    pricesOf: (some, under) => pricesOf(some, under, haltedBy(options)),
+  });
   const all = limitsOf(open, limits);
   for (const { name, limit, use } of all) {
     const least = open
@@ -286,9 +268,11 @@ export const chooseSeason = async (
     });
   const sum = (of: (option: SeasonOption) => number) =>
     taken.reduce((total, { option }) => total + of(option), 0);
+  const gain = sum(option => option.gain);
+  const openGap = Math.max(gapLeft ?? 0, bound === null ? 0 : (bound - gain) / Math.max(gain, tiny));
   return {
     taken: taken.map(({ car, option }) => ({ id: car.id, ...option })),
-    gain: sum(({ gain }) => gain),
+    gain,
     used: {
       hours: sum(({ hours }) => hours),
       cash: sum(({ cash }) => cash),
@@ -299,6 +283,7 @@ export const chooseSeason = async (
       ),
     },
     next,
-    ...(gapLeft !== undefined && { gapLeft }),
+    ...(openGap > (options.gap ?? goodEnough) + tiny && { gapLeft: openGap }),
+    ...(open.length < gaining.length && { considered: { cars: open.length, of: gaining.length } }),
   };
 };

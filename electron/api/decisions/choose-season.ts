@@ -3,16 +3,25 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { readPlans } from '../../../db/records/plans/plans.ts';
-import { type SeasonCar, type SeasonLimits, seasonRange, usualOffer } from '../../../valuation/index.ts';
+import {
+  type SeasonCar,
+  type SeasonLimits,
+  type SeasonOption,
+  seasonRange,
+  usualOffer,
+} from '../../../valuation/index.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import type { chooseSeason as wishes } from '../inputs.ts';
 import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { SeasonChoice } from '../views.ts';
+import type { SeasonChoice, SeasonOffer } from '../views.ts';
 import { chooseAside } from './choose-aside.ts';
 import { isOffered } from './decide-facts.ts';
+
+const plain = (offers: readonly SeasonOffer[]): SeasonOption[] =>
+  offers.map(({ passes: _, guarded: __, ...one }) => one);
 
 /**
  * What to do this season: of all that can be done with each of the cars, what together is expected to gain
@@ -38,6 +47,13 @@ export const chooseSeasonFrom = async (
     among.map(({ id }) => id),
   );
   const against: number[] = [];
+  // Cars that are alike share their offers, and so what is told of them to the worker.
+  const told = new Map<readonly SeasonOffer[], SeasonOption[]>();
+  const optionsOf = (offers: readonly SeasonOffer[], counted: readonly SeasonOffer[]) => {
+    const options = told.get(offers) ?? plain(counted);
+    told.set(offers, options);
+    return options;
+  };
   const cars = among.flatMap(({ id, castingId, inventoryNumber }): SeasonCar[] => {
     const isMust = must.has(id);
     if (mustNot.has(id)) {
@@ -59,9 +75,7 @@ export const chooseSeasonFrom = async (
       if (!counted.some(isOffered)) against.push(id);
     }
     if (counted.length === 0) return [];
-    return [
-      { id, castingId, must: isMust, options: counted.map(({ passes: _, guarded: __, ...one }) => one) },
-    ];
+    return [{ id, castingId, must: isMust, options: isMust ? plain(counted) : optionsOf(offers, counted) }];
   });
   const limits: SeasonLimits = {
     parts: wanted.parts,

@@ -1,11 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  chooseSeason,
-  type SeasonCar,
-  type SeasonLimits,
-  type SeasonOption,
-} from '../../../valuation/choice/choose-season.ts';
+import { chooseSeason } from '../../../valuation/choice/choose-season.ts';
+import type { SeasonCar, SeasonLimits, SeasonOption } from '../../../valuation/choice/season-types.ts';
 
 const doing = (known: Partial<SeasonOption> = {}): SeasonOption => ({
   option: 'restore',

@@ -52,7 +52,15 @@ const Waiting = ({ work, currency, onGo }: Shown) => {
     <>
       {chosen?.gapLeft !== undefined ? (
         <p className={classes.note}>
-          Found within a set amount of work; the very best may gain up to {shareText(chosen.gapLeft)} more.
+          {chosen.considered ? 'Found' : 'Found within a set amount of work'}; the very best may gain up to{' '}
+          {shareText(chosen.gapLeft)} more.
+        </p>
+      ) : null}
+      {chosen?.considered ? (
+        <p className={classes.note}>
+          Of {chosen.considered.of.toLocaleString(readerLocale())} cars that pay, the{' '}
+          {chosen.considered.cars.toLocaleString(readerLocale())} that gain most for what they take were
+          compared one by one.
         </p>
       ) : null}
       {waiting.length > 0 ? <h3>{same ? 'Take them in this order' : 'In the season'}</h3> : null}
