@@ -35,6 +35,7 @@ const programs: [string, string[]][] = [
   ['report', ['5000']],
   ['papers', ['5000']],
   ['demo', []],
+  ['screens', [values.cars]],
   ['window', []],
 ];
 
