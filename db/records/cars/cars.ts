@@ -120,14 +120,35 @@ export const listCars = async (db: Kysely<Schema>, filter: CarFilter = {}): Prom
   );
 };
 
-/** What is written of a car and what it is, as texts stand in its row. */
-export type CarTextRow = Awaited<ReturnType<typeof carTextRows>>[number];
+/** What texts to look for words in are made of. */
+export interface CarTexts
+  extends Pick<
+    CarRecord,
+    | 'id'
+    | 'inventoryNumber'
+    | 'lotId'
+    | 'castingId'
+    | 'releaseId'
+    | 'variationId'
+    | 'asWritten'
+    | 'location'
+    | 'notes'
+    | 'unread'
+    | 'grade'
+    | 'finishState'
+  > {
+  /** Alike for cars that are alike in what they are and in what was written of it. */
+  identityKey: string;
+}
 
-/** Between these ids so many are asked for one by one; more are read as all that lie between the first and the last. */
+const nothingWritten: CarRecord['asWritten'] = {};
+const nothingUnread: UnreadText[] = [];
+
+/** So many cars are asked for one by one; more are read as all that lie between the first and the last. */
 const fewIds = 500;
 
-/** What texts to look for words in are made of, of these cars, whose ids ascend; others between them may come too. */
-export const carTextRows = (db: Kysely<Schema>, ids: readonly number[]) => {
+/** The texts of these cars, whose ids ascend; others between them may come too. */
+export const carTextsOf = async (db: Kysely<Schema>, ids: readonly number[]): Promise<CarTexts[]> => {
   const query = db
     .selectFrom('car')
     .select(['id', 'inventory_number', 'lot_id', 'casting_id', 'release_id', 'variation_id'])
@@ -136,7 +157,21 @@ export const carTextRows = (db: Kysely<Schema>, ids: readonly number[]) => {
     ids.length <= fewIds
       ? query.where('id', 'in', ids)
       : query.where('id', '>=', ids[0]!).where('id', '<=', ids.at(-1)!);
-  return wanted.execute();
+  return (await wanted.execute()).map(row => ({
+    id: row.id,
+    inventoryNumber: row.inventory_number,
+    lotId: row.lot_id,
+    castingId: row.casting_id,
+    releaseId: row.release_id,
+    variationId: row.variation_id,
+    identityKey: `${row.casting_id} ${row.release_id} ${row.variation_id} ${row.as_written}`,
+    asWritten: row.as_written === '{}' ? nothingWritten : readTexts(row.as_written),
+    location: row.location,
+    notes: row.notes,
+    unread: row.unread === '[]' ? nothingUnread : readUnread(row.unread),
+    grade: halfToGrade(row.grade_half),
+    finishState: row.finish_state,
+  }));
 };
 
 /** The ids of the cars that are not sold, in the order in which they were entered. */

@@ -1,10 +1,9 @@
-import { halfToGrade, pieces, readTexts } from '../../../db/codec.ts';
+import { pieces } from '../../../db/codec.ts';
 import { tablesOfCars } from '../../../db/history/changes.ts';
 import { recordReads } from '../../../db/reads.ts';
-import { type CarTextRow, carTextRows } from '../../../db/records/cars/cars.ts';
+import { type CarTexts, carTextsOf } from '../../../db/records/cars/cars.ts';
 import { listLots } from '../../../db/records/lots/lots.ts';
 import { listWords } from '../../../db/records/own-words/words.ts';
-import { readUnread } from '../../../db/records/unread.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';
@@ -29,17 +28,10 @@ const readTogether = 5000;
 /** What a car is, with that as a folded text; cars that are alike in it share both. */
 const identityTextsOf = (index: ReferenceIndex) => {
   const made = new Map<string, { identity: ReturnType<typeof identityOf>; text: string }>();
-  return (car: CarTextRow) => {
-    const key = `${car.casting_id} ${car.release_id} ${car.variation_id} ${car.as_written}`;
-    const found = made.get(key);
+  return (car: CarTexts) => {
+    const found = made.get(car.identityKey);
     if (found) return found;
-    const asWritten = car.as_written === '{}' ? {} : readTexts(car.as_written);
-    const identity = identityOf(index, {
-      castingId: car.casting_id,
-      releaseId: car.release_id,
-      variationId: car.variation_id,
-      asWritten,
-    });
+    const identity = identityOf(index, car);
     const { releaseName, casting, series, variation, features } = identity;
     const words = [
       releaseName,
@@ -47,10 +39,10 @@ const identityTextsOf = (index: ReferenceIndex) => {
       series,
       variation,
       ...Object.values(features),
-      ...Object.values(asWritten),
+      ...Object.values(car.asWritten),
     ];
     const one = { identity, text: fold(words.filter(Boolean).join('\n')) };
-    made.set(key, one);
+    made.set(car.identityKey, one);
     return one;
   };
 };
@@ -93,15 +85,15 @@ export const carTexts = async (
     missing.toSorted((a, b) => a - b),
     readTogether,
   ))
-    for (const car of await carTextRows(db, piece)) {
+    for (const car of await carTextsOf(db, piece)) {
       if (!wanted.has(car.id)) continue;
       const { identity, text } = identityTexts(car);
-      const lot = car.lot_id === null ? undefined : lots.get(car.lot_id);
-      let own = `${car.inventory_number}\n${car.location}\n${car.notes}`;
+      const lot = car.lotId === null ? undefined : lots.get(car.lotId);
+      let own = `${car.inventoryNumber}\n${car.location}\n${car.notes}`;
       if (lot !== undefined) own += `\n${lot}`;
-      if (car.unread !== '[]') for (const { text: unread } of readUnread(car.unread)) own += `\n${unread}`;
-      const grade = halfToGrade(car.grade_half);
-      for (const word of synonyms({ ...identity, grade, finishState: car.finish_state })) own += `\n${word}`;
+      for (const { text: unread } of car.unread) own += `\n${unread}`;
+      const { grade, finishState } = car;
+      for (const word of synonyms({ ...identity, grade, finishState })) own += `\n${word}`;
       texts.set(car.id, `${text}\n${fold(own)}`);
     }
   return texts;
