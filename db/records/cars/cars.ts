@@ -174,10 +174,12 @@ export const carTextsOf = async (db: Kysely<Schema>, ids: readonly number[]): Pr
   }));
 };
 
-/** The ids of the cars that are not sold, in the order in which they were entered. */
-export const carsHere = async (db: Kysely<Schema>): Promise<number[]> =>
-  (await db.selectFrom('car').select('id').where('status', '!=', 'sold').orderBy('id').execute()).map(
-    ({ id }) => id,
+/** Of all cars what tells whether they are the owner's, in the order in which they were entered. */
+export const carStandings = async (
+  db: Kysely<Schema>,
+): Promise<Pick<CarRecord, 'id' | 'status' | 'lotId'>[]> =>
+  (await db.selectFrom('car').select(['id', 'status', 'lot_id']).orderBy('id').execute()).map(
+    ({ id, status, lot_id: lotId }) => ({ id, status, lotId }),
   );
 
 /** The ids of the cars entered before and after this one. */

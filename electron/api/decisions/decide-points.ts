@@ -19,7 +19,7 @@ interface Point {
 const pointsOf = (list: DecideCars, cars: readonly BriefCar[]): Point[] => {
   const points: Point[] = [];
   for (const car of cars) {
-    const figures = car.isSold ? undefined : list.figuresOf(car.id);
+    const figures = list.figuresOf(car.id);
     const shown = figures?.weighed.shown;
     if (shown) points.push({ car, shown, mark: recommendations.indexOf(figures.recommendation), cars: 1 });
   }

@@ -43,17 +43,19 @@ const sorted = <Item>(
   sortsBy: (item: Item) => SortValue,
   { descending, locale, texts: known }: { descending: boolean; locale: string; texts: string[] },
 ): { items: Item[]; texts: string[] } => {
-  const values = items.map(sortsBy);
-  const distinct = new Set(known);
-  for (const value of values) if (typeof value === 'string') distinct.add(value);
-  const { texts, rankOf } = rankedTexts([...distinct], locale);
-  const keys = Float64Array.from(values, value =>
-    value === null || value === ''
-      ? Number.NaN
-      : typeof value === 'string'
-        ? (rankOf.get(value) ?? 0)
-        : value,
-  );
+  const keys = new Float64Array(items.length).fill(Number.NaN);
+  const written: string[] = [];
+  const places: number[] = [];
+  for (let place = 0; place < items.length; place += 1) {
+    const value = sortsBy(items[place]!);
+    if (typeof value === 'number') keys[place] = value;
+    else if (value) {
+      written.push(value);
+      places.push(place);
+    }
+  }
+  const { ranks, texts } = rankedTexts(written, known, locale);
+  for (let i = 0; i < places.length; i += 1) keys[places[i]!] = ranks[i]!;
   return { items: placesInOrder(keys, descending).map(place => items[place]!), texts };
 };
 

@@ -1,17 +1,34 @@
-/** The texts in the order of a reader of this locale ("9" before "10"), each with its rank; sorts them in place. */
+/**
+ * The rank of each text in the order of a reader of this locale ("9" before "10"), and all texts in that order: those that are
+ * ranked and those that were known before, which being in order already leave little to sort. Each text is looked up once.
+ */
 export const rankedTexts = (
-  texts: string[],
+  values: readonly string[],
+  known: readonly string[],
   locale: string,
-): { texts: string[]; rankOf: Map<string, number> } => {
+): { ranks: Int32Array; texts: string[] } => {
   const { compare } = new Intl.Collator(locale, { numeric: true, sensitivity: 'base' });
-  texts.sort(compare);
-  const rankOf = new Map<string, number>();
+  const texts: string[] = [];
+  const found = new Map<string, number>();
+  const placeOf = (text: string): number => {
+    let place = found.get(text);
+    if (place === undefined) {
+      place = texts.length;
+      texts.push(text);
+      found.set(text, place);
+    }
+    return place;
+  };
+  for (const text of known) placeOf(text);
+  const places = Int32Array.from({ length: values.length }, (_, i) => placeOf(values[i]!));
+  const order = texts.map((_, place) => place).sort((a, b) => compare(texts[a]!, texts[b]!));
+  const rankAt = new Int32Array(texts.length);
   let rank = 0;
-  for (const [i, text] of texts.entries()) {
-    if (i > 0 && compare(texts[i - 1]!, text) !== 0) rank += 1;
-    rankOf.set(text, rank);
+  for (let i = 0; i < order.length; i += 1) {
+    if (i > 0 && compare(texts[order[i - 1]!]!, texts[order[i]!]!) !== 0) rank += 1;
+    rankAt[order[i]!] = rank;
   }
-  return { texts, rankOf };
+  return { ranks: places.map(place => rankAt[place]!), texts: order.map(place => texts[place]!) };
 };
 
 /** How many of the numbers, which are sorted, are below this one. */

@@ -2,9 +2,15 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { placesInOrder, rankedTexts } from '../../../../electron/api/session/ranks.ts';
 
-test('texts that a reader takes for the same have one rank', () => {
-  const { rankOf } = rankedTexts(['Q-10', 'q-9', 'Q-09', 'Q-9'], 'en');
-  expect([...rankOf.values()]).toEqual([0, 0, 0, 1]);
+test('texts that a reader takes for the same have one rank, whatever was known before', () => {
+  for (const known of [[], ['A', 'Q-9', 'Q-11']]) {
+    const { ranks, texts } = rankedTexts(['Q-10', 'q-9', 'Q-09', 'Q-9', 'Q-10'], known, 'en');
+    expect(ranks[0]).toBe(ranks[4]);
+    expect(ranks[0]).toBeGreaterThan(ranks[1]!);
+    expect([ranks[2], ranks[3]]).toEqual([ranks[1], ranks[1]]);
+    expect(texts.toSorted()).toEqual([...new Set(['Q-10', 'q-9', 'Q-09', 'Q-9', ...known])].sort());
+    expect(rankedTexts(texts, texts, 'en').texts).toEqual(texts);
+  }
 });
 
 test('places are in the order of their keys, equal ones as they stand and unknown ones last', () => {
