@@ -74,7 +74,7 @@ for (const { name, wish, index } of kinds) {
     ['the standard plan, its aim for certain', standard],
   ] as const)
     console.log(
-      `  with ${plans}: regret ${aMarket(list, 'ours')} a market (cars restored at a loss ${aMarket(list, 'wrongly')}, good ones left for their chance alone ${aMarket(list, 'byChance')}), ${aMarket(list, 'gainFloor')} with the floor of gain alone, ${aMarket(list, 'noFloors')} without floors; promised gain ÷ what came ${ratioText(list.map(j => ({ of: j.promised, to: j.came })))}`,
+      `  with ${plans}: regret ${aMarket(list, 'ours')} a market (cars restored at a loss ${aMarket(list, 'wrongly')}, good ones left for their chance alone ${aMarket(list, 'byChance')}), ${aMarket(list, 'sameFloors')} beside an oracle that keeps to the same floors, which cost it ${aMarket(list, 'floors')}, ${aMarket(list, 'gainFloor')} with the floor of gain alone, ${aMarket(list, 'noFloors')} without floors; promised gain ÷ what came ${ratioText(list.map(j => ({ of: j.promised, to: j.came })))}`,
     );
   const lost = (key: keyof Judgement['regret']) =>
     percent(

@@ -4,7 +4,15 @@ import { fitMarket } from '../../../valuation/market/fit-market.ts';
 import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
 import { seededRandom } from '../random.ts';
-import { drawGrade, drawState, hourlyRate, judgedCar, trueGain, turnsOut } from './judged-work.ts';
+import {
+  drawGrade,
+  drawState,
+  hourlyRate,
+  judgedCar,
+  trueChance,
+  trueGain,
+  turnsOut,
+} from './judged-work.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
 import { plainEstimators } from './plain-estimators.ts';
 
@@ -30,12 +38,23 @@ export interface Judgement {
    * `recommended` counts a car as restored only where no other option is recommended instead, `ours` where
    * restoring passes the floors, `gainFloor` where it passes that of gain, `noFloors` where its expected gain is above
    * nothing. Of `ours`, `wrongly` is what restored cars lose, `byChance` what is left lying by the floor of probability alone.
+   * `floors` is what the floors themselves cost whoever knows the truth and keeps to both; `sameFloors` what `ours` loses
+   * beside that oracle: cars that truly pass both and are left, and cars restored at a loss.
    */
   /** What was promised of the cars that were restored, and what truly came of it. */
   promised: number;
   came: number;
   regret: Record<
-    'ours' | 'recommended' | 'gainFloor' | 'noFloors' | 'underC6' | 'never' | 'wrongly' | 'byChance',
+    | 'ours'
+    | 'recommended'
+    | 'gainFloor'
+    | 'noFloors'
+    | 'underC6'
+    | 'never'
+    | 'wrongly'
+    | 'byChance'
+    | 'floors'
+    | 'sameFloors',
     number
   >;
 }
@@ -75,7 +94,11 @@ export const judgeMarket = (
     never: 0,
     wrongly: 0,
     byChance: 0,
+    floors: 0,
+    sameFloors: 0,
   };
+  // A source of its own, so that the cars are those that were drawn before.
+  const chances = seededRandom(seed * 104_729);
   const { leastGain, leastProbability } = assumptions.decision;
   for (const { id, castingId } of market.variations) {
     const state = drawState(random);
@@ -111,6 +134,10 @@ export const judgeMarket = (
       promised += planned!.expectedGain;
       came += gain;
     }
+    const trulyPasses =
+      gain >= leastGain && trueChance(truth, { id, grade }, plan, usual, chances) >= leastProbability;
+    regret.floors += best - (trulyPasses ? gain : 0);
+    regret.sameFloors += passes ? best - gain : trulyPasses ? gain : 0;
     regret.ours += best - (passes ? gain : 0);
     regret.gainFloor += best - (gainsEnough ? gain : 0);
     if (passes) regret.wrongly += best - gain;

@@ -75,3 +75,27 @@ export const trueGain = (
   const sold = (1 - p) * restored + p * spoiledShare * found;
   return (1 - decision.sellingFees) * (sold - found) - trueCost(plan);
 };
+
+/** How often work truly beats leaving the car, of so many draws of how it turns out and of both sales. */
+export const trueChance = (
+  truth: MarketTruth,
+  { id, grade }: { id: number; grade: Grade },
+  plan: WorkPlan,
+  { decision, deviationLoss }: Pick<AssumptionSet, 'decision' | 'deviationLoss'>,
+  random: Random,
+  draws = 400,
+): number => {
+  const drawn = (state: FinishState, at: Grade) =>
+    Math.exp(random.normal(truth.logPrice(id, state, at), truth.noiseAt(at)));
+  const { factor } = planFidelity(restorationPlanOf(plan), deviationLoss);
+  const cost = trueCost(plan);
+  let beats = 0;
+  for (let i = 0; i < draws; i++) {
+    const found = drawn('original', grade);
+    const { short } = turnsOut[random.pick(turnsOut.map(({ share }) => share))]!;
+    const spoilt = random.uniform() < plan.spoilChance;
+    const after = spoilt ? plan.spoiledShare * found : factor * drawn('restored', plan.aim - short);
+    if ((1 - decision.sellingFees) * (after - found) > cost) beats++;
+  }
+  return beats / draws;
+};
