@@ -1,5 +1,6 @@
 import { Button, Switch } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { useRef } from 'react';
 import { Link, Redirect, Route, Switch as Routes, useLocation } from 'wouter';
 import type { JobView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
@@ -24,11 +25,15 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
   const [large, setLarge] = useDeviceChoice('bench-large');
   const [quiet, setQuiet] = useDeviceChoice('bench-quiet');
   const queue = jobs.filter(job => !isOver(job));
+  // What is shown stays, although its clock stops meanwhile.
+  const shown = useRef<number | null>(null);
   const job =
     jobs.find(({ id }) => id === jobId) ??
+    queue.find(({ id }) => id === shown.current) ??
     queue.find(({ steps }) => steps.some(({ runningSince }) => runningSince !== null)) ??
     queue.find(({ state }) => state === 'open') ??
     queue[0];
+  shown.current = job?.id ?? null;
   const walk = (by: number) => {
     const at = queue.findIndex(({ id }) => id === job?.id);
     const next = queue[at + by];

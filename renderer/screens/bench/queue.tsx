@@ -1,5 +1,6 @@
 import { ActionIcon } from '@mantine/core';
 import { IconArrowDown, IconArrowUp } from '@tabler/icons-react';
+import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import type { JobView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
@@ -45,9 +46,18 @@ export const Queue = ({ jobs, current }: { jobs: readonly JobView[]; current: nu
     ids.splice(at + by, 0, moved);
     reorder.mutate(ids);
   };
+  const list = useRef<HTMLOListElement>(null);
+  // Where the queue is a strip, the car that is worked on is in sight; nothing but the strip moves.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another car is worked on
+  useEffect(() => {
+    const frame = list.current?.getBoundingClientRect();
+    const card = list.current?.querySelector('[aria-current]')?.getBoundingClientRect();
+    if (!list.current || !frame || !card) return;
+    if (card.left < frame.left || card.right > frame.right) list.current.scrollLeft += card.left - frame.left;
+  }, [current]);
   return (
     <nav className={own.queue} aria-label="Cars on the bench">
-      <ol>
+      <ol ref={list}>
         {queue.map((job, at) => (
           <li key={job.id}>
             <Entry job={job} current={job.id === current} />
