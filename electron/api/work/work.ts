@@ -11,6 +11,7 @@ import {
 } from '../../../db/records/decisions/seasons.ts';
 import { addSteps } from '../../../db/records/plans/step-library.ts';
 import { planFromCar, type WorkPlan } from '../../../valuation/index.ts';
+import { beforeItself } from '../../../valuation/work/before-itself.ts';
 import { findCar } from '../cars/find-car.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { rangeOf } from '../figures/season-range.ts';
@@ -48,18 +49,7 @@ const steps = needsCollection.handler(({ context }): Promise<StepsView> => steps
 /** Saves a new version of the steps; refused where steps come before themselves. */
 const saveSteps = needsCollection.input(inputs.saveSteps).handler(async ({ context, input }) => {
   const { session } = context;
-  const places = new Map(input.steps.map(step => [step.id, step.after]));
-  const ring = input.steps.find(({ id }) => {
-    const seen = new Set<string>();
-    const before = [...(places.get(id) ?? [])];
-    for (let next = before.pop(); next !== undefined; next = before.pop()) {
-      if (next === id) return true;
-      if (seen.has(next)) continue;
-      seen.add(next);
-      before.push(...(places.get(next) ?? []));
-    }
-    return false;
-  });
+  const ring = beforeItself(input.steps);
   if (ring) throw refused(`The step “${ring.name}” would come before itself.`);
   await session.act('Changed the steps of work', trx => addSteps(trx, input.steps, input.note, session.at()));
 });

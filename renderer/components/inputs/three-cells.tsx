@@ -1,10 +1,12 @@
+import { Tooltip } from '@mantine/core';
+import { useId } from 'react';
 import type { Currency, Minor } from '../../../valuation/types.ts';
 import { amountText, readerLocale } from '../format.ts';
 import { parseMoney, separatorsOf } from './parse-money.ts';
 import classes from './three-cells.module.css';
 import { useText } from './use-text.ts';
 
-/** A small field whose text is read when it is left; what cannot be read is marked and goes back. */
+/** A small field whose text is read when it is left; what cannot be read is marked, with the reason below it. */
 const ReadCell = ({
   label,
   shown,
@@ -16,25 +18,43 @@ const ReadCell = ({
   read: (text: string) => string | null;
 }) => {
   const { text, setText, problem, setProblem } = useText(shown);
+  const reason = useId();
   return (
-    <input
-      className={`${classes.cell} ${classes.number}`}
-      aria-label={label}
-      aria-invalid={problem !== null || undefined}
-      title={problem ?? undefined}
-      inputMode="decimal"
-      autoComplete="off"
-      value={text}
-      onFocus={event => event.currentTarget.select()}
-      onChange={event => {
-        setText(event.currentTarget.value);
-        setProblem(null);
-      }}
-      onBlur={() => {
-        const said = text === shown ? null : read(text);
-        setProblem(said);
-      }}
-    />
+    <>
+      <Tooltip
+        label={problem}
+        opened={problem !== null}
+        color="brick"
+        position="bottom-start"
+        multiline
+        maw={260}
+        transitionProps={{ duration: 0 }}
+      >
+        <input
+          className={`${classes.cell} ${classes.number}`}
+          aria-label={label}
+          aria-invalid={problem !== null || undefined}
+          aria-describedby={problem === null ? undefined : reason}
+          inputMode="decimal"
+          autoComplete="off"
+          value={text}
+          onFocus={event => event.currentTarget.select()}
+          onChange={event => {
+            setText(event.currentTarget.value);
+            setProblem(null);
+          }}
+          onBlur={() => {
+            const said = text === shown ? null : read(text);
+            setProblem(said);
+          }}
+        />
+      </Tooltip>
+      {problem === null ? null : (
+        <span id={reason} role="alert" className="heard">
+          {problem}
+        </span>
+      )}
+    </>
   );
 };
 

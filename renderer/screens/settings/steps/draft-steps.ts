@@ -1,4 +1,6 @@
 import type { WorkStep } from '../../../../valuation/types.ts';
+import { gradeLabel } from '../../../../valuation/words.ts';
+import { beforeItself } from '../../../../valuation/work/before-itself.ts';
 
 /** The key of a new step, made of its name: letters alone, apart from those that are taken. */
 export const keyFor = (name: string, taken: ReadonlySet<string>): string => {
@@ -68,5 +70,13 @@ export const stepProblem = (steps: readonly WorkStep[]): string | null => {
   const kindless = steps.find(({ kinds }) => kinds.length === 0);
   if (kindless) return `“${kindless.name}” belongs to no kind of work. Choose one or remove the step.`;
   const unnamed = steps.find(({ materials }) => materials.some(({ name }) => name.trim() === ''));
-  return unnamed ? `A material of “${unnamed.name}” needs a name.` : null;
+  if (unnamed) return `A material of “${unnamed.name}” needs a name.`;
+  const ring = beforeItself(steps);
+  if (ring) return `“${ring.name}” would come before itself. Change what it comes after.`;
+  const never = steps.find(
+    ({ call: { below, from } }) => below !== undefined && from !== undefined && from >= below,
+  );
+  return never
+    ? `Nothing calls for “${never.name}”: no part is below ${gradeLabel(never.call.below!)} and at least ${gradeLabel(never.call.from!)}.`
+    : null;
 };

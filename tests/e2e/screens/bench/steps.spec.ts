@@ -13,8 +13,16 @@ test('the steps of work are changed, added to and saved as a version, and undone
     .getByRole('button', { name: 'Change the step Straighten the axles and roll them on glass' })
     .click();
   const minutes = steps.getByRole('textbox', { name: /Minutes of your own.* of Straighten.*, likely/ });
+  // What is no number is said where it stands, and nothing is taken over.
+  await minutes.fill('an hour');
+  await minutes.press('Tab');
+  await expect(minutes).toHaveAccessibleDescription('A number from 0 to 100000 is needed here.');
+  await expect(demo.getByRole('tooltip', { name: /^A number from 0 to/ })).toBeVisible();
+  await picture(demo, 'settings-step-refused');
+  await expect(steps.getByRole('button', { name: /^Save as version/ })).toHaveCount(0);
   await minutes.fill('30');
   await minutes.press('Tab');
+  await expect(demo.getByRole('tooltip')).toHaveCount(0);
   // Everything that a step says can be changed where it stands.
   await expect(steps.getByRole('combobox', { name: 'Only where the part is below' })).toHaveValue('C8');
   await steps.getByRole('combobox', { name: 'Origin of the part' }).click();
