@@ -68,5 +68,5 @@ export const labelModel = (labels: Label[], sheet: LabelSheet, start: number): u
       code: runsOf(label.number),
     });
   }
-  return { page: sheet.page, label: sheet.label, pages };
+  return { page: sheet.page, label: sheet.label, inset: sheet.inset ?? null, pages };
 };

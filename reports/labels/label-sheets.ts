@@ -9,6 +9,8 @@ export interface LabelSheet {
   columns: number;
   rows: number;
   label: { width: number; height: number };
+  /** What stays bare at the sides of each label, where that is more than usual: most printers reach no sheet's edge. */
+  inset?: number;
   /** Of the first label. */
   left: number;
   top: number;
@@ -43,7 +45,11 @@ const roll = (width: number, height: number): Omit<LabelSheet, 'name'> =>
 
 /** The sheets and rolls that are known, by a key that the command line and the screens share. */
 export const labelSheets = {
-  'a4-3x8': { name: 'A4, 24 labels of 70 × 36 mm', ...centred(a4, 3, 8, { width: 70, height: 36 }) },
+  'a4-3x8': {
+    name: 'A4, 24 labels of 70 × 36 mm',
+    inset: 5,
+    ...centred(a4, 3, 8, { width: 70, height: 36 }),
+  },
   'a4-3x7': {
     name: 'A4, 21 labels of 63.5 × 38.1 mm',
     ...centred(a4, 3, 7, { width: 63.5, height: 38.1 }, 2.5),

@@ -82,7 +82,7 @@ describe('labels', () => {
     const pad = Math.min(2.5, sheet.label.height * 0.09);
     const side = Math.min(sheet.label.height - 2 * pad, sheet.label.width * 0.36);
     for (const top of tops) expect(Math.abs(top - (sheet.label.height - side) / 2)).toBeLessThan(0.5);
-    for (const left of offsets) expect(Math.abs(left - pad)).toBeLessThan(0.5);
+    for (const left of offsets) expect(Math.abs(left - (sheet.inset ?? pad))).toBeLessThan(0.5);
     expect(warnings.filter(warning => !/No font/.test(warning))).toEqual([]);
   });
 
@@ -121,7 +121,7 @@ describe('labels', () => {
     ] as const) {
       const read = await readAt(pages[0]!, sheet, x, y);
       expect(read.text).toBe(label.number);
-      expect(Math.abs(read.left! - pad)).toBeLessThan(0.5);
+      expect(Math.abs(read.left! - (sheet.inset ?? pad))).toBeLessThan(0.5);
       expect(Math.abs(read.top! - (sheet.label.height - side) / 2)).toBeLessThan(0.5);
     }
   });

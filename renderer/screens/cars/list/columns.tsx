@@ -176,7 +176,14 @@ const ownershipColumns = (currency: Currency): GridColumn<CarRow>[] => [
       </span>
     ),
   },
-  { id: 'status', title: 'Status', width: 88, value: car => statusText(car.isSeen ? 'seen' : car.status) },
+  {
+    id: 'status',
+    title: 'Status',
+    width: 88,
+    value: car => statusText(car.isSeen ? 'seen' : car.status),
+    // As short as its column.
+    render: car => (car.isSeen ? 'seen only' : statusText(car.status)),
+  },
   {
     id: 'cost',
     title: 'Cost',
