@@ -144,12 +144,8 @@ export interface EntriesWanted {
   locale?: string | undefined;
 }
 
-/** The cars of a report, by inventory number, valued by the market that is given. */
-export const reportEntries = async (
-  session: Session,
-  wanted: EntriesWanted,
-  { fitted, onProgress, signal }: { fitted: FittedMarket; onProgress: OnProgress; signal: AbortSignal },
-): Promise<{ entries: ReportEntry[]; said: SaidOfCar[]; sums: Partial<Record<ValueBasis, Range>> }> => {
+/** The cars of a report by inventory number, and all that is recorded of them. */
+const readCars = async (session: Session, wanted: EntriesWanted) => {
   const { read, dir } = openOf(session);
   const { db } = read;
   const seen = await seenLotsOf(session);
@@ -164,64 +160,62 @@ export const reportEntries = async (
     .map(car => ({ car, key: naturalKey(car.inventoryNumber) }))
     .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
     .map(({ car }) => car);
-  const subjects = await readSubjects(db, cars);
-  const index = await referenceIndex(session);
-  const countries = await makerCountries(db);
-  const lots = new Map((await listLots(db)).map(lot => [lot.id, lot]));
-  const photos = wanted.withPhotographs
-    ? await photosOfCars(
-        db,
-        cars.map(car => car.id),
-      )
-    : new Map();
-  const checks = await checksOfCars(db, unlessMany(cars.map(car => car.id)));
-  const leftOut = await leftOutCars(db);
-  const works = await listFinishedWork(db, unlessMany(cars.map(car => car.id)));
+  const ids = cars.map(car => car.id);
+  const photos = wanted.withPhotographs ? await photosOfCars(db, ids) : new Map();
+  const recorded = {
+    cars,
+    seen,
+    photos,
+    subjects: await readSubjects(db, cars),
+    index: await referenceIndex(session),
+    countries: await makerCountries(db),
+    lots: new Map((await listLots(db)).map(lot => [lot.id, lot])),
+    checks: await checksOfCars(db, unlessMany(ids)),
+    leftOut: await leftOutCars(db),
+    works: await listFinishedWork(db, unlessMany(ids)),
+    pathOf: wanted.withPhotographs ? printedPaths(dir) : () => '',
+  };
   await makePrintable(
     dir,
     [...photos.values()].flatMap(own => own.map(({ sha256 }: { sha256: string }) => sha256)),
     session.options.workers?.heic,
   );
-  const pathOf = wanted.withPhotographs ? printedPaths(dir) : () => '';
-  const entries: ReportEntry[] = [];
-  const said: SaidOfCar[] = [];
-  const summed = new Map<ValueBasis, CarInSum[]>([[wanted.basis, []]]);
-  for (const [i, car] of cars.entries()) {
-    const subject = subjects[i];
-    if (!subject) continue;
-    if (i % 100 === 0) {
-      onProgress(i, cars.length, 'Valuing the cars');
-      await new Promise(resolve => setImmediate(resolve));
-      signal.throwIfAborted();
-    }
-    const check = checks.get(car.id)?.[0];
-    const work = works.get(car.id)?.[0];
-    const identity = identityOf(index, countries, car, featuresOf(check));
-    const valuation = valueCar(fitted, subject);
-    const own = valuation.asFound?.own ?? false;
-    const basis = own ? wanted.basis : basisOfWorths;
-    if (valuation.asFound && isOwned(seen, car)) {
-      const members = summed.get(basis) ?? [];
-      summed.set(basis, members);
-      members.push({ car: subject, worth: valuation.asFound });
-    }
-    said.push({
+  return recorded;
+};
+
+type Recorded = Awaited<ReturnType<typeof readCars>>;
+
+/** What a report says of a car, and what a later report is compared with. */
+const entryOf = (
+  { seen, photos, index, countries, lots, checks, leftOut, works, pathOf }: Recorded,
+  wanted: EntriesWanted,
+  { car, subject, fitted }: { car: CarRecord; subject: Subject; fitted: FittedMarket },
+): { entry: ReportEntry; said: SaidOfCar; asFound: Valuation['asFound']; basis: ValueBasis } => {
+  const locale = wanted.locale ?? plainLocale;
+  const check = checks.get(car.id)?.[0];
+  const work = works.get(car.id)?.[0];
+  const identity = identityOf(index, countries, car, featuresOf(check));
+  const colour = identity.features.colour ?? '';
+  const valuation = valueCar(fitted, subject);
+  const { asFound } = valuation;
+  const basis = asFound?.own ? wanted.basis : basisOfWorths;
+  return {
+    asFound,
+    basis,
+    said: {
       id: car.id,
       number: car.inventoryNumber,
-      name: [
-        identity.casting ?? identity.asWritten ?? 'Not identified',
-        colourNow(identity.features.colour ?? '', car.wornColour),
-      ]
+      name: [identity.casting ?? identity.asWritten ?? 'Not identified', colourNow(colour, car.wornColour)]
         .filter(Boolean)
         .join(', '),
       grade: car.grade,
       finishState: car.finishState,
       status: car.status,
-      value: valuation.asFound?.mid ?? null,
-    });
-    entries.push({
+      value: asFound?.mid ?? null,
+    },
+    entry: {
       inventoryNumber: car.inventoryNumber,
-      photos: photosOf(pathOf, car, photos.get(car.id) ?? [], wanted.locale ?? plainLocale),
+      photos: photosOf(pathOf, car, photos.get(car.id) ?? [], locale),
       identity,
       grade: car.grade,
       parts: subject.parts.map(part => ({
@@ -234,10 +228,7 @@ export const reportEntries = async (
         ? { fidelity: work.fidelity, deviations: work.departures, completedOn: work.finishedOn }
         : null,
       worn: { colour: car.wornColour, finish: car.wornFinish },
-      disclosure: disclosureText(
-        disclosureFacts(car, { colour: identity.features.colour ?? '', parts: subject.parts }, work),
-        wanted.locale ?? plainLocale,
-      ),
+      disclosure: disclosureText(disclosureFacts(car, { colour, parts: subject.parts }, work), locale),
       status: car.status,
       acquisition: acquisitionOf(car, car.lotId === null ? undefined : lots.get(car.lotId)),
       location: wanted.withoutPlaces ? null : car.location || null,
@@ -247,7 +238,7 @@ export const reportEntries = async (
       basis: basis === wanted.basis ? null : basis,
       worths: worthsOf(subject, valuation),
       restorationCost: subject.plan ? (recommendCar(fitted, subject, valuation).plan?.cost ?? null) : null,
-      evidence: valuation.asFound ? valuation.evidence : null,
+      evidence: asFound ? valuation.evidence : null,
       notes: car.notes || null,
       notUnderstood: car.unread.map(({ column, text }) => `${column}: ${text}`).join('; ') || null,
       listed: {
@@ -256,7 +247,37 @@ export const reportEntries = async (
         ownWorth: car.ownWorth,
         purchaseLeftOut: leftOut.get(car.id) ?? null,
       },
-    });
+    },
+  };
+};
+
+/** The cars of a report, by inventory number, valued by the market that is given. */
+export const reportEntries = async (
+  session: Session,
+  wanted: EntriesWanted,
+  { fitted, onProgress, signal }: { fitted: FittedMarket; onProgress: OnProgress; signal: AbortSignal },
+): Promise<{ entries: ReportEntry[]; said: SaidOfCar[]; sums: Partial<Record<ValueBasis, Range>> }> => {
+  const recorded = await readCars(session, wanted);
+  const { cars, seen, subjects } = recorded;
+  const entries: ReportEntry[] = [];
+  const said: SaidOfCar[] = [];
+  const summed = new Map<ValueBasis, CarInSum[]>([[wanted.basis, []]]);
+  for (const [i, car] of cars.entries()) {
+    const subject = subjects[i];
+    if (!subject) continue;
+    if (i % 100 === 0) {
+      onProgress(i, cars.length, 'Valuing the cars');
+      await new Promise(resolve => setImmediate(resolve));
+      signal.throwIfAborted();
+    }
+    const made = entryOf(recorded, wanted, { car, subject, fitted });
+    entries.push(made.entry);
+    said.push(made.said);
+    if (made.asFound && isOwned(seen, car)) {
+      const members = summed.get(made.basis) ?? [];
+      summed.set(made.basis, members);
+      members.push({ car: subject, worth: made.asFound });
+    }
   }
   const sums = Object.fromEntries(
     [...summed].map(([basis, members]) => {
