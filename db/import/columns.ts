@@ -181,6 +181,21 @@ const notes = column(
     'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,remarque,remarques,commentaire,commentaires,observations,opmerking,opmerkingen,osservazioni,notas',
 );
 
+/** What tells which variation a row is of, as the lists of cars and of the reference name it. */
+const variation = [
+  maker,
+  series,
+  casting,
+  description,
+  releaseName,
+  releaseYear,
+  colour,
+  bodyFinish,
+  basePaint,
+  rearEnd,
+  ...features,
+];
+
 /**
  * The columns that each kind of import knows, in their order, with the other headings by which
  * they are recognised.
@@ -193,17 +208,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,stock number,tag,' +
         'nummer,lfd nr,lfd. nr.,numero,num,n°,nº,n.º,volgnummer,ref no',
     ),
-    maker,
-    series,
-    casting,
-    description,
-    releaseName,
-    releaseYear,
-    colour,
-    bodyFinish,
-    basePaint,
-    rearEnd,
-    ...features,
+    ...variation,
     grade,
     finishState,
     column('lot', 'name of the lot of this collection that it belongs to; import the list of lots first', ''),
@@ -270,17 +275,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     notes,
   ],
   reference: [
-    maker,
-    series,
-    casting,
-    description,
-    releaseName,
-    releaseYear,
-    colour,
-    bodyFinish,
-    basePaint,
-    rearEnd,
-    ...features,
+    ...variation,
     column('rarity', 'common, uncommon, scarce or rare', 'scarcity,how rare,seltenheit,rarete'),
     ...detailColumns.map(({ name, help }) => column(name, help, '')),
     column('look_at', 'what to look at on parts, such as "roof: cracks; axles: straight"', 'look at'),
