@@ -74,7 +74,10 @@ export const addPaperCommands = (program: Command): void => {
   addCommand(program, 'export', 'a whole list as CSV, XLSX or JSON lines; import takes each again')
     .addArgument(new Argument('<LIST>', 'which list').choices(exportedLists))
     .requiredOption('--out <FILE>', 'FILE.csv, FILE.xlsx or FILE.jsonl', listPath)
-    .option('--view <NAME>', 'of cars or sales: what a saved view shows, in its order and columns')
+    .option(
+      '--view <NAME>',
+      'of cars or sales: what a saved view shows, in its order and columns; of expenses, disposals, decisions or jobs: those of the cars that a saved view shows',
+    )
     .action(exportList);
   addCommand(
     program,

@@ -28,6 +28,9 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
     { name: 'price_from', help: '"cars" where its price is the sum of what is known of its cars' },
     { name: 'cost_notes', help: 'notes on its costs; not read' },
     { name: 'notes', help: 'anything else' },
+    ...['identified', 'graded', 'photographed', 'sold', 'valued', 'value_currency', 'value_as_found'].map(
+      name => ({ name, help: 'worked out from its cars; not read' }),
+    ),
   ],
   expenses: [
     car,

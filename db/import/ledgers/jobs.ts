@@ -35,8 +35,8 @@ export const recordOfRow = (row: Row, line: number): string =>
 const isOver = ({ state }: WholeJob): boolean => state === 'finished' || state === 'given up';
 
 /** What work says, whatever the order in which it says it. */
-const contentOf = (record: WorkRecord): string =>
-  JSON.stringify(record, (_, value: unknown) =>
+const contentOf = ({ carId, job, work }: Omit<WorkRecord, 'jobId'>): string =>
+  JSON.stringify({ carId, job, work }, (_, value: unknown) =>
     typeof value === 'object' && value !== null && !Array.isArray(value)
       ? Object.fromEntries(Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1)))
       : value,

@@ -48,6 +48,8 @@ export interface WholeWork extends Omit<FinishedWork, 'id' | 'carId' | 'jobId' |
 /** Work on a car: a job, what was finished by it, or finished work that was no job. */
 export interface WorkRecord {
   carId: number;
+  /** Null for finished work that was no job. */
+  jobId: number | null;
   job: WholeJob | null;
   work: WholeWork | null;
 }
@@ -98,6 +100,7 @@ export const listWorkRecords = async (db: Kysely<Schema>): Promise<WorkRecord[]>
     const work = workOf.get(id);
     return {
       carId,
+      jobId: id,
       job: {
         ...job,
         season: (seasonId === null ? undefined : seasons.get(seasonId)) ?? '',
@@ -117,7 +120,7 @@ export const listWorkRecords = async (db: Kysely<Schema>): Promise<WorkRecord[]>
   const alone = finished
     .filter(({ jobId }) => jobId === null)
     .sort((a, b) => (a.finishedOn === b.finishedOn ? a.id - b.id : a.finishedOn < b.finishedOn ? -1 : 1))
-    .map((work): WorkRecord => ({ carId: work.carId, job: null, work: wholeWork(work) }));
+    .map((work): WorkRecord => ({ carId: work.carId, jobId: null, job: null, work: wholeWork(work) }));
   return [...ofJobs, ...alone];
 };
 

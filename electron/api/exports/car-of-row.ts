@@ -24,3 +24,13 @@ export const carColumns: readonly ListColumn<OfCar<object>>[] = [
   { name: 'inventory_number', width: 16, value: ({ number }) => textCell(number) },
   { name: 'finish_state', width: 13, value: ({ finishState }) => textCell(finishState) },
 ];
+
+/** The rows with these ids, in the order of the ids; those of one id as they stand. */
+export const chosenOf = <Row>(
+  rows: readonly Row[],
+  ids: readonly number[],
+  idOf: (row: Row) => number,
+): Row[] => {
+  const byId = Map.groupBy(rows, idOf);
+  return [...new Set(ids)].flatMap(id => byId.get(id) ?? []);
+};

@@ -12,12 +12,14 @@ import { openOf } from '../session/open-collection.ts';
 import { type OnProgress, streamed } from '../session/progress.ts';
 import type { Session } from '../session/session.ts';
 import type { ReportResult } from '../views.ts';
+import { aboutCars } from './about-cars.ts';
 import { carsAsSeen, type Seen, salesAsSeen } from './as-seen.ts';
 import { decideAsSeen } from './decide-table.ts';
 import { jobsTable } from './jobs-table.ts';
 import { decisionsTable, disposalsTable, expensesTable, lotsTable } from './ledger-tables.ts';
 import { referenceTable } from './reference-table.ts';
 import { salesTable } from './sales-table.ts';
+import { shownTable } from './shown-tables.ts';
 import { tableBytes } from './table-bytes.ts';
 import { wordsTable } from './words-table.ts';
 
@@ -35,13 +37,20 @@ export const exportedLists = [
 ] as const;
 export type ExportedList = (typeof exportedLists)[number];
 
+const seen = z.object({ query: z.string().max(20_000), locale });
 const makeExport = z.object({
   list: z.enum(exportedLists),
   format: z.enum(tableFormats),
   /** These rows only, in this order; else all. For cars and sales. */
   ids: z.array(id).optional(),
-  /** As the list of cars or of sales is seen: its filter, order and columns, as its address has them. */
-  seen: z.object({ query: z.string().max(20_000), locale }).optional(),
+  /** As the list of cars or of sales, or Decide, is seen: its filter, order and columns, as its address has them. */
+  seen: seen.optional(),
+  /** As any other list is seen: which of its rows, in their order. Of the reference these are castings or variations. */
+  shown: z
+    .object({ ids: z.array(id).max(200_000), of: z.enum(['castings', 'variations']).default('castings') })
+    .optional(),
+  /** What is said of the cars that a list of cars shows by its address, in its order; of a list about cars. */
+  ofCars: seen.optional(),
 });
 type ExportWanted = z.output<typeof makeExport>;
 
@@ -105,10 +114,15 @@ const tableOf = (
 /** Writes a list as a file, held under a token until it is fetched. */
 const make = needsCollection.input(makeExport).handler(({ context: { session }, input, signal }) =>
   streamed<ReportResult & { rows: number }>(async (onProgress, stop) => {
-    const { list, seen } = input;
+    const { list, seen, shown, ofCars } = input;
+    const whole = (ids?: number[]) => tableOf(session, { list, ids: ids ?? input.ids }, onProgress, stop);
     const table = seen
-      ? await tableAsSeen(session, list, seen, ids => tableOf(session, { list, ids }, onProgress, stop))
-      : await tableOf(session, input, onProgress, stop);
+      ? await tableAsSeen(session, list, seen, whole)
+      : shown
+        ? await shownTable(session, list, shown)
+        : ofCars
+          ? await aboutCars(session, list, ofCars, whole)
+          : await whole();
     onProgress(0, 1, 'Writing the rows');
     const bytes = await tableBytes(session, table, input.format, stop);
     const mime = mimes[input.format];

@@ -19,7 +19,7 @@ import { timesText, usesText } from '../../../valuation/reading/work-cells.ts';
 import type { ThreePoint } from '../../../valuation/types.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import { carColumns, type OfCar, withNumbers } from './car-of-row.ts';
+import { carColumns, chosenOf, type OfCar, withNumbers } from './car-of-row.ts';
 
 interface JobRow {
   carId: number;
@@ -207,10 +207,11 @@ const noStep: StepRow = { step: null, place: null, told: true, uses: [], allUses
 
 /**
  * The jobs, a row for each step: what was planned, what was done, what it used; with the job's first row what was
- * finished by it. Finished work that was no job has a row of its own.
+ * finished by it. Finished work that was no job has a row of its own. With `ids`, these jobs alone, in this order.
  */
-export const jobsTable = async (session: Session): Promise<DataTable> => {
-  const records = await listWorkRecords(openOf(session).read.db);
+export const jobsTable = async (session: Session, ids?: readonly number[]): Promise<DataTable> => {
+  const all = await listWorkRecords(openOf(session).read.db);
+  const records = ids ? chosenOf(all, ids, ({ jobId }) => jobId ?? 0) : all;
   const rows = records.flatMap(({ carId, job, work }, i) =>
     (job ? rowsOf(job) : [noStep]).map(
       (row, at): JobRow => ({

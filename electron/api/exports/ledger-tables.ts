@@ -20,26 +20,27 @@ import { currencyDecimals } from '../../../valuation/money.ts';
 import { type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import { carColumns, type OfCar, withNumbers } from './car-of-row.ts';
+import { carColumns, chosenOf, type OfCar, withNumbers } from './car-of-row.ts';
 
-interface LotRow extends LotRecord {
+/** A lot as its list has it. */
+export interface LedgerLot extends LotRecord {
   costs: LotCost[];
   cars: number;
 }
 
-const costOf = ({ costs }: LotRow, kind: LotCostKind): number | null => {
+const costOf = ({ costs }: LedgerLot, kind: LotCostKind): number | null => {
   const ofKind = costs.filter(cost => cost.kind === kind);
   return ofKind.length === 0 ? null : ofKind.reduce((sum, cost) => sum + cost.minor, 0);
 };
 
-const lotColumns: readonly ListColumn<LotRow>[] = [
+export const lotColumns: readonly ListColumn<LedgerLot>[] = [
   { name: 'lot', width: 24, value: lot => textCell(lot.name) },
   { name: 'bought_on', width: 12, value: lot => dateCell(lot.boughtOn) },
   { name: 'seller', width: 20, value: lot => textCell(lot.seller) },
   { name: 'cars', width: 8, value: lot => numberCell(lot.cars) },
   { name: 'currency', width: 10, value: lot => textCell(lot.currency) },
   ...lotCostKinds.map(
-    (kind): ListColumn<LotRow> => ({
+    (kind): ListColumn<LedgerLot> => ({
       name: kind,
       width: 12,
       value: lot => amountCell(costOf(lot, kind), lot.currency),
@@ -84,17 +85,20 @@ const lotColumns: readonly ListColumn<LotRow>[] = [
   { name: 'notes', width: 30, value: lot => textCell(lot.notes) },
 ];
 
-export const lotsTable = async (session: Session): Promise<DataTable> => {
+/** All lots with their costs. */
+export const ledgerLots = async (session: Session): Promise<LedgerLot[]> => {
   const { db } = openOf(session).read;
   const costs = await lotCosts(db);
   const cars = Map.groupBy(await listCars(db), car => car.lotId);
-  const rows = (await listLots(db)).map(lot => ({
+  return (await listLots(db)).map(lot => ({
     ...lot,
     costs: costs.get(lot.id) ?? [],
     cars: cars.get(lot.id)?.length ?? 0,
   }));
-  return listTable('Lots', lotColumns, rows);
 };
+
+export const lotsTable = async (session: Session): Promise<DataTable> =>
+  listTable('Lots', lotColumns, await ledgerLots(session));
 
 const expenseColumns: readonly ListColumn<OfCar<Expense>>[] = [
   ...carColumns,
@@ -104,12 +108,15 @@ const expenseColumns: readonly ListColumn<OfCar<Expense>>[] = [
   { name: 'currency', width: 10, value: expense => textCell(expense.currency) },
 ];
 
-export const expensesTable = async (session: Session): Promise<DataTable> =>
-  listTable(
+/** All that was spent on cars, or what is given of it, in that order. */
+export const expensesTable = async (session: Session, ids?: readonly number[]): Promise<DataTable> => {
+  const all = await listExpenses(openOf(session).read.db);
+  return listTable(
     'Expenses',
     expenseColumns,
-    await withNumbers(session, (await listExpenses(openOf(session).read.db)).toReversed()),
+    await withNumbers(session, ids ? chosenOf(all, ids, ({ id }) => id) : all.toReversed()),
   );
+};
 
 const disposalColumns: readonly ListColumn<OfCar<Disposal>>[] = [
   ...carColumns,

@@ -26,7 +26,7 @@ import type { Session } from '../session/session.ts';
  * A variation with its release and casting; a release without variations, and a casting without
  * releases, stand alone.
  */
-interface ReferenceRow {
+export interface ReferenceRow {
   casting: CastingRecord;
   release: ReleaseRecord | null;
   variation: VariationRecord | null;
@@ -136,16 +136,26 @@ const detailsOf = (said: ReferenceSaid, rows: readonly ReferenceRow[]): ListColu
   ];
 };
 
+/** The rows of the reference with the columns of which anything is known in them. */
+export const referenceRows = async (
+  session: Session,
+): Promise<{ rows: ReferenceRow[]; columns: ListColumn<ReferenceRow>[] }> => {
+  const { db } = openOf(session).read;
+  const rows = await rowsOf(db);
+  const details = detailsOf(await referenceSaid(db), rows);
+  return {
+    rows,
+    columns: [...columns, ...details.filter(({ value }) => rows.some(row => value(row) !== null))],
+  };
+};
+
 /**
  * Every casting, release and variation of the reference, a variation a row, with all that is known of them:
  * import takes it again. Details of which nothing is known anywhere have no column.
  */
 export const referenceTable = async (session: Session): Promise<DataTable> => {
-  const { db } = openOf(session).read;
-  const rows = await rowsOf(db);
-  const details = detailsOf(await referenceSaid(db), rows);
-  const known = details.filter(({ value }) => rows.some(row => value(row) !== null));
-  return listTable('Reference', [...columns, ...known], rows);
+  const { rows, columns: all } = await referenceRows(session);
+  return listTable('Reference', all, rows);
 };
 
 /** The same for a friend: what tells variations apart, without the owner's notes. */

@@ -1,6 +1,7 @@
 import { extname } from 'node:path';
 import type { TableFormat } from '../../../reports/tables/data-table.ts';
 import { counted, plainLocale } from '../../../valuation/wording/reader.ts';
+import { listsAboutCars } from '../../api/exports/about-cars.ts';
 import type { ExportedList } from '../../api/exports/exports.ts';
 import type { ReportResult } from '../../api/views.ts';
 import { type Api, withCollection } from '../collection.ts';
@@ -16,10 +17,12 @@ interface ExportOptions {
   json?: boolean;
 }
 
-/** What a saved view shows; says what it names that is no longer there. */
-const seenBy = async (api: Api, list: ExportedList, name: string) => {
-  if (list !== 'cars' && list !== 'sales')
-    throw new Refused(`There are saved views of cars and of sales, not of ${list}.`);
+/** What a saved view shows, of a list about cars what is said of them; says what it names that is no longer there. */
+const seenBy = async (api: Api, wanted: ExportedList, name: string) => {
+  const isAboutCars = listsAboutCars.includes(wanted);
+  if (wanted !== 'cars' && wanted !== 'sales' && !isAboutCars)
+    throw new Refused(`There are saved views of cars and of sales, not of ${wanted}.`);
+  const list = wanted === 'sales' ? 'sales' : 'cars';
   const views = await api.savedViews.list({ list });
   const view = views.find(one => one.name.toLowerCase() === name.trim().toLowerCase());
   if (!view)
@@ -29,7 +32,8 @@ const seenBy = async (api: Api, list: ExportedList, name: string) => {
         : `No view of ${list} is called "${name}". There are: ${views.map(one => one.name).join(', ')}.`,
     );
   if (view.leftOut.length > 0) say(`Left out, because it is no longer there: ${view.leftOut.join(', ')}.`);
-  return { query: view.query, locale: plainLocale };
+  const seen = { query: view.query, locale: plainLocale };
+  return isAboutCars ? { ofCars: seen } : { seen };
 };
 
 /** `playworn export`: a list whole, or as a saved view shows it, as CSV, XLSX or JSON lines by the file's ending. */
@@ -37,9 +41,9 @@ export const exportList = async (list: ExportedList, options: ExportOptions): Pr
   const path = outPath(options.out);
   const format = extname(path).slice(1).toLowerCase() as TableFormat;
   await withCollection(options, async ({ api, signal }) => {
-    const seen = options.view === undefined ? null : await seenBy(api, list, options.view);
+    const view = options.view === undefined ? {} : await seenBy(api, list, options.view);
     const { token, rows, bytes } = await followed<ReportResult & { rows: number }>(
-      await api.exports.make({ list, format, ...(seen && { seen }) }, { signal }),
+      await api.exports.make({ list, format, ...view }, { signal }),
     );
     const file = await api.reports.file({ token });
     writeWhole(path, new Uint8Array(await file.arrayBuffer()));

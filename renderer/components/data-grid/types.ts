@@ -107,6 +107,8 @@ export interface WindowedRows<Row> {
 export interface GridHandle {
   focus: () => void;
   toTop: () => void;
+  /** The ids of the rows that are here, in the order in which they stand. */
+  rowIds: () => string[];
 }
 
 export interface DataGridProps<Row> {

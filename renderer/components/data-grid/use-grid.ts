@@ -21,7 +21,7 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const writes = useGridWrites(rows, props);
   const cursor = useGridCursor(rows, writes.blanks, props);
   const { selection, box, extent, pageRows, goTo } = cursor;
-  const { gridRef, focusGrid } = useGridFocus(extent.rows > 0 || props.empty === undefined, props);
+  const { gridRef, focusGrid } = useGridFocus(rows, extent.rows > 0 || props.empty === undefined, props);
   const cells = useGridEditing(rows, { cursor, writes, focusGrid }, props);
   useToldSelection(rows, { box, row: selection.focus.row }, props);
   const withRange = useWithRange(rows, writes, props);

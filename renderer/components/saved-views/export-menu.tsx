@@ -18,17 +18,29 @@ const formats = [
 ] as const;
 type Format = (typeof formats)[number]['format'];
 
+/** The rows that a screen shows, in its order. */
+export interface ShownRows {
+  ids: number[];
+  of?: 'castings' | 'variations';
+}
+
 /** Saves a list as a file: as it is seen, with its filter, order and columns, or whole. */
 export const ExportMenu = ({
   list,
   shown,
+  rows,
   whole,
+  parts = { shown: 'As shown', whole: 'Whole list' },
 }: {
   list: ExportedList;
   /** What is shown, where the address does not say all of it. */
   shown?: string;
+  /** The rows that are shown, where it is not an address that says so; asked when they are wanted. */
+  rows?: () => ShownRows;
   /** What shows everything, where the list goes out by that and not by its kind alone. */
   whole?: string;
+  /** What the two are called. */
+  parts?: { shown: string; whole: string };
 }) => {
   const search = useSearch();
   const query = shown ?? viewQuery(search);
@@ -38,7 +50,8 @@ export const ExportMenu = ({
     try {
       const wanted = asSeen ? query : whole;
       const seen = wanted === undefined ? {} : { seen: { query: wanted, locale: readerLocale() } };
-      await saveFile(await resultOf(await api.exports.make({ list, format, ...seen })));
+      const part = rows ? (asSeen ? { shown: rows() } : {}) : seen;
+      await saveFile(await resultOf(await api.exports.make({ list, format, ...part })));
     } catch (error) {
       showProblem('The list could not be written', errorSentence(error));
     } finally {
@@ -55,13 +68,13 @@ export const ExportMenu = ({
       <Menu.Dropdown>
         {formats.map(({ format, label }) => (
           <Menu.Item key={format} onClick={() => void write(format, true)}>
-            As shown: {label}
+            {parts.shown}: {label}
           </Menu.Item>
         ))}
         <Menu.Divider />
         {formats.map(({ format, label }) => (
           <Menu.Item key={format} onClick={() => void write(format, false)}>
-            Whole list: {label}
+            {parts.whole}: {label}
           </Menu.Item>
         ))}
       </Menu.Dropdown>

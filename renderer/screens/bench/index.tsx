@@ -1,6 +1,6 @@
 import { Button, Switch } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useRef } from 'react';
+import { useRef, useState } from 'react';
 import { Link, Redirect, Route, Switch as Routes, useLocation } from 'wouter';
 import type { JobView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
@@ -10,6 +10,7 @@ import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
+import { ExportMenu } from '../../components/saved-views/export-menu.tsx';
 import { useDeviceChoice } from '../../components/use-device-choice.ts';
 import classes from './bench.module.css';
 import { FinishScreen } from './finish/finish-screen.tsx';
@@ -24,7 +25,9 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
   const [, navigate] = useLocation();
   const [large, setLarge] = useDeviceChoice('bench-large');
   const [quiet, setQuiet] = useDeviceChoice('bench-quiet');
+  const [showsPast, setShowsPast] = useState(false);
   const queue = jobs.filter(job => !isOver(job));
+  const listed = showsPast ? [...queue, ...jobs.filter(isOver)] : queue;
   // What is shown stays, although its clock stops meanwhile.
   const shown = useRef<number | null>(null);
   const job =
@@ -51,6 +54,11 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
         facts={queue.length === 0 ? 'Nothing to do' : `${count(queue.length)} in the queue`}
         actions={
           <>
+            <ExportMenu
+              list="jobs"
+              rows={() => ({ ids: listed.map(({ id }) => id) })}
+              parts={{ shown: 'Jobs shown', whole: 'All jobs' }}
+            />
             <Switch
               label="Sound when a step is done"
               checked={!quiet}
@@ -65,7 +73,7 @@ const Workplace = ({ jobs, jobId }: { jobs: readonly JobView[]; jobId: number | 
         }
       />
       <div className={classes.workplace}>
-        <Queue jobs={jobs} current={job?.id ?? null} />
+        <Queue jobs={jobs} current={job?.id ?? null} showsPast={showsPast} onPast={setShowsPast} />
         {job ? (
           <JobPanel key={job.id} job={job} jobs={jobs} />
         ) : (

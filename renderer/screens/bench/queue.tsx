@@ -35,7 +35,18 @@ const Entry = ({ job, current }: { job: JobView; current: boolean }) => {
 };
 
 /** The cars on the bench in the order in which they are to be done; below, the jobs that are over. */
-export const Queue = ({ jobs, current }: { jobs: readonly JobView[]; current: number | null }) => {
+export const Queue = ({
+  jobs,
+  current,
+  showsPast,
+  onPast,
+}: {
+  jobs: readonly JobView[];
+  current: number | null;
+  /** Whether the jobs that are over are in sight. */
+  showsPast: boolean;
+  onPast: (shows: boolean) => void;
+}) => {
   const queue = jobs.filter(job => !isOver(job));
   const past = jobs.filter(isOver);
   const reorder = useAction((ids: number[]) => api.bench.reorder({ ids }), { label: 'Bench reordered' });
@@ -81,7 +92,7 @@ export const Queue = ({ jobs, current }: { jobs: readonly JobView[]; current: nu
         ))}
       </ol>
       {past.length > 0 ? (
-        <details>
+        <details open={showsPast} onToggle={event => onPast(event.currentTarget.open)}>
           <summary>Over: {past.length}</summary>
           <ol>
             {past.map(job => (

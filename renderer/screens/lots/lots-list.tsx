@@ -1,15 +1,17 @@
 import { useQuery } from '@tanstack/react-query';
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import { useLocation } from 'wouter';
 import { counted } from '../../../valuation/wording/reader.ts';
 import { api } from '../../api/client.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
+import type { GridHandle } from '../../components/data-grid/types.ts';
 import { useKeys } from '../../components/keys/use-keys.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
+import { ExportMenu } from '../../components/saved-views/export-menu.tsx';
 import { readerWords } from '../../components/words.ts';
 import { ButtonLink } from './button-link.tsx';
 import classes from './lots.module.css';
@@ -29,6 +31,7 @@ export const LotsList = () => {
   const lots = useQuery({ queryKey: ['lots'], queryFn: () => api.lots.list() });
   const { data: summary } = useSummary();
   const [, navigate] = useLocation();
+  const grid = useRef<GridHandle>(null);
   useKeys('Lots', [
     { keys: 'N', does: 'New lot', run: () => navigate('/new') },
     { keys: 'I', does: 'Import a spreadsheet', run: () => navigate('/import') },
@@ -68,10 +71,20 @@ export const LotsList = () => {
   ].join(' · ');
   return (
     <div className="fill">
-      <PageHeader title="Lots" facts={facts} actions={ways} />
+      <PageHeader
+        title="Lots"
+        facts={facts}
+        actions={
+          <>
+            <ExportMenu list="lots" rows={() => ({ ids: (grid.current?.rowIds() ?? []).map(Number) })} />
+            {ways}
+          </>
+        }
+      />
       <div className={classes.list}>
         <DataGrid
           label="Lots"
+          handle={grid}
           rows={rows}
           columns={columns}
           getRowId={lot => String(lot.id)}

@@ -1,5 +1,5 @@
 import { Button, TextInput } from '@mantine/core';
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useMemo, useRef } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { CastingRow } from '../../../electron/api/views.ts';
 import { groupCastings } from './group-castings.ts';
@@ -16,8 +16,18 @@ const walk = (event: KeyboardEvent<HTMLElement>) => {
 };
 
 /** Makers, series and castings, to search and to walk through. */
-export const CastingTree = ({ castings, onAdd }: { castings: readonly CastingRow[]; onAdd: () => void }) => {
-  const [text, setText] = useState('');
+export const CastingTree = ({
+  castings,
+  text,
+  onText,
+  onAdd,
+}: {
+  castings: readonly CastingRow[];
+  /** What is looked for. */
+  text: string;
+  onText: (text: string) => void;
+  onAdd: () => void;
+}) => {
   const [location] = useLocation();
   const groups = useMemo(() => groupCastings(castings, text), [castings, text]);
   const list = useRef<HTMLElement>(null);
@@ -34,7 +44,7 @@ export const CastingTree = ({ castings, onAdd }: { castings: readonly CastingRow
           aria-label="Find a casting"
           placeholder={`Find among ${castings.length} castings`}
           value={text}
-          onChange={event => setText(event.currentTarget.value)}
+          onChange={event => onText(event.currentTarget.value)}
         />
         <Button onClick={onAdd}>Add</Button>
       </div>

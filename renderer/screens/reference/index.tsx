@@ -20,6 +20,7 @@ import { SetsScreen } from './sets/sets-screen.tsx';
 const CastingsScreen = () => {
   const castings = useQuery({ queryKey: ['castings'], queryFn: () => api.reference.castings() });
   const [adding, setAdding] = useState(false);
+  const [text, setText] = useState('');
   const [, navigate] = useLocation();
   useKeys('Reference', [{ keys: 'N', does: 'Add a casting', run: () => setAdding(true) }]);
   if (castings.error) return <ErrorState error={castings.error} retry={() => void castings.refetch()} />;
@@ -43,13 +44,13 @@ const CastingsScreen = () => {
   const page = (id: string) => <CastingScreen key={id} id={Number(id)} castings={rows} />;
   return (
     <div className={classes.split}>
-      <CastingTree castings={rows} onAdd={() => setAdding(true)} />
+      <CastingTree castings={rows} text={text} onText={setText} onAdd={() => setAdding(true)} />
       <div className={classes.right}>
         <Switch>
           <Route path="/castings/:id">{({ id }) => page(id)}</Route>
           <Route path="/:id">{({ id }) => page(id)}</Route>
           <Route path="/">
-            <Overview castings={rows} />
+            <Overview castings={rows} text={text} />
           </Route>
         </Switch>
       </div>

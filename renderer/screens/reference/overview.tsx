@@ -8,6 +8,7 @@ import { api } from '../../api/client.ts';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
+import { ExportMenu } from '../../components/saved-views/export-menu.tsx';
 import { readerWords } from '../../components/words.ts';
 import { SeriesForm } from './forms/series-form.tsx';
 import { groupCastings } from './group-castings.ts';
@@ -19,7 +20,14 @@ const sum = (castings: readonly CastingRow[], of: 'variations' | 'cars' | 'saleR
   castings.reduce((total, casting) => total + casting[of], 0);
 
 /** Beside the list while no casting is chosen: the series in figures, and the colours with their swatches. */
-export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
+export const Overview = ({
+  castings,
+  text,
+}: {
+  castings: readonly CastingRow[];
+  /** What is looked for in the list beside it. */
+  text: string;
+}) => {
   const { data: colours, isPending } = useQuery({
     queryKey: ['colours'],
     queryFn: () => api.reference.colours(),
@@ -37,6 +45,13 @@ export const Overview = ({ castings }: { castings: readonly CastingRow[] }) => {
           <>
             <WaitingLink />
             <SeenLink />
+            <ExportMenu
+              list="reference"
+              rows={() => ({
+                ids: groupCastings(castings, text).flatMap(group => group.castings.map(({ id }) => id)),
+              })}
+              parts={{ shown: 'Castings listed', whole: 'Whole reference' }}
+            />
             <Button component={Link} href="~/reference/sets">
               Sets
             </Button>

@@ -68,6 +68,7 @@ export const PhotoWall = ({
   useImperativeHandle(handle, () => ({
     focus: () => scroller.current?.querySelector<HTMLElement>('[data-place]')?.focus({ preventScroll: true }),
     toTop: () => scroller.current?.scrollTo({ top: 0 }),
+    rowIds: () => cars.flatMap(car => (car ? [String(car.id)] : [])),
   }));
   const walk = (event: KeyboardEvent) => {
     const link =

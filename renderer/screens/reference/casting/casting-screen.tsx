@@ -1,17 +1,19 @@
 import { Button, Menu } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import type { CastingPage, CastingRow, VariationRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { DataGrid } from '../../../components/data-grid/data-grid.tsx';
+import type { GridHandle } from '../../../components/data-grid/types.ts';
 import { useKeys } from '../../../components/keys/use-keys.ts';
 import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
+import { ExportMenu } from '../../../components/saved-views/export-menu.tsx';
 import { readerWords } from '../../../components/words.ts';
 import { CastingForm } from '../forms/casting-form.tsx';
 import { MergeForm } from '../forms/merge-form.tsx';
@@ -41,6 +43,7 @@ const Variations = ({
   const { remaining, choices } = useMemo(() => narrow(rows, seen), [rows, seen]);
   const columns = useMemo(() => variationColumns(rows, name), [rows, name]);
   const alike = useMemo(() => sharedFeatures(rows), [rows]);
+  const grid = useRef<GridHandle>(null);
   if (rows.length === 0)
     return (
       <EmptyState
@@ -67,6 +70,7 @@ const Variations = ({
         />
       ) : null}
       <DataGrid
+        handle={grid}
         label={`Variations of ${name}`}
         rows={remaining}
         columns={columns}
@@ -77,15 +81,25 @@ const Variations = ({
         onOpen={id => onOpen(Number(id))}
         empty={<p className="soft">No variation has all of these. Start again, or add it.</p>}
       />
-      {alike.length > 0 ? (
-        <p className={classes.alike}>
-          The same on all:{' '}
-          {alike
-            .map(({ feature, value }) => `${readerWords().features[feature].toLowerCase()} ${value}`)
-            .join(', ')}
-          .
-        </p>
-      ) : null}
+      <div className={classes.under}>
+        {alike.length > 0 ? (
+          <p className={classes.alike}>
+            The same on all:{' '}
+            {alike
+              .map(({ feature, value }) => `${readerWords().features[feature].toLowerCase()} ${value}`)
+              .join(', ')}
+            .
+          </p>
+        ) : null}
+        <ExportMenu
+          list="reference"
+          rows={() => ({
+            ids: (grid.current?.rowIds() ?? []).map(Number),
+            of: 'variations',
+          })}
+          parts={{ shown: 'These variations', whole: 'Whole reference' }}
+        />
+      </div>
     </>
   );
 };

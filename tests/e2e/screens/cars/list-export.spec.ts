@@ -1,19 +1,6 @@
-import { readFileSync } from 'node:fs';
-import type { Page } from '@playwright/test';
-import { readRfc4180 } from '../../../helpers/rfc-4180.ts';
 import { expect, test } from '../../fixtures.ts';
 import { breaches, goTo } from '../../looking.ts';
-
-const saved = async (page: Page, way: string) => {
-  await page.getByRole('button', { name: 'Export' }).press('Enter');
-  const item = page.getByRole('menuitem', { name: way });
-  await expect(item).toBeVisible();
-  const [download] = await Promise.all([page.waitForEvent('download'), item.click()]);
-  return {
-    name: download.suggestedFilename(),
-    rows: readRfc4180(readFileSync(await download.path(), 'utf8')),
-  };
-};
+import { savedList } from '../../saved-list.ts';
 
 test('the list of cars is saved as it is shown, and whole', async ({ demo, picture }) => {
   await goTo(demo, '/cars?finish=restored&sort=-grade&columns=grade,lot,gain');
@@ -24,17 +11,16 @@ test('the list of cars is saved as it is shown, and whole', async ({ demo, pictu
   expect(await breaches(demo)).toEqual([]);
   await picture(demo, 'cars-export');
   await demo.keyboard.press('Escape');
-  const { name, rows } = await saved(demo, 'As shown: CSV');
+  const { name, heads, rows: cars } = await savedList(demo, 'As shown: CSV');
   expect(name).toMatch(/^cars-.*\.csv$/);
-  const [heads, ...cars] = rows;
   expect(heads).toEqual(['inventory_number', 'grade', 'lot', 'currency', 'expected_gain', 'finish_state']);
   expect(cars).toHaveLength(shown);
   expect(new Set(cars.map(car => car[5]))).toEqual(new Set(['restored']));
   const grades = cars.map(car => Number(car[1]));
   expect(grades).toEqual(grades.toSorted((a, b) => b - a));
-  const whole = await saved(demo, 'Whole list: CSV');
-  expect(whole.rows.length).toBeGreaterThan(rows.length);
-  expect(whole.rows[0]).toEqual(expect.arrayContaining(['notes', 'as_found_mid']));
+  const whole = await savedList(demo, 'Whole list: CSV');
+  expect(whole.rows.length).toBeGreaterThan(cars.length);
+  expect(whole.heads).toEqual(expect.arrayContaining(['notes', 'as_found_mid']));
 });
 
 test('the list of sale records is saved as it is shown, on a narrow window and in the dark', async ({
@@ -44,9 +30,8 @@ test('the list of sale records is saved as it is shown, on a narrow window and i
   await demo.emulateMedia({ colorScheme: 'dark' });
   await demo.setViewportSize({ width: 390, height: 844 });
   await goTo(demo, '/sales?source=fair&sort=price');
-  const { rows } = await saved(demo, 'As shown: CSV');
-  const [heads = [], ...sales] = rows;
-  expect(new Set(sales.map(sale => sale[heads.indexOf('source')]))).toEqual(new Set(['fair']));
+  const { column } = await savedList(demo, 'As shown: CSV');
+  expect(new Set(column('source'))).toEqual(new Set(['fair']));
   await demo.getByRole('button', { name: 'Export' }).press('Enter');
   await expect(demo.getByRole('menuitem', { name: 'As shown: CSV' })).toBeVisible();
   await picture(demo, 'sales-export-narrow-dark');
@@ -61,14 +46,15 @@ test('the list of Decide is saved as it is shown, in the order that its reader c
   await grid.getByRole('columnheader', { name: /^Grade/ }).click();
   await expect(grid.getByRole('columnheader', { name: /^Grade/ })).toHaveAttribute('aria-sort', 'descending');
   const shown = Number(await grid.getAttribute('aria-rowcount')) - 1;
-  const { name, rows } = await saved(demo, 'As shown: CSV');
+  const { name, rows: cars, column } = await savedList(demo, 'As shown: CSV');
   expect(name).toMatch(/^decisions-.*\.csv$/);
-  const [heads = [], ...cars] = rows;
   expect(cars).toHaveLength(shown);
-  expect(new Set(cars.map(car => car[heads.indexOf('finish_state')]))).toEqual(new Set(['original']));
-  const grades = cars.map(car => Number(car[heads.indexOf('grade')])).filter(grade => grade > 0);
+  expect(new Set(column('finish_state'))).toEqual(new Set(['original']));
+  const grades = column('grade')
+    .map(Number)
+    .filter(grade => grade > 0);
   expect(grades).toEqual(grades.toSorted((a, b) => b - a));
-  expect((await saved(demo, 'Whole list: CSV')).rows.length).toBeGreaterThan(rows.length);
+  expect((await savedList(demo, 'Whole list: CSV')).rows.length).toBeGreaterThan(cars.length);
   await picture(demo, 'decide-export');
   await demo.setViewportSize({ width: 390, height: 844 });
   await picture(demo, 'decide-export-narrow');

@@ -9,6 +9,7 @@ import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { amountText, dateText } from '../../../../components/format.ts';
 import { MoneyInput } from '../../../../components/inputs/money-input.tsx';
+import { ExportMenu } from '../../../../components/saved-views/export-menu.tsx';
 import classes from './books.module.css';
 import { spentOn } from './spending.ts';
 
@@ -136,7 +137,16 @@ export const Expenses = ({ car, currency, today }: { car: CarPage; currency: Cur
       {adding ? (
         <AddExpense car={car} currency={spendCurrency} today={today} onDone={() => setAdding(false)} />
       ) : (
-        <Button onClick={() => setAdding(true)}>Add an expense</Button>
+        <div className={classes.actions}>
+          <Button onClick={() => setAdding(true)}>Add an expense</Button>
+          {car.expenses.length > 0 ? (
+            <ExportMenu
+              list="expenses"
+              rows={() => ({ ids: car.expenses.map(({ id }) => id) })}
+              parts={{ shown: 'Of this car', whole: 'Of all cars' }}
+            />
+          ) : null}
+        </div>
       )}
     </div>
   );
