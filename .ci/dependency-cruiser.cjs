@@ -111,7 +111,7 @@ const inside = [
       imports: ['sales', 'figures', 'reference', 'session'],
       words: ['sales', 'figures', 'reference', 'session'],
       reports: ['figures', 'reference', 'session'],
-      exports: ['reports', 'cars', 'sales', 'decisions', 'reference', 'session'],
+      exports: ['reports', 'cars', 'sales', 'decisions', 'lots', 'reference', 'session'],
       papers: ['exports', 'reports', 'cars', 'decisions', 'lots', 'worth', 'figures', 'reference', 'session'],
       archive: ['reports', 'session'],
     },

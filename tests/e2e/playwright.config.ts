@@ -28,9 +28,9 @@ const output = fileURLToPath(new URL('../../output/e2e', import.meta.url));
 process.env.NODE_COMPILE_CACHE ??= fileURLToPath(new URL('../../output/compile-cache', import.meta.url));
 
 /**
- * The screens in both hosts: all of `screens/` in the browser; the start, the main job and the recovery in
- * the window too; `browser/` and `window/` in their own. The window needs an Electron and a display (see
- * .ci/run), so `npm test` runs the browser.
+ * The screens in both hosts: all of `screens/` in the browser; the start, the main job, the recovery and the
+ * preview of papers in the window too; `browser/` and `window/` in their own. The window needs an Electron and a
+ * display (see .ci/run), so `npm test` runs the browser.
  */
 export default defineConfig<HostOptions>({
   testDir: '.',
@@ -65,7 +65,7 @@ export default defineConfig<HostOptions>({
     // One at a time: a window that another one covers is not painted.
     {
       name: 'window',
-      testMatch: /\/(window\/[^/]*|screens\/[^/]*\/(start|main-job|recovery))\.spec\.ts$/,
+      testMatch: /\/(window\/[^/]*|screens\/[^/]*\/(start|main-job|recovery|paper-preview))\.spec\.ts$/,
       use: { host: 'window' },
       workers: 1,
     },

@@ -7,17 +7,35 @@ import {
   type Originality,
   originalities,
   type PartName,
+  type PhotoMoment,
   partNames,
+  photoMoments,
 } from '../words.ts';
 import { readMoney } from './money.ts';
 
-/** What was used on a job, as a line of a cell tells it; `donor` is the number of a car, '' for none. */
+/**
+ * What was used on a job, as a line of a cell tells it; `donor` is the number of a car, `shelf` what the part was called
+ * on the shelf, '' for none.
+ */
 export interface UseLine {
   usedOn: IsoDate;
   name: string;
   minor: Minor;
   currency: Currency;
-  part: { part: PartName | ''; originality: Originality; quantity: number; donor: string } | null;
+  part: {
+    part: PartName | '';
+    originality: Originality;
+    quantity: number;
+    donor: string;
+    shelf: string;
+  } | null;
+}
+
+/** A photograph of a job, as a line of a cell tells it: by the fingerprint of its file. */
+export interface PhotoLine {
+  moment: PhotoMoment;
+  /** SHA-256 of the file, in hexadecimal. */
+  sha256: string;
 }
 
 /** A time on a step's clock, as a line of a cell tells it. */
@@ -53,17 +71,17 @@ export const usesText = (uses: readonly UseLine[]): string =>
       const decimals = currencyDecimals(currency);
       const amount = `${(minor / 10 ** decimals).toFixed(decimals)} ${currency}`;
       const fitted = part
-        ? ` (${[part.quantity, part.part || 'other', part.originality].join(', ')}${part.donor ? `, from ${JSON.stringify(part.donor)}` : ''})`
+        ? ` (${[part.quantity, part.part || 'other', part.originality].join(', ')}${part.donor ? `, from ${JSON.stringify(part.donor)}` : ''}${part.shelf ? `, off the shelf ${JSON.stringify(part.shelf)}` : ''})`
         : '';
       return `${usedOn} ${part ? 'part' : 'material'} ${amount}${fitted}: ${onLine(name)}`;
     })
     .join('\n');
 
 const useLine =
-  /^(\d{4}-\d\d-\d\d) (material|part) ([\d.]+) ([A-Z]{3})(?: \((\d+), ([a-z ]+), ([a-z ]+)(?:, from ("(?:[^"\\]|\\.)*"))?\))?: (.+)$/;
+  /^(\d{4}-\d\d-\d\d) (material|part) ([\d.]+) ([A-Z]{3})(?: \((\d+), ([a-z ]+), ([a-z ]+)(?:, from ("(?:[^"\\]|\\.)*"))?(?:, off the shelf ("(?:[^"\\]|\\.)*"))?\))?: (.+)$/;
 
 const readUse = (line: string): UseLine | null => {
-  const [, day = '', is, amount = '', currency = '', quantity, partWord, state, from, said = ''] =
+  const [, day = '', is, amount = '', currency = '', quantity, partWord, state, from, off, said = ''] =
     useLine.exec(line) ?? [];
   const name = offLine(said);
   if (is === undefined || name === null || !isDay(day) || !isCurrency(currency)) return null;
@@ -75,8 +93,20 @@ const readUse = (line: string): UseLine | null => {
   const part = partWord === 'other' ? '' : partNames.find(known => known === partWord);
   const originality = originalities.find(known => known === state && known !== 'missing');
   const donor = from === undefined ? '' : offLine(from);
-  if (part === undefined || originality === undefined || donor === null || Number(quantity) < 1) return null;
-  return { ...use, part: { part, originality, quantity: Number(quantity), donor } };
+  const shelf = off === undefined ? '' : offLine(off);
+  if (part === undefined || originality === undefined || Number(quantity) < 1) return null;
+  if (donor === null || shelf === null) return null;
+  return { ...use, part: { part, originality, quantity: Number(quantity), donor, shelf } };
+};
+
+/** Each photograph on a line of its own, such as `before 9f86d081…`. */
+export const photosText = (photos: readonly PhotoLine[]): string =>
+  photos.map(({ moment, sha256 }) => `${moment} ${sha256}`).join('\n');
+
+const readPhoto = (line: string): PhotoLine | null => {
+  const [, said, sha256 = ''] = /^(\S+) ([0-9a-f]{64})$/.exec(line) ?? [];
+  const moment = photoMoments.find(known => known === said);
+  return moment === undefined ? null : { moment, sha256 };
 };
 
 /** Each time on a line of its own, such as `2026-05-06T10:00:00.000Z to 2026-05-06T10:25:00.000Z: 1500 s`. */
@@ -127,6 +157,8 @@ const readLines = <Item>(
 
 /** Reads what `usesText` writes; or gives the line that it cannot read. */
 export const readUses = (cell: string) => readLines(cell, readUse);
+/** Reads what `photosText` writes; or gives the line that it cannot read. */
+export const readPhotos = (cell: string) => readLines(cell, readPhoto);
 /** Reads what `timesText` writes; or gives the line that it cannot read. */
 export const readTimes = (cell: string) => readLines(cell, readTime);
 

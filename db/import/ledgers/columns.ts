@@ -130,5 +130,7 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
     { name: 'heard_at', help: 'instant at which its call was dismissed' },
     { name: 'times', help: 'times on its clock, each on a line, as an export writes them' },
     { name: 'used', help: 'what it used, each on a line, such as "2026-05-06 material 1.40 USD: Lacquer"' },
+    { name: 'photographs', help: 'photographs of the step by the SHA-256 of their files, each on a line' },
+    { name: 'job_photographs', help: 'the same, of the job at no step' },
   ],
 };

@@ -1,4 +1,10 @@
-import { isInstant, readReason, readTimes, readUses } from '../../../valuation/reading/work-cells.ts';
+import {
+  isInstant,
+  readPhotos,
+  readReason,
+  readTimes,
+  readUses,
+} from '../../../valuation/reading/work-cells.ts';
 import type { ThreePoint } from '../../../valuation/types.ts';
 import {
   closures,
@@ -14,7 +20,14 @@ import {
   type WorkKind,
   workKinds,
 } from '../../../valuation/words.ts';
-import type { StepTime, WholeJob, WholeStep, WholeUse, WholeWork } from '../../records/bench/whole-jobs.ts';
+import type {
+  StepTime,
+  WholeJob,
+  WholePhoto,
+  WholeStep,
+  WholeUse,
+  WholeWork,
+} from '../../records/bench/whole-jobs.ts';
 import { amountOf, currencyOf, day, Refusal, type Row, type Terms, text } from './row.ts';
 
 const oneOf = <Word extends string>(row: Row, column: string, words: readonly Word[]): Word => {
@@ -135,6 +148,16 @@ const usesOf = (rows: readonly Row[], terms: Terms, on: string): WholeUse[] =>
     return [{ usedOn: on.slice(0, 10), name, minor, currency, part: null }];
   });
 
+const photosOf = (row: Row, column: string): WholePhoto[] => {
+  const read = readPhotos(row(column));
+  if ('line' in read)
+    throw new Refusal(
+      column,
+      `"${read.line}" is not a photograph such as "before" and the SHA-256 of its file`,
+    );
+  return read.items;
+};
+
 const stepOf = (all: readonly Row[], rows: readonly Row[], terms: Terms, jobDay: string): WholeStep => {
   const row = together(rows);
   return of(all, rows[0]!, () => {
@@ -160,6 +183,7 @@ const stepOf = (all: readonly Row[], rows: readonly Row[], terms: Terms, jobDay:
       note: row('note'),
       times: timesOf(row, terms, doneAt ?? jobDay),
       uses: usesOf(rows, terms, doneAt ?? jobDay),
+      photos: photosOf(row, 'photographs'),
     };
   });
 };
@@ -210,6 +234,7 @@ export const jobOf = (rows: readonly Row[], terms: Terms): WholeJob | null => {
     lookedAt: row('looked_at').split('\n').filter(Boolean),
     steps: stepsOf(ofSteps).map(ofStep => stepOf(rows, ofStep, terms, jobDay)),
     uses: ofNone.flatMap(one => of(rows, one, () => usesOf([one], terms, jobDay))),
+    photos: photosOf(row, 'job_photographs'),
   };
 };
 

@@ -2,13 +2,14 @@ import type { Transaction } from 'kysely';
 import type { IsoDate } from '../../../valuation/types.ts';
 import { type CarStatus, deviationOfColour, type FinishState } from '../../../valuation/words.ts';
 import { insertFinishedWork } from '../../records/bench/finished-work.ts';
-import { setHeard, setJobDetails } from '../../records/bench/job-details.ts';
+import { insertJobPhoto, setHeard, setJobDetails } from '../../records/bench/job-details.ts';
 import { insertMaterial, insertUsedPart } from '../../records/bench/job-uses.ts';
 import { insertJob, setJobState, setJobStep } from '../../records/bench/jobs.ts';
 import {
   insertTime,
   listWorkRecords,
   type WholeJob,
+  type WholePhoto,
   type WholeUse,
   type WholeWork,
   type WorkRecord,
@@ -34,21 +35,33 @@ export const recordOfRow = (row: Row, line: number): string =>
 
 const isOver = ({ state }: WholeJob): boolean => state === 'finished' || state === 'given up';
 
-/** What work says, whatever the order in which it says it. */
+/** Which records of elsewhere may be here or not: a job is the same one with them and without. */
+const elsewhere = new Set(['photos', 'shelf']);
+
+/** What work says of itself, whatever the order in which it says it. */
 const contentOf = ({ carId, job, work }: Omit<WorkRecord, 'jobId'>): string =>
   JSON.stringify({ carId, job, work }, (_, value: unknown) =>
     typeof value === 'object' && value !== null && !Array.isArray(value)
-      ? Object.fromEntries(Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1)))
+      ? Object.fromEntries(
+          Object.entries(value)
+            .filter(([name]) => !elsewhere.has(name))
+            .sort(([one], [other]) => (one < other ? -1 : 1)),
+        )
       : value,
   );
 
 interface Books {
   trx: Transaction<Schema>;
   carOf: (number: string) => number | undefined;
+  /** The id of what is on the shelf, by its name. */
+  shelfOf: (name: string) => number | undefined;
+  /** A photograph of a car that is on no job yet, by the fingerprint of its file. */
+  takePhoto: (carId: number, sha256: string) => number | undefined;
+  note: Terms['note'];
 }
 
 const insertUses = async (
-  { trx, carOf }: Books,
+  { trx, carOf, shelfOf }: Books,
   jobId: number,
   stepId: number | null,
   uses: readonly WholeUse[],
@@ -56,12 +69,28 @@ const insertUses = async (
   for (const { part, ...use } of uses)
     if (!part) await insertMaterial(trx, { jobId, stepId, ...use });
     else {
-      const { donor, originality, ...fitted } = part;
+      const { donor, shelf, originality, ...fitted } = part;
       if (originality === 'missing') continue;
-      // Shelves are not in the list: what came from one is known by its name, and the shelf stays as it is.
-      const from = { shelfId: null, donorCarId: carOf(donor) ?? null };
+      // What is on the shelf now is what was left after it.
+      const from = { shelfId: shelfOf(shelf) ?? null, isCounted: true, donorCarId: carOf(donor) ?? null };
       await insertUsedPart(trx, { jobId, stepId, ...use, ...fitted, originality, ...from });
     }
+};
+
+/** Says of photographs that the car has at which step they were taken. */
+const insertPhotos = async (
+  { trx, takePhoto, note }: Books,
+  { carId, jobId, stepId }: { carId: number; jobId: number; stepId: number | null },
+  photos: readonly WholePhoto[],
+): Promise<void> => {
+  for (const { sha256, moment } of photos) {
+    const photoId = takePhoto(carId, sha256);
+    if (photoId !== undefined) await insertJobPhoto(trx, { jobId, stepId, photoId, moment });
+    else
+      note(
+        'Some photographs of the jobs are not with their cars here, and are left out. Undo this import, add the photographs to the cars and import the list again; an archive brings them by itself.',
+      );
+  }
 };
 
 const insertWholeJob = async (
@@ -100,8 +129,10 @@ const insertWholeJob = async (
     if (step.heardAt !== null) await setHeard(trx, [stepId], step.heardAt);
     for (const time of step.times) await insertTime(trx, stepId, time);
     await insertUses(books, jobId, stepId, step.uses);
+    await insertPhotos(books, { carId, jobId, stepId }, step.photos);
   }
   await insertUses(books, jobId, null, job.uses);
+  await insertPhotos(books, { carId, jobId, stepId: null }, job.photos);
   return jobId;
 };
 
@@ -109,6 +140,20 @@ const insertWholeJob = async (
 const checkOf = async (trx: Transaction<Schema>, carId: number, on: IsoDate): Promise<number | null> => {
   const checks = (await carChecks(trx, carId)).filter(check => check.checkedOn === on);
   return checks.length === 1 ? checks[0]!.id : null;
+};
+
+/** Gives photographs of cars that are on no job yet, each once. */
+const photosToTake = async (trx: Transaction<Schema>): Promise<Books['takePhoto']> => {
+  const rows = await trx
+    .selectFrom('photo')
+    .leftJoin('job_photo', 'job_photo.photo_id', 'photo.id')
+    .select(['photo.id', 'photo.car_id', 'photo.sha256'])
+    .where('photo.car_id', 'is not', null)
+    .where('job_photo.id', 'is', null)
+    .orderBy('photo.id')
+    .execute();
+  const free = Map.groupBy(rows, row => `${row.car_id} ${row.sha256}`);
+  return (carId, sha256) => free.get(`${carId} ${sha256}`)?.shift()?.id;
 };
 
 interface KnownCar {
@@ -147,7 +192,15 @@ export const jobs = async (trx: Transaction<Schema>, terms: Terms) => {
     if (work && (car.newest === null || car.newest < work.finishedOn)) car.newest = work.finishedOn;
   }
   const ids = new Map([...cars.values()].map(({ id, number }) => [number.toLowerCase(), id]));
-  const books: Books = { trx, carOf: number => ids.get(number.toLowerCase()) };
+  const shelf = await trx.selectFrom('part').select(['id', 'name']).execute();
+  const shelved = new Map(shelf.map(({ id, name }) => [name.toLowerCase(), id]));
+  const books: Books = {
+    trx,
+    carOf: number => ids.get(number.toLowerCase()),
+    shelfOf: name => shelved.get(name.toLowerCase()),
+    takePhoto: await photosToTake(trx),
+    note: terms.note,
+  };
   const seasons = new Map((await listSeasons(trx)).map(({ id, name }) => [name, id]));
 
   /** The season's id; where it is not here, the job is taken without it, and that is said. */
@@ -162,9 +215,15 @@ export const jobs = async (trx: Transaction<Schema>, terms: Terms) => {
   const asHere = (job: WholeJob, seasonId: number | null): WholeJob => {
     const usesHere = (uses: readonly WholeUse[]): WholeUse[] =>
       uses.map(use => {
-        if (!use.part || use.part.donor === '' || books.carOf(use.part.donor) !== undefined) return use;
+        if (!use.part) return use;
+        const { donor, shelf: shelfName } = use.part;
+        if (shelfName !== '' && books.shelfOf(shelfName) === undefined)
+          terms.note(
+            `The shelf here has no "${shelfName}": parts that came from there are taken without saying so.`,
+          );
+        if (donor === '' || books.carOf(donor) !== undefined) return use;
         terms.note(
-          `There is no car ${use.part.donor} here: parts that were taken from it are taken without saying so.`,
+          `There is no car ${donor} here: parts that were taken from it are taken without saying so.`,
         );
         return { ...use, part: { ...use.part, donor: '' } };
       });

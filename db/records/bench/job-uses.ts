@@ -77,7 +77,7 @@ export const insertMaterial = async (
   await trx.insertInto('job_material').values(usedToRow(use)).execute();
 };
 
-/** Writes down a part that was fitted; one from the shelf leaves it. */
+/** Writes down a part that was fitted; one from the shelf leaves it, unless it has left already. */
 export const insertUsedPart = async (
   trx: Transaction<Schema>,
   use: Used & {
@@ -87,6 +87,8 @@ export const insertUsedPart = async (
     shelfId: number | null;
     donorCarId: number | null;
     quantity: number;
+    /** Whether the shelf has counted it out already. */
+    isCounted?: boolean;
   },
 ): Promise<void> => {
   await trx
@@ -100,7 +102,7 @@ export const insertUsedPart = async (
       quantity: use.quantity,
     })
     .execute();
-  if (use.shelfId !== null)
+  if (use.shelfId !== null && !use.isCounted)
     await trx
       .updateTable('part')
       .set(eb => ({ in_stock: eb('in_stock', '-', use.quantity) }))

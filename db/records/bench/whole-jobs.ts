@@ -2,7 +2,7 @@ import type { Kysely, Transaction } from 'kysely';
 import type { Schema } from '../../schema.ts';
 import { listSeasons } from '../decisions/seasons.ts';
 import { type FinishedWork, listFinishedWork } from './finished-work.ts';
-import { jobDetails } from './job-details.ts';
+import { type JobPhoto, jobDetails, listJobPhotos } from './job-details.ts';
 import type { JobUse } from './job-uses.ts';
 import { type Job, type JobStep, listJobs } from './jobs.ts';
 
@@ -17,17 +17,27 @@ export interface StepTime {
 
 /** What was used on a job, with the number of the car that a part was taken from; '' for none. */
 export interface WholeUse extends Pick<JobUse, 'usedOn' | 'name' | 'minor' | 'currency'> {
-  part: (Pick<NonNullable<JobUse['part']>, 'part' | 'originality' | 'quantity'> & { donor: string }) | null;
+  part:
+    | (Pick<NonNullable<JobUse['part']>, 'part' | 'originality' | 'quantity'> & {
+        donor: string;
+        /** What it was called on the shelf; '' where it did not come from there. */
+        shelf: string;
+      })
+    | null;
 }
 
-/** A step of a job with all its times and all that it used. */
+/** A photograph that was taken on a job, told by the fingerprint of its file. */
+export type WholePhoto = Pick<JobPhoto, 'moment' | 'sha256'>;
+
+/** A step of a job with all its times, all that it used, and the photographs that were taken at it. */
 export interface WholeStep
   extends Omit<JobStep, 'id' | 'seconds' | 'uncounted' | 'runningSince' | 'sharedBy'> {
   times: StepTime[];
   uses: WholeUse[];
+  photos: WholePhoto[];
 }
 
-/** A job with everything that belongs to it but photographs, in words that hold in another collection. */
+/** A job with everything that belongs to it, in words that hold in another collection. */
 export interface WholeJob extends Omit<Job, 'id' | 'carId' | 'seasonId' | 'steps' | 'uses'> {
   /** Name of its season; '' for none. */
   season: string;
@@ -37,6 +47,8 @@ export interface WholeJob extends Omit<Job, 'id' | 'carId' | 'seasonId' | 'steps
   steps: WholeStep[];
   /** What was used at no step. */
   uses: WholeUse[];
+  /** The photographs that were taken at no step. */
+  photos: WholePhoto[];
 }
 
 /** Finished work in words that hold in another collection. */
@@ -86,6 +98,10 @@ export const listWorkRecords = async (db: Kysely<Schema>): Promise<WorkRecord[]>
   const times = await timesOfSteps(db);
   const cars = await db.selectFrom('car').select(['id', 'inventory_number']).execute();
   const numbers = new Map(cars.map(car => [car.id, car.inventory_number]));
+  const shelf = await db.selectFrom('part').select(['id', 'name']).execute();
+  const shelfNames = new Map(shelf.map(({ id, name }) => [id, name]));
+  const photos = Map.groupBy(await listJobPhotos(db), ({ jobId }) => jobId);
+  const wholePhoto = ({ moment, sha256 }: JobPhoto): WholePhoto => ({ moment, sha256 });
   const wholeUse = ({ usedOn, name, minor, currency, part }: JobUse): WholeUse => ({
     ...{ usedOn, name, minor, currency },
     part: part && {
@@ -93,11 +109,13 @@ export const listWorkRecords = async (db: Kysely<Schema>): Promise<WorkRecord[]>
       originality: part.originality,
       quantity: part.quantity,
       donor: (part.donorCarId === null ? undefined : numbers.get(part.donorCarId)) ?? '',
+      shelf: (part.shelfId === null ? undefined : shelfNames.get(part.shelfId)) ?? '',
     },
   });
   const ofJobs = jobs.map(({ id, carId, seasonId, steps, uses, ...job }): WorkRecord => {
     const known = new Set(steps.map(step => step.id));
     const work = workOf.get(id);
+    const taken = photos.get(id) ?? [];
     return {
       carId,
       jobId: id,
@@ -110,9 +128,11 @@ export const listWorkRecords = async (db: Kysely<Schema>): Promise<WorkRecord[]>
             ...step,
             times: times.get(stepId) ?? [],
             uses: uses.filter(use => use.stepId === stepId).map(wholeUse),
+            photos: taken.filter(photo => photo.stepId === stepId).map(wholePhoto),
           }),
         ),
         uses: uses.filter(({ stepId }) => stepId === null || !known.has(stepId)).map(wholeUse),
+        photos: taken.filter(({ stepId }) => stepId === null || !known.has(stepId)).map(wholePhoto),
       },
       work: work ? wholeWork(work) : null,
     };

@@ -15,7 +15,7 @@ import {
   numberCell,
   textCell,
 } from '../../../reports/tables/data-table.ts';
-import { timesText, usesText } from '../../../valuation/reading/work-cells.ts';
+import { photosText, timesText, usesText } from '../../../valuation/reading/work-cells.ts';
 import type { ThreePoint } from '../../../valuation/types.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -171,6 +171,8 @@ const againColumns: readonly Column[] = [
   { name: 'heard_at', width: 26, value: ofStep(step => textCell(step.heardAt)) },
   { name: 'times', width: 60, value: ofStep(step => textCell(timesText(step.times))) },
   { name: 'used', width: 60, value: ({ allUses }) => textCell(usesText(allUses)) },
+  { name: 'photographs', width: 60, value: ofStep(step => textCell(photosText(step.photos))) },
+  { name: 'job_photographs', width: 60, value: ({ job }) => textCell(job && photosText(job.photos)) },
 ];
 
 const columns: readonly Column[] = [

@@ -70,7 +70,7 @@ export const PaperPreview = ({
           disabled={page === 1}
           onClick={() => go(page - 1)}
         >
-          <IconChevronLeft size={18} />
+          <IconChevronLeft size={18} aria-hidden="true" />
         </ActionIcon>
         <NumberInput
           aria-label="Page"
@@ -89,7 +89,7 @@ export const PaperPreview = ({
           disabled={page === pages}
           onClick={() => go(page + 1)}
         >
-          <IconChevronRight size={18} />
+          <IconChevronRight size={18} aria-hidden="true" />
         </ActionIcon>
       </div>
       {pages < result.pages ? (

@@ -187,6 +187,8 @@ describe('a list that goes out whole', { timeout: 120_000 }, () => {
       ['2025-03-04', '1250.50', 'USD', 'Osmerry', 'original'],
     ]);
     expect((await view('sales', 'Dear')).stderr).toMatch(/No view of sales is called "Dear".*Cheap/);
+    // Of a list about cars, what a view of cars shows.
+    expect((await view('expenses', 'Cheap')).stderr).toMatch(/There is no saved view of cars/);
     expect((await view('lots', 'Cheap')).stderr).toMatch(/saved views of cars and of sales, not of lots/);
   });
 

@@ -82,6 +82,7 @@ test('the jobs on the bench are saved as they stand there, and what was spent on
   await books.getByRole('button', { name: 'Add an expense' }).click();
   await books.getByLabel('What for').fill('Felts');
   await books.getByLabel('Amount').fill('1.20');
+  await books.getByLabel('Amount').press('Tab');
   await books.getByRole('button', { name: 'Add', exact: true }).click();
   await expect(books.getByRole('row').filter({ hasText: 'Felts' })).toBeVisible();
   const spent = await savedList(demo, 'Of this car: CSV');
