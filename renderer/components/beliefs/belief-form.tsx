@@ -113,10 +113,10 @@ export const BeliefForm = ({
         onChange={value => setFinishState(value as FinishState)}
       />
       <div className={classes.medium}>
-        <MoneyInput label="Brings from" currency={currency} value={low} onChange={setLow} />
+        <MoneyInput label="Brings from" currency={currency} value={low} onChange={setLow} asTyped />
       </div>
       <div className={classes.medium}>
-        <MoneyInput label="Up to" currency={currency} value={high} onChange={setHigh} />
+        <MoneyInput label="Up to" currency={currency} value={high} onChange={setHigh} asTyped />
       </div>
       <div className={classes.medium}>
         <CurrencyField value={currency} onChange={setCurrency} />

@@ -36,7 +36,7 @@ const AddMaterial = ({ job, currency, onDone }: { job: JobView; currency: string
         maxLength={200}
         onChange={event => setName(event.currentTarget.value)}
       />
-      <MoneyInput label={`Cost, ${currency}`} currency={currency} value={minor} onChange={setMinor} />
+      <MoneyInput label={`Cost, ${currency}`} currency={currency} value={minor} onChange={setMinor} asTyped />
       <Button type="submit" variant="filled" disabled={name.trim() === ''} loading={add.isPending}>
         Add the material
       </Button>
@@ -167,7 +167,13 @@ const AddPart = ({ job, currency, onDone }: { job: JobView; currency: string; on
         onChange={setQuantity}
       />
       {from === 'bought' ? (
-        <MoneyInput label={`Cost, ${currency}`} currency={currency} value={minor} onChange={setMinor} />
+        <MoneyInput
+          label={`Cost, ${currency}`}
+          currency={currency}
+          value={minor}
+          onChange={setMinor}
+          asTyped
+        />
       ) : null}
       <Button type="submit" variant="filled" disabled={!ready} loading={add.isPending}>
         Add the part

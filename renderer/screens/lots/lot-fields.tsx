@@ -39,6 +39,7 @@ const OtherCosts = ({ draft, onChange }: FieldsProps) => {
             currency={draft.currency}
             value={other.minor}
             onChange={minor => set(index, { minor })}
+            asTyped
           />
           <Button
             variant="subtle"
@@ -147,6 +148,7 @@ export const LotFields = ({
                 currency={draft.currency}
                 value={draft.usual[kind]}
                 onChange={minor => set({ usual: { ...draft.usual, [kind]: minor } })}
+                asTyped
               />
             ))}
           </div>

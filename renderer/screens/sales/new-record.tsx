@@ -200,6 +200,7 @@ const RecordForm = ({
           currency={draft.currency}
           value={draft.price}
           onChange={price => set({ price })}
+          asTyped
         />
         <CurrencyField value={draft.currency} onChange={next => set({ currency: next })} />
       </div>

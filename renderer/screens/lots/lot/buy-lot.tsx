@@ -84,7 +84,14 @@ export const BuyLot = ({
           />
         </div>
         <div className={classes.four}>
-          <MoneyInput label="Price" currency={lot.currency} value={price} onChange={setPrice} required />
+          <MoneyInput
+            label="Price"
+            currency={lot.currency}
+            value={price}
+            onChange={setPrice}
+            asTyped
+            required
+          />
           {percent('Premium', premiumRate, setPremiumRate)}
           {percent('Tax', taxRate, setTaxRate)}
           <MoneyInput
@@ -92,6 +99,7 @@ export const BuyLot = ({
             currency={lot.currency}
             value={carriage}
             onChange={setCarriage}
+            asTyped
           />
         </div>
         <p className="soft grid-text">

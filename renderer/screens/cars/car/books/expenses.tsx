@@ -46,7 +46,7 @@ const AddExpense = ({
         autoFocus
         onChange={event => setWhat(event.currentTarget.value)}
       />
-      <MoneyInput label="Amount" currency={currency} value={minor} onChange={setMinor} />
+      <MoneyInput label="Amount" currency={currency} value={minor} onChange={setMinor} asTyped />
       <DateInput label="Spent on" value={on} onChange={value => setOn(value ?? today)} />
       <div className={classes.actions}>
         <Button type="submit" variant="filled" disabled={minor === null || !what.trim()}>

@@ -74,10 +74,11 @@ export const SellForm = ({
           currency={currency}
           value={proceeds}
           onChange={setProceeds}
+          asTyped
           autoFocus
           required
         />
-        <MoneyInput label="Fees" currency={currency} value={fees} onChange={setFees} />
+        <MoneyInput label="Fees" currency={currency} value={fees} onChange={setFees} asTyped />
         <CurrencyField value={currency} onChange={setCurrency} />
         <DateInput label="Sold on" value={soldOn} onChange={value => setSoldOn(value ?? today)} />
         <TextInput

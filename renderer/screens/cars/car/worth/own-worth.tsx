@@ -40,6 +40,7 @@ const Form = ({ car, currency, onDone }: { car: CarPage; currency: Currency; onD
           value={draft[bound]}
           autoFocus={bound === 'low'}
           onChange={minor => setDraft(before => ({ ...before, [bound]: minor }))}
+          asTyped
         />
       ))}
       <Button type="submit" variant="filled" disabled={problem !== null} title={problem ?? undefined}>
