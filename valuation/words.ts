@@ -178,6 +178,10 @@ export type CareKind = (typeof careKinds)[number];
 /** Whether work paints the car. */
 export const paintsCar = (kind: WorkKind): kind is PlanKind => kind === 'restore' || kind === 'customise';
 
+/** The finish state in which work leaves a car that had another, or the same, before. */
+export const finishAfter = (kind: WorkKind, before: FinishState): FinishState =>
+  kind === 'restore' ? 'restored' : kind === 'customise' ? 'customised' : before;
+
 /** How an opened car is closed again; only one closed as it was made does not show that it was open. */
 export const closures = ['screw', 'rivet', 'glue', 'as made'] as const;
 export type Closure = (typeof closures)[number];

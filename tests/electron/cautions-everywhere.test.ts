@@ -86,7 +86,7 @@ describe('the cautions of every step that can injure', () => {
           reader: { locale: plainLocale, currency: 'USD' },
         } as never),
       );
-      const command = planLines(plan, 'USD').join('\n');
+      const command = planLines(plan, 'original', 'USD').join('\n');
       const { section } = readmeParts();
       for (const hazard of step.hazards) {
         const { sentences, authority } = cautions[hazard];

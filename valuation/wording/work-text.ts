@@ -1,5 +1,14 @@
 import type { FinishKind, PlannedDeparture, PlannedPart, WorkPlan, WorkReason } from '../types.ts';
-import { type Closure, deviationLabel, gradeLabel } from '../words.ts';
+import {
+  type Closure,
+  carGradeLabel,
+  deviationLabel,
+  type FinishState,
+  finishAfter,
+  type Grade,
+  gradeLabel,
+  type PartName,
+} from '../words.ts';
 import { spell } from './dialect.ts';
 import { sentenceCase } from './reader.ts';
 
@@ -23,6 +32,9 @@ const closureWords: Record<Closure, string> = {
 
 /** How a car is closed: "closed with screws". */
 export const closureText = (closure: Closure): string => closureWords[closure];
+
+/** What of a part a variation's specification speaks of, where that is not the part itself. */
+const specified: Partial<Record<PartName, string>> = { base: 'base paint', 'body finish': 'rear end' };
 
 const uncapitalised = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
@@ -55,7 +67,7 @@ export const workReasonText = (why: WorkReason, locale: string): string => {
     case 'bearings':
       return why.captive ? 'the bearings come off with the wheels' : 'the wheels come off their axles';
     case 'specification':
-      return `${spell(why.part, locale)} made as ${why.words}`;
+      return `${specified[why.part] ?? spell(why.part, locale)} as made: ${why.words}`;
     case 'owner':
       return 'as you want it';
   }
@@ -97,13 +109,22 @@ export const heldDownText = (
     : `At most ${gradeLabel(best.grade)}: the weakest part is the ${spell(heldBy, locale)}.`;
 };
 
-/** The grades in which work can end, in words: "C9 in 35 of 100 cases, C8.5 in 25, C8 in 20"; "C9" where there is one. */
-export const gradesText = (grades: WorkPlan['grades']): string =>
-  grades.length === 1
-    ? gradeLabel(grades[0]!.grade)
-    : grades
-        .map(({ grade, share }, i) => {
-          const cases = Math.round(share * 100);
-          return `${gradeLabel(grade)} in ${cases}${i === 0 ? ' of 100 cases' : ''}`;
-        })
-        .join(', ');
+/**
+ * The grades in which work on a car of this finish can end, in words, with the finish that it has then: "C9,
+ * restored, in 35 of 100 cases, C8.5 in 25, C8 in 20"; "C9, restored" where there is one.
+ */
+export const gradesText = (
+  { kind, grades }: Pick<WorkPlan, 'kind' | 'grades'>,
+  before: FinishState,
+  locale: string,
+): string => {
+  const after = finishAfter(kind, before);
+  const first = (grade: Grade) => spell(carGradeLabel(grade, after), locale);
+  const [best, ...others] = grades;
+  if (!best || others.length === 0) return best ? first(best.grade) : '';
+  const cases = (share: number) => Math.round(share * 100);
+  return [
+    `${first(best.grade)}${after === 'original' ? '' : ','} in ${cases(best.share)} of 100 cases`,
+    ...others.map(({ grade, share }) => `${gradeLabel(grade)} in ${cases(share)}`),
+  ].join(', ');
+};

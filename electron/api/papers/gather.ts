@@ -1,7 +1,10 @@
+import { unlessMany } from '../../../db/codec.ts';
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { printedPaths } from '../../../db/photos/photo-files.ts';
 import { makePrintable } from '../../../db/photos/photos.ts';
+import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
 import { listCars } from '../../../db/records/cars/cars.ts';
+import { checksOfCars } from '../../../db/records/cars/condition-checks.ts';
 import type { CastingSet } from '../../../db/records/collection/casting-sets.ts';
 import { readDecisions } from '../../../db/records/decisions/decisions.ts';
 import { castingDetails } from '../../../db/reference/reference-details.ts';
@@ -21,6 +24,7 @@ import { carRows } from '../cars/car-rows.ts';
 import { findCar } from '../cars/find-car.ts';
 import { lookListOf } from '../cars/look-list.ts';
 import { decideRows } from '../decisions/decision-rows.ts';
+import { disclosureFacts } from '../figures/disclosure.ts';
 import { marketToday } from '../figures/market.ts';
 import { ownedOf } from '../figures/owned.ts';
 import { bidTermsOf, bidView } from '../lots/bid.ts';
@@ -126,9 +130,28 @@ export const worksheetCars = async (
   signal: AbortSignal,
 ): Promise<WorksheetCar[]> => {
   const rows = await decideRows(session, lotId === undefined ? {} : { lotId }, signal);
-  const recorded = await readDecisions(openOf(session).read.db);
+  const { db } = openOf(session).read;
+  const recorded = await readDecisions(db);
+  const ids = rows.map(({ car }) => car.id);
+  const cars = new Map(
+    (await listCars(db, lotId === undefined ? {} : { lotId })).map(car => [car.id, car] as const),
+  );
+  const works = await listFinishedWork(db, unlessMany(ids));
+  const checks = await checksOfCars(db, unlessMany(ids));
   return rows
-    .map(({ car, decision }) => ({ ...car, decision, recorded: recorded.get(car.id) ?? null }))
+    .map(({ car, decision }) => {
+      const record = cars.get(car.id)!;
+      const made = {
+        colour: record.variationId === null ? '' : car.features.colour,
+        parts: checks.get(car.id)?.[0]?.parts ?? [],
+      };
+      return {
+        ...car,
+        decision,
+        recorded: recorded.get(car.id) ?? null,
+        disclosure: disclosureFacts(record, made, works.get(car.id)?.[0]),
+      };
+    })
     .sort((a, b) => a.inventoryNumber.localeCompare(b.inventoryNumber, 'en', { numeric: true }));
 };
 

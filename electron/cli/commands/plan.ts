@@ -10,7 +10,7 @@ import {
   plannedPartText,
   workReasonText,
 } from '../../../valuation/wording/work-text.ts';
-import type { WorkKind } from '../../../valuation/words.ts';
+import { type FinishState, finishAfter, type WorkKind } from '../../../valuation/words.ts';
 import { withCollection } from '../collection.ts';
 import { carNumbered } from '../named.ts';
 import { print, table } from '../terminal.ts';
@@ -21,8 +21,10 @@ const points = ({ low, likely, high }: ThreePoint, text: (value: number) => stri
 const minutes = ({ low, likely, high }: ThreePoint): string =>
   high === 0 ? '' : `${Math.round(low)}–${Math.round(likely)}–${Math.round(high)}`;
 
-const shown = (plan: WorkPlan, currency: string) => ({
+/** `before`: the finish state that the car has now. */
+const shown = (plan: WorkPlan, before: FinishState, currency: string) => ({
   kind: plan.kind,
+  finishAfter: finishAfter(plan.kind, before),
   steps: plan.lines.map(line => ({
     step: line.id,
     name: line.name,
@@ -36,6 +38,7 @@ const shown = (plan: WorkPlan, currency: string) => ({
   hours: plan.hours,
   cost: points(plan.cost, minor => minorToDecimal(Math.round(minor), currency)),
   grades: plan.grades,
+  canEndIn: gradesText(plan, before, plainLocale),
   spoilChance: plan.spoilChance,
   cautions: plan.hazards.map(hazard => {
     const { title, sentences, authority } = cautions[hazard];
@@ -59,7 +62,7 @@ const lines = (plan: ReturnType<typeof shown>, currency: string): string[] => [
   `Hours of your own: ${plan.hours.low.toFixed(1)}–${plan.hours.likely.toFixed(1)}–${plan.hours.high.toFixed(1)}`,
   `Cost: ${plan.cost.low}–${plan.cost.likely}–${plan.cost.high} ${currency}`,
   // A donor is in pieces afterwards: it ends in no grade.
-  ...(plan.kind === 'donor' ? [] : [`It can end in ${gradesText(plan.grades)}. ${plan.held}`.trim()]),
+  ...(plan.kind === 'donor' ? [] : [`It can end in ${plan.canEndIn}. ${plan.held}`.trim()]),
   ...(plan.parts.length > 0 ? [`Parts: ${plan.parts.join('; ')}`] : []),
   ...(plan.departures.length > 0
     ? [`Departures from the factory specification: ${plan.departures.join('; ')}`]
@@ -79,8 +82,8 @@ const lines = (plan: ReturnType<typeof shown>, currency: string): string[] => [
 ];
 
 /** The whole answer in words. */
-export const planLines = (plan: WorkPlan, currency: string): string[] =>
-  lines(shown(plan, currency), currency);
+export const planLines = (plan: WorkPlan, before: FinishState, currency: string): string[] =>
+  lines(shown(plan, before, currency), currency);
 
 /**
  * `playworn plan`: what is to be done to a car, made from the car, with why, hours, cost, grades,
@@ -99,6 +102,10 @@ export const plan = ({
 }): Promise<void> =>
   withCollection({ collection }, async ({ api }) => {
     const { reportingCurrency } = await api.collection.summary();
-    const found = await api.work.plan({ carId: await carNumbered(api, car), kind: to });
-    print(json, shown(found, reportingCurrency), () => planLines(found, reportingCurrency));
+    const id = await carNumbered(api, car);
+    const { finishState } = await api.cars.get({ id });
+    const found = await api.work.plan({ carId: id, kind: to });
+    print(json, shown(found, finishState, reportingCurrency), () =>
+      planLines(found, finishState, reportingCurrency),
+    );
   });

@@ -1,6 +1,7 @@
 import type { WorkPlan } from '../../../valuation/types.ts';
 import { cautions, generalCautions } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
+import { disclosureText } from '../../../valuation/wording/disclosure-text.ts';
 import { moneyText, numberText, type Reader } from '../../../valuation/wording/reader.ts';
 import {
   closureText,
@@ -38,6 +39,7 @@ export const benchSheetDocument = (
 ): PaperDocument => {
   const { reader } = edition;
   const { locale } = reader;
+  const disclosed = disclosureText(car.disclosure, locale);
   const hours = (value: number) => numberText(value, 1, locale);
   return {
     title: `Bench sheet, ${car.inventoryNumber}`,
@@ -46,6 +48,7 @@ export const benchSheetDocument = (
     footer: footerText,
     paper: edition.paper,
     blocks: [
+      ...(disclosed ? [{ kind: 'paragraph' as const, tone: 'statement' as const, text: disclosed }] : []),
       { kind: 'facts', facts: identityFacts(car, locale) },
       {
         kind: 'facts',
@@ -54,7 +57,9 @@ export const benchSheetDocument = (
           { label: 'Waiting', value: `${hours(plan.waiting.low)} to ${hours(plan.waiting.high)} hours` },
           { label: 'Cost', value: costText(plan, reader) },
           // A donor is in pieces afterwards: it ends in no grade.
-          ...(plan.kind === 'donor' ? [] : [{ label: 'Can end as', value: gradesText(plan.grades) }]),
+          ...(plan.kind === 'donor'
+            ? []
+            : [{ label: 'Can end as', value: gradesText(plan, car.finishState, locale) }]),
           ...(plan.closure ? [{ label: 'Closing', value: closureText(plan.closure) }] : []),
         ],
       },

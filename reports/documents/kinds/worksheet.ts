@@ -1,6 +1,7 @@
 import type { Decision } from '../../../valuation/types.ts';
 import { cautionLine } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
+import { disclosureText } from '../../../valuation/wording/disclosure-text.ts';
 import { optionWords, recommendationWord } from '../../../valuation/wording/option-words.ts';
 import {
   counted,
@@ -21,7 +22,7 @@ import type { Edition } from './dossier.ts';
 export interface WorksheetCar
   extends Pick<
     CarFacts,
-    'inventoryNumber' | 'casting' | 'releaseName' | 'asWritten' | 'grade' | 'finishState'
+    'inventoryNumber' | 'casting' | 'releaseName' | 'asWritten' | 'grade' | 'finishState' | 'disclosure'
   > {
   decision: Decision;
   recorded: { choice: Option; decidedOn: string; reason: string } | null;
@@ -42,12 +43,14 @@ const optionRows = ({ options }: Decision, reader: Reader): string[][] =>
     ]);
 
 const carBlocks = ({ decision, recorded, ...car }: WorksheetCar, reader: Reader): DocumentBlock[] => {
+  const disclosed = disclosureText(car.disclosure, reader.locale);
   return [
     {
       kind: 'heading',
       level: 2,
       text: `${car.inventoryNumber}  ${carName(car)}, ${conditionText(car, reader.locale)}`,
     },
+    ...(disclosed ? [{ kind: 'paragraph' as const, tone: 'statement' as const, text: disclosed }] : []),
     {
       kind: 'paragraph',
       text: [

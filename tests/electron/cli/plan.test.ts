@@ -26,7 +26,7 @@ describe('playworn plan', { timeout: 120_000 }, () => {
     expect(stdout).toContain('Straighten the axles');
     expect(stdout).toContain('axles not graded, taken as C4, to C9');
     expect(stdout).toMatch(/Hours of your own: \d+\.\d–\d+\.\d–\d+\.\d/);
-    expect(stdout).toContain('It can end in C9 in 35 of 100 cases');
+    expect(stdout).toContain('It can end in C9, restored, in 35 of 100 cases');
     expect(stdout).toContain('Departures from the factory specification: visible post closure');
   });
 

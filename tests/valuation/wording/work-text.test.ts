@@ -9,7 +9,7 @@ import {
   plannedPartText,
   workReasonText,
 } from '../../../valuation/wording/work-text.ts';
-import { workKinds } from '../../../valuation/words.ts';
+import { type FinishState, type PartName, workKinds } from '../../../valuation/words.ts';
 import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
 import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 
@@ -43,9 +43,28 @@ describe('the words of a plan', () => {
       'reproduction glazing',
     ]);
     expect(heldDownText(plan, 'en-GB')).toBe('At most C7.5: the weakest part is the wheels.');
-    expect(gradesText(plan.grades)).toBe('C7.5 in 80 of 100 cases, C7 in 12, C6 in 8');
-    expect(gradesText([{ grade: 4.5, share: 1 }])).toBe('C4.5');
     expect(closureText('as made')).toBe('closed as it was made');
+  });
+
+  it('name the grades in which work can end with the finish that the car has then', () => {
+    const care = (finish: FinishState) =>
+      gradesText({ kind: 'conserve', grades: [{ grade: 4.5, share: 1 }] }, finish, 'en-US');
+    expect(gradesText(plan, 'original', 'en-GB')).toBe(
+      'C7.5, restored, in 80 of 100 cases, C7 in 12, C6 in 8',
+    );
+    expect(gradesText({ ...plan, kind: 'customise' }, 'original', 'en-US')).toMatch(
+      /^C7\.5, customized, in 80 /,
+    );
+    expect(care('original')).toBe('C4.5');
+    expect(care('customised')).toBe('C4.5, customized');
+  });
+
+  it('say what of the specification calls for a step', () => {
+    const why = (part: PartName, words: string) =>
+      workReasonText({ kind: 'specification', part, words }, 'en-GB');
+    expect(why('body finish', 'ducktail')).toBe('rear end as made: ducktail');
+    expect(why('base', 'front quarter')).toBe('base paint as made: front quarter');
+    expect(why('roof', 'textured black')).toBe('roof as made: textured black');
   });
 
   it('have a caution for every hazard of every step', () => {

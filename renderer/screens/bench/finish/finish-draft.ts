@@ -4,6 +4,7 @@ import type { DisclosureFacts } from '../../../../valuation/wording/disclosure-t
 import {
   type DeviationKind,
   type FinishState,
+  finishAfter,
   paintsCar,
   partNames,
   partsToShow,
@@ -38,9 +39,6 @@ export interface FinishDraft
   departures: readonly DeviationKind[];
   minutes: string;
 }
-
-const stateAfter = (kind: WorkKind, before: FinishState): FinishState =>
-  kind === 'restore' ? 'restored' : kind === 'customise' ? 'customised' : before;
 
 /** How the car was closed, by the step that was ticked off. */
 const closureOf = (job: JobView | null): FinishDraft['closure'] => {
@@ -86,7 +84,7 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
   return {
     kind,
     finishedOn: today,
-    finishState: stateAfter(kind, car.finishState),
+    finishState: finishAfter(kind, car.finishState),
     condition: {
       ...before,
       notes: '',
@@ -128,7 +126,7 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
 export const withKind = (draft: FinishDraft, kind: WorkKind, before: FinishState): FinishDraft => ({
   ...draft,
   kind,
-  finishState: stateAfter(kind, before),
+  finishState: finishAfter(kind, before),
 });
 
 const partsOf = ({ condition }: FinishDraft): NonNullable<FinishInput['parts']> =>

@@ -11,6 +11,7 @@ import {
 } from '../../../../electron/api/papers/gather.ts';
 import { ledgerOf } from '../../../../electron/api/papers/ledger.ts';
 import { reportData } from '../../../../electron/api/reports/report-data.ts';
+import type { PaperDocument } from '../../../../reports/documents/document.ts';
 import { benchSheetDocument } from '../../../../reports/documents/kinds/bench-sheet.ts';
 import { bidSheetDocument } from '../../../../reports/documents/kinds/bid-sheet.ts';
 import { claimDocument } from '../../../../reports/documents/kinds/claim.ts';
@@ -23,6 +24,7 @@ import { ledgerDocument } from '../../../../reports/documents/kinds/ledger.ts';
 import { worksheetDocument } from '../../../../reports/documents/kinds/worksheet.ts';
 import { entryModel } from '../../../../reports/model/entry-model.ts';
 import { spell } from '../../../../valuation/wording/dialect.ts';
+import { disclosureText } from '../../../../valuation/wording/disclosure-text.ts';
 import { finishStates, grades } from '../../../../valuation/words.ts';
 import { type Api, addReference, newCollectionService, resultOf } from '../../../helpers/api.ts';
 import { readRfc4180 } from '../../../helpers/rfc-4180.ts';
@@ -159,6 +161,9 @@ const linesOf = ({ blocks }: { blocks: readonly object[] }): string[] =>
     'rows' in block ? (block.rows as string[][]).map(row => row.join(' | ')) : [JSON.stringify(block)],
   );
 
+const statementsOf = ({ blocks }: PaperDocument): string[] =>
+  blocks.flatMap(block => (block.kind === 'paragraph' && block.tone === 'statement' ? [block.text] : []));
+
 describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => {
   it('is never named by a list, a paper, a report or the gallery without its state', async () => {
     await fc.assert(
@@ -192,7 +197,11 @@ describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => 
             benchSheetDocument(car, (await benchPlan(session, carId)).plan, edition),
             claim,
           ];
-          for (const document of documents) expect(document.subtitle.toLowerCase()).toContain(word);
+          const disclosed = disclosureText(car.disclosure, locale);
+          for (const document of documents) {
+            expect(document.subtitle.toLowerCase()).toContain(word);
+            expect(statementsOf(document).join('\n')).toContain(disclosed);
+          }
           for (const told of ['Condition before', 'Condition after']) {
             const { value } = claim.blocks
               .flatMap(block => (block.kind === 'facts' ? block.facts : []))
@@ -202,6 +211,9 @@ describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => 
         }
         const worksheet = worksheetDocument(await worksheetCars(session, lotId, signal), edition);
         expectNamed('the worksheet', linesOf(worksheet), numbered);
+        const told = statementsOf(worksheet).join('\n').toLowerCase();
+        for (const { word } of numbered) expect(told).toContain(word);
+        expect(statementsOf(worksheet)).toHaveLength(numbered.length);
         expectNamed(
           'the bid sheet',
           linesOf(bidSheetDocument(await bidFacts(session, lotId, bid), edition)),

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { CarPlanView, PlanSource } from '../../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../../valuation/types.ts';
 import { gradesText } from '../../../../../../valuation/wording/work-text.ts';
-import { type WorkKind, workKinds } from '../../../../../../valuation/words.ts';
+import { type FinishState, type WorkKind, workKinds } from '../../../../../../valuation/words.ts';
 import { api } from '../../../../../api/client.ts';
 import { AmountDelta, RangeText } from '../../../../../components/amounts/amount.tsx';
 import { percentText } from '../../../../../components/format.ts';
@@ -18,10 +18,13 @@ type Asked = Parameters<typeof api.plans.view>[0];
 export const Compare = ({
   carId,
   view,
+  before,
   sources,
   currency,
 }: {
   carId: number;
+  /** The finish that the car has now. */
+  before: FinishState;
   view: CarPlanView;
   sources: readonly PlanSource[];
   currency: Currency;
@@ -49,7 +52,7 @@ export const Compare = ({
   const rows: [string, (one: CarPlanView) => React.ReactNode][] = [
     ['Your hours', ({ plan }) => hoursText(plan.hours)],
     ['Materials and parts', ({ plan }) => <CostText cost={plan.cost} currency={currency} />],
-    ['Can end in', ({ plan }) => (plan.kind === 'donor' ? '–' : gradesText(plan.grades))],
+    ['Can end in', ({ plan }) => (plan.kind === 'donor' ? '–' : gradesText(plan, before, words.locale))],
     ['Departures', ({ plan }) => plan.departures.length],
     ['Chance of spoiling it', ({ plan }) => percentText(plan.spoilChance)],
     ['Value after', ({ outcome }) => <RangeText range={outcome?.worth ?? null} currency={currency} />],

@@ -1,7 +1,14 @@
 import type { CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency, PlanWishes } from '../../../../../../valuation/types.ts';
 import { closureText, gradesText, heldDownText } from '../../../../../../valuation/wording/work-text.ts';
-import { type Closure, closures, gradeLabel, grades } from '../../../../../../valuation/words.ts';
+import {
+  type Closure,
+  closures,
+  type FinishState,
+  finishAfter,
+  gradeLabel,
+  grades,
+} from '../../../../../../valuation/words.ts';
 import { AmountDelta } from '../../../../../components/amounts/amount.tsx';
 import { percentText } from '../../../../../components/format.ts';
 import { useWords } from '../../../../../components/words.ts';
@@ -10,10 +17,20 @@ import classes from './steps.module.css';
 import { CostText, hoursText } from './three-text.tsx';
 
 /** What the plan takes and brings, in one row of figures. */
-export const PlanFigures = ({ view, currency }: { view: CarPlanView; currency: Currency }) => {
+export const PlanFigures = ({
+  view,
+  before,
+  currency,
+}: {
+  view: CarPlanView;
+  /** The finish that the car has now. */
+  before: FinishState;
+  currency: Currency;
+}) => {
   const words = useWords();
   const { plan, outcome, kind } = view;
   const paints = kind === 'restore' || kind === 'customise';
+  const after = finishAfter(kind, before);
   const held = heldDownText(plan, words.locale);
   return (
     <dl className={classes.figures}>
@@ -33,7 +50,7 @@ export const PlanFigures = ({ view, currency }: { view: CarPlanView; currency: C
       </div>
       {paints ? (
         <div className={classes.grades}>
-          <dt>Can end in</dt>
+          <dt>Can end in{after === 'original' ? '' : `, ${words.spell(after)}`}</dt>
           <dd>
             <span className={classes.bars} aria-hidden="true">
               {plan.grades.map(({ grade, share }) => (
@@ -42,7 +59,7 @@ export const PlanFigures = ({ view, currency }: { view: CarPlanView; currency: C
                 </span>
               ))}
             </span>
-            <span className="heard">{gradesText(plan.grades)}</span>
+            <span className="heard">{gradesText(plan, before, words.locale)}</span>
             <span className="soft" aria-hidden="true">
               {plan.grades
                 .map(({ grade, share }) => `${gradeLabel(grade)} ${percentText(share)}`)

@@ -102,7 +102,7 @@ export const WorkPlanEditor = ({
       <p className={planClasses.what}>
         <Standing view={view} changed={plan.unsaved} currency={currency} />
       </p>
-      <PlanFigures view={view} currency={currency} />
+      <PlanFigures view={view} before={car.finishState} currency={currency} />
       {paints ? <PlanAims view={view} wishes={wishes} onChange={change} /> : null}
       <LinesTable view={view} wishes={wishes} currency={currency} onChange={change} />
       {paints ? (
@@ -116,7 +116,7 @@ export const WorkPlanEditor = ({
       </div>
       <NotesField label="Notes on the work" maxRows={12} value={notes} onChange={plan.setNotes} />
       <PlanActions plan={plan} />
-      <Compare carId={car.id} view={view} sources={elsewhere} currency={currency} />
+      <Compare carId={car.id} view={view} before={car.finishState} sources={elsewhere} currency={currency} />
     </div>
   );
 };
