@@ -4,6 +4,7 @@ import { runBulk } from '../../db/history/history.ts';
 import { writeSetting } from '../../db/records/collection/settings.ts';
 import { saveValuations, type ValuationSnapshot } from '../../db/records/worth/valuations.ts';
 import type { Schema } from '../../db/schema.ts';
+import { fillBench } from './bench.ts';
 import type { DemoContent, DemoTable, Row } from './content.ts';
 import { demoDate } from './dates.ts';
 import { drawPhotos } from './draw-photos.ts';
@@ -40,6 +41,7 @@ export const writeDemo = async (
   await runBulk(collection, 'Made the demo collection', options.at, async trx => {
     for (const table of tables) await insertRows(trx, table, content);
     for (const piece of pieces(photos, 500)) await trx.insertInto('photo').values(piece).execute();
+    await fillBench(trx);
     await saveByDay(trx, options.valuations ?? []);
     await writeSetting(trx, 'demo', 'yes');
     await writeSetting(trx, 'today', demoDate);

@@ -139,6 +139,7 @@ test('a step of several cars is ticked for all of them at once, its time shared,
   const name = (await current.getByRole('button', { name: /^Done: / }).getAttribute('aria-label')) ?? 'none';
   const first = job.getByRole('button', { name, exact: true });
   const group = current.getByRole('group', { name: /^At the same time/ });
+  // Beside the other car of the season, those that are on the bench already and wait for the same step.
   const label = group.locator('label').last();
   await expect(label).toBeVisible();
   const [other = 'none'] = ((await label.textContent()) ?? '').split(' ');
