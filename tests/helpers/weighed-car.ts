@@ -88,6 +88,7 @@ export const weighed = (
     car: carRow(id, car),
     shown: option,
     plan: planned && { option: planned.option, own: false, guards: [] },
+    onBench: false,
     offers,
     turnsOn: { kind: 'no-other' },
     ...others,

@@ -143,6 +143,16 @@ export const listJobs = async (db: Kysely<Schema>): Promise<Job[]> => {
     .sort((a, b) => Number(over(a.state)) - Number(over(b.state)));
 };
 
+/** The cars whose job is not over: waiting for its turn, under way or paused. */
+export const carsOnBench = async (db: Kysely<Schema>): Promise<Set<number>> => {
+  const jobs = await db
+    .selectFrom('job')
+    .select('car_id')
+    .where('state', 'not in', ['finished', 'given up'])
+    .execute();
+  return new Set(jobs.map(job => job.car_id));
+};
+
 /** Puts a car on the bench with the steps of its plan. Returns the job's id. */
 export const insertJob = async (
   trx: Transaction<Schema>,

@@ -1,6 +1,5 @@
 import type { z } from 'zod';
 import { readSubjects } from '../../../db/engine/subjects.ts';
-import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { readPlans } from '../../../db/records/plans/plans.ts';
 import {
@@ -18,6 +17,7 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { SeasonChoice, SeasonOffer } from '../views.ts';
 import { chooseAside } from './choose-aside.ts';
+import type { DecideCars } from './decide-cars.ts';
 import { isOffered } from './decide-facts.ts';
 
 const plain = (offers: readonly SeasonOffer[]): SeasonOption[] =>
@@ -26,14 +26,14 @@ const plain = (offers: readonly SeasonOffer[]): SeasonOption[] =>
 /**
  * What to do this season: of all that can be done with each of the cars, what together is expected to gain
  * most within the hours, cash, parts and places that there are. Only what passes the owner's floors counts,
- * and nothing that a guard stands against. A car that must be in is there by what its owner says is to be
+ * and nothing that a guard stands against; a car that is on the bench already waits for no season. A car that must be in is there by what its owner says is to be
  * done with it; where nothing is said by its own plan, where it has none by what passes, and where nothing
  * does by what does best of all that can be done with it. Rejects with RangeError where the cars that must be in go beyond the limits, and as the
  * session does when it is cancelled.
  */
 export const chooseSeasonFrom = async (
   session: Session,
-  among: readonly BriefCar[],
+  { cars: among, isOnBench }: Pick<DecideCars, 'cars' | 'isOnBench'>,
   wanted: z.output<typeof wishes>,
   signal?: AbortSignal,
 ): Promise<SeasonChoice> => {
@@ -60,6 +60,7 @@ export const chooseSeasonFrom = async (
       if (isMust) throw refused(`${inventoryNumber} cannot be both chosen and left out.`);
       return [];
     }
+    if (isOnBench(id) && !isMust) return [];
     const figures = figuresOf(id);
     const { offers = [], plan = null } = figures?.weighed ?? {};
     let counted = offers.filter(isOffered);

@@ -1,3 +1,4 @@
+import { carsOnBench } from '../../../db/records/bench/jobs.ts';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { readChoices } from '../../../db/records/decisions/decisions.ts';
 import { currentStandings } from '../../../db/records/decisions/seasons.ts';
@@ -18,21 +19,26 @@ export interface DecideCars extends ListedCars {
   choiceOf(id: number): Option | null;
   /** How it stands in the current season. */
   standingOf(id: number): CarStanding;
+  /** Whether it has a job on the bench that is not over. */
+  isOnBench(id: number): boolean;
 }
 
 const choices = memo(({ db }) => readChoices(db));
 const standings = memo(({ db }) => currentStandings(db));
+const onBench = memo(({ db }) => carsOnBench(db));
 
 /** Sold cars are no longer to be decided, those that were only seen not yet. */
 export const decideCars = async (session: Session): Promise<DecideCars> => {
   const list = await listedCars(session, { figures: true, texts: false });
   const choice = await choices(session);
   const standing = await standings(session);
+  const busy = await onBench(session);
   return {
     ...list,
     cars: await ownedOf(session, list.cars),
     choiceOf: id => choice.get(id) ?? null,
     standingOf: id => standing.get(id) ?? null,
+    isOnBench: id => busy.has(id),
   };
 };
 
@@ -41,6 +47,7 @@ export const weighedByIds = async (session: Session, ids: number[]): Promise<Dec
   const cars = await ownedOf(session, await listCars(openOf(session).read.db, { ids }));
   const rows = await carRows(session, cars);
   const figuresOf = await figuresById(session, ids);
+  const busy = await onBench(session);
   const all = rows.flatMap((row): DecisionSummary[] => {
     const weighed = figuresOf(row.id)?.weighed;
     if (!weighed) return [];
@@ -52,7 +59,7 @@ export const weighedByIds = async (session: Session, ids: number[]): Promise<Dec
       features: { colour: features.colour, basePaint: features.basePaint },
       asWritten: asWritten.casting ? { casting: asWritten.casting } : {},
     };
-    return [{ car, ...weighed }];
+    return [{ car, ...weighed, onBench: busy.has(id) }];
   });
   const byId = new Map(all.map(one => [one.car.id, one]));
   return ids.flatMap(id => byId.get(id) ?? []);

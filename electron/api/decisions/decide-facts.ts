@@ -38,7 +38,7 @@ export const decideFacts = (
     if (figures) counts.set(figures.recommendation, (counts.get(figures.recommendation) ?? 0) + 1);
     if (!advice(car)) continue;
     listed.push(car);
-    if (figures && isOpen.get(figures)) offered += 1;
+    if (figures && isOpen.get(figures) && !list.isOnBench(car.id)) offered += 1;
   }
   return {
     currency: reportingCurrency,

@@ -71,7 +71,7 @@ const season = needsCollection
     const asked = new Set([...input.carIds, ...input.must, ...input.by.map(({ carId }) => carId)]);
     const isShown = filter ? passes(list, filter) : () => false;
     const among = list.cars.filter(car => asked.has(car.id) || isShown(car));
-    return chooseSeasonFrom(session, among, input, signal);
+    return chooseSeasonFrom(session, { cars: among, isOnBench: list.isOnBench }, input, signal);
   });
 
 /**

@@ -7,26 +7,29 @@ import { isOffered } from './decide-facts.ts';
 /** The best that could be done with a car that is not in a season, and why it is not; null where nothing gains. */
 export const whyLeftOut = (
   offers: readonly SeasonOffer[],
-  isExcluded: boolean,
+  { isExcluded, isOnBench }: { isExcluded: boolean; isOnBench: boolean },
 ): Omit<LeftOut, 'weighed'> | null => {
   const offered = mostGain(offers.filter(isOffered));
   const free = mostGain(offers.filter(({ guarded }) => !guarded));
   const offer = offered ?? (free && free.gain > 0 ? free : mostGain(offers));
   if (!offer || offer.gain <= 0) return null;
-  const why = isExcluded ? 'never' : offered ? 'no room' : offer.guarded ? 'guarded' : 'under the floors';
-  return { offer, why };
+  if (isExcluded) return { offer, why: 'never' };
+  if (isOnBench) return { offer, why: 'on the bench' };
+  return { offer, why: offered ? 'no room' : offer.guarded ? 'guarded' : 'under the floors' };
 };
 
 /** The cars that would gain by something and are not in, those that would gain most first. */
 export const leftOutOf = (
-  { figuresOf }: DecideCars,
+  { figuresOf, isOnBench }: DecideCars,
   cars: readonly BriefCar[],
   { taken, never }: { taken: readonly number[]; never: readonly number[] },
 ): ({ id: number } & Omit<LeftOut, 'weighed'>)[] => {
   const [isIn, isExcluded] = [new Set(taken), new Set(never)];
   return cars
     .flatMap(({ id }) => {
-      const why = isIn.has(id) ? null : whyLeftOut(figuresOf(id)?.weighed.offers ?? [], isExcluded.has(id));
+      if (isIn.has(id)) return [];
+      const standing = { isExcluded: isExcluded.has(id), isOnBench: isOnBench(id) };
+      const why = whyLeftOut(figuresOf(id)?.weighed.offers ?? [], standing);
       return why ? [{ id, ...why }] : [];
     })
     .sort((a, b) => b.offer.gain - a.offer.gain);

@@ -72,7 +72,7 @@ export const decisionSummary = (
   subject: Subject,
   recommended: CarRecommendation,
   help: readonly Help[],
-): Omit<DecisionSummary, 'car'> => {
+): Omit<DecisionSummary, 'car' | 'onBench'> => {
   const { recommendation, plan, options, guards } = recommended;
   return {
     shown: options.find(({ option }) => option === recommendation) ?? rankedOptions(options)[0] ?? null,

@@ -32,7 +32,7 @@ export interface CarFigures {
   probability: number | null;
   expectedGain: number | null;
   /** Its decision in short. */
-  weighed: Omit<DecisionSummary, 'car'>;
+  weighed: Omit<DecisionSummary, 'car' | 'onBench'>;
 }
 
 /** Of these, what a row of a list says. */

@@ -80,6 +80,8 @@ export interface DecisionSummary {
   offers: SeasonOffer[];
   /** What the recommendation turns on, for one line. */
   turnsOn: Turning;
+  /** It has a job on the bench that is not over, so that the best set leaves it out unless it is required. */
+  onBench: boolean;
 }
 
 /** What the cars of a filter come to. */
@@ -139,7 +141,7 @@ export interface LeftOut {
   weighed: DecisionSummary;
   /** The best that could be done with it. */
   offer: SeasonOffer;
-  why: 'guarded' | 'under the floors' | 'never' | 'no room';
+  why: 'guarded' | 'under the floors' | 'never' | 'on the bench' | 'no room';
 }
 
 /** How many there are, and those that would gain most. */

@@ -10,6 +10,7 @@ import {
 } from '../../../db/records/bench/job-details.ts';
 import { insertMaterial, insertUsedPart } from '../../../db/records/bench/job-uses.ts';
 import {
+  carsOnBench,
   insertJob,
   type Job,
   type JobStep,
@@ -65,7 +66,7 @@ const add = needsCollection.input(inputs.addJobs).handler(async ({ context, inpu
   const { session, db } = context;
   const ids = input.cars.map(({ carId }) => carId);
   const cars = await listCars(db, { ids });
-  const running = new Set((await listJobs(db)).filter(job => !isOver(job)).map(({ carId }) => carId));
+  const running = await carsOnBench(db);
   for (const id of ids) {
     const car = cars.find(one => one.id === id);
     if (!car) throw notFound('car', id);

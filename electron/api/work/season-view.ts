@@ -1,5 +1,5 @@
 import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
-import { listJobs } from '../../../db/records/bench/jobs.ts';
+import { carsOnBench } from '../../../db/records/bench/jobs.ts';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { listDisposals, listExpenses } from '../../../db/records/cars/disposals.ts';
 import type { Season } from '../../../db/records/decisions/seasons.ts';
@@ -25,11 +25,7 @@ export const seasonView = async (session: Session, seasons: Season[]): Promise<S
   if (ids.length === 0) return seasons.map(season => ({ ...season, cars: [] }));
   const cars = new Map((await listCars(db, { ids })).map(car => [car.id, car]));
   const finished = await listFinishedWork(db, ids);
-  const running = new Set(
-    (await listJobs(db))
-      .filter(({ state }) => state !== 'finished' && state !== 'given up')
-      .map(({ carId }) => carId),
-  );
+  const running = await carsOnBench(db);
   const done = ids.filter(id => finished.has(id));
   const figures = await carFigures(
     session,

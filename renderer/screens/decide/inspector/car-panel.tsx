@@ -86,6 +86,12 @@ export const CarPanel = ({ weighed, currency }: { weighed: DecisionSummary | nul
           </div>
         </div>
       </div>
+      {weighed.onBench ? (
+        <p className="soft grid-text">
+          It is <Link href="~/bench">on the bench</Link> already. The best set leaves it out, unless it is in
+          the season or you require it.
+        </p>
+      ) : null}
       {page && page.decision.options.length > 0 ? (
         <>
           <ShortOptions car={page} currency={currency} />

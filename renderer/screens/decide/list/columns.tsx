@@ -78,6 +78,7 @@ const identityColumns = (onToggle: (carId: number) => void): GridColumn<ListRow>
       <StandingMark
         standing={standing}
         possible={weighed.offers.length > 0}
+        onBench={weighed.onBench}
         car={weighed.car.inventoryNumber}
         onToggle={() => onToggle(weighed.car.id)}
       />

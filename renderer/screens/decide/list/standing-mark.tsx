@@ -7,16 +7,30 @@ const words: Record<Standing, string> = {
   never: 'excluded',
 };
 
+/** How it stands, for the label of its box, and what a press would do, for its tip. */
+const told = (standing: Standing | null, onBench: boolean): { standing: string; tip: string } => {
+  if (standing !== null) return { standing: words[standing], tip: words[standing] };
+  return onBench
+    ? {
+        standing: 'on the bench, not in the season',
+        tip: 'On the bench already, so the best set leaves it out. Add it to the season',
+      }
+    : { standing: 'not in the season', tip: 'Add it to the season' };
+};
+
 /** How a car stands to the season, as a box to tick: ✓ in, ✓ with a bar where it must be, ✕ kept out. */
 export const StandingMark = ({
   standing,
   possible,
+  onBench,
   car,
   onToggle,
 }: {
   standing: Standing | null;
   /** False where there is not enough evidence to plan it in. */
   possible: boolean;
+  /** It has a job that is not over. */
+  onBench: boolean;
   car: string;
   onToggle: () => void;
 }) =>
@@ -27,8 +41,8 @@ export const StandingMark = ({
       data-standing={standing ?? undefined}
       tabIndex={-1}
       aria-pressed={standing === 'in' || standing === 'must'}
-      aria-label={`${car}: ${standing ? words[standing] : 'not in the season'}`}
-      title={standing ? words[standing] : 'Add it to the season'}
+      aria-label={`${car}: ${told(standing, onBench).standing}`}
+      title={told(standing, onBench).tip}
       onClick={onToggle}
       onDoubleClick={event => event.stopPropagation()}
     >

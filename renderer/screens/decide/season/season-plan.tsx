@@ -18,6 +18,7 @@ const reasons: Record<LeftOut['why'], string> = {
   guarded: 'guarded',
   'under the floors': 'under your floors',
   never: 'excluded',
+  'on the bench': 'on the bench already',
   'no room': 'no room',
 };
 

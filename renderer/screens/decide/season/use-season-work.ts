@@ -126,8 +126,9 @@ export const useSeasonWork = (
         ),
         perCasting: season.perCasting,
         cars: placesLeft(season),
-        by: figures.waiting.flatMap(({ weighed: { car }, offer }) =>
-          season.standings.get(car.id) === 'must' ? [{ carId: car.id, option: offer.option }] : [],
+        // What has just been taken in and is on the bench is begun, though that is not yet saved.
+        by: figures.waiting.flatMap(({ weighed: { car, onBench }, offer }) =>
+          onBench || season.standings.get(car.id) === 'must' ? [{ carId: car.id, option: offer.option }] : [],
         ),
         mustNot: [...new Set([...within(season, 'never'), ...season.begun.keys()])],
       },

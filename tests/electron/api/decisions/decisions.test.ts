@@ -224,6 +224,35 @@ describe('choosing within limits', () => {
     );
   });
 
+  it('leaves out what is on the bench already, unless it is required', async () => {
+    const { api } = await newCollectionService();
+    await roughCars(api, 8);
+    await withoutFloors(api);
+    const filter = { lot: null, finish: [], below: null, not: [], recommendation: [], decided: null };
+    const takenOf = async (wish: Partial<Parameters<Api['decisions']['season']>[0]> = {}) =>
+      (await api.decisions.season({ filter, ...wish })).taken.map(({ id }) => id).sort((a, b) => a - b);
+    const all = await takenOf();
+    const { offered } = await api.decisions.facts(filter);
+    const [first = 0, ...others] = all;
+    expect(others.length).toBeGreaterThan(0);
+    expect((await api.decisions.weighed({ ids: [first] }))[0]?.onBench).toBe(false);
+    const job = await api.bench.add({ cars: [{ carId: first, kind: 'restore' }] });
+    const [id = 0] = job.ids;
+    await api.bench.change({ id, state: 'paused', reason: 'Waiting for wheels' });
+    expect(await takenOf()).toEqual(others);
+    expect((await api.decisions.facts(filter)).offered).toBe(offered - 1);
+    expect((await api.decisions.weighed({ ids: [first] }))[0]?.onBench).toBe(true);
+    const left = await api.decisions.leftOut({ filter, taken: others, never: [] });
+    expect(left.most.map(({ weighed, why }) => [weighed.car.id, why])).toContainEqual([
+      first,
+      'on the bench',
+    ]);
+    expect(await takenOf({ must: [first] })).toEqual(all);
+    expect(await takenOf({ by: [{ carId: first, option: 'restore' }] })).toEqual(all);
+    await api.bench.change({ id, state: 'given up', reason: 'It is worth more as it is' });
+    expect(await takenOf()).toEqual(all);
+  });
+
   it('refuses what cannot be', async () => {
     const { api } = await newCollectionService();
     const { ids } = await roughCars(api);
