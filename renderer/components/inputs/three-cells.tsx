@@ -34,6 +34,7 @@ const ReadCell = ({
           className={`${classes.cell} ${classes.number}`}
           aria-label={label}
           aria-invalid={problem !== null || undefined}
+          data-unread={problem !== null || undefined}
           aria-describedby={problem === null ? undefined : reason}
           inputMode="decimal"
           autoComplete="off"
@@ -86,11 +87,14 @@ export const NumberCell = ({
   label,
   value,
   most = 10_000,
+  multipleOf,
   onChange,
 }: {
   label: string;
   value: number;
   most?: number;
+  /** A half point, where only those are grades. */
+  multipleOf?: number;
   onChange: (value: number) => void;
 }) => (
   <ReadCell
@@ -100,6 +104,8 @@ export const NumberCell = ({
       const number = Number(text.trim().replace(',', '.') || '0');
       if (!Number.isFinite(number) || number < 0 || number > most)
         return `A number from 0 to ${most} is needed here.`;
+      if (multipleOf !== undefined && number % multipleOf !== 0)
+        return `A multiple of ${multipleOf} is needed here.`;
       onChange(number);
       return null;
     }}

@@ -53,6 +53,10 @@ export const StandingMark = ({
         <span className={classes.must} aria-hidden="true">
           must
         </span>
+      ) : onBench ? (
+        <span className={classes.bench} aria-hidden="true">
+          bench
+        </span>
       ) : null}
     </button>
   ) : null;

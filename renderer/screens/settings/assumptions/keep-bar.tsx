@@ -7,12 +7,15 @@ import classes from './assumptions.module.css';
  */
 export const KeepBar = ({
   changes,
+  of = 'figure',
   next,
   saving,
   onKeep,
   onDiscard,
 }: {
   changes: number;
+  /** What each of them is. */
+  of?: 'figure' | 'step';
   /** Number of the version that it will be. */
   next: number;
   saving: boolean;
@@ -28,7 +31,7 @@ export const KeepBar = ({
         onKeep(note.trim());
       }}
     >
-      <strong>{changes === 1 ? '1 figure changed' : `${changes} figures changed`}</strong>
+      <strong>{changes === 1 ? `1 ${of} changed` : `${changes} ${of}s changed`}</strong>
       <TextInput
         aria-label="Reason for the change (optional)"
         placeholder="Reason for the change (optional)"

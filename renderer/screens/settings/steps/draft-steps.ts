@@ -63,6 +63,26 @@ export const withoutStep = (steps: readonly WorkStep[], id: string): WorkStep[] 
         : step,
     );
 
+/** What is wrong with the fields of one step, to be said beside each; only what is wrong is in it. */
+export const fieldProblems = (
+  step: WorkStep,
+  steps: readonly WorkStep[],
+): Partial<Record<'name' | 'kinds' | 'after' | 'from', string>> => {
+  const { id, name, kinds, call } = step;
+  // The first is asked first, so that of a ring each step is told of itself.
+  const ring = beforeItself([step, ...steps.filter(one => one.id !== id)]);
+  return {
+    ...(name.trim() === '' && { name: 'A step needs a name.' }),
+    ...(kinds.length === 0 && { kinds: 'Choose at least one kind of work.' }),
+    ...(ring?.id === id && { after: 'The step would come before itself.' }),
+    ...(isNever(call) && { from: `No part is below ${gradeLabel(call.below!)} and at least this.` }),
+  };
+};
+
+/** True where no part can have the grade that is asked for. */
+const isNever = ({ below, from }: WorkStep['call']): boolean =>
+  below !== undefined && from !== undefined && from >= below;
+
 /** Why a step cannot be saved yet, or null. */
 export const stepProblem = (steps: readonly WorkStep[]): string | null => {
   const nameless = steps.find(({ name }) => name.trim() === '');
@@ -73,9 +93,7 @@ export const stepProblem = (steps: readonly WorkStep[]): string | null => {
   if (unnamed) return `A material of “${unnamed.name}” needs a name.`;
   const ring = beforeItself(steps);
   if (ring) return `“${ring.name}” would come before itself. Change what it comes after.`;
-  const never = steps.find(
-    ({ call: { below, from } }) => below !== undefined && from !== undefined && from >= below,
-  );
+  const never = steps.find(({ call }) => isNever(call));
   return never
     ? `Nothing calls for “${never.name}”: no part is below ${gradeLabel(never.call.below!)} and at least ${gradeLabel(never.call.from!)}.`
     : null;

@@ -34,9 +34,12 @@ const specifieds = Object.keys(specifiedText) as (keyof typeof specifiedText)[];
 /** What has to be so of a car and its part for a step to stand in a plan; all that is given must hold. */
 export const StepCallFields = ({
   step: { name: stepName, part, call },
+  problem,
   set,
 }: {
   step: WorkStep;
+  /** Why no part can have the grades that are asked for. */
+  problem: string | undefined;
   set: (change: Partial<WorkStep>) => void;
 }) => {
   const { spell } = useWords();
@@ -50,6 +53,7 @@ export const StepCallFields = ({
       placeholder="whatever its grade"
       data={gradeChoices}
       value={call[name] === undefined ? null : String(call[name])}
+      error={name === 'from' ? problem : undefined}
       onChange={value => fact(name, value === null ? undefined : Number(value))}
     />
   );

@@ -13,6 +13,7 @@ import {
   workKinds,
 } from '../../../../valuation/words.ts';
 import { useWords } from '../../../components/words.ts';
+import { fieldProblems } from './draft-steps.ts';
 import { StepCallFields } from './step-call-fields.tsx';
 import { StepFigures, StepMaterials, StepParts } from './step-figures.tsx';
 import classes from './steps.module.css';
@@ -32,6 +33,7 @@ export const StepEditor = ({
   onRemove: () => void;
 }) => {
   const words = useWords();
+  const wrong = fieldProblems(step, steps);
   const set = (change: Partial<WorkStep>) => onChange({ ...step, ...change });
   const others = steps
     .filter(({ id }) => id !== step.id)
@@ -43,12 +45,14 @@ export const StepEditor = ({
         className={classes.wide}
         maxLength={200}
         value={step.name}
+        error={wrong.name}
         onChange={event => set({ name: event.currentTarget.value })}
       />
       <MultiSelect
         label="Belongs to"
         data={workKinds.map(kind => ({ value: kind, label: words.option(kind).name }))}
         value={[...step.kinds]}
+        error={wrong.kinds}
         onChange={kinds => set({ kinds: kinds as WorkKind[] })}
       />
       <Select
@@ -60,13 +64,14 @@ export const StepEditor = ({
         value={step.part}
         onChange={part => set({ part: part as PartName | null })}
       />
-      <StepCallFields step={step} set={set} />
+      <StepCallFields step={step} problem={wrong.from} set={set} />
       <MultiSelect
         label="Comes after"
         searchable
         className={classes.wide}
         data={others}
         value={[...step.after]}
+        error={wrong.after}
         onChange={after => set({ after })}
       />
       <MultiSelect

@@ -81,10 +81,8 @@ export const StepFigures = ({ step, set }: StepPart) => (
           label={`Points that ${step.name} gains`}
           value={step.grade?.gain ?? 0}
           most={9}
-          onChange={value => {
-            const gain = Math.round(value * 2) / 2;
-            set({ grade: gain === 0 ? null : { gain, upTo: step.grade?.upTo ?? 9 } });
-          }}
+          multipleOf={0.5}
+          onChange={gain => set({ grade: gain === 0 ? null : { gain, upTo: step.grade?.upTo ?? 9 } })}
         />
         <Select
           aria-label={`The best that ${step.name} makes of its part`}
@@ -183,6 +181,7 @@ export const StepMaterials = ({ step, currency, set }: StepPart & { currency: Cu
             aria-label={`Material ${i + 1}`}
             maxLength={200}
             value={material.name}
+            error={material.name.trim() === '' && 'A material needs a name.'}
             onChange={event => change({ name: event.currentTarget.value })}
           />
           {points.map(point => (

@@ -1,6 +1,6 @@
 import { Button, SegmentedControl, TextInput } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { Fragment, useEffect, useState } from 'react';
+import { Fragment, useEffect, useRef, useState } from 'react';
 import type { StepsView } from '../../../../electron/api/views.ts';
 import type { Currency, WorkStep } from '../../../../valuation/types.ts';
 import { hazards as allHazards, cautions } from '../../../../valuation/wording/cautions.ts';
@@ -31,6 +31,15 @@ const Editor = ({ view, currency }: { view: StepsView; currency: Currency }) => 
   const [kind, setKind] = useState<WorkKind>('restore');
   const [open, setOpen] = useState<string | null>(null);
   const [name, setName] = useState('');
+  // Counts what was discarded, so that what was written and could not be read goes with it.
+  const [round, setRound] = useState(0);
+  const table = useRef<HTMLDivElement>(null);
+  /** Goes back to what is written and cannot be read, before it would be lost; false where all is read. */
+  const goToUnread = (): boolean => {
+    const unread = table.current?.querySelector<HTMLElement>('[data-unread]');
+    unread?.focus();
+    return unread != null;
+  };
   const save = useAction(
     (note: string) => api.work.saveSteps({ steps: structuredClone(steps) as Sent, note }),
     { label: 'Steps saved as a new version', failure: 'The steps could not be saved' },
@@ -53,7 +62,7 @@ const Editor = ({ view, currency }: { view: StepsView; currency: Currency }) => 
         value={kind}
         onChange={next => setKind(workKinds.find(one => one === next) ?? 'restore')}
       />
-      <div className={classes.scroll}>
+      <div className={classes.scroll} ref={table}>
         <table className={classes.table}>
           <thead>
             <tr>
@@ -83,7 +92,9 @@ const Editor = ({ view, currency }: { view: StepsView; currency: Currency }) => 
                       variant="subtle"
                       aria-expanded={open === step.id}
                       aria-label={`Change the step ${words.spell(step.name)}`}
-                      onClick={() => setOpen(open === step.id ? null : step.id)}
+                      onClick={() => {
+                        if (!goToUnread()) setOpen(open === step.id ? null : step.id);
+                      }}
                     >
                       {open === step.id ? 'Close' : 'Change'}
                     </Button>
@@ -93,6 +104,7 @@ const Editor = ({ view, currency }: { view: StepsView; currency: Currency }) => 
                   <tr>
                     <td colSpan={5}>
                       <StepEditor
+                        key={round}
                         step={step}
                         steps={steps}
                         currency={currency}
@@ -137,10 +149,16 @@ const Editor = ({ view, currency }: { view: StepsView; currency: Currency }) => 
       {changes > 0 && !problem ? (
         <KeepBar
           changes={changes}
+          of="step"
           next={view.version + 1}
           saving={save.isPending}
-          onKeep={note => save.mutate(note)}
-          onDiscard={() => setSteps(view.steps)}
+          onKeep={note => {
+            if (!goToUnread()) save.mutate(note);
+          }}
+          onDiscard={() => {
+            setSteps(view.steps);
+            setRound(round + 1);
+          }}
         />
       ) : null}
       <CautionList hazards={allHazards.filter(hazard => called.has(hazard))} />

@@ -46,7 +46,11 @@ test('choosing what to restore: the sentence narrows, the best set is found, and
   expect(new Set(await options())).toEqual(new Set(['conserve', 'restore']));
   await expect(demo.getByRole('heading', { name: /^The next car/ })).toBeVisible();
   await expect(demo.getByText(/^needs .* h more/).first()).toBeVisible();
-  await expect(demo.getByRole('heading', { name: /^Left out/ })).toBeVisible();
+  // What is on the bench without this season stays out of it, and is said to be there.
+  await expect(
+    demo.getByRole('region', { name: 'Left out' }).getByRole('listitem').filter({ hasText: 'Q-075' }),
+  ).toContainText('on the bench already');
+  await expect(grid.getByRole('button', { name: 'Q-075: on the bench, not in the season' })).toBeVisible();
   await expect(season.getByTitle('In 8 cases of 10 it is between these')).toBeVisible();
   await picture(demo, 'decide-season');
   expect(await breaches(demo)).toEqual([]);
