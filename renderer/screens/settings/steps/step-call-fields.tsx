@@ -107,18 +107,21 @@ export const StepCallFields = ({
         }
       />
       <Checkbox
+        className={classes.tick}
         label="Fits another part where this one is missing or below that grade"
         disabled={part === null}
         checked={call.replace ?? false}
         onChange={event => fact('replace', event.currentTarget.checked || undefined)}
       />
       <Checkbox
+        className={classes.tick}
         label="Only where the part has a grade of its own"
         disabled={part === null}
         checked={call.graded ?? false}
         onChange={event => fact('graded', event.currentTarget.checked || undefined)}
       />
       <Checkbox
+        className={classes.tick}
         label="Only where you ask for it"
         aria-label={`Only where you ask for it: ${stepName}`}
         checked={call.asked ?? false}

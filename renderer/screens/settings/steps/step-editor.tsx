@@ -51,6 +51,7 @@ export const StepEditor = ({
       <MultiSelect
         label="Belongs to"
         data={workKinds.map(kind => ({ value: kind, label: words.option(kind).name }))}
+        placeholder={step.kinds.length === 0 ? 'none' : ''}
         value={[...step.kinds]}
         error={wrong.kinds}
         onChange={kinds => set({ kinds: kinds as WorkKind[] })}
@@ -70,6 +71,7 @@ export const StepEditor = ({
         searchable
         className={classes.wide}
         data={others}
+        placeholder={step.after.length === 0 ? 'no other step' : ''}
         value={[...step.after]}
         error={wrong.after}
         onChange={after => set({ after })}

@@ -125,8 +125,17 @@ test('each kind of field of a step is filled in, and says beside itself what it 
   await inScheme(demo, 'dark');
   await picture(demo, 'settings-step-fields-dark');
   await demo.setViewportSize({ width: 400, height: 850 });
-  await settled(demo);
-  await picture(demo, 'settings-step-fields-400');
+  // All of it can be seen there, without scrolling sideways.
+  for (const [field, part] of [
+    [from, 'call'],
+    [gain, 'figures'],
+    [cost, 'materials'],
+  ] as const) {
+    await field.scrollIntoViewIfNeeded();
+    await settled(demo);
+    await expect(field).toBeInViewport({ ratio: 1 });
+    await picture(demo, `settings-step-${part}-400`);
+  }
   expect(await breaches(demo)).toEqual([]);
   await gain.fill('0.5');
   await gain.press('Tab');
