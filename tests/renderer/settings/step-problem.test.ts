@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { newStep, stepProblem } from '../../../renderer/screens/settings/steps/draft-steps.ts';
+import { fieldProblems, newStep, stepProblem } from '../../../renderer/screens/settings/steps/draft-steps.ts';
 import type { WorkStep } from '../../../valuation/types.ts';
 import { startingSteps } from '../../../valuation/work/steps/index.ts';
 
@@ -40,4 +40,15 @@ describe('what keeps steps from being saved', () => {
     );
     expect(stepProblem(having({ part: 'axles', call: { below: 6, from: 4 } }))).toBeNull();
   });
+});
+
+it('is said of each field of a step, of every step of a ring', () => {
+  const of = (list: readonly WorkStep[], id: string) =>
+    fieldProblems(list.find(step => step.id === id)!, list);
+  for (const { id } of steps) expect(of(steps, id)).toEqual({});
+  const ring = changed('take-apart', { after: ['strip'] });
+  for (const id of ['take-apart', 'strip']) expect(of(ring, id).after).toContain('before itself');
+  expect(of(ring, 'look-and-photograph')).toEqual({});
+  const empty = { ...newStep(' ', steps), id: 'warm', kinds: [], call: { below: 4, from: 6 } as const };
+  expect(Object.keys(fieldProblems(empty, [...steps, empty])).sort()).toEqual(['from', 'kinds', 'name']);
 });
