@@ -8,6 +8,7 @@ import { api } from '../../../../api/client.ts';
 import { deltaText, percentText, worthText } from '../../../../components/format.ts';
 import { LacquerChip } from '../../../../components/lacquer-chip/lacquer-chip.tsx';
 import { useWords } from '../../../../components/words.ts';
+import { colourStandingText, proposedColoursText } from './colours-text.ts';
 import classes from './season-colours.module.css';
 import { ShelfStrips } from './shelf-strips.tsx';
 
@@ -62,7 +63,7 @@ const VarietyWish = ({
   );
 };
 
-/** The cars that would have another colour than they were made in, with what that takes from each. */
+/** The cars that a colour is proposed for, other than the one that they are known to be made in, with what that takes from each. */
 const ProposedColours = ({ changed, currency }: { changed: readonly ColouredCar[]; currency: Currency }) => {
   const words = useWords();
   return (
@@ -85,15 +86,7 @@ const ProposedColours = ({ changed, currency }: { changed: readonly ColouredCar[
             <td>{car.own || 'not known'}</td>
             <td>
               <LacquerChip name={car.colour} swatch={car.swatch} />{' '}
-              <span className="soft">
-                {words.spell(
-                  car.standing === 'factory'
-                    ? 'a colour of its casting, a departure for this car'
-                    : car.standing === 'other'
-                      ? 'a departure'
-                      : 'to specification',
-                )}
-              </span>
+              <span className="soft">{words.spell(colourStandingText(car))}</span>
             </td>
             <td>
               {percentText(car.fidelity.own)} → {percentText(car.fidelity.painted)}
@@ -172,11 +165,10 @@ export const SeasonColours = ({
           <ShelfStrips before={data.before} after={data.after} />
           <p className="soft">
             {words.spell('Pairs in one colour')}: {data.pairs.before}, then {data.pairs.after}.{' '}
+            {words.spell(proposedColoursText(data.cars))}
             {changed.length === 0
-              ? words.spell('Each car keeps the colour that it was made in.')
-              : words.spell(
-                  `${changed.length} of ${data.cars.length} cars in another colour than they were made in, which takes ${worthText(total, currency)} ${currency} from what they would bring.`,
-                )}
+              ? '.'
+              : `. That takes ${worthText(total, currency)} ${currency} from what they would bring.`}
           </p>
           {data.kept.length > 0 ? (
             <p className="soft">
