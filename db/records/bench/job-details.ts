@@ -1,6 +1,6 @@
 import type { Kysely, Transaction } from 'kysely';
 import type { IsoDate } from '../../../valuation/types.ts';
-import type { Originality, PartName, PhotoMoment } from '../../../valuation/words.ts';
+import type { Originality, PartName, PhotoMoment, WorkKind } from '../../../valuation/words.ts';
 import { readJson } from '../../codec.ts';
 import type { Schema } from '../../schema.ts';
 
@@ -162,6 +162,44 @@ export const partsOfCar = async (db: Kysely<Schema>, carId: number): Promise<Fit
     .orderBy('job_part.id')
     .execute();
   return rows.map(row => ({ ...row, part: row.part as PartName | '' }));
+};
+
+/** Work on a car that was given up: when, why, and the time of one's own that was counted on it. */
+export interface GivenUp {
+  jobId: number;
+  kind: WorkKind;
+  endedAt: string;
+  reason: string;
+  minutes: number;
+}
+
+/** The jobs on a car that were given up, the newest first. */
+export const givenUpOf = async (db: Kysely<Schema>, carId: number): Promise<GivenUp[]> => {
+  const jobs = await db
+    .selectFrom('job')
+    .select(['id', 'kind', 'ended_at', 'reason'])
+    .where('car_id', '=', carId)
+    .where('state', '=', 'given up')
+    .orderBy('id', 'desc')
+    .execute();
+  if (jobs.length === 0) return [];
+  const times = await db
+    .selectFrom('job_time')
+    .innerJoin('job_step', 'job_step.id', 'job_time.step_id')
+    .innerJoin('job', 'job.id', 'job_step.job_id')
+    .select(['job.id as jobId', 'job_time.seconds', 'job_time.shared_by as sharedBy'])
+    .where('job.car_id', '=', carId)
+    .where('job.state', '=', 'given up')
+    .execute();
+  const seconds = (id: number) =>
+    times.reduce((sum, one) => sum + (one.jobId === id ? (one.seconds ?? 0) / one.sharedBy : 0), 0);
+  return jobs.map(({ id, kind, ended_at, reason }) => ({
+    jobId: id,
+    kind,
+    endedAt: ended_at ?? '',
+    reason,
+    minutes: Math.round(seconds(id) / 60),
+  }));
 };
 
 /** A step that runs by itself, such as drying, and calls when it is done. */

@@ -3,7 +3,7 @@ import { readWorkedFrom } from '../../../db/engine/specifications.ts';
 import { type Hanging, subjectsOf } from '../../../db/engine/subjects.ts';
 import { listPhotos } from '../../../db/photos/photo-lists.ts';
 import { listFinishedWork } from '../../../db/records/bench/finished-work.ts';
-import { partsOfCar } from '../../../db/records/bench/job-details.ts';
+import { givenUpOf, partsOfCar } from '../../../db/records/bench/job-details.ts';
 import { listCarEvents } from '../../../db/records/cars/car-events.ts';
 import { historyOfCar } from '../../../db/records/cars/car-history.ts';
 import {
@@ -219,6 +219,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
       finishState: finishAt(check.checkedOn, works, car.finishState),
     })),
     events: await listCarEvents(db, id),
+    givenUp: await givenUpOf(db, id),
     fitted: parts.filter(part => part.carId === id),
     gave: parts.filter(part => part.donorCarId === id),
     castingParts: subject.spec?.parts ?? null,

@@ -1,7 +1,7 @@
 /** What the procedures answer about lots and cars. */
 
 import type { FinishedWork } from '../../../db/records/bench/finished-work.ts';
-import type { FittedPart } from '../../../db/records/bench/job-details.ts';
+import type { FittedPart, GivenUp } from '../../../db/records/bench/job-details.ts';
 import type { CarEvent } from '../../../db/records/cars/car-events.ts';
 import type { CarRecord } from '../../../db/records/cars/cars.ts';
 import type { Disposal } from '../../../db/records/cars/disposals.ts';
@@ -255,6 +255,8 @@ export interface CarPage extends CarRow {
   checks: ConditionCheckView[];
   /** What happened to it, the newest first. */
   events: CarEvent[];
+  /** Work on it that was given up, the newest first. */
+  givenUp: GivenUp[];
   /** What can injure in the work that is open to it, by the steps of its plans. */
   hazards: Hazard[];
   /** Parts that were fitted to it, and parts that were taken from it for other cars. */

@@ -26,8 +26,10 @@ import { listSeasons } from '../../../db/records/decisions/seasons.ts';
 import { listParts } from '../../../db/records/plans/parts.ts';
 import type { WorkPlan } from '../../../valuation/index.ts';
 import { paintsCar, type WorkKind } from '../../../valuation/words.ts';
+import { finishLeft } from '../../../valuation/work/finish-left.ts';
 import { carPlan } from '../cars/car-plan.ts';
 import { carRows } from '../cars/car-rows.ts';
+import { findCar } from '../cars/find-car.ts';
 import { planInColour, type Write } from '../cars/save-plan.ts';
 import { stopClocks } from '../cars/stop-clocks.ts';
 import { storeFiles } from '../cars/store-files.ts';
@@ -203,7 +205,8 @@ const addPart = needsCollection.input(inputs.addPart).handler(async ({ context, 
 });
 
 /**
- * Pauses a job, goes on with it, or gives it up with a reason; a car that was given up comes off the bench.
+ * Pauses a job, goes on with it, or gives it up with a reason; a car that was given up comes off the bench, in
+ * the finish in which the steps that are done leave it.
  */
 const change = needsCollection.input(inputs.changeJob).handler(async ({ context, input }) => {
   const { session, db } = context;
@@ -220,8 +223,11 @@ const change = needsCollection.input(inputs.changeJob).handler(async ({ context,
       ...(input.state === 'given up' && { endedAt: now }),
       ...(input.state === 'open' && job.startedAt === null && { startedAt: now }),
     });
-    if (input.state === 'given up')
-      await updateCars(trx, [{ id: job.carId, changes: { status: 'kept' } }], now);
+    if (input.state !== 'given up') return;
+    const { finishState } = await findCar(trx, job.carId);
+    const done = job.steps.flatMap(({ step, state }) => (state === 'done' ? [step] : []));
+    const left = finishLeft(job.kind, done, finishState);
+    await updateCars(trx, [{ id: job.carId, changes: { status: 'kept', finishState: left } }], now);
   });
 });
 

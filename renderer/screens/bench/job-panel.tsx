@@ -3,12 +3,14 @@ import { useEffect, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { JobView } from '../../../electron/api/views.ts';
 import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
+import { finishLeft } from '../../../valuation/work/finish-left.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import { useKeys } from '../../components/keys/use-keys.ts';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';
 import { GradeBadge } from '../../components/marks/grade-badge.tsx';
+import { useWords } from '../../components/words.ts';
 import classes from './bench.module.css';
 import { JobNotes } from './job-notes.tsx';
 import { isOver, stepAt, timeText } from './job-words.ts';
@@ -30,11 +32,20 @@ const GiveUp = ({ job, onClose }: { job: JobView; onClose: () => void }) => {
     label: `${job.inventoryNumber} given up`,
     onDone: onClose,
   });
+  const { spell } = useWords();
+  const done = job.steps.flatMap(({ step, state }) => (state === 'done' ? [step] : []));
+  const left = finishLeft(job.kind, done, job.finishState);
   return (
     <Modal opened onClose={onClose} title="Give this job up" closeButtonProps={{ 'aria-label': 'Close' }}>
       <Textarea
         label="Why"
-        description="It stays with the job; the car comes off the bench as it is."
+        description={
+          left === job.finishState
+            ? 'It stays with the job; the car comes off the bench as it is.'
+            : spell(
+                `It stays with the job. The car comes off the bench as ${left}: by the steps that are done, its ${job.finishState} finish is gone.`,
+              )
+        }
         autosize
         minRows={2}
         maxLength={500}

@@ -46,3 +46,21 @@ test('the first hour can be gone through at 400 pixels, or with text at 320 %', 
   await expect(page.getByRole('heading', { level: 2, name: 'Rows' })).toBeVisible();
   await look('import-work');
 });
+
+test('the page of a car can be read at 400 pixels and on a tablet: no photograph over what is said of it', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/cars/11');
+  for (const width of [400, 768]) {
+    await demo.setViewportSize({ width, height: 1100 });
+    const said = demo.getByText('Restored: this is not the factory finish.').first();
+    await expect(said).toBeVisible();
+    await settled(demo);
+    await picture(demo, `narrow-car-${width}`);
+    const box = (await said.boundingBox())!;
+    const photo = (await demo.getByRole('button', { name: 'Add photographs' }).boundingBox())!;
+    expect(box.x + box.width).toBeLessThanOrEqual(width);
+    expect(photo.y + photo.height).toBeLessThanOrEqual(box.y);
+  }
+});

@@ -220,7 +220,23 @@ describe('the bench', () => {
     expect((await refusalOf(api.bench.change({ id, state: 'given up' }))).message).toMatch(/Say why/);
     await api.bench.change({ id, state: 'given up', reason: 'The axle channel cracked' });
     expect(await jobOf(one)).toMatchObject({ state: 'given up', reason: 'The axle channel cracked' });
-    expect((await api.cars.get({ id: one })).status).toBe('kept');
+    // Its page says so, and nothing was done to its finish.
+    expect(await api.cars.get({ id: one })).toMatchObject({
+      status: 'kept',
+      finishState: 'original',
+      givenUp: [{ jobId: id, kind: 'restore', reason: 'The axle channel cracked', minutes: 0 }],
+    });
+  });
+
+  it('that is given up once the paint is off leaves no car with its factory finish; undo brings it back', async () => {
+    const { api, one, stepOf, jobOf } = await benched();
+    const { id: stepId } = await stepOf(one, 'strip');
+    await api.bench.setStep({ stepId, state: 'done' });
+    const { id } = await jobOf(one);
+    await api.bench.change({ id, state: 'given up', reason: 'Decay in the metal' });
+    expect((await api.cars.get({ id: one })).finishState).toBe('stripped');
+    await api.collection.undo();
+    expect(await api.cars.get({ id: one })).toMatchObject({ finishState: 'original', givenUp: [] });
   });
 
   it('keeps notes, photographs at their step, what was looked at, its order, and time entered by hand', async () => {

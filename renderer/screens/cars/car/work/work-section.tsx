@@ -46,7 +46,8 @@ export const WorkSection = ({ car, today }: { car: CarPage; today: IsoDate }) =>
   });
   const finishOf = ({ checkId }: Event) =>
     car.checks.find(({ id }) => id === checkId)?.finishState ?? car.finishState;
-  const nothing = car.work.length + car.fitted.length + car.gave.length + car.events.length === 0;
+  const nothing =
+    car.work.length + car.fitted.length + car.gave.length + car.events.length + car.givenUp.length === 0;
   return (
     <Section
       id="work"
@@ -78,6 +79,15 @@ export const WorkSection = ({ car, today }: { car: CarPage; today: IsoDate }) =>
               {work.minutes === null ? '' : `, ${work.minutes} min`}
               {work.who === '' ? '' : `, by ${work.who}`}
               {work.notes === '' ? '' : `. ${work.notes}`}
+            </span>
+          </li>
+        ))}
+        {car.givenUp.map(({ jobId, kind, endedAt, reason, minutes }) => (
+          <li key={`given-up-${jobId}`}>
+            <span className={classes.day}>{endedAt === '' ? '' : dateText(endedAt.slice(0, 10))}</span>
+            <span>
+              <Link href={`~/bench/${jobId}`}>{spell(`${kind}: given up`)}</Link>
+              {minutes === 0 ? '' : `, ${minutes} min`}. {reason}
             </span>
           </li>
         ))}

@@ -86,7 +86,7 @@ const ProposedColours = ({ changed, currency }: { changed: readonly ColouredCar[
             <td>{car.own || 'not known'}</td>
             <td>
               <LacquerChip name={car.colour} swatch={car.swatch} />{' '}
-              <span className="soft">{words.spell(colourStandingText(car))}</span>
+              <span className="soft">{colourStandingText(car, words.locale)}</span>
             </td>
             <td>
               {percentText(car.fidelity.own)} → {percentText(car.fidelity.painted)}
@@ -165,7 +165,7 @@ export const SeasonColours = ({
           <ShelfStrips before={data.before} after={data.after} />
           <p className="soft">
             {words.spell('Pairs in one colour')}: {data.pairs.before}, then {data.pairs.after}.{' '}
-            {words.spell(proposedColoursText(data.cars))}
+            {proposedColoursText(data.cars, words.locale)}
             {changed.length === 0
               ? '.'
               : `. That takes ${worthText(total, currency)} ${currency} from what they would bring.`}
