@@ -110,15 +110,6 @@ export const LotFields = ({
         value={draft.name}
         onChange={event => set({ name: event.currentTarget.value })}
       />
-      {withSeen ? (
-        <Checkbox
-          className={classes.wide}
-          label="Only seen so far, not bought"
-          description="Its cars are valued and bid for, but do not count among yours until you save it as bought."
-          checked={draft.seen}
-          onChange={event => set({ seen: event.currentTarget.checked })}
-        />
-      ) : null}
       <div className={classes.pair}>
         <DateInput
           label="Bought on"
@@ -161,6 +152,15 @@ export const LotFields = ({
           </p>
         </Costs>
       )}
+      {withSeen ? (
+        <Checkbox
+          className={classes.wide}
+          label="Only seen so far, not bought"
+          description="Its cars are valued and bid for, but do not count among yours until you save it as bought."
+          checked={draft.seen}
+          onChange={event => set({ seen: event.currentTarget.checked })}
+        />
+      ) : null}
       {withNotes ? (
         <NotesField minRows={2} value={draft.notes} onChange={text => set({ notes: text })} />
       ) : null}

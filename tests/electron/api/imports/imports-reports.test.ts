@@ -2,13 +2,13 @@ import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
-import { fitMarket } from '../../../../valuation/market/fit-market.ts';
+import { fitMarketInTurns } from '../../../../valuation/market/fit-market.ts';
 import { type Api, addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 import { picture } from '../../../helpers/pictures.ts';
 
 vi.mock('../../../../valuation/market/fit-market.ts', async original => {
   const engine = await original<typeof import('../../../../valuation/market/fit-market.ts')>();
-  return { ...engine, fitMarket: vi.fn(engine.fitMarket) };
+  return { ...engine, fitMarketInTurns: vi.fn(engine.fitMarketInTurns) };
 });
 
 const csv = (text: string, name = 'list.csv') => new File([text], name, { type: 'text/csv' });
@@ -107,13 +107,13 @@ describe('importing', () => {
     const { api } = await newCollectionService();
     await addReference(api);
     const rows = csv('casting,grade\nDart,7\n');
-    const fits = vi.mocked(fitMarket).mock.calls.length;
+    const fits = vi.mocked(fitMarketInTurns).mock.calls.length;
     await resultOf(await api.imports.run({ as: 'lot', file: rows, lot: { name: 'Free', currency: 'USD' } }));
-    expect(vi.mocked(fitMarket).mock.calls.length).toBe(fits);
+    expect(vi.mocked(fitMarketInTurns).mock.calls.length).toBe(fits);
     const costs = [{ kind: 'price' as const, minor: 900 }];
     const lot = { name: 'Fair', currency: 'USD', costs };
     const { lot: made } = await resultOf(await api.imports.run({ as: 'lot', file: rows, lot }));
-    expect(vi.mocked(fitMarket).mock.calls.length).toBe(fits + 1);
+    expect(vi.mocked(fitMarketInTurns).mock.calls.length).toBe(fits + 1);
     // Cars that come later into a lot with a price share it too.
     const more = csv('casting,grade\nDart,3\n');
     await resultOf(await api.imports.run({ as: 'lot', file: more, lotId: made?.id ?? 0 }));
