@@ -106,3 +106,15 @@ export const breaches = async (page: Page): Promise<string[]> => {
   const light = await breachesNow(page, (await allButColours(page)) === seen ? 'of colour' : 'all');
   return [...dark.map(breach => `dark: ${breach}`), ...light.map(breach => `light: ${breach}`)];
 };
+
+/** Holds back what is asked for under an address until it is opened; `asked` says when it was asked for. */
+export const gate = async (page: Pick<Page, 'route'>, address: RegExp) => {
+  const opened = Promise.withResolvers<void>();
+  const asked = Promise.withResolvers<void>();
+  await page.route(address, async route => {
+    asked.resolve();
+    await opened.promise;
+    await route.continue();
+  });
+  return { asked: asked.promise, open: () => opened.resolve() };
+};

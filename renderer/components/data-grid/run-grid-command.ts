@@ -111,7 +111,9 @@ export const runGridKey = <Row extends object>(
   ahead: KeysAhead,
 ): void => {
   if (worked.editing.editing || event.nativeEvent.isComposing) return;
-  if (ahead.isBehind(event.nativeEvent)) {
+  // Where the cursor was sent elsewhere and is not there yet, a key is meant for that row.
+  const isHeld = worked.cursor.isSent && ahead.holdAny(event.nativeEvent);
+  if (isHeld || ahead.isBehind(event.nativeEvent)) {
     event.stopPropagation();
     return;
   }

@@ -98,6 +98,8 @@ export interface WindowedRows<Row> {
   isComing: boolean;
   /** Where the row stands on which the cursor begins; −1 where that is none, or is not known yet. */
   startRow: number;
+  /** True while the service is asked where that row stands. */
+  isPlacing: boolean;
   see: (sight: Sight) => void;
   /** All rows from one place to another, in their places. */
   load: (first: number, last: number) => Promise<readonly Row[]>;

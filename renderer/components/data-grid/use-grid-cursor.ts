@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
 import {
   afterEdit,
   at,
@@ -32,7 +32,10 @@ export const useGridCursor = <Row extends object>(
   const startRow =
     startAt === null ? -1 : windowed ? windowed.startRow : rows.findIndex(row => getRowId(row) === startAt);
   const started = useRef<string | null>(null);
-  useEffect(() => {
+  // Sent to a row of which it is not known yet where it stands, or that it has not gone to yet.
+  const isSent =
+    startAt !== null && startAt !== started.current && (startRow >= 0 || windowed?.isPlacing === true);
+  useLayoutEffect(() => {
     if (startAt === started.current || (startAt !== null && startRow < 0)) return;
     started.current = startAt;
     if (startRow >= 0) setSelection(at(startRow, 0));
@@ -65,6 +68,7 @@ export const useGridCursor = <Row extends object>(
     startColumn,
     extent,
     selection,
+    isSent,
     box: boxOf(selection),
     pageRows,
     goTo,

@@ -26,7 +26,7 @@ export const useGrid = <Row extends object>(props: DataGridProps<Row>) => {
   useToldSelection(rows, { box, row: selection.focus.row }, props);
   const withRange = useWithRange(rows, writes, props);
   const worked = { rows, cursor, editing: cells, table, writes, props, withRange };
-  const ahead = useKeysAhead(rows[selection.focus.row] !== undefined);
+  const ahead = useKeysAhead(!cursor.isSent && rows[selection.focus.row] !== undefined);
   return {
     id,
     gridRef,

@@ -27,16 +27,25 @@ export const useKeysAhead = (isHere: boolean) => {
     },
     [registry],
   );
+  const hold = (press: KeyboardEvent): void => {
+    release.current ??= registry.awaitScreen();
+    registry.hold(press);
+  };
+  const mayBeHeld = (press: KeyboardEvent): boolean =>
+    mayWait(press, true) || gridCommand(press) !== null || takesBack(press);
   return {
     /** Has a press wait for the row. */
-    hold: (press: KeyboardEvent): void => {
-      release.current ??= registry.awaitScreen();
-      registry.hold(press);
+    hold,
+    /** The same, of any press that can wait; false for others. */
+    holdAny: (press: KeyboardEvent): boolean => {
+      if (!mayBeHeld(press)) return false;
+      hold(press);
+      return true;
     },
     /** True for a press that comes behind others: it waits with them. */
     isBehind: (press: KeyboardEvent): boolean => {
       if (!release.current || !registry.holdsAny()) return false;
-      if (mayWait(press, true) || gridCommand(press) || takesBack(press)) registry.hold(press);
+      if (mayBeHeld(press)) registry.hold(press);
       return true;
     },
   };

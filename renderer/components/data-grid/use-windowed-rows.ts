@@ -105,6 +105,7 @@ export const useWindowedRows = <Row>(
     isFirst: !data,
     isComing: window.isPlaceholderData,
     startRow: started.data ?? -1,
+    isPlacing: started.isLoading,
     see,
     load,
     error: window.error ?? started.error,

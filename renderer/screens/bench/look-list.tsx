@@ -1,8 +1,9 @@
 import { Checkbox } from '@mantine/core';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { JobView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
+import { drawn } from '../../components/waiting/drawn.ts';
 import { readerWords } from '../../components/words.ts';
 import classes from './bench.module.css';
 
@@ -12,11 +13,18 @@ export const LookList = ({ job, disabled }: { job: JobView; disabled: boolean })
     (input: { key: string; seen: boolean }) => api.bench.look({ jobId: job.id, ...input }),
     { label: ({ seen }) => (seen ? 'Looked at' : 'To be looked at again') },
   );
-  // A tick is seen at once, and stays as the collection has it.
-  const [seen, setSeen] = useState<readonly string[]>(job.lookedAt);
-  useEffect(() => setSeen(job.lookedAt), [job.lookedAt]);
+  // A tick is seen at once, and stands until what was saved is shown: another answer may come in between.
+  const [underway, setUnderway] = useState<ReadonlyMap<string, { seen: boolean }>>(new Map());
+  const isSeen = (key: string) => underway.get(key)?.seen ?? job.lookedAt.includes(key);
+  const tick = async (key: string, seen: boolean) => {
+    const own = { seen };
+    setUnderway(before => new Map(before).set(key, own));
+    await look.mutateAsync({ key, seen }).catch(() => undefined);
+    await drawn();
+    setUnderway(before => new Map([...before].filter(([, one]) => one !== own)));
+  };
   if (job.lookList.length === 0) return null;
-  const left = job.lookList.filter(({ key }) => !seen.includes(key)).length;
+  const left = job.lookList.filter(({ key }) => !isSeen(key)).length;
   return (
     <fieldset className={classes.look}>
       <legend>
@@ -28,13 +36,9 @@ export const LookList = ({ job, disabled }: { job: JobView; disabled: boolean })
         <Checkbox
           key={key}
           label={readerWords().spell(text)}
-          checked={seen.includes(key)}
+          checked={isSeen(key)}
           disabled={disabled}
-          onChange={event => {
-            const ticked = event.currentTarget.checked;
-            setSeen(ticked ? [...seen, key] : seen.filter(other => other !== key));
-            look.mutate({ key, seen: ticked });
-          }}
+          onChange={event => void tick(key, event.currentTarget.checked)}
         />
       ))}
     </fieldset>

@@ -5,19 +5,7 @@
 import type { Page } from '@playwright/test';
 import { carsToDecide } from '../../deciding.ts';
 import { expect, test } from '../../fixtures.ts';
-import { goTo, settled, startEmpty } from '../../looking.ts';
-
-/** Holds back what is asked for under an address until it is opened; `asked` says when it was asked for. */
-const gate = async (page: Pick<Page, 'route'>, address: RegExp) => {
-  const opened = Promise.withResolvers<void>();
-  const asked = Promise.withResolvers<void>();
-  await page.route(address, async route => {
-    asked.resolve();
-    await opened.promise;
-    await route.continue();
-  });
-  return { asked: asked.promise, open: () => opened.resolve() };
-};
+import { gate, goTo, settled, startEmpty } from '../../looking.ts';
 
 /** Holds back what the page puts off to its next turn, as a busy one does, until it is let go. */
 const holdTimers = async (page: Page): Promise<() => Promise<void>> => {
@@ -334,6 +322,22 @@ test('the focus stays at its place of the photo wall when other cars come there'
   await expect(place(1)).toBeFocused();
 });
 
+test('a key that follows on a car chosen beside the list is meant for that car', async ({ demo }) => {
+  const grid = await carsToDecide(demo, 'recommendation=conserve');
+  await settled(demo);
+  const season = demo.getByRole('tab', { name: /^Season/ });
+  for (const key of ['ArrowDown', 'ArrowDown', 'Space', 'Control+Home']) await demo.keyboard.press(key);
+  await expect(season).toHaveText('Season · 1');
+  await season.click();
+  const place = await gate(demo, /\/rpc\/decisions\/place/);
+  await demo.getByRole('tabpanel').locator('ol').first().getByRole('button').first().click();
+  await place.asked;
+  await grid.focus();
+  await demo.keyboard.press('Space');
+  place.open();
+  await expect(season).toHaveText('Season');
+});
+
 test('a key of the screen is heard while the row under the cursor is still coming', async ({ demo }) => {
   await carsToDecide(demo);
   await settled(demo);
@@ -352,7 +356,7 @@ for (const late of ['points', 'window'] as const)
     const filter = 'finish=original&not=common,uncommon';
     const chart = demo.getByRole('button', { name: /^Chart:/ });
     const grid = await carsToDecide(demo, 'recommendation=restore');
-    const cursor = () => grid.getAttribute('aria-activedescendant');
+    const cursor = async () => /-r(\d+)-/.exec((await grid.getAttribute('aria-activedescendant')) ?? '')?.[1];
     await settled(demo);
     const held = await gate(demo, new RegExp(`/rpc/decisions/${late}`));
     await carsToDecide(demo, filter);
