@@ -198,14 +198,26 @@ export const chooseSeason = async (
     pricesOf: (some, under) => pricesOf(some, under, haltedBy(options)),
   });
   const all = limitsOf(open, limits);
-  for (const { name, limit, use } of all) {
+  const room = all.map(({ name, limit, use }) => {
     const least = open
       .filter(({ must }) => must)
       .reduce((sum, car) => sum + Math.min(...car.options.map(option => use(car, option))), 0);
-    if (least > limit + tiny * Math.max(1, limit))
-      throw new RangeError(`the cars that must be chosen alone go beyond the limit of ${name}`);
-  }
-  const { picked, gapLeft } = await solve(open, all, options);
+    const left = limit + tiny * Math.max(1, limit) - least;
+    if (left < 0) throw new RangeError(`the cars that must be chosen alone go beyond the limit of ${name}`);
+    return left;
+  });
+  // What fits in by itself nowhere is not looked for: it would only widen the search, without end where little is left.
+  const fitting = open
+    .map(car => ({
+      ...car,
+      options: car.must
+        ? car.options
+        : car.options.filter(option => all.every(({ use }, i) => use(car, option) <= room[i]!)),
+    }))
+    .filter(car => car.options.length > 0);
+  const { picked: found, gapLeft } = await solve(fitting, all, options);
+  const byId = new Map(open.map(car => [car.id, car]));
+  const picked = found.map(({ car, option }) => ({ car: byId.get(car.id)!, option }));
   const chosen = new Map(picked.map(pair => [pair.car, pair]));
   const left = new Map(
     all.map(one => [one, one.limit - picked.reduce((sum, { car, option }) => sum + one.use(car, option), 0)]),

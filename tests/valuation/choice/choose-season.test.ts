@@ -148,6 +148,17 @@ describe('chooseSeason', () => {
     );
   });
 
+  it('does not search where nothing fits, and still says what would come next', async () => {
+    const cars = Array.from({ length: 60 }, (_, i) =>
+      car(i + 1, [conserving({ gain: 50 + i }), doing({ gain: 500 + i })]),
+    );
+    // A search would ask whether it is still wanted, and be told that it is not.
+    const chosen = await chooseSeason({ cars, limits: { hours: 0.1, parts: {} } }, { cancelled: () => true });
+    expect(chosen).toMatchObject({ taken: [], gain: 0 });
+    expect(chosen.next).toHaveLength(3);
+    expect(chosen.gapLeft).toBeUndefined();
+  });
+
   it('refuses musts beyond a limit, naming it, and bad figures; stops when cancelled', async () => {
     const refused = (cars: SeasonCar[], limits: SeasonLimits, message: RegExp) =>
       expect(chooseSeason({ cars, limits })).rejects.toThrow(message);
