@@ -1,5 +1,5 @@
-import { useVirtualizer } from '@tanstack/react-virtual';
-import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useKeys } from '../keys/use-keys.ts';
 import classes from './data-grid.module.css';
 import { GridHeader } from './grid-header.tsx';
@@ -9,6 +9,9 @@ import type { DataGridProps } from './types.ts';
 import { useGrid } from './use-grid.ts';
 import { useGridClipboard } from './use-grid-clipboard.ts';
 import { blankKey, type Underway } from './use-grid-writes.ts';
+
+/** So many rows are drawn beyond those in sight, above and below. */
+const overscan = 8;
 
 const headHeight = (withUnder: boolean) => (withUnder ? 48 : 32);
 
@@ -37,11 +40,22 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
   useKeys(label, gridKeyList(grid.writable, props.onAppend !== undefined, props.onMoveColumn !== undefined));
   const scroller = useRef<HTMLDivElement>(null);
   const head = headHeight(columns.some(column => column.heading));
+  const cursorRow = selection.focus.row;
   const virtual = useVirtualizer({
     count: extent.rows,
     getScrollElement: () => scroller.current,
     estimateSize: () => rowHeight,
-    overscan: 8,
+    overscan,
+    // A row that the cursor was sent to is there before the list has scrolled to it, for what is typed at once.
+    rangeExtractor: useCallback(
+      (range: Range) => {
+        const inSight = defaultRangeExtractor(range);
+        return cursorRow < 0 || cursorRow >= range.count || inSight.includes(cursorRow)
+          ? inSight
+          : [...inSight, cursorRow].sort((a, b) => a - b);
+      },
+      [cursorRow],
+    ),
     scrollPaddingStart: head,
     scrollMargin: 0,
   });
@@ -67,7 +81,9 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
 
   const { focus } = selection;
   const items = virtual.getVirtualItems();
-  const [top, bottom] = [items[0]?.index, items.at(-1)?.index];
+  const inSight = virtual.range;
+  const top = inSight ? Math.max(0, inSight.startIndex - overscan) : undefined;
+  const bottom = inSight ? Math.min(extent.rows - 1, inSight.endIndex + overscan) : undefined;
   const see = props.windowed?.see;
   useLayoutEffect(() => {
     if (top !== undefined && bottom !== undefined) see?.({ first: top, last: bottom, focus: focus.row });

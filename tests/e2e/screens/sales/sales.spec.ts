@@ -107,6 +107,31 @@ test('in an empty collection, sales, reference and method say what to begin with
   await picture(page, 'method-empty');
 });
 
+test('what is typed at once into a far row goes into it, though the list has yet to scroll there', async ({
+  demo,
+}) => {
+  await goTo(demo, '/sales');
+  const last = grid(demo).locator('tr[aria-rowindex="601"]');
+  await grid(demo).focus();
+  await demo.keyboard.press('Control+End');
+  await settled(demo);
+  await expect(last.getByRole('gridcell').nth(1)).toHaveText(/^\d/);
+  await demo.keyboard.press('Control+Home');
+  await settled(demo);
+  await expect(last).toHaveCount(0);
+  // A busy page hears late that it has scrolled.
+  const release = await demo.evaluateHandle(() => {
+    const hold = (event: Event) => event.stopImmediatePropagation();
+    window.addEventListener('scroll', hold, true);
+    return () => window.removeEventListener('scroll', hold, true);
+  });
+  for (const key of ['ArrowRight', 'Control+ArrowDown']) await demo.keyboard.press(key);
+  await demo.keyboard.type('77.77');
+  await demo.keyboard.press('Enter');
+  await release.evaluate(end => end());
+  await expect(last.getByText('77.77')).toBeVisible();
+});
+
 test('a long list is read as it comes into sight, and what is chosen of it is all of it', async ({
   demo,
 }) => {
