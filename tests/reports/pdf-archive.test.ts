@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { createDocumentPdf } from '../../reports/typesetting/pdf.ts';
-import { archiveFaults, type Dictionary, type PdfObjects, readObjects } from './pdf-archive.ts';
+import { archiveFaults } from './pdf-archive.ts';
+import { type Dictionary, type PdfObjects, readObjects } from './pdf-objects.ts';
 import { canReadStructure } from './pdf-structure.ts';
 
 const document = {

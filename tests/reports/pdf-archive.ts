@@ -1,7 +1,4 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { type Dictionary, isDictionary, type Json, listOf, type PdfObjects } from './pdf-objects.ts';
 
 /**
  * Checks a PDF, read by qpdf, against clauses of PDF/A-2a (ISO 19005-2) and PDF/UA-1 (ISO 14289-1) that a program can decide from its
@@ -9,37 +6,6 @@ import { join } from 'node:path';
  * checked: that a font's own programs are whole and have the widths that are told, colours within contents, and what only a reader can
  * judge. What structure and tags must be is in `pdf-structure.ts`.
  */
-
-export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
-export type Dictionary = { [key: string]: Json };
-export interface PdfObjects {
-  header: string;
-  objects: Record<string, { value?: Json; stream?: { dict: Dictionary; data?: string } }>;
-}
-
-/** The objects of a PDF, its streams decoded. */
-export const readObjects = (pdf: Uint8Array): PdfObjects => {
-  const folder = mkdtempSync(join(tmpdir(), 'playworn-objects-'));
-  try {
-    const file = join(folder, 'paper.pdf');
-    writeFileSync(file, pdf);
-    const json = JSON.parse(
-      execFileSync(
-        'qpdf',
-        ['--json=2', '--json-key=qpdf', '--json-stream-data=inline', '--decode-level=none', file],
-        { encoding: 'utf8', maxBuffer: 2e9, stdio: ['ignore', 'pipe', 'ignore'] },
-      ),
-    );
-    return { header: Buffer.from(pdf.subarray(0, 20)).toString('latin1'), objects: json.qpdf[1] };
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-};
-
-const isDictionary = (value: Json | undefined): value is Dictionary =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-const listOf = (value: Json | undefined): Json[] =>
-  value === undefined || value === null ? [] : Array.isArray(value) ? value : [value];
 
 const forbiddenActions =
   /^\/(Launch|Sound|Movie|ResetForm|ImportData|Hide|SetOCGState|Rendition|Trans|GoTo3DView|JavaScript)$/;

@@ -1,16 +1,6 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { type Dictionary, isDictionary, type Json, listOf, readObjects } from './pdf-objects.ts';
 
-/** A value of qpdf's JSON: references are "12 0 R", names begin with a slash, texts with "u:" or "b:". */
-type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
-type Dictionary = { [key: string]: Json };
-
-const isDictionary = (value: Json | undefined): value is Dictionary =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-const list = (value: Json | undefined): Json[] =>
-  value === undefined || value === null ? [] : Array.isArray(value) ? value : [value];
 const isReference = (value: Json | undefined): value is string =>
   typeof value === 'string' && /^\d+ 0 R$/.test(value);
 
@@ -83,109 +73,95 @@ const textOf = (value: Json | undefined): string | null =>
 
 /** Reads structure and marked content of a PDF with qpdf, which had no part in writing it. */
 export const readStructure = (pdf: Uint8Array): Structure => {
-  const folder = mkdtempSync(join(tmpdir(), 'playworn-structure-'));
-  try {
-    const file = join(folder, 'paper.pdf');
-    writeFileSync(file, pdf);
-    const json = JSON.parse(
-      execFileSync(
-        'qpdf',
-        ['--json=2', '--json-key=qpdf', '--json-stream-data=inline', '--decode-level=generalized', file],
-        { encoding: 'utf8', maxBuffer: 2e9, stdio: ['ignore', 'pipe', 'ignore'] },
-      ),
-    ) as { qpdf: [unknown, Record<string, { value?: Json; stream?: { dict: Dictionary; data: string } }>] };
-    const objects = json.qpdf[1];
-    const at = (value: Json | undefined): Json => {
-      if (!isReference(value)) return value ?? null;
-      const found = objects[`obj:${value}`];
-      return found?.value ?? found?.stream?.dict ?? null;
+  const { objects } = readObjects(pdf, 'generalized');
+  const at = (value: Json | undefined): Json => {
+    if (!isReference(value)) return value ?? null;
+    const found = objects[`obj:${value}`];
+    return found?.value ?? found?.stream?.dict ?? null;
+  };
+  const dictionary = (value: Json | undefined): Dictionary => {
+    const found = at(value);
+    return isDictionary(found) ? found : {};
+  };
+  const trailer = dictionary(objects.trailer?.value);
+  const catalog = dictionary(trailer['/Root']);
+  const roles = dictionary(dictionary(catalog['/StructTreeRoot'])['/RoleMap']);
+  const pages: MarkedPage[] = [];
+  const numberOfPage = new Map<string, number>();
+  const links = new Map<string, string | null>();
+  const walkPages = (node: Json | undefined): void => {
+    const own = dictionary(node);
+    if (own['/Type'] === '/Pages') {
+      for (const kid of listOf(at(own['/Kids']))) walkPages(kid);
+      return;
+    }
+    numberOfPage.set(String(node), pages.length + 1);
+    const content = listOf(isReference(own['/Contents']) ? own['/Contents'] : at(own['/Contents']))
+      .map(part => Buffer.from(objects[`obj:${part}`]?.stream?.data ?? '', 'base64').toString('latin1'))
+      .join('\n');
+    pages.push(readContent(content));
+    for (const annotation of listOf(at(own['/Annots'])))
+      if (dictionary(annotation)['/Subtype'] === '/Link')
+        links.set(String(annotation), textOf(dictionary(annotation)['/Contents']));
+  };
+  walkPages(catalog['/Pages']);
+  const names = listOf(at(dictionary(dictionary(catalog['/Names'])['/Dests'])['/Names']));
+  const named = (text: string): Json | undefined => names[names.indexOf(text) + 1];
+  const pageOf = (target: Json | undefined): number => {
+    const found = typeof target === 'string' && !isReference(target) ? at(named(target)) : at(target);
+    return numberOfPage.get(String(listOf(found)[0])) ?? 0;
+  };
+  const targets = new Map(
+    [...links].flatMap(([link, words]) => {
+      const target = dictionary(link)['/Dest'];
+      return target ? [[link, { page: pageOf(target), words }] as const] : [];
+    }),
+  );
+  const outline: Structure['outline'] = [];
+  const walkOutline = (first: Json | undefined, level: number): void => {
+    for (let item = first; item; item = dictionary(item)['/Next']) {
+      const own = dictionary(item);
+      outline.push({ title: textOf(own['/Title']) ?? '', level, page: pageOf(own['/Dest']) });
+      walkOutline(own['/First'], level + 1);
+    }
+  };
+  walkOutline(dictionary(catalog['/Outlines'])['/First'], 1);
+  const elementOf = (node: Json | undefined): Element => {
+    const own = dictionary(node);
+    const said = String(own['/S']).slice(1);
+    const role = standardTypes.has(said) ? said : String(roles[`/${said}`] ?? `/${said}`).slice(1);
+    const element: Element = {
+      type: role,
+      alt: textOf(own['/Alt']),
+      scope: null,
+      kids: [],
+      marks: [],
+      links: [],
     };
-    const dictionary = (value: Json | undefined): Dictionary => {
-      const found = at(value);
-      return isDictionary(found) ? found : {};
-    };
-    const trailer = dictionary(objects.trailer?.value);
-    const catalog = dictionary(trailer['/Root']);
-    const roles = dictionary(dictionary(catalog['/StructTreeRoot'])['/RoleMap']);
-    const pages: MarkedPage[] = [];
-    const numberOfPage = new Map<string, number>();
-    const links = new Map<string, string | null>();
-    const walkPages = (node: Json | undefined): void => {
-      const own = dictionary(node);
-      if (own['/Type'] === '/Pages') {
-        for (const kid of list(at(own['/Kids']))) walkPages(kid);
-        return;
-      }
-      numberOfPage.set(String(node), pages.length + 1);
-      const content = list(isReference(own['/Contents']) ? own['/Contents'] : at(own['/Contents']))
-        .map(part => Buffer.from(objects[`obj:${part}`]?.stream?.data ?? '', 'base64').toString('latin1'))
-        .join('\n');
-      pages.push(readContent(content));
-      for (const annotation of list(at(own['/Annots'])))
-        if (dictionary(annotation)['/Subtype'] === '/Link')
-          links.set(String(annotation), textOf(dictionary(annotation)['/Contents']));
-    };
-    walkPages(catalog['/Pages']);
-    const names = list(at(dictionary(dictionary(catalog['/Names'])['/Dests'])['/Names']));
-    const named = (text: string): Json | undefined => names[names.indexOf(text) + 1];
-    const pageOf = (target: Json | undefined): number => {
-      const found = typeof target === 'string' && !isReference(target) ? at(named(target)) : at(target);
-      return numberOfPage.get(String(list(found)[0])) ?? 0;
-    };
-    const targets = new Map(
-      [...links].flatMap(([link, words]) => {
-        const target = dictionary(link)['/Dest'];
-        return target ? [[link, { page: pageOf(target), words }] as const] : [];
-      }),
-    );
-    const outline: Structure['outline'] = [];
-    const walkOutline = (first: Json | undefined, level: number): void => {
-      for (let item = first; item; item = dictionary(item)['/Next']) {
-        const own = dictionary(item);
-        outline.push({ title: textOf(own['/Title']) ?? '', level, page: pageOf(own['/Dest']) });
-        walkOutline(own['/First'], level + 1);
-      }
-    };
-    walkOutline(dictionary(catalog['/Outlines'])['/First'], 1);
-    const elementOf = (node: Json | undefined): Element => {
-      const own = dictionary(node);
-      const said = String(own['/S']).slice(1);
-      const role = standardTypes.has(said) ? said : String(roles[`/${said}`] ?? `/${said}`).slice(1);
-      const element: Element = {
-        type: role,
-        alt: textOf(own['/Alt']),
-        scope: null,
-        kids: [],
-        marks: [],
-        links: [],
-      };
-      for (const attributes of list(at(own['/A'])).map(dictionary))
-        if (attributes['/Scope']) element.scope = String(attributes['/Scope']).slice(1);
-      for (const kid of list(at(own['/K']))) {
-        const inner = at(kid);
-        const page =
-          numberOfPage.get(String(isDictionary(inner) ? (inner['/Pg'] ?? own['/Pg']) : own['/Pg'])) ?? 0;
-        if (typeof inner === 'number') element.marks.push({ page, id: inner });
-        else if (isDictionary(inner) && inner['/Type'] === '/MCR')
-          element.marks.push({ page, id: Number(inner['/MCID']) });
-        else if (isDictionary(inner) && inner['/Type'] === '/OBJR') element.links.push(String(inner['/Obj']));
-        else element.kids.push(elementOf(kid));
-      }
-      return element;
-    };
-    return {
-      language: textOf(catalog['/Lang']),
-      title: textOf(dictionary(trailer['/Info'])['/Title']),
-      isMarked: dictionary(catalog['/MarkInfo'])['/Marked'] === true,
-      root: list(at(dictionary(catalog['/StructTreeRoot'])['/K'])).map(elementOf),
-      pages,
-      links,
-      targets,
-      outline,
-    };
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+    for (const attributes of listOf(at(own['/A'])).map(dictionary))
+      if (attributes['/Scope']) element.scope = String(attributes['/Scope']).slice(1);
+    for (const kid of listOf(at(own['/K']))) {
+      const inner = at(kid);
+      const page =
+        numberOfPage.get(String(isDictionary(inner) ? (inner['/Pg'] ?? own['/Pg']) : own['/Pg'])) ?? 0;
+      if (typeof inner === 'number') element.marks.push({ page, id: inner });
+      else if (isDictionary(inner) && inner['/Type'] === '/MCR')
+        element.marks.push({ page, id: Number(inner['/MCID']) });
+      else if (isDictionary(inner) && inner['/Type'] === '/OBJR') element.links.push(String(inner['/Obj']));
+      else element.kids.push(elementOf(kid));
+    }
+    return element;
+  };
+  return {
+    language: textOf(catalog['/Lang']),
+    title: textOf(dictionary(trailer['/Info'])['/Title']),
+    isMarked: dictionary(catalog['/MarkInfo'])['/Marked'] === true,
+    root: listOf(at(dictionary(catalog['/StructTreeRoot'])['/K'])).map(elementOf),
+    pages,
+    links,
+    targets,
+    outline,
+  };
 };
 
 const walk = function* (

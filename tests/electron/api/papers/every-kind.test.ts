@@ -6,7 +6,8 @@ import sharp from 'sharp';
 import { afterEach, describe, expect, it } from 'vitest';
 import { paperKinds } from '../../../../electron/api/inputs.ts';
 import { type Api, addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
-import { archiveFaults, readObjects } from '../../../reports/pdf-archive.ts';
+import { archiveFaults } from '../../../reports/pdf-archive.ts';
+import { readObjects } from '../../../reports/pdf-objects.ts';
 import { canReadStructure, faultsOf, readStructure } from '../../../reports/pdf-structure.ts';
 import { canReadPdf, squeezed } from '../../../reports/read-pdf.ts';
 
