@@ -1,6 +1,6 @@
 import { currencyDecimals, formatMinor } from '../../valuation/money.ts';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
-import { dayText } from '../../valuation/wording/reader.ts';
+import { counted as countedFor, dayText } from '../../valuation/wording/reader.ts';
 
 export { percentText } from '../../valuation/wording/reader.ts';
 
@@ -37,6 +37,10 @@ export const deltaText = (minor: Minor, currency: Currency): string => {
   if (minor === 0) return '±0';
   return `${minor > 0 ? '+' : '−'}${worthText(Math.abs(minor), currency)}`;
 };
+
+/** "1 car", "12,500 cars". */
+export const counted = (count: number, one: string, many = `${one}s`): string =>
+  countedFor(count, one, many, readerLocale());
 
 /** "14 Mar 2026" in the reader's order; a text that is no date is shown as it is. */
 export const dateText = (date: IsoDate): string => dayText(date, readerLocale());

@@ -63,9 +63,9 @@ export const dayText = (date: IsoDate, locale: string): string => {
   return format.format(parsed);
 };
 
-/** "1 sale", "4 sales". */
-export const counted = (count: number, one: string, many = `${one}s`): string =>
-  count === 1 ? `1 ${one}` : `${count} ${many}`;
+/** "1 sale", "4 sales", "1,250 sales". */
+export const counted = (count: number, one: string, many = `${one}s`, locale = plainLocale): string =>
+  `${numberText(count, 0, locale)} ${count === 1 ? one : many}`;
 
 /** The text with its first letter large, as a sentence begins. */
 export const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

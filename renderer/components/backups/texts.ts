@@ -1,5 +1,5 @@
 import type { BackupInfo } from '../../../electron/api/views.ts';
-import { readerLocale } from '../format.ts';
+import { counted, readerLocale } from '../format.ts';
 
 /** A moment in the reader's own time: "14 Mar 2026, 10:26". */
 export const momentText = (at: string): string =>
@@ -16,9 +16,6 @@ export const sizeText = (bytes: number): string =>
 
 /** When a backup was made, or where nobody can say, its folder's name. */
 export const madeText = ({ at, name }: BackupInfo): string => (at === null ? name : momentText(at));
-
-const counted = (count: number, one: string, many: string) =>
-  `${count.toLocaleString(readerLocale())} ${count === 1 ? one : many}`;
 
 /** What a backup holds: "90 cars, 5 lots, 96 photographs"; empty where its description does not tell. */
 export const holdsText = ({ holds }: BackupInfo): string =>

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { WaitingWordView } from '../../../electron/api/views.ts';
 import { api } from '../../api/client.ts';
+import { counted } from '../format.ts';
 import { type AskedWord, AskWords } from './ask-words.tsx';
 import { useAsked } from './use-asked.ts';
 
@@ -9,20 +10,17 @@ import { useAsked } from './use-asked.ts';
 export const useWaitingWords = () =>
   useQuery({ queryKey: ['words waiting'], queryFn: () => api.words.waiting() });
 
-const plural = (count: number, one: string): string =>
-  `${count.toLocaleString()} ${one}${count === 1 ? '' : 's'}`;
-
 const Where = ({ cars, sales, carIds, saleIds }: WaitingWordView) => (
   <>
     {cars > 0 ? (
       <Link href={cars === 1 ? `~/cars/${carIds[0]}` : '~/cars?show=not-understood'}>
-        {plural(cars, 'car')}
+        {counted(cars, 'car')}
       </Link>
     ) : null}
     {cars > 0 && sales > 0 ? ', ' : null}
     {sales > 0 ? (
       <Link href={sales === 1 ? `~/sales?record=${saleIds[0]}` : '~/sales?show=not-understood'}>
-        {plural(sales, 'sale record')}
+        {counted(sales, 'sale record')}
       </Link>
     ) : null}
   </>

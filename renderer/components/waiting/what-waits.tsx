@@ -1,10 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import { api } from '../../api/client.ts';
+import { counted } from '../format.ts';
 import { Section } from '../layout/section.tsx';
-
-const counted = (count: number, one: string, many: string) =>
-  `${count.toLocaleString()} ${count === 1 ? one : many}`;
 
 /** What waits for an answer of the owner's, with the way to each; nothing where nothing does. */
 export const WhatWaits = () => {

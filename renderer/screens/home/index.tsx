@@ -1,10 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
-import { counted, sentenceCase } from '../../../valuation/wording/reader.ts';
+import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { LookUpSection } from '../../components/evidence/look-up-next.tsx';
-import { dateText } from '../../components/format.ts';
+import { counted, dateText, readerLocale } from '../../components/format.ts';
 import { BeginActions } from '../../components/layout/begin-actions.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
@@ -35,8 +35,8 @@ const BeginAgain = () => (
 /** Says that what is shown is from before the last change. */
 const OfBefore = ({ done, of }: { done: number; of: number }) => (
   <p className={classes.before} role="status">
-    These are the values from before the last change. New ones are being worked out: {done} of{' '}
-    {counted(of, 'car', 'cars')}.
+    These are the values from before the last change. New ones are being worked out:{' '}
+    {done.toLocaleString(readerLocale())} of {counted(of, 'car')}.
   </p>
 );
 

@@ -1,11 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo, useRef } from 'react';
 import { useLocation } from 'wouter';
-import { counted } from '../../../valuation/wording/reader.ts';
 import { api } from '../../api/client.ts';
 import { useSummary } from '../../api/use-summary.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { GridHandle } from '../../components/data-grid/types.ts';
+import { counted } from '../../components/format.ts';
 import { useKeys } from '../../components/keys/use-keys.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';

@@ -2,12 +2,11 @@ import { Button, Select, TextInput } from '@mantine/core';
 import { type FormEvent, useState } from 'react';
 import type { GalleryWritten } from '../../../electron/api/gallery/gallery.ts';
 import type { CollectionSummary, LotRow } from '../../../electron/api/views.ts';
-import { counted } from '../../../valuation/wording/reader.ts';
 import { api } from '../../api/client.ts';
 import { useProgress } from '../../api/use-progress.ts';
 import { beside, inFolder } from '../../components/folders/beside.ts';
 import { FolderField } from '../../components/folders/folder-field.tsx';
-import { readerLocale } from '../../components/format.ts';
+import { counted, readerLocale } from '../../components/format.ts';
 import { WorkProgress } from '../../components/notices/work-progress.tsx';
 import classes from './reports.module.css';
 

@@ -71,6 +71,8 @@ describe('figures in a sentence', () => {
   it('count in the singular and the plural', () => {
     expect([0, 1, 2].map(count => counted(count, 'sale'))).toEqual(['0 sales', '1 sale', '2 sales']);
     expect(counted(2, 'car has', 'cars have')).toBe('2 cars have');
+    expect(counted(12_500, 'car')).toBe('12,500 cars');
+    expect(counted(12_500, 'car', 'cars', 'de-DE')).toBe('12.500 cars');
   });
   it('do not call certain what is nearly so', () => {
     expect([0, 0.001, 0.5, 0.999, 1].map(percentText)).toEqual(['0 %', '< 1 %', '50 %', '> 99 %', '100 %']);

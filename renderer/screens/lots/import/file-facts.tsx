@@ -1,7 +1,7 @@
 import { NativeSelect } from '@mantine/core';
 import type { Encoding, ImportPreview, Separator } from '../../../../electron/api/views.ts';
 import { encodingNames, separatorNames } from '../../../../valuation/wording/file-words.ts';
-import { counted } from '../../../../valuation/wording/reader.ts';
+import { counted } from '../../../components/format.ts';
 import classes from './import.module.css';
 import type { ImportChoice } from './import-choice.ts';
 

@@ -1,7 +1,6 @@
 import { Radio } from '@mantine/core';
 import type { ImportPreview, LotChoice } from '../../../../electron/api/views.ts';
-import { counted } from '../../../../valuation/wording/reader.ts';
-import { amountText, dateText } from '../../../components/format.ts';
+import { amountText, counted, dateText } from '../../../components/format.ts';
 import classes from './shows.module.css';
 
 type Planned = ImportPreview['lots'][number];

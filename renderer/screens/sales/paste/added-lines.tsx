@@ -3,14 +3,12 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { AddedSaleLines } from '../../../../electron/api/views.ts';
 import { useUndo } from '../../../components/actions/use-undo.ts';
+import { counted } from '../../../components/format.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { Section } from '../../../components/layout/section.tsx';
 import { WhatWaits } from '../../../components/waiting/what-waits.tsx';
 import classes from './paste.module.css';
 import { lacking } from './paste-draft.ts';
-
-const counted = (count: number, one: string, many: string) =>
-  `${count.toLocaleString()} ${count === 1 ? one : many}`;
 
 const why = (row: AddedSaleLines['rows'][number]): string => {
   if (row.not === 'lot') return 'several cars';

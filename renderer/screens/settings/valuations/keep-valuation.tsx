@@ -3,10 +3,9 @@ import { DateInput } from '@mantine/dates';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
-import { counted } from '../../../../valuation/wording/reader.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
-import { dateText, worthText } from '../../../components/format.ts';
+import { counted, dateText, worthText } from '../../../components/format.ts';
 import classes from '../settings.module.css';
 
 /** Keeps the worths of a day, so that they can be looked back on and judged by what cars bring later. */

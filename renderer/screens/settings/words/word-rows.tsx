@@ -3,7 +3,7 @@ import { IconX } from '@tabler/icons-react';
 import { useRef, useState } from 'react';
 import type { UsedWord, WordRecord } from '../../../../electron/api/views.ts';
 import { fieldName } from '../../../../valuation/wording/own-word-text.ts';
-import { counted } from '../../../../valuation/wording/reader.ts';
+import { counted } from '../../../components/format.ts';
 import type { Vocabulary } from '../../../components/own-words/meaning-choices.ts';
 import { MeaningField } from '../../../components/own-words/meaning-field.tsx';
 import { useWords } from '../../../components/words.ts';
