@@ -1,3 +1,4 @@
+import { determinant, inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { mixedModel } from '../helpers/markets/mixed-model.ts';
 
@@ -23,5 +24,32 @@ describe('the reference mixed model of the bench', () => {
     expect(variances[1]).toBeCloseTo(2451.25, 1);
     expect(beta[0]).toBeCloseTo(1527.5, 6);
     expect(criterion).toBeCloseTo(319.6543, 4);
+  });
+
+  it('has the likelihood that the whole covariance matrix gives, of unequal nested groups', () => {
+    const levels = ['a p 1', 'a p 1', 'a p 2', 'a q 3', 'b r 4', 'b r 4', 'b r 5', 'b s 6', 'b s 6', 'c t 7'];
+    const paths = levels.map(path => path.split(' '));
+    const y = [3.1, 2.7, 4.2, 5.5, 1.2, 0.3, 2.2, 6.1, 4.9, 3.3];
+    const x = y.map((_, i) => [1, (i * i) % 7]);
+    const { variances, criterion } = mixedModel({ y, x, levels: paths }, [1, 0.8, 0.6, 0.4], 20);
+    const v = new Matrix(
+      paths.map((a, i) =>
+        paths.map((b, j) =>
+          a.reduce(
+            (sum, id, level) => sum + (id === b[level] ? variances[level]! : 0),
+            i === j ? variances[3]! : 0,
+          ),
+        ),
+      ),
+    );
+    const facts = new Matrix(x);
+    const solved = inverse(v).mmul(facts);
+    const xx = facts.transpose().mmul(solved);
+    const values = Matrix.columnVector(y);
+    const beta = inverse(xx).mmul(solved.transpose()).mmul(values);
+    const left = Matrix.sub(values, facts.mmul(beta));
+    const rest = left.transpose().mmul(inverse(v)).mmul(left).get(0, 0);
+    const whole = Math.log(determinant(v)) + Math.log(determinant(xx)) + rest + 8 * Math.log(2 * Math.PI);
+    expect(criterion).toBeCloseTo(whole, 8);
   });
 });

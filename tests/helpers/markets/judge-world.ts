@@ -10,8 +10,10 @@ import { planFidelity } from '../../../valuation/worth/fidelity.ts';
 import { valueCar } from '../../../valuation/worth/value-car.ts';
 import { seededRandom } from '../random.ts';
 import { crpsOfNormal } from './crps.ts';
+import type { Promised } from './judge-promises.ts';
 import { drawGrade, drawState, hourlyRate, judgedCar, trueCost, trueGain, turnsOut } from './judged-work.ts';
 import type { SimulatedMarket } from './market-simulator.ts';
+import { referenceOf } from './reference-model.ts';
 
 export interface WorldCar {
   sales: number;
@@ -20,6 +22,8 @@ export interface WorldCar {
   ungraded: boolean;
   covered: boolean;
   crps: number;
+  /** CRPS of the reference mixed model. */
+  reference: number;
   /** Of the median, in logs: ours less the truth. */
   error: number;
 }
@@ -32,8 +36,9 @@ export interface JudgedWorld {
    */
   seasons: { covered: boolean; ofMid: number }[];
   /** Of all recommended work: what was promised, and what came. */
-  promised: number;
-  came: number;
+  promise: Promised;
+  /** The same where the assumption set has the workmanship with which the work truly turns out. */
+  workKnown: Promised;
   /** Regret of what is recommended (without floors) beside an oracle, and that of the best rule of thumb. */
   regret: number;
   /** The same where the owner's floors are kept. */
@@ -56,12 +61,17 @@ export const judgeWorld = (
   const random = seededRandom(seed * 7907);
   const assumptions: AssumptionSet = { ...defaultAssumptions('USD'), hourlyRate, ...changed };
   const fitted = fitMarket(market, assumptions, on);
+  const work = { ...assumptions.work, workmanship: turnsOut };
+  const fittedWorkKnown = { ...fitted, assumptions: { ...assumptions, work } };
+  const reference = referenceOf(market, on);
+  // A source of its own, so that what is recommended changes no car that is drawn.
+  const outcomes = seededRandom(seed * 104_729);
   const judged: JudgedWorld = {
     cars: [],
     sums: [],
     seasons: [],
-    promised: 0,
-    came: 0,
+    promise: { of: 0, to: 0 },
+    workKnown: { of: 0, to: 0 },
     regret: 0,
     behindFloors: 0,
     thumbs: { leave: 0, 'under C6': 0, 'under C5': 0, 'under C4': 0, all: 0 },
@@ -88,6 +98,7 @@ export const judgeWorld = (
     if (!asFound) continue;
     const { plan: planned } = recommendCar(fitted, subject, valuation);
     held.push({ car: subject, worth: asFound, realised });
+    const predicted = reference(id, state, subject.grade);
     judged.cars.push({
       sales: truth.salesOf(id),
       grade,
@@ -95,6 +106,7 @@ export const judgeWorld = (
       ungraded: withoutGrade,
       covered: realised >= asFound.low && realised <= asFound.high,
       crps: crpsOfNormal(asFound.logMean, asFound.logSd, Math.log(realised)),
+      reference: crpsOfNormal(predicted.mean, Math.sqrt(predicted.variance), Math.log(realised)),
       error: asFound.logMean - log,
     });
     if (state !== 'original' || withoutGrade) continue;
@@ -104,20 +116,25 @@ export const judgeWorld = (
     const passes = planned!.expectedGain >= leastGain && planned!.probability >= leastProbability;
     if (passes) {
       // What it sells for restored, and would have sold for as found: one buyer's humour, in part.
-      const one = random.normal(0, 1);
-      const other = 0.7 * one + Math.sqrt(1 - 0.7 ** 2) * random.normal(0, 1);
-      const { short } = turnsOut[random.pick(turnsOut.map(({ share }) => share))]!;
+      const one = outcomes.normal(0, 1);
+      const other = 0.7 * one + Math.sqrt(1 - 0.7 ** 2) * outcomes.normal(0, 1);
+      const { short } = turnsOut[outcomes.pick(turnsOut.map(({ share }) => share))]!;
       const ended = plan.aim - short;
       const { factor } = planFidelity(restorationPlanOf(plan), assumptions.deviationLoss);
       const sold = factor * Math.exp(truth.logPrice(id, 'restored', ended) + truth.noiseAt(ended) * other);
-      const spoilt = random.uniform() < plan.spoilChance;
+      const spoilt = outcomes.uniform() < plan.spoilChance;
       const wouldHave = Math.exp(log + truth.noiseAt(grade) * one);
       const came = spoilt ? plan.spoiledShare * wouldHave : sold;
       season.push({ subject, gain: (1 - sellingFees) * (came - wouldHave) - trueCost(plan) });
     }
     if (does) {
-      judged.promised += planned!.expectedGain;
-      judged.came += gain;
+      judged.promise.of += planned!.expectedGain;
+      judged.promise.to += gain;
+    }
+    const known = recommendCar(fittedWorkKnown, subject).plan!.expectedGain;
+    if (known > 0) {
+      judged.workKnown.of += known;
+      judged.workKnown.to += gain;
     }
     judged.behindFloors += best - (passes ? gain : 0);
     judged.regret += best - (does ? gain : 0);

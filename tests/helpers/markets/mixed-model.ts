@@ -2,7 +2,8 @@ import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 
 /**
  * A linear mixed model with nested random intercepts, fitted by restricted maximum likelihood: an independent
- * reference for the engine, dense within each group of the topmost level. `levels` come from the topmost down.
+ * reference for the engine; its predictions are dense within each group of the topmost level. `levels` come from the
+ * topmost down, each group within one group of the level above.
  */
 export interface MixedData {
   y: number[];
@@ -28,6 +29,14 @@ export interface MixedModel {
 const covariance = (a: readonly string[], b: readonly string[], variances: readonly number[]): number =>
   a.reduce((sum, id, level) => sum + (id === b[level] ? variances[level]! : 0), 0);
 
+/** Of all pairs of rows, those of one observation with itself included. */
+const covariances = (levels: readonly string[][], variances: readonly number[]): Matrix =>
+  new Matrix(
+    levels.map((a, i) =>
+      levels.map((b, j) => covariance(a, b, variances) + (i === j ? variances.at(-1)! : 0)),
+    ),
+  );
+
 const blocksOf = ({ y, x, levels }: MixedData): Block[] =>
   [...Map.groupBy(y.keys(), i => levels[i]![0]!).values()].map(rows => ({
     y: Matrix.columnVector(rows.map(i => y[i]!)),
@@ -35,33 +44,85 @@ const blocksOf = ({ y, x, levels }: MixedData): Block[] =>
     levels: rows.map(i => levels[i]!),
   }));
 
-const solvedAt = (blocks: readonly Block[], variances: readonly number[], count: number) => {
-  const width = blocks[0]!.x.columns;
-  const xx = Matrix.zeros(width, width);
-  const xy = Matrix.zeros(width, 1);
-  let yy = 0;
-  let logs = 0;
-  const roots = blocks.map(({ x, y, levels }) => {
-    const v = new Matrix(
-      levels.map((a, i) =>
-        levels.map((b, j) => covariance(a, b, variances) + (i === j ? variances.at(-1)! : 0)),
-      ),
-    );
-    const root = new CholeskyDecomposition(v);
-    const solved = root.solve(x);
-    const ofY = root.solve(y);
-    xx.add(x.transpose().mmul(solved));
-    xy.add(x.transpose().mmul(ofY));
-    yy += y.transpose().mmul(ofY).get(0, 0);
-    for (const one of root.lowerTriangularMatrix.diagonal()) logs += 2 * Math.log(one);
-    return root;
+/** Cross products of facts and values under one group of a level, and how many rows count there. */
+interface Gathered {
+  count: number;
+  sums: Float64Array;
+}
+
+/** The groups of each level from the lowest up, by their places: the group above of each. */
+const treeOf = (levels: readonly (readonly string[])[]): { rows: number[]; above: number[][] } => {
+  const depth = levels[0]!.length;
+  const places = Array.from({ length: depth }, () => new Map<string, number>());
+  const above: number[][] = Array.from({ length: depth }, () => []);
+  const rows = levels.map(path => {
+    let place = -1;
+    for (let level = 0; level < depth; level++) {
+      const known = places[level]!;
+      const next = known.get(path[level]!) ?? known.size;
+      if (next === known.size) {
+        known.set(path[level]!, next);
+        above[level]!.push(place);
+      }
+      place = next;
+    }
+    return place;
   });
-  // What rounding leaves of asymmetry the decomposition would refuse.
-  const fixed = new CholeskyDecomposition(Matrix.add(xx, xx.transpose()).div(2));
-  const beta = fixed.solve(xy);
-  for (const one of fixed.lowerTriangularMatrix.diagonal()) logs += 2 * Math.log(one);
-  const rest = yy - xy.transpose().mmul(beta).get(0, 0);
-  return { criterion: logs + rest + (count - width) * Math.log(2 * Math.PI), beta, fixed, roots };
+  return { rows, above };
+};
+
+/**
+ * The restricted likelihood at given variances. The inverse of nested covariances is taken level by level: adding
+ * τ² to all pairs of a group changes X′V⁻¹X by − τ² / (1 + τ² s) u u′, where s = 1′V⁻¹1 and u = X′V⁻¹1, and the
+ * determinant by 1 + τ² s.
+ * Source: Sherman & Morrison (1950), Annals of Mathematical Statistics 21.
+ */
+const likelihoodOf = ({ y, x, levels }: MixedData) => {
+  const width = x[0]!.length;
+  const all = new Matrix(x.map((row, i) => [...row, y[i]!]));
+  const products = all.transpose().mmul(all);
+  const tree = treeOf(levels);
+  const groups = (count: number): Gathered[] =>
+    Array.from({ length: count }, () => ({ count: 0, sums: new Float64Array(width + 1) }));
+  const lowest = groups(tree.above.at(-1)!.length);
+  tree.rows.forEach((place, i) => {
+    const group = lowest[place]!;
+    group.count++;
+    for (let a = 0; a <= width; a++) group.sums[a]! += all.get(i, a);
+  });
+  return (variances: readonly number[]) => {
+    const within = variances.at(-1)!;
+    const left = Matrix.mul(products, 1 / within);
+    let logs = y.length * Math.log(within);
+    let at: Gathered[] = lowest.map(({ count, sums }) => ({
+      count: count / within,
+      sums: sums.map(x => x / within),
+    }));
+    for (let level = tree.above.length - 1; level >= 0; level--) {
+      const between = variances[level]!;
+      const next = level > 0 ? groups(tree.above[level - 1]!.length) : [];
+      at.forEach(({ count, sums }, place) => {
+        const grown = 1 + between * count;
+        logs += Math.log(grown);
+        for (let a = 0; a <= width; a++)
+          for (let b = 0; b <= width; b++)
+            left.set(a, b, left.get(a, b) - (between / grown) * sums[a]! * sums[b]!);
+        const up = next[tree.above[level]![place]!];
+        if (!up) return;
+        up.count += count / grown;
+        for (let a = 0; a <= width; a++) up.sums[a]! += sums[a]! / grown;
+      });
+      at = next;
+    }
+    const xx = left.subMatrix(0, width - 1, 0, width - 1);
+    const xy = left.subMatrix(0, width - 1, width, width);
+    // What rounding leaves of asymmetry the decomposition would refuse.
+    const fixed = new CholeskyDecomposition(Matrix.add(xx, xx.transpose()).div(2));
+    const beta = fixed.solve(xy);
+    for (const one of fixed.lowerTriangularMatrix.diagonal()) logs += 2 * Math.log(one);
+    const rest = left.get(width, width) - xy.transpose().mmul(beta).get(0, 0);
+    return { criterion: logs + rest + (y.length - width) * Math.log(2 * Math.PI), beta, fixed };
+  };
 };
 
 /** Nelder & Mead (1965), The Computer Journal 7: the least of a function near a start. */
@@ -98,12 +159,13 @@ const least = (f: (at: number[]) => number, start: number[], rounds: number): nu
 
 /** Fits the model; `rounds` of the search for the variances. Source: Patterson & Thompson (1971), Biometrika 58. */
 export const mixedModel = (data: MixedData, start: readonly number[], rounds = 120): MixedModel => {
-  const blocks = blocksOf(data);
-  const count = data.y.length;
+  const solvedAt = likelihoodOf(data);
   const of = (logs: readonly number[]) => logs.map(log => Math.max(1e-8, Math.exp(log)));
-  const found = least(logs => solvedAt(blocks, of(logs), count).criterion, start.map(Math.log), rounds);
+  const found = least(logs => solvedAt(of(logs)).criterion, start.map(Math.log), rounds);
   const variances = of(found);
-  const { criterion, beta, fixed, roots } = solvedAt(blocks, variances, count);
+  const { criterion, beta, fixed } = solvedAt(variances);
+  const blocks = blocksOf(data);
+  const roots = blocks.map(({ levels }) => new CholeskyDecomposition(covariances(levels, variances)));
   return {
     variances,
     beta: beta.to1DArray(),

@@ -42,4 +42,7 @@ export const worlds: readonly World[] = [
   { name: 'as assumed', wish: { drift: 0, asAssumed: assumed } },
   { name: 'as assumed, thin', wish: { drift: 0, density: 0.35, asAssumed: assumed } },
   { name: 'as assumed, one grade only', wish: { drift: 0, onlyGrade: 7, asAssumed: assumed } },
+  { name: 'as assumed, bubble', wish: { drift: 0, bubble: 0.7, asAssumed: assumed } },
+  { name: 'as assumed, wrong labels', wish: { drift: 0, mislabelled: 0.15, asAssumed: assumed } },
+  { name: 'as assumed, no restored record', wish: { drift: 0, noRestored: true, asAssumed: assumed } },
 ];
