@@ -212,7 +212,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     grade,
     finishState,
     column('lot', 'name of the lot of this collection that it belongs to; import the list of lots first', ''),
-    column('status', 'kept, on the bench or donor', 'use'),
+    column('status', 'kept, on the bench or donor; or "seen, not bought"', 'use'),
     column(
       'location',
       'where it is kept',

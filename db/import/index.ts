@@ -16,7 +16,7 @@ import {
 } from './lot-of-import.ts';
 import type { Purchases } from './purchases.ts';
 import type { ImportRequest } from './reading.ts';
-import { followedNote, lotStaysNote, ownLotsNote, unknownLotsNote } from './run-notes.ts';
+import { followedNote, lotStaysNote, ownLotsNote, seenLotsNote, unknownLotsNote } from './run-notes.ts';
 import { finishedResult, type ImportRun, openRun, takeRows } from './take-rows.ts';
 import type { ImportResult, RunOptions } from './types.ts';
 
@@ -100,9 +100,10 @@ const settleLots = async (
   result.lot = { id: lot.id, name: lot.name };
   const bought = await purchases.settle(trx, { ...lot, isPriced: isPriced(options, lot) }, at);
   await tidyLot(trx, lot, result);
-  result.lots = await carsByLot(trx, [lot.id, ...bought.joinedIds, ...bought.lotIds]);
+  result.lots = await carsByLot(trx, [lot.id, ...bought.joinedIds, ...bought.seenIds, ...bought.lotIds]);
   if (!lot.isNew && options.lot?.costs.length) result.notes.push(lotStaysNote(lot.name));
   if (purchases.unknownLots.size > 0) result.notes.push(unknownLotsNote([...purchases.unknownLots]));
+  if (bought.seenIds.length > 0) result.notes.push(seenLotsNote(bought.seenIds.length));
   if (bought.lotIds.length > 0) result.notes.push(ownLotsNote(bought.lotIds.length));
   return bought;
 };

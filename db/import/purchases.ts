@@ -1,6 +1,7 @@
 import type { Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
 import { pieces } from '../codec.ts';
+import { saveLotBid, usualBid } from '../records/lots/lot-bids.ts';
 import {
   findLotNamed,
   insertLot,
@@ -54,6 +55,8 @@ export interface SettledPurchases {
   lotIds: number[];
   /** The lots of the collection that cars joined, because their rows name them. */
   joinedIds: number[];
+  /** The lots that were made of cars that were only seen. */
+  seenIds: number[];
   soldCarIds: number[];
 }
 
@@ -68,6 +71,8 @@ const lotNameOf = (seller: string, boughtOn: IsoDate, currency: Currency | null,
 export class Purchases {
   readonly #groups = new Map<string, Group>();
   readonly #joined = new Map<number, { lot: LotRecord; cars: Bought[] }>();
+  /** Cars that were only seen, by the lots that are made of them. */
+  readonly #seen = new Map<string, number[]>();
   readonly #sold: number[] = [];
   readonly #own: Currency;
   readonly #mainName: string;
@@ -126,6 +131,14 @@ export class Purchases {
     this.#groups.set(key, group);
   }
 
+  /** Adds a car that was only seen, of a lot that the collection does not have. */
+  addSeen(carId: number, lotName: string): void {
+    this.#count++;
+    const cars = this.#seen.get(lotName);
+    if (cars) cars.push(carId);
+    else this.#seen.set(lotName, [carId]);
+  }
+
   #nameOf(currency: Currency): string {
     return currency === this.#own ? this.#mainName : `${this.#mainName} (${currency})`;
   }
@@ -171,7 +184,17 @@ export class Purchases {
     const joined = [...this.#joined.values()].map(({ lot, cars }) =>
       shown({ ...lot, cars, isTogether: false }),
     );
-    const lots = [...joined, ...parts.filter(part => part.name !== null).map(shown)];
+    const seen = [...this.#seen].map(([lotName, ids]) =>
+      shown({
+        name: lotName,
+        boughtOn: null,
+        seller: '',
+        currency,
+        cars: ids.map(carId => ({ carId, paid: null })),
+        isTogether: false,
+      }),
+    );
+    const lots = [...joined, ...seen, ...parts.filter(part => part.name !== null).map(shown)];
     const cars = this.#count - lots.reduce((sum, lot) => sum + lot.cars, 0);
     if (cars === 0) return lots;
     const rest = parts.find(part => part.name === null);
@@ -184,11 +207,24 @@ export class Purchases {
    * instant of entering.
    */
   async settle(trx: Transaction<Schema>, main: MainLot, at: string): Promise<SettledPurchases> {
-    const settled: SettledPurchases = { toShare: [], lotIds: [], joinedIds: [], soldCarIds: this.#sold };
+    const settled: SettledPurchases = {
+      toShare: [],
+      lotIds: [],
+      joinedIds: [],
+      seenIds: [],
+      soldCarIds: this.#sold,
+    };
     for (const [id, { lot, cars }] of this.#joined) {
       settled.joinedIds.push(id);
       await this.#fix(trx, cars);
       if (lot.priceFrom !== 'cars') settled.toShare.push(id);
+    }
+    for (const [name, ids] of this.#seen) {
+      const bare = { name, boughtOn: null, seller: '', currency: main.currency };
+      const cars = ids.map(carId => ({ carId, paid: null }));
+      const id = await this.#moveTo(trx, bare, cars, at);
+      await saveLotBid(trx, id, usualBid);
+      settled.seenIds.push(id);
     }
     for (const { name, cars, isTogether, ...lot } of this.#parts(main.currency)) {
       const id = name === null ? main.id : await this.#moveTo(trx, { name, ...lot }, cars, at);

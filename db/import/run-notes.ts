@@ -36,6 +36,10 @@ export const lotStaysNote = (name: string): string =>
 export const ownLotsNote = (lots: number): string =>
   `${lots === 1 ? 'One lot of its own holds' : `${lots} lots of their own hold`} the cars that were bought together, by seller and day; the others were bought one by one.`;
 
+/** Says that lots, one at least, were made of cars that were only seen. */
+export const seenLotsNote = (lots: number): string =>
+  `${lots === 1 ? 'One lot holds' : `${lots} lots hold`} cars that were only seen; they count among yours when it is saved as bought.`;
+
 /** Says that rows name lots, one at least, that the collection does not have. */
 export const unknownLotsNote = (names: readonly string[]): string =>
   `The collection has no lot ${names.map(name => `“${name}”`).join(', ')}: ${names.length === 1 ? 'its cars' : 'their cars'} are in the lot of this file. Import the list of lots first, and cars come into their own lots.`;

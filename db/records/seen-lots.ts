@@ -21,6 +21,17 @@ export const seenLots = (db: Kysely<Schema>) =>
 export const readSeenLots = async (db: Kysely<Schema>): Promise<ReadonlySet<number>> =>
   new Set((await seenLots(db).execute()).map(({ id }) => id));
 
+/** The ids of the cars of lots that were only seen; sold ones are not among them. */
+export const seenCarIds = async (db: Kysely<Schema>): Promise<number[]> =>
+  (
+    await db
+      .selectFrom('car')
+      .select('id')
+      .where('status', '!=', 'sold')
+      .where('lot_id', 'in', seenLots(db))
+      .execute()
+  ).map(({ id }) => id);
+
 /** How many cars of lots that were only seen there are; sold ones are not among them. */
 export const countSeenCars = async (db: Kysely<Schema>): Promise<number> =>
   (

@@ -63,6 +63,10 @@ const estimateText = (range: Range | null | undefined, currency: string): string
   return `${currency} ${told.map(minor => (minor / 10 ** decimals).toFixed(decimals)).join('-')}`;
 };
 
+/** A car that was only seen says so first; what else it is for its owner follows. */
+const listedStatus = ({ listed, status }: ReportEntry): string =>
+  !listed?.isSeen ? status : status === 'kept' ? statusText('seen') : `${statusText('seen')}; ${status}`;
+
 const restorationText = ({ restoration }: ReportEntry): string =>
   restoration ? [restoration.fidelity, restoration.deviations.join('; ')].filter(Boolean).join(': ') : '';
 
@@ -110,7 +114,7 @@ const furtherColumns: Column[] = [
   column('maker', 24, ({ identity }) => text(identity.maker ?? identity.written?.maker)),
   column('series', 20, ({ identity }) => text(identity.series ?? identity.written?.series)),
   feature('body_finish', 'bodyFinish'),
-  column('status', 12, entry => text(entry.listed?.isSeen ? statusText('seen') : entry.status)),
+  column('status', 12, entry => text(listedStatus(entry))),
   column('not_understood', 30, entry => text(entry.notUnderstood ?? null)),
   column('restoration', 24, entry => text(restorationText(entry))),
   column('parts', 40, entry => text(partStatesText(entry.parts))),

@@ -8,7 +8,8 @@ import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import type { PartName } from '../../../valuation/words.ts';
 import { gradeToHalf } from '../../codec.ts';
 import { carInserter, type NewCar } from '../../records/cars/cars-write.ts';
-import { type LotRecord, listLots } from '../../records/lots/lots.ts';
+import { listLots } from '../../records/lots/lots.ts';
+import { readSeenLots } from '../../records/seen-lots.ts';
 import { loadReference, type Match } from '../../reference/match.ts';
 import type { Schema } from '../../schema.ts';
 import type { Purchases } from '../purchases.ts';
@@ -21,6 +22,7 @@ import { knownCars, type RowToKnow } from './known-cars.ts';
 import { dayOrder, type MoneyOfRow, moneyReader, partPaid, soldAlone } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
+import { lotReader, takeSeen } from './seen.ts';
 import { partsSaid, takeFinish, takeParts } from './state.ts';
 
 const readNumber = (cell: Cell) =>
@@ -104,17 +106,6 @@ const stateReader = (habits: Habits) => {
       wornFinish: row.takeText('worn_finish'),
       restorerMark: row.takeText('restorer_mark'),
     };
-  };
-};
-
-/** The lot of the collection that a row names; null where it names none. */
-const lotReader = (lots: readonly LotRecord[], purchases: Purchases) => {
-  const byName = new Map(lots.map(lot => [lot.name, lot]));
-  return (row: RowReader): LotRecord | null => {
-    const name = row.takeText('lot');
-    const lot = byName.get(name);
-    if (name !== '' && !lot) purchases.unknownLots.add(name);
-    return lot ?? null;
   };
 };
 
@@ -262,7 +253,8 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
   const insert = sqlite && carInserter(sqlite, at);
   const known = knownCars(target.reader, target);
   const quantityOf = remembered(readQuantity);
-  const lotOf = lotReader(await listLots(db), purchases);
+  const seen = await readSeenLots(db);
+  const lotOf = lotReader(await listLots(db), { purchases, seen, mainId: target.lotId });
   const checkedOnOf = remembered(cell => readDate(cell, dayOrder(habits, 'documented_on'), today));
 
   return (row, line): Judged => {
@@ -273,6 +265,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const notCar = notACar(reference, written);
     if (notCar) return notCar;
     const notes = [row.takeText('notes', 20_000), ...remarks].filter(Boolean).join('\n');
+    const saysSeen = takeSeen(row);
     const state = stateOf(row);
     const money = moneyOf(row, quantity);
     const sold = soldAlone(row, money.sold, quantity);
@@ -280,8 +273,11 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
     const said: Said = { quantity, written, match, notes, state, money, number: given };
     const refused = refusedAsEmpty(row, said);
     if (refused) return refused;
-    const lot = lotOf(row);
-    const number = numberOrKnown(row, line, said, { known, purchases, lotName: lot?.name ?? lotName });
+    const { purchase } = money;
+    const wasBought = sold !== null || purchase.boughtOn !== null || purchase.paid !== null;
+    const { lot, seenLot } = lotOf(row, saysSeen, wasBought);
+    const nameOfLot = lot?.name ?? seenLot ?? lotName;
+    const number = numberOrKnown(row, line, said, { known, purchases, lotName: nameOfLot });
     if (typeof number !== 'string') return number;
     const checkedOn = row.take('documented_on', checkedOnOf);
     const purchaseLeftOut = leftOutSaid(row);
@@ -292,7 +288,6 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
         ? { ...keptUnread(cell), isOriginal: true as const }
         : keptUnread(cell),
     );
-    const { purchase } = money;
     const purchaseOfOne = (i: number) => ({ ...purchase, paid: partPaid(purchase.paid, quantity, i) });
     const car = (inventoryNumber: string): NewCar => ({
       inventoryNumber,
@@ -313,7 +308,11 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
       boughtOn: purchase.boughtOn,
       seller: purchase.seller,
     });
-    if (!sqlite) for (let i = 0; i < quantity; i++) purchases.add(0, purchaseOfOne(i), false, lot);
+    const addTo = (id: number, i: number): void => {
+      if (seenLot === null) purchases.add(id, purchaseOfOne(i), sqlite !== null && sold !== null, lot);
+      else purchases.addSeen(id, seenLot);
+    };
+    if (!sqlite) for (let i = 0; i < quantity; i++) addTo(0, i);
     return {
       outcome: 'accepted',
       notes: why === null ? row.notes : [...row.notes, why],
@@ -331,7 +330,7 @@ export const lotJudge = async (db: Kysely<Schema>, habits: Habits, target: Targe
             purchaseLeftOut,
             sold,
           });
-          if (id !== undefined) purchases.add(id, purchaseOfOne(i), sold !== null, lot);
+          if (id !== undefined) addTo(id, i);
         }
       },
     };

@@ -27,6 +27,12 @@ export const ledgerColumns: Record<LedgerKind, readonly LedgerColumn[]> = {
     { name: 'costs', help: 'each cost on a line of its own, such as "premium 12.50: of the fair"' },
     { name: 'price_from', help: '"cars" where its price is the sum of what is known of its cars' },
     { name: 'cost_notes', help: 'notes on its costs; not read' },
+    { name: 'only_seen', help: 'yes where it was seen and not bought: it has neither a day nor costs' },
+    {
+      name: 'bid',
+      help: 'terms of its bid, such as "margin 20 %; chance 80 %; premium 15 %; carriage 9.00 USD"',
+    },
+    { name: 'purchase_left_out', help: 'yes, or why, where what was paid for it is left out of estimates' },
     { name: 'notes', help: 'anything else' },
     ...['identified', 'graded', 'photographed', 'sold', 'valued', 'value_currency', 'value_as_found'].map(
       name => ({ name, help: 'worked out from its cars; not read' }),

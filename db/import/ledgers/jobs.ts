@@ -19,7 +19,7 @@ import { carChecks } from '../../records/cars/condition-checks.ts';
 import { listSeasons } from '../../records/decisions/seasons.ts';
 import type { Schema } from '../../schema.ts';
 import { jobOf, workOf } from './job-rows.ts';
-import { carsByNumber, counted, Refusal, type Row, type Terms } from './row.ts';
+import { carsByNumber, counted, Refusal, type Row, seenRefuser, type Terms } from './row.ts';
 
 /**
  * Which job a row belongs to. A row of finished work that was no job stands by itself, as does one that names no
@@ -168,6 +168,7 @@ interface KnownCar {
 /** Takes jobs with their steps, and finished work, each whole or not at all; nothing that is there is changed. */
 export const jobs = async (trx: Transaction<Schema>, terms: Terms) => {
   const carIdOf = await carsByNumber(trx);
+  const refuseSeen = await seenRefuser(trx);
   const there = await listWorkRecords(trx);
   const isKnown = counted(there.map(contentOf));
   const added = new Set(there.flatMap(({ carId, job }) => (job ? [`${carId} ${job.addedAt}`] : [])));
@@ -257,6 +258,7 @@ export const jobs = async (trx: Transaction<Schema>, terms: Terms) => {
     const work = workOf(rows, terms, job?.kind ?? null);
     if (!job && !work)
       throw new Refusal('job_state', 'it says neither how far the job is nor when the work was finished');
+    refuseSeen(carId);
     const seasonId = job ? seasonOf(job.season) : null;
     const here = job && asHere(job, seasonId);
     const checkId = work?.isChecked ? await checkOf(trx, carId, work.finishedOn) : null;

@@ -1,79 +1,25 @@
 import type { Transaction } from 'kysely';
-import type { Currency } from '../../../valuation/types.ts';
-import { lotCostKinds, options, recommendations } from '../../../valuation/words.ts';
+import { options, recommendations } from '../../../valuation/words.ts';
 import { insertDisposal, insertExpense, listDisposals, listExpenses } from '../../records/cars/disposals.ts';
 import { readDecisions, saveDecision } from '../../records/decisions/decisions.ts';
-import { insertLot, type LotCost, listLots, lotCosts } from '../../records/lots/lots.ts';
 import { readUnread, unreadToJson } from '../../records/unread.ts';
 import type { Schema } from '../../schema.ts';
 import type { LedgerKind } from './columns.ts';
 import { jobs } from './jobs.ts';
+import { lots } from './lots.ts';
 import {
   amountOf,
   carsByNumber,
   counted,
   currencyOf,
   day,
+  type LedgerJudge,
   Refusal,
   type Row,
+  seenRefuser,
   type Terms,
   text,
 } from './row.ts';
-
-/** Takes a row, or finds that it is there already (false). Throws Refusal where it cannot stand. */
-type LedgerJudge = (row: Row) => Promise<boolean>;
-
-const costsOf = (row: Row, currency: Currency): LotCost[] => {
-  const each = row('costs');
-  if (each !== '')
-    return each.split('\n').map(line => {
-      const [, kind, amount = '', note = ''] = /^(\S+) ([\d.]+)(?:: (.*))?$/.exec(line.trim()) ?? [];
-      const known = lotCostKinds.find(one => one === kind);
-      if (!known) throw new Refusal('costs', `"${line}" is not a cost such as "premium 12.50: of the fair"`);
-      return { kind: known, minor: amountOf(amount, 'costs', currency), note };
-    });
-  return lotCostKinds.flatMap(kind =>
-    row(kind) === '' ? [] : [{ kind, minor: amountOf(row(kind), kind, currency), note: '' }],
-  );
-};
-
-const lots = async (trx: Transaction<Schema>, { at }: Terms): Promise<LedgerJudge> => {
-  const costs = await lotCosts(trx);
-  const contentOf = (lot: Omit<Parameters<typeof insertLot>[1], 'costs'> & { costs: LotCost[] }): string =>
-    JSON.stringify([
-      lot.boughtOn,
-      lot.seller,
-      lot.currency,
-      lot.notes,
-      lot.priceFrom ?? 'lot',
-      lot.costs.map(({ kind, minor, note }) => `${kind} ${minor} ${note}`).sort(),
-    ]);
-  const known = new Map<string, string>();
-  for (const lot of await listLots(trx))
-    known.set(lot.name, contentOf({ ...lot, costs: costs.get(lot.id) ?? [] }));
-  return async row => {
-    const currency = currencyOf(row);
-    const lot = {
-      name: text(row, 'lot'),
-      boughtOn: row('bought_on') === '' ? null : day(row, 'bought_on', null),
-      seller: row('seller'),
-      currency,
-      notes: row('notes'),
-      priceFrom: row('price_from') === 'cars' ? ('cars' as const) : ('lot' as const),
-      costs: costsOf(row, currency),
-    };
-    const before = known.get(lot.name);
-    if (before === contentOf(lot)) return false;
-    if (before !== undefined)
-      throw new Refusal(
-        'lot',
-        `there is already another lot with the name "${lot.name}"; nothing was changed`,
-      );
-    known.set(lot.name, contentOf(lot));
-    await insertLot(trx, lot, at);
-    return true;
-  };
-};
 
 const expenses = async (trx: Transaction<Schema>, { today }: Terms): Promise<LedgerJudge> => {
   const carOf = await carsByNumber(trx);
@@ -101,6 +47,7 @@ const disposals = async (
   { today, soldCarIds, at }: Terms,
 ): Promise<LedgerJudge> => {
   const carOf = await carsByNumber(trx);
+  const refuseSeen = await seenRefuser(trx);
   const known = new Map((await listDisposals(trx)).map(({ id: _, ...one }) => [one.carId, one]));
   return async row => {
     const currency = currencyOf(row);
@@ -122,6 +69,7 @@ const disposals = async (
       if (same) return false;
       throw new Refusal('inventory_number', 'another sale of this car is recorded; nothing was changed');
     }
+    refuseSeen(disposal.carId);
     known.set(disposal.carId, disposal);
     await insertDisposal(trx, disposal);
     // A list of cars that says "sold" without the sale had to leave that aside.

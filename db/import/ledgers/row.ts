@@ -3,6 +3,7 @@ import { isCurrency } from '../../../valuation/money.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { readMoney } from '../../../valuation/reading/money.ts';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
+import { seenCarIds } from '../../records/seen-lots.ts';
 import type { Schema } from '../../schema.ts';
 
 /** Why a row cannot be taken, and by which of its columns. */
@@ -18,6 +19,9 @@ export class Refusal extends Error {
 
 /** The text of one of a row's columns; '' where it is blank or absent. */
 export type Row = (column: string) => string;
+
+/** Takes a row, or finds that it is there already (false). Throws Refusal where it cannot stand. */
+export type LedgerJudge = (row: Row) => Promise<boolean>;
 
 export interface Terms {
   /** ISO instant of entering. */
@@ -66,6 +70,18 @@ export const carsByNumber = async (trx: Transaction<Schema>): Promise<(row: Row)
     if (id === undefined)
       throw new Refusal('inventory_number', `no car has the number ${number}: import the cars first`);
     return id;
+  };
+};
+
+/** Refuses what only an owner can do with a car, of a car of a lot that was only seen. */
+export const seenRefuser = async (trx: Transaction<Schema>): Promise<(carId: number) => void> => {
+  const seen = new Set(await seenCarIds(trx));
+  return carId => {
+    if (seen.has(carId))
+      throw new Refusal(
+        'inventory_number',
+        'this car is of a lot that was only seen: save the lot as bought first',
+      );
   };
 };
 

@@ -47,6 +47,19 @@ export const listDisposals = async (db: Kysely<Schema>, carIds?: number[]): Prom
   return inChunks(carIds, read);
 };
 
+/** The inventory numbers of cars that are marked as sold and have no sale recorded. */
+export const soldWithoutSale = async (db: Kysely<Schema>): Promise<string[]> =>
+  (
+    await db
+      .selectFrom('car')
+      .leftJoin('disposal', 'disposal.car_id', 'car.id')
+      .select('inventory_number')
+      .where('status', '=', 'sold')
+      .where('disposal.id', 'is', null)
+      .orderBy('inventory_number')
+      .execute()
+  ).map(row => row.inventory_number);
+
 /** Records a disposal. Throws where the car has one already. */
 export const insertDisposal = async (
   trx: Transaction<Schema>,

@@ -18,6 +18,18 @@ export const leaveOutPurchase = async (
   else await trx.updateTable('car').set(values).where('id', '=', id).execute();
 };
 
+/** The lots that are left out, by id, with why; "yes" where nothing was said. */
+export const leftOutLots = async (db: Kysely<Schema>): Promise<Map<number, string>> =>
+  new Map(
+    (
+      await db
+        .selectFrom('lot')
+        .select(['id', 'purchase_left_out_why'])
+        .where('purchase_left_out', '=', 1)
+        .execute()
+    ).map(({ id, purchase_left_out_why: why }) => [id, why || 'yes']),
+  );
+
 /** Whether a lot is left out, and which of its cars are, by car id. */
 export const leftOutOf = async (
   db: Kysely<Schema>,

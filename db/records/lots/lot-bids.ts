@@ -1,26 +1,40 @@
 import type { Kysely, Transaction } from 'kysely';
-import type { Minor } from '../../../valuation/types.ts';
+import type { BidCell } from '../../../valuation/reading/bid-cell.ts';
 import { readJson } from '../../codec.ts';
 import type { Schema } from '../../schema.ts';
 
-/** On what terms a lot is bid for: shares 0…1, and delivery in minor units of the reporting currency. */
-export interface BidTerms {
-  /** Share of what the cars bring that is to be left, and how sure of that. */
-  margin: number;
-  probability: number;
-  /** What the house adds to the bid, and the tax on both. */
-  premiumRate: number;
-  taxRate: number;
-  carriage: Minor;
-}
+/**
+ * On what terms a lot is bid for: the share of what the cars bring that is to be left, how sure of that, what the
+ * house adds to the bid and the tax on both (shares 0…1), and delivery in minor units of the reporting currency.
+ */
+export type BidTerms = BidCell;
+
+/** As bids begin. */
+export const usualBid: BidTerms = { margin: 0.2, probability: 0.8, premiumRate: 0, taxRate: 0, carriage: 0 };
 
 const fields = ['margin', 'probability', 'premiumRate', 'taxRate', 'carriage'] as const;
 
-/** The terms of a lot's bid as they were saved, or null; damaged ones are none. */
-export const readLotBid = async (db: Kysely<Schema>, lotId: number): Promise<BidTerms | null> => {
-  const row = await db.selectFrom('lot').select('bid').where('id', '=', lotId).executeTakeFirst();
-  const terms = readJson(row?.bid ?? '') as BidTerms | null;
+const termsOf = (bid: string): BidTerms | null => {
+  const terms = readJson(bid) as BidTerms | null;
   return terms !== null && fields.every(field => Number.isFinite(terms[field])) ? terms : null;
+};
+
+/** The terms of a lot's bid as they were saved, or null; damaged ones are none. */
+export const readLotBid = async (db: Kysely<Schema>, lotId: number): Promise<BidTerms | null> =>
+  termsOf((await db.selectFrom('lot').select('bid').where('id', '=', lotId).executeTakeFirst())?.bid ?? '');
+
+/** The terms of every lot that has some, by lot id. */
+export const readLotBids = async (db: Kysely<Schema>): Promise<Map<number, BidTerms>> => {
+  const bids = new Map<number, BidTerms>();
+  for (const { id, bid } of await db
+    .selectFrom('lot')
+    .select(['id', 'bid'])
+    .where('bid', '!=', '')
+    .execute()) {
+    const terms = termsOf(bid);
+    if (terms) bids.set(id, terms);
+  }
+  return bids;
 };
 
 /** Saves the terms of a lot's bid. */

@@ -8,6 +8,7 @@ import {
   removeDisposal,
   removeExpense as removeExpenseRow,
 } from '../../../db/records/cars/disposals.ts';
+import { refuseSeen } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
 import { needsCollection } from '../session/context.ts';
@@ -40,6 +41,7 @@ const dispose = needsCollection.input(inputs.dispose).handler(async ({ context, 
   const car = await findCar(db, input.carId);
   if ((await listDisposals(db, [car.id])).length > 0)
     throw refused(`${car.inventoryNumber} has been sold already. Undo that sale first.`);
+  await refuseSeen(session, car);
   await session.act(`Sold ${car.inventoryNumber}`, async trx => {
     await insertDisposal(trx, input);
     await updateCars(trx, [{ id: car.id, changes: { status: 'sold' } }], session.at());

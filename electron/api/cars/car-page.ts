@@ -13,12 +13,7 @@ import {
   neighbours,
 } from '../../../db/records/cars/cars.ts';
 import { carChecks } from '../../../db/records/cars/condition-checks.ts';
-import {
-  type Disposal,
-  type Expense,
-  listDisposals,
-  listExpenses,
-} from '../../../db/records/cars/disposals.ts';
+import { listDisposals, listExpenses } from '../../../db/records/cars/disposals.ts';
 import { readDecisions, type StoredDecision } from '../../../db/records/decisions/decisions.ts';
 import { findLot, type LotRecord } from '../../../db/records/lots/lots.ts';
 import { listWords } from '../../../db/records/own-words/words.ts';
@@ -31,7 +26,6 @@ import type { Schema } from '../../../db/schema.ts';
 import {
   type Decision,
   decideCar,
-  netGain,
   proposedPlan,
   type RestorationPlan,
   type Subject,
@@ -48,12 +42,13 @@ import { referenceIndex } from '../reference/reference-index.ts';
 import { variationRow } from '../reference/reference-rows.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
-import type { CarPage, CarRow, DecisionView, DisposalView, FittedPartView, PlanView } from '../views.ts';
+import type { CarPage, CarRow, DecisionView, FittedPartView, PlanView } from '../views.ts';
 import { hazardsOfWork } from './car-plan.ts';
 import { carRow } from './car-rows.ts';
 import { findCar } from './find-car.ts';
 import { ownSynonyms } from './own-synonyms.ts';
 import { photoView } from './photo-view.ts';
+import { disposalView } from './sold-cars.ts';
 
 const planView = (
   own: (RestorationPlan & { notes: string }) | undefined,
@@ -72,37 +67,6 @@ const planView = (
     partsAfter,
     notes: own?.notes ?? '',
     standard: own === undefined,
-  };
-};
-
-/** What a sale brought, and the gain where the car's cost and all spending on it are in the same currency. */
-const disposalView = (
-  disposal: Disposal,
-  car: CarRecord,
-  costCurrency: string | null,
-  expenses: Expense[],
-): DisposalView => {
-  const same =
-    car.cost !== null &&
-    costCurrency === disposal.currency &&
-    expenses.every(expense => expense.currency === disposal.currency);
-  return {
-    soldOn: disposal.soldOn,
-    proceeds: disposal.proceeds,
-    fees: disposal.fees,
-    currency: disposal.currency,
-    buyer: disposal.buyer,
-    venue: disposal.venue,
-    notes: disposal.notes,
-    gain:
-      same && car.cost !== null
-        ? netGain({
-            proceeds: disposal.proceeds,
-            fees: disposal.fees,
-            cost: car.cost,
-            improvements: expenses.reduce((sum, expense) => sum + expense.minor, 0),
-          })
-        : null,
   };
 };
 
@@ -237,7 +201,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     fidelity: valuation.fidelity,
     help: valuation.help,
     expenses: expenses.map(({ carId: _, ...expense }) => expense),
-    disposal: disposal ? disposalView(disposal, car, row.costCurrency, expenses) : null,
+    disposal: disposal ? disposalView(disposal, car.cost, row.costCurrency, expenses) : null,
     valuations: (await listValuations(db, id)).map(({ on, asFound, restored, originalFinish }) => ({
       on,
       asFound,

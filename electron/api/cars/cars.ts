@@ -10,6 +10,7 @@ import { listDisposals } from '../../../db/records/cars/disposals.ts';
 import { findLot } from '../../../db/records/lots/lots.ts';
 import { loadMatcher } from '../../../db/reference/match.ts';
 import { marketToday } from '../figures/market.ts';
+import { refuseSeen } from '../figures/owned.ts';
 import { reshareLot } from '../figures/shares.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
@@ -24,6 +25,7 @@ import { editLabel, readPatch } from './car-patches.ts';
 import { carRows } from './car-rows.ts';
 import { finishWork } from './finish-work.ts';
 import { recordEvent } from './record-event.ts';
+import { soldCars } from './sold-cars.ts';
 
 const list = needsCollection.input(inputs.listCars).handler(async ({ context, input }): Promise<CarRow[]> => {
   const { session, db } = context;
@@ -120,6 +122,7 @@ const update = needsCollection
         throw refused(
           `${car.inventoryNumber} has been sold. Undo that sale to have it back in the collection.`,
         );
+      if (patch.status === 'sold') await refuseSeen(session, car);
       const read = readPatch(index, match, car, patch);
       current.set(id, { ...car, ...read.changes });
       updates.set(id, { ...updates.get(id), ...read.changes });
@@ -170,4 +173,15 @@ const remove = needsCollection.input(inputs.byIds).handler(async ({ context, inp
   });
 });
 
-export const cars = { list, get, create, update, remove, ...carList, ...carEvents, finishWork, recordEvent };
+export const cars = {
+  list,
+  get,
+  create,
+  update,
+  remove,
+  ...carList,
+  ...carEvents,
+  ...soldCars,
+  finishWork,
+  recordEvent,
+};

@@ -11,6 +11,7 @@ import {
   finishedFidelity,
   sameColour,
 } from '../../../valuation/work/finished-departures.ts';
+import { refuseSeen } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
@@ -40,6 +41,7 @@ export const finishWork = needsCollection
     const { session, db } = context;
     const car = await findCar(db, input.carId);
     if (car.status === 'sold') throw refused(`${car.inventoryNumber} has been sold. Undo that sale first.`);
+    await refuseSeen(session, car);
     const paints = input.kind === 'restore' || input.kind === 'customise';
     if (paints && input.finishState === 'original')
       throw refused('A car that was painted no longer has its original finish: say what it has now.');

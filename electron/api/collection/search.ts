@@ -3,7 +3,9 @@ import { findLot, type LotRecord } from '../../../db/records/lots/lots.ts';
 import { listSales, type SaleEntry } from '../../../db/records/sales/sales.ts';
 import type { SearchMatch } from '../../../db/search/search.ts';
 import { formatMinor } from '../../../valuation/money.ts';
+import { statusText } from '../../../valuation/wording/status-text.ts';
 import { conditionLabel } from '../../../valuation/words.ts';
+import { isSeenOnly, seenLotsOf } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
@@ -15,10 +17,11 @@ import { searchWithOwnWords } from './search-own-words.ts';
 const joined = (...parts: (string | number | null | undefined | false)[]) =>
   parts.filter(Boolean).join(' · ');
 
-const carHit = (index: ReferenceIndex, car: CarRecord): SearchHit => {
+const carHit = (index: ReferenceIndex, car: CarRecord, isSeen: boolean): SearchHit => {
   const casting = car.castingId === null ? undefined : index.castings.get(car.castingId);
   const variation = car.variationId === null ? undefined : index.variations.get(car.variationId);
   const detail = joined(
+    isSeen ? statusText('seen') : car.status === 'sold' && statusText('sold'),
     casting?.name ?? car.asWritten.casting,
     variation?.label ?? car.asWritten.colour,
     car.wornColour !== '' && `wears ${car.wornColour}`,
@@ -28,11 +31,11 @@ const carHit = (index: ReferenceIndex, car: CarRecord): SearchHit => {
   return { kind: 'car', id: car.id, title: car.inventoryNumber, detail, to: `/cars/${car.id}` };
 };
 
-const lotHit = ({ id, name, boughtOn, seller }: LotRecord): SearchHit => ({
+const lotHit = ({ id, name, boughtOn, seller }: LotRecord, isSeen: boolean): SearchHit => ({
   kind: 'lot',
   id,
   title: name,
-  detail: joined(boughtOn, seller),
+  detail: joined(isSeen && statusText('seen'), boughtOn, seller),
   to: `/lots/${id}`,
 });
 
@@ -78,15 +81,16 @@ const referenceHit = (index: ReferenceIndex, { kind, id }: SearchMatch): SearchH
 const hitsOf = async (session: Session, matches: readonly SearchMatch[]): Promise<SearchHit[]> => {
   const { db } = openOf(session).read;
   const index = await referenceIndex(session);
+  const seen = await seenLotsOf(session);
   const idsOf = (kind: SearchMatch['kind']) =>
     matches.flatMap(match => (match.kind === kind ? [match.id] : []));
   const hits = new Map<string, SearchHit | null>();
   const add = (hit: SearchHit) => hits.set(`${hit.kind} ${hit.id}`, hit);
-  for (const car of await listCars(db, { ids: idsOf('car') })) add(carHit(index, car));
+  for (const car of await listCars(db, { ids: idsOf('car') })) add(carHit(index, car, isSeenOnly(seen, car)));
   for (const sale of await listSales(db, { ids: idsOf('sale record') })) add(saleHit(index, sale));
   for (const id of idsOf('lot')) {
     const lot = await findLot(db, id);
-    if (lot) add(lotHit(lot));
+    if (lot) add(lotHit(lot, seen.has(id)));
   }
   return matches.flatMap(match => hits.get(`${match.kind} ${match.id}`) ?? referenceHit(index, match) ?? []);
 };

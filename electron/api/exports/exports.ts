@@ -65,8 +65,8 @@ const carsTable = async (
   if (ids?.length === 0 || !(await hasCars(db)))
     return { name: 'Cars', columns: exportColumns, count: 0, rows: () => [] };
   const wanted = makeReport.parse({ format: 'csv', includeSold: true, ...(ids && { carIds: ids }) });
-  // The whole list is of what the owner has; cars that were only seen go out where they were chosen.
-  return tableOf(await reportData(session, { ...wanted, withSeen: ids !== undefined }, onProgress, signal));
+  // Sold cars and those that were only seen go out too, each by its status, so that the list comes back whole.
+  return tableOf(await reportData(session, { ...wanted, withSeen: true }, onProgress, signal));
 };
 
 const tableAsSeen = async (

@@ -5,8 +5,12 @@ import {
   listDisposals,
   listExpenses,
 } from '../../../db/records/cars/disposals.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
 import { readDecisions, type StoredDecision } from '../../../db/records/decisions/decisions.ts';
+import { leftOutLots } from '../../../db/records/lots/left-out.ts';
+import { readLotBids } from '../../../db/records/lots/lot-bids.ts';
 import { type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots/lots.ts';
+import { readSeenLots } from '../../../db/records/seen-lots.ts';
 import {
   amountCell,
   type DataTable,
@@ -17,6 +21,7 @@ import {
   textCell,
 } from '../../../reports/tables/data-table.ts';
 import { currencyDecimals } from '../../../valuation/money.ts';
+import { bidCell } from '../../../valuation/reading/bid-cell.ts';
 import { type LotCostKind, lotCostKinds } from '../../../valuation/words.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -26,6 +31,10 @@ import { carColumns, chosenOf, type OfCar, withNumbers } from './car-of-row.ts';
 export interface LedgerLot extends LotRecord {
   costs: LotCost[];
   cars: number;
+  isSeen: boolean;
+  /** The terms of its bid in words, and why what was paid is left out, "yes" without a reason; '' for neither. */
+  bid: string;
+  leftOut: string;
 }
 
 const costOf = ({ costs }: LedgerLot, kind: LotCostKind): number | null => {
@@ -82,6 +91,9 @@ export const lotColumns: readonly ListColumn<LedgerLot>[] = [
           .join('; '),
       ),
   },
+  { name: 'only_seen', width: 10, value: lot => textCell(lot.isSeen ? 'yes' : '') },
+  { name: 'bid', width: 30, value: lot => textCell(lot.bid) },
+  { name: 'purchase_left_out', width: 24, value: lot => textCell(lot.leftOut) },
   { name: 'notes', width: 30, value: lot => textCell(lot.notes) },
 ];
 
@@ -89,11 +101,18 @@ export const lotColumns: readonly ListColumn<LedgerLot>[] = [
 export const ledgerLots = async (session: Session): Promise<LedgerLot[]> => {
   const { db } = openOf(session).read;
   const costs = await lotCosts(db);
+  const bids = await readLotBids(db);
+  const seen = await readSeenLots(db);
+  const leftOut = await leftOutLots(db);
+  const currency = await readReportingCurrency(db);
   const cars = Map.groupBy(await listCars(db), car => car.lotId);
   return (await listLots(db)).map(lot => ({
     ...lot,
     costs: costs.get(lot.id) ?? [],
     cars: cars.get(lot.id)?.length ?? 0,
+    isSeen: seen.has(lot.id),
+    bid: bids.has(lot.id) ? bidCell(bids.get(lot.id)!, currency) : '',
+    leftOut: leftOut.get(lot.id) ?? '',
   }));
 };
 
@@ -129,12 +148,15 @@ const disposalColumns: readonly ListColumn<OfCar<Disposal>>[] = [
   { name: 'notes', width: 30, value: disposal => textCell(disposal.notes) },
 ];
 
-export const disposalsTable = async (session: Session): Promise<DataTable> =>
-  listTable(
+/** All sales of cars, or those that are given, in that order. */
+export const disposalsTable = async (session: Session, ids?: readonly number[]): Promise<DataTable> => {
+  const all = await listDisposals(openOf(session).read.db);
+  return listTable(
     'Disposals',
     disposalColumns,
-    await withNumbers(session, (await listDisposals(openOf(session).read.db)).toReversed()),
+    await withNumbers(session, ids ? chosenOf(all, ids, ({ id }) => id) : all.toReversed()),
   );
+};
 
 export const decisionColumns: readonly ListColumn<StoredDecision>[] = [
   { name: 'decided_on', width: 12, value: decision => dateCell(decision.decidedOn) },

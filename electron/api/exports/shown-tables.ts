@@ -18,7 +18,7 @@ import type { Session } from '../session/session.ts';
 import type { CastingRow, LotRow } from '../views.ts';
 import { chosenOf } from './car-of-row.ts';
 import { jobsTable } from './jobs-table.ts';
-import { expensesTable, type LedgerLot, ledgerLots, lotColumns } from './ledger-tables.ts';
+import { disposalsTable, expensesTable, type LedgerLot, ledgerLots, lotColumns } from './ledger-tables.ts';
 import { type ReferenceRow, referenceRows } from './reference-table.ts';
 
 /** The rows of a list as a screen shows them, in its order. */
@@ -130,6 +130,8 @@ export const shownTable = async (session: Session, list: string, { ids, of }: Sh
       return of === 'castings' ? castingsShown(session, ids) : variationsShown(session, ids);
     case 'expenses':
       return expensesTable(session, ids);
+    case 'disposals':
+      return disposalsTable(session, ids);
     case 'jobs':
       return jobsTable(session, ids);
     default:

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { carCandidates, listCars } from '../../../db/records/cars/cars.ts';
-import { type BidTerms, readLotBid } from '../../../db/records/lots/lot-bids.ts';
+import { type BidTerms, readLotBid, usualBid } from '../../../db/records/lots/lot-bids.ts';
 import { highestBid, sharedCorrelation } from '../../../valuation/index.ts';
 import { carFigures } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
@@ -9,9 +9,6 @@ import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { BidView } from '../views.ts';
-
-/** As bids begin. */
-export const usualBid: BidTerms = { margin: 0.2, probability: 0.8, premiumRate: 0, taxRate: 0, carriage: 0 };
 
 /** The terms of a bid: as wished, else as saved with the lot, else as bids usually begin. */
 export const bidTermsOf = async (

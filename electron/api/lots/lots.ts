@@ -1,6 +1,6 @@
 import { inventoryNumbers } from '../../../db/records/cars/cars.ts';
 import { leaveOutPurchase } from '../../../db/records/lots/left-out.ts';
-import { clearLotBid, readLotBid, saveLotBid } from '../../../db/records/lots/lot-bids.ts';
+import { clearLotBid, readLotBid, saveLotBid, usualBid } from '../../../db/records/lots/lot-bids.ts';
 import {
   countCarsOfLot,
   findLot,
@@ -19,7 +19,7 @@ import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { notFound, refused } from '../session/errors.ts';
 import type { BidView, LotPage, LotRow } from '../views.ts';
-import { bidView, usualBid } from './bid.ts';
+import { bidView } from './bid.ts';
 import { lotPage } from './lot-page.ts';
 import { lotRows } from './lot-rows.ts';
 

@@ -231,6 +231,32 @@ export interface DisposalView extends Omit<Disposal, 'id' | 'carId'> {
   gain: Minor | null;
 }
 
+/** A car that was sold, as their list shows it. */
+export interface SoldCarRow
+  extends DisposalView,
+    Pick<
+      CarRow,
+      | 'inventoryNumber'
+      | 'asWritten'
+      | 'grade'
+      | 'finishState'
+      | 'wornColour'
+      | 'casting'
+      | 'releaseName'
+      | 'features'
+      | 'swatch'
+    > {
+  /** The sale's own id. */
+  id: number;
+  carId: number;
+}
+
+/** The cars that were sold, the latest sale first, and the numbers of those marked as sold without a sale. */
+export interface SoldCars {
+  rows: SoldCarRow[];
+  unrecorded: string[];
+}
+
 export type FinishedWorkView = Omit<FinishedWork, 'carId'>;
 
 /**

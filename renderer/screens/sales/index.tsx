@@ -11,6 +11,7 @@ import { NewRecord } from './new-record.tsx';
 import { NothingYet } from './nothing-yet.tsx';
 import { PasteScreen } from './paste/paste-screen.tsx';
 import { SalesList } from './sales-list.tsx';
+import { SoldScreen } from './sold/sold-screen.tsx';
 import { useSaleFilter } from './use-sale-list.ts';
 
 const Records = () => {
@@ -64,6 +65,9 @@ const SalesScreen = () => (
   <Switch>
     <Route path="/paste">
       <PasteScreen />
+    </Route>
+    <Route path="/sold">
+      <SoldScreen />
     </Route>
     <Route>
       <Records />

@@ -24,7 +24,8 @@ export const NothingYet = ({ castings, onAdd }: { castings: number; onAdd: () =>
       A sale record is one sale that you saw: what was sold, its grade and finish, its price, when and where.
       Playworn comes with no price list and does not guess: from the sales you enter, it works out what your
       cars would sell for and how certain that is. Two or three sales of a casting are a start, in any words,
-      one a line; your own sales are added automatically.
+      one a line; your own sales are added automatically (see the{' '}
+      <Link href="~/sales/sold">cars you sold</Link>).
     </EmptyState>
   </>
 );

@@ -123,6 +123,9 @@ export const SalesList = ({
                 Say what texts mean
               </Button>
             ) : null}
+            <Button component={Link} href="~/sales/sold">
+              Cars you sold
+            </Button>
             <Button component={Link} href="~/lots/import?as=sales">
               Import a spreadsheet
             </Button>

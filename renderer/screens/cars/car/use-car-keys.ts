@@ -16,6 +16,6 @@ export const useCarKeys = (car: CarPage, goTo: (id: string) => void): void => {
     { keys: 'L', does: 'Plan', run: () => goTo('plan') },
     { keys: 'E', does: 'Evidence', run: () => goTo('evidence') },
     { keys: 'D', does: 'Decide', run: () => goTo('decision') },
-    { keys: 'S', does: car.disposal ? 'Its sale' : 'Sell it', run: () => goTo('books') },
+    { keys: 'S', does: car.disposal || car.isSeen ? 'Its sale' : 'Sell it', run: () => goTo('books') },
   ]);
 };

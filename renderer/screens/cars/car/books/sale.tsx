@@ -50,11 +50,17 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
         </dl>
         {disposal.notes ? <p className={classes.notes}>{disposal.notes}</p> : null}
         <p className="soft">
-          This sale is also one of your <Link href="~/sales">sale records</Link>, and the estimate learns from
-          it.
+          It stands among the <Link href="~/sales/sold">cars you sold</Link>. This sale is also one of your{' '}
+          <Link href="~/sales">sale records</Link>, and the estimate learns from it.
         </p>
         <Button onClick={() => takeBack.mutate()}>Undo this sale</Button>
       </div>
+    );
+  if (car.isSeen)
+    return (
+      <p className="soft">
+        This car is of a lot that was only seen. Save the lot as bought before you sell a car of it.
+      </p>
     );
   if (selling)
     return <SellForm car={car} currency={currency} today={today} onDone={() => setSelling(false)} />;

@@ -2,6 +2,15 @@ import type { LedgerKind, LedgerResult } from '../../../../../electron/api/views
 import { ImportDone } from '../import-done.tsx';
 import { bookCount } from './book-count.ts';
 
+/** Where the rows of each list are seen; spending stands on the page of its car. */
+const places: Record<LedgerKind, { to: string; label: string }> = {
+  lots: { to: '~/lots', label: 'Go to the lots' },
+  expenses: { to: '~/cars', label: 'Go to the cars' },
+  disposals: { to: '~/sales/sold', label: 'Go to the cars you sold' },
+  decisions: { to: '~/decide', label: 'Go to Decide' },
+  jobs: { to: '~/bench', label: 'Go to the bench' },
+};
+
 /** What an import into the books has done, with its undo and the lines that were left out. */
 export const BookResult = ({
   as,
@@ -24,10 +33,8 @@ export const BookResult = ({
           : 'every row was read',
       ]}
       fileName={fileName}
-      place={
-        as === 'lots' ? { to: '~/lots', label: 'Go to the lots' } : { to: '~/cars', label: 'Go to the cars' }
-      }
-      took
+      place={places[as]}
+      took={accepted > 0}
       rejected={rejected}
       mending="Correct them and import the file again: what is known is skipped"
       notes={notes}
