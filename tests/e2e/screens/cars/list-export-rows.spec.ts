@@ -92,3 +92,39 @@ test('the jobs on the bench are saved as they stand there, and what was spent on
   expect(new Set(spent.column('inventory_number')).size).toBe(1);
   await picture(demo, 'expenses-export');
 });
+
+test('cars that were sold are imported, looked at in their list, and saved as they stand there', async ({
+  demo,
+  picture,
+}) => {
+  await goTo(demo, '/lots/import?as=disposals');
+  const heads = 'inventory number,sold on,sold for,fees,currency,buyer';
+  await demo.getByLabel('Spreadsheet to import').setInputFiles({
+    name: 'sold.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(`${heads}\nQ-001,2026-02-01,612.50,12.50,USD,A. Fenn\n`),
+  });
+  await demo.getByRole('button', { name: 'Import 1 sale of a car' }).click();
+  await demo.getByRole('button', { name: 'Go to the cars you sold' }).click();
+  await expect(demo.getByRole('heading', { level: 1, name: 'Cars you sold' })).toBeVisible();
+  const grid = demo.getByRole('grid', { name: 'Cars you sold' });
+  const row = grid.getByRole('row').filter({ hasText: 'Q-001' });
+  await expect(row).toContainText('612.50');
+  await expect(row).toContainText('A. Fenn');
+  await grid.getByRole('columnheader', { name: /^Proceeds/ }).click();
+  await expect(grid.getByRole('columnheader', { name: /^Proceeds/ })).toHaveAttribute(
+    'aria-sort',
+    'descending',
+  );
+  const sold = await savedList(demo, 'As shown: CSV');
+  expect(sold.name).toMatch(/^disposals-.*\.csv$/);
+  expect(sold.column('inventory_number')[0]).toBe('Q-001');
+  expect(sold.column('inventory_number')).toEqual(await grid.getByRole('link').allTextContents());
+  await picture(demo, 'cars-sold');
+  expect(await breaches(demo)).toEqual([]);
+  await demo.setViewportSize({ width: 400, height: 844 });
+  await picture(demo, 'cars-sold-narrow');
+  await grid.getByRole('link', { name: 'Q-001' }).click();
+  await demo.getByRole('link', { name: 'cars you sold' }).click();
+  await expect(row).toBeVisible();
+});

@@ -153,6 +153,7 @@ test('a list of spending is tried, imported into the books and undone; each line
   await settled(demo);
   await picture(demo, 'import-books-result');
   expect(await breaches(demo)).toEqual([]);
+  await expect(demo.getByRole('button', { name: 'Go to the cars' })).toBeVisible();
 
   const again = async () => {
     await demo.getByRole('button', { name: 'Import another file' }).click();

@@ -127,3 +127,41 @@ it('jobs go out in the order of the bench, each with its steps', async () => {
     jobs[1]!.steps.length,
   );
 });
+
+it('cars that were sold go out as they are listed, with what each brought and gained, and come back', async () => {
+  const { api, cars } = await shelf();
+  const sale = { buyer: 'A. Fenn', venue: 'fair', notes: '' };
+  const [first, second] = cars as [number, number];
+  await api.cars.addExpense({
+    carId: first,
+    spentOn: '2026-01-05',
+    what: 'wax',
+    minor: 150,
+    currency: 'USD',
+  });
+  const spent = (await api.cars.get({ id: first })).cost! + 150;
+  const sold = { proceeds: 4000, fees: 250, currency: 'USD' };
+  await api.cars.dispose({ carId: first, soldOn: '2026-02-01', ...sold, ...sale });
+  await api.cars.dispose({
+    carId: second,
+    soldOn: '2026-03-01',
+    proceeds: 900,
+    fees: 0,
+    currency: 'EUR',
+    ...sale,
+  });
+  const { ids } = await api.cars.create({ lotId: null, cars: [{ inventoryNumber: 'X-1' }] });
+  await api.cars.update({ changes: [{ id: ids[0]!, patch: { status: 'sold' } }] });
+  const { rows, unrecorded } = await api.cars.sold();
+  expect(unrecorded).toEqual(['X-1']);
+  expect(rows.map(row => [row.inventoryNumber, row.gain, row.finishState])).toEqual([
+    // What it cost is in dollars.
+    ['L-10', null, 'original'],
+    ['L-2', 4000 - 250 - spent, 'restored'],
+  ]);
+  const shown = await out(api, { list: 'disposals', shown: { ids: [rows[1]!.id, 999, rows[0]!.id] } });
+  expect(shown.column('inventory_number')).toEqual(['L-2', 'L-10']);
+  expect(shown.column('sold_for')).toEqual(['40.00', '9.00']);
+  const taken = await resultOf(await api.imports.ledger({ file: shown.file, as: 'disposals' }));
+  expect(taken).toMatchObject({ accepted: 0, duplicates: 2, rejected: [] });
+});
