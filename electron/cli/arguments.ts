@@ -60,6 +60,15 @@ export const pdfPath = (text: string): string => {
   return text;
 };
 
+/** A file of another kind, by its ending; a folder is not called so. */
+const otherFile = /\.(?:7z|bz2|csv|gz|html?|jsonl?|pdf|rar|sqlite|tar|tgz|txt|xlsx?|xz)$/i;
+
+/** A ZIP file, or a folder under any name that does not promise another kind of file. */
+export const folderOrZip = (text: string): string => {
+  if (otherFile.test(text)) throw new InvalidArgumentError('It is written as FILE.zip, or as a folder.');
+  return text;
+};
+
 /** A share as a percentage, as a part of one. */
 export const percent = (text: string): number => {
   if (!/^\d{1,2}(\.\d+)?$/.test(text)) throw new InvalidArgumentError('It is a percentage, such as 20.');

@@ -5,7 +5,17 @@ import { valueBases } from '../../valuation/words.ts';
 import { exportedLists } from '../api/exports/exports.ts';
 import { paperKinds } from '../api/inputs.ts';
 import { addCommand } from './add-command.ts';
-import { amount, isoDate, labelStart, listPath, pdfPath, percent, reportPath, zipPath } from './arguments.ts';
+import {
+  amount,
+  folderOrZip,
+  isoDate,
+  labelStart,
+  listPath,
+  pdfPath,
+  percent,
+  reportPath,
+  zipPath,
+} from './arguments.ts';
 import { archive, unarchive } from './commands/archive.ts';
 import { exportList, share } from './commands/export.ts';
 import { gallery } from './commands/gallery.ts';
@@ -67,7 +77,7 @@ export const addPaperCommands = (program: Command): void => {
     .option('--lot <NAME>', 'this lot only')
     .action(labels);
   addCommand(program, 'gallery', 'the cars as web pages, without values, places or people')
-    .requiredOption('--out <DIR>', 'a new or empty folder, or FILE.zip')
+    .requiredOption('--out <DIR>', 'a new or empty folder, or FILE.zip', folderOrZip)
     .option('--title <TITLE>', "its title (default: the collection's name)")
     .option('--lot <NAME>', 'this lot only')
     .action(gallery);
@@ -91,7 +101,7 @@ export const addPaperCommands = (program: Command): void => {
     'archive',
     'the whole collection as one archive: database, every table, photographs, a report',
   )
-    .requiredOption('--out <FILE>', 'FILE.zip, or a new folder')
+    .requiredOption('--out <FILE>', 'FILE.zip, or a new folder', folderOrZip)
     .option('--no-report', 'without a report')
     .action(archive);
   addCommand(

@@ -72,7 +72,7 @@ export const lots = async (trx: Transaction<Schema>, { at, has, note }: Terms): 
     if (!read)
       throw new Refusal(
         'bid',
-        `"${said}" are no terms of a bid such as "margin 20 %; chance 80 %; premium 15 %"`,
+        `"${said}" cannot be read as the terms of a bid such as "margin 20 %; chance 80 %; premium 15 %"`,
       );
     if (read.currency === null || read.currency === reporting) return read.terms;
     note(

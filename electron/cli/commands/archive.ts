@@ -1,10 +1,11 @@
 import { resolve } from 'node:path';
+import { ORPCError } from '@orpc/server';
 import type { ArchiveMade } from '../../../db/archive/make-archive.ts';
 import { counted } from '../../../valuation/wording/reader.ts';
 import type { TakenBackView } from '../../api/archive/archive.ts';
 import { withCollection } from '../collection.ts';
 import { followed } from '../progress-bar.ts';
-import { endRefused, print, say } from '../terminal.ts';
+import { endRefused, print, Refused, say } from '../terminal.ts';
 
 interface ArchiveOptions {
   collection: string;
@@ -40,9 +41,15 @@ export const unarchive = async (
 ): Promise<void> =>
   withCollection({ collection, unopened: true }, async ({ api, session, signal }) => {
     const dir = session.options.defaultDir;
-    const taken = await followed<TakenBackView>(
-      await api.archive.unpack({ archive: resolve(file), dir }, { signal }),
-    );
+    const taken = await api.archive
+      .unpack({ archive: resolve(file), dir }, { signal })
+      .then(work => followed<TakenBackView>(work))
+      .catch((error: unknown): never => {
+        // What is damaged is the archive: no backup of a collection is to be offered for it.
+        throw signal.aborted || !(error instanceof ORPCError) || error.code === 'INTERNAL_SERVER_ERROR'
+          ? error
+          : new Refused(error.message);
+      });
     const { database, said, photos, findings, sentences } = taken;
     print(json, { dir, database, photos, findings }, () => [
       `${said} ${counted(photos, 'photograph')} came back. The collection is in ${dir}.`,

@@ -45,11 +45,10 @@ const formats = { '.pdf': 'pdf', '.csv': 'csv', '.xlsx': 'xlsx', '.jsonl': 'json
 const formatOf = (out: string) => formats[extname(out).toLowerCase() as keyof typeof formats];
 
 const collectionReport = async (api: Api, options: ReportOptions, signal: AbortSignal): Promise<Made> => {
-  const { on, title, basis, paper, lot, kind, standard } = options;
+  const { on, title, basis, paper, lot, standard } = options;
   const format = formatOf(options.out);
   if (format === 'jsonl')
     throw new Refused('A collection report is a PDF, CSV or XLSX; "playworn export cars" writes JSON lines.');
-  if (kind === 'lot' && lot === undefined) throw new Refused('Say which lot with --lot "Name".');
   const wanted = {
     format,
     ...(lot !== undefined && { lotId: await lotNamed(api, lot) }),
@@ -124,10 +123,27 @@ const otherPaper = async (
   return followed<Made>(await api.papers.make(wanted, { signal }));
 };
 
+/** Which papers are about one car, which about one lot, and which can be of one lot. */
+const ofOneCar = ['dossier', 'sale-sheet', 'claim', 'bench-sheet'];
+const ofOneLot = ['lot', 'bid'];
+const canBeOfOneLot = ['collection', 'worksheet', ...ofOneLot];
+
+/** Refuses a paper without the car or lot that it is about, and one that is about neither with one. */
+const checkSubject = ({ kind, car, lot }: ReportOptions): void => {
+  if (car === undefined && ofOneCar.includes(kind)) throw new Refused('Say which car with --car NUMBER.');
+  if (lot === undefined && ofOneLot.includes(kind)) throw new Refused('Say which lot with --lot "Name".');
+  const kinds = (list: readonly string[]) => list.map(one => `--kind ${one}`).join(', ');
+  if (car !== undefined && !ofOneCar.includes(kind))
+    throw new Refused(`--car goes with ${kinds(ofOneCar)} only.`);
+  if (lot !== undefined && !canBeOfOneLot.includes(kind))
+    throw new Refused(`--lot goes with ${kinds(canBeOfOneLot)} only.`);
+};
+
 /** `playworn report`: a paper of the collection, a lot, a car or a year, as a document. */
 export const report = async (options: ReportOptions): Promise<void> => {
   const path = outPath(options.out);
   const { kind } = options;
+  if (options.definition === undefined) checkSubject(options);
   await withCollection(options, async ({ api, signal }) => {
     const { token, warnings, bytes } =
       options.definition !== undefined

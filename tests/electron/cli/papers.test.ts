@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { pdfText } from '../../reports/read-pdf.ts';
-import { answer } from './run-command.ts';
+import { answer, playworn } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -55,4 +55,34 @@ it('a bid on the command line knows what delivery costs, and what was saved with
   expect(without).toBeGreaterThan(20);
   expect(await bid('--delivery', '12.50')).toBeCloseTo(without - 12.5, 2);
   await expect(bid('--delivery', '1.234')).rejects.toThrow(/--delivery/);
+});
+
+it('a paper without its car or lot, and a file of another kind, are refused with what to write instead', async () => {
+  const dir = join(folder, 'asked');
+  const list = join(folder, 'asked.csv');
+  writeFileSync(list, 'Number,Casting\nA-1,Osmerry\n');
+  await answer(['import', list, '--as', 'lot', '--name', 'Tray', '--collection', dir]);
+  const out = ['--collection', dir, '--out', join(folder, 'asked.pdf')];
+  const said = async (args: string[], code = 1) => {
+    const outcome = await playworn(args);
+    expect(outcome.code, outcome.stderr).toBe(code);
+    return outcome.stderr;
+  };
+  for (const kind of ['dossier', 'sale-sheet', 'claim', 'bench-sheet'])
+    expect(await said(['report', '--kind', kind, ...out])).toContain('Say which car with --car NUMBER.');
+  expect(await said(['report', '--kind', 'bid', ...out])).toContain('Say which lot with --lot "Name".');
+  expect(await said(['report', '--kind', 'want-list', '--car', 'A-1', ...out])).toContain(
+    '--car goes with --kind dossier',
+  );
+  expect(await said(['report', '--kind', 'ledger', '--lot', 'Tray', ...out])).toContain(
+    '--lot goes with --kind collection',
+  );
+  for (const name of ['archive', 'gallery'])
+    expect(await said([name, '--collection', dir, '--out', join(folder, 'a.tar')], 2)).toContain(
+      'It is written as FILE.zip, or as a folder.',
+    );
+  const other = await said(['unarchive', list, '--collection', join(folder, 'back')]);
+  expect(other).toContain('it is not a ZIP file.');
+  expect(other).not.toContain('playworn restore');
+  expect(existsSync(join(folder, 'back'))).toBe(false);
 });

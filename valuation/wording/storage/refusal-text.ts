@@ -108,7 +108,7 @@ export const refusalText = (refusal: Refusal): string => {
     case 'newer-archive':
       return `This archive was made by a newer version of Playworn (schema ${refusal.schema}). Nothing was changed. Update Playworn to take it back.`;
     case 'archive-without-database':
-      return `No collection can be recovered from ${refusal.path}: neither its database nor its tables are complete. ${refusal.files.join(', ')}`;
+      return `No collection can be recovered from ${refusal.path}: neither its database nor its tables are complete. Missing or damaged: ${refusal.files.join(', ')}.`;
     case 'photo-empty':
       return 'The file is empty.';
     case 'photo-heic':

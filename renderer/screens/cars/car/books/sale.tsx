@@ -50,7 +50,7 @@ export const Sale = ({ car, currency, today }: { car: CarPage; currency: Currenc
         </dl>
         {disposal.notes ? <p className={classes.notes}>{disposal.notes}</p> : null}
         <p className="soft">
-          It stands among the <Link href="~/sales/sold">cars you sold</Link>. This sale is also one of your{' '}
+          It is listed with the <Link href="~/sales/sold">cars you sold</Link>. This sale is also one of your{' '}
           <Link href="~/sales">sale records</Link>, and the estimate learns from it.
         </p>
         <Button onClick={() => takeBack.mutate()}>Undo this sale</Button>
