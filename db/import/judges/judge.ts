@@ -162,11 +162,20 @@ export class RowReader {
   text(column: string): string {
     const given = this.#given.get(column);
     if (given !== undefined) return given;
-    return this.#placesOf(column)
-      .filter(place => !this.#spoken.has(place))
-      .map(place => this.#row.texts[place] ?? '')
-      .filter(saysSomething)
+    const { places, moreNotes } = this.habits.mapping;
+    const place = places.get(column);
+    if (place === undefined) return '';
+    if (column !== 'notes' || moreNotes.length === 0) return this.#textAt(place);
+    return [place, ...moreNotes]
+      .map(one => this.#textAt(one))
+      .filter(Boolean)
       .join('\n');
+  }
+
+  /** What stands in a cell that no word has spoken for; '' where that says nothing. */
+  #textAt(place: number): string {
+    const text = this.#row.texts[place];
+    return text && !this.#spoken.has(place) && saysSomething(text) ? text : '';
   }
 
   /** Where the file has one of our columns: in one place, or remarks in several. */

@@ -60,6 +60,8 @@ const packagingSaid = (row: RowReader): PartSaid | null => {
     : null;
 };
 
+const columnsOfParts = Object.entries(partColumns);
+
 /** What a row or a text says of parts as they are, of the packaging and of the metal too. */
 export const partsSaid = (row: RowReader): PartSaid[] => {
   const found = new Map<PartName, PartSaid>();
@@ -71,7 +73,7 @@ export const partsSaid = (row: RowReader): PartSaid[] => {
   };
   beside('casting metal', partSaid(row, 'metal', 'casting metal'));
   beside('packaging', packagingSaid(row));
-  for (const [column, part] of Object.entries(partColumns)) {
+  for (const [column, part] of columnsOfParts) {
     const said = partSaid(row, column, part);
     if (said) found.set(part, said);
   }

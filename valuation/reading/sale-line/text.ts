@@ -21,11 +21,16 @@ const foldCharacter = (character: string): string => {
   return plain;
 };
 
+/** Texts whose letters have no accents, nor signs that are compared as others. */
+const isPlain = /^[\x20-\x7e\n]*$/;
+
 /** The text with letters as they are compared, character for character. */
-export const fold = (text: string): string =>
-  Array.from({ length: text.length }, (_, at) => foldCharacter(text[at] ?? ''))
-    .join('')
-    .replace(/(?<!\p{L})w\/(?!o(?!\p{L}))/gu, 'w ');
+export const fold = (text: string): string => {
+  const folded = isPlain.test(text)
+    ? text.toLowerCase()
+    : Array.from({ length: text.length }, (_, at) => foldCharacter(text[at] ?? '')).join('');
+  return folded.replace(/(?<!\p{L})w\/(?!o(?!\p{L}))/gu, 'w ');
+};
 
 const compiled = new Map<string, RegExp>();
 const mostCompiled = 2000;
