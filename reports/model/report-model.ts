@@ -1,6 +1,7 @@
 import { formatMinor } from '../../valuation/money.ts';
 import { type Dialect, dialect } from '../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
+import { usualTitle } from '../../valuation/wording/report-title.ts';
 import { longDate, longInstant, printableLine, printableText } from '../printable.ts';
 import type { CollectionReport, PaperSize, ReportEntry, ReportPhoto } from '../types.ts';
 import { type ChangesModel, changesModel } from './changes.ts';
@@ -327,7 +328,7 @@ export const reportModel = (report: CollectionReport, layout: ReportLayout, file
   return {
     ...layout,
     withoutValues: report.withoutValues ?? false,
-    title: printableLine(report.title) || 'Collection report',
+    title: printableLine(report.title) || usualTitle,
     owner: printableLine(report.owner),
     collection: printableLine(report.collection),
     scope: printableLine(report.scope),

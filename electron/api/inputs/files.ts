@@ -6,6 +6,7 @@ import { dateOrders } from '../../../valuation/reading/date.ts';
 import { encodings, separators } from '../../../valuation/reading/file-formats.ts';
 import { decimalSigns } from '../../../valuation/reading/money.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { usualTitle } from '../../../valuation/wording/report-title.ts';
 import { valueBases } from '../../../valuation/words.ts';
 import { currency, grade, id, isoDate, line, locale } from '../fields.ts';
 import { createLot, wishedTerms } from './lots.ts';
@@ -53,7 +54,7 @@ export const importLedger = z.object({
 });
 export const makeReport = z.object({
   format: z.enum(reportFormats),
-  title: line.default('Collection report'),
+  title: line.default(usualTitle),
   basis: z.enum(valueBases).default('fair market value'),
   lotId: id.optional(),
   carIds: z.array(id).optional(),

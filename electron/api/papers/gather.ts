@@ -15,6 +15,7 @@ import type { WantedCasting } from '../../../reports/documents/kinds/want-list.t
 import type { WorksheetCar } from '../../../reports/documents/kinds/worksheet.ts';
 import { type FittedMarket, type Range, type Subject, valueCar } from '../../../valuation/index.ts';
 import type { WorkPlan } from '../../../valuation/types.ts';
+import { carColour } from '../../../valuation/wording/car-names.ts';
 import { hazardsOf } from '../../../valuation/wording/cautions.ts';
 import { viewText } from '../../../valuation/wording/view-text.ts';
 import type { Grade } from '../../../valuation/words.ts';
@@ -73,53 +74,75 @@ export const dossierFacts = async (session: Session, carId: number, locale: stri
 const asFound = (fitted: FittedMarket, subject: Subject): Range | null => valueCar(fitted, subject).asFound;
 
 /**
- * The condition before the newest check: that of the check before it; else the grade that was known when an
- * event was written down; null where nothing was recorded.
+ * What a claim is about: the newest event with its check, else the newest check by itself; and the condition before
+ * it: that of the check before it, else the grade that was known when the event was written down, else null.
  */
-const conditionBefore = ({ checks: [latest, earlier], events }: CarPage) => {
-  if (earlier) {
-    const { checkedOn, grade, finishState, parts } = earlier;
-    return { checkedOn, grade, finishState, parts: parts.map(({ note: _, ...part }) => part) };
-  }
-  const event = events.find(({ checkId }) => checkId === latest?.id);
-  if (!latest || !event || event.before === null) return null;
-  return { checkedOn: null, grade: event.before, finishState: latest.finishState, parts: [] };
+const claimed = ({ checks, events }: CarPage) => {
+  const event = events.find(({ checkId }) => checks.some(({ id }) => id === checkId)) ?? null;
+  const at = event ? checks.findIndex(({ id }) => id === event.checkId) : 0;
+  const latest = checks[at];
+  const earlier = checks[at + 1];
+  if (!latest) return null;
+  const ofEvent = event &&
+    event.before !== null && {
+      checkedOn: null,
+      grade: event.before,
+      finishState: latest.finishState,
+      parts: [],
+    };
+  const before = earlier ? conditionOf(earlier) : ofEvent || null;
+  return { event, before, after: conditionOf(latest), notes: latest.notes, isNow: at === 0 };
 };
 
+const conditionOf = ({ checkedOn, grade, finishState, parts }: CarPage['checks'][number]) => ({
+  checkedOn,
+  grade,
+  finishState,
+  parts: parts.map(({ note: _, ...part }) => part),
+});
+
 /**
- * The newest condition check as an event: what it found, and what the car is worth in the condition before
- * it, where that is recorded.
+ * The newest event, else the newest condition check: what it found, and what the car is worth in that condition and
+ * in the one before it, where that is recorded.
  */
 export const claimFacts = async (session: Session, carId: number, locale: string): Promise<ClaimFacts> => {
   const page = await carPage(session, carId);
   const car = await factsOfPage(session, page, locale);
-  const [latest] = page.checks;
-  if (!latest)
+  const claim = claimed(page);
+  if (!claim)
     throw refused(
       'A claim sheet says how the car was found after the event. Record its condition as it is now; where a check from before the event is there, the sheet compares the two.',
     );
-  const earlier = conditionBefore(page);
+  const { event, before, after, notes, isNow } = claim;
   const fitted = await marketToday(session);
   const { db } = openOf(session).read;
   const [now] = (await readSubjects(db, [await findCar(db, carId)])) as [Subject];
   // Their own figures do not tell one condition from the other.
   const subject = { ...now, ownWorth: null };
+  const { checkedOn, grade, finishState } = after;
   return {
     car,
-    on: latest.checkedOn,
-    cause: latest.notes,
-    before: earlier && {
-      checkedOn: earlier.checkedOn,
-      grade: earlier.grade,
-      finishState: earlier.finishState,
+    isEvent: event !== null,
+    on: event?.happenedOn ?? checkedOn,
+    cause: notes,
+    before: before && {
+      checkedOn: before.checkedOn,
+      grade: before.grade,
+      finishState: before.finishState,
       worth: asFound(fitted, {
         ...subject,
-        grade: earlier.grade,
-        finishState: earlier.finishState,
-        parts: earlier.parts,
+        grade: before.grade,
+        finishState: before.finishState,
+        parts: before.parts,
       }),
     },
-    after: { grade: latest.grade, finishState: car.finishState, worth: asFound(fitted, subject) },
+    after: isNow
+      ? { grade, finishState: car.finishState, worth: asFound(fitted, subject) }
+      : {
+          grade,
+          finishState,
+          worth: asFound(fitted, { ...subject, grade, finishState, parts: after.parts }),
+        },
   };
 };
 
@@ -186,7 +209,7 @@ export const bidFacts = async (
   return {
     ...terms,
     lot: lot.name,
-    cars: lot.rows.map(row => ({ ...row, asFound: row.worths.asFound })),
+    cars: lot.rows.map(row => ({ ...row, colour: carColour(row), asFound: row.worths.asFound })),
     bid,
     total,
     expectedWorth,

@@ -4,6 +4,7 @@ import { findLot } from '../../../db/records/lots/lots.ts';
 import { bases } from '../../../reports/model/basis.ts';
 import { limitParagraphs, methodParagraphs } from '../../../reports/model/method.ts';
 import type { CollectionReport, ReportEntry } from '../../../reports/types.ts';
+import { reportTitle } from '../../../valuation/wording/report-title.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketOn, marketToday } from '../figures/market.ts';
 import { seenLotsOf } from '../figures/owned.ts';
@@ -74,7 +75,7 @@ export const saidReport = async (
   const told = withoutValues ? said.map(car => ({ ...car, value: null })) : said;
   const currency = fitted.reportingCurrency;
   const report: CollectionReport = {
-    title: wanted.title,
+    title: reportTitle(wanted.title, wanted.lotId !== undefined),
     owner: (await readSetting(db, 'owner')) ?? '',
     collection: (await readSetting(db, 'name')) ?? '',
     scope,

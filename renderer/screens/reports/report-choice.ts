@@ -1,5 +1,6 @@
 import type { DefinedReport } from '../../../electron/api/reports/definitions.ts';
 import type { CollectionSummary, IsoDate, ReportRequest } from '../../../electron/api/views.ts';
+import { usualTitle } from '../../../valuation/wording/report-title.ts';
 import type { ValueBasis } from '../../../valuation/words.ts';
 import { readerLocale } from '../../components/format.ts';
 import { type PaperSize, usualPaper } from '../../components/usual-paper.ts';
@@ -28,7 +29,7 @@ export interface ReportChoice {
 /** Where a new report starts: the whole collection as a PDF of today, on the reader's usual paper. */
 export const startingChoice = (summary: Pick<CollectionSummary, 'today'>): ReportChoice => ({
   format: 'pdf',
-  title: 'Collection report',
+  title: usualTitle,
   basis: 'fair market value',
   lotId: null,
   on: summary.today,
@@ -46,7 +47,7 @@ export const startingChoice = (summary: Pick<CollectionSummary, 'today'>): Repor
 export const reportInput = ({ lotId, title, ...choice }: ReportChoice) => ({
   ...choice,
   locale: readerLocale(),
-  title: title.trim() || 'Collection report',
+  title: title.trim() || usualTitle,
   ...(lotId === null ? {} : { lotId }),
 });
 

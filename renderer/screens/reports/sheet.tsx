@@ -1,4 +1,5 @@
 import type { CollectionSummary, LotRow } from '../../../electron/api/views.ts';
+import { reportTitle } from '../../../valuation/wording/report-title.ts';
 import { dateText } from '../../components/format.ts';
 import type { ReportChoice } from './report-choice.ts';
 import classes from './reports.module.css';
@@ -38,7 +39,7 @@ export const Sheet = ({
     aria-label="What the report will say about itself"
   >
     <p className={classes.sheetOwner}>{summary.owner || summary.name}</p>
-    <p className={classes.sheetTitle}>{choice.title.trim() || 'Collection report'}</p>
+    <p className={classes.sheetTitle}>{reportTitle(choice.title, lot !== null)}</p>
     <dl className={classes.sheetFacts}>
       <dt>Cars</dt>
       <dd>

@@ -1,5 +1,6 @@
 import type { Minor, Range } from '../../../valuation/types.ts';
-import { counted, dayText, moneyText, percentText } from '../../../valuation/wording/reader.ts';
+import { spell } from '../../../valuation/wording/dialect.ts';
+import { counted, dayText, moneyText, percentText, sentenceCase } from '../../../valuation/wording/reader.ts';
 import { type CarFacts, carName, conditionText, footerText, rangeText } from '../car-facts.ts';
 import type { PaperDocument } from '../document.ts';
 import type { Edition } from './dossier.ts';
@@ -10,6 +11,8 @@ export interface BidSheetFacts {
     CarFacts,
     'inventoryNumber' | 'casting' | 'releaseName' | 'asWritten' | 'grade' | 'finishState'
   > & {
+    /** What it wears. */
+    colour: string;
     asFound: Range | null;
   })[];
   bid: Minor;
@@ -63,6 +66,7 @@ export const bidSheetDocument = (facts: BidSheetFacts, edition: Edition): PaperD
         columns: [
           { title: 'No' },
           { title: 'Car', width: 'wide' },
+          { title: sentenceCase(spell('colour', reader.locale)) },
           { title: 'Condition' },
           { title: 'As found', align: 'right' },
           { title: '80 % range', align: 'right' },
@@ -70,6 +74,7 @@ export const bidSheetDocument = (facts: BidSheetFacts, edition: Edition): PaperD
         rows: facts.cars.map(car => [
           car.inventoryNumber,
           carName(car),
+          car.colour,
           conditionText(car, reader.locale),
           car.asFound ? moneyText(car.asFound.mid, reader) : '–',
           car.asFound

@@ -18,7 +18,9 @@ import type { DossierFacts, Edition } from './dossier.ts';
  */
 export interface ClaimFacts {
   car: DossierFacts;
-  /** The day of the condition check that found the damage. */
+  /** False where no event is recorded: then it is what a condition check found. */
+  isEvent: boolean;
+  /** The day of the event, else that of the condition check. */
   on: IsoDate;
   /** What the owner wrote of it. */
   cause: string;
@@ -35,7 +37,7 @@ export interface ClaimFacts {
 
 /** A sheet for an insurer: the event, the condition and the value before and after it. */
 export const claimDocument = (
-  { car, on, cause, before, after }: ClaimFacts,
+  { car, isEvent, on, cause, before, after }: ClaimFacts,
   edition: Edition,
 ): PaperDocument => {
   const { reader } = edition;
@@ -48,20 +50,29 @@ export const claimDocument = (
     paper: edition.paper,
     blocks: [
       { kind: 'paragraph', tone: 'statement', text: statementText(car, reader.locale) },
-      { kind: 'heading', level: 2, text: 'What happened' },
+      { kind: 'heading', level: 2, text: isEvent ? 'What happened' : 'What was found' },
       {
         kind: 'paragraph',
-        text: cause || 'The owner has written nothing of the event with the condition check.',
+        text: cause || 'The owner has written nothing of it with the condition check.',
       },
+      ...(isEvent
+        ? []
+        : [
+            {
+              kind: 'paragraph' as const,
+              tone: 'quiet' as const,
+              text: 'No event is recorded for this car: this is what its newest condition check says.',
+            },
+          ]),
       {
         kind: 'facts',
         facts: [
-          { label: 'Found on', value: dayText(on, reader.locale) },
+          { label: isEvent ? 'Happened on' : 'Found on', value: dayText(on, reader.locale) },
           {
             label: 'Condition before',
             value: before
               ? `${conditionText(before, reader.locale)} (${before.checkedOn ? `checked ${dayText(before.checkedOn, reader.locale)}` : 'as noted with the event'})`
-              : 'not recorded: there is no condition check from before the event',
+              : `not recorded: there is no condition check from before ${isEvent ? 'the event' : 'that'}`,
           },
           { label: 'Condition after', value: conditionText(after, reader.locale) },
           { label: 'Value before', value: before ? rangeText(before.worth, reader) : 'not known' },

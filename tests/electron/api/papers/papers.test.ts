@@ -82,11 +82,13 @@ describe('papers', { timeout: 120_000 }, () => {
       expect((await paper(api, kind, { carId })).bytes.equals(made.bytes)).toBe(true);
       expect(made.bytes.toString('latin1')).toContain('/MarkInfo');
     }
+    expect((await report(api, { lotId })).text).toContain('Lot report');
     for (const [kind, wanted] of [
       ['worksheet', {}],
       ['bid', { lotId }],
     ] as const) {
       const { text } = await paper(api, kind, wanted);
+      if (kind === 'bid') expect(text).toMatch(/Q-2 Osmerry Ember C4, restored/);
       for (const number of ['Q-1', 'Q-2', 'Q-3']) expect(text).toContain(number);
       expect(text).toContain('C4, restored');
     }
@@ -142,13 +144,13 @@ describe('papers', { timeout: 120_000 }, () => {
     });
     await api.cars.saveCheck({ carId, checkedOn: '2026-02-01', grade: 7, notes: '', parts: [] });
     const alone = (await paper(api, 'claim', { carId })).text;
-    expect(alone).toContain(
-      'Condition before not recorded: there is no condition check from before the event',
-    );
+    expect(alone).toContain('Condition before not recorded: there is no condition check from before that');
     expect(alone).toContain('Value before not known');
     expect(alone).toMatch(/Value after USD \d/);
     expect(alone).toContain('Loss of value not known: nothing tells its condition before');
     expect(alone).not.toContain('Both values');
+    expect(alone).not.toContain('What happened');
+    expect(alone).toContain('No event is recorded for this car');
     await api.cars.saveCheck({
       carId,
       checkedOn: '2026-03-01',
@@ -179,6 +181,13 @@ describe('papers', { timeout: 120_000 }, () => {
     expect(text).toContain(`Condition before C${grade} (as noted with the event)`);
     expect(text).toContain('Condition after C2');
     expect(text).toMatch(/Loss of value USD \d+\.\d\d, the difference/);
+    // A check after that, when it was cleaned, is not what happened.
+    await api.cars.saveCheck({ carId, checkedOn: '2026-03-10', grade: 3, notes: 'Cleaned', parts: [] });
+    const later = (await paper(api, 'claim', { carId })).text;
+    expect(later).toMatch(/What happened dropped: off the shelf Happened on Mar 1, 2026/);
+    expect(later).toContain('Condition after C2');
+    const lossIn = (said: string) => /Loss of value USD (\d+\.\d\d)/.exec(said)?.[1];
+    expect(lossIn(later)).toBe(lossIn(text));
   });
 
   it('have on the bench sheet the bench’s own list of what to look at before closing', async () => {
