@@ -51,7 +51,16 @@ const ReportsScreen = () => {
     window.scrollTo({ top: 0 });
     void work.start(signal => api.reports.make({ ...reportInput(again), preview: true }, { signal }));
   };
-  if (summary.data.counts.cars + summary.data.counts.seenCars === 0) return <NothingToReport />;
+  const { cars, seenCars, castings, saleRecords } = summary.data.counts;
+  if (cars + seenCars === 0)
+    return (
+      <>
+        <NothingToReport />
+        {castings + saleRecords > 0 ? (
+          <OtherPapers today={summary.data.today} lots={lots.data} again={null} withoutCars />
+        ) : null}
+      </>
+    );
   return (
     <>
       <PageHeader

@@ -187,15 +187,20 @@ export const OtherPapers = ({
   today,
   lots,
   again,
+  withoutCars = false,
 }: {
   today: IsoDate;
   lots: LotRow[];
   /** A saved paper, to be made at once. */
   again: ReportDefinitionView | null;
+  /** There is no car yet: it begins with what can be made without one. */
+  withoutCars?: boolean;
 }) => {
   const defined = again && 'kind' in again.wanted ? again.wanted : null;
   const [choice, setChoice] = useState(() =>
-    defined ? paperChoiceOf(defined, today) : startingPaper(today),
+    defined
+      ? paperChoiceOf(defined, today)
+      : { ...startingPaper(today), ...(withoutCars && { what: 'want-list' as const }) },
   );
   const [definition, setDefinition] = useState(defined ? again?.name : undefined);
   const client = useQueryClient();
@@ -273,7 +278,7 @@ export const OtherPapers = ({
           />
         ) : null}
       </div>
-      {isNamed(choice) ? <SaveChoice wanted={() => definedPaper(choice)} /> : null}
+      {isNamed(choice) && !withoutCars ? <SaveChoice wanted={() => definedPaper(choice)} /> : null}
     </section>
   );
 };

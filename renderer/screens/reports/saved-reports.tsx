@@ -2,6 +2,7 @@ import { Button, Table } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import type { ReportDefinitionView } from '../../../electron/api/reports/definitions.ts';
 import { moneyText } from '../../../valuation/wording/reader.ts';
+import { reportTitle } from '../../../valuation/wording/report-title.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';
 import { dateText, readerLocale } from '../../components/format.ts';
@@ -11,7 +12,7 @@ import classes from './reports.module.css';
 import { SaveChoice } from './save-choice.tsx';
 
 const kindName = (wanted: ReportDefinitionView['wanted']): string =>
-  'kind' in wanted ? (paperNames[wanted.kind] ?? wanted.kind) : 'Collection report';
+  'kind' in wanted ? (paperNames[wanted.kind] ?? wanted.kind) : reportTitle('', wanted.lotId !== undefined);
 
 /** Reports by their names: how each is made, to be made again; and those that were saved last. */
 export const SavedReports = ({

@@ -23,6 +23,18 @@ const contents: Record<ReportChoice['format'], string[]> = {
   ],
 };
 
+/** Which cars the report is of; sold ones are in it only where that is chosen. */
+const carsText = (
+  { includeSold }: ReportChoice,
+  { counts }: CollectionSummary,
+  lot: LotRow | null,
+): string =>
+  lot
+    ? `${includeSold ? lot.carCount : lot.carCount - lot.soldCount} of the lot ${lot.name}`
+    : includeSold
+      ? `${counts.cars}, the sold ones too`
+      : 'the whole collection';
+
 /** A small sheet that shows what the report will say of itself. */
 export const Sheet = ({
   choice,
@@ -42,9 +54,7 @@ export const Sheet = ({
     <p className={classes.sheetTitle}>{reportTitle(choice.title, lot !== null)}</p>
     <dl className={classes.sheetFacts}>
       <dt>Cars</dt>
-      <dd>
-        {lot ? `${lot.carCount} of the lot ${lot.name}` : `${summary.counts.cars}, the whole collection`}
-      </dd>
+      <dd>{carsText(choice, summary, lot)}</dd>
       <dt>Basis</dt>
       <dd>{choice.basis}</dd>
       <dt>Effective</dt>

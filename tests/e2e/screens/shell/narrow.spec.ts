@@ -33,6 +33,9 @@ test('the first hour can be gone through at 400 pixels, or with text at 320 %', 
     ['/reference/names', 'names'],
     ['/sales/paste', 'paste'],
     ['/settings?part=names', 'settings'],
+    ['/sales/sold', 'sold'],
+    ['/reference/sets', 'sets'],
+    ['/reports', 'reports'],
   ] as const) {
     await goTo(page, place);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
