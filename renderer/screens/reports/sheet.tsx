@@ -23,6 +23,20 @@ const contents: Record<ReportChoice['format'], string[]> = {
   ],
 };
 
+const withoutValues: Record<ReportChoice['format'], string[]> = {
+  pdf: [
+    'Cover with the effective date',
+    'Every car: picture, identity, grade, finish state',
+    'No values or prices',
+  ],
+  xlsx: ['One row a car, with the columns of a lot file first', 'No values or prices', 'Dates as dates'],
+  csv: [
+    'One row a car, with the columns of a lot file first',
+    'No values or prices',
+    'UTF-8, comma, RFC 4180',
+  ],
+};
+
 /** Which cars the report is of; sold ones are in it only where that is chosen. */
 const carsText = (
   { includeSold }: ReportChoice,
@@ -55,21 +69,31 @@ export const Sheet = ({
     <dl className={classes.sheetFacts}>
       <dt>Cars</dt>
       <dd>{carsText(choice, summary, lot)}</dd>
-      <dt>Basis</dt>
-      <dd>{choice.basis}</dd>
+      {choice.withoutValues ? null : (
+        <>
+          <dt>Basis</dt>
+          <dd>{choice.basis}</dd>
+        </>
+      )}
       <dt>Effective</dt>
       <dd>{dateText(choice.on)}</dd>
-      <dt>Currency</dt>
-      <dd>{summary.reportingCurrency}</dd>
+      {choice.withoutValues ? null : (
+        <>
+          <dt>Currency</dt>
+          <dd>{summary.reportingCurrency}</dd>
+        </>
+      )}
     </dl>
     <ul className={classes.sheetContents}>
-      {contents[choice.format].map(line => (
+      {(choice.withoutValues ? withoutValues : contents)[choice.format].map(line => (
         <li key={line}>{line}</li>
       ))}
     </ul>
     <p className={classes.sheetLimits}>
-      An owner’s inventory, not an appraisal. Cars without enough evidence are listed and counted separately,
-      never as zero.
+      An owner’s inventory, not an appraisal.
+      {choice.withoutValues
+        ? ''
+        : ' Cars without enough evidence are listed and counted separately, never as zero.'}
     </p>
   </aside>
 );
