@@ -258,12 +258,12 @@ export const jobs = async (trx: Transaction<Schema>, terms: Terms) => {
     const work = workOf(rows, terms, job?.kind ?? null);
     if (!job && !work)
       throw new Refusal('job_state', 'it says neither how far the job is nor when the work was finished');
-    refuseSeen(carId);
     const seasonId = job ? seasonOf(job.season) : null;
     const here = job && asHere(job, seasonId);
     const checkId = work?.isChecked ? await checkOf(trx, carId, work.finishedOn) : null;
     const workHere = work && { ...work, isChecked: checkId !== null };
     if (isKnown(contentOf({ carId, job: here, work: workHere }))) return false;
+    refuseSeen(carId);
     if (job) {
       if (added.has(`${carId} ${job.addedAt}`))
         throw new Refusal(
