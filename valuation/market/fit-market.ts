@@ -50,6 +50,19 @@ const withShares = (sales: readonly PreparedSale[], design: MarketDesign, fit: R
     return { ...sale, price, weight: fit.weights[i]!, record: { ...sale.record, price: share } };
   });
 
+/** See `FitInside.certainty`. */
+const certaintyOf = (
+  { lotOf, lots }: MarketDesign,
+  { weights: own, labels }: RoundsResult,
+  weights: Float64Array,
+): Float64Array =>
+  lots.length > 0 || labels
+    ? weights.map((w, i) => {
+        const lot = lotOf[i]!;
+        return lot < 0 ? w * (labels?.sure[i] ?? 1) : (w * own[i]!) / lots[lot]!.weight;
+      })
+    : weights;
+
 const rowsAStep = 5000;
 
 /** L⁻¹ × the columns of each sale, and last its residual: what the ladders are made from. */
@@ -163,7 +176,6 @@ export const fitMarketInTurns = function* (
   );
   const scale = weightiest > 0 ? fit.informationScale * Math.min(1, weightiest) : 1;
   const weights = fit.weights.map((w, i) => w * fit.robust[i]! * fit.clarity[i]! * scale);
-  const shareOf = (i: number) => fit.weights[i]! / design.lots[design.lotOf[i]!]!.weight;
   const doubtful = records
     .map(({ record }, i) => ({ id: record.id, departure: fit.departures[i]! }))
     .filter(({ departure }) => Math.abs(departure) >= doubtfulFrom);
@@ -207,8 +219,7 @@ export const fitMarketInTurns = function* (
       slots: design.slots,
       tree: design.tree,
       weights,
-      certainty:
-        lots.length > 0 ? weights.map((w, i) => (design.lotOf[i]! < 0 ? w : w * shareOf(i))) : weights,
+      certainty: certaintyOf(design, fit, weights),
       departures: fit.departures,
       saleRarity,
       timeLog: timeLogOf(estimate, model),

@@ -3,6 +3,7 @@ import { isotonic } from '../statistics/isotonic.ts';
 import type { AssumptionSet, TimeModel } from '../types.ts';
 import { finishStates, grades } from '../words.ts';
 import { unknownGradeSteps } from './assumed-curve.ts';
+import { type LabelDoubt, newDoubt } from './label-doubt.ts';
 import { columnPrecisions, columns, curveCells, yearLengths, yearsWithin } from './market-columns.ts';
 import type { MarketDesign } from './market-design.ts';
 import type { Variances } from './pool-evidence.ts';
@@ -21,6 +22,8 @@ const steps = grades.length;
 const mostRounds = 25;
 /** Steps of the variances and the weights between two fits of the shared effects. */
 const innerSteps = 6;
+/** Rounds after which labels stand: they come to rest slowly, and by little. */
+const labelRounds = 8;
 /** Changes of weights and of logs of variances below this count as none. */
 const still = 1e-4;
 
@@ -29,6 +32,8 @@ export interface RoundsResult extends SaleStates {
   /** Fitted log price of each finish state × 19 + grade step, relative to C10 original but for the level. */
   curve: Float64Array;
   variances: Variances;
+  /** What is doubted of the labels; null where they are taken as they are. */
+  labels: LabelDoubt | null;
   /**
    * By which weights were scaled to tell what they tell together; whoever pools with them
    * must scale them too.
@@ -192,9 +197,17 @@ const informationScaleOf = ({ weights, lotOf, lots, beliefs }: MarketDesign): nu
   return squares > 0 ? total / squares : 1;
 };
 
+/** Log of the rarity factor of each variation by the effects. */
+const rarityLogsOf = ({ rarities, spans }: MarketDesign, estimate: Float64Array): Float64Array => {
+  const logs = new Map(
+    [...spans].map(([key, { cell, log }]) => [key, cell.reduce((sum, x, a) => sum + x * estimate[a]!, log)]),
+  );
+  return Float64Array.from(rarities, rarity => logs.get(rarity)!);
+};
+
 /**
  * Fits the shared effects (level, trend, rarities, finish states, grade curve), the variances of the
- * pooling, the weight of each record against wildness, and the shares of the cars of lots, in turns
+ * pooling, the weight of each record against wildness and a wrong label, and the shares of the cars of lots, in turns
  * until nothing moves.
  */
 export const fitRounds = function* (
@@ -210,6 +223,7 @@ export const fitRounds = function* (
   const told = toldNodes(design);
   let states = newStates(design);
   let { variances } = prior;
+  let labels = newDoubt(design);
   let effects: SharedEffects;
   let curve: Float64Array;
   let noiseSlope = 0;
@@ -238,6 +252,7 @@ export const fitRounds = function* (
       within: variances.within,
       noise: noiseFactors(noiseSlope),
     });
+    const rarityLogs = rarityLogsOf(design, effects.estimate);
     moved = 0;
     if (yearly !== null && yearly > 0) {
       const next = settleYearly(effects, assumedYearly, oldest);
@@ -254,8 +269,11 @@ export const fitRounds = function* (
         informationScale,
         freedom: effects.freedom,
         told,
+        labels,
+        labelsStand: rounds > labelRounds,
+        rarityLogs,
       });
-      ({ states } = step);
+      ({ states, labels } = step);
       moved = Math.max(moved, step.moved);
       // The first round looks for wild records with the assumed variances, which they have not yet inflated.
       if (rounds > 1) ({ variances } = step);
@@ -269,6 +287,7 @@ export const fitRounds = function* (
     effects,
     curve,
     variances,
+    labels,
     informationScale,
     noiseSlope,
     yearly,

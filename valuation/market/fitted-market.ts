@@ -83,14 +83,14 @@ export interface FitInside {
   slots: Int32Array;
   tree: MarketTree;
   /**
-   * Weight of each sale: recency × reliability × robustness, less where its grade is unknown, on the
-   * scale of the fit.
+   * Weight of each sale: recency × reliability × robustness × the chance that it is booked rightly, less where
+   * its grade is unknown, on the scale of the fit.
    */
   weights: Float64Array;
   /**
    * What each sale makes surer: its weight, but of the car of a lot only so much as the lot's price
-   * tells of that car alone, the others unknown, which is its share of its weight. The very weights
-   * where there are no lots.
+   * tells of that car alone, the others unknown, which is its share of its weight, and of a record less where
+   * its label is doubted. The very weights where there are neither lots nor doubts.
    */
   certainty: Float64Array;
   /** Standard deviations by which each sale departs from what the others predict. */

@@ -54,6 +54,8 @@ export interface MarketDesign {
   ranges: Float64Array;
   /** 1 where it is a belief. */
   beliefs: Uint8Array;
+  /** 1 where somebody else said which variation it is: a sale record that is not of a car of the owner's. */
+  labelled: Uint8Array;
   /**
    * Place of each sale's lot, −1 for a sale of its own. The rows and weights of a lot's cars are where the
    * fit starts, by its assumptions.
@@ -219,6 +221,9 @@ export const designMarket = (
     ungraded: Uint8Array.from(sales, ({ record }) => (record.grade === null ? 1 : 0)),
     ranges: Float64Array.from(sales, ({ range }) => range),
     beliefs: Uint8Array.from(sales, ({ from }) => (from?.kind === 'belief' ? 1 : 0)),
+    labelled: Uint8Array.from(sales, ({ from, record, variation }) =>
+      from === null && record.source !== 'own sale' && variation >= 0 ? 1 : 0,
+    ),
     lotOf: Int32Array.from(sales, ({ lot }) => lot),
     lots: designed,
     slots,

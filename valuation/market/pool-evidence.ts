@@ -26,12 +26,15 @@ export interface Evidenced extends EvidenceTree {
   values: Float64Array;
   precision: Float64Array;
   variation: ArrayLike<number>;
+  /** With which precision each sale makes its node surer, where that is less than its weight in the mean. */
+  sure?: Float64Array;
 }
 
 export interface PooledLevel {
-  /** Posterior mean and variance of each node. */
+  /** Posterior mean and variance of each node, and the variance that it would have if all weights were sure. */
   mean: Float64Array;
   variance: Float64Array;
+  asWeighted: Float64Array;
   /** Weight of the node's own evidence against its parent's: z = τ² q / (1 + τ² q). */
   credibility: Float64Array;
   /**
@@ -46,6 +49,7 @@ export interface PooledLevel {
 interface Unsettled {
   own: Float64Array;
   precision: Float64Array;
+  sure: Float64Array | undefined;
   between: number;
   /** See `EvidenceTree`. */
   apart?: Float64Array;
@@ -53,11 +57,12 @@ interface Unsettled {
   parent: ArrayLike<number>;
 }
 
-const settle = ({ own, precision, between, apart, above, parent }: Unsettled): PooledLevel => {
+const settle = ({ own, precision, sure, between, apart, above, parent }: Unsettled): PooledLevel => {
   const count = precision.length;
   const level: PooledLevel = {
     mean: new Float64Array(count),
     variance: new Float64Array(count),
+    asWeighted: new Float64Array(count),
     credibility: new Float64Array(count),
     square: new Float64Array(count),
     precision,
@@ -65,16 +70,40 @@ const settle = ({ own, precision, between, apart, above, parent }: Unsettled): P
   for (let i = 0; i < count; i++) {
     const up = above ? above.mean[parent[i]!]! : 0;
     const upVariance = above ? above.variance[parent[i]!]! : 0;
+    const upAsWeighted = above ? above.asWeighted[parent[i]!]! : 0;
     const free = apart ? between * apart[i]! : between;
     const q = precision[i]! * free;
     const z = q / (1 + q);
     const departure = z * (own[i]! - up);
     level.credibility[i] = z;
     level.mean[i] = up + departure;
-    level.variance[i] = free * (1 - z) + (1 - z) ** 2 * upVariance;
-    level.square[i] = departure * departure + free * (1 - z) + z * z * upVariance;
+    const told = sure ? sure[i]! * free : q;
+    const zSure = told / (1 + told);
+    level.asWeighted[i] = free * (1 - z) + (1 - z) ** 2 * upAsWeighted;
+    level.variance[i] = free * (1 - zSure) + (1 - zSure) ** 2 * upVariance;
+    level.square[i] = departure * departure + free * (1 - zSure) + zSure * zSure * upVariance;
   }
   return level;
+};
+
+/** Sums of the children's precisions at each parent. */
+const summed = (precision: Float64Array, parent: ArrayLike<number>, parents: number): Float64Array => {
+  const sums = new Float64Array(parents);
+  for (let i = 0; i < precision.length; i++) sums[parent[i]!]! += precision[i]!;
+  return sums;
+};
+
+/** What makes each node surer, gathered up the tree; undefined where that is what it weighs. */
+const surePrecisions = (
+  { sure, variation, variationCasting, castingSeries, seriesCount, variationApart, castingApart }: Evidenced,
+  variances: Variances,
+) => {
+  if (!sure) return undefined;
+  const variations = summed(sure, variation, variationCasting.length);
+  const ofVariations = thinned(variations, variances.betweenVariations, variationApart);
+  const castings = summed(ofVariations, variationCasting, castingSeries.length);
+  const ofCastings = thinned(castings, variances.betweenCastings, castingApart);
+  return { variations, castings, series: summed(ofCastings, castingSeries, seriesCount) };
 };
 
 /**
@@ -114,9 +143,11 @@ export const poolEvidence = (
     seriesCount,
     1,
   );
+  const sure = surePrecisions(evidence, variances);
   const series = settle({
     own: s.rows,
     precision: s.precision,
+    sure: sure?.series,
     between: variances.betweenSeries,
     above: null,
     parent: [],
@@ -124,6 +155,7 @@ export const poolEvidence = (
   const castings = settle({
     own: c.rows,
     precision: c.precision,
+    sure: sure?.castings,
     between: variances.betweenCastings,
     apart: castingApart,
     above: series,
@@ -132,6 +164,7 @@ export const poolEvidence = (
   const variations = settle({
     own: v.rows,
     precision: v.precision,
+    sure: sure?.variations,
     between: variances.betweenVariations,
     apart: variationApart,
     above: castings,

@@ -1,4 +1,5 @@
 import type { AssumptionSet } from '../types.ts';
+import { type LabelDoubt, settleDoubt } from './label-doubt.ts';
 import { columns } from './market-columns.ts';
 import type { MarketDesign } from './market-design.ts';
 import { type PooledLevel, poolEvidence, type Variances } from './pool-evidence.ts';
@@ -122,11 +123,29 @@ export interface SettleInput {
   /** The number of shared effects that the records told. */
   freedom: number;
   told: ToldNodes | null;
+  /** Null where labels are taken as they are. */
+  labels: LabelDoubt | null;
+  labelsStand: boolean;
+  /** Log of the rarity factor of each variation. */
+  rarityLogs: Float64Array;
+}
+
+/** A sale or lot as it is taken into the variance of one sale. */
+interface Taken {
+  residual: number;
+  /** Posterior variance of what is fitted, and by the weights alone. */
+  fitVariance: number;
+  asWeighted: number;
+  weight: number;
+  clarity: number;
+  robust: number;
+  /** Chance that it is booked rightly. */
+  right: number;
 }
 
 /**
  * One step of expectation–maximisation: pools the residuals given the variances, sets each sale's weight by
- * how far it lies from what the others predict, shares every lot over its cars, and gives the variances that
+ * how far it lies from what the others predict and by how likely it is booked rightly, shares every lot over its cars, and gives the variances that
  * this makes most likely, the assumed ones counting as `prior.strength` observations each. A lot counts as
  * one observation, with one weight for all its parts. `moved` is the largest change.
  * Source: Dempster, Laird & Rubin (1977), JRSS B 39.
@@ -139,7 +158,15 @@ export const settleVariances = ({
   informationScale,
   freedom,
   told,
-}: SettleInput): { states: SaleStates; variances: Variances; moved: number } => {
+  labels: labelsBefore,
+  labelsStand,
+  rarityLogs,
+}: SettleInput): {
+  states: SaleStates;
+  variances: Variances;
+  labels: LabelDoubt | null;
+  moved: number;
+} => {
   const { slots, tree, lotOf, lots, offsets, centre } = design;
   const { strength, variances: start } = prior;
   const states: SaleStates = {
@@ -148,10 +175,12 @@ export const settleVariances = ({
     departures: before.departures.slice(),
     apart: before.apart.slice(),
   };
+  const precision = precisionOf(before, informationScale, variances.within);
   const pooled = poolEvidence(
     {
       values: before.residuals,
-      precision: precisionOf(before, informationScale, variances.within),
+      precision,
+      ...(labelsBefore && { sure: precision.map((q, i) => q * labelsBefore.sure[i]!) }),
       variation: slots,
       ...tree,
     },
@@ -161,30 +190,46 @@ export const settleVariances = ({
   let observations = strength;
   let moved = 0;
   /** Takes an observation into the variance within, and gives its weight against wildness again. */
-  const take = (residual: number, fitVariance: number, weight: number, clarity: number, robust: number) => {
+  const take = ({ residual, fitVariance, asWeighted, weight, clarity, robust, right }: Taken) => {
     const w = weight * informationScale * robust;
     const sale = variances.within / clarity;
     within += w * clarity * (residual * residual + fitVariance);
     observations += w;
-    const leftOut = leftOutDeparture(residual, sale, sale / w, fitVariance);
-    const next = robustWeight(leftOut.departure);
+    // What labels leave open of the others stays open without the sale.
+    const leftOut = leftOutDeparture(residual, sale + fitVariance - asWeighted, sale / w, asWeighted);
+    const next = robustWeight(leftOut.departure) * right;
     moved = Math.max(moved, Math.abs(next - robust));
     return { ...leftOut, next };
   };
   for (let i = 0; i < slots.length; i++) {
     if (lotOf[i]! >= 0) continue;
     const slot = slots[i]!;
-    const { next, departure, apart } = take(
-      before.residuals[i]! - pooled.variations.mean[slot]!,
-      pooled.variations.variance[slot]!,
-      before.weights[i]!,
-      before.clarity[i]!,
-      before.robust[i]!,
-    );
+    const { next, departure, apart } = take({
+      residual: before.residuals[i]! - pooled.variations.mean[slot]!,
+      fitVariance: pooled.variations.variance[slot]!,
+      asWeighted: pooled.variations.asWeighted[slot]!,
+      weight: before.weights[i]!,
+      clarity: before.clarity[i]!,
+      robust: before.robust[i]!,
+      right: labelsBefore?.right[i] ?? 1,
+    });
     states.robust[i] = next;
     states.departures[i] = departure;
     states.apart[i] = apart;
   }
+  const labels =
+    !labelsBefore || labelsStand
+      ? labelsBefore
+      : settleDoubt({
+          design,
+          before: labelsBefore,
+          residuals: before.residuals,
+          departures: states.departures,
+          apart: states.apart,
+          sale: before.clarity.map(clarity => variances.within / clarity),
+          variations: pooled.variations,
+          rarityLogs,
+        });
   if (lots.length > 0) {
     states.residuals = before.residuals.slice();
     states.values = before.values.slice();
@@ -202,7 +247,15 @@ export const settleVariances = ({
       variances,
     });
     const first = lot.parts[0]!;
-    const { next, departure, apart } = take(residual, fitVariance, lot.weight, 1, before.robust[first]!);
+    const { next, departure, apart } = take({
+      residual,
+      fitVariance,
+      asWeighted: fitVariance,
+      weight: lot.weight,
+      clarity: 1,
+      robust: before.robust[first]!,
+      right: 1,
+    });
     lot.parts.forEach((i, k) => {
       const value = means[k]! + residual;
       const weight = lot.weight * shares[k]!;
@@ -230,5 +283,5 @@ export const settleVariances = ({
   };
   for (const key of ['within', 'betweenVariations', 'betweenCastings', 'betweenSeries'] as const)
     moved = Math.max(moved, Math.abs(Math.log(settled[key] / variances[key])));
-  return { states, variances: settled, moved };
+  return { states, variances: settled, labels, moved };
 };

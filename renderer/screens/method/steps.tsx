@@ -75,7 +75,9 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
               {listing === undefined ? '' : `, an asking price ${percentText(listing)}`}. A sale without a
               grade is taken at {gradeLabel(assumptions.unknownGrade)} and counts less because of that doubt.
               A price far from what the others suggest counts little and is marked as doubtful; it stays on
-              the list for you to leave out or keep.
+              the list for you to leave out or keep. From 100 records on, a sale counts less where its price
+              suits another variation of its casting better, because it may have been listed under the wrong
+              one. How often that happens is learned from all records; your own sales are never doubted so.
             </p>
           </Step>
           <Step number={5} title="What you paid and what you believe count beside sales">
