@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
-import { readerLocale } from '../../../components/format.ts';
+import { counted, readerLocale } from '../../../components/format.ts';
 import { PageHeader } from '../../../components/layout/page-header.tsx';
 import { WorthLegend } from '../../../components/worth-strip/worth-axis.tsx';
 import classes from './list.module.css';
@@ -54,7 +54,7 @@ export const CarsHeader = ({
     title="Cars"
     facts={
       <>
-        {cars.toLocaleString(readerLocale())} in the collection
+        {counted(cars, 'car')} entered
         {unread > 0 ? (
           <>
             {' · '}
