@@ -111,6 +111,14 @@ const timeLogOf =
     return log;
   };
 
+/** Log by which the prices of a kind of source lie above those that they are taken for. */
+const sourceLogOf =
+  (estimate: Float64Array) =>
+  (source: string): number => {
+    const column = sourceColumn(source);
+    return column < 0 ? 0 : estimate[column]!;
+  };
+
 /** What prices did in each stretch of years in which there were sales. */
 const stepsOf = (estimate: Float64Array, years: number): TimeUsed['steps'] => {
   const steps: TimeUsed['steps'] = [];
@@ -237,10 +245,7 @@ export const fitMarketInTurns = function* (
         variance: fit.effects.variance[columns.ungraded]!,
         steps: design.gradeDoubt,
       },
-      sourceLog: source => {
-        const column = sourceColumn(source);
-        return column < 0 ? 0 : estimate[column]!;
-      },
+      sourceLog: sourceLogOf(estimate),
       evidence: countEvidence(index, design.tree, sales, new Set(doubtful.map(({ id }) => id))),
       indexSpan: context.date.span,
     },

@@ -3,7 +3,7 @@ import { type FittedMarket, ownVariance } from '../market/fitted-market.ts';
 import { columns } from '../market/market-columns.ts';
 import type { Subject } from '../types.ts';
 import { finishStates, grades } from '../words.ts';
-import { cachedOn, onceOn } from './cached-on.ts';
+import { cachedOn } from './cached-on.ts';
 import { variationChances } from './explain-worth.ts';
 import { gradeView } from './grade-view.ts';
 import { poolAt } from './pool-at.ts';
@@ -82,9 +82,9 @@ const build = (
   };
 };
 
-const held = cachedOn<string, SharedFactors>(50_000);
-/** A list that is summed again holds the same cars. */
-const ofCars = onceOn(() => new WeakMap<PlacedCar, SharedFactors>());
+/** So many are held; nearly a kilobyte each. */
+const mostHeld = 3000;
+const held = cachedOn<string, SharedFactors>(mostHeld);
 
 /**
  * What the estimate of a car of a place shares with those of others, at a finish state and grade step; the
@@ -105,14 +105,9 @@ export const factorsAt = (
  * is.
  */
 export const sharedFactors = (fitted: FittedMarket, car: PlacedCar): SharedFactors | null => {
-  const known = ofCars(fitted);
-  const found = known.get(car);
-  if (found) return found;
   const place = subjectPlace(fitted, car);
   if (!place) return null;
   const state = finishStates.indexOf(car.finishState);
   const step = gradeStep(car.grade ?? fitted.assumptions.unknownGrade);
-  const factors = factorsAt(fitted, place, state, step);
-  known.set(car, factors);
-  return factors;
+  return factorsAt(fitted, place, state, step);
 };

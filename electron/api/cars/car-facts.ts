@@ -12,10 +12,10 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
   const costs = new Map<Currency, { minor: Minor; cars: number }>();
   const totals = { valued: 0, asFound: 0, withoutCost: 0, gain: 0, gaining: 0 };
   for (const car of here) {
-    const worth = list.figuresOf(car.id)?.worths.asFound;
-    if (worth) {
+    const mid = list.midOf(car.id);
+    if (mid !== null) {
       totals.valued += 1;
-      totals.asFound += worth.mid;
+      totals.asFound += mid;
     }
     const currency = car.lotId === null ? undefined : list.lots.get(car.lotId)?.currency;
     if (car.cost === null || currency === undefined) totals.withoutCost += 1;
@@ -41,20 +41,23 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
 };
 
 /** Between what amounts the values of the cars that are still here lie, for the axis that they share. */
-export const valueBounds = ({ figuresOf }: ListedCars, cars: readonly BriefCar[]): CarsFacts['values'] => {
+export const valueBounds = ({ figures }: ListedCars, cars: readonly BriefCar[]): CarsFacts['values'] => {
   // What is not known stays nothing, and bounds nothing.
   const amounts = new Float64Array(cars.length * 5);
   let at = 0;
+  const bounds = [
+    figures.column(({ worths }) => worths.asFound?.low),
+    figures.column(({ worths }) => worths.asFound?.high),
+    figures.column(({ worths }) => worths.restored?.high),
+    figures.column(({ worths }) => worths.originalFinish?.low),
+    figures.column(({ worths }) => worths.originalFinish?.high),
+  ];
   for (const { id, isSold } of cars) {
-    const worths = isSold ? undefined : figuresOf(id)?.worths;
-    if (!worths) continue;
-    const { asFound, restored, originalFinish } = worths;
-    amounts[at] = asFound?.low ?? 0;
-    amounts[at + 1] = asFound?.high ?? 0;
-    amounts[at + 2] = restored?.high ?? 0;
-    amounts[at + 3] = originalFinish?.low ?? 0;
-    amounts[at + 4] = originalFinish?.high ?? 0;
-    at += 5;
+    if (isSold) continue;
+    for (const bound of bounds) {
+      amounts[at] = bound(id) ?? 0;
+      at += 1;
+    }
   }
   return outerBounds(amounts);
 };

@@ -31,7 +31,7 @@ const lacks: Record<CarLack, (car: BriefCar, list: ListedCars) => boolean> = {
   unidentified: car => car.castingId === null,
   'open-variation': car => car.castingId !== null && car.variationId === null,
   ungraded: car => car.grade === null,
-  'no-worth': (car, { figuresOf }) => car.castingId !== null && !figuresOf(car.id)?.worths.asFound,
+  'no-worth': (car, { midOf }) => car.castingId !== null && midOf(car.id) === null,
   'not-understood': car => car.isUnread,
   'no-photograph': car => car.photos === 0,
 };

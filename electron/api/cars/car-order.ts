@@ -28,8 +28,7 @@ export const shortNameOf = (list: ListedCars, car: BriefCar): string | null =>
 
 /** What each column of the list of cars, and each order of the wall, sorts by. */
 export const carSortValues = (list: ListedCars, locale: string) => {
-  const { lots, figuresOf } = list;
-  const midOf = ({ id }: BriefCar) => figuresOf(id)?.worths.asFound?.mid ?? null;
+  const { lots, midOf } = list;
   const columns: Record<string, (car: BriefCar) => SortValue> = {
     number: car => car.inventoryNumber,
     photo: car => car.photos,
@@ -51,15 +50,15 @@ export const carSortValues = (list: ListedCars, locale: string) => {
     lot: car => (car.lotId === null ? null : (lots.get(car.lotId)?.name ?? null)),
     status: car => statusText(statusOf(list, car)),
     cost: car => car.cost,
-    worth: midOf,
-    found: car => (car.isSold ? null : midOf(car)),
+    worth: car => midOf(car.id),
+    found: car => (car.isSold ? null : midOf(car.id)),
     recommendation: car => {
       const advice = adviceOf(list, car);
       return advice && recommendationWord(advice, locale);
     },
     gain: car => gainOf(list, car),
     // The gain of the best option, also where it is to leave.
-    expected: car => (car.isSold ? null : (figuresOf(car.id)?.expectedGain ?? null)),
+    expected: car => (car.isSold ? null : list.expectedGainOf(car.id)),
   };
   return (columnId: string) => columns[columnId];
 };

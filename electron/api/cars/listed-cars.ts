@@ -1,8 +1,9 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { type LotRecord, listLots } from '../../../db/records/lots/lots.ts';
-import { advisesWork, type ListedStatus } from '../../../valuation/words.ts';
+import type { Minor } from '../../../valuation/types.ts';
+import { advisesWork, type ListedStatus, type Recommendation } from '../../../valuation/words.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
-import { type CarFigures, figuresById } from '../figures/figures.ts';
+import { type Figures, figuresById, noFigures } from '../figures/figures.ts';
 import { isOwned, isSeenOnly, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
@@ -18,8 +19,12 @@ export interface ListedCars {
   lots: ReadonlyMap<number, LotRecord>;
   /** The lots that were only seen. */
   seen: ReadonlySet<number>;
-  /** Nothing where no figures were asked for. */
-  figuresOf(id: number): CarFigures | undefined;
+  /** Those of no car where none were asked for. */
+  figures: Figures;
+  /** Of a car's figures, the middle of its value as found, what is recommended, and what that is expected to gain. */
+  midOf(id: number): Minor | null;
+  recommendationOf(id: number): Recommendation | undefined;
+  expectedGainOf(id: number): Minor | null;
   /** All that is written of a car, folded; nothing where no words were asked for. */
   textOf(id: number): string;
 }
@@ -33,6 +38,9 @@ export const listedCars = async (
   const cars = [...(await allBriefCars(session)).values()];
   const ids = cars.map(({ id }) => id);
   const texts = await carTexts(session, needs.texts ? ids : null);
+  const figures = needs.figures ? await figuresById(session, ids) : noFigures;
+  const mid = figures.column(({ worths }) => worths.asFound?.mid ?? null);
+  const expectedGain = figures.column(one => one.expectedGain);
   return {
     at,
     cars,
@@ -40,7 +48,10 @@ export const listedCars = async (
     seen: await seenLotsOf(session),
     lots: new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot])),
     textOf: id => texts.get(id) ?? '',
-    figuresOf: needs.figures ? await figuresById(session, ids) : () => undefined,
+    figures,
+    midOf: id => mid(id) ?? null,
+    recommendationOf: figures.column(({ recommendation }) => recommendation),
+    expectedGainOf: id => expectedGain(id) ?? null,
   };
 };
 
@@ -55,10 +66,9 @@ export const statusOf = ({ seen }: ListedCars, car: BriefCar): ListedStatus =>
   isSeenOnly(seen, car) ? 'seen' : car.status;
 
 /** What is recommended for a car of the owner's; null for others. */
-export const adviceOf = ({ figuresOf, seen }: ListedCars, car: BriefCar) =>
-  isOwned(seen, car) ? (figuresOf(car.id)?.recommendation ?? null) : null;
+export const adviceOf = ({ recommendationOf, seen }: ListedCars, car: BriefCar) =>
+  isOwned(seen, car) ? (recommendationOf(car.id) ?? null) : null;
 
 /** What is gained by following a recommendation of some work; null where none is recommended. */
-export const gainOf = (list: ListedCars, car: BriefCar): number | null => {
-  return advisesWork(adviceOf(list, car)) ? (list.figuresOf(car.id)?.expectedGain ?? null) : null;
-};
+export const gainOf = (list: ListedCars, car: BriefCar): number | null =>
+  advisesWork(adviceOf(list, car)) ? list.expectedGainOf(car.id) : null;

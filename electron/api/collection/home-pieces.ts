@@ -9,7 +9,7 @@ import {
 } from '../../../valuation/index.ts';
 import type { FinishState, Grade } from '../../../valuation/words.ts';
 import type { CarBlock } from '../figures/car-blocks.ts';
-import type { CarFigures } from '../figures/figures.ts';
+import type { Figures } from '../figures/figures.ts';
 import { isOwned } from '../figures/owned.ts';
 import type { ReferenceIndex } from '../reference/reference-index.ts';
 import type { OwnRest } from '../views.ts';
@@ -71,10 +71,16 @@ const noCounts = (): HomeCounts => ({
 
 const works: ReadonlySet<Recommendation> = new Set(['restore', 'conserve', 'customise']);
 
-const count = (counts: HomeCounts, car: BriefCar, figures: CarFigures | undefined): void => {
-  const worth = figures?.worths.asFound;
-  const own = figures?.worths.restsOn;
-  const pays = !car.isDecided && works.has(figures?.recommendation ?? 'leave');
+const count = (
+  counts: HomeCounts,
+  car: BriefCar,
+  {
+    worth,
+    own,
+    recommendation = 'leave',
+  }: { worth?: Worth | null; own?: OwnRest; recommendation?: Recommendation },
+): void => {
+  const pays = !car.isDecided && works.has(recommendation);
   counts.cars += 1;
   counts.valued += Number(Boolean(worth));
   if (own) counts[own] += 1;
@@ -101,16 +107,20 @@ export const homePiece = (
     fitted,
     index,
     seen,
-    figuresOf,
+    figures,
   }: {
     fitted: FittedMarket;
     index: ReferenceIndex;
     /** The lots that were only seen. */
     seen: ReadonlySet<number>;
-    figuresOf: (id: number) => CarFigures | undefined;
+    figures: Figures;
   },
 ): HomePiece => {
   const counts = noCounts();
+  const worthOf = figures.column(({ worths }) => worths.asFound);
+  const restsOn = figures.column(({ worths }) => worths.restsOn);
+  const recommendationOf = figures.column(one => one.recommendation);
+  const expectedGain = figures.column(one => one.expectedGain);
   const inSum: { car: BriefCar; worth: Worth }[] = [];
   const piece: Omit<HomePiece, 'part' | 'best'> = {
     counts,
@@ -124,9 +134,8 @@ export const homePiece = (
   for (const car of block) {
     counts.decided += Number(car.isDecided);
     if (!isOwned(seen, car)) continue;
-    const figures = figuresOf(car.id);
-    const worth = figures?.worths.asFound;
-    count(counts, car, figures);
+    const [worth, recommendation] = [worthOf(car.id), recommendationOf(car.id)];
+    count(counts, car, { worth, own: restsOn(car.id), recommendation });
     if (worth) inSum.push({ car, worth });
     else piece.valueless.push(car.id);
     piece.inLots.set(car.lotId, (piece.inLots.get(car.lotId) ?? 0) + 1);
@@ -136,12 +145,11 @@ export const homePiece = (
     gather(piece.bySeries, series, one);
     gather(piece.byGrade, gradeGroup(car), one);
     gather(piece.byColour, car.colour || variation?.features.colour || '', one);
-    if (!figures) continue;
-    const { recommendation, expectedGain } = figures;
+    if (!recommendation) continue;
     const of = piece.byRecommendation.get(recommendation) ?? { cars: 0, gain: 0 };
     piece.byRecommendation.set(recommendation, {
       cars: of.cars + 1,
-      gain: of.gain + (expectedGain ?? 0),
+      gain: of.gain + (expectedGain(car.id) ?? 0),
     });
   }
   const mids = inSum.flatMap(({ car: { id }, worth: { mid } }) => (mid > 0 ? [{ id, mid }] : []));

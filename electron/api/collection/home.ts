@@ -32,8 +32,8 @@ const piecesOf = async (session: Session, blocks: readonly CarBlock[]): Promise<
   // By their numbers, as they are read again whenever a lot changes.
   return homePieces(session, blocks, [basis, index, [...seen].join()], async missing => {
     const ids = missing.flatMap(block => block.flatMap(car => (isOwned(seen, car) ? [car.id] : [])));
-    const figuresOf = await figuresById(session, ids);
-    return block => homePiece(block, { fitted, index, seen, figuresOf });
+    const figures = await figuresById(session, ids);
+    return block => homePiece(block, { fitted, index, seen, figures });
   });
 };
 

@@ -42,18 +42,20 @@ export const chooseSeasonFrom = async (
   const must = new Set([...wanted.must, ...by.keys()]);
   const mustNot = new Set(wanted.mustNot);
   const plans = await readPlans(db, [...must]);
-  const figuresOf = await figuresById(
+  const figures = await figuresById(
     session,
     among.map(({ id }) => id),
   );
   const against: number[] = [];
   // Cars that are alike share their offers, and so what is told of them to the worker.
-  const told = new Map<readonly SeasonOffer[], SeasonOption[]>();
-  const optionsOf = (offers: readonly SeasonOffer[], counted: readonly SeasonOffer[]) => {
-    const options = told.get(offers) ?? plain(counted);
-    told.set(offers, options);
+  const told = new Map<number | undefined, SeasonOption[]>();
+  const optionsOf = (id: number, counted: readonly SeasonOffer[]) => {
+    const place = figures.placeOf(id);
+    const options = told.get(place) ?? plain(counted);
+    told.set(place, options);
     return options;
   };
+  const weighedOf = figures.column(({ weighed }) => weighed);
   const cars = among.flatMap(({ id, castingId, inventoryNumber }): SeasonCar[] => {
     const isMust = must.has(id);
     if (mustNot.has(id)) {
@@ -61,14 +63,15 @@ export const chooseSeasonFrom = async (
       return [];
     }
     if (isOnBench(id) && !isMust) return [];
-    const figures = figuresOf(id);
-    const { offers = [], plan = null } = figures?.weighed ?? {};
+    const { offers = [], plan = null } = weighedOf(id) ?? {};
     let counted = offers.filter(isOffered);
     if (isMust) {
       const wish = by.get(id) ?? (plans.has(id) ? plan?.option : undefined);
       if (wish !== undefined) counted = offers.filter(({ option }) => option === wish);
-      else if (figures && counted.length === 0)
-        counted = [usualOffer(offers, { ...figures, own: null })].flatMap(one => one ?? []);
+      else if (counted.length === 0) {
+        const own = figures.of(id);
+        if (own) counted = [usualOffer(offers, { ...own, own: null })].flatMap(one => one ?? []);
+      }
       if (counted.length === 0)
         throw refused(
           `There is not enough evidence of what ${inventoryNumber} is worth, so it cannot be included in the season.`,
@@ -76,7 +79,7 @@ export const chooseSeasonFrom = async (
       if (!counted.some(isOffered)) against.push(id);
     }
     if (counted.length === 0) return [];
-    return [{ id, castingId, must: isMust, options: isMust ? plain(counted) : optionsOf(offers, counted) }];
+    return [{ id, castingId, must: isMust, options: isMust ? plain(counted) : optionsOf(id, counted) }];
   });
   const limits: SeasonLimits = {
     parts: wanted.parts,

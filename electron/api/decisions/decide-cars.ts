@@ -46,10 +46,11 @@ export const decideCars = async (session: Session): Promise<DecideCars> => {
 export const weighedByIds = async (session: Session, ids: number[]): Promise<DecisionSummary[]> => {
   const cars = await ownedOf(session, await listCars(openOf(session).read.db, { ids }));
   const rows = await carRows(session, cars);
-  const figuresOf = await figuresById(session, ids);
+  const figures = await figuresById(session, ids);
+  const weighedOf = figures.column(({ weighed }) => weighed);
   const busy = await onBench(session);
   const all = rows.flatMap((row): DecisionSummary[] => {
-    const weighed = figuresOf(row.id)?.weighed;
+    const weighed = weighedOf(row.id);
     if (!weighed) return [];
     const { id, inventoryNumber, casting, releaseName, variation, swatch, wornColour } = row;
     const { grade, finishState, photo, worths, recommendation, decided, features, asWritten } = row;

@@ -2,7 +2,6 @@ import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { FittedMarket } from '../../../valuation/index.ts';
 import { type Recommendation, recommendations } from '../../../valuation/words.ts';
 import { valueBounds } from '../cars/car-facts.ts';
-import type { CarFigures } from '../figures/figures.ts';
 import type { DecideFacts, SeasonOffer } from '../views.ts';
 import type { DecideCars } from './decide-cars.ts';
 import { type DecideFilter, passesAdvice, passesButAdvice } from './decide-filter.ts';
@@ -22,23 +21,22 @@ export const decideFacts = (
   const listed: BriefCar[] = [];
   const lotIds = new Set<number | null>();
   const parts = new Set<string>();
-  // Cars that are alike share their figures, and so whether the best set may have them.
-  const isOpen = new Map<CarFigures, boolean>();
+  const isLacking = list.figures.column(({ weighed }) => weighed.shown === null);
+  const isOpen = list.figures.column(({ weighed }) => weighed.offers.some(isOffered));
+  const partsOf = list.figures.column(({ weighed }) =>
+    weighed.offers.flatMap(offer => Object.keys(offer.parts)),
+  );
   let [lacking, offered] = [0, 0];
   for (const car of list.cars) {
     lotIds.add(car.lotId);
-    const figures = list.figuresOf(car.id);
-    if (figures && !isOpen.has(figures)) {
-      const { offers } = figures.weighed;
-      isOpen.set(figures, offers.some(isOffered));
-      for (const offer of offers) for (const name in offer.parts) parts.add(name);
-    }
-    if (!figures?.weighed.shown) lacking += 1;
+    for (const name of partsOf(car.id) ?? []) parts.add(name);
+    if (isLacking(car.id) ?? true) lacking += 1;
     if (!butAdvice(car)) continue;
-    if (figures) counts.set(figures.recommendation, (counts.get(figures.recommendation) ?? 0) + 1);
+    const recommendation = list.recommendationOf(car.id);
+    if (recommendation) counts.set(recommendation, (counts.get(recommendation) ?? 0) + 1);
     if (!advice(car)) continue;
     listed.push(car);
-    if (figures && isOpen.get(figures) && !list.isOnBench(car.id)) offered += 1;
+    if (isOpen(car.id) && !list.isOnBench(car.id)) offered += 1;
   }
   return {
     currency: reportingCurrency,

@@ -1,7 +1,7 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import { gainBend } from '../../../valuation/decision/gain-bend.ts';
-import type { Currency, OptionSummary } from '../../../valuation/index.ts';
-import { recommendations } from '../../../valuation/words.ts';
+import type { Currency, Minor } from '../../../valuation/index.ts';
+import { type Recommendation, recommendations } from '../../../valuation/words.ts';
 import type { DecidePoints } from '../views.ts';
 import type { DecideCars } from './decide-cars.ts';
 
@@ -10,18 +10,25 @@ export const mostPoints = 2000;
 
 interface Point {
   car: BriefCar;
-  shown: OptionSummary;
+  gain: Minor;
+  probability: number;
+  cost: Minor;
   /** Its place among the recommendations. */
   mark: number;
   cars: number;
 }
 
+const markOf = (advice: Recommendation | undefined) => (advice ? recommendations.indexOf(advice) : -1);
+
 const pointsOf = (list: DecideCars, cars: readonly BriefCar[]): Point[] => {
   const points: Point[] = [];
+  const gains = list.figures.column(({ weighed }) => weighed.shown?.expectedGain);
+  const probabilities = list.figures.column(({ weighed }) => weighed.shown?.probability);
+  const costs = list.figures.column(({ weighed }) => weighed.shown?.cost.mid);
   for (const car of cars) {
-    const figures = list.figuresOf(car.id);
-    const shown = figures?.weighed.shown;
-    if (shown) points.push({ car, shown, mark: recommendations.indexOf(figures.recommendation), cars: 1 });
+    const [gain, probability, cost] = [gains(car.id), probabilities(car.id), costs(car.id)];
+    if (gain === undefined || probability === undefined || cost === undefined) continue;
+    points.push({ car, gain, probability, cost, mark: markOf(list.recommendationOf(car.id)), cars: 1 });
   }
   return points;
 };
@@ -44,8 +51,8 @@ const atFirst = { across: 220, up: 110, fewer: 0.8 };
  */
 const thinned = (points: readonly Point[], currency: Currency, most: number): Point[] => {
   const bend = gainBend(currency);
-  const gains = Float64Array.from(points, ({ shown }) => bend(shown.expectedGain));
-  const chances = Float64Array.from(points, ({ shown }) => shown.probability);
+  const gains = Float64Array.from(points, ({ gain }) => bend(gain));
+  const chances = Float64Array.from(points, ({ probability }) => probability);
   const [x, y] = [extent(gains), extent(chances)];
   for (let { across, up } = atFirst; ; across *= atFirst.fewer, up *= atFirst.fewer) {
     const cells = new Map<number, Point>();
@@ -83,13 +90,13 @@ export const decidePoints = (
       ];
   return {
     ids: points.map(({ car }) => car.id),
-    gains: points.map(({ shown }) => shown.expectedGain),
-    probabilities: points.map(({ shown }) => Math.round(shown.probability * 1000) / 1000),
-    costs: points.map(({ shown }) => shown.cost.mid),
+    gains: points.map(({ gain }) => gain),
+    probabilities: points.map(({ probability }) => Math.round(probability * 1000) / 1000),
+    costs: points.map(({ cost }) => cost),
     recommendations: points.map(({ mark }) => mark),
     cars: points.map(({ cars: count }) => count),
     weighed: all.length,
     lacking: cars.length - all.length,
-    highestCost: all.reduce((most, { shown }) => Math.max(most, shown.cost.mid), 0),
+    highestCost: all.reduce((most, { cost }) => Math.max(most, cost), 0),
   };
 };

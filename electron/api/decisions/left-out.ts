@@ -20,16 +20,17 @@ export const whyLeftOut = (
 
 /** The cars that would gain by something and are not in, those that would gain most first. */
 export const leftOutOf = (
-  { figuresOf, isOnBench }: DecideCars,
+  { figures, isOnBench }: DecideCars,
   cars: readonly BriefCar[],
   { taken, never }: { taken: readonly number[]; never: readonly number[] },
 ): ({ id: number } & Omit<LeftOut, 'weighed'>)[] => {
+  const offersOf = figures.column(({ weighed }) => weighed.offers);
   const [isIn, isExcluded] = [new Set(taken), new Set(never)];
   return cars
     .flatMap(({ id }) => {
       if (isIn.has(id)) return [];
       const standing = { isExcluded: isExcluded.has(id), isOnBench: isOnBench(id) };
-      const why = whyLeftOut(figuresOf(id)?.weighed.offers ?? [], standing);
+      const why = whyLeftOut(offersOf(id) ?? [], standing);
       return why ? [{ id, ...why }] : [];
     })
     .sort((a, b) => b.offer.gain - a.offer.gain);

@@ -2,7 +2,7 @@ import { readSubjects } from '../../../db/engine/subjects.ts';
 import { carStandings, listCars } from '../../../db/records/cars/cars.ts';
 import { type LookUp, lookUpNext, normalQuantile } from '../../../valuation/index.ts';
 import type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
-import { figuresById, type RowFigures } from '../figures/figures.ts';
+import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { isOwned, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
@@ -13,8 +13,7 @@ import { memo } from '../session/memo.ts';
 const mostCars = 300;
 
 /** Roughly what is left open by a gain and the chance that it is one: the loss if the better guess is wrong. */
-const leftOpen = (figures: RowFigures | undefined): number => {
-  const { expectedGain = null, probability = null } = figures ?? {};
+const leftOpen = (expectedGain: number | null, probability: number | null): number => {
   if (expectedGain === null || probability === null || probability <= 0 || probability >= 1) return 0;
   const z = Math.max(0.05, Math.abs(normalQuantile(probability)));
   return (Math.abs(expectedGain) / z) * Math.exp((-z * z) / 2);
@@ -34,10 +33,12 @@ const worthLookingUp = memo(async ({ db, from, session }): Promise<NamedLookUp[]
   const index = await from(referenceIndex);
   const seen = await from(seenLotsOf);
   const here = (await carStandings(db)).flatMap(car => (isOwned(seen, car) ? [car.id] : []));
-  const figuresOf = await figuresById(session, here);
+  const figures = await figuresById(session, here);
+  const gain = figures.column(({ expectedGain }) => expectedGain);
+  const chance = figures.column(({ probability }) => probability);
   const open: { id: number; open: number }[] = [];
   for (const id of here) {
-    const left = leftOpen(figuresOf(id));
+    const left = leftOpen(gain(id) ?? null, chance(id) ?? null);
     if (left > 0) open.push({ id, open: left });
   }
   const ids = open

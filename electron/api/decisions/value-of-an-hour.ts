@@ -16,7 +16,7 @@ import {
 import { advisesWork } from '../../../valuation/words.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
-import { type CarFigures, figuresById } from '../figures/figures.ts';
+import { type Figures, figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { ownedOf } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
@@ -44,7 +44,14 @@ const paysForWork = (advice: Recommendation): boolean => advisesWork(advice) && 
  * At which of the values a car pays for work, by its figures: these are made anew where the market or anything that
  * counts of the car has changed, and shared by cars that are alike.
  */
-const paying = slot(() => new WeakMap<CarFigures, readonly boolean[]>());
+const paying = slot(() => new WeakMap<object, Map<number, readonly boolean[]>>());
+
+const payingOf = (session: Session, { packed }: Figures): Map<number, readonly boolean[]> => {
+  const known = session.cache.of(paying);
+  const found = known.get(packed) ?? new Map<number, readonly boolean[]>();
+  known.set(packed, found);
+  return found;
+};
 
 /**
  * At which values of an hour a car pays for work, from what is recommended where hours cost nothing. A dearer hour makes
@@ -68,7 +75,7 @@ const never = tried.map(() => false);
 const workOut = async (
   session: Session,
   ids: readonly number[],
-  figuresOf: (id: number) => CarFigures | undefined,
+  figures: Figures,
   signal?: AbortSignal,
 ): Promise<void> => {
   const { db } = openOf(session).read;
@@ -76,29 +83,32 @@ const workOut = async (
   const markets = rates(fitted)
     .slice(1)
     .map(rate => atHourlyRate(fitted, rate));
-  const known = session.cache.of(paying);
+  const known = payingOf(session, figures);
+  const adviceOf = figures.column(({ recommendation }) => recommendation);
   const isOpen = (id: number) => {
-    const figures = figuresOf(id);
-    return figures !== undefined && !known.has(figures);
+    const place = figures.placeOf(id);
+    return place !== undefined && !known.has(place);
   };
   for (const id of ids) {
-    const figures = figuresOf(id);
-    if (figures && (figures.recommendation === 'leave' || figures.recommendation === 'not-enough-evidence'))
-      known.set(figures, never);
+    const place = figures.placeOf(id);
+    const advice = adviceOf(id);
+    if (place !== undefined && (advice === 'leave' || advice === 'not-enough-evidence'))
+      known.set(place, never);
   }
   let worked = 0;
   for (const piece of pieces(ids.filter(isOpen), readTogether)) {
     const missing = piece.filter(isOpen);
     for (const subject of await readSubjects(db, await listCars(db, { ids: missing }))) {
-      const figures = figuresOf(subject.id);
+      const place = figures.placeOf(subject.id);
+      const advice = adviceOf(subject.id);
       // Another like it may have been worked out meanwhile.
-      if (!figures || known.has(figures)) continue;
+      if (place === undefined || advice === undefined || known.has(place)) continue;
       worked += 1;
       if (worked % beforeOthers === 0) {
         await setImmediate();
         signal?.throwIfAborted();
       }
-      known.set(figures, paysAt(figures.recommendation, markets, subject));
+      known.set(place, paysAt(advice, markets, subject));
     }
   }
 };
@@ -114,13 +124,13 @@ export const valueOfAnHour = needsCollection.handler(
     const fitted = await marketToday(session);
     const owned = await ownedOf(session, [...(await allBriefCars(session)).values()]);
     const ids = owned.map(({ id }) => id);
-    const figuresOf = await figuresById(session, ids);
-    await workOut(session, ids, figuresOf, signal);
-    const known = session.cache.of(paying);
+    const figures = await figuresById(session, ids);
+    await workOut(session, ids, figures, signal);
+    const known = payingOf(session, figures);
     const answers = rates(fitted).map((rate, place) => ({ rate, cars: 0, place }));
     for (const id of ids) {
-      const figures = figuresOf(id);
-      const pays = figures && known.get(figures);
+      const place = figures.placeOf(id);
+      const pays = place === undefined ? undefined : known.get(place);
       if (pays) for (const answer of answers) if (pays[answer.place]) answer.cars += 1;
     }
     return answers[0]?.cars === 0

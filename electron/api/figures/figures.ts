@@ -24,6 +24,7 @@ import type { Session } from '../session/session.ts';
 import type { DecisionSummary, Worths } from '../views.ts';
 import { decisionSummary } from './decision-summary.ts';
 import { isFittedToday, marketToday } from './market.ts';
+import { Packed } from './packed.ts';
 
 /** What lists show of a car's valuation and decision; the rest is worked out again where it is asked for. */
 export interface CarFigures {
@@ -68,30 +69,26 @@ export const figuresOfDecision = (
   };
 };
 
-interface WorkedOut {
-  /** The hash of what they were worked out from beside the market. */
-  from: string;
-  figures: CarFigures;
-}
-
 interface Held {
   fitted: FittedMarket;
   /** What reading a car's subject reads. */
   reads: Set<string>;
-  /** Cars that are alike in all that counts share their figures, by the hash of that. */
-  alike: Map<string, CarFigures>;
-  /** By car id, the figures of those cars that nothing has touched since. */
-  cars: Map<number, WorkedOut>;
-  /** Those of cars that were touched: they stand where all that counts of the car is as it was. */
-  touched: Map<number, WorkedOut>;
+  packed: Packed<CarFigures>;
+  /** Of each of the packed figures the hash of what they were worked out from beside the market, and their place by it. */
+  from: string[];
+  places: Map<string, number>;
+  /** By car id, the place of the figures of those cars that nothing has touched since; cars that are alike share them. */
+  cars: Map<number, number>;
+  /** The most cars that had figures at once. */
+  most: number;
   /** Up to when all changes have been heard of. */
   at: number;
   /** Another object whenever the figures of all cars were let go of. */
   basis: object;
 }
 
-/** So many figures are held to be shared, or as many as there are cars that hold them anyway. */
-export const mostAlike = 5000;
+/** So many figures that no car has any longer are held, or as many as the cars have: undone, an edit finds its own again. */
+export const mostSpare = 5000;
 /** The figures that a session holds. */
 export const heldFigures = slot<Held | null>(() => null);
 
@@ -101,9 +98,11 @@ const heldOn = (session: Session, fitted: FittedMarket): Held => {
   const made: Held = {
     fitted,
     reads: new Set(),
-    alike: new Map(),
+    packed: new Packed(),
+    from: [],
+    places: new Map(),
     cars: new Map(),
-    touched: new Map(),
+    most: 0,
     at: session.cache.now(),
     basis: {},
   };
@@ -147,20 +146,20 @@ const letGo = (session: Session, state: Held): void => {
   const { cache } = session;
   const touched = lastOfAll(session, state) > state.at ? null : cache.touchedAfter(state.at);
   if (!touched) state.basis = {};
-  for (const id of touched ?? state.cars.keys()) {
-    const found = state.cars.get(id);
-    if (found) state.touched.set(id, found);
-    state.cars.delete(id);
-  }
+  for (const id of touched ?? state.cars.keys()) state.cars.delete(id);
   state.at = cache.now();
 };
 
-/** Lets cars that are alike share these figures; those that were made first go. */
-const share = ({ alike, cars }: Held, from: string, figures: CarFigures): void => {
-  if (alike.has(from)) return;
-  alike.set(from, figures);
-  const [oldest] = alike.keys();
-  if (alike.size > Math.max(mostAlike, cars.size) && oldest !== undefined) alike.delete(oldest);
+/** Lets go of figures that no car has, where there are too many. What was given before stands on what was there. */
+const tidy = (state: Held): void => {
+  state.most = Math.max(state.most, state.cars.size);
+  if (state.packed.size <= state.most + Math.max(mostSpare, state.most)) return;
+  const used = [...new Set(state.cars.values())];
+  const placeOf = new Map(used.map((place, i) => [place, i]));
+  state.packed = state.packed.only(used);
+  state.from = used.map(place => state.from[place]!);
+  state.places = new Map(state.from.map((from, place) => [from, place]));
+  state.cars = new Map(Array.from(state.cars, ([id, place]) => [id, placeOf.get(place)!]));
 };
 
 /**
@@ -184,31 +183,62 @@ const workOut = async (session: Session, state: Held, ids: number[]): Promise<Se
     // Another call may have been here meanwhile, or an action.
     if (state.cars.has(subject.id) || !isStillSo(subject.id)) continue;
     const from = hash('sha1', JSON.stringify({ ...subject, id: 0 }), 'base64');
-    const before = state.touched.get(subject.id);
-    const figures =
-      (before?.from === from ? before.figures : state.alike.get(from)) ?? figuresOf(state.fitted, subject);
-    state.cars.set(subject.id, { from, figures });
-    share(state, from, figures);
+    let place = state.places.get(from);
+    if (place === undefined) {
+      place = state.packed.add(figuresOf(state.fitted, subject));
+      state.from[place] = from;
+      state.places.set(from, place);
+    }
+    state.cars.set(subject.id, place);
   }
-  for (const id of ids) state.touched.delete(id);
   return new Set(subjects.map(({ id }) => id));
 };
 
+/** The figures of cars; of those that an action touches afterwards it may have none. */
+export interface Figures {
+  /** All of a car's, made anew; nothing of a car that is not there. */
+  of(id: number): CarFigures | undefined;
+  /**
+   * What `choose` takes of a car's: for going through many cars, as nothing else is made. It chooses a part, and works
+   * nothing out from numbers.
+   */
+  column<Part>(choose: (figures: CarFigures) => Part): (id: number) => Part | undefined;
+  /** Cars of which nothing differs that counts have one place; places of the same `packed` can be compared. */
+  placeOf(id: number): number | undefined;
+  packed: object;
+}
+
+/** The figures of no cars. */
+export const noFigures: Figures = {
+  of: () => undefined,
+  column: () => () => undefined,
+  placeOf: () => undefined,
+  packed: {},
+};
+
+const figuresFrom = ({ cars, packed }: Held): Figures => {
+  const column = <Part>(choose: (figures: CarFigures) => Part) => {
+    const at = packed.column(choose);
+    return (id: number) => {
+      const place = cars.get(id);
+      return place === undefined ? undefined : at(place);
+    };
+  };
+  return { of: column(figures => figures), column, placeOf: id => cars.get(id), packed };
+};
+
 /**
- * Figures of the given cars, by id; to be asked at once. Those of a car are worked out again only where
+ * Figures of the given cars; to be asked at once. Those of a car are worked out again only where
  * the market has changed, or an action touched the car itself (its grade, parts, plan, …); other calls
  * are answered in between.
  */
-export const figuresById = async (
-  session: Session,
-  ids: readonly number[],
-): Promise<(id: number) => CarFigures | undefined> => {
+export const figuresById = async (session: Session, ids: readonly number[]): Promise<Figures> => {
   const state = heldOn(session, await marketToday(session));
-  const { cars } = state;
   letGo(session, state);
   // What an action touches while others are worked out is worked out after them.
   const gone = new Set<number>();
-  for (let missing = ids.filter(id => !cars.has(id)); missing.length > 0; ) {
+  const isMissing = (id: number) => !state.cars.has(id) && !gone.has(id);
+  for (let missing = ids.filter(isMissing); missing.length > 0; missing = ids.filter(isMissing)) {
     const there = new Set<number>();
     for (const piece of pieces(missing, readTogether))
       for (const id of await workOut(session, state, piece)) there.add(id);
@@ -216,9 +246,9 @@ export const figuresById = async (
     if (session.cache.of(heldFigures) !== state) return figuresById(session, ids);
     letGo(session, state);
     for (const id of missing) if (!there.has(id)) gone.add(id);
-    missing = ids.filter(id => !cars.has(id) && !gone.has(id));
   }
-  return id => cars.get(id)?.figures;
+  tidy(state);
+  return figuresFrom(state);
 };
 
 /**
@@ -258,7 +288,7 @@ export const carFigures = async (
   session: Session,
   cars: readonly { id: number }[],
 ): Promise<Map<number, CarFigures>> => {
-  const of = await figuresById(
+  const { of } = await figuresById(
     session,
     cars.map(({ id }) => id),
   );

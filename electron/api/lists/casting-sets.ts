@@ -76,7 +76,8 @@ const bestCars = async (session: Session, castingIds: ReadonlySet<number>) => {
     session,
     here.map(car => car.id),
   );
-  const rank = (car: (typeof here)[number]) => figures(car.id)?.worths.asFound?.mid ?? -1;
+  const mid = figures.column(({ worths }) => worths.asFound?.mid);
+  const rank = (car: (typeof here)[number]) => mid(car.id) ?? -1;
   const best = new Map(
     [...Map.groupBy(here, ({ castingId }) => castingId)].flatMap(([castingId, cars]) => {
       const [first] = cars.toSorted((a, b) => rank(b) - rank(a) || (b.grade ?? 0) - (a.grade ?? 0));
@@ -94,7 +95,7 @@ const bestCars = async (session: Session, castingIds: ReadonlySet<number>) => {
     const found = best.get(castingId);
     if (!found) return { best: null, cars: 0 };
     const { id: carId, grade: ofCar, finishState } = found.car;
-    const worth: Worth | null = figures(carId)?.worths.asFound ?? null;
+    const worth: Worth | null = figures.of(carId)?.worths.asFound ?? null;
     return {
       cars: found.cars,
       best: {

@@ -13,14 +13,16 @@ export const evidenceCount = async (session: Session): Promise<EvidenceCount> =>
   const { setAside, ownAside } = await marketToday(session);
   const owned = await ownedOf(session, [...(await allBriefCars(session)).values()]);
   const ids = owned.map(({ id }) => id);
-  const figuresOf = await figuresById(session, ids);
+  const figures = await figuresById(session, ids);
+  const isValued = figures.column(({ worths }) => worths.asFound !== null);
+  const restsOn = figures.column(({ worths }) => worths.restsOn);
   const onOwn = { paid: 0, believed: 0 };
   let valued = 0;
   for (const id of ids) {
-    const worths = figuresOf(id)?.worths;
-    if (!worths?.asFound) continue;
+    if (!isValued(id)) continue;
     valued += 1;
-    if (worths.restsOn) onOwn[worths.restsOn] += 1;
+    const own = restsOn(id);
+    if (own) onOwn[own] += 1;
   }
   const purchasesAside = ownAside.filter(({ of }) => 'lotId' in of).length;
   return {

@@ -16,8 +16,9 @@ import type { NamedAnswer } from '../views.ts';
 const withoutValue = async (session: Session): Promise<number[]> => {
   const owned = await ownedOf(session, [...(await allBriefCars(session)).values()]);
   const ids = owned.map(({ id }) => id);
-  const figuresOf = await figuresById(session, ids);
-  return ids.filter(id => !figuresOf(id)?.worths.asFound);
+  const figures = await figuresById(session, ids);
+  const isValued = figures.column(({ worths }) => worths.asFound !== null);
+  return ids.filter(id => !isValued(id));
 };
 
 /**
