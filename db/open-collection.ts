@@ -157,8 +157,8 @@ const lastChange = (sqlite: Database): { label: string; at: string } | undefined
 
 /** Sweeps what a killed program left unfinished. */
 const sweep = (dir: string): void => {
-  const { database, openMark, photos, backups } = layout(dir);
-  for (const path of [database, openMark]) rmSync(`${path}.part`, { force: true });
+  const { database, openMark, workedOut, photos, backups } = layout(dir);
+  for (const path of [database, openMark, workedOut]) rmSync(`${path}.part`, { force: true });
   sweepUnfinished(photos);
   if (existsSync(backups)) removeUnfinished(dir);
 };

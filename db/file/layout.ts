@@ -8,6 +8,7 @@ export const layout = (dir: string) => ({
   shm: join(dir, 'collection.sqlite-shm'),
   lock: join(dir, 'collection.lock'),
   openMark: join(dir, 'collection.open'),
+  workedOut: join(dir, 'collection.figures'),
   photos: join(dir, 'photos'),
   thumbnails: join(dir, 'photos', 'thumbnails'),
   backups: join(dir, 'backups'),

@@ -10,6 +10,7 @@ export const serviceOn = (dir: string) => {
     defaultDir: dir,
     demoDir: `${dir}-demo`,
     version: '0.0.0',
+    build: () => 'bench',
   });
   return { session, api: createRouterClient(router, { context: { session } }) };
 };

@@ -33,8 +33,8 @@ import {
 } from '../../../valuation/index.ts';
 import { specificationText } from '../../../valuation/wording/specification-text.ts';
 import { finishAt } from '../../../valuation/work/finish-at.ts';
+import { figuresOfDecision } from '../figures/car-figures.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';
-import { figuresOfDecision } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { seenLotsOf } from '../figures/owned.ts';
 import { purchasesOfLot } from '../figures/purchase-evidence.ts';

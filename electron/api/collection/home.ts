@@ -13,6 +13,7 @@ import { basisOfFigures, figuresById, figuresThere } from '../figures/figures.ts
 import { isOwned, seenLotsOf } from '../figures/owned.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
 import { slot } from '../session/cache.ts';
+import { keptAnswer } from '../session/kept-answer.ts';
 import { memo } from '../session/memo.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
@@ -152,20 +153,13 @@ const workOut = async (session: Session): Promise<HomeView> => {
   };
 };
 
-interface Shown {
-  at: number;
-  today: string;
-  view: HomeView;
-}
-
-const held = slot<Shown | null>(() => null);
+const shown = keptAnswer<HomeView>('home');
 /** What is being worked out while the page shows what was before; what went wrong is told at the next call. */
 const underWay = slot<{ at: number; today: string; failed: { error: unknown } | null } | null>(() => null);
 
 const workOutAndHold = async (session: Session, at: number, today: string): Promise<HomeView> => {
-  const { cache } = session;
   const view = await workOut(session);
-  if (cache.now() === at) cache.put(held, { at, today, view });
+  shown.put(session, { at, today, answer: view });
   return view;
 };
 
@@ -218,9 +212,9 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const { cache } = session;
   const at = cache.now();
   const today = await session.today();
-  const before = cache.of(held);
+  const before = await shown.last(session);
   if (before?.at === at && before.today === today)
-    return { ...before.view, summary: await summaryOf(session) };
+    return { ...before.answer, summary: await summaryOf(session) };
   if (!before) return workOutAndHold(session, at, today);
   const blocks = await briefCarBlocks(session);
   const seen = await seenLotsOf(session);
@@ -228,5 +222,5 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const { done, isNear } = await figuresThere(session, cars);
   if (isNear) return workOutAndHold(session, at, today);
   begin(session, at, today);
-  return ofBefore(session, before.view, { done, of: cars });
+  return ofBefore(session, before.answer, { done, of: cars });
 };

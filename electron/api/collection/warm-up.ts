@@ -1,7 +1,7 @@
 import { setImmediate as othersTurn } from 'node:timers/promises';
 import { listCars } from '../../../db/records/cars/cars.ts';
 import { carFigures } from '../figures/figures.ts';
-import { marketToday } from '../figures/market.ts';
+import { figuresHeld } from '../figures/held-figures.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import { homeView } from './home.ts';
@@ -18,7 +18,7 @@ const mostCars = 2000;
 export const warmUp = async (session: Session): Promise<void> => {
   try {
     await othersTurn();
-    await marketToday(session);
+    await figuresHeld(session);
     await othersTurn();
     const cars = await listCars(openOf(session).read.db);
     if (cars.length > mostCars) return;

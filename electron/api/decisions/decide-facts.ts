@@ -1,5 +1,5 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
-import type { FittedMarket } from '../../../valuation/index.ts';
+import type { AssumptionSet, Currency } from '../../../valuation/index.ts';
 import { type Recommendation, recommendations } from '../../../valuation/words.ts';
 import { valueBounds } from '../cars/car-facts.ts';
 import type { DecideFacts, SeasonOffer } from '../views.ts';
@@ -13,7 +13,7 @@ export const isOffered = ({ passes, guarded }: SeasonOffer): boolean => passes &
 export const decideFacts = (
   list: DecideCars,
   filter: DecideFilter,
-  { assumptions: { decision }, reportingCurrency }: FittedMarket,
+  { decision, currency }: { decision: AssumptionSet['decision']; currency: Currency },
 ): DecideFacts => {
   const butAdvice = passesButAdvice(list, filter);
   const advice = passesAdvice(list, filter);
@@ -39,7 +39,7 @@ export const decideFacts = (
     if (isOpen(car.id) && !list.isOnBench(car.id)) offered += 1;
   }
   return {
-    currency: reportingCurrency,
+    currency,
     leastGain: decision.leastGain,
     leastProbability: decision.leastProbability,
     cars: list.cars.length,

@@ -1,7 +1,8 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
+import { readReportingCurrency } from '../../../db/records/collection/settings.ts';
 import { advisesAnything } from '../../../valuation/words.ts';
 import { adviceOf } from '../cars/listed-cars.ts';
-import { marketToday } from '../figures/market.ts';
+import { assumptionsInForce } from '../figures/assumptions.ts';
 import * as inputs from '../inputs.ts';
 import { needsCollection } from '../session/context.ts';
 import { inOrder, placeIn, windowOf } from '../session/list-order.ts';
@@ -75,21 +76,21 @@ const weighed = needsCollection
   .handler(({ context, input }): Promise<DecisionSummary[]> => weighedByIds(context.session, input.ids));
 
 /** What the cars come to, and how many each recommendation would show. */
-const facts = needsCollection
-  .input(inputs.decideFilter)
-  .handler(
-    async ({ context: { session }, input }): Promise<DecideFacts> =>
-      decideFacts(await decideCars(session), input, await marketToday(session)),
-  );
+const facts = needsCollection.input(inputs.decideFilter).handler(
+  async ({ context: { session, db }, input }): Promise<DecideFacts> =>
+    decideFacts(await decideCars(session), input, {
+      decision: (await assumptionsInForce(session)).body.decision,
+      currency: await readReportingCurrency(db),
+    }),
+);
 
 /** The points of the chart: every car that is shown, or so many that stand for all. */
 const points = needsCollection
   .input(inputs.decidePoints)
-  .handler(async ({ context: { session }, input }): Promise<DecidePoints> => {
+  .handler(async ({ context: { session, db }, input }): Promise<DecidePoints> => {
     const list = await decideCars(session);
-    const { reportingCurrency } = await marketToday(session);
     const cars = list.cars.filter(passes(list, input.filter));
-    return decidePoints(list, cars, new Set(input.also), reportingCurrency);
+    return decidePoints(list, cars, new Set(input.also), await readReportingCurrency(db));
   });
 
 /** So many of the cars that a season leaves out are told. */

@@ -7,6 +7,7 @@ import { marketToday } from '../figures/market.ts';
 import { isOwned, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { needsCollection } from '../session/context.ts';
+import { keptAnswer } from '../session/kept-answer.ts';
 import { memo } from '../session/memo.ts';
 
 /** The cars whose decisions are looked into: those that leave the most open. */
@@ -56,7 +57,9 @@ const worthLookingUp = memo(async ({ db, from, session }): Promise<NamedLookUp[]
   });
 });
 
+const looked = keptAnswer<NamedLookUp[]>('look up');
+
 /** Kinds of sales to look up next, each with what it is expected to be worth to the decisions. */
 export const lookUp = needsCollection.handler(
-  ({ context }): Promise<NamedLookUp[]> => worthLookingUp(context.session),
+  ({ context: { session } }): Promise<NamedLookUp[]> => looked.given(session, () => worthLookingUp(session)),
 );

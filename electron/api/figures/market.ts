@@ -1,4 +1,5 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { hash } from 'node:crypto';
 import { setImmediate as othersTurn } from 'node:timers/promises';
 import { readMarket } from '../../../db/engine/market.ts';
 import { lotsOfCars, readPurchases, tablesOfLots } from '../../../db/engine/purchases.ts';
@@ -125,6 +126,12 @@ export const isFittedToday = async (session: Session): Promise<boolean> => {
   const on = await session.today();
   const found = session.cache.of(lastFit);
   return found?.market === market && found.assumptions === body && found.on === on;
+};
+
+/** All that today's market is made of, in short: the same text, the same market, whichever session fits it. */
+export const marketText = async (session: Session): Promise<string> => {
+  const { body } = await assumptionsInForce(session);
+  return hash('sha1', JSON.stringify([await rawMarket(session), body, await session.today()]));
 };
 
 /**

@@ -1,7 +1,8 @@
 import { firstPhotos, lotPhotos } from '../../../db/photos/photo-lists.ts';
 import { type CarRecord, listCars } from '../../../db/records/cars/cars.ts';
 import { type LotCost, type LotRecord, listLots, lotCosts } from '../../../db/records/lots/lots.ts';
-import { type CarFigures, carFigures } from '../figures/figures.ts';
+import type { CarFigures } from '../figures/car-figures.ts';
+import { carFigures } from '../figures/figures.ts';
 import { seenLotsOf } from '../figures/owned.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';

@@ -30,22 +30,35 @@ interface Holding {
   /** Hears of every folder before a collection in it is opened. */
   beforeOpening?: (dir: string) => void;
   onOpened(collection: Collection): void;
-  /** Called when the collection is no longer held, before it is closed and backed up. */
-  onClosing(): void;
+  /**
+   * Called before the collection is closed and backed up; what it gives is called afterwards, unless that fails. `release` is
+   * called in between, when the collection is no longer held.
+   */
+  onClosing(): Promise<() => void>;
+  release(): void;
 }
 
 /** Holds no collection yet. Calls that open, close or restore must not overlap. */
-export const holdCollection = ({ host, at, beforeOpening, onOpened, onClosing }: Holding): HeldCollection => {
+export const holdCollection = ({
+  host,
+  at,
+  beforeOpening,
+  onOpened,
+  onClosing,
+  release,
+}: Holding): HeldCollection => {
   let collection: Collection | null = null;
   let notices: string[] = [];
   let problem: CollectionState['problem'] = null;
   let readOnlyBecause: string | null = null;
 
   const close = async () => {
+    const closed = await onClosing();
     const open = collection;
     collection = null;
-    onClosing();
+    release();
     notices = (await open?.close({ at: at() }))?.notices ?? [];
+    closed();
   };
   const open = async (dir: string) => {
     if (collection?.dir === dir) return;

@@ -12,6 +12,7 @@ import type { ReportAssets } from '../../../reports/typesetting/report-assets.ts
 import type { CollectionState } from '../views.ts';
 import { createCache, type SessionCache } from './cache.ts';
 import { holdCollection } from './held-collection.ts';
+import { type KeptResults, keepResults } from './kept-results.ts';
 
 /** What a host tells the service about itself. */
 export interface SessionOptions {
@@ -30,6 +31,8 @@ export interface SessionOptions {
    */
   workers?: { report?: URL; choose?: URL; heic?: URL };
   reportAssets?: ReportAssets;
+  /** Tells one build of the program from another; without it nothing that was worked out outlives the session. */
+  build?: () => string;
   /** ISO instant to stamp into files in place of their effective date. */
   stampedAt?: string;
 }
@@ -43,6 +46,8 @@ export interface Session {
   readonly collection: Collection | null;
   /** All that is remembered between calls, and what has changed since. */
   cache: SessionCache;
+  /** What was worked out before, and is to be had when the collection is opened again. */
+  kept: KeptResults;
   /** The instant, as ISO 8601 in UTC. */
   at(): string;
   /** The effective date: the host's day, or the demo's own. */
@@ -82,6 +87,11 @@ export const createSession = (options: SessionOptions): Session => {
   let lastBackupCheck = 0;
   /** The newest action of which the cache has heard. */
   let heardOf = 0;
+  const today = async (): Promise<string> => {
+    const fixed = held.current && (await readSetting(held.current.read.db, 'today'));
+    return fixed || isoDay(options.now());
+  };
+  const kept = keepResults({ cache, current: () => held.current, today, build: options.build });
   const held = holdCollection({
     host: options.host,
     at,
@@ -89,8 +99,10 @@ export const createSession = (options: SessionOptions): Session => {
     onOpened: collection => {
       heardOf = newestAction(collection.read.sqlite);
       lastBackupCheck = options.now().getTime();
+      kept.opened();
     },
-    onClosing: () => cache.clear(),
+    onClosing: kept.closing,
+    release: () => cache.clear(),
   });
   /**
    * Where a session stays open for days, the first change after each hour looks whether the
@@ -132,10 +144,8 @@ export const createSession = (options: SessionOptions): Session => {
     },
     cache,
     at,
-    async today() {
-      const fixed = held.current && (await readSetting(held.current.read.db, 'today'));
-      return fixed || isoDay(options.now());
-    },
+    kept: kept.results,
+    today,
     state: () => {
       const { defaultDir, demoDir, host, version } = options;
       return { ...held.state(), defaultDir, demoDir, host, version };

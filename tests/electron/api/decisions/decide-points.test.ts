@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import type { BriefCar } from '../../../../db/records/cars/brief-cars.ts';
 import type { DecideCars } from '../../../../electron/api/decisions/decide-cars.ts';
 import { decidePoints, mostPoints } from '../../../../electron/api/decisions/decide-points.ts';
+import type { CarFigures } from '../../../../electron/api/figures/car-figures.ts';
 import { weighed } from '../../../helpers/weighed-car.ts';
 
 const many = 20_000;
@@ -32,7 +33,11 @@ const cloud = () => {
       ] as const;
     }),
   );
-  const list = { cars, figuresOf: (id: number) => figures.get(id) } as unknown as DecideCars;
+  const column = <Part>(choose: (one: CarFigures) => Part) => {
+    return (id: number) => choose(figures.get(id) as unknown as CarFigures);
+  };
+  const recommendationOf = column(({ recommendation }) => recommendation);
+  const list = { cars, figures: { column }, recommendationOf } as unknown as DecideCars;
   return { cars, list };
 };
 

@@ -23,7 +23,10 @@ const everything = async (session: Session) => {
       session,
       toDecide.cars.map(({ id }) => id),
     ),
-    decideFacts: decideFacts(toDecide, anyCar, await marketToday(session)),
+    decideFacts: decideFacts(toDecide, anyCar, {
+      decision: (await marketToday(session)).assumptions.decision,
+      currency: 'USD',
+    }),
     points: decidePoints(toDecide, toDecide.cars, new Set(), 'USD'),
     lots: await lotRows(session),
     market: await rawMarket(session),
