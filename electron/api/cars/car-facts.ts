@@ -123,6 +123,7 @@ export const carFacts = (list: ListedCars, filter: CarListFilter): CarsFacts => 
   };
   const { index } = list;
   return {
+    workingOut: list.workingOut,
     unread: list.cars.filter(({ isUnread }) => isUnread).length,
     totals: totalsOf(list, shown),
     values: valueBounds(list, shown),

@@ -15,14 +15,15 @@ import { listedCars } from './listed-cars.ts';
 export const shownCars = async (
   session: Session,
   { filter, order, wall }: { filter: CarListFilter; order: ListOrder; wall: boolean },
+  figures: true | 'may be of before' = true,
 ): Promise<readonly BriefCar[]> => {
   const list = await listedCars(session, {
-    figures: needsFigures(filter) || ordersByFigures.includes(order.sort?.columnId ?? ''),
+    figures: needsFigures(filter) || ordersByFigures.includes(order.sort?.columnId ?? '') ? figures : false,
     texts: filter.text.trim() !== '',
   });
   const sortsBy = carSortValues(list, order.locale);
   const outBy = keptOutBy(list, filter);
-  const all = { name: 'cars', at: list.at, items: list.cars, sortsBy };
+  const all = { name: 'cars', at: list.at, isOfBefore: list.workingOut !== null, items: list.cars, sortsBy };
   const byNumber = { ...order, sort: { columnId: 'number', descending: false } };
   return inOrder(
     session,
@@ -44,7 +45,7 @@ const window = needsCollection
   .handler(async ({ context, input }): Promise<ListWindow<CarRow>> => {
     const { session, db } = context;
     return windowOf(
-      await shownCars(session, input),
+      await shownCars(session, input, 'may be of before'),
       input,
       async ids => carRows(session, await listCars(db, { ids })),
       ({ id }) => id,
@@ -55,7 +56,7 @@ const window = needsCollection
 const chosen = needsCollection
   .input(inputs.chooseCars)
   .handler(async ({ context, input }): Promise<ChosenCars> => {
-    const shown = await shownCars(context.session, input);
+    const shown = await shownCars(context.session, input, 'may be of before');
     const { of } = input;
     const ids = 'ids' in of ? new Set(of.ids) : null;
     const cars =
@@ -74,7 +75,10 @@ const facts = needsCollection
   .input(inputs.carListFilter)
   .handler(
     async ({ context, input }): Promise<CarsFacts> =>
-      carFacts(await listedCars(context.session, { figures: true, texts: input.text.trim() !== '' }), input),
+      carFacts(
+        await listedCars(context.session, { figures: 'may be of before', texts: input.text.trim() !== '' }),
+        input,
+      ),
   );
 
 export const carList = { window, chosen, facts };

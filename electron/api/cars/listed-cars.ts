@@ -3,11 +3,12 @@ import { type LotRecord, listLots } from '../../../db/records/lots/lots.ts';
 import type { Minor } from '../../../valuation/types.ts';
 import { advisesWork, type ListedStatus, type Recommendation } from '../../../valuation/words.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
-import { type Figures, figuresById, noFigures } from '../figures/figures.ts';
+import { type Figures, figuresById, figuresForList, noFigures } from '../figures/figures.ts';
 import { isOwned, isSeenOnly, seenLotsOf } from '../figures/owned.ts';
 import { type ReferenceIndex, referenceIndex } from '../reference/reference-index.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
+import type { WorkingOut } from '../views.ts';
 import { carTexts } from './car-texts.ts';
 
 /** What a list of all cars is filtered, sorted and summed by, beside the cars in brief. */
@@ -21,6 +22,8 @@ export interface ListedCars {
   seen: ReadonlySet<number>;
   /** Those of no car where none were asked for. */
   figures: Figures;
+  /** Where they are those of before, how far the new ones are. */
+  workingOut: WorkingOut | null;
   /** Of a car's figures, the middle of its value as found, what is recommended, and what that is expected to gain. */
   midOf(id: number): Minor | null;
   recommendationOf(id: number): Recommendation | undefined;
@@ -29,16 +32,22 @@ export interface ListedCars {
   textOf(id: number): string;
 }
 
-/** Reads what a list needs; figures and texts only where they are asked for, as both take long to begin with. */
+/**
+ * Reads what a list needs; figures and texts only where they are asked for, as both take long to begin with. What is shown may
+ * be by the figures of before.
+ */
 export const listedCars = async (
   session: Session,
-  needs: { figures: boolean; texts: boolean },
+  needs: { figures: boolean | 'may be of before'; texts: boolean },
 ): Promise<ListedCars> => {
   const at = session.cache.now();
   const cars = [...(await allBriefCars(session)).values()];
   const ids = cars.map(({ id }) => id);
   const texts = await carTexts(session, needs.texts ? ids : null);
-  const figures = needs.figures ? await figuresById(session, ids) : noFigures;
+  const { figures, workingOut } =
+    needs.figures === 'may be of before'
+      ? await figuresForList(session, ids)
+      : { figures: needs.figures ? await figuresById(session, ids) : noFigures, workingOut: null };
   const mid = figures.column(({ worths }) => worths.asFound?.mid ?? null);
   const expectedGain = figures.column(one => one.expectedGain);
   return {
@@ -49,6 +58,7 @@ export const listedCars = async (
     lots: new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot])),
     textOf: id => texts.get(id) ?? '',
     figures,
+    workingOut,
     midOf: id => mid(id) ?? null,
     recommendationOf: figures.column(({ recommendation }) => recommendation),
     expectedGainOf: id => expectedGain(id) ?? null,

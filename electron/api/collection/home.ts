@@ -12,11 +12,11 @@ import { type CarBlock, heldPieces } from '../figures/car-blocks.ts';
 import { basisOfFigures, figuresById, figuresThere } from '../figures/figures.ts';
 import { isOwned, seenLotsOf } from '../figures/owned.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
-import { slot } from '../session/cache.ts';
 import { keptAnswer } from '../session/kept-answer.ts';
 import { memo } from '../session/memo.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
+import { underWay } from '../session/under-way.ts';
 import type { HomeView } from '../views.ts';
 import { firstSteps } from '../young/first-steps.ts';
 import { allCounts, bestOf, type Gathered, gathered, type HomePiece, homePiece } from './home-pieces.ts';
@@ -154,31 +154,12 @@ const workOut = async (session: Session): Promise<HomeView> => {
 };
 
 const shown = keptAnswer<HomeView>('home');
-/** What is being worked out while the page shows what was before; what went wrong is told at the next call. */
-const underWay = slot<{ at: number; today: string; failed: { error: unknown } | null } | null>(() => null);
+const begin = underWay();
 
 const workOutAndHold = async (session: Session, at: number, today: string): Promise<HomeView> => {
   const view = await workOut(session);
   shown.put(session, { at, today, answer: view });
   return view;
-};
-
-/** Begins to work Home out, unless that is under way. */
-const begin = (session: Session, at: number, today: string): void => {
-  const { cache } = session;
-  const running = cache.of(underWay);
-  if (running?.at === at && running.today === today) {
-    if (running.failed) cache.put(underWay, null);
-    if (running.failed) throw running.failed.error;
-    return;
-  }
-  const begun: NonNullable<typeof running> = { at, today, failed: null };
-  cache.put(underWay, begun);
-  // What is shown meanwhile goes out first.
-  const work = othersTurn().then(() => workOutAndHold(session, at, today));
-  work.catch((error: unknown) => {
-    begun.failed = { error };
-  });
 };
 
 /** The view of before with what is known now without any figures: the summary, saved valuations, and which cars are here. */
@@ -221,6 +202,6 @@ export const homeView = async (session: Session): Promise<HomeView> => {
   const cars = blocks.reduce((sum, block) => sum + block.filter(car => isOwned(seen, car)).length, 0);
   const { done, isNear } = await figuresThere(session, cars);
   if (isNear) return workOutAndHold(session, at, today);
-  begin(session, at, today);
+  begin(session, { at, today }, () => workOutAndHold(session, at, today));
   return ofBefore(session, before.answer, { done, of: cars });
 };

@@ -28,8 +28,11 @@ const standings = memo(({ db }) => currentStandings(db));
 const onBench = memo(({ db }) => carsOnBench(db));
 
 /** Sold cars are no longer to be decided, those that were only seen not yet. */
-export const decideCars = async (session: Session): Promise<DecideCars> => {
-  const list = await listedCars(session, { figures: true, texts: false });
+export const decideCars = async (
+  session: Session,
+  figures: true | 'may be of before' = true,
+): Promise<DecideCars> => {
+  const list = await listedCars(session, { figures, texts: false });
   const choice = await choices(session);
   const standing = await standings(session);
   const busy = await onBench(session);

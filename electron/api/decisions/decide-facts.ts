@@ -39,6 +39,7 @@ export const decideFacts = (
     if (isOpen(car.id) && !list.isOnBench(car.id)) offered += 1;
   }
   return {
+    workingOut: list.workingOut,
     currency,
     leastGain: decision.leastGain,
     leastProbability: decision.leastProbability,

@@ -27,13 +27,15 @@ import { leftOutOf } from './left-out.ts';
 export const carsToDecide = async (
   session: Session,
   { filter, order }: { filter: DecideFilter; order: ListOrder },
+  figures: true | 'may be of before' = true,
 ): Promise<readonly BriefCar[]> => {
-  const list = await decideCars(session);
+  const list = await decideCars(session, figures);
   return inOrder(
     session,
     {
       name: 'decide',
       at: list.at,
+      isOfBefore: list.workingOut !== null,
       items: list.cars,
       sortsBy: decideSortValues(list, order.locale),
       filter: JSON.stringify(filter),
@@ -46,7 +48,7 @@ export const carsToDecide = async (
 const window = needsCollection.input(inputs.decideWindow).handler(
   async ({ context: { session }, input }): Promise<ListWindow<DecisionSummary>> =>
     windowOf(
-      await carsToDecide(session, input),
+      await carsToDecide(session, input, 'may be of before'),
       input,
       ids => weighedByIds(session, ids),
       ({ car }) => car.id,
@@ -57,15 +59,15 @@ const place = needsCollection
   .input(inputs.decidePlace)
   .handler(
     async ({ context, input }): Promise<number | null> =>
-      placeIn(await carsToDecide(context.session, input), input.id),
+      placeIn(await carsToDecide(context.session, input, 'may be of before'), input.id),
   );
 
 /** What a range of the list holds. */
 const chosen = needsCollection
   .input(inputs.decideRange)
   .handler(async ({ context, input }): Promise<ChosenDecisions> => {
-    const list = await decideCars(context.session);
-    const shown = await carsToDecide(context.session, input);
+    const list = await decideCars(context.session, 'may be of before');
+    const shown = await carsToDecide(context.session, input, 'may be of before');
     const cars = shown.slice(input.from, input.from + input.count);
     return { cars: cars.length, advised: cars.filter(car => advisesAnything(adviceOf(list, car))).length };
   });
@@ -78,7 +80,7 @@ const weighed = needsCollection
 /** What the cars come to, and how many each recommendation would show. */
 const facts = needsCollection.input(inputs.decideFilter).handler(
   async ({ context: { session, db }, input }): Promise<DecideFacts> =>
-    decideFacts(await decideCars(session), input, {
+    decideFacts(await decideCars(session, 'may be of before'), input, {
       decision: (await assumptionsInForce(session)).body.decision,
       currency: await readReportingCurrency(db),
     }),
@@ -88,7 +90,7 @@ const facts = needsCollection.input(inputs.decideFilter).handler(
 const points = needsCollection
   .input(inputs.decidePoints)
   .handler(async ({ context: { session, db }, input }): Promise<DecidePoints> => {
-    const list = await decideCars(session);
+    const list = await decideCars(session, 'may be of before');
     const cars = list.cars.filter(passes(list, input.filter));
     return decidePoints(list, cars, new Set(input.also), await readReportingCurrency(db));
   });
@@ -100,7 +102,7 @@ const mostLeftOut = 30;
 const leftOut = needsCollection
   .input(inputs.leftOut)
   .handler(async ({ context: { session }, input }): Promise<LeftOutCars> => {
-    const list = await decideCars(session);
+    const list = await decideCars(session, 'may be of before');
     const all = leftOutOf(list, list.cars.filter(passes(list, input.filter)), input);
     const most = all.slice(0, mostLeftOut);
     const cars = await weighedByIds(

@@ -9,9 +9,12 @@ import { BoundedMap, slot } from '../session/cache.ts';
 import { refused } from '../session/errors.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
+import { underWay } from '../session/under-way.ts';
+import type { WorkingOut } from '../views.ts';
 import { type CarFigures, figuresOf } from './car-figures.ts';
 import {
   figuresHeld,
+  figuresOfBefore,
   figuresOnMarket,
   type HeldFigures,
   heldFigures,
@@ -142,6 +145,8 @@ export const figuresThere = async (
   session: Session,
   cars: number,
 ): Promise<{ done: number; isNear: boolean }> => {
+  const kept = await figuresOfBefore(session);
+  if (kept) return { done: Math.min(cars, kept.cars.size), isNear: cars - kept.cars.size <= soon };
   if (!(await isFittedToday(session))) {
     // Those of a market that is no more only take room; of those of the session before that is not known yet.
     if (cars > soon && session.cache.of(heldFigures)?.fitted) session.cache.put(heldFigures, null);
@@ -151,6 +156,32 @@ export const figuresThere = async (
   letGo(session, state);
   const done = Math.min(cars, state.cars.size);
   return { done, isNear: cars - done <= soon };
+};
+
+/** The last figures of all cars of a list, which it shows while others are worked out. */
+const listed = slot<Figures | null>(() => null);
+const beginAll = underWay();
+
+/**
+ * The figures by which a list of all these cars is sorted, filtered and summed. Where those of many have to be worked out
+ * anew, such as after a sale record in a large collection, those of before come back at once, with how far the new ones are.
+ */
+export const figuresForList = async (
+  session: Session,
+  ids: readonly number[],
+): Promise<{ figures: Figures; workingOut: WorkingOut | null }> => {
+  const { cache } = session;
+  const [at, today] = [cache.now(), await session.today()];
+  const workOutAll = async () => {
+    const figures = await figuresById(session, ids);
+    cache.put(listed, figures);
+    return figures;
+  };
+  const before = cache.of(listed);
+  const { done, isNear } = before ? await figuresThere(session, ids.length) : { done: 0, isNear: true };
+  if (!before || isNear) return { figures: await workOutAll(), workingOut: null };
+  beginAll(session, { at, today }, workOutAll);
+  return { figures: before, workingOut: { done, of: ids.length } };
 };
 
 /** `figuresById` as a map of those cars that are there. */

@@ -106,12 +106,11 @@ const written = async (session: Session): Promise<Uint8Array | null> => {
 const isNew = (state: HeldFigures | null): boolean =>
   state !== null && (state.before?.cars !== state.cars.size || state.before.places !== state.packed.size);
 
-/** The figures that the session before has kept, where nothing has changed since. */
+/** The figures that the session before has kept. */
 const readKept = async (session: Session): Promise<HeldFigures | null> => {
-  const at = session.cache.now();
-  const day = await session.today();
-  const bytes = await session.kept.of(name);
-  if (!bytes || session.cache.now() !== at) return null;
+  const found = await session.kept.of(name);
+  if (!found) return null;
+  const { bytes, at, today: day } = found;
   const { market, reads, from, cars, places, ...columns }: Written = deserialize(bytes);
   const packed = Packed.of<CarFigures>(columns);
   return {
@@ -171,15 +170,15 @@ export const figuresOnMarket = async (session: Session): Promise<OnMarket> => {
   return made;
 };
 
-/**
- * The figures held: while nothing has changed since the opening those of the session before, for which no market has to be
- * fitted, else those on today's market.
- */
-export const figuresHeld = async (session: Session): Promise<HeldFigures> => {
+/** The figures of the session before, for which no market is fitted, while nothing has changed since the opening. */
+export const figuresOfBefore = async (session: Session): Promise<HeldFigures | null> => {
   await takeKept(session);
   const day = await session.today();
   const held = session.cache.of(heldFigures);
-  if (held?.before && !held.fitted && held.before.at === session.cache.now() && held.before.day === day)
-    return held;
-  return figuresOnMarket(session);
+  const stands = held?.before?.at === session.cache.now() && held.before.day === day;
+  return stands && !held.fitted ? held : null;
 };
+
+/** The figures held: those of the session before where they stand by themselves, else those on today's market. */
+export const figuresHeld = async (session: Session): Promise<HeldFigures> =>
+  (await figuresOfBefore(session)) ?? figuresOnMarket(session);

@@ -29,10 +29,9 @@ export const keptAnswer = <Answer>(name: string) => {
         return found && (await isOfNow(session, found)) ? Buffer.from(JSON.stringify(found.answer)) : null;
       },
     });
-    const at = cache.now();
-    const today = await session.today();
-    const bytes = await session.kept.of(name);
-    if (!bytes || cache.now() !== at || cache.of(taking) !== once) return;
+    const found = await session.kept.of(name);
+    if (!found || cache.of(taking) !== once) return;
+    const { bytes, at, today } = found;
     once.taken = { at, today, answer: JSON.parse(Buffer.from(bytes).toString()) };
     cache.put(place, once.taken);
   };

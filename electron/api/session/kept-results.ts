@@ -18,14 +18,21 @@ export interface Kept {
   make(): Promise<Uint8Array | null>;
 }
 
+/** Bytes that stood when the collection was opened: the changes that were counted then, and the day. */
+export interface AsOfOpening {
+  bytes: Uint8Array;
+  at: number;
+  today: string;
+}
+
 /**
  * What a session worked out and the next one need not, where it takes long enough: in a file beside the collection. It stands
- * only for the very content, day, program and machine of which it was made, so that whatever is read of it is what would be
- * worked out; as soon as anything is changed nothing more is read of it.
+ * only for the very content, day, program and machine of which it was made, so that whatever is read of it is what would have been
+ * worked out at the opening.
  */
 export interface KeptResults {
-  /** What was kept under this name; undefined where there is none, or anything has changed since the opening. */
-  of(name: string): Promise<Uint8Array | undefined>;
+  /** What was kept under this name, as of the opening; undefined where there is none. It is given once. */
+  of(name: string): Promise<AsOfOpening | undefined>;
   /** Has a result kept when the collection closes. */
   keep(name: string, kept: Kept): void;
 }
@@ -44,25 +51,29 @@ const format = 1;
 export const keepResults = ({ cache, current, today, build }: Keeping) => {
   let openedAt = 0;
   let read: WorkedOut | null | undefined;
+  /** The content at the opening, and what was read by it. */
+  let content: { file: string; history: string } | undefined;
   let readAs: string | undefined;
   const keeping = new Map<string, Kept>();
 
   const programText = () => `${format} ${build?.()} ${process.versions.v8} ${process.arch}`;
-  const keyOf = (dir: string, history: string, day: string) =>
-    JSON.stringify([fileText(dir), history, day, programText()]);
+  const keyOf = (file: string, history: string, day: string) =>
+    JSON.stringify([file, history, day, programText()]);
 
   const results: KeptResults = {
     of: async name => {
       const collection = current();
-      if (!build || !collection) return undefined;
+      if (!collection || !content) return undefined;
+      const [of, at] = [content, openedAt];
       const day = await today();
-      if (cache.now() !== openedAt || collection !== current()) return undefined;
-      readAs ??= keyOf(collection.dir, historyText(collection.read.sqlite), day);
+      // Another may have been opened meanwhile.
+      if (content !== of) return undefined;
+      readAs ??= keyOf(of.file, of.history, day);
       read ??= readWorkedOut(collection.dir, readAs);
-      const found = read?.get(name);
+      const bytes = read?.get(name);
       // It is taken once, and then held by who took it.
       read?.delete(name);
-      return found;
+      return bytes && { bytes, at, today: day };
     },
     keep: (name, kept) => {
       keeping.set(name, kept);
@@ -82,7 +93,7 @@ export const keepResults = ({ cache, current, today, build }: Keeping) => {
       return () => {
         if (existsSync(layout(dir).wal)) return;
         // What closing writes is no change, but the file has another time.
-        const key = keyOf(dir, history, day);
+        const key = keyOf(fileText(dir), history, day);
         const before = readAs === undefined || readAs === key ? null : readWorkedOut(dir, readAs);
         if (before) writeWorkedOut(dir, key, before);
       };
@@ -98,7 +109,7 @@ export const keepResults = ({ cache, current, today, build }: Keeping) => {
     return () => {
       // With a log that could not be written into the file, that is not all of the content.
       if (existsSync(layout(dir).wal)) return;
-      writeWorkedOut(dir, keyOf(dir, history, day), sections);
+      writeWorkedOut(dir, keyOf(fileText(dir), history, day), sections);
     };
   };
 
@@ -106,10 +117,15 @@ export const keepResults = ({ cache, current, today, build }: Keeping) => {
     results,
     closing,
     opened: () => {
+      const collection = current();
       openedAt = cache.now();
       read = undefined;
       readAs = undefined;
       keeping.clear();
+      content =
+        build && collection
+          ? { file: fileText(collection.dir), history: historyText(collection.read.sqlite) }
+          : undefined;
     },
   };
 };

@@ -11,6 +11,8 @@ export interface ListOf<Item extends { id: number }> {
   name: string;
   /** The time of the cache when its items began to be read. */
   at: number;
+  /** True where it is sorted and filtered by values of before, until the new ones are there. */
+  isOfBefore?: boolean;
   items: readonly Item[];
   /** What a column sorts by; undefined for one that does not sort. */
   sortsBy: (columnId: string) => ((item: Item) => SortValue) | undefined;
@@ -81,10 +83,10 @@ const inPlaces = <Item extends { id: number }>(
  */
 export const inOrder = async <Item extends { id: number }>(
   session: Session,
-  { name, at, items, sortsBy, filter, passes }: ListOf<Item>,
+  { name, at, isOfBefore = false, items, sortsBy, filter, passes }: ListOf<Item>,
   { sort, since, locale }: ListOrder,
 ): Promise<readonly Item[]> => {
-  const version = `${at} ${await session.today()}`;
+  const version = `${at} ${await session.today()} ${isOfBefore}`;
   const held = session.cache.of(heldOrders);
   const key = JSON.stringify([name, sort, locale, sort && since]);
   const before = held.get(key);

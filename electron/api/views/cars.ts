@@ -32,6 +32,7 @@ import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text
 import type { HistoryEntry } from './collection.ts';
 import type { VariationRow } from './reference.ts';
 import type { Features, PhotoView, Worths } from './shared.ts';
+import type { WorkingOut } from './windows.ts';
 
 export interface LotRow {
   id: number;
@@ -171,6 +172,8 @@ export interface CarChoices {
 
 /** What the list of cars says of what it shows. */
 export interface CarsFacts {
+  /** Where the values are those of before, how far the new ones are. */
+  workingOut: WorkingOut | null;
   /** How many cars of the collection have something that is not understood. */
   unread: number;
   totals: CarTotals;

@@ -13,6 +13,7 @@ import type {
 import type { BidFacts } from '../../../valuation/wording/bid-text.ts';
 import type { Recommendation, WorkKind } from '../../../valuation/words.ts';
 import type { CarRow } from './cars.ts';
+import type { WorkingOut } from './windows.ts';
 
 export type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
 
@@ -86,6 +87,8 @@ export interface DecisionSummary {
 
 /** What the cars of a filter come to. */
 export interface DecideFacts {
+  /** Where all is by the values of before, how far the new ones are. */
+  workingOut: WorkingOut | null;
   currency: Currency;
   /** The owner's floors: below either, nothing is recommended. */
   leastGain: Minor;

@@ -12,6 +12,12 @@ export interface ListOrder {
   locale: string;
 }
 
+/** How many cars have been worked out anew by now, while what is shown is from before the last change. */
+export interface WorkingOut {
+  done: number;
+  of: number;
+}
+
 /** Some rows of a list, from a place on. */
 export interface ListWindow<Row> {
   /** So many rows are shown in all. */

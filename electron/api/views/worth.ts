@@ -24,6 +24,7 @@ import type { SaleShow } from '../../../valuation/words.ts';
 import type { CarRow } from './cars.ts';
 import type { CollectionSummary } from './collection.ts';
 import type { OwnRest } from './shared.ts';
+import type { WorkingOut } from './windows.ts';
 import type { FirstSteps } from './young.ts';
 
 export interface SaleRow {
@@ -155,7 +156,7 @@ export interface HomeView {
    * Set where all figures but those of the summary and of saved valuations are from before the last change: how many cars are worked
    * out anew by now. Null where they are of now.
    */
-  workingOut: { done: number; of: number } | null;
+  workingOut: WorkingOut | null;
 }
 
 export interface DiagnosticsView extends Omit<Diagnostics, 'count'> {

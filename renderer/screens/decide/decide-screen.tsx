@@ -7,6 +7,7 @@ import { LookUpLine } from '../../components/evidence/look-up-next.tsx';
 import { readerLocale } from '../../components/format.ts';
 import { KeyHint } from '../../components/keys/key-hint.tsx';
 import { useKeys } from '../../components/keys/use-keys.ts';
+import { OfBefore } from '../../components/layout/of-before.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { ExportMenu } from '../../components/saved-views/export-menu.tsx';
 import { Band } from './band.tsx';
@@ -105,6 +106,9 @@ export const DecideScreen = ({
           </>
         }
       />
+      {facts.workingOut ? (
+        <OfBefore what="Order, sums and chart are by the values" workingOut={facts.workingOut} />
+      ) : null}
       {inTurn ? (
         <SegmentedControl
           className={classes.views}

@@ -5,6 +5,7 @@ import { useSummary } from '../../api/use-summary.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
+import { untilWorkedOut, useWhenWorkedOut } from '../../components/layout/of-before.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import classes from './decide.module.css';
 import { DecideScreen } from './decide-screen.tsx';
@@ -20,7 +21,9 @@ const Decide = () => {
     queryKey: ['decide', 'facts', filter],
     queryFn: () => api.decisions.facts(filter),
     placeholderData: keepPreviousData,
+    refetchInterval: untilWorkedOut,
   });
+  useWhenWorkedOut('decide', facts.data?.workingOut);
   const parts = useQuery({ queryKey: ['parts'], queryFn: () => api.collection.parts() });
   const seasons = useQuery({ queryKey: seasonsKey, queryFn: () => api.work.seasons() });
   const summary = useSummary();

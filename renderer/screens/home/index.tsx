@@ -4,10 +4,11 @@ import { sentenceCase } from '../../../valuation/wording/reader.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { LookUpSection } from '../../components/evidence/look-up-next.tsx';
-import { counted, dateText, readerLocale } from '../../components/format.ts';
+import { counted, dateText } from '../../components/format.ts';
 import { BeginActions } from '../../components/layout/begin-actions.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
+import { OfBefore } from '../../components/layout/of-before.tsx';
 import { PageHeader } from '../../components/layout/page-header.tsx';
 import { Section } from '../../components/layout/section.tsx';
 import { readerWords } from '../../components/words.ts';
@@ -29,14 +30,6 @@ const named = <Row extends { name: string | null }>(rows: Row[], otherwise: stri
 const BeginAgain = () => (
   <p className={classes.begin}>
     <BeginActions />
-  </p>
-);
-
-/** Says that what is shown is from before the last change. */
-const OfBefore = ({ done, of }: { done: number; of: number }) => (
-  <p className={classes.before} role="status">
-    These are the values from before the last change. New ones are being worked out:{' '}
-    {done.toLocaleString(readerLocale())} of {counted(of, 'car')}.
   </p>
 );
 
@@ -75,7 +68,7 @@ const HomeScreen = () => {
     <>
       <PageHeader title={summary.name || 'Home'} facts={[facts, seen].filter(Boolean).join(' · ')} />
       <div className="page" aria-busy={home.isFetching || workingOut !== null || undefined}>
-        {workingOut ? <OfBefore {...workingOut} /> : null}
+        {workingOut ? <OfBefore what="These are the values" workingOut={workingOut} /> : null}
         {firstSteps ? (
           <Section title="First steps" aside="Each with what it would bring">
             <FirstSteps steps={firstSteps.steps} />

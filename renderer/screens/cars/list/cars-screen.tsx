@@ -13,6 +13,7 @@ import { useKeys } from '../../../components/keys/use-keys.ts';
 import { EmptyState } from '../../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../../components/layout/error-state.tsx';
 import { LoadingState } from '../../../components/layout/loading-state.tsx';
+import { OfBefore } from '../../../components/layout/of-before.tsx';
 import { ColumnsMenu } from '../../../components/saved-views/columns-menu.tsx';
 import { ExportMenu } from '../../../components/saved-views/export-menu.tsx';
 import { useListLook } from '../../../components/saved-views/use-list-look.ts';
@@ -174,6 +175,9 @@ const List = ({ cars, currency }: { cars: number; currency: Currency }) => {
         onFound={focusList}
         textField={textField}
       />
+      {facts?.workingOut ? (
+        <OfBefore what="Order and sums are by the values" workingOut={facts.workingOut} />
+      ) : null}
       {chosen && chosen.ids.length > 0 && !wall ? (
         <BulkBar chosen={chosen} isChoosing={isChoosing} onLetGo={letGo} />
       ) : null}

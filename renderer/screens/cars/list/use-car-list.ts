@@ -4,6 +4,7 @@ import type { CarRow } from '../../../../electron/api/views.ts';
 import { api } from '../../../api/client.ts';
 import type { GridSort, RowRange } from '../../../components/data-grid/types.ts';
 import { useListOrder, useWindowedRows } from '../../../components/data-grid/use-windowed-rows.ts';
+import { untilWorkedOut, useWhenWorkedOut } from '../../../components/layout/of-before.tsx';
 import { type Ticks, useTicked } from './ticks.ts';
 import type { ListPlace } from './use-list-address.ts';
 import { wallSorts } from './wall-order.ts';
@@ -60,9 +61,13 @@ export const useCarList = ({ filter, wall, order }: ListPlace, sort: GridSort | 
 };
 
 /** What the list comes to, and how many cars each choice of its filter would show; may come after its rows. */
-export const useCarFacts = (filter: ListPlace['filter']) =>
-  useQuery({
+export const useCarFacts = (filter: ListPlace['filter']) => {
+  const facts = useQuery({
     queryKey: ['cars', 'facts', filter],
     queryFn: () => api.cars.facts(filter),
     placeholderData: keepPreviousData,
+    refetchInterval: untilWorkedOut,
   });
+  useWhenWorkedOut('cars', facts.data?.workingOut);
+  return facts;
+};

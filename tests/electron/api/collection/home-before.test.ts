@@ -8,6 +8,19 @@ vi.mock('../../../../valuation/decision/recommend-car.ts', { spy: true });
 
 const many = 2100;
 
+const anyCar = {
+  ...{ lots: [], series: [], finish: [], grade: [], status: [], recommendation: [], rarity: [] },
+  ...{ casting: null, variation: null, show: null, text: '' },
+};
+const byValue = {
+  filter: anyCar,
+  order: { sort: { columnId: 'found', descending: true }, since: '', locale: 'en-GB' },
+  ...{ wall: false, from: 0, count: 3 },
+};
+const anyDecision = {
+  ...{ lot: null, finish: [], below: null, not: [], recommendation: [], decided: null },
+};
+
 const manyCars = async () => {
   const service = await newCollectionService();
   const { variations, dovetail } = await addReference(service.api);
@@ -36,13 +49,22 @@ it('shows the values of before at once after a sale record among many cars, says
   const { session, api, ids, addSale } = await manyCars();
   const before = await api.collection.home();
   expect(before.workingOut).toBeNull();
+  const listBefore = { cars: await api.cars.facts(anyCar), decide: await api.decisions.facts(anyDecision) };
+  const first = await api.cars.window(byValue);
   await addSale(90_000);
   vi.mocked(recommendCar).mockClear();
   const meanwhile = await api.collection.home();
   expect(meanwhile.workingOut).toEqual({ done: 0, of: many });
   expect(meanwhile.totals).toEqual(before.totals);
   expect(meanwhile.summary.counts.saleRecords).toBe(before.summary.counts.saleRecords + 1);
+  // So do the lists, but their rows in sight are worked out first.
+  const listNow = { cars: await api.cars.facts(anyCar), decide: await api.decisions.facts(anyDecision) };
+  expect(listNow.cars).toEqual({ ...listBefore.cars, workingOut: { done: 0, of: many } });
+  expect(listNow.decide).toEqual({ ...listBefore.decide, workingOut: { done: 0, of: many } });
   expect(vi.mocked(recommendCar)).not.toHaveBeenCalled();
+  const rows = await api.cars.window(byValue);
+  expect(rows.rows.map(({ id }) => id)).toEqual(first.rows.map(({ id }) => id));
+  expect(rows.rows[0]!.worths!.asFound!.mid).toBeGreaterThan(first.rows[0]!.worths!.asFound!.mid);
   let last = meanwhile;
   for (let i = 0; last.workingOut && i < 10_000; i++) {
     await new Promise(resolve => setImmediate(resolve));
@@ -51,6 +73,10 @@ it('shows the values of before at once after a sale record among many cars, says
   expect(last.totals.asFound.mid).toBeGreaterThan(before.totals.asFound.mid);
   // Cars that are alike are worked out once.
   expect(vi.mocked(recommendCar)).toHaveBeenCalledTimes(12);
+  const listThen = await api.cars.facts(anyCar);
+  expect(listThen.workingOut).toBeNull();
+  expect(listThen.totals.asFound).toBeGreaterThan(listBefore.cars.totals.asFound);
+  expect((await api.decisions.facts(anyDecision)).workingOut).toBeNull();
   expect(last).toEqual(await homeView({ ...session, collection: session.collection, cache: createCache() }));
   await api.cars.update({ changes: [{ id: ids[0]!, patch: { grade: 2 } }] });
   expect((await api.collection.home()).workingOut).toBeNull();
