@@ -76,8 +76,15 @@ const fidelityText = ({ fidelity, departures }: WorkFacts, locale: string): stri
   }
 };
 
+/** When the work was finished and who did it, as far as either is known. */
+const doneText = ({ finishedOn, who }: WorkFacts, locale: string): string[] => {
+  const by = who.trim() === '' ? '' : ` by ${who.trim()}`;
+  if (finishedOn !== null) return [ended(`Work on it was finished on ${fullDate(finishedOn, locale)}${by}`)];
+  return by === '' ? [] : [ended(`The work on it was done${by}`)];
+};
+
 const workSentences = (work: WorkFacts, locale: string): string[] => [
-  ...(work.finishedOn === null ? [] : [`Work on it was finished on ${fullDate(work.finishedOn, locale)}.`]),
+  ...doneText(work, locale),
   fidelityText(work, locale),
   ...(work.closure === ''
     ? []

@@ -47,7 +47,9 @@ const factsOf = (
     undefined,
   );
   const colour = car.variationId === null ? '' : row.features.colour;
-  return { ...row, parts, disclosure: disclosureFacts(car, { colour, parts }, work) };
+  // A gallery is for everybody: what was done is said, but who did it is left to its owner to tell.
+  const done = work && { ...work, who: '' };
+  return { ...row, parts, disclosure: disclosureFacts(car, { colour, parts }, done) };
 };
 
 const photoOf = (

@@ -52,7 +52,7 @@ describe('the disclosure', () => {
         'en-GB',
       ),
     ).toBe(
-      'Restored: this is not the factory finish. It wears Teal, candy lacquer; it was made in Ember. Work on it was finished on 14 March 2026. ' +
+      'Restored: this is not the factory finish. It wears Teal, candy lacquer; it was made in Ember. Work on it was finished on 14 March 2026 by E. Tarrow. ' +
         'It departs from the factory specification: another colour, visible post closure, other roof finish. It was opened and closed with screws. ' +
         'Wheel bearings: kept. Axles: straightened. Left as it was: scratches in the cover, too deep. ' +
         'Parts that are not its own: reproduction wheels. Missing: glazing. Restorer’s mark: a punch mark under the base.',
@@ -74,6 +74,27 @@ describe('the disclosure', () => {
         const text = disclosureText({ ...plain, finishState }, 'en-GB').toLowerCase();
         expect(text).toContain(finishState);
       }
+  });
+
+  it('names who did the work, with its day or without', () => {
+    const work: NonNullable<DisclosureFacts['work']> = {
+      finishedOn: null,
+      fidelity: 'custom',
+      departures: [],
+      closure: '',
+      bearings: '',
+      axles: '',
+      leftAsWas: '',
+      who: ' a friend of hers, M. Oake jr. ',
+    };
+    const saying = (change: Partial<typeof work>) =>
+      disclosureText({ ...plain, finishState: 'customised', work: { ...work, ...change } }, 'en-GB');
+    expect(saying({})).toContain('The work on it was done by a friend of hers, M. Oake jr. It was not meant');
+    expect(saying({ finishedOn: '2026-03-14' })).toContain(
+      'finished on 14 March 2026 by a friend of hers, M. Oake jr. It was not meant',
+    );
+    expect(saying({ finishedOn: '2026-03-14', who: ' ' })).toContain('finished on 14 March 2026. It');
+    expect(saying({ who: '' })).not.toContain('was done');
   });
 
   it('names every departure, every part that is not its own and every missing one, whatever else there is', () => {
