@@ -14,7 +14,9 @@ export const useGridFocus = <Row extends object>(
   const gridRef = useRef<HTMLTableElement>(null);
   const focusGrid = useCallback(() => gridRef.current?.focus({ preventScroll: true }), []);
   useLayoutEffect(() => {
-    if (autoFocus && isShown && !inField(document.activeElement)) focusGrid();
+    const { activeElement } = document;
+    const inUse = inField(activeElement) || activeElement instanceof HTMLInputElement;
+    if (autoFocus && isShown && !inUse) focusGrid();
   }, [autoFocus, isShown, focusGrid]);
   useImperativeHandle(
     handle,

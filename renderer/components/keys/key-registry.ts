@@ -1,7 +1,7 @@
 import { drawn } from '../waiting/drawn.ts';
 import { HeldPresses, mayWait } from './held-presses.ts';
 import { isMac, isTyping, matchesKeys } from './key-match.ts';
-import { activatesFocused, inField, pressAgain } from './press-again.ts';
+import { activatesFocused, inField, movesFocused, pressAgain } from './press-again.ts';
 
 export interface ScreenKey {
   /** "mod+K", "alt+1", "?", "F2"; several that do the same are separated by a space. */
@@ -119,7 +119,7 @@ export class KeyRegistry {
   private readonly press = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.isComposing) return;
     const field = inField(event.target);
-    if (field && isTyping(event)) return;
+    if ((field && isTyping(event)) || movesFocused(event)) return;
     const found = this.find(event);
     if (found) {
       event.preventDefault();

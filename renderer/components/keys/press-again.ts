@@ -1,13 +1,26 @@
-/** True where a press is text for what has the focus. */
+const inputsWithoutText = /^(radio|checkbox|range|color|file|button|submit|reset|image)$/;
+
+/** True where a press is text for what has the focus; a choice, a tick or a slider takes none. */
 export const inField = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
-  (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
+  (target.isContentEditable ||
+    /^(TEXTAREA|SELECT)$/.test(target.tagName) ||
+    (target instanceof HTMLInputElement && !inputsWithoutText.test(target.type)));
 
 /** True where the browser itself presses the link or button that has the focus. */
 export const activatesFocused = (event: KeyboardEvent): boolean =>
   /^(Enter| )$/.test(event.key) &&
   event.target instanceof Element &&
   event.target.closest('a[href], button, summary, [role="button"], [role="tab"]') !== null;
+
+/** True for a press that a focused choice, tick or slider deals with by itself: Space, arrows and the like. */
+export const movesFocused = ({ target, key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean =>
+  target instanceof HTMLInputElement &&
+  inputsWithoutText.test(target.type) &&
+  !ctrlKey &&
+  !metaKey &&
+  !altKey &&
+  /^( |Enter|Arrow\w+|Home|End|Page\w+)$/.test(key);
 
 /**
  * Presses a key again where the focus is now, doing what a browser would do by itself: text goes into a

@@ -94,6 +94,12 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   await job.getByRole('checkbox', { name: /Glazing at the rear/ }).check();
   await expect(job.getByText(/\d to look at/)).toBeVisible();
   await settled(demo);
+  // A tick takes no letters: the keys of the bench are heard while it has the focus.
+  const large = demo.getByRole('switch', { name: 'Large type' });
+  await demo.keyboard.press('g');
+  await expect(large).toBeChecked();
+  await demo.keyboard.press('g');
+  await expect(large).not.toBeChecked();
 
   await job.getByRole('button', { name: /^Finish…/ }).click();
   await expect(demo.getByRole('heading', { level: 1, name: 'Finish the work' })).toBeVisible();
