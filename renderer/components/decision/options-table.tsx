@@ -28,7 +28,7 @@ export const OptionsTable = ({
   const { options, recommendation } = decision;
   if (options.length === 0) return null;
   return (
-    <div className={classes.sideways}>
+    <div className="sideways">
       <table className={classes.options}>
         <caption className="heard">The options, compared with leaving it</caption>
         <thead>

@@ -66,46 +66,48 @@ export const Overview = ({
           title="Series"
           aside={<Link href="~/reference/series">Put many castings into one series …</Link>}
         >
-          <table className={classes.table}>
-            <thead>
-              <tr>
-                <th scope="col">Series</th>
-                <th scope="col">Maker</th>
-                <th scope="col" className="amount">
-                  Castings
-                </th>
-                <th scope="col" className="amount">
-                  Variations
-                </th>
-                <th scope="col" className="amount">
-                  Yours
-                </th>
-                <th scope="col" className="amount">
-                  Sale records
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {groups.map(group => (
-                <tr key={`${group.maker} ${group.series}`}>
-                  <th scope="row">
-                    <button
-                      type="button"
-                      className={classes.seriesButton}
-                      onClick={() => setEdited(group.castings[0]?.seriesId ?? null)}
-                    >
-                      {group.series}
-                    </button>
+          <div className="sideways">
+            <table className={classes.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Series</th>
+                  <th scope="col">Maker</th>
+                  <th scope="col" className="amount">
+                    Castings
                   </th>
-                  <td className="soft">{group.maker}</td>
-                  <td className="amount">{group.castings.length}</td>
-                  <td className="amount">{sum(group.castings, 'variations')}</td>
-                  <td className="amount">{sum(group.castings, 'cars') || '–'}</td>
-                  <td className="amount">{sum(group.castings, 'saleRecords') || '–'}</td>
+                  <th scope="col" className="amount">
+                    Variations
+                  </th>
+                  <th scope="col" className="amount">
+                    Yours
+                  </th>
+                  <th scope="col" className="amount">
+                    Sale records
+                  </th>
                 </tr>
-              ))}
-            </tbody>
-          </table>
+              </thead>
+              <tbody>
+                {groups.map(group => (
+                  <tr key={`${group.maker} ${group.series}`}>
+                    <th scope="row">
+                      <button
+                        type="button"
+                        className={classes.seriesButton}
+                        onClick={() => setEdited(group.castings[0]?.seriesId ?? null)}
+                      >
+                        {group.series}
+                      </button>
+                    </th>
+                    <td className="soft">{group.maker}</td>
+                    <td className="amount">{group.castings.length}</td>
+                    <td className="amount">{sum(group.castings, 'variations')}</td>
+                    <td className="amount">{sum(group.castings, 'cars') || '–'}</td>
+                    <td className="amount">{sum(group.castings, 'saleRecords') || '–'}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
         </Section>
         <Section
           title={sentenceCase(readerWords().dialect.colours)}

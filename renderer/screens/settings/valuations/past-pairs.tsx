@@ -25,49 +25,51 @@ export const PastPairs = ({ pairs, currency }: { pairs: readonly PastPair[]; cur
   const place = pairScale(pairs);
   const ordered = pairs.toSorted((a, b) => b.soldOn.localeCompare(a.soldOn));
   return (
-    <table className={classes.table}>
-      <thead>
-        <tr>
-          <th scope="col">Car</th>
-          <th scope="col">Valued</th>
-          <th scope="col">Sold</th>
-          <th scope="col" className={classes.pairCell}>
-            Range and sale price
-          </th>
-          <th scope="col" className="amount">
-            Low – mid – high
-          </th>
-          <th scope="col" className="amount">
-            Sold for
-          </th>
-          <th scope="col" className="amount">
-            Compared with estimate
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {ordered.map(pair => (
-          <tr key={`${pair.carId} ${pair.soldOn}`}>
-            <th scope="row">
-              <Link href={`~/cars/${pair.carId}`}>{pair.inventoryNumber}</Link>
+    <div className="sideways">
+      <table className={classes.table}>
+        <thead>
+          <tr>
+            <th scope="col">Car</th>
+            <th scope="col">Valued</th>
+            <th scope="col">Sold</th>
+            <th scope="col" className={classes.pairCell}>
+              Range and sale price
             </th>
-            <td className="soft">{dateText(pair.valuedOn)}</td>
-            <td>{dateText(pair.soldOn)}</td>
-            <td className={classes.pairCell}>
-              <Strip pair={pair} place={place} />
-            </td>
-            <td className="amount soft">
-              {worthText(pair.low, currency)} – {worthText(pair.mid, currency)} –{' '}
-              {worthText(pair.high, currency)}
-            </td>
-            <td className="amount">{worthText(pair.realised, currency)}</td>
-            <td className="amount">
-              {signedPercent(pair.realised / pair.mid - 1)}
-              {isInside(pair) ? null : <span className="caution"> outside</span>}
-            </td>
+            <th scope="col" className="amount">
+              Low – mid – high
+            </th>
+            <th scope="col" className="amount">
+              Sold for
+            </th>
+            <th scope="col" className="amount">
+              Compared with estimate
+            </th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {ordered.map(pair => (
+            <tr key={`${pair.carId} ${pair.soldOn}`}>
+              <th scope="row">
+                <Link href={`~/cars/${pair.carId}`}>{pair.inventoryNumber}</Link>
+              </th>
+              <td className="soft">{dateText(pair.valuedOn)}</td>
+              <td>{dateText(pair.soldOn)}</td>
+              <td className={classes.pairCell}>
+                <Strip pair={pair} place={place} />
+              </td>
+              <td className="amount soft">
+                {worthText(pair.low, currency)} – {worthText(pair.mid, currency)} –{' '}
+                {worthText(pair.high, currency)}
+              </td>
+              <td className="amount">{worthText(pair.realised, currency)}</td>
+              <td className="amount">
+                {signedPercent(pair.realised / pair.mid - 1)}
+                {isInside(pair) ? null : <span className="caution"> outside</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 };

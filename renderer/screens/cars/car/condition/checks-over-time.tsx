@@ -24,50 +24,53 @@ export const ChecksOverTime = ({ checks }: { checks: readonly ConditionCheckView
   );
   return (
     <div>
-      <table className={classes.checks}>
-        <thead>
-          <tr>
-            <th scope="col">Check of</th>
-            {columns.map(check => (
-              <th key={check.id} scope="col">
-                {dateText(check.checkedOn)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          <tr className={classes.whole}>
-            <th scope="row">overall</th>
-            {columns.map(check => (
-              <td key={check.id}>
-                {check.grade === null
-                  ? '–'
-                  : readerWords().spell(carGradeLabel(check.grade, check.finishState))}
-              </td>
-            ))}
-          </tr>
-          {parts.map(part => (
-            <tr key={part}>
-              <th scope="row">{part}</th>
-              {columns.map(check => {
-                const state = check.parts.find(candidate => candidate.part === part);
-                if (!state) return <td key={check.id}>–</td>;
-                const letter = letters[state.originality];
-                return (
-                  <td key={check.id} title={[state.originality, state.note].filter(Boolean).join(': ')}>
-                    {state.grade === null ? '' : gradeLabel(state.grade)}
-                    {letter ? (
-                      <abbr className={classes.letter} title={state.originality}>
-                        {letter}
-                      </abbr>
-                    ) : null}
-                  </td>
-                );
-              })}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
+      <section className="sideways" aria-label="Checks by date" tabIndex={0}>
+        <table className={classes.checks}>
+          <thead>
+            <tr>
+              <th scope="col">Check of</th>
+              {columns.map(check => (
+                <th key={check.id} scope="col">
+                  {dateText(check.checkedOn)}
+                </th>
+              ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            <tr className={classes.whole}>
+              <th scope="row">overall</th>
+              {columns.map(check => (
+                <td key={check.id}>
+                  {check.grade === null
+                    ? '–'
+                    : readerWords().spell(carGradeLabel(check.grade, check.finishState))}
+                </td>
+              ))}
+            </tr>
+            {parts.map(part => (
+              <tr key={part}>
+                <th scope="row">{part}</th>
+                {columns.map(check => {
+                  const state = check.parts.find(candidate => candidate.part === part);
+                  if (!state) return <td key={check.id}>–</td>;
+                  const letter = letters[state.originality];
+                  return (
+                    <td key={check.id} title={[state.originality, state.note].filter(Boolean).join(': ')}>
+                      {state.grade === null ? '' : gradeLabel(state.grade)}
+                      {letter ? (
+                        <abbr className={classes.letter} title={state.originality}>
+                          {letter}
+                        </abbr>
+                      ) : null}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
       <p className={classes.key}>
         P period replacement, R reproduction, M missing; the others are original.
         {ordered.length > shown ? ` The newest ${shown} of ${ordered.length} checks.` : ''}
