@@ -78,6 +78,8 @@ const partsAfterWork = (
     else if (originality === 'missing' || (paints && part === 'labels'))
       after.push({ part, grade: null, originality: 'missing' });
     else if (car.taken.has(part)) after.push({ part, grade: null, originality: 'missing' });
+    // The roof is painted with the body, or after it where it is finished apart: its old finish holds nothing down.
+    else if (paints && part === 'roof') after.push({ part, grade: null, originality });
     else
       after.push({
         part,
@@ -141,6 +143,7 @@ const fitsOriginals = ({ takes }: WorkStep, partsAfter: readonly PartState[]): b
  */
 const departuresOf = (
   kind: 'restore' | 'customise',
+  car: CarState,
   steps: readonly WorkStep[],
   partsAfter: readonly PartState[],
   closure: Closure,
@@ -161,6 +164,9 @@ const departuresOf = (
     for (const brought of step.brings)
       if (brought !== deviationOfOtherPart || !fitsOriginals(step, partsAfter))
         depart({ kind: brought, from: { step: step.id } });
+  // A roof that is finished apart and is not masked is painted with the body.
+  if (car.roofApart && !steps.some(step => step.part === 'roof') && !wishes.added?.some(({ part }) => part === 'roof'))
+    depart({ kind: 'textured roof', from: { part: 'roof' } });
   for (const { part, originality } of partsAfter) {
     const brought = originality === 'reproduction' ? deviationOfReproduction[part] : undefined;
     if (brought) depart({ kind: brought, from: { part } });
@@ -229,7 +235,7 @@ export const planFromCar = (
       const at = partsAfter.findIndex(one => one.part === part);
       if (at >= 0) partsAfter[at] = { part, grade: null, originality: 'missing' };
     }
-  const departures = paints ? departuresOf(kind, steps, partsAfter, closure, wishes, assumptions) : [];
+  const departures = paints ? departuresOf(kind, car, steps, partsAfter, closure, wishes, assumptions) : [];
   const called = new Set(lines.flatMap(line => line.hazards));
   return {
     kind,

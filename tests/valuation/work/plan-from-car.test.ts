@@ -175,6 +175,29 @@ describe('a plan made from the car', () => {
     expect(free.grades.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
   });
 
+  it('is not held down by the old finish of a roof, which is painted with the body or after it', () => {
+    for (const roof of ['matching', 'open', 'textured black', '']) {
+      const rough = subjectOf({ grade: 3, parts: [graded('roof', 2)], spec: spec({ roof }) });
+      const plan = planFromCar(rough, assumptions);
+      expect(plan.heldBy, roof).not.toBe('roof');
+      expect(plan.departures.map(({ kind }) => kind)).toEqual(['visible post closure']);
+    }
+    // One that is not there holds nothing down either, but stays missing.
+    const gone = subjectOf({ grade: 3, parts: [{ part: 'roof', grade: null, originality: 'missing' }] });
+    expect(planFromCar(gone, assumptions).partsAfter.find(({ part }) => part === 'roof')?.originality).toBe(
+      'missing',
+    );
+  });
+
+  it('departs in the roof where one that is finished apart is painted with the body', () => {
+    const black = subjectOf({ grade: 5, spec: spec({ roof: 'textured black' }) });
+    const without = planFromCar(black, assumptions, 'restore', { without: ['mask-roof'] });
+    expect(without.departures).toContainEqual({ kind: 'textured roof', from: { part: 'roof' } });
+    const matching = subjectOf({ grade: 5, spec: spec({ roof: 'matching' }) });
+    const plain = planFromCar(matching, assumptions, 'restore', { without: ['mask-roof'] });
+    expect(plain.departures.map(({ kind }) => kind)).not.toContain('textured roof');
+  });
+
   it('adds up its lines', () => {
     const plan = planFromCar(
       subjectOf({ grade: 4, parts: [graded('interior', null, 'missing')] }),
