@@ -18,6 +18,7 @@ import {
   stopTime,
 } from '../../db/records/bench/jobs.ts';
 import { listCars } from '../../db/records/cars/cars.ts';
+import { readMadeOf } from '../../db/records/plans/plans.ts';
 import type { Schema } from '../../db/schema.ts';
 import { defaultAssumptions, planFromCar } from '../../valuation/index.ts';
 import { countSpan } from '../../valuation/work/count-span.ts';
@@ -130,7 +131,8 @@ export const fillBench = async (trx: Transaction<Schema>): Promise<void> => {
   const cars = await listCars(trx);
   const onBench = cars.filter(({ status }) => status === 'on the bench');
   for (const subject of await readSubjects(trx, onBench)) {
-    const { lines, aim, cost } = planFromCar(subject, defaultAssumptions(currency), 'restore');
+    const wishes = (await readMadeOf(trx, subject.id))?.wishes ?? {};
+    const { lines, aim, cost } = planFromCar(subject, defaultAssumptions(currency), 'restore', wishes);
     const plannedCost = { minor: Math.round(cost.likely), currency };
     await insertJob(
       trx,

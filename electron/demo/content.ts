@@ -2,7 +2,7 @@ import type { Insertable } from 'kysely';
 import type { PaperTables } from '../../db/schema/paper.ts';
 import type { WorkTables } from '../../db/schema/work.ts';
 import type { Schema } from '../../db/schema.ts';
-import type { IsoDate, PartState } from '../../valuation/types.ts';
+import type { IsoDate, PartState, PlanWishes } from '../../valuation/types.ts';
 import type { FinishState, Grade } from '../../valuation/words.ts';
 import type { DrawnView } from './drawing/spec.ts';
 
@@ -17,6 +17,8 @@ type OwnTable =
   | 'setting'
   | 'change'
   | 'change_row'
+  | 'restoration_plan'
+  | 'plan_line'
   | keyof WorkTables
   | keyof PaperTables;
 /** The tables that the demo fills. */
@@ -48,8 +50,16 @@ export interface SnapshotDay {
   cars: CarThen[];
 }
 
+/** What the owner plans for a car: what it takes is worked out from the car when the demo is written. */
+export interface DemoPlan {
+  carId: number;
+  wishes: PlanWishes;
+  notes: string;
+}
+
 export interface DemoContent {
   tables: { [T in DemoTable]: Row<T>[] };
+  plans: DemoPlan[];
   photos: DemoPhoto[];
   snapshots: SnapshotDay[];
 }

@@ -9,11 +9,12 @@ import { lotCostRows, lotPlans, lotRows } from './lots.ts';
 import { makeMarket } from './market.ts';
 import { oddSales } from './odd-sales.ts';
 import { makePhotos } from './photos.ts';
-import { makePlans, partRows } from './plans.ts';
+import { makePlans } from './plans.ts';
 import { randomFrom } from './random.ts';
 import { rateRows } from './rates.ts';
 import { makeReference } from './reference.ts';
 import { drawSales, saleRows } from './sales.ts';
+import { partRows } from './shelf.ts';
 import { makeSnapshots } from './snapshots.ts';
 
 const saleRecords = 600;
@@ -27,7 +28,6 @@ export const demoContent = (): DemoContent => {
   const disposals = makeDisposals(market, cars);
   const odd = oddSales(reference, market);
   const drawn = drawSales(reference, market, saleRecords - odd.length - disposals.sales.length);
-  const plans = makePlans(cars);
   const { checks, parts } = checkRows(cars);
   const { castings: _castings, variations: _variations, ...referenceRows } = reference;
   return {
@@ -45,8 +45,6 @@ export const demoContent = (): DemoContent => {
       sale_record: saleRows([...drawn, ...odd, ...disposals.sales]),
       exchange_rate: rateRows,
       part: partRows,
-      restoration_plan: plans.plans,
-      plan_line: plans.lines,
       decision: makeDecisions(cars),
       expense: makeExpenses(cars),
       word: [],
@@ -55,6 +53,7 @@ export const demoContent = (): DemoContent => {
       settled_variation: [],
       belief: [],
     },
+    plans: makePlans(cars),
     photos: makePhotos(reference, cars),
     snapshots: makeSnapshots(cars),
   };

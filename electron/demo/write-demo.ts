@@ -8,6 +8,7 @@ import { fillBench } from './bench.ts';
 import type { DemoContent, DemoTable, Row } from './content.ts';
 import { demoDate } from './dates.ts';
 import { drawPhotos } from './draw-photos.ts';
+import { savePlans } from './plans.ts';
 import { inOrderOfReference } from './table-order.ts';
 
 interface WriteDemoOptions {
@@ -41,6 +42,7 @@ export const writeDemo = async (
   await runBulk(collection, 'Made the demo collection', options.at, async trx => {
     for (const table of tables) await insertRows(trx, table, content);
     for (const piece of pieces(photos, 500)) await trx.insertInto('photo').values(piece).execute();
+    await savePlans(trx, content.plans);
     await fillBench(trx);
     await saveByDay(trx, options.valuations ?? []);
     await writeSetting(trx, 'demo', 'yes');

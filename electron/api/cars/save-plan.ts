@@ -2,7 +2,7 @@ import type { Transaction } from 'kysely';
 import { saveCarePlan } from '../../../db/records/plans/care-plans.ts';
 import { readMadeOf, readPlans, type StoredPlan, savePlan } from '../../../db/records/plans/plans.ts';
 import type { Schema } from '../../../db/schema.ts';
-import { type PlanWishes, restorationPlanOf, type ThreePoint } from '../../../valuation/index.ts';
+import type { PlanWishes } from '../../../valuation/index.ts';
 import { deviationOfColour, paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { colourStanding } from '../reference/colour-standing.ts';
 import { referenceIndex } from '../reference/reference-index.ts';
@@ -10,15 +10,10 @@ import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import { carPlan } from './car-plan.ts';
 import { findCar } from './find-car.ts';
+import { storedPlan } from './stored-plan.ts';
 
 /** Writes within an action. */
 export type Write = (trx: Transaction<Schema>) => Promise<void>;
-
-const whole = ({ low, likely, high }: ThreePoint): ThreePoint => ({
-  low: Math.round(low),
-  likely: Math.round(likely),
-  high: Math.round(high),
-});
 
 /**
  * Makes a plan of steps as its owner wishes it, and returns what saves it as the car's own, with the version
@@ -34,9 +29,8 @@ export const planToSave = async (
   }: { carId: number; kind: WorkKind; wishes: PlanWishes; notes: string },
 ): Promise<Write> => {
   const { plan, wishes, libraryVersion } = await carPlan(session, { carId, kind, wishes: wanted });
-  const { lines } = plan;
   if (!paintsCar(kind)) {
-    const { hours, cost, spoilChance, spoiledShare } = plan;
+    const { lines, hours, cost, spoilChance, spoiledShare } = plan;
     return trx =>
       saveCarePlan(trx, {
         carId,
@@ -51,15 +45,7 @@ export const planToSave = async (
         notes,
       });
   }
-  const made = restorationPlanOf(plan);
-  return trx =>
-    savePlan(trx, {
-      ...made,
-      lines: made.lines.map(line => ({ ...line, cost: whole(line.cost) })),
-      carId,
-      notes,
-      made: { wishes, libraryVersion, lines },
-    });
+  return trx => savePlan(trx, storedPlan(plan, { carId, notes, wishes, libraryVersion }));
 };
 
 /**

@@ -12,6 +12,7 @@ import { listHistory } from '../../../db/history/history.ts';
 import { createCollection, openCollection } from '../../../db/open-collection.ts';
 import { readPhoto } from '../../../db/photos/photos.ts';
 import { readSetting } from '../../../db/records/collection/settings.ts';
+import { readMadeOf, readPlans } from '../../../db/records/plans/plans.ts';
 import type { DemoTable } from '../../../electron/demo/content.ts';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
 import { renderView } from '../../../electron/demo/drawing/render.ts';
@@ -136,6 +137,23 @@ describe('writing the demo', () => {
     expect(await listHistory(collection.read.db)).toMatchObject([{ label: 'Made the demo collection', at }]);
   });
 
+  it('plans its rough cars from the cars themselves, each line with its reason, originals from the shelf first', async () => {
+    const { db } = made.read;
+    const stored = await readPlans(db);
+    expect([...stored.keys()]).toEqual(content.plans.map(({ carId }) => carId));
+    for (const { carId, wishes, notes } of content.plans) {
+      const plan = await readMadeOf(db, carId);
+      expect(plan).toMatchObject({ kind: 'restore', wishes, notes, libraryVersion: 0 });
+      expect(plan!.lines.length).toBeGreaterThan(8);
+      for (const line of plan!.lines) expect(line.why, `${carId}: ${line.name}`).toBeTruthy();
+      expect(stored.get(carId)!.deviations).toContain('visible post closure');
+    }
+    const fromShelf = [...stored.values()].flatMap(({ lines }) => lines.flatMap(({ part }) => part ?? []));
+    expect(new Set(fromShelf)).toEqual(
+      new Set(['Wheels of a Drystone, all four', 'Glazing of a Saltwhistle']),
+    );
+  });
+
   it('keeps past worths day by day', async () => {
     const rows = await collection.read.db
       .selectFrom('valuation')
@@ -170,7 +188,7 @@ describe('the order in which the tables are filled', () => {
     comesFirst('variation', 'car');
     comesFirst('condition_check', 'part_grade');
     comesFirst('disposal', 'sale_record');
-    comesFirst('part', 'plan_line');
+    comesFirst('car', 'decision');
   });
 
   it('refuses tables that point at each other', () => {
