@@ -5,6 +5,7 @@ import {
   type DeviationKind,
   type FinishState,
   finishAfter,
+  type PartName,
   paintsCar,
   partNames,
   partsToShow,
@@ -62,6 +63,9 @@ const minutesOf = (job: JobView | null): string => {
   return seconds > 0 ? String(Math.round(seconds / 60)) : '';
 };
 
+/** Parts whose surface is the body's paint: a roof is painted with the body, or after it. */
+const underPaint: readonly string[] = ['body finish', 'roof'] satisfies PartName[];
+
 const list = (names: readonly string[]): string => [...new Set(names)].join(', ');
 
 /**
@@ -72,6 +76,7 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
   const kind: WorkKind = job?.kind ?? 'restore';
   const done = job?.steps.filter(({ state }) => state === 'done') ?? [];
   const worked = new Set(done.map(({ part }) => part));
+  const painted = paintsCar(kind) && worked.has('body finish');
   const fitted = new Map(
     job?.uses.flatMap(({ part }) => (part?.part ? [[part.part, part.originality]] : [])),
   );
@@ -90,7 +95,9 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
       notes: '',
       parts: before.parts.map(part => {
         const origin = fitted.get(part.part);
-        if (origin) return { ...part, originality: origin, grade: '' };
+        // What was noted of another part, or of the old paint, says nothing of what is there now.
+        if (origin) return { ...part, originality: origin, grade: '', note: '' };
+        if (painted && underPaint.includes(part.part)) return { ...part, grade: '', note: '' };
         return worked.has(part.part) ? { ...part, grade: '' } : part;
       }),
     },
