@@ -11,6 +11,7 @@ import { amountText } from '../../components/format.ts';
 import { MoneyInput } from '../../components/inputs/money-input.tsx';
 import { readerWords } from '../../components/words.ts';
 import classes from './bench.module.css';
+import { PlannedMaterials } from './planned-materials.tsx';
 
 type Fitted = Exclude<Originality, 'missing'>;
 const fittable = originalities.filter((one): one is Fitted => one !== 'missing');
@@ -245,7 +246,12 @@ export const Uses = ({ job, disabled }: { job: JobView; disabled: boolean }) => 
         </div>
       )}
       {adding === 'part' ? <AddPart job={job} currency={currency} onDone={close} /> : null}
-      {adding === 'material' ? <AddMaterial job={job} currency={currency} onDone={close} /> : null}
+      {adding === 'material' ? (
+        <>
+          <PlannedMaterials job={job} currency={currency} />
+          <AddMaterial job={job} currency={currency} onDone={close} />
+        </>
+      ) : null}
     </section>
   );
 };

@@ -70,6 +70,14 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   await job.getByLabel('Which part it is').selectOption('glazing');
   await job.getByRole('button', { name: 'Add the part' }).click();
   await expect(job.getByText(`from ${donorName.split(' ')[0]}`)).toBeVisible();
+  // What the plan counts on is one press each, at its likely cost.
+  await job.getByRole('button', { name: 'Material…' }).click();
+  const stripper = job
+    .getByRole('group', { name: 'As planned' })
+    .getByRole('button', { name: /^Paint stripper/ });
+  await stripper.click();
+  await expect(job.getByRole('button', { name: /^Remove Paint stripper/ })).toBeVisible();
+  await expect(stripper).toHaveCount(0);
   await picture(demo, 'bench');
   expect(await breaches(demo)).toEqual([]);
 
