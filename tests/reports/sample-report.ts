@@ -59,7 +59,9 @@ const disclosureOf = ({
             bearings: '',
             axles: '',
             leftAsWas: '',
+            colour: '',
             who: '',
+            later: [],
           }
         : null,
     },

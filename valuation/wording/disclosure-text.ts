@@ -12,7 +12,11 @@ export interface WorkFacts {
   bearings: string;
   axles: string;
   leftAsWas: string;
+  /** The colour in which it was painted, also where that is the one that it was made in. */
+  colour: string;
   who: string;
+  /** Work since then that painted nothing, the oldest first. */
+  later: readonly { finishedOn: IsoDate; who: string }[];
 }
 
 /** What a disclosure is made of. Empty texts where nothing is recorded. */
@@ -50,9 +54,15 @@ const stateText = (state: FinishState, locale: string): string => {
 const ended = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
 
 const colourText = (
-  { madeColour, wornColour, wornFinish, finishState }: DisclosureFacts,
+  { madeColour, wornColour, wornFinish, finishState, work }: DisclosureFacts,
   locale: string,
 ): string => {
+  const painted = work?.colour.trim() ?? '';
+  if (wornColour === '' && painted !== '' && painted.toLowerCase() === madeColour.toLowerCase())
+    return spell(
+      `It wears ${[madeColour, wornFinish].filter(Boolean).join(', ')}; it was made in that colour.`,
+      locale,
+    );
   const wears = [wornColour, wornFinish].filter(Boolean).join(', ');
   if (wears !== '')
     return madeColour === '' ? `It wears ${wears}.` : `It wears ${wears}; it was made in ${madeColour}.`;
@@ -76,11 +86,21 @@ const fidelityText = ({ fidelity, departures }: WorkFacts, locale: string): stri
   }
 };
 
-/** When the work was finished and who did it, as far as either is known. */
-const doneText = ({ finishedOn, who }: WorkFacts, locale: string): string[] => {
-  const by = who.trim() === '' ? '' : ` by ${who.trim()}`;
-  if (finishedOn !== null) return [ended(`Work on it was finished on ${fullDate(finishedOn, locale)}${by}`)];
-  return by === '' ? [] : [ended(`The work on it was done${by}`)];
+const byText = (who: string): string => (who.trim() === '' ? '' : ` by ${who.trim()}`);
+
+/** When the work was finished and who did it, as far as either is known, and work since then. */
+const doneText = ({ finishedOn, who, later }: WorkFacts, locale: string): string[] => {
+  const by = byText(who);
+  const first =
+    finishedOn === null
+      ? by === ''
+        ? []
+        : [`The work on it was done${by}`]
+      : [`Work on it was finished on ${fullDate(finishedOn, locale)}${by}`];
+  const since = later.map(
+    one => `Later work on it was finished on ${fullDate(one.finishedOn, locale)}${byText(one.who)}`,
+  );
+  return [...first, ...since].map(ended);
 };
 
 const workSentences = (work: WorkFacts, locale: string): string[] => [

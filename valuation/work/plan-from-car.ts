@@ -165,7 +165,11 @@ const departuresOf = (
       if (brought !== deviationOfOtherPart || !fitsOriginals(step, partsAfter))
         depart({ kind: brought, from: { step: step.id } });
   // A roof that is finished apart and is not masked is painted with the body.
-  if (car.roofApart && !steps.some(step => step.part === 'roof') && !wishes.added?.some(({ part }) => part === 'roof'))
+  if (
+    car.roofApart &&
+    !steps.some(step => step.part === 'roof') &&
+    !wishes.added?.some(({ part }) => part === 'roof')
+  )
     depart({ kind: 'textured roof', from: { part: 'roof' } });
   for (const { part, originality } of partsAfter) {
     const brought = originality === 'reproduction' ? deviationOfReproduction[part] : undefined;

@@ -171,7 +171,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
     disclosure: disclosureFacts(
       car,
       { colour: car.variationId === null ? '' : row.features.colour, parts: subject.parts },
-      works[0],
+      works,
     ),
     candidates: candidates.flatMap(candidate => {
       const variation = index.variations.get(candidate);

@@ -2,15 +2,16 @@ import type { FinishedWork } from '../../../db/records/bench/finished-work.ts';
 import type { CarRecord } from '../../../db/records/cars/cars.ts';
 import type { PartState } from '../../../valuation/types.ts';
 import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text.ts';
+import { standingWork } from '../../../valuation/wording/disclosure-work.ts';
 
 /**
- * What is to be said of a car's finish and the work on it; `work` is its newest record, `madeColour` what its
- * variation was made in.
+ * What is to be said of a car's finish and the work on it; `works` are its records, the newest first, `made` what
+ * its variation was made in, and its parts.
  */
 export const disclosureFacts = (
   car: Pick<CarRecord, 'finishState' | 'wornColour' | 'wornFinish' | 'restorerMark'>,
   made: { colour: string; parts: readonly PartState[] },
-  work: FinishedWork | undefined,
+  works: readonly FinishedWork[],
 ): DisclosureFacts => ({
   finishState: car.finishState,
   madeColour: made.colour,
@@ -18,16 +19,5 @@ export const disclosureFacts = (
   wornFinish: car.wornFinish,
   parts: made.parts,
   mark: car.restorerMark,
-  work: work
-    ? {
-        finishedOn: work.finishedOn,
-        fidelity: work.fidelity,
-        departures: work.departures,
-        closure: work.closure,
-        bearings: work.bearings,
-        axles: work.axles,
-        leftAsWas: work.leftAsWas,
-        who: work.who,
-      }
-    : null,
+  work: standingWork(works),
 });

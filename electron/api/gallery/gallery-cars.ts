@@ -31,7 +31,7 @@ const factsOf = (
   index: ReferenceIndex,
   car: CarRecord,
   parts: Checked,
-  work: Parameters<typeof disclosureFacts>[2],
+  works: Parameters<typeof disclosureFacts>[2],
 ) => {
   const row = carRow(
     car,
@@ -48,7 +48,7 @@ const factsOf = (
   );
   const colour = car.variationId === null ? '' : row.features.colour;
   // A gallery is for everybody: what was done is said, but who did it is left to its owner to tell.
-  const done = work && { ...work, who: '' };
+  const done = works.map(work => ({ ...work, who: '' }));
   return { ...row, parts, disclosure: disclosureFacts(car, { colour, parts }, done) };
 };
 
@@ -101,7 +101,7 @@ export const galleryCars = async (
   const pathOf = printedPaths(dir);
   return cars.map(car =>
     galleryCar(
-      factsOf(index, car, checks.get(car.id)?.[0]?.parts ?? [], works.get(car.id)?.[0]),
+      factsOf(index, car, checks.get(car.id)?.[0]?.parts ?? [], works.get(car.id) ?? []),
       (photos.get(car.id) ?? []).map(photo => photoOf(pathOf, photo, locale)),
       locale,
     ),

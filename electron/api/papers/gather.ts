@@ -172,7 +172,7 @@ export const worksheetCars = async (
         ...car,
         decision,
         recorded: recorded.get(car.id) ?? null,
-        disclosure: disclosureFacts(record, made, works.get(car.id)?.[0]),
+        disclosure: disclosureFacts(record, made, works.get(car.id) ?? []),
       };
     })
     .sort((a, b) => a.inventoryNumber.localeCompare(b.inventoryNumber, 'en', { numeric: true }));

@@ -30,6 +30,7 @@ import {
   type Worth,
 } from '../../../valuation/index.ts';
 import { colourNow, disclosureText } from '../../../valuation/wording/disclosure-text.ts';
+import { standingWork } from '../../../valuation/wording/disclosure-work.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { viewText } from '../../../valuation/wording/view-text.ts';
 import { basisOfWorths, type ValueBasis } from '../../../valuation/words.ts';
@@ -193,7 +194,8 @@ const entryOf = (
 ): { entry: ReportEntry; said: SaidOfCar; asFound: Valuation['asFound']; basis: ValueBasis } => {
   const locale = wanted.locale ?? plainLocale;
   const check = checks.get(car.id)?.[0];
-  const work = works.get(car.id)?.[0];
+  const done = works.get(car.id) ?? [];
+  const work = standingWork(done);
   const identity = identityOf(index, countries, car, featuresOf(check));
   const colour = identity.features.colour ?? '';
   const valuation = valueCar(fitted, subject);
@@ -225,10 +227,10 @@ const entryOf = (
       finishState: car.finishState,
       // A plan says what is meant to be done, not what was: only recorded work counts.
       restoration: work
-        ? { fidelity: work.fidelity, deviations: work.departures, completedOn: work.finishedOn }
+        ? { fidelity: work.fidelity, deviations: [...work.departures], completedOn: work.finishedOn }
         : null,
       worn: { colour: car.wornColour, finish: car.wornFinish },
-      disclosure: disclosureText(disclosureFacts(car, { colour, parts: subject.parts }, work), locale),
+      disclosure: disclosureText(disclosureFacts(car, { colour, parts: subject.parts }, done), locale),
       status: car.status,
       acquisition: acquisitionOf(car, car.lotId === null ? undefined : lots.get(car.lotId)),
       location: wanted.withoutPlaces ? null : car.location || null,

@@ -9,6 +9,8 @@ const part = (name: string, grade: number, note: string) => ({
   note,
 });
 const car = {
+  variationId: 1,
+  features: { colour: 'Ember' },
   finishState: 'original',
   wornColour: '',
   wornFinish: '',

@@ -46,6 +46,8 @@ describe('the disclosure', () => {
             bearings: 'kept',
             axles: 'straightened',
             leftAsWas: 'scratches in the cover, too deep',
+            colour: '',
+            later: [],
             who: 'E. Tarrow',
           },
         },
@@ -85,6 +87,8 @@ describe('the disclosure', () => {
       bearings: '',
       axles: '',
       leftAsWas: '',
+      colour: '',
+      later: [],
       who: ' a friend of hers, M. Oake jr. ',
     };
     const saying = (change: Partial<typeof work>) =>
@@ -122,6 +126,8 @@ describe('the disclosure', () => {
             bearings: '',
             axles: '',
             leftAsWas: '',
+            colour: '',
+            later: [],
             who: '',
           };
           const text = disclosureText({ ...plain, finishState, parts, work }, 'en-GB');

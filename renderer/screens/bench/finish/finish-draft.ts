@@ -1,6 +1,7 @@
 import type { CarPage, JobView } from '../../../../electron/api/views.ts';
 import type { IsoDate } from '../../../../valuation/types.ts';
 import type { DisclosureFacts } from '../../../../valuation/wording/disclosure-text.ts';
+import { standingWork, type WorkRecord } from '../../../../valuation/wording/disclosure-work.ts';
 import {
   type DeviationKind,
   type FinishState,
@@ -77,6 +78,7 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
   const done = job?.steps.filter(({ state }) => state === 'done') ?? [];
   const worked = new Set(done.map(({ part }) => part));
   const painted = paintsCar(kind) && worked.has('body finish');
+  const made = car.variationId === null ? '' : car.features.colour;
   const fitted = new Map(
     job?.uses.flatMap(({ part }) => (part?.part ? [[part.part, part.originality]] : [])),
   );
@@ -101,7 +103,8 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
         return worked.has(part.part) ? { ...part, grade: '' } : part;
       }),
     },
-    colour: job?.colour || car.wornColour,
+    // A job without a colour of its own paints a car in the one that it was made in.
+    colour: job?.colour || (painted ? made : car.wornColour),
     // What its old paint was says nothing of the new.
     bodyFinish: paintsCar(kind) ? '' : car.wornFinish,
     basePaint: '',
@@ -164,8 +167,12 @@ const workDone = (draft: FinishDraft): WorkDone => ({
 export const impliedDepartures = (draft: FinishDraft, madeColour: string): DeviationKind[] =>
   finishedDepartures({ ...workDone(draft), departures: [] }, madeColour);
 
-/** What will be said of the car, before it is recorded. */
-export const disclosureBefore = (draft: FinishDraft, madeColour: string): DisclosureFacts => {
+/** What will be said of the car, before it is recorded; `earlier` is the work on it that is recorded. */
+export const disclosureBefore = (
+  draft: FinishDraft,
+  madeColour: string,
+  earlier: readonly WorkRecord[],
+): DisclosureFacts => {
   const done = workDone(draft);
   const departures = finishedDepartures(done, madeColour);
   return {
@@ -175,16 +182,23 @@ export const disclosureBefore = (draft: FinishDraft, madeColour: string): Disclo
     wornFinish: draft.bodyFinish.trim(),
     parts: done.parts,
     mark: draft.mark.trim(),
-    work: {
-      finishedOn: draft.finishedOn,
-      fidelity: finishedFidelity(done, departures),
-      departures,
-      closure: draft.closure,
-      bearings: draft.bearings.trim(),
-      axles: draft.axles.trim(),
-      leftAsWas: draft.leftAsWas.trim(),
-      who: draft.who.trim(),
-    },
+    work: standingWork(
+      [
+        {
+          kind: draft.kind,
+          finishedOn: draft.finishedOn,
+          fidelity: finishedFidelity(done, departures),
+          departures,
+          closure: draft.closure,
+          bearings: draft.bearings.trim(),
+          axles: draft.axles.trim(),
+          leftAsWas: draft.leftAsWas.trim(),
+          colour: done.colour,
+          who: draft.who.trim(),
+        },
+        ...earlier,
+      ].sort((a, b) => b.finishedOn.localeCompare(a.finishedOn)),
+    ),
   };
 };
 

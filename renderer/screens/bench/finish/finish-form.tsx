@@ -62,7 +62,7 @@ export const FinishForm = ({
   };
   useKeys('Finish the work', [{ keys: 'mod+Enter', does: 'Record the work', run: finish }]);
   const { spell } = readerWords();
-  const disclosure = disclosureText(disclosureBefore(draft, made), readerLocale());
+  const disclosure = disclosureText(disclosureBefore(draft, made, car.work), readerLocale());
   return (
     <form
       className={classes.form}

@@ -43,7 +43,7 @@ test('a rough car becomes a restored one, said to be so everywhere, and undo bri
 }) => {
   const clock = hostClock(home, new Date('2026-11-02T09:00:00Z'));
   const { page } = await start({ env: clock.env });
-  await carsToDecide(page, 'recommendation=restore');
+  await carsToDecide(page, 'recommendation=restore&finish=original');
   const bare = rowsOf(demoCollection);
 
   // The season, and the car on the bench.

@@ -18,7 +18,7 @@ test('from a season to the bench to a record: steps, clock, photographs, parts, 
   demo,
   picture,
 }) => {
-  await carsToDecide(demo, 'recommendation=restore');
+  await carsToDecide(demo, 'recommendation=restore&finish=original');
   await demo.keyboard.press('Space');
   await demo.keyboard.press('ArrowDown');
   await demo.keyboard.press('Space');
