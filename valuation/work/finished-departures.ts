@@ -18,6 +18,8 @@ export interface WorkDone {
   /** The colour that it wears now; empty where it is not said. */
   colour: string;
   closure: Closure | 'not opened' | '';
+  /** It was opened, by the steps that are done; a closure that is said goes before it. */
+  opened?: boolean;
   parts: readonly PartState[];
   /** The departures that its owner has ticked. */
   departures: readonly DeviationKind[];
@@ -34,7 +36,8 @@ export const sameColour = (one: string, other: string): boolean =>
  */
 export const finishedDepartures = (work: WorkDone, madeColour: string): DeviationKind[] => {
   const found = new Set<DeviationKind>(work.departures);
-  if (work.closure === 'screw' || work.closure === 'rivet' || work.closure === 'glue')
+  const { closure, opened = false } = work;
+  if (closure === 'screw' || closure === 'rivet' || closure === 'glue' || (closure === '' && opened))
     found.add(deviationOfOpening);
   if (work.colour !== '' && madeColour !== '' && !sameColour(work.colour, madeColour))
     found.add(deviationOfColour);

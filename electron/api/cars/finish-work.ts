@@ -11,6 +11,7 @@ import {
   finishedFidelity,
   sameColour,
 } from '../../../valuation/work/finished-departures.ts';
+import { wasOpened } from '../../../valuation/work/was-opened.ts';
 import { refuseSeen } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';
 import { followOwnSales } from '../reference/own-sales.ts';
@@ -54,7 +55,8 @@ export const finishWork = needsCollection
     if (input.jobId !== null && !job) throw notFound('job', input.jobId);
     if (job && job.carId !== car.id) throw refused('That job is about another car.');
     if (job && (job.state === 'finished' || job.state === 'given up')) throw refused('That job is over.');
-    const departures = finishedDepartures(input, made);
+    const done = job?.steps.flatMap(({ step, state }) => (state === 'done' ? [step] : [])) ?? [];
+    const departures = finishedDepartures({ ...input, opened: wasOpened(done) }, made);
     const wearsAnother = input.colour !== '' && !sameColour(input.colour, made);
     return session.act(`Finished the work on ${car.inventoryNumber}`, async trx => {
       const checkId = await saveCheck(trx, car.id, {

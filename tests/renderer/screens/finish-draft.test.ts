@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { CarPage, JobView } from '../../../electron/api/views.ts';
-import { beginFinish } from '../../../renderer/screens/bench/finish/finish-draft.ts';
+import { beginFinish, impliedDepartures } from '../../../renderer/screens/bench/finish/finish-draft.ts';
 
 const part = (name: string, grade: number, note: string) => ({
   part: name,
@@ -62,6 +62,31 @@ it('carries nothing of the old paint, or of a part that was replaced, into the c
     base: ['', 'original', 'bent at the tail'],
     wheels: ['', 'reproduction', ''],
   });
+});
+
+it('begins with the closure of a car that was opened: the one that is done, else the one that is planned', () => {
+  const job = (done: [string, null][], state: 'to do' | 'left out' = 'to do') => ({
+    ...jobOf(done),
+    steps: [...jobOf(done).steps, { id: 99, step: 'close-rivet', part: null, state, seconds: 0 }],
+  });
+  const begun = (one: unknown) => beginFinish(car, one as JobView, '2026-03-14');
+  expect(begun(job([['drill-posts', null]])).closure).toBe('rivet');
+  expect(
+    begun(
+      job([
+        ['drill-posts', null],
+        ['close-screw', null],
+      ]),
+    ).closure,
+  ).toBe('screw');
+  expect(begun(job([['wash', null]])).closure).toBe('');
+  // Where nobody says how it is closed, that it was opened is said all the same.
+  const open = begun(job([['drill-posts', null]], 'left out'));
+  expect(open.closure).toBe('');
+  expect(impliedDepartures(open, 'Ember')).toEqual(
+    ['visible post closure', 'reproduction wheels'].toSorted(),
+  );
+  expect(impliedDepartures({ ...open, closure: 'as made' }, 'Ember')).toEqual(['reproduction wheels']);
 });
 
 it('leaves roof and paint as they were where nothing was painted', () => {

@@ -18,6 +18,7 @@ import {
   sameColour,
   type WorkDone,
 } from '../../../../valuation/work/finished-departures.ts';
+import { wasOpened } from '../../../../valuation/work/was-opened.ts';
 import type { api } from '../../../api/client.ts';
 import {
   type ConditionDraft,
@@ -40,12 +41,15 @@ export interface FinishDraft
   condition: ConditionDraft;
   departures: readonly DeviationKind[];
   minutes: string;
+  /** It was opened, by the steps of its job that are done. */
+  opened: boolean;
 }
 
-/** How the car was closed, by the step that was ticked off. */
-const closureOf = (job: JobView | null): FinishDraft['closure'] => {
-  const done = job?.steps.findLast(({ step, state }) => state === 'done' && step.startsWith('close-'))?.step;
-  switch (done) {
+/** How the car was closed, by the step that was ticked off, else by the one that is planned for a car that was opened. */
+const closureOf = (job: JobView | null, opened: boolean): FinishDraft['closure'] => {
+  const closing = job?.steps.filter(({ step, state }) => step.startsWith('close-') && state !== 'left out');
+  const done = closing?.findLast(({ state }) => state === 'done') ?? (opened ? closing?.at(-1) : undefined);
+  switch (done?.step) {
     case 'close-screw':
       return 'screw';
     case 'close-rivet':
@@ -77,6 +81,7 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
   const kind: WorkKind = job?.kind ?? 'restore';
   const done = job?.steps.filter(({ state }) => state === 'done') ?? [];
   const worked = new Set(done.map(({ part }) => part));
+  const opened = wasOpened(done.map(({ step }) => step));
   const painted = paintsCar(kind) && worked.has('body finish');
   const made = car.variationId === null ? '' : car.features.colour;
   const fitted = new Map(
@@ -109,7 +114,8 @@ export const beginFinish = (car: CarPage, job: JobView | null, today: IsoDate): 
     bodyFinish: paintsCar(kind) ? '' : car.wornFinish,
     basePaint: '',
     roof: '',
-    closure: closureOf(job),
+    closure: closureOf(job, opened),
+    opened,
     bearings: '',
     axles: done.some(({ step }) => step === 'fit-axles')
       ? 'replaced'
@@ -158,6 +164,7 @@ const workDone = (draft: FinishDraft): WorkDone => ({
   finishState: draft.finishState,
   colour: draft.colour.trim(),
   closure: draft.closure,
+  opened: draft.opened,
   parts: partsOf(draft).map(({ part, grade, originality }) => ({ part, grade: grade ?? null, originality })),
   departures: draft.departures,
   fidelity: draft.fidelity,
@@ -216,7 +223,7 @@ export const problemOf = (draft: FinishDraft): string | null => {
 
 /** What `cars.finishWork` takes. */
 export const finishInput = (draft: FinishDraft, carId: number, jobId: number | null): FinishInput => {
-  const { condition, minutes, departures, ...rest } = draft;
+  const { condition, minutes, departures, opened: _, ...rest } = draft;
   return {
     ...rest,
     carId,

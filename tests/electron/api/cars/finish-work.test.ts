@@ -102,6 +102,36 @@ describe('finishing the work on a car', () => {
     expect(await api.cars.get({ id: carId })).toMatchObject({ grade: 8.5, wornColour: 'Teal' });
   });
 
+  it('says that a car was opened on the bench, though nobody says how it is closed, and after a later cleaning too', async () => {
+    const { api, carId } = await benched();
+    await api.bench.add({ cars: [{ carId }] });
+    const [job] = await api.bench.list();
+    const drilled = job!.steps.find(({ step }) => step === 'drill-posts')!;
+    await api.bench.setStep({ stepId: drilled.id, state: 'done' });
+    await api.cars.finishWork({
+      ...done(carId),
+      colour: 'Ember',
+      closure: '',
+      parts: [],
+      who: 'E. Tarrow',
+      jobId: job!.id,
+    });
+    const said = async () => disclosureText((await api.cars.get({ id: carId })).disclosure, 'en-GB');
+    const restored = await said();
+    for (const text of ['visible post closure', 'on 10 March 2026 by E. Tarrow', 'It wears Ember;'])
+      expect(restored).toContain(text);
+    const later = { finishedOn: '2026-05-02', closure: 'not opened' as const, colour: '', parts: [] };
+    await api.cars.finishWork({ ...done(carId), ...later, kind: 'conserve', who: 'M. Oake' });
+    const cleaned = await said();
+    for (const text of [
+      'visible post closure',
+      'by E. Tarrow',
+      'on 2 May 2026 by M. Oake',
+      'It wears Ember;',
+    ])
+      expect(cleaned).toContain(text);
+  });
+
   it('refuses to call a painted car original, and a sold one finished', async () => {
     const { api, carId } = await benched();
     expect(
