@@ -68,6 +68,8 @@ const car = (photo: string): DossierFacts => ({
       bearings: '',
       axles: '',
       leftAsWas: 'the base',
+      colour: '',
+      later: [],
       who: 'P. Marrow',
     },
   },
