@@ -1,6 +1,8 @@
 import type { Kysely } from 'kysely';
 import type { PartState, Subject } from '../../valuation/types.ts';
+import { standingWork } from '../../valuation/wording/disclosure-work.ts';
 import { unlessMany } from '../codec.ts';
+import { type FinishedWork, listFinishedWork } from '../records/bench/finished-work.ts';
 import { type CarRecord, carCandidates } from '../records/cars/cars.ts';
 import { latestParts } from '../records/cars/condition-checks.ts';
 import { readDecisions, type StoredDecision } from '../records/decisions/decisions.ts';
@@ -39,6 +41,7 @@ export interface Hanging {
   care: Map<number, CarePlan[]>;
   decisions: Map<number, StoredDecision>;
   workedFrom: Map<number, WorkedFrom>;
+  works: Map<number, FinishedWork[]>;
 }
 
 /** Reads what hangs on the cars. */
@@ -51,6 +54,7 @@ export const readHanging = async (db: Kysely<Schema>, cars: CarRecord[]): Promis
     care: await readCarePlans(db, ids),
     decisions: await readDecisions(db, ids),
     workedFrom: await readWorkedFrom(db, cars),
+    works: await listFinishedWork(db, ids),
   };
 };
 
@@ -65,7 +69,7 @@ export const readSubjects = async (db: Kysely<Schema>, cars: CarRecord[]): Promi
  */
 export const subjectsOf = (
   cars: CarRecord[],
-  { candidates, parts, plans, care, decisions, workedFrom }: Hanging,
+  { candidates, parts, plans, care, decisions, workedFrom, works }: Hanging,
 ): Subject[] =>
   cars.map(car => {
     const plan = plans.get(car.id);
@@ -74,6 +78,7 @@ export const subjectsOf = (
       .filter(guard => decision?.overruled.includes(guard))
       .map(guard => ({ guard, reason: decision?.reason ?? '' }));
     const isOpen = hasOpenFinish(car.unread);
+    const departures = standingWork(works.get(car.id) ?? [])?.departures ?? [];
     return {
       id: car.id,
       castingId: isOpen ? null : car.castingId,
@@ -82,6 +87,7 @@ export const subjectsOf = (
       grade: car.grade,
       finishState: car.finishState,
       parts: parts.get(car.id) ?? [],
+      ...(departures.length > 0 && { departures }),
       plan: plan
         ? {
             targetGrade: plan.targetGrade,

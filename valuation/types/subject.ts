@@ -54,6 +54,8 @@ export interface Subject {
   grade: Grade | null;
   finishState: FinishState;
   parts: PartState[];
+  /** What departs from the factory specification by the work that is recorded of it. */
+  departures?: readonly DeviationKind[];
   plan: RestorationPlan | null;
   /** The owner's own plans to conserve it or to take it apart; those made from the car stand in. */
   care?: Partial<Record<WorkKind, Pick<WorkPlan, 'hours' | 'cost' | 'spoilChance' | 'spoiledShare'>>>;

@@ -28,7 +28,9 @@ export interface WorkRecord {
  * since, because cleaning a restored car later takes back nothing of how it was opened, closed and painted. What
  * came before the last painting is in that one's record. Null where nothing is recorded.
  */
-export const standingWork = (records: readonly WorkRecord[]): WorkFacts | null => {
+export const standingWork = (
+  records: readonly WorkRecord[],
+): (WorkFacts & { departures: readonly DeviationKind[] }) | null => {
   const painting = records.findIndex(({ kind }) => paintsCar(kind));
   const standing = painting < 0 ? records : records.slice(0, painting + 1);
   const base = standing.at(-1);

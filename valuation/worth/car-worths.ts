@@ -6,7 +6,7 @@ import { eightyPercent } from '../statistics/normal.ts';
 import type { AssumptionSet, GradeShare, Range, RestorationPlan, Subject, Worth } from '../types.ts';
 import { type FinishState, finishStates, type Grade, grades } from '../words.ts';
 import { gradesAfter } from '../work/grades-after.ts';
-import { fidelityLog, plannedPartsLog } from './fidelity.ts';
+import { fidelityLog, plannedPartsLog, standingLog } from './fidelity.ts';
 import type { Ladder } from './worth-ladder.ts';
 
 const steps = grades.length;
@@ -30,7 +30,7 @@ export const foundCondition = (subject: Subject, assumptions: AssumptionSet): Co
   step: foundStep(subject, assumptions),
   gradeKnown: subject.grade !== null,
   partsLog: partsLog(subject.parts, assumptions.partLoss) + packagingLog(subject.parts, assumptions),
-  fidelityLog: 0,
+  fidelityLog: standingLog(subject, assumptions.deviationLoss),
   attainable: true,
 });
 
@@ -54,6 +54,8 @@ export const conservedCondition = (subject: Subject, assumptions: AssumptionSet)
 export const originalCondition = (subject: Subject, assumptions: AssumptionSet): Condition => ({
   ...conservedCondition(subject, assumptions),
   state: 'original',
+  // What its paint departs in is gone where it would have its factory finish.
+  ...(subject.finishState !== 'original' && { fidelityLog: 0 }),
   attainable: subject.finishState === 'original',
 });
 

@@ -1,5 +1,5 @@
 import { partsLog } from '../market/part-loss.ts';
-import type { AssumptionSet, Fidelity, RestorationPlan } from '../types.ts';
+import type { AssumptionSet, Fidelity, RestorationPlan, Subject } from '../types.ts';
 import {
   type DeviationKind,
   deviationKinds,
@@ -43,6 +43,29 @@ const leastFidelity = 0.01;
 /** Log of the share of the price that a plan's fidelity leaves; a customised car's deviations are what makes it custom. */
 export const fidelityLog = (plan: RestorationPlan, losses: AssumptionSet['deviationLoss']): number =>
   plan.kind === 'customise' ? 0 : Math.log(Math.max(leastFidelity, planFidelity(plan, losses).factor));
+
+/**
+ * Log of the share of the price that is left by what departs of a car as it stands, by the work that is recorded
+ * of it. What its parts tell counts with its parts, "other part" too; a customised car's departures are what
+ * makes it custom.
+ */
+export const standingLog = (
+  { finishState, departures = [], parts }: Pick<Subject, 'finishState' | 'departures' | 'parts'>,
+  losses: AssumptionSet['deviationLoss'],
+): number => {
+  if (departures.length === 0 || finishState === 'customised') return 0;
+  const told = new Set<DeviationKind>();
+  for (const { part, originality } of parts) {
+    if (originality === 'reproduction' || originality === 'period replacement')
+      told.add(deviationOfOtherPart);
+    const deviation = originality === 'reproduction' ? deviationOfReproduction[part] : undefined;
+    if (deviation) told.add(deviation);
+  }
+  const factor = deviationKinds
+    .filter(kind => departures.includes(kind) && !told.has(kind))
+    .reduce((left, kind) => left * Math.max(0, 1 - (losses[kind] ?? 0)), 1);
+  return Math.log(Math.max(leastFidelity, factor));
+};
 
 /**
  * Log of the share of the price that is left by the parts of a finished plan, besides its deviations. "Other part" says

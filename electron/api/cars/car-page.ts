@@ -134,6 +134,7 @@ export const carPage = async (session: Session, id: number): Promise<CarPage> =>
   const photos = await listPhotos(db, { carId: id });
   const works = (await listFinishedWork(db, [id])).get(id) ?? [];
   const hanging: Hanging = {
+    works: new Map([[id, works]]),
     workedFrom: await readWorkedFrom(db, [car]),
     candidates: await carCandidates(db, [id]),
     parts: new Map([[id, (checks[0]?.parts ?? []).map(({ note: _, ...part }) => part)]]),

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { RestorationPlan } from '../../../valuation/types.ts';
-import { fidelityLog, planFidelity, plannedPartsLog } from '../../../valuation/worth/fidelity.ts';
+import {
+  fidelityLog,
+  planFidelity,
+  plannedPartsLog,
+  standingLog,
+} from '../../../valuation/worth/fidelity.ts';
 import { standardPlan } from '../../../valuation/worth/standard-plan.ts';
 import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 
@@ -73,5 +78,28 @@ describe('planFidelity', () => {
 
   it('calls a customised car custom', () => {
     expect(planFidelity(plan({ kind: 'customise' }), assumptions.deviationLoss).grade).toBe('custom');
+  });
+});
+
+describe('standingLog', () => {
+  const { deviationLoss } = assumptions;
+  const of = (change: Partial<Parameters<typeof standingLog>[0]>) =>
+    standingLog({ finishState: 'restored', parts: [], ...change }, deviationLoss);
+  const loss = (kind: keyof typeof deviationLoss) => Math.log(1 - (deviationLoss[kind] ?? 0));
+
+  it('counts each departure that is recorded once, and nothing that its parts tell', () => {
+    expect(of({})).toBe(0);
+    expect(of({ departures: ['another colour', 'visible post closure'] })).toBeCloseTo(
+      loss('another colour') + loss('visible post closure'),
+      12,
+    );
+    const parts = [{ part: 'wheels', grade: 9, originality: 'reproduction' }] as const;
+    const departures = ['reproduction wheels', 'other part', 'visible post closure'] as const;
+    expect(of({ departures, parts: [...parts] })).toBeCloseTo(loss('visible post closure'), 12);
+    expect(of({ departures })).toBeLessThan(loss('visible post closure'));
+  });
+
+  it('leaves a customised car what it is', () => {
+    expect(of({ finishState: 'customised', departures: ['another colour'] })).toBe(0);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { tableHashes } from '../../../../db/backup/manifest.ts';
+import { defaultAssumptions } from '../../../../valuation/default-assumptions.ts';
 import { disclosureText } from '../../../../valuation/wording/disclosure-text.ts';
 import { addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 import { pdfText } from '../../../reports/read-pdf.ts';
@@ -130,6 +131,28 @@ describe('finishing the work on a car', () => {
       'It wears Ember;',
     ])
       expect(cleaned).toContain(text);
+  });
+
+  it('counts what departs in the value of the car as it stands, also after a later cleaning', async () => {
+    const { api, carId } = await benched();
+    const valued = async () => (await api.cars.get({ id: carId })).worths.asFound!.mid;
+    const plain = { ...done(carId), parts: [], colour: 'Ember', closure: 'as made' as const };
+    await api.cars.finishWork(plain);
+    const toSpecification = await valued();
+    await api.collection.undo();
+    await api.cars.finishWork({ ...plain, colour: 'Teal', closure: 'screw' });
+    const departing = await valued();
+    const { deviationLoss } = defaultAssumptions('USD');
+    const left = (1 - deviationLoss['another colour']!) * (1 - deviationLoss['visible post closure']!);
+    expect(departing / toSpecification).toBeCloseTo(left, 2);
+    await api.cars.finishWork({
+      ...plain,
+      kind: 'conserve',
+      finishedOn: '2026-05-02',
+      colour: '',
+      closure: 'not opened',
+    });
+    expect(await valued()).toBe(departing);
   });
 
   it('refuses to call a painted car original, and a sold one finished', async () => {
