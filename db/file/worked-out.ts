@@ -16,6 +16,7 @@ interface Header {
 }
 
 const endOfHeader = 10;
+const small = 100_000;
 
 /** What actions have made of the collection: their number, the newest, and which are undone. */
 export const historyText = (sqlite: Database): string =>
@@ -46,7 +47,9 @@ const parts = (bytes: Buffer, key: string): WorkedOut | null => {
   return new Map(
     header.sections.map(({ name, length }) => {
       at += length;
-      return [name, data.subarray(at - length, at)];
+      const section = data.subarray(at - length, at);
+      // What is small holds nothing of what is large, which goes sooner.
+      return [name, length < small ? Buffer.from(section) : section];
     }),
   );
 };

@@ -198,7 +198,14 @@ try {
     beside: { what: "the engine's own revaluation", value: engine.ms },
     goal: null,
   });
-  await session.close();
+  await simple('collection closed', null, () => session.close());
+  const again = serviceOn(dir);
+  await simple('collection opened again', null, () => again.api.collection.open({ dir }));
+  await simple('Home, opened again', 50, () => again.api.collection.home());
+  await simple('Cars sorted by value, first rows, opened again', null, () =>
+    again.api.cars.window({ ...allCars, order: order('found', true), ...window }),
+  );
+  await again.session.close();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -1,5 +1,6 @@
 import { setImmediate as othersTurn } from 'node:timers/promises';
 import { listCars } from '../../../db/records/cars/cars.ts';
+import { collectionCounts } from '../../../db/records/collection/settings.ts';
 import { carFigures } from '../figures/figures.ts';
 import { figuresHeld } from '../figures/held-figures.ts';
 import { openOf } from '../session/open-collection.ts';
@@ -20,8 +21,9 @@ export const warmUp = async (session: Session): Promise<void> => {
     await othersTurn();
     await figuresHeld(session);
     await othersTurn();
-    const cars = await listCars(openOf(session).read.db);
-    if (cars.length > mostCars) return;
+    const { db } = openOf(session).read;
+    if ((await collectionCounts(db)).cars > mostCars) return;
+    const cars = await listCars(db);
     for (let i = 0; i < cars.length; i += atOnce) {
       await carFigures(session, cars.slice(i, i + atOnce));
       await othersTurn();

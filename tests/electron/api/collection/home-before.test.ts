@@ -1,10 +1,13 @@
 import { expect, it, vi } from 'vitest';
+import { listCars } from '../../../../db/records/cars/cars.ts';
 import { homeView } from '../../../../electron/api/collection/home.ts';
+import { warmUp } from '../../../../electron/api/collection/warm-up.ts';
 import { createCache } from '../../../../electron/api/session/cache.ts';
 import { recommendCar } from '../../../../valuation/decision/recommend-car.ts';
 import { addReference, newCollectionService } from '../../../helpers/api.ts';
 
 vi.mock('../../../../valuation/decision/recommend-car.ts', { spy: true });
+vi.mock('../../../../db/records/cars/cars.ts', { spy: true });
 
 const many = 2100;
 
@@ -47,6 +50,10 @@ const manyCars = async () => {
 
 it('shows the values of before at once after a sale record among many cars, says so, and then the new ones', async () => {
   const { session, api, ids, addSale } = await manyCars();
+  vi.mocked(listCars).mockClear();
+  await warmUp(session);
+  // Of so many cars nothing is read ahead.
+  expect(vi.mocked(listCars)).not.toHaveBeenCalled();
   const before = await api.collection.home();
   expect(before.workingOut).toBeNull();
   const listBefore = { cars: await api.cars.facts(anyCar), decide: await api.decisions.facts(anyDecision) };
