@@ -27,10 +27,11 @@ const yearlyRounds = 2;
 /** Errors beyond this many standard deviations count as so many: a wild record says nothing of time. */
 const mostDeviations = 3;
 /**
- * What must be gained to leave things as simple as they are: of the mean error, and in its standard errors.
+ * What must be gained to leave things as simple as they are: of the mean error, and in its standard errors (one, the
+ * rule of Breiman, Friedman, Olshen & Stone, Classification and Regression Trees (1984), § 3.4.3).
  */
 const leastGain = 0.01;
-const leastSure = 2;
+const leastSure = 1;
 
 /** The records alone, every so many of them where there are very many. */
 const sampleOf = (records: number): Int32Array => {
@@ -90,7 +91,7 @@ const predict = (
  * Whether a trend or yearly steps predict the owner's records better than taking prices as they were: the
  * records of each of the last three years are predicted by those before that year, with the variances and
  * weights of the fit without time. The simplest is kept unless another is better by a hundredth of the mean
- * error and by two of its standard errors. Null where too few records lie before and after. Source:
+ * error and by one of its standard errors. Null where too few records lie before and after. Source:
  * rolling-origin evaluation, Tashman (2000), International Journal of Forecasting 16.
  */
 export const chooseTime = function* (

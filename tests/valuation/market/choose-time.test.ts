@@ -18,6 +18,11 @@ describe('how prices move with time', () => {
     }
   });
 
+  it('finds steps after a bubble also where sales vary as much as is assumed', () => {
+    for (const seed of [2, 3, 4])
+      expect(fitted({ seed, drift: 0, bubble: 0.7, asAssumed: assumptions }).time.used).toBe('steps');
+  });
+
   it('leaves a market that was found to be still as one without an index', () => {
     const chosen = fitted({ seed: 4, drift: 0 });
     const without = fitted({ seed: 4, drift: 0 }, 'none');
