@@ -133,10 +133,13 @@ export const settleDoubt = ({
   const counts = new Float64Array(before.counts.length);
   let wrong = assumedRecords * assumedShare;
   let records = assumedRecords;
+  const levels = Float64Array.from(mean, (one, v) => one + (rarityLogs[v] ?? 0));
   for (let i = 0; i < slots.length; i++) {
-    if (start[i] === start[i + 1]) continue;
-    const v = slots[i]!;
     const from = start[i]!;
+    if (from === start[i + 1]) continue;
+    const v = slots[i]!;
+    const one = sale[i]!;
+    const level = residuals[i]! + rarityLogs[v]!;
     const places = castingVariations[tree.variationCasting[v]!]!;
     if (places.length === 1) {
       chances[from] = 1;
@@ -144,7 +147,7 @@ export const settleDoubt = ({
       continue;
     }
     const t = departures[i]!;
-    const spread = t === 0 ? Math.sqrt(sale[i]!) : apart[i]! / t;
+    const spread = t === 0 ? Math.sqrt(one) : apart[i]! / t;
     const elsewhere = share / (places.length - 1);
     let all = 0;
     for (let k = 0; k < places.length; k++) {
@@ -153,8 +156,8 @@ export const settleDoubt = ({
       let likely: number;
       if (u === v) likely = ((1 - share) * Math.exp((-t * t) / 2)) / spread;
       else {
-        const about = sale[i]! + variance[u]!;
-        const away = residuals[i]! + rarityLogs[v]! - rarityLogs[u]! - mean[u]!;
+        const about = one + variance[u]!;
+        const away = level - levels[u]!;
         likely = (elsewhere * Math.exp((-away * away) / about / 2)) / Math.sqrt(about);
       }
       chances[from + k] = others * likely;
@@ -169,7 +172,7 @@ export const settleDoubt = ({
       if (u === v) right[i] = Math.max(1e-6, chances[from + k]!);
     }
     const departure = residuals[i]! - mean[v]!;
-    sure[i] = Math.max(0, 1 - ((1 - right[i]!) * departure * departure) / sale[i]!);
+    sure[i] = Math.max(0, 1 - ((1 - right[i]!) * departure * departure) / one);
     wrong += 1 - right[i]!;
     records++;
   }
