@@ -82,7 +82,7 @@ test('a season is saved with the collection: others beside it, and the same for 
   demo,
   picture,
 }) => {
-  await carsToDecide(demo, 'recommendation=restore&finish=customised');
+  await carsToDecide(demo, 'recommendation=restore');
   await demo.keyboard.press('Space');
   const season = demo.getByRole('region', { name: 'Season' });
   await season.getByLabel('Hours available').fill('12');
