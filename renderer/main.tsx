@@ -2,6 +2,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { connect } from './api/connect.ts';
 import { queryClient } from './api/query-client.ts';
+import { clickDespiteShifts } from './components/actions/late-shifts.ts';
 import { KeyRegistry } from './components/keys/key-registry.ts';
 import { App } from './shell/app.tsx';
 import { placeIn } from './shell/hash-location.ts';
@@ -9,6 +10,7 @@ import { beginHome } from './shell/routes.ts';
 
 const keys = new KeyRegistry().listen(window);
 const standsNow = keys.awaitScreen();
+clickDespiteShifts(window);
 connect();
 if (placeIn(location.hash).path === '/') beginHome(queryClient);
 
