@@ -72,6 +72,12 @@ test('a plan to conserve a car is made from it, saved, and shown where it is dec
   await expect(section.getByRole('button', { name: 'Save the plan' })).toBeDisabled();
   await picture(demo, 'plan-to-conserve');
   expect(await breaches(demo)).toEqual([]);
+  await section.getByLabel('Name of a template').fill('Gentle care');
+  await section.getByRole('button', { name: 'Save as a template' }).click();
   await section.getByRole('button', { name: 'Back to the proposed plan' }).click();
   await expect(section.getByRole('button', { name: 'Save as the plan to conserve it' })).toBeVisible();
+  await section.getByLabel('Copy another plan').selectOption('Gentle care');
+  await expect(
+    section.getByText('“Gentle care” is copied; the steps are those that this car needs.'),
+  ).toBeVisible();
 });

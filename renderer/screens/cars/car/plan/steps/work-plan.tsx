@@ -1,5 +1,6 @@
 import { SegmentedControl } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import type { CarPage, CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../../valuation/types.ts';
 import { hazardsOf } from '../../../../../../valuation/wording/cautions.ts';
@@ -69,6 +70,7 @@ export const WorkPlanEditor = ({
   const words = useWords();
   const plan = usePlanDraft(car, first);
   const { view, kind, paints, wishes, notes, change } = plan;
+  const [copied, setCopied] = useState<string | null>(null);
   const sources = useQuery({ queryKey: ['plan-sources'], queryFn: () => api.plans.sources() });
   const elsewhere = (sources.data ?? []).filter(({ carId }) => carId !== car.id);
   return (
@@ -87,7 +89,9 @@ export const WorkPlanEditor = ({
             value=""
             onChange={event => {
               const source = elsewhere[Number(event.currentTarget.value)];
-              if (source) plan.go(source.kind, source.wishes);
+              if (!source) return;
+              plan.go(source.kind, source.wishes);
+              setCopied(source.name);
             }}
           >
             <option value="">Copy a plan…</option>
@@ -98,6 +102,9 @@ export const WorkPlanEditor = ({
             ))}
           </select>
         ) : null}
+        <span className={classes.copied} role="status">
+          {copied === null ? '' : `“${copied}” is copied; the steps are those that this car needs.`}
+        </span>
       </div>
       <p className={planClasses.what}>
         <Standing view={view} changed={plan.unsaved} currency={currency} />
