@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { PartState, Subject } from '../../valuation/types.ts';
-import { standingWork } from '../../valuation/wording/disclosure-work.ts';
+import { standingWork } from '../../valuation/wording/cars/disclosure-work.ts';
 import { unlessMany } from '../codec.ts';
 import { type FinishedWork, listFinishedWork } from '../records/bench/finished-work.ts';
 import { type CarRecord, carCandidates } from '../records/cars/cars.ts';

@@ -1,4 +1,4 @@
-import { helpfulText } from '../../valuation/wording/helpful-text.ts';
+import { helpfulText } from '../../valuation/wording/values/helpful-text.ts';
 import type { NamedAnswer } from '../api/views.ts';
 
 const maxAnswers = 3;

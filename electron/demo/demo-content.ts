@@ -1,21 +1,21 @@
-import { makeDisposals, makeExpenses, type Share, shareLots } from './books.ts';
-import { type DemoCar, makeCars } from './cars.ts';
-import type { DemoCondition } from './condition.ts';
+import { makeDisposals, makeExpenses, type Share, shareLots } from './cars/books.ts';
+import { type DemoCar, makeCars } from './cars/cars.ts';
+import type { DemoCondition } from './cars/condition.ts';
+import { lotCostRows, lotPlans, lotRows } from './cars/lots.ts';
+import { makeReference } from './castings/reference.ts';
 import type { DemoContent, Row } from './content.ts';
 import { addDays, instant } from './dates.ts';
-import { makeDecisions } from './decisions.ts';
 import { customTin } from './drawing/surface/finish.ts';
-import { lotCostRows, lotPlans, lotRows } from './lots.ts';
-import { makeMarket } from './market.ts';
-import { oddSales } from './odd-sales.ts';
+import { makeMarket } from './market/market.ts';
+import { oddSales } from './market/odd-sales.ts';
+import { rateRows } from './market/rates.ts';
+import { drawSales, saleRows } from './market/sales.ts';
 import { makePhotos } from './photos.ts';
-import { makePlans } from './plans.ts';
 import { randomFrom } from './random.ts';
-import { rateRows } from './rates.ts';
-import { makeReference } from './reference.ts';
-import { drawSales, saleRows } from './sales.ts';
 import { partRows } from './shelf.ts';
 import { makeSnapshots } from './snapshots.ts';
+import { makeDecisions } from './work/decisions.ts';
+import { makePlans } from './work/plans.ts';
 
 const saleRecords = 600;
 

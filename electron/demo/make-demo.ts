@@ -1,6 +1,6 @@
 import type { Collection } from '../../db/collection.ts';
 import { demoContent } from './demo-content.ts';
-import { pastWorths } from './past-worths.ts';
+import { pastWorths } from './market/past-worths.ts';
 import { writeDemo } from './write-demo.ts';
 
 interface MakeDemoOptions {

@@ -1,13 +1,13 @@
-import type { DemoCar } from './cars.ts';
+import type { DemoCar } from './cars/cars.ts';
+import type { DemoCondition } from './cars/condition.ts';
+import { lotPlans } from './cars/lots.ts';
+import { colourNamed } from './castings/colours.ts';
 import type { BodyType } from './castings/index.ts';
-import { colourNamed } from './colours.ts';
-import type { DemoCondition } from './condition.ts';
+import type { DemoReference } from './castings/reference.ts';
 import type { DemoPhoto } from './content.ts';
 import { addDays } from './dates.ts';
 import type { CarSpec, CarView } from './drawing/spec.ts';
-import { lotPlans } from './lots.ts';
 import { randomFrom } from './random.ts';
-import type { DemoReference } from './reference.ts';
 
 /** What a drawing needs to know of a car in a condition. */
 export const specOf = (reference: DemoReference, car: DemoCar, condition: DemoCondition): CarSpec => {

@@ -1,8 +1,8 @@
 import type { IsoDate } from '../../valuation/types.ts';
-import type { DemoCar } from './cars.ts';
+import type { DemoCar } from './cars/cars.ts';
+import { lotPlans } from './cars/lots.ts';
 import type { SnapshotDay } from './content.ts';
 import { demoDate } from './dates.ts';
-import { lotPlans } from './lots.ts';
 
 const months = 24;
 

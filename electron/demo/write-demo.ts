@@ -4,12 +4,12 @@ import { runBulk } from '../../db/history/history.ts';
 import { writeSetting } from '../../db/records/collection/settings.ts';
 import { saveValuations, type ValuationSnapshot } from '../../db/records/worth/valuations.ts';
 import type { Schema } from '../../db/schema.ts';
-import { fillBench } from './bench.ts';
 import type { DemoContent, DemoTable, Row } from './content.ts';
 import { demoDate } from './dates.ts';
 import { drawPhotos } from './draw-photos.ts';
-import { savePlans } from './plans.ts';
 import { inOrderOfReference } from './table-order.ts';
+import { fillBench } from './work/bench.ts';
+import { savePlans } from './work/plans.ts';
 
 interface WriteDemoOptions {
   /** Instant of the action in history; nothing else in the demo depends on the clock. */

@@ -1,10 +1,14 @@
 import { useSyncExternalStore } from 'react';
 import type { Currency } from '../../valuation/types.ts';
 import { actionLabel } from '../../valuation/wording/action-label.ts';
+import { featureNames } from '../../valuation/wording/cars/feature-names.ts';
 import { type Dialect, dialect, spell } from '../../valuation/wording/dialect.ts';
-import { featureNames } from '../../valuation/wording/feature-names.ts';
-import { type OptionWords, optionWords, recommendationWord } from '../../valuation/wording/option-words.ts';
 import type { Reader } from '../../valuation/wording/reader.ts';
+import {
+  type OptionWords,
+  optionWords,
+  recommendationWord,
+} from '../../valuation/wording/values/option-words.ts';
 import { viewText } from '../../valuation/wording/view-text.ts';
 import type { Option, Recommendation, VariationFeature } from '../../valuation/words.ts';
 import { readerLocale } from './format.ts';

@@ -1,12 +1,12 @@
 import type { PartState, Range } from '../../valuation/types.ts';
-import { spell } from '../../valuation/wording/dialect.ts';
 import {
   colourNow,
   type DisclosureFacts,
   disclosureText,
   notItsOwnText,
-} from '../../valuation/wording/disclosure-text.ts';
-import { featureNames } from '../../valuation/wording/feature-names.ts';
+} from '../../valuation/wording/cars/disclosure-text.ts';
+import { featureNames } from '../../valuation/wording/cars/feature-names.ts';
+import { spell } from '../../valuation/wording/dialect.ts';
 import { moneyText, type Reader, sentenceCase } from '../../valuation/wording/reader.ts';
 import {
   carGradeLabel,

@@ -1,10 +1,10 @@
 import { formatMinor } from '../../valuation/money.ts';
 import type { PartState } from '../../valuation/types.ts';
+import { colourNow } from '../../valuation/wording/cars/disclosure-text.ts';
+import { featureNames } from '../../valuation/wording/cars/feature-names.ts';
 import { spell } from '../../valuation/wording/dialect.ts';
-import { colourNow } from '../../valuation/wording/disclosure-text.ts';
-import { reportedEvidence } from '../../valuation/wording/evidence-text.ts';
-import { featureNames } from '../../valuation/wording/feature-names.ts';
 import { plainLocale } from '../../valuation/wording/reader.ts';
+import { reportedEvidence } from '../../valuation/wording/values/evidence-text.ts';
 import { carGradeLabel, gradeLabel, variationFeatures } from '../../valuation/words.ts';
 import { longDate, printableLine, printableText } from '../printable.ts';
 import type { CollectionReport, ReportEntry } from '../types.ts';

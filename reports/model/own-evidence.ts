@@ -1,6 +1,6 @@
 import { formatMinor } from '../../valuation/money.ts';
-import { mainlyOwn } from '../../valuation/wording/evidence-text.ts';
 import { counted } from '../../valuation/wording/reader.ts';
+import { mainlyOwn } from '../../valuation/wording/values/evidence-text.ts';
 import { printableLine } from '../printable.ts';
 import type { CollectionReport, ReportEntry } from '../types.ts';
 

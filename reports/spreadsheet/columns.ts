@@ -1,8 +1,8 @@
 import { currencyDecimals } from '../../valuation/money.ts';
 import type { Range } from '../../valuation/types.ts';
-import { reportedEvidence } from '../../valuation/wording/evidence-text.ts';
-import { partStatesText } from '../../valuation/wording/part-states-text.ts';
-import { statusText } from '../../valuation/wording/status-text.ts';
+import { partStatesText } from '../../valuation/wording/cars/part-states-text.ts';
+import { statusText } from '../../valuation/wording/cars/status-text.ts';
+import { reportedEvidence } from '../../valuation/wording/values/evidence-text.ts';
 import type { ValueBasis } from '../../valuation/words.ts';
 import {
   type CellValue,

@@ -13,7 +13,7 @@ import type { EntryModel } from '../../reports/model/entry-model.ts';
 import { reportModel } from '../../reports/model/report-model.ts';
 import { createReportPdf } from '../../reports/typesetting/pdf.ts';
 import { printPhoto } from '../../reports/typesetting/photos.ts';
-import { sampleCarSvg } from '../helpers/sample-photos.ts';
+import { sampleCarSvg } from '../helpers/pictures/sample-photos.ts';
 import { sampleColours, sampleEntry, sampleReport } from '../reports/sample-report.ts';
 import type { Bare } from './bare-typst.ts';
 import { measured, timed } from './measure.ts';

@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildStale } from '../../electron/launcher/build.ts';
 import { electronProgram, root } from '../e2e/hosts.ts';
-import { copyDemo } from '../helpers/demo-template.ts';
+import { copyDemo } from '../helpers/demo/demo-template.ts';
 import { measured } from './measure.ts';
 
 const runs = Number(process.argv[2] ?? 9);

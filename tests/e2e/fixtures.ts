@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
-import { copyDemo } from '../helpers/demo-template.ts';
+import { copyDemo } from '../helpers/demo/demo-template.ts';
 import { root, type Started, type StartOptions, startBrowser, startWindow } from './hosts.ts';
 import { still } from './looking.ts';
 

@@ -48,7 +48,7 @@ const throttle = Number(process.env.PLAYWORN_E2E_THROTTLE ?? 1);
 
 const slowly = (env: Record<string, string> = {}): Record<string, string> => {
   if (!slowSeed) return env;
-  const hook = pathToFileURL(join(root, 'tests/helpers/slow-hook.mjs')).href;
+  const hook = pathToFileURL(join(root, 'tests/helpers/hooks/slow-hook.mjs')).href;
   return { ...env, TEST_SLOW: slowSeed, NODE_OPTIONS: `${env.NODE_OPTIONS ?? ''} --import=${hook}` };
 };
 

@@ -15,7 +15,7 @@ import { storePhoto } from '../../db/photos/photos.ts';
 import { newService, refusalOf } from '../helpers/api.ts';
 import { addSample, at, collectionErrorOf, opened, temporaryFolder } from '../helpers/collections.ts';
 import { makeReadOnly, smallDisk } from '../helpers/mounts.ts';
-import { picture } from '../helpers/pictures.ts';
+import { picture } from '../helpers/pictures/pictures.ts';
 import { startWorker } from './killing.ts';
 
 const open = (dir: string) => openCollection(dir, { at, host: 'window' });

@@ -21,7 +21,7 @@ import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { copyPath } from '../../db/photos/photo-files.ts';
 import { addPhoto, decodes, storePhoto } from '../../db/photos/photos.ts';
 import { addSample, at, newCollection, temporaryFolder } from '../helpers/collections.ts';
-import { picture } from '../helpers/pictures.ts';
+import { picture } from '../helpers/pictures/pictures.ts';
 import { startWorker } from './killing.ts';
 
 const open = (dir: string) => openCollection(dir, { at, host: 'window' });

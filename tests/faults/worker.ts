@@ -17,7 +17,7 @@ import { createCollection, openCollection } from '../../db/open-collection.ts';
 import { addPhoto, storePhoto } from '../../db/photos/photos.ts';
 import { search } from '../../db/search/search.ts';
 import { migrations, schemaVersion } from '../../migrations/index.ts';
-import { picture } from '../helpers/pictures.ts';
+import { picture } from '../helpers/pictures/pictures.ts';
 
 const at = '2026-03-14T09:26:53.000Z';
 const host = 'browser';

@@ -1,7 +1,7 @@
 import type { Collection } from '../../db/collection.ts';
 import { runBulk } from '../../db/history/history.ts';
 import { createCollection, openCollection } from '../../db/open-collection.ts';
-import { sampleColours } from './sample-colours.ts';
+import { sampleColours } from './pictures/sample-colours.ts';
 
 const at = '2026-03-14T09:26:53.000Z';
 

@@ -6,7 +6,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { cautions, generalCautions, hazards } from '../../valuation/wording/cautions.ts';
+import { cautions, generalCautions, hazards } from '../../valuation/wording/work/cautions.ts';
 
 const path = fileURLToPath(new URL('../../README.md', import.meta.url));
 const heading = '## Cautions\n\n';

@@ -5,7 +5,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { labelSheets } from '../../reports/labels/label-sheets.ts';
 import { createDocumentPdf, createLabelsPdf } from '../../reports/typesetting/pdf.ts';
-import { sampleCarSvg } from '../helpers/sample-photos.ts';
+import { sampleCarSvg } from '../helpers/pictures/sample-photos.ts';
 import { differenceOf, expectAccepted, rendered } from './accepted-page.ts';
 import { canReadPdf } from './read-pdf.ts';
 import { samplePapers } from './sample-papers.ts';

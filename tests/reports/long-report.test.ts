@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createReportPdf } from '../../reports/typesetting/pdf.ts';
-import { writeSamplePhoto } from '../helpers/sample-photos.ts';
+import { writeSamplePhoto } from '../helpers/pictures/sample-photos.ts';
 import { canReadStructure, faultsOf, readStructure } from './pdf-structure.ts';
 import { canReadPdf, pdfText } from './read-pdf.ts';
 import { sampleEntry, sampleReport } from './sample-report.ts';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CollectionReport, ReportEntry } from '../../reports/types.ts';
 import { createReportPdf } from '../../reports/typesetting/pdf.ts';
-import { writeSamplePhoto } from '../helpers/sample-photos.ts';
+import { writeSamplePhoto } from '../helpers/pictures/sample-photos.ts';
 import { canReadPdf, pdfInfo, pdfTags, pdfText, squeezed } from './read-pdf.ts';
 import { plainEntry, sampleColours, sampleEntry, sampleReport, worth } from './sample-report.ts';
 

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { printPhoto, printPhotos } from '../../reports/typesetting/photos.ts';
-import { sampleCarSvg, writeSamplePhoto } from '../helpers/sample-photos.ts';
+import { sampleCarSvg, writeSamplePhoto } from '../helpers/pictures/sample-photos.ts';
 
 let folder = '';
 let photo = '';

@@ -1,7 +1,7 @@
 import { bases } from '../../reports/model/basis.ts';
 import type { CollectionReport, ReportEntry, ReportPhoto, ReportWorth } from '../../reports/types.ts';
 import type { Range } from '../../valuation/types.ts';
-import { disclosureText } from '../../valuation/wording/disclosure-text.ts';
+import { disclosureText } from '../../valuation/wording/cars/disclosure-text.ts';
 import { partNames, type ValueBasis } from '../../valuation/words.ts';
 
 const castings = [

@@ -1,5 +1,5 @@
-import { helpfulText, type NamedAnswer } from './helpful-text.ts';
 import { counted } from './reader.ts';
+import { helpfulText, type NamedAnswer } from './values/helpful-text.ts';
 
 /** What is known of a first step; every number is counted or tried. */
 export type FirstStepFacts =

@@ -1,4 +1,4 @@
-import { statusText } from '../../../valuation/wording/status-text.ts';
+import { statusText } from '../../../valuation/wording/cars/status-text.ts';
 import type { LotRecord } from '../../records/lots/lots.ts';
 import type { Purchases } from '../purchases.ts';
 import type { RowReader } from './judge.ts';

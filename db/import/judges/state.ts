@@ -1,7 +1,7 @@
 import { readPartState, readPartStates } from '../../../valuation/reading/part-states.ts';
 import type { Cell, Reading } from '../../../valuation/reading/reading.ts';
 import { readGrade } from '../../../valuation/reading/words.ts';
-import { partStatesText } from '../../../valuation/wording/part-states-text.ts';
+import { partStatesText } from '../../../valuation/wording/cars/part-states-text.ts';
 import { type FinishState, gradeLabel, type PartName } from '../../../valuation/words.ts';
 import type { PartSaid } from '../../records/cars/cars-write.ts';
 import { partColumns } from '../columns.ts';

@@ -1,7 +1,7 @@
 import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
-import { carColour, carTitle } from '../../../valuation/wording/car-names.ts';
-import { recommendationWord } from '../../../valuation/wording/option-words.ts';
-import { statusText } from '../../../valuation/wording/status-text.ts';
+import { carColour, carTitle } from '../../../valuation/wording/cars/car-names.ts';
+import { statusText } from '../../../valuation/wording/cars/status-text.ts';
+import { recommendationWord } from '../../../valuation/wording/values/option-words.ts';
 import type { SortValue } from '../session/list-order.ts';
 import { adviceOf, gainOf, type ListedCars, statusOf } from './listed-cars.ts';
 

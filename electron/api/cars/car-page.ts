@@ -31,7 +31,7 @@ import {
   type Subject,
   valueCar,
 } from '../../../valuation/index.ts';
-import { specificationText } from '../../../valuation/wording/specification-text.ts';
+import { specificationText } from '../../../valuation/wording/cars/specification-text.ts';
 import { finishAt } from '../../../valuation/work/finish-at.ts';
 import { figuresOfDecision } from '../figures/car-figures.ts';
 import { disclosureFacts } from '../figures/disclosure.ts';

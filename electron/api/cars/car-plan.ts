@@ -22,7 +22,7 @@ import {
   type ThreePoint,
   type WorkPlan,
 } from '../../../valuation/index.ts';
-import { type Hazard, hazardsIn, hazardsOf } from '../../../valuation/wording/cautions.ts';
+import { type Hazard, hazardsIn, hazardsOf } from '../../../valuation/wording/work/cautions.ts';
 import { hazards, paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { assumptionsInForce } from '../figures/assumptions.ts';
 import { marketToday } from '../figures/market.ts';

@@ -3,7 +3,7 @@ import { findLot, type LotRecord } from '../../../db/records/lots/lots.ts';
 import { listSales, type SaleEntry } from '../../../db/records/sales/sales.ts';
 import type { SearchMatch } from '../../../db/search/search.ts';
 import { formatMinor } from '../../../valuation/money.ts';
-import { statusText } from '../../../valuation/wording/status-text.ts';
+import { statusText } from '../../../valuation/wording/cars/status-text.ts';
 import { conditionLabel } from '../../../valuation/words.ts';
 import { isSeenOnly, seenLotsOf } from '../figures/owned.ts';
 import * as inputs from '../inputs.ts';

@@ -6,7 +6,7 @@ import {
 } from '../../../db/records/plans/plans.ts';
 import type { Range } from '../../../valuation/index.ts';
 import { labelLocale } from '../../../valuation/wording/action-label.ts';
-import { optionWords } from '../../../valuation/wording/option-words.ts';
+import { optionWords } from '../../../valuation/wording/values/option-words.ts';
 import { findCar } from '../cars/find-car.ts';
 import { rangeOf } from '../figures/season-range.ts';
 import * as inputs from '../inputs.ts';

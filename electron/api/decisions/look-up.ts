@@ -1,7 +1,7 @@
 import { readSubjects } from '../../../db/engine/subjects.ts';
 import { carStandings, listCars } from '../../../db/records/cars/cars.ts';
 import { type LookUp, lookUpNext, normalQuantile } from '../../../valuation/index.ts';
-import type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
+import type { NamedLookUp } from '../../../valuation/wording/values/look-up-text.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday } from '../figures/market.ts';
 import { isOwned, seenLotsOf } from '../figures/owned.ts';

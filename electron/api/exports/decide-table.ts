@@ -9,7 +9,7 @@ import {
 } from '../../../reports/tables/data-table.ts';
 import { decideFilterIn, lookIn } from '../../../valuation/reading/list-address.ts';
 import type { Currency } from '../../../valuation/types.ts';
-import { turningText } from '../../../valuation/wording/reason-text.ts';
+import { turningText } from '../../../valuation/wording/values/reason-text.ts';
 import type { CarStanding } from '../../../valuation/words.ts';
 import { decideCars, weighedByIds } from '../decisions/decide-cars.ts';
 import { carsToDecide } from '../decisions/decide-list.ts';

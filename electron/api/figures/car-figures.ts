@@ -8,7 +8,7 @@ import {
   type Valuation,
   valueCar,
 } from '../../../valuation/index.ts';
-import { mainlyOwn } from '../../../valuation/wording/evidence-text.ts';
+import { mainlyOwn } from '../../../valuation/wording/values/evidence-text.ts';
 import type { DecisionSummary, Worths } from '../views.ts';
 import { decisionSummary } from './decision-summary.ts';
 

@@ -1,8 +1,8 @@
 import type { FinishedWork } from '../../../db/records/bench/finished-work.ts';
 import type { CarRecord } from '../../../db/records/cars/cars.ts';
 import type { PartState } from '../../../valuation/types.ts';
-import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text.ts';
-import { standingWork } from '../../../valuation/wording/disclosure-work.ts';
+import type { DisclosureFacts } from '../../../valuation/wording/cars/disclosure-text.ts';
+import { standingWork } from '../../../valuation/wording/cars/disclosure-work.ts';
 
 /**
  * What is to be said of a car's finish and the work on it; `works` are its records, the newest first, `made` what

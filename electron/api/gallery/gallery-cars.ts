@@ -13,8 +13,8 @@ import {
   statementText,
 } from '../../../reports/documents/car-facts.ts';
 import type { GalleryCar, GalleryPhoto } from '../../../reports/gallery/gallery.ts';
+import { colourNow, disclosureText } from '../../../valuation/wording/cars/disclosure-text.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
-import { colourNow, disclosureText } from '../../../valuation/wording/disclosure-text.ts';
 import { viewText } from '../../../valuation/wording/view-text.ts';
 import { gradeLabel } from '../../../valuation/words.ts';
 import { carRow } from '../cars/car-rows.ts';

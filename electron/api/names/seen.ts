@@ -2,7 +2,7 @@ import { inventoryNumbers } from '../../../db/records/cars/cars.ts';
 import { type SeenVariation, seenVariations } from '../../../db/records/names/seen-variations.ts';
 import { addSeenVariations, sameAsVariation, wordForColour } from '../../../db/records/names/settle-seen.ts';
 import { nearestKnown } from '../../../valuation/reading/names/group-names.ts';
-import { featureNames } from '../../../valuation/wording/feature-names.ts';
+import { featureNames } from '../../../valuation/wording/cars/feature-names.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { variationFeatures } from '../../../valuation/words.ts';
 import * as inputs from '../inputs.ts';

@@ -15,9 +15,9 @@ import type { WantedCasting } from '../../../reports/documents/kinds/want-list.t
 import type { WorksheetCar } from '../../../reports/documents/kinds/worksheet.ts';
 import { type FittedMarket, type Range, type Subject, valueCar } from '../../../valuation/index.ts';
 import type { WorkPlan } from '../../../valuation/types.ts';
-import { carColour } from '../../../valuation/wording/car-names.ts';
-import { hazardsOf } from '../../../valuation/wording/cautions.ts';
+import { carColour } from '../../../valuation/wording/cars/car-names.ts';
 import { viewText } from '../../../valuation/wording/view-text.ts';
+import { hazardsOf } from '../../../valuation/wording/work/cautions.ts';
 import type { Grade } from '../../../valuation/words.ts';
 import { carPage } from '../cars/car-page.ts';
 import { carPlan, settledKind } from '../cars/car-plan.ts';

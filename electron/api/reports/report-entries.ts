@@ -29,8 +29,8 @@ import {
   valueCar,
   type Worth,
 } from '../../../valuation/index.ts';
-import { colourNow, disclosureText } from '../../../valuation/wording/disclosure-text.ts';
-import { standingWork } from '../../../valuation/wording/disclosure-work.ts';
+import { colourNow, disclosureText } from '../../../valuation/wording/cars/disclosure-text.ts';
+import { standingWork } from '../../../valuation/wording/cars/disclosure-work.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
 import { viewText } from '../../../valuation/wording/view-text.ts';
 import { basisOfWorths, type ValueBasis } from '../../../valuation/words.ts';

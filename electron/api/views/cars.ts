@@ -27,8 +27,8 @@ import type {
   Recommendation,
   RestorationPlan,
 } from '../../../valuation/index.ts';
-import type { Hazard } from '../../../valuation/wording/cautions.ts';
-import type { DisclosureFacts } from '../../../valuation/wording/disclosure-text.ts';
+import type { DisclosureFacts } from '../../../valuation/wording/cars/disclosure-text.ts';
+import type { Hazard } from '../../../valuation/wording/work/cautions.ts';
 import type { HistoryEntry } from './collection.ts';
 import type { VariationRow } from './reference.ts';
 import type { Features, PhotoView, Worths } from './shared.ts';

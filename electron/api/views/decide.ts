@@ -10,12 +10,12 @@ import type {
   Range,
   Turning,
 } from '../../../valuation/index.ts';
-import type { BidFacts } from '../../../valuation/wording/bid-text.ts';
+import type { BidFacts } from '../../../valuation/wording/values/bid-text.ts';
 import type { Recommendation, WorkKind } from '../../../valuation/words.ts';
 import type { CarRow } from './cars.ts';
 import type { WorkingOut } from './windows.ts';
 
-export type { NamedLookUp } from '../../../valuation/wording/look-up-text.ts';
+export type { NamedLookUp } from '../../../valuation/wording/values/look-up-text.ts';
 
 export interface DecideRow {
   car: CarRow;

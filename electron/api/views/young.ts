@@ -4,7 +4,7 @@
 import type { FirstStepFacts } from '../../../valuation/wording/first-step-text.ts';
 
 export type { FirstStepFacts as FirstStep } from '../../../valuation/wording/first-step-text.ts';
-export type { NamedAnswer } from '../../../valuation/wording/helpful-text.ts';
+export type { NamedAnswer } from '../../../valuation/wording/values/helpful-text.ts';
 
 export interface FirstSteps {
   steps: (FirstStepFacts & { done: boolean; dismissed: boolean })[];

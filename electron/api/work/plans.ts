@@ -9,8 +9,8 @@ import {
 } from '../../../db/records/plans/plan-templates.ts';
 import { readMadeOf, readPlans, removePlan } from '../../../db/records/plans/plans.ts';
 import type { PlanWishes } from '../../../valuation/index.ts';
-import { optionWords } from '../../../valuation/wording/option-words.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { optionWords } from '../../../valuation/wording/values/option-words.ts';
 import { paintsCar, type WorkKind } from '../../../valuation/words.ts';
 import { carPlan } from '../cars/car-plan.ts';
 import { findCar } from '../cars/find-car.ts';

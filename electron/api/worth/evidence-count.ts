@@ -1,4 +1,4 @@
-import type { EvidenceCount } from '../../../valuation/wording/evidence-text.ts';
+import type { EvidenceCount } from '../../../valuation/wording/values/evidence-text.ts';
 import { allBriefCars } from '../figures/brief-cars.ts';
 import { figuresById } from '../figures/figures.ts';
 import { marketToday, rawMarket } from '../figures/market.ts';

@@ -1,5 +1,5 @@
 import { plainLocale } from '../../../valuation/wording/reader.ts';
-import { workReasonText } from '../../../valuation/wording/work-text.ts';
+import { workReasonText } from '../../../valuation/wording/work/work-text.ts';
 import type { JobView } from '../../api/views.ts';
 import { withCollection } from '../collection.ts';
 import { print, table } from '../terminal.ts';

@@ -1,8 +1,8 @@
 import { decimalToMinor, minorToDecimal } from '../../../valuation/money.ts';
-import { cautionLine, hazardsOf } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
-import { reasonText } from '../../../valuation/wording/reason-text.ts';
+import { reasonText } from '../../../valuation/wording/values/reason-text.ts';
+import { cautionLine, hazardsOf } from '../../../valuation/wording/work/cautions.ts';
 import { conditionLabel, type WorkKind } from '../../../valuation/words.ts';
 import type { DecideRow } from '../../api/views.ts';
 import { type DecimalRange, decimalRange } from '../amounts.ts';

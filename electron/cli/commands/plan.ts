@@ -1,15 +1,15 @@
 import { minorToDecimal } from '../../../valuation/money.ts';
 import type { ThreePoint, WorkPlan } from '../../../valuation/types.ts';
-import { cautions, generalCautions } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { cautions, generalCautions } from '../../../valuation/wording/work/cautions.ts';
 import {
   departureText,
   gradesText,
   heldDownText,
   plannedPartText,
   workReasonText,
-} from '../../../valuation/wording/work-text.ts';
+} from '../../../valuation/wording/work/work-text.ts';
 import { type FinishState, finishAfter, type WorkKind } from '../../../valuation/words.ts';
 import { withCollection } from '../collection.ts';
 import { carNumbered } from '../named.ts';

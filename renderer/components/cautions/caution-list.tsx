@@ -1,4 +1,4 @@
-import { cautions, generalCautions, type Hazard } from '../../../valuation/wording/cautions.ts';
+import { cautions, generalCautions, type Hazard } from '../../../valuation/wording/work/cautions.ts';
 import { readerWords } from '../words.ts';
 import classes from './cautions.module.css';
 

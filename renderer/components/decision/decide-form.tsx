@@ -1,7 +1,7 @@
 import { Button, Radio, Textarea } from '@mantine/core';
 import { useState } from 'react';
 import type { Decision } from '../../../valuation/types.ts';
-import { guardText } from '../../../valuation/wording/guard-text.ts';
+import { guardText } from '../../../valuation/wording/values/guard-text.ts';
 import { type Option, options } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../actions/use-action.ts';

@@ -1,6 +1,6 @@
 import type { Currency, Decision } from '../../../valuation/types.ts';
-import { guardText } from '../../../valuation/wording/guard-text.ts';
-import { reasonText } from '../../../valuation/wording/reason-text.ts';
+import { guardText } from '../../../valuation/wording/values/guard-text.ts';
+import { reasonText } from '../../../valuation/wording/values/reason-text.ts';
 import { useWords } from '../words.ts';
 import classes from './decision.module.css';
 import { breakEvenReason, guardsOf, otherReasons } from './decision-parts.ts';

@@ -1,6 +1,6 @@
 import type { Currency, Decision } from '../../../valuation/types.ts';
 import { sentenceCase } from '../../../valuation/wording/reader.ts';
-import { tornadoInputText } from '../../../valuation/wording/reason-text.ts';
+import { tornadoInputText } from '../../../valuation/wording/values/reason-text.ts';
 import type { Option } from '../../../valuation/words.ts';
 import { deltaText } from '../format.ts';
 import { useWords } from '../words.ts';

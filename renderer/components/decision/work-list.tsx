@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import type { Currency } from '../../../valuation/types.ts';
-import { workReasonText } from '../../../valuation/wording/work-text.ts';
+import { workReasonText } from '../../../valuation/wording/work/work-text.ts';
 import type { WorkKind } from '../../../valuation/words.ts';
 import { api } from '../../api/client.ts';
 import { readerLocale, worthText } from '../format.ts';

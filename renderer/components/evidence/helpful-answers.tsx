@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { NamedAnswer } from '../../../electron/api/views.ts';
-import { helpfulText } from '../../../valuation/wording/helpful-text.ts';
+import { helpfulText } from '../../../valuation/wording/values/helpful-text.ts';
 import { api } from '../../api/client.ts';
 
 /** Where an answer is given; a belief is asked for with its series and grade. */

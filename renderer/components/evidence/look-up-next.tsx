@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { NamedLookUp } from '../../../electron/api/views.ts';
 import type { Currency } from '../../../valuation/types.ts';
-import { lookUpText, lookUpWorthText } from '../../../valuation/wording/look-up-text.ts';
+import { lookUpText, lookUpWorthText } from '../../../valuation/wording/values/look-up-text.ts';
 import { api } from '../../api/client.ts';
 import { Section } from '../layout/section.tsx';
 import { useWords } from '../words.ts';

@@ -1,5 +1,5 @@
 import type { Currency, Range } from '../../../valuation/types.ts';
-import { ownRestText } from '../../../valuation/wording/evidence-text.ts';
+import { ownRestText } from '../../../valuation/wording/values/evidence-text.ts';
 import { worthText } from '../format.ts';
 import { isUnknown, type StripWorths } from './strip-worths.ts';
 

@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import type { Currency } from '../../../valuation/types.ts';
-import { ownRestText } from '../../../valuation/wording/evidence-text.ts';
+import { ownRestText } from '../../../valuation/wording/values/evidence-text.ts';
 import { describeWorths } from './describe.ts';
 import { GridLines, Lanes, type StripMeasures, stripHeight } from './lanes.tsx';
 import { place, type WorthScale, worthScale } from './scale.ts';

@@ -2,7 +2,7 @@ import { Button, Modal, Textarea } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { JobView } from '../../../electron/api/views.ts';
-import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
+import { colourNow } from '../../../valuation/wording/cars/disclosure-text.ts';
 import { finishLeft } from '../../../valuation/work/finish-left.ts';
 import { api } from '../../api/client.ts';
 import { useAction } from '../../components/actions/use-action.ts';

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { IconCheck, IconMinus, IconPlayerPlay, IconPlayerStop } from '@tabler/icons-react';
 import type { ReactNode } from 'react';
 import type { JobView } from '../../../electron/api/views.ts';
-import { workReasonText } from '../../../valuation/wording/work-text.ts';
+import { workReasonText } from '../../../valuation/wording/work/work-text.ts';
 import { readerLocale } from '../../components/format.ts';
 import { readerWords } from '../../components/words.ts';
 import classes from './bench.module.css';

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { CarRow } from '../../../electron/api/views.ts';
 import type { BasePaint, Currency } from '../../../valuation/index.ts';
-import { colourNow } from '../../../valuation/wording/disclosure-text.ts';
+import { colourNow } from '../../../valuation/wording/cars/disclosure-text.ts';
 import { RangeText } from '../../components/amounts/amount.tsx';
 import { MostHelpful } from '../../components/evidence/helpful-answers.tsx';
 import { LacquerChip } from '../../components/lacquer-chip/lacquer-chip.tsx';

@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import type { HomeView } from '../../../electron/api/views.ts';
-import { ownCountsText } from '../../../valuation/wording/evidence-text.ts';
+import { ownCountsText } from '../../../valuation/wording/values/evidence-text.ts';
 import { ChangingAmount } from '../../components/amounts/amount.tsx';
 import { worthText } from '../../components/format.ts';
 import classes from './home.module.css';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
-import { evidenceCountText } from '../../../valuation/wording/evidence-text.ts';
+import { evidenceCountText } from '../../../valuation/wording/values/evidence-text.ts';
 import { api } from '../../api/client.ts';
 
 /** What of each kind of evidence counts in this collection, and how many values rest mainly on it. */

@@ -1,5 +1,5 @@
 import type { SaleRow } from '../../../electron/api/views.ts';
-import { asideText, departureText } from '../../../valuation/wording/record-text.ts';
+import { asideText, departureText } from '../../../valuation/wording/values/record-text.ts';
 import { readerLocale } from '../../components/format.ts';
 
 /**

@@ -1,15 +1,15 @@
 import type { WorkPlan } from '../../../valuation/types.ts';
-import { cautions, generalCautions } from '../../../valuation/wording/cautions.ts';
+import { disclosureText } from '../../../valuation/wording/cars/disclosure-text.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
-import { disclosureText } from '../../../valuation/wording/disclosure-text.ts';
 import { moneyText, numberText, type Reader } from '../../../valuation/wording/reader.ts';
+import { cautions, generalCautions } from '../../../valuation/wording/work/cautions.ts';
 import {
   closureText,
   departureText,
   gradesText,
   plannedPartText,
   workReasonText,
-} from '../../../valuation/wording/work-text.ts';
+} from '../../../valuation/wording/work/work-text.ts';
 import { type CarFacts, carName, conditionText, footerText, identityFacts } from '../car-facts.ts';
 import type { DocumentBlock, PaperDocument } from '../document.ts';
 import type { Edition } from './dossier.ts';

@@ -1,7 +1,6 @@
 import type { Evidence, IsoDate, Minor, PartState, Range } from '../../../valuation/types.ts';
 import { actionLabel } from '../../../valuation/wording/action-label.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
-import { reportedEvidence } from '../../../valuation/wording/evidence-text.ts';
 import {
   counted,
   dayText,
@@ -10,6 +9,7 @@ import {
   sentenceCase,
   signedText,
 } from '../../../valuation/wording/reader.ts';
+import { reportedEvidence } from '../../../valuation/wording/values/evidence-text.ts';
 import {
   carGradeLabel,
   type FinishState,

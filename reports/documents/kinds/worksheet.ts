@@ -1,8 +1,6 @@
 import type { Decision } from '../../../valuation/types.ts';
-import { cautionLine } from '../../../valuation/wording/cautions.ts';
+import { disclosureText } from '../../../valuation/wording/cars/disclosure-text.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
-import { disclosureText } from '../../../valuation/wording/disclosure-text.ts';
-import { optionWords, recommendationWord } from '../../../valuation/wording/option-words.ts';
 import {
   counted,
   dayText,
@@ -13,7 +11,9 @@ import {
   sentenceCase,
   signedText,
 } from '../../../valuation/wording/reader.ts';
-import { reasonText } from '../../../valuation/wording/reason-text.ts';
+import { optionWords, recommendationWord } from '../../../valuation/wording/values/option-words.ts';
+import { reasonText } from '../../../valuation/wording/values/reason-text.ts';
+import { cautionLine } from '../../../valuation/wording/work/cautions.ts';
 import type { Option } from '../../../valuation/words.ts';
 import { type CarFacts, carName, conditionText, footerText } from '../car-facts.ts';
 import type { DocumentBlock, PaperDocument } from '../document.ts';

@@ -19,7 +19,7 @@ import {
   temporaryFolder,
 } from '../../helpers/collections.ts';
 import { contentHash } from '../../helpers/content-hash.ts';
-import { picture } from '../../helpers/pictures.ts';
+import { picture } from '../../helpers/pictures/pictures.ts';
 
 /** A collection with cars and two photographs, and texts that a table of values could trip over. */
 const filled = async () => {

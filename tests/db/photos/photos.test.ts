@@ -14,7 +14,13 @@ import {
   newCollection,
   temporaryFolder,
 } from '../../helpers/collections.ts';
-import { type HeicName, heicFile, hugePng, picture, telephonePicture } from '../../helpers/pictures.ts';
+import {
+  type HeicName,
+  heicFile,
+  hugePng,
+  picture,
+  telephonePicture,
+} from '../../helpers/pictures/pictures.ts';
 
 const refusal = async (bytes: Uint8Array) => {
   const dir = temporaryFolder();

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { copyDemo } from '../../helpers/demo-template.ts';
+import { copyDemo } from '../../helpers/demo/demo-template.ts';
 import { answer, playworn } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));

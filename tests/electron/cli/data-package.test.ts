@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { Uint8ArrayReader, Uint8ArrayWriter, ZipReader } from '@zip.js/zip.js';
 import { Package } from 'datapackage';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { copyDemo } from '../../helpers/demo-template.ts';
+import { copyDemo } from '../../helpers/demo/demo-template.ts';
 import { faultsOfPackage } from '../../published/data-package-standard.ts';
 import { answer } from './run-command.ts';
 

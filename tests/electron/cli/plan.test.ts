@@ -2,9 +2,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { cautions, generalCautions } from '../../../valuation/wording/cautions.ts';
 import { spell } from '../../../valuation/wording/dialect.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
+import { cautions, generalCautions } from '../../../valuation/wording/work/cautions.ts';
 import type { Hazard } from '../../../valuation/words.ts';
 import { answer, playworn } from './run-command.ts';
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
-import { copyDemo } from '../../helpers/demo-template.ts';
+import { copyDemo } from '../../helpers/demo/demo-template.ts';
 import { answer, playworn } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));

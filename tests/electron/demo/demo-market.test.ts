@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { demoContent } from '../../../electron/demo/demo-content.ts';
-import { rateOn } from '../../../electron/demo/rates.ts';
+import { rateOn } from '../../../electron/demo/market/rates.ts';
 import { rarities } from '../../../valuation/words.ts';
 import { demoTruth } from '../../helpers/markets/demo-truth.ts';
 

@@ -20,8 +20,8 @@ import { newPalette } from '../../../electron/demo/drawing/surface/palette.ts';
 import { inOrderOfReference } from '../../../electron/demo/table-order.ts';
 import { writeDemo } from '../../../electron/demo/write-demo.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
-import { demoDigest, sampledPhotos } from '../../helpers/demo-digest.ts';
-import { copyDemo } from '../../helpers/demo-template.ts';
+import { demoDigest, sampledPhotos } from '../../helpers/demo/demo-digest.ts';
+import { copyDemo } from '../../helpers/demo/demo-template.ts';
 
 const content = demoContent();
 const demoTables = Object.keys(content.tables) as DemoTable[];
@@ -126,7 +126,7 @@ describe('writing the demo', () => {
   });
 
   it('is the same in a process of its own', async () => {
-    const script = fileURLToPath(new URL('../../helpers/demo-digest.ts', import.meta.url));
+    const script = fileURLToPath(new URL('../../helpers/demo/demo-digest.ts', import.meta.url));
     const { stdout } = await promisify(execFile)(process.execPath, [script]);
     expect(stdout.trim()).toBe(await demoDigest());
   }, 60_000);

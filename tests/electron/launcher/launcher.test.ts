@@ -10,7 +10,7 @@ import { decodeHeic } from '../../../db/photos/heic.ts';
 import { type Surroundings, windowObstacle } from '../../../electron/launcher/choose-host.ts';
 import { findElectron } from '../../../electron/launcher/find-electron.ts';
 import { bundledFiles } from '../../../electron/service/bundled-files.ts';
-import { heicFile } from '../../helpers/pictures.ts';
+import { heicFile } from '../../helpers/pictures/pictures.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const say = () => undefined;

@@ -2,7 +2,7 @@ import { chmodSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../../helpers/collections.ts';
-import { demoTemplate } from '../../helpers/demo-template.ts';
+import { demoTemplate } from '../../helpers/demo/demo-template.ts';
 import { playwornProcess as playworn } from '../cli/run-command.ts';
 
 /**

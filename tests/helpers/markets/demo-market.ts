@@ -1,5 +1,5 @@
 import { demoContent } from '../../../electron/demo/demo-content.ts';
-import { demoRates } from '../../../electron/demo/rates.ts';
+import { demoRates } from '../../../electron/demo/market/rates.ts';
 import type { Market, SaleRecord } from '../../../valuation/types.ts';
 import type { PartName } from '../../../valuation/words.ts';
 

@@ -1,5 +1,5 @@
-import { type DemoMarket, makeMarket, trueLogPrice } from '../../../electron/demo/market.ts';
-import { makeReference } from '../../../electron/demo/reference.ts';
+import { makeReference } from '../../../electron/demo/castings/reference.ts';
+import { type DemoMarket, makeMarket, trueLogPrice } from '../../../electron/demo/market/market.ts';
 import type { IsoDate } from '../../../valuation/types.ts';
 import type { FinishState, Grade, PartName } from '../../../valuation/words.ts';
 

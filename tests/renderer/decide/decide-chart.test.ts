@@ -12,7 +12,7 @@ import {
   radiusOf,
 } from '../../../renderer/screens/decide/scatter/dots.ts';
 import { gainScale, gainTicks } from '../../../renderer/screens/decide/scatter/gain-scale.ts';
-import { weighed } from '../../helpers/weighed-car.ts';
+import { weighed } from '../../helpers/decide/weighed-car.ts';
 
 describe('the axis of gains', () => {
   it('holds every gain, nothing, and the owner’s floor, in order', () => {

@@ -13,7 +13,7 @@ import {
 } from '../../../renderer/screens/decide/season/season.ts';
 import { seasonOutlook } from '../../../renderer/screens/decide/season/season-outlook.ts';
 import { mostInSeason } from '../../../valuation/choice/season-offer.ts';
-import { cars, taken } from '../../helpers/season-cars.ts';
+import { cars, taken } from '../../helpers/decide/season-cars.ts';
 
 describe('a season of the collection', () => {
   const saved = (over: Partial<SeasonView> = {}): SeasonView => ({

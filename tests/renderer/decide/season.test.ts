@@ -17,8 +17,8 @@ import {
   withStanding,
 } from '../../../renderer/screens/decide/season/season.ts';
 import { partLimits } from '../../../valuation/choice/season-offer.ts';
-import { cars, taken } from '../../helpers/season-cars.ts';
-import { weighed } from '../../helpers/weighed-car.ts';
+import { cars, taken } from '../../helpers/decide/season-cars.ts';
+import { weighed } from '../../helpers/decide/weighed-car.ts';
 
 const standing = (entries: [number, Standing][]): Season => ({ ...emptySeason, standings: new Map(entries) });
 

@@ -6,7 +6,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { type GalleryCar, galleryPairs, pageNames } from '../../../reports/gallery/gallery.ts';
 import { html } from '../../../reports/gallery/html.ts';
 import { writeGallery } from '../../../reports/gallery/write-gallery.ts';
-import { telephonePicture } from '../../helpers/pictures.ts';
+import { telephonePicture } from '../../helpers/pictures/pictures.ts';
 
 const folder = () => {
   const dir = mkdtempSync(join(tmpdir(), 'playworn-test-'));

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { readPartState, readPartStates } from '../../../valuation/reading/part-states.ts';
-import { partStatesText } from '../../../valuation/wording/part-states-text.ts';
+import { partStatesText } from '../../../valuation/wording/cars/part-states-text.ts';
 import { grades, originalities, partNames } from '../../../valuation/words.ts';
 
 it('reads back every state of parts that it writes', () => {

@@ -8,7 +8,7 @@ import {
   hazards,
   hazardsIn,
   hazardsOf,
-} from '../../../valuation/wording/cautions.ts';
+} from '../../../valuation/wording/work/cautions.ts';
 import { workKinds } from '../../../valuation/words.ts';
 import { startingSteps } from '../../../valuation/work/steps/index.ts';
 import { cautionsSection, readmeParts } from '../../helpers/readme-cautions.ts';

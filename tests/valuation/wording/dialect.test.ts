@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { featureNames } from '../../../valuation/wording/cars/feature-names.ts';
 import { dialect } from '../../../valuation/wording/dialect.ts';
-import { featureNames } from '../../../valuation/wording/feature-names.ts';
-import { optionWords, recommendationWord } from '../../../valuation/wording/option-words.ts';
 import {
   casesText,
   counted,
@@ -11,6 +10,7 @@ import {
   percentText,
   signedText,
 } from '../../../valuation/wording/reader.ts';
+import { optionWords, recommendationWord } from '../../../valuation/wording/values/option-words.ts';
 import { recommendations, variationFeatures } from '../../../valuation/words.ts';
 
 describe('the dialect of a locale', () => {

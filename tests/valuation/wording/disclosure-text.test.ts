@@ -4,7 +4,7 @@ import {
   colourNow,
   type DisclosureFacts,
   disclosureText,
-} from '../../../valuation/wording/disclosure-text.ts';
+} from '../../../valuation/wording/cars/disclosure-text.ts';
 import {
   closures,
   deviationKinds,

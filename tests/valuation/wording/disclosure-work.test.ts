@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { disclosureText } from '../../../valuation/wording/disclosure-text.ts';
-import { standingWork, type WorkRecord } from '../../../valuation/wording/disclosure-work.ts';
+import { disclosureText } from '../../../valuation/wording/cars/disclosure-text.ts';
+import { standingWork, type WorkRecord } from '../../../valuation/wording/cars/disclosure-work.ts';
 import { closures, deviationKinds, deviationLabel, workKinds } from '../../../valuation/words.ts';
 
 const record = (change: Partial<WorkRecord>): WorkRecord => ({

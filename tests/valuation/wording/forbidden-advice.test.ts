@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { cautionLine, cautions, generalCautions } from '../../../valuation/wording/cautions.ts';
+import { cautionLine, cautions, generalCautions } from '../../../valuation/wording/work/cautions.ts';
 import { hazards } from '../../../valuation/words.ts';
 import { startingSteps } from '../../../valuation/work/steps/index.ts';
 import { readmeParts } from '../../helpers/readme-cautions.ts';
@@ -16,7 +16,7 @@ const refuses =
 const root = join(import.meta.dirname, '../../..');
 const places = ['renderer', 'reports', 'electron', 'db', 'valuation'];
 /** The cautions themselves, and the words by which they are found in an owner's text. */
-const own = ['valuation/wording/cautions.ts'];
+const own = ['valuation/wording/work/cautions.ts'];
 
 /**
  * Where a text names a harmful way, also where it is broken over two lines or over two pieces of a sentence

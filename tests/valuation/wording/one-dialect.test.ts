@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import { spell, spellings } from '../../../valuation/wording/dialect.ts';
-import { adjustmentText } from '../../../valuation/wording/record-text.ts';
-import { stepCallText } from '../../../valuation/wording/step-call-text.ts';
-import { workReasonText } from '../../../valuation/wording/work-text.ts';
+import { adjustmentText } from '../../../valuation/wording/values/record-text.ts';
+import { stepCallText } from '../../../valuation/wording/work/step-call-text.ts';
+import { workReasonText } from '../../../valuation/wording/work/work-text.ts';
 import { finishStates } from '../../../valuation/words.ts';
 import { startingSteps } from '../../../valuation/work/steps/index.ts';
 

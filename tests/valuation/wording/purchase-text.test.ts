@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { purchasesText, purchaseText } from '../../../valuation/wording/purchase-text.ts';
+import { purchasesText, purchaseText } from '../../../valuation/wording/values/purchase-text.ts';
 
 const counts = { cars: 1, aside: null, why: '' };
 const unknown = { cars: 1, aside: { kind: 'unidentified-cars' as const, cars: 1 }, why: '' };

@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Decision, Help, Reason } from '../../../valuation/types.ts';
-import { bidText } from '../../../valuation/wording/bid-text.ts';
+import { type NextStep, nextStepText } from '../../../valuation/wording/next-step-text.ts';
+import type { Reader } from '../../../valuation/wording/reader.ts';
+import { bidText } from '../../../valuation/wording/values/bid-text.ts';
 import {
   doubtfulText,
   evidenceText,
   helpText,
   reportedEvidence,
-} from '../../../valuation/wording/evidence-text.ts';
-import { guardInShort, guardText } from '../../../valuation/wording/guard-text.ts';
-import { type NextStep, nextStepText } from '../../../valuation/wording/next-step-text.ts';
-import type { Reader } from '../../../valuation/wording/reader.ts';
-import { reasonText, tornadoInputText, turningText } from '../../../valuation/wording/reason-text.ts';
-import { adjustmentText, asideText, departureText } from '../../../valuation/wording/record-text.ts';
-import { verdictText } from '../../../valuation/wording/verdict-text.ts';
+} from '../../../valuation/wording/values/evidence-text.ts';
+import { guardInShort, guardText } from '../../../valuation/wording/values/guard-text.ts';
+import { reasonText, tornadoInputText, turningText } from '../../../valuation/wording/values/reason-text.ts';
+import { adjustmentText, asideText, departureText } from '../../../valuation/wording/values/record-text.ts';
+import { verdictText } from '../../../valuation/wording/values/verdict-text.ts';
 import { options } from '../../../valuation/words.ts';
 import {
   asides,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
-import { cautions } from '../../../valuation/wording/cautions.ts';
+import { cautions } from '../../../valuation/wording/work/cautions.ts';
 import {
   closureText,
   departureText,
@@ -8,7 +8,7 @@ import {
   heldDownText,
   plannedPartText,
   workReasonText,
-} from '../../../valuation/wording/work-text.ts';
+} from '../../../valuation/wording/work/work-text.ts';
 import { type FinishState, type PartName, workKinds } from '../../../valuation/words.ts';
 import { planFromCar } from '../../../valuation/work/plan-from-car.ts';
 import { subjectOf } from '../../helpers/markets/market-arbitrary.ts';

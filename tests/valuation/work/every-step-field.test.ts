@@ -5,7 +5,7 @@ import { workSteps } from '../../../electron/api/inputs/work.ts';
 import { defaultAssumptions } from '../../../valuation/default-assumptions.ts';
 import type { FactorySpecification, PartState, StepCall, WorkStep } from '../../../valuation/types.ts';
 import { plainLocale } from '../../../valuation/wording/reader.ts';
-import { stepCallText } from '../../../valuation/wording/step-call-text.ts';
+import { stepCallText } from '../../../valuation/wording/work/step-call-text.ts';
 import type { FinishState, WorkKind } from '../../../valuation/words.ts';
 import { planFromCar, restorationPlanOf } from '../../../valuation/work/plan-from-car.ts';
 import { step, three } from '../../../valuation/work/steps/step.ts';

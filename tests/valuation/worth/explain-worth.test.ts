@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultAssumptions, explainWorth, fitMarket, valueCar } from '../../../valuation/index.ts';
-import { adjustmentText } from '../../../valuation/wording/record-text.ts';
+import { adjustmentText } from '../../../valuation/wording/values/record-text.ts';
 import { recordWeights } from '../../../valuation/worth/record-weights.ts';
 import { on, saleOf, subjectOf } from '../../helpers/markets/market-arbitrary.ts';
 import { simulateMarket } from '../../helpers/markets/market-simulator.ts';

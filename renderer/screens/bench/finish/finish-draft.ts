@@ -1,7 +1,7 @@
 import type { CarPage, JobView } from '../../../../electron/api/views.ts';
 import type { IsoDate } from '../../../../valuation/types.ts';
-import type { DisclosureFacts } from '../../../../valuation/wording/disclosure-text.ts';
-import { standingWork, type WorkRecord } from '../../../../valuation/wording/disclosure-work.ts';
+import type { DisclosureFacts } from '../../../../valuation/wording/cars/disclosure-text.ts';
+import { standingWork, type WorkRecord } from '../../../../valuation/wording/cars/disclosure-work.ts';
 import {
   type DeviationKind,
   type FinishState,

@@ -3,7 +3,7 @@ import { useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { CarPage, JobView } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
-import { disclosureText } from '../../../../valuation/wording/disclosure-text.ts';
+import { disclosureText } from '../../../../valuation/wording/cars/disclosure-text.ts';
 import {
   type FinishState,
   finishStates,

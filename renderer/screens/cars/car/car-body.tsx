@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../valuation/types.ts';
-import { carTitle } from '../../../../valuation/wording/car-names.ts';
+import { carTitle } from '../../../../valuation/wording/cars/car-names.ts';
 import type { Option, WhichWorth } from '../../../../valuation/words.ts';
 import { OptionsTable } from '../../../components/decision/options-table.tsx';
 import { PageHeader } from '../../../components/layout/page-header.tsx';

@@ -3,8 +3,8 @@ import { IconChevronLeft, IconChevronRight, IconDots } from '@tabler/icons-react
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { CarPage } from '../../../../electron/api/views.ts';
-import { carTitle } from '../../../../valuation/wording/car-names.ts';
-import { statusText } from '../../../../valuation/wording/status-text.ts';
+import { carTitle } from '../../../../valuation/wording/cars/car-names.ts';
+import { statusText } from '../../../../valuation/wording/cars/status-text.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { FinishState } from '../../../components/marks/finish-state.tsx';

@@ -1,7 +1,7 @@
 import { Button, Menu, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { ChosenCars } from '../../../../electron/api/views.ts';
-import { statusText } from '../../../../valuation/wording/status-text.ts';
+import { statusText } from '../../../../valuation/wording/cars/status-text.ts';
 import {
   finishStates,
   type Grade,

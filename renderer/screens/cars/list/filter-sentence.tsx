@@ -1,7 +1,7 @@
 import { type Ref, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { CarChoices, CarsFacts } from '../../../../electron/api/views.ts';
 import { type CarFilter, carFilterIn } from '../../../../valuation/reading/list-address.ts';
-import { statusText } from '../../../../valuation/wording/status-text.ts';
+import { statusText } from '../../../../valuation/wording/cars/status-text.ts';
 import {
   finishStates,
   type ListedStatus,

@@ -1,8 +1,8 @@
 import { Link } from 'wouter';
 import type { DecisionSummary } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
-import { turningText } from '../../../../valuation/wording/reason-text.ts';
+import { colourNow } from '../../../../valuation/wording/cars/disclosure-text.ts';
+import { turningText } from '../../../../valuation/wording/values/reason-text.ts';
 import { type BasePaint, optionRank, standingRank } from '../../../../valuation/words.ts';
 import { AmountDelta } from '../../../components/amounts/amount.tsx';
 import type { GridColumn } from '../../../components/data-grid/types.ts';

@@ -1,7 +1,7 @@
 import { Button, Modal, Textarea } from '@mantine/core';
 import { useState } from 'react';
 import type { DecisionSummary } from '../../../../electron/api/views.ts';
-import { guardText } from '../../../../valuation/wording/guard-text.ts';
+import { guardText } from '../../../../valuation/wording/values/guard-text.ts';
 import type { Option } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';

@@ -3,7 +3,7 @@ import type { Ref } from 'react';
 import { Link } from 'wouter';
 import type { CarRow, LotPage } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
+import { colourNow } from '../../../../valuation/wording/cars/disclosure-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { api } from '../../../api/client.ts';
 import { useSummary } from '../../../api/use-summary.ts';

@@ -1,7 +1,7 @@
 import type { QueryClient } from '@tanstack/react-query';
 import type { CarRow } from '../../../../electron/api/views.ts';
 import type { Currency } from '../../../../valuation/types.ts';
-import { colourNow } from '../../../../valuation/wording/disclosure-text.ts';
+import { colourNow } from '../../../../valuation/wording/cars/disclosure-text.ts';
 import type { BasePaint } from '../../../../valuation/words.ts';
 import { Amount } from '../../../components/amounts/amount.tsx';
 import type { GridColumn } from '../../../components/data-grid/types.ts';

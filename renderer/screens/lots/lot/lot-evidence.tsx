@@ -1,7 +1,11 @@
 import { Button, Popover, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { LotPage, PurchaseView } from '../../../../electron/api/views.ts';
-import { lacksText, purchasesText, purchaseText } from '../../../../valuation/wording/purchase-text.ts';
+import {
+  lacksText,
+  purchasesText,
+  purchaseText,
+} from '../../../../valuation/wording/values/purchase-text.ts';
 import { api } from '../../../api/client.ts';
 import { useAction } from '../../../components/actions/use-action.ts';
 import { amountText, dateText, readerLocale } from '../../../components/format.ts';

@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import { adjustmentText } from '../../../../valuation/wording/record-text.ts';
+import { adjustmentText } from '../../../../valuation/wording/values/record-text.ts';
 import { conditionLabel } from '../../../../valuation/words.ts';
 import { amountText, dateText, percentText, readerLocale, worthText } from '../../../components/format.ts';
 import { readerWords } from '../../../components/words.ts';

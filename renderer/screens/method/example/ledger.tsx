@@ -1,5 +1,5 @@
 import type { Currency } from '../../../../valuation/types.ts';
-import { adjustmentText } from '../../../../valuation/wording/record-text.ts';
+import { adjustmentText } from '../../../../valuation/wording/values/record-text.ts';
 import { amountText, dateText, readerLocale, worthText } from '../../../components/format.ts';
 import classes from '../method.module.css';
 import { factorText, type WorkedCar } from './worked.ts';

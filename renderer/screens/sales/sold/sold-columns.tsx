@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import type { SoldCarRow } from '../../../../electron/api/views.ts';
-import { carColour, carTitle } from '../../../../valuation/wording/car-names.ts';
+import { carColour, carTitle } from '../../../../valuation/wording/cars/car-names.ts';
 import { signedText } from '../../../../valuation/wording/reader.ts';
 import { carGradeLabel } from '../../../../valuation/words.ts';
 import { Amount } from '../../../components/amounts/amount.tsx';

@@ -1,7 +1,7 @@
 import { Select } from '@mantine/core';
 import { currencyDecimals } from '../../../../valuation/money.ts';
 import type { PlanDefaults, ThreePoint } from '../../../../valuation/types.ts';
-import { hazardsOf } from '../../../../valuation/wording/cautions.ts';
+import { hazardsOf } from '../../../../valuation/wording/work/cautions.ts';
 import { gradeLabel, grades } from '../../../../valuation/words.ts';
 import { CautionList } from '../../../components/cautions/caution-list.tsx';
 import { withPoint } from '../../../components/inputs/three-point.ts';

@@ -1,7 +1,7 @@
 import { Checkbox, MultiSelect, Select } from '@mantine/core';
 import type { StepCall, WorkStep } from '../../../../valuation/types.ts';
-import { specifiedText } from '../../../../valuation/wording/step-call-text.ts';
-import { closureText, finishText } from '../../../../valuation/wording/work-text.ts';
+import { specifiedText } from '../../../../valuation/wording/work/step-call-text.ts';
+import { closureText, finishText } from '../../../../valuation/wording/work/work-text.ts';
 import {
   closures,
   finishKinds,

@@ -1,6 +1,6 @@
 import { Button, MultiSelect, Select, TextInput } from '@mantine/core';
 import type { Currency, WorkStep } from '../../../../valuation/types.ts';
-import { cautions } from '../../../../valuation/wording/cautions.ts';
+import { cautions } from '../../../../valuation/wording/work/cautions.ts';
 import {
   type DeviationKind,
   deviationKinds,

@@ -1,8 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import type { Currency } from '../../../../valuation/types.ts';
-import { beliefAbout, beliefHeldText } from '../../../../valuation/wording/belief-text.ts';
 import { sentenceCase } from '../../../../valuation/wording/reader.ts';
-import { verdictText } from '../../../../valuation/wording/verdict-text.ts';
+import { beliefAbout, beliefHeldText } from '../../../../valuation/wording/values/belief-text.ts';
+import { verdictText } from '../../../../valuation/wording/values/verdict-text.ts';
 import { api } from '../../../api/client.ts';
 import { percentText } from '../../../components/format.ts';
 import { ErrorState } from '../../../components/layout/error-state.tsx';

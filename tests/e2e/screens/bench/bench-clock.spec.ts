@@ -1,4 +1,4 @@
-import { hostClock } from '../../../helpers/host-clock.ts';
+import { hostClock } from '../../../helpers/hooks/host-clock.ts';
 import { expect, test } from '../../fixtures.ts';
 import { goTo, settled } from '../../looking.ts';
 

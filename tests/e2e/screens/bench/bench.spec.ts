@@ -1,4 +1,4 @@
-import { picture as photograph } from '../../../helpers/pictures.ts';
+import { picture as photograph } from '../../../helpers/pictures/pictures.ts';
 import { carsToDecide } from '../../deciding.ts';
 import { expect, test } from '../../fixtures.ts';
 import { breaches, goTo, inScheme, settled, startEmpty } from '../../looking.ts';

@@ -1,4 +1,4 @@
-import { picture as drawn, heicFile } from '../../../helpers/pictures.ts';
+import { picture as drawn, heicFile } from '../../../helpers/pictures/pictures.ts';
 import { expect, test } from '../../fixtures.ts';
 import { breaches, goTo, inScheme, settled } from '../../looking.ts';
 

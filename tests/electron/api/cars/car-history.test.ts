@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { newCollectionService } from '../../../helpers/api.ts';
-import { picture } from '../../../helpers/pictures.ts';
+import { picture } from '../../../helpers/pictures/pictures.ts';
 
 it('a car’s history holds its plan, its decision and its photographs, and those of no other car', async () => {
   const { api } = await newCollectionService();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { tableHashes } from '../../../../db/backup/manifest.ts';
 import { defaultAssumptions } from '../../../../valuation/default-assumptions.ts';
-import { disclosureText } from '../../../../valuation/wording/disclosure-text.ts';
+import { disclosureText } from '../../../../valuation/wording/cars/disclosure-text.ts';
 import { addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
 import { pdfText } from '../../../reports/read-pdf.ts';
 

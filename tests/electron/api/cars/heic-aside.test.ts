@@ -1,7 +1,7 @@
 import { BroadcastChannel } from 'node:worker_threads';
 import { expect, it, onTestFinished } from 'vitest';
 import { newCollectionService, refusalOf } from '../../../helpers/api.ts';
-import { heicFile } from '../../../helpers/pictures.ts';
+import { heicFile } from '../../../helpers/pictures/pictures.ts';
 
 const heic = (bytes: Uint8Array) => new File([new Uint8Array(bytes)], 'IMG_1.HEIC');
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { newCollectionService, refusalOf } from '../../../helpers/api.ts';
-import { heicFile, picture } from '../../../helpers/pictures.ts';
+import { heicFile, picture } from '../../../helpers/pictures/pictures.ts';
 
 const file = (name: string, bytes: Uint8Array) => new File([new Uint8Array(bytes)], name);
 

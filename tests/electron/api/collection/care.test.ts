@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { addReference, newCollectionService, newService, refusalOf, resultOf } from '../../../helpers/api.ts';
-import { picture } from '../../../helpers/pictures.ts';
+import { picture } from '../../../helpers/pictures/pictures.ts';
 
 describe('backups', () => {
   it('restore what was, keep what is, and open it again', async () => {

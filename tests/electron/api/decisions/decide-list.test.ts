@@ -5,7 +5,7 @@ import { everything, type Filter } from '../../../../renderer/screens/decide/fil
 import { decideColumns } from '../../../../renderer/screens/decide/list/columns.tsx';
 import { recommendations } from '../../../../valuation/words.ts';
 import { addReference, newCollectionService } from '../../../helpers/api.ts';
-import { carsToDecide, orderBy } from '../../../helpers/decide.ts';
+import { carsToDecide, orderBy } from '../../../helpers/decide/decide.ts';
 
 const withCars = async () => {
   const service = await newCollectionService();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { everything } from '../../../../renderer/screens/decide/filter/filter.ts';
 import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
-import { carsToDecide } from '../../../helpers/decide.ts';
+import { carsToDecide } from '../../../helpers/decide/decide.ts';
 
 const cars = async (api: Api) => {
   const { variations } = await addReference(api);

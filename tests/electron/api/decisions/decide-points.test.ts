@@ -3,7 +3,7 @@ import type { BriefCar } from '../../../../db/records/cars/brief-cars.ts';
 import type { DecideCars } from '../../../../electron/api/decisions/decide-cars.ts';
 import { decidePoints, mostPoints } from '../../../../electron/api/decisions/decide-points.ts';
 import type { CarFigures } from '../../../../electron/api/figures/car-figures.ts';
-import { weighed } from '../../../helpers/weighed-car.ts';
+import { weighed } from '../../../helpers/decide/weighed-car.ts';
 
 const many = 20_000;
 

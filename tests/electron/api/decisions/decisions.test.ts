@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SeasonChoice } from '../../../../electron/api/views.ts';
 import { type Api, addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
-import { carsToDecide } from '../../../helpers/decide.ts';
+import { carsToDecide } from '../../../helpers/decide/decide.ts';
 
 const plan = (carId: number) => ({
   carId,

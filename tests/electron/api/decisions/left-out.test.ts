@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { whyLeftOut } from '../../../../electron/api/decisions/left-out.ts';
 import type { SeasonOffer } from '../../../../electron/api/views.ts';
-import { taken } from '../../../helpers/season-cars.ts';
+import { taken } from '../../../helpers/decide/season-cars.ts';
 
 const offer = (
   option: SeasonOffer['option'],

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { filesBelow } from '../../../../db/archive/bag.ts';
 import { layout } from '../../../../db/file/layout.ts';
 import { newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
-import { heicFile, picture } from '../../../helpers/pictures.ts';
+import { heicFile, picture } from '../../../helpers/pictures/pictures.ts';
 
 const list =
   'inventory_number,casting,colour,grade,finish_state,location,notes,price\n' +

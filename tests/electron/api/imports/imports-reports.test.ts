@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
 import { fitMarketInTurns } from '../../../../valuation/market/fit-market.ts';
 import { type Api, addReference, newCollectionService, refusalOf, resultOf } from '../../../helpers/api.ts';
-import { picture } from '../../../helpers/pictures.ts';
+import { picture } from '../../../helpers/pictures/pictures.ts';
 
 vi.mock('../../../../valuation/market/fit-market.ts', async original => {
   const engine = await original<typeof import('../../../../valuation/market/fit-market.ts')>();

@@ -23,8 +23,8 @@ import {
 import { ledgerDocument } from '../../../../reports/documents/kinds/ledger.ts';
 import { worksheetDocument } from '../../../../reports/documents/kinds/worksheet.ts';
 import { entryModel } from '../../../../reports/model/entry-model.ts';
+import { disclosureText } from '../../../../valuation/wording/cars/disclosure-text.ts';
 import { spell } from '../../../../valuation/wording/dialect.ts';
-import { disclosureText } from '../../../../valuation/wording/disclosure-text.ts';
 import { finishStates, grades } from '../../../../valuation/words.ts';
 import { type Api, addReference, newCollectionService, resultOf } from '../../../helpers/api.ts';
 import { readRfc4180 } from '../../../helpers/rfc-4180.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { disclosureText } from '../../../../valuation/wording/disclosure-text.ts';
+import { disclosureText } from '../../../../valuation/wording/cars/disclosure-text.ts';
 import { type Api, addReference, newCollectionService, resultOf } from '../../../helpers/api.ts';
 
 const shelf = async () => {

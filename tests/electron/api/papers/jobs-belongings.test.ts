@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { type Api, newCollectionService, resultOf } from '../../../helpers/api.ts';
-import { picture } from '../../../helpers/pictures.ts';
+import { picture } from '../../../helpers/pictures/pictures.ts';
 
 const shelf = async () => {
   const { api } = await newCollectionService();

@@ -6,7 +6,7 @@ import sharp from 'sharp';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { paperKinds } from '../../../../electron/api/inputs.ts';
 import { type Api, addReference, newCollectionService, resultOf } from '../../../helpers/api.ts';
-import { telephonePicture } from '../../../helpers/pictures.ts';
+import { telephonePicture } from '../../../helpers/pictures/pictures.ts';
 import { canReadPdf } from '../../../reports/read-pdf.ts';
 
 /** The pictures of a PDF as `pdfimages` takes them out. */

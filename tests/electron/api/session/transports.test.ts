@@ -8,7 +8,7 @@ import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { router } from '../../../../electron/api/router.ts';
 import type { Session } from '../../../../electron/api/session/session.ts';
 import { type Api, addReference, newCollectionService, newService, resultOf } from '../../../helpers/api.ts';
-import { picture } from '../../../helpers/pictures.ts';
+import { picture } from '../../../helpers/pictures/pictures.ts';
 
 /** Ends of a channel that Node types apart from the page's ports. */
 const asPort = (port: MessagePort) => port as unknown as globalThis.MessagePort;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { tableHashes } from '../../../../db/backup/manifest.ts';
 import { addReference, newCollectionService, refusalOf } from '../../../helpers/api.ts';
-import { picture } from '../../../helpers/pictures.ts';
+import { picture } from '../../../helpers/pictures/pictures.ts';
 
 const benched = async () => {
   const service = await newCollectionService();

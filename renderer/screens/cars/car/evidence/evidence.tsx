@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
-import { evidenceText, helpText } from '../../../../../valuation/wording/evidence-text.ts';
+import { evidenceText, helpText } from '../../../../../valuation/wording/values/evidence-text.ts';
 import { type WhichWorth, whichWorths, worthNames } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';

@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
-import { purchaseText } from '../../../../../valuation/wording/purchase-text.ts';
+import { purchaseText } from '../../../../../valuation/wording/values/purchase-text.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { amountText, dateText, readerLocale } from '../../../../components/format.ts';

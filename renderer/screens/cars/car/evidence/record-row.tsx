@@ -1,8 +1,8 @@
 import { Link } from 'wouter';
 import { currencyDecimals } from '../../../../../valuation/money.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
-import { evidenceKindNames, ownEvidenceText } from '../../../../../valuation/wording/evidence-text.ts';
-import { adjustmentText } from '../../../../../valuation/wording/record-text.ts';
+import { evidenceKindNames, ownEvidenceText } from '../../../../../valuation/wording/values/evidence-text.ts';
+import { adjustmentText } from '../../../../../valuation/wording/values/record-text.ts';
 import { conditionLabel } from '../../../../../valuation/words.ts';
 import { amountText, dateText, percentText, readerLocale, worthText } from '../../../../components/format.ts';
 import { readerWords } from '../../../../components/words.ts';

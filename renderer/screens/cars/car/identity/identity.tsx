@@ -4,9 +4,9 @@ import { type Ref, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { CarPage } from '../../../../../electron/api/views.ts';
 import { readDate } from '../../../../../valuation/reading/date.ts';
-import { carColour } from '../../../../../valuation/wording/car-names.ts';
-import { disclosureText } from '../../../../../valuation/wording/disclosure-text.ts';
-import { statusText } from '../../../../../valuation/wording/status-text.ts';
+import { carColour } from '../../../../../valuation/wording/cars/car-names.ts';
+import { disclosureText } from '../../../../../valuation/wording/cars/disclosure-text.ts';
+import { statusText } from '../../../../../valuation/wording/cars/status-text.ts';
 import {
   type BasePaint,
   carGradeLabel,

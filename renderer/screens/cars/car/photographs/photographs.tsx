@@ -1,7 +1,7 @@
 import { Button, Modal } from '@mantine/core';
 import { useState } from 'react';
 import type { CarPage } from '../../../../../electron/api/views.ts';
-import { carTitle } from '../../../../../valuation/wording/car-names.ts';
+import { carTitle } from '../../../../../valuation/wording/cars/car-names.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { useFileDrop } from '../../../../components/files/use-file-drop.ts';

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { CarPage, PlanView } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
-import { hazardsOf } from '../../../../../valuation/wording/cautions.ts';
+import { hazardsOf } from '../../../../../valuation/wording/work/cautions.ts';
 import { api } from '../../../../api/client.ts';
 import { useAction } from '../../../../components/actions/use-action.ts';
 import { RangeText } from '../../../../components/amounts/amount.tsx';

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import type { CarPage, WorthExplanation } from '../../../../../electron/api/views.ts';
 import type { Currency, IsoDate } from '../../../../../valuation/types.ts';
-import { evidenceText, helpText } from '../../../../../valuation/wording/evidence-text.ts';
+import { evidenceText, helpText } from '../../../../../valuation/wording/values/evidence-text.ts';
 import type { WhichWorth } from '../../../../../valuation/words.ts';
 import { conditionLabel } from '../../../../../valuation/words.ts';
 import { api } from '../../../../api/client.ts';

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { CarPlanView, PlanSource } from '../../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../../valuation/types.ts';
-import { gradesText } from '../../../../../../valuation/wording/work-text.ts';
+import { gradesText } from '../../../../../../valuation/wording/work/work-text.ts';
 import { type FinishState, type WorkKind, workKinds } from '../../../../../../valuation/words.ts';
 import { api } from '../../../../../api/client.ts';
 import { AmountDelta, RangeText } from '../../../../../components/amounts/amount.tsx';

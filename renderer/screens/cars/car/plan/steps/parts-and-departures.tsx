@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import type { CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency, PartChoice, PlanWishes } from '../../../../../../valuation/types.ts';
-import { departureText, workReasonText } from '../../../../../../valuation/wording/work-text.ts';
+import { departureText, workReasonText } from '../../../../../../valuation/wording/work/work-text.ts';
 import {
   type DeviationKind,
   deviationKinds,

@@ -1,6 +1,6 @@
 import type { CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency, PlanWishes } from '../../../../../../valuation/types.ts';
-import { closureText, gradesText, heldDownText } from '../../../../../../valuation/wording/work-text.ts';
+import { closureText, gradesText, heldDownText } from '../../../../../../valuation/wording/work/work-text.ts';
 import {
   type Closure,
   closures,

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { CarPage, CarPlanView } from '../../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../../valuation/types.ts';
-import { hazardsOf } from '../../../../../../valuation/wording/cautions.ts';
+import { hazardsOf } from '../../../../../../valuation/wording/work/cautions.ts';
 import { isWorkKind, paintsCar, workKinds } from '../../../../../../valuation/words.ts';
 import { api } from '../../../../../api/client.ts';
 import { CautionList } from '../../../../../components/cautions/caution-list.tsx';
