@@ -56,6 +56,8 @@ export const theme = createTheme({
   respectReducedMotion: true,
   components: {
     Button: { defaultProps: { size: 'xs', variant: 'default' } },
+    // What is said of a field stands clear of the ring around it.
+    InputWrapper: { styles: { description: { marginBottom: 4 } } },
     ActionIcon: { defaultProps: { variant: 'subtle', color: 'gray', size: 30 } },
     TextInput: small,
     NumberInput: small,
