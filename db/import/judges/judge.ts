@@ -162,12 +162,8 @@ export class RowReader {
   text(column: string): string {
     const given = this.#given.get(column);
     if (given !== undefined) return given;
-    const { places, moreNotes } = this.habits.mapping;
-    const place = places.get(column);
-    if (place === undefined) return '';
-    if (column !== 'notes' || moreNotes.length === 0) return this.#textAt(place);
-    return [place, ...moreNotes]
-      .map(one => this.#textAt(one))
+    return this.#placesOf(column)
+      .map(place => this.#textAt(place))
       .filter(Boolean)
       .join('\n');
   }
