@@ -28,8 +28,9 @@ export const startRelayedService = (node: string, file: string, options: string)
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
     serialization: 'advanced',
   });
+  // What is sent to a process that is ending may come too late; how it ended is told by its exit alone.
   const send = (message: ToService) => {
-    if (child.connected) child.send(message);
+    if (child.connected) child.send(message, () => undefined);
   };
   const pages = new Map<number, MessagePortMain>();
   let last = 0;
@@ -52,7 +53,9 @@ export const startRelayedService = (node: string, file: string, options: string)
     kill: () => void child.kill(),
     onExit: listener => {
       child.on('exit', listener);
-      child.on('error', () => listener(null));
+      child.on('error', () => {
+        if (child.pid === undefined) listener(null);
+      });
     },
   };
 };

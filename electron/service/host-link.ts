@@ -69,7 +69,7 @@ class RelayedPort {
 const childLink = (child: NodeJS.Process): HostLink => {
   const ports = new Map<number, RelayedPort>();
   const tell = (message: FromService) => {
-    if (child.connected) child.send?.(message);
+    if (child.connected) child.send?.(message, undefined, undefined, () => undefined);
   };
   let onPort: (port: PagePort) => void = () => {};
   let onClose = () => {};
