@@ -5,7 +5,7 @@ import { heicFile } from '../../../helpers/pictures/pictures.ts';
 
 const heic = (bytes: Uint8Array) => new File([new Uint8Array(bytes)], 'IMG_1.HEIC');
 
-const worker = (name: string) => new URL(`../../../helpers/${name}`, import.meta.url);
+const worker = (name: string) => new URL(`../../../helpers/hooks/${name}`, import.meta.url);
 
 it('calls are answered while a HEIC photograph is being decoded, and one cut short holds up no other', async () => {
   const { session, api } = await newCollectionService();
