@@ -17,11 +17,17 @@ export interface KeyGroup {
   keys: readonly ScreenKey[];
 }
 
+/** Dialogs that cover the page, the topmost last. */
+const covering = '[role="dialog"][aria-modal="true"]';
+const coverOf = (): Element | undefined => [...document.querySelectorAll(covering)].at(-1);
+const isBeneath = (target: EventTarget | null): boolean =>
+  target === document.body || (target instanceof Node && !!document.getElementById('root')?.contains(target));
+
 export const onMac = (): boolean => isMac(navigator.platform);
 
 /**
  * The keys that work just now. One listener hears them all, from before the first thing is drawn: while a
- * screen is loading, presses that nobody takes are held and pressed again, once and in their order, when it
+ * screen is loading, or a dialog that was drawn has yet to take the focus, presses that nobody takes are held and pressed again, once and in their order, when it
  * stands. They are dropped when the reader goes elsewhere meanwhile: to another place, into a text field, by
  * the mouse, or by a key that works already.
  */
@@ -33,6 +39,8 @@ export class KeyRegistry {
   private loading = 0;
   private replaying = false;
   private pressing = false;
+  /** Dialogs that have had the focus. */
+  private readonly entered = new WeakSet<Element>();
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.listeners.add(listener);
@@ -89,12 +97,15 @@ export class KeyRegistry {
   /** Listens to the page for good. */
   listen(page: Window): this {
     page.addEventListener('keydown', this.holdBehindOthers, { capture: true });
+    page.addEventListener('keydown', this.holdForDialog, { capture: true });
     page.addEventListener('keydown', this.press);
     page.addEventListener('hashchange', this.left);
     page.addEventListener('popstate', this.left);
     page.addEventListener('pointerdown', this.left);
-    page.addEventListener('focusin', event => {
-      if (this.loading > 0 && inField(event.target)) this.left();
+    page.addEventListener('focusin', ({ target }) => {
+      const dialog = target instanceof Element ? target.closest(covering) : null;
+      if (dialog) this.entered.add(dialog);
+      else if (this.loading > 0 && inField(target)) this.left();
     });
     return this;
   }
@@ -115,6 +126,23 @@ export class KeyRegistry {
     event.stopImmediatePropagation();
     this.held.hold(event);
   };
+
+  /** A dialog takes the focus a moment after it is drawn; what is pressed meanwhile is meant for it. */
+  private readonly holdForDialog = (event: KeyboardEvent): void => {
+    if (this.pressing || !isBeneath(event.target) || !mayWait(event, this.held.any)) return;
+    const dialog = coverOf();
+    if (!dialog || this.entered.has(dialog)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    this.held.hold(event);
+    void this.awaitEntry(dialog);
+  };
+
+  private async awaitEntry(dialog: Element): Promise<void> {
+    const stands = this.awaitScreen();
+    while (dialog.isConnected && !this.entered.has(dialog)) await drawn();
+    stands();
+  }
 
   private readonly press = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.isComposing) return;

@@ -308,6 +308,20 @@ test('a second car is taken into a new season though the page comes late to show
   await expect(season.getByRole('button', { name: 'Put 2 on the bench' })).toBeEnabled();
 });
 
+test('a key pressed for a dialog that has yet to take the focus is its own', async ({ demo }) => {
+  await carsToDecide(demo, 'recommendation=conserve');
+  await settled(demo);
+  await demo.emulateMedia({ reducedMotion: 'reduce' });
+  const release = await holdTimers(demo);
+  const dialog = demo.getByRole('dialog');
+  await demo.keyboard.press('r');
+  await expect(dialog).toBeVisible();
+  await demo.keyboard.press('Enter');
+  await release();
+  await expect(demo.getByText('1 car decided')).toBeVisible();
+  await expect(dialog).toBeHidden();
+});
+
 test('the focus stays at its place of the photo wall when other cars come there', async ({ demo }) => {
   await goTo(demo, '/cars?view=wall&show=unidentified');
   const place = (of: number) => demo.locator(`[data-place="${of}"]`);
