@@ -1,26 +1,13 @@
 import type { IsoDate } from '../../types.ts';
-import {
-  type Closure,
-  type DeviationKind,
-  deviationKinds,
-  type FidelityGrade,
-  paintsCar,
-  type WorkKind,
-} from '../../words.ts';
+import { type DeviationKind, deviationKinds, paintsCar, type WorkKind } from '../../words.ts';
 import type { WorkFacts } from './disclosure-text.ts';
 
 /** A record of finished work, as far as it is disclosed. Empty texts where nothing is said. */
-export interface WorkRecord {
+export interface WorkRecord
+  extends Pick<WorkFacts, 'fidelity' | 'closure' | 'bearings' | 'axles' | 'leftAsWas' | 'colour' | 'who'> {
   kind: WorkKind;
   finishedOn: IsoDate;
-  fidelity: FidelityGrade | null;
   departures: readonly DeviationKind[];
-  closure: Closure | 'not opened' | '';
-  bearings: string;
-  axles: string;
-  leftAsWas: string;
-  colour: string;
-  who: string;
 }
 
 /**
