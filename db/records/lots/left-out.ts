@@ -18,17 +18,17 @@ export const leaveOutPurchase = async (
   else await trx.updateTable('car').set(values).where('id', '=', id).execute();
 };
 
+/** The rows of a table that are left out. */
+const leftOutRows = (db: Kysely<Schema>, table: 'car' | 'lot') =>
+  db
+    .selectFrom(table)
+    .select(['id', 'purchase_left_out_why as why'])
+    .where('purchase_left_out', '=', 1)
+    .execute();
+
 /** The lots that are left out, by id, with why; "yes" where nothing was said. */
 export const leftOutLots = async (db: Kysely<Schema>): Promise<Map<number, string>> =>
-  new Map(
-    (
-      await db
-        .selectFrom('lot')
-        .select(['id', 'purchase_left_out_why'])
-        .where('purchase_left_out', '=', 1)
-        .execute()
-    ).map(({ id, purchase_left_out_why: why }) => [id, why || 'yes']),
-  );
+  new Map((await leftOutRows(db, 'lot')).map(({ id, why }) => [id, why || 'yes']));
 
 /** Whether a lot is left out, and which of its cars are, by car id. */
 export const leftOutOf = async (
@@ -55,12 +55,4 @@ export const leftOutOf = async (
 
 /** Why what was paid for a car is left out of estimates, by car id; cars of which it counts are not in it. */
 export const leftOutCars = async (db: Kysely<Schema>): Promise<Map<number, string>> =>
-  new Map(
-    (
-      await db
-        .selectFrom('car')
-        .select(['id', 'purchase_left_out_why'])
-        .where('purchase_left_out', '=', 1)
-        .execute()
-    ).map(car => [car.id, car.purchase_left_out_why]),
-  );
+  new Map((await leftOutRows(db, 'car')).map(({ id, why }) => [id, why]));
