@@ -131,6 +131,8 @@ const inside = [
     to: { path: '^renderer/screens/', pathNot: '^renderer/screens/$1/' },
   },
 ];
+const charts = '^renderer/screens/(home/worth-chart|sales/price-chart|cars/car/worth/worth-lines)\\.tsx$';
+
 module.exports = {
   forbidden: [
     { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
@@ -189,6 +191,19 @@ module.exports = {
       severity: 'error',
       from: { path: '^electron/', pathNot: '^electron/demo/' },
       to: { path: '^electron/demo/', dynamic: false },
+    },
+    // Charts are more code than all else that a screen needs; only their own files draw with the library.
+    {
+      name: 'charts-are-drawn-in-files-of-their-own',
+      severity: 'error',
+      from: { path: '^renderer/', pathNot: charts },
+      to: { path: 'node_modules/recharts/' },
+    },
+    {
+      name: 'charts-are-loaded-when-shown',
+      severity: 'error',
+      from: { path: '^renderer/' },
+      to: { path: charts, dynamic: false },
     },
     {
       name: 'valuation-is-pure',

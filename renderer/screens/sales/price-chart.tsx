@@ -59,7 +59,7 @@ const ReadSale = ({ point: { row } }: { point: PricePoint }) => (
 /**
  * What one casting has brought over the years, each sale a dot in its own colour, on a scale of equal ratios.
  */
-export const PriceChart = ({
+const PriceChart = ({
   list,
   currency,
   onOpen,
@@ -140,3 +140,5 @@ export const PriceChart = ({
     </figure>
   );
 };
+
+export default PriceChart;

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { Suspense, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import type { CollectionSummary, SaleRow, SalesFacts } from '../../../electron/api/views.ts';
 import type { SaleFilter } from '../../../valuation/reading/list-address.ts';
@@ -9,6 +9,7 @@ import { useAction } from '../../components/actions/use-action.ts';
 import { DataGrid } from '../../components/data-grid/data-grid.tsx';
 import type { CellChange, GridHandle, GridSort, RowState } from '../../components/data-grid/types.ts';
 import type { Choice } from '../../components/inputs/choices.ts';
+import { lateCode, useLate } from '../../components/late-code.ts';
 import { EmptyState } from '../../components/layout/empty-state.tsx';
 import { ErrorState } from '../../components/layout/error-state.tsx';
 import { LoadingState } from '../../components/layout/loading-state.tsx';
@@ -20,13 +21,15 @@ import { addLook } from '../../components/saved-views/list-look.ts';
 import { useListLook } from '../../components/saved-views/use-list-look.ts';
 import { LeftOut, useSavedViews, ViewsMenu } from '../../components/saved-views/views-menu.tsx';
 import { FilterBar } from './filter-bar.tsx';
-import { PriceChart } from './price-chart.tsx';
 import { RecordFoot } from './record-foot.tsx';
 import { saleColumns } from './sale-columns.tsx';
 import { saleChanges } from './sale-edits.ts';
 import { filterQuery } from './sale-filter.ts';
 import classes from './sales.module.css';
 import { useSaleList } from './use-sale-list.ts';
+
+/** Charts are more code than all else that the list needs. */
+const priceChart = lateCode(() => import('./price-chart.tsx'));
 
 const tones: Record<SaleState, RowState | null> = {
   counted: null,
@@ -99,6 +102,7 @@ export const SalesList = ({
   const means = useOwnMeanings();
   const columns = useMemo(() => saleColumns(sources, means), [sources, means]);
   const look = useListLook('sales', columns, newestFirst);
+  const PriceChart = useLate(priceChart);
   const views = useSavedViews('sales');
   const startAt = opened === null ? asked : String(opened);
   const { windowed, setRange, chosen, list } = useSaleList(filter, look.sortedBy, startAt);
@@ -150,7 +154,9 @@ export const SalesList = ({
         onChange={change}
       />
       {filter.casting !== null || filter.variation !== null ? (
-        <PriceChart list={list} currency={summary.reportingCurrency} onOpen={setOpened} />
+        <Suspense fallback={null}>
+          <PriceChart list={list} currency={summary.reportingCurrency} onOpen={setOpened} />
+        </Suspense>
       ) : null}
       <div className={classes.list}>
         <DataGrid
