@@ -162,7 +162,12 @@ export class RowReader {
   text(column: string): string {
     const given = this.#given.get(column);
     if (given !== undefined) return given;
-    return this.#placesOf(column)
+    const { places, moreNotes } = this.habits.mapping;
+    const place = places.get(column);
+    if (place === undefined) return '';
+    // Asked for a score of times in each row, nearly always of one place.
+    if (column !== 'notes' || moreNotes.length === 0) return this.#textAt(place);
+    return [place, ...moreNotes]
       .map(place => this.#textAt(place))
       .filter(Boolean)
       .join('\n');
