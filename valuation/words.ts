@@ -237,7 +237,7 @@ export const beliefLevels = ['series', 'casting', 'variation'] as const;
 export type BeliefLevel = (typeof beliefLevels)[number];
 
 /**
- * How far a sale record counts: in full, doubted as wild, set aside by the engine as of no use, left
+ * How far a sale record counts: in full, doubted as wild or as booked under another variation, set aside by the engine as of no use, left
  * out by the owner.
  */
 export const saleStates = ['counted', 'doubtful', 'set aside', 'left out'] as const;

@@ -7,6 +7,7 @@ import { type FinishState, finishStates, grades, type Rarity, rarities } from '.
 import { chooseTime } from './choose-time.ts';
 import { fitRounds, noiseFactors, type RoundsResult } from './fit-rounds.ts';
 import { countEvidence, type FittedMarket } from './fitted-market.ts';
+import { doubtfulLabelFrom } from './label-doubt.ts';
 import { columns, type RaritySpan, sourceColumn, yearLengths, yearsWithin } from './market-columns.ts';
 import { designMarket, type MarketDesign } from './market-design.ts';
 import { indexMarket } from './market-index.ts';
@@ -188,12 +189,17 @@ export const fitMarketInTurns = function* (
     .map(({ record }, i) => ({ id: record.id, departure: fit.departures[i]! }))
     .filter(({ departure }) => Math.abs(departure) >= doubtfulFrom);
 
+  const mislabelled = records
+    .map(({ record }, i) => ({ id: record.id, chance: 1 - (fit.labels?.right[i] ?? 1) }))
+    .filter(({ chance }) => chance > doubtfulLabelFrom);
+
   return {
     on,
     reportingCurrency: market.reportingCurrency,
     assumptions,
     setAside,
     doubtful,
+    mislabelled,
     ownAside: own.aside,
     recordsUsed: records.length,
     leftOut: leftOut(fit, records.length),

@@ -141,6 +141,11 @@ export interface FittedMarket {
   ownAside: OwnAside[];
   /** Records doubted as wild: how many standard deviations they lie from what the others predict. */
   doubtful: { id: number; departure: number }[];
+  /**
+   * Records whose price suits another variation of their casting better: the chance, 0…1, that they are booked
+   * under the wrong one. They count by what is left.
+   */
+  mislabelled: { id: number; chance: number }[];
   recordsUsed: number;
   /**
    * The estimate tried on its own records: each predicted by the others, the share of them that fell inside

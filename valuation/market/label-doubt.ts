@@ -14,6 +14,9 @@ const fewestRecords = 100;
 /** The assumed supply of a rarity counts as so many of its variations. */
 const supplyVariations = 5;
 
+/** From here on a record is named as one that may be of another variation: it is likelier to be than not. */
+export const doubtfulLabelFrom = 0.5;
+
 /** What can be told of whether records are booked under the variation that was sold. */
 export interface LabelDoubt {
   /** Share of the records that are not. */

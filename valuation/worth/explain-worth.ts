@@ -151,6 +151,7 @@ export const explainWorth = (
     subjectRarity += chance * rarityLog.get(variation < 0 ? null : rarities[variation]!)!;
   }
   const own = new Set(place.variation >= 0 ? [place.variation] : place.candidates);
+  const mislabelled = new Set(fitted.mislabelled.map(({ id }) => id));
   const series = index.castingSeries[place.casting]!;
   const order = Array.from(weights.keys())
     .filter(i => weights[i]! > 0)
@@ -177,7 +178,7 @@ export const explainWorth = (
       adjusted: Math.round(Math.exp(log)),
       weight: weights[i]!,
       level,
-      doubtful: Math.abs(departures[i]!) >= doubtfulFrom,
+      doubtful: Math.abs(departures[i]!) >= doubtfulFrom || mislabelled.has(sale.record.id),
     };
   });
 };

@@ -27,6 +27,12 @@ import type { OwnRest } from './shared.ts';
 import type { WorkingOut } from './windows.ts';
 import type { FirstSteps } from './young.ts';
 
+/**
+ * Why the engine set a sale record aside; by how many standard deviations it departs from the others; or the
+ * chance, 0…1, that it is of another variation of its casting, which its price suits better.
+ */
+export type SaleDoubt = { cause: AsideCause } | { departure: number } | { otherVariation: number };
+
 export interface SaleRow {
   id: number;
   soldOn: IsoDate;
@@ -50,11 +56,10 @@ export interface SaleRow {
   own: boolean;
   /**
    * How far it counts: left out by the owner, set aside by the engine as of no use, doubted as
-   * wild, or counted.
+   * wild or booked under another variation, or counted.
    */
   state: SaleState;
-  /** Why the engine set it aside, or by how many standard deviations it departs from the others, or null. */
-  doubt: { cause: AsideCause } | { departure: number } | null;
+  doubt: SaleDoubt | null;
   /** Of a doubtful one: between what prices the middle half of the others of its casting lies, where there are enough. */
   among: { low: Minor; high: Minor } | null;
   notes: string;

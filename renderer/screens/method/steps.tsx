@@ -77,7 +77,8 @@ export const Steps = ({ assumptions, currency }: { assumptions: AssumptionSet; c
               A price far from what the others suggest counts little and is marked as doubtful; it stays on
               the list for you to leave out or keep. From 100 records on, a sale counts less where its price
               suits another variation of its casting better, because it may have been listed under the wrong
-              one. How often that happens is learned from all records; your own sales are never doubted so.
+              one, and is marked as doubtful, too. How often that happens is learned from all records; your
+              own sales are never doubted so.
             </p>
           </Step>
           <Step number={5} title="What you paid and what you believe count beside sales">

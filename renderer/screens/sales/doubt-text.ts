@@ -1,14 +1,19 @@
 import type { SaleRow } from '../../../electron/api/views.ts';
-import { asideText, departureText } from '../../../valuation/wording/values/record-text.ts';
+import {
+  asideText,
+  departureText,
+  otherVariationText,
+} from '../../../valuation/wording/values/record-text.ts';
 import { readerLocale } from '../../components/format.ts';
 
 /**
- * Why a record is not used, or how far it departs from the others, without a full stop; undefined
+ * Why a record is not used, how far it departs from the others, or that it may be of another variation, without a full stop; undefined
  * where neither is so.
  */
 export const doubtText = ({ doubt }: Pick<SaleRow, 'doubt'>): string | undefined => {
   if (doubt === null) return undefined;
-  return 'cause' in doubt
-    ? asideText(doubt.cause, readerLocale())
-    : departureText(doubt.departure, readerLocale());
+  if ('cause' in doubt) return asideText(doubt.cause, readerLocale());
+  return 'departure' in doubt
+    ? departureText(doubt.departure, readerLocale())
+    : otherVariationText(doubt.otherVariation, readerLocale());
 };

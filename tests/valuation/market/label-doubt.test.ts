@@ -44,6 +44,16 @@ describe('records booked under another variation', () => {
     );
   });
 
+  it('are named where another variation is likelier, with the chance of it', () => {
+    const named = fitted.mislabelled;
+    expect(named.length).toBeGreaterThan(30);
+    expect(named.every(({ chance }) => chance > 0.5 && chance < 1)).toBe(true);
+    const right = named.filter(({ id }) => wrong.has(id)).length;
+    // As often wrong as they are said to be, or nearly.
+    expect(right / named.length).toBeGreaterThan(mean(named.map(({ chance }) => chance)) - 0.15);
+    expect(fitMarket(clean, assumptions, on).mislabelled.length).toBeLessThan(named.length / 5);
+  });
+
   it('draw what rare variations bring less towards what common ones do', () => {
     const off = market.variations.flatMap(({ id, castingId, rarity }) => {
       if (rarity !== 'rare') return [];

@@ -12,7 +12,12 @@ import {
 } from '../../../valuation/wording/values/evidence-text.ts';
 import { guardInShort, guardText } from '../../../valuation/wording/values/guard-text.ts';
 import { reasonText, tornadoInputText, turningText } from '../../../valuation/wording/values/reason-text.ts';
-import { adjustmentText, asideText, departureText } from '../../../valuation/wording/values/record-text.ts';
+import {
+  adjustmentText,
+  asideText,
+  departureText,
+  otherVariationText,
+} from '../../../valuation/wording/values/record-text.ts';
 import { verdictText } from '../../../valuation/wording/values/verdict-text.ts';
 import { options } from '../../../valuation/words.ts';
 import {
@@ -214,6 +219,7 @@ describe('a sale record', () => {
     );
     expect(departureText(-3.46, 'de-DE')).toMatch(/^3,5 standard deviations below/);
     expect(departureText(3.46, 'en-US')).toMatch(/^3\.5 standard deviations above/);
+    expect(otherVariationText(0.812, 'en-US')).toMatch(/^its price suits another .* \(81 % likely\)/);
   });
 });
 

@@ -64,3 +64,10 @@ export const asideText = (cause: AsideCause, locale: string): string => {
  */
 export const departureText = (departure: number, locale: string): string =>
   `${numberText(Math.abs(departure), 1, locale)} standard deviations ${departure > 0 ? 'above' : 'below'} what the other records say; it counts little`;
+
+/**
+ * That a doubtful record's price suits another variation of its casting better; `chance` (0…1) is that of its
+ * being one of those. Without a full stop.
+ */
+export const otherVariationText = (chance: number, locale: string): string =>
+  `its price suits another variation of its casting better (${numberText(100 * chance, 0, locale)} % likely); check which one it was. It counts little`;

@@ -86,6 +86,34 @@ describe('the list of sale records, read in windows', () => {
     expect(ofCasting.map(({ missingParts }) => missingParts)).toEqual([['wheels']]);
   });
 
+  it('says of a record whose price suits another variation that it may be one of those', async () => {
+    const { api, dovetail, variations } = await withSales();
+    const add = (variationId: number, price: number, i: number) =>
+      api.sales.create({
+        soldOn: `2025-0${1 + (i % 9)}-15`,
+        castingId: dovetail,
+        variationId,
+        price: Math.round(price * (1 + ((i % 7) - 3) / 12)),
+        currency: 'USD',
+        grade: 6,
+        reference: `lot ${variationId} ${i}`,
+      });
+    for (let i = 0; i < 60; i++) {
+      await add(variations.emberTwin, 1000, i);
+      await add(variations.mossTwin, 2000, i);
+    }
+    const { id: strayed } = await add(variations.emberTwin, 2000, 3);
+    const row = (await shown(api, order(null), { ...all, show: 'doubtful' })).find(
+      ({ id }) => id === strayed,
+    );
+    expect(row).toMatchObject({ state: 'doubtful', among: null });
+    const doubt = row?.doubt;
+    if (!doubt || !('otherVariation' in doubt))
+      throw new Error(`It is doubted otherwise: ${JSON.stringify(doubt)}`);
+    expect(doubt.otherVariation).toBeGreaterThan(0.5);
+    expect(doubt.otherVariation).toBeLessThan(1);
+  });
+
   it('says what a range holds, and among what prices a doubtful record stands', async () => {
     const { api, odd, wild } = await withSales();
     const rows = await shown(api, order(null));
