@@ -1,4 +1,5 @@
 import { ActionIcon, Menu, Tooltip, useMantineColorScheme } from '@mantine/core';
+import { useNotifications } from '@mantine/notifications';
 import { IconArrowBackUp, IconArrowForwardUp, IconDots, IconSearch } from '@tabler/icons-react';
 import { useQuery } from '@tanstack/react-query';
 import { useLocation } from 'wouter';
@@ -89,8 +90,10 @@ export const TopBar = ({ onKeys }: { onKeys: () => void }) => {
     { keys: 'mod+K /', does: 'Search everything', run: openSearch },
     { keys: '?', does: 'Keyboard shortcuts', run: onKeys },
   ]);
+  const { notifications } = useNotifications();
   return (
-    <header className={classes.bar}>
+    // Whether a notice is up is said here: a rule that looks for one in the page is tried at each change of a list.
+    <header className={classes.bar} data-notice={notifications.length > 0 || undefined}>
       <button type="button" className={classes.search} onClick={openSearch}>
         <IconSearch size={15} stroke={1.8} />
         <span className={classes.searchLabel}>Search everything</span>

@@ -1,8 +1,5 @@
 import '@fontsource-variable/source-sans-3/wght.css';
-import '@mantine/core/styles.layer.css';
-import '@mantine/dates/styles.layer.css';
-import '@mantine/notifications/styles.layer.css';
-import '@mantine/spotlight/styles.layer.css';
+import './mantine-styles.ts';
 import './tokens.css';
 import './base.css';
 import { localStorageColorSchemeManager, MantineProvider } from '@mantine/core';

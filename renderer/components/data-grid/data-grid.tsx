@@ -59,7 +59,8 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
     scrollPaddingStart: head,
     scrollMargin: 0,
   });
-  const bodyHeight = (scroller.current?.clientHeight ?? 400) - head;
+  // As it was watched: asking the element would lay the page out in the middle of each scroll.
+  const bodyHeight = (virtual.scrollRect?.height ?? 400) - head;
   grid.pageRows.current = Math.max(1, Math.floor(bodyHeight / rowHeight) - 1);
 
   const current = useRef(grid);
