@@ -112,7 +112,7 @@ export interface DoubtInput {
  * other variation of the casting. How well its price suits each is told by the other records. A record's chance of
  * being booked rightly is its weight. Beside that it tells less surely: from the information of a complete record is
  * taken what the label leaves open, (1 − chance) × its squared departure in variances of one sale. Steps go half the
- * way, so that records that vouch for each other come to rest.
+ * way, so that records that vouch for each other come to rest. The chances of `before` are written over.
  *
  * Source: Dempster, Laird & Rubin (1977), JRSS B 39, mixtures; Louis (1982), JRSS B 44, the missing information;
  * Asuncion, Welling, Smyth & Teh (2009), Proc. 25th UAI, counts without the record itself.
@@ -132,7 +132,9 @@ export const settleDoubt = ({
   const expected = expectedCounts(before);
   const right = new Float64Array(slots.length).fill(1);
   const sure = right.slice();
-  const chances = new Float64Array(before.chances.length);
+  // The largest of all: each record's chances follow from its own of before, over which they are written.
+  const { chances } = before;
+  const suits = new Float64Array(castingVariations.reduce((most, { length }) => Math.max(most, length), 0));
   const counts = new Float64Array(before.counts.length);
   let wrong = assumedRecords * assumedShare;
   let records = assumedRecords;
@@ -155,7 +157,7 @@ export const settleDoubt = ({
     let all = 0;
     for (let k = 0; k < places.length; k++) {
       const u = places[k]!;
-      const others = expected[kindOf[u]!]! + Math.max(0, before.counts[u]! - before.chances[from + k]!);
+      const others = expected[kindOf[u]!]! + Math.max(0, before.counts[u]! - chances[from + k]!);
       let likely: number;
       if (u === v) likely = ((1 - share) * Math.exp((-t * t) / 2)) / spread;
       else {
@@ -163,14 +165,14 @@ export const settleDoubt = ({
         const away = level - levels[u]!;
         likely = (elsewhere * Math.exp((-away * away) / about / 2)) / Math.sqrt(about);
       }
-      chances[from + k] = others * likely;
+      suits[k] = others * likely;
       all += others * likely;
     }
     for (let k = 0; k < places.length; k++) {
       const u = places[k]!;
       // A price that suits none of them says nothing of the label.
-      const chance = all > 0 ? chances[from + k]! / all : Number(u === v);
-      chances[from + k] = (chance + before.chances[from + k]!) / 2;
+      const chance = all > 0 ? suits[k]! / all : Number(u === v);
+      chances[from + k] = (chance + chances[from + k]!) / 2;
       counts[u]! += chances[from + k]!;
       if (u === v) right[i] = Math.max(1e-6, chances[from + k]!);
     }
