@@ -6,16 +6,52 @@ import { listBeliefs } from '../records/worth/beliefs.ts';
 import { marketRates } from '../records/worth/rates.ts';
 import type { Schema } from '../schema.ts';
 
-/** The sale records that the engine may use, in the order in which they were entered. */
+/** So many rows are read together, and let go of when the engine's records are made of them. */
+const readTogether = 1000;
+const noParts: SaleRecord['missingParts'] = [];
+const partsOf = (parts: SaleRecord['missingParts']) => (parts.length === 0 ? noParts : parts);
+
+/**
+ * The sale records that the engine may use, in the order in which they were entered. What many of them say is held
+ * once: they stay in memory as long as the market.
+ */
 const marketSales = async (db: Kysely<Schema>): Promise<SaleRecord[]> => {
-  const rows = await db
-    .selectFrom('sale_record')
-    .selectAll()
-    .where('excluded', '=', 0)
-    .where('casting_id', 'is not', null)
-    .orderBy('id')
-    .execute();
-  return rows.flatMap(row => saleToMarket(rowToSale(row)) ?? []);
+  const texts = new Map<string, string>();
+  const one = <Text extends string>(text: Text): Text => {
+    if (!texts.has(text)) texts.set(text, text);
+    return texts.get(text) as Text;
+  };
+  const sales: SaleRecord[] = [];
+  for (let last = 0, isMore = true; isMore; ) {
+    const rows = await db
+      .selectFrom('sale_record')
+      .selectAll()
+      .where('excluded', '=', 0)
+      .where('casting_id', 'is not', null)
+      .where('id', '>', last)
+      .orderBy('id')
+      .limit(readTogether)
+      .execute();
+    for (const row of rows) {
+      const sale = saleToMarket(rowToSale(row));
+      if (!sale) continue;
+      const { soldOn, currency, finishState, source, missingParts, reproductionParts } = sale;
+      sales.push({
+        ...sale,
+        ...{
+          soldOn: one(soldOn),
+          currency: one(currency),
+          finishState: one(finishState),
+          source: one(source),
+        },
+        missingParts: partsOf(missingParts),
+        reproductionParts: partsOf(reproductionParts),
+      });
+    }
+    last = rows.at(-1)?.id ?? last;
+    isMore = rows.length === readTogether;
+  }
+  return sales;
 };
 
 /**

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readMarket } from '../../../db/engine/market.ts';
-import { runAction } from '../../../db/history/history.ts';
+import { runAction, runBulk } from '../../../db/history/history.ts';
 import {
   excludeSales,
   insertSale,
@@ -62,6 +62,26 @@ describe('sale records', () => {
       await insertSale(trx, sale);
     });
     expect(await listSales(collection.read.db)).toHaveLength(2);
+  });
+
+  it('are all read for the engine, once each and in their order, however many there are', async () => {
+    const collection = await newCollection();
+    await addSample(collection);
+    const { sqlite } = collection.write;
+    const insert = sqlite.prepare(
+      `INSERT INTO sale_record (sold_on, price_minor, currency, casting_id, source, excluded, identity)
+       VALUES ('2025-05-05', ?, 'USD', 1, 'auction', ?, ?)`,
+    );
+    const left: number[] = [];
+    await runBulk(collection, 'Added', at, async () => {
+      for (let price = 1; price <= 2100; price++) {
+        const isOut = price % 7 === 0;
+        insert.run(price, Number(isOut), `s${price}`);
+        if (!isOut) left.push(price);
+      }
+    });
+    const { sales } = await readMarket(collection.read.db);
+    expect(sales.flatMap(({ source, price }) => (source === 'auction' ? [price] : []))).toEqual(left);
   });
 
   it('reach the engine only with a casting and not left out', async () => {
