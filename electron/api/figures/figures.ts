@@ -26,8 +26,11 @@ import {
 } from './held-figures.ts';
 import { isFittedToday } from './market.ts';
 
-/** So many cars are read together, and so many worked out before other calls have their turn. */
-const readTogether = 5000;
+/**
+ * So many cars are read together, and so many worked out before other calls have their turn. What hangs on few cars is
+ * read by their numbers, and what is read of them is let go of before V8 takes it for something that stays.
+ */
+const readTogether = 500;
 const beforeOthers = 100;
 
 /**
