@@ -158,19 +158,14 @@ export class RowReader {
     return this.text(column) !== '';
   }
 
-  /** The text of a column: what the owner's words say of it, or what stands there. */
+  /** The text of a column: what the owner's words say of it, or what stands there, remarks in several places. */
   text(column: string): string {
     const given = this.#given.get(column);
     if (given !== undefined) return given;
-    const { places, moreNotes } = this.habits.mapping;
-    const place = places.get(column);
-    if (place === undefined) return '';
-    // Asked for a score of times in each row, nearly always of one place.
-    if (column !== 'notes' || moreNotes.length === 0) return this.#textAt(place);
-    return [place, ...moreNotes]
-      .map(place => this.#textAt(place))
-      .filter(Boolean)
-      .join('\n');
+    const place = this.habits.mapping.places.get(column);
+    if (column !== 'notes') return place === undefined ? '' : this.#textAt(place);
+    const texts = this.#placesOf(column).map(one => this.#textAt(one));
+    return texts.filter(Boolean).join('\n');
   }
 
   /** What stands in a cell that no word has spoken for; '' where that says nothing. */
