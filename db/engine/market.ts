@@ -38,12 +38,10 @@ const marketSales = async (db: Kysely<Schema>): Promise<SaleRecord[]> => {
       const { soldOn, currency, finishState, source, missingParts, reproductionParts } = sale;
       sales.push({
         ...sale,
-        ...{
-          soldOn: one(soldOn),
-          currency: one(currency),
-          finishState: one(finishState),
-          source: one(source),
-        },
+        soldOn: one(soldOn),
+        currency: one(currency),
+        finishState: one(finishState),
+        source: one(source),
         missingParts: partsOf(missingParts),
         reproductionParts: partsOf(reproductionParts),
       });

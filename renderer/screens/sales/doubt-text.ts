@@ -7,8 +7,8 @@ import {
 import { readerLocale } from '../../components/format.ts';
 
 /**
- * Why a record is not used, how far it departs from the others, or that it may be of another variation, without a full stop; undefined
- * where neither is so.
+ * Why a record is not used, how far it departs from the others, or that it may be of another variation,
+ * without a full stop; undefined where none of these is so.
  */
 export const doubtText = ({ doubt }: Pick<SaleRow, 'doubt'>): string | undefined => {
   if (doubt === null) return undefined;
