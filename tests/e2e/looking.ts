@@ -2,7 +2,7 @@
  * Beginning a collection, going to a place of the screens, waiting until it stands, and looking whether
  * everyone can use it.
  */
-import { expect, type Page } from '@playwright/test';
+import { type BrowserContext, expect, type Page } from '@playwright/test';
 import { allButColours, breachesNow } from '../helpers/breaches.ts';
 
 /** On the first start: makes an empty collection in a folder. */
@@ -107,14 +107,25 @@ export const breaches = async (page: Page): Promise<string[]> => {
   return [...dark.map(breach => `dark: ${breach}`), ...light.map(breach => `light: ${breach}`)];
 };
 
+/**
+ * Waits until an open page asks for nothing past the routes that it was given: Chromium tells it of the first
+ * one later than it says, so that what a key asks for at once would go past it.
+ */
+const routed = async (page: Page): Promise<void> => {
+  await page.route('**/?routed', route => route.fulfill({ status: 204 }));
+  const ask = () => page.evaluate(() => fetch('/?routed').then(({ status }) => status));
+  await expect.poll(ask, { intervals }).toBe(204);
+};
+
 /** Holds back what is asked for under an address until it is opened; `asked` says when it was asked for. */
-export const gate = async (page: Pick<Page, 'route'>, address: RegExp) => {
+export const gate = async (of: Page | BrowserContext, address: RegExp) => {
   const opened = Promise.withResolvers<void>();
   const asked = Promise.withResolvers<void>();
-  await page.route(address, async route => {
+  await of.route(address, async route => {
     asked.resolve();
     await opened.promise;
     await route.continue();
   });
+  if ('keyboard' in of) await routed(of);
   return { asked: asked.promise, open: () => opened.resolve() };
 };

@@ -2,7 +2,7 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '../../fixtures.ts';
-import { breaches, goTo, settled, startEmpty } from '../../looking.ts';
+import { breaches, gate, goTo, settled, startEmpty } from '../../looking.ts';
 
 const fixture = (name: string) => fileURLToPath(new URL(`../../../fixtures/${name}`, import.meta.url));
 
@@ -190,20 +190,12 @@ test('a press while the rows are read again is not lost: it imports once they ar
   await settled(page);
 
   // The rows are read again for the lot's name, and that takes a while.
-  let goOn = () => {};
-  const held = new Promise<void>(resolve => {
-    goOn = resolve;
-  });
-  await page.route(/imports\/preview/, async route => {
-    await held;
-    await route.continue();
-  });
-  const asked = page.waitForRequest(/imports\/preview/);
+  const read = await gate(page, /imports\/preview/);
   await page.getByLabel('Name').fill('Market tray');
-  await asked;
+  await read.asked;
   await button.click({ force: true });
   await expect(page.getByRole('heading', { level: 1, name: 'lot.csv' })).toBeVisible();
-  goOn();
+  read.open();
   await expect(
     page.getByRole('heading', { level: 1, name: 'Imported 8 cars into Market tray' }),
   ).toBeVisible();
