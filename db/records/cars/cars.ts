@@ -144,19 +144,24 @@ export interface CarTexts
 const nothingWritten: CarRecord['asWritten'] = {};
 const nothingUnread: UnreadText[] = [];
 
-/** So many cars are asked for one by one; more are read as all that lie between the first and the last. */
-const fewIds = 500;
+/** Cars are read as all that lie between the first and the last where not more than so many times as many can lie there. */
+const withOthers = 4;
 
 /** The texts of these cars, whose ids ascend; others between them may come too. */
 export const carTextsOf = async (db: Kysely<Schema>, ids: readonly number[]): Promise<CarTexts[]> => {
   const query = db
     .selectFrom('car')
     .select(['id', 'inventory_number', 'lot_id', 'casting_id', 'release_id', 'variation_id'])
-    .select(['as_written', 'location', 'notes', 'unread', 'grade_half', 'finish_state']);
+    .select(['location', 'notes', 'grade_half', 'finish_state'])
+    .select(({ fn, val }) => [
+      fn<string | null>('nullif', ['as_written', val('{}')]).as('as_written'),
+      fn<string | null>('nullif', ['unread', val('[]')]).as('unread'),
+    ]);
+  const [first = 0, last = 0] = [ids[0], ids.at(-1)];
   const wanted =
-    ids.length <= fewIds
-      ? query.where('id', 'in', ids)
-      : query.where('id', '>=', ids[0]!).where('id', '<=', ids.at(-1)!);
+    last - first < withOthers * ids.length
+      ? query.where('id', '>=', first).where('id', '<=', last)
+      : query.where('id', 'in', ids);
   return (await wanted.execute()).map(row => ({
     id: row.id,
     inventoryNumber: row.inventory_number,
@@ -164,11 +169,11 @@ export const carTextsOf = async (db: Kysely<Schema>, ids: readonly number[]): Pr
     castingId: row.casting_id,
     releaseId: row.release_id,
     variationId: row.variation_id,
-    identityKey: `${row.casting_id} ${row.release_id} ${row.variation_id} ${row.as_written}`,
-    asWritten: row.as_written === '{}' ? nothingWritten : readTexts(row.as_written),
+    identityKey: `${row.casting_id} ${row.release_id} ${row.variation_id} ${row.as_written ?? ''}`,
+    asWritten: row.as_written === null ? nothingWritten : readTexts(row.as_written),
     location: row.location,
     notes: row.notes,
-    unread: row.unread === '[]' ? nothingUnread : readUnread(row.unread),
+    unread: row.unread === null ? nothingUnread : readUnread(row.unread),
     grade: halfToGrade(row.grade_half),
     finishState: row.finish_state,
   }));

@@ -28,33 +28,31 @@ export interface BriefSale {
 
 const noTexts = {};
 const noParts: PartName[] = [];
-const parts = (json: string) => (json === '[]' ? noParts : readWords(json, partNames));
+const partsOf = (json: string | null) => (json === null ? noParts : readWords(json, partNames));
+
+/** So many are read at once, so that what is read of them is let go of before V8 takes it for something that stays. */
+const readTogether = 1000;
+
+/** What most records leave empty comes as nothing: a text takes longer to hand over than all numbers of a row. */
+const rowsAfter = (db: Kysely<Schema>, id: number) =>
+  db
+    .selectFrom('sale_record')
+    .select(['id', 'sold_on', 'price_minor', 'currency', 'casting_id', 'variation_id', 'grade_half'])
+    .select(['finish_state', 'source', 'excluded', 'disposal_id'])
+    .select(({ eb, fn, val }) => [
+      fn<string | null>('nullif', ['as_written', val('{}')]).as('as_written'),
+      fn<string | null>('nullif', ['missing_parts', val('[]')]).as('missing_parts'),
+      fn<string | null>('nullif', ['reproduction_parts', val('[]')]).as('reproduction_parts'),
+      fn<string | null>('nullif', ['reference', val('')]).as('reference'),
+      eb('unread', '<>', '[]').as('is_unread'),
+    ])
+    .where('id', '>', id)
+    .orderBy('id')
+    .limit(readTogether)
+    .execute();
 
 /** Every sale record in brief, the newest first. */
 export const briefSales = async (db: Kysely<Schema>): Promise<BriefSale[]> => {
-  const rows = await db
-    .selectFrom('sale_record')
-    .select([
-      'id',
-      'sold_on',
-      'price_minor',
-      'currency',
-      'casting_id',
-      'variation_id',
-      'as_written',
-      'grade_half',
-      'finish_state',
-      'missing_parts',
-      'reproduction_parts',
-      'source',
-      'reference',
-      'excluded',
-      'disposal_id',
-      'unread',
-    ])
-    .orderBy('sold_on', 'desc')
-    .orderBy('id', 'desc')
-    .execute();
   // One text for all rows that say the same, so that many rows take little room.
   const texts = new Map<string, string>();
   const one = <Text extends string>(text: Text): Text => {
@@ -63,22 +61,28 @@ export const briefSales = async (db: Kysely<Schema>): Promise<BriefSale[]> => {
     texts.set(text, text);
     return text;
   };
-  return rows.map(row => ({
-    id: row.id,
-    soldOn: one(row.sold_on),
-    price: row.price_minor,
-    currency: one(row.currency),
-    castingId: row.casting_id,
-    variationId: row.variation_id,
-    asWritten: row.as_written === '{}' ? noTexts : readTexts(row.as_written),
-    grade: halfToGrade(row.grade_half),
-    finishState: one(row.finish_state),
-    missingParts: parts(row.missing_parts),
-    reproductionParts: parts(row.reproduction_parts),
-    source: one(row.source),
-    reference: row.reference,
-    excluded: row.excluded === 1,
-    own: row.disposal_id !== null,
-    isUnread: row.unread !== '[]',
-  }));
+  const sales: BriefSale[] = [];
+  for (let rows = await rowsAfter(db, 0); rows.length > 0; rows = await rowsAfter(db, rows.at(-1)!.id))
+    for (const row of rows)
+      sales.push({
+        id: row.id,
+        soldOn: one(row.sold_on),
+        price: row.price_minor,
+        currency: one(row.currency),
+        castingId: row.casting_id,
+        variationId: row.variation_id,
+        asWritten: row.as_written === null ? noTexts : readTexts(row.as_written),
+        grade: halfToGrade(row.grade_half),
+        finishState: one(row.finish_state),
+        missingParts: partsOf(row.missing_parts),
+        reproductionParts: partsOf(row.reproduction_parts),
+        source: one(row.source),
+        reference: row.reference ?? '',
+        excluded: row.excluded === 1,
+        own: row.disposal_id !== null,
+        isUnread: Boolean(row.is_unread),
+      });
+  // By days, of which there are far fewer than records.
+  const byDay = Map.groupBy(sales.reverse(), ({ soldOn }) => soldOn);
+  return [...byDay].sort(([a], [b]) => (a < b ? 1 : -1)).flatMap(([, ofDay]) => ofDay);
 };

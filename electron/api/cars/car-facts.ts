@@ -8,10 +8,12 @@ import { adviceOf, gainOf, type ListedCars, rarityOf, seriesOf, statusOf } from 
 
 /** What the cars that are shown come to. */
 const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
-  const here = cars.filter(car => isOwned(list.seen, car));
   const costs = new Map<Currency, { minor: Minor; cars: number }>();
-  const totals = { valued: 0, asFound: 0, withoutCost: 0, gain: 0, gaining: 0 };
-  for (const car of here) {
+  const totals = { here: 0, seen: 0, valued: 0, asFound: 0, withoutCost: 0, gain: 0, gaining: 0 };
+  for (const car of cars) {
+    if (isSeenOnly(list.seen, car)) totals.seen += 1;
+    if (!isOwned(list.seen, car)) continue;
+    totals.here += 1;
     const mid = list.midOf(car.id);
     if (mid !== null) {
       totals.valued += 1;
@@ -21,7 +23,9 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
     if (car.cost === null || currency === undefined) totals.withoutCost += 1;
     else {
       const sum = costs.get(currency) ?? { minor: 0, cars: 0 };
-      costs.set(currency, { minor: sum.minor + car.cost, cars: sum.cars + 1 });
+      sum.minor += car.cost;
+      sum.cars += 1;
+      costs.set(currency, sum);
     }
     const gain = gainOf(list, car) ?? 0;
     if (gain > 0) {
@@ -31,8 +35,6 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
   }
   return {
     cars: cars.length,
-    here: here.length,
-    seen: cars.filter(car => isSeenOnly(list.seen, car)).length,
     ...totals,
     costs: [...costs]
       .map(([currency, sum]) => ({ currency, ...sum }))
@@ -40,11 +42,11 @@ const totalsOf = (list: ListedCars, cars: readonly BriefCar[]): CarTotals => {
   };
 };
 
+/** Of more cars than this every second, third … is looked at: an axis needs no more. */
+const enoughForAxis = 10_000;
+
 /** Between what amounts the values of the cars that are still here lie, for the axis that they share. */
 export const valueBounds = ({ figures }: ListedCars, cars: readonly BriefCar[]): CarsFacts['values'] => {
-  // What is not known stays nothing, and bounds nothing.
-  const amounts = new Float64Array(cars.length * 5);
-  let at = 0;
   const bounds = [
     figures.column(({ worths }) => worths.asFound?.low),
     figures.column(({ worths }) => worths.asFound?.high),
@@ -52,26 +54,29 @@ export const valueBounds = ({ figures }: ListedCars, cars: readonly BriefCar[]):
     figures.column(({ worths }) => worths.originalFinish?.low),
     figures.column(({ worths }) => worths.originalFinish?.high),
   ];
-  for (const { id, isSold } of cars) {
-    if (isSold) continue;
-    for (const bound of bounds) {
-      amounts[at] = bound(id) ?? 0;
-      at += 1;
-    }
+  const step = Math.max(1, Math.ceil(cars.length / enoughForAxis));
+  const amounts: number[] = [];
+  for (let i = 0; i < cars.length; i += step) {
+    const { id, isSold } = cars[i]!;
+    // What is not known bounds nothing.
+    if (!isSold) for (const bound of bounds) amounts.push(bound(id) ?? 0);
   }
   return outerBounds(amounts);
 };
 
+/** How many cars each choice of a part has, in the order in which the choices are met. */
 const counter = <Key>() => {
-  const counts = new Map<Key, number>();
+  const counts = new Map<Key, { value: Key; cars: number }>();
   return {
-    counts,
-    add: (key: Key) => counts.set(key, (counts.get(key) ?? 0) + 1),
+    of: (key: Key): number => counts.get(key)?.cars ?? 0,
+    all: () => [...counts.values()],
+    add: (value: Key): void => {
+      const found = counts.get(value);
+      if (found) found.cars += 1;
+      else counts.set(value, { value, cars: 1 });
+    },
   };
 };
-
-const counted = <Key>(counts: ReadonlyMap<Key, number>) =>
-  [...counts].map(([value, cars]) => ({ value, cars }));
 
 /** Sums and counts of the list under a filter; each choice of a part counts with the rest of the filter holding. */
 export const carFacts = (list: ListedCars, filter: CarListFilter): CarsFacts => {
@@ -98,7 +103,13 @@ export const carFacts = (list: ListedCars, filter: CarListFilter): CarsFacts => 
   const count = (part: FilterPart, car: BriefCar) =>
     (counts[part] as ReturnType<typeof counter<string | number | null>>).add(keys[part](car));
   const parts = Object.keys(counts) as FilterPart[];
+  const lotIds = new Set<number | null>();
+  const seriesNames = new Set<string | null>();
+  let unread = 0;
   for (const car of list.cars) {
+    lotIds.add(car.lotId);
+    seriesNames.add(seriesOf(list, car));
+    if (car.isUnread) unread += 1;
     const out = outBy(car);
     if (out === 'more') continue;
     if (out !== null) count(out, car);
@@ -107,24 +118,23 @@ export const carFacts = (list: ListedCars, filter: CarListFilter): CarsFacts => 
       for (const part of parts) count(part, car);
     }
   }
-  const lotIds = new Set(list.cars.map(({ lotId }) => lotId));
   const choices: CarChoices = {
     lots: [...list.lots.values()]
       .filter(({ id }) => lotIds.has(id))
-      .map(({ id, name }) => ({ value: id, label: name, cars: counts.lots.counts.get(id) ?? 0 })),
-    series: [...new Set(list.cars.map(car => seriesOf(list, car)))]
+      .map(({ id, name }) => ({ value: id, label: name, cars: counts.lots.of(id) })),
+    series: [...seriesNames]
       .filter(series => series !== null)
-      .map(series => ({ value: series, cars: counts.series.counts.get(series) ?? 0 })),
-    finish: counted(counts.finish.counts),
-    grade: counted(counts.grade.counts),
-    status: counted(counts.status.counts),
-    recommendation: counted(counts.recommendation.counts),
-    rarity: counted(counts.rarity.counts),
+      .map(series => ({ value: series, cars: counts.series.of(series) })),
+    finish: counts.finish.all(),
+    grade: counts.grade.all(),
+    status: counts.status.all(),
+    recommendation: counts.recommendation.all(),
+    rarity: counts.rarity.all(),
   };
   const { index } = list;
   return {
     workingOut: list.workingOut,
-    unread: list.cars.filter(({ isUnread }) => isUnread).length,
+    unread,
     totals: totalsOf(list, shown),
     values: valueBounds(list, shown),
     choices,

@@ -3,7 +3,7 @@ import type { BriefCar } from '../../../db/records/cars/brief-cars.ts';
 import type { CarLack } from '../../../valuation/words.ts';
 import { isOwned } from '../figures/owned.ts';
 import type { carListFilter } from '../inputs.ts';
-import { fold } from './car-texts.ts';
+import { fold, hasWords } from './car-texts.ts';
 import { adviceOf, type ListedCars, rarityOf, seriesOf, statusOf } from './listed-cars.ts';
 
 export type CarListFilter = z.output<typeof carListFilter>;
@@ -70,7 +70,7 @@ export const keptOutBy = (
     if (show !== null && (!isOwned(list.seen, car) || !lacks[show](car, list))) return 'more';
     if (words.length > 0) {
       const text = list.textOf(car.id);
-      if (!words.every(word => text.includes(word))) return 'more';
+      if (!text || !hasWords(text, words)) return 'more';
     }
     let out: FilterPart | null = null;
     for (const part of asked) {

@@ -16,14 +16,25 @@ export const fold = (text: string): string =>
   // biome-ignore lint/suspicious/noControlCharactersInRegex: what is plain ASCII has no accents
   (/^[\u0000-\u007f]*$/.test(text) ? text : text.normalize('NFD').replaceAll(/\p{M}/gu, '')).toLowerCase();
 
+/** What can be found of a car by words: what it is, which cars that are alike in it share, and what is its own. */
+export interface CarText {
+  identity: string;
+  own: string;
+}
+
+/** True where the text of a car has all of these words, which are folded. */
+export const hasWords = ({ identity, own }: CarText, words: readonly string[]): boolean =>
+  words.every(word => own.includes(word) || identity.includes(word));
+
 interface Held {
   at: number;
   reads: Set<string>;
-  texts: Map<number, string>;
+  texts: Map<number, CarText>;
 }
 
 const heldTexts = slot<Held | null>(() => null);
-const readTogether = 5000;
+/** So many cars are read at once, so that what is read of them is let go of before V8 takes it for something that stays. */
+const readTogether = 1000;
 
 /** What a car is, with that as a folded text; cars that are alike in it share both. */
 const identityTextsOf = (index: ReferenceIndex) => {
@@ -54,7 +65,7 @@ const identityTextsOf = (index: ReferenceIndex) => {
 export const carTexts = async (
   session: Session,
   ids: readonly number[] | null,
-): Promise<ReadonlyMap<number, string>> => {
+): Promise<ReadonlyMap<number, CarText>> => {
   const { cache } = session;
   const open = openOf(session).read;
   const now = cache.now();
@@ -93,8 +104,8 @@ export const carTexts = async (
       if (lot !== undefined) own += `\n${lot}`;
       for (const { text: unread } of car.unread) own += `\n${unread}`;
       const { grade, finishState } = car;
-      for (const word of synonyms({ ...identity, grade, finishState })) own += `\n${word}`;
-      texts.set(car.id, `${text}\n${fold(own)}`);
+      for (const word of synonyms({ features: identity.features, grade, finishState })) own += `\n${word}`;
+      texts.set(car.id, { identity: text, own: fold(own) });
     }
   return texts;
 };

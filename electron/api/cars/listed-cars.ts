@@ -9,7 +9,7 @@ import { type ReferenceIndex, referenceIndex } from '../reference/reference-inde
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { WorkingOut } from '../views.ts';
-import { carTexts } from './car-texts.ts';
+import { type CarText, carTexts } from './car-texts.ts';
 
 /** What a list of all cars is filtered, sorted and summed by, beside the cars in brief. */
 export interface ListedCars {
@@ -28,8 +28,8 @@ export interface ListedCars {
   midOf(id: number): Minor | null;
   recommendationOf(id: number): Recommendation | undefined;
   expectedGainOf(id: number): Minor | null;
-  /** All that is written of a car, folded; nothing where no words were asked for. */
-  textOf(id: number): string;
+  /** All that is written of a car; nothing where no words were asked for. */
+  textOf(id: number): CarText | undefined;
 }
 
 /**
@@ -56,7 +56,7 @@ export const listedCars = async (
     index: await referenceIndex(session),
     seen: await seenLotsOf(session),
     lots: new Map((await listLots(openOf(session).read.db)).map(lot => [lot.id, lot])),
-    textOf: id => texts.get(id) ?? '',
+    textOf: id => texts.get(id),
     figures,
     workingOut,
     midOf: id => mid(id) ?? null,

@@ -7,6 +7,7 @@ import type { Session } from '../session/session.ts';
 import type { CarFigures } from './car-figures.ts';
 import { isFittedToday, marketText, marketToday } from './market.ts';
 import { Packed, type PackedColumns } from './packed.ts';
+import { PlacesById, placesOf } from './places-by-id.ts';
 
 /** The figures that a session holds, all of one market. */
 export interface HeldFigures {
@@ -21,7 +22,7 @@ export interface HeldFigures {
   from: string[];
   places: Map<string, number>;
   /** By car id, the place of the figures of those cars that nothing has touched since; cars that are alike share them. */
-  cars: Map<number, number>;
+  cars: PlacesById;
   /** The most cars that had figures at once. */
   most: number;
   /** Up to when all changes have been heard of. */
@@ -53,7 +54,8 @@ export const letGo = (session: Session, state: HeldFigures): void => {
   const { cache } = session;
   const touched = lastOfAll(session, state) > state.at ? null : cache.touchedAfter(state.at);
   if (!touched) state.basis = {};
-  for (const id of touched ?? state.cars.keys()) state.cars.delete(id);
+  if (touched) for (const id of touched) state.cars.delete(id);
+  else state.cars.clear();
   state.at = cache.now();
 };
 
@@ -61,12 +63,12 @@ export const letGo = (session: Session, state: HeldFigures): void => {
 export const tidy = (state: HeldFigures): void => {
   state.most = Math.max(state.most, state.cars.size);
   if (state.packed.size <= state.most + Math.max(mostSpare, state.most)) return;
-  const used = [...new Set(state.cars.values())];
+  const used = [...new Set(Array.from(state.cars, ([, place]) => place))];
   const placeOf = new Map(used.map((place, i) => [place, i]));
   state.packed = state.packed.only(used);
   state.from = used.map(place => state.from[place]!);
   state.places = new Map(state.from.map((from, place) => [from, place]));
-  state.cars = new Map(Array.from(state.cars, ([id, place]) => [id, placeOf.get(place)!]));
+  state.cars = placesOf(Array.from(state.cars, ([id, place]) => [id, placeOf.get(place)!]));
 };
 
 /** How the figures outlive a session. */
@@ -97,8 +99,8 @@ const written = async (session: Session): Promise<Uint8Array | null> => {
     market,
     reads: [...state.reads],
     from: state.from,
-    cars: Float64Array.from(state.cars.keys()),
-    places: Uint32Array.from(state.cars.values()),
+    cars: Float64Array.from(state.cars, ([id]) => id),
+    places: Uint32Array.from(state.cars, ([, place]) => place),
   };
   return serialize(columns);
 };
@@ -120,7 +122,7 @@ const readKept = async (session: Session): Promise<HeldFigures | null> => {
     packed,
     from,
     places: new Map(from.map((one, place) => [one, place])),
-    cars: new Map(Array.from(cars, (id, i) => [id, places[i]!])),
+    cars: placesOf(Array.from(cars, (id, i) => [id, places[i]!])),
     most: cars.length,
     at,
     basis: {},
@@ -164,7 +166,7 @@ export const figuresOnMarket = async (session: Session): Promise<OnMarket> => {
   }
   const made: OnMarket = {
     ...{ fitted, before: null, reads: new Set(), packed: new Packed(), from: [], places: new Map() },
-    ...{ cars: new Map(), most: 0, at: cache.now(), basis: {} },
+    ...{ cars: new PlacesById(), most: 0, at: cache.now(), basis: {} },
   };
   cache.put(heldFigures, made);
   return made;

@@ -62,6 +62,7 @@ export const shownSales = async (
     session,
     {
       name: 'sales',
+      stands: { columnId: 'soldOn', descending: true },
       at,
       items: judged.all,
       sortsBy: sortValues(index, judged),

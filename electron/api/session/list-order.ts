@@ -6,9 +6,13 @@ import type { Session } from './session.ts';
 /** What a list is sorted by: a number or a text; null and empty texts come last, whichever way it is sorted. */
 export type SortValue = string | number | null;
 
+type Sort = NonNullable<ListOrder['sort']>;
+
 /** A list as it stands unsorted, what it can be sorted by, and what of it is shown. */
 export interface ListOf<Item extends { id: number }> {
   name: string;
+  /** By what its items stand sorted as they are given. */
+  stands?: Sort;
   /** The time of the cache when its items began to be read. */
   at: number;
   /** True where it is sorted and filtered by values of before, until the new ones are there. */
@@ -83,7 +87,7 @@ const inPlaces = <Item extends { id: number }>(
  */
 export const inOrder = async <Item extends { id: number }>(
   session: Session,
-  { name, at, isOfBefore = false, items, sortsBy, filter, passes }: ListOf<Item>,
+  { name, stands, at, isOfBefore = false, items, sortsBy, filter, passes }: ListOf<Item>,
   { sort, since, locale }: ListOrder,
 ): Promise<readonly Item[]> => {
   const version = `${at} ${await session.today()} ${isOfBefore}`;
@@ -99,7 +103,8 @@ export const inOrder = async <Item extends { id: number }>(
     if (before && (since !== '' || before.version === version))
       ({ items: order, ids } = inPlaces(items, before.ids));
     else {
-      ({ items: order, texts } = sorted(items, value, { ...sort, locale, texts }));
+      if (stands?.columnId !== sort.columnId || stands.descending !== sort.descending)
+        ({ items: order, texts } = sorted(items, value, { ...sort, locale, texts }));
       ids = order.map(({ id }) => id);
     }
   }

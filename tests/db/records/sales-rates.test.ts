@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readMarket } from '../../../db/engine/market.ts';
 import { runAction, runBulk } from '../../../db/history/history.ts';
+import { briefSales } from '../../../db/records/sales/brief-sales.ts';
 import {
   excludeSales,
   insertSale,
@@ -42,6 +43,27 @@ describe('sale records', () => {
     const changed = { ...sale, id, grade: null, missingParts: [], reliabilityPercent: null };
     await runAction(collection, 'Changed', at, trx => updateSale(trx, changed));
     expect(await listSales(collection.read.db, { ids: [id] })).toEqual([changed]);
+  });
+
+  it('are the same in brief, the newest first and of one day the one entered last, though read piece by piece', async () => {
+    const collection = await newCollection();
+    const { db } = collection.read;
+    await runAction(collection, 'Added', at, async trx => {
+      for (let i = 0; i < 1100; i++) {
+        const plain = { ...sale, asWritten: {}, missingParts: [], reproductionParts: [], unread: [] };
+        const entry = i % 3 === 0 ? { ...plain, grade: null, excluded: true, reference: '' } : sale;
+        await insertSale(trx, { ...entry, soldOn: `2025-0${1 + (i % 7)}-05`, price: 1 + i });
+      }
+    });
+    const whole = (await listSales(db)).map(({ unread, disposalId, ...one }) => ({
+      ...one,
+      isUnread: (unread ?? []).length > 0,
+      own: disposalId !== null,
+    }));
+    const newestFirst = whole.sort((a, b) => b.soldOn.localeCompare(a.soldOn) || b.id - a.id);
+    const brief = await briefSales(db);
+    expect(brief.map(({ id }) => id)).toEqual(newestFirst.map(({ id }) => id));
+    for (const [i, one] of brief.entries()) expect(newestFirst[i]).toMatchObject(one);
   });
 
   it('are the same observation by source and reference, else by all that is known', () => {

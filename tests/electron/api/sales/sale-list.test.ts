@@ -86,6 +86,16 @@ describe('the list of sale records, read in windows', () => {
     expect(ofCasting.map(({ missingParts }) => missingParts)).toEqual([['wheels']]);
   });
 
+  it('stands by day, either way', async () => {
+    const { api } = await withSales();
+    const days = async (descending: boolean) =>
+      (await shown(api, order('soldOn', descending))).map(({ soldOn }) => soldOn);
+    const newestFirst = await days(true);
+    expect(new Set(newestFirst).size).toBeGreaterThan(2);
+    expect(newestFirst).toEqual(newestFirst.toSorted().reverse());
+    expect(await days(false)).toEqual(newestFirst.toSorted());
+  });
+
   it('says of a record whose price suits another variation that it may be one of those', async () => {
     const { api, dovetail, variations } = await withSales();
     const add = (variationId: number, price: number, i: number) =>
