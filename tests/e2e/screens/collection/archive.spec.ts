@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '../../fixtures.ts';
-import { breaches, fromTheTop, goTo } from '../../looking.ts';
+import { breaches, goTo } from '../../looking.ts';
 
 test('an archive is made, checked, restored and opened from Settings', async ({ demo, home, picture }) => {
   await goTo(demo, '/settings?part=archive');
@@ -18,7 +18,6 @@ test('an archive is made, checked, restored and opened from Settings', async ({ 
   await expect(restore.getByText(/^All \d+ files are as they were archived/)).toBeVisible();
   await restore.scrollIntoViewIfNeeded();
   await picture(demo, 'settings-archive');
-  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
 
   const bytes = readFileSync(out);

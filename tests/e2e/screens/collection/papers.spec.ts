@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from '../../fixtures.ts';
-import { breaches, fromTheTop, goTo } from '../../looking.ts';
+import { breaches, goTo } from '../../looking.ts';
 
 test('papers and lists beside the report are chosen, made and saved', async ({ demo, picture }) => {
   await goTo(demo, '/reports');
@@ -79,7 +79,6 @@ test('a dossier can leave out values and places, a saved want list is made again
   expect(download.suggestedFilename()).toMatch(/^want-list-/);
   await expect(saved.getByRole('row').filter({ hasText: 'For the fair' })).toContainText('Want list');
   await picture(demo, 'reports-named-paper');
-  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
 });
 
@@ -129,6 +128,5 @@ test('a report is saved by its name, made again, and listed with its total and f
   await expect(row).toContainText(createHash('sha256').update(bytes).digest('hex'));
   await saved.scrollIntoViewIfNeeded();
   await picture(demo, 'reports-saved');
-  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
 });

@@ -2,7 +2,7 @@ import { runAction } from '../../../../db/history/history.ts';
 import { openCollection } from '../../../../db/open-collection.ts';
 import { saveBeliefs } from '../../../../db/records/worth/beliefs.ts';
 import { expect, test } from '../../fixtures.ts';
-import { breaches, fromTheTop, goTo } from '../../looking.ts';
+import { breaches, goTo } from '../../looking.ts';
 
 test('what the owner believes is said, changed and taken back, on settings and on a casting, by keyboard', async ({
   demo,
@@ -36,7 +36,6 @@ test('what the owner believes is said, changed and taken back, on settings and o
   const row = beliefs.getByRole('row').filter({ hasText: 'A common Weatherglass' });
   await expect(row).toContainText('90.00 – 130.00');
   await expect(row).toContainText('No sale since');
-  await fromTheTop(demo);
   expect(await breaches(demo)).toEqual([]);
   await beliefs.scrollIntoViewIfNeeded();
   await picture(demo, 'settings-beliefs');

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { answer, playwornProcess } from '../../../electron/cli/run-command.ts';
 import { expect, test } from '../../fixtures.ts';
-import { breaches, fromTheTop, goTo, settled } from '../../looking.ts';
+import { breaches, goTo, settled } from '../../looking.ts';
 
 const first = [
   'Brackenhall',
@@ -126,7 +126,6 @@ test('a name is the same as one there is, its spelling is parted, or it is no ca
   await goTo(page, '/settings?part=names');
   const answers = page.getByRole('table', { name: 'Names you settled' });
   await expect(answers.getByRole('row').filter({ hasText: 'two names, never one' })).not.toHaveCount(0);
-  await fromTheTop(page);
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'names-taken-back');
   await answers.getByRole('button', { name: 'Take back “Biscuit tin”' }).click();
