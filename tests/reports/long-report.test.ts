@@ -40,6 +40,12 @@ const report = () =>
   );
 
 const compact = () => createReportPdf(report(), { density: 'compact' });
+let held: ReturnType<typeof compact> | undefined;
+/** The same for all who only read it. */
+const compactOnce = () => {
+  held ??= compact();
+  return held;
+};
 
 /** The lines of the list of all cars: number and page. */
 const listed = (pages: string[]): Map<string, number> =>
@@ -52,7 +58,7 @@ const listed = (pages: string[]): Map<string, number> =>
 
 describe.skipIf(!canReadPdf)('a report that is set in stretches', { timeout: 240_000 }, () => {
   it('reads as one document: pages, lists, outline, tags and links', async () => {
-    const made = await compact();
+    const made = await compactOnce();
     expect(made.standard).toBe('a-2a');
     expect(made.warnings).toEqual([expect.stringMatching(/^Q-0008: photograph missing/)]);
     const pages = (await pdfText(made.pdf)).split('\f').slice(0, -1);
@@ -92,7 +98,7 @@ describe.skipIf(!canReadPdf)('a report that is set in stretches', { timeout: 240
   });
 
   it('gives the same bytes for the same cars, and PDF/UA-1 where it is asked for', async () => {
-    const [first, second] = [await compact(), await compact()];
+    const [first, second] = [await compactOnce(), await compact()];
     expect(Buffer.from(first.pdf).equals(second.pdf)).toBe(true);
     const readable = await createReportPdf(report(), { standard: 'ua-1', density: 'compact', preview: true });
     expect(readable.standard).toBe('ua-1');

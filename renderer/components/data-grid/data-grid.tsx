@@ -1,5 +1,4 @@
-import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { useDeferredValue, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useKeys } from '../keys/use-keys.ts';
 import classes from './data-grid.module.css';
 import { GridHeader } from './grid-header.tsx';
@@ -9,9 +8,7 @@ import type { DataGridProps } from './types.ts';
 import { useGrid } from './use-grid.ts';
 import { useGridClipboard } from './use-grid-clipboard.ts';
 import { blankKey, type Underway } from './use-grid-writes.ts';
-
-/** So many rows are drawn beyond those in sight, above and below. */
-const overscan = 8;
+import { overscan, useVirtualRows } from './use-virtual-rows.ts';
 
 const headHeight = (withUnder: boolean) => (withUnder ? 48 : 32);
 
@@ -36,28 +33,19 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
   const { label, columns, getRowId, rowState, rowHeight = 36, empty, footer, height, onDropFiles } = props;
   const grid = useGrid(props);
   const { table, rows, writes, selection, box, editing, extent } = grid;
+  // Rows of a long list that have just come are drawn between other work, as many at once would hold the page up.
+  const drawn = useDeferredValue(rows);
   useGridClipboard(grid, props);
   useKeys(label, gridKeyList(grid.writable, props.onAppend !== undefined, props.onMoveColumn !== undefined));
   const scroller = useRef<HTMLDivElement>(null);
   const head = headHeight(columns.some(column => column.heading));
   const cursorRow = selection.focus.row;
-  const virtual = useVirtualizer({
+  const { virtual, items, inSight } = useVirtualRows({
     count: extent.rows,
-    getScrollElement: () => scroller.current,
-    estimateSize: () => rowHeight,
-    overscan,
-    // A row that the cursor was sent to is there before the list has scrolled to it, for what is typed at once.
-    rangeExtractor: useCallback(
-      (range: Range) => {
-        const inSight = defaultRangeExtractor(range);
-        return cursorRow < 0 || cursorRow >= range.count || inSight.includes(cursorRow)
-          ? inSight
-          : [...inSight, cursorRow].sort((a, b) => a - b);
-      },
-      [cursorRow],
-    ),
-    scrollPaddingStart: head,
-    scrollMargin: 0,
+    scroller,
+    rowHeight,
+    head,
+    cursorRow,
   });
   // As it was watched: asking the element would lay the page out in the middle of each scroll.
   const bodyHeight = (virtual.scrollRect?.height ?? 400) - head;
@@ -81,8 +69,6 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
   );
 
   const { focus } = selection;
-  const items = virtual.getVirtualItems();
-  const inSight = virtual.range;
   const top = inSight ? Math.max(0, inSight.startIndex - overscan) : undefined;
   const bottom = inSight ? Math.min(extent.rows - 1, inSight.endIndex + overscan) : undefined;
   const see = props.windowed?.see;
@@ -146,7 +132,9 @@ export const DataGrid = <Row extends object>(props: DataGridProps<Row>) => {
           />
           <tbody className={classes.body} style={{ height: virtual.getTotalSize() }}>
             {items.map(({ index, start }) => {
-              const row = rows[index] ?? null;
+              // That under the cursor is drawn at once: it may be edited.
+              const isDrawn = !props.windowed || index === focus.row || drawn[index] !== undefined;
+              const row = (isDrawn ? rows[index] : undefined) ?? null;
               const rowKey = row === null ? null : getRowId(row);
               const state = row === null ? null : rowState?.(row);
               const inBox = box !== null && index >= box.top && index <= box.bottom;
