@@ -65,3 +65,14 @@ export const pieces = <T>(list: readonly T[], size = 5000): T[][] =>
 /** Key that sorts numbers inside text by their value: lot-2 before lot-10. */
 export const naturalKey = (text: string): string =>
   text.toLowerCase().replace(/\d+/g, digits => digits.padStart(12, '0'));
+
+/** Gives the same text for all that say the same, so that many rows take little room. */
+export const heldOnce = () => {
+  const texts = new Map<string, string>();
+  return <Text extends string>(text: Text): Text => {
+    const known = texts.get(text);
+    if (known !== undefined) return known as Text;
+    texts.set(text, text);
+    return text;
+  };
+};

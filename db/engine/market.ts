@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Market, SaleRecord } from '../../valuation/types.ts';
+import { heldOnce } from '../codec.ts';
 import { readReportingCurrency } from '../records/collection/settings.ts';
 import { rowToSale, saleToMarket } from '../records/sales/sales.ts';
 import { listBeliefs } from '../records/worth/beliefs.ts';
@@ -16,11 +17,7 @@ const partsOf = (parts: SaleRecord['missingParts']) => (parts.length === 0 ? noP
  * once: they stay in memory as long as the market.
  */
 const marketSales = async (db: Kysely<Schema>): Promise<SaleRecord[]> => {
-  const texts = new Map<string, string>();
-  const one = <Text extends string>(text: Text): Text => {
-    if (!texts.has(text)) texts.set(text, text);
-    return texts.get(text) as Text;
-  };
+  const one = heldOnce();
   const sales: SaleRecord[] = [];
   for (let last = 0, isMore = true; isMore; ) {
     const rows = await db

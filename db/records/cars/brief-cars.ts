@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { Minor } from '../../../valuation/types.ts';
 import type { CarStatus, FinishState, Grade } from '../../../valuation/words.ts';
-import { halfToGrade, pieces, readTexts } from '../../codec.ts';
+import { halfToGrade, heldOnce, pieces, readTexts } from '../../codec.ts';
 import type { Schema } from '../../schema.ts';
 import { carCandidates } from './cars.ts';
 
@@ -190,12 +190,7 @@ const readTogether = 5000;
 /** The cars in the order in which they were entered, in brief; all, or those of these ids. */
 export const briefCars = async (db: Kysely<Schema>, carIds?: number[]): Promise<BriefCar[]> => {
   const candidates = await carCandidates(db, carIds);
-  const texts = new Map<string, string>();
-  /** The same text is held once. */
-  const one = <Text extends string>(text: Text): Text => {
-    if (!texts.has(text)) texts.set(text, text);
-    return texts.get(text) as Text;
-  };
+  const one = heldOnce();
   const cars: BriefCar[] = [];
   const take = (rows: readonly Row[]) => {
     const columns = new BriefColumns(rows, one);

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import type { FinishState, Grade, PartName } from '../../../valuation/words.ts';
 import { partNames } from '../../../valuation/words.ts';
-import { halfToGrade, readTexts, readWords } from '../../codec.ts';
+import { halfToGrade, heldOnce, readTexts, readWords } from '../../codec.ts';
 import type { Schema } from '../../schema.ts';
 
 /** Of a sale record what a list of all is filtered, counted and sorted by. */
@@ -53,14 +53,7 @@ const rowsAfter = (db: Kysely<Schema>, id: number) =>
 
 /** Every sale record in brief, the newest first. */
 export const briefSales = async (db: Kysely<Schema>): Promise<BriefSale[]> => {
-  // One text for all rows that say the same, so that many rows take little room.
-  const texts = new Map<string, string>();
-  const one = <Text extends string>(text: Text): Text => {
-    const known = texts.get(text);
-    if (known !== undefined) return known as Text;
-    texts.set(text, text);
-    return text;
-  };
+  const one = heldOnce();
   const sales: BriefSale[] = [];
   for (let rows = await rowsAfter(db, 0); rows.length > 0; rows = await rowsAfter(db, rows.at(-1)!.id))
     for (const row of rows)
