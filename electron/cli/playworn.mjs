@@ -3,6 +3,7 @@
 // over to the Node that npm installs with Playworn.
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import module from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -36,5 +37,8 @@ const handOver = () => {
   });
 };
 
-if (isNewEnough) await import('./main.ts');
-else handOver();
+if (isNewEnough) {
+  // What became of the sources is held between commands: making it anew takes as long as most of them.
+  module.enableCompileCache(fileURLToPath(new URL('../../dist/compile-cache', import.meta.url)));
+  await import('./main.ts');
+} else handOver();

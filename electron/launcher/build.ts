@@ -33,6 +33,8 @@ const products = {
       const copied = bundledFiles(outDir).reportAssets;
       cpSync(templates, copied.templates, { recursive: true });
       for (const font of fonts) cpSync(font, join(copied.fonts[0], basename(font)));
+      // What became of older sources is never asked for again.
+      rmSync(join(root, 'dist/compile-cache'), { recursive: true, force: true });
     },
   },
 };

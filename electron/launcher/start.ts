@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { createRequire, enableCompileCache } from 'node:module';
+import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -51,10 +51,9 @@ type BrowserBundle = typeof import('./serve-browser.ts');
 
 /**
  * What serves the browser and makes the demo, from its bundle: reading the TypeScript sources takes half of a
- * start. What became of them is held between starts, and traces of faults name the sources.
+ * start. Traces of faults name the sources.
  */
 const browserBundle = (): BrowserBundle => {
-  enableCompileCache(join(root, 'dist/compile-cache'));
   process.setSourceMapsEnabled(true);
   return createRequire(import.meta.url)(join(built('electron'), 'browser.cjs'));
 };

@@ -1,85 +1,66 @@
 /**
- * Resident memory of a data service with 20,000 cars open, after it has shown Home, listed them in
- * five orders and searched them: at most 250 MB. Measured in a process of its own, beside one that has
- * opened an empty collection. Once where all has to be worked out, and once where the session before has.
- * Run: node tests/bench/memory.ts [cars]
+ * Resident memory of a data service with 100,000 cars and a fifth as many sale records open, after it has shown Home,
+ * listed the cars in five orders and searched them: at most 250 MB. Once where all has to be worked out, and once where
+ * the session before has; then with two records for every three cars, of which nothing is promised. Measured in a
+ * process of its own that runs what was built, as the hosts do (from the sources it would be some 70 MB more), beside
+ * one that has opened an empty collection. Run: node tests/bench/memory.ts [cars]
  */
-import '../../electron/service/small-heap.ts';
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
 import { createCollection } from '../../db/open-collection.ts';
+import { bundleConfig } from '../../electron/vite.config.ts';
 import { makeLargeCollection } from '../helpers/large-collection.ts';
 import { measured } from './measure.ts';
-import { serviceOn } from './service-on.ts';
 
 const at = '2026-03-14T10:00:00.000Z';
 const target = 250;
 const megabytes = (bytes: number) => bytes / 1e6;
 
-/**
- * Opens a collection as the service does, uses it, and prints its resident memory in bytes: now, and
- * the most there was.
- */
-const use = async (dir: string) => {
-  const { session, api } = serviceOn(dir);
-  await api.collection.open({ dir });
-  await api.collection.home();
-  const any = {
-    ...{ lots: [], series: [], finish: [], grade: [], status: [], recommendation: [], rarity: [] },
-    ...{ casting: null, variation: null, show: null, text: '' },
-  };
-  for (let i = 0; i < 5; i++) {
-    const sort =
-      i === 0 ? null : { columnId: ['number', 'name', 'found', 'gain'][i - 1]!, descending: false };
-    const list = { filter: any, order: { sort, since: '', locale: 'en-GB' }, wall: false };
-    await api.cars.window({ ...list, from: 1000 * i, count: 128 });
-    await api.cars.facts(any);
-  }
-  for (const text of ['q', 'ruby', 'bent axle', 'harrow 1']) await api.collection.search({ text, limit: 20 });
-  const now = process.memoryUsage().rss;
-  console.log(JSON.stringify([now, process.resourceUsage().maxRSS * 1024]));
-  await session.close();
+const root = fileURLToPath(new URL('../..', import.meta.url));
+/** Within the checkout, where what stays outside of bundles is found. */
+const built = join(root, 'output/bench/memory');
+
+/** `memory-use.ts`, built as the hosts of collections are. */
+const buildUse = async (): Promise<string> => {
+  const { build: how, ...rest } = bundleConfig('hosts', built);
+  const use = fileURLToPath(new URL('memory-use.ts', import.meta.url));
+  await build({ ...rest, build: { ...how, rolldownOptions: { ...how?.rolldownOptions, input: { use } } } });
+  return join(built, 'use.cjs');
 };
 
-if (process.argv[2] === 'use') await use(process.argv[3]!);
-else {
-  const cars = Number(process.argv[2] ?? 20_000);
-  const folder = mkdtempSync(join(tmpdir(), 'playworn-bench-'));
-  try {
-    const empty = join(folder, 'empty');
-    await createCollection(empty, { at, reportingCurrency: 'USD' });
-    const full = join(folder, 'full');
-    await (await makeLargeCollection(full, cars)).close({ at });
-    const measure = (dir: string): [number, number] =>
-      JSON.parse(
-        execFileSync(process.execPath, [fileURLToPath(import.meta.url), 'use', dir], { encoding: 'utf8' }),
-      );
-    const [emptyNow, emptyMost] = measure(empty);
-    const [first, mostFirst] = measure(full);
-    const [now, most] = measure(full);
-    const line = (what: string, a: number, b: number) =>
-      console.log(`${what.padEnd(24)} ${megabytes(a).toFixed(0)} MB, at most ${megabytes(b).toFixed(0)} MB`);
-    line('an empty collection', emptyNow, emptyMost);
-    line(`${cars} cars, first`, first, mostFirst);
-    line(`${cars} cars, again`, now, most);
+const cars = Number(process.argv[2] ?? 100_000);
+const folder = mkdtempSync(join(tmpdir(), 'playworn-bench-'));
+try {
+  const use = await buildUse();
+  const measure = (dir: string): [now: number, most: number | null] =>
+    JSON.parse(execFileSync(process.execPath, [use, dir], { encoding: 'utf8' }));
+  const empty = join(folder, 'empty');
+  await createCollection(empty, { at, reportingCurrency: 'USD' });
+  const [emptyNow] = measure(empty);
+  const told = (what: string, [now, most]: [number, number | null], goal: number | null) => {
     measured({
-      work: `resident memory, ${cars} cars open, all worked out`,
-      value: megabytes(first),
-      unit: 'MB',
-      beside: { what: 'an empty collection', value: megabytes(emptyNow) },
-      goal: target,
-    });
-    measured({
-      work: `resident memory, ${cars} cars open, as the last session left them`,
+      work: `resident, ${what}`,
       value: megabytes(now),
       unit: 'MB',
       beside: { what: 'an empty collection', value: megabytes(emptyNow) },
-      goal: target,
+      goal,
     });
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+    if (most !== null) console.log(`    at most ${megabytes(most).toFixed(0)} MB`);
+  };
+  const filled = async (name: string, options: { sales?: number }) => {
+    const dir = join(folder, name);
+    await (await makeLargeCollection(dir, cars, options)).close({ at });
+    return dir;
+  };
+  const full = await filled('full', { sales: cars / 5 });
+  told(`${cars} cars, all worked out`, measure(full), target);
+  told(`${cars} cars, as the last session left them`, measure(full), target);
+  const busy = await filled('busy', {});
+  told(`${cars} cars and ${Math.round((cars / 3) * 2)} records`, measure(busy), null);
+} finally {
+  rmSync(folder, { recursive: true, force: true });
 }

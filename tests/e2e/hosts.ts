@@ -73,7 +73,13 @@ const exited = (child: ChildProcess): Promise<void> =>
 /** Runs the launcher until it prints its address. */
 export const serve = (options: StartOptions): Promise<{ address: string; child: ChildProcess }> =>
   new Promise((resolve, reject) => {
-    const args = ['electron/launcher/start.ts', '--browser', '--no-open', '--collection', options.collection];
+    const args = [
+      'electron/launcher/begin.mjs',
+      '--browser',
+      '--no-open',
+      '--collection',
+      options.collection,
+    ];
     const child = spawn(process.execPath, [...args, ...(options.demo ? ['--demo'] : [])], {
       cwd: root,
       env: environment(options),

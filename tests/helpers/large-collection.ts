@@ -31,11 +31,12 @@ const faults = [
  * colours and two rear ends, 200 lots, locations and notes of a dozen words, two sale records for every three
  * cars. Always the same. Prices have
  * nothing to do with grades, so that no work on any car pays; with `pays` they rise with grade, and work on many does.
+ * With `sales` there are so many sale records.
  */
 export const makeLargeCollection = async (
   dir: string,
   cars: number,
-  { pays = false }: { pays?: boolean } = {},
+  { pays = false, sales }: { pays?: boolean; sales?: number } = {},
 ): Promise<Collection> => {
   await createCollection(dir, { at, reportingCurrency: 'USD' });
   const collection = await openCollection(dir, { at, host: 'command line' });
@@ -79,6 +80,10 @@ export const makeLargeCollection = async (
       `INSERT INTO sale_record (sold_on, price_minor, currency, casting_id, variation_id, grade_half, source, identity)
        VALUES (?, ?, 'USD', ?, ?, ?, ?, ?)`,
     );
+    const isSold = (i: number): boolean =>
+      sales === undefined
+        ? i % 3 !== 0
+        : Math.floor(((i + 1) * sales) / cars) > Math.floor((i * sales) / cars);
     for (let i = 0; i < cars; i++) {
       const [castingId, releaseId, variationId] = known[(i * 7_919) % known.length]!;
       const notes = `${faults[i % 6]}, ${faults[(i * 7) % 6]}; box ${i % 311}, to be looked at again when the shelf is sorted`;
@@ -95,7 +100,7 @@ export const makeLargeCollection = async (
         at,
         at,
       );
-      if (i % 3 !== 0)
+      if (isSold(i))
         sale(
           `20${18 + (i % 8)}-05-0${1 + (i % 9)}`,
           pays

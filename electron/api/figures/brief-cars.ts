@@ -3,6 +3,7 @@ import { slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import { blocksAgain, blocksOf, type CarBlock } from './car-blocks.ts';
+import { heedHeap } from './large-heap.ts';
 
 interface Held {
   /** When they were read. */
@@ -23,6 +24,7 @@ const readAgain = async (session: Session): Promise<Held> => {
   const touched = found && cache.touchedAfter(found.at);
   if (!found || !touched) {
     const cars = mapOf(await briefCars(db));
+    heedHeap(cars.size);
     const all = { at, cars, blocks: blocksOf(cars) };
     cache.put(held, all);
     return all;

@@ -24,6 +24,7 @@ import {
   type OnMarket,
   tidy,
 } from './held-figures.ts';
+import { heedHeap } from './large-heap.ts';
 import { isFittedToday } from './market.ts';
 
 /**
@@ -115,6 +116,7 @@ export const figuresById = async (session: Session, ids: readonly number[]): Pro
   const gone = new Set<number>();
   const isMissing = (id: number) => !state.cars.has(id) && !gone.has(id);
   for (let missing = ids.filter(isMissing); missing.length > 0; missing = ids.filter(isMissing)) {
+    heedHeap(missing.length);
     const there = new Set<number>();
     for (const piece of pieces(missing, readTogether))
       for (const id of await workOut(session, state, piece)) there.add(id);
@@ -122,6 +124,7 @@ export const figuresById = async (session: Session, ids: readonly number[]): Pro
     if (session.cache.of(heldFigures) !== state) return figuresById(session, ids);
     letGo(session, state);
     for (const id of missing) if (!there.has(id)) gone.add(id);
+    heedHeap(missing.length);
   }
   tidy(state);
   return figuresFrom(state);

@@ -5,6 +5,7 @@ import { slot } from '../session/cache.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import type { CarFigures } from './car-figures.ts';
+import { heedHeap } from './large-heap.ts';
 import { isFittedToday, marketText, marketToday } from './market.ts';
 import { Packed, type PackedColumns } from './packed.ts';
 import { PlacesById, placesOf } from './places-by-id.ts';
@@ -114,6 +115,7 @@ const readKept = async (session: Session): Promise<HeldFigures | null> => {
   if (!found) return null;
   const { bytes, at, today: day } = found;
   const { market, reads, from, cars, places, ...columns }: Written = deserialize(bytes);
+  heedHeap(cars.length);
   const packed = Packed.of<CarFigures>(columns);
   return {
     fitted: null,

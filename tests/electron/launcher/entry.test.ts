@@ -43,7 +43,7 @@ describe.skipIf(process.platform !== 'linux')('the browser that is opened', { ti
     chmodSync(join(bin, 'xdg-open'), 0o755);
     const pages = join(home, 'tmp');
     mkdirSync(pages);
-    const host = spawn(process.execPath, ['electron/launcher/start.ts', '--browser'], {
+    const host = spawn(process.execPath, ['electron/launcher/begin.mjs', '--browser'], {
       cwd: root,
       env: {
         ...process.env,

@@ -72,7 +72,7 @@ describe('npm start', { timeout: 180_000 }, () => {
   /** Runs the launcher, and interrupts it as soon as it has printed an address. */
   const start = (args: string[], env: Record<string, string> = {}): Promise<Said> =>
     new Promise(resolve => {
-      const child = spawn(process.execPath, ['electron/launcher/start.ts', ...args], {
+      const child = spawn(process.execPath, ['electron/launcher/begin.mjs', ...args], {
         cwd: root,
         env: { ...process.env, HOME: home, XDG_CONFIG_HOME: home, INIT_CWD: home, ...env },
       });

@@ -38,7 +38,7 @@ describe.skipIf(process.platform === 'win32')('the token of a running host', { t
   let origin: string;
   beforeAll(async () => {
     home = mkdtempSync(join(tmpdir(), 'token-'));
-    host = spawn(process.execPath, ['electron/launcher/start.ts', '--browser', '--no-open'], {
+    host = spawn(process.execPath, ['electron/launcher/begin.mjs', '--browser', '--no-open'], {
       cwd: root,
       env: { ...process.env, HOME: home, XDG_CONFIG_HOME: home, INIT_CWD: home },
     });
@@ -83,7 +83,7 @@ describe.skipIf(process.platform === 'win32')('the token of a running host', { t
 
   it('is in no command line and in no environment', () => {
     const list = processList();
-    expect(list).toContain('electron/launcher/start.ts --browser --no-open');
+    expect(list).toContain('electron/launcher/begin.mjs --browser --no-open');
     expect(list).not.toContain(token);
     const environment = environmentOf(host.pid ?? 0);
     expect(environment).toContain(home);

@@ -29,7 +29,7 @@ export const fold = (text: string): string => {
   const folded = isPlain.test(text)
     ? text.toLowerCase()
     : Array.from({ length: text.length }, (_, at) => foldCharacter(text[at] ?? '')).join('');
-  return folded.replace(/(?<!\p{L})w\/(?!o(?!\p{L}))/gu, 'w ');
+  return folded.includes('w/') ? folded.replace(/(?<!\p{L})w\/(?!o(?!\p{L}))/gu, 'w ') : folded;
 };
 
 const compiled = new Map<string, RegExp>();
