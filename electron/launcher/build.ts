@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
-import { cpSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { makeFolder } from '../../db/file/files.ts';
@@ -33,8 +33,8 @@ const products = {
       const copied = bundledFiles(outDir).reportAssets;
       cpSync(templates, copied.templates, { recursive: true });
       for (const font of fonts) cpSync(font, join(copied.fonts[0], basename(font)));
-      // What became of older sources is never asked for again.
-      rmSync(join(root, 'dist/compile-cache'), { recursive: true, force: true });
+      // What became of older sources is never asked for again. The folders stay: who started this build writes there.
+      for (const file of heldSources()) rmSync(join(root, file), { force: true });
     },
   },
 };
@@ -52,6 +52,9 @@ const filesUnder = (place: string): string[] => {
     throw error;
   }
 };
+
+const compileCache = 'dist/compile-cache';
+const heldSources = (): string[] => (existsSync(join(root, compileCache)) ? filesUnder(compileCache) : []);
 
 /** Changes with any byte of the sources, whatever their dates say. */
 const digest = (product: Product): string => {
