@@ -4,7 +4,7 @@
  */
 import '../../electron/service/small-heap.ts';
 import { existsSync, readFileSync } from 'node:fs';
-import { restsAfter } from '../../electron/api/figures/large-heap.ts';
+import { restsAfter } from '../../electron/api/session/large-heap.ts';
 import { serviceOn } from './service-on.ts';
 
 /** The most that was resident, in bytes; null where Linux does not tell it. What `resourceUsage` tells holds its parent's too. */

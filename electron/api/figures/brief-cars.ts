@@ -1,9 +1,9 @@
 import { type BriefCar, briefCars } from '../../../db/records/cars/brief-cars.ts';
 import { slot } from '../session/cache.ts';
+import { heedHeap } from '../session/large-heap.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import { blocksAgain, blocksOf, type CarBlock } from './car-blocks.ts';
-import { heedHeap } from './large-heap.ts';
 
 interface Held {
   /** When they were read. */

@@ -7,6 +7,7 @@ import { listCars } from '../../../db/records/cars/cars.ts';
 import { type Decision, decideCar, type FittedMarket, type Subject } from '../../../valuation/index.ts';
 import { BoundedMap, slot } from '../session/cache.ts';
 import { refused } from '../session/errors.ts';
+import { heedHeap } from '../session/large-heap.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import { underWay } from '../session/under-way.ts';
@@ -24,7 +25,6 @@ import {
   type OnMarket,
   tidy,
 } from './held-figures.ts';
-import { heedHeap } from './large-heap.ts';
 import { isFittedToday } from './market.ts';
 
 /**

@@ -1,5 +1,6 @@
 import { os } from '@orpc/server';
 import { apiErrors, isReadOnly, storageRefused, toApiError } from './errors.ts';
+import { atWork } from './large-heap.ts';
 import type { Session } from './session.ts';
 
 /** What every procedure is given by its host. */
@@ -21,10 +22,13 @@ export const base = os
   .$context<ApiContext>()
   .errors(apiErrors)
   .use(async ({ context, next }) => {
+    atWork();
     try {
       return await next();
     } catch (error) {
       throw shown(error, context);
+    } finally {
+      atWork();
     }
   });
 
