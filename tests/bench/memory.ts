@@ -1,6 +1,6 @@
 /**
  * Resident memory of a data service with 100,000 cars and a fifth as many sale records open, after it has shown Home,
- * listed the cars in five orders and searched them: at most 250 MB. Once where all has to be worked out, and once where
+ * listed the cars in five orders, searched them and come to rest: at most 250 MB. Once where all has to be worked out, and once where
  * the session before has; then with two records for every three cars, of which nothing is promised. Measured in a
  * process of its own that runs what was built, as the hosts do (from the sources it would be some 70 MB more), beside
  * one that has opened an empty collection. Run: node tests/bench/memory.ts [cars]

@@ -7,7 +7,7 @@ import { listCars } from '../../../db/records/cars/cars.ts';
 import { type Decision, decideCar, type FittedMarket, type Subject } from '../../../valuation/index.ts';
 import { BoundedMap, slot } from '../session/cache.ts';
 import { refused } from '../session/errors.ts';
-import { heedHeap } from '../session/large-heap.ts';
+import { easeHeap, heedHeap } from '../session/large-heap.ts';
 import { openOf } from '../session/open-collection.ts';
 import type { Session } from '../session/session.ts';
 import { underWay } from '../session/under-way.ts';
@@ -108,7 +108,10 @@ export const figuresById = async (session: Session, ids: readonly number[]): Pro
   const state = await figuresHeld(session);
   letGo(session, state);
   if (!isOnMarket(state)) {
-    if (ids.every(id => state.cars.has(id))) return figuresFrom(state);
+    if (ids.every(id => state.cars.has(id))) {
+      easeHeap();
+      return figuresFrom(state);
+    }
     await figuresOnMarket(session);
     return figuresById(session, ids);
   }
@@ -124,8 +127,8 @@ export const figuresById = async (session: Session, ids: readonly number[]): Pro
     if (session.cache.of(heldFigures) !== state) return figuresById(session, ids);
     letGo(session, state);
     for (const id of missing) if (!there.has(id)) gone.add(id);
-    heedHeap(missing.length);
   }
+  easeHeap();
   tidy(state);
   return figuresFrom(state);
 };
