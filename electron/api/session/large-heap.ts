@@ -43,8 +43,8 @@ const giveBack = (): void => {
   rest = null;
   if (getHeapStatistics().total_heap_size < heapAtRest + worthIt) return;
   setFlagsFromString('--expose-gc');
-  const collect: (how: object) => void = runInNewContext('gc');
-  collect({ type: 'major', execution: 'sync', flavor: 'last-resort' });
+  const collect: ((how: object) => void) | undefined = runInNewContext('globalThis.gc');
+  collect?.({ type: 'major', execution: 'sync', flavor: 'last-resort' });
   heapAtRest = getHeapStatistics().total_heap_size;
 };
 
