@@ -1,8 +1,16 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 
-setFlagsFromString('--expose-gc');
-const collect: () => void = runInNewContext('gc');
+let gc: ((how: object) => void) | undefined;
+
+/** Has V8 collect at once: all there is, or as it is told; where V8 cannot be asked, it is left alone. */
+export const collect = (how: object = { type: 'major', execution: 'sync' }): void => {
+  if (!gc) {
+    setFlagsFromString('--expose-gc');
+    gc = runInNewContext('globalThis.gc');
+  }
+  gc?.(how);
+};
 
 /**
  * Lets go of what the compiler holds outside V8's own heap for objects that nobody refers to any more: V8

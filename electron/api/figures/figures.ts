@@ -99,21 +99,13 @@ const figuresFrom = ({ cars, packed }: HeldFigures): Figures => {
   return { of: column(figures => figures), column, placeOf: id => cars.get(id), packed };
 };
 
-/**
- * Figures of the given cars; to be asked at once. Those of a car are worked out again only where
- * the market has changed, or an action touched the car itself (its grade, parts, plan, …); other calls
- * are answered in between.
- */
-export const figuresById = async (session: Session, ids: readonly number[]): Promise<Figures> => {
+const workedOut = async (session: Session, ids: readonly number[]): Promise<Figures> => {
   const state = await figuresHeld(session);
   letGo(session, state);
   if (!isOnMarket(state)) {
-    if (ids.every(id => state.cars.has(id))) {
-      easeHeap();
-      return figuresFrom(state);
-    }
+    if (ids.every(id => state.cars.has(id))) return figuresFrom(state);
     await figuresOnMarket(session);
-    return figuresById(session, ids);
+    return workedOut(session, ids);
   }
   // What an action touches while others are worked out is worked out after them.
   const gone = new Set<number>();
@@ -124,13 +116,25 @@ export const figuresById = async (session: Session, ids: readonly number[]): Pro
     for (const piece of pieces(missing, readTogether))
       for (const id of await workOut(session, state, piece)) there.add(id);
     // The market was fitted anew meanwhile: the rest would be of the one before.
-    if (session.cache.of(heldFigures) !== state) return figuresById(session, ids);
+    if (session.cache.of(heldFigures) !== state) return workedOut(session, ids);
     letGo(session, state);
     for (const id of missing) if (!there.has(id)) gone.add(id);
   }
-  easeHeap();
   tidy(state);
   return figuresFrom(state);
+};
+
+/**
+ * Figures of the given cars; to be asked at once. Those of a car are worked out again only where
+ * the market has changed, or an action touched the car itself (its grade, parts, plan, …); other calls
+ * are answered in between.
+ */
+export const figuresById = async (session: Session, ids: readonly number[]): Promise<Figures> => {
+  try {
+    return await workedOut(session, ids);
+  } finally {
+    easeHeap();
+  }
 };
 
 /**

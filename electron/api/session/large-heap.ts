@@ -1,5 +1,5 @@
 import { getHeapStatistics, setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
+import { collect } from '../../../reports/typesetting/free-memory.ts';
 
 /** From so many cars on, what reading them and working them out leaves behind is more than what is held of them. */
 export const manyCars = 20_000;
@@ -42,9 +42,7 @@ export const easeHeap = (): void => {
 const giveBack = (): void => {
   rest = null;
   if (getHeapStatistics().total_heap_size < heapAtRest + worthIt) return;
-  setFlagsFromString('--expose-gc');
-  const collect: ((how: object) => void) | undefined = runInNewContext('globalThis.gc');
-  collect?.({ type: 'major', execution: 'sync', flavor: 'last-resort' });
+  collect({ type: 'major', execution: 'sync', flavor: 'last-resort' });
   heapAtRest = getHeapStatistics().total_heap_size;
 };
 
