@@ -57,9 +57,13 @@ const likeness = (ours: string, texts: readonly string[]): number | null => {
     : null;
 };
 
+/** True of texts without spaces, each another, as the numbers that an owner gives to cars are. */
+const areNumbers = (texts: readonly string[]): boolean =>
+  new Set(texts).size === texts.length && texts.every(text => /^\S+$/.test(text));
+
 /** True where nothing in the texts speaks against their being what a column of ours holds. */
 export const mayBe = (ours: string, texts: readonly string[]): boolean =>
-  (likeness(ours, texts) ?? 1) >= 0.25;
+  ours === 'inventory_number' ? areNumbers(texts) : (likeness(ours, texts) ?? 1) >= 0.25;
 
 /** Which of these columns of ours the texts look most like; the first where they tell nothing. */
 export const likeliest = <T extends { ours: string }>(

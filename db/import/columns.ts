@@ -206,7 +206,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'inventory_number',
       'your number of the car; left out, the next free one is given',
       'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,stock number,tag,' +
-        'nummer,lfd nr,lfd. nr.,numero,num,n°,nº,n.º,volgnummer,ref no',
+        'nummer,lfd nr,lfd. nr.,numero,num,n°,nº,n.º,volgnummer,ref no,my ref,sku,stock no,stock code',
     ),
     ...variation,
     grade,
@@ -216,7 +216,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'location',
       'where it is kept',
-      'place,where,where is it,cabinet,position,shelf,box,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie',
+      'place,loc,loc.,where,where is it,cabinet,position,shelf,box,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie',
     ),
     column(
       'quantity',

@@ -2,6 +2,7 @@ import { plainWord } from '../../valuation/reading/words.ts';
 import { type CellKind, kindOfCell } from './files/cell-kind.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
+import { namesPlace } from './put-away.ts';
 import type { ImportKind } from './types.ts';
 
 /** What the cells of a column are like, blank ones left out. */
@@ -72,10 +73,6 @@ const guesses: Record<ImportKind, Guess[]> = {
 const named = ({ texts }: Cells): number =>
   texts.filter(text => /^\p{Lu}\p{L}+(?: [\p{L}./-]+){0,4}$/u.test(text)).length / Math.max(1, texts.length);
 
-/** Where things are put away, as people say it. Common practice, no source. */
-const putAway =
-  /(?<!\p{L})(?:loft|attic|tin|box|drawer|shelf|cabinet|display|case|tray|crate|garage|cupboard|rack|room|vitrine|regal|kiste|schublade|schrank|keller|etagere|boite|tiroir|lade|kast|doos|zolder)(?!\p{L})/iu;
-
 /**
  * Of nameless columns that nothing else fits: where the cars are kept, and remarks, which stand behind the
  * rest and seldom twice alike.
@@ -88,7 +85,7 @@ const guessBehind = (
 ): void => {
   const open = columns.filter(({ index }) => nameless.has(index) && !found.has(index));
   const place = open.find(
-    ({ cells }) => cells.texts.filter(text => putAway.test(text)).length >= cells.texts.length * 0.7,
+    ({ cells }) => cells.texts.filter(text => namesPlace(text)).length >= cells.texts.length * 0.7,
   );
   if (place && !used.has('location')) {
     found.set(place.index, 'location');

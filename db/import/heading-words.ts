@@ -33,6 +33,7 @@ const wordLists = {
   wheels: 'wheels wheel tyres tires rader roues ruote ruedas wielen jantes',
   location:
     'location place keep lives donde dove box shelf drawer cabinet stored storage kept tray lagerort rangement plaats luogo lugar ubicacion kast doos scatola caja boite kiste regal',
+  number: 'ref reference',
   quantity: 'qty quantity many anzahl stuckzahl quantite quantita cantidad aantal antal',
   notes:
     'notes note comments comment remarks remark anything else observations bemerkung bemerkungen notizen anmerkung anmerkungen remarques note opmerkingen ' +
@@ -71,7 +72,10 @@ const plainly: [Subject, string][] = [
   ['year', 'release_year'],
   ['casting', 'casting'],
   ['location', 'location'],
+  ['number', 'inventory_number'],
 ];
+/** What only a list of one's own cars says. */
+const ofLots: ReadonlySet<Subject> = new Set(['quantity', 'location', 'number']);
 
 const longest = 9;
 
@@ -109,5 +113,5 @@ export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
   const plain = plainly.find(([subject]) => subjects.has(subject));
   if (!plain || (as === 'reference' && ['quantity', 'grade', 'location', 'notes'].includes(plain[0])))
     return [];
-  return plain[0] === 'quantity' || plain[0] === 'location' ? (as === 'lot' ? [plain[1]] : []) : [plain[1]];
+  return ofLots.has(plain[0]) && as !== 'lot' ? [] : [plain[1]];
 };

@@ -192,14 +192,22 @@ export const readMoney = (cell: Cell, currency: Currency, habit: MoneyHabit = {}
   );
 };
 
-const otherCurrency = (shown: string, written: string, named: Currency | null, currency: Currency) =>
-  notUnderstood(
+/** What stands behind a known currency, such as "the pair" of "£ the pair"; '' where nothing does. */
+const behindCurrency = (written: string, own: Currency): string => {
+  const [first = '', ...rest] = written.split(' ');
+  return rest.length > 0 && currencyNamed(first, own) !== null ? rest.join(' ') : '';
+};
+
+const otherCurrency = (shown: string, written: string, named: Currency | null, currency: Currency) => {
+  const besides = named === null ? behindCurrency(written, currency) : '';
+  return notUnderstood(
     named !== null
       ? `"${shown}" is in ${named}, not in ${currency}`
-      : looksLikeCurrency(written)
+      : looksLikeCurrency(written) && besides === ''
         ? `"${shown}": which currency "${written}" is cannot be told; write its ISO 4217 code, such as USD`
-        : `"${shown}" is not an amount such as 1,250.00; "${written}" is not understood`,
+        : `"${shown}" is not an amount such as 1,250.00; "${besides || written}" is not understood`,
   );
+};
 
 const exact = (number: string, decimals: number, shown: string, currency: Currency): Reading<Minor> => {
   const match = /^(-?)(\d+)\.?(\d*)$/.exec(number);

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import { isAboutFinish } from '../../../valuation/reading/propose.ts';
 import type { OwnWord } from '../../../valuation/reading/sale-line/lexicon.ts';
-import { plainNameIn } from '../../../valuation/reading/sale-line/plain-name.ts';
+import { nameAlone, plainNameIn } from '../../../valuation/reading/sale-line/plain-name.ts';
 import { type DateOrders, dateSigns } from '../../../valuation/reading/sale-line/price-and-day.ts';
 import {
   carFields,
@@ -11,6 +11,7 @@ import {
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import { loadSaleLexicon } from '../../reference/sale-lexicon.ts';
 import type { Schema } from '../../schema.ts';
+import { recogniseHeadings } from '../columns.ts';
 import type { Mapping } from '../mapping.ts';
 import type { ImportKind } from '../types.ts';
 import type { Judged, RowReader } from './judge.ts';
@@ -89,6 +90,8 @@ export const describer = async (
   if (place === undefined) return null;
   const lexicon = await loadSaleLexicon(db, words);
   const { heading = '', dateOrder = null } = mapping.columns[place] ?? {};
+  /** Under such a heading a car is called what the cell says, in small letters too. */
+  const namesCars = recogniseHeadings(as, heading).some(({ ours }) => ours === 'casting');
   const orders: DateOrders = dateOrder ? Object.fromEntries(dateSigns.map(sign => [sign, dateOrder])) : {};
   const known = new Map<string, Description>();
   const read = (text: string, { hasPrice, hasDay }: { hasPrice: boolean; hasDay: boolean }): Description => {
@@ -121,7 +124,8 @@ export const describer = async (
     const open = as === 'lot' && line.not === 'lot' ? whyOpen(line) : null;
     if (open !== null) line = lineOf(one, true);
     const isCar = line.not !== 'lot' && line.not !== 'not a car';
-    const name = as !== 'reference' && isCar && line.castingId === null ? plainNameIn(line) : null;
+    const isNameless = as !== 'reference' && isCar && line.castingId === null;
+    const name = isNameless ? (plainNameIn(line) ?? (namesCars ? nameAlone(line) : null)) : null;
     const description = { line, open, name, quantity };
     if (known.size >= mostRemembered) known.clear();
     known.set(key, description);

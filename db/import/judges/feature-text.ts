@@ -5,6 +5,7 @@ import {
   isShortened,
   onlyColourWith,
 } from '../../../valuation/reading/plain-colour.ts';
+import { isAboutFinish } from '../../../valuation/reading/propose.ts';
 import {
   type LexiconCasting,
   makeLexicon,
@@ -198,6 +199,7 @@ export class FeatureTexts {
     const named = this.#named(castingId, 'colour', text) ?? this.#spelled(castingId, 'colour', text);
     if (named !== undefined) return { value: named };
     if (isPlainColour(text)) return { value: text };
+    if (isAboutFinish(text)) return ask(text, `"${text}" says what became of the paint, not which it was`);
     if (noColour.test(text)) return ask(text, `"${text}" names no paint`);
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
     if (severalFacts.test(text)) return this.#facts(castingId, text, column);

@@ -1,8 +1,10 @@
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
+import { isAboutFinish } from '../../../valuation/reading/propose.ts';
 import { readBasePaint, readYear } from '../../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
 import type { LoadedReference, Match } from '../../reference/match.ts';
 import { bare } from '../../reference/plain.ts';
+import { isPlaceAlone } from '../put-away.ts';
 import { hearPieces } from './description.ts';
 import type { FeatureReading, FeatureTexts } from './feature-text.ts';
 import { type Judged, mostMatches, type RowReader } from './judge.ts';
@@ -44,7 +46,11 @@ const takeFeature = (
     ? { value: text }
     : texts.read(castingId, feature, text, row.heading(column));
   if (reading.heard) hearPieces(row, column, reading.heard);
-  if (reading.unread) for (const { text: left, reason } of reading.unread) row.miss(column, reason, left);
+  for (const { text: left, reason } of reading.unread ?? []) {
+    // What a cell says of a finish is asked as one, unless the list says it elsewhere.
+    const field = isAboutFinish(left) && !row.has('finish_state') ? 'finish_state' : column;
+    row.miss(column, reason, left, field);
+  }
   if (reading.facts)
     for (const [field, value] of Object.entries(reading.facts)) row.give(field, value, column);
   if (reading.value !== undefined) row.fields[column] = reading.value;
@@ -60,8 +66,8 @@ const wish =
   /^[^:]{0,20}?(?<!\p{L})(?:want(?:ed|s)?|wish(?:es|list)?|looking for|to find|gesucht|suche|recherche|cherche|gezocht|cercasi|busco)(?!\p{L})[^:]{0,12}:/iu;
 
 /**
- * Refuses a line that names a maker or a series and nothing else, as above the rows of a list, or a car that
- * its owner wishes for.
+ * Refuses a line that names a maker, a series or a place to put cars and nothing else, as above the rows of a
+ * list, or a car that its owner wishes for.
  */
 export const notOwned = (reference: LoadedReference, row: RowReader): Judged | null => {
   const column = row.written('casting') ? 'casting' : 'description';
@@ -74,6 +80,8 @@ export const notOwned = (reference: LoadedReference, row: RowReader): Judged | n
       reason: `"${text}" is the name of a maker or a series, and of no car`,
       not: 'a sub-heading',
     };
+  if (row.filled === 1 && isPlaceAlone(text))
+    return { outcome: 'rejected', column, reason: `"${text}" is a place, and no car`, not: 'a sub-heading' };
   return row.filled === 1 && wish.test(text)
     ? { outcome: 'rejected', column, reason: `"${text.slice(0, 100)}" is a wish`, not: 'a wish' }
     : null;

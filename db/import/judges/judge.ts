@@ -265,10 +265,15 @@ export class RowReader {
     return text;
   }
 
-  /** Keeps a column's cell, or a part of it, as something that was not understood. */
-  miss(column: string, reason: string, text = this.written(column) || this.text(column)): void {
+  /** Keeps a column's cell, or a part of it, as something that was not understood; `field` is what it is asked about. */
+  miss(
+    column: string,
+    reason: string,
+    text = this.written(column) || this.text(column),
+    field = column,
+  ): void {
     this.unread.push({
-      field: column,
+      field,
       column: this.heading(column),
       text: text.slice(0, longestUnread),
       reason,

@@ -6,6 +6,9 @@ import { parseMoney, separatorsOf } from './parse-money.ts';
 import classes from './three-cells.module.css';
 import { useText } from './use-text.ts';
 
+/** The look of a small field in a line, for those of other kinds beside these. */
+export const cellClass = classes.cell;
+
 /** A small field whose text is read when it is left; what cannot be read is marked, with the reason below it. */
 const ReadCell = ({
   label,

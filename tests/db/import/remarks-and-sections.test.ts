@@ -94,3 +94,17 @@ test('a heading that was mapped is found where it stands alone on a line further
     [5, 'Tern Coupe'],
   ]);
 });
+
+test('a place that stands alone above the cars in it is no car; a car whose name begins like one is', async () => {
+  const list =
+    'Garage shelf - top row\n1 otter wagon plum ok\n\nGarage shelf - bottom\n2 tern coupe ember red, no fins\n3 Box Lorry\nDrawer 3, left\n';
+  const rows = await read(list);
+  expect(rows.map(row => ('not' in row ? row.not : 'a car'))).toEqual([
+    'a title',
+    'a car',
+    'a sub-heading',
+    'a car',
+    'a car',
+    'a sub-heading',
+  ]);
+});

@@ -129,6 +129,30 @@ describe('lists by other hands', () => {
     }
   });
 
+  it('a notebook: names in small letters, its own references and places, and a paint that was laid over', async () => {
+    const { rows, accepted } = await rowsOf(await newCollection(), 'other-hands/notebook.csv');
+    expect(accepted).toBe(7);
+    const at = (line: number) => rows.find(row => row.line === line);
+    expect(rows.flatMap(({ fields }) => fields.inventory_number ?? [])).toEqual([
+      'A1',
+      'A2',
+      'A3',
+      'A4',
+      'A5',
+      'A6',
+      'A7',
+    ]);
+    expect(at(2)?.fields).toMatchObject({ casting: 'Harrow Estate', location: 'tin 2' });
+    expect(at(3)?.fields).toMatchObject({ casting: 'harrow estate', colour: 'green' });
+    expect(at(4)?.fields).toMatchObject({ casting: 'Dray Horse Box', bought_on: '2024-10-12' });
+    expect(at(6)?.fields).toMatchObject({ casting: 'Merle Coupe', quantity: 2 });
+    expect(at(6)?.note).toContain('is not an amount such as 1,250.00; "the pair" is not understood');
+    expect(at(7)?.fields).not.toHaveProperty('casting');
+    expect(at(7)?.fields).not.toHaveProperty('colour');
+    expect(at(7)?.unread).toContainEqual({ column: 'Colour / finish', text: 'white repaint' });
+    expect(at(7)?.note).toContain('"white repaint" says what became of the paint, not which it was');
+  });
+
   it('school marks, stars and per cents become grades once the scale of their column is said', async () => {
     const collection = await newCollection();
     const grades = async (name: string, ...said: Parameters<typeof word>) =>

@@ -19,3 +19,17 @@ export const plainNameIn = ({ text, unread, spans }: SaleLine): string | null =>
   if (words.length > 4 || words.some(isPraise) || /^ ?\p{Lu}/u.test(rest)) return null;
   return name;
 };
+
+const notKnown =
+  /^(?:un(?:known|identified|sure|bekannt)|not sure|maybe|perhaps|same|ditto|various|assorted|inconnu)(?!\p{L})/iu;
+
+/**
+ * What stands in a cell under a heading for names, such as "Car" or "Model", where nothing in it is understood:
+ * one to four words in any letters. Null where it is more than that.
+ */
+export const nameAlone = ({ text, spans }: SaleLine): string | null => {
+  const name = text.trim();
+  const words = name.split(/\s+/);
+  const isOne = spans.length === 0 && words.length <= 4 && /^\p{L}[\p{L}'’. -]{2,}$/u.test(name);
+  return isOne && !words.some(isPraise) && !notKnown.test(name) ? name : null;
+};

@@ -65,7 +65,7 @@ export const ImportWords = ({ preview }: { preview: ImportPreview }) => {
   if (asked.length === 0) return null;
   return (
     <Section
-      title={now.length === 0 ? 'Everything is understood' : 'Not understood yet'}
+      title={now.length === 0 ? 'All of this is understood now' : 'Not understood yet'}
       aside="None of it has to be answered before the import"
     >
       <AskHelp />

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ImportPreview } from '../../../../electron/api/views.ts';
+import { carFields } from '../../../../valuation/reading/sale-line/read-sale-line.ts';
 import { gradeLabel } from '../../../../valuation/words.ts';
 import { readerWords } from '../../../components/words.ts';
 import classes from './import.module.css';
@@ -9,23 +10,51 @@ type Row = ImportPreview['sample'][number];
 
 export const outcomeWords = { accepted: 'taken', rejected: 'left out', duplicate: 'known' } as const;
 
+/** Fields that are read in words of ours, which readers spell in their own way; all others stay as their owner wrote them. */
+const inOurWords: ReadonlySet<string> = new Set([
+  'finish_state',
+  'base_paint',
+  'missing_parts',
+  'reproduction_parts',
+  'rarity',
+  'status',
+]);
+
 /** What was understood of a field, as it is read; '' where nothing was. */
 const understood = (field: string, value: unknown): string => {
   if (value === null || value === undefined) return '';
   if (field === 'grade' && typeof value === 'number')
     return gradeLabel(value as Parameters<typeof gradeLabel>[0]);
-  return readerWords().spell(String(value));
+  return inOurWords.has(field) ? readerWords().spell(String(value)) : String(value);
 };
+
+/** What was understood of a text that describes a car: the facts that no column of the file gives. */
+const described = (row: Row, given: ReadonlySet<string>): string =>
+  carFields
+    .filter(field => !given.has(field))
+    .map(field => understood(field, row.fields[field]))
+    .filter(Boolean)
+    .join(' · ');
 
 const alike = (one: string, other: string) =>
   one.replace(/^C(?=\d)/, '').toLowerCase() === other.replace(/^C(?=\d)/, '').toLowerCase();
 
-const Cell = ({ row, ours, heading }: { row: Row; ours: string; heading: string }) => {
+const Cell = ({
+  row,
+  ours,
+  heading,
+  given,
+}: {
+  row: Row;
+  ours: string;
+  heading: string;
+  given: ReadonlySet<string>;
+}) => {
   const written = row.values[ours] ?? '';
   const unread = row.unread.filter(({ column, text }) => column === heading && text !== '');
   if (row.outcome === 'rejected')
     return <td data-wrong={row.column === heading || row.column === ours || undefined}>{written}</td>;
-  const read = understood(ours, row.fields[ours]);
+  const read = ours === 'description' ? described(row, given) : understood(ours, row.fields[ours]);
   if (unread.length > 0)
     return (
       <td title="Not understood yet: saved as written">
@@ -49,6 +78,7 @@ export const SampleRows = ({ preview }: { preview: ImportPreview }) => {
   const [only, setOnly] = useState<'all' | 'rejected'>('all');
   const rejected = preview.sample.filter(row => row.outcome === 'rejected');
   const shown = only === 'rejected' && rejected.length > 0 ? rejected : preview.sample;
+  const given = new Set(preview.columns.flatMap(({ ours }) => ours ?? []));
   const columns = preview.columns.flatMap(({ ours, heading }) => (ours === null ? [] : [{ ours, heading }]));
   return (
     <>
@@ -98,7 +128,7 @@ export const SampleRows = ({ preview }: { preview: ImportPreview }) => {
                   )}
                 </td>
                 {columns.map(({ ours, heading }) => (
-                  <Cell key={ours} row={row} ours={ours} heading={heading} />
+                  <Cell key={ours} row={row} ours={ours} heading={heading} given={given} />
                 ))}
               </tr>
             ))}

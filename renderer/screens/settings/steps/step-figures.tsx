@@ -1,7 +1,7 @@
 import { Button, MultiSelect, Select, TextInput } from '@mantine/core';
 import type { BoughtPart, Currency, ThreePoint, WorkStep } from '../../../../valuation/types.ts';
 import { originalities, type PartName, partNames } from '../../../../valuation/words.ts';
-import { AmountCell, NumberCell } from '../../../components/inputs/three-cells.tsx';
+import { AmountCell, cellClass, NumberCell } from '../../../components/inputs/three-cells.tsx';
 import { points, withPoint } from '../../../components/inputs/three-point.ts';
 import { useWords } from '../../../components/words.ts';
 import { gradeChoices } from './step-call-fields.tsx';
@@ -169,7 +169,7 @@ export const StepMaterials = ({ step, currency, set }: StepPart & { currency: Cu
       return (
         <div key={i} className={classes.material}>
           <select
-            className={classes.cell}
+            className={cellClass}
             aria-label={`What material ${i + 1} is`}
             value={material.kind}
             onChange={event => change({ kind: event.currentTarget.value === 'tool' ? 'tool' : 'material' })}

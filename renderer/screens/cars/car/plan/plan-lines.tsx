@@ -4,7 +4,7 @@ import { useId } from 'react';
 import type { PartStock } from '../../../../../electron/api/views.ts';
 import type { Currency } from '../../../../../valuation/types.ts';
 import { amountText } from '../../../../components/format.ts';
-import { AmountCell, NumberCell } from '../../../../components/inputs/three-cells.tsx';
+import { AmountCell, cellClass, NumberCell } from '../../../../components/inputs/three-cells.tsx';
 import classes from './plan.module.css';
 import { emptyLine, lineKinds, lineTotal, type PlanDraft, type PlanLine } from './plan-draft.ts';
 
@@ -32,7 +32,7 @@ const LineRow = ({
     <tr>
       <td>
         <input
-          className={classes.cell}
+          className={cellClass}
           aria-label={`Name of line ${place + 1}`}
           placeholder="what it is"
           maxLength={200}
@@ -42,7 +42,7 @@ const LineRow = ({
       </td>
       <td className={classes.kind}>
         <select
-          className={classes.cell}
+          className={cellClass}
           aria-label={`Kind of ${name}`}
           value={line.kind}
           onChange={event =>
@@ -59,7 +59,7 @@ const LineRow = ({
       </td>
       <td className={classes.shelf}>
         <input
-          className={classes.cell}
+          className={cellClass}
           aria-label={`Part from the shelf for ${name}`}
           list={listId}
           placeholder="–"

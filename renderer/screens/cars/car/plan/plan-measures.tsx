@@ -7,7 +7,7 @@ import {
   originalities,
   type PartName,
 } from '../../../../../valuation/words.ts';
-import { NumberCell } from '../../../../components/inputs/three-cells.tsx';
+import { cellClass, NumberCell } from '../../../../components/inputs/three-cells.tsx';
 import { readerWords } from '../../../../components/words.ts';
 import classes from './plan.module.css';
 import { type PlanDraft, partAfter, partsOfPlan, withPartAfter } from './plan-draft.ts';
@@ -23,7 +23,7 @@ export const PlanMeasures = ({ draft, onChange }: Part) => (
     <label>
       Work
       <select
-        className={classes.cell}
+        className={cellClass}
         value={draft.kind}
         onChange={event =>
           onChange({ ...draft, kind: event.currentTarget.value === 'customise' ? 'customise' : 'restore' })
@@ -36,7 +36,7 @@ export const PlanMeasures = ({ draft, onChange }: Part) => (
     <label>
       Target grade
       <select
-        className={classes.cell}
+        className={cellClass}
         value={draft.targetGrade}
         onChange={event => onChange({ ...draft, targetGrade: Number(event.currentTarget.value) })}
       >
@@ -125,7 +125,7 @@ export const PartsAfter = ({
       <label key={part}>
         <span>{readerWords().spell(part)}</span>
         <select
-          className={classes.cell}
+          className={cellClass}
           value={partAfter(draft, part)}
           data-word={partAfter(draft, part)}
           onChange={event =>
