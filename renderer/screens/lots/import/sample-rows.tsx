@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { ImportPreview } from '../../../../electron/api/views.ts';
-import { carFields } from '../../../../valuation/reading/sale-line/read-sale-line.ts';
+import { identityFields } from '../../../../valuation/reading/sale-line/read-sale-line.ts';
 import { gradeLabel } from '../../../../valuation/words.ts';
 import { readerWords } from '../../../components/words.ts';
 import classes from './import.module.css';
@@ -29,12 +29,13 @@ const understood = (field: string, value: unknown): string => {
 };
 
 /** What was understood of a text that describes a car: the facts that no column of the file gives. */
-const described = (row: Row, given: ReadonlySet<string>): string =>
-  carFields
+const described = ({ fields }: Row, given: ReadonlySet<string>): string => {
+  const facts = [...identityFields, 'grade', 'finish_state']
     .filter(field => !given.has(field))
-    .map(field => understood(field, row.fields[field]))
-    .filter(Boolean)
-    .join(' · ');
+    .map(field => understood(field, fields[field]));
+  const count = given.has('quantity') ? 1 : Number(fields.quantity ?? 1);
+  return [...facts, count > 1 ? `× ${count}` : ''].filter(Boolean).join(' · ');
+};
 
 const alike = (one: string, other: string) =>
   one.replace(/^C(?=\d)/, '').toLowerCase() === other.replace(/^C(?=\d)/, '').toLowerCase();

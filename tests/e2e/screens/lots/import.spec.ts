@@ -72,6 +72,22 @@ test('before an import it is seen which lots it makes, what the file shows and l
   ).toBeVisible();
 });
 
+test('the first rows show what was read of a description beside what was not, and no word respelt', async ({
+  start,
+  collection,
+}) => {
+  const { page } = await start();
+  await startEmpty(page, collection);
+  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
+  await goTo(page, '/lots/import');
+  await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('other-hands/notebook.csv'));
+  const rows = page.getByRole('region', { name: 'Rows of the file' }).getByRole('row');
+  await expect(rows.nth(3).getByRole('cell')).toContainText(['', '', 'A3', 'Dray Horse Box no ramp']);
+  await expect(rows.nth(5).getByRole('cell').nth(3)).toContainText('Merle Coupe · × 2');
+  await expect(rows.nth(2).getByRole('cell').last()).toHaveText('roof paint worn, no tyres');
+  await settled(page);
+});
+
 test('another line holds the headings, or none does', async ({ start, collection }) => {
   const { page } = await start();
   await startEmpty(page, collection);
