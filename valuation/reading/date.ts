@@ -21,6 +21,9 @@ for (const locale of ['en', 'de', 'fr', 'es', 'it', 'nl'])
   }
 months.set('sept', 9);
 
+/** True of the name of a month, long or short. */
+export const isMonth = (word: string): boolean => months.has(simple(word));
+
 const iso = (year: number, month: number, day: number): string | null => {
   if (Number.isNaN(year)) return null;
   const date = new Date(Date.UTC(year, month - 1, day));
@@ -87,7 +90,8 @@ export const readDate = (cell: Cell, order: DateOrder | null, today: string | nu
     return checkedDate(new Date((cell - serialOf1970) * 86_400_000).toISOString().slice(0, 10), today);
   const text = (typeof cell === 'string' || typeof cell === 'number' ? String(cell) : '')
     .trim()
-    .replace(/\s+/g, ' ');
+    .replace(/\s+/g, ' ')
+    .replace(/ ['’](?=\d{2}$)/, ' ');
   const wrong = notUnderstood(`"${text}" is not a date such as 2021-03-14 or 14 Mar 2021`);
   const year = /^(\d{4})[./-](\d{1,2})[./-](\d{1,2})(?:[T ]\d{1,2}:\d{2}.*)?$/.exec(text);
   if (year) return checkedDate(iso(Number(year[1]), Number(year[2]), Number(year[3])), today, text);

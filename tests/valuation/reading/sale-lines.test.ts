@@ -119,3 +119,36 @@ test.each([
   });
   expect([fields.price, fields.currency]).toEqual([price, currency]);
 });
+
+// The figures of an amount are no day, the year behind a month is no release's, and half an amount is none.
+test.each([
+  ['Quern Wagon no box, went for £4.20 Nov 24', '4.20', undefined],
+  ['Quern Wagon C6 £20 Nov 24', '20.00', undefined],
+  ['Quern Wagon C6 USD 20 Nov 2024', '20.00', undefined],
+  ['Quern Wagon C6, 61.00 USD 20 Nov 2024', '61.00', '2024-11-20'],
+  ['Quern Wagon C6 61€ 20 Nov 2024', '61.00', '2024-11-20'],
+  ['Quern Wagon C6, Fr. 20 Nov 2024, $4.20', '4.20', '2024-11-20'],
+  ["Quern Wagon C6, May 4th '24, $4.20", '4.20', '2024-05-04'],
+  ['Quern Wagon C6, 4 May 2024, 12 pounds 50', undefined, '2024-05-04'],
+  ['Quern Wagon C6, 4 May 2024, 12 pounds', '12.00', '2024-05-04'],
+  ['Quern Wagon C6, 4 May 2024, euro 12', '12.00', '2024-05-04'],
+  ['Quern Wagon C6, 4 May 2024, £12 10s', undefined, '2024-05-04'],
+  ['Quern Wagon C6, 4 May 2024, £12½', undefined, '2024-05-04'],
+  ['Quern Wagon C6, 4 May 2024, £12.5k', undefined, '2024-05-04'],
+  ['Quern Wagon C6, 4 May 2024, 120kr.', undefined, '2024-05-04'],
+])('“%s” is of the price %s and the day %s', (line, price, day) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const { fields } = readSaleLine(line, makeLexicon([wagon]), { currency: 'USD', orders: {}, today });
+  expect([fields.price, fields.sold_on]).toEqual([price, day]);
+  expect(fields.release_year).toBeUndefined();
+});
+
+test.each([
+  ['Quern Wagon green, pair £12, 4 May 2024', 'lot'],
+  ['Quern Wagon green £12, not paid, 4 May 2024', 'no price'],
+  ['Quern Wagon green £12, a pair of lamps, 4 May 2024', null],
+])('“%s” is %s', (line, not) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const options = { currency: 'USD', orders: {}, today } as const;
+  expect(readSaleLine(line, makeLexicon([wagon]), options).not).toBe(not);
+});

@@ -16,9 +16,9 @@ const lotPatterns = [
   ),
   words('x ?(?:[2-9]|1\\d)|(?:[2-9]|1\\d) ?x'),
 ];
-/** Behind a price, which is taken: "£30 the lot", "A$90 both". */
+/** Beside a price, which is taken: "£30 the lot", "A$90 both", "pair £12". */
 const forAll =
-  /\ue000 *(?:for )?(?:both|all|(?:the|all the) (?:lot|pair|set)|zusammen|together) *(?=$|[,;|()])/u;
+  /\ue000 *(?:for )?(?:both|all|(?:the|all the) (?:lot|pair|set)|zusammen|together) *(?=$|[,;|()])|(?<!\p{L})(?:pair|both)(?: for)?:? *\ue000/u;
 const partsLot = words(
   `(?:set|pair|lot|box|bag|tin|jar|tray|handful) of (?:${many} )?(?:[\\p{L}-]+ ){0,2}(?:${partNoun})`,
 );
@@ -86,5 +86,5 @@ export const kindOf = (line: Line, names: FoundName[], lexicon: Lexicon): 'lot' 
   isNoCar(line, names, accessoriesOf(lexicon)) ? 'not a car' : isLot(line, names) ? 'lot' : null;
 
 export const unsold = words(
-  "unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve not met|invendu",
+  "unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve not met|not paid|unpaid|never paid|invendu",
 );

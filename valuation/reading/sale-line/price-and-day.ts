@@ -9,11 +9,21 @@ export const dateSigns = ['/', '.', '-'] as const;
 export type DateSign = (typeof dateSigns)[number];
 export type DateOrders = Partial<Record<DateSign, DateOrder>>;
 
+const codes =
+  'usd|eur|gbp|jpy|cad|aud|nzd|chf|sek|nok|dkk|pln|czk|huf|brl|inr|cny|hkd|sgd|mxn|zar|ils|krw|twd|thb|isk|ron|bhd|kwd';
+/** Figures that may be an amount, and no part of a word such as "C6". */
+const figures = "(?<![\\p{L}\\p{N}.,])\\d[\\d.,']*";
+/**
+ * Before a day: no figures of an amount, as in "£4.20 Nov 24", and no currency, as in "£20 Nov 24", unless it
+ * stands behind figures of its own, as in "61 € 20 Nov 24".
+ */
+const notAmount = `(?<!\\d[.,'])(?<!\\p{Sc})(?<!(?<!${figures} ?)\\p{Sc} )(?<!(?<!${figures} ?)(?<!\\p{L})(?:${codes}) ?)`;
+
 const numericDay = words('\\d{1,2}(?<sign>[./-])\\d{1,2}\\k<sign>(?:\\d{4}|\\d{2})');
 const dayPatterns = [
   words('\\d{4}[./-]\\d{1,2}[./-]\\d{1,2}'),
   numericDay,
-  words('\\d{1,2}(?:st|nd|rd|th|er|\\.)?[ -]?\\p{L}{3,10}[.,]?[ -]?(?:\\d{4}|\\d{2})'),
+  words(`${notAmount}\\d{1,2}(?:st|nd|rd|th|er|\\.)?[ -]?\\p{L}{3,10}[.,]?[ -]?(?:\\d{4}|\\d{2})`),
   words("\\p{L}{3,10}\\.? \\d{1,2}(?:st|nd|rd|th)?,? (?:\\d{4}|'?\\d{2})"),
   words('\\p{L}{3,10}\\.? \\d{1,2}/(?:\\d{4}|\\d{2})'),
 ];
@@ -80,9 +90,9 @@ export interface Price {
   currency: Currency;
 }
 
-const amount = "(?:\\d{1,3}(?:[.,' ]\\d{3})+(?:[.,]\\d{1,2})?|\\d+(?:[.,]\\d{1,3})?)(?:[.,]-)?(?![\\d])";
-const codes =
-  'usd|eur|gbp|jpy|cad|aud|nzd|chf|sek|nok|dkk|pln|czk|huf|brl|inr|cny|hkd|sgd|mxn|zar|ils|krw|twd|thb|isk|ron|bhd|kwd';
+/** Figures of an amount; no part of them where more stand close behind, as in "12.5k" and "12½". */
+const amount =
+  "(?:\\d{1,3}(?:[.,' ]\\d{3})+(?:[.,]\\d{1,2})?|\\d+(?:[.,]\\d{1,3})?)(?:[.,]-)?(?![.,]?[\\d½¼¾]| ?[½¼¾]|[kms](?!\\p{L}))";
 const unit = `(?:us|c|ca|a|au|nz|s|hk|nt|r|mx)?\\$|\\p{Sc}|${codes}|dollars?|euros?|pounds?|quid|yen|zl|kc|kr\\.?|sfr\\.?|fr\\.`;
 const notInWord = '(?<![\\p{L}\\p{N}.,/])';
 const signed = new RegExp(`${notInWord}(?:${unit}) ?${amount}(?: ?(?:${codes})(?!\\p{L}))?`, 'dgu');
@@ -95,6 +105,8 @@ const unpriced = new RegExp(
 const each = /^ ?(?:\/ ?(?:ea|each|pc|car)\b|ea\b|each|apiece|a ?piece|per car|pro stuck|je\b|piece)/;
 const carriage =
   /^ *(?:for )?(?:shipping|postage|post\b|p ?& ?p|carriage|delivery|versand|porto|verzend|frais|envoi|envio|spedizione)/;
+/** Shillings behind pounds. */
+const shillings = /^ ?\d{1,2} ?(?:s(?!\p{L})|\/-)/u;
 const estimate = new RegExp(
   `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|start(?:ed|ing)?(?: at| bid)?|open(?:ed|ing)(?: at| bid)|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
   'u',
@@ -103,16 +115,23 @@ const brought = /(?:sold|for|ended|ended at|brought|made|fetched|price|hammer|re
 
 /**
  * Amounts with a currency before or behind them. Where one stands between two figures, a year is none
- * of it: "1969 $44".
+ * of it, as in "1969 $44"; which of them a word is of, as in "12 pounds 50", is not to be told.
  */
 const pricedSpans = (line: Line): Span[] => {
   const before = line.matches(signed).map(match => spanOf(match));
   const behind = line.matches(figuresFirst).map(match => spanOf(match));
-  const isYear = ({ start, end }: Span) => barelyYear.test(line.folded.slice(start, end));
-  const overlaps = (one: Span, others: Span[]) =>
-    others.some(other => one.start < other.end && other.start < one.end);
-  const first = before.filter(span => !(isYear(span) && overlaps(span, behind)));
-  return [...first, ...behind.filter(span => !overlaps(span, first))].sort((a, b) => a.start - b.start);
+  const textOf = ({ start, end }: Span) => line.folded.slice(start, end);
+  const isYear = (span: Span) => barelyYear.test(textOf(span));
+  const beginsWithWord = (span: Span) => /^\p{L}{4}/u.test(textOf(span));
+  const overlapping = (one: Span, others: Span[]) =>
+    others.filter(other => one.start < other.end && other.start < one.end);
+  const first = before.filter(span => !(isYear(span) && overlapping(span, behind).length > 0));
+  const isOpen = (span: Span) =>
+    beginsWithWord(span) && overlapping(span, behind).some(other => !isYear(other));
+  return [
+    ...first.filter(span => !isOpen(span)),
+    ...behind.filter(span => overlapping(span, first).length === 0),
+  ].sort((a, b) => a.start - b.start);
 };
 
 interface FoundPrice extends Found<Price> {
@@ -137,7 +156,13 @@ export const takePrice = (line: Line, own: Currency): FoundPrice | null => {
       const before = line.rest().slice(0, span.start);
       const after = line.rest().slice(span.end);
       line.doubt(span);
-      if (carriage.test(after) || each.test(after) || estimate.test(before) || /^ ?-\d/.test(after))
+      if (
+        carriage.test(after) ||
+        each.test(after) ||
+        shillings.test(after) ||
+        estimate.test(before) ||
+        /^ ?-\d/.test(after)
+      )
         return [];
       const found = read(span, unnamed);
       return found ? [{ ...found, isSaid: brought.test(before) }] : [];

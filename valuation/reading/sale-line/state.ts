@@ -1,4 +1,5 @@
 import type { FinishState } from '../../words.ts';
+import { isMonth } from '../date.ts';
 import { readFinishState, readYear } from '../words.ts';
 import { type Lexicon, wordsOf } from './lexicon.ts';
 import type { Put } from './put.ts';
@@ -59,11 +60,15 @@ export const takeFinish = (line: Line, put: Put): void => {
   else for (const { span } of found) line.doubt(span);
 };
 
+/** True where a year stands behind a month, as in "Nov 2024": it is no release's. */
+const isOfMonth = (line: Line, { start }: Span): boolean =>
+  isMonth(/(\p{L}{3,10})\.?,? $/u.exec(line.text.slice(0, start))?.[1] ?? '');
+
 /** The year of the release. */
 export const takeYear = (line: Line, put: Put): void => {
   const found = line.matches(words("(?:19[4-9]\\d|20[0-4]\\d)(?!['s])|'\\d{2}(?!['s])")).flatMap(match => {
     const read = readYear(match[0]);
-    return read.ok ? [{ value: read.value, span: spanOf(match) }] : [];
+    return read.ok && !isOfMonth(line, spanOf(match)) ? [{ value: read.value, span: spanOf(match) }] : [];
   });
   const [first] = found;
   const isOne = new Set(found.map(({ value }) => value)).size === 1;
