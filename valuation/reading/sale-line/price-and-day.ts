@@ -11,6 +11,7 @@ export type DateOrders = Partial<Record<DateSign, DateOrder>>;
 
 const codes =
   'usd|eur|gbp|jpy|cad|aud|nzd|chf|sek|nok|dkk|pln|czk|huf|brl|inr|cny|hkd|sgd|mxn|zar|ils|krw|twd|thb|isk|ron|bhd|kwd';
+const unit = `(?:us|c|ca|a|au|nz|s|hk|nt|r|mx)?\\$|\\p{Sc}|${codes}|dollars?|euros?|pounds?|quid|yen|zl|kc|kr\\.?|sfr\\.?|fr\\.`;
 /** Figures that may be an amount, and no part of a word such as "C6". */
 const figures = "(?<![\\p{L}\\p{N}.,])\\d[\\d.,']*";
 /**
@@ -18,14 +19,25 @@ const figures = "(?<![\\p{L}\\p{N}.,])\\d[\\d.,']*";
  * stands behind figures of its own, as in "61 € 20 Nov 24".
  */
 const notAmount = `(?<!\\d[.,'])(?<!\\p{Sc})(?<!(?<!${figures} ?)\\p{Sc} )(?<!(?<!${figures} ?)(?<!\\p{L})(?:${codes}) ?)`;
+/** Before a day: no grade such as "C 6", and none out of ten. */
+const notGrade = '(?<!(?<!\\p{L})c )(?<!\\d/)';
+/** Before a month that has its day behind it: no day. */
+const noDayBefore = '(?<!(?<![\\p{L}\\p{N}.,/])\\d{1,2}(?:st|nd|rd|th|\\.)?[ -]?)';
+/**
+ * Behind the two figures of a year: no other year, and neither cents nor a currency, which would make them an
+ * amount, unless that has figures of its own behind it.
+ */
+const endsYear = (own: string) => `(?!,? (?:19|20)\\d{2}(?!\\d)|[.,]\\d| ?(?:${unit})(?!\\p{L}|${own}))`;
 
 const numericDay = words('\\d{1,2}(?<sign>[./-])\\d{1,2}\\k<sign>(?:\\d{4}|\\d{2})');
 const dayPatterns = [
   words('\\d{4}[./-]\\d{1,2}[./-]\\d{1,2}'),
   numericDay,
-  words(`${notAmount}\\d{1,2}(?:st|nd|rd|th|er|\\.)?[ -]?\\p{L}{3,10}[.,]?[ -]?(?:\\d{4}|\\d{2})`),
-  words("\\p{L}{3,10}\\.? \\d{1,2}(?:st|nd|rd|th)?,? (?:\\d{4}|'?\\d{2})"),
-  words('\\p{L}{3,10}\\.? \\d{1,2}/(?:\\d{4}|\\d{2})'),
+  words(
+    `${notAmount}${notGrade}\\d{1,2}(?:st|nd|rd|th|er|\\.)?[ -]?\\p{L}{3,10}[.,]?[ -]?(?:\\d{4}|\\d{2}${endsYear(' ?\\\\d')})`,
+  ),
+  words(`${noDayBefore}\\p{L}{3,10}\\.? \\d{1,2}(?:st|nd|rd|th)?,? (?:\\d{4}|'?\\d{2}${endsYear('\\\\d')})`),
+  words(`${noDayBefore}\\p{L}{3,10}\\.? \\d{1,2}/(?:\\d{4}|\\d{2})`),
 ];
 
 /** The order of each sign's dates as the lines prove it; a sign whose lines prove both, or none, has none. */
@@ -92,8 +104,7 @@ export interface Price {
 
 /** Figures of an amount; no part of them where more stand close behind, as in "12.5k" and "12½". */
 const amount =
-  "(?:\\d{1,3}(?:[.,' ]\\d{3})+(?:[.,]\\d{1,2})?|\\d+(?:[.,]\\d{1,3})?)(?:[.,]-)?(?![.,]?[\\d½¼¾]| ?[½¼¾]|[kms](?!\\p{L}))";
-const unit = `(?:us|c|ca|a|au|nz|s|hk|nt|r|mx)?\\$|\\p{Sc}|${codes}|dollars?|euros?|pounds?|quid|yen|zl|kc|kr\\.?|sfr\\.?|fr\\.`;
+  "(?:\\d{1,3}(?:[.,' ]\\d{3})+(?:[.,]\\d{1,2})?|\\d+(?:[.,]\\d{1,3})?)(?:[.,]-)?(?![.,]?[\\d½¼¾]| ?[½¼¾]|[kms](?!\\p{L})|/\\d)";
 const notInWord = '(?<![\\p{L}\\p{N}.,/])';
 const signed = new RegExp(`${notInWord}(?:${unit}) ?${amount}(?: ?(?:${codes})(?!\\p{L}))?`, 'dgu');
 const figuresFirst = new RegExp(`${notInWord}${amount} ?(?:${unit})(?!\\p{L})`, 'dgu');
@@ -114,24 +125,36 @@ const estimate = new RegExp(
 const brought = /(?:sold|for|ended|ended at|brought|made|fetched|price|hammer|realised|fur) *:? *$/;
 
 /**
- * Amounts with a currency before or behind them. Where one stands between two figures, a year is none
- * of it, as in "1969 $44"; which of them a word is of, as in "12 pounds 50", is not to be told.
+ * Of two amounts that share one currency, as in "8 £4.20" and "61.00 USD 20", the one that it is of: that to
+ * which it is joined, that which is no year, or that with cents; null where that is not to be told.
  */
+const ownerOf = (texts: readonly [string, string]): 0 | 1 | null => {
+  const tells: ((text: string) => boolean)[] = [
+    text => !text.includes(' '),
+    text => !barelyYear.test(text),
+    text => /\d[.,]\d{2}(?!\d)/.test(text),
+  ];
+  for (const tell of tells) {
+    const [first, second] = [tell(texts[0]), tell(texts[1])];
+    if (first !== second) return first ? 0 : 1;
+  }
+  return null;
+};
+
+/** Amounts with a currency before or behind them, in their order. */
 const pricedSpans = (line: Line): Span[] => {
   const before = line.matches(signed).map(match => spanOf(match));
   const behind = line.matches(figuresFirst).map(match => spanOf(match));
   const textOf = ({ start, end }: Span) => line.folded.slice(start, end);
-  const isYear = (span: Span) => barelyYear.test(textOf(span));
-  const beginsWithWord = (span: Span) => /^\p{L}{4}/u.test(textOf(span));
-  const overlapping = (one: Span, others: Span[]) =>
-    others.filter(other => one.start < other.end && other.start < one.end);
-  const first = before.filter(span => !(isYear(span) && overlapping(span, behind).length > 0));
-  const isOpen = (span: Span) =>
-    beginsWithWord(span) && overlapping(span, behind).some(other => !isYear(other));
-  return [
-    ...first.filter(span => !isOpen(span)),
-    ...behind.filter(span => overlapping(span, first).length === 0),
-  ].sort((a, b) => a.start - b.start);
+  const dropped = new Set<Span>();
+  for (const one of before)
+    for (const other of behind) {
+      if (one.start >= other.end || other.start >= one.end) continue;
+      const owner = ownerOf([textOf(one), textOf(other)]);
+      if (owner !== 0) dropped.add(one);
+      if (owner !== 1) dropped.add(other);
+    }
+  return [...before, ...behind].filter(span => !dropped.has(span)).sort((a, b) => a.start - b.start);
 };
 
 interface FoundPrice extends Found<Price> {

@@ -209,7 +209,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   else if (!said.fields.casting) delete fields.casting;
 
   takeRanges(line, lexicon);
-  takeYear(line, put);
+  takeYear(line, casting, put);
   takeBasePaint(line, put);
   takeDenied(line, casting, put);
   takePackaging(line, put);

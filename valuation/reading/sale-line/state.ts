@@ -1,7 +1,7 @@
 import type { FinishState } from '../../words.ts';
 import { isMonth } from '../date.ts';
 import { readFinishState, readYear } from '../words.ts';
-import { type Lexicon, wordsOf } from './lexicon.ts';
+import { type Lexicon, type LexiconCasting, wordsOf } from './lexicon.ts';
 import type { Put } from './put.ts';
 import { type Line, type Span, spanOf, words } from './text.ts';
 import { partNoun } from './vocabulary.ts';
@@ -64,11 +64,20 @@ export const takeFinish = (line: Line, put: Put): void => {
 const isOfMonth = (line: Line, { start }: Span): boolean =>
   isMonth(/(\p{L}{3,10})\.?,? $/u.exec(line.text.slice(0, start))?.[1] ?? '');
 
-/** The year of the release. */
-export const takeYear = (line: Line, put: Put): void => {
+/**
+ * The year of the release. One of this century is a release's only where the casting has such a release or the
+ * line begins with it: elsewhere it is as likely the sale's.
+ */
+export const takeYear = (line: Line, casting: LexiconCasting | null, put: Put): void => {
+  const isOfRelease = (year: number, { start }: Span) =>
+    year < 2000 ||
+    line.text.slice(0, start).trim() === '' ||
+    casting?.releases.some(one => one.year === year);
   const found = line.matches(words("(?:19[4-9]\\d|20[0-4]\\d)(?!['s])|'\\d{2}(?!['s])")).flatMap(match => {
     const read = readYear(match[0]);
-    return read.ok && !isOfMonth(line, spanOf(match)) ? [{ value: read.value, span: spanOf(match) }] : [];
+    return read.ok && !isOfMonth(line, spanOf(match)) && isOfRelease(read.value, spanOf(match))
+      ? [{ value: read.value, span: spanOf(match) }]
+      : [];
   });
   const [first] = found;
   const isOne = new Set(found.map(({ value }) => value)).size === 1;
