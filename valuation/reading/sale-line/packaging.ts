@@ -1,6 +1,6 @@
 import type { Put } from './put.ts';
 import { type Line, spanOf, words } from './text.ts';
-import { numberedGrade, repro } from './vocabulary.ts';
+import { gone, numberedGrade, repro } from './vocabulary.ts';
 
 const things =
   'box|blister(?: ?(?:card|pack|bubble))?|card|bag|baggie|packet|carton|schachtel|karton|boite|doos';
@@ -34,6 +34,11 @@ const reproduced = words(
 );
 const doubtful = /(?:^|[^\p{L}])(?:no|not|without|w\/o|ohne|sans|missing|lacks?|needs?|for|from) *$/u;
 
+const deniedBehind = new RegExp(
+  `^ *(?:(?:is|was|has|now) )*(?:${gone}|not (?:there|present|included))(?!\\p{L})`,
+  'u',
+);
+
 /**
  * The box, card or bag that a car comes with, and its own grade, which is not the car's. What is denied or
  * doubted is left to be unread.
@@ -49,7 +54,8 @@ export const takePackaging = (line: Line, put: Put): void => {
   for (const pattern of [alone, ...(hasTwo ? besideGrade : []), ...plain])
     for (const match of line.matches(pattern)) {
       const span = spanOf(match);
-      if (doubtful.test(line.rest().slice(0, span.start)) || line.rest()[span.end] === '?') {
+      const [before, behind] = [line.rest().slice(0, span.start), line.rest().slice(span.end)];
+      if (doubtful.test(before) || behind.startsWith('?') || deniedBehind.test(behind)) {
         line.doubt(span);
         continue;
       }

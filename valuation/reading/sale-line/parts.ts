@@ -20,8 +20,16 @@ import {
 /** How many of a part, as in "1", "three of the four", "all 4". */
 const counted = '(?:all |only )?(?:one|two|three|four|[1-6])(?: ?x)?(?: of (?:the |its )?(?:four|six|[46]))?';
 
+/**
+ * Parts of which one thing is said. Several stand together only where the first begins what is said: in "black
+ * roof and canopy missing" the roof is there.
+ */
 const partList = (noun: string) => {
-  const phrase = `(?:(?:${counted}|the|a|front|frt|rear|rr|back|left|right|side|boot|trunk|both|all|some|its|original) )*(?:(?:${anyColour}) )?(?:${noun})(?: (?:and|und) (?:${noun})|(?: ?[&+] ?|/)(?:${noun}))*`;
+  const lead = `(?:(?:${counted}|the|a|front|frt|rear|rr|back|left|right|side|boot|trunk|both|all|some|its|original) )*`;
+  const others = `(?: (?:and|und) (?:${noun})|(?: ?[&+] ?|/)(?:${noun}))+`;
+  const list = `${lead}(?:${noun})(?:${others})?`;
+  const begins = `(?<=(?:^|[^\\p{L}\\p{N} ]|(?<!\\p{L})(?:${repro}|${without}|${gone}|and|und|its|the)) *)`;
+  const phrase = `(?:${begins}${list}|${lead}(?:(?:${anyColour}) )?(?:${noun}))`;
   return { phrase, list: `${phrase}(?![ -](?:${conditionWord}|${aboutPart})(?!\\p{L}))` };
 };
 
@@ -93,7 +101,7 @@ export const takeParts = (line: Line, lexicon: Lexicon, casting: LexiconCasting 
   };
   const is = '(?: (?:is|are|was|were|ist|sind))?';
   collect('reproduction_parts', [
-    `(?:${counted} )?(?:${repro}) (?:${list})`,
+    `(?:${counted} )?(?:${repro}) (?:${list})(?! (?:${gone})(?!\\p{L}))`,
     `(?:${list})${is}(?: all| both| an?)? (?:${repro})(?: too)?`,
     `(?:(?:has|have) had )?(?:its |the )?(?:${phrase})${is}(?: been)? (?:swapped|replaced|changed|exchanged)(?: out)? (?:for|with|by) (?:an? )?(?:${repro})`,
   ]);
