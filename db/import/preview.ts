@@ -2,7 +2,7 @@ import { coloursOnly } from '../reference/colour-names.ts';
 import { CellCounter } from './cell-counter.ts';
 import { ourColumns } from './columns.ts';
 import { openTable } from './files/table.ts';
-import { rowView } from './judges/judge.ts';
+import { rowView } from './judges/row-view.ts';
 import { learnFormats } from './learn.ts';
 import { dryTarget, plannedLot } from './lot-of-import.ts';
 import { type Mapping, mapColumns } from './mapping.ts';

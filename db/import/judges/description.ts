@@ -141,7 +141,7 @@ export const describer = async (
     const { fields, not } = line;
     if (not === 'not a car') return { ...several, reason: `"${text.slice(0, 100)}" is not a car`, not };
     if (not === 'lot') return several;
-    if (!row.has('casting')) row.described.add('casting');
+    if (!row.has('casting')) row.isDescribed = true;
     if (open !== null) {
       // Which of the facts is said of which car nobody can tell.
       row.miss('description', open);

@@ -61,6 +61,8 @@ const withNumberAsWord = (text: string): string =>
 export class FeatureTexts {
   readonly #reference: LoadedReference;
   readonly #words: readonly OwnWord[];
+  /** Colours of castings as they are compared. */
+  readonly #folded = new Map<number, string[]>();
   readonly #stems = new Map<number, RegExp | null>();
   readonly #known = new Map<string, FeatureReading>();
   readonly #lexicons = new Map<string, ReturnType<typeof makeLexicon>>();
@@ -105,9 +107,15 @@ export class FeatureTexts {
 
   /** True where a text has a whole name of one of the casting's colours in it. */
   namesColour(castingId: number | null, text: string): boolean {
-    const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    if (castingId === null) return false;
+    const known = this.#folded.get(castingId);
+    const colours = known ?? this.#reference.castingOf(castingId)?.features.colour.map(fold) ?? [];
+    if (!known) {
+      if (this.#folded.size >= 5000) this.#folded.clear();
+      this.#folded.set(castingId, colours);
+    }
     const folded = fold(text);
-    return casting?.features.colour.some(colour => folded.includes(fold(colour))) ?? false;
+    return colours.some(colour => folded.includes(colour));
   }
 
   #stemsOf(castingId: number): RegExp | null {

@@ -4,7 +4,7 @@ import { readGrade } from '../../../valuation/reading/words.ts';
 import type { HeardText, UnreadText } from '../../records/unread.ts';
 import { cellText } from '../files/cell-text.ts';
 import type { Mapping } from '../mapping.ts';
-import type { ImportRowView, TableRow } from '../types.ts';
+import type { TableRow } from '../types.ts';
 import { isTotalsRow } from './totals.ts';
 import { unevenRow } from './uneven-row.ts';
 import type { WordBook } from './word-book.ts';
@@ -100,11 +100,11 @@ export class RowReader {
   readonly habits: Habits;
   readonly #row: ReadRow;
   /** What the owner's words give, by our columns. */
-  readonly #given = new Map<string, string>();
+  #given: Map<string, string> | null = null;
   /** Places of cells that words have spoken for. */
-  readonly #spoken = new Set<number>();
-  /** Fields that a description has given. */
-  readonly described = new Set<string>();
+  #spoken: Set<number> | null = null;
+  /** A description says which casting it is, and no column of its own. */
+  isDescribed = false;
   #refusal: { column: string; reason: string } | null = null;
 
   constructor(habits: Habits, row: ReadRow) {
@@ -124,6 +124,7 @@ export class RowReader {
       const text = this.#row.texts[index] ?? '';
       const said = words.of(heading, text);
       if (said.length === 0) continue;
+      this.#spoken ??= new Set();
       this.#spoken.add(index);
       const heard: HeardText = {
         column: heading,
@@ -137,16 +138,21 @@ export class RowReader {
     }
     for (const { index, field, meaning, heard } of spoken) {
       const own = mapping.places.get(field);
-      const hasOwn = own !== undefined && own !== index && !this.#spoken.has(own) && this.#row.texts[own];
+      const hasOwn = own !== undefined && own !== index && !this.#spoken?.has(own) && this.#row.texts[own];
       // What stands in a field's own column goes before what another column says of it.
-      if (hasOwn || (this.#given.has(field) && own !== index)) {
+      if (hasOwn || (this.#given?.has(field) && own !== index)) {
         this.leave('', index, 'another column says it, too');
         if (Object.keys(heard.gave).length === 0) this.heard.splice(this.heard.indexOf(heard), 1);
       } else {
-        this.#given.set(field, meaning);
+        this.#gave(field, meaning);
         heard.gave[field] = meaning;
       }
     }
+  }
+
+  #gave(column: string, text: string): void {
+    this.#given ??= new Map();
+    this.#given.set(column, text);
   }
 
   /** How many cells are filled. */
@@ -160,7 +166,7 @@ export class RowReader {
 
   /** The text of a column: what the owner's words say of it, or what stands there, remarks in several places. */
   text(column: string): string {
-    const given = this.#given.get(column);
+    const given = this.#given?.get(column);
     if (given !== undefined) return given;
     const place = this.habits.mapping.places.get(column);
     if (column !== 'notes') return place === undefined ? '' : this.#textAt(place);
@@ -171,7 +177,7 @@ export class RowReader {
   /** What stands in a cell that no word has spoken for; '' where that says nothing. */
   #textAt(place: number): string {
     const text = this.#row.texts[place];
-    return text && !this.#spoken.has(place) && saysSomething(text) ? text : '';
+    return text && !this.#spoken?.has(place) && saysSomething(text) ? text : '';
   }
 
   /** Where the file has one of our columns: in one place, or remarks in several. */
@@ -183,17 +189,17 @@ export class RowReader {
   }
 
   cell(column: string): Cell {
-    const given = this.#given.get(column);
+    const given = this.#given?.get(column);
     if (given !== undefined) return given;
     const place = this.habits.mapping.places.get(column);
-    if (place === undefined || this.#spoken.has(place)) return null;
+    if (place === undefined || this.#spoken?.has(place)) return null;
     const raw = this.#row.cells[place] ?? null;
     return typeof raw === 'string' ? (this.#row.texts[place] ?? '') : raw;
   }
 
   /** Reads a column's cell as this text from here on. */
   replace(column: string, text: string): void {
-    this.#given.set(column, text);
+    this.#gave(column, text);
   }
 
   /**
@@ -202,11 +208,11 @@ export class RowReader {
    */
   give(field: string, value: string, from: string): void {
     const own = this.text(field);
-    if (own === '') this.#given.set(field, value);
+    if (own === '') this.#gave(field, value);
     else if (field === 'grade' && this.#waitsForScale(own)) {
       // A grade from C1 to C10 is certain where what the column's own means is still to be said.
       this.miss(field, `another column says "${value}"`);
-      this.#given.set(field, value);
+      this.#gave(field, value);
     } else if (own.toLowerCase() !== value.toLowerCase())
       this.miss(from, `another column says "${own}"`, value);
   }
@@ -218,7 +224,7 @@ export class RowReader {
 
   /** True where a word of the owner's says what the column holds. */
   isSaid(column: string): boolean {
-    return this.#given.has(column);
+    return this.#given?.has(column) ?? false;
   }
 
   /** The text as it stands in the file, whatever words say of it. */
@@ -363,42 +369,3 @@ export const judgeRow = (
   if (judged.outcome === 'rejected' && judged.column !== null) judged.column = reader.heading(judged.column);
   return { judged, reader };
 };
-
-/** A judged row as the preview shows it. */
-export const rowView = (
-  { mapping }: Habits,
-  row: ReadRow,
-  { judged, reader }: { judged: Judged; reader: RowReader },
-): ImportRowView => ({
-  line: row.line,
-  sheet: row.sheet ?? null,
-  outcome: judged.outcome,
-  column: judged.outcome === 'rejected' ? judged.column : null,
-  reason: judged.outcome === 'rejected' ? judged.reason : null,
-  not: judged.outcome === 'rejected' ? judged.not : null,
-  note:
-    judged.outcome === 'accepted'
-      ? [...judged.notes, ...reader.unread.map(({ reason }) => reason)].join('; ') || null
-      : judged.outcome === 'duplicate'
-        ? judged.note
-        : null,
-  fields: judged.outcome === 'rejected' ? {} : reader.fields,
-  unread: reader.unread.map(({ column, text }) => ({ column, text: text.slice(0, 200) })),
-  values: Object.fromEntries(
-    [...mapping.places.keys()].map(column => [column, reader.written(column).slice(0, 200)]),
-  ),
-});
-
-/** A line that is no row of the list, such as a title or headings. */
-export const asideView = ({ line, sheet }: ReadRow, not: string): ImportRowView => ({
-  line,
-  sheet: sheet ?? null,
-  outcome: 'rejected',
-  column: null,
-  reason: null,
-  not,
-  note: null,
-  fields: {},
-  unread: [],
-  values: {},
-});

@@ -195,9 +195,9 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
     if (rejected || soldOn === null || priced === null)
       return rejected ?? { outcome: 'rejected', column: null, reason: 'no price or no day', not: null };
     const isNew = match.castingId === null;
-    if (name && isNew && !row.described.has('casting')) target.onMissing(name);
+    if (name && isNew && !row.isDescribed) target.onMissing(name);
     // A name that a title begins with is no casting by itself.
-    const adds = isNew && target.addReference && name !== '' && !row.described.has('casting');
+    const adds = isNew && target.addReference && name !== '' && !row.isDescribed;
     const grade = gradeOf(row);
     const finish = takeFinish(row, finishOf);
     const missingParts = takeParts(row, 'missing_parts', partsOf);

@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3';
-import type { Transaction } from 'kysely';
+import type { Insertable, Transaction } from 'kysely';
 import type { Currency, IsoDate, Minor } from '../../../valuation/types.ts';
 import type { Grade, Originality, PartName } from '../../../valuation/words.ts';
 import { gradeToHalf, pieces } from '../../codec.ts';
@@ -11,8 +11,14 @@ import { type CarRecord, carToRow } from './cars.ts';
 export type NewCar = Partial<Omit<CarRecord, 'id' | 'inventoryNumber'>> & { inventoryNumber: string };
 
 /** The row of a new car; `at` is the instant of entering. */
-const newCarToRow = (car: NewCar, at: string) =>
-  Object.assign(carToRow(car), { inventory_number: car.inventoryNumber, created_at: at, updated_at: at });
+const newCarToRow = (car: NewCar, at: string) => {
+  // Set one by one, as in `carToRow`: an import brings thousands.
+  const row = carToRow(car) as Insertable<Schema['car']>;
+  row.inventory_number = car.inventoryNumber;
+  row.created_at = at;
+  row.updated_at = at;
+  return row;
+};
 
 /** Adds cars and returns their ids in the same order. `at` is the instant of entering. */
 export const insertCars = async (trx: Transaction<Schema>, cars: NewCar[], at: string): Promise<number[]> => {
@@ -72,7 +78,9 @@ export const carInserter = (sqlite: Database, at: string) => {
     const row = newCarToRow(car, at);
     row.purchase_left_out = purchaseLeftOut === null ? 0 : 1;
     row.purchase_left_out_why = purchaseLeftOut ?? '';
-    const id = insertCar(Object.assign(row, { unread: unreadToJson(unread), heard: heardToJson(heard) }));
+    row.unread = unreadToJson(unread);
+    row.heard = heardToJson(heard);
+    const id = insertCar(row);
     for (const variationId of candidates) insertCandidate({ car_id: id, variation_id: variationId });
     if (checkedOn !== null || missing.length + reproductions.length + parts.length > 0) {
       const grade = car.grade === undefined || car.grade === null ? null : gradeToHalf(car.grade);

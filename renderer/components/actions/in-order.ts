@@ -22,6 +22,12 @@ export const sendWrite = <Value>(write: () => Promise<Value>): Promise<Value> =>
   return sent;
 };
 
+/** Answers when all writes have ended that are on their way now, well or not: what is asked then knows of them. */
+export const whenWritten = async (): Promise<void> => {
+  await takingBack;
+  await Promise.allSettled(begun);
+};
+
 /** Takes back, or does again, after all writes that were asked for before, so that it is the newest that goes. */
 export const afterWrites = <Value>(undo: () => Promise<Value>): Promise<Value> =>
   inTurn(() => {

@@ -134,7 +134,13 @@ export const TypeAhead = ({
           active={active}
           onActive={setActive}
           onPick={pick}
-          nothing={freeText && text.trim() ? `Enter takes “${text.trim()}” as it is` : undefined}
+          nothing={
+            freeText && text.trim()
+              ? `Enter takes “${text.trim()}” as it is`
+              : fresh
+                ? undefined
+                : 'Searching …'
+          }
         />
       </Popover.Dropdown>
     </Popover>

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'react';
+import { whenWritten } from '../actions/in-order.ts';
 import { type Choice, filterChoices } from './choices.ts';
 
 /** Where choices come from: a list at hand, or a search that the service answers. */
@@ -22,7 +23,9 @@ export const useChoices = (source: ChoiceSource, text: string, open: boolean): F
     const settle = (choices: readonly Choice[]) => {
       if (!stale) setFound({ text, choices });
     };
-    const timer = setTimeout(() => source(text).then(settle, () => settle([])), pause);
+    // What was just written may be among what is looked for.
+    const search = () => whenWritten().then(() => source(text));
+    const timer = setTimeout(() => search().then(settle, () => settle([])), pause);
     return () => {
       stale = true;
       clearTimeout(timer);

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { afterWrites, inTurn, sendWrite } from '../../../renderer/components/actions/in-order.ts';
+import {
+  afterWrites,
+  inTurn,
+  sendWrite,
+  whenWritten,
+} from '../../../renderer/components/actions/in-order.ts';
 
 /** Work that ends when it is told to, and says when it begins. */
 const told = (begun: string[], name: string) => {
@@ -49,5 +54,25 @@ describe('writes and undo', () => {
     expect(begun.at(-1)).toBe('late');
     late.end();
     await written;
+  });
+
+  it('are waited for by what must know of them, whether they succeed or fail', async () => {
+    const begun: string[] = [];
+    const [good, bad] = ['good', 'bad'].map(name => told(begun, name));
+    if (!good || !bad) throw new Error('unreachable');
+    const written = sendWrite(good.work);
+    const failed = expect(sendWrite(bad.work)).rejects.toThrow('bad');
+    let isDone = false;
+    const done = whenWritten().then(() => {
+      isDone = true;
+    });
+    good.end();
+    await written;
+    await turns();
+    expect(isDone).toBe(false);
+    bad.fail();
+    await failed;
+    await done;
+    expect(isDone).toBe(true);
   });
 });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { answer, playwornProcess } from '../../../electron/cli/run-command.ts';
 import { expect, test } from '../../fixtures.ts';
-import { breaches, goTo, settled } from '../../looking.ts';
+import { breaches, gate, goTo, settled } from '../../looking.ts';
 
 const first = [
   'Brackenhall',
@@ -62,12 +62,16 @@ test('names of twenty castings are settled in at most sixty keys', async ({
   await expect(page.getByText('20 names of 40 cars')).toBeVisible();
   expect(await breaches(page)).toEqual([]);
   await picture(page, 'names');
+  const settling = await gate(page, /rpc\/names\/settle/);
   for (let at = 0; at < 19; at++) await press('Enter');
+  await settling.asked;
   await expect(page.getByText('1 name of 2 cars')).toBeVisible();
-  // The last one is another release of the first.
+  // The last one is another release of the one before it, which is still on its way to the service.
   await press('r');
-  await page.keyboard.type('ash van');
-  keys += 'ash van'.length;
+  await page.keyboard.type('wick');
+  keys += 'wick'.length;
+  await expect(page.getByText('Searching …')).toBeVisible();
+  settling.open();
   await expect(page.getByRole('option')).toHaveCount(1);
   await press('Enter');
   await expect(page.getByRole('heading', { name: 'Every name is settled' })).toBeVisible();
