@@ -152,3 +152,17 @@ test.each([
   const options = { currency: 'USD', orders: {}, today } as const;
   expect(readSaleLine(line, makeLexicon([wagon]), options).not).toBe(not);
 });
+
+// A word of condition is neither a shade nor the box's.
+test.each([
+  ['Quern Wagon near mint in tatty box', undefined, 'near mint'],
+  ['Quern Wagon near mint green', 'green', 'near mint'],
+  ['Quern Wagon mint orange', undefined, 'mint orange'],
+  ['Quern Wagon mint green', 'mint green', undefined],
+  ['Quern Wagon candy red', 'candy red', undefined],
+])('“%s” is of the colour %s, and leaves “%s”', (line, colour, left) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const options = { currency: 'USD', orders: {}, today, source: ' ' } as const;
+  const { fields, unread } = readSaleLine(line, makeLexicon([wagon]), options);
+  expect([fields.colour, unread[0]?.text]).toEqual([colour, left]);
+});

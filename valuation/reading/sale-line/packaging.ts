@@ -22,7 +22,7 @@ const besideGrade = [
 ];
 const plain = [
   words(
-    `(?:still |mint |sealed )*(?:with|w|in|on|incl\\.?|including|and|\\+|&|plus|has|mit|avec|in der|met) ${own}(?<thing>${things})${rest}(?:${there})?`,
+    `(?:still |(?<!(?:near|nr\\.?|n\\.?) )mint |sealed )*(?:with|w|in|on|incl\\.?|including|and|\\+|&|plus|has|mit|avec|in der|met) ${own}(?<thing>${things})${rest}(?:${there})?`,
   ),
   words(`(?:original|orig\\.?|factory) ${own}(?<thing>${things})${rest}(?:${there})?`),
   words('(?<thing>boxed|carded|bagged)'),

@@ -20,9 +20,12 @@ const otherColours =
 const alternatives = (words: Iterable<string>): string =>
   [...new Set(words)].sort((a, b) => b.length - a.length || (a < b ? -1 : 1)).join('|');
 
+/** A shade of green; before any other colour, and behind "near", it is a condition. */
+const mintShade = '(?<!(?:near|nr\\.?|n\\.?) )mint(?=[ -]green(?!\\p{L}))';
+
 /** A colour in plain words; German ones with the ending that their noun gives them, in the group `ending`. */
 const colourWord = (ending: string) =>
-  `(?:(?:light|dark|pale|bright|deep|metallic|lime|mint|olive|sea|sky|navy|royal|ice|grass|apple|lemon|brick|cherry|midnight|powder|petrol|hell|dunkel)[ -])?(?:${alternatives([...englishColours, ...otherColours])}|(?:${alternatives(germanColours)})${ending}(?!\\p{L}))`;
+  `(?:(?:light|dark|pale|bright|deep|metallic|candy|lime|${mintShade}|olive|sea|sky|navy|royal|ice|grass|apple|lemon|brick|cherry|midnight|powder|petrol|hell|dunkel)[ -])?(?:${alternatives([...englishColours, ...otherColours])}|(?:${alternatives(germanColours)})${ending}(?!\\p{L}))`;
 export const plainColour = colourWord('(?<ending>em|en|er|es|e)?');
 export const anyColour = colourWord('(?:em|en|er|es|e)?');
 export const colourWords: ReadonlySet<string> = new Set([
