@@ -166,3 +166,15 @@ test.each([
   const { fields, unread } = readSaleLine(line, makeLexicon([wagon]), options);
   expect([fields.colour, unread[0]?.text]).toEqual([colour, left]);
 });
+
+// What is said of a part, or of half a car, is not said of its finish.
+test.each([
+  ['Quern Wagon green, wheels orig', undefined],
+  ['Quern Wagon green, part restored', undefined],
+  ['Quern Wagon green, box original', undefined],
+  ['Quern Wagon green, all original', 'original'],
+])('the finish of “%s” is %s', (line, finish) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const options = { currency: 'USD', orders: {}, today, source: ' ' } as const;
+  expect(readSaleLine(line, makeLexicon([wagon]), options).fields.finish_state).toBe(finish);
+});

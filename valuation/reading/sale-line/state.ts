@@ -22,11 +22,18 @@ const states: [FinishState, string][] = [
   ],
 ];
 const denied =
-  /(?:^|[^\p{L}])(?:not|no|never|partly|partially|poorly|to be|be|could be|can be|needs?|in need of|half|non|nicht|like|as|than|possibly|maybe|probably|looks?) *-?$/u;
+  /(?:^|[^\p{L}])(?:not|no|never|part|partly|partially|semi|poorly|to be|be|could be|can be|needs?|in need of|half|non|nicht|like|as|than|possibly|maybe|probably|looks?) *-?$/u;
 const belongsElsewhere = new RegExp(
   `^ (?:${partNoun}|screws?|threads?|box|blister|card|post|price|owner|ad|adverts?)(?!\\p{L})`,
   'u',
 );
+
+/** Said of the part or the box before it, as in "wheels original". */
+const ofPartBefore = new RegExp(
+  `(?<!\\p{L})(?:${partNoun}|box|blister|card|decals?|labels?) (?:(?:is|are|all|both) )*$`,
+  'u',
+);
+const ofPaint = /paint|finish|condition|unrestored|lack|peinture|pintura|vernice/;
 
 /** What became of the finish; what is denied, doubted, or contradicted stays unread. */
 export const takeFinish = (line: Line, put: Put): void => {
@@ -39,6 +46,7 @@ export const takeFinish = (line: Line, put: Put): void => {
       if (
         !read.ok ||
         denied.test(rest.slice(0, span.start)) ||
+        (ofPartBefore.test(rest.slice(0, span.start)) && !ofPaint.test(match[0])) ||
         rest[span.end] === '?' ||
         belongsElsewhere.test(rest.slice(span.end))
       )
