@@ -11,7 +11,8 @@ const simple = (word: string) =>
 
 /** Month names, long and short, in the languages of the markets in which such cars are sold. */
 const months = new Map<string, number>();
-for (const locale of ['en', 'de', 'fr', 'es', 'it', 'nl'])
+const locales = ['en', 'de', 'fr', 'es', 'it', 'nl'];
+for (const locale of locales)
   for (const style of ['long', 'short'] as const) {
     const format = new Intl.DateTimeFormat(locale, { month: style, timeZone: 'UTC' });
     for (let month = 0; month < 12; month++) {
@@ -23,6 +24,26 @@ months.set('sept', 9);
 
 /** True of the name of a month, long or short. */
 export const isMonth = (word: string): boolean => months.has(simple(word));
+
+/** Days of the week in those languages, long and short, but for "mar", which is a month as well. */
+const weekdays = new Set(
+  locales.flatMap(locale =>
+    (['long', 'short'] as const).flatMap(style => {
+      const format = new Intl.DateTimeFormat(locale, { weekday: style, timeZone: 'UTC' });
+      return Array.from({ length: 7 }, (_, day) => simple(format.format(Date.UTC(2000, 0, day + 1))));
+    }),
+  ),
+);
+const clock = /,? (?:at )?\d{1,2}:\d{2}(?::\d{2})?(?: ?[ap]\.?m\.?)?$/i;
+
+/** A date without the day of its week and the time of its day, as in "Mon 14 Mar 2021, 9:26". */
+const withoutTime = (text: string): string => {
+  if (!/[\p{L}:]/u.test(text)) return text;
+  const dated = text.replace(clock, '');
+  const first = /^(\p{L}+)\.?,? (?=\S)/u.exec(dated);
+  const isWeekday = first && weekdays.has(simple(first[1] ?? '')) && !isMonth(first[1] ?? '');
+  return isWeekday ? dated.slice(first[0].length) : dated;
+};
 
 const iso = (year: number, month: number, day: number): string | null => {
   if (Number.isNaN(year)) return null;
@@ -51,7 +72,7 @@ const numeric = /^(\d{1,2})[./\- ]+(\d{1,2})[./\- ]+(\d{2}|\d{4})$/;
  */
 export const dateOrderOf = (cell: Cell): DateOrder | null => {
   if (typeof cell !== 'string') return null;
-  const match = numeric.exec(cell.trim());
+  const match = numeric.exec(withoutTime(cell.trim()));
   if (!match) return null;
   const [first, second] = [Number(match[1]), Number(match[2])];
   if (first > 12 && second <= 12) return 'dmy';
@@ -62,7 +83,7 @@ export const dateOrderOf = (cell: Cell): DateOrder | null => {
 /** True for a date such as 03/04/2021, which two conventions read differently. */
 export const isAmbiguousDate = (cell: Cell): boolean => {
   if (typeof cell !== 'string') return false;
-  const match = numeric.exec(cell.trim());
+  const match = numeric.exec(withoutTime(cell.trim()));
   return !!match && Number(match[1]) <= 12 && Number(match[2]) <= 12 && match[1] !== match[2];
 };
 
@@ -88,16 +109,21 @@ export const readDate = (cell: Cell, order: DateOrder | null, today: string | nu
   // numbers like these.
   if (typeof cell === 'number' && Number.isInteger(cell) && cell >= firstSerial && cell <= lastSerial)
     return checkedDate(new Date((cell - serialOf1970) * 86_400_000).toISOString().slice(0, 10), today);
-  const text = (typeof cell === 'string' || typeof cell === 'number' ? String(cell) : '')
+  const written = (typeof cell === 'string' || typeof cell === 'number' ? String(cell) : '')
     .trim()
-    .replace(/\s+/g, ' ')
-    .replace(/ ['’](?=\d{2}$)/, ' ');
-  const wrong = notUnderstood(`"${text}" is not a date such as 2021-03-14 or 14 Mar 2021`);
+    .replace(/\s+/g, ' ');
+  const text = withoutTime(written).replace(/ ['’](?=\d{2}$)/, ' ');
+  const wrong = notUnderstood(`"${written}" is not a date such as 2021-03-14 or 14 Mar 2021`);
   const year = /^(\d{4})[./-](\d{1,2})[./-](\d{1,2})(?:[T ]\d{1,2}:\d{2}.*)?$/.exec(text);
   if (year) return checkedDate(iso(Number(year[1]), Number(year[2]), Number(year[3])), today, text);
+  const compact = /^((?:19|20)\d{2})(\d{2})(\d{2})$/.exec(text);
+  if (compact) {
+    const day = iso(Number(compact[1]), Number(compact[2]), Number(compact[3]));
+    return day === null ? wrong : checkedDate(day, today, text);
+  }
   const named =
     /^(\d{1,2})(?:st|nd|rd|th|er|\.)?[ -]?([^\d\s.,-]+)[.,]?[ -]?(\d{4}|\d{2})$/i.exec(
-      text.replace(/ de /gi, ' '),
+      text.replace(/ (?:de|of) /gi, ' '),
     ) ?? /^()([^\d\s.,-]+)\.? (\d{1,2})(?:(?:st|nd|rd|th)?,? |\/)(\d{4}|\d{2})$/i.exec(text);
   if (named) {
     const month = months.get(simple(named[2] ?? ''));

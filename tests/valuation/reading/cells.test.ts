@@ -28,6 +28,14 @@ describe('dates', () => {
     ['3/14/21', '2021-03-14'],
     ['14 Mar 2021', '2021-03-14'],
     ['14-Mar-21', '2021-03-14'],
+    ['Sun 14 Mar 2021', '2021-03-14'],
+    ['Sonntag, 14. März 2021', '2021-03-14'],
+    ['Mar 14, 2021', '2021-03-14'],
+    ['dim. 14 mars 2021', '2021-03-14'],
+    ['14th of March 2021', '2021-03-14'],
+    ['14/3/21 09:26', '2021-03-14'],
+    ['3/14/2021, 9:26:01 PM', '2021-03-14'],
+    ['20210314', '2021-03-14'],
     ['14. März 2021', '2021-03-14'],
     ['1er août 2020', '2020-08-01'],
     ['5 de enero de 2022', '2022-01-05'],
@@ -46,6 +54,9 @@ describe('dates', () => {
     ['03/04/2021', /day first or month first/],
     ['last spring', /not a date/],
     ['2021', /not a date/],
+    ['20211399', /not a date/],
+    ['Sun 03/04/2021', /day first or month first/],
+    ['09:26', /not a date/],
   ])('refuses %s', (text, reason) => {
     expect(readAs(readDate(text, null, today))).toMatch(reason);
   });
