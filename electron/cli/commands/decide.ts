@@ -31,13 +31,19 @@ const decided = ({ car, decision }: DecideRow, currency: string) => {
     ...(leave &&
       best !== 'leave' && { best: { option: best, expectedGain: gain, probability: decision.probability } }),
     /** The weightiest reason, and what holds a car back whose work would gain. */
-    why: texts.filter((_, i) => i === 0 || holdsBack(reasons[i]!)).join(' '),
+    why: texts.filter((_, at) => isInShort(reasons, at)).join(' '),
     reasons: texts,
   };
 };
 
-const holdsBack = ({ kind }: DecideRow['decision']['reasons'][number]): boolean =>
-  kind === 'under-least-gain' || kind === 'under-least-probability';
+type Reasons = DecideRow['decision']['reasons'];
+
+const holdsBack = (reason: Reasons[number] | undefined): boolean =>
+  reason?.kind === 'under-least-gain' || reason?.kind === 'under-least-probability';
+
+/** True of the first reason, and of one that holds a car back, with the gain that it is said of. */
+const isInShort = (reasons: Reasons, at: number): boolean =>
+  at === 0 || holdsBack(reasons[at]) || (reasons[at]?.kind === 'gain' && holdsBack(reasons[at + 1]));
 
 const nothing = { low: 0, mid: 0, high: 0 };
 const unknown = { low: null, mid: null, high: null };

@@ -136,6 +136,8 @@ describe('the command line', { timeout: 60_000 }, () => {
       expect(Object.keys(car.cost)).toEqual(['low', 'mid', 'high']);
       expect(car.reasons.length).toBeGreaterThan(0);
       expect(car.why.startsWith(car.reasons[0])).toBe(true);
+      // What is too little was told just before.
+      expect(car.why).not.toMatch(/(?<! cases\.) That is under/);
       if (car.recommendation === 'not-enough-evidence') continue;
       expect(car.expectedGain).toMatch(/^-?\d+\.\d\d$/);
       expect(car.probability).toBeGreaterThanOrEqual(0);
