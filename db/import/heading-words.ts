@@ -115,3 +115,9 @@ export const meaningsByWords = (as: ImportKind, heading: string): string[] => {
     return [];
   return ofLots.has(plain[0]) && as !== 'lot' ? [] : [plain[1]];
 };
+
+/** True of a heading that speaks of what a car is called and of nothing else, as "Car" and "Model name". */
+export const isOfNames = (heading: string): boolean => {
+  const words = plainWord(heading).match(/\p{L}+/gu) ?? [];
+  return words.length > 0 && words.every(word => subjectOf.get(word) === 'casting');
+};

@@ -11,7 +11,7 @@ import {
 import type { Currency, IsoDate } from '../../../valuation/types.ts';
 import { loadSaleLexicon } from '../../reference/sale-lexicon.ts';
 import type { Schema } from '../../schema.ts';
-import { recogniseHeadings } from '../columns.ts';
+import { isOfNames } from '../heading-words.ts';
 import type { Mapping } from '../mapping.ts';
 import type { ImportKind } from '../types.ts';
 import type { Judged, RowReader } from './judge.ts';
@@ -91,7 +91,7 @@ export const describer = async (
   const lexicon = await loadSaleLexicon(db, words);
   const { heading = '', dateOrder = null } = mapping.columns[place] ?? {};
   /** Under such a heading a car is called what the cell says, in small letters too. */
-  const namesCars = recogniseHeadings(as, heading).some(({ ours }) => ours === 'casting');
+  const namesCars = isOfNames(heading);
   const orders: DateOrders = dateOrder ? Object.fromEntries(dateSigns.map(sign => [sign, dateOrder])) : {};
   const known = new Map<string, Description>();
   const read = (text: string, { hasPrice, hasDay }: { hasPrice: boolean; hasDay: boolean }): Description => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { openTable } from '../../../db/import/files/table.ts';
-import { meaningsByWords } from '../../../db/import/heading-words.ts';
+import { isOfNames, meaningsByWords } from '../../../db/import/heading-words.ts';
 import { mapColumns } from '../../../db/import/mapping.ts';
 import type { ImportKind, ImportOptions } from '../../../db/import/types.ts';
 import { fileOf } from './importing.ts';
@@ -82,4 +82,24 @@ test('headings as they are shortened and asked are known', async () => {
     Pd: 'price_paid',
     'Base painted?': 'base_paint',
   });
+});
+
+test('an owner’s reference is a number of cars where no two are alike, and "Loc" is where they are kept', async () => {
+  expect(await readAs('Ref,Car,Loc\nA1,Quern Wagon,tin 2\nA2,Longspur,tin 3\n')).toEqual({
+    Ref: 'inventory_number',
+    Car: 'casting',
+    Loc: 'location',
+  });
+  expect(await readAs('Ref,Car\n237,Quern Wagon\n237,Quern Wagon\n')).toEqual({ Car: 'casting' });
+});
+
+test.each([
+  ['Car', true],
+  ['Model name', true],
+  ['Voiture', true],
+  ['Item', false],
+  ['Description', false],
+  ['Car bought on', false],
+])('"%s" is a heading of names and of nothing else: %s', (heading, isOne) => {
+  expect(isOfNames(heading)).toBe(isOne);
 });
