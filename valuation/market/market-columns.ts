@@ -1,6 +1,7 @@
 import type { AssumptionSet } from '../types.ts';
 import { finishStates, grades, type Rarity, rarities } from '../words.ts';
 import { type RarityKey, rarityChances } from './rarity-chances.ts';
+import { sourceKind } from './source-kind.ts';
 
 /**
  * The effects that all records share, one column each, as departures from the assumption set in log price:
@@ -53,7 +54,8 @@ export const columns = {
 
 /** The column of a kind of source; −1 for one whose prices are taken as they are. */
 export const sourceColumn = (source: string): number => {
-  const place = biasedSources.findIndex(one => one === source);
+  const kind = sourceKind(source);
+  const place = biasedSources.findIndex(one => one === kind);
   return place < 0 ? -1 : firstSource + place;
 };
 

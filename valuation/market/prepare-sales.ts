@@ -7,6 +7,7 @@ import { type DateAdjustment, dateAdjustment } from './date-adjustment.ts';
 import { type RateFinder, rateFinder } from './exchange-rate.ts';
 import type { MarketIndex } from './market-index.ts';
 import { recordPartsLog } from './part-loss.ts';
+import { trustIn } from './source-kind.ts';
 
 /**
  * A sale, or what stands for one, in logs and places, adjusted for all that needs no fitting: currency,
@@ -77,11 +78,7 @@ export const prepareSale = (record: SaleRecord, context: PrepareContext): Prepar
   if (age < 0) return { kind: 'after-effective-date', soldOn: record.soldOn };
   const currencyLog = context.rateOf(record.currency, record.soldOn);
   if (currencyLog === null) return { kind: 'no-rate', currency: record.currency, on: record.soldOn };
-  const reliability =
-    record.reliability ??
-    assumptions.sourceReliability[record.source] ??
-    assumptions.sourceReliability.other ??
-    1;
+  const reliability = record.reliability ?? trustIn(record.source, assumptions.sourceReliability);
   const weight = reliability * 0.5 ** (age / assumptions.halfLifeYears);
   if (!(weight > 0)) return { kind: 'no-reliability' };
   return {

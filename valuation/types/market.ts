@@ -21,8 +21,8 @@ export interface SaleRecord {
   /** 0 (worthless) to 1 (a documented sale); by default the assumption set's value for the kind of source. */
   reliability: number | null;
   /**
-   * Kind of source as the owner names it, a key of `AssumptionSet.sourceReliability`; others
-   * count as `other`.
+   * Kind of source as the owner names it, a key of `AssumptionSet.sourceReliability`; what is asked
+   * ("asking", "asking price") counts as a `listing`, others as `other`.
    */
   source: string;
 }

@@ -178,3 +178,36 @@ test.each([
   const options = { currency: 'USD', orders: {}, today, source: ' ' } as const;
   expect(readSaleLine(line, makeLexicon([wagon]), options).fields.finish_state).toBe(finish);
 });
+
+// What is asked is told from what was paid, and what is neither is no price.
+test.each([
+  ['£12 ono', '12.00', 'asking price'],
+  ['VB 12 €', '12.00', 'asking price'],
+  ['buy it now £12', '12.00', 'asking price'],
+  ['asking £12', '12.00', 'asking'],
+  ['asked £20, sold for £12', '12.00', undefined],
+  ['sold £12 at auction', '12.00', 'auction'],
+  ['reserve £12', undefined, undefined],
+  ['£12 start price', undefined, undefined],
+  ['guide price £12', undefined, undefined],
+  ['current bid £12', undefined, undefined],
+])('“%s” is the price %s and the source %s', (said, price, source) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const { fields } = readSaleLine(`Quern Wagon C6, ${said}, 14 Mar 2026`, makeLexicon([wagon]), {
+    currency: 'GBP',
+    orders: {},
+    today,
+  });
+  expect([fields.price, fields.source]).toEqual([price, source]);
+});
+
+test.each([
+  ['Zustand 2', undefined],
+  ['Note 2', undefined],
+  ['Zustand 7', '7'],
+  ['grade 2', '2'],
+])('“%s” is the grade %s: marks of schools count otherwise', (said, grade) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const options = { currency: 'EUR', orders: {}, today, source: ' ' } as const;
+  expect(readSaleLine(`Quern Wagon, ${said}`, makeLexicon([wagon]), options).fields.grade).toBe(grade);
+});

@@ -24,8 +24,10 @@ export const takeGrade = (line: Line, put: Put): void => {
     if (!/^c ?\d{1,2}(?:[.,]\d)?\/10$/.test(match[0])) line.doubt(spanOf(match));
   const found = line.matches(grade).flatMap(match => {
     const read = readGrade((match.groups?.c ?? match.groups?.ten ?? match.groups?.said ?? '').trim());
-    if (!read.ok) line.doubt(spanOf(match));
-    return read.ok ? [{ value: read.value, span: spanOf(match) }] : [];
+    // German and French marks count the other way, or to twenty.
+    const isMark = /^(?:zustand|note)/.test(match[0]) && Number(match.groups?.said) <= 6;
+    if (!read.ok || isMark) line.doubt(spanOf(match));
+    return read.ok && !isMark ? [{ value: read.value, span: spanOf(match) }] : [];
   });
   for (const match of line.matches(spokenGrade)) {
     const { word = '', ten = '', half, half2 } = match.groups ?? {};

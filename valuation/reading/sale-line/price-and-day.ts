@@ -118,8 +118,11 @@ const carriage =
   /^ *(?:for )?(?:shipping|postage|post\b|p ?& ?p|carriage|delivery|versand|porto|verzend|frais|envoi|envio|spedizione)/;
 /** Shillings behind pounds. */
 const shillings = /^ ?\d{1,2} ?(?:s(?!\p{L})|\/-)/u;
+/** Behind an amount that is none that was paid. */
+const noPrice =
+  /^ *(?:start(?:ing)?(?: price| bid)?|opening bid|reserve|guide(?: price)?|estimate|estimated|est\.?|deposit|retail(?: price)?|insurance)(?!\p{L})/u;
 const estimate = new RegExp(
-  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|start(?:ed|ing)?(?: at| bid)?|open(?:ed|ing)(?: at| bid)|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
+  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|start(?:ed|ing)?(?: at| bid| price)?|reserve(?: of| at)?|(?:current|high|highest) bid(?: of)?|guide(?: price)?|insured(?: for| at)?|deposit(?: of)?|retail(?: price)?|open(?:ed|ing)(?: at| bid)|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
   'u',
 );
 const brought = /(?:sold|for|ended|ended at|brought|made|fetched|price|hammer|realised|fur) *:? *$/;
@@ -157,14 +160,16 @@ const pricedSpans = (line: Line): Span[] => {
   return [...before, ...behind].filter(span => !dropped.has(span)).sort((a, b) => a.start - b.start);
 };
 
-interface FoundPrice extends Found<Price> {
+export interface FoundPrice extends Found<Price> {
+  /** The line says that it was paid. */
+  isSaid: boolean;
   /** No currency stands beside it. */
   unnamed: boolean;
 }
 
 /** The price; null where there is none, or where there are several and none is said to be it. */
 export const takePrice = (line: Line, own: Currency): FoundPrice | null => {
-  const read = (span: Span, unnamed: boolean): FoundPrice | null => {
+  const read = (span: Span, unnamed: boolean): Omit<FoundPrice, 'isSaid'> | null => {
     const text = line.text.slice(span.start, span.end);
     const named = currencyOfAmount(text, own);
     if (named === null || (named === 'none' && !unnamed)) return null;
@@ -183,6 +188,7 @@ export const takePrice = (line: Line, own: Currency): FoundPrice | null => {
         carriage.test(after) ||
         each.test(after) ||
         shillings.test(after) ||
+        noPrice.test(after) ||
         estimate.test(before) ||
         /^ ?-\d/.test(after)
       )
@@ -200,7 +206,7 @@ export const takePrice = (line: Line, own: Currency): FoundPrice | null => {
   const [one, another] = said.length === 1 ? said : found;
   if (!one || (another && said.length !== 1)) return null;
   line.take(one.span);
-  return { value: one.value, span: one.span, unnamed: one.unnamed };
+  return one;
 };
 
 /** True where a text has a date that can be read day first or month first. */

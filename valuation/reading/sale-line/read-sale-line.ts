@@ -13,7 +13,7 @@ import { takeDenied, takeNamed, takeTint } from './named-features.ts';
 import { takePackaging } from './packaging.ts';
 import { takeAccessory, takeParts } from './parts.ts';
 import { type DateOrders, type Price, takeDay, takePrice } from './price-and-day.ts';
-import { isPlaceNoun, takeNamedFair, takeNamedPlace, takeSource } from './source.ts';
+import { isPlaceNoun, takeNamedFair, takeNamedPlace, takeOffer, takeSource } from './source.ts';
 import { takeFinish, takeRanges, takeYear } from './state.ts';
 import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
 import { fillers } from './vocabulary.ts';
@@ -193,6 +193,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
 
   const names = findNames(line, lexicon);
   const kind = said.oneCar ? null : kindOf(line, names, lexicon);
+  if (!habits.source && price && fields.source === undefined) takeOffer(line, found?.isSaid ?? true, put);
   if (!habits.source && fields.source === undefined) takeSource(line, put, habits.places);
   let castingId = said.castingId ?? castingNamed(lexicon, fields.casting);
   if (castingId === null && said.fields.casting === undefined) castingId = castingOf(names, line, lexicon);

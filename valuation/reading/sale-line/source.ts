@@ -38,6 +38,20 @@ export const takeNamedPlace = (line: Line, put: Put): void => {
 
 const isKnownCountry = (name: string): boolean => countries.some(country => fold(country) === fold(name));
 
+/** Words of an offer beside its price, which is taken. Common practice, no source. */
+const offer = words(
+  '(?:asked|offered(?: at| for)?|for sale(?: at| for)?|listed(?: at| for)?|buy[ -]it[ -]now|bin|vh?b|festpreis|sofortkauf|prix demande|vraagprijs)(?=:? *\\ue000)|' +
+    '(?<=\\ue000,? *)(?:asked|o\\.?n\\.?o\\.?|o\\.?b\\.?o\\.?|or (?:near|nearest|best) offer|vh?b|festpreis|buy[ -]it[ -]now|bin)',
+);
+
+/** What is asked for a car is the price of no sale, and its source says so, unless the line says what it brought. */
+export const takeOffer = (line: Line, isSaid: boolean, put: Put): void => {
+  const [first, ...more] = line.matches(offer);
+  if (!first || isSaid) return;
+  put('source', 'asking price', spanOf(first));
+  for (const match of [first, ...more]) line.take(spanOf(match));
+};
+
 /** Where the sale was seen: a remark of its own that names a kind of place, or "at the … fair". */
 export const takeSource = (line: Line, put: Put, places: readonly string[] = []): void => {
   const known = new Set(places.map(place => fold(place).trim()));

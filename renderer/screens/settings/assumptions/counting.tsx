@@ -23,7 +23,8 @@ export const Sources = ({ draft, set }: PartOfDraft) => {
     <div>
       <table className={classes.cells}>
         <caption>
-          How far a sale is trusted, %; “own purchase” is what you paid; other names count as “other”
+          How far a sale is trusted, %; “own purchase” is what you paid, “listing” also “asking” and “asking
+          price”; other names count as “other”
         </caption>
         <tbody>
           {Object.entries(sourceReliability).map(([source, value]) => (
