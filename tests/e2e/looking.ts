@@ -12,6 +12,14 @@ export const startEmpty = async (page: Page, folder: string): Promise<void> => {
   await page.getByRole('button', { name: 'Create the collection' }).click();
 };
 
+/** Makes an empty collection and chooses a file to be imported into it. */
+export const startImport = async (page: Page, folder: string, file: string): Promise<void> => {
+  await startEmpty(page, folder);
+  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
+  await goTo(page, '/lots/import');
+  await page.getByLabel('Spreadsheet to import').setInputFiles(file);
+};
+
 /** Makes a collection and a lot in it, so that closing has something to back up. */
 export const startChanged = async (page: Page, collection: string): Promise<void> => {
   await startEmpty(page, collection);

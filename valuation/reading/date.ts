@@ -30,7 +30,8 @@ const weekdays = new Set(
   locales.flatMap(locale =>
     (['long', 'short'] as const).flatMap(style => {
       const format = new Intl.DateTimeFormat(locale, { weekday: style, timeZone: 'UTC' });
-      return Array.from({ length: 7 }, (_, day) => simple(format.format(Date.UTC(2000, 0, day + 1))));
+      const names = Array.from({ length: 7 }, (_, day) => simple(format.format(Date.UTC(2000, 0, day + 1))));
+      return names.filter(name => !months.has(name));
     }),
   ),
 );
@@ -41,8 +42,7 @@ const withoutTime = (text: string): string => {
   if (!/[\p{L}:]/u.test(text)) return text;
   const dated = text.replace(clock, '');
   const first = /^(\p{L}+)\.?,? (?=\S)/u.exec(dated);
-  const isWeekday = first && weekdays.has(simple(first[1] ?? '')) && !isMonth(first[1] ?? '');
-  return isWeekday ? dated.slice(first[0].length) : dated;
+  return first && weekdays.has(simple(first[1] ?? '')) ? dated.slice(first[0].length) : dated;
 };
 
 const iso = (year: number, month: number, day: number): string | null => {

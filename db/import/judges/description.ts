@@ -144,9 +144,7 @@ export const describer = async (
     if (!row.has('casting')) row.isDescribed = true;
     if (open !== null) {
       // Which of the facts is said of which car nobody can tell.
-      row.miss('description', open);
-      const kept = row.unread.at(-1);
-      if (kept) kept.field = 'casting';
+      row.miss('description', open, undefined, 'casting');
       if (line.named.length === 1 && fields.casting) row.give('casting', fields.casting, 'description');
       return null;
     }
@@ -169,12 +167,12 @@ export const describer = async (
     for (const { text: left } of line.unread) {
       const rest = name === null ? left : left.replace(name, '').trim();
       if (rest)
-        row.unread.push({
-          field: isAboutFinish(rest) ? 'finish_state' : '',
-          column: heading,
-          text: rest,
-          reason: `"${rest}" is not understood`,
-        });
+        row.miss(
+          'description',
+          `"${rest}" is not understood`,
+          rest,
+          isAboutFinish(rest) ? 'finish_state' : '',
+        );
     }
     return null;
   };

@@ -54,6 +54,14 @@ const ask = (text: string, reason: string): FeatureReading => ({ unread: [{ text
 const withNumberAsWord = (text: string): string =>
   text.replace(/^\d(?= )/, figure => numbers[figure] ?? figure);
 
+/** By what a text is seen to name something of a casting's own. */
+interface Marks {
+  /** Beginnings of the words of its releases, rear ends, wheels and accessories. */
+  stems: RegExp | null;
+  /** Its colours as they are compared. */
+  colours: readonly string[];
+}
+
 /**
  * Reads what a car's features are said to be, against the reference; equal texts of one
  * casting are read once.
@@ -61,9 +69,7 @@ const withNumberAsWord = (text: string): string =>
 export class FeatureTexts {
   readonly #reference: LoadedReference;
   readonly #words: readonly OwnWord[];
-  /** Colours of castings as they are compared. */
-  readonly #folded = new Map<number, string[]>();
-  readonly #stems = new Map<number, RegExp | null>();
+  readonly #marks = new Map<number, Marks>();
   readonly #known = new Map<string, FeatureReading>();
   readonly #lexicons = new Map<string, ReturnType<typeof makeLexicon>>();
   #colours: ReadonlySet<string> | null = null;
@@ -93,11 +99,7 @@ export class FeatureTexts {
    * beginning of one of their words.
    */
   mayName(castingId: number | null, text: string): boolean {
-    if (castingId === null) return false;
-    const known = this.#stems.get(castingId) ?? this.#stemsOf(castingId);
-    if (this.#stems.size >= 5000) this.#stems.clear();
-    this.#stems.set(castingId, known);
-    return known?.test(text) ?? false;
+    return castingId !== null && (this.#marksOf(castingId).stems?.test(text) ?? false);
   }
 
   isColourOf(castingId: number | null, colour: string | undefined): boolean {
@@ -108,14 +110,18 @@ export class FeatureTexts {
   /** True where a text has a whole name of one of the casting's colours in it. */
   namesColour(castingId: number | null, text: string): boolean {
     if (castingId === null) return false;
-    const known = this.#folded.get(castingId);
-    const colours = known ?? this.#reference.castingOf(castingId)?.features.colour.map(fold) ?? [];
-    if (!known) {
-      if (this.#folded.size >= 5000) this.#folded.clear();
-      this.#folded.set(castingId, colours);
-    }
     const folded = fold(text);
-    return colours.some(colour => folded.includes(colour));
+    return this.#marksOf(castingId).colours.some(colour => folded.includes(colour));
+  }
+
+  #marksOf(castingId: number): Marks {
+    const known = this.#marks.get(castingId);
+    if (known) return known;
+    const colours = this.#reference.castingOf(castingId)?.features.colour.map(fold) ?? [];
+    const made = { stems: this.#stemsOf(castingId), colours };
+    if (this.#marks.size >= 5000) this.#marks.clear();
+    this.#marks.set(castingId, made);
+    return made;
   }
 
   #stemsOf(castingId: number): RegExp | null {

@@ -291,11 +291,9 @@ export class RowReader {
    * word can settle it.
    */
   hold(column: string, reason: string, value?: string): void {
-    this.miss(column, reason);
+    this.miss(column, reason, undefined, '');
     const last = this.unread.at(-1);
-    if (!last) return;
-    last.field = '';
-    if (value !== undefined) last.holds = { field: column, value };
+    if (last && value !== undefined) last.holds = { field: column, value };
   }
 
   /** Notes what a word of the owner's said of a part of a column's cell. */

@@ -112,6 +112,6 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     hearPieces(row, column, remark.heard);
     for (const { field, text: left } of remark.unread)
       if (field !== 'finish_state' || !row.has('finish_state'))
-        row.unread.push({ field, column: heading, text: left, reason: `"${left}" is not understood` });
+        row.miss(column, `"${left}" is not understood`, left, field);
   };
 };

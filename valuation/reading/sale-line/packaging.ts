@@ -1,6 +1,6 @@
 import type { Put } from './put.ts';
 import { type Line, spanOf, words } from './text.ts';
-import { gone, numberedGrade, repro } from './vocabulary.ts';
+import { gone, mint, numberedGrade, repro } from './vocabulary.ts';
 
 const things =
   'box|blister(?: ?(?:card|pack|bubble))?|card|bag|baggie|packet|carton|schachtel|karton|boite|doos';
@@ -22,7 +22,7 @@ const besideGrade = [
 ];
 const plain = [
   words(
-    `(?:still |(?<!(?:near|nr\\.?|n\\.?) )mint |sealed )*(?:with|w|in|on|incl\\.?|including|and|\\+|&|plus|has|mit|avec|in der|met) ${own}(?<thing>${things})${rest}(?:${there})?`,
+    `(?:still |${mint} |sealed )*(?:with|w|in|on|incl\\.?|including|and|\\+|&|plus|has|mit|avec|in der|met) ${own}(?<thing>${things})${rest}(?:${there})?`,
   ),
   words(`(?:original|orig\\.?|factory) ${own}(?<thing>${things})${rest}(?:${there})?`),
   words('(?<thing>boxed|carded|bagged)'),

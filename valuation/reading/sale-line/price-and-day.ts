@@ -118,11 +118,14 @@ const carriage =
   /^ *(?:for )?(?:shipping|postage|post\b|p ?& ?p|carriage|delivery|versand|porto|verzend|frais|envoi|envio|spedizione)/;
 /** Shillings behind pounds. */
 const shillings = /^ ?\d{1,2} ?(?:s(?!\p{L})|\/-)/u;
-/** Behind an amount that is none that was paid. */
-const noPrice =
-  /^ *(?:start(?:ing)?(?: price| bid)?|opening bid|reserve|guide(?: price)?|estimate|estimated|est\.?|deposit|retail(?: price)?|insurance)(?!\p{L})/u;
+/** What makes an amount, before it or behind it, one that nobody paid. */
+const unpaid = 'est\\.?|estimate|estimated|reserve|guide(?: price)?|deposit|retail(?: price)?';
+const noPrice = new RegExp(
+  `^ *(?:${unpaid}|start(?:ing)?(?: price| bid)?|opening bid|insurance)(?!\\p{L})`,
+  'u',
+);
 const estimate = new RegExp(
-  `(?:^|[^\\p{L}])(?:est\\.?|estimate|estimated|worth|valued?|rrp|plus|start(?:ed|ing)?(?: at| bid| price)?|reserve(?: of| at)?|(?:current|high|highest) bid(?: of)?|guide(?: price)?|insured(?: for| at)?|deposit(?: of)?|retail(?: price)?|open(?:ed|ing)(?: at| bid)|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
+  `(?:^|[^\\p{L}])(?:${unpaid}|(?:reserve|deposit) of|reserve at|worth|valued?|rrp|plus|start(?:ed|ing)?(?: at| bid| price)?|(?:current|high|highest) bid(?: of)?|insured(?: for| at)?|open(?:ed|ing)(?: at| bid)|post(?:age)?|shipping|excl\\.?|incl\\.?|zzgl\\.?|inkl\\.?|(?<= )\\+|${about}) *:? *$`,
   'u',
 );
 const brought = /(?:sold|for|ended|ended at|brought|made|fetched|price|hammer|realised|fur) *:? *$/;

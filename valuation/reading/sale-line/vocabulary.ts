@@ -20,8 +20,10 @@ const otherColours =
 const alternatives = (words: Iterable<string>): string =>
   [...new Set(words)].sort((a, b) => b.length - a.length || (a < b ? -1 : 1)).join('|');
 
-/** A shade of green; before any other colour, and behind "near", it is a condition. */
-const mintShade = '(?<!(?:near|nr\\.?|n\\.?) )mint(?=[ -]green(?!\\p{L}))';
+/** Not of "near mint", which is one condition. */
+export const mint = '(?<!(?:near|nr\\.?|n\\.?) )mint';
+/** A shade of green; before any other colour it is a condition. */
+const mintShade = `${mint}(?=[ -]green(?!\\p{L}))`;
 
 /** A colour in plain words; German ones with the ending that their noun gives them, in the group `ending`. */
 const colourWord = (ending: string) =>

@@ -2,7 +2,7 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '../../fixtures.ts';
-import { breaches, gate, goTo, settled, startEmpty } from '../../looking.ts';
+import { breaches, gate, goTo, settled, startEmpty, startImport } from '../../looking.ts';
 
 const fixture = (name: string) => fileURLToPath(new URL(`../../../fixtures/${name}`, import.meta.url));
 
@@ -12,10 +12,7 @@ test('before an import it is seen which lots it makes, what the file shows and l
   picture,
 }) => {
   const { page } = await start();
-  await startEmpty(page, collection);
-  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
-  await goTo(page, '/lots/import');
-  await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('strangers/purchases.csv'));
+  await startImport(page, collection, fixture('strangers/purchases.csv'));
 
   const taken = page.getByRole('complementary', { name: 'What will be imported' });
   await expect(taken).toContainText('12 cars, in 10 rows, would be imported');
@@ -77,10 +74,7 @@ test('the first rows show what was read of a description beside what was not, an
   collection,
 }) => {
   const { page } = await start();
-  await startEmpty(page, collection);
-  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
-  await goTo(page, '/lots/import');
-  await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('other-hands/notebook.csv'));
+  await startImport(page, collection, fixture('other-hands/notebook.csv'));
   const rows = page.getByRole('region', { name: 'Rows of the file' }).getByRole('row');
   await expect(rows.nth(3).getByRole('cell')).toContainText(['', '', 'A3', 'Dray Horse Box no ramp']);
   await expect(rows.nth(5).getByRole('cell').nth(3)).toContainText('Merle Coupe · × 2');
@@ -90,10 +84,7 @@ test('the first rows show what was read of a description beside what was not, an
 
 test('another line holds the headings, or none does', async ({ start, collection }) => {
   const { page } = await start();
-  await startEmpty(page, collection);
-  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
-  await goTo(page, '/lots/import');
-  await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('practice/my-cars.csv'));
+  await startImport(page, collection, fixture('practice/my-cars.csv'));
   const headings = page.getByRole('combobox', { name: 'Headings', exact: true });
   await expect(headings).toHaveValue('3');
   const taken = page.getByRole('complementary', { name: 'What will be imported' });
@@ -197,10 +188,7 @@ test('a press while the rows are read again is not lost: it imports once they ar
   collection,
 }) => {
   const { page } = await start();
-  await startEmpty(page, collection);
-  await expect(page.getByRole('list', { name: 'First steps' })).toBeVisible();
-  await goTo(page, '/lots/import');
-  await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('main-job/lot.csv'));
+  await startImport(page, collection, fixture('main-job/lot.csv'));
   const button = page.getByRole('button', { name: 'Import 8 cars' });
   await expect(button).toBeVisible();
   await settled(page);
