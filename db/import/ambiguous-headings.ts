@@ -70,6 +70,7 @@ export const likeliest = <T extends { ours: string }>(
   candidates: readonly T[],
   texts: readonly string[],
 ): T | null => {
+  if (candidates.length === 1) return candidates[0] ?? null;
   let best: { candidate: T; score: number } | null = null;
   for (const candidate of candidates) {
     const score = likeness(candidate.ours, texts) ?? 0.2;

@@ -3,12 +3,25 @@ import { type CellKind, kindOfCell } from './files/cell-kind.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
 import { namesPlace } from './put-away.ts';
-import type { ImportKind } from './types.ts';
+import type { Cell, ImportKind } from './types.ts';
 
 /** What the cells of a column are like, blank ones left out. */
-interface Cells {
-  texts: string[];
-  kinds: CellKind[];
+class Cells {
+  readonly texts: string[];
+  readonly #filled: Cell[];
+  readonly #colours: ReadonlySet<string>;
+  #kinds: CellKind[] | null = null;
+
+  constructor({ sample, colours }: Table, index: number) {
+    this.#filled = sample.map(row => row.cells[index] ?? null).filter(cell => cellText(cell) !== '');
+    this.texts = this.#filled.map(cellText);
+    this.#colours = colours;
+  }
+
+  get kinds(): CellKind[] {
+    this.#kinds ??= this.#filled.map(cell => kindOfCell(cell, this.#colours));
+    return this.#kinds;
+  }
 }
 
 const share = ({ kinds }: Cells, ...of: CellKind[]): number =>
@@ -133,20 +146,19 @@ const nameBeside = (
  * which car a row is, of any other. What fits none stays open.
  */
 export const guessColumns = (
-  { headings, nameless, colours, sample }: Table,
+  table: Table,
   as: ImportKind,
   taken: ReadonlySet<string>,
   isFree: (index: number) => boolean,
 ): Map<number, string> => {
+  const { headings, nameless } = table;
   const found = new Map<number, string>();
   const used = new Set(taken);
-  const cellsOf = (index: number): Cells => {
-    const cells = sample.map(row => row.cells[index] ?? null).filter(cell => cellText(cell) !== '');
-    return { texts: cells.map(cellText), kinds: cells.map(cell => kindOfCell(cell, colours)) };
-  };
   const columns = headings
-    .map((_, index) => ({ index, cells: cellsOf(index) }))
-    .filter(({ index, cells }) => isFree(index) && cells.texts.length > 0);
+    .map((_, index) => index)
+    .filter(isFree)
+    .map(index => ({ index, cells: new Cells(table, index) }))
+    .filter(({ cells }) => cells.texts.length > 0);
   for (const { index, cells } of columns.filter(column => nameless.has(column.index))) {
     const guess = guesses[as].find(([ours, fits]) => !used.has(ours) && fits(cells));
     if (!guess) continue;

@@ -124,13 +124,8 @@ const choice = <T>(choices: Record<string, T>, heading: string): T | undefined =
 /** What the whole file was found to be. */
 export interface Learned {
   rows: number;
-  /**
-   * Inventory numbers that the file brings, in small letters: none of them is free to be
-   * given to another car.
-   */
-  numbers: Set<string>;
-  /** Rows that bring none. */
-  unnumbered: number;
+  /** Inventory numbers that the file brings: none of them is free to be given to another car. */
+  numbers: string[];
   learned: LearnedFormat[];
   questions: FormatQuestion[];
   /** True where the figures of its grades may be of another scale than C1 to C10. */
@@ -148,8 +143,7 @@ export class Learner {
   readonly #days: ColumnEvidence[] = [];
   #width = 0;
   readonly #grades: GradeEvidence;
-  readonly #numbers = new Set<string>();
-  #unnumbered = 0;
+  readonly #numbers: string[] = [];
   #rows = 0;
 
   constructor(mapping: Mapping, options: ImportOptions) {
@@ -185,9 +179,8 @@ export class Learner {
         if (text && !samples.includes(text)) samples.push(text.slice(0, 80));
       }
     const place = this.#mapping.places.get('inventory_number');
-    const number = place === undefined ? '' : cellText(cells[place] ?? null).toLowerCase();
-    if (number) this.#numbers.add(number);
-    else this.#unnumbered++;
+    const number = place === undefined ? '' : cellText(cells[place] ?? null);
+    if (number) this.#numbers.push(number);
     this.#grades.see(cells);
     for (const column of this.#money) column.see(cells[column.column.index] ?? null);
     for (const column of this.#days) column.see(cells[column.column.index] ?? null);
@@ -204,7 +197,6 @@ export class Learner {
     return {
       rows: this.#rows,
       numbers: this.#numbers,
-      unnumbered: this.#unnumbered,
       learned,
       questions,
       hasDoubtfulGrades: this.#grades.isDoubtful(),

@@ -52,13 +52,16 @@ export const dryTarget = async (request: ImportRequest): Promise<Omit<Target, 'o
 export const numbererBeside = async (
   trx: Transaction<Schema>,
   lotId: number | null,
-  numbers: Set<string>,
+  numbers: readonly string[],
 ): Promise<() => string> => {
   const next = await inventoryNumberer(trx, lotId);
+  // Most lists number all of their cars or none.
+  let brought: Set<string> | null = null;
   return () => {
+    brought ??= new Set(numbers.map(number => number.toLowerCase()));
     for (;;) {
       const free = next();
-      if (!numbers.has(free.toLowerCase())) return free;
+      if (!brought.has(free.toLowerCase())) return free;
     }
   };
 };

@@ -70,6 +70,7 @@ export class FeatureTexts {
   readonly #reference: LoadedReference;
   readonly #words: readonly OwnWord[];
   readonly #marks = new Map<number, Marks>();
+  readonly #stems = new Map<string, readonly string[]>();
   readonly #known = new Map<string, FeatureReading>();
   readonly #lexicons = new Map<string, ReturnType<typeof makeLexicon>>();
   #colours: ReadonlySet<string> | null = null;
@@ -132,13 +133,20 @@ export class FeatureTexts {
         : []),
       ...this.#reference.releasesOf(castingId).map(({ name }) => name),
     ];
-    const stems = new Set(
-      named
-        .flatMap(one => fold(one).match(/\p{L}{3,}/gu) ?? [])
-        .flatMap(word => [word, ...formsAbroad(word).split('|')])
-        .flatMap(word => /^\p{L}{3,}/u.exec(word)?.[0].slice(0, 5) ?? []),
-    );
+    const stems = new Set(named.flatMap(one => this.#stemsOfName(one)));
     return stems.size === 0 ? null : new RegExp([...stems].map(escaped).join('|'), 'i');
+  }
+
+  /** Castings share most of their features' names. */
+  #stemsOfName(name: string): readonly string[] {
+    const known = this.#stems.get(name);
+    if (known) return known;
+    const stems = (fold(name).match(/\p{L}{3,}/gu) ?? [])
+      .flatMap(word => [word, ...formsAbroad(word).split('|')])
+      .flatMap(word => /^\p{L}{3,}/u.exec(word)?.[0].slice(0, 5) ?? []);
+    if (this.#stems.size >= 5000) this.#stems.clear();
+    this.#stems.set(name, stems);
+    return stems;
   }
 
   /** A feature of a casting, null where that is not known; `column` is the heading over it. */
@@ -160,11 +168,10 @@ export class FeatureTexts {
 
   #named(castingId: number | null, feature: VariationFeature, text: string): string | undefined {
     const casting = castingId === null ? undefined : this.#reference.castingOf(castingId);
+    const own = casting?.features[feature] ?? [];
+    if (own.includes(text)) return text;
     const plainText = plain(text);
-    return (
-      casting?.features[feature].find(own => plain(own) === plainText) ??
-      this.#reference.textsOf(feature).get(plainText)
-    );
+    return own.find(one => plain(one) === plainText) ?? this.#reference.textsOf(feature).get(plainText);
   }
 
   /**

@@ -24,6 +24,22 @@ export interface Identity {
   remarks: string[];
 }
 
+/** What texts lead to; those that begin alike share what they begin with. */
+interface Known {
+  match: Match | null;
+  /** By the column of the next text, and by that text. */
+  next: Map<string, Map<string, Known>> | null;
+}
+
+const nothingKnown = (): Known => ({ match: null, next: null });
+
+const remember = (before: Known, column: string, text: string, known: Known): void => {
+  before.next ??= new Map();
+  const texts = before.next.get(column);
+  if (texts) texts.set(text, known);
+  else before.next.set(column, new Map([[text, known]]));
+};
+
 const untidy = /^\s|\s$|\s\s|[^\S ]/;
 
 /** A name as it stands, with one space between its words. */
@@ -101,7 +117,8 @@ export const identityReader = (
   texts: FeatureTexts,
   readRemarks: (row: RowReader, castingId: number | null) => void = () => {},
 ) => {
-  const matched = new Map<string, Match>();
+  const root = nothingKnown();
+  let matches = 0;
   const nameLike = nearNames(reference);
   /** The name that a text of no known casting shortens or mistypes. */
   const nearName = (
@@ -114,13 +131,13 @@ export const identityReader = (
     if (name !== null) row.notes.push(`"${tidy(casting)}" is read as ${name}`);
     return name;
   };
-  /** `key` is the same for the same texts under the same columns. */
-  const match = (of: Record<string, string>, key: string): Match => {
-    const before = matched.get(key);
-    if (before) return before;
-    const found = reference.match(of);
-    if (matched.size < mostMatches) matched.set(key, found);
-    return found;
+  /** What is known of these texts and of one more. */
+  const withText = (before: Known, column: string, text: string): Known => {
+    const known = before.next?.get(column)?.get(text);
+    if (known) return known;
+    const made = nothingKnown();
+    if (matches++ < mostMatches) remember(before, column, text, made);
+    return made;
   };
 
   return (row: RowReader): Identity => {
@@ -128,11 +145,11 @@ export const identityReader = (
     /** What is compared with the reference: what was not understood is no reason that nothing fits. */
     const understood: Record<string, string> = {};
     const remarks: string[] = [];
-    let key = '';
+    let known = root;
     let isOpen = false;
     const understand = (column: string, text: string): void => {
       written[column] = understood[column] = text;
-      key += `${column}\u0001${text}\u0001`;
+      known = withText(known, column, text);
     };
     for (const column of ranges) {
       const text = row.takeText(column);
@@ -140,12 +157,16 @@ export const identityReader = (
       understand(column, text);
       row.fields[column] = tidy(text);
     }
-    const near = nearName(row, understood, match(understood, key).castingId);
+    const matched = (): Match => {
+      known.match ??= reference.match(understood);
+      return known.match;
+    };
+    const near = nearName(row, understood, matched().castingId);
     if (near !== null) {
       understood.casting = near;
-      key += `near\u0001${near}\u0001`;
+      known = withText(known, 'near', near);
     }
-    const { castingId } = match(understood, key);
+    const { castingId } = matched();
     readRemarks(row, castingId);
     if (written.release_name === undefined) {
       const release = row.takeText('release_name');
@@ -176,7 +197,7 @@ export const identityReader = (
       written.release_year = row.text('release_year').slice(0, 200);
       isOpen = true;
     }
-    const found = openWhere(match(understood, key), isOpen);
+    const found = openWhere(matched(), isOpen);
     nameAsKnown(row, reference, found, understood);
     return { written, match: found, remarks };
   };

@@ -40,7 +40,10 @@ export const readRow = (row: TableRow): ReadRow | null => {
     if (text !== '') isFilled = true;
   }
   // The cells of a CSV file mostly are their own texts.
-  return isFilled ? Object.assign(row, { texts: isText ? (cells as string[]) : cells.map(cellText) }) : null;
+  if (!isFilled) return null;
+  const read = row as ReadRow;
+  read.texts = isText ? (cells as string[]) : cells.map(cellText);
+  return read;
 };
 
 /**

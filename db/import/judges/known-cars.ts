@@ -100,25 +100,29 @@ export const knownCars = (
   };
 
   return {
-    take(number: string, line: number): void {
-      lines.set(number.toLowerCase(), line);
-    },
     /**
-     * Null where nothing has this number; the line on which it stands already; or whose it is in the
-     * collection. Lists of several hands all number from 1, so that the number makes a row known only with
-     * all else that it says; of the same lot, a car that was changed since may differ in what its owner
+     * Null where nothing has this number, which this line then takes; the line on which it stands already; or
+     * whose it is in the collection. Lists of several hands all number from 1, so that the number makes a row known only with
+     * all else that it says, read in one of these ways; of the same lot, a car that was changed since may differ in what its owner
      * changes.
      */
-    numbered(number: string, given: RowToKnow): number | 'same' | 'other' | null {
-      const line = lines.get(number.toLowerCase());
-      if (line !== undefined) return line;
+    numbered(number: string, line: number, ways: readonly RowToKnow[]): number | 'same' | 'other' | null {
+      const key = number.toLowerCase();
+      const before = lines.get(key);
+      if (before !== undefined) return before;
       const row = (isEmpty ? undefined : byNumber.get(number)) as NumberedRow | undefined;
-      if (!row) return null;
-      if (!isSameKind(row, given)) return 'other';
-      const isOfLot =
-        (lotId !== null && row.lot_id === lotId) || given.lotNames.some(name => name === row.lot_name);
+      if (!row) {
+        lines.set(key, line);
+        return null;
+      }
       const isChanged = row.updated_at !== row.created_at;
-      return isSameContent(row, given) || (isOfLot && isChanged) ? 'same' : 'other';
+      const isSame = (given: RowToKnow): boolean => {
+        if (!isSameKind(row, given)) return false;
+        const isOfLot =
+          (lotId !== null && row.lot_id === lotId) || given.lotNames.some(name => name === row.lot_name);
+        return isSameContent(row, given) || (isOfLot && isChanged);
+      };
+      return ways.some(isSame) ? 'same' : 'other';
     },
     /**
      * True where one of these lots has as many cars that equal this one, beyond those that were met already.

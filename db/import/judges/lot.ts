@@ -157,6 +157,7 @@ const refusedAsEmpty = (row: RowReader, { written, notes, number, money }: Said)
  * known by.
  */
 const withoutUnreadColumns = (row: RowReader, said: RowToKnow): RowToKnow | null => {
+  if (row.heard.length === 0) return null;
   const gave = new Set(
     row.heard.flatMap(({ field, gave: values }) => (field === '' ? Object.keys(values) : [])),
   );
@@ -206,17 +207,16 @@ const numberOrKnown = (
   };
   // An import before a word was said has not taken what the word gives in a column that is not read.
   const unsaid = withoutUnreadColumns(row, said);
-  const numbered = (like: RowToKnow) => known.numbered(number, like);
-  let before = number ? numbered(said) : null;
-  if (before === 'other' && unsaid) before = numbered(unsaid);
+  const likes = unsaid ? [said, unsaid] : [said];
+  const before = number ? known.numbered(number, line, likes) : null;
   if (before === 'same')
     return {
       outcome: 'duplicate',
       note: `the collection has this car already, with the number ${number} and what else the row says; nothing was changed`,
     };
-  if (number && before === null) known.take(number, line);
-  else if (
-    [said, ...(unsaid ? [unsaid] : [])].some(like =>
+  if (
+    (before !== null || number === '') &&
+    likes.some(like =>
       known.equal(
         [JSON.stringify(like.written), like.gradeHalf, like.finishState, notes],
         purchases.namesOf(purchase),
