@@ -36,6 +36,7 @@ const looks: Record<string, (text: string) => number | boolean> = {
   body_finish: text => /candy|enamel|metallic|matt|chrome|lacquer/i.test(text),
   base_paint: text => readBasePaint(text).ok || /paint|plain|bare|ptd|lack|peint|blank|brut/i.test(text),
   description: text => kindOfCell(text) === 'mixed',
+  own_estimate: text => /\d/.test(text) && !isDay(text),
   country: text => places.has(text.toLowerCase()),
   // A number or a letter is the box in which it is kept.
   packaging: text =>
@@ -60,6 +61,10 @@ const likeness = (ours: string, texts: readonly string[]): number | null => {
 /** True of texts without spaces, each another, as the numbers that an owner gives to cars are. */
 const areNumbers = (texts: readonly string[]): boolean =>
   new Set(texts).size === texts.length && texts.every(text => /^\S+$/.test(text));
+
+/** True of what numbers the lots of an auction, such as "101" and "12a". */
+export const areLotNumbers = (texts: readonly string[]): boolean =>
+  texts.length > 0 && texts.every(text => /^(?:lot )?#?\d{1,6} ?[a-z]?$/i.test(text));
 
 /** True where nothing in the texts speaks against their being what a column of ours holds. */
 export const mayBe = (ours: string, texts: readonly string[]): boolean =>

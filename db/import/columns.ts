@@ -321,7 +321,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'reference',
       'what finds the record again',
-      'ref,ref.,lot no,lot no.,link,url,auction lot,listing,invoice',
+      'ref,ref.,lot,lot no,lot no.,lot number,lot #,lot nr,lot nr.,link,url,auction lot,listing,invoice',
     ),
     column('reliability_percent', 'how far you trust it, 0 to 100', 'reliability'),
     column('excluded', 'yes where it is left out of estimates', 'left out'),

@@ -1,6 +1,7 @@
 import { currencyDecimals, isCurrency } from '../../valuation/money.ts';
 import { type DateOrder, dateOrderOf, isAmbiguousDate } from '../../valuation/reading/date.ts';
 import { type DecimalSign, decimalSignOf } from '../../valuation/reading/money.ts';
+import { CurrencyEvidence } from './currency-evidence.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
 import { GradeEvidence } from './grade-evidence.ts';
@@ -141,6 +142,7 @@ export class Learner {
   readonly #options: ImportOptions;
   readonly #money: ColumnEvidence[] = [];
   readonly #days: ColumnEvidence[] = [];
+  readonly #currencies: { index: number; evidence: CurrencyEvidence }[] = [];
   #width = 0;
   readonly #grades: GradeEvidence;
   readonly #numbers: string[] = [];
@@ -157,7 +159,12 @@ export class Learner {
   widen(): void {
     for (const column of this.#mapping.columns.slice(this.#width)) {
       if (column.ours === null) continue;
-      if (moneyColumns.includes(column.ours)) this.#money.push(new ColumnEvidence(column, 'decimal'));
+      if (moneyColumns.includes(column.ours)) {
+        this.#money.push(new ColumnEvidence(column, 'decimal'));
+        const evidence = new CurrencyEvidence();
+        this.#currencies.push({ index: column.index, evidence });
+        this.#mapping.currencies.set(column.ours, evidence);
+      }
       if (dateColumns.includes(column.ours)) this.#days.push(new ColumnEvidence(column, 'dates'));
       if (
         column.ours === 'description' &&
@@ -184,6 +191,7 @@ export class Learner {
     this.#grades.see(cells);
     for (const column of this.#money) column.see(cells[column.column.index] ?? null);
     for (const column of this.#days) column.see(cells[column.column.index] ?? null);
+    for (const { index, evidence } of this.#currencies) evidence.see(cells[index] ?? null);
   }
 
   /**

@@ -1,7 +1,8 @@
 import type { MoneyHabit } from '../../valuation/reading/money.ts';
 import { plainWord } from '../../valuation/reading/words.ts';
-import { isDescribed, likeliest, mayBe, textsUnder } from './ambiguous-headings.ts';
+import { areLotNumbers, isDescribed, likeliest, mayBe, textsUnder } from './ambiguous-headings.ts';
 import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
+import type { CurrencyEvidence } from './currency-evidence.ts';
 import type { Table } from './files/table.ts';
 import { guessColumns } from './guess-columns.ts';
 import { meaningsByWords } from './heading-words.ts';
@@ -16,6 +17,8 @@ export interface Mapping {
   moreNotes: number[];
   /** How the amounts of our columns are written. */
   money: Map<string, MoneyHabit>;
+  /** Which currencies those amounts name. */
+  currencies: Map<string, CurrencyEvidence>;
   warnings: string[];
   /** An export of ours, in which a blank cell says that there is nothing to say. */
   isOurs: boolean;
@@ -72,7 +75,12 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   const possible = table.headings.map((heading, index) =>
     // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
     isRead[index]
-      ? recogniseHeadings(options.as, heading).filter(({ ours }) => isOurs || ours !== 'lot')
+      ? recogniseHeadings(options.as, heading).filter(
+          ({ ours }) =>
+            isOurs ||
+            (ours !== 'lot' &&
+              (ours !== 'reference' || plainWord(heading) !== 'lot' || areLotNumbers(texts[index] ?? []))),
+        )
       : [],
   );
   const recognised: (RecognisedHeading | null)[] = table.headings.map(() => null);
@@ -136,7 +144,10 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   // A text that describes a car or a sale may say all that a row must have.
   const missing = places.has('description')
     ? []
-    : ours.filter(column => column.required && !places.has(column.name));
+    : ours.filter(
+        ({ name, required }) =>
+          required && !places.has(name) && !(name === 'sold_on' && options.ofAll?.soldOn !== undefined),
+      );
   if (complete && missing.length)
     throw new MissingColumnError(
       `No column gives ${missing.map(column => `${column.name} (${column.help})`).join(' and ')}. ` +
@@ -144,7 +155,7 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
           ? 'The file has no headings that could be found: say what its columns are.'
           : `The headings on line ${table.headingLine} are ${table.headings.map(h => `"${h}"`).join(', ')}: say which is meant.`),
     );
-  return { columns, places, moreNotes, money: new Map(), warnings, isOurs };
+  return { columns, places, moreNotes, money: new Map(), currencies: new Map(), warnings, isOurs };
 };
 
 /** Takes in the headings that have come to a table since it was mapped; what was mapped stays as it is. */

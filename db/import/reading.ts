@@ -114,6 +114,7 @@ const judgeOfKind = async (
     });
   return salesJudge(db, habits, {
     addReference: options.addReference,
+    ofAll: options.ofAll ?? {},
     currency,
     today: at.slice(0, 10),
     reader,

@@ -16,6 +16,11 @@ export type LotChoice = (typeof lotChoices)[number];
 export type { Cell, DateOrder, DecimalSign, Encoding, Separator };
 
 /** How a file is to be read; what is left out is found out from the file and said in the preview. */
+export interface SaidOfAll {
+  soldOn?: IsoDate | undefined;
+  source?: string | undefined;
+}
+
 export interface ImportOptions {
   as: ImportKind;
   sheet?: string | undefined;
@@ -30,6 +35,8 @@ export interface ImportOptions {
   dateOrder: Record<string, DateOrder>;
   /** Of amounts that name none. */
   currency?: Currency | undefined;
+  /** Of sale records: what holds for all rows that do not say it themselves, as in the list of one auction. */
+  ofAll?: SaidOfAll | undefined;
   /** What texts mean, beside the words that the collection has. */
   words?: OwnWord[] | undefined;
 }

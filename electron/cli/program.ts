@@ -51,6 +51,8 @@ const addImport = (program: Command): void => {
     )
     .option('--price <AMOUNT>', 'with a lot: what was paid for all of it', amount)
     .option('--currency <CODE>', 'currency of amounts that do not name one', currency)
+    .option('--sold-on <YYYY-MM-DD>', 'with sales: the day of those whose rows name none', isoDate)
+    .option('--source <TEXT>', 'with sales: where those were seen whose rows do not say it')
     .option('--name <NAME>', "with a lot: its name (default: the file's name)")
     .addOption(
       new Option(

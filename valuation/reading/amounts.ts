@@ -1,6 +1,6 @@
 import { currencyDecimals } from '../money.ts';
 import type { Currency, Minor } from '../types.ts';
-import { currencyOfAmount, type MoneyHabit, readMoney } from './money.ts';
+import { currencyOfAmount, type MoneyHabit, readMoney, signOfAmount } from './money.ts';
 import { type Cell, notUnderstood, type Reading, understood } from './reading.ts';
 
 export interface PaidAmount {
@@ -16,6 +16,12 @@ const each = / ?(?:\(?(?:each|ea\.?|apiece|per car|per piece|je|pro st(?:ü|ue)c
  * An amount in whole units of its currency, as a number: 1250 minor units of a currency with cents are 12.5.
  */
 export const inUnits = (minor: Minor, currency: Currency): number => minor / 10 ** currencyDecimals(currency);
+
+/** What stands for a currency beside what was paid, '' where nothing does; null for what is no amount. */
+export const signOfPaid = (cell: Cell): string | null => {
+  if (typeof cell !== 'string') return signOfAmount(cell);
+  return /^\d+(?:[.,]\d\d)?$/.test(cell) ? '' : signOfAmount(cell.replace(each, ''));
+};
 
 /**
  * What was paid or asked, in the currency that the amount names, or else in `own`. Nothing and less than
@@ -33,6 +39,19 @@ export const readPaid = (cell: Cell, own: Currency, habit: MoneyHabit): Reading<
     : notUnderstood(`"${String(cell)}" is below zero`);
 };
 
+const rangeOfAmounts = /^(.*\d[^-–]*?) ?(?:-|–|to|bis) ?(\D{0,3}\d.*)$/i;
+
+/**
+ * The currency that an estimate names, a range by either of its ends: 'none' where it names none, null where
+ * that is not to be told.
+ */
+export const currencyOfEstimate = (cell: Cell, own: Currency): Currency | 'none' | null => {
+  const range = typeof cell === 'string' ? rangeOfAmounts.exec(cell.trim()) : null;
+  if (!range) return currencyOfAmount(cell, own);
+  const ends = range.slice(1).map(end => currencyOfAmount(end.trim(), own));
+  return ends.find(named => named !== 'none') ?? 'none';
+};
+
 const threeAmounts = /^([^-–]*\d[^-–]*) ?[-–] ?([^-–]*\d[^-–]*) ?[-–] ?([^-–]*\d[^-–]*)$/;
 
 /** An estimate: one amount, a range of two, or low, middle and high one after the other; as low, mid and high, in minor units of `own`. */
@@ -48,8 +67,7 @@ export const readEstimate = (
       return understood({ low: low.value, mid: mid.value, high: high.value });
     return notUnderstood(`"${String(cell)}" is not a low, a middle and a high amount such as 60-75-90`);
   }
-  const range =
-    typeof cell === 'string' ? /^(.*\d[^-–]*?) ?(?:-|–|to|bis) ?(\D{0,3}\d.*)$/i.exec(cell.trim()) : null;
+  const range = typeof cell === 'string' ? rangeOfAmounts.exec(cell.trim()) : null;
   if (range) {
     const [low, high] = [readMoney(range[1] ?? '', own, habit), readMoney(range[2] ?? '', own, habit)];
     return low.ok && high.ok && low.value > 0 && high.value >= low.value

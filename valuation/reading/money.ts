@@ -72,6 +72,13 @@ export const currencyOfAmount = (cell: Cell, own: Currency): Currency | 'none' |
   return amount ? namedIn(amount.named, own) : 'none';
 };
 
+/** What stands for a currency beside an amount, '' where nothing does; null for what is no amount. */
+export const signOfAmount = (cell: Cell): string | null => {
+  if (isAmountCell(cell)) return cell.sign;
+  if (typeof cell === 'number') return '';
+  return typeof cell === 'string' ? (amountIn(plainSigns(cell).trim())?.named ?? null) : null;
+};
+
 const grouped = /^\d{1,3}([.,' ]\d{2,3})*[.,' ]\d{3}$/;
 const groupsOf = (whole: string): number => new Set(whole.replace(/\d/g, '')).size;
 

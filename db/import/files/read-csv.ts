@@ -125,7 +125,9 @@ export const readCsv = async function* (
   let line = 1;
   let written = 1;
   const parse = (whole: boolean): TableRow[] => {
-    const parser = new Papa.Parser({ delimiter: separator, newline, quoteChar: '"' });
+    // Where each line is one text, a quotation mark is part of it.
+    const quoteChar = separator === noSeparator ? noSeparator : '"';
+    const parser = new Papa.Parser({ delimiter: separator, newline, quoteChar });
     const { data, errors, meta } = parser.parse(pending, 0, !whole) as ParsedPiece;
     pending = pending.slice(meta.cursor);
     const malformed = new Set(errors.flatMap(({ code, row }) => (code === 'InvalidQuotes' ? [row] : [])));

@@ -18,7 +18,7 @@ import type { Judged, RowReader } from './judge.ts';
 
 const mostRemembered = 5000;
 const counted =
-  /^\s*(?:(\d{1,2}) ?[x×] ?(?=\p{L})|[x×] ?(\d{1,2}) )|(?:^|[\s,])(?:[x×] ?(\d{1,2})|(\d{1,2}) ?[x×])(?=\s*$|\s*,)/u;
+  /^\s*(?:(\d{1,2}) ?[x×] ?(?=\p{L})|[x×] ?(\d{1,2}) )|(?:^|[\s,])(?:[x×] ?(\d{1,2})|(\d{1,2}) ?[x×])(?=\s*$|\s*[,;(]|\s+[-–])/u;
 
 const countWords = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 /** A count before the name, as in "Two Silver Kites"; it may as well begin a feature, as in "three lamps". */

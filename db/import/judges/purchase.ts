@@ -1,16 +1,18 @@
 import { isCurrency } from '../../../valuation/money.ts';
 import {
+  currencyOfEstimate,
   inUnits,
   type PaidAmount,
   partOf,
   readEstimate,
   readPaid,
+  signOfPaid,
 } from '../../../valuation/reading/amounts.ts';
 import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
-import { currencyOfAmount } from '../../../valuation/reading/money.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
 import type { Currency, IsoDate, Minor, Range } from '../../../valuation/types.ts';
+import { bareAmong } from '../currency-evidence.ts';
 import type { Habits, RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
 
@@ -68,6 +70,10 @@ const currencyOf = (row: RowReader, own: Currency): Currency | null => {
 export const dayOrder = ({ mapping }: Habits, column: string) =>
   mapping.columns.find(({ ours }) => ours === column)?.dateOrder ?? null;
 
+/** The currency that amounts of one of our columns name so often that one without may be in it; null where none. */
+export const otherAmong = ({ mapping }: Habits, column: string, own: Currency): Currency | null =>
+  mapping.currencies.get(column)?.otherThan(own) ?? null;
+
 /** Reads what rows say of buying, selling and the owner's own estimate. */
 export const moneyReader = (habits: Habits, { currency, reporting, today }: Terms) => {
   const { mapping } = habits;
@@ -83,6 +89,11 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
     paidBy.set(of, known);
     return known;
   };
+  const paidAmong = otherAmong(habits, 'price_paid', currency);
+  const paidBare = (cell: Cell): Reading<PaidAmount> =>
+    paidAmong !== null && signOfPaid(cell) === ''
+      ? notUnderstood(bareAmong(textOf(cell), paidAmong, currency))
+      : paidIn(currency)(cell);
   const soldFor = amountOf('sold_for');
   const estimateIn = (of: Currency) => (cell: Cell) =>
     readEstimate(cell, of, mapping.money.get('own_estimate') ?? {});
@@ -92,7 +103,7 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
   const ownWorth = (row: RowReader): Range | null => {
     if (!row.has('own_estimate')) return null;
     const cell = row.cell('own_estimate');
-    const named = currencyOfAmount(cell, reporting);
+    const named = currencyOfEstimate(cell, reporting);
     const currency = named === null || named === 'none' || !isCurrency(named) ? reporting : named;
     const isOwn = currency === reporting;
     const other = isOwn ? null : estimateIn(currency)(cell);
@@ -142,7 +153,8 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
 
   return (row: RowReader, quantity: number): MoneyOfRow => {
     const named = currencyOf(row, currency);
-    const read = row.read('price_paid', named === null ? unknownCurrency : paidIn(named));
+    const readIn = row.has('price_paid_currency') ? paidIn : () => paidBare;
+    const read = row.read('price_paid', named === null ? unknownCurrency : readIn(named));
     const paid = read && { ...read, isEach: read.isEach || isEach };
     if (paid) {
       row.fields.price_paid = inUnits(paid.minor, paid.currency);

@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Kysely } from 'kysely';
 import { isCurrency } from '../../../valuation/money.ts';
-import { inUnits } from '../../../valuation/reading/amounts.ts';
+import { inUnits, signOfPaid } from '../../../valuation/reading/amounts.ts';
 import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
@@ -18,18 +18,22 @@ import { plain } from '../../reference/plain.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
 import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
+import { bareAmong } from '../currency-evidence.ts';
 import { isOfSeveralRows } from '../merged-cells.ts';
+import type { SaidOfAll } from '../types.ts';
 import { matchExplainer } from './explain-match.ts';
 import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
 import { identityReader, notACar } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
+import { otherAmong } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
 import { partsInWords, partsSaid, takeFinish, takeParts } from './state.ts';
 
 interface Target {
   addReference: boolean;
+  ofAll: SaidOfAll;
   /** Of amounts that name none. */
   currency: Currency;
   /** ISO date; a sale cannot lie after it. */
@@ -54,7 +58,7 @@ const readPercent = (cell: Cell): Reading<number> => {
  * The currency of a row's price: what its price names, or else its currency column; null where they differ,
  * or nobody can tell.
  */
-const currencyAt = (row: RowReader, own: Currency): Currency | null => {
+const currencyAt = (row: RowReader, own: Currency, among: Currency | null): Currency | null => {
   const named = row.text('currency');
   const currency = named ? currencyNamed(named, own) : own;
   const inPrice = currencyOfAmount(row.cell('price'), currency ?? own);
@@ -67,6 +71,10 @@ const currencyAt = (row: RowReader, own: Currency): Currency | null => {
     row.refuse('currency', reason);
     return null;
   }
+  if (!named && among !== null && signOfPaid(row.cell('price')) === '') {
+    row.ask('price', bareAmong(row.text('price'), among, own));
+    return null;
+  }
   if (inPrice === 'none' || inPrice === currency) return currency;
   if (inPrice === null || !named) return inPrice ?? currency;
   row.refuse('price', `the price "${row.text('price')}" names ${inPrice}, the row's currency is ${currency}`);
@@ -77,6 +85,7 @@ const currencyAt = (row: RowReader, own: Currency): Currency | null => {
 const takePrice = (
   row: RowReader,
   own: Currency,
+  among: Currency | null,
   priceOf: (currency: Currency) => (cell: Cell) => Reading<Minor>,
 ) => {
   if (!row.has('price')) {
@@ -87,7 +96,7 @@ const takePrice = (
     row.ask('price', `"${row.text('price')}" is one amount of several rows: say what each of them brought`);
     return null;
   }
-  const currency = currencyAt(row, own);
+  const currency = currencyAt(row, own, among);
   if (currency === null) return null;
   const price = priceOf(currency)(row.cell('price'));
   if (!price.ok) row.refuse('price', price.reason);
@@ -101,18 +110,29 @@ const takePrice = (
   return null;
 };
 
-const takeDay = (row: RowReader, dayOf: (cell: Cell) => Reading<IsoDate>): IsoDate | null => {
-  if (!row.has('sold_on')) {
+const takeDay = (
+  row: RowReader,
+  { soldOn }: SaidOfAll,
+  dayOf: (cell: Cell) => Reading<IsoDate>,
+): IsoDate | null => {
+  if (!row.has('sold_on') && soldOn === undefined) {
     row.refuse('sold_on', 'the day of the sale is missing');
     return null;
   }
-  const day = dayOf(row.cell('sold_on'));
+  const day = dayOf(row.has('sold_on') ? row.cell('sold_on') : (soldOn ?? null));
   if (!day.ok) {
     row.refuse('sold_on', day.reason);
     return null;
   }
   row.fields.sold_on = day.value;
   return day.value;
+};
+
+const takeSource = (row: RowReader, { source = '' }: SaidOfAll): string => {
+  const own = row.takeText('source').trim();
+  if (own !== '' || source === '') return own;
+  row.fields.source = source;
+  return source;
 };
 
 /**
@@ -165,6 +185,7 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
   const gradeOf = gradeReader(habits);
   const order = mapping.columns.find(column => column.ours === 'sold_on')?.dateOrder ?? null;
   const habit = mapping.money.get('price') ?? {};
+  const among = otherAmong(habits, 'price', target.currency);
   const dayOf = remembered(cell => readDate(cell, order, target.today));
   const finishOf = remembered(readFinishState);
   const partsOf = remembered(readParts);
@@ -176,8 +197,8 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
   };
 
   return (row): Judged => {
-    const soldOn = takeDay(row, dayOf);
-    const priced = takePrice(row, target.currency, priceOf);
+    const soldOn = takeDay(row, target.ofAll, dayOf);
+    const priced = takePrice(row, target.currency, among, priceOf);
     if (isYes(row.text('own_sale')))
       return {
         outcome: 'rejected',
@@ -213,7 +234,7 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
       finishState: finish ?? 'original',
       missingParts,
       reproductionParts,
-      source: row.takeText('source'),
+      source: takeSource(row, target.ofAll),
       reference: row.takeText('reference', 500),
       reliabilityPercent: row.take('reliability_percent', readPercent),
       excluded: doubt !== undefined || isYes(row.text('excluded')),

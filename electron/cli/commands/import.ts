@@ -32,6 +32,8 @@ export interface ImportOptions {
   encoding?: Encoding;
   dates?: DateOrder;
   decimal?: 'point' | 'comma';
+  soldOn?: string;
+  source?: string;
   words?: string;
   rows?: boolean;
   notUnderstood?: string;
@@ -68,6 +70,8 @@ const run = async ({ api, signal }: CommandContext, path: string, options: Impor
     encoding,
     dates,
     decimal,
+    soldOn,
+    source,
     rows,
   } = options;
   const words = options.words === undefined ? [] : await wordsIn(options.words);
@@ -83,6 +87,7 @@ const run = async ({ api, signal }: CommandContext, path: string, options: Impor
       ...(dates && { dateOrder: { '*': dates } }),
       ...(decimal && { decimal: { '*': decimal === 'comma' ? (',' as const) : ('.' as const) } }),
       currency,
+      ofAll: { soldOn, source },
       dryRun,
       addReference,
       words,

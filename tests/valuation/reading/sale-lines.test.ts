@@ -211,3 +211,16 @@ test.each([
   const options = { currency: 'EUR', orders: {}, today, source: ' ' } as const;
   expect(readSaleLine(`Quern Wagon, ${said}`, makeLexicon([wagon]), options).fields.grade).toBe(grade);
 });
+
+// When something was done with a car is no year of its release.
+test.each([
+  ['Quern Wagon, Dad paid 4/11 in 1970', undefined],
+  ['Quern Wagon, mine since 1971', undefined],
+  ['Quern Wagon, restored in 1998', undefined],
+  ['restored 1969 Quern Wagon', '1969'],
+  ['Quern Wagon issued in 1969', '1969'],
+])('the year of “%s” is %s', (line, year) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const options = { currency: 'GBP', orders: {}, today, source: ' ' } as const;
+  expect(readSaleLine(line, makeLexicon([wagon]), options).fields.release_year).toBe(year);
+});

@@ -12,7 +12,7 @@ const lotPatterns = [
   words(`(?:lot|collection|group|bunch|set|box|posten|paket) (?:of|von|mit|de) (?:about )?${many}`),
   words(`${many} (?:[\\p{L}-]+ ){0,2}(?:${carsWord})`),
   words(
-    '(?:collection|group|bunch|box|pair|couple) of (?:[\\p{L}-]+ ){0,2}(?:cars|autos|models|vehicles|castings)',
+    '(?:collection|group|bunch|box|pair|couple|quantity|qty|selection|number|handful|bag|tin|tray) of (?:[\\p{L}-]+ ){0,2}(?:cars|autos|models|vehicles|castings)',
   ),
   words('x ?(?:[2-9]|1\\d)|(?:[2-9]|1\\d) ?x'),
 ];
@@ -31,6 +31,7 @@ const beside =
 const forIt =
   /(?:^|[^\p{L}])(?:for|fits|fit|fur|pour|per|para) +(?:a |an |the |your |my |any |ein |eine |einen )*$/u;
 const partThing = words(`(?:${partNoun})|box|blister|case|stand|parts?`);
+const counted = words(`(?:bag|box|tin|jar|pack|packet|lot|set) of (?:${many})`);
 const loosePart = words(`(?:${repro}|replacement|spare|loose) (?:${partNoun})`);
 
 /** True where what was sold is a poster, a box or parts, and no car. */
@@ -50,7 +51,11 @@ const isNoCar = (line: Line, names: FoundName[], accessories: ReadonlySet<string
   const start = text.search(/[\p{L}\p{N}]/u);
   return (
     line.matches(partsLot).some(match => match.index === start || forItLater(text, match.index)) ||
-    line.matches(loosePart).some(match => match.index === start && forItLater(text, match.index))
+    line
+      .matches(loosePart)
+      .some(
+        match => match.index === start && (forItLater(text, match.index) || line.matches(counted).length > 0),
+      )
   );
 };
 
@@ -63,12 +68,12 @@ const isLot = (line: Line, names: FoundName[]): boolean => {
     const places = new Set(names.map(({ span }) => span.start));
     if (places.size > 1) return true;
   }
-  const counted = new RegExp(
+  const several = new RegExp(
     `(?:^|[^\\p{L}\\p{N}./])(?:${many}|both|pair of|couple of) (?:[\\p{L}-]+ ){0,1}$`,
     'u',
   );
   if (forAll.test(text)) return true;
-  if (names.some(({ isPlural, span }) => isPlural && counted.test(text.slice(0, span.start)))) return true;
+  if (names.some(({ isPlural, span }) => isPlural && several.test(text.slice(0, span.start)))) return true;
   return lotPatterns.some(pattern =>
     line.matches(pattern).some(match => {
       const after = text.slice(match.index + match[0].length);

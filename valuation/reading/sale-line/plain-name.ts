@@ -1,6 +1,18 @@
 import { isPraise } from './praise.ts';
 import type { SaleLine } from './read-sale-line.ts';
 
+/** Sorts of vehicle, which in a name are often written small, as in "Fire engine". Common practice, no source. */
+const sorts =
+  'ambulance|box|buggy|bus|cab|car|carrier|cart|coach|coupe|coupé|crane|digger|engine|estate|float|hearse|jeep|loader|lorry|pickup|racer|roadster|saloon|sedan|tanker|taxi|tipper|tractor|trailer|transporter|truck|van|wagon';
+const plainName = new RegExp(
+  `^\\p{Lu}[\\p{L}'’.-]*(?: (?:(?:of |the |de )*\\p{Lu}[\\p{L}'’.-]*|II|III|(?:${sorts})(?!\\p{L})))*`,
+  'u',
+);
+
+/** What begins so tells of several things, and names none. */
+const multitude =
+  /^(?:quantity|qty|selection|collection|number|range|group|box|bag|set|pair|couple) of(?!\p{L})/iu;
+
 /**
  * What stands in a text of which no casting is known where a name does: one to four words with capitals with
  * which the text begins, and nothing of theirs understood otherwise. Null where that is not plain. It is a
@@ -12,8 +24,8 @@ export const plainNameIn = ({ text, unread, spans }: SaleLine): string | null =>
   const at = text.indexOf(first);
   const isYearOnly = spans.every(({ field, start }) => start > at || field === 'release_year');
   if (at < 0 || !isYearOnly || /[\p{L}]/u.test(text.slice(0, at))) return null;
-  const name = /^\p{Lu}[\p{L}'’.-]*(?: (?:\p{Lu}[\p{L}'’.-]*|of|the|de|II|III))*/u.exec(first)?.[0];
-  if (!name || name.length < 3) return null;
+  const name = plainName.exec(first)?.[0];
+  if (!name || name.length < 3 || multitude.test(first)) return null;
   const words = name.split(' ');
   const rest = first.slice(name.length);
   if (words.length > 4 || words.some(isPraise) || /^ ?\p{Lu}/u.test(rest)) return null;

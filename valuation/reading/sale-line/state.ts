@@ -72,6 +72,17 @@ export const takeFinish = (line: Line, put: Put): void => {
 const isOfMonth = (line: Line, { start }: Span): boolean =>
   isMonth(/(\p{L}{3,10})\.?,? $/u.exec(line.text.slice(0, start))?.[1] ?? '');
 
+const sinceThen = /(?:^|[^\p{L}])(?:since|seit|depuis|desde|dal|sinds) $/u;
+const inThen = /(?:^|[^\p{L}])(?:in|im|en|nel) $/u;
+const happened =
+  /(?:^|[^\p{L}])(?:bought|purchased|paid|acquired|owned|given|gift|inherited|got|had|found|sold|swapped|restored|repainted|painted|stripped|gekauft|bezahlt|bekommen|achete|paye|recu|comprado|comprato|gekocht)(?!\p{L})[^,;|()]*$/u;
+
+/** True where a year is when something was done with the car, as in "paid 4/11 in 1970" and "mine since 1971". */
+const isOfOwner = (line: Line, { start }: Span): boolean => {
+  const before = line.folded.slice(0, start);
+  return sinceThen.test(before) || (inThen.test(before) && happened.test(before));
+};
+
 /**
  * The year of the release. One of this century is a release's only where the casting has such a release or the
  * line begins with it: elsewhere it is as likely the sale's.
@@ -83,9 +94,9 @@ export const takeYear = (line: Line, casting: LexiconCasting | null, put: Put): 
     casting?.releases.some(one => one.year === year);
   const found = line.matches(words("(?:19[4-9]\\d|20[0-4]\\d)(?!['s])|'\\d{2}(?!['s])")).flatMap(match => {
     const read = readYear(match[0]);
-    return read.ok && !isOfMonth(line, spanOf(match)) && isOfRelease(read.value, spanOf(match))
-      ? [{ value: read.value, span: spanOf(match) }]
-      : [];
+    const span = spanOf(match);
+    const isOther = isOfMonth(line, span) || isOfOwner(line, span);
+    return read.ok && !isOther && isOfRelease(read.value, span) ? [{ value: read.value, span }] : [];
   });
   const [first] = found;
   const isOne = new Set(found.map(({ value }) => value)).size === 1;

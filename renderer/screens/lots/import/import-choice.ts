@@ -35,6 +35,8 @@ export interface ImportChoice {
   decimal: Record<string, DecimalSign>;
   dateOrder: Record<string, DateOrder>;
   currency?: Currency;
+  /** What holds for all sale records whose rows do not say it. */
+  ofAll?: { soldOn?: IsoDate; source?: string };
   addReference: boolean;
   /** The lot that the cars go into; null for a new one. */
   lotId: number | null;

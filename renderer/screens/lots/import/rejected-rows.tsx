@@ -30,7 +30,7 @@ export const RejectedRows = ({
           {rejected.slice(0, shown).map(({ line, column, reason }) => (
             <tr key={`${line} ${column}`}>
               <td className={classes.line}>{line}</td>
-              <td>{column ?? ''}</td>
+              <td>{column?.replaceAll('_', ' ') ?? ''}</td>
               <td>{reason}</td>
             </tr>
           ))}

@@ -71,6 +71,9 @@ const Cell = ({
   );
 };
 
+/** What a line is instead of a row, in a word; of several cars, what to do with them. */
+const whyOf = ({ not, reason, note }: Row): string | null => (not === 'lot' ? reason : not) ?? reason ?? note;
+
 /**
  * The first rows as they would be taken, and the first that cannot be, each with its line: what is
  * understood, beside it what was written where that differs, and what is not understood.
@@ -121,8 +124,8 @@ export const SampleRows = ({ preview }: { preview: ImportPreview }) => {
                       <span className={classes.mark}>{outcomeWords[row.outcome]}</span>
                       {row.not || row.reason || row.note ? (
                         <span className={classes.reason}>
-                          {row.column ? `${row.column}: ` : ''}
-                          {row.not ?? row.reason ?? row.note}
+                          {row.column ? `${row.column.replaceAll('_', ' ')}: ` : ''}
+                          {whyOf(row)}
                         </span>
                       ) : null}
                     </>

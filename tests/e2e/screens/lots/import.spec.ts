@@ -239,3 +239,35 @@ test('a folder that is dropped, and a file that is gone when it is read, are ref
   await taken.click();
   await expect(page.getByText(/gone\.csv could not be read/)).toBeVisible();
 });
+
+test('the list of one auction is imported as sales with the day and the source that hold for all of it', async ({
+  start,
+  collection,
+  picture,
+}) => {
+  const { page } = await start();
+  await startImport(page, collection, fixture('strangers/auction.csv'));
+  await page.getByRole('radiogroup', { name: 'What the file holds' }).getByText('Sale records').click();
+  const taken = page.getByRole('complementary', { name: 'What will be imported' });
+  await expect(taken.getByRole('button', { name: 'No row can be imported yet' })).toBeDisabled();
+  await taken.getByLabel('Day of sales that name none').fill('2024-03-14');
+  await taken.getByLabel('Source of sales that name none').fill('Autumn sale');
+  await taken.getByRole('button', { name: 'Import 3 sale records' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: /^Imported 3 sale records/ })).toBeVisible();
+  await expect(page.getByRole('link', { name: '3 names are not in the reference yet' })).toBeVisible();
+  await settled(page);
+  await picture(page, 'import-auction-made');
+  await goTo(page, '/sales');
+  const records = page.getByRole('grid', { name: 'Sale records' });
+  await expect(records.getByText('Mar 14, 2024')).toHaveCount(3);
+  await expect(records).toContainText('Autumn sale');
+  await goTo(page, '/lots/import?as=sales');
+  await page.getByLabel('Spreadsheet to import').setInputFiles(fixture('strangers/auction.csv'));
+  await expect(taken.getByLabel('Source of sales that name none')).toHaveValue('');
+  await expect(page.getByRole('region', { name: 'Rows of the file' })).toContainText(
+    /sold on: the day of the sale is missing.*the text names several cars/,
+  );
+  await settled(page);
+  await picture(page, 'import-auction');
+  expect(await breaches(page)).toEqual([]);
+});
