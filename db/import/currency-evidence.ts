@@ -1,19 +1,31 @@
 import { signOfPaid } from '../../valuation/reading/amounts.ts';
 import { currencyNamed, looksLikeCurrency } from '../../valuation/reading/currency.ts';
 import type { Currency } from '../../valuation/types.ts';
-import type { Cell } from './types.ts';
+import type { Mapping } from './mapping.ts';
+import type { Cell, FormatQuestion, ImportOptions, LearnedFormat } from './types.ts';
 
 const mostSigns = 50;
+const shownExamples = 3;
 
 /** Which currencies the amounts of a column name, so that one that names none is not taken for another. */
 export class CurrencyEvidence {
-  #bare = 0;
+  readonly heading: string;
+  /** Of the amounts that name none; null where nobody can tell. */
+  bareIn: Currency | null = null;
+  bare = 0;
+  readonly examples: string[] = [];
   readonly #named = new Map<string, number>();
+
+  constructor(heading: string) {
+    this.heading = heading;
+  }
 
   see(cell: Cell): void {
     const sign = signOfPaid(cell);
-    if (sign === '') this.#bare++;
-    else if (sign !== null && looksLikeCurrency(sign) && this.#named.size < mostSigns)
+    if (sign === '') {
+      this.bare++;
+      if (this.examples.length < shownExamples) this.examples.push(String(cell).slice(0, 40));
+    } else if (sign !== null && looksLikeCurrency(sign) && this.#named.size < mostSigns)
       this.#named.set(sign, (this.#named.get(sign) ?? 0) + 1);
   }
 
@@ -24,7 +36,7 @@ export class CurrencyEvidence {
   otherThan(own: Currency): Currency | null {
     const others = new Set<Currency>();
     let count = 0;
-    let all = this.#bare;
+    let all = this.bare;
     for (const [sign, times] of this.#named) {
       const currency = currencyNamed(sign, own);
       all += times;
@@ -37,6 +49,27 @@ export class CurrencyEvidence {
   }
 }
 
-/** Why an amount that names no currency is not read beside others of its column that name one. */
-export const bareAmong = (text: string, other: Currency, own: Currency): string =>
-  `"${text}" names no currency, and others of its column are in ${other}: whether it is in ${own} is not known; choose the currency of amounts that name none, or write it behind the amount`;
+/**
+ * Settles for each column of amounts in which currency those are that name none: as its owner says, or else in
+ * `own` where nothing speaks against it. What stays open becomes a question.
+ */
+export const settleCurrencies = (
+  { currencies }: Mapping,
+  own: Currency,
+  { currency, bareCurrency = {} }: ImportOptions,
+): { learned: LearnedFormat[]; questions: FormatQuestion[] } => {
+  const learned: LearnedFormat[] = [];
+  const questions: FormatQuestion[] = [];
+  for (const evidence of currencies.values()) {
+    const { heading: column, bare, examples } = evidence;
+    const kind = 'currency' as const;
+    const other = evidence.otherThan(own);
+    const said = bareCurrency[column] ?? bareCurrency['*'];
+    evidence.bareIn = said ?? (other === null || currency !== undefined ? own : null);
+    if (bare === 0) continue;
+    if (said) learned.push({ column, kind, value: said, from: 'your answer', cells: bare, examples });
+    else if (evidence.bareIn === null && other !== null)
+      questions.push({ column, kind, choices: [other, own], cells: bare, examples });
+  }
+  return { learned, questions };
+};

@@ -161,9 +161,11 @@ export class Learner {
       if (column.ours === null) continue;
       if (moneyColumns.includes(column.ours)) {
         this.#money.push(new ColumnEvidence(column, 'decimal'));
-        const evidence = new CurrencyEvidence();
-        this.#currencies.push({ index: column.index, evidence });
-        this.#mapping.currencies.set(column.ours, evidence);
+        if (column.ours !== 'own_estimate') {
+          const evidence = new CurrencyEvidence(column.heading);
+          this.#currencies.push({ index: column.index, evidence });
+          this.#mapping.currencies.set(column.ours, evidence);
+        }
       }
       if (dateColumns.includes(column.ours)) this.#days.push(new ColumnEvidence(column, 'dates'));
       if (

@@ -1,12 +1,13 @@
 import { coloursOnly } from '../reference/colour-names.ts';
 import { CellCounter } from './cell-counter.ts';
 import { ourColumns } from './columns.ts';
+import { settleCurrencies } from './currency-evidence.ts';
 import { openTable } from './files/table.ts';
 import { rowView } from './judges/row-view.ts';
 import { learnFormats } from './learn.ts';
 import { dryTarget, plannedLot } from './lot-of-import.ts';
 import { type Mapping, mapColumns } from './mapping.ts';
-import { habitsOf, type ImportRequest, judgeAll, judgeFor, notUnderstoodOf } from './reading.ts';
+import { habitsOf, type ImportRequest, judgeAll, judgeFor, notUnderstoodOf, ownCurrency } from './reading.ts';
 import { kindWarnings } from './said-of-file.ts';
 import {
   type CellCounts,
@@ -46,6 +47,8 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
   let notUnderstood: NotUnderstood[] = [];
   const cells: CellCounts = { understood: 0, partly: 0, unknown: 0, idle: 0 };
   const target = await dryTarget(request);
+  const own = await ownCurrency(collection.read.db, options, target.lotCurrency);
+  const ofCurrencies = settleCurrencies(mapping, own, options);
   if (problem.length === 0) {
     const habits = await habitsOf(collection.read.db, mapping, formats, options);
     const texts = await notUnderstoodOf(collection.read.db, habits);
@@ -101,8 +104,8 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
     sample,
     missingCastings: [...missing],
     notUnderstood,
-    learned,
-    questions,
+    learned: [...learned, ...ofCurrencies.learned],
+    questions: [...questions, ...ofCurrencies.questions],
     warnings: [...problem, ...table.warnings, ...mapping.warnings, ...kindWarnings(mapping, options)],
   };
 };

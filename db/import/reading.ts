@@ -86,11 +86,18 @@ export const judgeFor = async (
     as: options.as,
     mapping: habits.mapping,
     words: options.words ?? [],
-    currency: options.currency ?? target.lotCurrency ?? (await readReportingCurrency(db)),
+    currency: await ownCurrency(db, options, target.lotCurrency),
     today: at.slice(0, 10),
   });
   return readDescription ? (row, line) => readDescription(row) ?? judge(row, line) : judge;
 };
+
+/** In which amounts are that name no currency, where nothing speaks against it. */
+export const ownCurrency = async (
+  db: Kysely<Schema>,
+  { as, currency }: ImportOptions,
+  lotCurrency: Currency | null,
+): Promise<Currency> => currency ?? (as === 'lot' ? lotCurrency : null) ?? (await readReportingCurrency(db));
 
 const judgeOfKind = async (
   { collection, options, at }: Pick<ImportRequest, 'collection' | 'options' | 'at'>,
@@ -102,7 +109,7 @@ const judgeOfKind = async (
   const reader = sees ? collection.write.sqlite : collection.read.sqlite;
   if (options.as === 'reference') return referenceJudge(db, sqlite);
   const reporting = await readReportingCurrency(db);
-  const currency = options.currency ?? target.lotCurrency ?? reporting;
+  const currency = await ownCurrency(db, options, target.lotCurrency);
   if (options.as === 'lot')
     return lotJudge(db, habits, {
       ...target,

@@ -2,12 +2,21 @@ import type { Kysely } from 'kysely';
 import { coloursOnly } from '../reference/colour-names.ts';
 import type { Schema } from '../schema.ts';
 import { CellCounter } from './cell-counter.ts';
+import { settleCurrencies } from './currency-evidence.ts';
 import { openTable, type Table } from './files/table.ts';
 import type { judgeRow, ReadRow } from './judges/judge.ts';
 import { asideView, rowView } from './judges/row-view.ts';
 import { type Learned, learnFormats } from './learn.ts';
 import { type Mapping, mapColumns } from './mapping.ts';
-import { habitsOf, type ImportRequest, judgeAll, judgeFor, notUnderstoodOf, type Target } from './reading.ts';
+import {
+  habitsOf,
+  type ImportRequest,
+  judgeAll,
+  judgeFor,
+  notUnderstoodOf,
+  ownCurrency,
+  type Target,
+} from './reading.ts';
 import { knownNote } from './run-notes.ts';
 import { kindWarnings, unreadColumns } from './said-of-file.ts';
 import type { ImportResult } from './types.ts';
@@ -92,6 +101,10 @@ export const takeRows = async (
   target: Omit<Target, 'onMissing'>,
 ): Promise<void> => {
   const { request, table, mapping, formats, result, missing } = run;
+  const own = await ownCurrency(db, request.options, target.lotCurrency);
+  const { learned, questions } = settleCurrencies(mapping, own, request.options);
+  result.learned.push(...learned);
+  result.questions.push(...questions);
   const habits = await habitsOf(db, mapping, formats, request.options);
   const texts = await notUnderstoodOf(db, habits);
   const cells = new CellCounter(mapping, result.cells);

@@ -35,6 +35,8 @@ export interface ImportOptions {
   dateOrder: Record<string, DateOrder>;
   /** Of amounts that name none. */
   currency?: Currency | undefined;
+  /** The same by heading, where a column leaves open which it is; `*` stands for all columns. */
+  bareCurrency?: Record<string, Currency> | undefined;
   /** Of sale records: what holds for all rows that do not say it themselves, as in the list of one auction. */
   ofAll?: SaidOfAll | undefined;
   /** What texts mean, beside the words that the collection has. */
@@ -80,12 +82,15 @@ export interface ColumnView {
   samples: string[];
 }
 
+/** Of how a column is written: its decimal sign, the order of its days, the currency of amounts that name none. */
+export type FormatKind = 'decimal' | 'dates' | 'currency';
+
 /** How a column writes its amounts or its days, and from what that is known. */
 export interface LearnedFormat {
   /** Their heading. */
   column: string;
-  kind: 'decimal' | 'dates';
-  value: DecimalSign | DateOrder;
+  kind: FormatKind;
+  value: DecimalSign | DateOrder | Currency;
   from: 'its cells' | 'another column' | 'your answer';
   /** The other column's heading. */
   other?: string;
@@ -94,13 +99,16 @@ export interface LearnedFormat {
   examples: string[];
 }
 
-/** What a file cannot tell by itself: answered for the column by `decimal` or `dateOrder` of the options. */
+/**
+ * What a file cannot tell by itself: answered for the column by `decimal`, `dateOrder` or `bareCurrency` of the
+ * options.
+ */
 export interface FormatQuestion {
   /** Their heading. */
   column: string;
-  kind: 'decimal' | 'dates';
-  choices: (DecimalSign | DateOrder)[];
-  /** How many cells can be read two ways, and the first of them. */
+  kind: FormatKind;
+  choices: (DecimalSign | DateOrder | Currency)[];
+  /** How many cells can be read in more ways than one, and the first of them. */
   cells: number;
   examples: string[];
 }

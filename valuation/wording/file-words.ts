@@ -1,6 +1,7 @@
 import type { DateOrder } from '../reading/date.ts';
 import type { Encoding, Separator } from '../reading/file-formats.ts';
 import type { DecimalSign } from '../reading/money.ts';
+import type { Currency } from '../types.ts';
 import { counted } from './reader.ts';
 
 /** What the ways in which a list can be written are called. */
@@ -49,10 +50,18 @@ export const cellsText = ({
     .filter(Boolean)
     .join('; ');
 
-/** What can be answered of how a column is written. */
-export const formatAnswerNames: Record<DecimalSign | DateOrder, string> = {
-  ...decimalSignNames,
-  ...dateOrderNames,
+const answerNames: Readonly<Record<string, string>> = { ...decimalSignNames, ...dateOrderNames };
+
+/** What can be answered of how a column is written; a currency by its code. */
+export const formatAnswerName = (answer: DecimalSign | DateOrder | Currency): string =>
+  answerNames[answer] ?? answer;
+
+type FormatKind = 'decimal' | 'dates' | 'currency';
+
+const formatQuestions: Record<FormatKind, (column: string) => string> = {
+  decimal: column => `Does “${column}” have a decimal point or comma?`,
+  dates: column => `Which comes first in the days of “${column}”?`,
+  currency: column => `In which currency are the amounts of “${column}” that name none?`,
 };
 
 const mostExamples = 3;
@@ -66,15 +75,16 @@ export const formatQuestionText = ({
   examples,
 }: {
   column: string;
-  kind: 'decimal' | 'dates';
+  kind: FormatKind;
   cells: number;
   examples: readonly string[];
 }): string =>
-  `${kind === 'decimal' ? `Does “${column}” have a decimal point or comma?` : `Which comes first in the days of “${column}”?`} ${cells === 1 ? '1 cell' : `${cells} cells`} can be read either way: ${examplesText(examples)}.`;
+  `${formatQuestions[kind](column)} ${cells === 1 ? '1 cell' : `${cells} cells`} can be read either way: ${examplesText(examples)}.`;
 
 /** How a column was found to be written, and from what, as a sentence. */
 export const learnedText = ({
   column,
+  kind,
   value,
   from,
   other,
@@ -82,7 +92,8 @@ export const learnedText = ({
   examples,
 }: {
   column: string;
-  value: DecimalSign | DateOrder;
+  kind: FormatKind;
+  value: DecimalSign | DateOrder | Currency;
   from: 'its cells' | 'another column' | 'your answer';
   other?: string | undefined;
   cells: number;
@@ -95,5 +106,6 @@ export const learnedText = ({
         ? `as in “${other ?? ''}”`
         : `which ${cells === 1 ? 'one cell shows' : `${cells} cells show`}`;
   const shown = examples.length > 0 ? `: ${examplesText(examples)}` : '';
-  return `“${column}”: ${formatAnswerNames[value]}, ${told}${shown}.`;
+  const name = kind === 'currency' ? `amounts without a currency in ${value}` : formatAnswerName(value);
+  return `“${column}”: ${name}, ${told}${shown}.`;
 };

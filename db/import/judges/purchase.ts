@@ -12,7 +12,6 @@ import { currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
 import type { Currency, IsoDate, Minor, Range } from '../../../valuation/types.ts';
-import { bareAmong } from '../currency-evidence.ts';
 import type { Habits, RowReader } from './judge.ts';
 import { remembered } from './remembered.ts';
 
@@ -59,7 +58,6 @@ const textOf = (cell: Cell): string =>
 /** The currency of what was paid, by a column of its own; null where nobody can tell which it is. */
 const currencyOf = (row: RowReader, own: Currency): Currency | null => {
   const text = row.text('price_paid_currency');
-  if (text === '') return own;
   const named = currencyNamed(text, own);
   if (named !== null && isCurrency(named)) return named;
   row.miss('price_paid_currency', `"${text}" is not a currency; write its ISO 4217 code, such as USD`);
@@ -70,30 +68,47 @@ const currencyOf = (row: RowReader, own: Currency): Currency | null => {
 export const dayOrder = ({ mapping }: Habits, column: string) =>
   mapping.columns.find(({ ours }) => ours === column)?.dateOrder ?? null;
 
-/** The currency that amounts of one of our columns name so often that one without may be in it; null where none. */
-export const otherAmong = ({ mapping }: Habits, column: string, own: Currency): Currency | null =>
-  mapping.currencies.get(column)?.otherThan(own) ?? null;
+/** Why an amount that names no currency is not read where nobody can tell in which it is. */
+export const bareAmount = (cell: Cell): Reading<never> =>
+  notUnderstood(
+    `"${textOf(cell)}" names no currency, and others of its column do: say in which those without are`,
+  );
+
+/**
+ * In which currency those amounts of one of our columns are that name none: `own` where nothing is to be said of
+ * that, null where nobody can tell.
+ */
+export const bareCurrency = ({ mapping }: Habits, column: string, own: Currency): Currency | null => {
+  const evidence = mapping.currencies.get(column);
+  return evidence ? evidence.bareIn : own;
+};
 
 /** Reads what rows say of buying, selling and the owner's own estimate. */
 export const moneyReader = (habits: Habits, { currency, reporting, today }: Terms) => {
   const { mapping } = habits;
   const dayOf = (column: string) => remembered(cell => readDate(cell, dayOrder(habits, column), today));
-  const amountOf = (column: string) =>
-    remembered((cell): Reading<PaidAmount> => readPaid(cell, currency, mapping.money.get(column) ?? {}));
   const boughtOn = dayOf('bought_on');
   const soldOn = dayOf('sold_on');
-  const paidBy = new Map<Currency, (cell: Cell) => Reading<PaidAmount>>();
-  const paidIn = (of: Currency) => {
-    const habit = mapping.money.get('price_paid') ?? {};
-    const known = paidBy.get(of) ?? remembered(cell => readPaid(cell, of, habit));
-    paidBy.set(of, known);
-    return known;
+  const amountIn = (column: string) => {
+    const known = new Map<Currency, (cell: Cell) => Reading<PaidAmount>>();
+    const habit = mapping.money.get(column) ?? {};
+    return (of: Currency) => {
+      const read = known.get(of) ?? remembered(cell => readPaid(cell, of, habit));
+      known.set(of, read);
+      return read;
+    };
   };
-  const paidAmong = otherAmong(habits, 'price_paid', currency);
-  const paidBare = (cell: Cell): Reading<PaidAmount> =>
-    paidAmong !== null && signOfPaid(cell) === ''
-      ? notUnderstood(bareAmong(textOf(cell), paidAmong, currency))
-      : paidIn(currency)(cell);
+  /** Amounts whose rows name no currency either. */
+  const amountOf = (column: string) => {
+    const bare = bareCurrency(habits, column, currency);
+    const readIn = amountIn(column);
+    const read = readIn(currency);
+    if (bare === currency) return read;
+    const readBare = bare === null ? bareAmount : readIn(bare);
+    return (cell: Cell): Reading<PaidAmount> => (signOfPaid(cell) === '' ? readBare : read)(cell);
+  };
+  const paidBare = amountOf('price_paid');
+  const paidIn = amountIn('price_paid');
   const soldFor = amountOf('sold_for');
   const estimateIn = (of: Currency) => (cell: Cell) =>
     readEstimate(cell, of, mapping.money.get('own_estimate') ?? {});
@@ -152,9 +167,11 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
   );
 
   return (row: RowReader, quantity: number): MoneyOfRow => {
-    const named = currencyOf(row, currency);
-    const readIn = row.has('price_paid_currency') ? paidIn : () => paidBare;
-    const read = row.read('price_paid', named === null ? unknownCurrency : readIn(named));
+    const named = row.has('price_paid_currency') ? currencyOf(row, currency) : 'none';
+    const read = row.read(
+      'price_paid',
+      named === 'none' ? paidBare : named === null ? unknownCurrency : paidIn(named),
+    );
     const paid = read && { ...read, isEach: read.isEach || isEach };
     if (paid) {
       row.fields.price_paid = inUnits(paid.minor, paid.currency);

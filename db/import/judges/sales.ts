@@ -18,7 +18,6 @@ import { plain } from '../../reference/plain.ts';
 import { referenceInserter } from '../../reference/reference-inserter.ts';
 import { unknownMaker, unsortedSeries } from '../../reference/unsorted.ts';
 import type { Schema } from '../../schema.ts';
-import { bareAmong } from '../currency-evidence.ts';
 import { isOfSeveralRows } from '../merged-cells.ts';
 import type { SaidOfAll } from '../types.ts';
 import { matchExplainer } from './explain-match.ts';
@@ -26,7 +25,7 @@ import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
 import { identityReader, notACar } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
-import { otherAmong } from './purchase.ts';
+import { bareAmount, bareCurrency } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
 import { partsInWords, partsSaid, takeFinish, takeParts } from './state.ts';
@@ -58,7 +57,7 @@ const readPercent = (cell: Cell): Reading<number> => {
  * The currency of a row's price: what its price names, or else its currency column; null where they differ,
  * or nobody can tell.
  */
-const currencyAt = (row: RowReader, own: Currency, among: Currency | null): Currency | null => {
+const currencyAt = (row: RowReader, own: Currency, bare: Currency | null): Currency | null => {
   const named = row.text('currency');
   const currency = named ? currencyNamed(named, own) : own;
   const inPrice = currencyOfAmount(row.cell('price'), currency ?? own);
@@ -71,9 +70,10 @@ const currencyAt = (row: RowReader, own: Currency, among: Currency | null): Curr
     row.refuse('currency', reason);
     return null;
   }
-  if (!named && among !== null && signOfPaid(row.cell('price')) === '') {
-    row.ask('price', bareAmong(row.text('price'), among, own));
-    return null;
+  if (!named && bare !== own && signOfPaid(row.cell('price')) === '') {
+    const open = bareAmount(row.cell('price'));
+    if (bare === null && !open.ok) row.ask('price', open.reason);
+    return bare;
   }
   if (inPrice === 'none' || inPrice === currency) return currency;
   if (inPrice === null || !named) return inPrice ?? currency;
@@ -85,7 +85,7 @@ const currencyAt = (row: RowReader, own: Currency, among: Currency | null): Curr
 const takePrice = (
   row: RowReader,
   own: Currency,
-  among: Currency | null,
+  bare: Currency | null,
   priceOf: (currency: Currency) => (cell: Cell) => Reading<Minor>,
 ) => {
   if (!row.has('price')) {
@@ -96,7 +96,7 @@ const takePrice = (
     row.ask('price', `"${row.text('price')}" is one amount of several rows: say what each of them brought`);
     return null;
   }
-  const currency = currencyAt(row, own, among);
+  const currency = currencyAt(row, own, bare);
   if (currency === null) return null;
   const price = priceOf(currency)(row.cell('price'));
   if (!price.ok) row.refuse('price', price.reason);
@@ -185,7 +185,7 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
   const gradeOf = gradeReader(habits);
   const order = mapping.columns.find(column => column.ours === 'sold_on')?.dateOrder ?? null;
   const habit = mapping.money.get('price') ?? {};
-  const among = otherAmong(habits, 'price', target.currency);
+  const bare = bareCurrency(habits, 'price', target.currency);
   const dayOf = remembered(cell => readDate(cell, order, target.today));
   const finishOf = remembered(readFinishState);
   const partsOf = remembered(readParts);
@@ -198,7 +198,7 @@ export const salesJudge = async (db: Kysely<Schema>, habits: Habits, target: Tar
 
   return (row): Judged => {
     const soldOn = takeDay(row, target.ofAll, dayOf);
-    const priced = takePrice(row, target.currency, among, priceOf);
+    const priced = takePrice(row, target.currency, bare, priceOf);
     if (isYes(row.text('own_sale')))
       return {
         outcome: 'rejected',

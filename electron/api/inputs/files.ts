@@ -24,6 +24,7 @@ const importOptions = z.object({
   decimal: z.record(z.string(), z.enum(decimalSigns)).default({}),
   dateOrder: z.record(z.string(), z.enum(dateOrders)).default({}),
   currency: currency.optional(),
+  bareCurrency: z.record(z.string(), currency).optional(),
   /** Of sale records: for rows that do not say it themselves. */
   ofAll: z.object({ soldOn: isoDate.optional(), source: line.optional() }).optional(),
   /** Beside those that the collection has. */

@@ -24,18 +24,35 @@ test('an amount without a currency is asked about where others of its column nam
   const paid = rows.map(({ fields }) => fields.price_paid ?? null);
   expect(paid.slice(-4)).toEqual([12.5, null, null, null]);
   expect(rows.find(({ line }) => line === 5)?.note).toContain(
-    '"45" names no currency, and others of its column are in EUR: whether it is in USD is not known',
+    '"45" names no currency, and others of its column do',
   );
-  const { rows: said = [] } = await take(collection, strangersFile('strangers/marche.csv'), {
+  const heading = "Prix d'achat";
+  const { questions } = await lookAt(collection, strangersFile('strangers/marche.csv'), {
     as: 'lot',
-    lot: { ...newLot('Theirs'), currency: 'EUR' },
-    dryRun: true,
-    rows: true,
+    lot: newLot('Theirs'),
   });
-  expect(said.find(({ line }) => line === 5)?.fields).toMatchObject({
-    price_paid: 45,
-    price_paid_currency: 'EUR',
-  });
+  expect(questions).toEqual([
+    { column: heading, kind: 'currency', choices: ['EUR', 'USD'], cells: 1, examples: ['45'] },
+  ]);
+  const lotIn = (currency: string) => ({ lot: { ...newLot('Theirs'), currency } });
+  for (const [answer, currency] of [
+    [{ bareCurrency: { [heading]: 'EUR' }, ...lotIn('USD') }, 'EUR'],
+    [{ bareCurrency: { [heading]: 'USD' }, ...lotIn('USD') }, 'USD'],
+    [lotIn('EUR'), 'EUR'],
+    [{ currency: 'USD', ...lotIn('USD') }, 'USD'],
+  ] as const) {
+    const said = await take(collection, strangersFile('strangers/marche.csv'), {
+      as: 'lot',
+      dryRun: true,
+      rows: true,
+      ...answer,
+    });
+    expect(said.rows?.find(({ line }) => line === 5)?.fields).toMatchObject({
+      price_paid: 45,
+      price_paid_currency: currency,
+    });
+    expect(said.questions).toEqual([]);
+  }
 });
 
 test('few amounts of another currency leave the others in the owner’s', async () => {
@@ -62,11 +79,13 @@ test('a sale whose price names no currency waits where others name another one, 
     {
       line: 3,
       column: 'price',
-      reason: expect.stringContaining('"45" names no currency, and others of its column are in EUR'),
+      reason: expect.stringContaining('"45" names no currency, and others of its column do'),
     },
   ]);
-  const said = await take(collection, file, { as: 'sales', currency: 'EUR', dryRun: true });
-  expect(rejections(said)).toEqual([]);
+  for (const answer of [{ currency: 'EUR' }, { bareCurrency: { price: 'EUR' } }]) {
+    const said = await take(collection, file, { as: 'sales', dryRun: true, rows: true, ...answer });
+    expect(said.rows?.at(-1)?.fields).toMatchObject({ price: 45, currency: 'EUR' });
+  }
 });
 
 test('who valued a car is no estimate; an estimate from and to is in the currency that it names', async () => {

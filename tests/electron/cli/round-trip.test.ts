@@ -63,7 +63,7 @@ describe('a list that goes out and comes back', { timeout: 240_000 }, () => {
         `4,,,,,,,`,
       ].join('\r\n'),
     );
-    await answer(['import', list, '--as', 'lot', '--collection', at('odd')]);
+    await answer(['import', list, '--as', 'lot', '--collection', at('odd'), '--currency', 'USD']);
     const { taken, before, after } = await carriedOver('odd', 'csv');
     // What was worked out, such as "fair market value", is no word of the owner's.
     expect(taken.not_understood.map(({ text }: { text: string }) => text)).toEqual(['lt grn', 'green?']);

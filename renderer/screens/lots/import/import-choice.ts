@@ -35,6 +35,8 @@ export interface ImportChoice {
   decimal: Record<string, DecimalSign>;
   dateOrder: Record<string, DateOrder>;
   currency?: Currency;
+  /** By heading, of amounts that name none. */
+  bareCurrency?: Record<string, Currency>;
   /** What holds for all sale records whose rows do not say it. */
   ofAll?: { soldOn?: IsoDate; source?: string };
   addReference: boolean;

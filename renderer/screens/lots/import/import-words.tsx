@@ -29,8 +29,11 @@ const withoutScaled = (texts: ImportPreview['notUnderstood']): ImportPreview['no
 /** Days and amounts that the file itself does not tell are asked for their column, not one by one. */
 const withoutQuestions = ({ notUnderstood, questions }: ImportPreview): ImportPreview['notUnderstood'] => {
   const asked = new Set(questions.map(({ column, kind }) => `${column} ${kind}`));
+  const isBare = (text: string) => /^\d[\d.,' ]*$/.test(text);
   return notUnderstood.filter(
-    ({ column, field }) => !asked.has(`${column} ${field.endsWith('_on') ? 'dates' : 'decimal'}`),
+    ({ column, text, field }) =>
+      !asked.has(`${column} ${field.endsWith('_on') ? 'dates' : 'decimal'}`) &&
+      !(isBare(text) && asked.has(`${column} currency`)),
   );
 };
 

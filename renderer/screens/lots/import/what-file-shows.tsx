@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import type { ImportPreview } from '../../../../electron/api/views.ts';
 import {
-  formatAnswerNames,
+  formatAnswerName,
   formatQuestionText,
   learnedText,
 } from '../../../../valuation/wording/file-words.ts';
@@ -12,14 +12,16 @@ import classes from './shows.module.css';
 type Question = ImportPreview['questions'][number];
 type Answer = Question['choices'][number];
 
-/** The choice with a column's decimal sign or order of dates said. */
-const answered = (choice: ImportChoice, { column, kind }: Question, answer: Answer): ImportChoice =>
-  kind === 'decimal'
-    ? { ...choice, decimal: { ...choice.decimal, [column]: answer as ImportChoice['decimal'][string] } }
-    : {
-        ...choice,
-        dateOrder: { ...choice.dateOrder, [column]: answer as ImportChoice['dateOrder'][string] },
-      };
+/** The choice with a column's decimal sign, its order of dates or the currency of its bare amounts said. */
+const answered = (choice: ImportChoice, { column, kind }: Question, answer: Answer): ImportChoice => {
+  if (kind === 'decimal')
+    return { ...choice, decimal: { ...choice.decimal, [column]: answer as ImportChoice['decimal'][string] } };
+  if (kind === 'currency') return { ...choice, bareCurrency: { ...choice.bareCurrency, [column]: answer } };
+  return {
+    ...choice,
+    dateOrder: { ...choice.dateOrder, [column]: answer as ImportChoice['dateOrder'][string] },
+  };
+};
 
 /**
  * What the file cannot tell by itself, each to be answered by a press, and what it has shown of how it is
@@ -50,10 +52,10 @@ export const WhatFileShows = ({
                   <Button
                     key={answer}
                     size="xs"
-                    aria-label={`${question.column}: ${formatAnswerNames[answer]}`}
+                    aria-label={`${question.column}: ${formatAnswerName(answer)}`}
                     onClick={() => onChange(answered(choice, question, answer))}
                   >
-                    {formatAnswerNames[answer]}
+                    {formatAnswerName(answer)}
                   </Button>
                 ))}
               </span>

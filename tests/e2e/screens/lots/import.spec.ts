@@ -271,3 +271,22 @@ test('the list of one auction is imported as sales with the day and the source t
   await picture(page, 'import-auction');
   expect(await breaches(page)).toEqual([]);
 });
+
+test('in which currency bare amounts are is asked where others of their column name one, and answered by a press', async ({
+  start,
+  collection,
+  picture,
+}) => {
+  const { page } = await start();
+  await startImport(page, collection, fixture('strangers/marche.csv'));
+  await expect(
+    page.getByText("In which currency are the amounts of “Prix d'achat” that name none?"),
+  ).toBeVisible();
+  await settled(page);
+  await picture(page, 'import-currency');
+  expect(await breaches(page)).toEqual([]);
+  await page.getByRole('button', { name: "Prix d'achat: EUR" }).click();
+  await expect(
+    page.getByText("“Prix d'achat”: amounts without a currency in EUR, as you said: 45."),
+  ).toBeVisible();
+});
