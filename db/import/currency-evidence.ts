@@ -1,7 +1,6 @@
 import { signOfPaid } from '../../valuation/reading/amounts.ts';
 import { currencyNamed, looksLikeCurrency } from '../../valuation/reading/currency.ts';
 import type { Currency } from '../../valuation/types.ts';
-import type { Mapping } from './mapping.ts';
 import type { Cell, FormatQuestion, ImportOptions, LearnedFormat } from './types.ts';
 
 const mostSigns = 50;
@@ -54,7 +53,7 @@ export class CurrencyEvidence {
  * `own` where nothing speaks against it. What stays open becomes a question.
  */
 export const settleCurrencies = (
-  { currencies }: Mapping,
+  currencies: ReadonlyMap<string, CurrencyEvidence>,
   own: Currency,
   { currency, bareCurrency = {} }: ImportOptions,
 ): { learned: LearnedFormat[]; questions: FormatQuestion[] } => {

@@ -48,7 +48,7 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
   const cells: CellCounts = { understood: 0, partly: 0, unknown: 0, idle: 0 };
   const target = await dryTarget(request);
   const own = await ownCurrency(collection.read.db, options, target.lotCurrency);
-  const ofCurrencies = settleCurrencies(mapping, own, options);
+  const ofCurrencies = settleCurrencies(mapping.currencies, own, options);
   if (problem.length === 0) {
     const habits = await habitsOf(collection.read.db, mapping, formats, options);
     const texts = await notUnderstoodOf(collection.read.db, habits);

@@ -102,7 +102,7 @@ export const takeRows = async (
 ): Promise<void> => {
   const { request, table, mapping, formats, result, missing } = run;
   const own = await ownCurrency(db, request.options, target.lotCurrency);
-  const { learned, questions } = settleCurrencies(mapping, own, request.options);
+  const { learned, questions } = settleCurrencies(mapping.currencies, own, request.options);
   result.learned.push(...learned);
   result.questions.push(...questions);
   const habits = await habitsOf(db, mapping, formats, request.options);
