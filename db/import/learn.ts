@@ -13,6 +13,16 @@ import type { Cell, ColumnView, FormatQuestion, ImportOptions, LearnedFormat } f
 export const moneyColumns: readonly string[] = ['price', 'price_paid', 'own_estimate', 'sold_for'];
 export const dateColumns: readonly string[] = ['sold_on', 'bought_on'];
 
+/**
+ * Amounts that may name their currency, each with the column of ours in which rows say it instead. An owner's
+ * estimates are in their own.
+ */
+const currencyColumns: Readonly<Record<string, string | null>> = {
+  price: 'currency',
+  price_paid: 'price_paid_currency',
+  sold_for: null,
+};
+
 const shownExamples = 3;
 const mostRemembered = 5000;
 
@@ -161,7 +171,8 @@ export class Learner {
       if (column.ours === null) continue;
       if (moneyColumns.includes(column.ours)) {
         this.#money.push(new ColumnEvidence(column, 'decimal'));
-        if (column.ours !== 'own_estimate') {
+        const named = currencyColumns[column.ours];
+        if (named === null || (named !== undefined && !this.#mapping.places.has(named))) {
           const evidence = new CurrencyEvidence(column.heading);
           this.#currencies.push({ index: column.index, evidence });
           this.#mapping.currencies.set(column.ours, evidence);

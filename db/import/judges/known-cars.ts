@@ -102,9 +102,9 @@ export const knownCars = (
   return {
     /**
      * Null where nothing has this number, which this line then takes; the line on which it stands already; or
-     * whose it is in the collection. Lists of several hands all number from 1, so that the number makes a row known only with
-     * all else that it says, read in one of these ways; of the same lot, a car that was changed since may differ in what its owner
-     * changes.
+     * whose it is in the collection. Lists of several hands all number from 1, so that the number makes a row
+     * known only with all else that it says, read in one of these ways; of the same lot, a car that was changed
+     * since may differ in what its owner changes.
      */
     numbered(number: string, line: number, ways: readonly RowToKnow[]): number | 'same' | 'other' | null {
       const key = number.toLowerCase();

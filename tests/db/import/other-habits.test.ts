@@ -147,3 +147,18 @@ test('a column of lots that holds cars in words is no number of them', async () 
   const { columns } = await lookAt(await newCollection(), list, { as: 'sales' });
   expect(columns[0]?.ours).toBe('description');
 });
+
+test('amounts whose rows name their currency in a column of its own are asked nothing', async () => {
+  const file = fileOf('casting,price paid,currency\nOsmerry,45,GBP\nPellbrook,€30,EUR\n');
+  const { questions, rows = [] } = await take(await newCollection(), file, {
+    as: 'lot',
+    lot: newLot('Fairs'),
+    dryRun: true,
+    rows: true,
+  });
+  expect(questions).toEqual([]);
+  expect(rows.slice(-2).map(({ fields }) => [fields.price_paid, fields.price_paid_currency])).toEqual([
+    [45, 'GBP'],
+    [30, 'EUR'],
+  ]);
+});

@@ -146,6 +146,7 @@ test.each([
 test.each([
   ['Quern Wagon green, pair £12, 4 May 2024', 'lot'],
   ['Quern Wagon green £12, not paid, 4 May 2024', 'no price'],
+  ["Quern Wagon green, bid to £12, didn't meet reserve, 4 May 2024", 'no price'],
   ['Quern Wagon green £12, a pair of lamps, 4 May 2024', null],
 ])('“%s” is %s', (line, not) => {
   const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
@@ -191,6 +192,8 @@ test.each([
   ['£12 start price', undefined, undefined],
   ['guide price £12', undefined, undefined],
   ['current bid £12', undefined, undefined],
+  ['£12 firm', '12.00', 'asking price'],
+  ['£10 deposit paid, £30 to follow', undefined, undefined],
 ])('“%s” is the price %s and the source %s', (said, price, source) => {
   const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
   const { fields } = readSaleLine(`Quern Wagon C6, ${said}, 14 Mar 2026`, makeLexicon([wagon]), {

@@ -121,7 +121,7 @@ const shillings = /^ ?\d{1,2} ?(?:s(?!\p{L})|\/-)/u;
 /** What makes an amount, before it or behind it, one that nobody paid. */
 const unpaid = 'est\\.?|estimate|estimated|reserve|guide(?: price)?|deposit|retail(?: price)?';
 const noPrice = new RegExp(
-  `^ *(?:${unpaid}|start(?:ing)?(?: price| bid)?|opening bid|insurance)(?!\\p{L})`,
+  `^ *(?:${unpaid}|start(?:ing)?(?: price| bid)?|opening bid|insurance|(?:still )?(?:to follow|outstanding|owed|owing|to pay))(?!\\p{L})`,
   'u',
 );
 const estimate = new RegExp(
