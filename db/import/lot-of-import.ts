@@ -35,7 +35,7 @@ export const plannedLot = async ({ collection, options, name }: ImportRequest) =
 };
 
 /** Rows that are only looked at. */
-export const dryTarget = async (request: ImportRequest): Promise<Omit<Target, 'onMissing'>> => {
+export const dryTarget = async (request: ImportRequest): Promise<Omit<Target, 'onMissing' | 'currency'>> => {
   const lot = await plannedLot(request);
   return {
     lotId: lot.id,

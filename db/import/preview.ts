@@ -47,13 +47,14 @@ export const previewImport = async (request: ImportRequest): Promise<ImportPrevi
   let notUnderstood: NotUnderstood[] = [];
   const cells: CellCounts = { understood: 0, partly: 0, unknown: 0, idle: 0 };
   const target = await dryTarget(request);
-  const own = await ownCurrency(collection.read.db, options, target.lotCurrency);
-  const ofCurrencies = settleCurrencies(mapping.currencies, own, options);
+  const currency = await ownCurrency(collection.read.db, options, target.lotCurrency);
+  const ofCurrencies = settleCurrencies(mapping.currencies, currency, options);
   if (problem.length === 0) {
     const habits = await habitsOf(collection.read.db, mapping, formats, options);
     const texts = await notUnderstoodOf(collection.read.db, habits);
     const judge = await judgeFor(request, collection.read.db, habits, {
       ...target,
+      currency,
       onMissing: casting => missing.size < 1000 && missing.add(casting),
     });
     const counter = new CellCounter(mapping, cells);

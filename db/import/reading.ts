@@ -46,6 +46,8 @@ export interface Target {
   write: boolean;
   /** True where the action has changed records before its rows are judged. */
   sees: boolean;
+  /** Of amounts that name none, where nothing speaks against it. */
+  currency: Currency;
   onMissing: (casting: string) => void;
 }
 
@@ -86,7 +88,7 @@ export const judgeFor = async (
     as: options.as,
     mapping: habits.mapping,
     words: options.words ?? [],
-    currency: await ownCurrency(db, options, target.lotCurrency),
+    currency: target.currency,
     today: at.slice(0, 10),
   });
   return readDescription ? (row, line) => readDescription(row) ?? judge(row, line) : judge;
@@ -109,11 +111,9 @@ const judgeOfKind = async (
   const reader = sees ? collection.write.sqlite : collection.read.sqlite;
   if (options.as === 'reference') return referenceJudge(db, sqlite);
   const reporting = await readReportingCurrency(db);
-  const currency = await ownCurrency(db, options, target.lotCurrency);
   if (options.as === 'lot')
     return lotJudge(db, habits, {
       ...target,
-      currency,
       reporting,
       at,
       reader,
@@ -122,7 +122,7 @@ const judgeOfKind = async (
   return salesJudge(db, habits, {
     addReference: options.addReference,
     ofAll: options.ofAll ?? {},
-    currency,
+    currency: target.currency,
     today: at.slice(0, 10),
     reader,
     sqlite,

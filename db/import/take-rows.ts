@@ -98,11 +98,11 @@ const countRow = (
 export const takeRows = async (
   run: ImportRun,
   db: Kysely<Schema>,
-  target: Omit<Target, 'onMissing'>,
+  target: Omit<Target, 'onMissing' | 'currency'>,
 ): Promise<void> => {
   const { request, table, mapping, formats, result, missing } = run;
-  const own = await ownCurrency(db, request.options, target.lotCurrency);
-  const { learned, questions } = settleCurrencies(mapping.currencies, own, request.options);
+  const currency = await ownCurrency(db, request.options, target.lotCurrency);
+  const { learned, questions } = settleCurrencies(mapping.currencies, currency, request.options);
   result.learned.push(...learned);
   result.questions.push(...questions);
   const habits = await habitsOf(db, mapping, formats, request.options);
@@ -110,6 +110,7 @@ export const takeRows = async (
   const cells = new CellCounter(mapping, result.cells);
   const judge = await judgeFor(request, db, habits, {
     ...target,
+    currency,
     onMissing: casting => missing.add(casting.toLowerCase()),
   });
   await judgeAll(

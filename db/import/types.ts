@@ -4,6 +4,7 @@ import type { DecimalSign } from '../../valuation/reading/money.ts';
 import type { Cell } from '../../valuation/reading/reading.ts';
 import type { OwnWord } from '../../valuation/reading/sale-line/lexicon.ts';
 import type { Currency, IsoDate, Minor } from '../../valuation/types.ts';
+import type { FormatKind } from '../../valuation/wording/file-words.ts';
 import type { LotCost, LotRecord } from '../records/lots/lots.ts';
 
 export const importKinds = ['lot', 'reference', 'sales'] as const;
@@ -81,9 +82,6 @@ export interface ColumnView {
   /** The first values. */
   samples: string[];
 }
-
-/** Of how a column is written: its decimal sign, the order of its days, the currency of amounts that name none. */
-export type FormatKind = 'decimal' | 'dates' | 'currency';
 
 /** How a column writes its amounts or its days, and from what that is known. */
 export interface LearnedFormat {

@@ -56,7 +56,8 @@ const answerNames: Readonly<Record<string, string>> = { ...decimalSignNames, ...
 export const formatAnswerName = (answer: DecimalSign | DateOrder | Currency): string =>
   answerNames[answer] ?? answer;
 
-type FormatKind = 'decimal' | 'dates' | 'currency';
+/** Of how a column is written: its decimal sign, the order of its days, the currency of amounts that name none. */
+export type FormatKind = 'decimal' | 'dates' | 'currency';
 
 const formatQuestions: Record<FormatKind, (column: string) => string> = {
   decimal: column => `Does “${column}” have a decimal point or comma?`,

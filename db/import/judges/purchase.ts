@@ -69,10 +69,8 @@ export const dayOrder = ({ mapping }: Habits, column: string) =>
   mapping.columns.find(({ ours }) => ours === column)?.dateOrder ?? null;
 
 /** Why an amount that names no currency is not read where nobody can tell in which it is. */
-export const bareAmount = (cell: Cell): Reading<never> =>
-  notUnderstood(
-    `"${textOf(cell)}" names no currency, and others of its column do: say in which those without are`,
-  );
+export const whyBareIsOpen = (cell: Cell): string =>
+  `"${textOf(cell)}" names no currency, and others of its column do: say in which those without are`;
 
 /**
  * In which currency those amounts of one of our columns are that name none: `own` where nothing is to be said of
@@ -104,7 +102,7 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
     const readIn = amountIn(column);
     const read = readIn(currency);
     if (bare === currency) return read;
-    const readBare = bare === null ? bareAmount : readIn(bare);
+    const readBare = bare === null ? (cell: Cell) => notUnderstood(whyBareIsOpen(cell)) : readIn(bare);
     return (cell: Cell): Reading<PaidAmount> => (signOfPaid(cell) === '' ? readBare : read)(cell);
   };
   const paidBare = amountOf('price_paid');

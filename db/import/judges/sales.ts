@@ -25,7 +25,7 @@ import { FeatureTexts } from './feature-text.ts';
 import { gradeReader } from './grades.ts';
 import { identityReader, notACar } from './identity.ts';
 import { type Habits, type Judge, type Judged, keptUnread, type RowReader } from './judge.ts';
-import { bareAmount, bareCurrency } from './purchase.ts';
+import { bareCurrency, whyBareIsOpen } from './purchase.ts';
 import { remarksReader } from './remarks.ts';
 import { remembered } from './remembered.ts';
 import { partsInWords, partsSaid, takeFinish, takeParts } from './state.ts';
@@ -71,8 +71,7 @@ const currencyAt = (row: RowReader, own: Currency, bare: Currency | null): Curre
     return null;
   }
   if (!named && bare !== own && signOfPaid(row.cell('price')) === '') {
-    const open = bareAmount(row.cell('price'));
-    if (bare === null && !open.ok) row.ask('price', open.reason);
+    if (bare === null) row.ask('price', whyBareIsOpen(row.cell('price')));
     return bare;
   }
   if (inPrice === 'none' || inPrice === currency) return currency;

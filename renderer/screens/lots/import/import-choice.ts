@@ -138,8 +138,11 @@ export const previewInput = (file: File, choice: ImportChoice, lot: NewLot | nul
   return { file, ...options, ...(lots && { lots }), ...(lot && lot.name !== '' && { lot }) };
 };
 
-/** "release_name" as it is read, "release name"; "colour" as the reader writes it. */
-export const columnWords = (name: string): string => readerWords().spell(name.replaceAll('_', ' '));
+/** "release_name" as it is read, "release name"; a heading of the file's own keeps its spelling. */
+export const plainColumn = (name: string): string => name.replaceAll('_', ' ');
+
+/** The same of one of our columns, "colour" as the reader writes it. */
+export const columnWords = (name: string): string => readerWords().spell(plainColumn(name));
 
 const quoted = (text: string): string => {
   // What a spreadsheet would take for a formula is made inert.

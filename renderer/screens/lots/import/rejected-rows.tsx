@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { ImportResult } from '../../../../electron/api/views.ts';
 import { saveCsv } from '../../../components/files/save-file.ts';
 import classes from './import.module.css';
-import { rejectedCsv } from './import-choice.ts';
+import { plainColumn, rejectedCsv } from './import-choice.ts';
 
 const page = 100;
 
@@ -30,7 +30,7 @@ export const RejectedRows = ({
           {rejected.slice(0, shown).map(({ line, column, reason }) => (
             <tr key={`${line} ${column}`}>
               <td className={classes.line}>{line}</td>
-              <td>{column?.replaceAll('_', ' ') ?? ''}</td>
+              <td>{column === null ? '' : plainColumn(column)}</td>
               <td>{reason}</td>
             </tr>
           ))}

@@ -4,7 +4,7 @@ import { identityFields } from '../../../../valuation/reading/sale-line/read-sal
 import { gradeLabel } from '../../../../valuation/words.ts';
 import { readerWords } from '../../../components/words.ts';
 import classes from './import.module.css';
-import { columnWords } from './import-choice.ts';
+import { columnWords, plainColumn } from './import-choice.ts';
 
 type Row = ImportPreview['sample'][number];
 
@@ -124,7 +124,7 @@ export const SampleRows = ({ preview }: { preview: ImportPreview }) => {
                       <span className={classes.mark}>{outcomeWords[row.outcome]}</span>
                       {row.not || row.reason || row.note ? (
                         <span className={classes.reason}>
-                          {row.column ? `${row.column.replaceAll('_', ' ')}: ` : ''}
+                          {row.column ? `${plainColumn(row.column)}: ` : ''}
                           {whyOf(row)}
                         </span>
                       ) : null}
