@@ -88,17 +88,17 @@ const wish =
 export const notOwned = (reference: LoadedReference, row: RowReader): Judged | null => {
   const column = row.written('casting') ? 'casting' : 'description';
   const text = row.written(column);
-  if (text === '') return null;
-  if (row.filled === 1 && reference.isRange(text))
+  if (text === '' || row.filled !== 1) return null;
+  if (reference.isRange(text))
     return {
       outcome: 'rejected',
       column,
       reason: `"${text}" is the name of a maker or a series, and of no car`,
       not: 'a sub-heading',
     };
-  if (row.filled === 1 && isPlaceAlone(text))
+  if (isPlaceAlone(text))
     return { outcome: 'rejected', column, reason: `"${text}" is a place, and no car`, not: 'a sub-heading' };
-  return row.filled === 1 && wish.test(text)
+  return wish.test(text)
     ? { outcome: 'rejected', column, reason: `"${text.slice(0, 100)}" is a wish`, not: 'a wish' }
     : null;
 };

@@ -81,10 +81,13 @@ export const keptUnread = ({ column, text, field, holds }: UnreadCell): UnreadTe
 
 const longestUnread = 20_000;
 /** A dash or a question mark alone says as much as a blank cell. */
-const saying = /^[a-z0-9].../i;
 const says = /^(?!n\/a$)(?=.*[^\s?\-–—.])/isu;
+const isLetterOrDigit = (code: number): boolean =>
+  (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || (code >= 48 && code <= 57);
 
-export const saysSomething = (text: string): boolean => saying.test(text) || says.test(text);
+export const saysSomething = (text: string): boolean =>
+  // So most cells begin, which are asked again and again.
+  (text.length > 3 && isLetterOrDigit(text.charCodeAt(0))) || says.test(text);
 
 /**
  * Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what
@@ -160,7 +163,9 @@ export class RowReader {
 
   /** How many cells are filled. */
   get filled(): number {
-    return this.#row.texts.filter(text => text !== '').length;
+    let filled = 0;
+    for (const text of this.#row.texts) if (text !== '') filled++;
+    return filled;
   }
 
   has(column: string): boolean {

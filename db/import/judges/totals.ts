@@ -43,15 +43,17 @@ const isTotalLabel = (text: string): boolean => {
 const isFigure = (text: string): boolean =>
   /\d/.test(text) && (text.match(/\p{L}+/gu) ?? []).length <= 1 && text.length <= 40;
 
-/** Most rows have none of those words anywhere, and need no closer look. */
 const anyTotalWord = new RegExp([...totalWords].join('|'), 'i');
+/** Words without a figure that are no label. Most rows have such a cell, and need no closer look. */
+const saysOfItsOwn = (text: string): boolean =>
+  !/\d/.test(text) && /\p{L}/u.test(text) && !anyTotalWord.test(text);
 
 /**
  * True where the filled cells of a row are a label such as "Total paid (9 cars)" and beside it nothing but
  * figures. A record says something of its own: a row whose other cells hold words is one.
  */
 export const isTotalsRow = (filled: readonly string[]): boolean => {
-  if (!filled.some(text => anyTotalWord.test(text))) return false;
+  if (filled.some(saysOfItsOwn) || !filled.some(text => anyTotalWord.test(text))) return false;
   const labels = filled.filter(isTotalLabel);
   return (
     (labels.length === 1 || labels.length === 2) &&
