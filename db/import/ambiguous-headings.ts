@@ -40,9 +40,16 @@ const looks: Record<string, (text: string) => number | boolean> = {
   country: text => places.has(text.toLowerCase()),
   // A number or a letter is the box in which it is kept.
   packaging: text =>
-    /^(?:yes|no|y|n|x|none|ja|nein|oui|non)$|box|card|blister|carton|\bbag|^c ?\d|repro|orig/i.test(text),
-  // Nobody is called by an amount or a day.
-  seller: text => (isDay(text) || isAmount(text) ? 0 : 0.3),
+    /^(?:yes|no|y|n|x|none|ja|nein|nee|oui|non|s[ií])$|box|card|blister|carton|caja|doos|scatola|bo[iî]te|\bbag|^c ?\d|repro|orig/i.test(
+      text,
+    ),
+  // Whether it has one says not where it is.
+  location: text => (/^(?:yes|no|y|n|none|ja|nein|nee|oui|non|s[ií])$|\borig/i.test(text) ? 0 : 0.3),
+  // Nobody is called by an amount, a day, or a way in which things change hands.
+  seller: text =>
+    isDay(text) || isAmount(text) || /^(?:gift|purchased?|transfer|bequest|donation|exchange)\b/i.test(text)
+      ? 0
+      : 0.3,
   grade: text => readGrade(text).ok || /^[\d.,+\-/% ]+$|[★⭐*]|mint|beater|good|vg|fair|poor/i.test(text),
 };
 

@@ -31,7 +31,7 @@ const series = column(
 const casting = column(
   'casting',
   'name of the casting or of one of its releases',
-  'car,model,item,model name,car model,name of car,make/model,model/casting,casting/model,car/model,casting or model,description,name,title,casting name,vehicle,car name,what,toy,' +
+  'car,model,item,model name,car model,name of car,make/model,model/casting,casting/model,car/model,casting or model,description,name,title,object,casting name,vehicle,car name,what,toy,' +
     'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model',
   true,
 );
@@ -42,7 +42,7 @@ const casting = column(
 const description = column(
   'description',
   'the car in words, such as "1968 Van purple C7"',
-  'title,item,what,what it is,what is it,what i got,what i have,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
+  'title,item,object,object name,what,what it is,what is it,what i got,what i have,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
     'beschreibung,bezeichnung,artikel,titel,auto,titre,objet,titolo,titulo,descripcion,descrizione,omschrijving',
 );
 const releaseName = column(
@@ -53,7 +53,7 @@ const releaseName = column(
 const releaseYear = column(
   'release_year',
   'year of the release, such as 1969 or 69',
-  'year,yr,yr.,issue year,year of release,model year,bj,bj.,baujahr,bouwjaar,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
+  'year,yr,yr.,date made,date of manufacture,year made,issue year,year of release,model year,bj,bj.,baujahr,bouwjaar,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
 );
 const colour = column(
   'colour',
@@ -121,7 +121,7 @@ const parts = [
   column(
     'missing_parts',
     'parts that were missing, separated by semicolons',
-    'missing,lacks,parts missing,incomplete,missing parts,fehlt,fehlend,manque,manquant',
+    'missing,lacks,parts missing,incomplete,missing parts,fehlt,fehlend,manque,manquant,falta,faltan,faltas,faltantes,manca,mancante,mancanti,ontbreekt,ontbrekend',
   ),
   column(
     'reproduction_parts',
@@ -166,7 +166,7 @@ const partsAsTheyAre = [
   column(
     'packaging',
     'box, card or bag that it comes with, such as "box" or "reproduction card"',
-    'box,boxed,in box,boxed?,box?,original box,package,packing,carton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,verpakking,doos',
+    'box,boxed,in box,boxed?,box?,original box,package,packing,carton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,caja,scatola,verpakking,doos',
   ),
   column(
     'packaging_grade',
@@ -206,7 +206,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'inventory_number',
       'your number of the car; left out, the next free one is given',
       'no,no.,nr,nr.,number,#,id,inv,inv no,inv no.,inventory no,inventory no.,inventory,item no,item no.,item number,stock number,tag,' +
-        'nummer,lfd nr,lfd. nr.,numero,num,n°,nº,n.º,volgnummer,ref no,my ref,sku,stock no,stock code',
+        'nummer,lfd nr,lfd. nr.,numero,num,n°,nº,n.º,volgnummer,ref no,my ref,sku,stock no,stock code,accession,accession no,accession number',
     ),
     ...variation,
     grade,
@@ -216,7 +216,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'location',
       'where it is kept',
-      'place,loc,loc.,where,where is it,cabinet,position,shelf,box,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie',
+      'place,loc,loc.,where,where is it,cabinet,position,shelf,box,bin,drawer,stored,storage,kept in,kept,case,tray,lagerort,ort,regal,kiste,schublade,standort,platz,aufbewahrung,rangement,emplacement,lieu,ubicacion,lugar,posizione,collocazione,luogo,plaats,locatie,caja,scatola,doos',
     ),
     column(
       'quantity',
@@ -227,7 +227,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
       'price_paid',
       'what was paid for it',
       'paid,pd,pd.,price,cost,gave,i gave,spent,cost each,price each,paid each,price per car,each,bought for,purchase price,price paid,cost me,i paid,bought,purchased,' +
-        'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs',
+        'preis,kaufpreis,bezahlt,gekauft,gekauft fur,ek,einkauf,einkaufspreis,prix,paye,prix paye,prix d achat,achete,prezzo,precio,prijs,aankoopprijs',
     ),
     column(
       'price_paid_currency',
@@ -237,7 +237,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'bought_on',
       'day on which it was bought',
-      'bought,date,when,date acquired,date of purchase,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,' +
+      'bought,date,when,date acquired,date of purchase,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,received,date received,rcvd,recd,aankoopdatum,' +
         'datum,gekauft,gekauft am,kaufdatum,date d achat,achete,achete le,data,fecha',
     ),
     column(

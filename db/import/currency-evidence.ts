@@ -1,5 +1,5 @@
 import { signOfPaid } from '../../valuation/reading/amounts.ts';
-import { currencyNamed, looksLikeCurrency } from '../../valuation/reading/currency.ts';
+import { currenciesOfHeading, currencyNamed, looksLikeCurrency } from '../../valuation/reading/currency.ts';
 import type { Currency } from '../../valuation/types.ts';
 import type { Cell, FormatQuestion, ImportOptions, LearnedFormat } from './types.ts';
 
@@ -44,13 +44,13 @@ export class CurrencyEvidence {
       count += times;
     }
     const [other = null] = others;
-    return others.size === 1 && count * 3 >= all ? other : null;
+    return others.size === 1 && count * 5 >= all ? other : null;
   }
 }
 
 /**
- * Settles for each column of amounts in which currency those are that name none: as its owner says, or else in
- * `own` where nothing speaks against it. What stays open becomes a question.
+ * Settles for each column of amounts in which currency those are that name none: as its owner says, as its heading
+ * says, or else in `own` where nothing speaks against it. What stays open becomes a question.
  */
 export const settleCurrencies = (
   currencies: ReadonlyMap<string, CurrencyEvidence>,
@@ -61,14 +61,19 @@ export const settleCurrencies = (
   const questions: FormatQuestion[] = [];
   for (const evidence of currencies.values()) {
     const { heading: column, bare, examples } = evidence;
-    const kind = 'currency' as const;
+    const seen = { column, kind: 'currency' as const, cells: bare, examples };
+    const headed = currenciesOfHeading(column, own);
+    const [ofHeading] = headed;
     const other = evidence.otherThan(own);
-    const said = bareCurrency[column] ?? bareCurrency['*'];
-    evidence.bareIn = said ?? (other === null || currency !== undefined ? own : null);
+    const said = bareCurrency[column] ?? (headed.length === 0 ? bareCurrency['*'] : undefined);
+    const isOwn = headed.length === 0 && (other === null || currency !== undefined);
+    evidence.bareIn = said ?? (headed.length === 1 && ofHeading ? ofHeading : isOwn ? own : null);
     if (bare === 0) continue;
-    if (said) learned.push({ column, kind, value: said, from: 'your answer', cells: bare, examples });
-    else if (evidence.bareIn === null && other !== null)
-      questions.push({ column, kind, choices: [other, own], cells: bare, examples });
+    if (said) learned.push({ ...seen, value: said, from: 'your answer' });
+    else if (headed.length === 1 && ofHeading)
+      learned.push({ ...seen, value: ofHeading, from: 'its heading' });
+    else if (evidence.bareIn === null)
+      questions.push({ ...seen, choices: [...new Set([...headed, ...(other ? [other] : []), own])] });
   }
   return { learned, questions };
 };

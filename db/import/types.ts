@@ -89,7 +89,7 @@ export interface LearnedFormat {
   column: string;
   kind: FormatKind;
   value: DecimalSign | DateOrder | Currency;
-  from: 'its cells' | 'another column' | 'your answer';
+  from: 'its cells' | 'its heading' | 'another column' | 'your answer';
   /** The other column's heading. */
   other?: string;
   /** How many cells show it, or are read so; and the first of them. */

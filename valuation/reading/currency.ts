@@ -66,3 +66,27 @@ export const currencyNamed = (text: string, own: Currency): Currency | null => {
   if (!known) return null;
   return known.of.includes(own) ? own : known.usual;
 };
+
+/** Signs and words that say a currency in a heading, where they mean nothing else as in an amount: "ft", "fr". */
+const notInHeadings = new Set(['ft', 'fr', 'fr.', 'rs', 'kc']);
+const headingWord = /(?:US|CA|AU|NZ|HK|NT|MX|[ACRS])?\p{Sc}|\p{L}+\.?/giu;
+
+/**
+ * The currencies that a heading may name, as "Paid EUR", "Price (£)" and "cost in euros" do: none where it names
+ * none, several where nobody can tell which, as under "Pris (kr)". `own` is the reader's own.
+ */
+export const currenciesOfHeading = (heading: string, own: Currency): Currency[] => {
+  const found = new Set<Currency>();
+  for (const [word] of heading.matchAll(headingWord)) {
+    const small = word.toLowerCase();
+    const code = word.toUpperCase();
+    // Of a heading in capitals, a word such as "ALL" is likelier than the code of that name.
+    if (smallCodes.has(code) || (word === code && isCurrency(code) && heading !== heading.toUpperCase()))
+      found.add(code as Currency);
+    else if (signs.has(small) && !notInHeadings.has(small)) {
+      const named = currencyNamed(word, own);
+      for (const one of named ? [named] : (signs.get(small)?.of ?? [])) found.add(one);
+    }
+  }
+  return [...found];
+};

@@ -34,8 +34,17 @@ const originOf = (text: string): Originality | null => {
 };
 
 const longest = 2000;
-const yes = /^(?:yes|y|x|ok|good|fine|present|there|complete|ja|oui|si|✓|true)$/i;
-const no = /^(?:no|n|none|nil|without|nein|kein|keine|non|sans|false)$/i;
+const yes = /^(?:yes|y|x|ok|good|fine|present|there|complete|ja|oui|si|sí|✓|true)$/i;
+const no = /^(?:no|n|none|nil|without|nein|kein|keine|non|sans|nee|geen|sin|senza|nej|false)$/i;
+const packagings =
+  'box|card|blister|bag|pack(?:ag(?:e|ing))?|carton|ovp|schachtel|verpackung|karton|bo[iî]te|emballage|doos|verpakking|caja|embalaje|scatola|confezione';
+/** That a car has no packaging, or has it no more. Common practice, no source. */
+const noPackaging = new RegExp(
+  `^(?:(?:no|without|w/o|not in|ohne|keine?|sans|pas de|zonder|geen|sin|senza) (?:(?:the|its|an?|any|original|orig\\.?) )*(?:${packagings})|(?:${packagings}) (?:is )?(?:missing|gone|lost|fehlt|manque)|not boxed|un-?boxed|un-?carded|loose|lose|0)\\W*$`,
+  'i',
+);
+/** Of a packaging, one may be a grade or a yes. */
+const open = /^1$|\?|^(?:maybe|perhaps|unknown|not sure|possibly)$/i;
 
 /**
  * What a cell under the name of a part says of it, such as "C7", "repro", "C5, blister card" or "bent"; null where it says
@@ -49,6 +58,10 @@ export const readPartState = (part: PartName, cell: Cell): Reading<PartReading |
     return part === 'packaging'
       ? understood(null)
       : notUnderstood(`"${text}": missing, or has the casting never had it?`);
+  if (part === 'packaging') {
+    if (noPackaging.test(text)) return understood(null);
+    if (open.test(text)) return notUnderstood(`"${text}" does not say for certain whether it has one`);
+  }
   const found: PartReading = { part, grade: null, originality: 'original', note: '' };
   const rest: string[] = [];
   let origins = 0;

@@ -103,7 +103,9 @@ const partsOf = (text: string): Proposal | null => {
  * alike are "repainted".
  */
 export const isAboutFinish = (text: string): boolean =>
-  /re-?paint|over-?paint|lackier|repeint|refinish|re-?spray|resprayed|verniciat|repintad/i.test(text);
+  /re-?paint|over-?paint|lackier|repeint|refinish|re-?spray|resprayed|verniciat|repintad|overgespoten/i.test(
+    text,
+  );
 
 /**
  * What a text in a column of this field most likely means. `colours` are those of the reference that it may

@@ -183,6 +183,25 @@ const partWords: Record<string, PartName> = {
   blister: 'packaging',
 };
 
+/** What lists in other languages call parts. Common practice, no source. */
+const partsAbroad: Partial<Record<PartName, string>> = {
+  roof: 'dach,toit,tetto,techo,dak',
+  glazing:
+    'scheibe,scheiben,frontscheibe,fenster,verglasung,vitre,vitres,pare brise,pare-brise,parabrezza,vetro,vetri,parabrisas,cristal,cristales,voorruit,ruit,ruiten',
+  wheels: 'rad,rader,reifen,roue,roues,ruota,ruote,rueda,ruedas,wiel,wielen',
+  interior: 'innenraum,sitze,interieur,interni,sedili,asientos',
+  base: 'baseplate,base plate,boden,bodenplatte,socle,fondo,bodem',
+  axles: 'achse,achsen,essieu,essieux,assi,eje,ejes,assen',
+  bumpers: 'stossstange,stossstangen,pare-chocs,pare chocs,paraurti,parachoques',
+  lamps: 'scheinwerfer,phare,phares,fari,faros,koplamp,koplampen',
+  accessory: 'zubehor,accessoire,accessoires,accessori,accesorios',
+  packaging: 'schachtel,verpackung,boite,scatola,caja,doos',
+};
+for (const [part, words] of Object.entries(partsAbroad) as [PartName, string][])
+  for (const word of words.split(',')) partWords[word] = part;
+const noParts =
+  /^(?:|none|no|nil|n\/a|nothing|nichts|keine?|rien|aucune?|niente|nessun[oa]?|nada|ningun[oa]?|niets|geen)$/;
+
 const shownText = (cell: Cell): string =>
   (isAmountCell(cell) ? `${shownNumber(cell.number)} ${cell.sign}` : String(cell ?? '')).trim();
 
@@ -243,7 +262,7 @@ const wheelWords =
 /** Part names, or their beginnings, separated by commas, semicolons, slashes, plus signs or "and". */
 export const readParts = (cell: Cell): Reading<PartName[]> => {
   const whole = plainWord(String(cell ?? ''));
-  if (/^(|none|no|nil|n\/a|)$/.test(whole)) return understood([]);
+  if (noParts.test(whole)) return understood([]);
   const found = new Set<PartName>();
   const words = whole.replaceAll('post and rivet closure', 'posts').split(/[,;/+&|]| and /);
   for (const word of words) {

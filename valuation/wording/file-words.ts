@@ -95,7 +95,7 @@ export const learnedText = ({
   column: string;
   kind: FormatKind;
   value: DecimalSign | DateOrder | Currency;
-  from: 'its cells' | 'another column' | 'your answer';
+  from: 'its cells' | 'its heading' | 'another column' | 'your answer';
   other?: string | undefined;
   cells: number;
   examples: readonly string[];
@@ -105,7 +105,9 @@ export const learnedText = ({
       ? 'as you said'
       : from === 'another column'
         ? `as in “${other ?? ''}”`
-        : `which ${cells === 1 ? 'one cell shows' : `${cells} cells show`}`;
+        : from === 'its heading'
+          ? 'as the heading says'
+          : `which ${cells === 1 ? 'one cell shows' : `${cells} cells show`}`;
   const shown = examples.length > 0 ? `: ${examplesText(examples)}` : '';
   const name = kind === 'currency' ? `amounts without a currency in ${value}` : formatAnswerName(value);
   return `“${column}”: ${name}, ${told}${shown}.`;

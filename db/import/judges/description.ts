@@ -77,6 +77,18 @@ export const hearPieces = (row: RowReader, column: string, heard: SaleLine['hear
   }
 };
 
+const isSold =
+  /(?<!\p{L})(?:sold|verkauft|vendue?|venduto|vendido|verkocht)(?!\p{L})(?! (?:(?:to )?me|as|in|with|under|by)(?!\p{L}))/iu;
+const isBought =
+  /(?<!\p{L})(?:bought|paid|cost|gave|gekauft|bezahlt|achete|achet[ée]|comprad[oa]|gekocht)(?!\p{L})/iu;
+
+/** The amount of a text on one of the owner's own cars: what it cost, or what it brought where it says "sold". */
+const givePrice = (row: RowReader, text: string, price: string): void => {
+  if (!isSold.test(text)) row.give('price_paid', price, 'description');
+  else if (!isBought.test(text)) row.give('sold_for', price, 'description');
+  else row.miss('description', `whether ${price} is what it cost or what it brought is not said`, price, '');
+};
+
 /**
  * Reads the column that describes cars in words, as lines of sales are read, and gives its fields to the row;
  * what stands in a column of its own goes before it. What was not understood stays with the row. Returns what
@@ -159,8 +171,7 @@ export const describer = async (
       if (fields.sold_on) row.give('sold_on', fields.sold_on, 'description');
       if (fields.source?.trim()) row.give('source', fields.source, 'description');
     } else if (as === 'lot') {
-      if (fields.price && fields.currency)
-        row.give('price_paid', `${fields.currency} ${fields.price}`, 'description');
+      if (fields.price && fields.currency) givePrice(row, text, `${fields.currency} ${fields.price}`);
       if (quantity !== null) row.give('quantity', quantity, 'description');
     }
     hearPieces(row, 'description', line.heard);

@@ -19,17 +19,20 @@ export const matchExplainer = ({ coloursOf }: LoadedReference) => {
   };
   return (written: Record<string, string>, match: Match): string | null => {
     if (match.variationId !== null) return null;
-    if (match.castingId === null)
-      return written.casting || written.release_name
-        ? `unidentified: "${written.casting ?? written.release_name}" is not in the reference; the text is saved`
-        : 'unidentified: no casting is given; the text is saved';
+    if (match.castingId === null) {
+      const name = written.casting || written.release_name;
+      if (!name) return 'unidentified: no casting is given; the text is saved';
+      const range = [written.maker, written.series].flatMap(one => (one ? [` of "${one}"`] : [])).join('');
+      return `unidentified: "${name}"${range} is not in the reference; the text is saved`;
+    }
     const { colour } = written;
     if (colour && !coloursOf(match.castingId).has(plain(colour))) {
       const close = nearestColour(match.castingId, colour);
       return `variation unidentified: this casting has no variation in "${colour}"${close ? ` (did you mean "${close}"?)` : ''}; the text is saved`;
     }
-    return match.candidates.length
-      ? `variation unidentified: ${match.candidates.length} variations fit; the text is saved`
+    const fitting = match.candidates.length;
+    return fitting > 0
+      ? `variation unidentified: ${fitting === 1 ? 'one variation fits what was understood' : `${fitting} variations fit`}; the text is saved`
       : 'variation unidentified: the text fits no variation of this casting, or all of them; it is saved';
   };
 };

@@ -46,6 +46,8 @@ const repro = /^(?:is |are |all )?(?:repros?|reproductions?|nachbau|reproduction
 const aboutParts = /missing|gone|lost|lack|repro|replac|fehl|manqu|nachbau|without|ohne|sans/i;
 const noColour =
   /^(?:un|re|over)?-?painted|^repaint|^stripped|^bare|^faded|^polished|^original?|^restored|^unbekannt|^unlackiert|^various|^unknown|^custom/i;
+/** How good a part is, or how many there are, as "8", "7/10" and "4 (2 flat)": of which kind it is, they do not say. */
+const figure = /^[^\p{L}]*\d[^\p{L}]*(?:\(.*)?$/u;
 const severalFacts =
   /[,;()/]|\d|(?:^|\P{L})(?:base|roof|interior|seats?|wheels?|glass|windows?|painted|with|and|dach|boden|toit)(?:\P{L}|$)/iu;
 
@@ -204,6 +206,7 @@ export class FeatureTexts {
       this.#spelled(castingId, feature, text);
     if (named !== undefined) return { value: named };
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
+    if (figure.test(text)) return ask(text, `"${text}" is a figure, and says no kind`);
     if (remark.test(text)) return { isRemark: true };
     const part = partOf[feature];
     if (part && gone.test(text)) return { facts: { missing_parts: part } };

@@ -128,6 +128,8 @@ export const identityReader = (
   ): string | null => {
     if (castingId !== null || !casting || release || reference.settled(casting) !== undefined) return null;
     const name = nameLike(casting);
+    // A name as the reference has it is not found for another reason: its maker or series.
+    if (name !== null && bare(name) === bare(casting)) return null;
     if (name !== null) row.notes.push(`"${tidy(casting)}" is read as ${name}`);
     return name;
   };

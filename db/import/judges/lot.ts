@@ -76,12 +76,19 @@ const takeQuantity = (
   return row.take('quantity', quantityOf) ?? 1;
 };
 
+/** Said again of a part beneath a heading that says it already. */
+const saysMissing =
+  /(?<!\p{L})(?:(?:is|are) )?(?:missing|gone|lost|fehl(?:t|en)|manque|manquante?s?|faltan?|mancan?o?|mancant[ei]|ontbre(?:ekt|ken))(?!\p{L})/giu;
+
 /** What a row says of the state that its car is in, and where it is; each text is understood once. */
 const stateReader = (habits: Habits) => {
   const gradeOf = gradeReader(habits);
   const finishOf = remembered(readFinishState);
   const statusOf = remembered(readStatus);
   const partsOf = remembered(readParts);
+  const missingOf = remembered(cell =>
+    readParts(typeof cell === 'string' ? cell.replace(saysMissing, '') : cell),
+  );
   return (row: RowReader) => {
     const grade = gradeOf(row);
     const finishState = takeFinish(row, finishOf) ?? 'original';
@@ -90,7 +97,7 @@ const stateReader = (habits: Habits) => {
     const parts = partsSaid(row);
     // What a list tells of each part at length goes before words of its remarks.
     const isTold = (part: PartName) => row.has('parts') && parts.some(told => told.part === part);
-    const missing = takeParts(row, 'missing_parts', partsOf).filter(part => !isTold(part));
+    const missing = takeParts(row, 'missing_parts', missingOf).filter(part => !isTold(part));
     const reproductions = takeParts(row, 'reproduction_parts', partsOf).filter(
       part => !missing.includes(part) && !isTold(part),
     );

@@ -8,7 +8,7 @@ import {
   readPaid,
   signOfPaid,
 } from '../../../valuation/reading/amounts.ts';
-import { currencyNamed } from '../../../valuation/reading/currency.ts';
+import { currenciesOfHeading, currencyNamed } from '../../../valuation/reading/currency.ts';
 import { readDate } from '../../../valuation/reading/date.ts';
 import { type Cell, isAmountCell, notUnderstood, type Reading } from '../../../valuation/reading/reading.ts';
 import type { Currency, IsoDate, Minor, Range } from '../../../valuation/types.ts';
@@ -70,7 +70,7 @@ export const dayOrder = ({ mapping }: Habits, column: string) =>
 
 /** Why an amount that names no currency is not read where nobody can tell in which it is. */
 export const whyBareIsOpen = (cell: Cell): string =>
-  `"${textOf(cell)}" names no currency, and others of its column do: say in which those without are`;
+  `"${textOf(cell)}" names no currency: say in which the amounts of its column without one are`;
 
 /**
  * In which currency those amounts of one of our columns are that name none: `own` where nothing is to be said of
@@ -111,13 +111,24 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
   const estimateIn = (of: Currency) => (cell: Cell) =>
     readEstimate(cell, of, mapping.money.get('own_estimate') ?? {});
   const estimate = remembered(estimateIn(reporting));
+  const headingOf = (column: string) => mapping.columns.find(({ ours }) => ours === column)?.heading ?? '';
+  /** In which currency estimates are that name none: as their heading says, else the owner's own; null where that is open. */
+  const bareEstimatesIn = ((): Currency | null => {
+    const [one = reporting, ...more] = currenciesOfHeading(headingOf('own_estimate'), reporting);
+    return more.length > 0 ? null : one;
+  })();
 
   /** The owner's own estimate. One in another currency than theirs is shown, and waits. */
   const ownWorth = (row: RowReader): Range | null => {
     if (!row.has('own_estimate')) return null;
     const cell = row.cell('own_estimate');
     const named = currencyOfEstimate(cell, reporting);
-    const currency = named === null || named === 'none' || !isCurrency(named) ? reporting : named;
+    if (named === 'none' && bareEstimatesIn === null) {
+      row.miss('own_estimate', whyBareIsOpen(cell));
+      return null;
+    }
+    const isNamed = named !== null && named !== 'none' && isCurrency(named);
+    const currency = isNamed ? named : named === 'none' ? (bareEstimatesIn ?? reporting) : reporting;
     const isOwn = currency === reporting;
     const other = isOwn ? null : estimateIn(currency)(cell);
     const read = other?.ok ? other.value : row.read('own_estimate', estimate);
@@ -160,9 +171,7 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
     return null;
   };
 
-  const isEach = /(?:^| )(?:each|per car|je)$/i.test(
-    mapping.columns.find(({ ours }) => ours === 'price_paid')?.heading.trim() ?? '',
-  );
+  const isEach = /(?:^| )(?:each|ea\.?|per car|je)$/i.test(headingOf('price_paid').trim());
 
   return (row: RowReader, quantity: number): MoneyOfRow => {
     const named = row.has('price_paid_currency') ? currencyOf(row, currency) : 'none';

@@ -6,6 +6,33 @@ type Written = Record<string, string>;
 /** So many texts are remembered with the name that they are; further ones are looked up each time. */
 const mostRemembered = 10_000;
 
+/** Words that names of makers and series share. */
+const common = new Set([
+  'toys',
+  'toy',
+  'co',
+  'ltd',
+  'inc',
+  'company',
+  'of',
+  'the',
+  'series',
+  'range',
+  'line',
+  'cars',
+]);
+const wordsOf = (name: string): string[] =>
+  (plain(name).match(/[\p{L}\p{N}]+/gu) ?? [])
+    .filter(word => !common.has(word))
+    .map(word => word.replace(/s$/, ''));
+
+/** True where one of two names of a maker or a series is the other, or a part of it as "Thornby" of "Thornby Toys of Marl". */
+const isPartOf = (one: string, other: string): boolean => {
+  const [words, others] = [wordsOf(one), wordsOf(other)];
+  const has = (all: string[], some: string[]) => some.length > 0 && some.every(word => all.includes(word));
+  return has(words, others) || has(others, words);
+};
+
 /** Finds what the names in a text mean: a casting, and a release of it. */
 export const nameFinder = ({
   castings,
@@ -40,14 +67,17 @@ export const nameFinder = ({
     const ofName = castingsByName.get(text)?.map(casting => casting.id) ?? byRelease;
     const series = plain(written.series ?? '');
     const maker = plain(written.maker ?? '');
-    const fitting = [...new Set(ofName)].filter(id => {
-      const casting = castings.get(id);
-      return (
-        casting !== undefined &&
-        (series === '' || plain(casting.series) === series) &&
-        (maker === '' || plain(casting.maker) === maker)
-      );
-    });
+    const within = (isSame: (one: string, other: string) => boolean) =>
+      [...new Set(ofName)].filter(id => {
+        const casting = castings.get(id);
+        return (
+          casting !== undefined &&
+          (series === '' || isSame(plain(casting.series), series)) &&
+          (maker === '' || isSame(plain(casting.maker), maker))
+        );
+      });
+    const exact = within((one, other) => one === other);
+    const fitting = exact.length > 0 ? exact : within(isPartOf);
     if (fitting.length === 1) return fitting[0] ?? null;
     const release = nameOf(written.release_name);
     const ofRelease = fitting.filter(id =>

@@ -63,6 +63,29 @@ describe('matching text to the reference', () => {
     );
   });
 
+  it('takes a part of a maker’s or a series’ name for it, and no other name', async () => {
+    const { match, castings } = await matching();
+    for (const within of [
+      { maker: 'Quillon' },
+      { maker: 'Quillon Toys Ltd' },
+      { series: 'Slipwind' },
+      { maker: 'QUILLON', series: 'Slipwinds series' },
+    ] as Record<string, string>[])
+      expect(match({ casting: 'Dovetail', ...within }).castingId, JSON.stringify(within)).toBe(
+        castings.get('Slipwinds/Dovetail'),
+      );
+    for (const within of [
+      { maker: 'Quill' },
+      { maker: 'Toys' },
+      { maker: 'Bronley' },
+      { series: 'Night' },
+    ] as Record<string, string>[])
+      expect(match({ casting: 'Dovetail', ...within }).castingId, JSON.stringify(within)).toBeNull();
+    // Of two castings of one name the series still tells, whole or in part.
+    expect(match({ casting: 'Oxbow', series: 'Fair' }).castingId).toBe(castings.get('Night Fair/Oxbow'));
+    expect(match({ casting: 'Oxbow', maker: 'Quillon' }).castingId).toBeNull();
+  });
+
   it('leaves open what more than one fits, and never guesses', async () => {
     const { match, castings, variations } = await matching();
     expect(match({ casting: 'Dovetail', colour: 'Ember' })).toMatchObject({

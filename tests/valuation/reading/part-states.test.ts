@@ -31,3 +31,25 @@ it('keeps what is neither a grade nor an origin as it is written, and guesses no
   expect(readPartState('packaging', 'no')).toMatchObject({ ok: true, value: null });
   expect(readPartStates('axles bent')).toMatchObject({ ok: false });
 });
+
+it('says of no car that it has a packaging which a list says that it has not, or may not have', () => {
+  for (const none of [
+    'nee',
+    'no box',
+    'without its original box',
+    'sin caja',
+    'zonder doos',
+    'unboxed',
+    'loose',
+    'Box missing',
+    '0',
+  ])
+    expect(readPartState('packaging', none), none).toEqual({ ok: true, value: null });
+  for (const open of ['1', '?', 'box?', 'maybe'])
+    expect(readPartState('packaging', open), open).toMatchObject({ ok: false });
+  for (const there of ['Sí', 'ja', 'box', 'boxed', 'original box', 'no 3 box', 'C1'])
+    expect(readPartState('packaging', there), there).toMatchObject({
+      ok: true,
+      value: { part: 'packaging' },
+    });
+});

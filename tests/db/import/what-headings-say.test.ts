@@ -1,0 +1,160 @@
+import { expect, test } from 'vitest';
+import { currenciesOfHeading } from '../../../valuation/reading/currency.ts';
+import { newCollection } from '../../helpers/collections.ts';
+import { fileOf, lookAt, newLot, take } from './importing.ts';
+import { rowsOf, strangersFile } from './strangers.ts';
+
+const fieldsOf = async (name: string) => {
+  const { rows } = await rowsOf(await newCollection(), `strangers/${name}`);
+  return rows.filter(({ outcome }) => outcome !== 'rejected').map(({ fields }) => fields);
+};
+const columnsOf = async (name: string) => {
+  const file = strangersFile(`strangers/${name}`);
+  const { columns } = await lookAt(await newCollection(), file, { as: 'lot', lot: newLot('Theirs') });
+  return Object.fromEntries(columns.map(({ heading, ours }) => [heading, ours]));
+};
+
+test('a heading names a currency as people write it, and no other word is one', () => {
+  const named = (heading: string, own = 'USD' as const) => currenciesOfHeading(heading, own);
+  expect(
+    ['Paid EUR', 'paid eur', 'Price (£)', '€ paid', 'Cost in pounds', 'Preis in Euro', 'US$', 'PAID GBP'].map(
+      heading => named(heading),
+    ),
+  ).toEqual([['EUR'], ['EUR'], ['GBP'], ['EUR'], ['GBP'], ['EUR'], ['USD'], ['GBP']]);
+  expect(named('Price ($)')).toEqual(['USD']);
+  expect(currenciesOfHeading('Price ($)', 'CAD')).toEqual(['CAD']);
+  expect(named('Cost ZAR')).toEqual(['ZAR']);
+  for (const none of ['Paid', 'PRICE EACH', 'COST ALL', 'Top price', 'Length ft', 'Price, fr. Tom', 'Try it'])
+    expect(named(none)).toEqual([]);
+  expect(named('Pris (kr)')).toEqual(['SEK', 'NOK', 'DKK', 'ISK']);
+  expect(currenciesOfHeading('Pris (kr)', 'NOK')).toEqual(['NOK']);
+  expect(named('Paid £/€')).toEqual(['GBP', 'EUR']);
+});
+
+test('amounts are in the currency of their heading, estimates too, and it is said so', async () => {
+  const [first, second] = await fieldsOf('part-marks.csv');
+  expect(first).toMatchObject({
+    price_paid: 22.5,
+    price_paid_currency: 'EUR',
+    own_estimate: '45-60',
+    own_estimate_currency: 'EUR',
+  });
+  expect(second).toMatchObject({ price_paid: 8, price_paid_currency: 'EUR' });
+  const { learned } = await rowsOf(await newCollection(), 'strangers/part-marks.csv');
+  expect(learned).toContainEqual(
+    expect.objectContaining({ column: 'Paid EUR', kind: 'currency', value: 'EUR', from: 'its heading' }),
+  );
+});
+
+test('a heading goes before the currency of all amounts, an answer for its column before the heading', async () => {
+  const list = 'Car,Paid (£)\nOsmerry,12\nIsobar,$8\n';
+  const paidWith = async (options: Partial<Parameters<typeof take>[2]>) => {
+    const { rows = [] } = await take(await newCollection(), fileOf(list), {
+      as: 'lot',
+      lot: newLot('Fair'),
+      dryRun: true,
+      rows: true,
+      ...options,
+    });
+    return rows.slice(-2).map(({ fields }) => fields.price_paid_currency);
+  };
+  expect(await paidWith({})).toEqual(['GBP', 'USD']);
+  expect(await paidWith({ currency: 'EUR', bareCurrency: { '*': 'EUR' } })).toEqual(['GBP', 'USD']);
+  expect(await paidWith({ bareCurrency: { 'Paid (£)': 'CAD' } })).toEqual(['CAD', 'USD']);
+});
+
+test('under a heading of several currencies bare amounts wait, and each is offered', async () => {
+  const collection = await newCollection();
+  const list = fileOf('sold on,pris (kr),casting\n2025-03-14,120,Osmerry\n');
+  const { questions, rejected } = await take(collection, list, { as: 'sales', dryRun: true });
+  expect(questions).toEqual([
+    {
+      column: 'pris (kr)',
+      kind: 'currency',
+      choices: ['SEK', 'NOK', 'DKK', 'ISK', 'USD'],
+      cells: 1,
+      examples: ['120'],
+    },
+  ]);
+  expect(rejected).toMatchObject([{ reason: expect.stringContaining('"120" names no currency') }]);
+});
+
+test('marks of parts are no kinds of them', async () => {
+  const { rows } = await rowsOf(await newCollection(), 'strangers/part-marks.csv');
+  const [, second] = rows.filter(({ outcome }) => outcome !== 'rejected');
+  for (const feature of ['roof', 'interior', 'wheels']) expect(second?.fields).not.toHaveProperty(feature);
+  expect(second?.unread.map(({ column, text }) => `${column}: ${text}`)).toEqual(
+    expect.arrayContaining(['Roof: 6', 'Interior: 7', 'Wheels: 4 (2 flat)']),
+  );
+  expect(second?.fields.missing_parts).toBe('glazing');
+});
+
+test('a box that a list answers with yes and no is what a car came in, not where it is', async () => {
+  for (const [name, heading] of [
+    ['spanish.csv', 'Caja'],
+    ['dutch.csv', 'Doos'],
+  ] as const)
+    expect((await columnsOf(name))[heading]).toBe('packaging');
+  expect((await fieldsOf('spanish.csv')).map(({ packaging }) => packaging)).toEqual([
+    'Sí',
+    undefined,
+    'con caja original',
+    undefined,
+    undefined,
+    undefined,
+  ]);
+  const boxes = fileOf('Casting,Box\nOsmerry,Blue 1\nIsobar,Blue 2\n');
+  const { columns } = await lookAt(await newCollection(), boxes, { as: 'lot', lot: newLot('Attic') });
+  expect(columns[1]?.ours).toBe('location');
+});
+
+test('what is missing is read in the words of other languages', async () => {
+  expect((await fieldsOf('spanish.csv'))[1]?.missing_parts).toBe('glazing');
+  expect((await fieldsOf('dutch.csv'))[1]?.missing_parts).toBe('glazing');
+  const { notUnderstood } = await rowsOf(await newCollection(), 'strangers/dutch.csv');
+  expect(notUnderstood.map(({ text }) => text)).not.toContain('niets');
+});
+
+test('a museum’s and a dealer’s columns are what they are', async () => {
+  expect(await columnsOf('accessions.csv')).toMatchObject({
+    Accession: 'inventory_number',
+    Object: 'description',
+    'Date made': 'release_year',
+    'Acquired by': null,
+    'Credit line': null,
+    'Insurance value': null,
+  });
+  expect(await columnsOf('stock-book.csv')).toMatchObject({
+    'Stock No': 'inventory_number',
+    Bin: 'location',
+    Rcvd: 'bought_on',
+    'Came from': 'seller',
+  });
+  const { questions } = await rowsOf(await newCollection(), 'strangers/stock-book.csv');
+  expect(questions).toContainEqual(expect.objectContaining({ column: 'Cost ea', choices: ['GBP', 'USD'] }));
+});
+
+test('what a car brought is not what it cost', async () => {
+  const lines = fileOf(
+    [
+      'Vanewright red, sold to Pete for £28, was C6',
+      'Isobar red, sold, paid £28',
+      'Sextant red sold to me for £9',
+      'Marram red £4',
+    ].join('\n'),
+    'cars.txt',
+  );
+  const { rows = [] } = await take(await newCollection(), lines, {
+    as: 'lot',
+    lot: newLot('Notes'),
+    dryRun: true,
+    rows: true,
+  });
+  expect(rows.map(({ fields }) => [fields.sold_for, fields.price_paid])).toEqual([
+    [28, undefined],
+    [undefined, undefined],
+    [undefined, 9],
+    [undefined, 4],
+  ]);
+  expect(rows[1]?.note).toContain('is what it cost or what it brought is not said');
+});
