@@ -53,12 +53,12 @@ const releaseName = column(
 const releaseYear = column(
   'release_year',
   'year of the release, such as 1969 or 69',
-  'year,yr,yr.,date made,date of manufacture,year made,issue year,year of release,model year,bj,bj.,baujahr,bouwjaar,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
+  'year,years,yr,yr.,date made,date of manufacture,year made,issue year,year of release,model year,bj,bj.,baujahr,bouwjaar,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
 );
 const colour = column(
   'colour',
   'name of the colour',
-  'color,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
+  'color,colours,colors,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
     'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura',
 );
 const bodyFinish = column(

@@ -5,7 +5,7 @@ import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns
 import type { CurrencyEvidence } from './currency-evidence.ts';
 import type { Table } from './files/table.ts';
 import { guessColumns } from './guess-columns.ts';
-import { meaningsByWords } from './heading-words.ts';
+import { isOfNames, meaningsByWords } from './heading-words.ts';
 import { type ColumnView, ImportFileError, type ImportOptions, MissingColumnError } from './types.ts';
 
 /** How the columns of a file become ours. */
@@ -79,6 +79,8 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
           ({ ours }) =>
             isOurs ||
             (ours !== 'lot' &&
+              // What a reference list calls "Name" is new, and is not read for names that are known.
+              !(ours === 'description' && options.as === 'reference' && isOfNames(heading)) &&
               (ours !== 'reference' || plainWord(heading) !== 'lot' || areLotNumbers(texts[index] ?? []))),
         )
       : [],

@@ -58,7 +58,10 @@ export const looksLikeCurrency = (text: string): boolean =>
  * whose own currency is no krone. `own` is the currency of amounts that name none.
  */
 export const currencyNamed = (text: string, own: Currency): Currency | null => {
-  const word = text.trim().replace(/\s+/g, ' ');
+  const word = text
+    .trim()
+    .replace(/\s+/g, ' ')
+    .replace(/ (?=\p{Sc}$)/u, '');
   const code = word.toUpperCase();
   // In small letters a word such as "all" or "top" is likelier than the code of that name.
   if (isCurrency(code) && (code === word || smallCodes.has(code))) return code;

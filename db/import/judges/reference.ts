@@ -23,9 +23,25 @@ const basePaintOf = remembered(readBasePaint);
 const rarityOf = remembered(readRarity);
 const yearOf = remembered(readYear);
 
+const several =
+  /[,;]|(?<!\p{L})(?:or|oder|ou|various|several|assorted|verschiedene?|divers(?:es)?|varie)(?!\p{L})/iu;
+
+/**
+ * What a feature is; of several values in one cell, as "ivory or black", none is the variation's. Lists that we
+ * export have one in each, commas and all.
+ */
+const featureText = (row: RowReader, column: string): string => {
+  const text = row.takeText(column);
+  const isOurs = row.habits.mapping.columns.some(({ heading }) => heading === 'base_paint');
+  if (!several.test(text) || isOurs) return text;
+  row.miss(column, `"${text}" are several values: give each variation a row of its own`);
+  delete row.fields[column];
+  return '';
+};
+
 const featuresOf = (row: RowReader): FeatureTexts => {
   const features = {} as FeatureTexts;
-  for (const feature of variationFeatures) features[feature] = row.takeText(featureColumns[feature]);
+  for (const feature of variationFeatures) features[feature] = featureText(row, featureColumns[feature]);
   features.basePaint = row.take('base_paint', basePaintOf) ?? '';
   return features;
 };

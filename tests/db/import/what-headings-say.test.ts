@@ -158,3 +158,23 @@ test('what a car brought is not what it cost', async () => {
   ]);
   expect(rows[1]?.note).toContain('is what it cost or what it brought is not said');
 });
+
+test('a reference list by a stranger names what is new, and several values in a cell are none of one variation', async () => {
+  const list = fileOf(
+    [
+      'Cast no.,Name,Years,Colours,Interior,Wheels',
+      '103,Foxglove Estate,1970,Greengage,tan,wire',
+      '104,Foxglove Van (as 103),1970,various,ivory or black,"wire, later dished"',
+    ].join('\n'),
+  );
+  const result = await take(await newCollection(), list, { as: 'reference', dryRun: true, rows: true });
+  expect(result.rows?.slice(-2).map(({ fields }) => fields)).toEqual([
+    { casting: 'Foxglove Estate', release_year: 1970, colour: 'Greengage', interior: 'tan', wheels: 'wire' },
+    { casting: 'Foxglove Van (as 103)', release_year: 1970 },
+  ]);
+  expect(result.rows?.at(-1)?.unread.map(({ text }) => text)).toEqual([
+    'various',
+    'ivory or black',
+    'wire, later dished',
+  ]);
+});

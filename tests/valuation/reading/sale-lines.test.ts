@@ -227,3 +227,36 @@ test.each([
   const options = { currency: 'GBP', orders: {}, today, source: ' ' } as const;
   expect(readSaleLine(line, makeLexicon([wagon]), options).fields.release_year).toBe(year);
 });
+
+// A price in doubt is none, what is still for sale is asked, and a total of several is no price of one.
+test.each([
+  ['Quern Wagon C6, $1,200?? typo surely, 2 Jan 2024', { price: undefined, not: 'no price' }],
+  ['Quern Wagon C6, £42 (?) 2 Jan 2024', { price: undefined, not: 'no price' }],
+  ['Quern Wagon red £22 (2 watchers) ends 5 May 2026', { price: '22.00', source: 'asking price', not: null }],
+  ['Quern Wagon red £22 ended 5 May 2026', { price: '22.00', source: undefined, not: null }],
+  ['3 Quern Wagon red £90 total 5 May 2024', { price: '90.00', not: 'lot' }],
+  ['Quern Wagon red £90 total 5 May 2024', { price: '90.00', not: null }],
+  ['Pair of Marl vans £30, 5 May 2024', { price: '30.00', not: 'lot' }],
+])('“%s” is read as %j', (line, expected) => {
+  const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
+  const { fields, not } = readSaleLine(line, makeLexicon([wagon]), { currency: 'USD', orders: {}, today });
+  expect({ price: fields.price, source: fields.source, not }).toMatchObject(expected);
+});
+
+test('a maker is known by the word that it is called by, and no other word is', () => {
+  const made = { maker: 'Marlow Toys of Fell', series: 'Hillmen', releases: [], features: {} };
+  const lexicon = makeLexicon([{ ...made, id: 7, name: 'Quern Wagon' }]);
+  const left = (line: string) =>
+    readSaleLine(line, lexicon, { currency: 'USD', orders: {}, today }).unread.map(({ text }) => text);
+  expect(left('Marlow Quern Wagon $5 on 2 May 2024')).toEqual([]);
+  expect(left('MARLOW TOYS Quern Wagon $5 on 2 May 2024')).toEqual([]);
+  expect(left('Fell Quern Wagon $5 on 2 May 2024')).toEqual(['Fell']);
+  // A word of a casting's own name is that.
+  const owls = makeLexicon([{ ...made, maker: 'Night Works', id: 8, name: 'Night Owl' }]);
+  const { name, unread } = readSaleLine('Night Heron $5 on 2 May 2024', owls, {
+    currency: 'USD',
+    orders: {},
+    today,
+  });
+  expect(`${name} ${unread.map(({ text }) => text)}`).toContain('Night Heron');
+});

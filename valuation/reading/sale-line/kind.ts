@@ -12,13 +12,16 @@ const lotPatterns = [
   words(`(?:lot|collection|group|bunch|set|box|posten|paket) (?:of|von|mit|de) (?:about )?${many}`),
   words(`${many} (?:[\\p{L}-]+ ){0,2}(?:${carsWord})`),
   words(
-    '(?:collection|group|bunch|box|pair|couple|quantity|qty|selection|number|handful|bag|tin|tray) of (?:[\\p{L}-]+ ){0,2}(?:cars|autos|models|vehicles|castings)',
+    '(?:collection|group|bunch|box|pair|couple|quantity|qty|selection|number|handful|bag|tin|tray) of (?:[\\p{L}-]+ ){0,2}(?:cars|autos|models|vehicles|castings|vans|lorries|trucks|wagons|coaches|buses|saloons|tourers|racers|toys)',
   ),
   words('x ?(?:[2-9]|1\\d)|(?:[2-9]|1\\d) ?x'),
 ];
 /** Beside a price, which is taken: "£30 the lot", "A$90 both", "pair £12". */
 const forAll =
   /\ue000 *(?:for )?(?:both|all|(?:the|all the) (?:lot|pair|set)|zusammen|together) *(?=$|[,;|()])|(?<!\p{L})(?:pair|both)(?: for)?:? *\ue000/u;
+/** A count that begins the line, and a price that is said to be the total: "3 Silver Kite £90 total". */
+const countBefore = new RegExp(`^[^\\p{L}\\d]*${many} $`, 'u');
+const totalled = /\ue000 *(?:in )?total(?!\p{L})/u;
 const partsLot = words(
   `(?:set|pair|lot|box|bag|tin|jar|tray|handful) of (?:${many} )?(?:[\\p{L}-]+ ){0,2}(?:${partNoun})`,
 );
@@ -73,6 +76,8 @@ const isLot = (line: Line, names: FoundName[]): boolean => {
     'u',
   );
   if (forAll.test(text)) return true;
+  if (totalled.test(text) && names.some(({ span }) => countBefore.test(text.slice(0, span.start))))
+    return true;
   if (names.some(({ isPlural, span }) => isPlural && several.test(text.slice(0, span.start)))) return true;
   return lotPatterns.some(pattern =>
     line.matches(pattern).some(match => {

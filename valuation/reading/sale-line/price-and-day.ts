@@ -193,7 +193,8 @@ export const takePrice = (line: Line, own: Currency): FoundPrice | null => {
         shillings.test(after) ||
         noPrice.test(after) ||
         estimate.test(before) ||
-        /^ ?-\d/.test(after)
+        /^ ?-\d/.test(after) ||
+        /^ ?\(?\?/.test(after)
       )
         return [];
       const found = read(span, unnamed);

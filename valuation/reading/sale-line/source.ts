@@ -41,7 +41,8 @@ const isKnownCountry = (name: string): boolean => countries.some(country => fold
 /** Words of an offer beside its price, which is taken. Common practice, no source. */
 const offer = words(
   '(?:asked|offered(?: at| for)?|for sale(?: at| for)?|listed(?: at| for)?|buy[ -]it[ -]now|bin|vh?b|festpreis|sofortkauf|prix demande|vraagprijs)(?=:? *\\ue000)|' +
-    '(?<=\\ue000,? *)(?:asked|o\\.?n\\.?o\\.?|o\\.?b\\.?o\\.?|or (?:near|nearest|best) offer|vh?b|festpreis|buy[ -]it[ -]now|bin|firm|fixed(?: price)?|negotiable|open to offers)',
+    '(?<=\\ue000,? *)(?:asked|o\\.?n\\.?o\\.?|o\\.?b\\.?o\\.?|or (?:near|nearest|best) offer|vh?b|festpreis|buy[ -]it[ -]now|bin|firm|fixed(?: price)?|negotiable|open to offers)|' +
+    '(?:\\d+ )?watch(?:ers?|ing)|(?:ends|ending|closes|closing)(?: on| at)?(?= *\\ue000)',
 );
 
 /** What is asked for a car is the price of no sale, and its source says so, unless the line says what it brought. */

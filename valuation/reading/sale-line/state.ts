@@ -104,11 +104,28 @@ export const takeYear = (line: Line, casting: LexiconCasting | null, put: Put): 
   if (first && isOne) put('release_year', String(first.value), first.span);
 };
 
+const rangesOf = new WeakMap<Lexicon, string[]>();
+
+/** Patterns of the names of makers and series, and of the word by which a maker is called. */
+const rangePatterns = (lexicon: Lexicon): string[] => {
+  const known = rangesOf.get(lexicon);
+  if (known) return known;
+  const castings = [...lexicon.castings.values()];
+  const whole = castings.flatMap(({ maker, series }) => [maker, series]);
+  const inNames = new Set(lexicon.names.flatMap(({ words: ofName }) => ofName));
+  const called = castings.flatMap(({ maker }) => {
+    const [first = ''] = wordsOf(maker);
+    return first.length >= 4 && !inNames.has(first) ? [`${first}(?: toys?)?`] : [];
+  });
+  const patterns = [...new Set([...whole.map(range => wordsOf(range).join('[ -]+')), ...called])].filter(
+    Boolean,
+  );
+  rangesOf.set(lexicon, patterns);
+  return patterns;
+};
+
 /** A car's maker or series, where the line names it. */
 export const takeRanges = (line: Line, lexicon: Lexicon): void => {
-  const ranges = new Set([...lexicon.castings.values()].flatMap(({ maker, series }) => [maker, series]));
-  for (const range of ranges) {
-    const pattern = wordsOf(range).join('[ -]+');
-    if (pattern) for (const match of line.matches(words(pattern))) line.take(spanOf(match));
-  }
+  for (const pattern of rangePatterns(lexicon))
+    for (const match of line.matches(words(pattern))) line.take(spanOf(match));
 };

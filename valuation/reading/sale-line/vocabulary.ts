@@ -151,5 +151,5 @@ export const countries: readonly string[] = [
 /** Words that say nothing of the car once the rest of a line is read. */
 export const fillers: ReadonlySet<string> = new Set(
   list(`a an the in on at of for to from with w and und mit et con y e its it is was were are be been i saw see seen go goes went gone
-  sold sale selling paid price total car toy toys model item there that this one der die das ein eine im am auf bei fur verkauft by has have had le la les den`),
+  sold sale selling paid price total car toy toys diecast model item there that this one der die das ein eine im am auf bei fur verkauft by has have had le la les den`),
 );
