@@ -3,8 +3,8 @@ import { readDate } from '../../valuation/reading/date.ts';
 import { isPlainColour, plainColourText } from '../../valuation/reading/plain-colour.ts';
 import { isAboutFinish } from '../../valuation/reading/propose.ts';
 import { countries } from '../../valuation/reading/sale-line/vocabulary.ts';
-import { readBasePaint, readFinishState, readGrade } from '../../valuation/reading/words.ts';
-import { kindOfCell } from './files/cell-kind.ts';
+import { plainWord, readBasePaint, readFinishState, readGrade } from '../../valuation/reading/words.ts';
+import { kindOfCell, noColours } from './files/cell-kind.ts';
 import { cellText } from './files/cell-text.ts';
 import type { Table } from './files/table.ts';
 
@@ -35,7 +35,6 @@ const looks: Record<string, (text: string) => number | boolean> = {
   finish_state: text => readFinishState(text.replace(/ *\([^()]*\)/, '')).ok || isAboutFinish(text),
   body_finish: text => /candy|enamel|metallic|matt|chrome|lacquer/i.test(text),
   base_paint: text => readBasePaint(text).ok || /paint|plain|bare|ptd|lack|peint|blank|brut/i.test(text),
-  description: text => kindOfCell(text) === 'mixed',
   own_estimate: text => /\d/.test(text) && !isDay(text),
   country: text => places.has(text.toLowerCase()),
   // A number or a letter is the box in which it is kept.
@@ -53,16 +52,31 @@ const looks: Record<string, (text: string) => number | boolean> = {
   grade: text => readGrade(text).ok || /^[\d.,+\-/% ]+$|[★⭐*]|mint|beater|good|vg|fair|poor/i.test(text),
 };
 
-/** True where texts are cars in words rather than names. */
-export const isDescribed = (texts: readonly string[]): boolean =>
-  texts.filter(text => kindOfCell(text) === 'mixed').length > texts.length * 0.2;
+/** True of a name with one of the reference's colours behind it, as "Silver Kite ember C7". */
+const tellsColour = (text: string, colours: ReadonlySet<string>): boolean => {
+  const words = plainWord(text).split(' ');
+  return words.some(
+    (word, at) => at > 0 && (colours.has(word) || colours.has(`${word} ${words[at + 1] ?? ''}`)),
+  );
+};
+
+const describedShare = (texts: readonly string[], colours: ReadonlySet<string>): number =>
+  texts.filter(text => kindOfCell(text) === 'mixed' || tellsColour(text, colours)).length / texts.length;
+
+/** True where texts are cars in words rather than names; `colours` are the reference's, as plain words. */
+export const isDescribed = (texts: readonly string[], colours: ReadonlySet<string>): boolean =>
+  describedShare(texts, colours) > 0.2;
+
+/** True of remarks in sentences: they hold no grade and nothing else, but tell of it. */
+export const areSentences = (texts: readonly string[]): boolean =>
+  texts.length > 0 && texts.filter(text => text.split(/\s+/).length >= 4).length >= texts.length * 0.6;
 
 /** How much texts look like what a column of ours holds, between 0 and 1; null where nothing can be told. */
-const likeness = (ours: string, texts: readonly string[]): number | null => {
+const likeness = (ours: string, texts: readonly string[], colours = noColours): number | null => {
+  if (texts.length === 0) return null;
+  if (ours === 'description') return describedShare(texts, colours);
   const look = looks[ours];
-  return look && texts.length > 0
-    ? texts.reduce((sum, text) => sum + Number(look(text)), 0) / texts.length
-    : null;
+  return look ? texts.reduce((sum, text) => sum + Number(look(text)), 0) / texts.length : null;
 };
 
 /** True of texts without spaces, each another, as the numbers that an owner gives to cars are. */
@@ -77,15 +91,16 @@ export const areLotNumbers = (texts: readonly string[]): boolean =>
 export const mayBe = (ours: string, texts: readonly string[]): boolean =>
   ours === 'inventory_number' ? areNumbers(texts) : (likeness(ours, texts) ?? 1) >= 0.25;
 
-/** Which of these columns of ours the texts look most like; the first where they tell nothing. */
+/** Which of these columns of ours the texts look most like; the first where they tell nothing. `colours` are the reference's, as plain words. */
 export const likeliest = <T extends { ours: string }>(
   candidates: readonly T[],
   texts: readonly string[],
+  colours: ReadonlySet<string> = noColours,
 ): T | null => {
   if (candidates.length === 1) return candidates[0] ?? null;
   let best: { candidate: T; score: number } | null = null;
   for (const candidate of candidates) {
-    const score = likeness(candidate.ours, texts) ?? 0.2;
+    const score = likeness(candidate.ours, texts, colours) ?? 0.2;
     if (!best || score > best.score) best = { candidate, score };
   }
   return best?.candidate ?? null;

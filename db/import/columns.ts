@@ -31,7 +31,7 @@ const series = column(
 const casting = column(
   'casting',
   'name of the casting or of one of its releases',
-  'car,model,item,model name,car model,name of car,make/model,model/casting,casting/model,car/model,casting or model,description,name,title,object,casting name,vehicle,car name,what,toy,' +
+  'car,model,item,have,i have,owned,model name,car model,name of car,make/model,model/casting,casting/model,car/model,casting or model,description,name,title,object,casting name,vehicle,car name,what,toy,' +
     'modell,auto,fahrzeug,bezeichnung,wagen,modele,voiture,nom,modello,coche,vehiculo,auto model',
   true,
 );
@@ -42,7 +42,7 @@ const casting = column(
 const description = column(
   'description',
   'the car in words, such as "1968 Van purple C7"',
-  'title,item,object,object name,what,what it is,what is it,what i got,what i have,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
+  'title,item,object,object name,what,what it is,what is it,what i got,what i have,have,i have,owned,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
     'beschreibung,bezeichnung,artikel,titel,auto,titre,objet,titolo,titulo,descripcion,descrizione,omschrijving',
 );
 const releaseName = column(
@@ -53,12 +53,12 @@ const releaseName = column(
 const releaseYear = column(
   'release_year',
   'year of the release, such as 1969 or 69',
-  'year,years,yr,yr.,date made,date of manufacture,year made,issue year,year of release,model year,bj,bj.,baujahr,bouwjaar,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
+  'year,years,yr,yr.,date made,date of manufacture,year made,issue year,year of release,model year,bj,bj.,jg,jg.,baujahr,bouwjaar,jahr,jahrgang,annee,an,anno,ano,jaar,release yr',
 );
 const colour = column(
   'colour',
   'name of the colour',
-  'color,colours,colors,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
+  'color,colours,colors,clr,colr,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
     'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura',
 );
 const bodyFinish = column(
@@ -166,7 +166,7 @@ const partsAsTheyAre = [
   column(
     'packaging',
     'box, card or bag that it comes with, such as "box" or "reproduction card"',
-    'box,boxed,in box,boxed?,box?,original box,package,packing,carton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,caja,scatola,verpakking,doos',
+    'box,boxed,in box,boxed?,box?,original box,package,packing,pkg,pkging,carton,karton,blister,verpackung,ovp,schachtel,emballage,boite,confezione,embalaje,caja,scatola,verpakking,doos',
   ),
   column(
     'packaging_grade',
@@ -237,13 +237,13 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'bought_on',
       'day on which it was bought',
-      'bought,date,when,date acquired,date of purchase,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,received,date received,rcvd,recd,aankoopdatum,' +
+      'bought,date,when,date acquired,date acq,dt acq,dt,date of purchase,purchased,purchase date,date bought,bought on,acquired,acquired on,got it,when bought,received,date received,rcvd,recd,aankoopdatum,' +
         'datum,gekauft,gekauft am,kaufdatum,date d achat,achete,achete le,data,fecha',
     ),
     column(
       'seller',
       'who it was bought from',
-      'from,bought from,source,vendor,dealer,seller,got from,bought at,von,gekauft von,verkaufer,handler,vendeur,achete a,chez',
+      'from,bought from,source,vendor,dealer,seller,got from,bought at,src,bei,von,gekauft von,verkaufer,handler,vendeur,achete a,chez',
     ),
     column(
       'own_estimate',

@@ -1,6 +1,13 @@
 import type { MoneyHabit } from '../../valuation/reading/money.ts';
 import { plainWord } from '../../valuation/reading/words.ts';
-import { areLotNumbers, isDescribed, likeliest, mayBe, textsUnder } from './ambiguous-headings.ts';
+import {
+  areLotNumbers,
+  areSentences,
+  isDescribed,
+  likeliest,
+  mayBe,
+  textsUnder,
+} from './ambiguous-headings.ts';
 import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
 import type { CurrencyEvidence } from './currency-evidence.ts';
 import type { Table } from './files/table.ts';
@@ -85,15 +92,21 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
         )
       : [],
   );
+  /** What a condition is told in sentences for is no grade. */
+  const areRemarks = (ours: string, index: number): boolean =>
+    ours === 'grade' && options.as !== 'reference' && areSentences(texts[index] ?? []);
   const recognised: (RecognisedHeading | null)[] = table.headings.map(() => null);
   const assign = (isTurn: (found: RecognisedHeading[]) => boolean) =>
     possible.forEach((found, index) => {
       if (recognised[index] || found.length === 0 || !isTurn(found)) return;
       const free = found.filter(({ ours: name }) => !taken.has(name));
-      const best = likeliest(free, texts[index] ?? []);
-      if (
+      const best = likeliest(free, texts[index] ?? [], table.colours);
+      if (best && areRemarks(best.ours, index)) recognised[index] = { ...best, ours: 'notes' };
+      else if (
         best &&
-        (best.ours !== 'description' || best.how === 'same name' || isDescribed(texts[index] ?? []))
+        (best.ours !== 'description' ||
+          best.how === 'same name' ||
+          isDescribed(texts[index] ?? [], table.colours))
       ) {
         taken.add(best.ours);
         recognised[index] = best;
@@ -111,7 +124,12 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   // Words in a heading prove little: only what the cells do not speak against.
   possible.forEach((found, index) => {
     if (found.length > 0 || !isRead[index]) return;
-    const free = meaningsByWords(options.as, table.headings[index] ?? '')
+    const meanings = meaningsByWords(options.as, table.headings[index] ?? '');
+    if (meanings.some(name => areRemarks(name, index))) {
+      recognised[index] = { ours: 'notes', how: 'recognised' };
+      return;
+    }
+    const free = meanings
       .filter(name => !taken.has(name) && mayBe(name, texts[index] ?? []))
       .map((name): RecognisedHeading => ({ ours: name, how: 'recognised' }));
     const best = likeliest(free, texts[index] ?? []);

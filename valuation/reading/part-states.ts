@@ -34,6 +34,9 @@ const originOf = (text: string): Originality | null => {
 };
 
 const longest = 2000;
+/** A part that is a copy of the maker's, as it is said of boxes: "custom box", "yes (repro)". */
+const copied = /^(?:repro(?:duction)?|replica|custom|home-?made) (.+)$/i;
+const markedCopy = / *\((?:repros?|reproduction|nachbau|replica|copy)\)$/i;
 const yes = /^(?:yes|y|x|ok|good|fine|present|there|complete|ja|oui|si|sí|✓|true)$/i;
 const no = /^(?:no|n|none|nil|without|nein|kein|keine|non|sans|nee|geen|sin|senza|nej|false)$/i;
 const packagings =
@@ -43,8 +46,8 @@ const noPackaging = new RegExp(
   `^(?:(?:no|without|w/o|not in|ohne|keine?|sans|pas de|zonder|geen|sin|senza) (?:(?:the|its|an?|any|original|orig\\.?) )*(?:${packagings})|(?:${packagings}) (?:is )?(?:missing|gone|lost|fehlt|manque)|not boxed|un-?boxed|un-?carded|loose|lose|0)\\W*$`,
   'i',
 );
-/** Of a packaging, one may be a grade or a yes. */
-const open = /^1$|\?|^(?:maybe|perhaps|unknown|not sure|possibly)$/i;
+/** Of a packaging, one may be a grade or a yes, and a letter may stand for much. */
+const open = /^1$|\?|^\p{L}{1,2}$|^(?:maybe|perhaps|unknown|not sure|possibly)$/iu;
 
 /**
  * What a cell under the name of a part says of it, such as "C7", "repro", "C5, blister card" or "bent"; null where it says
@@ -60,17 +63,21 @@ export const readPartState = (part: PartName, cell: Cell): Reading<PartReading |
       : notUnderstood(`"${text}": missing, or has the casting never had it?`);
   if (part === 'packaging') {
     if (noPackaging.test(text)) return understood(null);
-    if (open.test(text)) return notUnderstood(`"${text}" does not say for certain whether it has one`);
+    if (open.test(text) && !yes.test(text))
+      return notUnderstood(`"${text}" does not say for certain whether it has one`);
   }
   const found: PartReading = { part, grade: null, originality: 'original', note: '' };
   const rest: string[] = [];
-  let origins = 0;
-  for (const piece of text.split(/[,\n]/).map(one => one.trim())) {
-    if (piece === '' || yes.test(text)) continue;
+  const isCopy = markedCopy.test(text);
+  const said = text.replace(markedCopy, '');
+  let origins = isCopy ? 1 : 0;
+  if (isCopy) found.originality = 'reproduction';
+  for (const piece of said.split(/[,\n]/).map(one => one.trim())) {
+    if (piece === '' || yes.test(said)) continue;
     const grade = found.grade === null ? readGrade(piece) : null;
     // Of two, such as "missing, gone", the second is said of it in words.
     const origin = origins === 0 ? originOf(piece) : null;
-    const begun = /^(?:repro(?:duction)?) (.+)$/i.exec(piece)?.[1];
+    const begun = copied.exec(piece)?.[1];
     if (grade?.ok) found.grade = grade.value;
     else if (origin) {
       found.originality = origin;

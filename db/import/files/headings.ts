@@ -181,6 +181,10 @@ export const isUnknownHeadings = ([first, ...below]: TableRow[], colours: Readon
 const collectives =
   /(?:^|\P{L})(?:my|our|cars|autos|models|modelle|voitures|coches|collection|sammlung|list|liste|inventory|sales|verkaufe|bought|updated?|drawer|shelf|cabinet|everything|page|sheet)(?:$|\P{L})/iu;
 
+/** A line that begins so tells of the list, however much it says. */
+const listed =
+  /^[^\p{L}\d]*(?:inventory|stock ?list|stock ?book|car ?list|list of|catalogue of|bestand|inventar|inventaire|inventario)(?!\p{L})/iu;
+
 /**
  * True for a line of one text that says what a list is, such as "Cars in the blue drawer", and
  * not what a car is.
@@ -188,7 +192,9 @@ const collectives =
 export const isTitle = (text: string): boolean => {
   const plain = text.normalize('NFD').replace(/\p{M}/gu, '');
   return (
-    isRemark(text) || (plain.length <= 60 && !/[★,;]|\bc ?\d|\/10/iu.test(plain) && collectives.test(plain))
+    isRemark(text) ||
+    (plain.length <= 120 && listed.test(plain)) ||
+    (plain.length <= 60 && !/[★,;]|\bc ?\d|\/10/iu.test(plain) && collectives.test(plain))
   );
 };
 

@@ -96,7 +96,7 @@ export const notOwned = (reference: LoadedReference, row: RowReader): Judged | n
       reason: `"${text}" is the name of a maker or a series, and of no car`,
       not: 'a sub-heading',
     };
-  if (isPlaceAlone(text))
+  if (isPlaceAlone(text) && reference.match({ casting: text }).castingId === null)
     return { outcome: 'rejected', column, reason: `"${text}" is a place, and no car`, not: 'a sub-heading' };
   return wish.test(text)
     ? { outcome: 'rejected', column, reason: `"${text.slice(0, 100)}" is a wish`, not: 'a wish' }

@@ -90,7 +90,7 @@ describe('sales jotted down one a line', { timeout: 120_000 }, () => {
         notes: '2026-05-01 Brackenhall Van damson two lamps C6 nice $30',
         excluded: 0,
       },
-      { source: 'Saltby toy fair', excluded: 1, excluded_why: 'Its finish is not settled: "repaint"' },
+      { source: 'Saltby toy fair', excluded: 1, excluded_why: 'Its finish is not settled: "red repaint"' },
       { casting_id: null, grade_half: 14 },
     ]);
     expect(rows[0]?.variation_id).not.toBeNull();

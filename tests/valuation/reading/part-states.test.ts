@@ -45,8 +45,10 @@ it('says of no car that it has a packaging which a list says that it has not, or
     '0',
   ])
     expect(readPartState('packaging', none), none).toEqual({ ok: true, value: null });
-  for (const open of ['1', '?', 'box?', 'maybe'])
+  for (const open of ['1', '?', 'box?', 'maybe', 'L', 'B'])
     expect(readPartState('packaging', open), open).toMatchObject({ ok: false });
+  for (const copy of ['ja (Repro)', 'custom box', 'replica box', 'box (repro)'])
+    expect(readPartState('packaging', copy), copy).toMatchObject({ value: { originality: 'reproduction' } });
   for (const there of ['Sí', 'ja', 'box', 'boxed', 'original box', 'no 3 box', 'C1'])
     expect(readPartState('packaging', there), there).toMatchObject({
       ok: true,

@@ -171,6 +171,17 @@ const nameOfColour = (line: Line, { start, end }: Span): Span | null => {
   return /^ *(?:$|[\ue000,;|)])/u.test(rest.slice(end)) ? { start: start - word.length - 1, end } : null;
 };
 
+const painting =
+  '(?:re|over)?-? ?painted(?: over)?|(?:re-?)?sprayed|(?:um|neu |nach|uber)lackiert|repeinte?s?|repintad[oa]|(?:ri)?verniciat[oa]|overgespoten|touched (?:up|in)|now';
+const paintedBefore = new RegExp(
+  `(?:^|[^\\p{L}])(?:${painting}) (?:(?:all|in|an?|the|with|en|di|gloss|matt|bright|dark|light) )*$`,
+  'u',
+);
+
+/** True of the colour that a car was given later, as in "repainted green" and "green repaint": it left the factory in another. */
+const isPaintedOver = ({ folded }: Line, { start, end }: Span): boolean =>
+  paintedBefore.test(folded.slice(0, start)) || /^ (?:re|over)-?(?:paint|spray)/.test(folded.slice(end));
+
 /**
  * The colour of the body: by the reference's name for it, or as it was written where it is a
  * plain word for one.
@@ -181,14 +192,17 @@ export const takeColour = (line: Line, lexicon: Lexicon, casting: LexiconCasting
   if (own)
     for (const match of line.matches(words(own))) {
       const value = textOf(match[0]);
-      if (value !== null) found.push({ value, span: spanOf(match) });
+      if (value === null) continue;
+      if (isPaintedOver(line, spanOf(match))) line.doubt(spanOf(match));
+      else found.push({ value, span: spanOf(match) });
     }
   for (const { span } of found) line.take(span);
   const isNamed = found.length > 0;
   if (!isNamed)
     for (const match of line.matches(words(`(?<value>${plainColour})`))) {
       const named = nameOfColour(line, spanOf(match));
-      if (named) line.doubt(named);
+      if (isPaintedOver(line, spanOf(match))) line.doubt(spanOf(match));
+      else if (named) line.doubt(named);
       else if (casting || !isPartOfName(line, spanOf(match)))
         found.push({
           value:

@@ -1,7 +1,7 @@
 import type { FoundName } from './casting.ts';
 import { type Lexicon, wordsOf } from './lexicon.ts';
 import { type Line, words } from './text.ts';
-import { bodyless, carsWord, numberWord, partNoun, repro } from './vocabulary.ts';
+import { bodyless, carsWord, kindsOfCars, numberWord, partNoun, repro } from './vocabulary.ts';
 
 /** Why a line is no sale of one car. */
 export type NotASale = 'lot' | 'not a car' | 'no price' | 'no date';
@@ -12,7 +12,7 @@ const lotPatterns = [
   words(`(?:lot|collection|group|bunch|set|box|posten|paket) (?:of|von|mit|de) (?:about )?${many}`),
   words(`${many} (?:[\\p{L}-]+ ){0,2}(?:${carsWord})`),
   words(
-    '(?:collection|group|bunch|box|pair|couple|quantity|qty|selection|number|handful|bag|tin|tray) of (?:[\\p{L}-]+ ){0,2}(?:cars|autos|models|vehicles|castings|vans|lorries|trucks|wagons|coaches|buses|saloons|tourers|racers|toys)',
+    `(?:collection|group|bunch|box|pair|couple|quantity|qty|selection|number|handful|bag|tin|tray) of (?:[\\p{L}-]+ ){0,2}(?:${carsWord}|${kindsOfCars})`,
   ),
   words('x ?(?:[2-9]|1\\d)|(?:[2-9]|1\\d) ?x'),
 ];

@@ -29,7 +29,9 @@ export const fold = (text: string): string => {
   const folded = isPlain.test(text)
     ? text.toLowerCase()
     : Array.from({ length: text.length }, (_, at) => foldCharacter(text[at] ?? '')).join('');
-  return folded.includes('w/') ? folded.replace(/(?<!\p{L})w\/(?!o(?!\p{L}))/gu, 'w ') : folded;
+  if (!folded.includes('w/')) return folded;
+  // "With" stands one space before what it is with, "w/ box" as "w/box".
+  return folded.replace(/(?<!\p{L})w\/ (?=\S)/gu, ' w ').replace(/(?<!\p{L})w\/(?!o(?!\p{L}))/gu, 'w ');
 };
 
 const compiled = new Map<string, RegExp>();

@@ -109,6 +109,7 @@ export const bodyless =
   'poster|posters|shop display|store display|counter display|display box|shop sign|dealer sign|catalogue|catalog|brochure|leaflet|advert|advertisement|keyring|t-shirt|display stand|carry case|carrying case|collector case|katalog|prospekt|plakat|affiche|affiches|locandina|cartel';
 export const carsWord =
   'cars|autos|models|vehicles|castings|diecasts|die-casts|die casts|pieces|stuck|modelle|voitures|coches|toys';
+export const kindsOfCars = 'vans|lorries|trucks|wagons|coaches|buses|saloons|sedans|tourers|racers|pickups';
 export const numberWord =
   'two|three|four|five|six|seven|eight|nine|ten|twelve|dozen|zwei|drei|vier|funf|sechs|deux|trois';
 export const numbers: Readonly<Record<string, string>> = {

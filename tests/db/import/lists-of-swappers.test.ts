@@ -1,0 +1,103 @@
+import { expect, test } from 'vitest';
+import { runAction } from '../../../db/history/history.ts';
+import { saveCasting, saveVariation } from '../../../db/reference/reference-write.ts';
+import { at, newCollection } from '../../helpers/collections.ts';
+import { rowsOf } from './strangers.ts';
+
+const blank = { bodyType: 'saloon', firstYear: null, lengthMm: null, materials: '', markings: '', notes: '' };
+
+/** A reference in which each casting has one variation, of one colour. */
+const knowing = async (colours: Record<string, string>) => {
+  const collection = await newCollection();
+  await runAction(collection, 'Filled the reference', at, async trx => {
+    for (const [name, colour] of Object.entries(colours)) {
+      const castingId = await saveCasting(trx, {
+        maker: 'Quillon Toys',
+        series: 'Slipwinds',
+        name,
+        ...blank,
+      });
+      const variation = {
+        castingId,
+        releaseName: name,
+        releaseYear: 1969,
+        rarity: null,
+        factorySpecification: '',
+      };
+      await saveVariation(trx, { ...variation, features: { colour } });
+    }
+  });
+  return collection;
+};
+
+test('what an owner wants is none of their cars, and a name with a known colour behind it is both', async () => {
+  const collection = await knowing({
+    Ashlock: 'Ember',
+    Kelderwick: 'Rosehip',
+    Pellbrook: 'Honeycomb',
+    Osmerry: 'Harebell',
+  });
+  const { rows } = await rowsOf(collection, 'strangers/have-want.csv');
+  expect(rows.filter(({ outcome }) => outcome === 'accepted').map(({ fields }) => fields)).toMatchObject([
+    { casting: 'Ashlock', colour: 'Ember', grade: 7, own_estimate: 30 },
+    { casting: 'Kelderwick', colour: 'Rosehip', quantity: 2 },
+    { casting: 'Pellbrook', colour: 'Honeycomb' },
+    { casting: 'Osmerry', colour: 'Harebell' },
+  ]);
+});
+
+test('a condition that is told in sentences is remarks, and is read for what is certain in it', async () => {
+  const collection = await knowing({ Ashlock: 'Ember', Kelderwick: 'Rosehip', 'Night Parcel': 'Damson' });
+  const { rows } = await rowsOf(collection, 'strangers/in-sentences.csv');
+  const [first, , third, fourth] = rows.filter(({ outcome }) => outcome === 'accepted');
+  expect(first?.fields).toMatchObject({
+    casting: 'Ashlock',
+    colour: 'Ember',
+    notes: 'body 7, wheels 8, glass cracked, base 9',
+  });
+  expect(first?.fields).not.toHaveProperty('grade');
+  expect(third?.fields).toMatchObject({ packaging: 'box', packaging_grade: 5 });
+  expect(fourth?.unread.map(({ text }) => text)).toContain('repainted green');
+});
+
+test('rooms and the title of an inventory are no cars', async () => {
+  const collection = await knowing({ Ashlock: 'Ember', Larkhythe: 'Harebell' });
+  const { rows } = await rowsOf(collection, 'strangers/estate.txt');
+  expect(rows.flatMap(({ line, not }) => (not === null ? [] : [[line, not]]))).toEqual([
+    [1, 'a title'],
+    [3, 'a sub-heading'],
+    [9, 'a sub-heading'],
+    [13, 'not a car'],
+    [15, 'a total'],
+  ]);
+  expect(rows.find(({ line }) => line === 10)?.fields).toEqual({
+    casting: 'Larkhythe',
+    colour: 'Harebell',
+    packaging: 'box',
+  });
+});
+
+test('short headings are known, and what they leave open is not guessed', async () => {
+  const { rows } = await rowsOf(await newCollection(), 'strangers/short-forms.csv');
+  const cars = rows.filter(({ outcome }) => outcome === 'accepted').map(({ fields }) => fields);
+  expect(cars[1]).toMatchObject({ release_year: 1969, bought_on: '2004-12-15', seller: 'mail order' });
+  expect(cars.map(({ packaging }) => packaging ?? null)).toEqual([
+    null,
+    'MOC',
+    'MIP',
+    null,
+    'custom box',
+    null,
+  ]);
+  for (const car of cars) expect(car).not.toHaveProperty('wheels');
+  const swiss = await rowsOf(await newCollection(), 'strangers/swiss.csv');
+  expect(
+    swiss.rows.filter(({ outcome }) => outcome === 'accepted').map(({ fields }) => fields),
+  ).toMatchObject([
+    { release_year: 1969, price_paid: 12, price_paid_currency: 'CHF', seller: 'Börse Wil', packaging: 'ja' },
+    { price_paid: 5, missing_parts: 'glazing' },
+    { price_paid: 1150, packaging: 'OVP' },
+    { seller: 'Götti' },
+    { release_year: 1971, seller: 'Tausch' },
+  ]);
+});
