@@ -79,6 +79,42 @@ const likeness = (ours: string, texts: readonly string[], colours = noColours): 
   return look ? texts.reduce((sum, text) => sum + Number(look(text)), 0) / texts.length : null;
 };
 
+/** Features that are parts too, each with the column of the part's own state. */
+const stateOf: Readonly<Record<string, string>> = {
+  roof: 'roof_state',
+  base_paint: 'base_state',
+  glazing: 'glazing_state',
+  interior: 'interior_state',
+  wheels: 'wheels_state',
+  accessory: 'accessory_state',
+};
+/** Of the paint, whose colour and finish have columns as well. */
+const ofBody =
+  /^(?:body|bodywork|paint|finish|lack|lackierung|karosserie|carrosserie|peinture|carrozzeria|pintura)$/;
+const mark = /^(c ?)?(10|\d)(?:[.,]5| ?½)?( ?\/ ?10)?$/i;
+
+/** True of marks out of ten. Where none is above five, they may be of another scale, or count something. */
+const areMarks = (texts: readonly string[]): boolean => {
+  const found = texts.map(text => mark.exec(text)).filter(one => one !== null);
+  return (
+    found.length >= texts.length * 0.6 &&
+    found.some(
+      ([, letter, figure, tenth]) => Number(figure) > 5 || letter !== undefined || tenth !== undefined,
+    )
+  );
+};
+
+/** The column of a part's own state, where the cells under the name of a feature or of the paint are marks; else null. */
+export const stateMeant = (
+  heading: string,
+  meanings: readonly string[],
+  texts: readonly string[],
+): string | null => {
+  const feature = meanings.find(name => stateOf[name] !== undefined);
+  const state = ofBody.test(plainWord(heading)) ? 'body_state' : feature && stateOf[feature];
+  return state && areMarks(texts) ? state : null;
+};
+
 /** True of texts without spaces, each another, as the numbers that an owner gives to cars are. */
 const areNumbers = (texts: readonly string[]): boolean =>
   new Set(texts).size === texts.length && texts.every(text => /^\S+$/.test(text));

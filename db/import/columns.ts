@@ -130,10 +130,17 @@ const parts = [
   ),
 ];
 /**
- * Parts of a car that are no feature of its variation, each with a column of its own: what stands there is said of
- * the part as it is.
+ * Parts of a car, each with a column of its own: what stands there is said of the part as it is. Those that are a
+ * feature of its variation as well have their states apart from that.
  */
 export const partColumns = {
+  body_state: 'body finish',
+  roof_state: 'roof',
+  base_state: 'base',
+  glazing_state: 'glazing',
+  interior_state: 'interior',
+  wheels_state: 'wheels',
+  accessory_state: 'accessory',
   casting_metal: 'casting metal',
   axles: 'axles',
   opening_parts: 'opening parts',
@@ -147,12 +154,24 @@ export const partColumns = {
 } as const satisfies Record<string, PartName>;
 const ofPart = (name: keyof typeof partColumns, known: string) =>
   column(name, `state of this part, such as "C7", "reproduction" or "missing"`, known);
+/** Headings of how a part is, by its names. */
+const conditionOf = (...names: string[]): string =>
+  names
+    .flatMap(name => ['condition', 'cond', 'grade', 'state', 'mark'].map(what => `${name} ${what}`))
+    .join();
 const partsAsTheyAre = [
   column(
     'parts',
     'state of parts, such as "axles: C3; wheels: C8, reproduction"',
     'part states,part grades,condition of parts',
   ),
+  ofPart('body_state', conditionOf('body', 'paint', 'bodywork', 'finish')),
+  ofPart('roof_state', conditionOf('roof', 'top')),
+  ofPart('base_state', conditionOf('base', 'baseplate', 'underside')),
+  ofPart('glazing_state', conditionOf('glass', 'glazing', 'windows', 'windshield', 'windscreen')),
+  ofPart('interior_state', conditionOf('interior', 'seats')),
+  ofPart('wheels_state', conditionOf('wheels', 'wheel', 'tyres', 'tires')),
+  ofPart('accessory_state', conditionOf('accessory', 'accessories')),
   ofPart('casting_metal', 'metal,metal condition,condition of the metal,state of the metal'),
   ofPart('axles', 'axle,axle condition,achsen,essieux,assi,ejes,assen'),
   ofPart('opening_parts', 'opening features,doors,hood,bonnet,trunk,boot,tailgate'),

@@ -6,6 +6,7 @@ import {
   isDescribed,
   likeliest,
   mayBe,
+  stateMeant,
   textsUnder,
 } from './ambiguous-headings.ts';
 import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
@@ -79,19 +80,22 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
   const isRead = table.headings.map(
     (heading, index) => !chosen[index] && !(isOurs && notReadBack.has(heading.trim().toLowerCase())),
   );
-  const possible = table.headings.map((heading, index) =>
+  const possible = table.headings.map((heading, index): RecognisedHeading[] => {
+    if (!isRead[index]) return [];
+    const found = recogniseHeadings(options.as, heading);
+    const names = found.map(({ ours: name }) => name);
+    const state = options.as === 'lot' && !isOurs ? stateMeant(heading, names, texts[index] ?? []) : null;
+    if (state !== null) return [{ ours: state, how: 'recognised' }];
     // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
-    isRead[index]
-      ? recogniseHeadings(options.as, heading).filter(
-          ({ ours }) =>
-            isOurs ||
-            (ours !== 'lot' &&
-              // What a reference list calls "Name" is new, and is not read for names that are known.
-              !(ours === 'description' && options.as === 'reference' && isOfNames(heading)) &&
-              (ours !== 'reference' || plainWord(heading) !== 'lot' || areLotNumbers(texts[index] ?? []))),
-        )
-      : [],
-  );
+    return found.filter(
+      ({ ours: name }) =>
+        isOurs ||
+        (name !== 'lot' &&
+          // What a reference list calls "Name" is new, and is not read for names that are known.
+          !(name === 'description' && options.as === 'reference' && isOfNames(heading)) &&
+          (name !== 'reference' || plainWord(heading) !== 'lot' || areLotNumbers(texts[index] ?? []))),
+    );
+  });
   /** What a condition is told in sentences for is no grade. */
   const areRemarks = (ours: string, index: number): boolean =>
     ours === 'grade' && options.as !== 'reference' && areSentences(texts[index] ?? []);

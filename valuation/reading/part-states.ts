@@ -47,6 +47,9 @@ const noPackaging = new RegExp(
   'i',
 );
 /** Of a packaging, one may be a grade or a yes, and a letter may stand for much. */
+const nothing = /^0(?:[.,]0)?(?: ?\/ ?10)?$/;
+/** A grade with a remark in brackets, as "4 (2 flat)". */
+const gradeAndRemark = /^(c? ?\d{1,2}(?:[.,]5)?) *\(([^()]+)\)$/i;
 const open = /^1$|\?|^\p{L}{1,2}$|^(?:maybe|perhaps|unknown|not sure|possibly)$/iu;
 
 /**
@@ -66,10 +69,11 @@ export const readPartState = (part: PartName, cell: Cell): Reading<PartReading |
     if (open.test(text) && !yes.test(text))
       return notUnderstood(`"${text}" does not say for certain whether it has one`);
   }
+  if (nothing.test(text)) return notUnderstood(`"${text}" is no grade: is the part missing?`);
   const found: PartReading = { part, grade: null, originality: 'original', note: '' };
   const rest: string[] = [];
   const isCopy = markedCopy.test(text);
-  const said = text.replace(markedCopy, '');
+  const said = text.replace(markedCopy, '').replace(gradeAndRemark, '$1, $2');
   let origins = isCopy ? 1 : 0;
   if (isCopy) found.originality = 'reproduction';
   for (const piece of said.split(/[,\n]/).map(one => one.trim())) {

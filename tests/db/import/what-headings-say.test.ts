@@ -79,14 +79,42 @@ test('under a heading of several currencies bare amounts wait, and each is offer
   expect(rejected).toMatchObject([{ reason: expect.stringContaining('"120" names no currency') }]);
 });
 
-test('marks of parts are no kinds of them', async () => {
+test('marks out of ten under the names of parts are their states, and no kinds of them', async () => {
   const { rows } = await rowsOf(await newCollection(), 'strangers/part-marks.csv');
-  const [, second] = rows.filter(({ outcome }) => outcome !== 'rejected');
-  for (const feature of ['roof', 'interior', 'wheels']) expect(second?.fields).not.toHaveProperty(feature);
-  expect(second?.unread.map(({ column, text }) => `${column}: ${text}`)).toEqual(
-    expect.arrayContaining(['Roof: 6', 'Interior: 7', 'Wheels: 4 (2 flat)']),
-  );
-  expect(second?.fields.missing_parts).toBe('glazing');
+  const [first, second, third] = rows.filter(({ outcome }) => outcome !== 'rejected');
+  expect(first?.fields).toMatchObject({
+    body_state: '8',
+    roof_state: '9',
+    base_state: '9',
+    glazing_state: '8',
+    interior_state: '9',
+    wheels_state: '7',
+  });
+  for (const feature of ['roof', 'interior', 'glazing', 'wheels', 'base_paint'])
+    expect(first?.fields).not.toHaveProperty(feature);
+  expect(second?.fields).toMatchObject({ glazing_state: 'missing', wheels_state: '4 (2 flat)' });
+  expect(third?.fields).toMatchObject({ wheels_state: 'repro' });
+});
+
+test('figures under the name of a part that may count something, or be of another scale, are left as written', async () => {
+  const collection = await newCollection();
+  const list = fileOf('Car,Wheels,Roof,Interior\nOsmerry,4,3,tan\nIsobar,3,5,black\nMarram,4,2,7\n');
+  const { rows = [] } = await take(collection, list, {
+    as: 'lot',
+    lot: newLot('Fair'),
+    dryRun: true,
+    rows: true,
+  });
+  expect(rows.slice(-3).map(({ fields }) => fields)).toEqual([
+    { casting: 'Osmerry', interior: 'tan' },
+    { casting: 'Isobar', interior: 'black' },
+    { casting: 'Marram' },
+  ]);
+  expect(rows.at(-1)?.unread.map(({ column, text }) => `${column}: ${text}`)).toEqual([
+    'Roof: 2',
+    'Interior: 7',
+    'Wheels: 4',
+  ]);
 });
 
 test('a box that a list answers with yes and no is what a car came in, not where it is', async () => {

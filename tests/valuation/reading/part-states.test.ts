@@ -27,6 +27,8 @@ it('keeps what is neither a grade nor an origin as it is written, and guesses no
   expect(readPartState('axles', 'C3, bent')).toMatchObject({ value: { grade: 3, note: 'bent' } });
   expect(readPartState('base', 'rusty 3')).toMatchObject({ value: { grade: null, note: 'rusty 3' } });
   expect(readPartState('lamps', 7)).toMatchObject({ value: { grade: 7, note: '' } });
+  expect(readPartState('wheels', '4 (2 flat)')).toMatchObject({ value: { grade: 4, note: '2 flat' } });
+  expect(readPartState('wheels', '0')).toMatchObject({ ok: false });
   expect(readPartState('bumpers', 'no')).toMatchObject({ ok: false });
   expect(readPartState('packaging', 'no')).toMatchObject({ ok: true, value: null });
   expect(readPartStates('axles bent')).toMatchObject({ ok: false });
