@@ -58,7 +58,7 @@ const releaseYear = column(
 const colour = column(
   'colour',
   'name of the colour',
-  'color,colours,colors,clr,colr,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
+  'color,colours,colors,colourway,colorway,clr,colr,paint,paint colour,paint color,paint col,color/finish,colour/finish,body colour,body color,col,col.,colour name,color name,body,' +
     'farbe,lack,lackierung,couleur,peinture,teinte,colore,kleur,pintura',
 );
 const bodyFinish = column(

@@ -48,6 +48,9 @@ const notReadBack: ReadonlySet<string> = new Set(
   ).split(' '),
 );
 
+/** The second of two such headings has its number behind it. */
+const currencyAlone = /^(?:\p{Sc}|USD|EUR|GBP|CAD|AUD|CHF|JPY)(?: \(\d\))?$/u;
+
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 /**
@@ -71,6 +74,12 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
         `"${our}" is not one of our columns; they are ${ours.map(column => column.name).join(', ')}.`,
       );
   }
+  /** What a heading that is a currency alone, as "Sold, £", means behind another one. */
+  const amountBehind = (before: string): RecognisedHeading => {
+    const isSold = recogniseHeadings(options.as, before).some(({ ours: name }) => name === 'sold_on');
+    const lot = isSold ? 'sold_for' : 'price_paid';
+    return { ours: options.as === 'lot' ? lot : 'price', how: 'recognised' };
+  };
   const chosen = table.headings.map(heading =>
     Object.entries(options.map).find(([theirs]) => sameHeading(theirs, heading)),
   );
@@ -86,6 +95,8 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     const names = found.map(({ ours: name }) => name);
     const state = options.as === 'lot' && !isOurs ? stateMeant(heading, names, texts[index] ?? []) : null;
     if (state !== null) return [{ ours: state, how: 'recognised' }];
+    if (found.length === 0 && options.as !== 'reference' && currencyAlone.test(heading))
+      return [amountBehind(table.headings[index - 1] ?? '')];
     // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
     return found.filter(
       ({ ours: name }) =>

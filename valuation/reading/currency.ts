@@ -63,6 +63,8 @@ export const currencyNamed = (text: string, own: Currency): Currency | null => {
     .replace(/\s+/g, ' ')
     .replace(/ (?=\p{Sc}$)/u, '');
   const code = word.toUpperCase();
+  // So pence are written, of which a pound has a hundred.
+  if (word === 'GBp') return null;
   // In small letters a word such as "all" or "top" is likelier than the code of that name.
   if (isCurrency(code) && (code === word || smallCodes.has(code))) return code;
   const known = signs.get(word.toLowerCase());

@@ -77,8 +77,8 @@ const shortForms: [RegExp, string][] = [
   [/\brepros?\b|\breproductions?\b/g, 'repro'],
 ];
 
-/** Parts that a short remark names as reproductions or as missing. */
-const partsOf = (text: string): Proposal | null => {
+/** Parts that a short remark under a heading of `field` names as reproductions or as missing: one that it names none of is of that part. */
+const partsOf = (text: string, field: string): Proposal | null => {
   let plain = plainWord(text);
   for (const [short, long] of shortForms) plain = plain.replace(short, long);
   const names: [RegExp, string][] = [
@@ -91,7 +91,8 @@ const partsOf = (text: string): Proposal | null => {
     [/base/, 'base'],
   ];
   const parts = names.filter(([pattern]) => pattern.test(plain)).map(([, part]) => part);
-  const listed = partNames.filter(part => parts.includes(part)).join(',');
+  const ofField = partNames.find(part => part === field) ?? '';
+  const listed = partNames.filter(part => parts.includes(part)).join(',') || ofField;
   if (/repro|nachbau|replica/.test(plain)) return { field: 'reproduction_parts', meaning: listed };
   if (/missing|gone|fehl|manqu|\bno\b|without/.test(plain))
     return { field: 'missing_parts', meaning: listed };
@@ -124,7 +125,7 @@ export const proposeMeaning = (field: string, text: string, colours: readonly st
     const close = nearest(text, [...colours]);
     return { field, meaning: close ?? plainColourText(text) ?? '' };
   }
-  const parts = field === 'finish_state' ? null : partsOf(text);
+  const parts = field === 'finish_state' ? null : partsOf(text, field);
   if (parts) return parts;
   if (field === 'finish_state' || isAboutFinish(text)) {
     const close = isAboutFinish(text) ? null : nearest(plainWord(text), [...finishStates]);

@@ -43,7 +43,8 @@ const remark =
   /^(?:all |very |quite |still )?(?:orig(?:inal)?s?|ok(?:ay)?|good|fine|nice|perfect|complete|correct|clean|worn|scuffed|scratched|chipped|cracked|bent|dirty|dusty|poor|bad|yes|y|x|present|there|loose|rusty|gut|ja|da|bon|bonne?s?|oui)[.!]*$/i;
 const gone = /^(?:is |are |all )?(?:missing|gone|lost|fehlt|fehlen|manquante?s?)[.!]*$/i;
 const repro = /^(?:is |are |all )?(?:repros?|reproductions?|nachbau|reproduction parts?)[.!]*$/i;
-const aboutParts = /missing|m[ie]?ss?n?g|gone|lost|(?<![a-z])lack|repro|replac|fehl|manqu|nachbau|without|ohne|sans/i;
+const aboutParts =
+  /missing|m[ie]?ss?n?g|gone|lost|(?<![a-z])lack|repro|replac|fehl|manqu|nachbau|without|ohne|sans/i;
 const noColour =
   /^(?:un|re|over)?-?painted|^repaint|^stripped|^bare|^faded|^polished|^original?|^restored|^unbekannt|^unlackiert|^various|^unknown|^custom/i;
 /** How good a part is, or how many there are, as "8", "7/10" and "4 (2 flat)": of which kind it is, they do not say. */

@@ -79,7 +79,7 @@ const takeFeature = (
 };
 
 const wish =
-  /^[^:]{0,20}?(?<!\p{L})(?:want(?:ed|s)?|wish(?:es|list)?|looking for|to find|gesucht|suche|recherche|cherche|gezocht|cercasi|busco)(?!\p{L})[^:]{0,12}:/iu;
+  /^[^\p{L}]*(?:wtb|want(?:ed)? to buy|wanted|looking for|in search of|still need(?:ed)?|suche|gesucht|cherche|zoek|cerco|busco)(?!\p{L})|^[^:]{0,20}?(?<!\p{L})(?:want(?:ed|s)?|wish(?:es|list)?|looking for|to find|gesucht|suche|recherche|cherche|gezocht|cercasi|busco)(?!\p{L})[^:]{0,12}:/iu;
 
 /**
  * Refuses a line that names a maker, a series or a place to put cars and nothing else, as above the rows of a

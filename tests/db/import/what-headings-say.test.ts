@@ -169,6 +169,7 @@ test('what a car brought is not what it cost', async () => {
       'Isobar red, sold, paid £28',
       'Sextant red sold to me for £9',
       'Marram red £4',
+      'WTB Osmerry green, will pay £30',
     ].join('\n'),
     'cars.txt',
   );
@@ -183,7 +184,9 @@ test('what a car brought is not what it cost', async () => {
     [undefined, undefined],
     [undefined, 9],
     [undefined, 4],
+    [undefined, undefined],
   ]);
+  expect(rows.at(-1)).toMatchObject({ outcome: 'rejected', not: 'a wish' });
   expect(rows[1]?.note).toContain('is what it cost or what it brought is not said');
 });
 
@@ -205,4 +208,27 @@ test('a reference list by a stranger names what is new, and several values in a 
     'ivory or black',
     'wire, later dished',
   ]);
+});
+
+test('what is missing under the name of a part is proposed as that part', async () => {
+  const { notUnderstood } = await rowsOf(await newCollection(), 'strangers/part-marks.csv');
+  expect(notUnderstood.find(({ text }) => text === 'hamper missing')).toMatchObject({
+    field: 'missing_parts',
+    meaning: 'accessory',
+  });
+});
+
+test('a heading that is a currency alone is the amount of the one before it', async () => {
+  expect(await columnsOf('signs-alone.csv')).toMatchObject({
+    Bought: 'bought_on',
+    '£': 'price_paid',
+    Sold: 'sold_on',
+    '£ (2)': 'sold_for',
+    Colourway: 'colour',
+  });
+  const [first, second, third] = await fieldsOf('signs-alone.csv');
+  expect(first).toMatchObject({ price_paid: 12.5, price_paid_currency: 'GBP' });
+  expect(second).toMatchObject({ sold_on: '2023-07-14', sold_for: 22 });
+  // What was paid for two cars together is not what this one cost.
+  expect(third).not.toHaveProperty('price_paid');
 });

@@ -237,6 +237,9 @@ test.each([
   ['3 Quern Wagon red £90 total 5 May 2024', { price: '90.00', not: 'lot' }],
   ['Quern Wagon red £90 total 5 May 2024', { price: '90.00', not: null }],
   ['Pair of Marl vans £30, 5 May 2024', { price: '30.00', not: 'lot' }],
+  ['WTB Quern Wagon red, will pay £30, 5 May 2024', { price: undefined, not: 'no price' }],
+  ['wanted: Quern Wagon red £30 5 May 2024', { price: undefined, not: 'no price' }],
+  ['Quern Wagon red, much wanted, £30 5 May 2024', { price: '30.00', not: null }],
 ])('“%s” is read as %j', (line, expected) => {
   const wagon = { id: 7, name: 'Quern Wagon', maker: '', series: '', releases: [], features: {} };
   const { fields, not } = readSaleLine(line, makeLexicon([wagon]), { currency: 'USD', orders: {}, today });

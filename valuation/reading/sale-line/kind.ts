@@ -96,5 +96,5 @@ export const kindOf = (line: Line, names: FoundName[], lexicon: Lexicon): 'lot' 
   isNoCar(line, names, accessoriesOf(lexicon)) ? 'not a car' : isLot(line, names) ? 'lot' : null;
 
 export const unsold = words(
-  "unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve (?:was )?(?:not|never) (?:met|reached)|(?:did not|didn't|failed to|not) (?:meet|make|reach|hit)(?:ing)? (?:the |its )?reserve|not paid|unpaid|never paid|invendu",
+  "unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve (?:was )?(?:not|never) (?:met|reached)|(?:did not|didn't|failed to|not) (?:meet|make|reach|hit)(?:ing)? (?:the |its )?reserve|not paid|unpaid|never paid|invendu|wtb|want(?:ed)? to buy|(?:will|would|can) pay|looking for|in search of|(?<=^ *)(?:wanted|suche|gesucht|cherche|recherche|zoek|gezocht|cerco|busco)",
 );
