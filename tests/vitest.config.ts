@@ -30,8 +30,9 @@ export default defineConfig({
     env: { NODE_COMPILE_CACHE: join(root, 'output/compile-cache') },
     setupFiles: ['tests/properties/settings.ts'],
     globalSetup: ['tests/properties/settings.ts'],
-    testTimeout: 120_000,
-    hookTimeout: 180_000,
+    // Bounds for a machine that does much else besides; a test that hangs ends by them.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     maxWorkers: 2,
     projects: [
       {

@@ -1,4 +1,3 @@
-import { plainWord } from '../../valuation/reading/words.ts';
 import type { PartName } from '../../valuation/words.ts';
 import { detailColumns } from './reference-details.ts';
 import type { ImportKind } from './types.ts';
@@ -43,7 +42,7 @@ const description = column(
   'description',
   'the car in words, such as "1968 Van purple C7"',
   'title,item,object,object name,what,what it is,what is it,what i got,what i have,have,i have,owned,what it was,car,model,name,toy,listing,item description,description of item,lot description,line,text,' +
-    'beschreibung,bezeichnung,artikel,titel,auto,titre,objet,titolo,titulo,descripcion,descrizione,omschrijving',
+    'beschreibung,bezeichnung,artikel,titel,auto,fahrzeug,wagen,modell,modele,voiture,coche,modello,modelo,vehicle,car name,model name,titre,objet,titolo,titulo,descripcion,descrizione,omschrijving',
 );
 const releaseName = column(
   'release_name',
@@ -115,7 +114,7 @@ const grade = column(
 const finishState = column(
   'finish_state',
   'original, touched up, restored, customised or stripped',
-  'finish,state,paint state,originality,restored?,original?,orig?,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
+  'finish,state,paint state,originality,restored?,original?,orig?,original paint?,original paint,orig paint,restored,condition,originalitat,originallack,paint,lack,lackierung,peinture,pintura',
 );
 const parts = [
   column(
@@ -196,7 +195,7 @@ const partsAsTheyAre = [
 const notes = column(
   'notes',
   'anything else',
-  'note,comments,comment,restorer,restored by,restorer s mark,restorers mark,mark,bearings,bearing,bearing type,remarks,remark,details,notes / faults,faults,problems,' +
+  'note,comments,comment,restoration notes,repair notes,condition notes,work done,restorer,restored by,restorer s mark,restorers mark,mark,bearings,bearing,bearing type,remarks,remark,details,notes / faults,faults,problems,' +
     'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,remarque,remarques,commentaire,commentaires,observations,opmerking,opmerkingen,osservazioni,notas',
 );
 
@@ -278,7 +277,7 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     column(
       'sold_for',
       'what it brought you',
-      'sold,sold at,sale price,sold price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,vendu,vendu pour,prix de vente',
+      'sold,sold at,sale price,sold price,brought,got for it,verkauft,verkauft fur,verkaufspreis,vk,erlos,verkaufserlos,vendu,vendu pour,prix de vente',
     ),
     ...parts,
     ...partsAsTheyAre,
@@ -349,54 +348,3 @@ export const ourColumns: Record<ImportKind, OurColumn[]> = {
     notes,
   ],
 };
-
-/**
- * Spaces, points and hyphens apart, which people set as they like: "Taillights",
- * "Tail-lights", "tail lights".
- */
-const compact = (word: string): string => word.replace(/[^\p{L}\p{N}#/?]/gu, '') || word;
-
-const sameWord = (heading: string): string =>
-  plainWord(heading)
-    .replace(/['’]/g, ' ')
-    .replace(/ *(?:\([^()]*\)|\/ ?\d{1,3})$/, '')
-    .replace(/[:*]+$/, '')
-    .trim();
-
-export interface RecognisedHeading {
-  ours: string;
-  how: 'same name' | 'recognised';
-}
-
-/** Each heading of a kind of import with what it may mean. */
-const meaningsOf = (as: ImportKind): ReadonlyMap<string, RecognisedHeading[]> => {
-  const meanings = new Map<string, RecognisedHeading[]>();
-  const add = (word: string, meaning: RecognisedHeading) => {
-    const known = meanings.get(compact(word)) ?? [];
-    if (!known.some(({ ours }) => ours === meaning.ours)) meanings.set(compact(word), [...known, meaning]);
-  };
-  for (const { name, known } of ourColumns[as])
-    for (const word of new Set(known)) add(word, { ours: name, how: 'recognised' });
-  for (const { name } of ourColumns[as])
-    meanings.set(compact(plainWord(name)), [{ ours: name, how: 'same name' }]);
-  return meanings;
-};
-const meanings: Record<ImportKind, ReadonlyMap<string, RecognisedHeading[]>> = {
-  lot: meaningsOf('lot'),
-  reference: meaningsOf('reference'),
-  sales: meaningsOf('sales'),
-};
-
-/**
- * Our columns that a heading may mean: the one of its own name alone, or else those that are
- * commonly so headed.
- */
-export const recogniseHeadings = (as: ImportKind, heading: string): RecognisedHeading[] =>
-  meanings[as].get(compact(sameWord(heading))) ?? [];
-
-/**
- * Our column for a heading: of the same name, or the first that is commonly so headed; null
- * where it is neither.
- */
-export const recogniseHeading = (as: ImportKind, heading: string): RecognisedHeading | null =>
-  recogniseHeadings(as, heading)[0] ?? null;

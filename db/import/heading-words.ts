@@ -12,7 +12,7 @@ const wordLists = {
   bought:
     'bought buy buying purchased purchase acquired acquisition got gekauft kauf einkauf achat achete acquisto acquistato comprado compra gekocht aankoop ' +
     'kopt kobt',
-  sold: 'sold sale selling verkauft verkauf vendu vente venduto vendita vendido venta verkocht verkoop salgt solgt sald',
+  sold: 'sold sale selling verkauft verkauf vendu vente venduto vendita vendido venta verkocht verkoop salgt solgt sald erlos opbrengst',
   day: 'date day when datum data fecha dato quand wann giorno dag jour on op am le il el',
   seller:
     'seller vendor dealer shop source from whom verkaufer handler vendeur vendedor venditore verkoper handelaar saljare seljare saelger chez',

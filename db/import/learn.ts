@@ -59,6 +59,13 @@ const signOfDay = (cell: Cell): Sign => {
   return order === 'dmy' || order === 'mdy' ? order : isAmbiguousDate(cell) ? 'open' : null;
 };
 
+/** The order that a heading gives, as "Date (MM/DD/YYYY)" does; null where it gives none. */
+const orderOfHeading = (heading: string): DateOrder | null => {
+  const order = /(?<!\p{L})(mm?|dd?|tt|jj)[./ -](mm?|dd?|tt)[./ -](?:yy|jj|aa)/iu.exec(heading);
+  if (!order) return null;
+  return /^m/i.test(order[1] ?? '') ? 'mdy' : 'dmy';
+};
+
 /** The first day in figures within a text, or ''. */
 const dayIn = (text: string): string =>
   /(?<![\d./-])\d{1,2}([./-])\d{1,2}\1(?:\d{4}|\d{2})(?![\d./-])/.exec(text)?.[0] ?? '';
@@ -230,8 +237,12 @@ export class Learner {
     const chosen = choice<DateOrder>(this.#options.dateOrder, column.heading);
     const certain = evidence.certain();
     const other = certain || evidence.isContradictory() ? null : agreed(this.#days);
-    column.dateOrder = chosen ?? ((certain ?? other)?.value as DateOrder | undefined) ?? null;
     const { heading } = column;
+    const headed = orderOfHeading(heading);
+    // A heading that its own cells speak against settles nothing, and neither do they.
+    const isDenied = headed !== null && (evidence.isContradictory() || (certain && certain.value !== headed));
+    const found = isDenied ? null : (headed ?? ((certain ?? other)?.value as DateOrder | undefined) ?? null);
+    column.dateOrder = chosen ?? found;
     if (column.dateOrder)
       learned.push({
         column: heading,
@@ -239,26 +250,31 @@ export class Learner {
         value: column.dateOrder,
         ...(chosen
           ? { from: 'your answer' as const, ...seen(open) }
-          : certain
-            ? { from: 'its cells' as const, ...seen(certain.shown) }
-            : { from: 'another column' as const, other: other?.column ?? '', ...seen(open) }),
+          : headed
+            ? { from: 'its heading' as const, ...seen(open) }
+            : certain
+              ? { from: 'its cells' as const, ...seen(certain.shown) }
+              : { from: 'another column' as const, other: other?.column ?? '', ...seen(open) }),
       });
     if (chosen || open.cells === 0) return;
     const { warnings } = this.#mapping;
-    if (certain)
+    if (headed && !isDenied) return;
+    if (certain && !isDenied)
       warnings.push(
         `"${heading}" is read ${certain.value === 'dmy' ? 'day' : 'month'} first, as ${certain.shown.cells} of its dates can only be read so.`,
       );
-    else if (other)
+    else if (other && !isDenied)
       warnings.push(
         `"${heading}" is read ${other.value === 'dmy' ? 'day' : 'month'} first, as the dates of "${other.column}" are.`,
       );
     else {
       questions.push({ column: heading, kind: 'dates', choices: ['dmy', 'mdy'], ...seen(open) });
       warnings.push(
-        evidence.isContradictory()
-          ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
-          : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that shows which; they are saved as written until an order is chosen.`,
+        isDenied && !evidence.isContradictory()
+          ? `"${heading}" says another order than its dates show; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
+          : evidence.isContradictory()
+            ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
+            : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that shows which; they are saved as written until an order is chosen.`,
       );
     }
   }

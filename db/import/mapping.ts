@@ -9,11 +9,12 @@ import {
   stateMeant,
   textsUnder,
 } from './ambiguous-headings.ts';
-import { ourColumns, type RecognisedHeading, recogniseHeadings } from './columns.ts';
+import { ourColumns } from './columns.ts';
 import type { CurrencyEvidence } from './currency-evidence.ts';
 import type { Table } from './files/table.ts';
 import { guessColumns } from './guess-columns.ts';
 import { isOfNames, meaningsByWords } from './heading-words.ts';
+import { type RecognisedHeading, recogniseHeadings } from './recognise-headings.ts';
 import { type ColumnView, ImportFileError, type ImportOptions, MissingColumnError } from './types.ts';
 
 /** How the columns of a file become ours. */

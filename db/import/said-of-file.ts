@@ -1,5 +1,5 @@
-import { recogniseHeading } from './columns.ts';
 import type { Mapping } from './mapping.ts';
+import { recogniseHeading } from './recognise-headings.ts';
 import type { ImportOptions } from './types.ts';
 
 /** What the headings say of the whole file: that it is of another kind than it is imported as. */

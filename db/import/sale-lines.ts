@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { separators } from '../../valuation/reading/file-formats.ts';
-import { recogniseHeading } from './columns.ts';
+import { recogniseHeading } from './recognise-headings.ts';
 
 /** A line of a text in which each line tells of a sale. */
 export interface WrittenLine {

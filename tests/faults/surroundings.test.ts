@@ -65,7 +65,7 @@ describe('the clock', () => {
 });
 
 describe('the language of the machine', () => {
-  it('changes nothing in what is kept or found', { timeout: 60_000 }, async () => {
+  it('changes nothing in what is kept or found', async () => {
     const said: string[] = [];
     for (const locale of ['en_US.UTF-8', 'tr_TR.UTF-8', 'de_DE.UTF-8', 'ar_EG.UTF-8', 'ja_JP.UTF-8']) {
       const { lines, ended, complaint } = await startWorker(['everything', join(temporaryFolder(), 'c')], {
@@ -92,7 +92,7 @@ describe('a runtime that is too old', () => {
       .filter(existsSync)
       .find(path => Number(execFileSync(path, ['-p', 'process.versions.napi'], { encoding: 'utf8' })) < 10);
 
-  it('says so instead of ending without a word', { timeout: 60_000 }, async context => {
+  it('says so instead of ending without a word', async context => {
     const node = oldNode();
     if (!node) {
       console.warn('NOT TESTED: opening on too old a Node. There is none older than 22.14 on this machine.');

@@ -14,7 +14,7 @@ const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
 const photo = join(folder, 'car.jpg');
 const stampedAt = '2026-03-14T00:00:00Z';
 
-describe.skipIf(!canReadPdf)('the first page of every kind of paper', { timeout: 120_000 }, () => {
+describe.skipIf(!canReadPdf)('the first page of every kind of paper', () => {
   beforeAll(async () => {
     await sharp(Buffer.from(sampleCarSvg('#c0392b', 1, 7, 3)))
       .flatten({ background: '#ddd' })

@@ -44,7 +44,7 @@ const document: PaperDocument = {
   ],
 };
 
-describe.skipIf(!canReadPdf)('rendered pages', { timeout: 120_000 }, () => {
+describe.skipIf(!canReadPdf)('rendered pages', () => {
   it('of a report look as they were accepted', async () => {
     const { pdf, pages } = await report();
     for (const page of [1, 2, 4]) await expectAccepted(`report-${page}`, await rendered(pdf, page));

@@ -34,7 +34,7 @@ const long: PaperDocument = {
 };
 const rows = mostInOne + 60;
 
-describe('a long paper', { timeout: 60_000 }, () => {
+describe('a long paper', () => {
   it('is cut before sections and within a table, with nothing lost or twice', () => {
     const parts = documentParts(long);
     expect(parts.map(({ opens }) => opens)).toEqual([true, false, false, false, false]);

@@ -56,7 +56,7 @@ const listed = (pages: string[]): Map<string, number> =>
       .map(([, number, page]) => [number!, Number(page)]),
   );
 
-describe.skipIf(!canReadPdf)('a report that is set in stretches', { timeout: 240_000 }, () => {
+describe.skipIf(!canReadPdf)('a report that is set in stretches', () => {
   it('reads as one document: pages, lists, outline, tags and links', async () => {
     const made = await compactOnce();
     expect(made.standard).toBe('a-2a');

@@ -32,7 +32,7 @@ const without = (pdf: PdfObjects, ...keys: string[]) => {
 const catalog = (pdf: PdfObjects) => first(pdf, '/Type', '/Catalog');
 const trailer = (pdf: PdfObjects) => pdf.objects.trailer!.value as Dictionary;
 
-describe.skipIf(!canReadStructure)('the check of PDF/A-2a and PDF/UA-1', { timeout: 60_000 }, () => {
+describe.skipIf(!canReadStructure)('the check of PDF/A-2a and PDF/UA-1', () => {
   const whole = new Map<string, PdfObjects>();
   beforeAll(async () => {
     for (const standard of ['a-2a', 'ua-1', '1.7'] as const) whole.set(standard, await made(standard));

@@ -110,7 +110,7 @@ describe.skipIf(!canReadPdf)('hostile names and notes in the PDF', () => {
     const numbers = new Set(text.match(/Q-\d{4}/g));
     expect(numbers.size).toBe(1000);
     expect(text).toContain(`${pages} pages.`);
-  }, 120_000);
+  });
 
   it('and the compact layout says the same of each car', async () => {
     const hostile = markup.map((name, i) => named(name, { inventoryNumber: `N${i}`, notes: name }));

@@ -5,7 +5,7 @@ import { sampleEntry, sampleReport } from './sample-report.ts';
 
 const cars = Array.from({ length: 12 }, (_, i) => sampleEntry(i));
 
-describe('the pages of a report to look at', { timeout: 120_000 }, () => {
+describe('the pages of a report to look at', () => {
   it('are as many as the document has, each a picture of its own size that draws nothing of the others', async () => {
     const { pages, preview } = await createReportPdf(sampleReport(cars), { preview: true });
     expect(preview).toHaveLength(pages);

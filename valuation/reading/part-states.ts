@@ -69,7 +69,7 @@ export const readPartState = (part: PartName, cell: Cell): Reading<PartReading |
     if (open.test(text) && !yes.test(text))
       return notUnderstood(`"${text}" does not say for certain whether it has one`);
   }
-  if (nothing.test(text)) return notUnderstood(`"${text}" is no grade: is the part missing?`);
+  if (nothing.test(text)) return notUnderstood(`"${text}" is not a grade; is the part missing?`);
   const found: PartReading = { part, grade: null, originality: 'original', note: '' };
   const rest: string[] = [];
   const isCopy = markedCopy.test(text);

@@ -53,6 +53,8 @@ const english: Readonly<Record<string, string>> = Object.fromEntries(
       ['brown', 'braun brun brune marrone bruin bruine'],
       ['silver', 'silber argent argento plateado zilver'],
       ['gold', 'dore dorado golden goud'],
+      ['ivory', 'elfenbein ivoire avorio marfil ivoor'],
+      ['clear', 'klar transparent clair chiaro claro helder'],
       ['orange', 'arancio arancione naranja oranje'],
     ] as const
   ).flatMap(([word, others]) => others.split(' ').map(other => [other, word] as const)),

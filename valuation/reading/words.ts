@@ -259,6 +259,8 @@ export const readRarity = (cell: Cell): Reading<Rarity> => chosen(cell, rarities
 const wheelWords =
   /^(?:(?:one|two|three|four|both|all|[1-4]|x|of|the|its|a|front|frt|rear|back|left|right|side) ?)+(?:wheels?|whls?|tyres?|tires?)$/;
 
+const whereItSits = /^(?:(?:the|its|front|rear|back|left|right|nearside|offside) )+(?!wheel|whl|tyre|tire)/;
+
 /** Part names, or their beginnings, separated by commas, semicolons, slashes, plus signs or "and". */
 export const readParts = (cell: Cell): Reading<PartName[]> => {
   const whole = plainWord(String(cell ?? ''));
@@ -267,13 +269,17 @@ export const readParts = (cell: Cell): Reading<PartName[]> => {
   const words = whole.replaceAll('post and rivet closure', 'posts').split(/[,;/+&|]| and /);
   for (const word of words) {
     if (!word.trim()) continue;
-    const part = chosen(word, partNames, partWords, 'part');
+    const named = chosen(word, partNames, partWords, 'part');
+    // Where a part sits is no other part: "rear axle", "left door".
+    const part = named.ok
+      ? named
+      : chosen(word.trim().replace(whereItSits, ''), partNames, partWords, 'part');
     const begun = word.trim().length < 3 ? [] : partNames.filter(name => name.startsWith(word.trim()));
     const wheels = wheelWords.test(word.trim()) ? wheelsIn(word) : [];
     if (part.ok) found.add(part.value);
     else if (wheels.length > 0) for (const wheel of wheels) found.add(wheel);
     else if (begun[0] && begun.length === 1) found.add(begun[0]);
-    else return part;
+    else if (!named.ok) return named;
   }
   return understood(partNames.filter(part => found.has(part)));
 };

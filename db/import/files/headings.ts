@@ -1,7 +1,7 @@
 import type { Cell } from '../../../valuation/reading/reading.ts';
 import { plainWord } from '../../../valuation/reading/words.ts';
-import { recogniseHeading } from '../columns.ts';
 import { meaningsByWords } from '../heading-words.ts';
+import { recogniseHeading } from '../recognise-headings.ts';
 import type { ImportOptions, TableRow } from '../types.ts';
 import { type CellKind, kindOfCell } from './cell-kind.ts';
 import { cellText } from './cell-text.ts';

@@ -40,7 +40,7 @@ const partOf: Partial<Record<VariationFeature, PartName>> = {
 };
 
 const remark =
-  /^(?:all |very |quite |still )?(?:orig(?:inal)?s?|ok(?:ay)?|good|fine|nice|perfect|complete|correct|clean|worn|scuffed|scratched|chipped|cracked|bent|dirty|dusty|poor|bad|yes|y|x|present|there|loose|rusty|gut|ja|da|bon|bonne?s?|oui)[.!]*$/i;
+  /^(?:all |very |quite |still )?(?:orig(?:inal)?s?|ok(?:ay)?|good|fine|nice|perfect|complete|correct|clean|worn|scuffed|scratched|chipped|cracked|bent|dirty|dusty|poor|bad|yes|y|x|present|there|loose|rusty|gut|ja|da|bon|bonne?s?|oui|gesprungen|gebrochen|verkratzt|zerkratzt|kratzer|stumpf|f[eê]l[eé]e?|cass[eé]e?|ray[eé]e?|rot[oa]|rott[oa]|gebarsten|bekrast)[.!]*$/i;
 const gone = /^(?:is |are |all )?(?:missing|gone|lost|fehlt|fehlen|manquante?s?)[.!]*$/i;
 const repro = /^(?:is |are |all )?(?:repros?|reproductions?|nachbau|reproduction parts?)[.!]*$/i;
 const aboutParts =
@@ -207,7 +207,7 @@ export class FeatureTexts {
       this.#spelled(castingId, feature, text);
     if (named !== undefined) return { value: named };
     if (text.includes('?')) return ask(text, `"${text}" is in doubt`);
-    if (figure.test(text)) return ask(text, `"${text}" is a figure, and says no kind`);
+    if (figure.test(text)) return ask(text, `"${text}" is a number, not a kind`);
     if (remark.test(text)) return { isRemark: true };
     const part = partOf[feature];
     if (part && gone.test(text)) return { facts: { missing_parts: part } };

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { runAction } from '../../../db/history/history.ts';
 import { saveCasting, saveVariation } from '../../../db/reference/reference-write.ts';
 import { at, newCollection } from '../../helpers/collections.ts';
+import { fileOf, newLot, take } from './importing.ts';
 import { rowsOf } from './strangers.ts';
 
 const blank = { bodyType: 'saloon', firstYear: null, lengthMm: null, materials: '', markings: '', notes: '' };
@@ -100,4 +101,81 @@ test('short headings are known, and what they leave open is not guessed', async 
     { seller: 'Götti' },
     { release_year: 1971, seller: 'Tausch' },
   ]);
+});
+
+test('the order of dates that a heading gives holds, unless its own cells speak against it', async () => {
+  const given = async (heading: string, days: string[]) => {
+    const list = fileOf(`Car,${heading}\n${days.map(day => `Osmerry,${day}`).join('\n')}\n`);
+    const {
+      rows = [],
+      questions,
+      learned,
+    } = await take(await newCollection(), list, {
+      as: 'lot',
+      lot: newLot('Fair'),
+      dryRun: true,
+      rows: true,
+    });
+    const bought = rows.slice(1).map(({ fields }) => fields.bought_on ?? null);
+    return { bought, asked: questions.length, from: learned[0]?.from };
+  };
+  expect(await given('Date bought (MM/DD/YYYY)', ['04/05/2019'])).toEqual({
+    bought: ['2019-04-05'],
+    asked: 0,
+    from: 'its heading',
+  });
+  expect(await given('Date bought dd.mm.yy', ['04.05.19'])).toMatchObject({
+    bought: ['2019-05-04'],
+    asked: 0,
+  });
+  expect(await given('Date bought (MM/DD/YYYY)', ['04/05/2019', '13/05/2019'])).toMatchObject({
+    bought: [null, '2019-05-13'],
+    asked: 1,
+  });
+  expect(await given('Date bought', ['04/05/2019', '13/05/2019'])).toMatchObject({
+    bought: ['2019-05-04', '2019-05-13'],
+    asked: 0,
+    from: 'its cells',
+  });
+});
+
+test('headings that say much are known, and where a part sits is no other part', async () => {
+  const { rows } = await rowsOf(await newCollection(), 'strangers/long-headings.csv');
+  const cars = rows.filter(({ outcome }) => outcome === 'accepted').map(({ fields }) => fields);
+  expect(cars).toMatchObject([
+    {
+      casting: 'Ashlock',
+      finish_state: 'original',
+      price_paid: 12,
+      own_estimate: '25-35',
+      location: 'Cabinet A',
+    },
+    { casting: 'Kelderwick', notes: 'stripped 2020, repaint planned', missing_parts: 'glazing' },
+    { casting: 'Night Parcel', finish_state: 'original' },
+    { casting: 'Marram', missing_parts: 'wheels,axles' },
+  ]);
+});
+
+test('the number of a line is none of its words', async () => {
+  const collection = await knowing({ Ashlock: 'Ember', Kelderwick: 'Honeycomb', Vanewright: 'Rosehip' });
+  const { rows } = await rowsOf(collection, 'strangers/numbered.txt');
+  expect(rows.find(({ line }) => line === 1)?.unread.map(({ text }) => text)).toEqual(['good']);
+  expect(rows.find(({ line }) => line === 10)?.fields).toMatchObject({ quantity: 3 });
+});
+
+test('parts and their colours are read in German', async () => {
+  const collection = await knowing({ Ashlock: 'Ember', Kelderwick: 'Rosehip', Drystone: 'Harebell' });
+  const { rows } = await rowsOf(collection, 'strangers/german-parts.csv');
+  const [first, second, third] = rows
+    .filter(({ outcome }) => outcome === 'accepted')
+    .map(({ fields }) => fields);
+  expect(first).toMatchObject({
+    casting: 'Ashlock',
+    interior: 'elfenbein',
+    glazing: 'klar',
+    finish_state: 'original',
+  });
+  expect(second).not.toHaveProperty('glazing');
+  expect(second).toMatchObject({ price_paid: 9.5, price_paid_currency: 'EUR' });
+  expect(third).toMatchObject({ missing_parts: 'glazing', reproduction_parts: 'wheels' });
 });

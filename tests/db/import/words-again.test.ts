@@ -189,7 +189,7 @@ describe('another answer about a word', () => {
       }),
       { numRuns: 25 },
     );
-  }, 240_000);
+  });
 
   it('reaches what an import read by it, and what its owner has changed since stays', async () => {
     const collection = await newCollection();

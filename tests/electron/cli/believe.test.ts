@@ -15,7 +15,7 @@ const file = (name: string, lines: string[]) => {
 };
 const value = () => answer(['value', '--collection', collection]);
 
-describe('playworn believe', { timeout: 120_000 }, () => {
+describe('playworn believe', () => {
   beforeAll(async () => {
     await answer(['import', strangers('reference.csv'), '--as', 'reference', '--collection', collection]);
     const cars = file('cars.csv', [

@@ -40,7 +40,7 @@ const out = async (collection: string, list: string, format = 'csv') => {
 const back = (collection: string, file: string, as: string, ...more: string[]) =>
   answer(['import', file, '--as', as, '--collection', at(collection), ...more]);
 
-describe('a list of the books that goes out and comes back', { timeout: 240_000 }, () => {
+describe('a list of the books that goes out and comes back', () => {
   beforeAll(async () => {
     await copyDemo(at('demo'));
     const file = new Database(join(at('demo'), 'collection.sqlite'));
@@ -55,7 +55,7 @@ describe('a list of the books that goes out and comes back', { timeout: 240_000 
       `INSERT OR REPLACE INTO decision (car_id, decided_on, choice, recommended, overruled, reason) VALUES (1, '2025-01-02', 'leave', 'restore', '["scarce","original finish"]', 'a "gift"')`,
     );
     file.close();
-  }, 120_000);
+  });
 
   it.each(['csv', 'xlsx', 'jsonl'])('has every lot with all its costs (%s)', async format => {
     const before = rowsOf('demo', 'lot', 'lot_cost');

@@ -51,7 +51,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** One day at the bench, from an empty folder to the report; each step stands on the one before. */
-describe('the command line', { timeout: 60_000 }, () => {
+describe('the command line', () => {
   it('tries an import without leaving anything behind', async () => {
     const reference = file('reference.csv', referenceRows);
     const tried = await answer(on('import', reference, '--as', 'reference', '--dry-run'));
@@ -213,7 +213,7 @@ describe('the command line', { timeout: 60_000 }, () => {
   });
 });
 
-it('takes nothing in when it is interrupted, and closes the collection', { timeout: 60_000 }, async () => {
+it('takes nothing in when it is interrupted, and closes the collection', async () => {
   const dir = join(folder, 'Interrupted');
   const lines = Array.from({ length: 120_000 }, (_, i) => `S-${i},Casting ${i % 50}`).join('\n');
   const many = file('many.csv', `inventory_number,casting\n${lines}`);

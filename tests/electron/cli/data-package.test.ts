@@ -53,7 +53,7 @@ const expectValid = async (base: string) => {
   return rows;
 };
 
-describe('a Data Package', { timeout: 240_000 }, () => {
+describe('a Data Package', () => {
   beforeAll(() => copyDemo(at('demo')), 120_000);
 
   it('of a market to share is read by another program, by its profile and its types', async () => {

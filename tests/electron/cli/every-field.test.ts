@@ -74,7 +74,7 @@ const told = (name: string) => {
   return rows;
 };
 
-describe('every field that a car has', { timeout: 60_000 }, () => {
+describe('every field that a car has', () => {
   it('has a column that goes out and one that comes back', async () => {
     writeFileSync(at('list.csv'), written.join('\n'));
     await answer(['import', at('list.csv'), '--as', 'lot', '--collection', at('first')]);

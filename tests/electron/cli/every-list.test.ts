@@ -98,13 +98,13 @@ const contentOf = async (collection: string, list: List) => {
     .sort();
 };
 
-describe('every list that goes out', { timeout: 60_000 }, () => {
+describe('every list that goes out', () => {
   beforeAll(async () => {
     for (const list of names) {
       writeFileSync(at(`${list}.csv`), lists[list].join('\r\n'));
       await takeIn('shelf', list, at(`${list}.csv`));
     }
-  }, 60_000);
+  });
 
   it.each(['csv', 'xlsx', 'jsonl'])('fills a new collection with the same content (%s)', async format => {
     const again = `again-${format}`;

@@ -34,13 +34,13 @@ const out = (list: string, format: string, from = 'shelf') => {
   return answer(['export', list, '--collection', at(from), '--out', file]).then(made => ({ file, made }));
 };
 
-describe('a list that goes out whole', { timeout: 120_000 }, () => {
+describe('a list that goes out whole', () => {
   beforeAll(async () => {
     writeFileSync(at('reference.csv'), reference.join('\r\n'));
     writeFileSync(at('sales.csv'), sales.join('\r\n'));
     await answer(['import', at('reference.csv'), '--as', 'reference', '--collection', at('shelf')]);
     await answer(['import', at('sales.csv'), '--as', 'sales', '--collection', at('shelf')]);
-  }, 120_000);
+  });
 
   it('is CSV after RFC 4180 with our import’s headings, and nothing in it can run', async () => {
     const { file, made } = await out('reference', 'csv');

@@ -24,7 +24,7 @@ const valued = async () => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 it('a list and six jotted sales of a stranger become values and decisions in a few commands', {
-  timeout: 240_000,
+  timeout: 600_000,
 }, async () => {
   const list = practice('my-cars.csv');
   const imported = await on('import', list, '--as', 'lot');
@@ -74,7 +74,7 @@ it('a list and six jotted sales of a stranger become values and decisions in a f
   console.log(`The first hour on the command line: 7 of 7 cars valued and weighed after ${answers} answers.`);
 });
 
-it('a belief gives as many cars a value as it was said to', { timeout: 240_000 }, async () => {
+it('a belief gives as many cars a value as it was said to', async () => {
   const own = join(folder, 'believed');
   const at = (command: string, ...args: string[]) => answer([command, ...args, '--collection', own]);
   const list = join(folder, 'tractors.csv');

@@ -20,7 +20,7 @@ const canConvert = ((): boolean => {
   }
 })();
 
-describe.skipIf(!canConvert)('a list as XLSX, opened by LibreOffice', { timeout: 240_000 }, () => {
+describe.skipIf(!canConvert)('a list as XLSX, opened by LibreOffice', () => {
   it('has the same rows as the CSV, with typed cells and nothing that runs', async () => {
     writeFileSync(
       at('sales.csv'),

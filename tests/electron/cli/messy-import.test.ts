@@ -11,7 +11,7 @@ const messy = (name: string) => fileURLToPath(new URL(`../../fixtures/messy/${na
 const on = (name: string, ...more: string[]) =>
   answer(['import', messy(name), '--collection', join(folder, 'collection'), ...more]);
 
-describe('the command line takes lists as people keep them', { timeout: 120_000 }, () => {
+describe('the command line takes lists as people keep them', () => {
   it('the reference, a lot and sales, each with what was refused and why', async () => {
     const reference = await on('club-list.xlsx', '--as', 'reference');
     expect(reference).toMatchObject({ accepted: 7, duplicates: 1 });

@@ -30,7 +30,7 @@ const sales = [
   '8/8/26, Silver Kite aqua C6, $25',
 ];
 
-describe('from a list and some sales to values, on an empty reference', { timeout: 120_000 }, () => {
+describe('from a list and some sales to values, on an empty reference', () => {
   beforeAll(async () => {
     await on('import', file('list.csv', list), '--as', 'lot');
     await on('read-sales', file('sales.txt', sales), '--add');

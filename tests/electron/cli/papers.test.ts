@@ -33,7 +33,7 @@ it('gallery and report --definition on the command line', async () => {
   const accessible = join(folder, 'accessible.pdf');
   await answer(['report', '--collection', dir, '--standard', 'ua-1', '--changes', '--out', accessible]);
   expect(readFileSync(accessible, 'latin1')).toContain('<pdfuaid:part>1</pdfuaid:part>');
-}, 120_000);
+});
 
 it('a bid on the command line knows what delivery costs, and what was saved with the lot', async () => {
   const dir = join(folder, 'seen');

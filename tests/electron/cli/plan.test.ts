@@ -11,7 +11,7 @@ import { answer, playworn } from './run-command.ts';
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
 const collection = join(folder, 'collection');
 
-describe('playworn plan', { timeout: 120_000 }, () => {
+describe('playworn plan', () => {
   beforeAll(async () => {
     const file = join(folder, 'list.csv');
     writeFileSync(file, 'inventory_number,casting,grade\nQ-1,Tallow,4\n');

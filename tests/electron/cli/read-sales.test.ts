@@ -25,7 +25,7 @@ const recorded = () => {
   }
 };
 
-describe('sales jotted down one a line', { timeout: 120_000 }, () => {
+describe('sales jotted down one a line', () => {
   beforeAll(() =>
     answer(['import', strangers('reference.csv'), '--as', 'reference', '--collection', collection]),
   );

@@ -59,7 +59,7 @@ const tables = { tables: [...referenceTables, 'casting_part', 'casting_feature',
 const without = ['casting_part.position'];
 const contentOf = (name: string) => contentHash(at(name), { ...tables, without });
 
-describe('all that a reference says', { timeout: 60_000 }, () => {
+describe('all that a reference says', () => {
   it('goes out in the columns that import reads, and comes back', async () => {
     // A description says of several columns what they say one by one.
     const read = ourColumns.reference.map(({ name }) => name).filter(name => name !== 'description');

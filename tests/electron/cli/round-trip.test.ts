@@ -39,7 +39,7 @@ const carriedOver = async (from: string, format: 'csv' | 'xlsx') => {
   return { taken, before: rowsOf(before), after: rowsOf(after) };
 };
 
-describe('a list that goes out and comes back', { timeout: 240_000 }, () => {
+describe('a list that goes out and comes back', () => {
   it('has every car of the demo with all that its owner wrote, as CSV and as XLSX', async () => {
     await copyDemo(at('demo'));
     for (const format of ['csv', 'xlsx'] as const) {

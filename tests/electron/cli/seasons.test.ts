@@ -8,7 +8,7 @@ import { answer, playworn } from './run-command.ts';
 const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
 const collection = join(folder, 'collection');
 
-describe('playworn seasons and bench', { timeout: 120_000 }, () => {
+describe('playworn seasons and bench', () => {
   beforeAll(async () => {
     const file = join(folder, 'list.csv');
     writeFileSync(file, 'inventory_number,casting,grade\nQ-1,Tallow,4\nQ-2,Tallow,5\n');

@@ -9,7 +9,7 @@ const folder = mkdtempSync(join(tmpdir(), 'playworn-test-'));
 const collection = join(folder, 'collection');
 const on = (...words: string[]) => [...words, '--collection', collection];
 
-describe('playworn sets', { timeout: 120_000 }, () => {
+describe('playworn sets', () => {
   beforeAll(async () => {
     const file = (name: string, lines: string[]) => {
       const path = join(folder, name);

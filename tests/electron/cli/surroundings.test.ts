@@ -27,7 +27,7 @@ const beforehand = (code: string): string[] => [
   `data:text/javascript,${encodeURIComponent(code)}`,
 ];
 
-describe('a cell with control characters', { timeout: 60_000 }, () => {
+describe('a cell with control characters', () => {
   it('reaches the terminal in no command', async () => {
     const folder = temporaryFolder();
     const collection = join(folder, 'c');
@@ -55,7 +55,7 @@ describe('a cell with control characters', { timeout: 60_000 }, () => {
   });
 });
 
-describe('a reader that leaves', { timeout: 60_000 }, () => {
+describe('a reader that leaves', () => {
   it.skipIf(process.platform === 'win32')('ends the command without a word about it', async () => {
     const folder = temporaryFolder();
     const collection = join(folder, 'c');
@@ -71,7 +71,7 @@ describe('a reader that leaves', { timeout: 60_000 }, () => {
   });
 });
 
-describe('an interrupt', { timeout: 60_000 }, () => {
+describe('an interrupt', () => {
   const printing = (signals: number) =>
     beforehand(`
       const write = process.stdout.write;
@@ -95,7 +95,7 @@ describe('an interrupt', { timeout: 60_000 }, () => {
   );
 });
 
-describe('a first import', { timeout: 60_000 }, () => {
+describe('a first import', () => {
   it('that is refused leaves no collection behind', async () => {
     const folder = temporaryFolder();
     const deep = join(folder, 'mine', 'cars');
@@ -121,7 +121,7 @@ describe('a first import', { timeout: 60_000 }, () => {
   });
 });
 
-describe('a collection that another program makes just before an import does', { timeout: 60_000 }, () => {
+describe('a collection that another program makes just before an import does', () => {
   it('stays whole', async () => {
     const folder = temporaryFolder();
     const [theirs, here] = [join(folder, 'theirs'), join(folder, 'here')];
@@ -149,7 +149,7 @@ describe('a collection that another program makes just before an import does', {
   });
 });
 
-describe('a file that cannot be read', { timeout: 60_000 }, () => {
+describe('a file that cannot be read', () => {
   it('is named, with what it is', async () => {
     const folder = temporaryFolder();
     const collection = join(folder, 'c');
@@ -185,7 +185,7 @@ describe('a file that cannot be read', { timeout: 60_000 }, () => {
   });
 });
 
-describe('a backup that fails on closing', { timeout: 60_000 }, () => {
+describe('a backup that fails on closing', () => {
   it('is said, and ends with 1', async context => {
     const folder = temporaryFolder();
     const collection = join(folder, 'c');

@@ -18,7 +18,7 @@ const list = file(
 );
 const on = (...args: string[]) => [...args, '--collection', collection];
 
-describe('the command line', { timeout: 60_000 }, () => {
+describe('the command line', () => {
   it('tells of every line what was understood of it, and leaves nothing behind', async () => {
     const { rows, not_understood } = await answer(on('import', list, '--as', 'lot', '--dry-run', '--rows'));
     expect(rows.map(({ line, outcome, not }: Record<string, unknown>) => [line, outcome, not])).toEqual([

@@ -56,7 +56,7 @@ beforeAll(async () => {
   });
   await copyDemo(join(dir, 'Demo'));
   made = await openCollection(join(dir, 'Demo'), { at, host: 'command line' });
-}, 600_000);
+});
 
 afterAll(async () => {
   await collection.close({ at });
@@ -129,7 +129,7 @@ describe('writing the demo', () => {
     const script = fileURLToPath(new URL('../../helpers/demo/demo-digest.ts', import.meta.url));
     const { stdout } = await promisify(execFile)(process.execPath, [script]);
     expect(stdout.trim()).toBe(await demoDigest());
-  }, 60_000);
+  });
 
   it('says that it is the demo, and what day it is there', async () => {
     expect(await readSetting(collection.read.db, 'demo')).toBe('yes');

@@ -34,7 +34,7 @@ mv "$HOME/arguments.part" "$HOME/arguments"
 `;
 
 // The opener has another name elsewhere, and cannot be stood in for by the path.
-describe.skipIf(process.platform !== 'linux')('the browser that is opened', { timeout: 180_000 }, () => {
+describe.skipIf(process.platform !== 'linux')('the browser that is opened', () => {
   it('is given no code that others could read, and comes in once; then the page is gone', async () => {
     const home = temporaryFolder();
     const bin = join(home, 'bin');

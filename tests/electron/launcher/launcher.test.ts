@@ -58,7 +58,7 @@ describe('the Electron that is found', () => {
   });
 });
 
-describe('npm start', { timeout: 180_000 }, () => {
+describe('npm start', () => {
   let home: string;
   beforeAll(() => {
     home = mkdtempSync(join(tmpdir(), 'start-'));

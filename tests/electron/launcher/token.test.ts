@@ -30,7 +30,7 @@ const environmentOf = (pid: number): string =>
     : execFileSync('ps', ['eww', '-p', String(pid)], { encoding: 'utf8' });
 
 // Windows has no ps; its process list is not read here.
-describe.skipIf(process.platform === 'win32')('the token of a running host', { timeout: 180_000 }, () => {
+describe.skipIf(process.platform === 'win32')('the token of a running host', () => {
   let home: string;
   let host: ChildProcess;
   let said = '';
@@ -59,7 +59,7 @@ describe.skipIf(process.platform === 'win32')('the token of a running host', { t
       body: JSON.stringify({ code: address.hash.replace('#code=', '') }),
     });
     ({ token } = await answer.json());
-  }, 180_000);
+  });
   afterAll(async () => {
     if (host.exitCode === null) {
       const ended = new Promise(resolve => host.once('exit', resolve));

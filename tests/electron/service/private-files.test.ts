@@ -23,7 +23,7 @@ const found = async (collection: string) => {
 };
 
 // Windows has no such modes; a user's folders are private there anyway.
-describe.skipIf(process.platform === 'win32')('the files of a collection', { timeout: 120_000 }, () => {
+describe.skipIf(process.platform === 'win32')('the files of a collection', () => {
   it('are their owner’s alone, photographs and backups included', async () => {
     // Made by `playworn demo`, in a process of its own.
     const demo = await demoTemplate();

@@ -9,7 +9,7 @@ describe.skipIf(!executablePath)('looking for breaches', () => {
   let browser: Browser;
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath: executablePath ?? '', args: ['--no-sandbox'] });
-  }, 120_000);
+  });
   afterAll(() => browser?.close());
 
   it('finds each text that is too faint, and none that is not, however often their colours occur', async () => {

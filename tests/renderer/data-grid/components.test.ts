@@ -26,7 +26,7 @@ describe.skipIf(!executable)('components in a real Chromium', () => {
   let gallery: Gallery;
   beforeAll(async () => {
     gallery = await openGallery(executable ?? '');
-  }, 120_000);
+  });
   afterAll(() => gallery?.close());
 
   describe.each(['light', 'dark'] as const)('%s', scheme => {
@@ -68,7 +68,7 @@ describe.skipIf(!executable)('components in a real Chromium', () => {
       await page.keyboard.type('restored');
       await page.keyboard.press('Enter');
     }
-    await page.getByText('16 cars · 80 actions').waitFor({ timeout: 20_000 });
+    await page.getByText('16 cars · 80 actions').waitFor({ timeout: 180_000 });
     for (let car = 1; car <= 16; car += 1)
       expect(await rowTexts(page, car - 1)).toEqual([
         `Q-${car}`,

@@ -83,7 +83,7 @@ export const openGallery = async (executablePath: string): Promise<Gallery> => {
         locale: 'en-US',
       });
       const page = await context.newPage();
-      page.setDefaultTimeout(8000);
+      page.setDefaultTimeout(180_000);
       page.on('console', message => {
         if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
       });

@@ -51,7 +51,7 @@ describe('colours for cars that are painted anyway', () => {
       ),
       { numRuns: 60 },
     );
-  }, 60_000);
+  });
 
   it('are their own where variety counts nothing, and spread where it counts much', async () => {
     const car = (id: number): PaintedCar => ({

@@ -27,7 +27,7 @@ const choices = (least: number): fc.Arbitrary<Choice> =>
     }),
   );
 
-describe('chooseUnderLimits', { timeout: 120_000 }, () => {
+describe('chooseUnderLimits', () => {
   it.each([
     ['uses', 0],
     ['uses of which some free more than they take', -6],

@@ -1,5 +1,6 @@
 import { currencyDecimals } from '../../money.ts';
 import type { Currency, IsoDate } from '../../types.ts';
+import { isMonth } from '../date.ts';
 import { featureColumnsBut } from '../feature-columns.ts';
 import { readBasePaint, readFinishState, readGrade, readParts, readYear } from '../words.ts';
 import { castingOf, findNames } from './casting.ts';
@@ -15,7 +16,7 @@ import { takeAccessory, takeParts } from './parts.ts';
 import { type DateOrders, type Price, takeDay, takePrice } from './price-and-day.ts';
 import { isPlaceNoun, takeNamedFair, takeNamedPlace, takeOffer, takeSource } from './source.ts';
 import { takeFinish, takeRanges, takeYear } from './state.ts';
-import { escaped, fold, newLine, type Span, spanOf, words } from './text.ts';
+import { escaped, fold, type Line, newLine, type Span, spanOf, words } from './text.ts';
 import { fillers } from './vocabulary.ts';
 
 /** The fields that say which car it is; the finish of its body goes with its colour. */
@@ -136,6 +137,12 @@ export const meaningOf = ({ field, meaning }: Pick<OwnWord, 'field' | 'meaning'>
   return read.ok ? (Array.isArray(read.value) ? read.value.join(',') : String(read.value)) || null : null;
 };
 
+/** The number that a line of a list begins with, as "3." and "3)": it says nothing of the car. */
+const takeNumberOfLine = (line: Line): void => {
+  const number = /^\s*\d{1,3}[.)] +(?=[("'‘“]?(\p{L}+))/u.exec(line.rest());
+  if (number && !isMonth(number[1] ?? '')) line.take({ start: 0, end: number[0].length });
+};
+
 /**
  * Reads a line or title of a sale that somebody saw, with the words of the reference and the owner's own.
  * What is not a known casting never becomes one; what is said in two ways, or in a word that people mean
@@ -160,6 +167,7 @@ export const readSaleLine = (text: string, lexicon: Lexicon, habits: SaleLineHab
   if (soldOn) put('sold_on', soldOn, day?.span ?? null);
   const found = habits.price === undefined ? takePrice(line, currency) : null;
   let price = habits.price ?? found?.value ?? null;
+  takeNumberOfLine(line);
   const notSold = line.matches(unsold);
   for (const match of notSold) line.take(spanOf(match));
   if (notSold.length > 0) price = null;

@@ -303,7 +303,7 @@ it('castings that are merged keep all that hangs on them, and a merge that is un
     { numRuns: 30 },
   );
   expect(merged).toBeGreaterThanOrEqual(30);
-}, 240_000);
+});
 
 it('moves the rows of every table that refers to a casting, a release or a variation', async () => {
   const { write } = await newCollection();

@@ -80,7 +80,7 @@ const finished = fc
   );
 
 it('finishing work and undoing it leaves every row as it was, the shelf included', {
-  timeout: 120_000,
+  timeout: 600_000,
 }, async () => {
   const { api, carId, donorCarId, jobId, shelfId, rows } = await benched();
   const bare = rows();

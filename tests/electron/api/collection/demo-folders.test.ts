@@ -18,7 +18,7 @@ describe('making the demo', () => {
   });
 
   it('leaves nothing when it is cancelled, and nothing of anybody’s is removed', {
-    timeout: 120_000,
+    timeout: 600_000,
   }, async () => {
     const { api, session } = newService();
     const { demoDir } = session.options;

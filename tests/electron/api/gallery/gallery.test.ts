@@ -39,7 +39,7 @@ const shelf = async () => {
   return service;
 };
 
-describe('gallery.make', { timeout: 120_000 }, () => {
+describe('gallery.make', () => {
   it('says what each car is and what was done, and nothing of values, prices, places and people', async () => {
     const { api, dir } = await shelf();
     const out = join(dir, 'gallery');

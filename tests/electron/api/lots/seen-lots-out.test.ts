@@ -63,7 +63,7 @@ const saidOf = async (api: Api) => {
   };
 };
 
-describe('a lot that was only seen, in lists that go out and come back', { timeout: 120_000 }, () => {
+describe('a lot that was only seen, in lists that go out and come back', () => {
   it.each(['csv', 'xlsx', 'jsonl'] as const)(
     'comes back as seen, with its bid and its cars (%s)',
     async format => {

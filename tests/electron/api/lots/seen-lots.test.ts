@@ -76,7 +76,7 @@ const saidOf = async ({ api }: Shelf, setId: number) => {
 const newSet = async ({ api, reference: { dovetail, oxbow } }: Shelf) =>
   (await api.castingSets.create({ name: 'Both', castingIds: [dovetail, oxbow] })).id;
 
-describe('a lot that was only seen', { timeout: 240_000 }, () => {
+describe('a lot that was only seen', () => {
   it('changes nothing that is summed, listed for others or advised, until it is bought', async () => {
     const plain = await shelf();
     const seen = await shelf();

@@ -113,7 +113,7 @@ const numberOf = (i: number) => `#${i}_*Q$\\${i}`;
 const kinds = ['collection', ...paperKinds, 'labels'] as const;
 const ofOneCar = new Set<string>(['dossier', 'sale-sheet', 'claim', 'bench-sheet']);
 
-describe.skipIf(!canReadPdf)('every kind of paper', { timeout: 240_000 }, () => {
+describe.skipIf(!canReadPdf)('every kind of paper', () => {
   it.each(kinds)('with words that are markup, of other scripts, long or unprintable: %s', async kind => {
     const { api, lotId, ids } = await shelf();
     const pdfOf = async (index: number, standard: 'a-2a' | 'ua-1') => {
@@ -177,7 +177,7 @@ const plainPaper = async (
   return { made, pdf: Buffer.from(await (await api.reports.file({ token: made.token })).arrayBuffer()) };
 };
 
-describe.skipIf(!canReadPdf)('a collection with next to nothing in it', { timeout: 240_000 }, () => {
+describe.skipIf(!canReadPdf)('a collection with next to nothing in it', () => {
   it.each(kinds)('without a car, and without a reference: %s', async kind => {
     const { api } = await newCollectionService();
     if (kind === 'want-list' || kind === 'ledger') {

@@ -164,7 +164,7 @@ const linesOf = ({ blocks }: { blocks: readonly object[] }): string[] =>
 const statementsOf = ({ blocks }: PaperDocument): string[] =>
   blocks.flatMap(block => (block.kind === 'paragraph' && block.tone === 'statement' ? [block.text] : []));
 
-describe('a car whose factory finish is not whole', { timeout: 240_000 }, () => {
+describe('a car whose factory finish is not whole', () => {
   it('is never named by a list, a paper, a report or the gallery without its state', async () => {
     await fc.assert(
       fc.asyncProperty(drawnCars, async cars => {

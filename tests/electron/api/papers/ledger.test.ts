@@ -72,7 +72,7 @@ const fileOf = async (api: Api, wanted: Omit<Parameters<Api['papers']['make']>[0
 
 const year = { from: '2025-01-01', to: '2025-12-31' };
 
-describe('the ledger of a year', { timeout: 60_000 }, () => {
+describe('the ledger of a year', () => {
   it('has as a table every entry on its day, with the rate, its day and where it is from', async () => {
     const rows = readRfc4180((await fileOf(await shelf(), { ...year, format: 'csv' })).toString('utf8'));
     const [head, ...lines] = rows;

@@ -71,7 +71,7 @@ const paper = async (api: Api, kind: PaperKind, wanted: Wanted = {}) =>
 const report = async (api: Api, wanted: Omit<Parameters<Api['reports']['make']>[0], 'format'>) =>
   fetched(api, await resultOf(await api.reports.make({ format: 'pdf', ...wanted })));
 
-describe('papers', { timeout: 120_000 }, () => {
+describe('papers', () => {
   it('say of every car what its state is, and are the same bytes twice', async () => {
     const { api, idOf, lotId } = await shelf();
     const carId = idOf('Q-2');

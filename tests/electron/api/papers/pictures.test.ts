@@ -50,7 +50,7 @@ const shelf = async (api: Api) => {
 /** How many photographs stand on a paper: the report has one on its cover, too; the buyer is shown the car as it is. */
 const shown: Partial<Record<string, number>> = { collection: 3, dossier: 2, claim: 2, 'sale-sheet': 1 };
 
-describe.skipIf(!canReadPdf)('the photographs of papers', { timeout: 60_000 }, () => {
+describe.skipIf(!canReadPdf)('the photographs of papers', () => {
   it.each(['collection', ...paperKinds, 'labels'] as const)(
     'stand upright in it, without place and camera: %s',
     async kind => {

@@ -43,7 +43,7 @@ const madeOf = async (options: Options) => {
   return made;
 };
 
-describe('papers and lists', { timeout: 120_000 }, () => {
+describe('papers and lists', () => {
   it('are the same bytes of the same data and day, whatever the hour and the folder', async () => {
     const one = await madeOf({ hour: 8 });
     const other = await madeOf({ hour: 21 });

@@ -41,7 +41,7 @@ const shelf = async () => {
   return { ...service, lotId, idOf, variations };
 };
 
-describe('what changed since the last report', { timeout: 120_000 }, () => {
+describe('what changed since the last report', () => {
   it('is nothing where nothing changed', async () => {
     const { api } = await shelf();
     expect(await textOf(api)).toMatch(

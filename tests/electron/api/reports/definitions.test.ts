@@ -19,7 +19,7 @@ const shelf = async () => {
   return service;
 };
 
-describe('named reports', { timeout: 120_000 }, () => {
+describe('named reports', () => {
   it('are made again by what was chosen, and noted with total and SHA-256 where they are saved', async () => {
     const { api } = await shelf();
     const wanted = { format: 'pdf' as const, title: 'For the insurer', withoutPlaces: true };
