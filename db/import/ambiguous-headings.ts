@@ -43,7 +43,7 @@ const looks: Record<string, (text: string) => number | boolean> = {
       text,
     ),
   // Whether it has one says not where it is.
-  location: text => (/^(?:yes|no|y|n|none|ja|nein|nee|oui|non|s[ií])$|\borig/i.test(text) ? 0 : 0.3),
+  location: text => (/^(?:yes|no|y|n|none|ja|nein|nee|oui|non|s[ií])$|\borig/i.test(text) ? 0 : 0.25),
   // Nobody is called by an amount, a day, or a way in which things change hands.
   seller: text =>
     isDay(text) || isAmount(text) || /^(?:gift|purchased?|transfer|bequest|donation|exchange)\b/i.test(text)

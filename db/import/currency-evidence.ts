@@ -65,8 +65,8 @@ export const settleCurrencies = (
     const headed = currenciesOfHeading(column, own);
     const [ofHeading] = headed;
     const other = evidence.otherThan(own);
-    const said = bareCurrency[column] ?? (headed.length === 0 ? bareCurrency['*'] : undefined);
-    const isOwn = headed.length === 0 && (other === null || currency !== undefined);
+    const said = bareCurrency[column] ?? (headed.length === 1 ? undefined : bareCurrency['*']);
+    const isOwn = currency !== undefined || (headed.length === 0 && other === null);
     evidence.bareIn = said ?? (headed.length === 1 && ofHeading ? ofHeading : isOwn ? own : null);
     if (bare === 0) continue;
     if (said) learned.push({ ...seen, value: said, from: 'your answer' });

@@ -270,10 +270,10 @@ export class Learner {
     else {
       questions.push({ column: heading, kind: 'dates', choices: ['dmy', 'mdy'], ...seen(open) });
       warnings.push(
-        isDenied && !evidence.isContradictory()
-          ? `"${heading}" says another order than its dates show; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
-          : evidence.isContradictory()
-            ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
+        evidence.isContradictory()
+          ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
+          : isDenied
+            ? `"${heading}" says another order than its dates show; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
             : `"${heading}" has ${open.cells} dates that can be read day first or month first, and none that shows which; they are saved as written until an order is chosen.`,
       );
     }

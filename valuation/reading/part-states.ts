@@ -46,10 +46,10 @@ const noPackaging = new RegExp(
   `^(?:(?:no|without|w/o|not in|ohne|keine?|sans|pas de|zonder|geen|sin|senza) (?:(?:the|its|an?|any|original|orig\\.?) )*(?:${packagings})|(?:${packagings}) (?:is )?(?:missing|gone|lost|fehlt|manque)|not boxed|un-?boxed|un-?carded|loose|lose|0)\\W*$`,
   'i',
 );
-/** Of a packaging, one may be a grade or a yes, and a letter may stand for much. */
 const nothing = /^0(?:[.,]0)?(?: ?\/ ?10)?$/;
 /** A grade with a remark in brackets, as "4 (2 flat)". */
 const gradeAndRemark = /^(c? ?\d{1,2}(?:[.,]5)?) *\(([^()]+)\)$/i;
+/** Of a packaging, one may be a grade or a yes, and a letter may stand for much. */
 const open = /^1$|\?|^\p{L}{1,2}$|^(?:maybe|perhaps|unknown|not sure|possibly)$/iu;
 
 /**

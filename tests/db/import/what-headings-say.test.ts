@@ -77,6 +77,14 @@ test('under a heading of several currencies bare amounts wait, and each is offer
     },
   ]);
   expect(rejected).toMatchObject([{ reason: expect.stringContaining('"120" names no currency') }]);
+  const answers = [{ currency: 'NOK' }, { bareCurrency: { 'pris (kr)': 'NOK' } }] as const;
+  for (const answer of answers) {
+    const said = await take(collection, list, { as: 'sales', dryRun: true, rows: true, ...answer });
+    expect(said.rows?.at(-1)?.fields).toMatchObject({ price: 120, currency: 'NOK' });
+  }
+  const two = fileOf('sold on,price £/€,casting\n2025-03-14,120,Osmerry\n');
+  const said = await take(collection, two, { as: 'sales', dryRun: true, rows: true, currency: 'EUR' });
+  expect(said.rows?.at(-1)?.fields).toMatchObject({ price: 120, currency: 'EUR' });
 });
 
 test('marks out of ten under the names of parts are their states, and no kinds of them', async () => {
