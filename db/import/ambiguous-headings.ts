@@ -24,6 +24,8 @@ const isDay = (text: string): boolean =>
 const isAmount = (text: string): boolean => !isDay(text) && readPaid(text, 'USD', {}).ok;
 const places = new Set(countries.map(country => country.toLowerCase()));
 
+const yesOrNo = /^(?:yes|no|y|n|none|ja|nein|nee|oui|non|s[ií])$/i;
+
 /** How much a text looks like what a column of ours holds, between 0 and 1. */
 const looks: Record<string, (text: string) => number | boolean> = {
   bought_on: isDay,
@@ -39,11 +41,10 @@ const looks: Record<string, (text: string) => number | boolean> = {
   country: text => places.has(text.toLowerCase()),
   // A number or a letter is the box in which it is kept.
   packaging: text =>
-    /^(?:yes|no|y|n|x|none|ja|nein|nee|oui|non|s[ií])$|box|card|blister|carton|caja|doos|scatola|bo[iî]te|\bbag|^c ?\d|repro|orig/i.test(
-      text,
-    ),
+    yesOrNo.test(text) ||
+    /^x$|box|card|blister|carton|caja|doos|scatola|bo[iî]te|\bbag|^c ?\d|repro|orig/i.test(text),
   // Whether it has one says not where it is.
-  location: text => (/^(?:yes|no|y|n|none|ja|nein|nee|oui|non|s[ií])$|\borig/i.test(text) ? 0 : 0.25),
+  location: text => (yesOrNo.test(text) || /\borig/i.test(text) ? 0 : 0.25),
   // Nobody is called by an amount, a day, or a way in which things change hands.
   seller: text =>
     isDay(text) || isAmount(text) || /^(?:gift|purchased?|transfer|bequest|donation|exchange)\b/i.test(text)

@@ -63,15 +63,14 @@ export const settleCurrencies = (
     const { heading: column, bare, examples } = evidence;
     const seen = { column, kind: 'currency' as const, cells: bare, examples };
     const headed = currenciesOfHeading(column, own);
-    const [ofHeading] = headed;
+    const ofHeading = headed.length === 1 ? headed[0] : undefined;
     const other = evidence.otherThan(own);
-    const said = bareCurrency[column] ?? (headed.length === 1 ? undefined : bareCurrency['*']);
+    const said = bareCurrency[column] ?? (ofHeading ? undefined : bareCurrency['*']);
     const isOwn = currency !== undefined || (headed.length === 0 && other === null);
-    evidence.bareIn = said ?? (headed.length === 1 && ofHeading ? ofHeading : isOwn ? own : null);
+    evidence.bareIn = said ?? ofHeading ?? (isOwn ? own : null);
     if (bare === 0) continue;
     if (said) learned.push({ ...seen, value: said, from: 'your answer' });
-    else if (headed.length === 1 && ofHeading)
-      learned.push({ ...seen, value: ofHeading, from: 'its heading' });
+    else if (ofHeading) learned.push({ ...seen, value: ofHeading, from: 'its heading' });
     else if (evidence.bareIn === null)
       questions.push({ ...seen, choices: [...new Set([...headed, ...(other ? [other] : []), own])] });
   }

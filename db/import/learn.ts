@@ -235,12 +235,13 @@ export class Learner {
     const { column } = evidence;
     const open = evidence.of('open');
     const chosen = choice<DateOrder>(this.#options.dateOrder, column.heading);
-    const certain = evidence.certain();
-    const other = certain || evidence.isContradictory() ? null : agreed(this.#days);
     const { heading } = column;
     const headed = orderOfHeading(heading);
+    const certain = evidence.certain();
+    const isContradictory = evidence.isContradictory();
     // A heading that its own cells speak against settles nothing, and neither do they.
-    const isDenied = headed !== null && (evidence.isContradictory() || (certain && certain.value !== headed));
+    const isDenied = headed !== null && (isContradictory || (certain !== null && certain.value !== headed));
+    const other = headed || certain || isContradictory ? null : agreed(this.#days);
     const found = isDenied ? null : (headed ?? ((certain ?? other)?.value as DateOrder | undefined) ?? null);
     column.dateOrder = chosen ?? found;
     if (column.dateOrder)
@@ -258,19 +259,17 @@ export class Learner {
       });
     if (chosen || open.cells === 0) return;
     const { warnings } = this.#mapping;
-    if (headed && !isDenied) return;
-    if (certain && !isDenied)
+    const first = found === 'dmy' ? 'day' : 'month';
+    if (found !== null && headed === null)
       warnings.push(
-        `"${heading}" is read ${certain.value === 'dmy' ? 'day' : 'month'} first, as ${certain.shown.cells} of its dates can only be read so.`,
+        certain
+          ? `"${heading}" is read ${first} first, as ${certain.shown.cells} of its dates can only be read so.`
+          : `"${heading}" is read ${first} first, as the dates of "${other?.column}" are.`,
       );
-    else if (other && !isDenied)
-      warnings.push(
-        `"${heading}" is read ${other.value === 'dmy' ? 'day' : 'month'} first, as the dates of "${other.column}" are.`,
-      );
-    else {
+    if (found === null) {
       questions.push({ column: heading, kind: 'dates', choices: ['dmy', 'mdy'], ...seen(open) });
       warnings.push(
-        evidence.isContradictory()
+        isContradictory
           ? `"${heading}" has dates with the day first and dates with the month first; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`
           : isDenied
             ? `"${heading}" says another order than its dates show; the ${open.cells} that can be read both ways are saved as written until an order is chosen.`

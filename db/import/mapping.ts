@@ -15,7 +15,13 @@ import type { Table } from './files/table.ts';
 import { guessColumns } from './guess-columns.ts';
 import { isOfNames, meaningsByWords } from './heading-words.ts';
 import { type RecognisedHeading, recogniseHeadings } from './recognise-headings.ts';
-import { type ColumnView, ImportFileError, type ImportOptions, MissingColumnError } from './types.ts';
+import {
+  type ColumnView,
+  ImportFileError,
+  type ImportKind,
+  type ImportOptions,
+  MissingColumnError,
+} from './types.ts';
 
 /** How the columns of a file become ours. */
 export interface Mapping {
@@ -52,6 +58,13 @@ const notReadBack: ReadonlySet<string> = new Set(
 /** The second of two such headings has its number behind it. */
 const currencyAlone = /^(?:\p{Sc}|USD|EUR|GBP|CAD|AUD|CHF|JPY)(?: \(\d\))?$/u;
 
+/** What a heading that is a currency alone, as "Sold, £", means behind another one. */
+const amountBehind = (as: ImportKind, before: string): RecognisedHeading => {
+  const isSold = recogniseHeadings(as, before).some(({ ours }) => ours === 'sold_on');
+  const ours = as === 'sales' ? 'price' : isSold ? 'sold_for' : 'price_paid';
+  return { ours, how: 'recognised' };
+};
+
 const sameHeading = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 /**
@@ -75,12 +88,6 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
         `"${our}" is not one of our columns; they are ${ours.map(column => column.name).join(', ')}.`,
       );
   }
-  /** What a heading that is a currency alone, as "Sold, £", means behind another one. */
-  const amountBehind = (before: string): RecognisedHeading => {
-    const isSold = recogniseHeadings(options.as, before).some(({ ours: name }) => name === 'sold_on');
-    const lot = isSold ? 'sold_for' : 'price_paid';
-    return { ours: options.as === 'lot' ? lot : 'price', how: 'recognised' };
-  };
   const chosen = table.headings.map(heading =>
     Object.entries(options.map).find(([theirs]) => sameHeading(theirs, heading)),
   );
@@ -97,7 +104,7 @@ export const mapColumns = (table: Table, options: ImportOptions, complete = true
     const state = options.as === 'lot' && !isOurs ? stateMeant(heading, names, texts[index] ?? []) : null;
     if (state !== null) return [{ ours: state, how: 'recognised' }];
     if (found.length === 0 && options.as !== 'reference' && currencyAlone.test(heading))
-      return [amountBehind(table.headings[index - 1] ?? '')];
+      return [amountBehind(options.as, table.headings[index - 1] ?? '')];
     // A stranger's "lot" is more often a number in a catalogue than a lot of this collection.
     return found.filter(
       ({ ours: name }) =>

@@ -1,5 +1,6 @@
 import { featureColumns } from '../../../valuation/reading/feature-columns.ts';
 import { isAboutFinish } from '../../../valuation/reading/propose.ts';
+import { wanting, wantingFirst } from '../../../valuation/reading/sale-line/vocabulary.ts';
 import { readBasePaint, readYear } from '../../../valuation/reading/words.ts';
 import { type VariationFeature, variationFeatures } from '../../../valuation/words.ts';
 import type { LoadedReference, Match } from '../../reference/match.ts';
@@ -78,8 +79,11 @@ const takeFeature = (
   };
 };
 
-const wish =
-  /^[^\p{L}]*(?:wtb|want(?:ed)? to buy|wanted|looking for|in search of|still need(?:ed)?|suche|gesucht|cherche|zoek|cerco|busco)(?!\p{L})|^[^:]{0,20}?(?<!\p{L})(?:want(?:ed|s)?|wish(?:es|list)?|looking for|to find|gesucht|suche|recherche|cherche|gezocht|cercasi|busco)(?!\p{L})[^:]{0,12}:/iu;
+const wish = new RegExp(
+  `^[^\\p{L}]*(?:${wanting}|${wantingFirst}|still need(?:ed)?)(?!\\p{L})|` +
+    '^[^:]{0,20}?(?<!\\p{L})(?:want(?:ed|s)?|wish(?:es|list)?|looking for|to find|gesucht|suche|recherche|cherche|gezocht|cercasi|busco)(?!\\p{L})[^:]{0,12}:',
+  'iu',
+);
 
 /**
  * Refuses a line that names a maker, a series or a place to put cars and nothing else, as above the rows of a

@@ -123,12 +123,12 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
     if (!row.has('own_estimate')) return null;
     const cell = row.cell('own_estimate');
     const named = currencyOfEstimate(cell, reporting);
-    if (named === 'none' && bareEstimatesIn === null) {
+    const known = named !== null && named !== 'none' && isCurrency(named) ? named : reporting;
+    const currency = named === 'none' ? bareEstimatesIn : known;
+    if (currency === null) {
       row.miss('own_estimate', whyBareIsOpen(cell));
       return null;
     }
-    const isNamed = named !== null && named !== 'none' && isCurrency(named);
-    const currency = isNamed ? named : named === 'none' ? (bareEstimatesIn ?? reporting) : reporting;
     const isOwn = currency === reporting;
     const other = isOwn ? null : estimateIn(currency)(cell);
     const read = other?.ok ? other.value : row.read('own_estimate', estimate);

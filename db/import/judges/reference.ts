@@ -32,8 +32,8 @@ const several =
  */
 const featureText = (row: RowReader, column: string): string => {
   const text = row.takeText(column);
-  const isOurs = row.habits.mapping.columns.some(({ heading }) => heading === 'base_paint');
-  if (!several.test(text) || isOurs) return text;
+  const isOurs = () => row.habits.mapping.columns.some(({ heading }) => heading === 'base_paint');
+  if (!several.test(text) || isOurs()) return text;
   row.miss(column, `"${text}" are several values: give each variation a row of its own`);
   delete row.fields[column];
   return '';

@@ -1,7 +1,16 @@
 import type { FoundName } from './casting.ts';
 import { type Lexicon, wordsOf } from './lexicon.ts';
 import { type Line, words } from './text.ts';
-import { bodyless, carsWord, kindsOfCars, numberWord, partNoun, repro } from './vocabulary.ts';
+import {
+  bodyless,
+  carsWord,
+  kindsOfCars,
+  numberWord,
+  partNoun,
+  repro,
+  wanting,
+  wantingFirst,
+} from './vocabulary.ts';
 
 /** Why a line is no sale of one car. */
 export type NotASale = 'lot' | 'not a car' | 'no price' | 'no date';
@@ -96,5 +105,5 @@ export const kindOf = (line: Line, names: FoundName[], lexicon: Lexicon): 'lot' 
   isNoCar(line, names, accessoriesOf(lexicon)) ? 'not a car' : isLot(line, names) ? 'lot' : null;
 
 export const unsold = words(
-  "unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve (?:was )?(?:not|never) (?:met|reached)|(?:did not|didn't|failed to|not) (?:meet|make|reach|hit)(?:ing)? (?:the |its )?reserve|not paid|unpaid|never paid|invendu|wtb|want(?:ed)? to buy|(?:will|would|can) pay|looking for|in search of|(?<=^ *)(?:wanted|suche|gesucht|cherche|recherche|zoek|gezocht|cerco|busco)",
+  `unsold|not sold|no bids?|no sale|(?:did not|didn't|failed to) sell|nicht verkauft|reserve (?:was )?(?:not|never) (?:met|reached)|(?:did not|didn't|failed to|not) (?:meet|make|reach|hit)(?:ing)? (?:the |its )?reserve|not paid|unpaid|never paid|invendu|${wanting}|(?:will|would|can) pay|(?<=^ *)(?:${wantingFirst}|recherche|gezocht)`,
 );

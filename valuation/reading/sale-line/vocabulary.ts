@@ -97,6 +97,9 @@ export const aboutPart =
 
 export const without =
   'missing|msg|without|w/o|no|lacks|lacking|lost|minus|ohne|sans|sin|senza|zonder|fehlende|fehlen|fehlt';
+/** That a car is wanted: anywhere in a line, and where it begins the line. Common practice, no source. */
+export const wanting = 'wtb|want(?:ed)? to buy|looking for|in search of';
+export const wantingFirst = 'wanted|suche|gesucht|cherche|zoek|cerco|busco';
 export const gone =
   'missing|msg|gone|lost|absent|lacking|fehlt|fehlen|fehlend|manquant|manquante|manquantes|ontbreekt|ontbreken|mancante|mancanti|falta|faltan';
 export const repro =
