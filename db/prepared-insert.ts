@@ -45,10 +45,11 @@ export const preparedInsert = (
       columns = Object.keys(row);
       defaults = defaultsOf(sqlite, table, columns);
     }
+    const all = Object.values(row);
     let said = 0;
     let count = 0;
-    for (let i = columns.length - 1; i >= 0; i--) {
-      const value = row[columns[i] as string];
+    for (let i = all.length - 1; i >= 0; i--) {
+      const value = all[i];
       const isSaid = value !== defaults[i];
       if (isSaid) backwards[count++] = value;
       said = said * 2 + (isSaid ? 1 : 0);

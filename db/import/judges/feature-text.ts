@@ -74,6 +74,8 @@ export class FeatureTexts {
   readonly #words: readonly OwnWord[];
   readonly #marks = new Map<number, Marks>();
   readonly #stems = new Map<string, readonly string[]>();
+  /** Many castings have the same beginnings. */
+  readonly #patterns = new Map<string, RegExp>();
   readonly #known = new Map<string, FeatureReading>();
   readonly #lexicons = new Map<string, ReturnType<typeof makeLexicon>>();
   #colours: ReadonlySet<string> | null = null;
@@ -137,7 +139,14 @@ export class FeatureTexts {
       ...this.#reference.releasesOf(castingId).map(({ name }) => name),
     ];
     const stems = new Set(named.flatMap(one => this.#stemsOfName(one)));
-    return stems.size === 0 ? null : new RegExp([...stems].map(escaped).join('|'), 'i');
+    if (stems.size === 0) return null;
+    const source = [...stems].sort().map(escaped).join('|');
+    const known = this.#patterns.get(source);
+    if (known) return known;
+    const made = new RegExp(source, 'i');
+    if (this.#patterns.size >= 5000) this.#patterns.clear();
+    this.#patterns.set(source, made);
+    return made;
   }
 
   /** Castings share most of their features' names. */

@@ -90,9 +90,10 @@ const wish = new RegExp(
  * list, or a car that its owner wishes for.
  */
 export const notOwned = (reference: LoadedReference, row: RowReader): Judged | null => {
+  if (row.filled !== 1) return null;
   const column = row.written('casting') ? 'casting' : 'description';
   const text = row.written(column);
-  if (text === '' || row.filled !== 1) return null;
+  if (text === '') return null;
   if (reference.isRange(text))
     return {
       outcome: 'rejected',
@@ -148,14 +149,24 @@ export const identityReader = (
 
   return (row: RowReader): Identity => {
     const written: Record<string, string> = {};
-    /** What is compared with the reference: what was not understood is no reason that nothing fits. */
-    const understood: Record<string, string> = {};
     const remarks: string[] = [];
     let known = root;
-    let isOpen = false;
+    /** Columns of which something was not understood. */
+    const open: string[] = [];
     const understand = (column: string, text: string): void => {
-      written[column] = understood[column] = text;
+      written[column] = text;
       known = withText(known, column, text);
+    };
+    const leaveOpen = (column: string, text: string): void => {
+      written[column] = text;
+      open.push(column);
+    };
+    let near: string | null = null;
+    /** What is compared with the reference: what was not understood is no reason that nothing fits. */
+    const understood = (): Record<string, string> => {
+      const texts: Record<string, string> = near === null ? { ...written } : { ...written, casting: near };
+      for (const column of open) delete texts[column];
+      return texts;
     };
     for (const column of ranges) {
       const text = row.takeText(column);
@@ -164,14 +175,11 @@ export const identityReader = (
       row.fields[column] = tidy(text);
     }
     const matched = (): Match => {
-      known.match ??= reference.match(understood);
+      known.match ??= reference.match(understood());
       return known.match;
     };
-    const near = nearName(row, understood, matched().castingId);
-    if (near !== null) {
-      understood.casting = near;
-      known = withText(known, 'near', near);
-    }
+    near = nearName(row, written, matched().castingId);
+    if (near !== null) known = withText(known, 'near', near);
     const { castingId } = matched();
     readRemarks(row, castingId);
     if (written.release_name === undefined) {
@@ -186,25 +194,16 @@ export const identityReader = (
       if (taken === null) continue;
       if (taken.value !== null) understand(column, taken.value);
       else if (taken.remark !== null) remarks.push(taken.remark);
-      else if (taken.isOpen) {
-        written[column] = row.text(column);
-        isOpen = true;
-      }
+      else if (taken.isOpen) leaveOpen(column, row.text(column));
     }
     const basePaint = row.take('base_paint', basePaintOf);
     if (basePaint) understand('base_paint', basePaint);
-    else if (row.has('base_paint')) {
-      written.base_paint = row.text('base_paint').slice(0, 200);
-      isOpen = true;
-    }
+    else if (row.has('base_paint')) leaveOpen('base_paint', row.text('base_paint').slice(0, 200));
     const year = row.take('release_year', yearOf);
     if (year) understand('release_year', String(year));
-    else if (row.has('release_year')) {
-      written.release_year = row.text('release_year').slice(0, 200);
-      isOpen = true;
-    }
-    const found = openWhere(matched(), isOpen);
-    nameAsKnown(row, reference, found, understood);
+    else if (row.has('release_year')) leaveOpen('release_year', row.text('release_year').slice(0, 200));
+    const found = openWhere(matched(), open.length > 0);
+    nameAsKnown(row, reference, found, near === null ? written : { ...written, casting: near });
     return { written, match: found, remarks };
   };
 };

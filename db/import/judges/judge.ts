@@ -89,6 +89,19 @@ export const saysSomething = (text: string): boolean =>
   // So most cells begin, which are asked again and again.
   (text.length > 3 && isLetterOrDigit(text.charCodeAt(0))) || says.test(text);
 
+const had = new WeakMap<Mapping, Map<readonly string[], boolean>>();
+
+/** True where a file has one of these columns; found once for each list of them. */
+const hasAny = (mapping: Mapping, columns: readonly string[]): boolean => {
+  const ofMapping = had.get(mapping) ?? new Map<readonly string[], boolean>();
+  if (ofMapping.size === 0) had.set(mapping, ofMapping);
+  const known = ofMapping.get(columns);
+  if (known !== undefined) return known;
+  const has = columns.some(column => mapping.places.has(column));
+  ofMapping.set(columns, has);
+  return has;
+};
+
 /**
  * Reads one row of the file by our columns, and keeps what was understood of it, what was not, and what
  * there is to say.
@@ -170,6 +183,14 @@ export class RowReader {
 
   has(column: string): boolean {
     return this.text(column) !== '';
+  }
+
+  /**
+   * False where the row cannot say anything of these columns: its file has none of them, and neither words
+   * nor another cell gave it anything. `columns` is one list for all rows.
+   */
+  mayHave(columns: readonly string[]): boolean {
+    return this.#given !== null || hasAny(this.habits.mapping, columns);
   }
 
   /** The text of a column: what the owner's words say of it, or what stands there, remarks in several places. */

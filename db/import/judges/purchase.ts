@@ -81,6 +81,16 @@ export const bareCurrency = ({ mapping }: Habits, column: string, own: Currency)
   return evidence ? evidence.bareIn : own;
 };
 
+const moneyColumns = [
+  'price_paid',
+  'price_paid_currency',
+  'bought_on',
+  'seller',
+  'own_estimate',
+  'sold_on',
+  'sold_for',
+];
+
 /** Reads what rows say of buying, selling and the owner's own estimate. */
 export const moneyReader = (habits: Habits, { currency, reporting, today }: Terms) => {
   const { mapping } = habits;
@@ -171,9 +181,15 @@ export const moneyReader = (habits: Habits, { currency, reporting, today }: Term
     return null;
   };
 
+  const nothing: MoneyOfRow = {
+    purchase: { boughtOn: null, seller: '', paid: null },
+    ownWorth: null,
+    sold: null,
+  };
   const isEach = /(?:^| )(?:each|ea\.?|per car|je)$/i.test(headingOf('price_paid').trim());
 
   return (row: RowReader, quantity: number): MoneyOfRow => {
+    if (!row.mayHave(moneyColumns)) return nothing;
     const named = row.has('price_paid_currency') ? currencyOf(row, currency) : 'none';
     const read = row.read(
       'price_paid',

@@ -63,10 +63,15 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     ownBy.set(heading, own);
     return own;
   };
-  const isTelling = (text: string, castingId: number | null, own: typeof words): boolean =>
+  const isTelling = (
+    text: string,
+    castingId: number | null,
+    own: typeof words,
+    readsColour: boolean,
+  ): boolean =>
     telling.test(text) ||
     texts.mayName(castingId, text) ||
-    texts.namesColour(castingId, text) ||
+    (readsColour && texts.namesColour(castingId, text)) ||
     own.some(word => plain(text).includes(plain(word.text)));
   const readRemark = (text: string, castingId: number | null, heading: string, own: typeof words): Remark => {
     const line = readSaleLine(text, texts.lexiconOf(castingId, own, `remark ${heading}`), {
@@ -97,17 +102,18 @@ export const remarksReader = (texts: FeatureTexts, { words }: WordBook) => {
     if (text === '' || text.length > 2000) return;
     const heading = row.heading(column);
     const own = ownOf(heading);
+    const { isOurs, places } = row.habits.mapping;
+    // A list without a column of colours may name them among its remarks.
+    const readsColour = !places.has('colour');
     // Most remarks tell nothing that has a field; they are not remembered either.
-    if (!isTelling(text, castingId, own)) return;
+    if (!isTelling(text, castingId, own, readsColour)) return;
     const key = `${castingId} ${heading} ${text}`;
     const remark = known.get(key) ?? readRemark(text, castingId, heading, own);
     if (known.size >= 20_000) known.clear();
     known.set(key, remark);
-    const { isOurs, places } = row.habits.mapping;
     for (const [field, value] of remark.facts)
       if (!row.has(field) && !(isOurs && isToldBy(places, field))) row.give(field, value, column);
-    // A list without a column of colours may name them among its remarks.
-    if (remark.colour !== null && !row.has('colour') && !row.habits.mapping.places.has('colour'))
+    if (readsColour && remark.colour !== null && !row.has('colour'))
       row.give('colour', remark.colour, column);
     hearPieces(row, column, remark.heard);
     for (const { field, text: left } of remark.unread)

@@ -61,9 +61,11 @@ const packagingSaid = (row: RowReader): PartSaid | null => {
 };
 
 const columnsOfParts = Object.entries(partColumns);
+const partsToldIn = ['parts', 'metal', 'packaging', 'packaging_grade', ...Object.keys(partColumns)];
 
 /** What a row or a text says of parts as they are, of the packaging and of the metal too. */
 export const partsSaid = (row: RowReader): PartSaid[] => {
+  if (!row.mayHave(partsToldIn)) return [];
   const found = new Map<PartName, PartSaid>();
   for (const said of row.read('parts', readPartStates) ?? []) found.set(said.part, said);
   if (found.size > 0) row.fields.parts = partStatesText([...found.values()]);

@@ -66,8 +66,8 @@ export const saleToRow = (sale: Omit<SaleEntry, 'id'>) => ({
   as_written: JSON.stringify(sale.asWritten),
   grade_half: gradeToHalf(sale.grade),
   finish_state: sale.finishState,
-  missing_parts: JSON.stringify(sale.missingParts),
-  reproduction_parts: JSON.stringify(sale.reproductionParts),
+  missing_parts: sale.missingParts.length === 0 ? '[]' : JSON.stringify(sale.missingParts),
+  reproduction_parts: sale.reproductionParts.length === 0 ? '[]' : JSON.stringify(sale.reproductionParts),
   source: sale.source,
   reference: sale.reference,
   reliability_percent: sale.reliabilityPercent,
@@ -148,8 +148,9 @@ export const saleInserter = (sqlite: Database) => {
   ): void => {
     const times = just ? (taken.get(row.identity) ?? 0) + 1 : 1;
     if (just) taken.set(row.identity, times);
-    const identity = times === 1 ? row.identity : `${row.identity}|${times}`;
-    insert({ ...row, identity, ...texts });
+    // Set on the row, which nobody else has: to copy it takes as long as to make it.
+    if (times > 1) row.identity = `${row.identity}|${times}`;
+    insert(Object.assign(row, texts));
   };
 };
 
