@@ -58,6 +58,8 @@ export const followReference = async (
   { carIds, saleIds }: Followers,
   at: string,
 ): Promise<Followed> => {
+  // A reference may be large; most that grow have nothing that waits for them.
+  if (carIds.length + saleIds.length === 0) return { carIds: [], saleIds: [] };
   const reference = await loadReference(trx);
   const cars = (await listCars(trx, { ids: [...carIds] })).filter(car => car.variationId === null);
   const before = await carCandidates(
